@@ -1,0 +1,42 @@
+"""What every text block is to the rest of the book, whatever its kind."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from pydantic import Field
+
+from ..errors import Problem
+from ..flat import Flat
+from ..spec.entry import Entry
+from ..spec.measures import StockName, Thickness as MeasuredThickness
+from ..thickness import Thickness
+
+__all__ = ["BlockEntry", "BlockPlan"]
+
+
+class BlockEntry(Entry):
+    """The keys all kinds of block share."""
+
+    stock: StockName = Field(description="name of the paper, as under stocks")
+    measured_thickness: MeasuredThickness | None = Field(
+        None, description="thickness of the real folded block; overrides the computed one"
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class BlockPlan:
+    """A text block worked out.
+
+    `pages` counts printed pages, `panels` all page-sized parts with the blank ones; `thickness` is that of
+    everything between the insides of the covers; `flats` are the parts to print, in the order of the book.
+    `thickness_of_a_page` is what one page more or less makes, in mm.
+    """
+
+    kind: str
+    pages: int
+    panels: int
+    thickness: Thickness
+    flats: tuple[Flat, ...]
+    thickness_of_a_page: float = 0.0
+    notes: tuple[Problem, ...] = ()

@@ -1,0 +1,109 @@
+"""The drawing protocol: the few things art may ask of whatever it is drawn on.
+
+Art is anything with ``draw(canvas)``, in millimetres, y up. It holds no layout: sizes and positions were
+settled by the stages before.
+"""
+
+from __future__ import annotations
+
+import re
+from contextlib import AbstractContextManager
+from dataclasses import dataclass
+from typing import NamedTuple, Protocol
+
+from .geometry import Path, Point, Rect, Transform
+from .pictures import Picture
+from .typefaces import TextLine
+
+__all__ = ["BLACK", "NOTHING", "WHITE", "Art", "Canvas", "Colour", "Drawn", "Pen", "luminance"]
+
+
+class Colour(NamedTuple):
+    """An sRGB colour, each part from 0 to 1."""
+
+    red: float
+    green: float
+    blue: float
+
+    @classmethod
+    def from_hex(cls, text: str) -> Colour:
+        """Read ``#rrggbb`` or ``#rgb``.
+
+        >>> Colour.from_hex("#f00")
+        Colour(red=1.0, green=0.0, blue=0.0)
+        """
+        digits = text.removeprefix("#")
+        if not re.fullmatch(r"[0-9a-fA-F]{3}|[0-9a-fA-F]{6}", digits):
+            raise ValueError(f"{text!r} is not a colour")
+        if len(digits) == 3:
+            digits = "".join(digit * 2 for digit in digits)
+        red, green, blue = (int(digits[i : i + 2], 16) / 255 for i in (0, 2, 4))
+        return cls(red, green, blue)
+
+    def mixed(self, other: Colour, share: float) -> Colour:
+        """This colour with `share` (0 to 1) of another."""
+        return Colour(*(mine + (theirs - mine) * share for mine, theirs in zip(self, other, strict=True)))
+
+
+def luminance(colour: Colour) -> float:
+    """Relative luminance as WCAG 2.x defines it: 0 for black, 1 for white.
+
+    >>> round(1.05 / (luminance(Colour.from_hex("#777777")) + 0.05), 3)
+    4.478
+    """
+    red, green, blue = (part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in colour)
+    return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+BLACK = Colour(0.0, 0.0, 0.0)
+WHITE = Colour(1.0, 1.0, 1.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """How a line is drawn: width and dash lengths in mm."""
+
+    width: float
+    colour: Colour = BLACK
+    dash: tuple[float, ...] = ()
+
+
+class Canvas(Protocol):
+    """What art can be drawn on. All measures are millimetres in the current coordinates."""
+
+    def fill(self, path: Path, colour: Colour) -> None:
+        """Fill an outline (non-zero winding)."""
+
+    def stroke(self, path: Path, pen: Pen) -> None:
+        """Draw along a path."""
+
+    def text(self, line: TextLine, at: Point, colour: Colour) -> None:
+        """Set one line of shaped text with its left end on the baseline at a point."""
+
+    def picture(self, picture: Picture, into: Rect) -> None:
+        """Place a picture, stretched to fill a rectangle."""
+
+    def placed(self, transform: Transform, clip: Path | None = None) -> AbstractContextManager[None]:
+        """Within the block, coordinates go through `transform`; `clip`, in the inner coordinates, bounds the ink."""
+
+
+class Art(Protocol):
+    """Something that can be drawn."""
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """Several pieces of art, one over the other; none at all is a blank."""
+
+    layers: tuple[Art, ...] = ()
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw the layers in order."""
+        for layer in self.layers:
+            layer.draw(canvas)
+
+
+NOTHING = Drawn()

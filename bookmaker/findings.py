@@ -1,0 +1,119 @@
+"""What the finished plan has to say: books that do not fit, and what would help."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import ceil
+
+from .errors import Problem, Severity
+from .plan import BookPlan, ShelfPlan
+from .shelf import SpaceFit, Verdict
+from .units import print_mm
+
+__all__ = ["fit_findings"]
+
+MOST_LIKELY = 2
+"""So many remedies are offered; more would be noise."""
+
+
+def fit_findings(plan: ShelfPlan) -> Iterator[Problem]:
+    """Errors for every space that is over, warnings for those that are tight, notes for books without a space."""
+    for space in plan.spaces:
+        books = [plan.books[number] for number in space.books]
+        yield from _stands_out(space, books, plan)
+        if space.slack < -1e-9:
+            yield _over(space, books, plan)
+        elif space.verdict is Verdict.TIGHT:
+            yield _tight(space)
+
+
+def _over(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Problem:
+    excess = -space.slack
+    remedies = [*_fewer_pages(books, excess), *_other_space(books, excess, space, plan), *_thinner_stock(books, excess, plan)]
+    remedies.append(f"make the space {print_mm(excess, 2)} wider")
+    first, *rest = remedies
+    return Problem(
+        f"{space.name} is over: {len(books)} books with their ease need {print_mm(space.used + space.ease, 2)}, "
+        f"the space has {print_mm(space.width, 2)}, {print_mm(excess, 2)} too little",
+        "; or ".join([first, *rest[:MOST_LIKELY]]),
+        field=("spaces", space.name, "width"),
+    )
+
+
+def _tight(space: SpaceFit) -> Problem:
+    return Problem(
+        f"{space.name} is tight: {print_mm(space.slack, 2)} are left, but the thicknesses may be off by "
+        f"± {print_mm(space.likely, 2)} ({space.probability:.0%} sure to fit)",
+        "measure a pile of each paper, or leave a book out",
+        Severity.WARNING,
+        field=("spaces", space.name, "width"),
+    )
+
+
+def _stands_out(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Iterator[Problem]:
+    by_title = {book.entry.title: book for book in books}
+    limits = plan.spec.spaces[space.name]
+    for side, found, limit in (("tall", space.too_tall, limits.height), ("deep", space.too_deep, limits.depth)):
+        for title, excess in found:
+            book = by_title.get(title)
+            field = ("books", book.number, "space") if book else ("spaces", space.name)
+            yield Problem(
+                f"{title} is {print_mm(excess, 2)} too {side} for {space.name}, which has {print_mm(limit, 2)}",
+                _where_it_stands(book, space, plan) if book else "put some of its books in another space",
+                field=field,
+            )
+
+
+def _where_it_stands(book: BookPlan, space: SpaceFit, plan: ShelfPlan) -> str:
+    other = next(
+        (
+            name
+            for name, candidate in plan.spec.spaces.items()
+            if name != space.name and candidate.height >= book.cover.height and candidate.depth >= book.cover.depth
+        ),
+        None,
+    )
+    if other:
+        return f"put it in {other}, where it can stand, or make it smaller"
+    return "make the book smaller or the space larger"
+
+
+def _fewer_pages(books: Sequence[BookPlan], excess: float) -> Iterator[str]:
+    """The thickest book that can lose the excess and still keep half its pages."""
+    for book in sorted(books, key=lambda book: -book.block.thickness.value):
+        per_page = book.block.thickness_of_a_page
+        if per_page and book.entry.stack is None and book.block.thickness.measured is None:
+            fewer = 2 * ceil(excess / per_page / 2)
+            if fewer <= book.block.pages / 2:
+                yield f"give {book.entry.title} {fewer} pages fewer"
+                return
+
+
+def _other_space(books: Sequence[BookPlan], excess: float, space: SpaceFit, plan: ShelfPlan) -> Iterator[str]:
+    """A single book whose move makes up for the excess, and a space that has room for it."""
+    for book in sorted(books, key=lambda book: book.cover.thickness.value):
+        freed = book.cover.thickness.value + plan.spec.spaces[space.name].ease
+        if freed < excess or book.entry.stack is not None:
+            continue
+        for other in plan.spaces:
+            entry = plan.spec.spaces[other.name]
+            roomy = other.slack >= book.cover.thickness.value + entry.ease
+            if other.name != space.name and roomy and entry.height >= book.cover.height and entry.depth >= book.cover.depth:
+                yield f"put {book.entry.title} in {other.name}, which has {print_mm(other.slack, 2)} left"
+                return
+
+
+def _thinner_stock(books: Sequence[BookPlan], excess: float, plan: ShelfPlan) -> Iterator[str]:
+    """How thin the most used stock would have to be."""
+    slopes: dict[str, float] = {}
+    for book in books:
+        if book.entry.stack is None:
+            for stock, slope in book.cover.thickness.sensitivities.items():
+                slopes[stock] = slopes.get(stock, 0.0) + slope
+    if not slopes:
+        return
+    stock, slope = max(slopes.items(), key=lambda item: item[1])
+    caliper = plan.stocks[stock].caliper
+    needed = caliper - excess / slope
+    if needed >= caliper * 0.6:
+        yield f"use {stock} of {needed * 1000:.0f} µm instead of {caliper * 1000:.0f}"

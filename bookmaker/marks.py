@@ -1,0 +1,202 @@
+"""What stands on a sheet besides the pieces: cut and fold marks, labels, the check rule, the legend, the notes.
+
+Everything here is drawn in nominal millimetres like the pieces, so the printer's calibration keeps marks
+and art together.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from .apron import FOOTER_HEIGHT
+from .drawing import Art, Canvas, Colour, Pen
+from .flat import FoldKind
+from .geometry import Path, Point, Rect, Transform
+from .sheets import Placement, Sheet
+from .typefaces import TextLine, Typeface, bundled, set_line
+
+__all__ = ["CUT", "FOLD_PENS", "Furniture", "Line", "furnish"]
+
+INK = Colour(0.25, 0.25, 0.25)
+CUT = Pen(0.12, INK)
+"""Cut marks: a thin unbroken line."""
+
+FOLD_PENS = {
+    FoldKind.MOUNTAIN: Pen(0.15, INK, (0.9, 0.2, 0.15, 0.2)),
+    FoldKind.VALLEY: Pen(0.15, INK, (0.35, 0.25)),
+}
+"""Fold marks: mountains in dash and dot, valleys in short dashes."""
+
+MARK_GAP = 0.3
+"""Between the piece and its marks, in mm."""
+
+CUT_LENGTH = FOLD_LENGTH = 1.7
+FOOT_LENGTH = 1.1
+"""Lengths of marks in mm; those at the foot stop above the label."""
+
+LABEL_SIZE, LABEL_DROP = 1.35, 2.5
+"""The em of labels, and how far their baseline lies below the bleed, in mm."""
+
+RULE_PEN = Pen(0.15)
+RULE_LENGTHS = (100.0, 50.0, 20.0)
+"""The check rule is the longest of these that the sheet holds, in mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight line drawn with one pen."""
+
+    start: Point
+    end: Point
+    pen: Pen
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it."""
+        canvas.stroke(Path.line(self.start, self.end), self.pen)
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A line of text at a point, turned counter-clockwise with its piece if that lies turned."""
+
+    line: TextLine
+    at: Point
+    turned: bool = False
+
+    def draw(self, canvas: Canvas) -> None:
+        """Set it."""
+        if not self.turned:
+            canvas.text(self.line, self.at, INK)
+            return
+        with canvas.placed(Transform.quarter_turn().moved(*self.at)):
+            canvas.text(self.line, Point(0.0, 0.0), INK)
+
+
+@dataclass(frozen=True, slots=True)
+class Furniture:
+    """All that stands on a sheet besides the art of its pieces."""
+
+    cuts: tuple[Line, ...]
+    folds: tuple[Line, ...]
+    notes: tuple[Art, ...]
+
+
+def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
+    """Everything to draw around the pieces of a sheet."""
+    cuts: list[Line] = []
+    folds: list[Line] = []
+    notes: list[Art] = list(_footer(sheet, shelf_name))
+    for placement in sheet.placements:
+        cuts += _cut_marks(placement)
+        folds += _fold_marks(placement)
+        notes.append(_label(placement))
+    return Furniture(tuple(cuts), tuple(folds), tuple(notes))
+
+
+def _cut_marks(placement: Placement) -> list[Line]:
+    """Two short lines outside each corner, and every edge that no steel rule finds from corner to corner."""
+    flat = placement.piece.flat
+    width, height = flat.size
+    start = flat.bleed + MARK_GAP
+    marks: list[tuple[Point, Point]] = []
+    for y in (0.0, height):
+        marks += [(Point(-start, y), Point(-start - CUT_LENGTH, y))]
+        marks += [(Point(width + start, y), Point(width + start + CUT_LENGTH, y))]
+    for x in (0.0, width):
+        marks += [(Point(x, -start), Point(x, -start - FOOT_LENGTH))]
+        marks += [(Point(x, height + start), Point(x, height + start + CUT_LENGTH))]
+    marks += _inner_edges(flat.outline, Rect(0, 0, width, height))
+    return [_on_sheet(placement, begin, end, CUT) for begin, end in marks]
+
+
+def _inner_edges(outline: Sequence[Point], box: Rect) -> Iterator[tuple[Point, Point]]:
+    """Edges of the outline that do not lie on its bounding box: mitres and notches."""
+    for begin, end in zip(outline, (*outline[1:], outline[0]), strict=True):
+        level = begin.y == end.y and begin.y in (box.y, box.top)
+        upright = begin.x == end.x and begin.x in (box.x, box.right)
+        if not level and not upright:
+            yield begin, end
+
+
+def _fold_marks(placement: Placement) -> list[Line]:
+    """Each fold carried on beyond the bleed at both ends."""
+    flat = placement.piece.flat
+    width, height = flat.size
+    start = flat.bleed + MARK_GAP
+    marks: dict[tuple[Point, Point], Pen] = {}
+    for fold in flat.folds:
+        pen = FOLD_PENS[fold.kind]
+        x, y = fold.start
+        if abs(fold.start.x - fold.end.x) < 1e-9:
+            marks[Point(x, -start), Point(x, -start - FOOT_LENGTH)] = pen
+            marks[Point(x, height + start), Point(x, height + start + FOLD_LENGTH)] = pen
+        else:
+            marks[Point(-start, y), Point(-start - FOLD_LENGTH, y)] = pen
+            marks[Point(width + start, y), Point(width + start + FOLD_LENGTH, y)] = pen
+    return [_on_sheet(placement, begin, end, pen) for (begin, end), pen in marks.items()]
+
+
+def _on_sheet(placement: Placement, begin: Point, end: Point, pen: Pen) -> Line:
+    move = placement.to_sheet.apply
+    return Line(move(begin), move(end), pen)
+
+
+def _label(placement: Placement) -> Note:
+    """The label in the apron at the foot, as long as the piece with its bleed at the most."""
+    flat = placement.piece.flat
+    room = flat.size.width + 2 * flat.bleed
+    line = _shortened(bundled("sans"), placement.piece.label, room)
+    at = placement.to_sheet.apply(Point(-flat.bleed, -flat.bleed - LABEL_DROP))
+    return Note(line, at, placement.turned)
+
+
+def _shortened(typeface: Typeface, label: tuple[str, str], room: float) -> TextLine:
+    """The whole label, or as much of the book's name as leaves room for the part."""
+    book, part = label
+    whole = set_line(typeface, LABEL_SIZE, f"{book} · {part}")
+    if whole.width <= room:
+        return whole
+    kept = max(0, int(len(book) * (1 - (whole.width - room) / set_line(typeface, LABEL_SIZE, book).width)))
+    while kept > 0:
+        line = set_line(typeface, LABEL_SIZE, f"{book[:kept].rstrip()}… · {part}")
+        if line.width <= room:
+            return line
+        kept -= 1
+    return set_line(typeface, LABEL_SIZE, part)
+
+
+def _footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
+    area = sheet.stock.printable
+    length = next((length for length in RULE_LENGTHS if length <= area.width), RULE_LENGTHS[-1])
+    sans = bundled("sans")
+    yield from _check_rule(area, length)
+    yield from _legend(Rect(area.x + length + 5, area.y + 4, area.width - length - 5, FOOTER_HEIGHT - 4), sans)
+    text = f"{shelf_name} · {sheet.stock.name} · sheet {sheet.number} of {sheet.count} · print at 100 %, no scaling"
+    size = min(2.3, area.width / sans.shape(text).width)
+    yield Note(set_line(sans, size, text), Point(area.x, area.y + 0.8))
+
+
+def _check_rule(area: Rect, length: float) -> Iterator[Art]:
+    """A rule with a tick every 10 mm; its end ticks are what to measure between."""
+    y = area.y + 4.6
+    yield Line(Point(area.x, y), Point(area.x + length, y), RULE_PEN)
+    for step in range(round(length / 10) + 1):
+        tall = 3.0 if step in (0, round(length / 10)) else 1.2
+        yield Line(Point(area.x + step * 10, y), Point(area.x + step * 10, y + tall), RULE_PEN)
+    words = f"{length:.0f} mm from end to end: measure it before you cut"
+    yield Note(set_line(bundled("sans"), 2.0, words), Point(area.x + 2, y + 2.2))
+
+
+def _legend(room: Rect, sans: Typeface) -> Iterator[Art]:
+    """One sample of each line with its meaning."""
+    rows = (
+        (CUT, "cut"),
+        (FOLD_PENS[FoldKind.MOUNTAIN], "mountain fold: the printed faces turn away from each other"),
+        (FOLD_PENS[FoldKind.VALLEY], "valley fold: the printed faces meet"),
+    )
+    size = min(2.0, max(1.0, (room.width - 10) / max(sans.shape(words).width for _, words in rows)))
+    for row, (pen, words) in enumerate(rows):
+        y = room.top - 1.6 - row * 2.5
+        yield Line(Point(room.x, y), Point(room.x + 8, y), pen)
+        yield Note(set_line(sans, size, words), Point(room.x + 9.5, y - size * 0.33))

@@ -1,0 +1,134 @@
+"""The output folder: all or nothing, and never at the cost of someone else's files.
+
+Everything is written into a new folder beside the target; only when that is complete does it take the
+target's place. A folder is ours to replace when it is empty, or when its ``plan.json`` says that bookmaker
+made it and lists every file in it.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+import tempfile
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
+from pathlib import Path
+
+from .errors import OutputError, Problem
+
+__all__ = ["PLAN_NAME", "file_names", "replaced_file", "replaced_folder"]
+
+PLAN_NAME = "plan.json"
+
+MOST_NAMED = 3
+"""So many foreign files are named; more would only fill the screen."""
+
+
+def file_names(stocks: Sequence[str]) -> list[str]:
+    """A PDF name for each stock, fit for any file system and no two alike.
+
+    >>> file_names(["Page paper", "page-paper", "Ж"])
+    ['page-paper.pdf', 'page-paper-2.pdf', 'stock.pdf']
+    """
+    names: list[str] = []
+    for stock in stocks:
+        stem = re.sub(r"[^a-z0-9]+", "-", stock.lower()).strip("-")[:60] or "stock"
+        number = sum(name == f"{stem}.pdf" or re.fullmatch(rf"{stem}-\d+\.pdf", name) is not None for name in names) + 1
+        names.append(f"{stem}.pdf" if number == 1 else f"{stem}-{number}.pdf")
+    return names
+
+
+def _refused(message: str, remedy: str) -> OutputError:
+    return OutputError((Problem(message, remedy),))
+
+
+@contextmanager
+def replaced_folder(target: Path) -> Iterator[Path]:
+    """A folder to write into that becomes `target` if the block ends well, and leaves no trace if not.
+
+    Raises:
+        OutputError: the target holds files that are not ours, or cannot be written, or the disk is full.
+    """
+    _check_ours(target)
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        beside = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))
+    except OSError as trouble:
+        raise _cannot_write(target, trouble) from None
+    try:
+        beside.chmod(0o755)
+        yield beside
+        _swap(beside, target)
+    except OSError as trouble:
+        raise _cannot_write(target, trouble) from None
+    finally:
+        shutil.rmtree(beside, ignore_errors=True)
+
+
+@contextmanager
+def replaced_file(target: Path) -> Iterator[Path]:
+    """A file to write to that becomes `target` if the block ends well.
+
+    Raises:
+        OutputError: the target cannot be written.
+    """
+    if target.is_dir():
+        raise _refused(f"{target} is a folder", "name a file to write, such as ruler.pdf")
+    beside = target.with_name(f".{target.name}.part")
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        yield beside
+        beside.replace(target)
+    except OSError as trouble:
+        raise _cannot_write(target, trouble) from None
+    finally:
+        beside.unlink(missing_ok=True)
+
+
+def _cannot_write(target: Path, trouble: OSError) -> OutputError:
+    reason = (trouble.strerror or str(trouble)).lower()
+    return _refused(f"{target} cannot be written ({reason})", "make room or choose another folder; nothing was changed")
+
+
+def _check_ours(target: Path) -> None:
+    """Refuse a target that is a file, or a folder with anything we did not put there."""
+    if target.is_symlink() or (target.exists() and not target.is_dir()):
+        raise _refused(f"{target} is not a folder", "name a new or empty folder")
+    if not target.exists():
+        return
+    try:
+        present = {path.relative_to(target).as_posix() for path in target.rglob("*") if not path.is_dir()}
+    except OSError as trouble:
+        raise _cannot_write(target, trouble) from None
+    foreign = sorted(present - _listed(target))
+    if foreign:
+        named = ", ".join(foreign[:MOST_NAMED]) + (" and more" if len(foreign) > MOST_NAMED else "")
+        raise _refused(f"{target} holds files that bookmaker did not write: {named}", "choose a new or empty folder")
+
+
+def _listed(target: Path) -> set[str]:
+    """The files that an earlier run says it wrote."""
+    try:
+        report = json.loads((target / PLAN_NAME).read_text(encoding="utf-8"))
+    except (OSError, ValueError, RecursionError):
+        return set()
+    if not isinstance(report, dict) or report.get("made_by") != "bookmaker":
+        return set()
+    files = report.get("files")
+    return {name for name in files if isinstance(name, str)} if isinstance(files, list) else set()
+
+
+def _swap(beside: Path, target: Path) -> None:
+    """Put the new folder in the place of the old one, which is kept until the new one stands there."""
+    if not target.exists():
+        beside.rename(target)
+        return
+    old = beside.with_name(beside.name + "-old")
+    target.rename(old)
+    try:
+        beside.rename(target)
+    except OSError:
+        old.rename(target)
+        raise
+    shutil.rmtree(old, ignore_errors=True)

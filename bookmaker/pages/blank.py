@@ -1,0 +1,32 @@
+"""Blank pages."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Literal
+
+from pydantic import Field
+
+from ..drawing import NOTHING
+from ..spec.entry import Entry
+from ..spec.measures import Flag
+from .page import Inside, PageFrame, numbered
+
+__all__ = ["Blank", "compose", "load"]
+
+
+class Blank(Entry):
+    """Nothing but paper, or page numbers alone."""
+
+    kind: Literal["blank"] = "blank"
+    numbers: Flag = Field(False, description="page numbers, yes or no")
+
+
+def load(entry: Blank, folder: Path) -> None:
+    """Nothing to read."""
+
+
+def compose(entry: Blank, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
+    """Blank pages, numbered if asked."""
+    pages = (NOTHING,) * frame.pages
+    return Inside(numbered(pages, frame) if entry.numbers else pages)

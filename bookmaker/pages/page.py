@@ -1,0 +1,93 @@
+"""What the inside of every book shares: the page, its margins, its number."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from ..drawing import BLACK, NOTHING, Art, Canvas, Drawn
+from ..errors import Problem
+from ..geometry import Point, Rect
+from ..typefaces import Typeface, bundled, set_line
+
+__all__ = ["Inside", "PageFrame", "PageNumber", "numbered"]
+
+NUMBER_SIZE = 1 / 30
+"""Size of a page number (the em) as a share of the page's height: 0.7 mm on a page of 21 mm."""
+
+WIDEST_NUMBER = 2.5
+"""Ems that a number of four figures needs; narrow pages have smaller numbers."""
+
+
+@dataclass(frozen=True, slots=True)
+class PageFrame:
+    """The pages to fill.
+
+    Width and height in mm, the number of pages, the way the book reads, the printer's dots to the inch.
+    """
+
+    width: float
+    height: float
+    pages: int
+    right_to_left: bool = False
+    resolution_dpi: float = 600.0
+
+    def spine_on_left(self, number: int) -> bool:
+        """Whether a page, counted from 1, has the spine on its left.
+
+        Odd pages do, and in books read from right to left the even ones.
+        """
+        return (number % 2 == 1) is not self.right_to_left
+
+    def type_area(self, number: int) -> Rect:
+        """The area for text on page `number`, in page coordinates: margins by ninths (J. Tschichold's canon).
+
+        Inner, top, outer and bottom margins are 2 : 3 : 4 : 6 when the page is 2 : 3. On a page of 6 × 9 in
+        they are 0.667, 1, 1.333 and 2 in, the type area 4 × 6 in.
+        """
+        across, up = self.width / 9, self.height / 9
+        inner, outer = across, 2 * across
+        left = inner if self.spine_on_left(number) else outer
+        return Rect(left, 2 * up, self.width - inner - outer, self.height - 3 * up)
+
+    def page(self) -> Rect:
+        """The whole page."""
+        return Rect(0.0, 0.0, self.width, self.height)
+
+
+@dataclass(frozen=True, slots=True)
+class Inside:
+    """What the pages of a book show, page 1 first, and what is wrong with it.
+
+    The fields of problems are relative to the inside.
+    """
+
+    pages: tuple[Art, ...]
+    problems: tuple[Problem, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PageNumber:
+    """A page number in the middle of the foot margin, centred under the type area."""
+
+    frame: PageFrame
+    number: int
+    typeface: Typeface
+
+    def draw(self, canvas: Canvas) -> None:
+        """Set the number."""
+        area = self.frame.type_area(self.number)
+        size = min(self.frame.height * NUMBER_SIZE, area.width / WIDEST_NUMBER)
+        line = set_line(self.typeface, size, str(self.number))
+        baseline = area.y / 2 - self.typeface.cap_height * size / 2
+        canvas.text(line, Point(area.centre.x - line.width / 2, baseline), BLACK)
+
+
+def numbered(pages: Iterable[Art], frame: PageFrame, typeface: Typeface | None = None) -> tuple[Art, ...]:
+    """The pages with their numbers, in a typeface that has figures, else in the bundled text face."""
+    if typeface is None or typeface.missing("0123456789"):
+        typeface = bundled("text")
+    numbers = (PageNumber(frame, number, typeface) for number in range(1, frame.pages + 1))
+    return tuple(
+        number if art is NOTHING else Drawn((art, number)) for art, number in zip(pages, numbers, strict=True)
+    )

@@ -1,0 +1,26 @@
+"""A piece: a flat part with its art, ready to be placed on a sheet."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from .drawing import NOTHING, Art
+from .flat import Flat
+
+__all__ = ["Piece"]
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """What one cut out of a sheet will be.
+
+    `id` is unique on the shelf, `book` is the number of the book in the shelf file (from 0). `label`, printed
+    beside the piece, has two parts: the book, which may be shortened, and the part of it, which may not.
+    `art` is drawn in the coordinates of the flat, up to its bleed.
+    """
+
+    id: str
+    book: int
+    label: tuple[str, str]
+    flat: Flat
+    art: Art = NOTHING

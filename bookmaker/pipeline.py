@@ -1,0 +1,149 @@
+"""The whole way from a shelf file to printed sheets: read this first.
+
+    shelf file ─► ShelfSpec ─► plans ─► pieces ─► sheets ─► files
+
+Every arrow is one call below. Files are read at the start and written at the end.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from .designs import load_design
+from .drafting import Draft, draft_book
+from .errors import FieldPath, Problem, Severity, ShelfFileError
+from .findings import fit_findings
+from .marks import furnish
+from .output import PLAN_NAME, file_names, replaced_folder
+from .pages import Inside, PageFrame, compose_inside, load_inside
+from .plan import ShelfPlan, plan_shelf
+from .reading import ShelfFile, read_shelf
+from .sheets import Sheet, lay_out
+from .stock import calibration
+from .writers.plan_json import dump, plan_report
+from .writers.sheets_pdf import write_sheets
+
+__all__ = ["Checked", "Made", "check", "make"]
+
+Progress = Callable[[str, int, int], None]
+"""Told what is being done, how many parts are done, and of how many."""
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """A shelf that was read and worked out, with everything there is to say about it."""
+
+    shelf: ShelfFile
+    plan: ShelfPlan
+    drafts: tuple[Draft, ...]
+    problems: tuple[Problem, ...]
+
+    @property
+    def sound(self) -> bool:
+        """Whether nothing is wrong that spoils the shelf."""
+        return all(problem.severity is not Severity.ERROR for problem in self.problems)
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What was made: the checked shelf, the sheets and the files' names."""
+
+    checked: Checked
+    sheets: tuple[Sheet, ...]
+    files: tuple[str, ...]
+
+
+def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
+    """Read a shelf file, work everything out, and say what is wrong.
+
+    Raises:
+        ShelfFileError: the file, or one it names, cannot be used; all problems at once.
+    """
+    shelf = read_shelf(path)
+    sources = _read_sources(shelf)
+    plan = _planned(shelf)
+    drafts = _drafted(shelf, plan, sources, progress)
+    problems = (*plan.notes, *(problem for draft in drafts for problem in draft.problems), *fit_findings(plan))
+    return Checked(shelf, plan, drafts, shelf.located(problems))
+
+
+def make(path: Path, into: Path, progress: Progress = lambda *_: None) -> Made:
+    """Check a shelf file and write its sheets and its plan into a folder.
+
+    Raises:
+        ShelfFileError: the file, or one it names, cannot be used.
+        OutputError: the folder cannot be used; it is as it was.
+    """
+    with replaced_folder(into) as folder:
+        checked = check(path, progress)
+        pieces = [piece for draft in checked.drafts for piece in draft.pieces]
+        sheets = lay_out(pieces, checked.plan.stocks, checked.plan.spec.printer.knife_room)
+        files = _write(folder, checked, sheets, progress)
+    return Made(checked, sheets, files)
+
+
+def _read_sources(shelf: ShelfFile) -> list[tuple[object, object]]:
+    """The files every book names: what its inside and its design have read."""
+    sources: list[tuple[object, object]] = []
+    problems: list[Problem] = []
+
+    def read(load: Callable[..., object], entry: object, field: FieldPath) -> object:
+        try:
+            return load(entry, shelf.folder)
+        except ShelfFileError as refusal:
+            problems.extend(replace(problem, field=(*field, *problem.field)) for problem in refusal.problems)
+            return None
+
+    for number, book in enumerate(shelf.spec.books):
+        inside = read(load_inside, book.inside, ("books", number, "inside"))
+        design = read(load_design, book.design, ("books", number, "design"))
+        sources.append((inside, design))
+    if problems:
+        raise ShelfFileError(shelf.located(problems))
+    return sources
+
+
+def _planned(shelf: ShelfFile) -> ShelfPlan:
+    try:
+        return plan_shelf(shelf.spec)
+    except ShelfFileError as refusal:
+        raise ShelfFileError(shelf.located(refusal.problems)) from None
+
+
+def _drafted(
+    shelf: ShelfFile, plan: ShelfPlan, sources: Sequence[tuple[object, object]], progress: Progress
+) -> tuple[Draft, ...]:
+    drafts: list[Draft] = []
+    for book, (inside, design) in zip(plan.books, sources, strict=True):
+        progress("setting the pages", book.number, len(plan.books))
+        frame = PageFrame(
+            width=book.page.width,
+            height=book.page.height,
+            pages=book.block.pages,
+            right_to_left=book.entry.right_to_left,
+            resolution_dpi=shelf.spec.printer.resolution,
+        )
+        drafts.append(draft_book(book, compose_inside(book.entry.inside, inside, frame), design))
+    return tuple(drafts)
+
+
+def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Progress) -> tuple[str, ...]:
+    """One PDF of sheets for each stock, and the plan."""
+    spec = checked.plan.spec
+    listed: list[tuple[str, int, Sheet]] = []
+    used = [stock for stock in checked.plan.stocks.values() if any(sheet.stock is stock for sheet in sheets)]
+    names = file_names([stock.name for stock in used])
+    for done, (stock, name) in enumerate(zip(used, names, strict=True)):
+        progress("writing the sheets", done, len(used))
+        mine = [sheet for sheet in sheets if sheet.stock is stock]
+        furniture = [furnish(sheet, spec.shelf) for sheet in mine]
+        title = f"{spec.shelf}: {stock.name}"
+        write_sheets(folder / name, title, mine, furniture, calibration(spec.printer, stock.sheet))
+        listed += [(name, page, sheet) for page, sheet in enumerate(mine, start=1)]
+    files = (*names, PLAN_NAME)
+    (folder / PLAN_NAME).write_text(
+        dump(plan_report(checked.plan, listed, files, checked.problems)), encoding="utf-8", newline="\n"
+    )
+    return files

@@ -1,0 +1,138 @@
+"""The whole shelf file as the maker wrote it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Annotated, Literal, Self
+
+from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
+
+from .blocks import AnyBlock
+from .covers import AnyCover
+from .designs import PLAIN, AnyDesign
+from .errors import Problem, near_match
+from .geometry import Size
+from .pages import BLANK, AnyInside
+from .spec.entry import Entry, named
+from .spec.measures import Ease, LifeSide, PageSide, SpaceName, Title, read_text, refuse
+from .spec.sheets import PrinterEntry
+from .spec.spaces import SpaceEntry
+from .spec.stocks import StockEntry
+from .thickness import ASSEMBLY_TOLERANCE
+from .units import NotAMeasure, parse_ratio, print_mm
+
+__all__ = ["BookEntry", "ShelfSpec", "cross_check"]
+
+SMALLEST_PAGE = 1.0
+"""A page side below this is a slip, in mm."""
+
+
+class PageSize(Entry):
+    """The page of the finished miniature."""
+
+    height: PageSide
+    width: PageSide
+
+
+class LifeSize(Entry):
+    """The page of the full-size book the miniature stands for."""
+
+    height: LifeSide
+    width: LifeSide
+
+
+def _read_scale(value: object) -> float:
+    if isinstance(value, float):
+        return value
+    try:
+        scale = parse_ratio(read_text(value))
+    except NotAMeasure as problem:
+        raise refuse(problem.message, problem.remedy) from None
+    if not 1 <= scale <= 300:
+        raise refuse(f"a scale of 1:{scale:g} is out of range", "write a scale from 1:1 to 1:300", "1:1 to 1:300")
+    return scale
+
+
+Scale = Annotated[float, BeforeValidator(_read_scale), WithJsonSchema({"type": "string", "examples": ["1:12"]})]
+"""How many times smaller than life."""
+
+
+class BookEntry(Entry):
+    """One book. Its size is that of the page; the cover adds what it needs."""
+
+    title: Title = Field(description="title, as it shall stand on spine and front")
+    author: Title | None = Field(None, description="author, as it shall stand on spine and front")
+    size: PageSize | None = Field(None, description="height and width of the finished page")
+    life_size: LifeSize | None = Field(None, description="height and width of the full-size page; divided by the scale")
+    direction: Literal["left-to-right", "right-to-left"] = Field("left-to-right", description="which way it reads")
+    block: AnyBlock = Field(description="how the pages are made")
+    cover: AnyCover = Field(description="how they are covered")
+    inside: AnyInside = Field(BLANK, description="what the pages show")
+    design: AnyDesign = Field(PLAIN, description="what the cover shows")
+    space: SpaceName | None = Field(None, description="where it stands, as under spaces")
+    stack: Title | None = Field(None, description="books of a space with the same stack lie on one another")
+    assembly_tolerance: Ease = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
+
+    @model_validator(mode="after")
+    def _one_size(self) -> Self:
+        if (self.size is None) == (self.life_size is None):
+            said = "has both size and life_size" if self.size else "has no size"
+            raise refuse(said, "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page")
+        if self.stack and not self.space:
+            raise refuse("lies in a stack, but in no space", "add space: with a name from spaces")
+        return self
+
+    @property
+    def right_to_left(self) -> bool:
+        """Whether the book opens the other way."""
+        return self.direction == "right-to-left"
+
+    def page_size(self, scale: float) -> Size:
+        """The page of the miniature in mm.
+
+        A demy octavo of 216 × 138 mm becomes 18.0 × 11.5 mm at 1:12.
+        """
+        if self.size is not None:
+            return Size(self.size.width, self.size.height)
+        assert self.life_size is not None  # every entry has one of the two
+        return Size(self.life_size.width / scale, self.life_size.height / scale)
+
+
+class ShelfSpec(Entry):
+    """The shelf file."""
+
+    shelf: Title = Field(description="name of the shelf, printed on the sheets")
+    scale: Scale = Field(12.0, description="scale, such as 1:12; divides every life_size")
+    printer: PrinterEntry = Field(default_factory=PrinterEntry, description="sheet, margins, resolution, rules")
+    stocks: dict[str, StockEntry] = Field(description="papers and cards by name")
+    spaces: dict[str, SpaceEntry] = Field(default_factory=dict, description="places on the shelf by name")
+    books: Annotated[tuple[BookEntry, ...], Field(min_length=1, max_length=5000)] = Field(description="the books")
+
+
+def cross_check(spec: ShelfSpec) -> Iterator[Problem]:
+    """What is wrong between the parts: names that stand for nothing, pages that the scale makes vanish."""
+    for number, book in enumerate(spec.books):
+        for part, entry in (("block", book.block), ("cover", book.cover)):
+            for key, name in named(entry, "stock"):
+                if name not in spec.stocks:
+                    yield _unknown("stock", name, spec.stocks, ("books", number, part, key))
+        if book.space is not None and book.space not in spec.spaces:
+            yield _unknown("space", book.space, spec.spaces, ("books", number, "space"))
+        page = book.page_size(spec.scale)
+        if min(page) < SMALLEST_PAGE:
+            yield Problem(
+                f"at 1:{spec.scale:g} the page is {print_mm(page.width)} × {print_mm(page.height)}",
+                "write the size of the full-size book, or another scale",
+                field=("books", number, "life_size"),
+            )
+
+
+def _unknown(what: str, name: str, known: Mapping[str, object], field: tuple[str | int, ...]) -> Problem:
+    meant = near_match(name, known)
+    if meant:
+        remedy = f"did you mean {meant!r}?"
+    elif known:
+        remedy = "write one of " + ", ".join(known)
+    else:
+        remedy = f"describe it under {what}s first"
+    return Problem(f"there is no {what} {name!r}", remedy, field=field, value=name)

@@ -1,0 +1,133 @@
+"""The words of the spec's checker turned into words for makers."""
+
+from __future__ import annotations
+
+import re
+import types
+from collections.abc import Iterator, Mapping
+from typing import Any, Literal, Union, get_args, get_origin
+
+from pydantic import BaseModel, ValidationError
+
+from .errors import FieldPath, Problem, near_match, show_field
+
+__all__ = ["explain"]
+
+SHAPES = {
+    "model_type": "is not a group of keys",
+    "model_attributes_type": "is not a group of keys",
+    "dict_type": "is not a group of keys",
+    "tuple_type": "is not a list",
+    "list_type": "is not a list",
+    "too_short": "is an empty list",
+    "too_long": "is too long a list",
+    "string_type": "is not a text",
+}
+"""What the checker found instead of the shape it wanted."""
+
+
+def explain(failure: ValidationError, model: type[BaseModel]) -> Iterator[Problem]:
+    """Every failure as a problem; fields follow the file, without the checker's own steps between."""
+    for error in failure.errors(include_url=False):
+        yield _explained(error["type"], error, model)
+
+
+def _explained(kind: str, error: Mapping[str, Any], model: type[BaseModel]) -> Problem:
+    field, owner = _walk(error["loc"], model)
+    context = error.get("ctx") or {}
+    name = show_field(field) or "the shelf"
+    match kind:
+        case "maker":
+            message, remedy, limit = context["message"], context["remedy"], context["limit"]
+            return Problem(f"{name}: {message}", remedy, field=field, limit=limit)
+        case "missing":
+            around = show_field(field[:-1]) or "the shelf"
+            return Problem(f"{around} has no {field[-1]}", f"add {field[-1]}: {_meaning(owner, field)}", field=field)
+        case "extra_forbidden":
+            return _unknown_key(field, owner)
+        case "union_tag_not_found":
+            key = context["discriminator"].strip("'")
+            return Problem(f"{name} has no {key}", f"add {key}: with one of {_tags(error['loc'], model)}", field=field)
+        case "literal_error" | "enum" | "union_tag_invalid":
+            return _not_a_choice(name, field, error, context)
+    found = SHAPES.get(kind, f"cannot be used ({error['msg']})")
+    return Problem(f"{name} {found}", f"write {_meaning(owner, field)}", field=field)
+
+
+def _unknown_key(field: FieldPath, owner: type[BaseModel] | None) -> Problem:
+    known = list(owner.model_fields) if owner else []
+    meant = near_match(str(field[-1]), known)
+    remedy = f"did you mean {meant}?" if meant else "known here: " + ", ".join(known)
+    around = show_field(field[:-1]) or "the shelf"
+    return Problem(f"{around} has an unknown key {str(field[-1])!r}", remedy, field=field, value=str(field[-1]))
+
+
+def _not_a_choice(name: str, field: FieldPath, error: Mapping[str, Any], context: Mapping[str, Any]) -> Problem:
+    written = str(context.get("tag", error["input"]))
+    key = f"{name}.{context['discriminator']}".replace("'", "") if "tag" in context else name
+    choices = re.findall(r"'([^']*)'", str(context.get("expected") or context.get("expected_tags")))
+    meant = near_match(written, choices)
+    remedy = f"did you mean {meant}?" if meant else "write one of " + ", ".join(choices)
+    return Problem(f"{key}: {written!r} is not known", remedy, field=field, value=written)
+
+
+def _meaning(owner: type[BaseModel] | None, field: FieldPath) -> str:
+    """What belongs in a field, by its own description."""
+    described = owner.model_fields[str(field[-1])] if owner and str(field[-1]) in owner.model_fields else None
+    return (described.description if described else None) or "a value"
+
+
+def _walk(loc: FieldPath, model: type[BaseModel]) -> tuple[FieldPath, type[BaseModel] | None]:
+    """Follow the checker's steps through the models.
+
+    Returns the field as the file has it, and the model that holds its last key, if a model does.
+    """
+    field: FieldPath = ()
+    kind: Any = model
+    owner: type[BaseModel] | None = None
+    for part in loc:
+        chosen = _tagged(kind, part)
+        if chosen is not None:
+            kind = chosen
+            continue
+        owner, kind = _step(kind, part)
+        field = (*field, part)
+    return field, owner
+
+
+def _step(kind: Any, part: str | int) -> tuple[type[BaseModel] | None, Any]:
+    """The model that knows the key, if one does, and the type of what stands under it."""
+    for option in _options(kind):
+        if isinstance(option, type) and issubclass(option, BaseModel):
+            known = option.model_fields.get(str(part))
+            return option, known.annotation if known else None
+        if get_origin(option) is dict:
+            return None, get_args(option)[1]
+        if get_origin(option) is tuple:
+            return None, get_args(option)[0]
+    return None, None
+
+
+def _options(kind: Any) -> tuple[Any, ...]:
+    """The members of a union, or the one type there is."""
+    while hasattr(kind, "__metadata__"):
+        kind = kind.__origin__
+    return get_args(kind) if get_origin(kind) in (Union, types.UnionType) else (kind,)
+
+
+def _tagged(kind: Any, part: str | int) -> Any:
+    """The member of a union of models that goes by this tag."""
+    options = [option for option in _options(kind) if isinstance(option, type) and issubclass(option, BaseModel)]
+    return next((option for option in options if len(options) > 1 and part in _tags_of(option)), None)
+
+
+def _tags_of(model: type[BaseModel]) -> tuple[str, ...]:
+    fields = (model.model_fields.get(key) for key in ("kind", "style"))
+    return tuple(tag for field in fields if field and get_origin(field.annotation) is Literal for tag in get_args(field.annotation))
+
+
+def _tags(loc: FieldPath, model: type[BaseModel]) -> str:
+    kind: Any = model
+    for part in loc:
+        kind = _tagged(kind, part) or _step(kind, part)[1]
+    return ", ".join(tag for option in _options(kind) if isinstance(option, type) for tag in _tags_of(option))

@@ -1,0 +1,71 @@
+"""Thickness as the sum of its layers, with what each layer owes to which stock.
+
+Handbook of the trade in one type: a block is so many sheets and so many films of glue; its error is that
+of the stock, shared by all sheets, and that of the hands.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+__all__ = ["ASSEMBLY_TOLERANCE", "Layer", "Thickness"]
+
+ASSEMBLY_TOLERANCE = 0.15
+"""Error of gluing and folding one book, ± mm (common practice, no published source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """`count` times something `caliper` mm thick; `stock` names the stock whose error it shares, if any."""
+
+    what: str
+    count: float
+    caliper: float
+    stock: str = ""
+
+    @property
+    def total(self) -> float:
+        """All of them together, in mm."""
+        return self.count * self.caliper
+
+
+@dataclass(frozen=True, slots=True)
+class Thickness:
+    """A stack of layers, or what was measured on the real thing, which overrides their sum."""
+
+    layers: tuple[Layer, ...]
+    measured: float | None = None
+
+    @property
+    def computed(self) -> float:
+        """The sum of the layers in mm.
+
+        >>> Thickness((Layer("panels", 50, 0.075), Layer("glue films", 26, 0.015))).computed
+        4.14
+        """
+        return round(sum(layer.total for layer in self.layers), 9)
+
+    @property
+    def value(self) -> float:
+        """The thickness to work with, in mm."""
+        return self.computed if self.measured is None else self.measured
+
+    @property
+    def sensitivities(self) -> Mapping[str, float]:
+        """∂thickness/∂caliper by stock: how many sheets of it lie in the stack. None if it was measured."""
+        shares: dict[str, float] = {}
+        if self.measured is None:
+            for layer in self.layers:
+                if layer.stock:
+                    shares[layer.stock] = shares.get(layer.stock, 0.0) + layer.count
+        return shares
+
+    def under(self, *layers: Layer) -> Thickness:
+        """This stack, taken as it is known, with more layers on it."""
+        below = self.layers if self.measured is None else (Layer("block as measured", 1, self.measured),)
+        return Thickness((*below, *layers))
+
+    def as_measured(self, measured: float | None) -> Thickness:
+        """The same stack with a measured value."""
+        return replace(self, measured=measured)

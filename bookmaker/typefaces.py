@@ -1,0 +1,296 @@
+"""Typefaces: loaded from ``fonts/`` or from the maker's own files, shaped by HarfBuzz, measured in ems.
+
+A run is a stretch of text in one typeface, shaped: kerned, with ligatures, every glyph in place. It is free
+of size; a line of text gives it one. Each glyph keeps the characters it stands for, so that what is printed
+can be searched and copied again.
+"""
+
+from __future__ import annotations
+
+import io
+import logging
+import unicodedata
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import pairwise
+from pathlib import Path
+from typing import Any, NamedTuple, NoReturn
+
+import uharfbuzz as hb
+from fontTools.ttLib import TTFont
+
+from .errors import Problem, ShelfFileError, near_match
+from .scripts import in_visual_order, stretches
+
+__all__ = ["BUNDLED", "Glyph", "Run", "TextLine", "Typeface", "bundled", "load_typeface", "set_line"]
+
+BUNDLED = {
+    "text": "noto-serif/NotoSerif_400Regular.ttf",
+    "text italic": "noto-serif/NotoSerif_400Regular_Italic.ttf",
+    "text bold": "noto-serif/NotoSerif_700Bold.ttf",
+    "text bold italic": "noto-serif/NotoSerif_700Bold_Italic.ttf",
+    "sans": "open-sans/OpenSans_400Regular.ttf",
+    "sans bold": "open-sans/OpenSans_700Bold.ttf",
+    "old style": "eb-garamond/EBGaramond_400Regular.ttf",
+    "old style italic": "eb-garamond/EBGaramond_400Regular_Italic.ttf",
+    "typewriter": "courier-prime/CourierPrime_400Regular.ttf",
+    "blackletter": "unifraktur-maguntia/UnifrakturMaguntia_400Regular.ttf",
+    "script": "dancing-script/DancingScript_400Regular.ttf",
+}
+"""The typefaces that come with bookmaker: what each is used for, and its file under ``fonts/``."""
+
+MOST_RUNS = 20_000
+"""Runs a typeface remembers; a book's vocabulary fits, its whole text need not."""
+
+# What fontTools remarks about odd font files is no message for makers: a file is usable or refused.
+logging.getLogger("fontTools").addHandler(logging.NullHandler())
+
+EMBEDDING_FORBIDDEN = 0x0002
+"""The `fsType` value of a typeface that may not be embedded (OpenType, OS/2 table)."""
+
+
+class Glyph(NamedTuple):
+    """One glyph in its place: number in the typeface, advance and shift in ems, and what it stands for.
+
+    Of several glyphs that together stand for some characters the first holds them, the others hold "".
+    """
+
+    gid: int
+    advance: float
+    dx: float
+    dy: float
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """Shaped text in one typeface, glyphs from left to right; `width` in ems."""
+
+    typeface: Typeface
+    text: str
+    glyphs: tuple[Glyph, ...]
+    width: float
+
+    @property
+    def top(self) -> float:
+        """The highest ink over the baseline, in ems; 0 for a blank."""
+        return max((top for _, top in self._inked()), default=0.0)
+
+    @property
+    def bottom(self) -> float:
+        """The lowest ink, in ems, negative under the baseline; 0 for a blank."""
+        return min((bottom for bottom, _ in self._inked()), default=0.0)
+
+    def _inked(self) -> Iterator[tuple[float, float]]:
+        for glyph in self.glyphs:
+            bottom, top = self.typeface.extent(glyph.gid)
+            if top > bottom:
+                yield bottom + glyph.dy, top + glyph.dy
+
+
+@dataclass(frozen=True, slots=True)
+class TextLine:
+    """Runs on one baseline: `size` is the em in mm, each run comes with the x of its left end in mm."""
+
+    size: float
+    runs: tuple[tuple[float, Run], ...]
+
+    @property
+    def width(self) -> float:
+        """How far the line reaches, in mm."""
+        return max((x + run.width * self.size for x, run in self.runs), default=0.0)
+
+    @property
+    def text(self) -> str:
+        """What the line says."""
+        return "".join(run.text for _, run in self.runs)
+
+
+class Typeface:
+    """A usable TrueType or OpenType font file. Measures are in ems; `descent` is negative.
+
+    The same file is the same object wherever it is loaded in a process; pickled, it travels by its path.
+    """
+
+    def __init__(self, path: Path, data: bytes, tables: TTFont) -> None:
+        self.path = path
+        self.data = data
+        self.name: str = tables["name"].getBestFullName() or path.stem
+        self.units_per_em: int = tables["head"].unitsPerEm
+        self.ascent: float = tables["hhea"].ascent / self.units_per_em
+        self.descent: float = tables["hhea"].descent / self.units_per_em
+        self._characters: dict[int, str] = tables.getBestCmap() or {}
+        self._font: Any = hb.Font(hb.Face(hb.Blob(data)))
+        self._runs: dict[tuple[str, tuple[str, ...], str, bool], Run] = {}
+        self._extents: dict[int, tuple[float, float]] = {}
+        self._glyphs: dict[Glyph, Glyph] = {}
+        self.x_height: float = self._height("sxHeight", "x", tables)
+        self.cap_height: float = self._height("sCapHeight", "H", tables)
+
+    def __repr__(self) -> str:
+        return f"Typeface({self.name!r})"
+
+    def __reduce__(self) -> tuple[Callable[[Path], Typeface], tuple[Path]]:
+        return load_typeface, (self.path,)
+
+    def covers(self, char: str) -> bool:
+        """Whether the typeface can print a character; invisible ones and spaces can always be set.
+
+        An accented letter is covered if its parts are.
+        """
+        if ord(char) in self._characters or char.isspace() or unicodedata.category(char) in ("Cc", "Cf"):
+            return True
+        parts = unicodedata.normalize("NFD", char)
+        return len(parts) > 1 and all(ord(part) in self._characters for part in parts)
+
+    def missing(self, text: str) -> list[str]:
+        """The characters of a text that cannot be printed, each once, in their order."""
+        composed = unicodedata.normalize("NFC", text)
+        lost = {char for char in composed if not self.covers(char)}
+        # A mark without a glyph of its own does no harm where it joins its letter.
+        lost.update(part for char in tuple(lost) for part in unicodedata.normalize("NFD", char))
+        return [char for char in dict.fromkeys(text) if char in lost and not self.covers(char)]
+
+    def shape(
+        self, text: str, *, features: tuple[str, ...] = (), language: str = "", right_to_left: bool = False
+    ) -> Run:
+        """Set a text with kerning and ligatures.
+
+        `features` are OpenType tags to switch on, or off with a leading hyphen: ``("smcp", "-liga")``.
+        `language` is a BCP 47 tag. With `right_to_left` the text reads from the right; Latin words and
+        numbers in it still run from left to right.
+        """
+        key = (text, features, language, right_to_left)
+        run = self._runs.get(key)
+        if run is None:
+            if len(self._runs) >= MOST_RUNS:
+                self._runs.clear()
+            run = self._runs[key] = self._shaped(*key)
+        return run
+
+    def extent(self, gid: int) -> tuple[float, float]:
+        """The lowest and the highest ink of a glyph, in ems; equal for a blank."""
+        found = self._extents.get(gid)
+        if found is None:
+            ink = self._font.get_glyph_extents(gid)
+            top = ink.y_bearing / self.units_per_em if ink else 0.0
+            found = self._extents[gid] = (top + (ink.height / self.units_per_em if ink else 0.0), top)
+        return found
+
+    def _height(self, field: str, letter: str, tables: TTFont) -> float:
+        """The height that the OS/2 table gives, or else that of the letter itself."""
+        given: int = getattr(tables["OS/2"], field, 0) if "OS/2" in tables else 0
+        return given / self.units_per_em if given > 0 else self.shape(letter).top
+
+    def _shaped(self, text: str, features: tuple[str, ...], language: str, right_to_left: bool) -> Run:
+        switches = {tag.removeprefix("-"): not tag.startswith("-") for tag in features}
+        parts = stretches(text, right_to_left)
+        shaped = [
+            self._shape_part(text[start:end], script, "rtl" if level % 2 else "ltr", language, switches)
+            for start, end, script, level in parts
+        ]
+        order = in_visual_order([part.level for part in parts])
+        glyphs = tuple(glyph for place in order for glyph in shaped[place])
+        return Run(self, text, glyphs, sum(glyph.advance for glyph in glyphs))
+
+    def _shape_part(
+        self, text: str, script: str, direction: str, language: str, features: dict[str, bool]
+    ) -> list[Glyph]:
+        buffer = hb.Buffer()
+        buffer.cluster_level = hb.BufferClusterLevel.MONOTONE_CHARACTERS
+        buffer.add_codepoints([ord(char) for char in text])
+        buffer.script = script
+        buffer.direction = direction
+        if language:
+            buffer.language = language
+        hb.shape(self._font, buffer, features)
+        return self._glyphs_of(text, buffer)
+
+    def _glyphs_of(self, text: str, buffer: Any) -> list[Glyph]:
+        """The glyphs of a shaped buffer, each with the characters of its cluster."""
+        infos, em = buffer.glyph_infos, self.units_per_em
+        starts = sorted({info.cluster for info in infos})
+        said = {start: text[start:end] for start, end in pairwise([*starts, len(text)])}
+        glyphs = []
+        for info, place in zip(infos, buffer.glyph_positions, strict=True):
+            # The first glyph of a cluster takes its text, the others find none left.
+            own = said.pop(info.cluster, "")
+            glyph = Glyph(info.codepoint, place.x_advance / em, place.x_offset / em, place.y_offset / em, own)
+            glyphs.append(self._glyphs.setdefault(glyph, glyph))
+        return glyphs
+
+
+def load_typeface(path: Path) -> Typeface:
+    """Read a font file.
+
+    Raises:
+        ShelfFileError: the file cannot be read, or is no TrueType or OpenType font with outlines.
+    """
+    try:
+        data = path.read_bytes()
+    except FileNotFoundError:
+        _refuse(f"there is no font file {path.name}", "write its path as seen from the shelf file's folder")
+    except (OSError, ValueError) as failure:
+        reason = getattr(failure, "strerror", None) or failure
+        _refuse(f"{path.name} cannot be read ({reason})", "write the name of a font file that you may read")
+    return _typeface_of(path, data)
+
+
+@lru_cache(maxsize=64)
+def _typeface_of(path: Path, data: bytes) -> Typeface:
+    _check_format(path, data)
+    try:
+        tables = TTFont(io.BytesIO(data), lazy=True)
+        if "glyf" not in tables and "CFF " not in tables:
+            _refuse(f"{path.name} has no outlines to print", "choose a TTF or OTF file with outlines")
+        if "OS/2" in tables and tables["OS/2"].fsType & 0x000F == EMBEDDING_FORBIDDEN:
+            _refuse(f"{path.name} may not be embedded in a PDF", "choose a typeface whose licence allows it")
+        return Typeface(path, data, tables)
+    except ShelfFileError:
+        raise
+    except Exception:  # a damaged file can make the tables' readers raise anything
+        _refuse(f"{path.name} is damaged", "fetch the font file again from where it came")
+
+
+def _check_format(path: Path, data: bytes) -> None:
+    """Refuse what is not a single TrueType or OpenType font, by its first four bytes."""
+    start = data[:4]
+    if start == b"ttcf":
+        _refuse(f"{path.name} is a collection of fonts", "choose a file that holds one font, TTF or OTF")
+    if start in (b"wOFF", b"wOF2"):
+        _refuse(f"{path.name} is a font for web pages", "choose the same typeface as a TTF or OTF file")
+    if start not in (b"\0\1\0\0", b"true", b"OTTO"):
+        _refuse(f"{path.name} is not a font file", "choose a TTF or OTF file")
+
+
+def _refuse(message: str, remedy: str) -> NoReturn:
+    raise ShelfFileError((Problem(message, remedy),))
+
+
+@lru_cache(maxsize=len(BUNDLED))
+def bundled(name: str) -> Typeface:
+    """One of the typefaces that come with bookmaker, by what it is for: "text", "sans bold", …
+
+    Raises:
+        ShelfFileError: there is no typeface of that name.
+    """
+    if name not in BUNDLED:
+        near = near_match(name, BUNDLED)
+        _refuse(
+            f"{name!r} is not a typeface of bookmaker",
+            f"did you mean {near!r}?" if near else "write one of " + ", ".join(BUNDLED),
+        )
+    return load_typeface(_fonts_folder() / BUNDLED[name])
+
+
+def _fonts_folder() -> Path:
+    """Inside the package where it is installed, beside it in a checkout."""
+    package = Path(__file__).parent
+    inside = package / "fonts"
+    return inside if inside.is_dir() else package.parent / "fonts"
+
+
+def set_line(typeface: Typeface, size_mm: float, text: str) -> TextLine:
+    """A text on one line in one typeface; `size_mm` is the em."""
+    return TextLine(size_mm, ((0.0, typeface.shape(text)),))

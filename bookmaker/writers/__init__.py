@@ -1,0 +1,1 @@
+"""Writers: one module a format. They place and draw; they compute no sizes."""

@@ -1,0 +1,153 @@
+"""Art as the operators of a PDF page: one call, one operator or few; nothing is worked out here."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field, replace
+
+from ..drawing import Colour, Pen
+from ..geometry import Path, Point, Rect, Transform
+from ..pictures import Picture
+from ..typefaces import TextLine, Typeface
+from ..units import to_pt
+from .pdf_fonts import EmbeddedFont
+from .pdf_numbers import matrix, number, points
+
+__all__ = ["PageResources", "PdfCanvas"]
+
+PATH_OPERATORS = {"M": b"m", "L": b"l", "C": b"c", "Z": b"h"}
+
+
+@dataclass(frozen=True, slots=True)
+class PageResources:
+    """What a page may ask of its document, each answered with the name the page is to use.
+
+    A picture is asked for with the size in mm at which it will stand on the paper.
+    """
+
+    font: Callable[[Typeface], tuple[str, EmbeddedFont]]
+    picture: Callable[[Picture, float, float], str]
+
+
+@dataclass(slots=True)
+class _State:
+    """What the graphics state holds at the moment, so that nothing is said twice."""
+
+    to_paper: Transform = field(default_factory=Transform)
+    ink: Colour | None = None
+    pen: Pen | None = None
+    font: tuple[str, float] | None = None
+
+
+class PdfCanvas:
+    """A drawing surface that gathers a page's operators (ISO 32000-1, Annex A); lengths in mm, y up."""
+
+    def __init__(self, resources: PageResources) -> None:
+        self.fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
+        self.pictures: set[str] = set()
+        self._resources = resources
+        self._operators: list[bytes] = []
+        self._state = _State()
+
+    def content(self) -> bytes:
+        """All operators so far."""
+        return b"\n".join(self._operators)
+
+    def fill(self, path: Path, colour: Colour) -> None:
+        """Fill an outline (non-zero winding)."""
+        self._operators += [*self._ink(colour), *_outline(path), b"f"]
+
+    def stroke(self, path: Path, pen: Pen) -> None:
+        """Draw along a path."""
+        self._operators += [*self._take(pen), *_outline(path), b"S"]
+
+    def text(self, line: TextLine, at: Point, colour: Colour) -> None:
+        """Set one line of shaped text with its left end on the baseline at a point."""
+        if not line.runs:
+            return
+        x, size = line.runs[0][0], line.size
+        out = [*self._ink(colour), b"BT ", points(at.x + x), b" ", points(at.y), b" Td "]
+        face: Typeface | None = None
+        rise = 0.0
+        per_mm = -1000 / size
+        reached = x
+        for x, run in line.runs:
+            if run.typeface is not face:
+                out.append(b"]TJ " if face else b"")
+                face = run.typeface
+                name, font = self._font(face)
+                out += [*self._select(name, size), b"["]
+            gap = x - reached
+            if not -1e-6 < gap < 1e-6:
+                out.append(b"%.2f " % (gap * per_mm))
+            for raised, shown in font.set_text(run):
+                if raised != rise:
+                    rise = raised
+                    out.append(b"]TJ %b Ts[" % points(raised * size))
+                out.append(shown)
+            reached = x + run.width * size
+        out.append(b"]TJ 0 Ts ET" if rise else b"]TJ ET")
+        self._operators.append(b"".join(out))
+
+    def picture(self, picture: Picture, into: Rect) -> None:
+        """Place a picture, stretched to fill a rectangle."""
+        a, b, c, d, *_ = self._state.to_paper
+        width, height = into.width * (a * a + b * b) ** 0.5, into.height * (c * c + d * d) ** 0.5
+        name = self._resources.picture(picture, width, height)
+        self.pictures.add(name)
+        sides = b" ".join((points(into.width), b"0 0", points(into.height), points(into.x), points(into.y)))
+        self._operators.append(b"q %b cm /%b Do Q" % (sides, name.encode()))
+
+    @contextmanager
+    def placed(self, transform: Transform, clip: Path | None = None) -> Iterator[None]:
+        """Within the block, coordinates go through `transform`; `clip`, seen from inside, bounds the ink."""
+        outer = self._state
+        self._state = replace(outer, to_paper=transform.then(outer.to_paper))
+        self._operators.append(b"q " + matrix(transform) + b" cm")
+        if clip is not None:
+            self._operators += [*_outline(clip), b"W n"]
+        try:
+            yield
+        finally:
+            self._operators.append(b"Q")
+            self._state = outer
+
+    def _font(self, typeface: Typeface) -> tuple[str, EmbeddedFont]:
+        known = self.fonts.get(typeface)
+        if known is None:
+            known = self.fonts[typeface] = self._resources.font(typeface)
+        return known
+
+    def _select(self, name: str, size: float) -> list[bytes]:
+        if self._state.font == (name, size):
+            return []
+        self._state.font = (name, size)
+        # Six decimals: at the end of a long line of tiny type four would be off by 0.01 mm.
+        return [b"/%b %b Tf " % (name.encode(), number(to_pt(size), 6))]
+
+    def _ink(self, colour: Colour) -> list[bytes]:
+        if self._state.ink == colour:
+            return []
+        self._state.ink = colour
+        return [_colour(colour, b"g", b"rg") + b" "]
+
+    def _take(self, pen: Pen) -> list[bytes]:
+        if self._state.pen == pen:
+            return []
+        self._state.pen = pen
+        dash = b" ".join(points(length) for length in pen.dash)
+        return [b"%b %b w [%b] 0 d" % (_colour(pen.colour, b"G", b"RG"), points(pen.width), dash)]
+
+
+def _colour(colour: Colour, grey: bytes, rgb: bytes) -> bytes:
+    """A colour and its operator; pure greys print with black ink alone."""
+    if colour.red == colour.green == colour.blue:
+        return number(colour.red) + b" " + grey
+    return b" ".join((*(number(part) for part in colour), rgb))
+
+
+def _outline(path: Path) -> Iterator[bytes]:
+    for command in path.commands:
+        operands = [points(value) for value in command[1:] if not isinstance(value, str)]
+        yield b" ".join((*operands, PATH_OPERATORS[str(command[0])]))

@@ -1,0 +1,137 @@
+"""The plan as JSON: every sheet and every book, so that anything can be checked or drawn again from it."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+from ..errors import Problem, show_field
+from ..flat import Fold
+from ..geometry import Point, Rect
+from ..plan import BookPlan, ShelfPlan
+from ..shelf import SpaceFit
+from ..sheets import Placement, Sheet
+
+__all__ = ["check_report", "dump", "plan_report"]
+
+
+def dump(report: Mapping[str, Any]) -> str:
+    """A report as JSON text that is the same for the same report."""
+    return json.dumps(report, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+
+
+def check_report(plan: ShelfPlan, problems: Iterable[Problem]) -> dict[str, Any]:
+    """What `check` finds: books, spaces and problems."""
+    return {
+        "shelf": plan.spec.shelf,
+        "books": [_book(book, plan) for book in plan.books],
+        "spaces": [_space(space) for space in plan.spaces],
+        "problems": [_problem(problem) for problem in problems],
+    }
+
+
+def plan_report(
+    plan: ShelfPlan, sheets: Sequence[tuple[str, int, Sheet]], files: Sequence[str], problems: Iterable[Problem]
+) -> dict[str, Any]:
+    """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written."""
+    return {
+        "made_by": "bookmaker",
+        "files": list(files),
+        "sheets": [_sheet(file, page, sheet) for file, page, sheet in sheets],
+        **check_report(plan, problems),
+    }
+
+
+def _book(book: BookPlan, plan: ShelfPlan) -> dict[str, Any]:
+    cover = book.cover
+    worst_case, likely = book.standing.uncertainty.spread(plan.tolerances)
+    return {
+        "title": book.entry.title,
+        "space": book.entry.space,
+        "pages": book.block.pages,
+        "panels": book.block.panels,
+        "strips": len(book.block.flats),
+        "block_thickness_mm": _mm(book.block.thickness.value),
+        "block_computed_mm": _mm(book.block.thickness.computed),
+        "spine_mm": _mm(cover.spine),
+        "overall_mm": {
+            "thickness": _mm(cover.thickness.value),
+            "height": _mm(cover.height),
+            "depth": _mm(cover.depth),
+        },
+        "tolerance_mm": _mm(likely),
+        "worst_case_mm": _mm(worst_case),
+    }
+
+
+def _space(space: SpaceFit) -> dict[str, Any]:
+    return {
+        "name": space.name,
+        "width_mm": _mm(space.width),
+        "used_mm": _mm(space.used),
+        "ease_mm": _mm(space.ease),
+        "slack_mm": _mm(space.slack),
+        "verdict": str(space.verdict),
+        "worst_case_mm": _mm(space.worst_case),
+        "tolerance_mm": _mm(space.likely),
+        "probability": round(space.probability, 4),
+    }
+
+
+def _problem(problem: Problem) -> dict[str, Any]:
+    place = problem.place
+    return {
+        "severity": str(problem.severity),
+        "file": place.file if place else None,
+        "line": place.line if place else None,
+        "column": place.column if place else None,
+        "field": show_field(problem.field) or None,
+        "message": problem.message,
+        "remedy": problem.remedy or None,
+    }
+
+
+def _sheet(file: str, page: int, sheet: Sheet) -> dict[str, Any]:
+    return {
+        "file": file,
+        "page": page,
+        "stock": sheet.stock.name,
+        "size_mm": [_mm(side) for side in sheet.size],
+        "pieces": [_piece(placement) for placement in sheet.placements],
+    }
+
+
+def _piece(placement: Placement) -> dict[str, Any]:
+    flat = placement.piece.flat
+    return {
+        "id": placement.piece.id,
+        "book": placement.piece.book,
+        "kind": flat.kind,
+        "name": flat.name,
+        "turned_deg": 90 if placement.turned else 0,
+        "outline_mm": [_point(point) for point in placement.outline],
+        "bleed_mm": _mm(flat.bleed),
+        "folds": [_fold(fold) for fold in placement.folds],
+        "panels": [
+            {"role": str(panel.role), "page": panel.page, "rect_mm": _rect(placement.to_sheet.apply_to(panel.rect))}
+            for panel in flat.panels
+        ],
+    }
+
+
+def _fold(fold: Fold) -> dict[str, Any]:
+    return {"kind": str(fold.kind), "from_mm": _point(fold.start), "to_mm": _point(fold.end)}
+
+
+def _point(point: Point) -> list[float]:
+    return [_mm(point.x), _mm(point.y)]
+
+
+def _rect(rect: Rect) -> list[float]:
+    return [_mm(value) for value in rect]
+
+
+def _mm(value: float) -> float:
+    """Rounded for reading: a ten-thousandth of a millimetre is far below what paper knows."""
+    return round(value, 4) + 0.0
