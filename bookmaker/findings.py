@@ -29,7 +29,11 @@ def fit_findings(plan: ShelfPlan) -> Iterator[Problem]:
 
 def _over(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Problem:
     excess = -space.slack
-    remedies = [*_fewer_pages(books, excess), *_other_space(books, excess, space, plan), *_thinner_stock(books, excess, plan)]
+    remedies = [
+        *_fewer_pages(books, excess),
+        *_other_space(books, excess, space, plan),
+        *_thinner_stock(books, excess, plan),
+    ]
     remedies.append(f"make the space {print_mm(excess, 2)} wider")
     first, *rest = remedies
     return Problem(
@@ -53,7 +57,10 @@ def _tight(space: SpaceFit) -> Problem:
 def _stands_out(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Iterator[Problem]:
     by_title = {book.entry.title: book for book in books}
     limits = plan.spec.spaces[space.name]
-    for side, found, limit in (("tall", space.too_tall, limits.height), ("deep", space.too_deep, limits.depth)):
+    for side, found, limit in (
+        ("tall", space.too_tall, limits.height),
+        ("deep", space.too_deep, limits.depth),
+    ):
         for title, excess in found:
             book = by_title.get(title)
             field = ("books", book.number, "space") if book else ("spaces", space.name)
@@ -98,7 +105,12 @@ def _other_space(books: Sequence[BookPlan], excess: float, space: SpaceFit, plan
         for other in plan.spaces:
             entry = plan.spec.spaces[other.name]
             roomy = other.slack >= book.cover.thickness.value + entry.ease
-            if other.name != space.name and roomy and entry.height >= book.cover.height and entry.depth >= book.cover.depth:
+            if (
+                other.name != space.name
+                and roomy
+                and entry.height >= book.cover.height
+                and entry.depth >= book.cover.depth
+            ):
                 yield f"put {book.entry.title} in {other.name}, which has {print_mm(other.slack, 2)} left"
                 return
 

@@ -78,7 +78,9 @@ class Rect(NamedTuple):
             Point(self.x, self.top),
         )
 
-    def grown(self, left: float, bottom: float | None = None, right: float | None = None, top: float | None = None) -> Rect:
+    def grown(
+        self, left: float, bottom: float | None = None, right: float | None = None, top: float | None = None
+    ) -> Rect:
         """Larger by the given amounts on each side; one value serves all sides, negative values shrink.
 
         >>> Rect(0, 0, 10, 20).grown(1)

@@ -17,7 +17,7 @@ from .errors import FieldPath, Problem, Severity, ShelfFileError
 from .findings import fit_findings
 from .marks import furnish
 from .output import PLAN_NAME, file_names, replaced_folder
-from .pages import Inside, PageFrame, compose_inside, load_inside
+from .pages import PageFrame, compose_inside, load_inside
 from .plan import ShelfPlan, plan_shelf
 from .reading import ShelfFile, read_shelf
 from .sheets import Sheet, lay_out
@@ -48,11 +48,10 @@ class Checked:
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What was made: the checked shelf, the sheets and the files' names."""
+    """What was made: the checked shelf, and each file with the number of its sheets, 0 for the plan."""
 
     checked: Checked
-    sheets: tuple[Sheet, ...]
-    files: tuple[str, ...]
+    files: tuple[tuple[str, int], ...]
 
 
 def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
@@ -65,7 +64,11 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     sources = _read_sources(shelf)
     plan = _planned(shelf)
     drafts = _drafted(shelf, plan, sources, progress)
-    problems = (*plan.notes, *(problem for draft in drafts for problem in draft.problems), *fit_findings(plan))
+    problems = (
+        *plan.notes,
+        *(problem for draft in drafts for problem in draft.problems),
+        *fit_findings(plan),
+    )
     return Checked(shelf, plan, drafts, shelf.located(problems))
 
 
@@ -81,7 +84,7 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None) -> Made:
         pieces = [piece for draft in checked.drafts for piece in draft.pieces]
         sheets = lay_out(pieces, checked.plan.stocks, checked.plan.spec.printer.knife_room)
         files = _write(folder, checked, sheets, progress)
-    return Made(checked, sheets, files)
+    return Made(checked, files)
 
 
 def _read_sources(shelf: ShelfFile) -> list[tuple[object, object]]:
@@ -129,7 +132,7 @@ def _drafted(
     return tuple(drafts)
 
 
-def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Progress) -> tuple[str, ...]:
+def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Progress) -> tuple[tuple[str, int], ...]:
     """One PDF of sheets for each stock, and the plan."""
     spec = checked.plan.spec
     listed: list[tuple[str, int, Sheet]] = []
@@ -142,8 +145,8 @@ def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Pr
         title = f"{spec.shelf}: {stock.name}"
         write_sheets(folder / name, title, mine, furniture, calibration(spec.printer, stock.sheet))
         listed += [(name, page, sheet) for page, sheet in enumerate(mine, start=1)]
-    files = (*names, PLAN_NAME)
+    files = [*names, PLAN_NAME]
     (folder / PLAN_NAME).write_text(
         dump(plan_report(checked.plan, listed, files, checked.problems)), encoding="utf-8", newline="\n"
     )
-    return files
+    return tuple((name, sum(file == name for file, _, _ in listed)) for name in files)

@@ -79,9 +79,7 @@ def plan_shelf(spec: ShelfSpec) -> ShelfPlan:
             problems += _inside(("books", number), refusal.problems)
     if problems:
         raise ShelfFileError(problems)
-    notes = [
-        note for book in books for note in _inside(("books", book.number), (*book.block.notes, *book.cover.notes))
-    ]
+    notes = [note for book in books for note in _inside(("books", book.number), (*book.block.notes, *book.cover.notes))]
     tolerances = {name: stock.tolerance for name, stock in stocks.items()}
     spaces = tuple(
         fit_space(name, space, [book.standing for book in books if book.entry.space == name], tolerances)

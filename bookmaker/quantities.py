@@ -224,9 +224,7 @@ def _wrong_unit(number: str, unit: str, kind: Kind) -> NotAMeasure:
         return NotAMeasure(f"{show(number + unit)} has an exponent", "write the number out in full")
     first, *rest = re.split(r"(?<=['\"]) ?| ", unit)
     if first.casefold() in spellings and any(char.isdigit() for word in rest for char in word):
-        return NotAMeasure(
-            f"{show(f'{number} {unit}')} holds more than one measure", f"write it like {kind.example}"
-        )
+        return NotAMeasure(f"{show(f'{number} {unit}')} holds more than one measure", f"write it like {kind.example}")
     meant = near_match(unit[:20], spellings)
     units = " or ".join(kind.words) if len(kind.words) < 3 else ", ".join(kind.words)
     remedy = f"write {show(number)} {spellings[meant]}" if meant else f"write it in {units}"

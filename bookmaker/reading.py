@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterable
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 from pydantic import ValidationError
 
 from .defaults import with_defaults
-from .errors import FieldPath, Place, Problem, ShelfFileError
+from .errors import Place, Problem, ShelfFileError
 from .shelf_spec import ShelfSpec, cross_check
 from .spec_errors import explain
 from .yaml_tree import Tree, parse_tree
@@ -52,7 +51,13 @@ def read_shelf(path: Path) -> ShelfFile:
 def _validated(tree: Tree) -> ShelfSpec:
     if not isinstance(tree.value, dict):
         raise ShelfFileError(
-            (Problem("a shelf file is a list of keys and values", "start with shelf: and a name", place=tree.place),)
+            (
+                Problem(
+                    "a shelf file is a list of keys and values",
+                    "start with shelf: and a name",
+                    place=tree.place,
+                ),
+            )
         )
     try:
         spec = ShelfSpec.model_validate(tree.plain())
@@ -90,7 +95,9 @@ def _read_text(path: Path) -> str:
             )
         data = path.read_bytes()
     except OSError as trouble:
-        raise refused(f"the file cannot be read ({trouble.strerror})", "check its name and that you may open it") from None
+        raise refused(
+            f"the file cannot be read ({trouble.strerror})", "check its name and that you may open it"
+        ) from None
     if b"\0" in data:
         raise refused("this is not a text file", "write the shelf in a text editor and save it as UTF-8")
     try:

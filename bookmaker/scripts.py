@@ -91,10 +91,7 @@ def _levels(marks: Sequence[str], right_to_left: bool) -> list[int]:
     """For each character its level: 1 runs from the right, 0 and 2 from the left (UAX #9, W7, N1 to I2)."""
     sides = _sides(marks, right_to_left)
     from_left = 2 if right_to_left else 0
-    return [
-        2 if mark == NUMBER and side else 1 if side else from_left
-        for mark, side in zip(marks, sides, strict=True)
-    ]
+    return [2 if mark == NUMBER and side else 1 if side else from_left for mark, side in zip(marks, sides, strict=True)]
 
 
 def _sides(marks: Sequence[str], right_to_left: bool) -> list[bool]:

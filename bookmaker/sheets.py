@@ -89,7 +89,12 @@ def _sheets_of(stock: Stock, pieces: Mapping[str, Piece], knife_room: float) -> 
     placed = pack_rows(items, Bin(area.width, area.height), gap) if items else []
     count = 1 + max((spot.bin for spot in placed), default=-1)
     return [
-        Sheet(stock, number + 1, count, tuple(_placement(spot, pieces, stock) for spot in placed if spot.bin == number))
+        Sheet(
+            stock,
+            number + 1,
+            count,
+            tuple(_placement(spot, pieces, stock) for spot in placed if spot.bin == number),
+        )
         for number in range(count)
     ]
 

@@ -88,9 +88,7 @@ def root_sum_square(parts: Sequence[float]) -> float:
     return hypot(*parts)
 
 
-def fit_space(
-    name: str, space: SpaceEntry, books: Sequence[Standing], tolerances: Mapping[str, float]
-) -> SpaceFit:
+def fit_space(name: str, space: SpaceEntry, books: Sequence[Standing], tolerances: Mapping[str, float]) -> SpaceFit:
     """Stand the books in a space; `tolerances` is that of each stock's caliper, ± mm."""
     upright = [book for book in books if book.stack is None]
     stacks: dict[str, list[Standing]] = {}

@@ -123,7 +123,12 @@ def _tagged(kind: Any, part: str | int) -> Any:
 
 def _tags_of(model: type[BaseModel]) -> tuple[str, ...]:
     fields = (model.model_fields.get(key) for key in ("kind", "style"))
-    return tuple(tag for field in fields if field and get_origin(field.annotation) is Literal for tag in get_args(field.annotation))
+    return tuple(
+        tag
+        for field in fields
+        if field and get_origin(field.annotation) is Literal
+        for tag in get_args(field.annotation)
+    )
 
 
 def _tags(loc: FieldPath, model: type[BaseModel]) -> str:

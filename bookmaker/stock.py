@@ -22,6 +22,7 @@ NOMINAL_TOLERANCE = 0.10
 PILE_TOLERANCE = 0.02
 """Shares of the caliper (common practice; the GPO standard's ± 0.013 mm is 8 to 17 % of book papers)."""
 
+
 @dataclass(frozen=True, slots=True)
 class Stock:
     """One paper or card. Lengths in mm; `tolerance` is that of the caliper; `printable` lies on the sheet."""
@@ -146,7 +147,10 @@ def _printable(printer: PrinterEntry, sheet: SheetFormat, field: FieldPath) -> R
     width, height = sheet.size
     margins = printer.margins
     reached = Rect(
-        margins.left, margins.bottom, width - margins.left - margins.right, height - margins.bottom - margins.top
+        margins.left,
+        margins.bottom,
+        width - margins.left - margins.right,
+        height - margins.bottom - margins.top,
     )
     if min(reached.size) < SMALLEST_AREA:
         raise ShelfFileError(

@@ -201,9 +201,7 @@ def parse_pile(text: str) -> tuple[int, float]:
     """
     example = "20 sheets = 1.52 mm"
     plain = tidy(text, example)
-    match = re.fullmatch(
-        r"(\S+) ?(?:sheets?|leaf|leaves) ?(?:=|:|measures?|are|is)(.*)", plain, re.IGNORECASE
-    )
+    match = re.fullmatch(r"(\S+) ?(?:sheets?|leaf|leaves) ?(?:=|:|measures?|are|is)(.*)", plain, re.IGNORECASE)
     if not match:
         raise NotAMeasure(f"{show(plain)!r} is not a measured pile", f"write it like {example}")
     sheets, height = parse_count(match[1]), parse_length(match[2])

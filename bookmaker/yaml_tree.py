@@ -34,7 +34,7 @@ class Tree:
     `keys` holds the places of a mapping's keys.
     """
 
-    value: str | None | list[Tree] | dict[str, Tree]
+    value: str | list[Tree] | dict[str, Tree] | None
     place: Place
     keys: dict[str, Place] = field(default_factory=dict)
 
@@ -78,11 +78,23 @@ def parse_tree(text: str, file: str) -> Tree:
         raise _syntax_error(trouble, reader.place) from None
     except (YAMLError, RecursionError, ValueError) as trouble:
         raise ShelfFileError(
-            (Problem(f"this is not YAML: {_first_line(trouble)}", "save the shelf as plain text", place=Place(file)),)
+            (
+                Problem(
+                    f"this is not YAML: {_first_line(trouble)}",
+                    "save the shelf as plain text",
+                    place=Place(file),
+                ),
+            )
         ) from None
     if node is None:
         raise ShelfFileError(
-            (Problem("the file is empty", "describe a shelf; 'bookmaker new DIR' writes one to start from", place=Place(file)),)
+            (
+                Problem(
+                    "the file is empty",
+                    "describe a shelf; 'bookmaker new DIR' writes one to start from",
+                    place=Place(file),
+                ),
+            )
         )
     tree = reader.tree(node)
     if reader.problems:
@@ -146,4 +158,6 @@ class _Reader:
             if isinstance(key, ScalarNode):
                 yield str(key.value), value, at
             else:
-                self.problems.append(Problem("a key is a word here, not a list or a group", "write key: value", place=at))
+                self.problems.append(
+                    Problem("a key is a word here, not a list or a group", "write key: value", place=at)
+                )

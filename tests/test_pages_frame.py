@@ -96,9 +96,7 @@ def test_ruled_lines_run_from_edge_to_edge_between_the_head_and_foot_margins() -
     assert len(pages) == 48
     strokes = record(pages[0]).strokes
     # type area 14 mm high from 18.667 mm down: lines at 18.667, 16.667 … 4.667
-    assert [stroke.path.points()[0].y for stroke in strokes] == pytest.approx(
-        [56 / 3 - 2 * i for i in range(8)]
-    )
+    assert [stroke.path.points()[0].y for stroke in strokes] == pytest.approx([56 / 3 - 2 * i for i in range(8)])
     for stroke in strokes:
         start, end = stroke.path.points()
         assert (start.x, end.x) == (0, 15)

@@ -57,9 +57,7 @@ def test_pictures_come_in_the_order_people_count(tmp_path: Path) -> None:
 
 
 @given(names=st.lists(st.text("ab12٣ ", max_size=6)), data=st.data())
-def test_the_order_of_names_does_not_depend_on_how_they_were_found(
-    names: list[str], data: st.DataObject
-) -> None:
+def test_the_order_of_names_does_not_depend_on_how_they_were_found(names: list[str], data: st.DataObject) -> None:
     found = data.draw(st.permutations(names))
     assert sorted(found, key=natural_order) == sorted(names, key=natural_order)
 
@@ -88,18 +86,14 @@ def test_hidden_files_are_passed_over_quietly_and_others_are_named(tmp_path: Pat
 
 
 def test_folders_that_cannot_be_used_are_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    assert refusal(tmp_path) == [
-        "there is no folder plates; write its path as seen from that of the shelf file"
-    ]
+    assert refusal(tmp_path) == ["there is no folder plates; write its path as seen from that of the shelf file"]
     (tmp_path / "plates").touch()
     assert refusal(tmp_path) == ["plates is a file, not a folder; write the folder that holds the pictures"]
     (tmp_path / "empty").mkdir()
     assert refusal(tmp_path, "empty") == [
         "the folder empty holds no pictures; put JPEG, PNG, WebP or TIFF files into it"
     ]
-    assert refusal(tmp_path, "a\0b") == [
-        "the folder a\0b cannot be read (embedded null byte); allow reading it"
-    ]
+    assert refusal(tmp_path, "a\0b") == ["the folder a\0b cannot be read (embedded null byte); allow reading it"]
     make(tmp_path / "many", "1.png", "2.png", "3.png")
     monkeypatch.setattr(kind, "MOST_PICTURES", 2)
     assert refusal(tmp_path, "many") == [
@@ -199,7 +193,4 @@ def test_numbers_stand_under_pictures_if_asked() -> None:
     entry = PicturesInside(folder="plates", numbers="yes")
     pages = compose(entry, source(FINE), PageFrame(15, 21, 2)).pages
     assert [mark.text for page in pages for mark in record(page).texts] == ["1", "2"]
-    assert (
-        record(compose(PicturesInside(folder="plates"), source(FINE), PageFrame(15, 21, 2)).pages[0]).texts
-        == []
-    )
+    assert record(compose(PicturesInside(folder="plates"), source(FINE), PageFrame(15, 21, 2)).pages[0]).texts == []

@@ -47,9 +47,7 @@ def set_text(text: str, frame: PageFrame, size: float, **keys: str) -> Inside:
 
 def lines_on(page: Art) -> list[Written]:
     """The lines of text of a page, without its number."""
-    return [
-        written for written in record(page).texts if not (written.text.isdecimal() and len(written.text) < 3)
-    ]
+    return [written for written in record(page).texts if not (written.text.isdecimal() and len(written.text) < 3)]
 
 
 def errors(problems: Iterable[Problem]) -> list[Problem]:
@@ -72,9 +70,7 @@ def test_every_word_is_set_once_and_in_order_or_counted_as_lost(
     # words may be broken between letters, so the letters are what must be there
     letters = "".join(shown).replace(" ", "")
     assert "".join(words).startswith(letters)
-    lost = next(
-        (int(m[1]) for p in errors(inside.problems) if (m := re.match(r"(\d+) words?\b", p.message))), 0
-    )
+    lost = next((int(m[1]) for p in errors(inside.problems) if (m := re.match(r"(\d+) words?\b", p.message))), 0)
     whole = len(words) - lost
     assert len("".join(words[:whole])) <= len(letters)
     assert lost == 0 or len(letters) < len("".join(words[: whole + 1]))
@@ -106,9 +102,7 @@ def test_lines_stay_inside_the_type_area_and_on_one_grid(
 
 @given(paragraphs=PARAGRAPHS, measure=st.floats(4, 60))
 @settings(deadline=None)
-def test_no_line_could_have_taken_the_first_word_of_the_next(
-    paragraphs: list[list[str]], measure: float
-) -> None:
+def test_no_line_could_have_taken_the_first_word_of_the_next(paragraphs: list[list[str]], measure: float) -> None:
     """Greedy: a line ends only where the next word, or its first letter if it is broken, has no room."""
     widths = Widths(FACE)
     lines = list(wrap("\n".join(" ".join(words) for words in paragraphs), widths, measure, 1.0))
@@ -161,9 +155,7 @@ def test_paragraphs_after_the_first_are_indented_by_one_em() -> None:
     starts = [line.at.x - 60 / 9 for line in lines]
     first_of_second = next(i for i, line in enumerate(lines) if i and line.text.startswith("The keeper"))
     assert starts[first_of_second] == pytest.approx(2.0)
-    assert [start for i, start in enumerate(starts) if i != first_of_second] == pytest.approx(
-        [0.0] * (len(starts) - 1)
-    )
+    assert [start for i, start in enumerate(starts) if i != first_of_second] == pytest.approx([0.0] * (len(starts) - 1))
 
 
 def test_in_a_narrow_measure_the_indent_is_a_quarter_of_it() -> None:
@@ -235,10 +227,7 @@ def test_a_text_without_spaces_of_a_megabyte_is_broken_in_reasonable_time() -> N
 
 def test_overflow_is_an_error_with_what_would_help() -> None:
     [problem] = set_text(" ".join([SENTENCE] * 60), PageFrame(15, 21, 4), 1.2).problems
-    assert (
-        str(problem)
-        == "602 words of the 720 of log.txt do not fit in 4 pages; write pages: 26 or size: 1.3 pt"
-    )
+    assert str(problem) == "602 words of the 720 of log.txt do not fit in 4 pages; write pages: 26 or size: 1.3 pt"
     assert (problem.severity, problem.field) == (Severity.ERROR, ("file",))
 
 
@@ -289,8 +278,7 @@ def test_words_broken_between_letters_are_noted() -> None:
 def test_a_text_that_leaves_a_leaf_empty_is_noted() -> None:
     [note] = set_text(SENTENCE, PageFrame(15, 21, 8), 1.2).problems
     assert str(note) == (
-        "log.txt fills 1 of 8 pages; the others stay empty; "
-        "write pages: 2 for a thinner book, or a larger size"
+        "log.txt fills 1 of 8 pages; the others stay empty; write pages: 2 for a thinner book, or a larger size"
     )
     assert note.severity is Severity.NOTE
     assert set_text(SENTENCE, PageFrame(15, 21, 2), 1.2).problems == ()

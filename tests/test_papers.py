@@ -74,8 +74,7 @@ def test_a_format_of_ones_own_keeps_unit_and_words() -> None:
         ("leter", "there is no sheet format 'leter'; did you mean letter?"),
         (
             "foolscap",
-            "there is no sheet format 'foolscap'; "
-            "write A3, A4, A5, letter, legal, tabloid, or two sides: 210 x 297 mm",
+            "there is no sheet format 'foolscap'; write A3, A4, A5, letter, legal, tabloid, or two sides: 210 x 297 mm",
         ),
         ("210 x 297", "210 x 297 has no unit; write 210 x 297 mm"),
         ("210 mm x 297", "297 has no unit; write 297 mm"),
@@ -100,10 +99,7 @@ def test_a_format_is_as_large_as_it_says(width: int, height: int) -> None:
     assert find_format(f"{width} x {height} mm").size == (width, height)
 
 
-@given(
-    st.text(max_size=90)
-    | st.from_regex(r"[0-9 ./,-]{1,9} ?(x|by|×) ?[0-9 ./,-]{1,9}(mm|in|\")?", fullmatch=True)
-)
+@given(st.text(max_size=90) | st.from_regex(r"[0-9 ./,-]{1,9} ?(x|by|×) ?[0-9 ./,-]{1,9}(mm|in|\")?", fullmatch=True))
 def test_any_text_is_a_format_or_refused(text: str) -> None:
     try:
         found = find_format(text)

@@ -296,9 +296,7 @@ def test_pens() -> None:
 
     found = read_back(made(draw))
     assert found.values("w") == [pytest.approx([0.25 * MM], abs=1e-4), pytest.approx([0.5 * MM], abs=1e-4)]
-    dashes = [
-        [float(length) / MM for length in operands[0]] for name, operands in found.operators if name == "d"
-    ]
+    dashes = [[float(length) / MM for length in operands[0]] for name, operands in found.operators if name == "d"]
     assert dashes == [pytest.approx([2, 1], abs=1e-4), []]
     assert [name for name, _ in found.operators if name == "S"] == ["S"] * 3
 
@@ -307,9 +305,7 @@ def test_curves_and_closed_outlines() -> None:
     data = made(lambda canvas: canvas.fill(Path.circle(Point(50, 40), 20), RED))
     assert [name for name, _ in read_back(data).operators] == ["rg", "m", "c", "c", "c", "c", "h", "f"]
     image = rendered(data)
-    inside = sum(
-        image.getpixel((x, y)) == (255, 0, 0) for x in range(image.width) for y in range(image.height)
-    )
+    inside = sum(image.getpixel((x, y)) == (255, 0, 0) for x in range(image.width) for y in range(image.height))
     assert inside / 100 == pytest.approx(3.14159 * 20**2, rel=0.005)
 
 
@@ -320,9 +316,7 @@ def test_a_clip_bounds_the_ink_in_inner_coordinates() -> None:
         canvas.fill(Path.rectangle(Rect(0, 0, 5, 5)), RED)
 
     image = rendered(made(draw))
-    dark = [
-        (x, y) for x in range(image.width) for y in range(image.height) if image.getpixel((x, y)) == (0, 0, 0)
-    ]
+    dark = [(x, y) for x in range(image.width) for y in range(image.height) if image.getpixel((x, y)) == (0, 0, 0)]
     assert [min(x for x, _ in dark), max(x for x, _ in dark)] == pytest.approx([500, 600], abs=1)
     assert [min(y for _, y in dark), max(y for _, y in dark)] == pytest.approx([300, 400], abs=1)
     assert image.getpixel((20, 780)) == (255, 0, 0)
@@ -355,8 +349,7 @@ def test_text_is_given_back_by_two_readers(name: str, text: str) -> None:
 def test_every_code_is_given_back_even_beyond_one_byte() -> None:
     """Over 600 characters, so that codes with bytes that would need an escape are passed over."""
     chars = [
-        chr(code)
-        for code in (*range(0x21, 0x7F), *range(0xA1, 0x180), *range(0x391, 0x3CE), *range(0x410, 0x530))
+        chr(code) for code in (*range(0x21, 0x7F), *range(0xA1, 0x180), *range(0x391, 0x3CE), *range(0x410, 0x530))
     ]
     chars = [char for char in chars if not TEXT.missing(char) and unicodedata.category(char)[0] not in "MC"]
     assert len(chars) > 550
@@ -386,9 +379,7 @@ def test_one_glyph_for_two_characters_is_read_as_the_one_that_was_meant() -> Non
 
 def test_a_follow_on_glyph_adds_nothing_to_the_text() -> None:
     first, second, third = TEXT.shape("xyz").glyphs
-    run = Run(
-        TEXT, "ijz", (first._replace(text="ij"), second._replace(text=""), third), TEXT.shape("xyz").width
-    )
+    run = Run(TEXT, "ijz", (first._replace(text="ij"), second._replace(text=""), third), TEXT.shape("xyz").width)
     data = made(lambda canvas: canvas.text(TextLine(4, ((0.0, run),)), Point(5, 40), BLACK))
     assert page_of(data).extract_text() == "ijz"
     assert said_by_pdfium(data) == "ijz"
@@ -441,9 +432,7 @@ def test_shifted_glyphs_are_shifted() -> None:
     data = made(lambda canvas: canvas.text(line, Point(10, 40), BLACK))
     advance = first.advance * 10
     letters = letters_on(data)
-    assert [x for _, x, _ in letters] == pytest.approx(
-        [10, 10 + advance + 2, 10 + 2 * advance, 40], abs=0.004
-    )
+    assert [x for _, x, _ in letters] == pytest.approx([10, 10 + advance + 2, 10 + 2 * advance, 40], abs=0.004)
     assert [bottom for *_, bottom in letters] == pytest.approx([40, 45, 40, 40], abs=0.01)
 
 
@@ -624,10 +613,7 @@ def test_flat_art_stays_exact_and_photographs_become_jpeg(tmp_path: FilePath) ->
     (image,) = images_of(made(lambda canvas: canvas.picture(drawn, Rect(0, 0, 40, 40))))
     assert image["/Filter"] == "/FlateDecode"
     assert image["/ColorSpace"] == "/DeviceRGB"
-    assert (
-        pikepdf_image(made(lambda canvas: canvas.picture(drawn, Rect(0, 0, 40, 40)))).tobytes()
-        == art.tobytes()
-    )
+    assert pikepdf_image(made(lambda canvas: canvas.picture(drawn, Rect(0, 0, 40, 40)))).tobytes() == art.tobytes()
 
     photo = picture_of(tmp_path / "photo.png", a_photo(300, 300))
     data = made(lambda canvas: canvas.picture(photo, Rect(0, 0, 80, 80)))

@@ -26,9 +26,7 @@ def four_corners(width: int = 64, height: int = 32) -> Image.Image:
     """Red, green above blue, grey: shows how a picture is turned."""
     image = Image.new("RGB", (width, height))
     for (right, low), colour in CORNERS.items():
-        image.paste(
-            colour, (right * width // 2, low * height // 2, (right + 1) * width // 2, (low + 1) * height // 2)
-        )
+        image.paste(colour, (right * width // 2, low * height // 2, (right + 1) * width // 2, (low + 1) * height // 2))
     return image
 
 
@@ -40,9 +38,7 @@ def corner_colours(image: Image.Image) -> list[tuple[int, ...]]:
 
 
 def close(colour: tuple[int, ...], wanted: tuple[int, ...], slack: int = 6) -> bool:
-    return len(colour) == len(wanted) and all(
-        abs(a - b) <= slack for a, b in zip(colour, wanted, strict=True)
-    )
+    return len(colour) == len(wanted) and all(abs(a - b) <= slack for a, b in zip(colour, wanted, strict=True))
 
 
 def refusal(path: Path) -> str:
@@ -274,9 +270,7 @@ def test_every_mode_comes_out_as_grey_or_rgb(tmp_path: Path, make: Callable[[Pat
     assert pixels.mode == mode
     found = pixels.getpixel((40, 20))
     as_tuple = found if isinstance(found, tuple) else (int(found or 0),)
-    assert close(
-        as_tuple, colour if isinstance(colour, tuple) else (colour,), slack=0 if mode == "L" else 2
-    ), found
+    assert close(as_tuple, colour if isinstance(colour, tuple) else (colour,), slack=0 if mode == "L" else 2), found
 
 
 def test_a_palette_and_cmyk_keep_their_colours(tmp_path: Path) -> None:
@@ -285,21 +279,14 @@ def test_a_palette_and_cmyk_keep_their_colours(tmp_path: Path) -> None:
     make_cmyk(tmp_path / "cmyk")
     picture = load_picture(tmp_path / "cmyk.tif")
     assert corner_colours(picture.pixels()) == [RED, GREEN, BLUE, GREY]
-    assert picture.notes == (
-        "is CMYK without a colour profile: converted to sRGB by rule of thumb, colours may shift",
-    )
+    assert picture.notes == ("is CMYK without a colour profile: converted to sRGB by rule of thumb, colours may shift",)
 
 
 def test_pictures_of_32_bits_are_refused(tmp_path: Path) -> None:
     Image.new("F", (4, 4), 0.5).save(tmp_path / "depth.tif")
-    assert (
-        refusal(tmp_path / "depth.tif")
-        == "depth.tif holds 32 bits for each colour; save it with 8 or 16 bits"
-    )
+    assert refusal(tmp_path / "depth.tif") == "depth.tif holds 32 bits for each colour; save it with 8 or 16 bits"
     Image.new("I", (4, 4), 70_000).save(tmp_path / "deep.tif")
-    assert (
-        refusal(tmp_path / "deep.tif") == "deep.tif holds 32 bits for each colour; save it with 8 or 16 bits"
-    )
+    assert refusal(tmp_path / "deep.tif") == "deep.tif holds 32 bits for each colour; save it with 8 or 16 bits"
     Image.new("I", (4, 4), 0xFFFF).save(tmp_path / "fair.tif")
     assert load_picture(tmp_path / "fair.tif").pixels().getpixel((0, 0)) == 255
 
@@ -319,14 +306,8 @@ def test_files_that_are_no_pictures_are_refused_each_in_its_words(tmp_path: Path
     assert refusal(tmp_path / "notes.png") == (
         "notes.png is not a picture; write the name of a picture file, or save it as JPEG, PNG, WebP or TIFF"
     )
-    assert (
-        refusal(tmp_path / "void.png")
-        == "void.png is empty (0 bytes); save or copy it again from where it came"
-    )
-    assert (
-        refusal(tmp_path / "plates")
-        == "plates is a folder, not a picture; write the name of one picture file"
-    )
+    assert refusal(tmp_path / "void.png") == "void.png is empty (0 bytes); save or copy it again from where it came"
+    assert refusal(tmp_path / "plates") == "plates is a folder, not a picture; write the name of one picture file"
     assert refusal(tmp_path / "pipe.png") == "pipe.png is not a file; write the name of a picture file"
     missing = "there is no picture {}; write its path as seen from the folder of the shelf file"
     assert refusal(tmp_path / "gone.png") == missing.format("gone.png")
@@ -368,8 +349,7 @@ def test_too_many_pixels_are_refused_without_decoding_and_without_a_warning(
         said = refusal(path)
     fits = {30_000: "10000 × 10000", 10_001: "10000 × 9999"}[size[0]]
     assert said == (
-        f"huge.png has {size[0]} × {size[1]} pixels, more than 100 million; "
-        f"scale it down to {fits} pixels or fewer"
+        f"huge.png has {size[0]} × {size[1]} pixels, more than 100 million; scale it down to {fits} pixels or fewer"
     )
     assert Image.MAX_IMAGE_PIXELS is not None
 

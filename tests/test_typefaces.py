@@ -288,10 +288,7 @@ def test_what_is_no_font_is_refused(case: str, tmp_path: Path) -> None:
 def test_a_font_file_that_cannot_be_read_is_refused(tmp_path: Path) -> None:
     with pytest.raises(ShelfFileError) as refusal:
         load_typeface(tmp_path / "none.ttf")
-    assert (
-        str(refusal.value)
-        == "there is no font file none.ttf; write its path as seen from the shelf file's folder"
-    )
+    assert str(refusal.value) == "there is no font file none.ttf; write its path as seen from the shelf file's folder"
     with pytest.raises(ShelfFileError) as refusal:
         load_typeface(tmp_path)
     assert str(refusal.value).startswith(f"{tmp_path.name} cannot be read (")

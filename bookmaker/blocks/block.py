@@ -9,7 +9,8 @@ from pydantic import Field
 from ..errors import Problem
 from ..flat import Flat
 from ..spec.entry import Entry
-from ..spec.measures import StockName, Thickness as MeasuredThickness
+from ..spec.measures import StockName
+from ..spec.measures import Thickness as MeasuredThickness
 from ..thickness import Thickness
 
 __all__ = ["BlockEntry", "BlockPlan"]

@@ -81,7 +81,14 @@ def plan(entry: Concertina, page: Size, stocks: Mapping[str, Stock], *, right_to
         thickness=_thickness(entry, panels, stock).as_measured(entry.measured_thickness),
         thickness_of_a_page=stock.caliper + stock.glue / 2,
         flats=tuple(
-            _strip(entry, page, stock, range(start, start + count), f"strip {number} of {len(strips)}", right_to_left)
+            _strip(
+                entry,
+                page,
+                stock,
+                range(start, start + count),
+                f"strip {number} of {len(strips)}",
+                right_to_left,
+            )
             for number, (start, count) in enumerate(zip(starts, strips, strict=True), start=1)
         ),
     )
@@ -122,9 +129,7 @@ def _capacity(page: Size, stock: Stock) -> int:
     return capacity
 
 
-def _strip(
-    entry: Concertina, page: Size, stock: Stock, span: range, name: str, right_to_left: bool
-) -> Flat:
+def _strip(entry: Concertina, page: Size, stock: Stock, span: range, name: str, right_to_left: bool) -> Flat:
     """One strip as it lies printed face up: page order runs to the right, or to the left for such books."""
 
     def left_edge(panel: int) -> float:

@@ -69,9 +69,7 @@ def side_width(page_width: float, square: float, caliper: float, *, turned_in: b
     return page_width + square + half_spine_fold + half_turn_in_fold
 
 
-def plan(
-    entry: Wrap, page: Size, block: Thickness, stocks: Mapping[str, Stock], *, right_to_left: bool
-) -> CoverPlan:
+def plan(entry: Wrap, page: Size, block: Thickness, stocks: Mapping[str, Stock], *, right_to_left: bool) -> CoverPlan:
     """Work out the cover.
 
     Raises:

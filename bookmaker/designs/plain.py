@@ -16,7 +16,7 @@ from ..geometry import Path, Rect, Size, Transform
 from ..pictures import Picture, effective_dpi
 from ..spec.entry import Entry
 from ..spec.measures import Flag, Ink, Text
-from ..typefaces import Typeface, bundled
+from ..typefaces import bundled
 from ..units import print_mm
 from .artwork import load_artwork
 from .design import Dress, Words

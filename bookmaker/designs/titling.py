@@ -68,9 +68,7 @@ class Placed:
         """The upright rectangle around the text."""
         width, height = self.block.width, self.block.height
         return (
-            Transform.turn(self.turned_deg)
-            .moved(*self.centre)
-            .apply_to(Rect(-width / 2, -height / 2, width, height))
+            Transform.turn(self.turned_deg).moved(*self.centre).apply_to(Rect(-width / 2, -height / 2, width, height))
         )
 
 

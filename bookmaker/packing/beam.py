@@ -63,7 +63,7 @@ class Filler:
     def __init__(self, kinds: Kinds, blocks: Sequence[Block]) -> None:
         self.kinds = kinds
         self.blocks = blocks
-        self.many=kinds.area*MANY/sum(map(len,kinds.items))
+        self.many = kinds.area * MANY / sum(map(len, kinds.items))
         self._falling = [-block.area for block in blocks]
         self._luck = [1.0] * len(blocks)
         self._singles = sorted(kinds.singles(), key=lambda block: block.area)
@@ -74,9 +74,7 @@ class Filler:
         self._by_width = sorted((block.width, number) for number, block in enumerate(blocks))
         self._by_height = sorted((block.height, number) for number, block in enumerate(blocks))
 
-    def fill(
-        self, areas: Sequence[Size], manner: Manner, work: Work, luck: random.Random
-    ) -> list[Lie] | None:
+    def fill(self, areas: Sequence[Size], manner: Manner, work: Work, luck: random.Random) -> list[Lie] | None:
         """Place all items in the areas, filled in their order; None when this manner does not find a way."""
         full, room = self.kinds.full, sum(width * height for width, height in areas)
         stack: Stack | None = None
@@ -98,9 +96,7 @@ class Filler:
             self._steps = 0
         return None
 
-    def _grow(
-        self, layout: _Layout, manner: Manner, room: int, grown: dict[tuple[int, Stack], _Layout]
-    ) -> Move | None:
+    def _grow(self, layout: _Layout, manner: Manner, room: int, grown: dict[tuple[int, Stack], _Layout]) -> Move | None:
         """Add what a layout can become to `grown`; return the last move if one completes it."""
         _, left, (width, height, below, _), placed, before = layout
         all_area = self.kinds.area
@@ -109,11 +105,16 @@ class Filler:
         for block in self._available(width, height, left, manner.tried):
             wide, high, area, code = block[:4]
             rest, total = left - code, placed + area
-            if wide == width or high == height: cuts=(True,)
-            elif width*height < self.many: cuts=(True,False)
-            elif height > LONG*width: cuts=(False,)
-            elif width > LONG*height: cuts=(True,)
-            else: cuts=(True,False)
+            if wide == width or high == height:
+                cuts = (True,)
+            elif width * height < self.many:
+                cuts = (True, False)
+            elif height > LONG * width:
+                cuts = (False,)
+            elif width > LONG * height:
+                cuts = (True,)
+            else:
+                cuts = (True, False)
             for upright in cuts:
                 move = Move(before, layout.stack, block, upright)
                 if not rest:
@@ -209,7 +210,10 @@ class Filler:
         """The blocks that fit, best first: those that fill a rectangle, with a premium for filling a side."""
 
         def merit(number: int, block: Block) -> float:
-            exact = max(0.0, 1-CL*(width-block[0])/width)**PW + max(0.0,1-CL*(height-block[1])/height)**PW
+            exact = (
+                max(0.0, 1 - CL * (width - block[0]) / width) ** PW
+                + max(0.0, 1 - CL * (height - block[1]) / height) ** PW
+            )
             return (block[2] / (width * height) + exact / 2) * self._luck[number]
 
         fitting = [
@@ -224,7 +228,13 @@ def _nearest(sides: list[tuple[int, int]], length: int) -> list[int]:
     """Numbers of the blocks whose side is at most `length` and nearest to it."""
     end = bisect_left(sides, (length + 1, 0))
     return [number for side, number in sides[max(0, end - NEAR) : end]]
-import os
-CL=float(os.environ.get('CL','10')); PW=float(os.environ.get('PW','2')); NEAR=int(os.environ.get('NEAR','60'))
 
-LONG=float(os.environ.get('LONG','2')); MANY=float(os.environ.get('MANY','12'))
+
+import os
+
+CL = float(os.environ.get("CL", "10"))
+PW = float(os.environ.get("PW", "2"))
+NEAR = int(os.environ.get("NEAR", "60"))
+
+LONG = float(os.environ.get("LONG", "2"))
+MANY = float(os.environ.get("MANY", "12"))

@@ -55,11 +55,7 @@ class Kinds:
 
     def singles(self) -> list[Block]:
         """Every kind in every way it may lie."""
-        return [
-            Block(w, h, w * h, self.units[kind], kind)
-            for kind, ways in enumerate(self.ways)
-            for w, h in ways
-        ]
+        return [Block(w, h, w * h, self.units[kind], kind) for kind, ways in enumerate(self.ways) for w, h in ways]
 
 
 def _up(length: float) -> int:

@@ -50,10 +50,7 @@ def strip_bound(kinds: Kinds, width: int) -> int:
     fitting = [[way for way in ways if way[0] <= width] for ways in kinds.ways]
     tallest = max(min(h for _, h in ways) for ways in fitting)
     most = max(
-        sum(
-            len(members) * min(f(w) * h for w, h in ways)
-            for members, ways in zip(kinds.items, fitting, strict=True)
-        )
+        sum(len(members) * min(f(w) * h for w, h in ways) for members, ways in zip(kinds.items, fitting, strict=True))
         for f in _weights(kinds, width)
     )
     return max(tallest, math.ceil(most * (1 - 1e-12)))

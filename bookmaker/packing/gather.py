@@ -55,9 +55,7 @@ class _Seat:
         return None
 
 
-def gather(
-    placed: Sequence[Placed], items: Mapping[str, Item], bins: Sequence[Bin], gap: float
-) -> tuple[Placed, ...]:
+def gather(placed: Sequence[Placed], items: Mapping[str, Item], bins: Sequence[Bin], gap: float) -> tuple[Placed, ...]:
     """The same layout after exchanges that bring groups on fewer bins, or closer together on a bin."""
     seats = _seats(placed, items, bins, gap)
     trials = 0
@@ -97,17 +95,13 @@ def _exchange(first: _Seat, second: _Seat, seats: Sequence[_Seat]) -> bool:
     return False
 
 
-
-
 def _closeness(seats: Sequence[_Seat]) -> tuple[int, float]:
     items = {seat.spot.key: seat.item for seat in seats}
     spots = [seat.spot for seat in seats]
     return spread(spots, items), scatter(spots, items)
 
 
-def _seats(
-    placed: Sequence[Placed], items: Mapping[str, Item], bins: Sequence[Bin], gap: float
-) -> list[_Seat]:
+def _seats(placed: Sequence[Placed], items: Mapping[str, Item], bins: Sequence[Bin], gap: float) -> list[_Seat]:
     """A seat for each piece that can be cut free, with the room between the cuts around it."""
     seats: list[_Seat] = []
     for number, area in enumerate(bins):

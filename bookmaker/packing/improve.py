@@ -13,7 +13,12 @@ from .work import Work
 
 __all__ = ["Fillers", "Goal", "improve"]
 
-MANNERS = ((1, Manner(20, 8, 0.5)), (2, Manner(20, 10, 0.3)), (2, Manner(20, 10, 1.0)), (3, Manner(20, 12, 0.5)))
+MANNERS = (
+    (1, Manner(20, 8, 0.5)),
+    (2, Manner(20, 10, 0.3)),
+    (2, Manner(20, 10, 1.0)),
+    (3, Manner(20, 12, 0.5)),
+)
 """Depth of the blocks, and how to search with them; found by trial on the published cases."""
 
 WASTE = 0.02
@@ -59,9 +64,7 @@ class Goal:
     measure: Callable[[Sequence[Lie]], int]
 
 
-def improve(
-    goal: Goal, best: int, fillers: Fillers, work: Work, luck: random.Random
-) -> tuple[int, list[Lie] | None]:
+def improve(goal: Goal, best: int, fillers: Fillers, work: Work, luck: random.Random) -> tuple[int, list[Lie] | None]:
     """Search for a value below `best`; return the least found and its layout, None if nothing was found.
 
     The first round halves what is open, the later ones, wider and led by chance, ask for one step less.

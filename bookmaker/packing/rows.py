@@ -66,9 +66,7 @@ def _flat_first(item: Item) -> list[tuple[float, float, bool]]:
     return sorted(item.ways(), key=lambda way: way[1])
 
 
-def pack_rows(
-    items: Sequence[Item], area: Bin, gap: float, leftovers: Sequence[Bin] = ()
-) -> tuple[Placed, ...]:
+def pack_rows(items: Sequence[Item], area: Bin, gap: float, leftovers: Sequence[Bin] = ()) -> tuple[Placed, ...]:
     """Place every item, row after row, in as many bins of size `area` as it takes.
 
     Items are taken by falling height, as they lie flat; items of one height by group, then as given. `gap`

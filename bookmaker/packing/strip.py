@@ -71,7 +71,7 @@ def pack_strip(
     bound, placed = 0.0, rows
     if items:
         kinds = kinds_of(items, gap)
-        (inner, tallest), = areas_in_units([Bin(width, row_height)], gap)
+        ((inner, tallest),) = areas_in_units([Bin(width, row_height)], gap)
         goal = _goal(kinds, inner)
         bound = goal.bound / UNITS - gap
         _, lies = improve(goal, tallest, Fillers(kinds, (inner, tallest)), work, random.Random(seed))

@@ -88,6 +88,4 @@ def numbered(pages: Iterable[Art], frame: PageFrame, typeface: Typeface | None =
     if typeface is None or typeface.missing("0123456789"):
         typeface = bundled("text")
     numbers = (PageNumber(frame, number, typeface) for number in range(1, frame.pages + 1))
-    return tuple(
-        number if art is NOTHING else Drawn((art, number)) for art, number in zip(pages, numbers, strict=True)
-    )
+    return tuple(number if art is NOTHING else Drawn((art, number)) for art, number in zip(pages, numbers, strict=True))

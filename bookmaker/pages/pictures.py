@@ -165,8 +165,7 @@ def _count(source: PicturesSource, frame: PageFrame) -> Iterator[Problem]:
     if count > pages:
         lost = [picture.path.name for picture in source.pictures[pages:]]
         yield Problem(
-            f"{len(lost)} of {count} pictures of {source.folder} do not fit in {pages} pages: "
-            f"{_listed(lost)}",
+            f"{len(lost)} of {count} pictures of {source.folder} do not fit in {pages} pages: {_listed(lost)}",
             f"write pages: {count + count % 2} or take pictures out of the folder",
             field=("folder",),
         )

@@ -150,9 +150,7 @@ def _too_small(copy: Copy, setting: Setting) -> Iterator[Problem]:
 def _broken_words(copy: Copy, placed: Sequence[Line]) -> Iterator[Problem]:
     """A line by whose end no further word is complete holds part of a word too wide for the measure."""
     before = [0, *(done for _, done in placed)]
-    parts = {
-        done: words for last, (words, done) in reversed([*zip(before, placed, strict=False)]) if done == last
-    }
+    parts = {done: words for last, (words, done) in reversed([*zip(before, placed, strict=False)]) if done == last}
     if parts:
         which = "1 word is" if len(parts) == 1 else f"{len(parts)} words are"
         yield Problem(

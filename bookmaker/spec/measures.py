@@ -155,12 +155,16 @@ def _whole(low: int, high: int, *, even: bool = False) -> BeforeValidator:
 Count = Annotated[int, _whole(0, 1000), WithJsonSchema({"type": "integer", "minimum": 0, "maximum": 1000})]
 """A small whole number."""
 PageCount = Annotated[
-    int, _whole(2, 2000, even=True), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 2000, "multipleOf": 2})
+    int,
+    _whole(2, 2000, even=True),
+    WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 2000, "multipleOf": 2}),
 ]
 """Pages of a book: even, at most 2000."""
 
 Flyleaves = Annotated[
-    int, _whole(0, 20, even=True), WithJsonSchema({"type": "integer", "minimum": 0, "maximum": 20, "multipleOf": 2})
+    int,
+    _whole(0, 20, even=True),
+    WithJsonSchema({"type": "integer", "minimum": 0, "maximum": 20, "multipleOf": 2}),
 ]
 """Blank panels at each end: even."""
 

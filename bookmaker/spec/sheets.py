@@ -27,7 +27,9 @@ def _read_format(value: object) -> SheetFormat:
 
 
 SheetName = Annotated[
-    SheetFormat, BeforeValidator(_read_format), WithJsonSchema({"type": "string", "examples": ["A4", "8.5 x 11 in"]})
+    SheetFormat,
+    BeforeValidator(_read_format),
+    WithJsonSchema({"type": "string", "examples": ["A4", "8.5 x 11 in"]}),
 ]
 """A sheet format by name or by two sides."""
 
@@ -68,7 +70,9 @@ class Rules(Entry):
 class PrinterEntry(Entry):
     """The printer: its sheet, the edge it leaves white, its resolution and how far it stretches."""
 
-    sheet: SheetName = Field(default_factory=lambda: find_format("A4"), description="A3 A4 A5 letter legal tabloid or two sides")
+    sheet: SheetName = Field(
+        default_factory=lambda: find_format("A4"), description="A3 A4 A5 letter legal tabloid or two sides"
+    )
     margins: Annotated[Margins, BeforeValidator(_read_margins)] = Field(
         default_factory=Margins, description="one length, or left, right, top and bottom"
     )

@@ -10,8 +10,8 @@ from ..errors import Problem, show_field
 from ..flat import Fold
 from ..geometry import Point, Rect
 from ..plan import BookPlan, ShelfPlan
-from ..shelf import SpaceFit
 from ..sheets import Placement, Sheet
+from ..shelf import SpaceFit
 
 __all__ = ["check_report", "dump", "plan_report"]
 
@@ -32,7 +32,10 @@ def check_report(plan: ShelfPlan, problems: Iterable[Problem]) -> dict[str, Any]
 
 
 def plan_report(
-    plan: ShelfPlan, sheets: Sequence[tuple[str, int, Sheet]], files: Sequence[str], problems: Iterable[Problem]
+    plan: ShelfPlan,
+    sheets: Sequence[tuple[str, int, Sheet]],
+    files: Sequence[str],
+    problems: Iterable[Problem],
 ) -> dict[str, Any]:
     """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written."""
     return {
@@ -114,7 +117,11 @@ def _piece(placement: Placement) -> dict[str, Any]:
         "bleed_mm": _mm(flat.bleed),
         "folds": [_fold(fold) for fold in placement.folds],
         "panels": [
-            {"role": str(panel.role), "page": panel.page, "rect_mm": _rect(placement.to_sheet.apply_to(panel.rect))}
+            {
+                "role": str(panel.role),
+                "page": panel.page,
+                "rect_mm": _rect(placement.to_sheet.apply_to(panel.rect)),
+            }
             for panel in flat.panels
         ],
     }

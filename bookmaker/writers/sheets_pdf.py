@@ -15,7 +15,11 @@ __all__ = ["write_sheets"]
 
 
 def write_sheets(
-    path: FilePath, title: str, sheets: Sequence[Sheet], furniture: Sequence[Furniture], calibration: Transform
+    path: FilePath,
+    title: str,
+    sheets: Sequence[Sheet],
+    furniture: Sequence[Furniture],
+    calibration: Transform,
 ) -> None:
     """Write one page a sheet; `calibration` undoes what the printer does to lengths."""
     with PdfFile(path, title=title) as pdf:
@@ -38,9 +42,7 @@ def _draw_piece(canvas: Canvas, placement: Placement) -> None:
 def _boxes(sheet: Sheet) -> tuple[Rect, Rect]:
     """The box around all that is cut out, and the box around all that is inked for it."""
     outlines = [Rect.around(placement.outline) for placement in sheet.placements]
-    inked = [
-        Rect.around(placement.outline).grown(placement.piece.flat.bleed) for placement in sheet.placements
-    ]
+    inked = [Rect.around(placement.outline).grown(placement.piece.flat.bleed) for placement in sheet.placements]
     return _around(outlines), _around(inked)
 
 

@@ -76,18 +76,14 @@ def test_nominal_calipers_of_the_gpo(grade: str, grammage: float, caliper: float
 @pytest.mark.parametrize(("pounds", "mil"), [(24, 4.1), (28, 4.7)])
 def test_nominal_calipers_of_copier_paper(pounds: float, mil: float) -> None:
     """Government Paper Specification Standards No. 11 (GPO, 1999), O-63: in thousandths of an inch."""
-    assert nominal_caliper(grammage_from_basis(pounds, "copier"), "copier") == pytest.approx(
-        mil * 0.0254, rel=1e-12
-    )
+    assert nominal_caliper(grammage_from_basis(pounds, "copier"), "copier") == pytest.approx(mil * 0.0254, rel=1e-12)
 
 
 @pytest.mark.parametrize(("grammage", "caliper"), [(105, 0.140), (120, 0.160), (150, 0.200)])
 def test_both_book_standards_agree_where_they_overlap(grammage: float, caliper: float) -> None:
     """Government Paper Specification Standards No. 11 (GPO, 1999): A91 smooth 0.140, 0.160, 0.200 mm."""
     listed = {
-        row.caliper
-        for row in CALIPERS
-        if row.grade == "book" and row.grammage == grammage and GPO in row.source.title
+        row.caliper for row in CALIPERS if row.grade == "book" and row.grammage == grammage and GPO in row.source.title
     }
     assert listed == {caliper}
 

@@ -54,9 +54,7 @@ def test_model_railway_ratios(name: str, ratio: float) -> None:
     assert parse_ratio(name) == ratio
 
 
-@pytest.mark.parametrize(
-    ("text", "inches"), [("1:6", 2), ("1:12", 1), ("1:16", 0.75), ("1:24", 0.5), ("1:48", 0.25)]
-)
+@pytest.mark.parametrize(("text", "inches"), [("1:6", 2), ("1:12", 1), ("1:16", 0.75), ("1:24", 0.5), ("1:48", 0.25)])
 def test_hobby_scales_are_inches_to_the_foot(text: str, inches: float) -> None:
     """Common practice, no source: 1:12 is one inch to the foot, and the others follow the same rule."""
     assert parse_length("1 ft") / parse_ratio(text) == pytest.approx(inches * 25.4, rel=1e-12)

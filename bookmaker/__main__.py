@@ -1,0 +1,5 @@
+"""``python -m bookmaker`` does what ``bookmaker`` does."""
+
+from .cli import main
+
+main()

@@ -1,0 +1,148 @@
+"""The command line: arguments in, tables and messages out, exit codes that scripts can trust.
+
+0: done. 1: done, but the shelf has errors. 2: a command or a file could not be used; nothing was written.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from typing import Annotated, NoReturn
+
+import typer
+from rich.console import Console
+from rich.progress import Progress
+
+from . import pipeline
+from .errors import BookmakerError, CommandError, Problem
+from .units import NotAMeasure
+from .output import replaced_file
+from .papers import find_format
+from .reports import books_table, message, outcome, spaces_table
+from .ruler import write_ruler
+from .schema import shelf_schema
+from .starter import write_starter
+from .writers.plan_json import check_report, dump
+
+__all__ = ["app", "main"]
+
+SHELF_HAS_ERRORS, UNUSABLE = 1, 2
+
+app = typer.Typer(
+    add_completion=False,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+    help="From a list of invented books to print-ready parts for a miniature library that fits its shelf.",
+)
+
+ShelfPath = Annotated[Path, typer.Argument(metavar="SHELF", help="The shelf file (YAML).")]
+
+
+@app.command()
+def new(folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or empty folder.")]) -> None:
+    """Write a small commented shelf to start from."""
+    shelf = write_starter(folder)
+    typer.echo(f"wrote {shelf}; next: bookmaker check {shelf}")
+
+
+@app.command()
+def check(
+    shelf: ShelfPath,
+    as_json: Annotated[bool, typer.Option("--json", help="Print the same as JSON.")] = False,
+) -> None:
+    """Compute everything and say whether the books fit; draws nothing."""
+    with _progress() as told:
+        checked = pipeline.check(shelf, told)
+    if as_json:
+        sys.stdout.write(dump(check_report(checked.plan, checked.problems)))
+    else:
+        out = _console(stderr=False)
+        out.print(books_table(checked.plan))
+        if checked.plan.spaces:
+            out.print(spaces_table(checked.plan))
+        _tell(checked.problems)
+        out.print(outcome(checked), highlight=False, soft_wrap=True)
+    _finish(checked)
+
+
+@app.command()
+def make(
+    shelf: ShelfPath,
+    into: Annotated[Path, typer.Option("--into", metavar="DIR", help="A new folder, or one made before.")],
+) -> None:
+    """Write the sheets to print, one PDF for each paper, and the plan."""
+    with _progress() as told:
+        made = pipeline.make(shelf, into, told)
+    _tell(made.checked.problems)
+    for name, sheets in made.files:
+        count = f": {sheets} sheet{'s' if sheets > 1 else ''}" if sheets else ""
+        typer.echo(f"{into / name}{count}")
+    typer.echo(outcome(made.checked))
+    _finish(made.checked)
+
+
+@app.command()
+def ruler(
+    into: Annotated[Path, typer.Option("--into", metavar="FILE", help="The PDF to write.")],
+    sheet: Annotated[str, typer.Option("--sheet", help="A4, letter, or two sides.")] = "A4",
+) -> None:
+    """Write a page with two rules that shows what your printer does to lengths."""
+    try:
+        size = find_format(sheet)
+    except NotAMeasure as problem:
+        raise CommandError((Problem(f"--sheet: {problem.message}", problem.remedy),)) from None
+    with replaced_file(into) as file:
+        write_ruler(file, size)
+    typer.echo(f"wrote {into}; print it at 100 %, measure both rules, and write them into the shelf file")
+
+
+@app.command()
+def schema() -> None:
+    """Print JSON Schema of the shelf file, for editors."""
+    typer.echo(json.dumps(shelf_schema(), ensure_ascii=False, indent=1))
+
+
+def _console(*, stderr: bool) -> Console:
+    """A console that never breaks a table because no terminal tells its width."""
+    console = Console(stderr=stderr, highlight=False)
+    if not console.is_terminal:
+        console.width = 140
+    return console
+
+
+@contextmanager
+def _progress() -> Iterator[pipeline.Progress]:
+    """Progress on a terminal, silence anywhere else."""
+    console = _console(stderr=True)
+    with Progress(console=console, transient=True, disable=not console.is_terminal) as bar:
+        task = bar.add_task("reading", total=None)
+        yield lambda what, done, total: bar.update(task, description=what, completed=done, total=total)
+
+
+def _tell(problems: tuple[Problem, ...]) -> None:
+    for problem in problems:
+        typer.echo(message(problem), err=True)
+
+
+def _finish(checked: pipeline.Checked) -> None:
+    if not checked.sound:
+        raise typer.Exit(SHELF_HAS_ERRORS)
+
+
+def main() -> NoReturn:
+    """Run the command line; refusals end in a message and exit code 2, never in a traceback."""
+    try:
+        app(standalone_mode=True)
+    except BookmakerError as refusal:
+        _tell(tuple(refusal.problems))
+        sys.exit(UNUSABLE)
+    except BrokenPipeError:
+        # The reader of our output has gone, as `head` does: not worth a word.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(UNUSABLE)
+    sys.exit(0)

@@ -1,0 +1,119 @@
+"""What `check` shows on the terminal: tables of books and spaces, messages, the outcome."""
+
+from __future__ import annotations
+
+from rich import box
+from rich.table import Table
+
+from .errors import Problem, Severity
+from .pipeline import Checked
+from .plan import BookPlan, ShelfPlan
+from .shelf import SpaceFit, Verdict
+
+__all__ = ["books_table", "message", "outcome", "spaces_table"]
+
+STYLES = {Verdict.FITS: "green", Verdict.TIGHT: "yellow", Verdict.OVER: "bold red"}
+
+
+def _table(title: str, *columns: tuple[str, bool]) -> Table:
+    """A plain table; the flag says whether a column holds numbers."""
+    table = Table(title=title, box=box.SIMPLE_HEAD, title_justify="left", title_style="bold", pad_edge=False)
+    for name, numeric in columns:
+        table.add_column(name, justify="right" if numeric else "left", no_wrap=numeric)
+    return table
+
+
+def books_table(plan: ShelfPlan) -> Table:
+    """One row a book; lengths in mm."""
+    table = _table(
+        f"{plan.spec.shelf}: {len(plan.books)} books, lengths in mm",
+        ("", True),
+        ("book", False),
+        ("pages", True),
+        ("panels", True),
+        ("strips", True),
+        ("block", True),
+        ("spine", True),
+        ("thick", True),
+        ("high", True),
+        ("deep", True),
+        ("±", True),
+    )
+    for book in plan.books:
+        table.add_row(*_book_row(book, plan))
+    return table
+
+
+def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
+    block, cover = book.block, book.cover
+    _, likely = book.standing.uncertainty.spread(plan.tolerances)
+    measured = " measured" if block.thickness.measured is not None else ""
+    return (
+        str(book.number + 1),
+        book.entry.title.replace("[", "\\["),
+        str(block.pages),
+        str(block.panels),
+        str(len(block.flats)),
+        f"{block.thickness.value:.2f}{measured}",
+        f"{cover.spine:.2f}",
+        f"{cover.thickness.value:.2f}",
+        f"{cover.height:.2f}",
+        f"{cover.depth:.2f}",
+        f"{likely:.2f}",
+    )
+
+
+def spaces_table(plan: ShelfPlan) -> Table:
+    """One row a space; lengths in mm."""
+    table = _table(
+        "spaces",
+        ("space", False),
+        ("books", True),
+        ("width", True),
+        ("used", True),
+        ("ease", True),
+        ("slack", True),
+        ("likely ±", True),
+        ("worst ±", True),
+        ("sure", True),
+        ("verdict", False),
+    )
+    for space in plan.spaces:
+        table.add_row(*_space_row(space))
+    return table
+
+
+def _space_row(space: SpaceFit) -> tuple[str, ...]:
+    return (
+        space.name.replace("[", "\\["),
+        str(len(space.books)),
+        f"{space.width:.2f}",
+        f"{space.used:.2f}",
+        f"{space.ease:.2f}",
+        f"{space.slack:.2f}",
+        f"{space.likely:.2f}",
+        f"{space.worst_case:.2f}",
+        f"{space.probability:.0%}",
+        f"[{STYLES[space.verdict]}]{space.verdict}[/]",
+    )
+
+
+def message(problem: Problem) -> str:
+    """A problem as it stands on the terminal: its place, severity, text and remedy, and the line it is about."""
+    what = f"{problem.message}; {problem.remedy}" if problem.remedy else problem.message
+    severity = "" if problem.severity is Severity.ERROR else f"{problem.severity}: "
+    if problem.place is None:
+        return f"{severity}{what}"
+    text = f"{problem.place}: {severity}{what}"
+    if problem.place.source.strip():
+        text += f"\n    {problem.place.source.strip()[:100]}"
+    return text
+
+
+def outcome(checked: Checked) -> str:
+    """The last line: whether everything is well."""
+    counts = {severity: sum(problem.severity is severity for problem in checked.problems) for severity in Severity}
+    found = [f"{count} {severity}{'s' if count > 1 else ''}" for severity, count in counts.items() if count]
+    if not checked.sound:
+        return f"the shelf has problems: {', '.join(found)}"
+    return f"the shelf is sound ({', '.join(found)})" if found else "the shelf is sound"
