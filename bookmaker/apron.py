@@ -36,7 +36,7 @@ class Apron(NamedTuple):
         return Size(room.width - 2 * self.side, room.height - self.head - self.foot)
 
     def inside(self, corner: Point, bleed: float, turned: bool) -> Point:
-        """Where the piece's outline begins when its room begins at `corner`; a turned piece has its foot on the right."""
+        """Where the outline begins when its room begins at `corner`; a turned piece has its foot on the right."""
         if turned:
             return corner.plus(self.head + bleed, self.side + bleed)
         return corner.plus(self.side + bleed, self.foot + bleed)

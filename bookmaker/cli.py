@@ -19,13 +19,13 @@ from rich.progress import Progress
 
 from . import pipeline
 from .errors import BookmakerError, CommandError, Problem
-from .units import NotAMeasure
 from .output import replaced_file
 from .papers import find_format
 from .reports import books_table, message, outcome, spaces_table
 from .ruler import write_ruler
 from .schema import shelf_schema
 from .starter import write_starter
+from .units import NotAMeasure
 from .writers.plan_json import check_report, dump
 
 __all__ = ["app", "main"]

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-__all__ = ["Path", "Point", "Rect", "Size", "Transform", "polygon"]
+__all__ = ["ORIGIN", "Path", "Point", "Rect", "Size", "Transform", "polygon"]
 
 CIRCLE_HANDLE = 4 / 3 * math.tan(math.pi / 8)
 """Length of a cubic curve's handles for a quarter of a unit circle (exact at both ends and the middle)."""
@@ -26,6 +26,9 @@ class Point(NamedTuple):
         Point(x=4, y=6)
         """
         return Point(self.x + dx, self.y + dy)
+
+
+ORIGIN = Point(0.0, 0.0)
 
 
 class Size(NamedTuple):
@@ -205,7 +208,7 @@ class Transform(NamedTuple):
         return cls(e=dx, f=dy)
 
     @classmethod
-    def stretch(cls, x: float, y: float, about: Point = Point(0.0, 0.0)) -> Transform:
+    def stretch(cls, x: float, y: float, about: Point = ORIGIN) -> Transform:
         """A stretch along the axes that leaves `about` in place."""
         return cls(a=x, d=y, e=about.x * (1 - x), f=about.y * (1 - y))
 
@@ -216,7 +219,7 @@ class Transform(NamedTuple):
         return cls(cosine, sine, -sine, cosine)
 
     @classmethod
-    def turn(cls, degrees: float, about: Point = Point(0.0, 0.0)) -> Transform:
+    def turn(cls, degrees: float, about: Point = ORIGIN) -> Transform:
         """A turn counter-clockwise about a point."""
         cosine, sine = math.cos(math.radians(degrees)), math.sin(math.radians(degrees))
         return cls.move(-about.x, -about.y).then(cls(cosine, sine, -sine, cosine)).moved(*about)

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from .apron import FOOTER_HEIGHT
-from .drawing import Art, Canvas, Colour, Pen
+from .drawing import WHITE, Art, Canvas, Colour, Pen
 from .flat import FoldKind
 from .geometry import Path, Point, Rect, Transform
 from .sheets import Placement, Sheet
@@ -22,9 +22,12 @@ INK = Colour(0.25, 0.25, 0.25)
 CUT = Pen(0.12, INK)
 """Cut marks: a thin unbroken line."""
 
+CASING = Pen(0.4, WHITE)
+"""Under a cut line that crosses print, so that it shows on dark colours too."""
+
 FOLD_PENS = {
-    FoldKind.MOUNTAIN: Pen(0.15, INK, (0.9, 0.2, 0.15, 0.2)),
-    FoldKind.VALLEY: Pen(0.15, INK, (0.35, 0.25)),
+    FoldKind.MOUNTAIN: Pen(0.15, INK, (0.5, 0.15, 0.12, 0.15)),
+    FoldKind.VALLEY: Pen(0.15, INK, (0.25, 0.2)),
 }
 """Fold marks: mountains in dash and dot, valleys in short dashes."""
 
@@ -106,8 +109,9 @@ def _cut_marks(placement: Placement) -> list[Line]:
     for x in (0.0, width):
         marks += [(Point(x, -start), Point(x, -start - FOOT_LENGTH))]
         marks += [(Point(x, height + start), Point(x, height + start + CUT_LENGTH))]
-    marks += _inner_edges(flat.outline, Rect(0, 0, width, height))
-    return [_on_sheet(placement, begin, end, CUT) for begin, end in marks]
+    inner = list(_inner_edges(flat.outline, Rect(0, 0, width, height)))
+    drawn = [_on_sheet(placement, begin, end, CASING) for begin, end in inner]
+    return drawn + [_on_sheet(placement, begin, end, CUT) for begin, end in (*marks, *inner)]
 
 
 def _inner_edges(outline: Sequence[Point], box: Rect) -> Iterator[tuple[Point, Point]]:
@@ -181,9 +185,12 @@ def _check_rule(area: Rect, length: float) -> Iterator[Art]:
     """A rule with a tick every 10 mm; its end ticks are what to measure between."""
     y = area.y + 4.6
     yield Line(Point(area.x, y), Point(area.x + length, y), RULE_PEN)
-    for step in range(round(length / 10) + 1):
-        tall = 3.0 if step in (0, round(length / 10)) else 1.2
-        yield Line(Point(area.x + step * 10, y), Point(area.x + step * 10, y + tall), RULE_PEN)
+    last = round(length / 10)
+    for step in range(last + 1):
+        tall = 3.0 if step in (0, last) else 1.2
+        # The end ticks lie wholly inside, so that their outer edges are the length apart.
+        x = area.x + step * 10 + RULE_PEN.width / 2 * ((step == 0) - (step == last))
+        yield Line(Point(x, y), Point(x, y + tall), RULE_PEN)
     words = f"{length:.0f} mm from end to end: measure it before you cut"
     yield Note(set_line(bundled("sans"), 2.0, words), Point(area.x + 2, y + 2.2))
 

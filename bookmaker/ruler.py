@@ -20,6 +20,9 @@ __all__ = ["write_ruler"]
 EDGE = 15.0
 """The rules keep this far from the edges of the sheet, in mm, so that every printer reaches them."""
 
+BETWEEN = 15.0
+"""How far the level rule lies below the upright one, in mm, so that their ticks stay apart."""
+
 PEN = Pen(0.12)
 END_TICK, TEN_TICK, FIVE_TICK, ONE_TICK = 9.0, 5.0, 3.6, 2.2
 
@@ -40,12 +43,12 @@ def write_ruler(path: FilePath, sheet: SheetFormat) -> None:
     """
     size = Size(*sheet.size)
     needed = RULE_LENGTH + 2 * EDGE
-    if min(size) < needed:
+    if size.width < needed or size.height < needed + BETWEEN:
         raise CommandError(
             (
                 Problem(
                     f"the rules of {print_mm(RULE_LENGTH)} do not fit on {sheet.name}",
-                    f"print the page on a sheet of at least {print_mm(needed)} each way, such as A4",
+                    f"use a sheet of at least {print_mm(needed)} × {print_mm(needed + BETWEEN)}, such as A4",
                 ),
             )
         )
@@ -56,10 +59,10 @@ def write_ruler(path: FilePath, sheet: SheetFormat) -> None:
 
 def _page(size: Size) -> Iterator[Art]:
     corner = Point(EDGE, size.height - EDGE - RULE_LENGTH)
-    yield from _rule(corner, across=True)
+    yield from _rule(corner.plus(0, -BETWEEN), across=True)
     yield from _rule(corner, across=False)
     sans, left = bundled("sans"), corner.x + 22
-    yield Note(set_line(bundled("sans bold"), 5.0, "across"), corner.plus(RULE_LENGTH / 2 - 8, 11))
+    yield Note(set_line(bundled("sans bold"), 5.0, "across"), corner.plus(RULE_LENGTH / 2 - 8, 11 - BETWEEN))
     yield Note(set_line(bundled("sans bold"), 5.0, "up"), corner.plus(11, RULE_LENGTH / 2 - 2))
     for row, words in enumerate(ADVICE):
         yield Note(set_line(sans, 3.6, words), Point(left, corner.y + RULE_LENGTH - 20 - row * 7))

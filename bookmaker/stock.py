@@ -156,7 +156,7 @@ def _printable(printer: PrinterEntry, sheet: SheetFormat, field: FieldPath) -> R
         raise ShelfFileError(
             (
                 Problem(
-                    f"the margins leave {print_mm(reached.width)} × {print_mm(reached.height)} of the {sheet.name} sheet",
+                    f"the margins leave {print_mm(reached.width)} × {print_mm(reached.height)} of {sheet.name}",
                     f"write smaller margins or a larger sheet: {print_mm(SMALLEST_AREA)} must be left each way",
                     field=field,
                 ),

@@ -118,7 +118,8 @@ def _check_turn_ins(entry: Wrap, page: Size) -> None:
 def _turn_in_problem(key: str, turn_in: float, most: float, page: Size) -> Problem:
     limit = f"{print_mm(SMALLEST_TURN_IN)} to {print_mm(most, 1)}"
     return Problem(
-        f"a turn-in of {print_mm(turn_in)} does not lie flat in a page of {print_mm(page.width)} × {print_mm(page.height)}",
+        f"a turn-in of {print_mm(turn_in)} does not lie flat in a page of "
+        f"{print_mm(page.width)} × {print_mm(page.height)}",
         f"write {limit}, or 0 mm for none",
         field=("cover", key),
         limit=limit,
@@ -201,7 +202,7 @@ def _outline(at: _Lines) -> tuple[Point, ...]:
         *_corner(at, at.right_side, +1),
     ]
     upper = [Point(at.width - x, at.height - y) for x, y in lower]
-    return tuple([*lower, *upper])
+    return (*lower, *upper)
 
 
 def _corner(at: _Lines, side: float, outward: int) -> list[Point]:

@@ -13,7 +13,7 @@ from ..drawing import Art, Canvas, Colour, Drawn, luminance
 from ..errors import Problem, Severity
 from ..flat import Flat, Panel, Role
 from ..geometry import Path, Rect, Size, Transform
-from ..pictures import Picture, effective_dpi
+from ..pictures import Picture, covering, effective_dpi
 from ..spec.entry import Entry
 from ..spec.measures import Flag, Ink, Text
 from ..typefaces import bundled
@@ -28,6 +28,12 @@ DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
 
 LARGEST_ON_SPINE, LARGEST_ON_FRONT = 5.0, 6.0
 """Sizes of titling (the em, in mm) that nothing larger than a folio asks for at 1:12."""
+
+AUTHOR_SHARE = 0.8
+"""The author is set no larger than this share of the title."""
+
+GAIN_OF_A_SECOND_LINE = 1.45
+"""Along the spine a title stays on one line unless a second makes it so many times larger."""
 
 SPINE_INSET = 0.35
 """Titling keeps this far from the folds of the spine, in mm: a fold may be that far off."""
@@ -82,7 +88,7 @@ def dress(entry: Plain, artwork: PlainArtwork, flat: Flat, words: Words) -> Dres
         if picture:
             area = _picture_area(panel.rect, flat)
             layers.append(FilledPicture(picture, area))
-            problems += _resolution(picture, area.size, f"{panel.role}_picture")
+            problems += _picture_problems(picture, area.size, f"{panel.role}_picture")
         for placed in _titling(entry, panel, words, has_picture=picture is not None):
             layers.append(placed)
             problems += _legibility(placed, panel)
@@ -114,13 +120,6 @@ class FilledPicture:
             canvas.picture(self.picture, covering(self.picture, self.area))
 
 
-def covering(picture: Picture, area: Rect) -> Rect:
-    """The rectangle of the picture's own proportions that just covers an area, centred on it."""
-    scale = max(area.width / picture.width_px, area.height / picture.height_px)
-    width, height = picture.width_px * scale, picture.height_px * scale
-    return Rect(area.centre.x - width / 2, area.centre.y - height / 2, width, height)
-
-
 def _picture_area(face: Rect, flat: Flat) -> Rect:
     """The face, and beyond its outer edges as far as print runs there."""
     width, height = flat.size
@@ -148,24 +147,27 @@ def _spine(way: str, spine: Rect, words: Words, ink: Colour) -> Iterator[Placed]
     title_box = Rect(room.x, room.top - title_height, room.width, title_height)
     author_box = Rect(room.x, room.y, room.width, room.height - gap - title_height)
     turned = {"down": -90.0, "up": 90.0, "across": 0.0}[way]
-    yield _fitted("sans bold", words.title, title_box, LARGEST_ON_SPINE, turned, ink)
+    gain = 1.0 if way == "across" else GAIN_OF_A_SECOND_LINE
+    title = _fitted("sans bold", words.title, title_box, LARGEST_ON_SPINE, turned, ink, gain)
+    yield title
     if words.author:
-        yield _fitted("sans", words.author, author_box, LARGEST_ON_SPINE * 0.7, turned, ink)
+        yield _fitted("sans", words.author, author_box, title.block.size * AUTHOR_SHARE, turned, ink, gain)
 
 
 def _front(front: Rect, words: Words, ink: Colour) -> Iterator[Placed]:
     """Title in the upper half, author in a band near the foot."""
     room = front.grown(-front.width * FRONT_INSET, -front.height * FRONT_INSET)
     title_box = Rect(room.x, room.y + room.height * 0.5, room.width, room.height * 0.45)
-    yield _fitted("text bold", words.title, title_box, LARGEST_ON_FRONT, 0.0, ink)
+    title = _fitted("text bold", words.title, title_box, LARGEST_ON_FRONT, 0.0, ink)
+    yield title
     if words.author:
         author_box = Rect(room.x, room.y, room.width, room.height * 0.2)
-        yield _fitted("text", words.author, author_box, LARGEST_ON_FRONT * 0.55, 0.0, ink)
+        yield _fitted("text", words.author, author_box, title.block.size * AUTHOR_SHARE, 0.0, ink)
 
 
-def _fitted(face: str, text: str, box: Rect, largest: float, turned: float, ink: Colour) -> Placed:
+def _fitted(face: str, text: str, box: Rect, largest: float, turned: float, ink: Colour, gain: float = 1.0) -> Placed:
     room = box.size.turned if turned else box.size
-    return place_centred(fit_text(bundled(face), text, Size(*room), largest), box, ink, turned)
+    return place_centred(fit_text(bundled(face), text, Size(*room), largest, gain=gain), box, ink, turned)
 
 
 def _legibility(placed: Placed, panel: Panel) -> Iterator[Problem]:
@@ -180,13 +182,16 @@ def _legibility(placed: Placed, panel: Panel) -> Iterator[Problem]:
         )
 
 
-def _resolution(picture: Picture, size: Size, key: str) -> Iterator[Problem]:
+def _picture_problems(picture: Picture, size: Size, key: str) -> Iterator[Problem]:
+    """What was done to the picture, and whether it is fine enough for the print."""
+    for note in picture.notes:
+        yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=(key,))
     resolution = effective_dpi(picture, *covering(picture, Rect(0, 0, *size)).size)
     if resolution < LOWEST_RESOLUTION:
-        needed = LOWEST_RESOLUTION / resolution
+        width, height = (round(side * LOWEST_RESOLUTION / resolution) for side in (picture.width_px, picture.height_px))
         yield Problem(
             f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
-            f"use a picture of at least {round(picture.width_px * needed)} × {round(picture.height_px * needed)} pixels",
+            f"use a picture of at least {width} × {height} pixels",
             Severity.WARNING,
             field=(key,),
         )

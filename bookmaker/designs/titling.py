@@ -72,18 +72,20 @@ class Placed:
         )
 
 
-def fit_text(typeface: Typeface, text: str, box: Size, largest: float, most_lines: int = MOST_LINES) -> TextBlock:
+def fit_text(
+    typeface: Typeface, text: str, box: Size, largest: float, most_lines: int = MOST_LINES, gain: float = 1.0
+) -> TextBlock:
     """Set a text as large as the box and `largest` (the em, in mm) allow.
 
     Of all ways to break it at its spaces into at most `most_lines` lines the one with the largest size
-    wins, with as few lines as that size needs.
+    wins, with as few lines as that size needs. A line more must make the text more than `gain` times larger.
     """
     words = text.split()
     best: tuple[float, tuple[str, ...]] = (0.0, ())
     for count in range(1, min(most_lines, len(words)) + 1):
         lines = _balanced(typeface, tuple(words), count)
         size = min(largest, _largest_size(typeface, lines, box))
-        if size > best[0] * 1.0001:
+        if size > best[0] * gain * 1.0001:
             best = (size, lines)
     return _set(typeface, best[1], best[0])
 

@@ -76,7 +76,7 @@ def _read_tolerance(value: object) -> Tolerance:
 
 def _read_glue(value: object) -> object:
     text = read_text(value)
-    return GLUES[text.casefold()] if text.casefold() in GLUES else text
+    return GLUES.get(text.casefold(), text)
 
 
 def _read_films(value: object) -> object:
