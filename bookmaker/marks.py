@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import hypot
 
 from .apron import FOOTER_HEIGHT
 from .drawing import WHITE, Art, Canvas, Colour, Pen
@@ -110,7 +111,7 @@ def _cut_marks(placement: Placement) -> list[Line]:
         marks += [(Point(x, -start), Point(x, -start - FOOT_LENGTH))]
         marks += [(Point(x, height + start), Point(x, height + start + CUT_LENGTH))]
     inner = list(_inner_edges(flat.outline, Rect(0, 0, width, height)))
-    drawn = [_on_sheet(placement, begin, end, CASING) for begin, end in inner]
+    drawn = [_on_sheet(placement, *_on_the_waste(begin, end), CASING) for begin, end in inner]
     return drawn + [_on_sheet(placement, begin, end, CUT) for begin, end in (*marks, *inner)]
 
 
@@ -121,6 +122,14 @@ def _inner_edges(outline: Sequence[Point], box: Rect) -> Iterator[tuple[Point, P
         upright = begin.x == end.x and begin.x in (box.x, box.right)
         if not level and not upright:
             yield begin, end
+
+
+def _on_the_waste(begin: Point, end: Point) -> tuple[Point, Point]:
+    """The edge moved so that its casing lies wholly outside the outline, which runs counter-clockwise."""
+    length = hypot(end.x - begin.x, end.y - begin.y)
+    across = CASING.width / 2 / length
+    dx, dy = (end.y - begin.y) * across, (begin.x - end.x) * across
+    return begin.plus(dx, dy), end.plus(dx, dy)
 
 
 def _fold_marks(placement: Placement) -> list[Line]:
