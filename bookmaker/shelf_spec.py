@@ -27,6 +27,10 @@ SMALLEST_PAGE = 1.0
 """A page side below this is a slip, in mm."""
 
 
+MOST_BOOKS = 5000
+"""More books than any shelf has."""
+
+
 class PageSize(Entry):
     """The page of the finished miniature."""
 
@@ -55,6 +59,12 @@ def _read_scale(value: object) -> float:
 
 Scale = Annotated[float, BeforeValidator(_read_scale), WithJsonSchema({"type": "string", "examples": ["1:12"]})]
 """How many times smaller than life."""
+
+
+def _read_books(value: object) -> object:
+    if isinstance(value, list) and not 1 <= len(value) <= MOST_BOOKS:
+        raise refuse(f"lists {len(value)} books", f"write from 1 to {MOST_BOOKS}", f"1 to {MOST_BOOKS}")
+    return value
 
 
 class BookEntry(Entry):
@@ -106,7 +116,7 @@ class ShelfSpec(Entry):
     printer: PrinterEntry = Field(default_factory=PrinterEntry, description="sheet, margins, resolution, rules")
     stocks: dict[str, StockEntry] = Field(description="papers and cards by name")
     spaces: dict[str, SpaceEntry] = Field(default_factory=dict, description="places on the shelf by name")
-    books: Annotated[tuple[BookEntry, ...], Field(min_length=1, max_length=5000)] = Field(description="the books")
+    books: Annotated[tuple[BookEntry, ...], BeforeValidator(_read_books)] = Field(description="the books")
 
 
 def cross_check(spec: ShelfSpec) -> Iterator[Problem]:

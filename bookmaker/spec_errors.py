@@ -19,8 +19,6 @@ SHAPES = {
     "dict_type": "is not a group of keys",
     "tuple_type": "is not a list",
     "list_type": "is not a list",
-    "too_short": "is an empty list",
-    "too_long": "is too long a list",
     "string_type": "is not a text",
 }
 """What the checker found instead of the shape it wanted."""

@@ -48,6 +48,8 @@ __all__ = [
     "Thickness",
     "Title",
     "TypeSize",
+    "read_margin",
+    "read_text",
     "refuse",
 ]
 
@@ -94,7 +96,7 @@ def _measured(parse: Callable[[str], float], value: object) -> float:
         raise refuse(problem.message, problem.remedy) from None
 
 
-def _between(low: float, high: float) -> BeforeValidator:
+def _length_reader(low: float, high: float) -> Callable[[object], float]:
     def read(value: object) -> float:
         if isinstance(value, float):
             return value
@@ -104,7 +106,15 @@ def _between(low: float, high: float) -> BeforeValidator:
             raise refuse(f"{value} is out of range", f"write a length from {limit}", limit)
         return mm
 
-    return BeforeValidator(read)
+    return read
+
+
+read_margin = _length_reader(0, 100)
+"""A margin in mm from what was written."""
+
+
+def _between(low: float, high: float) -> BeforeValidator:
+    return BeforeValidator(_length_reader(low, high))
 
 
 def _length_schema(example: str) -> WithJsonSchema:
@@ -121,7 +131,7 @@ FilmThickness = Annotated[float, _between(0, 1), _length_schema("50 um")]
 """Film or glue in mm; 0 is allowed."""
 Thickness = Annotated[float, _between(0.1, 200), _length_schema("4.2 mm")]
 """Thickness of a block or a book in mm."""
-Margin = Annotated[float, _between(0, 100), _length_schema("5 mm")]
+Margin = Annotated[float, BeforeValidator(read_margin), _length_schema("5 mm")]
 """A margin or turn-in in mm; 0 is allowed."""
 Ease = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
 """Play or tolerance in mm; 0 is allowed."""

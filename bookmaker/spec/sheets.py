@@ -9,7 +9,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..papers import SheetFormat, find_format
 from ..units import NotAMeasure
 from .entry import Entry
-from .measures import Margin, Resolution, Thickness, read_text, refuse
+from .measures import Margin, Resolution, Thickness, read_margin, read_text, refuse
 
 __all__ = ["RULE_LENGTH", "Margins", "PrinterEntry", "Rules", "SheetName"]
 
@@ -46,7 +46,7 @@ class Margins(Entry):
 def _read_margins(value: object) -> object:
     if isinstance(value, (dict, Margins)):
         return value
-    return dict.fromkeys(("left", "right", "top", "bottom"), value)
+    return dict.fromkeys(("left", "right", "top", "bottom"), read_margin(value))
 
 
 class Rules(Entry):
