@@ -34,6 +34,7 @@ class Role(StrEnum):
     PAGE = "page"
     PASTEDOWN = "pastedown"
     FLYLEAF = "flyleaf"
+    TAB = "tab"
     FRONT = "front"
     SPINE = "spine"
     BACK = "back"

@@ -2,13 +2,17 @@
 
 Panel 0 and the last panel are pastedowns; with f flyleaf panels at each end, page i is panel f + i. The
 fold after panel i is a valley when i is even (the pages face each other at the spine) and a mountain when
-i is odd (the fore-edge). Strips end at mountains, so two strip ends are glued back to back like any two
-panels and no tab is needed.
+i is odd (the fore-edge).
+
+Strips end at mountains, so two strip ends are glued back to back like any two panels and no tab is needed.
+The other joint is a hinge tab: strips end at valleys, and a tab beyond the last valley is glued behind the
+first panel of the next strip.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import accumulate, pairwise
 from typing import Literal
 
 from pydantic import Field
@@ -16,7 +20,7 @@ from pydantic import Field
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
-from ..spec.measures import Ease, Flyleaves, PageCount
+from ..spec.measures import Ease, Flyleaves, PageCount, TabWidth
 from ..stock import Stock
 from ..thickness import Layer, Thickness
 from ..units import print_mm
@@ -31,6 +35,8 @@ class Concertina(BlockEntry):
     kind: Literal["concertina"] = "concertina"
     pages: PageCount = Field(description="printed pages, an even number")
     flyleaves: Flyleaves = Field(0, description="blank panels before the first and after the last page, even")
+    joint: Literal["back to back", "hinge tab"] = Field("back to back", description="how strips are joined")
+    tab: TabWidth = Field(3.0, description="width of the hinge tab")
     spring: Ease = Field(0.0, description="what the folds add because they will not close, in all")
 
 
@@ -72,45 +78,55 @@ def plan(entry: Concertina, page: Size, stocks: Mapping[str, Stock], *, right_to
     """
     stock = stocks[entry.stock]
     panels = panel_count(entry.pages, entry.flyleaves)
-    strips = balance(panels, _capacity(page, stock))
-    starts = [sum(strips[:index]) for index in range(len(strips))]
+    spans = _spans(entry, panels, page, stock)
     return BlockPlan(
         kind=entry.kind,
         pages=entry.pages,
         panels=panels,
-        thickness=_thickness(entry, panels, stock).as_measured(entry.measured_thickness),
+        thickness=_thickness(entry, panels, len(spans), stock).as_measured(entry.measured_thickness),
         thickness_of_a_page=stock.caliper + stock.glue / 2,
         flats=tuple(
-            _strip(
-                entry,
-                page,
-                stock,
-                range(start, start + count),
-                f"strip {number} of {len(strips)}",
-                right_to_left,
-            )
-            for number, (start, count) in enumerate(zip(starts, strips, strict=True), start=1)
+            _strip(entry, page, span, f"strip {number} of {len(spans)}", right_to_left)
+            for number, span in enumerate(spans, start=1)
         ),
     )
 
 
-def _thickness(entry: Concertina, panels: int, stock: Stock) -> Thickness:
-    """P·t + (P/2 + 1)·a + spring: 50 · 0.075 + 26 · 0.015 = 4.14 mm."""
+def _spans(entry: Concertina, panels: int, page: Size, stock: Stock) -> list[range]:
+    """The panels of each strip: strips end after odd panels, or after even ones that a hinge tab follows."""
+    starts = [0, *accumulate(balance(panels, _capacity(page, stock, 0.0)))]
+    if entry.joint == "hinge tab" and len(starts) > 2:
+        # one panel moves to the strip before, and the tab needs room beside it
+        capacity = _capacity(page, stock, entry.tab + page.width)
+        inner = list(accumulate(balance(panels, capacity)))[:-1]
+        starts = [0, *(start + 1 for start in inner), panels]
+    return [range(start, end) for start, end in pairwise(starts)]
+
+
+def _thickness(entry: Concertina, panels: int, strips: int, stock: Stock) -> Thickness:
+    """P·t + (P/2 + 1)·a + spring: 50 · 0.075 + 26 · 0.015 = 4.14 mm; each hinge tab lies at the spine besides."""
     layers = [
         Layer("panels", panels, stock.caliper, stock.name),
         Layer("glue films between backs", panels // 2 - 1, stock.glue),
         Layer("glue films under the pastedowns", 2, stock.glue),
     ]
+    if entry.joint == "hinge tab" and strips > 1:
+        layers += [
+            Layer("hinge tabs", strips - 1, stock.caliper, stock.name),
+            Layer("glue films of the hinge tabs", strips - 1, stock.glue),
+        ]
     if entry.spring:
         layers.append(Layer("spring of the folds", 1, entry.spring))
     return Thickness(tuple(layers))
 
 
-def _capacity(page: Size, stock: Stock) -> int:
-    """Panels that fit side by side on one sheet, an even number."""
+def _capacity(page: Size, stock: Stock, besides: float) -> int:
+    """Panels that fit side by side on one sheet with `besides` mm more, an even number."""
     openings = stock.openings(Axis.Y)
     counts = [
-        2 * int((opening.width + 1e-6) / (2 * page.width)) for opening in openings if page.height <= opening.height
+        2 * int((opening.width - besides + 1e-6) / (2 * page.width))
+        for opening in openings
+        if page.height <= opening.height
     ]
     capacity = max(counts, default=0)
     if capacity < 2:
@@ -129,24 +145,32 @@ def _capacity(page: Size, stock: Stock) -> int:
     return capacity
 
 
-def _strip(entry: Concertina, page: Size, stock: Stock, span: range, name: str, right_to_left: bool) -> Flat:
+def _strip(entry: Concertina, page: Size, span: range, name: str, right_to_left: bool) -> Flat:
     """One strip as it lies printed face up: page order runs to the right, or to the left for such books."""
+    last = panel_count(entry.pages, entry.flyleaves) - 1
+    tab = entry.tab if span[-1] % 2 == 0 and span[-1] != last else 0.0
+    length = len(span) * page.width + tab
 
-    def left_edge(panel: int) -> float:
-        place = len(span) - 1 - (panel - span.start) if right_to_left else panel - span.start
-        return place * page.width
+    def along(distance: float, width: float = 0.0) -> float:
+        """Where something begins that lies `distance` mm from the strip's first edge."""
+        return length - distance - width if right_to_left else distance
 
     def fold(panel: int) -> Fold:
-        x = left_edge(panel) + (0 if right_to_left else page.width)
+        x = along((panel - span.start + 1) * page.width)
         return Fold(fold_after(panel), Point(x, 0), Point(x, page.height))
 
+    panels = [
+        _panel(entry, panel, Rect(along((panel - span.start) * page.width, page.width), 0, *page)) for panel in span
+    ]
+    if tab:
+        panels.append(Panel(Role.TAB, Rect(along(length - tab, tab), 0, tab, page.height)))
     return Flat(
         kind="strip",
         name=name,
-        stock=stock.name,
-        outline=Rect(0, 0, len(span) * page.width, page.height).corners,
-        folds=tuple(fold(panel) for panel in span[:-1]),
-        panels=tuple(_panel(entry, panel, Rect(left_edge(panel), 0, *page)) for panel in span),
+        stock=entry.stock,
+        outline=Rect(0, 0, length, page.height).corners,
+        folds=tuple(fold(panel) for panel in (span if tab else span[:-1])),
+        panels=tuple(panels),
         grain=Axis.Y,
     )
 

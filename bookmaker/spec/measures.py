@@ -44,6 +44,7 @@ __all__ = [
     "SpaceName",
     "Spacing",
     "StockName",
+    "TabWidth",
     "Text",
     "Thickness",
     "Title",
@@ -135,6 +136,8 @@ Margin = Annotated[float, BeforeValidator(read_margin), _length_schema("5 mm")]
 """A margin or turn-in in mm; 0 is allowed."""
 Ease = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
 """Play or tolerance in mm; 0 is allowed."""
+TabWidth = Annotated[float, _between(3, 20), _length_schema("3 mm")]
+"""Width of a glue tab in mm: less than 3 mm does not hold."""
 ShelfSide = Annotated[float, _between(3, 2000), _length_schema("92 mm")]
 """A side of a shelf space in mm."""
 SheetSide = Annotated[float, _between(40, 1500), _length_schema("210 mm")]
