@@ -15,7 +15,7 @@ from .geometry import Path, Point, Rect, Transform
 from .pictures import Picture
 from .typefaces import TextLine
 
-__all__ = ["BLACK", "NOTHING", "WHITE", "Art", "Canvas", "Colour", "Drawn", "Pen", "luminance"]
+__all__ = ["BLACK", "NOTHING", "WHITE", "Art", "Canvas", "Colour", "Drawn", "Pen", "contrast", "luminance"]
 
 
 class Colour(NamedTuple):
@@ -40,19 +40,25 @@ class Colour(NamedTuple):
         red, green, blue = (int(digits[i : i + 2], 16) / 255 for i in (0, 2, 4))
         return cls(red, green, blue)
 
-    def mixed(self, other: Colour, share: float) -> Colour:
-        """This colour with `share` (0 to 1) of another."""
-        return Colour(*(mine + (theirs - mine) * share for mine, theirs in zip(self, other, strict=True)))
-
 
 def luminance(colour: Colour) -> float:
     """Relative luminance as WCAG 2.x defines it: 0 for black, 1 for white.
 
-    >>> round(1.05 / (luminance(Colour.from_hex("#777777")) + 0.05), 3)
-    4.478
+    >>> luminance(Colour(1.0, 1.0, 1.0))
+    1.0
     """
     red, green, blue = (part / 12.92 if part <= 0.04045 else ((part + 0.055) / 1.055) ** 2.4 for part in colour)
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue
+
+
+def contrast(one: Colour, other: Colour) -> float:
+    """Contrast ratio as WCAG 2.x defines it, from 1 to 21.
+
+    >>> round(contrast(Colour.from_hex("#777777"), Colour(1.0, 1.0, 1.0)), 3)
+    4.478
+    """
+    darker, lighter = sorted((luminance(one), luminance(other)))
+    return (lighter + 0.05) / (darker + 0.05)
 
 
 BLACK = Colour(0.0, 0.0, 0.0)

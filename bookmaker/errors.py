@@ -83,11 +83,6 @@ class BookmakerError(Exception):
 
     problems: Sequence[Problem] = field(default_factory=tuple)
 
-    @classmethod
-    def of(cls, message: str, remedy: str = "", *, field: FieldPath = (), place: Place | None = None) -> BookmakerError:
-        """An error with a single problem."""
-        return cls((Problem(message, remedy, field=field, place=place),))
-
     def __str__(self) -> str:
         return "\n".join(str(problem) for problem in self.problems)
 

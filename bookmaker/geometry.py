@@ -165,10 +165,6 @@ class Path:
             )
         )
 
-    def plus(self, other: Path) -> Path:
-        """Both paths as one."""
-        return Path(self.commands + other.commands)
-
     def transformed(self, transform: Transform) -> Path:
         """Every point of the path moved by the transform."""
         return Path(tuple(_transform_command(command, transform) for command in self.commands))

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import ceil
 from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
 
-from ..drawing import Art, Canvas, Colour, Drawn, luminance
+from ..drawing import Art, Canvas, Colour, Drawn, contrast
 from ..errors import Problem, Severity
 from ..flat import Flat, Panel, Role
 from ..geometry import Path, Rect, Size, Transform
@@ -132,7 +133,7 @@ def _picture_area(face: Rect, flat: Flat) -> Rect:
 
 
 def _titling(entry: Plain, panel: Panel, words: Words, *, has_picture: bool) -> Iterator[Placed]:
-    ink = entry.ink or (DARK if luminance(entry.colour) > 0.3 else LIGHT)
+    ink = entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, entry.colour))
     if panel.role is Role.SPINE and entry.spine_title != "none":
         yield from _spine(entry.spine_title, panel.rect, words, ink)
     if panel.role is Role.FRONT and (not has_picture if entry.front_title is None else entry.front_title):
@@ -188,7 +189,7 @@ def _picture_problems(picture: Picture, size: Size, key: str) -> Iterator[Proble
         yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=(key,))
     resolution = effective_dpi(picture, *covering(picture, Rect(0, 0, *size)).size)
     if resolution < LOWEST_RESOLUTION:
-        width, height = (round(side * LOWEST_RESOLUTION / resolution) for side in (picture.width_px, picture.height_px))
+        width, height = (ceil(side * LOWEST_RESOLUTION / resolution) for side in (picture.width_px, picture.height_px))
         yield Problem(
             f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
             f"use a picture of at least {width} × {height} pixels",

@@ -63,14 +63,6 @@ class Placed:
                 canvas.text(line, Point(-line.width / 2, baseline), self.colour)
                 baseline -= self.block.leading
 
-    @property
-    def bounds(self) -> Rect:
-        """The upright rectangle around the text."""
-        width, height = self.block.width, self.block.height
-        return (
-            Transform.turn(self.turned_deg).moved(*self.centre).apply_to(Rect(-width / 2, -height / 2, width, height))
-        )
-
 
 def fit_text(
     typeface: Typeface, text: str, box: Size, largest: float, most_lines: int = MOST_LINES, gain: float = 1.0

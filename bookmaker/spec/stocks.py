@@ -10,7 +10,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..papers import SheetFormat
 from ..units import NotAMeasure, parse_length, parse_pile, parse_share, print_length
 from .entry import Entry
-from .measures import Bulk, FilmThickness, Grammage, Ink, PaperThickness, Text, read_text, refuse
+from .measures import Bulk, FilmThickness, Grammage, PaperThickness, Text, read_text, refuse
 from .sheets import SheetName
 
 __all__ = ["GLUES", "GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance"]
@@ -113,7 +113,6 @@ class StockEntry(Entry):
         None, description="how far the caliper may be off, such as 8 % or 6 um"
     )
     sheet: SheetName | None = Field(None, description="sheet format, if it is not the printer's usual one")
-    colour: Ink | None = Field(None, description="colour of the paper, for pictures of the shelf")
 
     @model_validator(mode="after")
     def _one_way_to_the_caliper(self) -> Self:

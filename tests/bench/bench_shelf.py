@@ -27,7 +27,24 @@ from tests.recording import record
 PAGES = 64
 WORDS_A_BOOK = 3300
 VOCABULARY = 3000
-SYLLABLES = ["ba", "den", "for", "gal", "hin", "jor", "kel", "lum", "mar", "nos", "ost", "per", "quin", "ros", "sel", "tor", "und", "vel", "wes", "yar"]
+SYLLABLES = (
+    "ba",
+    "den",
+    "for",
+    "gal",
+    "hin",
+    "jor",
+    "kel",
+    "lum",
+    "mar",
+    "nos",
+    "per",
+    "quin",
+    "ros",
+    "tor",
+    "und",
+    "wes",
+)
 
 
 def write_shelf(folder: Path, books: int) -> Path:
