@@ -8,7 +8,7 @@ from __future__ import annotations
 import json
 import os
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Annotated, NoReturn
@@ -18,10 +18,11 @@ from rich.console import Console
 from rich.progress import Progress
 
 from . import pipeline
-from .errors import BookmakerError, CommandError, Problem
+from .errors import BookmakerError, CommandError, Problem, near_match
 from .output import replaced_file
 from .papers import find_format
-from .reports import books_table, message, outcome, spaces_table
+from .plan import BookPlan
+from .reports import books_table, breakdown_table, message, outcome, spaces_table
 from .ruler import write_ruler
 from .schema import shelf_schema
 from .starter import write_starter
@@ -54,6 +55,9 @@ def new(folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or emp
 def check(
     shelf: ShelfPath,
     as_json: Annotated[bool, typer.Option("--json", help="Print the same as JSON.")] = False,
+    explain: Annotated[
+        str | None, typer.Option("--explain", metavar="BOOK", help="Show where a book's thickness comes from.")
+    ] = None,
 ) -> None:
     """Compute everything and say whether the books fit; draws nothing."""
     with _progress() as told:
@@ -62,6 +66,10 @@ def check(
         sys.stdout.write(dump(check_report(checked.plan, checked.problems)))
     else:
         out = _console(stderr=False)
+        if explain is not None:
+            out.print(breakdown_table(_book_named(explain, checked.plan.books)))
+            _finish(checked)
+            return
         out.print(books_table(checked.plan))
         if checked.plan.spaces:
             out.print(spaces_table(checked.plan))
@@ -105,6 +113,18 @@ def ruler(
 def schema() -> None:
     """Print JSON Schema of the shelf file, for editors."""
     typer.echo(json.dumps(shelf_schema(), ensure_ascii=False, indent=1))
+
+
+def _book_named(wanted: str, books: Sequence[BookPlan]) -> BookPlan:
+    """The book with this title or number."""
+    if wanted.isascii() and wanted.isdigit() and 1 <= int(wanted) <= len(books):
+        return books[int(wanted) - 1]
+    titles = {book.entry.title.casefold(): book for book in books}
+    if wanted.casefold() in titles:
+        return titles[wanted.casefold()]
+    meant = near_match(wanted, [book.entry.title for book in books])
+    remedy = f"did you mean {meant!r}?" if meant else f"write a title, or a number from 1 to {len(books)}"
+    raise CommandError((Problem(f"--explain: there is no book {wanted!r}", remedy),))
 
 
 def _console(*, stderr: bool) -> Console:

@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 from rich import box
+from rich.markup import escape
 from rich.table import Table
 
 from .errors import Problem, Severity
 from .pipeline import Checked
 from .plan import BookPlan, ShelfPlan
 from .shelf import SpaceFit, Verdict
+from .thickness import Layer
 
-__all__ = ["books_table", "message", "outcome", "spaces_table"]
+__all__ = ["books_table", "breakdown_table", "message", "outcome", "spaces_table"]
 
 STYLES = {Verdict.FITS: "green", Verdict.TIGHT: "yellow", Verdict.OVER: "bold red"}
 
 
 def _table(title: str, *columns: tuple[str, bool]) -> Table:
     """A plain table; the flag says whether a column holds numbers."""
-    table = Table(title=title, box=box.SIMPLE_HEAD, title_justify="left", title_style="bold", pad_edge=False)
+    table = Table(title=escape(title), box=box.SIMPLE_HEAD, title_justify="left", title_style="bold", pad_edge=False)
     for name, numeric in columns:
         table.add_column(name, justify="right" if numeric else "left", no_wrap=numeric)
     return table
@@ -50,7 +52,7 @@ def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
     measured = " measured" if block.thickness.measured is not None else ""
     return (
         str(book.number + 1),
-        book.entry.title.replace("[", "\\["),
+        escape(book.entry.title),
         str(block.pages),
         str(block.panels),
         str(len(block.flats)),
@@ -61,6 +63,34 @@ def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
         f"{cover.depth:.2f}",
         f"{likely:.2f}",
     )
+
+
+def breakdown_table(book: BookPlan) -> Table:
+    """Where the thickness of a book comes from, line by line; lengths in mm."""
+    table = _table(
+        f"{book.number + 1} {book.entry.title}: thickness, in mm",
+        ("layer", False),
+        ("count", True),
+        ("each", True),
+        ("together", True),
+        ("stock", False),
+    )
+    block, whole = book.block.thickness, book.cover.thickness
+    below = 1 if block.measured is not None else len(block.layers)
+    for layer in block.layers:
+        table.add_row(*_layer_row(layer))
+    table.add_row("block as computed", "", "", f"{block.computed:.3f}", style="bold")
+    if block.measured is not None:
+        table.add_row("block as measured", "", "", f"{block.measured:.3f}", style="bold")
+        table.add_row("measured less computed", "", "", f"{block.measured - block.computed:+.3f}")
+    for layer in whole.layers[below:]:
+        table.add_row(*_layer_row(layer))
+    table.add_row("finished book", "", "", f"{whole.value:.3f}", style="bold")
+    return table
+
+
+def _layer_row(layer: Layer) -> tuple[str, ...]:
+    return (layer.what, f"{layer.count:g}", f"{layer.caliper:.3f}", f"{layer.total:.3f}", escape(layer.stock))
 
 
 def spaces_table(plan: ShelfPlan) -> Table:
@@ -85,7 +115,7 @@ def spaces_table(plan: ShelfPlan) -> Table:
 
 def _space_row(space: SpaceFit) -> tuple[str, ...]:
     return (
-        space.name.replace("[", "\\["),
+        escape(space.name),
         str(len(space.books)),
         f"{space.width:.2f}",
         f"{space.used:.2f}",
