@@ -42,4 +42,4 @@ class Apron(NamedTuple):
         return corner.plus(self.side + bleed, self.foot + bleed)
 
 
-APRON = Apron(side=2.2, head=2.2, foot=3.0)
+APRON = Apron(side=2.2, head=2.2, foot=3.2)

@@ -70,7 +70,7 @@ def _label(book: BookPlan, flat: Flat) -> tuple[str, str]:
     if flat.pages:
         low, high = min(flat.pages), max(flat.pages)
         part += f", pages {low}–{high}" if high > low else f", page {low}"
-    return f"{book.number + 1} {book.entry.title}", part
+    return f"{book.number + 1}. {book.entry.title}", part
 
 
 def _within(prefix: FieldPath, problems: Iterable[Problem]) -> Iterator[Problem]:

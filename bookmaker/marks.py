@@ -39,7 +39,7 @@ CUT_LENGTH = FOLD_LENGTH = 1.7
 FOOT_LENGTH = 1.1
 """Lengths of marks in mm; those at the foot stop above the label."""
 
-LABEL_SIZE, LABEL_DROP = 1.35, 2.5
+LABEL_SIZE, LABEL_DROP = 1.35, 2.75
 """The em of labels, and how far their baseline lies below the bleed, in mm."""
 
 RULE_PEN = Pen(0.15)

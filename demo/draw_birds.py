@@ -20,7 +20,7 @@ def _plate(number: int) -> Block:
     block = Block(420, 590, PAPER, seed=300 + number)
     ground = GROUNDS[number % len(GROUNDS)]
     block.ragged(AREA, ground)
-    block.chatter((30, 34, 360, 420), PAPER, 46)
+    block.chatter((30, 34, 360, 420), PAPER, 26)
     return block
 
 
@@ -28,7 +28,7 @@ def _rock(block: Block, top: float = 455) -> None:
     """The ledge a bird stands on."""
     edge: list[Spot] = [(x, top + block.chance.uniform(-10, 12) + abs(x - 210) * 0.12) for x in range(26, 400, 23)]
     block.shape([*edge, (394, 564), (26, 564)], INK)
-    for _ in range(60):
+    for _ in range(34):
         x, y = block.chance.uniform(34, 370), block.chance.uniform(top + 26, 556)
         block.gouge((x, y), (x + block.chance.uniform(8, 26), y + block.chance.uniform(2, 14)), PAPER, 3)
 
@@ -79,7 +79,9 @@ def _puffin(block: Block) -> None:
 
 def _guillemot(block: Block) -> None:
     _rock(block)
-    _standing(block, head=INK, back=INK, belly=PAPER, bill=[(36, -12), (104, 4), (36, 14)], bill_ink=INK, legs=14, neck=34)
+    _standing(
+        block, head=INK, back=INK, belly=PAPER, bill=[(36, -12), (104, 4), (36, 14)], bill_ink=INK, legs=14, neck=34
+    )
 
 
 def _cormorant(block: Block) -> None:
@@ -113,33 +115,44 @@ def _flying(block: Block, wing: Ink, body: Ink, tip: Ink, *, fork: float, span: 
         points: list[Spot] = [(26 + 18.4 * step, y + 7 * sin(step * 1.1 + row * 1.7)) for step in range(21)]
         block.line(points, INK if row % 2 else PAPER, 6)
     for side in (-1, 1):
-        outline = [(0, -34), (52, -92), (112, -104), (168 * span, -34), (172 * span, -22), (116, -52), (62, -26), (0, 44)]
-        block.shape(blob([(210 + side * x, 250 + y) for x, y in outline]), wing)
-        block.shape(blob([(210 + side * x, 250 + y) for x, y in ((126, -92), (170 * span, -24), (122, -54))]), tip)
+        outline = [
+            (0, -34),
+            (52, -92),
+            (112, -104),
+            (168 * span, -34),
+            (172 * span, -22),
+            (116, -52),
+            (62, -26),
+            (0, 44),
+        ]
+        block.shape(blob([(210 + side * x, 278 + y) for x, y in outline]), wing)
+        block.shape(blob([(210 + side * x, 278 + y) for x, y in ((126, -92), (170 * span, -24), (122, -54))]), tip)
         for step in range(12):
             x = 24 + step * 9
-            y = -40 - 44 * sin(step / 11 * pi * 0.62)
-            block.gouge((210 + side * x, 250 + y), (210 + side * (x + 10), 276 + y), PAPER if wing == INK else INK, 3.4)
-    block.shape(blob([(210, 146), (232, 190), (236, 270), (216, 350), (204, 350), (184, 270), (188, 190)]), body)
-    block.shape([(186, 318), (210 - fork, 398), (210, 398 - fork), (210 + fork, 398), (234, 318)], tip)
-    block.shape([(200, 156), (210, 116), (220, 156)], RUST)
+            rise = -40 - 44 * sin(step / 11 * pi * 0.62)
+            block.gouge(
+                (210 + side * x, 278 + rise), (210 + side * (x + 10), 304 + rise), PAPER if wing == INK else INK, 3.4
+            )
+    block.shape(blob([(210, 128), (232, 168), (238, 270), (218, 360), (202, 360), (182, 270), (188, 168)]), body)
+    block.shape([(194, 336), (210 - fork, 426), (210, 426 - fork), (210 + fork, 426), (226, 336)], tip)
+    block.shape([(199, 142), (210, 88), (221, 142)], RUST)
     for side in (-1, 1):
-        block.shape(ring((210 + side * 11, 172), 4), INK if body != INK else PAPER)
+        block.shape(ring((210 + side * 13, 158), 4), INK if body != INK else PAPER)
 
 
 def _petrel(block: Block) -> None:
     _flying(block, INK, INK, INK, fork=26, span=0.92)
-    block.shape(blob([(190, 312), (230, 312), (224, 334), (196, 334)]), PAPER)
+    block.shape(blob([(188, 318), (232, 318), (226, 342), (194, 342)]), PAPER)
 
 
 def _gannet(block: Block) -> None:
-    _flying(block, PAPER, PAPER, INK, fork=16, span=1.0)
-    block.shape(ring((210, 172), 24, 1.1), SAND)
+    _flying(block, PAPER, PAPER, INK, fork=18)
+    block.shape(ring((210, 162), 23, 1.1), (222, 160, 72))
 
 
 def _tern(block: Block) -> None:
-    _flying(block, PAPER, PAPER, (110, 124, 130), fork=44, span=1.0)
-    block.shape(ring((210, 166), 20, 0.9), INK)
+    _flying(block, PAPER, PAPER, (110, 124, 130), fork=40)
+    block.shape(ring((210, 156), 21, 0.9), INK)
 
 
 def _spots(block: Block, centre: Spot, radius: float, ink: Ink, count: int) -> None:
@@ -172,7 +185,8 @@ def _nest(block: Block) -> None:
         turn, far = step * 2.399, 112 + 56 * block.chance.random()
         x, y = 210 + far * cos(turn), 330 + far * 0.72 * sin(turn)
         block.gouge((x, y), (x - 34 * sin(turn + 0.3), y + 26 * cos(turn + 0.3)), (SAND, PAPER, MOSS)[step % 3], 4)
-    for x, y, lean in ((166, 320, -0.5), (254, 320, 0.5), (210, 352, 3.0)):
+    for x, y, lean in ((166.0, 320.0, -0.5), (254.0, 320.0, 0.5), (210.0, 352.0, 3.0)):
+        block.shape(egg((x, y), 47, 0.18, lean), INK)
         block.shape(egg((x, y), 42, 0.18, lean), (188, 206, 196))
         for _ in range(16):
             block.shape(ring((x + block.chance.gauss(0, 14), y + block.chance.gauss(0, 18)), 3, 1, 10), INK)
@@ -201,15 +215,15 @@ def _dark_feather(block: Block) -> None:
 
 
 def _scallop(block: Block) -> None:
-    block.shape([(148, 452), (272, 452), (244, 396), (176, 396)], INK)
+    block.shape([(128, 478), (292, 478), (262, 430), (158, 430)], RUST)
     edge = []
     for step in range(121):
-        turn = pi * (1.09 - 1.18 * step / 120)
+        turn = pi * (1 - step / 120)
         far = 186 + 9 * abs(cos(step / 120 * pi * 9))
         edge.append((210 + far * cos(turn) * 0.93, 424 - far * sin(turn) * 1.28 + 26))
     block.shape([*edge, (226, 456), (194, 456)], RUST)
     for rib in range(10):
-        turn = pi * (1.04 - 1.08 * rib / 9)
+        turn = pi * (0.96 - 0.92 * rib / 9)
         end = (210 + 184 * cos(turn) * 0.93, 450 - 184 * sin(turn) * 1.28)
         block.gouge(end, (210, 446), PAPER, 13)
     for band in (0.5, 0.76, 0.9):

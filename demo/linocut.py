@@ -7,7 +7,7 @@ from math import cos, pi, sin
 from pathlib import Path
 from random import Random
 
-from PIL import Image, ImageDraw
+from PIL import Image, ImageDraw, ImageFont
 
 __all__ = ["Block", "Ink", "Spot", "blob", "egg", "ring"]
 
@@ -65,18 +65,26 @@ class Block:
         self.chance = Random(seed)
         self.image = Image.new("RGB", (width * FINE, height * FINE), paper)
         self.pen = ImageDraw.Draw(self.image)
+        self.inks = [paper]
 
     def shape(self, points: Iterable[Spot], ink: Ink) -> None:
         """A solid shape."""
+        self._use(ink)
         self.pen.polygon([(x * FINE, y * FINE) for x, y in points], fill=ink)
 
     def line(self, points: Sequence[Spot], ink: Ink, width: float) -> None:
         """A line of even width with round ends."""
+        self._use(ink)
         scaled = [(x * FINE, y * FINE) for x, y in points]
         self.pen.line(scaled, fill=ink, width=max(1, round(width * FINE)), joint="curve")
         for x, y in (scaled[0], scaled[-1]):
             r = width * FINE / 2
             self.pen.ellipse((x - r, y - r, x + r, y + r), fill=ink)
+
+    def write(self, at: Spot, text: str, face: ImageFont.FreeTypeFont, ink: Ink) -> None:
+        """Words centred on a point."""
+        self._use(ink)
+        self.pen.text((at[0] * FINE, at[1] * FINE), text, fill=ink, font=face, anchor="mm")
 
     def gouge(self, start: Spot, end: Spot, ink: Ink, width: float) -> None:
         """One cut of the gouge: thick where it starts, running out to a point."""
@@ -110,7 +118,22 @@ class Block:
         """The picture at its own size."""
         return self.image.resize((self.width, self.height), Image.Resampling.LANCZOS)
 
-    def save(self, path: Path, colours: int = 16) -> None:
-        """Write it as a PNG of few colours."""
-        flat = self.finished().quantize(colours, method=Image.Quantize.MEDIANCUT, dither=Image.Dither.NONE)
+    def save(self, path: Path) -> None:
+        """Write it as a PNG of its own inks and the blends between the commonest of them."""
+        flat = self.finished().quantize(palette=self._palette(), dither=Image.Dither.NONE)
         flat.save(path, optimize=True)
+
+    def _use(self, ink: Ink) -> None:
+        if ink not in self.inks:
+            self.inks.append(ink)
+
+    def _palette(self) -> Image.Image:
+        blends = [_blend(a, b) for i, a in enumerate(self.inks[:4]) for b in self.inks[:i]]
+        colours = [*self.inks, *blends][:16]
+        palette = Image.new("P", (1, 1))
+        palette.putpalette([part for colour in colours for part in colour])
+        return palette
+
+
+def _blend(one: Ink, other: Ink) -> Ink:
+    return ((one[0] + other[0]) // 2, (one[1] + other[1]) // 2, (one[2] + other[2]) // 2)

@@ -30,7 +30,7 @@ DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
 LARGEST_ON_SPINE, LARGEST_ON_FRONT = 5.0, 6.0
 """Sizes of titling (the em, in mm) that nothing larger than a folio asks for at 1:12."""
 
-AUTHOR_SHARE = 0.8
+AUTHOR_SHARE = 0.75
 """The author is set no larger than this share of the title."""
 
 GAIN_OF_A_SECOND_LINE = 1.45
@@ -143,7 +143,7 @@ def _titling(entry: Plain, panel: Panel, words: Words, *, has_picture: bool) -> 
 def _spine(way: str, spine: Rect, words: Words, ink: Colour) -> Iterator[Placed]:
     """Title towards the head, author towards the tail, whichever way they read; they share the length two to one."""
     room = spine.grown(-min(SPINE_INSET, spine.width * 0.2), -min(1.5, spine.height * 0.06))
-    gap = min(1.0, room.height * 0.05) if words.author else 0.0
+    gap = min(1.5, room.height * 0.08) if words.author else 0.0
     title_height = (room.height - gap) * (0.64 if words.author else 1.0)
     title_box = Rect(room.x, room.top - title_height, room.width, title_height)
     author_box = Rect(room.x, room.y, room.width, room.height - gap - title_height)

@@ -101,13 +101,26 @@ def _length_reader(low: float, high: float) -> Callable[[object], float]:
     def read(value: object) -> float:
         if isinstance(value, float):
             return value
-        mm = _measured(parse_length, value)
+        text = read_text(value)
+        try:
+            mm = parse_length(text)
+        except NotAMeasure as problem:
+            raise refuse(problem.message, _in_microns(text, low, high) or problem.remedy) from None
         if not low <= mm <= high:
             limit = f"{print_length(low)} to {print_length(high)}"
             raise refuse(f"{value} is out of range", f"write a length from {limit}", limit)
         return mm
 
     return read
+
+
+def _in_microns(text: str, low: float, high: float) -> str:
+    """What to write instead of a bare number that makes sense only in µm: the 90 of a paper, say."""
+    try:
+        as_mm, as_um = parse_length(f"{text} mm"), parse_length(f"{text} um")
+    except NotAMeasure:
+        return ""
+    return f"write {text} um" if as_mm > high and low <= as_um <= high else ""
 
 
 read_margin = _length_reader(0, 100)

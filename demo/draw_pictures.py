@@ -1,0 +1,15 @@
+"""Draws every picture of the demo anew: `python demo/draw_pictures.py`. The same each time."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from draw_birds import draw_birds
+from draw_charts import draw_charts
+from draw_covers import draw_covers
+
+if __name__ == "__main__":
+    pictures = Path(__file__).parent / "pictures"
+    draw_birds(pictures / "birds")
+    draw_charts(pictures / "charts")
+    draw_covers(pictures)
