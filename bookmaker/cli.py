@@ -5,6 +5,7 @@
 
 from __future__ import annotations
 
+import io
 import json
 import os
 import sys
@@ -156,6 +157,10 @@ def _finish(checked: pipeline.Checked) -> None:
 
 def main() -> NoReturn:
     """Run the command line; refusals end in a message and exit code 2, never in a traceback."""
+    for stream in (sys.stdout, sys.stderr):
+        # A terminal of an old code page shows ? for a sign it lacks; it is no reason to stop.
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
     try:
         app(standalone_mode=True)
     except BookmakerError as refusal:

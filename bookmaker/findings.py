@@ -37,7 +37,7 @@ def _over(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Proble
     remedies.append(f"make the space {print_mm(excess, 2)} wider")
     first, *rest = remedies
     return Problem(
-        f"{space.name} is over: {len(books)} books with their ease need {print_mm(space.used + space.ease, 2)}, "
+        f"{space.name} is over: {_counted(len(books))} {print_mm(space.used + space.ease, 2)}, "
         f"the space has {print_mm(space.width, 2)}, {print_mm(excess, 2)} too little",
         "; or ".join([first, *rest[:MOST_LIKELY]]),
         field=("spaces", space.name, "width"),
@@ -129,3 +129,7 @@ def _thinner_stock(books: Sequence[BookPlan], excess: float, plan: ShelfPlan) ->
     needed = caliper - excess / slope
     if needed >= caliper * 0.6:
         yield f"use {stock} of {needed * 1000:.0f} µm instead of {caliper * 1000:.0f}"
+
+
+def _counted(books: int) -> str:
+    return f"{books} books with their ease need" if books > 1 else "1 book with its ease needs"

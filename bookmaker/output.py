@@ -93,6 +93,8 @@ def _cannot_write(target: Path, trouble: OSError) -> OutputError:
 
 def _check_ours(target: Path) -> None:
     """Refuse a target that is a file, or a folder with anything we did not put there."""
+    if Path.cwd().is_relative_to(target.resolve()):
+        raise _refused(f"{target} is the folder you are in, or holds it", "name a folder inside it, such as out")
     if target.is_symlink() or (target.exists() and not target.is_dir()):
         raise _refused(f"{target} is not a folder", "name a new or empty folder")
     if not target.exists():
@@ -124,6 +126,7 @@ def _swap(beside: Path, target: Path) -> None:
     if not target.exists():
         beside.rename(target)
         return
+    _check_ours(target)  # again: something may have been laid there meanwhile
     old = beside.with_name(beside.name + "-old")
     target.rename(old)
     try:

@@ -21,6 +21,7 @@ from .pages import PageFrame, compose_inside, load_inside
 from .plan import ShelfPlan, plan_shelf
 from .reading import ShelfFile, read_shelf
 from .sheets import Sheet, lay_out
+from .shelf_spec import cross_check
 from .stock import calibration
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import write_sheets
@@ -61,8 +62,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
         ShelfFileError: the file, or one it names, cannot be used; all problems at once.
     """
     shelf = read_shelf(path)
-    sources = _read_sources(shelf)
-    plan = _planned(shelf)
+    sources, plan = _usable(shelf)
     drafts = _drafted(shelf, plan, sources, progress)
     problems = (
         *plan.notes,
@@ -87,10 +87,24 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None) -> Made:
     return Made(checked, files)
 
 
-def _read_sources(shelf: ShelfFile) -> list[tuple[object, object]]:
-    """The files every book names: what its inside and its design have read."""
+def _usable(shelf: ShelfFile) -> tuple[list[tuple[object, object]], ShelfPlan]:
+    """The files that the books name, and the plan; refused with everything that is wrong with both."""
+    problems = list(shelf.of_defaults(cross_check(shelf.spec)))
+    crossed = bool(problems)
+    sources = _read_sources(shelf, problems)
+    try:
+        plan = None if crossed else plan_shelf(shelf.spec)
+    except ShelfFileError as refusal:
+        problems += refusal.problems
+        plan = None
+    if problems or plan is None:
+        raise shelf.refusal(problems)
+    return sources, plan
+
+
+def _read_sources(shelf: ShelfFile, problems: list[Problem]) -> list[tuple[object, object]]:
+    """The files every book names: what its inside and its design have read; what cannot be read is a problem."""
     sources: list[tuple[object, object]] = []
-    problems: list[Problem] = []
 
     def read(load: Callable[..., object], entry: object, field: FieldPath) -> object:
         try:
@@ -103,16 +117,7 @@ def _read_sources(shelf: ShelfFile) -> list[tuple[object, object]]:
         inside = read(load_inside, book.inside, ("books", number, "inside"))
         design = read(load_design, book.design, ("books", number, "design"))
         sources.append((inside, design))
-    if problems:
-        raise ShelfFileError(shelf.located(problems))
     return sources
-
-
-def _planned(shelf: ShelfFile) -> ShelfPlan:
-    try:
-        return plan_shelf(shelf.spec)
-    except ShelfFileError as refusal:
-        raise ShelfFileError(shelf.located(refusal.problems)) from None
 
 
 def _drafted(

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from pydantic import ValidationError
 
 from .defaults import with_defaults
 from .errors import Place, Problem, ShelfFileError
-from .shelf_spec import ShelfSpec, cross_check
+from .shelf_spec import ShelfSpec
 from .spec_errors import explain
 from .yaml_tree import Tree, parse_tree
 
@@ -22,11 +23,15 @@ LARGEST_FILE = 2_000_000
 
 @dataclass(frozen=True, slots=True)
 class ShelfFile:
-    """A shelf file that was read: what it says, and where it says it. `folder` is what its paths start from."""
+    """A shelf file that was read: what it says, and where it says it.
+
+    `lent` are the places of the defaults, which stand in `tree` under every book that takes them.
+    """
 
     path: Path
     spec: ShelfSpec
     tree: Tree
+    lent: frozenset[Place] = frozenset()
 
     @property
     def folder(self) -> Path:
@@ -34,8 +39,16 @@ class ShelfFile:
         return self.path.parent
 
     def located(self, problems: Iterable[Problem]) -> tuple[Problem, ...]:
-        """The problems with the places of their fields."""
-        return tuple(_located(problem, self.tree) for problem in problems)
+        """The problems with the places of their fields; a book whose field is a default is shown itself."""
+        return tuple(dict.fromkeys(_located(problem, self.tree, self.lent) for problem in problems))
+
+    def refusal(self, problems: Iterable[Problem]) -> ShelfFileError:
+        """The problems as a refusal, in the order of the file."""
+        return ShelfFileError(_in_file_order(self.located(problems)))
+
+    def of_defaults(self, problems: Iterable[Problem]) -> Iterator[Problem]:
+        """The problems; those of values that come from the defaults are told of these, once."""
+        return (_of_defaults(problem, self.tree, self.lent) for problem in problems)
 
 
 def read_shelf(path: Path) -> ShelfFile:
@@ -44,38 +57,61 @@ def read_shelf(path: Path) -> ShelfFile:
     Raises:
         ShelfFileError: with everything that is wrong in the file, each problem with its place.
     """
-    tree = with_defaults(parse_tree(_read_text(path), path.name))
-    return ShelfFile(path, _validated(tree), tree)
+    written = parse_tree(_read_text(path), path.name)
+    defaults = written.child("defaults")
+    lent = frozenset(defaults.places()) if defaults else frozenset()
+    tree = with_defaults(written)
+    return ShelfFile(path, _validated(tree, lent), tree, lent)
 
 
-def _validated(tree: Tree) -> ShelfSpec:
+def _validated(tree: Tree, lent: frozenset[Place]) -> ShelfSpec:
     if not isinstance(tree.value, dict):
         raise ShelfFileError(
             (
                 Problem(
-                    "a shelf file is a list of keys and values",
-                    "start with shelf: and a name",
+                    "the file does not describe a shelf",
+                    "write keys and values, beginning with shelf: and a name",
                     place=tree.place,
                 ),
             )
         )
     try:
-        spec = ShelfSpec.model_validate(tree.plain())
+        return ShelfSpec.model_validate(tree.plain())
     except ValidationError as failure:
-        found = [_located(problem, tree) for problem in explain(failure, ShelfSpec)]
+        found = [_located(_of_defaults(problem, tree, lent), tree, lent) for problem in explain(failure, ShelfSpec)]
         raise ShelfFileError(_in_file_order(found)) from None
-    crossed = [_located(problem, tree) for problem in cross_check(spec)]
-    if crossed:
-        raise ShelfFileError(_in_file_order(crossed))
-    return spec
 
 
 def _in_file_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
-    return tuple(sorted(dict.fromkeys(problems), key=lambda problem: (problem.place or Place("")).line))
+    return tuple(sorted(dict.fromkeys(problems), key=_order))
 
 
-def _located(problem: Problem, tree: Tree) -> Problem:
-    return problem if problem.place else problem.at(tree.place_of(problem.field))
+def _order(problem: Problem) -> tuple[int, int]:
+    return (problem.place.line, problem.place.column) if problem.place else (0, 0)
+
+
+def _of_defaults(problem: Problem, tree: Tree, lent: frozenset[Place]) -> Problem:
+    """A problem of a value that a book takes from the defaults, told of the defaults: once, not for every book."""
+    place = _place(problem, tree)
+    if problem.field[:1] != ("books",) or place not in lent or not tree.holds(problem.field):
+        return problem
+    told = re.sub(r"^books\[[0-9]+\]", "defaults", problem.message)
+    return replace(problem, message=told, field=("defaults", *problem.field[2:]), place=place)
+
+
+def _located(problem: Problem, tree: Tree, lent: frozenset[Place]) -> Problem:
+    """The problem with its place; what goes wrong in a book with a default is shown at the book."""
+    if problem.place:
+        return problem
+    place = _place(problem, tree)
+    return problem.at(tree.place_of(problem.field[:2]) if place in lent else place)
+
+
+def _place(problem: Problem, tree: Tree) -> Place:
+    """Where a problem's field stands; a key that is wrong itself is shown, not what follows it."""
+    if problem.field and problem.value == problem.field[-1]:
+        return tree.key_place_of(problem.field)
+    return tree.place_of(problem.field)
 
 
 def _read_text(path: Path) -> str:
@@ -95,13 +131,16 @@ def _read_text(path: Path) -> str:
             )
         data = path.read_bytes()
     except OSError as trouble:
-        raise refused(
-            f"the file cannot be read ({trouble.strerror})", "check its name and that you may open it"
-        ) from None
+        reason = (trouble.strerror or str(trouble)).lower()
+        raise refused(f"the file cannot be read ({reason})", "check its name and that you may open it") from None
     if b"\0" in data:
         raise refused("this is not a text file", "write the shelf in a text editor and save it as UTF-8")
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as trouble:
-        line = data.count(b"\n", 0, trouble.start) + 1
-        raise refused(f"line {line} is not UTF-8 text", "save the file with the encoding UTF-8") from None
+        line, start = data.count(b"\n", 0, trouble.start) + 1, data.rfind(b"\n", 0, trouble.start) + 1
+        column = len(data[start : trouble.start].decode("utf-8", "replace")) + 1
+        message = f"this letter (byte 0x{data[trouble.start]:02X}) is not UTF-8 text"
+        raise ShelfFileError(
+            (Problem(message, "save the file with the encoding UTF-8", place=Place(path.name, line, column)),)
+        ) from None

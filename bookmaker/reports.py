@@ -28,7 +28,7 @@ def _table(title: str, *columns: tuple[str, bool]) -> Table:
 def books_table(plan: ShelfPlan) -> Table:
     """One row a book; lengths in mm."""
     table = _table(
-        f"{plan.spec.shelf}: {len(plan.books)} books, lengths in mm",
+        f"{plan.spec.shelf}: {len(plan.books)} book{'s' if len(plan.books) > 1 else ''}, lengths in mm",
         ("", True),
         ("book", False),
         ("pages", True),

@@ -13,6 +13,7 @@ from .designs import PLAIN, AnyDesign
 from .errors import Problem, near_match
 from .geometry import Size
 from .pages import BLANK, AnyInside
+from .quantities import show
 from .spec.entry import Entry, named
 from .spec.measures import Ease, LifeSide, PageSide, SpaceName, Title, read_text, refuse
 from .spec.sheets import PrinterEntry
@@ -142,7 +143,7 @@ def _unknown(what: str, name: str, known: Mapping[str, object], field: tuple[str
     if meant:
         remedy = f"did you mean {meant!r}?"
     elif known:
-        remedy = "write one of " + ", ".join(known)
+        remedy = ("write one of " if len(known) > 1 else "write ") + ", ".join(known)
     else:
         remedy = f"describe it under {what}s first"
-    return Problem(f"there is no {what} {name!r}", remedy, field=field, value=name)
+    return Problem(f"there is no {what} {show(name)!r}", remedy, field=field, value=name)

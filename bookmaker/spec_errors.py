@@ -10,18 +10,24 @@ from typing import Any, Literal, Union, get_args, get_origin
 from pydantic import BaseModel, ValidationError
 
 from .errors import FieldPath, Problem, near_match, show_field
+from .quantities import show
 
 __all__ = ["explain"]
 
+GROUP = ("is not a group of keys", "write keys and values under it, or between { and }")
+LIST = ("is not a list", "write a list, each item after a -")
 SHAPES = {
-    "model_type": "is not a group of keys",
-    "model_attributes_type": "is not a group of keys",
-    "dict_type": "is not a group of keys",
-    "tuple_type": "is not a list",
-    "list_type": "is not a list",
-    "string_type": "is not a text",
+    "model_type": GROUP,
+    "model_attributes_type": GROUP,
+    "dict_type": GROUP,
+    "tuple_type": LIST,
+    "list_type": LIST,
+    "string_type": ("is not a text", "write one value on the line"),
 }
-"""What the checker found instead of the shape it wanted."""
+"""What the checker found instead of the shape it wanted, and what to write."""
+
+VERBS = ("is", "has", "gives", "holds", "lies", "lists", "says")
+"""Messages that begin so go on from the name of the field; others stand after a colon."""
 
 
 def explain(failure: ValidationError, model: type[BaseModel]) -> Iterator[Problem]:
@@ -37,27 +43,34 @@ def _explained(kind: str, error: Mapping[str, Any], model: type[BaseModel]) -> P
     match kind:
         case "maker":
             message, remedy, limit = context["message"], context["remedy"], context["limit"]
-            return Problem(f"{name}: {message}", remedy, field=field, limit=limit)
+            joined = f"{name} {message}" if message.split()[0] in VERBS else f"{name}: {message}"
+            return Problem(joined, remedy, field=field, limit=limit)
         case "missing":
             around = show_field(field[:-1]) or "the shelf"
             return Problem(f"{around} has no {field[-1]}", f"add {field[-1]}: {_meaning(owner, field)}", field=field)
         case "extra_forbidden":
             return _unknown_key(field, owner)
         case "union_tag_not_found":
-            key = context["discriminator"].strip("'")
-            return Problem(f"{name} has no {key}", f"add {key}: with one of {_tags(error['loc'], model)}", field=field)
+            key, tags = context["discriminator"].strip("'"), _tags(error["loc"], model)
+            return Problem(f"{name} has no {key}", f"add {key}: with one of {tags}", field=field)
         case "literal_error" | "enum" | "union_tag_invalid":
             return _not_a_choice(name, field, error, context)
-    found = SHAPES.get(kind, f"cannot be used ({error['msg']})")
-    return Problem(f"{name} {found}", f"write {_meaning(owner, field)}", field=field)
+    found, remedy = SHAPES.get(kind, (f"cannot be used ({error['msg']})", f"write {_meaning(owner, field)}"))
+    if error["input"] is None:
+        found = "is empty"
+    return Problem(f"{name} {found}", remedy, field=field)
 
 
 def _unknown_key(field: FieldPath, owner: type[BaseModel] | None) -> Problem:
-    known = list(owner.model_fields) if owner else []
+    if field == ("defaults",):  # laid under the books, and still here only if they have another shape
+        return Problem("defaults is not a group of keys", GROUP[1], field=field)
+    known = [*(owner.model_fields if owner else []), *(["defaults"] if len(field) == 1 else [])]
     meant = near_match(str(field[-1]), known)
     remedy = f"did you mean {meant}?" if meant else "known here: " + ", ".join(known)
+    if field[-1] == "<<":
+        remedy = "write what books share under defaults"
     around = show_field(field[:-1]) or "the shelf"
-    return Problem(f"{around} has an unknown key {str(field[-1])!r}", remedy, field=field, value=str(field[-1]))
+    return Problem(f"{around} has an unknown key {show(str(field[-1]))!r}", remedy, field=field, value=str(field[-1]))
 
 
 def _not_a_choice(name: str, field: FieldPath, error: Mapping[str, Any], context: Mapping[str, Any]) -> Problem:
@@ -66,7 +79,7 @@ def _not_a_choice(name: str, field: FieldPath, error: Mapping[str, Any], context
     choices = re.findall(r"'([^']*)'", str(context.get("expected") or context.get("expected_tags")))
     meant = near_match(written, choices)
     remedy = f"did you mean {meant}?" if meant else "write one of " + ", ".join(choices)
-    return Problem(f"{key}: {written!r} is not known", remedy, field=field, value=written)
+    return Problem(f"{key}: {show(written)!r} is not known", remedy, field=field, value=written)
 
 
 def _meaning(owner: type[BaseModel] | None, field: FieldPath) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from pathlib import Path
 
 from .errors import OutputError, Problem
@@ -74,6 +75,9 @@ where she was certain she had put no house at all.
 She did what any surveyor would do. She set up her table, took a bearing on the lamp, and began a new sheet.
 """
 
+STARTER = {STARTER_NAME: SHELF, "attic.txt": TEXT}
+"""The files of the starter."""
+
 
 def write_starter(folder: Path) -> Path:
     """Write the starter shelf and its text into a new or empty folder, and say where the shelf file is.
@@ -85,9 +89,12 @@ def write_starter(folder: Path) -> Path:
         if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
             raise OutputError((Problem(f"{folder} is not an empty folder", "name a new folder for your shelf"),))
         folder.mkdir(parents=True, exist_ok=True)
-        for name, text in ((STARTER_NAME, SHELF), ("attic.txt", TEXT)):
+        for name, text in STARTER.items():
             (folder / name).write_text(text, encoding="utf-8", newline="\n")
     except OSError as trouble:
+        with suppress(OSError):  # leave nothing half done
+            for name in STARTER:
+                (folder / name).unlink(missing_ok=True)
         reason = (trouble.strerror or str(trouble)).lower()
         raise OutputError((Problem(f"{folder} cannot be written ({reason})", "choose another folder"),)) from None
     return folder / STARTER_NAME

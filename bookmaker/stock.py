@@ -103,7 +103,7 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         glue=entry.glue,
         grain=entry.grain,
         sheet=sheet,
-        printable=_printable(printer, sheet, ("stocks", name)),
+        printable=_printable(printer, sheet, ("stocks", name, "sheet") if entry.sheet else ("printer", "margins")),
         grammage=grammage,
     )
 

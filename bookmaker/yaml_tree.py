@@ -6,11 +6,13 @@ Only the structure of YAML is used, never its guesses about types: a title of ``
 
 from __future__ import annotations
 
+import unicodedata
+import warnings
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 
 from ruamel.yaml import YAML
-from ruamel.yaml.error import MarkedYAMLError, YAMLError
+from ruamel.yaml.error import MarkedYAMLError, ReusedAnchorWarning, YAMLError
 from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
 from .errors import FieldPath, Place, Problem, ShelfFileError
@@ -25,6 +27,33 @@ MOST_VALUES = 200_000
 
 DEEPEST = 30
 """Deeper nesting than any shelf has."""
+
+HIDDEN = ("Cc", "Cs")
+"""Unicode categories of control characters and of halves of characters."""
+
+SLIPS = {
+    "expected ',' or '}'": ("a { is not closed, or a comma is missing", "put commas between the keys and } at the end"),
+    "expected ',' or ']'": ("a [ is not closed, or a comma is missing", "put commas between items and ] at the end"),
+    "expected <block end>": (
+        "this line does not stand under the lines of its group",
+        "indent all keys of one group by the same number of spaces",
+    ),
+    "found character '\\t'": ("the line is indented with a tab", "indent with spaces"),
+    "found character": ("a word begins with a sign that means something to YAML", "put the text in quotes"),
+    "mapping values are not allowed": (
+        "a colon stands where no key can",
+        "put text that holds a colon in quotes, and indent all keys of one group alike",
+    ),
+    "could not find expected ':'": ("a key has no colon after it", "write key: value"),
+    "found undefined alias": ("a * repeats something that no & has named", "put text that begins with * in quotes"),
+    "expected a single document": ("--- begins a second shelf", "keep one shelf in a file"),
+    "expected the node content": (
+        "a value is missing; # and what follows is only a note",
+        'write a value, and put colours in quotes: "#7a1f2b"',
+    ),
+    "while scanning a quoted scalar": ("a quotation mark is not closed", "put the same mark at the end of the text"),
+}
+"""Usual slips, told by a part of what the YAML reader says, in the words of makers."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +83,28 @@ class Tree:
             return self.value[part]
         return None
 
+    def places(self) -> Iterator[Place]:
+        """The places of the value, of its keys, and of everything in it."""
+        yield self.place
+        yield from self.keys.values()
+        below = self.value.values() if isinstance(self.value, dict) else self.value
+        for tree in below if below and not isinstance(below, str) else ():
+            yield from tree.places()
+
+    def holds(self, path: FieldPath) -> bool:
+        """Whether the field is written, by its value or at least by its key."""
+        node: Tree | None = self
+        for part in path:
+            node = node.child(part) if node else None
+        return node is not None
+
+    def key_place_of(self, path: FieldPath) -> Place:
+        """The place of a field's key; of the field, where it has none."""
+        around: Tree | None = self
+        for part in path[:-1]:
+            around = around.child(part) if around else None
+        return (around.keys if around else {}).get(str(path[-1])) or self.place_of(path)
+
     def place_of(self, path: FieldPath) -> Place:
         """The place of a field, or of the nearest thing around it that is written in the file."""
         node, place = self, self.place
@@ -73,10 +124,12 @@ def parse_tree(text: str, file: str) -> Tree:
     """
     reader = _Reader(file, text.splitlines())
     try:
-        node = YAML(typ="rt", pure=True).compose(text)
+        node = _composed(text)
     except MarkedYAMLError as trouble:
         raise _syntax_error(trouble, reader.place) from None
-    except (YAMLError, RecursionError, ValueError) as trouble:
+    except RecursionError:
+        raise ShelfFileError((_too_much(Place(file)),)) from None
+    except (YAMLError, ValueError) as trouble:
         raise ShelfFileError(
             (
                 Problem(
@@ -102,16 +155,31 @@ def parse_tree(text: str, file: str) -> Tree:
     return tree
 
 
+def _composed(text: str) -> Node | None:
+    """The nodes of the text."""
+    with warnings.catch_warnings():
+        # YAML lets a name be given twice with &; the later one counts.
+        warnings.simplefilter("ignore", ReusedAnchorWarning)
+        node: Node | None = YAML(typ="rt", pure=True).compose(text)
+    return node
+
+
+def _too_much(place: Place) -> Problem:
+    what = "aliases or nested lists make more values than any shelf has"
+    return Problem(what, "write the values out, without & and *", place=place)
+
+
 def _first_line(trouble: Exception) -> str:
     return (str(trouble).splitlines() or [type(trouble).__name__])[0][:120]
 
 
 def _syntax_error(trouble: MarkedYAMLError, place: Callable[[int, int], Place]) -> ShelfFileError:
     mark = trouble.problem_mark or trouble.context_mark
-    what = " ".join(str(part) for part in (trouble.context, trouble.problem) if part)
+    said = " ".join(str(part) for part in (trouble.context, trouble.problem) if part)
     where = place(mark.line, mark.column) if mark else place(0, 0)
-    remedy = "indent keys of one group alike, with spaces, and put text with : or # in quotes"
-    return ShelfFileError((Problem(f"this line is not YAML ({what})", remedy, place=where),))
+    usual = f"this line is not YAML ({said})", "indent keys of one group alike, and put text with : or # in quotes"
+    what, remedy = next((words for sign, words in SLIPS.items() if sign in said), usual)
+    return ShelfFileError((Problem(what, remedy, place=where),))
 
 
 class _Reader:
@@ -131,15 +199,22 @@ class _Reader:
         self.seen += 1
         place = self.place(node.start_mark.line, node.start_mark.column)
         if self.seen > MOST_VALUES or depth > DEEPEST:
-            what = "aliases or nested lists make more values than any shelf has"
-            raise ShelfFileError((Problem(what, "write the values out, without & and *", place=place),))
+            raise ShelfFileError((_too_much(place),))
         if isinstance(node, SequenceNode):
             return Tree([self.tree(item, depth + 1) for item in node.value], place)
         if isinstance(node, MappingNode):
             return self._mapping(node, place, depth)
         assert isinstance(node, ScalarNode)
+        self._refuse_hidden(node.value, place)
         empty = node.value == "" and node.style is None
         return Tree(None if empty or (node.style is None and node.value in {"~", "null"}) else node.value, place)
+
+    def _refuse_hidden(self, text: str, place: Place) -> None:
+        """Escapes in quotes can spell signs that would command a terminal, or that no file can hold."""
+        hidden = next((sign for sign in text if unicodedata.category(sign) in HIDDEN and sign not in "\n\t"), "")
+        if hidden:
+            message = f"the text holds the control character U+{ord(hidden):04X}"
+            self.problems.append(Problem(message, "write visible letters only", place=place))
 
     def _mapping(self, node: MappingNode, place: Place, depth: int) -> Tree:
         values: dict[str, Tree] = {}
@@ -156,6 +231,7 @@ class _Reader:
         for key, value in node.value:
             at = self.place(key.start_mark.line, key.start_mark.column)
             if isinstance(key, ScalarNode):
+                self._refuse_hidden(key.value, at)
                 yield str(key.value), value, at
             else:
                 self.problems.append(

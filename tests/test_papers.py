@@ -53,6 +53,7 @@ def test_named_formats(text: str, name: str) -> None:
         ("8½ × 11 in", (215.9, 279.4)),
         ("8,5 x 11 in", (215.9, 279.4)),
         ("210 mm x 11 in", (210.0, 279.4)),
+        ("40 x 1500 mm", (40.0, 1500.0)),
         ("8 1/3 x 11 in", (float(Fraction(25, 3) * Fraction("25.4")), 279.4)),
     ],
 )

@@ -1,6 +1,27 @@
-"""Rectangles into rectangles; knows nothing of books."""
+"""Rectangles into rectangles; knows nothing of books.
 
+`pack_rows` packs simply, row after row. `nest` searches for fewer bins and is never worse. `pack_strip` is the
+same search on an endless strip, for which there are published cases with proved optima. Read `beam` for how
+the search works, and `improve` for the loop around it.
+"""
+
+from .cuts import Cut
 from .items import Bin, DoesNotFit, Item, Placed
+from .nest import NEST_EFFORT, Nesting, nest
 from .rows import pack_rows
+from .strip import STRIP_EFFORT, Strip, pack_strip
 
-__all__ = ["Bin", "DoesNotFit", "Item", "Placed", "pack_rows"]
+__all__ = [
+    "NEST_EFFORT",
+    "STRIP_EFFORT",
+    "Bin",
+    "Cut",
+    "DoesNotFit",
+    "Item",
+    "Nesting",
+    "Placed",
+    "Strip",
+    "nest",
+    "pack_rows",
+    "pack_strip",
+]

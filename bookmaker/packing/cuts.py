@@ -11,7 +11,7 @@ from .items import Bin, Placed
 __all__ = ["Cut", "Panel", "take_apart"]
 
 TOUCH = 1e-6
-"""Pieces that overlap by less than this many mm are taken to touch."""
+"""Pieces may be closer than the knife room by this many mm, for rounding."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +53,9 @@ class Panel:
 def take_apart(pieces: Sequence[Placed], area: Bin, gap: float) -> tuple[tuple[Cut, ...], tuple[Panel, ...]]:
     """The cuts that separate the pieces of one bin, in order, and the panels that remain in the end.
 
-    Cuts run half the gap (in mm) beside or above a piece, so off-cuts stay as large as they can be. If more
-    than one piece remains on a panel, the layout cannot be taken apart by such cuts.
+    Cuts run where there is the full gap (in mm) between pieces, half of it beside or above a piece, so that
+    off-cuts stay as large as they can be. If more than one piece remains on a panel, the layout cannot be taken
+    apart by such cuts.
 
     >>> row = [Placed("a", 0, 0, 0, 6, 4, False), Placed("b", 0, 8, 0, 6, 4, False)]
     >>> [(cut.start, cut.end) for cut in take_apart(row, Bin(14, 9), 2)[0]]
@@ -88,8 +89,8 @@ def _split(panel: Panel, upright: bool, gap: float) -> list[tuple[Cut, tuple[Pla
     rest, far = panel.rect, 0.0
     for piece in sorted(panel.pieces, key=reach):
         near, end = reach(piece)
-        if held and near >= far - TOUCH:
-            cut = Cut(rest, upright, far + max(0.0, min(gap, near - far)) / 2)
+        if held and near >= far + gap - TOUCH:
+            cut = Cut(rest, upright, far + gap / 2)
             found.append((cut, tuple(held)))
             rest, held = cut.parts[1], []
         far = max(far, end) if held else end

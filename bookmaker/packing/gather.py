@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import combinations
 
 from ..geometry import Rect
 from .cuts import take_apart
@@ -11,8 +13,8 @@ from .items import ROUNDING, Bin, Item, Placed
 
 __all__ = ["gather", "scatter", "spread"]
 
-TRIALS = 20_000
-"""Exchanges looked at, at most."""
+ROUNDS = 12
+"""How often all pairs of pieces are looked at, at most."""
 
 GAIN = 1e-6
 """Groups that come closer by less than this many mm do so by rounding only."""
@@ -56,49 +58,70 @@ class _Seat:
 
 
 def gather(placed: Sequence[Placed], items: Mapping[str, Item], bins: Sequence[Bin], gap: float) -> tuple[Placed, ...]:
-    """The same layout after exchanges that bring groups on fewer bins, or closer together on a bin."""
+    """The same layout after exchanges that bring groups on fewer bins, and closer together on a bin."""
     seats = _seats(placed, items, bins, gap)
-    trials = 0
-    better = len({item.group for item in items.values()} - {""}) > 1
-    while better and trials < TRIALS:
-        better = False
-        for number, first in enumerate(seats):
-            for second in seats[:number]:
-                if first.item.group == second.item.group:
-                    continue
-                trials += 1
-                better |= _exchange(first, second, seats)
-            if trials >= TRIALS:
-                break
+    _gather_on_bins(seats)
+    for number in range(len(bins)):
+        _draw_together([seat for seat in seats if seat.bin == number])
     spots = {seat.spot.key: seat.spot for seat in seats}
-    return tuple(spots.get(spot.key, spot) for spot in placed)
+    moved = tuple(spots.get(spot.key, spot) for spot in placed)
+    return min(tuple(placed), moved, key=lambda layout: (spread(layout, items), scatter(layout, items)))
 
 
-def _exchange(first: _Seat, second: _Seat, seats: Sequence[_Seat]) -> bool:
-    """Let two pieces change places if both fit and their groups lie closer then."""
+def _gather_on_bins(seats: Sequence[_Seat]) -> None:
+    """Exchange pieces of two bins as long as that raises the sum of squares of each group's pieces on a bin."""
+    count = Counter((seat.item.group, seat.bin) for seat in seats)
+
+    def gain(group: str, here: int, there: int) -> int:
+        return count[group, there] - count[group, here] + 1 if group else 0
+
+    for _ in range(ROUNDS):
+        better = False
+        for first, second in combinations(seats, 2):
+            one, other = first.item.group, second.item.group
+            if first.bin == second.bin or one == other:
+                continue
+            if gain(one, first.bin, second.bin) + gain(other, second.bin, first.bin) <= 0:
+                continue
+            if _exchange(first, second):
+                count.subtract([(one, first.bin), (other, second.bin)])
+                count.update([(one, second.bin), (other, first.bin)])
+                better = True
+        if not better:
+            return
+
+
+def _draw_together(seats: Sequence[_Seat]) -> None:
+    """Exchange pieces of one bin as long as that makes the outlines of their groups smaller."""
+
+    def outlines(*groups: str) -> float:
+        members = [[seat.spot for seat in seats if seat.item.group == group] for group in groups if group]
+        return sum(map(_half_outline, members))
+
+    for _ in range(ROUNDS):
+        better = False
+        for first, second in combinations(seats, 2):
+            one, other = first.item.group, second.item.group
+            if one == other:
+                continue
+            before = outlines(one, other)
+            if _exchange(first, second):
+                if outlines(one, other) < before - GAIN:
+                    better = True
+                else:
+                    _exchange(first, second)
+        if not better:
+            return
+
+
+def _exchange(first: _Seat, second: _Seat) -> bool:
+    """Let two pieces change places if each fits where the other lies."""
     there, here = second.takes(first.item), first.takes(second.item)
     if there is None or here is None:
         return False
-    groups = {first.item.group, second.item.group} - {""}
-    concerned = [seat for seat in seats if seat.item.group in groups]
-    before = _closeness(concerned)
-    old = first.spot, second.spot
     first.spot, second.spot = here, there
     first.item, second.item = second.item, first.item
-    # a piece without a group joins or leaves the seats looked at together with its partner
-    concerned = [seat for seat in seats if seat.item.group in groups]
-    after = _closeness(concerned)
-    if after[0] < before[0] or (after[0] == before[0] and after[1] < before[1] - GAIN):
-        return True
-    first.spot, second.spot = old
-    first.item, second.item = second.item, first.item
-    return False
-
-
-def _closeness(seats: Sequence[_Seat]) -> tuple[int, float]:
-    items = {seat.spot.key: seat.item for seat in seats}
-    spots = [seat.spot for seat in seats]
-    return spread(spots, items), scatter(spots, items)
+    return True
 
 
 def _seats(placed: Sequence[Placed], items: Mapping[str, Item], bins: Sequence[Bin], gap: float) -> list[_Seat]:

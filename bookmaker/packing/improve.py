@@ -74,8 +74,8 @@ def improve(goal: Goal, best: int, fillers: Fillers, work: Work, luck: random.Ra
     kept = max(3.0, min(20.0, 1000 / len(fillers.kinds.ways)))
     chance = 0.0
     while best - goal.step >= goal.bound and not work.over:
-        for depth, manner in MANNERS:
-            manner = manner._replace(kept=int(kept), chance=chance)
+        for depth, usual in MANNERS:
+            manner = usual._replace(kept=int(kept), chance=chance)
             low = max(goal.bound, best - goal.step) if chance else goal.bound
             while low <= best - goal.step and not work.over:
                 wanted = low + (best - goal.step - low) // 2 // goal.step * goal.step

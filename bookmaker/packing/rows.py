@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from .items import ROUNDING, Bin, Item, Placed, refuse_what_cannot_fit
 
-__all__ = ["pack_rows"]
+__all__ = ["pack_rows", "rows_by_group"]
 
 
 @dataclass(slots=True)
@@ -66,6 +66,12 @@ def _flat_first(item: Item) -> list[tuple[float, float, bool]]:
     return sorted(item.ways(), key=lambda way: way[1])
 
 
+def _falling(item: Item) -> tuple[float, float]:
+    """Sorts the highest first, as they lie flat, and among these the widest."""
+    width, height, _ = _flat_first(item)[0]
+    return -height, -width
+
+
 def pack_rows(items: Sequence[Item], area: Bin, gap: float, leftovers: Sequence[Bin] = ()) -> tuple[Placed, ...]:
     """Place every item, row after row, in as many bins of size `area` as it takes.
 
@@ -82,6 +88,30 @@ def pack_rows(items: Sequence[Item], area: Bin, gap: float, leftovers: Sequence[
     """
     refuse_what_cannot_fit(items, area)
     rows = _Rows(area, gap, leftovers)
-    order = sorted(items, key=lambda item: (-_flat_first(item)[0][1], -_flat_first(item)[0][0], item.group))
+    order = sorted(items, key=lambda item: (*_falling(item), item.group))
     spots = {item.key: rows.place(item) for item in order}
     return tuple(spots[item.key] for item in items)
+
+
+def rows_by_group(
+    items: Sequence[Item], area: Bin, gap: float, leftovers: Sequence[Bin] = ()
+) -> list[tuple[Placed, ...]]:
+    """Rows again, but one group after the other: in the order given, and the largest group first.
+
+    These layouts may take more bins than `pack_rows`, but each group lies on few of them.
+
+    >>> rows_by_group([Item("a", 6, 4, False)], Bin(14, 9), 1)
+    []
+    """
+    groups: dict[str, list[Item]] = {}
+    for item in items:
+        groups.setdefault(item.group, []).append(item)
+    if len(groups) < 2:
+        return []
+    by_area = sorted(groups.values(), key=lambda members: -sum(item.width * item.height for item in members))
+    found = []
+    for order in (list(groups.values()), by_area):
+        rows = _Rows(area, gap, leftovers)
+        spots = {item.key: rows.place(item) for members in order for item in sorted(members, key=_falling)}
+        found.append(tuple(spots[item.key] for item in items))
+    return found

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import time
 from collections.abc import Callable
 
@@ -35,7 +36,24 @@ class Work:
         if self._progress:
             self._progress(min(1.0, self.done / self.steps) if self.steps else 1.0)
 
+    def part(self, share: float) -> Work:
+        """A budget of a share of these steps, spent from this one as well."""
+        return _Part(self, int(self.steps * share))
+
     def finish(self) -> None:
         """Tell that no work is left."""
         if self._progress:
             self._progress(1.0)
+
+
+class _Part(Work):
+    """Part of another budget."""
+
+    def __init__(self, whole: Work, steps: int) -> None:
+        super().__init__(steps, math.inf)
+        self._whole = whole
+
+    def spend(self, steps: int) -> None:
+        self.done += steps
+        self._whole.spend(steps)
+        self.stopped_by_clock = self._whole.stopped_by_clock

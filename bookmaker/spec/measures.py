@@ -7,12 +7,13 @@ pydantic errors of the type ``maker`` that carry the message and the remedy apar
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Annotated
+from typing import Annotated, Any
 
-from pydantic import BeforeValidator, WithJsonSchema
-from pydantic_core import PydanticCustomError
+from pydantic import BeforeValidator, GetJsonSchemaHandler, WithJsonSchema
+from pydantic_core import CoreSchema, PydanticCustomError
 
 from ..drawing import Colour
+from ..quantities import show
 from ..units import (
     NotAMeasure,
     parse_bulk,
@@ -35,6 +36,7 @@ __all__ = [
     "Ink",
     "LifeSide",
     "Margin",
+    "OrOneLength",
     "PageCount",
     "PageSide",
     "PaperThickness",
@@ -121,6 +123,16 @@ def _in_microns(text: str, low: float, high: float) -> str:
     except NotAMeasure:
         return ""
     return f"write {text} um" if as_mm > high and low <= as_um <= high else ""
+
+
+class OrOneLength:
+    """Tells the schema of a list or a group that one length may stand in its place."""
+
+    def __init__(self, example: str) -> None:
+        self.example = example
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        return {"anyOf": [{"type": "string", "examples": [self.example]}, handler(core)]}
 
 
 read_margin = _length_reader(0, 100)
@@ -232,7 +244,7 @@ def _read_flag(value: object) -> bool:
         return True
     if text in {"no", "false", "off"}:
         return False
-    raise refuse(f"{value} is neither yes nor no", "write yes or no")
+    raise refuse(f"{show(text)} is neither yes nor no", "write yes or no")
 
 
 Flag = Annotated[bool, BeforeValidator(_read_flag), WithJsonSchema({"type": "boolean"})]
@@ -245,7 +257,8 @@ def _read_ink(value: object) -> Colour:
     try:
         return Colour.from_hex(read_text(value).strip())
     except ValueError:
-        raise refuse(f"{value} is not a colour", 'write red, green and blue as "#7a1f2b", in quotes') from None
+        written = show(str(value))
+        raise refuse(f"{written} is not a colour", 'write red, green and blue as "#7a1f2b", in quotes') from None
 
 
 Ink = Annotated[

@@ -9,7 +9,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..papers import SheetFormat, find_format
 from ..units import NotAMeasure
 from .entry import Entry
-from .measures import Margin, Resolution, Thickness, read_margin, read_text, refuse
+from .measures import Margin, OrOneLength, Resolution, Thickness, read_margin, read_text, refuse
 
 __all__ = ["RULE_LENGTH", "Margins", "PrinterEntry", "Rules", "SheetName"]
 
@@ -73,7 +73,7 @@ class PrinterEntry(Entry):
     sheet: SheetName = Field(
         default_factory=lambda: find_format("A4"), description="A3 A4 A5 letter legal tabloid or two sides"
     )
-    margins: Annotated[Margins, BeforeValidator(_read_margins)] = Field(
+    margins: Annotated[Margins, BeforeValidator(_read_margins), OrOneLength("5 mm")] = Field(
         default_factory=Margins, description="one length, or left, right, top and bottom"
     )
     resolution: Resolution = Field(600.0, description="dots per inch")

@@ -10,7 +10,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..papers import SheetFormat
 from ..units import NotAMeasure, parse_length, parse_pile, parse_share, print_length
 from .entry import Entry
-from .measures import Bulk, FilmThickness, Grammage, PaperThickness, Text, read_text, refuse
+from .measures import Bulk, FilmThickness, Grammage, OrOneLength, PaperThickness, Text, read_text, refuse
 from .sheets import SheetName
 
 __all__ = ["GLUES", "GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance"]
@@ -104,7 +104,7 @@ class StockEntry(Entry):
     pile: Annotated[Pile, BeforeValidator(_read_pile), WithJsonSchema({"type": "string"})] | None = Field(
         None, description="a measured pile, such as 20 sheets = 1.52 mm"
     )
-    film: Annotated[tuple[FilmThickness, ...], BeforeValidator(_read_films)] = Field(
+    film: Annotated[tuple[FilmThickness, ...], BeforeValidator(_read_films), OrOneLength("50 um")] = Field(
         (), description="films over the print: one thickness or a list"
     )
     glue: GlueFilm = Field(GLUES["paste"], description="glue film: spray, paste, PVA, double-sided film or a length")

@@ -88,6 +88,24 @@ def test_both_book_standards_agree_where_they_overlap(grammage: float, caliper: 
     assert listed == {caliper}
 
 
+def test_the_table_holds_the_rows_of_the_gpo_and_no_others() -> None:
+    """Government Paper Specification Standards No. 11 (GPO, 1999): A55, A91 smooth, K10; g/m² and mm."""
+    assert [(row.grade, row.grammage, row.caliper) for row in CALIPERS if "O-63" not in row.source.title] == [
+        ("book", 60, 0.075),
+        ("book", 75, 0.100),
+        ("book", 90, 0.120),
+        ("book", 105, 0.140),
+        ("book", 120, 0.160),
+        ("book", 105, 0.140),
+        ("book", 120, 0.160),
+        ("book", 150, 0.200),
+        ("index", 165, 0.190),
+        ("index", 200, 0.230),
+        ("index", 255, 0.290),
+        ("index", 305, 0.350),
+    ]
+
+
 def test_gpo_rows_say_that_they_are_published() -> None:
     """Handbook §3: the calipers are marked as published, source checked."""
     assert {row.source.mark for row in CALIPERS} == {Confidence.PUBLISHED}
