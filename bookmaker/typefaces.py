@@ -135,11 +135,11 @@ class Typeface:
         return load_typeface, (self.path,)
 
     def covers(self, char: str) -> bool:
-        """Whether the typeface can print a character; invisible ones and spaces can always be set.
+        """Whether the typeface can print a character; spaces and invisible signs can always be set.
 
         An accented letter is covered if its parts are.
         """
-        if ord(char) in self._characters or char.isspace() or unicodedata.category(char) in ("Cc", "Cf"):
+        if ord(char) in self._characters or char.isspace() or unicodedata.category(char) == "Cf":
             return True
         parts = unicodedata.normalize("NFD", char)
         return len(parts) > 1 and all(ord(part) in self._characters for part in parts)

@@ -593,6 +593,7 @@ def test_a_picture_is_embedded_once_for_its_largest_use(tmp_path: FilePath) -> N
             canvas.picture(picture, Rect(0, 0, side, side))
         with canvas.placed(Transform.turn(90).then(Transform.stretch(2, 1))):
             canvas.picture(picture, Rect(0, 0, 6.35, 3.81))
+        canvas.picture(picture, Rect(0, 0, 1, 1))
 
     (image,) = images_of(made(draw))
     assert (image["/Width"], image["/Height"]) == (150, 180)
@@ -622,6 +623,17 @@ def test_flat_art_stays_exact_and_photographs_become_jpeg(tmp_path: FilePath) ->
     decoded = Image.open(io.BytesIO(image._data))
     assert decoded.layer[0][1:3] == decoded.layer[1][1:3] == (1, 1)
     assert data == made(lambda canvas: canvas.picture(photo, Rect(0, 0, 80, 80)))
+
+
+def test_it_is_the_number_of_colours_that_tells_art_from_photographs(tmp_path: FilePath) -> None:
+    """Even where a JPEG would be smaller."""
+    spotted = a_photo(200, 200).quantize(200).convert("RGB")
+    drawn = picture_of(tmp_path / "spots.png", spotted)
+    data = made(lambda canvas: canvas.picture(drawn, Rect(0, 0, 80, 80)))
+    assert pikepdf_image(data).tobytes() == spotted.tobytes()
+    grey = picture_of(tmp_path / "grey.png", a_photo(200, 200).convert("L"))
+    (image,) = images_of(made(lambda canvas: canvas.picture(grey, Rect(0, 0, 80, 80))))
+    assert image["/Filter"] == "/DCTDecode"
 
 
 def pikepdf_image(data: bytes) -> Image.Image:

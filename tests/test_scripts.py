@@ -59,8 +59,15 @@ def test_signs_go_with_their_neighbours() -> None:
     assert [part[2] for part in stretches("...", right_to_left=True)] == ["Hebr"]
 
 
+def test_stretches_of_mixed_directions() -> None:
+    assert stretches("ab 12 אב") == [(0, 6, "Latn", 0), (6, 8, "Hebr", 1)]
+    assert stretches("אב 12", right_to_left=True) == [(0, 3, "Hebr", 1), (3, 5, "Latn", 2)]
+    assert stretches("ab אב", right_to_left=True) == [(0, 2, "Latn", 2), (2, 5, "Hebr", 1)]
+
+
 def test_a_mark_stays_with_its_letter() -> None:
     assert [part[:3] for part in stretches("aΩ\u0301")] == [(0, 1, "Latn"), (1, 3, "Grek")]
+    assert stretches("ae\u0301", right_to_left=True) == [(0, 3, "Latn", 2)]
 
 
 @given(st.lists(st.integers(0, 3), max_size=12))

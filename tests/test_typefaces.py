@@ -132,7 +132,7 @@ def test_ink_of_a_run() -> None:
     outlines = TTFont(TEXT.path)["glyf"]
     assert TEXT.shape("Hx").top == outlines["H"].yMax / 1000
     assert TEXT.shape("Hp").bottom == outlines["p"].yMin / 1000
-    assert TEXT.shape("'").bottom > 0
+    assert TEXT.shape("' ").bottom > 0
     assert (TEXT.shape(" ").top, TEXT.shape(" ").bottom) == (0, 0)
     assert (TEXT.shape("").top, TEXT.shape("").width) == (0, 0)
 
@@ -148,8 +148,9 @@ def test_what_a_typeface_covers() -> None:
     assert TEXT.covers("a")
     assert TEXT.covers("Ж")
     assert TEXT.covers("\n")
-    assert TEXT.covers("\u200d")
-    assert TEXT.covers("\u2003")
+    assert bundled("typewriter").covers("\u2067")
+    assert TEXT.covers("\u205f")
+    assert not TEXT.covers("\a")
     assert not TEXT.covers("漢")
 
 
@@ -164,6 +165,8 @@ def test_a_mark_without_glyph_is_not_missed_where_it_joins_its_letter() -> None:
     assert not typewriter.covers("\u0301")
     assert typewriter.missing("e\u0301") == []
     assert typewriter.missing("q\u0301") == ["\u0301"]
+    assert not typewriter.covers("ẋ")
+    assert typewriter.missing("x\u0307") == ["\u0307"]
 
 
 def test_a_letter_is_covered_by_its_parts(tmp_path: Path) -> None:

@@ -16,8 +16,8 @@ from ..units import MM_PER_INCH
 
 __all__ = ["PlacedPicture"]
 
-FEW_COLOURS = 256
-"""Art with no more colours than this is drawn, not photographed, and must not be smeared by JPEG."""
+FEW_COLOURS = {"RGB": 256, "L": 32}
+"""Art with no more colours or greys than these is drawn, not photographed, and must not be smeared by JPEG."""
 
 JPEG_QUALITY = 92
 
@@ -37,7 +37,7 @@ class PlacedPicture:
     def encoded(self, most_dpi: float) -> PDFStream:
         """The picture as an image object (ISO 32000-1, 8.9.5), thinned to `most_dpi` pixels per inch."""
         image = self.picture.pixels()
-        is_art = image.getcolors(FEW_COLOURS) is not None
+        is_art = image.getcolors(FEW_COLOURS[image.mode]) is not None
         wanted = (
             min(image.width, _pixels(self.width, most_dpi)),
             min(image.height, _pixels(self.height, most_dpi)),
