@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import ceil
+from math import ceil, floor
 
 from .errors import Problem, Severity
 from .plan import BookPlan, ShelfPlan
@@ -34,7 +34,7 @@ def _over(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Proble
         *_other_space(books, excess, space, plan),
         *_thinner_stock(books, excess, plan),
     ]
-    remedies.append(f"make the space {print_mm(excess, 2)} wider")
+    remedies.append(f"make the space {print_mm(_rounded_up(excess), 2)} wider")
     first, *rest = remedies
     return Problem(
         f"{space.name} is over: {_counted(len(books))} {print_mm(space.used + space.ease, 2)}, "
@@ -128,7 +128,13 @@ def _thinner_stock(books: Sequence[BookPlan], excess: float, plan: ShelfPlan) ->
     caliper = plan.stocks[stock].caliper
     needed = caliper - excess / slope
     if needed >= caliper * 0.6:
-        yield f"use {stock} of {needed * 1000:.0f} µm instead of {caliper * 1000:.0f}"
+        # rounded down: a remedy that is rounded the other way would still be too thick
+        yield f"use {stock} of {floor(needed * 1000)} µm instead of {caliper * 1000:.0f}"
+
+
+def _rounded_up(length: float) -> float:
+    """To a hundredth of a millimetre, so that what is offered is enough."""
+    return ceil(length * 100 - 1e-6) / 100
 
 
 def _counted(books: int) -> str:
