@@ -28,13 +28,15 @@ def fit_findings(plan: ShelfPlan) -> Iterator[Problem]:
 
 
 def _over(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Problem:
+    """What is over and by how much; the remedies make up for the likely error too, so that the row then fits."""
     excess = -space.slack
+    needed = excess + space.likely
     remedies = [
-        *_fewer_pages(books, excess),
-        *_other_space(books, excess, space, plan),
-        *_thinner_stock(books, excess, plan),
+        *_fewer_pages(books, needed),
+        *_other_space(books, needed, space, plan),
+        *_thinner_stock(books, needed, plan),
     ]
-    remedies.append(f"make the space {print_mm(_rounded_up(excess), 2)} wider")
+    remedies.append(f"make the space {print_mm(_rounded_up(needed), 2)} wider")
     first, *rest = remedies
     return Problem(
         f"{space.name} is over: {_counted(len(books))} {print_mm(space.used + space.ease, 2)}, "
@@ -85,22 +87,22 @@ def _where_it_stands(book: BookPlan, space: SpaceFit, plan: ShelfPlan) -> str:
     return "make the book smaller or the space larger"
 
 
-def _fewer_pages(books: Sequence[BookPlan], excess: float) -> Iterator[str]:
-    """The thickest book that can lose the excess and still keep half its pages."""
+def _fewer_pages(books: Sequence[BookPlan], missing: float) -> Iterator[str]:
+    """The thickest book that can lose what is missing and still keep half its pages."""
     for book in sorted(books, key=lambda book: -book.block.thickness.value):
         per_page = book.block.thickness_of_a_page
         if per_page and book.entry.stack is None and book.block.thickness.measured is None:
-            fewer = 2 * ceil(excess / per_page / 2)
+            fewer = 2 * ceil(missing / per_page / 2)
             if fewer <= book.block.pages / 2:
                 yield f"give {book.entry.title} {fewer} pages fewer"
                 return
 
 
-def _other_space(books: Sequence[BookPlan], excess: float, space: SpaceFit, plan: ShelfPlan) -> Iterator[str]:
-    """A single book whose move makes up for the excess, and a space that has room for it."""
+def _other_space(books: Sequence[BookPlan], missing: float, space: SpaceFit, plan: ShelfPlan) -> Iterator[str]:
+    """A single book whose move makes up for what is missing, and a space that has room for it."""
     for book in sorted(books, key=lambda book: book.cover.thickness.value):
         freed = book.cover.thickness.value + plan.spec.spaces[space.name].ease
-        if freed < excess or book.entry.stack is not None:
+        if freed < missing or book.entry.stack is not None:
             continue
         for other in plan.spaces:
             entry = plan.spec.spaces[other.name]
@@ -115,7 +117,7 @@ def _other_space(books: Sequence[BookPlan], excess: float, space: SpaceFit, plan
                 return
 
 
-def _thinner_stock(books: Sequence[BookPlan], excess: float, plan: ShelfPlan) -> Iterator[str]:
+def _thinner_stock(books: Sequence[BookPlan], missing: float, plan: ShelfPlan) -> Iterator[str]:
     """How thin the most used stock would have to be."""
     slopes: dict[str, float] = {}
     for book in books:
@@ -126,10 +128,10 @@ def _thinner_stock(books: Sequence[BookPlan], excess: float, plan: ShelfPlan) ->
         return
     stock, slope = max(slopes.items(), key=lambda item: item[1])
     caliper = plan.stocks[stock].caliper
-    needed = caliper - excess / slope
-    if needed >= caliper * 0.6:
+    thin = caliper - missing / slope
+    if thin >= caliper * 0.6:
         # rounded down: a remedy that is rounded the other way would still be too thick
-        yield f"use {stock} of {floor(needed * 1000)} µm instead of {caliper * 1000:.0f}"
+        yield f"use {stock} of {floor(thin * 1000)} µm instead of {caliper * 1000:.0f}"
 
 
 def _rounded_up(length: float) -> float:

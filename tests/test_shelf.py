@@ -133,12 +133,12 @@ def test_every_remedy_works_when_it_is_taken(tmp_path: Path, missing: float) -> 
     assert fit.slack == pytest.approx(-missing, abs=1e-3)
     fewer = re.search(r"give Gales (\d+) pages fewer", remedy)
     assert fewer
-    assert upper(tmp_path, width, gales=96 - int(fewer[1]))[0].verdict is not Verdict.OVER
-    assert upper(tmp_path, width, gales=96 - int(fewer[1]) + 2)[0].verdict is Verdict.OVER
+    assert upper(tmp_path, width, gales=96 - int(fewer[1]))[0].verdict is Verdict.FITS
+    assert upper(tmp_path, width, gales=96 - int(fewer[1]) + 2)[0].verdict is not Verdict.FITS
     thinner = re.search(r"use page of (\d+) µm instead of 75", remedy)
     assert thinner
-    assert upper(tmp_path, width, microns=int(thinner[1]))[0].verdict is not Verdict.OVER
-    assert upper(tmp_path, width, microns=int(thinner[1]) + 1)[0].verdict is Verdict.OVER
+    assert upper(tmp_path, width, microns=int(thinner[1]))[0].verdict is Verdict.FITS
+    assert upper(tmp_path, width, microns=int(thinner[1]) + 1)[0].verdict is not Verdict.FITS
 
 
 def test_another_space_with_room_is_offered_and_takes_the_book(tmp_path: Path) -> None:
@@ -146,7 +146,7 @@ def test_another_space_with_room_is_offered_and_takes_the_book(tmp_path: Path) -
     fit, remedy = upper(tmp_path, width)
     assert fit.verdict is Verdict.OVER
     assert "put Gales in lower, which has 12 mm left" in remedy
-    assert upper(tmp_path, width, where="lower")[0].verdict is not Verdict.OVER
+    assert upper(tmp_path, width, where="lower")[0].verdict is Verdict.FITS
 
 
 def test_a_wider_space_is_offered_by_enough(tmp_path: Path) -> None:
@@ -154,4 +154,4 @@ def test_a_wider_space_is_offered_by_enough(tmp_path: Path) -> None:
     _, remedy = upper(tmp_path, width)
     wider = re.search(r"make the space ([\d.]+) mm wider", remedy)
     assert wider
-    assert upper(tmp_path, width + float(wider[1]))[0].verdict is not Verdict.OVER
+    assert upper(tmp_path, width + float(wider[1]))[0].verdict is Verdict.FITS
