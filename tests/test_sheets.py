@@ -85,9 +85,7 @@ def test_every_piece_lies_once_inside_the_printable_area_apart_and_with_its_grai
         plan, _ = made(shelf_of(books, grain), Path(name))
     pieces = [piece for sheet in plan["sheets"] for piece in sheet["pieces"]]
     wanted = {f"book-{n}-wrap-1" for n in range(1, len(books) + 1)} | {
-        f"book-{n}-strip-{k}"
-        for n, book in enumerate(plan["books"], start=1)
-        for k in range(1, book["strips"] + 1)
+        f"book-{n}-strip-{k}" for n, book in enumerate(plan["books"], start=1) for k in range(1, book["strips"] + 1)
     }
     assert sorted(piece["id"] for piece in pieces) == sorted(wanted)
     for sheet in plan["sheets"]:
@@ -104,6 +102,14 @@ def test_every_piece_lies_once_inside_the_printable_area_apart_and_with_its_grai
             spine = piece["folds"][0]  # of a strip any fold, of a wrap the first at the spine
             upright = abs(spine["from_mm"][0] - spine["to_mm"][0]) < 1e-6
             assert upright == (grain == "long")  # A4 upright: fibres along the long side run up
+
+
+@pytest.mark.parametrize("room", [6, 9])
+def test_knife_room_beyond_what_marks_need_is_kept(tmp_path: Path, room: float) -> None:
+    plan, _ = made(shelf_of(VARIED, rules=f"knife_room: {room} mm"), tmp_path)
+    for sheet in plan["sheets"]:
+        roomy = [box(piece, piece["bleed_mm"] + room / 2) for piece in sheet["pieces"]]
+        assert all(apart(one, other) for n, one in enumerate(roomy) for other in roomy[:n])
 
 
 def test_ten_strips_of_the_worked_case_lie_on_one_sheet(tmp_path: Path) -> None:
@@ -178,9 +184,7 @@ def test_marks_never_lie_on_what_is_cut_out(tmp_path: Path, rules: str) -> None:
             edges = list(zip(outline, [*outline[1:], outline[0]], strict=True))
             for stroke in strokes:
                 for part in range(21):
-                    x, y = (
-                        stroke.start[axis] + (stroke.end[axis] - stroke.start[axis]) * part / 20 for axis in (0, 1)
-                    )
+                    x, y = (stroke.start[axis] + (stroke.end[axis] - stroke.start[axis]) * part / 20 for axis in (0, 1))
                     on_edge = any(off_line((x, y), a, b) < 0.01 for a, b in edges)  # a cut line may lie on the cut
                     assert on_edge or not inside((x, y), outline), (piece["id"], stroke)
 
