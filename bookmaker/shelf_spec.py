@@ -35,15 +35,15 @@ MOST_BOOKS = 5000
 class PageSize(Entry):
     """The page of the finished miniature."""
 
-    height: PageSide
-    width: PageSide
+    height: PageSide = Field(description="height of the page, such as 21 mm")
+    width: PageSide = Field(description="width of the page, such as 15 mm")
 
 
 class LifeSize(Entry):
     """The page of the full-size book the miniature stands for."""
 
-    height: LifeSide
-    width: LifeSide
+    height: LifeSide = Field(description="height of the full-size page, such as 198 mm")
+    width: LifeSide = Field(description="width of the full-size page, such as 129 mm")
 
 
 def _read_scale(value: object) -> float:

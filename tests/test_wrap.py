@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from itertools import combinations
 from math import dist, pi, sqrt
 
@@ -51,44 +52,34 @@ def area(polygon: Polygon) -> float:
     return sum(a.x * b.y - b.x * a.y for a, b in zip(polygon, polygon[1:] + polygon[:1], strict=True)) / 2
 
 
+def halved(polygon: Polygon, side: Callable[[Point], float]) -> Polygon:
+    """The part of a polygon where `side`, which is linear, is not negative (Sutherland and Hodgman)."""
+    kept: Polygon = []
+    for p, q in zip(polygon, polygon[1:] + polygon[:1], strict=True):
+        at_p, at_q = side(p), side(q)
+        if at_p >= 0:
+            kept.append(p)
+        if at_p * at_q < 0:
+            share = at_p / (at_p - at_q)
+            kept.append(Point(p.x + (q.x - p.x) * share, p.y + (q.y - p.y) * share))
+    return kept
+
+
 def common(one: Polygon, other: Polygon) -> float:
-    """The area two convex polygons share (Sutherland and Hodgman's clipping)."""
-    kept = one if area(one) > 0 else one[::-1]
+    """The area two convex polygons share."""
+    kept = one
     around = other if area(other) > 0 else other[::-1]
     for a, b in zip(around, around[1:] + around[:1], strict=True):
-        if dist(a, b) < 1e-9:  # two corners in one place bound nothing
-            continue
-
-        def left_of(p: Point, a: Point = a, b: Point = b) -> float:
-            return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)
-
-        clipped: Polygon = []
-        for p, q in zip(kept, kept[1:] + kept[:1], strict=True):
-            at_p, at_q = left_of(p), left_of(q)
-            if at_p >= 0:
-                clipped.append(p)
-            if at_p * at_q < 0:
-                share = at_p / (at_p - at_q)
-                clipped.append(Point(p.x + (q.x - p.x) * share, p.y + (q.y - p.y) * share))
-        kept = clipped
-        if len(kept) < 3:
-            return 0.0
-    return abs(area(kept))
+        if dist(a, b) > 1e-9:  # two corners in one place bound nothing
+            kept = halved(kept, lambda p, a=a, b=b: (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x))
+    return abs(area(kept)) if kept else 0.0
 
 
 def clip_to(outline: Polygon, rect: Rect) -> Polygon:
-    """The part of an outline within a rectangle, its own corners and those it cuts."""
+    """The part of an outline within a rectangle."""
     kept = outline
     for axis, limit, sign in ((0, rect.x, 1), (0, rect.right, -1), (1, rect.y, 1), (1, rect.top, -1)):
-        clipped: Polygon = []
-        for p, q in zip(kept, kept[1:] + kept[:1], strict=True):
-            at_p, at_q = sign * (p[axis] - limit), sign * (q[axis] - limit)
-            if at_p >= 0:
-                clipped.append(p)
-            if at_p * at_q < 0:
-                share = at_p / (at_p - at_q)
-                clipped.append(Point(p.x + (q.x - p.x) * share, p.y + (q.y - p.y) * share))
-        kept = clipped
+        kept = halved(kept, lambda p, axis=axis, limit=limit, sign=sign: sign * (p[axis] - limit))
     return kept
 
 
