@@ -86,6 +86,7 @@ def breakdown_table(book: BookPlan) -> Table:
     for layer in whole.layers[below:]:
         table.add_row(*_layer_row(layer))
     table.add_row("finished book", "", "", f"{whole.value:.3f}", style="bold")
+    table.add_row("spine on the flat cover, fold to fold", "", "", f"{book.cover.spine:.3f}")
     return table
 
 

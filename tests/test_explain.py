@@ -45,6 +45,7 @@ def test_the_layers_add_up_to_the_book(tmp_path: Path) -> None:
     assert found["cover paper and its turn-ins"] == ["4", "0.160", "0.640", "cover [card]"]
     assert found["film over the cover"] == ["4", "0.050", "0.200"]
     assert found["finished book"] == ["4.980"]
+    assert found["spine on the flat cover, fold to fold"] == ["4.305"]
 
 
 def test_a_measured_block_is_shown_against_the_computed_one(tmp_path: Path) -> None:
