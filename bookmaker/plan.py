@@ -104,7 +104,7 @@ def _stocks(spec: ShelfSpec) -> dict[str, Stock]:
 def _plan_book(number: int, entry: BookEntry, scale: float, stocks: Mapping[str, Stock]) -> BookPlan:
     page = entry.page_size(scale)
     block = plan_block(entry.block, page, stocks, right_to_left=entry.right_to_left)
-    cover = plan_cover(entry.cover, page, block.thickness, stocks, right_to_left=entry.right_to_left)
+    cover = plan_cover(entry.cover, page, block, stocks, right_to_left=entry.right_to_left)
     return BookPlan(number, entry, page, block, cover)
 
 
