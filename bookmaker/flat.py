@@ -6,7 +6,7 @@ The later stages know only this one form.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -135,3 +135,11 @@ class Flat:
     def pages(self) -> tuple[int, ...]:
         """The pages printed on this flat, in the order of its panels."""
         return tuple(panel.page for panel in self.panels if panel.page is not None)
+
+    def seen_from(self, face: Face) -> tuple[Panel, ...]:
+        """The panels of one face as they lie when that face is up: those of the reverse are mirrored."""
+        mine = tuple(panel for panel in self.panels if panel.face is face)
+        if face is Face.FRONT:
+            return mine
+        right = self.size.width
+        return tuple(replace(panel, rect=panel.rect._replace(x=right - panel.rect.right)) for panel in mine)

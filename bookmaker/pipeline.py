@@ -9,13 +9,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from itertools import accumulate, chain
 from pathlib import Path
 
 from .designs import load_design
 from .drafting import Draft, draft_book
 from .errors import FieldPath, Problem, Severity, ShelfFileError
 from .findings import fit_findings
-from .marks import furnish
+from .impressions import impressions
 from .output import PLAN_NAME, file_names, replaced_folder
 from .pages import PageFrame, compose_inside, load_inside
 from .plan import ShelfPlan, plan_shelf
@@ -146,10 +147,11 @@ def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Pr
     for done, (stock, name) in enumerate(zip(used, names, strict=True)):
         progress("writing the sheets", done, len(used))
         mine = [sheet for sheet in sheets if sheet.stock is stock]
-        furniture = [furnish(sheet, spec.shelf) for sheet in mine]
+        passes = [impressions(sheet, spec.shelf, spec.printer) for sheet in mine]
         title = f"{spec.shelf}: {stock.name}"
-        write_sheets(folder / name, title, mine, furniture, calibration(spec.printer, stock.sheet))
-        listed += [(name, page, sheet) for page, sheet in enumerate(mine, start=1)]
+        write_sheets(folder / name, title, chain(*passes), calibration(spec.printer, stock.sheet))
+        *first_pages, _ = accumulate(map(len, passes), initial=1)
+        listed += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
     files = [*names, PLAN_NAME]
     (folder / PLAN_NAME).write_text(
         dump(plan_report(checked.plan, listed, files, checked.problems)), encoding="utf-8", newline="\n"
