@@ -16,6 +16,7 @@ from .designs import load_design
 from .drafting import Draft, draft_book
 from .errors import FieldPath, Problem, Severity, ShelfFileError
 from .findings import fit_findings
+from .geometry import Size
 from .impressions import impressions
 from .output import PLAN_NAME, file_names, replaced_folder
 from .pages import PageFrame, compose_inside, load_inside
@@ -24,6 +25,7 @@ from .reading import ShelfFile, read_shelf
 from .sheets import Sheet, lay_out
 from .shelf_spec import cross_check
 from .stock import calibration
+from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import write_sheets
 
@@ -139,11 +141,11 @@ def _drafted(
 
 
 def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Progress) -> tuple[tuple[str, int], ...]:
-    """One PDF of sheets for each stock, and the plan."""
+    """One PDF of sheets for each stock, the cutting list if anything is cut by hand, and the plan."""
     spec = checked.plan.spec
     listed: list[tuple[str, int, Sheet]] = []
     used = [stock for stock in checked.plan.stocks.values() if any(sheet.stock is stock for sheet in sheets)]
-    names = file_names([stock.name for stock in used])
+    cutting_list, *names = file_names([CUTTING_LIST, *(stock.name for stock in used)])
     for done, (stock, name) in enumerate(zip(used, names, strict=True)):
         progress("writing the sheets", done, len(used))
         mine = [sheet for sheet in sheets if sheet.stock is stock]
@@ -152,7 +154,10 @@ def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Pr
         write_sheets(folder / name, title, chain(*passes), calibration(spec.printer, stock.sheet))
         *first_pages, _ = accumulate(map(len, passes), initial=1)
         listed += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
-    files = [*names, PLAN_NAME]
+    parts = [(f"{book.number + 1}. {book.entry.title}", part) for book in checked.plan.books for part in book.cut_list]
+    if parts:
+        write_cutting_list(folder / cutting_list, spec.shelf, parts, Size(*spec.printer.sheet.size))
+    files = [*names, *([cutting_list] if parts else []), PLAN_NAME]
     (folder / PLAN_NAME).write_text(
         dump(plan_report(checked.plan, listed, files, checked.problems)), encoding="utf-8", newline="\n"
     )

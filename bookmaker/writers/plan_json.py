@@ -6,6 +6,7 @@ import json
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from ..cutting import CutPart
 from ..errors import Problem, show_field
 from ..flat import Fold, Stroke
 from ..geometry import Point, Rect
@@ -65,6 +66,18 @@ def _book(book: BookPlan, plan: ShelfPlan) -> dict[str, Any]:
         },
         "tolerance_mm": _mm(likely),
         "worst_case_mm": _mm(worst_case),
+        "cut_list": [_cut_part(part) for part in book.cut_list],
+    }
+
+
+def _cut_part(part: CutPart) -> dict[str, Any]:
+    return {
+        "what": part.what,
+        "material": part.material,
+        "count": part.count,
+        "height_mm": _mm(part.height),
+        "width_mm": _mm(part.width),
+        "thickness_mm": _mm(part.thickness),
     }
 
 
