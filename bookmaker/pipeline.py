@@ -15,6 +15,7 @@ from pathlib import Path
 from .designs import load_design
 from .drafting import Draft, draft_book
 from .errors import FieldPath, Problem, Severity, ShelfFileError
+from .feedback import caliper_estimates, estimate_notes
 from .findings import fit_findings
 from .geometry import Size
 from .impressions import impressions
@@ -71,6 +72,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
         *plan.notes,
         *(problem for draft in drafts for problem in draft.problems),
         *fit_findings(plan),
+        *estimate_notes(caliper_estimates(plan), plan.stocks),
     )
     return Checked(shelf, plan, drafts, shelf.located(problems))
 

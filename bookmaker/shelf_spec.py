@@ -8,6 +8,7 @@ from typing import Annotated, Literal, Self
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from .blocks import AnyBlock
+from .book_names import UnknownBook, find_book
 from .covers import AnyCover
 from .designs import PLAIN, AnyDesign
 from .errors import Problem, near_match
@@ -15,14 +16,14 @@ from .geometry import Size
 from .pages import BLANK, AnyInside
 from .quantities import show
 from .spec.entry import Entry, named
-from .spec.measures import Ease, LifeSide, PageSide, SpaceName, Title, read_text, refuse
+from .spec.measures import Ease, LifeSide, PageSide, SpaceName, Text, Thickness, Title, read_text, refuse
 from .spec.sheets import PrinterEntry
 from .spec.spaces import SpaceEntry
 from .spec.stocks import StockEntry
 from .thickness import ASSEMBLY_TOLERANCE
 from .units import NotAMeasure, parse_ratio, print_mm
 
-__all__ = ["BookEntry", "ShelfSpec", "cross_check"]
+__all__ = ["BookEntry", "MeasuredRowEntry", "ShelfSpec", "cross_check"]
 
 SMALLEST_PAGE = 1.0
 """A page side below this is a slip, in mm."""
@@ -82,6 +83,9 @@ class BookEntry(Entry):
     design: AnyDesign = Field(PLAIN, description="what the cover shows")
     space: SpaceName | None = Field(None, description="where it stands, as under spaces")
     stack: Title | None = Field(None, description="books of a space with the same stack lie on one another")
+    measured_thickness: Thickness | None = Field(
+        None, description="thickness of the finished book; overrides the computed one"
+    )
     assembly_tolerance: Ease = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
 
     @model_validator(mode="after")
@@ -109,6 +113,13 @@ class BookEntry(Entry):
         return Size(self.life_size.width / scale, self.life_size.height / scale)
 
 
+class MeasuredRowEntry(Entry):
+    """Finished books that were measured side by side."""
+
+    books: tuple[Text, ...] = Field(min_length=1, description="titles, or numbers in the list of books")
+    thickness: Thickness = Field(description="how thick they are together, pressed lightly")
+
+
 class ShelfSpec(Entry):
     """The shelf file."""
 
@@ -117,11 +128,13 @@ class ShelfSpec(Entry):
     printer: PrinterEntry = Field(default_factory=PrinterEntry, description="sheet, margins, resolution, rules")
     stocks: dict[str, StockEntry] = Field(description="papers and cards by name")
     spaces: dict[str, SpaceEntry] = Field(default_factory=dict, description="places on the shelf by name")
+    measured_rows: tuple[MeasuredRowEntry, ...] = Field((), description="finished books measured side by side")
     books: Annotated[tuple[BookEntry, ...], BeforeValidator(_read_books)] = Field(description="the books")
 
 
 def cross_check(spec: ShelfSpec) -> Iterator[Problem]:
     """What is wrong between the parts: names that stand for nothing, pages that the scale makes vanish."""
+    yield from _row_problems(spec)
     for number, book in enumerate(spec.books):
         for part, entry in (("block", book.block), ("cover", book.cover)):
             for key, name in named(entry, "stock"):
@@ -136,6 +149,23 @@ def cross_check(spec: ShelfSpec) -> Iterator[Problem]:
                 "write the size of the full-size book, or another scale",
                 field=("books", number, "life_size"),
             )
+
+
+def _row_problems(spec: ShelfSpec) -> Iterator[Problem]:
+    """Books in measured rows that are not on the list, or are measured twice."""
+    titles = [book.title for book in spec.books]
+    seen: set[int] = set()
+    for number, row in enumerate(spec.measured_rows):
+        for position, name in enumerate(row.books):
+            field = ("measured_rows", number, "books", position)
+            try:
+                book = find_book(name, titles)
+            except UnknownBook as unknown:
+                yield Problem(unknown.message, unknown.remedy, field=field, value=name)
+                continue
+            if book in seen:
+                yield Problem(f"{titles[book]} is measured twice", "leave it in one row", field=field, value=name)
+            seen.add(book)
 
 
 def _unknown(what: str, name: str, known: Mapping[str, object], field: tuple[str | int, ...]) -> Problem:

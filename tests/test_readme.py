@@ -33,6 +33,7 @@ TABLES = {
     "margins": ["Margins"],
     "rules": ["Rules"],
     "reverse_offset": ["ReverseOffset"],
+    "a measured row": ["MeasuredRowEntry"],
     "a stock": ["StockEntry"],
     "a space": ["SpaceEntry"],
     "a book": ["BookEntry"],

@@ -8,6 +8,7 @@ from typing import Any
 
 from ..cutting import CutPart
 from ..errors import Problem, show_field
+from ..feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
 from ..flat import Fold, Stroke
 from ..geometry import Point, Rect
 from ..plan import BookPlan, ShelfPlan
@@ -28,6 +29,8 @@ def check_report(plan: ShelfPlan, problems: Iterable[Problem]) -> dict[str, Any]
         "shelf": plan.spec.shelf,
         "books": [_book(book, plan) for book in plan.books],
         "spaces": [_space(space) for space in plan.spaces],
+        "measured": [_comparison(one) for one in comparisons(plan)],
+        "caliper_estimates": [_estimate(estimate) for estimate in caliper_estimates(plan)],
         "problems": [_problem(problem) for problem in problems],
     }
 
@@ -60,7 +63,7 @@ def _book(book: BookPlan, plan: ShelfPlan) -> dict[str, Any]:
         "block_computed_mm": _mm(book.block.thickness.computed),
         "spine_mm": _mm(cover.spine),
         "overall_mm": {
-            "thickness": _mm(cover.thickness.value),
+            "thickness": _mm(book.outside.value),
             "height": _mm(cover.height),
             "depth": _mm(cover.depth),
         },
@@ -92,6 +95,24 @@ def _space(space: SpaceFit) -> dict[str, Any]:
         "worst_case_mm": _mm(space.worst_case),
         "tolerance_mm": _mm(space.likely),
         "probability": round(space.probability, 4),
+    }
+
+
+def _comparison(one: Comparison) -> dict[str, Any]:
+    return {
+        "what": one.what,
+        "computed_mm": _mm(one.computed),
+        "measured_mm": _mm(one.measured),
+        "difference_mm": _mm(one.difference),
+    }
+
+
+def _estimate(estimate: CaliperEstimate) -> dict[str, Any]:
+    return {
+        "stock": estimate.stock,
+        "blocks": estimate.blocks,
+        "caliper_um": round(estimate.caliper * 1000, 2),
+        "tolerance_um": round(estimate.tolerance * 1000, 2),
     }
 
 
