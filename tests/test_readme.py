@@ -39,6 +39,8 @@ TABLES = {
     "a book": ["BookEntry"],
     "size and life_size": ["PageSize", "LifeSize"],
     "a concertina": ["Concertina"],
+    "leaves": ["Leaves"],
+    "sections": ["Sections"],
     "a wrap": ["Wrap"],
     "blank pages": ["Blank"],
     "ruled pages": ["Ruled"],

@@ -8,13 +8,15 @@ from typing import TYPE_CHECKING, Any
 from ..geometry import Size
 from ..spec.entry import either
 from ..stock import Stock
-from . import concertina
+from . import concertina, leaves, sections
 from .block import BlockEntry, BlockPlan
 
 __all__ = ["AnyBlock", "BlockEntry", "BlockPlan", "plan_block"]
 
 KINDS: Mapping[type[BlockEntry], Callable[..., BlockPlan]] = {
     concertina.Concertina: concertina.plan,
+    leaves.Leaves: leaves.plan,
+    sections.Sections: sections.plan,
 }
 
 if TYPE_CHECKING:

@@ -43,14 +43,17 @@ __all__ = [
     "PageSide",
     "PaperThickness",
     "Resolution",
+    "SectionPages",
     "SheetSide",
     "ShelfSide",
     "SpaceName",
     "Spacing",
+    "Stations",
     "StockName",
     "TabWidth",
     "Text",
     "Thickness",
+    "ThreadThickness",
     "Title",
     "TypeSize",
     "read_margin",
@@ -204,6 +207,37 @@ PageCount = Annotated[
     WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 2000, "multipleOf": 2}),
 ]
 """Pages of a book: even, at most 2000."""
+
+def _read_section_pages(value: object) -> int | None:
+    text = read_text(value).strip()
+    if text.casefold() == "automatic":
+        return None
+    try:
+        count = parse_count(text)
+    except NotAMeasure as problem:
+        raise refuse(problem.message, f"{problem.remedy}, or automatic") from None
+    if not 4 <= count <= 400:
+        raise refuse(f"{text} is out of range", "write a multiple of 4 from 4 to 400, or automatic", "4 to 400")
+    if count % 4:
+        near = f"{count - count % 4} or {count - count % 4 + 4}"
+        raise refuse(f"{count} is no multiple of 4, but a folded sheet has four pages", f"write {near}")
+    return count
+
+
+SectionPages = Annotated[
+    int | None,
+    BeforeValidator(_read_section_pages),
+    WithJsonSchema(
+        {"anyOf": [{"const": "automatic"}, {"type": "integer", "minimum": 4, "maximum": 400, "multipleOf": 4}]}
+    ),
+]
+"""Pages of a section: a multiple of 4, or None where it was left to be chosen."""
+
+Stations = Annotated[int, _whole(2, 40), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 40})]
+"""Holes through the spine fold of a section."""
+
+ThreadThickness = Annotated[float, _between(0.02, 2), _length_schema("0.15 mm")]
+"""Thickness of thread or wire in mm."""
 
 Flyleaves = Annotated[
     int,
