@@ -38,6 +38,7 @@ TABLES = {
     "size and life_size": ["PageSize", "LifeSize"],
     "a concertina": ["Concertina"],
     "a wrap": ["Wrap"],
+    "a case": ["Case"],
     "blank pages": ["Blank"],
     "ruled pages": ["Ruled"],
     "text pages": ["TextInside"],
