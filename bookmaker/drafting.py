@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-from .designs import Words, dress_flat
+from .designs import Dress, Words, dress_flat
 from .drawing import NOTHING, Art, Canvas, Drawn
 from .errors import FieldPath, Problem
 from .flat import Face, Flat, Panel
@@ -50,7 +50,7 @@ def draft_book(book: BookPlan, inside: Inside, artwork: Any) -> Draft:
     problems = list(_within(("books", book.number, "inside"), inside.problems))
     words = Words(book.entry.title, book.entry.author or "")
     for index, flat in enumerate(book.cover.flats, start=1):
-        dress = dress_flat(book.entry.design, artwork, flat, words)
+        dress = dress_flat(book.entry.design, artwork, flat, words) if flat.dressed else Dress()
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
     return Draft(tuple(pieces), tuple(problems))

@@ -42,6 +42,7 @@ TABLES = {
     "leaves": ["Leaves"],
     "sections": ["Sections"],
     "a wrap": ["Wrap"],
+    "a case": ["Case"],
     "blank pages": ["Blank"],
     "ruled pages": ["Ruled"],
     "text pages": ["TextInside"],
