@@ -6,8 +6,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
+from .blocks import EDGE_STRIP, Solid
 from .designs import Words, dress_flat
 from .drawing import NOTHING, Art, Canvas
+from .edges import edge_art
 from .errors import FieldPath, Problem
 from .flat import Flat
 from .geometry import Rect, Transform
@@ -39,9 +41,12 @@ class PanelArt:
                 art.draw(canvas)
 
 
-def draft_book(book: BookPlan, inside: Inside, artwork: Any) -> Draft:
+def draft_book(book: BookPlan, inside: Inside, artwork: Any, resolution_dpi: float) -> Draft:
     """Draw everything to print for one book; `artwork` is what its design has read."""
-    pieces = [_block_piece(book, index, flat, inside) for index, flat in enumerate(book.block.flats, start=1)]
+    pieces = [
+        _block_piece(book, index, flat, inside, resolution_dpi)
+        for index, flat in enumerate(book.block.flats, start=1)
+    ]
     problems = list(_within(("books", book.number, "inside"), inside.problems))
     words = Words(book.entry.title, book.entry.author or "")
     for index, flat in enumerate(book.cover.flats, start=1):
@@ -51,13 +56,26 @@ def draft_book(book: BookPlan, inside: Inside, artwork: Any) -> Draft:
     return Draft(tuple(pieces), tuple(problems))
 
 
-def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside) -> Piece:
+def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside, resolution_dpi: float) -> Piece:
+    art = _edges(book, flat, resolution_dpi) if flat.kind == EDGE_STRIP else _pages(flat, inside)
+    return Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, art)
+
+
+def _edges(book: BookPlan, flat: Flat, resolution_dpi: float) -> Art:
+    """The edges of a solid block; a book of the same title and author always has the same."""
+    block = book.entry.block
+    assert isinstance(block, Solid)  # no other block has an edge strip
+    seed = f"{book.entry.title}\n{book.entry.author or ''}"
+    return edge_art(block.edges, block.edge_colour, flat, seed, resolution_dpi)
+
+
+def _pages(flat: Flat, inside: Inside) -> Art:
     drawn = tuple(
         (panel.rect, inside.pages[panel.page - 1])
         for panel in flat.panels
         if panel.page is not None and inside.pages[panel.page - 1] is not NOTHING
     )
-    return Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, PanelArt(drawn))
+    return PanelArt(drawn)
 
 
 def _piece_id(book: BookPlan, flat: Flat, index: int) -> str:

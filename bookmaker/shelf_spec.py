@@ -14,6 +14,7 @@ from .errors import Problem, near_match
 from .geometry import Size
 from .pages import BLANK, AnyInside
 from .quantities import show
+from .rows import LONGEST_ROW
 from .spec.entry import Entry, named
 from .spec.measures import Ease, LifeSide, PageSide, SpaceName, Title, read_text, refuse
 from .spec.sheets import PrinterEntry
@@ -27,9 +28,6 @@ __all__ = ["BookEntry", "ShelfSpec", "cross_check"]
 SMALLEST_PAGE = 1.0
 """A page side below this is a slip, in mm."""
 
-
-MOST_BOOKS = 5000
-"""More books than any shelf has."""
 
 
 class PageSize(Entry):
@@ -63,9 +61,24 @@ Scale = Annotated[float, BeforeValidator(_read_scale), WithJsonSchema({"type": "
 
 
 def _read_books(value: object) -> object:
-    if isinstance(value, list) and not 1 <= len(value) <= MOST_BOOKS:
-        raise refuse(f"lists {len(value)} books", f"write from 1 to {MOST_BOOKS}", f"1 to {MOST_BOOKS}")
+    if isinstance(value, list) and not 1 <= len(value) <= LONGEST_ROW:
+        raise refuse(f"lists {len(value)} books", f"write from 1 to {LONGEST_ROW}", f"1 to {LONGEST_ROW}")
     return value
+
+
+def _read_row(value: object) -> None:
+    """Rows are written out before books are read: what is left of one is none."""
+    if value is None:
+        raise refuse("is empty", "write titles or groups of keys, each after a -")
+    if not isinstance(value, list):
+        raise refuse("is not a list", "write titles or groups of keys, each after a -")
+    if not 1 <= len(value) <= LONGEST_ROW:
+        raise refuse(f"lists {len(value)} books", f"write from 1 to {LONGEST_ROW}", f"1 to {LONGEST_ROW}")
+    raise refuse("lists books where no row can stand", "write row in a book of its own, not in defaults or another row")
+
+
+NoRow = Annotated[None, BeforeValidator(_read_row), WithJsonSchema({"type": "array"})]
+"""Where a row would stand."""
 
 
 class BookEntry(Entry):
@@ -82,6 +95,7 @@ class BookEntry(Entry):
     design: AnyDesign = Field(PLAIN, description="what the cover shows")
     space: SpaceName | None = Field(None, description="where it stands, as under spaces")
     stack: Title | None = Field(None, description="books of a space with the same stack lie on one another")
+    row: NoRow = Field(None, description="books that share all else, each a title or a group of keys")
     assembly_tolerance: Ease = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
 
     @model_validator(mode="after")

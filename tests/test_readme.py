@@ -37,6 +37,7 @@ TABLES = {
     "a book": ["BookEntry"],
     "size and life_size": ["PageSize", "LifeSize"],
     "a concertina": ["Concertina"],
+    "a solid block": ["Solid"],
     "a wrap": ["Wrap"],
     "blank pages": ["Blank"],
     "ruled pages": ["Ruled"],
@@ -46,7 +47,7 @@ TABLES = {
 }
 """What each "key of …" table of the README describes, by the name of its model."""
 
-LATER_THAN_THE_SPEC = {"defaults"}
+LATER_THAN_THE_SPEC = {"defaults", "row"}
 """Keys that are resolved before the models see the file."""
 
 
