@@ -109,8 +109,9 @@ def _fill(spec: ShelfSpec, books: Mapping[int, BookPlan], tolerances: Mapping[st
 
 
 def _of_thickness(entry: BookEntry, thickness: float) -> BookEntry:
-    """The book with a block of that thickness in mm, as if it had been written."""
-    return entry.model_copy(update={"block": entry.block.model_copy(update={"thickness": thickness})})
+    """The book with the bounds of its block closed on one thickness, in mm."""
+    bounds = {"at_least": thickness, "at_most": thickness}
+    return entry.model_copy(update={"block": entry.block.model_copy(update=bounds)})
 
 
 def _fit(name: str, spec: ShelfSpec, books: Mapping[int, BookPlan], tolerances: Mapping[str, float]) -> SpaceFit:

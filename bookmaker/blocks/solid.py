@@ -55,6 +55,13 @@ class Solid(BlockEntry):
     edge_stock: StockName | None = Field(None, description="paper of the edge strip, as under stocks")
     edge_colour: Ink = Field(Colour.from_hex("#8c3b2e"), description='colour of stained edges, such as "#8c3b2e"')
 
+    @model_validator(mode="before")
+    @classmethod
+    def _no_pages(cls, written: object) -> object:
+        if isinstance(written, dict) and "pages" in written:
+            raise refuse("has pages, but it is solid", "leave pages out, or write another kind")
+        return written
+
     @model_validator(mode="after")
     def _bounds_and_stock(self) -> Self:
         if self.at_most is not None and self.at_least > self.at_most:
@@ -85,7 +92,8 @@ def plan(entry: Solid, page: Size, stocks: Mapping[str, Stock], *, right_to_left
     Raises:
         ShelfFileError: the edge strip leaves nothing of the block, or is larger than its sheet.
     """
-    thickness = Thickness((Layer("block as cut", 1, entry.as_cut),), entry.measured_thickness)
+    what = "block as cut to fill its space" if entry.fills else "block as cut"
+    thickness = Thickness((Layer(what, 1, entry.as_cut),), entry.measured_thickness)
     strip = None
     if entry.edges != "none":
         assert entry.edge_stock is not None  # no entry has edges without one
