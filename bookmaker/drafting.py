@@ -6,8 +6,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
+from .blocks import EDGE_STRIP, Solid
 from .designs import Dress, Words, dress_flat
 from .drawing import NOTHING, Art, Canvas, Drawn
+from .edges import edge_art
 from .errors import FieldPath, Problem
 from .flat import Face, Flat, Panel
 from .geometry import Path, Rect, Transform
@@ -44,9 +46,12 @@ class PageArt:
                 self.art.draw(canvas)
 
 
-def draft_book(book: BookPlan, inside: Inside, artwork: Any) -> Draft:
+def draft_book(book: BookPlan, inside: Inside, artwork: Any, resolution_dpi: float) -> Draft:
     """Draw everything to print for one book; `artwork` is what its design has read."""
-    pieces = [_block_piece(book, index, flat, inside) for index, flat in enumerate(book.block.flats, start=1)]
+    pieces = [
+        _block_piece(book, index, flat, inside, resolution_dpi)
+        for index, flat in enumerate(book.block.flats, start=1)
+    ]
     problems = list(_within(("books", book.number, "inside"), inside.problems))
     words = Words(book.entry.title, book.entry.author or "")
     for index, flat in enumerate(book.cover.flats, start=1):
@@ -56,12 +61,19 @@ def draft_book(book: BookPlan, inside: Inside, artwork: Any) -> Draft:
     return Draft(tuple(pieces), tuple(problems))
 
 
-def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside) -> Piece:
-    front, reverse = (
-        _printed([panel for panel in panels if panel.page is not None], inside, book)
-        for panels in (flat.seen_from(Face.FRONT), flat.seen_from(Face.REVERSE))
-    )
+def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside, resolution_dpi: float) -> Piece:
+    front, reverse = (_printed(flat.seen_from(face), inside, book) for face in (Face.FRONT, Face.REVERSE))
+    if flat.kind == EDGE_STRIP:
+        front = _edges(book, flat, resolution_dpi)
     return Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, front, reverse)
+
+
+def _edges(book: BookPlan, flat: Flat, resolution_dpi: float) -> Art:
+    """The edges of a solid block; a book of the same title and author always has the same."""
+    block = book.entry.block
+    assert isinstance(block, Solid)  # no other block has an edge strip
+    seed = f"{book.entry.title}\n{book.entry.author or ''}"
+    return edge_art(block.edges, block.edge_colour, flat, seed, resolution_dpi)
 
 
 def _printed(panels: Iterable[Panel], inside: Inside, book: BookPlan) -> Art:

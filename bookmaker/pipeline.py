@@ -94,7 +94,7 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None) -> Made:
 
 def _usable(shelf: ShelfFile) -> tuple[list[tuple[object, object]], ShelfPlan]:
     """The files that the books name, and the plan; refused with everything that is wrong with both."""
-    problems = list(shelf.of_defaults(cross_check(shelf.spec)))
+    problems = list(shelf.of_lenders(cross_check(shelf.spec)))
     crossed = bool(problems)
     sources = _read_sources(shelf, problems)
     try:
@@ -138,7 +138,7 @@ def _drafted(
             right_to_left=book.entry.right_to_left,
             resolution_dpi=shelf.spec.printer.resolution,
         )
-        drafts.append(draft_book(book, compose_inside(book.entry.inside, inside, frame), design))
+        drafts.append(draft_book(book, compose_inside(book.entry.inside, inside, frame), design, frame.resolution_dpi))
     return tuple(drafts)
 
 

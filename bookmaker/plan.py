@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from math import sqrt
 
-from .blocks import BlockPlan, plan_block
+from .blocks import BlockPlan, Solid, plan_block
 from .book_names import find_book
 from .covers import CoverPlan, plan_cover
 from .cutting import CutPart
 from .errors import FieldPath, Problem, ShelfFileError
+from .filling import Filler, Filling, fill_space, misplaced
 from .flat import Flat
 from .geometry import Size
 from .shelf import SpaceFit, Standing, Uncertainty, fit_space
@@ -107,24 +108,66 @@ def plan_shelf(spec: ShelfSpec) -> ShelfPlan:
         ShelfFileError: with every stock and every book that cannot be made.
     """
     stocks = _stocks(spec)
-    books: list[BookPlan] = []
+    tolerances = {name: stock.tolerance for name, stock in stocks.items()}
+    rows = tuple(_measured_row(row, spec) for row in spec.measured_rows)
+    books = _as_measured_in_rows(_plan_books(dict(enumerate(spec.books)), spec.scale, stocks), rows)
+    filling = _fill(spec, books, tolerances)
+    filled = {number: _of_thickness(spec.books[number], thick) for number, thick in filling.thicknesses.items()}
+    books |= _plan_books(filled, spec.scale, stocks)
+    notes = [
+        note
+        for book in books.values()
+        for note in _inside(("books", book.number), (*book.block.notes, *book.cover.notes))
+    ]
+    spaces = tuple(_fit(name, spec, books, tolerances) for name in spec.spaces)
+    return ShelfPlan(spec, stocks, tuple(books.values()), spaces, rows, (*filling.notes, *notes))
+
+
+def _fill(spec: ShelfSpec, books: Mapping[int, BookPlan], tolerances: Mapping[str, float]) -> Filling:
+    """How thick the blocks become that take what is left on their spaces; `books` has them as thin as they may be."""
+    thicknesses: dict[int, float] = {}
+    notes: list[Problem] = []
     problems: list[Problem] = []
-    for number, entry in enumerate(spec.books):
+    for name in spec.spaces:
+        fillers = [
+            Filler(book.number, block.at_least, block.at_most)
+            for book in books.values()
+            if book.entry.space == name and isinstance(block := book.entry.block, Solid) and block.fills
+        ]
+        if fillers:
+            try:
+                filling = fill_space(_fit(name, spec, books, tolerances), fillers)
+                thicknesses |= filling.thicknesses
+                notes += filling.notes
+            except ShelfFileError as refusal:
+                problems += refusal.problems
+    if problems:
+        raise ShelfFileError(problems)
+    return Filling(thicknesses, tuple(notes))
+
+
+def _of_thickness(entry: BookEntry, thickness: float) -> BookEntry:
+    """The book with the bounds of its block closed on one thickness, in mm."""
+    bounds = {"at_least": thickness, "at_most": thickness}
+    return entry.model_copy(update={"block": entry.block.model_copy(update=bounds)})
+
+
+def _fit(name: str, spec: ShelfSpec, books: Mapping[int, BookPlan], tolerances: Mapping[str, float]) -> SpaceFit:
+    standing = [book.standing for book in books.values() if book.entry.space == name]
+    return fit_space(name, spec.spaces[name], standing, tolerances)
+
+
+def _plan_books(entries: Mapping[int, BookEntry], scale: float, stocks: Mapping[str, Stock]) -> dict[int, BookPlan]:
+    books: dict[int, BookPlan] = {}
+    problems: list[Problem] = []
+    for number, entry in entries.items():
         try:
-            books.append(_plan_book(number, entry, spec.scale, stocks))
+            books[number] = _plan_book(number, entry, scale, stocks)
         except ShelfFileError as refusal:
             problems += _inside(("books", number), refusal.problems)
     if problems:
         raise ShelfFileError(problems)
-    rows = tuple(_measured_row(row, spec) for row in spec.measured_rows)
-    books = _as_measured_in_rows(books, rows)
-    notes = [note for book in books for note in _inside(("books", book.number), (*book.block.notes, *book.cover.notes))]
-    tolerances = {name: stock.tolerance for name, stock in stocks.items()}
-    spaces = tuple(
-        fit_space(name, space, [book.standing for book in books if book.entry.space == name], tolerances)
-        for name, space in spec.spaces.items()
-    )
-    return ShelfPlan(spec, stocks, tuple(books), spaces, rows, tuple(notes))
+    return books
 
 
 def _measured_row(row: MeasuredRowEntry, spec: ShelfSpec) -> MeasuredRow:
@@ -132,9 +175,9 @@ def _measured_row(row: MeasuredRowEntry, spec: ShelfSpec) -> MeasuredRow:
     return MeasuredRow(tuple(find_book(name, titles) for name in row.books), row.thickness)
 
 
-def _as_measured_in_rows(books: Sequence[BookPlan], rows: Iterable[MeasuredRow]) -> list[BookPlan]:
+def _as_measured_in_rows(books: Mapping[int, BookPlan], rows: Iterable[MeasuredRow]) -> dict[int, BookPlan]:
     """The books with their shares of the measured rows: the difference is spread by thickness, the error evenly."""
-    measured = list(books)
+    measured = dict(books)
     for row in rows:
         computed = sum(books[number].cover.thickness.value for number in row.books)
         for number in row.books:
@@ -158,6 +201,8 @@ def _stocks(spec: ShelfSpec) -> dict[str, Stock]:
 
 
 def _plan_book(number: int, entry: BookEntry, scale: float, stocks: Mapping[str, Stock]) -> BookPlan:
+    if isinstance(entry.block, Solid) and entry.block.fills and (problem := misplaced(entry.space, entry.stack)):
+        raise ShelfFileError((problem,))
     page = entry.page_size(scale)
     block = plan_block(entry.block, page, stocks, right_to_left=entry.right_to_left)
     cover = plan_cover(entry.cover, page, block, stocks, right_to_left=entry.right_to_left)

@@ -15,6 +15,7 @@ from .errors import Problem, near_match
 from .geometry import Size
 from .pages import BLANK, AnyInside
 from .quantities import show
+from .rows import LONGEST_ROW
 from .spec.entry import Entry, named
 from .spec.measures import Ease, LifeSide, PageSide, SpaceName, Text, Thickness, Title, read_text, refuse
 from .spec.sheets import PrinterEntry
@@ -28,9 +29,6 @@ __all__ = ["BookEntry", "MeasuredRowEntry", "ShelfSpec", "cross_check"]
 SMALLEST_PAGE = 1.0
 """A page side below this is a slip, in mm."""
 
-
-MOST_BOOKS = 5000
-"""More books than any shelf has."""
 
 
 class PageSize(Entry):
@@ -64,9 +62,24 @@ Scale = Annotated[float, BeforeValidator(_read_scale), WithJsonSchema({"type": "
 
 
 def _read_books(value: object) -> object:
-    if isinstance(value, list) and not 1 <= len(value) <= MOST_BOOKS:
-        raise refuse(f"lists {len(value)} books", f"write from 1 to {MOST_BOOKS}", f"1 to {MOST_BOOKS}")
+    if isinstance(value, list) and not 1 <= len(value) <= LONGEST_ROW:
+        raise refuse(f"lists {len(value)} books", f"write from 1 to {LONGEST_ROW}", f"1 to {LONGEST_ROW}")
     return value
+
+
+def _read_row(value: object) -> None:
+    """Rows are written out before books are read: what is left of one is none."""
+    if value is None:
+        raise refuse("is empty", "write titles or groups of keys, each after a -")
+    if not isinstance(value, list):
+        raise refuse("is not a list", "write titles or groups of keys, each after a -")
+    if not 1 <= len(value) <= LONGEST_ROW:
+        raise refuse(f"lists {len(value)} books", f"write from 1 to {LONGEST_ROW}", f"1 to {LONGEST_ROW}")
+    raise refuse("lists books where no row can stand", "write row in a book of its own, not in defaults or another row")
+
+
+NoRow = Annotated[None, BeforeValidator(_read_row), WithJsonSchema({"type": "array"})]
+"""Where a row would stand."""
 
 
 class BookEntry(Entry):
@@ -86,6 +99,7 @@ class BookEntry(Entry):
     measured_thickness: Thickness | None = Field(
         None, description="thickness of the finished book; overrides the computed one"
     )
+    row: NoRow = Field(None, description="books that share all else, each a title or a group of keys")
     assembly_tolerance: Ease = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
 
     @model_validator(mode="after")

@@ -41,6 +41,7 @@ TABLES = {
     "a concertina": ["Concertina"],
     "leaves": ["Leaves"],
     "sections": ["Sections"],
+    "a solid block": ["Solid"],
     "a wrap": ["Wrap"],
     "a case": ["Case"],
     "blank pages": ["Blank"],
@@ -51,7 +52,7 @@ TABLES = {
 }
 """What each "key of …" table of the README describes, by the name of its model."""
 
-LATER_THAN_THE_SPEC = {"defaults"}
+LATER_THAN_THE_SPEC = {"defaults", "row"}
 """Keys that are resolved before the models see the file."""
 
 

@@ -7,7 +7,7 @@ pydantic errors of the type ``maker`` that carry the message and the remedy apar
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, GetJsonSchemaHandler, WithJsonSchema
 from pydantic_core import CoreSchema, PydanticCustomError
@@ -27,6 +27,7 @@ from ..units import (
 from .entry import Names
 
 __all__ = [
+    "BlockThickness",
     "Bulk",
     "Count",
     "Ease",
@@ -46,6 +47,7 @@ __all__ = [
     "SectionPages",
     "SheetSide",
     "ShelfSide",
+    "SolidThickness",
     "SpaceName",
     "Spacing",
     "Stations",
@@ -164,6 +166,25 @@ FilmThickness = Annotated[float, _between(0, 1), _length_schema("50 um")]
 """Film or glue in mm; 0 is allowed."""
 Thickness = Annotated[float, _between(0.1, 200), _length_schema("4.2 mm")]
 """Thickness of a block or a book in mm."""
+SolidThickness = Annotated[float, _between(1, 200), _length_schema("4 mm")]
+"""Thickness of a solid block in mm: less than 1 mm is a card, not a block."""
+
+
+def _read_block_thickness(value: object) -> float | str:
+    text = value if isinstance(value, float) else read_text(value).strip()
+    if isinstance(text, str) and not any(sign.isdigit() for sign in text):
+        if text.casefold() == "fill":
+            return "fill"
+        raise refuse(f"{show(text)!r} is neither a length nor fill", "write it like 4 mm, or fill")
+    return _length_reader(1, 200)(text)
+
+
+BlockThickness = Annotated[
+    float | Literal["fill"],
+    BeforeValidator(_read_block_thickness),
+    WithJsonSchema({"type": "string", "examples": ["4 mm", "fill"]}),
+]
+"""Thickness of a solid block in mm, or ``fill``: what is left on its space."""
 Margin = Annotated[float, BeforeValidator(read_margin), _length_schema("5 mm")]
 """A margin or turn-in in mm; 0 is allowed."""
 Ease = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
