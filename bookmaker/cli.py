@@ -23,7 +23,7 @@ from .errors import BookmakerError, CommandError, Problem, near_match
 from .output import replaced_file
 from .papers import find_format
 from .plan import BookPlan
-from .reports import books_table, breakdown_table, message, outcome, spaces_table
+from .reports import books_table, breakdown_table, message, outcome, slipcases_table, spaces_table
 from .ruler import write_ruler
 from .schema import shelf_schema
 from .starter import write_starter
@@ -74,6 +74,8 @@ def check(
         out.print(books_table(checked.plan))
         if checked.plan.spaces:
             out.print(spaces_table(checked.plan))
+        if checked.plan.slipcases:
+            out.print(slipcases_table(checked.plan))
         _tell(checked.problems)
         out.print(outcome(checked), highlight=False, soft_wrap=True)
     _finish(checked)

@@ -12,7 +12,7 @@ from .plan import BookPlan, ShelfPlan
 from .shelf import SpaceFit, Verdict
 from .thickness import Layer
 
-__all__ = ["books_table", "breakdown_table", "message", "outcome", "spaces_table"]
+__all__ = ["books_table", "breakdown_table", "message", "outcome", "slipcases_table", "spaces_table"]
 
 STYLES = {Verdict.FITS: "green", Verdict.TIGHT: "yellow", Verdict.OVER: "bold red"}
 
@@ -47,7 +47,7 @@ def books_table(plan: ShelfPlan) -> Table:
 
 
 def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
-    block, cover = book.block, book.cover
+    block = book.block
     _, likely = book.standing.uncertainty.spread(plan.tolerances)
     measured = " measured" if block.thickness.measured is not None else ""
     return (
@@ -57,10 +57,10 @@ def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
         str(block.panels),
         str(len(block.flats)),
         f"{block.thickness.value:.2f}{measured}",
-        f"{cover.spine:.2f}",
-        f"{cover.thickness.value:.2f}",
-        f"{cover.height:.2f}",
-        f"{cover.depth:.2f}",
+        f"{book.cover.spine:.2f}",
+        f"{book.thickness.value:.2f}",
+        f"{book.height:.2f}",
+        f"{book.depth:.2f}",
         f"{likely:.2f}",
     )
 
@@ -75,7 +75,7 @@ def breakdown_table(book: BookPlan) -> Table:
         ("together", True),
         ("stock", False),
     )
-    block, whole = book.block.thickness, book.cover.thickness
+    block, whole = book.block.thickness, book.thickness
     below = 1 if block.measured is not None else len(block.layers)
     for layer in block.layers:
         table.add_row(*_layer_row(layer))
@@ -87,6 +87,8 @@ def breakdown_table(book: BookPlan) -> Table:
         table.add_row(*_layer_row(layer))
     table.add_row("finished book", "", "", f"{whole.value:.3f}", style="bold")
     table.add_row("spine on the flat cover, fold to fold", "", "", f"{book.cover.spine:.3f}")
+    if book.jacket:
+        table.add_row("spine on the flat jacket, fold to fold", "", "", f"{book.jacket.spine:.3f}")
     return table
 
 
@@ -110,14 +112,15 @@ def spaces_table(plan: ShelfPlan) -> Table:
         ("verdict", False),
     )
     for space in plan.spaces:
-        table.add_row(*_space_row(space))
+        table.add_row(*_space_row(space, plan))
     return table
 
 
-def _space_row(space: SpaceFit) -> tuple[str, ...]:
+def _space_row(space: SpaceFit, plan: ShelfPlan) -> tuple[str, ...]:
+    boxed = sum(len(case.books) for case in plan.slipcases if case.space == space.name)
     return (
         escape(space.name),
-        str(len(space.books)),
+        str(len(space.books) + boxed),
         f"{space.width:.2f}",
         f"{space.used:.2f}",
         f"{space.ease:.2f}",
@@ -127,6 +130,28 @@ def _space_row(space: SpaceFit) -> tuple[str, ...]:
         f"{space.probability:.0%}",
         f"[{STYLES[space.verdict]}]{space.verdict}[/]",
     )
+
+
+def slipcases_table(plan: ShelfPlan) -> Table:
+    """One row a slipcase; lengths in mm."""
+    table = _table(
+        "slipcases",
+        ("slipcase", False),
+        ("books", True),
+        ("room wide", True),
+        ("high", True),
+        ("deep", True),
+        ("outside wide", True),
+        ("high", True),
+        ("deep", True),
+        ("likely ±", True),
+        ("space", False),
+    )
+    for case in plan.slipcases:
+        _, likely = case.uncertainty.spread(plan.tolerances)
+        sides = (f"{side:.2f}" for side in (*case.inside, *case.outside, likely))
+        table.add_row(escape(case.name), str(len(case.books)), *sides, escape(case.space or "–"))
+    return table
 
 
 def message(problem: Problem) -> str:
