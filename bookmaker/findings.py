@@ -87,7 +87,7 @@ def _boxes_stand_out(space: SpaceFit, plan: ShelfPlan) -> Iterator[Problem]:
             for excess in (excess for named, excess in found if named == title):
                 yield Problem(
                     f"{title} is {print_mm(excess, 2)} too {side} for {space.name}, which has {print_mm(limit, 2)}",
-                    "write another space for it, or leave its largest book out",
+                    f"write another space for it, or leave its {side}est book out",
                     field=("slipcases", box.name),
                 )
 

@@ -6,9 +6,10 @@ from dataclasses import replace
 
 from .apron import APRON
 from .errors import FieldPath, Problem
-from .flat import Flat
+from .flat import Axis, Flat
 from .geometry import Rect, Size
 from .papers import FORMATS, SheetFormat
+from .spec.stocks import Grain
 from .stock import Stock
 from .units import print_mm
 
@@ -41,26 +42,36 @@ def _fits(flat: Flat, stock: Stock) -> bool:
 
 
 def _sheet_that_would_do(flat: Flat, stock: Stock) -> str:
-    """A format by name, or else two sides; margins and grain are those of the stock."""
+    """The smallest format by name, with the stock's own grain if it will do, or else two sides."""
     formats = sorted(FORMATS.values(), key=lambda sheet: sheet.size[0] * sheet.size[1])
-    named = next((sheet.name for sheet in formats if _fits(flat, _on(stock, sheet))), None)
-    if named:
-        return f"the sheet {named}"
-    width, height = APRON.around(flat.size, flat.bleed)
-    if flat.grain and stock.grain_axis and flat.grain is not stock.grain_axis:
-        width, height = height, width
-    sheet, room = stock.sheet.size, stock.usable.size
-    width, height = width + sheet[0] - room.width, height + sheet[1] - room.height
-    return f"a sheet of at least {print_mm(width + 0.05, 1)} × {print_mm(height + 0.05, 1)}"
+    other = Grain.SHORT if stock.grain is Grain.LONG else Grain.LONG
+    grains = (stock.grain, other) if stock.grain_axis else (stock.grain,)
+    for sheet in formats:
+        for grain in grains:
+            if _fits(flat, _on(stock, sheet, grain)):
+                return f"the sheet {sheet.name}" + (f" and grain: {grain}" if grain is not stock.grain else "")
+    return _made_to_measure(flat, stock)
 
 
-def _on(stock: Stock, sheet: SheetFormat) -> Stock:
+def _made_to_measure(flat: Flat, stock: Stock) -> str:
+    """The least sheet on which the flat stands upright."""
+    wanted, sheet, room = APRON.around(flat.size, flat.bleed), stock.sheet.size, stock.usable.size
+    width, height = wanted.width + sheet[0] - room.width, wanted.height + sheet[1] - room.height
+    text = f"a sheet of at least {print_mm(width + 0.05, 1)} × {print_mm(height + 0.05, 1)}"
+    if flat.grain is None or stock.grain_axis is None:
+        return text
+    along = height if flat.grain is Axis.Y else width
+    return f"{text} and grain: {Grain.LONG if along >= max(width, height) else Grain.SHORT}"
+
+
+def _on(stock: Stock, sheet: SheetFormat, grain: Grain) -> Stock:
     """The same stock on another sheet, with the same margins."""
     old, printable = stock.sheet.size, stock.printable
     width, height = sheet.size
     return replace(
         stock,
         sheet=sheet,
+        grain=grain,
         printable=Rect(
             printable.x,
             printable.y,

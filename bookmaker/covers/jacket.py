@@ -103,7 +103,7 @@ def _flap(entry: Jacket, cover: CoverPlan) -> float:
     if SMALLEST_FLAP <= flap <= most + 1e-9:
         return flap
     if most < SMALLEST_FLAP:
-        message = f"a side of {print_mm(cover.depth)} is too narrow for a jacket, whose flaps need {SMALLEST_FLAP:g} mm"
+        message = f"a flap needs {print_mm(SMALLEST_FLAP)} to hold, but there are {print_mm(most, 2)} behind the side"
         raise ShelfFileError((Problem(message, "leave the jacket out, or write a wider book", field=("jacket",)),))
     if flap < SMALLEST_FLAP:
         message = f"a flap of {print_mm(flap)} does not hold the jacket"

@@ -54,6 +54,7 @@ def _book(book: BookPlan, plan: ShelfPlan) -> dict[str, Any]:
     return {
         "title": book.entry.title,
         "space": book.entry.space,
+        "slipcase": next((box.name for box in plan.slipcases if book.number in box.books), None),
         "pages": book.block.pages,
         "panels": book.block.panels,
         "strips": len(book.block.flats),
