@@ -25,7 +25,7 @@ from .feedback import comparisons
 from .output import replaced_file
 from .papers import find_format
 from .plan import BookPlan
-from .reports import books_table, breakdown_table, measured_table, message, outcome, spaces_table
+from .reports import books_table, breakdown_table, measured_table, message, outcome, slipcases_table, spaces_table
 from .ruler import write_ruler
 from .schema import shelf_schema
 from .starter import write_starter
@@ -76,6 +76,8 @@ def check(
         out.print(books_table(checked.plan))
         if checked.plan.spaces:
             out.print(spaces_table(checked.plan))
+        if checked.plan.slipcases:
+            out.print(slipcases_table(checked.plan))
         if measured := comparisons(checked.plan):
             out.print(measured_table(measured))
         _tell(checked.problems)
