@@ -51,7 +51,13 @@ class Made:
 
 
 def cased(
-    page: tuple[float, float] = (15, 21), block: float = 4.14, board: float = 1.0, *, rtl: bool = False, **keys: Any
+    page: tuple[float, float] = (15, 21),
+    block: float = 4.14,
+    board: float = 1.0,
+    *,
+    rtl: bool = False,
+    pastedowns: bool = True,
+    **keys: Any,
 ) -> Made:
     """A case of 1 mm board around the usual block, or what the keys say."""
     stocks = {
@@ -64,7 +70,7 @@ def cased(
     keys = {"square": max(0.4, board / 3 + 0.01), **keys}
     entry = Case(stock="cloth", boards="board", **keys)
     try:
-        cover = plan(entry, Size(*page), block_of(block), stocks, right_to_left=rtl)
+        cover = plan(entry, Size(*page), block_of(block, pastedowns=pastedowns), stocks, right_to_left=rtl)
     except ShelfFileError:
         assume(False)
         raise
