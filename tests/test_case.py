@@ -7,7 +7,7 @@ from math import pi, sqrt
 from typing import Any
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from bookmaker.covers.case import Case, plan
@@ -16,6 +16,7 @@ from bookmaker.errors import ShelfFileError
 from bookmaker.flat import Flat, FoldKind, Role
 from bookmaker.geometry import Point, Rect, Size
 from bookmaker.papers import FORMATS
+from bookmaker.spec.joints import Joint
 from bookmaker.spec.stocks import Grain
 from bookmaker.stock import Stock
 from tests.making import block_of
@@ -67,7 +68,7 @@ def cased(
         "card": stock("card", 0.3),
         "plain": stock("plain", 0.1),
     }
-    keys = {"square": max(0.4, board / 3 + 0.01), **keys}
+    keys = {"square": max(0.4, board / 3 + 0.01), **keys}  # as thick as the board may be
     entry = Case(stock="cloth", boards="board", **keys)
     try:
         cover = plan(entry, Size(*page), block_of(block, pastedowns=pastedowns), stocks, right_to_left=rtl)
@@ -271,18 +272,15 @@ def pieces_of(made: Made, role: Role, lower: bool) -> list[tuple[str, Flat, Poin
     spine = made.part("spine piece")
     strip, side = panel(spine, role), panel(made.part(f"{role} side"), role)
     to_the_right = strip.x > panel(spine, Role.SPINE).x
-    inner = strip.x if to_the_right else strip.right
-    end = strip.y if lower else strip.top
-    found = [
-        ("spine", spine, Point(inner + made.boards.width * (1 if to_the_right else -1), end)),
-        ("side", made.part(f"{role} side"), Point(side.right if to_the_right else side.x, end)),
-    ]
+
+    def outer(face: Rect) -> Point:
+        return Point(face.right if to_the_right else face.x, face.y if lower else face.top)
+
+    beyond = (made.boards.width - strip.width) * (1 if to_the_right else -1)
+    found = [("spine", spine, outer(strip).plus(beyond, 0)), ("side", made.part(f"{role} side"), outer(side))]
     for flat in made.cover.flats:
         if flat.name == f"{'lower' if lower else 'upper'} {role} corner":
-            shown = panel(flat, Role.CORNER)
-            found.append(
-                ("corner", flat, Point(shown.right if to_the_right else shown.x, shown.y if lower else shown.top))
-            )
+            found.append(("corner", flat, outer(panel(flat, Role.CORNER))))
     return found
 
 
@@ -317,6 +315,9 @@ def test_pieces_show_and_lap_as_far_as_asked(**keys: Any) -> None:
         2 * (2.8 + panel(spine, Role.JOINT).width) + panel(spine, Role.SPINE).width
     )
     assert Folded(made, spine, BACK, True).board_edge == pytest.approx(1.5 * made.board)
+    uprights = sorted(fold.start.x for fold in spine.folds if fold.start.x == fold.end.x)
+    joints = [panel.rect for panel in spine.panels if panel.role is Role.JOINT]
+    assert uprights == pytest.approx(sorted(x for joint in joints for x in (joint.x, joint.right)))
     sides = [made.part("front side"), made.part("back side")]
     for side, role in zip(sides, (Role.FRONT, Role.BACK), strict=True):
         assert panel(side, role).width == pytest.approx(made.boards.width - 2.0)
@@ -335,6 +336,38 @@ def test_pieces_show_and_lap_as_far_as_asked(**keys: Any) -> None:
         face = panel(sides[0], Role.FRONT)
         outer = face.x if keys["rtl"] else face.right
         assert min(distance(Point(outer, face.y), *cut) for cut in cuts) == pytest.approx(2.2 / sqrt(2))
+
+
+@given(
+    page=st.tuples(st.floats(3, 80), st.floats(3, 80)),
+    block=st.floats(0.1, 60),
+    board=st.floats(0.05, 3),
+    square=st.floats(0.5, 3),
+    turn_in=st.floats(3, 14),
+    lap=st.floats(0.5, 3),
+    spine_reach=st.none() | st.floats(0.5, 20),
+    corner=st.none() | st.floats(0.5, 12),
+    joint=st.builds(Joint, boards=st.floats(0.1, 6)),
+    binding=st.sampled_from(["full", "quarter", "half"]),
+    stiffener=st.sampled_from(["sections and boards", "none"]),
+    rtl=st.booleans(),
+)
+@settings(suppress_health_check=[HealthCheck.filter_too_much])
+def test_what_is_not_refused_has_sound_shapes(**keys: Any) -> None:
+    """Whatever is asked for: outlines run counter-clockwise from the origin, and panels and folds lie within."""
+    made = cased(**keys, spine_stock="leather", endpapers="plain", templates="plain")
+    for flat in made.cover.flats:
+        box = Rect.around(flat.outline)
+        assert box[:2] == pytest.approx((0, 0), abs=1e-9)
+        assert area(flat) > 0
+        assert min(sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2) for a, b in edges_of(flat)) > 0
+        for panel in flat.panels:
+            assert min(panel.rect.size) > 0
+            assert box.contains(panel.rect)
+        for fold in flat.folds:
+            middle = Point((fold.start.x + fold.end.x) / 2, (fold.start.y + fold.end.y) / 2)
+            assert holds(flat, middle)
+            assert fold.start != fold.end
 
 
 def test_the_other_hand_is_a_mirror() -> None:
@@ -377,11 +410,11 @@ def test_templates_are_the_parts_of_the_cut_list() -> None:
     made = cased(templates="plain", stiffener_stock="card")
     templates = [flat for flat in made.cover.flats if flat.kind == "board template"]
     assert [flat.name for flat in templates] == ["front board", "back board", "stiffener"]
-    # 15 + 0.4 − 1.5 wide, 21 + 0.8 high; 4.14 + 2 wide
+    # lying on their sides: 15 + 0.4 − 1.5 wide, 21 + 0.8 high; 4.14 + 2 wide
     assert [tuple(flat.size) for flat in templates] == [
-        pytest.approx((13.9, 21.8)),
-        pytest.approx((13.9, 21.8)),
-        pytest.approx((6.14, 21.8)),
+        pytest.approx((21.8, 13.9)),
+        pytest.approx((21.8, 13.9)),
+        pytest.approx((21.8, 6.14)),
     ]
     assert [(part.what, part.material, part.count, part.thickness) for part in made.cover.cut_list] == [
         ("board", "board", 2, 1.0),
