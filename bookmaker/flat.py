@@ -6,7 +6,7 @@ The later stages know only this one form.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import NamedTuple
 
@@ -50,11 +50,16 @@ class Role(StrEnum):
     JOINT = "joint"
     FLAP = "flap"
     EDGE = "edge"
+    CORNER = "corner"
     BOARD = "board"
     LEFT = "left"
     RIGHT = "right"
     TOP = "top"
     BOTTOM = "bottom"
+
+
+BARE = frozenset({Role.PASTEDOWN, Role.FLYLEAF, Role.BOARD})
+"""Panels that no design dresses: white paper inside the cover, and outlines to cut board by."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +136,33 @@ class Flat:
         """Width and height of the outline."""
         return Rect.around(self.outline).size
 
+    def clear_of_cuts(self, face: Rect) -> Rect:
+        """The height of a face at which no cut corner takes anything of it: words may stand there."""
+        low, high = face.y, face.top
+        inset = face.width * 1e-6
+        for x in (face.x + inset, face.right - inset):
+            crossed = [
+                start.y + (end.y - start.y) * (x - start.x) / (end.x - start.x)
+                for start, end in zip(self.outline, (*self.outline[1:], self.outline[0]), strict=True)
+                if (start.x - x) * (end.x - x) < 0
+            ]
+            low, high = max(low, min(crossed)), min(high, max(crossed))
+        return Rect(face.x, low, face.width, high - low)
+
+    @property
+    def dressed(self) -> bool:
+        """Whether a design draws on this part of a cover; endpapers and board templates stay bare."""
+        return any(panel.role not in BARE for panel in self.panels)
+
     @property
     def pages(self) -> tuple[int, ...]:
         """The pages printed on this flat, in the order of its panels."""
         return tuple(panel.page for panel in self.panels if panel.page is not None)
+
+    def seen_from(self, face: Face) -> tuple[Panel, ...]:
+        """The panels of one face as they lie when that face is up: those of the reverse are mirrored."""
+        mine = tuple(panel for panel in self.panels if panel.face is face)
+        if face is Face.FRONT:
+            return mine
+        right = self.size.width
+        return tuple(replace(panel, rect=panel.rect._replace(x=right - panel.rect.right)) for panel in mine)

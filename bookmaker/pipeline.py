@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import accumulate, chain
 from pathlib import Path
 from typing import Any
 
@@ -16,9 +17,11 @@ from .designs import load_design
 from .designs.box_faces import load_faces
 from .drafting import Draft, draft_book, draft_slipcase
 from .errors import FieldPath, Problem, Severity, ShelfFileError
+from .feedback import caliper_estimates, estimate_notes
 from .findings import fit_findings
 from .flat import Role
-from .marks import furnish
+from .geometry import Size
+from .impressions import impressions
 from .output import PLAN_NAME, file_names, replaced_folder
 from .pages import PageFrame, compose_inside, load_inside
 from .pictures import Picture
@@ -27,6 +30,7 @@ from .reading import ShelfFile, read_shelf
 from .sheets import Sheet, lay_out
 from .shelf_spec import cross_check
 from .stock import calibration
+from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import write_sheets
 
@@ -76,6 +80,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
         *plan.notes,
         *(problem for draft in (*drafts, *slipcases) for problem in draft.problems),
         *fit_findings(plan),
+        *estimate_notes(caliper_estimates(plan), plan.stocks),
     )
     return Checked(shelf, plan, drafts, slipcases, shelf.located(problems))
 
@@ -105,7 +110,7 @@ class _Sources:
 
 def _usable(shelf: ShelfFile) -> tuple[_Sources, ShelfPlan]:
     """The files that the books name, and the plan; refused with everything that is wrong with both."""
-    problems = list(shelf.of_defaults(cross_check(shelf.spec)))
+    problems = list(shelf.of_lenders(cross_check(shelf.spec)))
     crossed = bool(problems)
     sources = _read_sources(shelf, problems)
     try:
@@ -155,24 +160,29 @@ def _drafted(
             right_to_left=book.entry.right_to_left,
             resolution_dpi=shelf.spec.printer.resolution,
         )
-        drafts.append(draft_book(book, compose_inside(book.entry.inside, inside, frame), design, jacket))
+        composed = compose_inside(book.entry.inside, inside, frame)
+        drafts.append(draft_book(book, composed, design, jacket, frame.resolution_dpi))
     return tuple(drafts)
 
 
 def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Progress) -> tuple[tuple[str, int], ...]:
-    """One PDF of sheets for each stock, and the plan."""
+    """One PDF of sheets for each stock, the cutting list if anything is cut by hand, and the plan."""
     spec = checked.plan.spec
     listed: list[tuple[str, int, Sheet]] = []
     used = [stock for stock in checked.plan.stocks.values() if any(sheet.stock is stock for sheet in sheets)]
-    names = file_names([stock.name for stock in used])
+    cutting_list, *names = file_names([CUTTING_LIST, *(stock.name for stock in used)])
     for done, (stock, name) in enumerate(zip(used, names, strict=True)):
         progress("writing the sheets", done, len(used))
         mine = [sheet for sheet in sheets if sheet.stock is stock]
-        furniture = [furnish(sheet, spec.shelf) for sheet in mine]
+        passes = [impressions(sheet, spec.shelf, spec.printer) for sheet in mine]
         title = f"{spec.shelf}: {stock.name}"
-        write_sheets(folder / name, title, mine, furniture, calibration(spec.printer, stock.sheet))
-        listed += [(name, page, sheet) for page, sheet in enumerate(mine, start=1)]
-    files = [*names, PLAN_NAME]
+        write_sheets(folder / name, title, chain(*passes), calibration(spec.printer, stock.sheet))
+        *first_pages, _ = accumulate(map(len, passes), initial=1)
+        listed += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
+    parts = [(f"{book.number + 1}. {book.entry.title}", part) for book in checked.plan.books for part in book.cut_list]
+    if parts:
+        write_cutting_list(folder / cutting_list, spec.shelf, parts, Size(*spec.printer.sheet.size))
+    files = [*names, *([cutting_list] if parts else []), PLAN_NAME]
     (folder / PLAN_NAME).write_text(
         dump(plan_report(checked.plan, listed, files, checked.problems)), encoding="utf-8", newline="\n"
     )

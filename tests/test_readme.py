@@ -32,12 +32,18 @@ TABLES = {
     "printer": ["PrinterEntry"],
     "margins": ["Margins"],
     "rules": ["Rules"],
+    "reverse_offset": ["ReverseOffset"],
+    "a measured row": ["MeasuredRowEntry"],
     "a stock": ["StockEntry"],
     "a space": ["SpaceEntry"],
     "a book": ["BookEntry"],
     "size and life_size": ["PageSize", "LifeSize"],
     "a concertina": ["Concertina"],
+    "leaves": ["Leaves"],
+    "sections": ["Sections"],
+    "a solid block": ["Solid"],
     "a wrap": ["Wrap"],
+    "a case": ["Case"],
     "a jacket": ["Jacket"],
     "a slipcase": ["SlipcaseEntry"],
     "the faces": ["BoxFaces"],
@@ -50,7 +56,7 @@ TABLES = {
 }
 """What each "key of …" table of the README describes, by the name of its model."""
 
-LATER_THAN_THE_SPEC = {"defaults"}
+LATER_THAN_THE_SPEC = {"defaults", "row"}
 """Keys that are resolved before the models see the file."""
 
 
