@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from PIL import Image
 
 from bookmaker.covers.cover import CoverPlan
 from bookmaker.covers.jacket import Jacket, JacketPlan, plan_jacket
@@ -21,6 +22,7 @@ from bookmaker.stock import Stock
 from bookmaker.thickness import Layer, Thickness
 from tests.folding import Space, Turn, inner, outer, turned_down
 from tests.making import made
+from tests.recording import record
 
 PAPER, FILM = 0.1, 0.03
 C = PAPER + FILM
@@ -191,6 +193,22 @@ def test_the_jacket_is_a_piece_of_its_book(tmp_path: Path) -> None:
     assert [(piece["id"], piece["book"]) for piece in pieces] == [("book-2-jacket-1", 1), ("book-3-jacket-1", 2)]
     assert {sheet["stock"] for sheet in plan["sheets"] for piece in sheet["pieces"] if piece in pieces} == {"smooth"}
     assert [panel["role"] for panel in pieces[1]["panels"]] == ["flap", "front", "spine", "back", "flap"]
+
+
+def test_a_jacket_shows_its_own_design_or_that_of_its_book(tmp_path: Path) -> None:
+    Image.new("RGB", (400, 560)).save(tmp_path / "book.png")
+    Image.new("RGB", (400, 560)).save(tmp_path / "jacket.png")
+    text = SHELF.replace("    jacket:", '    design: {front_picture: book.png}\n    jacket:').replace(
+        'colour: "#223344"', "front_picture: jacket.png"
+    )
+    (tmp_path / "shelf.yaml").write_text(text, encoding="utf-8")
+    shown = {
+        piece.id: [mark.picture.path.name for mark in record(piece.art).pictures]
+        for draft in check(tmp_path / "shelf.yaml").drafts
+        for piece in draft.pieces
+    }
+    assert (shown["book-2-wrap-1"], shown["book-2-jacket-1"]) == (["book.png"], ["book.png"])
+    assert (shown["book-3-wrap-1"], shown["book-3-jacket-1"]) == (["book.png"], ["jacket.png"])
 
 
 def test_problems_of_a_jackets_design_are_told_of_the_jacket(tmp_path: Path) -> None:

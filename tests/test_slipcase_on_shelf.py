@@ -119,4 +119,6 @@ def test_an_ease_smaller_than_the_books_likely_error_is_said(tmp_path: Path) -> 
         "shelf.yaml:23:9: its books may be off by ± 0.84 mm together, but the ease is 0.3 mm; "
         "finish the books before you print the box, and write the measured_thickness of their blocks"
     )
-    assert checked(tmp_path, shelf().replace("2, 3]", "2, 3], ease: 0.9 mm")).problems == ()
+    for ease, said in (("0.83 mm", True), ("0.85 mm", False)):
+        problems = checked(tmp_path, shelf().replace("2, 3]", f"2, 3], ease: {ease}")).problems
+        assert bool(problems) is said
