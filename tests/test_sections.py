@@ -99,7 +99,7 @@ def _assert_back_to_back(recto: Page, verso: Page, *, one_side: bool) -> None:
     assert one.creep == other.creep
 
 
-@given(keys=books(), right_to_left=st.booleans(), microns=st.integers(40, 120))
+@given(keys=books(), right_to_left=st.booleans(), microns=st.integers(40, 110))
 def test_margins_are_even_after_the_knife(keys: dict[str, str], right_to_left: bool, microns: int) -> None:
     """Folds nest as half circles around one axis; one knife cuts all leaves in one plane.
 
