@@ -17,7 +17,7 @@ from .errors import FieldPath, Problem, Severity, ShelfFileError
 from .findings import fit_findings
 from .marks import furnish
 from .output import PLAN_NAME, file_names, replaced_folder
-from .pages import PageFrame, compose_inside, load_inside
+from .pages import BookWords, PageFrame, compose_inside, load_inside
 from .plan import ShelfPlan, plan_shelf
 from .reading import ShelfFile, read_shelf
 from .sheets import Sheet, lay_out
@@ -132,6 +132,7 @@ def _drafted(
             pages=book.block.pages,
             right_to_left=book.entry.right_to_left,
             resolution_dpi=shelf.spec.printer.resolution,
+            book=BookWords(book.entry.title, book.entry.author or "", shelf.spec.shelf),
         )
         drafts.append(draft_book(book, compose_inside(book.entry.inside, inside, frame), design))
     return tuple(drafts)

@@ -8,14 +8,19 @@ from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
 from ..spec.entry import Entry, either
-from . import blank, pictures, ruled, text
-from .page import Inside, PageFrame
+from . import blank, ledger, map_grid, mock_text, music, pictures, ruled, squared, text
+from .page import BookWords, Inside, PageFrame
 
-__all__ = ["BLANK", "AnyInside", "Inside", "PageFrame", "compose_inside", "load_inside"]
+__all__ = ["BLANK", "AnyInside", "BookWords", "Inside", "PageFrame", "compose_inside", "load_inside"]
 
 KINDS: Mapping[type[Entry], ModuleType] = {
     blank.Blank: blank,
     ruled.Ruled: ruled,
+    squared.Squared: squared,
+    ledger.Ledger: ledger,
+    music.Music: music,
+    map_grid.MapGrid: map_grid,
+    mock_text.MockText: mock_text,
     text.TextInside: text,
     pictures.PicturesInside: pictures,
 }

@@ -45,6 +45,7 @@ __all__ = [
     "ShelfSide",
     "SpaceName",
     "Spacing",
+    "StaffSpacing",
     "StockName",
     "TabWidth",
     "Text",
@@ -171,6 +172,8 @@ TypeSize = Annotated[float, _between(0.2, 30), _length_schema("3.5 pt")]
 """Size of type (the em) in mm."""
 Spacing = Annotated[float, _between(0.2, 50), _length_schema("1.2 mm")]
 """Distance from one ruled line to the next in mm."""
+StaffSpacing = Annotated[float, _between(0.1, 10), _length_schema("0.17 mm")]
+"""Distance from one line of a music staff to the next in mm."""
 
 
 def _whole(low: int, high: int, *, even: bool = False) -> BeforeValidator:
