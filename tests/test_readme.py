@@ -16,6 +16,7 @@ from pathlib import Path
 import pytest
 import typer
 from PIL import Image
+from reportlab.pdfgen.canvas import Canvas
 
 from bookmaker import cli
 from bookmaker.reading import read_shelf
@@ -47,6 +48,7 @@ TABLES = {
     "mock text": ["MockText"],
     "text pages": ["TextInside"],
     "picture pages": ["PicturesInside"],
+    "PDF pages": ["PdfInside"],
     "a plain design": ["Plain"],
 }
 """What each "key of …" table of the README describes, by the name of its model."""
@@ -142,6 +144,11 @@ def test_snippets_are_one_sound_shelf(folder: Path) -> None:
         for number in range(count):
             name = "ledger" if place == "covers" else f"{number:02}"
             Image.new("RGB", (400, 560), (40, 90, 10 * number)).save(folder / place / f"{name}.png")
+    survey = Canvas("survey.pdf", invariant=1)
+    for number in range(1, 5):
+        survey.drawString(72, 700, f"Sheet {number}")
+        survey.showPage()
+    survey.save()
     code, output = run("bookmaker make shelf.yaml --into out")
     assert (code, "the shelf is sound" in output) == (0, True), output
 

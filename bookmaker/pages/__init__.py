@@ -8,7 +8,7 @@ from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
 from ..spec.entry import Entry, either
-from . import blank, ledger, map_grid, mock_text, music, pictures, ruled, squared, text
+from . import blank, ledger, map_grid, mock_text, music, pdf_pages, pictures, ruled, squared, text
 from .page import BookWords, Inside, PageFrame
 
 __all__ = ["BLANK", "AnyInside", "BookWords", "Inside", "PageFrame", "compose_inside", "load_inside"]
@@ -23,6 +23,7 @@ KINDS: Mapping[type[Entry], ModuleType] = {
     mock_text.MockText: mock_text,
     text.TextInside: text,
     pictures.PicturesInside: pictures,
+    pdf_pages.PdfInside: pdf_pages,
 }
 
 BLANK = blank.Blank()
