@@ -95,8 +95,10 @@ def _of_defaults(problem: Problem, tree: Tree, lent: frozenset[Place]) -> Proble
     place = _place(problem, tree)
     if problem.field[:1] != ("books",) or place not in lent or not tree.holds(problem.field):
         return problem
-    told = re.sub(r"^books\[[0-9]+\]", "defaults", problem.message)
-    return replace(problem, message=told, field=("defaults", *problem.field[2:]), place=place)
+    # which book takes the default, and which of its parts, is no matter
+    keys = (part for part in problem.field[2:] if isinstance(part, str))
+    told = re.sub(r"^books\[[0-9]+\](\.\w+)?(\[[0-9]+\])?", r"defaults\1", problem.message)
+    return replace(problem, message=told, field=("defaults", *keys), place=place)
 
 
 def _located(problem: Problem, tree: Tree, lent: frozenset[Place]) -> Problem:

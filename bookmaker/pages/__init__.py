@@ -3,17 +3,49 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from types import ModuleType
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Annotated, Any
 
-from ..spec.entry import Entry, either
-from . import blank, ledger, map_grid, mock_text, music, pdf_pages, pictures, ruled, squared, text
-from .page import BookWords, Inside, PageFrame
+from pydantic import BeforeValidator, Discriminator, Tag
 
-__all__ = ["BLANK", "AnyInside", "BookWords", "Inside", "PageFrame", "compose_inside", "load_inside"]
+from ..errors import Problem, ShelfFileError
+from ..spec.entry import either
+from ..spec.measures import refuse
+from . import (
+    blank,
+    colophon,
+    contents,
+    ledger,
+    map_grid,
+    mock_text,
+    music,
+    pdf_pages,
+    pictures,
+    ruled,
+    squared,
+    text,
+    title_page,
+)
+from .page import BookWords, Heading, Inside, PageFrame
+from .part import Part
+from .parts import Bound, bind, natural_length
 
-KINDS: Mapping[type[Entry], ModuleType] = {
+__all__ = [
+    "BLANK",
+    "AnyInside",
+    "BookWords",
+    "Heading",
+    "Inside",
+    "PageFrame",
+    "Part",
+    "compose_inside",
+    "inside_length",
+    "load_inside",
+]
+
+KINDS: Mapping[type[Part], ModuleType] = {
     blank.Blank: blank,
     ruled.Ruled: ruled,
     squared.Squared: squared,
@@ -21,30 +53,73 @@ KINDS: Mapping[type[Entry], ModuleType] = {
     music.Music: music,
     map_grid.MapGrid: map_grid,
     mock_text.MockText: mock_text,
+    title_page.TitlePage: title_page,
+    contents.Contents: contents,
     text.TextInside: text,
     pictures.PicturesInside: pictures,
     pdf_pages.PdfInside: pdf_pages,
+    colophon.Colophon: colophon,
 }
 
 BLANK = blank.Blank()
 """The inside of a book that asks for none."""
 
+MOST_PARTS = 200
+
+
+def _read_parts(value: object) -> object:
+    if isinstance(value, list) and not 1 <= len(value) <= MOST_PARTS:
+        said = f"lists {len(value)} parts" if value else "lists no parts"
+        raise refuse(said, f"write from 1 to {MOST_PARTS} parts, each after a -", f"1 to {MOST_PARTS}")
+    return value
+
+
 if TYPE_CHECKING:
-    AnyInside = Entry
+    AnyInside = Part | tuple[Part, ...]
 else:
-    AnyInside: Any = either(tuple(KINDS))
+    OnePart = either(tuple(KINDS))
+    AnyInside = Annotated[
+        Annotated[OnePart, Tag("one part")] | Annotated[tuple[OnePart, ...], Tag("parts")],
+        Discriminator(lambda value: "parts" if isinstance(value, (list, tuple)) else "one part"),
+        BeforeValidator(_read_parts),
+    ]
 
 
-def load_inside(entry: Entry, folder: Path) -> Any:
-    """Read the files an inside names, as seen from a folder; what comes back is that kind's own.
+def load_inside(entry: AnyInside, folder: Path) -> Any:
+    """Read the files an inside names, as seen from a folder; what comes back is each kind's own.
 
     Raises:
-        ShelfFileError: a file cannot be used; fields are relative to the inside.
+        ShelfFileError: files cannot be used; fields are relative to the inside.
     """
-    return KINDS[type(entry)].load(entry, folder)
+    if isinstance(entry, Part):
+        return KINDS[type(entry)].load(entry, folder)
+    sources: list[Any] = []
+    problems: list[Problem] = []
+    for number, part in enumerate(entry):
+        try:
+            sources.append(KINDS[type(part)].load(part, folder))
+        except ShelfFileError as refusal:
+            problems += [replace(problem, field=(number, *problem.field)) for problem in refusal.problems]
+    if problems:
+        raise ShelfFileError(problems)
+    return tuple(sources)
 
 
-def compose_inside(entry: Entry, source: Any, frame: PageFrame) -> Inside:
+def inside_length(entry: AnyInside, source: Any, frame: PageFrame) -> int | None:
+    """How many pages an inside needs by itself; None if it takes whatever it is given, as ruled pages do."""
+    return natural_length(_bound(entry, source), frame)
+
+
+def compose_inside(entry: AnyInside, source: Any, frame: PageFrame) -> Inside:
     """Fill the pages; `source` is what `load_inside` gave."""
-    inside: Inside = KINDS[type(entry)].compose(entry, source, frame)
-    return inside
+    return bind(_bound(entry, source), frame)
+
+
+def _bound(entry: AnyInside, source: Any) -> list[Bound]:
+    """The parts with what they have read; a part that stands alone has no number in the shelf file."""
+    if isinstance(entry, Part):
+        return [Bound(entry, source, KINDS[type(entry)])]
+    return [
+        Bound(part, read, KINDS[type(part)], (number,))
+        for number, (part, read) in enumerate(zip(entry, source, strict=True))
+    ]

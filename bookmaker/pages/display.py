@@ -36,9 +36,16 @@ class Displayed:
 
 
 def broken(
-    typeface: Typeface, text: str, size: float, measure: float, most_lines: int, *, right_to_left: bool = False
+    typeface: Typeface,
+    text: str,
+    size: float,
+    measure: float,
+    most_lines: int,
+    *,
+    right_to_left: bool = False,
+    even: bool = True,
 ) -> tuple[TextLine, ...]:
-    """A text on as few lines of `measure` mm as `size` (the em in mm) needs, about equally long.
+    """A text on as few lines of `measure` mm as `size` (the em in mm) needs: about equally long, or each full.
 
     If that takes more than `most_lines`, or a word is wider than the measure, the size is made smaller.
     """
@@ -54,17 +61,20 @@ def broken(
         if len(lines) <= most_lines and all(width(line) * size <= measure + 1e-9 for line in lines):
             break
         size *= SHRINK
-    lines = _evened(words, width, lines)
+    if even:
+        lines = _evened(words, width, lines)
     return tuple(TextLine(size, ((0.0, typeface.shape(line, right_to_left=right_to_left)),)) for line in lines)
 
 
-def centred(lines: tuple[TextLine, ...], middle: float, first_baseline: float) -> Displayed:
+def centred(
+    lines: tuple[TextLine, ...], middle: float, first_baseline: float, colour: Colour = BLACK
+) -> Displayed:
     """Lines one below the other about an upright axis, in mm."""
     placed = (
         (line, Point(middle - line.width / 2, first_baseline - number * LEADING * line.size))
         for number, line in enumerate(lines)
     )
-    return Displayed(tuple(placed))
+    return Displayed(tuple(placed), colour)
 
 
 def _filled(words: Sequence[str], width: Callable[[str], float], measure: float) -> Iterator[str]:

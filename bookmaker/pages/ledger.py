@@ -12,11 +12,11 @@ from pydantic import Field
 
 from ..drawing import Canvas, Colour, Pen
 from ..geometry import Path, Point
-from ..spec.entry import Entry
 from ..spec.measures import Count, Flag, Ink, Spacing
 from .page import Inside, PageFrame, numbered
+from .part import Part
 
-__all__ = ["Ledger", "LedgerPage", "compose", "load"]
+__all__ = ["Ledger", "LedgerPage", "compose", "length", "load"]
 
 HEAD = 1 / 6
 """Share of the page's height above the double rule."""
@@ -31,7 +31,7 @@ SUM_COLUMN = 1 / 8
 """Width of a column of sums as a share of the page's width, while there is room."""
 
 
-class Ledger(Entry):
+class Ledger(Part):
     """Lines to write on, a column for dates on the left, columns for sums on the right."""
 
     kind: Literal["ledger"] = "ledger"
@@ -76,6 +76,10 @@ class LedgerPage:
 
 def load(entry: Ledger, folder: FilePath) -> None:
     """Nothing to read."""
+
+
+def length(entry: Ledger, source: None, frame: PageFrame) -> None:
+    """As many pages as there are."""
 
 
 def compose(entry: Ledger, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

@@ -13,12 +13,12 @@ from pydantic import Field
 
 from ..drawing import Canvas, Colour, Pen
 from ..geometry import Path, Point, Rect, Transform
-from ..spec.entry import Entry
 from ..spec.measures import Flag, Ink, Spacing
 from ..typefaces import TextLine, bundled, set_line
 from .page import Inside, PageFrame, numbered
+from .part import Part
 
-__all__ = ["MapGrid", "MapPage", "compose", "load"]
+__all__ = ["MapGrid", "MapPage", "compose", "length", "load"]
 
 LABEL_SIZE = 1 / 34
 """Size of the figures (the em) as a share of the page's height."""
@@ -33,7 +33,7 @@ TALLEST = 20 * 60
 """A sheet spans at most so much latitude, unless its lines are too many even for the smallest step."""
 
 
-class MapGrid(Entry):
+class MapGrid(Part):
     """Meridians and parallels in a graduated frame; the sheets of a book join from page to page."""
 
     kind: Literal["map grid"] = "map grid"
@@ -146,6 +146,10 @@ def _print_arc(minutes: int, positive: str, negative: str) -> str:
 
 def load(entry: MapGrid, folder: FilePath) -> None:
     """Nothing to read."""
+
+
+def length(entry: MapGrid, source: None, frame: PageFrame) -> None:
+    """As many pages as there are."""
 
 
 def compose(entry: MapGrid, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

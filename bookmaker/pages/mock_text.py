@@ -18,12 +18,12 @@ from pydantic import Field
 
 from ..drawing import BLACK, NOTHING, Canvas, Pen
 from ..geometry import Path, Point
-from ..spec.entry import Entry
 from ..spec.measures import Count, Flag, Ink, TypeSize
 from ..units import from_pt
 from .page import Inside, PageFrame, numbered
+from .part import Part
 
-__all__ = ["MockPage", "MockText", "Row", "compose", "load"]
+__all__ = ["MockPage", "MockText", "Row", "compose", "length", "load"]
 
 LEADING = 1.25
 """From line to line, in ems."""
@@ -49,7 +49,7 @@ FEWEST_ROWS = 4
 """Pages with fewer lines have no sunk chapter openings, and their paragraphs end where they end."""
 
 
-class MockText(Entry):
+class MockText(Part):
     """Lines that look like text; 12 pt type would be 1 pt at 1:12."""
 
     kind: Literal["mock text"] = "mock text"
@@ -135,6 +135,10 @@ def _words(chance: Random, measure: float, *, justified: bool) -> Iterator[tuple
 
 def load(entry: MockText, folder: FilePath) -> None:
     """Nothing to read."""
+
+
+def length(entry: MockText, source: None, frame: PageFrame) -> None:
+    """As many pages as there are."""
 
 
 def compose(entry: MockText, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

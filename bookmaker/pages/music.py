@@ -13,17 +13,17 @@ from pydantic import Field
 from ..drawing import NOTHING, Art, Canvas, Colour, Pen
 from ..errors import Problem, Severity
 from ..geometry import Path, Point, Rect
-from ..spec.entry import Entry
 from ..spec.measures import Count, Flag, Ink, Margin, StaffSpacing
 from ..units import print_mm
 from .page import Inside, PageFrame, numbered
+from .part import Part
 
-__all__ = ["Music", "MusicPage", "compose", "load"]
+__all__ = ["Music", "MusicPage", "compose", "length", "load"]
 
 LINES = 5
 
 
-class Music(Entry):
+class Music(Part):
     """Staves across the type area.
 
     Lines of manuscript paper are about 1.8 mm apart in life (common practice), 0.15 mm at 1:12.
@@ -70,6 +70,10 @@ class MusicPage:
 
 def load(entry: Music, folder: FilePath) -> None:
     """Nothing to read."""
+
+
+def length(entry: Music, source: None, frame: PageFrame) -> None:
+    """As many pages as there are."""
 
 
 def compose(entry: Music, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

@@ -51,7 +51,8 @@ class PageFrame:
     """The pages of a part of a book, to be filled: of the whole book, if it has one part only.
 
     Width and height in mm, the number of pages, the way the book reads, the printer's dots to the inch.
-    `first` is the number in the book of the part's first page. Wherever a `number` is asked for, pages are
+    `first` is the number in the book of the part's first page, `contents` what a table of contents can list.
+    Wherever a `number` is asked for, pages are
     counted from 1 in the part.
     """
 
@@ -62,6 +63,7 @@ class PageFrame:
     resolution_dpi: float = 600.0
     first: int = 1
     book: BookWords = BookWords()
+    contents: tuple[Heading, ...] = ()
 
     def folio(self, number: int) -> int:
         """The number a page bears in the book.

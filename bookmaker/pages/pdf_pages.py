@@ -15,11 +15,11 @@ from ..errors import Problem, Severity
 from ..geometry import Rect
 from ..imported import ImportedPage, PageRange, load_pages
 from ..quantities import show
-from ..spec.entry import Entry
 from ..spec.measures import Flag, Text, read_text, refuse
 from .page import Inside, PageFrame, numbered
+from .part import Part
 
-__all__ = ["PdfInside", "PdfPage", "PdfSource", "compose", "load"]
+__all__ = ["PdfInside", "PdfPage", "PdfSource", "compose", "length", "load"]
 
 
 def _read_range(value: object) -> PageRange:
@@ -49,7 +49,7 @@ Pages = Annotated[
 """Pages of a file, counted from 1: stretches with their first and last page, the last one None if it is open."""
 
 
-class PdfInside(Entry):
+class PdfInside(Part):
     """A PDF file, one of its pages on each page."""
 
     kind: Literal["pdf"] = "pdf"
@@ -89,6 +89,11 @@ def load(entry: PdfInside, folder: Path) -> PdfSource:
     path = folder / entry.file
     pages, notes = load_pages(path, entry.range)
     return PdfSource(path.name, pages, notes)
+
+
+def length(entry: PdfInside, source: PdfSource, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
+    """The pages wanted of the file."""
+    return len(source.pages)
 
 
 def compose(entry: PdfInside, source: PdfSource, frame: PageFrame) -> Inside:

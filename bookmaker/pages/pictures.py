@@ -15,14 +15,14 @@ from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity, ShelfFileError
 from ..geometry import Size
 from ..pictures import Picture, effective_dpi, load_picture
-from ..spec.entry import Entry
 from ..spec.measures import Flag, Text
 from ..units import MM_PER_INCH
 from .captions import captions_of
 from .page import Inside, PageFrame, numbered
+from .part import Part
 from .plates import Plate, arrange, place
 
-__all__ = ["PicturesInside", "PicturesSource", "compose", "load"]
+__all__ = ["PicturesInside", "PicturesSource", "compose", "length", "load"]
 
 PICTURE_NAME = re.compile(
     r".*\.(jpe?g|jpe|jfif|png|webp|tiff?|gif|bmp|hei[cf]|avif|jp2|jxl|svg|psd|ico|tga)", re.IGNORECASE
@@ -38,7 +38,7 @@ LOWEST_RESOLUTION = 300.0
 """Dots per inch; below, a print held close looks coarse (common practice)."""
 
 
-class PicturesInside(Entry):
+class PicturesInside(Part):
     """A folder of pictures."""
 
     kind: Literal["pictures"] = "pictures"
@@ -123,6 +123,12 @@ def natural_order(name: str) -> tuple[list[str | int], str]:
     """
     parts = re.split(r"(\d+)", name.casefold())
     return [int(part) if i % 2 else part for i, part in enumerate(parts)], name
+
+
+def length(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> int:
+    """The pages that all pictures need, with those that stay blank before spreads."""
+    *_, last = arrange(source.pictures, (), entry.spreads, frame)
+    return last.page + last.pages - 1
 
 
 def compose(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> Inside:

@@ -12,14 +12,14 @@ from pydantic import Field
 
 from ..drawing import Canvas, Colour, Pen
 from ..geometry import Path, Point
-from ..spec.entry import Entry
 from ..spec.measures import Count, Flag, Ink, Spacing
 from .page import Inside, PageFrame, numbered
+from .part import Part
 
-__all__ = ["Squared", "SquaredPage", "compose", "load"]
+__all__ = ["Squared", "SquaredPage", "compose", "length", "load"]
 
 
-class Squared(Entry):
+class Squared(Part):
     """A grid from edge to edge, the same distance both ways, centred on the page.
 
     The 5 mm squares of an exercise book are 0.42 mm at 1:12; the default is a little wider, so that the
@@ -64,6 +64,10 @@ class SquaredPage:
 
 def load(entry: Squared, folder: FilePath) -> None:
     """Nothing to read."""
+
+
+def length(entry: Squared, source: None, frame: PageFrame) -> None:
+    """As many pages as there are."""
 
 
 def compose(entry: Squared, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

@@ -40,6 +40,7 @@ __all__ = [
     "PageCount",
     "PageSide",
     "PaperThickness",
+    "PartPages",
     "Resolution",
     "SheetSide",
     "ShelfSide",
@@ -201,6 +202,9 @@ PageCount = Annotated[
     WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 2000, "multipleOf": 2}),
 ]
 """Pages of a book: even, at most 2000."""
+
+PartPages = Annotated[int, _whole(1, 2000), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 2000})]
+"""Pages of a part of a book: at most 2000."""
 
 Flyleaves = Annotated[
     int,
