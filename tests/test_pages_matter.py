@@ -292,6 +292,18 @@ def test_a_table_longer_than_the_pages_it_was_given_is_an_error() -> None:
     assert (problem.severity.value, problem.field) == ("error", (0, "pages"))
 
 
+def test_a_table_in_type_too_large_for_the_page_is_an_error() -> None:
+    inside = bound([{"kind": "contents", "size": "14 pt"}, {"kind": "ruled", "listed_as": "Fog"}], 4)
+    # title and one line take 3 lines at 1.35 em of the 14 mm of the type area: 3.457 mm, 9.79 pt
+    assert [(str(problem), problem.field) for problem in inside.problems] == [
+        (
+            "the table of contents does not fit in 14 pt type on a page of 15 mm × 21 mm; "
+            "write size: 9.7 pt or smaller",
+            (0, "size"),
+        )
+    ]
+
+
 # ---- typefaces
 
 

@@ -20,6 +20,7 @@ from .display import broken
 from .faces import face_of, missing_glyphs
 from .page import Heading, Inside, PageFrame, numbered
 from .part import Part
+from .sizes import too_large
 
 __all__ = ["Contents", "ContentsPage", "Row", "compose", "length", "load"]
 
@@ -124,6 +125,10 @@ def length(entry: Contents, source: Typeface, frame: PageFrame) -> int:
 
 def compose(entry: Contents, source: Typeface, frame: PageFrame) -> Inside:
     """The table on its pages; lines that find no room are reported."""
+    largest = frame.type_area(1).height / (LEADING * (1 + TITLE_ROWS))
+    if entry.size > largest + 1e-9:
+        problem = too_large("the table of contents", entry.size, largest, frame)
+        return Inside((NOTHING,) * frame.pages, (problem,))
     rows, (first, others) = list(_rows(entry, source, frame)), _rows_per_page(entry, frame)
     measure = frame.type_area(1).width
     title = broken(source, entry.title, entry.size * TITLE_SIZE, measure, 1, right_to_left=frame.right_to_left)

@@ -22,6 +22,7 @@ from ..spec.measures import Count, Flag, Ink, TypeSize
 from ..units import from_pt
 from .page import Inside, PageFrame, numbered
 from .part import Part
+from .sizes import too_large
 
 __all__ = ["MockPage", "MockText", "Row", "compose", "length", "load"]
 
@@ -45,7 +46,7 @@ ASCENDERS = (1.0, 5.0, 1.0, 9.0, 1.0, 3.0, 1.0, 14.0)
 DESCENDERS = (1.0, 13.0, 1.0, 7.0)
 """Strokes and gaps of letters by turns, in strokes' widths: the small ones, those that reach up, and down."""
 
-FEWEST_ROWS = 4
+FEWEST_ROWS = 8
 """Pages with fewer lines have no sunk chapter openings, and their paragraphs end where they end."""
 
 
@@ -98,14 +99,18 @@ class MockPage:
     ) -> None:
         """Upright strokes along the line, and some above and below it: each a dashed line as wide as they are high."""
         stroke = max(self.frame.dot, 0.11 * em)
-        for bottom, top, strokes, most_skipped in (
-            (0.0, X_HEIGHT, STEMS, 0),
-            (X_HEIGHT, ASCENDER, ASCENDERS, 4),
-            (DESCENDER, 0.0, DESCENDERS, 9),
+        for bottom, top, strokes, share, skipped in (
+            (0.0, X_HEIGHT, STEMS, 1.0, 1),
+            (X_HEIGHT, ASCENDER, ASCENDERS, 0.7, 4),
+            (DESCENDER, 0.0, DESCENDERS, 0.4, 6),
         ):
             middle = baseline + (bottom + top) / 2 * em
             # beginning on every other place keeps these strokes over and under the small ones
-            begun = [(start + 2 * int(chance.random() * (most_skipped + 1)) * stroke, end) for start, end in words]
+            begun = [
+                (start + 2 * int(chance.random() * skipped) * stroke, end)
+                for start, end in words
+                if chance.random() < share
+            ]
             lines = [(Point(start, middle), Point(end, middle)) for start, end in begun if end - start > stroke / 2]
             if lines:
                 dash = tuple(width * stroke for width in strokes)
@@ -143,6 +148,9 @@ def length(entry: MockText, source: None, frame: PageFrame) -> None:
 
 def compose(entry: MockText, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
     """Pages of lines to the last page, numbered if asked."""
+    largest = frame.type_area(1).height / (ASCENDER - DESCENDER)
+    if entry.size > largest + 1e-9:
+        return Inside((NOTHING,) * frame.pages, (too_large("mock text", entry.size, largest, frame),))
     rows: dict[int, list[Row]] = {}
     chance = Random(frame.book.seed)
     for first, last in _chapters(entry, frame, chance):
