@@ -18,7 +18,7 @@ PX_PER_MM = 15
 GAP = 22
 ROWS = (
     (("Candle Haven", (1,)), ("Candle Haven", (2, 3)), ("Nine Winters", (5,)), ("Nine Winters", (8, 9))),
-    (("Herring Accounts", (4,)), ("Salt Verses", (28,)), ("Signals", (4, 5)), ("Memoranda", (6,)), ("Seaweeds", (2,))),
+    (("Herring Accounts", (4,)), ("Candle Haven", (21,)), ("Signals", (4, 5)), ("Memoranda", (6,)), ("Seaweeds", (2,))),
 )
 """What stands in each row: books, and the page or the two facing pages to show."""
 

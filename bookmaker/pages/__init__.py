@@ -30,7 +30,7 @@ from . import (
 )
 from .page import BookWords, Heading, Inside, PageFrame
 from .part import Part
-from .parts import Bound, bind, natural_length
+from .parts import Bound, bind, natural_extent
 
 __all__ = [
     "BLANK",
@@ -41,7 +41,7 @@ __all__ = [
     "PageFrame",
     "Part",
     "compose_inside",
-    "inside_length",
+    "inside_extent",
     "load_inside",
 ]
 
@@ -105,9 +105,13 @@ def load_inside(entry: AnyInside, folder: Path) -> Any:
     return tuple(sources)
 
 
-def inside_length(entry: AnyInside, source: Any, frame: PageFrame) -> int | None:
-    """How many pages an inside needs by itself; None if it takes whatever it is given, as ruled pages do."""
-    return natural_length(_bound(entry, source), frame)
+def inside_extent(entry: AnyInside, source: Any, frame: PageFrame) -> int | None:
+    """How many pages an inside needs, an even number; None if it takes what it is given.
+
+    A kind that can tell has a function `extent`; `frame.pages` is of no account to it.
+    """
+    pages = natural_extent(_bound(entry, source), frame)
+    return None if pages is None else pages + pages % 2
 
 
 def compose_inside(entry: AnyInside, source: Any, frame: PageFrame) -> Inside:

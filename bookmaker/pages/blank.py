@@ -12,7 +12,7 @@ from ..spec.measures import Flag
 from .page import Inside, PageFrame, numbered
 from .part import Part
 
-__all__ = ["Blank", "compose", "length", "load"]
+__all__ = ["Blank", "compose", "extent", "load"]
 
 
 class Blank(Part):
@@ -26,7 +26,7 @@ def load(entry: Blank, folder: Path) -> None:
     """Nothing to read."""
 
 
-def length(entry: Blank, source: None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
+def extent(entry: Blank, source: None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
     """One page, among other parts."""
     return 1
 

@@ -18,7 +18,7 @@ from .page import Inside, PageFrame, numbered
 from .part import Part
 from .title_page import SwelledRule
 
-__all__ = ["Colophon", "compose", "length", "load"]
+__all__ = ["Colophon", "compose", "extent", "load"]
 
 SIZE = 1 / 34
 """Size of type (the em) as a share of the page's height: 0.62 mm on a page of 21 mm."""
@@ -50,7 +50,7 @@ def load(entry: Colophon, folder: FilePath) -> Typeface:
     return face_of(entry.face, folder)
 
 
-def length(entry: Colophon, source: Typeface, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
+def extent(entry: Colophon, source: Typeface, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
     """One page."""
     return 1
 

@@ -22,7 +22,7 @@ from .page import Heading, Inside, PageFrame, numbered
 from .part import Part
 from .sizes import too_large
 
-__all__ = ["Contents", "ContentsPage", "Row", "compose", "length", "load"]
+__all__ = ["Contents", "ContentsPage", "Row", "compose", "extent", "load"]
 
 LEADING = 1.35
 """From line to line, in ems."""
@@ -117,7 +117,7 @@ def load(entry: Contents, folder: FilePath) -> Typeface:
     return face_of(entry.face, folder)
 
 
-def length(entry: Contents, source: Typeface, frame: PageFrame) -> int:
+def extent(entry: Contents, source: Typeface, frame: PageFrame) -> int:
     """The pages that the lines need; one if nothing is listed."""
     rows, (first, others) = len(list(_rows(entry, source, frame))), _rows_per_page(entry, frame)
     return 1 + math.ceil(max(0, rows - first) / others)

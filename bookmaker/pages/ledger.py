@@ -16,7 +16,7 @@ from ..spec.measures import Count, Flag, Ink, Spacing
 from .page import Inside, PageFrame, numbered
 from .part import Part
 
-__all__ = ["Ledger", "LedgerPage", "compose", "length", "load"]
+__all__ = ["Ledger", "LedgerPage", "compose", "load"]
 
 HEAD = 1 / 6
 """Share of the page's height above the double rule."""
@@ -76,10 +76,6 @@ class LedgerPage:
 
 def load(entry: Ledger, folder: FilePath) -> None:
     """Nothing to read."""
-
-
-def length(entry: Ledger, source: None, frame: PageFrame) -> None:
-    """As many pages as there are."""
 
 
 def compose(entry: Ledger, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

@@ -18,7 +18,7 @@ from ..typefaces import TextLine, bundled, set_line
 from .page import Inside, PageFrame, numbered
 from .part import Part
 
-__all__ = ["MapGrid", "MapPage", "compose", "length", "load"]
+__all__ = ["MapGrid", "MapPage", "compose", "load"]
 
 LABEL_SIZE = 1 / 34
 """Size of the figures (the em) as a share of the page's height."""
@@ -146,10 +146,6 @@ def _print_arc(minutes: int, positive: str, negative: str) -> str:
 
 def load(entry: MapGrid, folder: FilePath) -> None:
     """Nothing to read."""
-
-
-def length(entry: MapGrid, source: None, frame: PageFrame) -> None:
-    """As many pages as there are."""
 
 
 def compose(entry: MapGrid, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

@@ -24,7 +24,7 @@ from .page import Inside, PageFrame, numbered
 from .part import Part
 from .sizes import too_large
 
-__all__ = ["MockPage", "MockText", "Row", "compose", "length", "load"]
+__all__ = ["MockPage", "MockText", "Row", "compose", "load"]
 
 LEADING = 1.25
 """From line to line, in ems."""
@@ -140,10 +140,6 @@ def _words(chance: Random, measure: float, *, justified: bool) -> Iterator[tuple
 
 def load(entry: MockText, folder: FilePath) -> None:
     """Nothing to read."""
-
-
-def length(entry: MockText, source: None, frame: PageFrame) -> None:
-    """As many pages as there are."""
 
 
 def compose(entry: MockText, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

@@ -18,7 +18,7 @@ from ..units import print_mm
 from .page import Inside, PageFrame, numbered
 from .part import Part
 
-__all__ = ["Music", "MusicPage", "compose", "length", "load"]
+__all__ = ["Music", "MusicPage", "compose", "load"]
 
 LINES = 5
 
@@ -70,10 +70,6 @@ class MusicPage:
 
 def load(entry: Music, folder: FilePath) -> None:
     """Nothing to read."""
-
-
-def length(entry: Music, source: None, frame: PageFrame) -> None:
-    """As many pages as there are."""
 
 
 def compose(entry: Music, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

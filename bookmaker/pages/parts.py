@@ -17,7 +17,7 @@ from . import contents
 from .page import Heading, Inside, PageFrame
 from .part import Part
 
-__all__ = ["Bound", "bind", "natural_length"]
+__all__ = ["Bound", "bind", "natural_extent"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,10 +30,11 @@ class Bound:
     place: tuple[int, ...] = ()
 
     def length(self, frame: PageFrame) -> int | None:
-        """The pages it asks for, or its natural length; None if it has any length."""
+        """The pages it asks for, or its natural length; None if any number will do."""
         if self.entry.pages is not None:
             return self.entry.pages
-        natural: int | None = self.kind.length(self.entry, self.source, frame)
+        extent = getattr(self.kind, "extent", None)
+        natural: int | None = extent(self.entry, self.source, frame) if extent else None
         return natural
 
     def composed(self, frame: PageFrame) -> Inside:
@@ -59,7 +60,7 @@ def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
     return Inside(tuple(pages[: frame.pages]), tuple(problems), headings)
 
 
-def natural_length(parts: Sequence[Bound], frame: PageFrame) -> int | None:
+def natural_extent(parts: Sequence[Bound], frame: PageFrame) -> int | None:
     """How many pages the parts need by themselves; None if one of them takes whatever is left."""
     if any(part.length(frame) is None for part in parts):
         return None

@@ -19,7 +19,7 @@ from ..spec.measures import Flag, Text, read_text, refuse
 from .page import Inside, PageFrame, numbered
 from .part import Part
 
-__all__ = ["PdfInside", "PdfPage", "PdfSource", "compose", "length", "load"]
+__all__ = ["PdfInside", "PdfPage", "PdfSource", "compose", "extent", "load"]
 
 
 def _read_range(value: object) -> PageRange:
@@ -91,7 +91,7 @@ def load(entry: PdfInside, folder: Path) -> PdfSource:
     return PdfSource(path.name, pages, notes)
 
 
-def length(entry: PdfInside, source: PdfSource, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
+def extent(entry: PdfInside, source: PdfSource, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
     """The pages wanted of the file."""
     return len(source.pages)
 

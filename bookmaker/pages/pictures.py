@@ -22,7 +22,7 @@ from .page import Inside, PageFrame, numbered
 from .part import Part
 from .plates import Plate, arrange, place
 
-__all__ = ["PicturesInside", "PicturesSource", "compose", "length", "load"]
+__all__ = ["PicturesInside", "PicturesSource", "compose", "extent", "load"]
 
 PICTURE_NAME = re.compile(
     r".*\.(jpe?g|jpe|jfif|png|webp|tiff?|gif|bmp|hei[cf]|avif|jp2|jxl|svg|psd|ico|tga)", re.IGNORECASE
@@ -125,7 +125,7 @@ def natural_order(name: str) -> tuple[list[str | int], str]:
     return [int(part) if i % 2 else part for i, part in enumerate(parts)], name
 
 
-def length(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> int:
+def extent(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> int:
     """The pages that all pictures need, with those that stay blank before spreads."""
     *_, last = arrange(source.pictures, (), entry.spreads, frame)
     return last.page + last.pages - 1

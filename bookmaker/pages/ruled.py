@@ -17,7 +17,7 @@ from ..units import MM_PER_INCH
 from .page import Inside, PageFrame, numbered
 from .part import Part
 
-__all__ = ["Ruled", "RuledPage", "compose", "length", "load"]
+__all__ = ["Ruled", "RuledPage", "compose", "load"]
 
 FINEST_LINE = 0.06
 """Width of a ruled line in mm, if the printer's dots are finer than that."""
@@ -63,10 +63,6 @@ class RuledPage:
 
 def load(entry: Ruled, folder: FilePath) -> None:
     """Nothing to read."""
-
-
-def length(entry: Ruled, source: None, frame: PageFrame) -> None:
-    """As many pages as there are."""
 
 
 def compose(entry: Ruled, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

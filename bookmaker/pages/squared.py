@@ -16,7 +16,7 @@ from ..spec.measures import Count, Flag, Ink, Spacing
 from .page import Inside, PageFrame, numbered
 from .part import Part
 
-__all__ = ["Squared", "SquaredPage", "compose", "length", "load"]
+__all__ = ["Squared", "SquaredPage", "compose", "load"]
 
 
 class Squared(Part):
@@ -64,10 +64,6 @@ class SquaredPage:
 
 def load(entry: Squared, folder: FilePath) -> None:
     """Nothing to read."""
-
-
-def length(entry: Squared, source: None, frame: PageFrame) -> None:
-    """As many pages as there are."""
 
 
 def compose(entry: Squared, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

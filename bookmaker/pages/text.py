@@ -24,7 +24,7 @@ from .part import Part
 from .setting import Setting, TextPage
 from .wrapping import Line
 
-__all__ = ["TextInside", "TextSource", "compose", "length", "load"]
+__all__ = ["TextInside", "TextSource", "compose", "extent", "load"]
 
 TIGHTEST, LOOSEST = 0.8, 3.0
 
@@ -99,7 +99,7 @@ def _typeface(face: str, folder: Path) -> Typeface:
     return load_typeface(folder / face) if is_path else bundled(face)
 
 
-def length(entry: TextInside, source: TextSource, frame: PageFrame) -> int:
+def extent(entry: TextInside, source: TextSource, frame: PageFrame) -> int:
     """The pages that the whole text needs."""
     copy = Copy(source.manuscript, source.typeface, entry.leading, frame)
     if entry.size > copy.largest_settable:

@@ -18,7 +18,7 @@ from .faces import face_of, missing_glyphs
 from .page import Inside, PageFrame, numbered
 from .part import Part
 
-__all__ = ["SwelledRule", "TitlePage", "compose", "length", "load"]
+__all__ = ["SwelledRule", "TitlePage", "compose", "extent", "load"]
 
 SHRINK = 0.92
 """A page too full is set again so much smaller."""
@@ -80,7 +80,7 @@ def load(entry: TitlePage, folder: FilePath) -> Typeface:
     return face_of(entry.face, folder)
 
 
-def length(entry: TitlePage, source: Typeface, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
+def extent(entry: TitlePage, source: Typeface, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
     """One page."""
     return 1
 
