@@ -23,7 +23,7 @@ from .errors import BookmakerError, CommandError, Problem, near_match
 from .output import replaced_file
 from .papers import find_format
 from .plan import BookPlan
-from .reports import books_table, breakdown_table, message, outcome, spaces_table
+from .reports import books_table, breakdown_table, message, outcome, reading_table, spaces_table
 from .ruler import write_ruler
 from .schema import shelf_schema
 from .starter import write_starter
@@ -64,7 +64,7 @@ def check(
     with _progress() as told:
         checked = pipeline.check(shelf, told)
     if as_json:
-        sys.stdout.write(dump(check_report(checked.plan, checked.problems)))
+        sys.stdout.write(dump(check_report(checked.plan, checked.problems, checked.legibility)))
     else:
         out = _console(stderr=False)
         if explain is not None:
@@ -74,6 +74,8 @@ def check(
         out.print(books_table(checked.plan))
         if checked.plan.spaces:
             out.print(spaces_table(checked.plan))
+        if any(checked.legibility):
+            out.print(reading_table(checked))
         _tell(checked.problems)
         out.print(outcome(checked), highlight=False, soft_wrap=True)
     _finish(checked)

@@ -20,10 +20,14 @@ __all__ = ["Draft", "PanelArt", "draft_book"]
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """The pieces of a book and what is wrong with their art; fields count from the whole shelf."""
+    """The pieces of a book and what is wrong with their art; fields count from the whole shelf.
+
+    `x_height` is that of the text on its pages in mm, if it has some.
+    """
 
     pieces: tuple[Piece, ...]
     problems: tuple[Problem, ...]
+    x_height: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +52,7 @@ def draft_book(book: BookPlan, inside: Inside, artwork: Any) -> Draft:
         dress = dress_flat(book.entry.design, artwork, flat, words)
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
-    return Draft(tuple(pieces), tuple(problems))
+    return Draft(tuple(pieces), tuple(problems), inside.x_height)
 
 
 def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside) -> Piece:

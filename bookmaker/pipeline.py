@@ -14,10 +14,12 @@ from pathlib import Path
 from .designs import load_design
 from .drafting import Draft, draft_book
 from .errors import FieldPath, Problem, Severity, ShelfFileError
+from .extents import page_frame, settled
+from .eyesight import Legibility
 from .findings import fit_findings
 from .marks import furnish
 from .output import PLAN_NAME, file_names, replaced_folder
-from .pages import PageFrame, compose_inside, load_inside
+from .pages import compose_inside, load_inside
 from .plan import ShelfPlan, plan_shelf
 from .reading import ShelfFile, read_shelf
 from .sheets import Sheet, lay_out
@@ -42,6 +44,16 @@ class Checked:
     problems: tuple[Problem, ...]
 
     @property
+    def legibility(self) -> tuple[Legibility | None, ...]:
+        """How well the text of each book can be read; None for books without any."""
+        spec = self.plan.spec
+        heights = [draft.x_height for draft in self.drafts]
+        return tuple(
+            None if height is None else Legibility(height, spec.printer.resolution, spec.viewing_distance)
+            for height in heights
+        )
+
+    @property
     def sound(self) -> bool:
         """Whether nothing is wrong that spoils the shelf."""
         return all(problem.severity is not Severity.ERROR for problem in self.problems)
@@ -63,7 +75,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     """
     shelf = read_shelf(path)
     sources, plan = _usable(shelf)
-    drafts = _drafted(shelf, plan, sources, progress)
+    drafts = _drafted(plan, sources, progress)
     problems = (
         *plan.notes,
         *(problem for draft in drafts for problem in draft.problems),
@@ -92,8 +104,11 @@ def _usable(shelf: ShelfFile) -> tuple[list[tuple[object, object]], ShelfPlan]:
     problems = list(shelf.of_defaults(cross_check(shelf.spec)))
     crossed = bool(problems)
     sources = _read_sources(shelf, problems)
+    unread = {problem.field[1] for problem in problems if "inside" in problem.field[:3]}
+    spec, unsettled = (shelf.spec, []) if crossed else settled(shelf.spec, [inside for inside, _ in sources], unread)
+    problems += unsettled
     try:
-        plan = None if crossed else plan_shelf(shelf.spec)
+        plan = None if crossed else plan_shelf(spec)
     except ShelfFileError as refusal:
         problems += refusal.problems
         plan = None
@@ -121,18 +136,12 @@ def _read_sources(shelf: ShelfFile, problems: list[Problem]) -> list[tuple[objec
 
 
 def _drafted(
-    shelf: ShelfFile, plan: ShelfPlan, sources: Sequence[tuple[object, object]], progress: Progress
+    plan: ShelfPlan, sources: Sequence[tuple[object, object]], progress: Progress
 ) -> tuple[Draft, ...]:
     drafts: list[Draft] = []
     for book, (inside, design) in zip(plan.books, sources, strict=True):
         progress("setting the pages", book.number, len(plan.books))
-        frame = PageFrame(
-            width=book.page.width,
-            height=book.page.height,
-            pages=book.block.pages,
-            right_to_left=book.entry.right_to_left,
-            resolution_dpi=shelf.spec.printer.resolution,
-        )
+        frame = page_frame(plan.spec, book.entry, book.block.pages)
         drafts.append(draft_book(book, compose_inside(book.entry.inside, inside, frame), design))
     return tuple(drafts)
 
@@ -151,7 +160,6 @@ def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Pr
         write_sheets(folder / name, title, mine, furniture, calibration(spec.printer, stock.sheet))
         listed += [(name, page, sheet) for page, sheet in enumerate(mine, start=1)]
     files = [*names, PLAN_NAME]
-    (folder / PLAN_NAME).write_text(
-        dump(plan_report(checked.plan, listed, files, checked.problems)), encoding="utf-8", newline="\n"
-    )
+    report = plan_report(checked.plan, listed, files, checked.problems, checked.legibility)
+    (folder / PLAN_NAME).write_text(dump(report), encoding="utf-8", newline="\n")
     return tuple((name, sum(file == name for file, _, _ in listed)) for name in files)

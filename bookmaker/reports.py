@@ -12,7 +12,7 @@ from .plan import BookPlan, ShelfPlan
 from .shelf import SpaceFit, Verdict
 from .thickness import Layer
 
-__all__ = ["books_table", "breakdown_table", "message", "outcome", "spaces_table"]
+__all__ = ["books_table", "breakdown_table", "message", "outcome", "reading_table", "spaces_table"]
 
 STYLES = {Verdict.FITS: "green", Verdict.TIGHT: "yellow", Verdict.OVER: "bold red"}
 
@@ -127,6 +127,25 @@ def _space_row(space: SpaceFit) -> tuple[str, ...]:
         f"{space.probability:.0%}",
         f"[{STYLES[space.verdict]}]{space.verdict}[/]",
     )
+
+
+def reading_table(checked: Checked) -> Table:
+    """One row for each book with text: how large its letters are to the eye and to the printer."""
+    spec = checked.plan.spec
+    table = _table(
+        f"reading, at {spec.viewing_distance:.0f} mm and {spec.printer.resolution:.0f} dpi",
+        ("", True),
+        ("book", False),
+        ("x-height mm", True),
+        ("arc minutes", True),
+        ("dots", True),
+        ("verdict", False),
+    )
+    for book, letters in zip(checked.plan.books, checked.legibility, strict=True):
+        if letters:
+            seen = (f"{letters.x_height:.2f}", f"{letters.minutes:.1f}", f"{letters.dots:.1f}", str(letters.sight))
+            table.add_row(str(book.number + 1), escape(book.entry.title), *seen)
+    return table
 
 
 def message(problem: Problem) -> str:

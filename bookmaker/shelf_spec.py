@@ -11,11 +11,12 @@ from .blocks import AnyBlock
 from .covers import AnyCover
 from .designs import PLAIN, AnyDesign
 from .errors import Problem, near_match
+from .eyesight import READING_DISTANCE
 from .geometry import Size
 from .pages import BLANK, AnyInside
 from .quantities import show
 from .spec.entry import Entry, named
-from .spec.measures import Ease, LifeSide, PageSide, SpaceName, Title, read_text, refuse
+from .spec.measures import Ease, LifeSide, PageSide, SpaceName, Title, ViewingDistance, read_text, refuse
 from .spec.sheets import PrinterEntry
 from .spec.spaces import SpaceEntry
 from .spec.stocks import StockEntry
@@ -117,6 +118,7 @@ class ShelfSpec(Entry):
     printer: PrinterEntry = Field(default_factory=PrinterEntry, description="sheet, margins, resolution, rules")
     stocks: dict[str, StockEntry] = Field(description="papers and cards by name")
     spaces: dict[str, SpaceEntry] = Field(default_factory=dict, description="places on the shelf by name")
+    viewing_distance: ViewingDistance = Field(READING_DISTANCE, description="from the eye to the page, such as 300 mm")
     books: Annotated[tuple[BookEntry, ...], BeforeValidator(_read_books)] = Field(description="the books")
 
 

@@ -121,6 +121,7 @@ class Typeface:
         self.ascent: float = tables["hhea"].ascent / self.units_per_em
         self.descent: float = tables["hhea"].descent / self.units_per_em
         self._characters: dict[int, str] = tables.getBestCmap() or {}
+        self.features: frozenset[str] = _features(tables)
         self._font: Any = hb.Font(hb.Face(hb.Blob(data)))
         self._runs: dict[tuple[str, tuple[str, ...], str, bool], Run] = {}
         self._extents: dict[int, tuple[float, float]] = {}
@@ -219,6 +220,13 @@ class Typeface:
             glyph = Glyph(info.codepoint, place.x_advance / em, place.x_offset / em, place.y_offset / em, own)
             glyphs.append(self._glyphs.setdefault(glyph, glyph))
         return glyphs
+
+
+def _features(tables: TTFont) -> frozenset[str]:
+    """The tags of all features that change glyphs: ``smcp`` for small capitals, say."""
+    table = tables["GSUB"].table if "GSUB" in tables else None
+    listed = table.FeatureList.FeatureRecord if table and table.FeatureList else ()
+    return frozenset(record.FeatureTag for record in listed)
 
 
 def load_typeface(path: Path) -> Typeface:

@@ -41,6 +41,7 @@ TABLES = {
     "blank pages": ["Blank"],
     "ruled pages": ["Ruled"],
     "text pages": ["TextInside"],
+    "page margins": ["PageMargins"],
     "picture pages": ["PicturesInside"],
     "a plain design": ["Plain"],
 }

@@ -11,7 +11,7 @@ from ..stock import Stock
 from . import concertina
 from .block import BlockEntry, BlockPlan
 
-__all__ = ["AnyBlock", "BlockEntry", "BlockPlan", "plan_block"]
+__all__ = ["AnyBlock", "BlockEntry", "BlockPlan", "pages_open", "plan_block", "with_pages"]
 
 KINDS: Mapping[type[BlockEntry], Callable[..., BlockPlan]] = {
     concertina.Concertina: concertina.plan,
@@ -26,3 +26,13 @@ else:
 def plan_block(entry: BlockEntry, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
     """Work out a block of any kind; errors carry fields relative to the book."""
     return KINDS[type(entry)](entry, page, stocks, right_to_left=right_to_left)
+
+
+def pages_open(entry: BlockEntry) -> bool:
+    """Whether a block has as many pages as its inside needs."""
+    return "pages" in type(entry).model_fields and getattr(entry, "pages") is None  # noqa: B009 (not every kind has it)
+
+
+def with_pages(entry: BlockEntry, pages: int) -> BlockEntry:
+    """The block with a number of pages."""
+    return entry.model_copy(update={"pages": pages})

@@ -20,7 +20,7 @@ from pydantic import Field
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
-from ..spec.measures import Ease, Flyleaves, PageCount, TabWidth
+from ..spec.measures import Ease, Flag, Flyleaves, PageCount, TabWidth
 from ..stock import Stock
 from ..thickness import Layer, Thickness
 from ..units import print_mm
@@ -29,11 +29,16 @@ from .block import BlockEntry, BlockPlan
 __all__ = ["Concertina", "balance", "fold_after", "panel_count", "plan"]
 
 
+MOST_PAGES = 2000
+"""No book here has more."""
+
+
 class Concertina(BlockEntry):
     """A folded strip of pages."""
 
     kind: Literal["concertina"] = "concertina"
-    pages: PageCount = Field(description="printed pages, an even number")
+    pages: PageCount | None = Field(None, description="printed pages, an even number; as many as the inside needs")
+    fill_strips: Flag = Field(False, description="yes: so many pages more that no strip could take another leaf")
     flyleaves: Flyleaves = Field(0, description="blank panels before the first and after the last page, even")
     joint: Literal["back to back", "hinge tab"] = Field("back to back", description="how strips are joined")
     tab: TabWidth = Field(3.0, description="width of the hinge tab")
@@ -77,19 +82,38 @@ def plan(entry: Concertina, page: Size, stocks: Mapping[str, Stock], *, right_to
         ShelfFileError: two pages side by side are wider than the stock's sheet, or a page is taller.
     """
     stock = stocks[entry.stock]
-    panels = panel_count(entry.pages, entry.flyleaves)
+    pages = _pages(entry, page, stock)
+    panels = panel_count(pages, entry.flyleaves)
     spans = _spans(entry, panels, page, stock)
     return BlockPlan(
         kind=entry.kind,
-        pages=entry.pages,
+        pages=pages,
         panels=panels,
         thickness=_thickness(entry, panels, len(spans), stock).as_measured(entry.measured_thickness),
         thickness_of_a_page=stock.caliper + stock.glue / 2,
         flats=tuple(
-            _strip(entry, page, span, f"strip {number} of {len(spans)}", right_to_left)
+            _strip(entry, pages, page, span, f"strip {number} of {len(spans)}", right_to_left)
             for number, span in enumerate(spans, start=1)
         ),
     )
+
+
+def _pages(entry: Concertina, page: Size, stock: Stock) -> int:
+    """The pages of the block; with `fill_strips`, as many as the same number of strips can hold.
+
+    Raises:
+        ShelfFileError: nobody has said how many.
+    """
+    if entry.pages is None:
+        raise ShelfFileError((Problem("the block has no pages", "write pages: 48, say", field=("block",)),))
+
+    def strips(pages: int) -> int:
+        return len(_spans(entry, panel_count(pages, entry.flyleaves), page, stock))
+
+    pages = entry.pages
+    while entry.fill_strips and pages + 2 <= MOST_PAGES and strips(pages + 2) == strips(entry.pages):
+        pages += 2
+    return pages
 
 
 def _spans(entry: Concertina, panels: int, page: Size, stock: Stock) -> list[range]:
@@ -145,9 +169,9 @@ def _capacity(page: Size, stock: Stock, besides: float) -> int:
     return capacity
 
 
-def _strip(entry: Concertina, page: Size, span: range, name: str, right_to_left: bool) -> Flat:
+def _strip(entry: Concertina, pages: int, page: Size, span: range, name: str, right_to_left: bool) -> Flat:
     """One strip as it lies printed face up: page order runs to the right, or to the left for such books."""
-    last = panel_count(entry.pages, entry.flyleaves) - 1
+    last = panel_count(pages, entry.flyleaves) - 1
     tab = entry.tab if span[-1] % 2 == 0 and span[-1] != last else 0.0
     length = len(span) * page.width + tab
 
@@ -159,9 +183,8 @@ def _strip(entry: Concertina, page: Size, span: range, name: str, right_to_left:
         x = along((panel - span.start + 1) * page.width)
         return Fold(fold_after(panel), Point(x, 0), Point(x, page.height))
 
-    panels = [
-        _panel(entry, panel, Rect(along((panel - span.start) * page.width, page.width), 0, *page)) for panel in span
-    ]
+    places = [Rect(along((panel - span.start) * page.width, page.width), 0, *page) for panel in span]
+    panels = [_panel(entry, pages, panel, place) for panel, place in zip(span, places, strict=True)]
     if tab:
         panels.append(Panel(Role.TAB, Rect(along(length - tab, tab), 0, tab, page.height)))
     return Flat(
@@ -175,9 +198,9 @@ def _strip(entry: Concertina, page: Size, span: range, name: str, right_to_left:
     )
 
 
-def _panel(entry: Concertina, panel: int, rect: Rect) -> Panel:
+def _panel(entry: Concertina, pages: int, panel: int, rect: Rect) -> Panel:
     page = panel - entry.flyleaves
-    if 1 <= page <= entry.pages:
+    if 1 <= page <= pages:
         return Panel(Role.PAGE, rect, page)
-    last = panel_count(entry.pages, entry.flyleaves) - 1
+    last = panel_count(pages, entry.flyleaves) - 1
     return Panel(Role.PASTEDOWN if panel in (0, last) else Role.FLYLEAF, rect)

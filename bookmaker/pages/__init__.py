@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING, Any
 
 from ..spec.entry import Entry, either
 from . import blank, pictures, ruled, text
-from .page import Inside, PageFrame
+from .page import BookWords, Inside, PageFrame
 
-__all__ = ["BLANK", "AnyInside", "Inside", "PageFrame", "compose_inside", "load_inside"]
+__all__ = ["BLANK", "AnyInside", "BookWords", "Inside", "PageFrame", "compose_inside", "inside_extent", "load_inside"]
 
 KINDS: Mapping[type[Entry], ModuleType] = {
     blank.Blank: blank,
@@ -42,3 +42,12 @@ def compose_inside(entry: Entry, source: Any, frame: PageFrame) -> Inside:
     """Fill the pages; `source` is what `load_inside` gave."""
     inside: Inside = KINDS[type(entry)].compose(entry, source, frame)
     return inside
+
+
+def inside_extent(entry: Entry, source: Any, frame: PageFrame) -> int | None:
+    """How many pages an inside needs, an even number; None if it takes what it is given.
+
+    A kind that can tell has a function `extent`; `frame.pages` is of no account to it.
+    """
+    extent = getattr(KINDS[type(entry)], "extent", None)
+    return extent(entry, source, frame) if extent else None

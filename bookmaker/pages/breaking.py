@@ -31,6 +31,10 @@ FINAL = 5000.0
 FITNESS = 100.0
 """Demerits for neighbours more than one class of tightness apart (the value of the 1981 paper, from memory)."""
 
+MANY = 64
+"""More starts than this are looked through within words too, not only at their ends."""
+
+
 class Stop(NamedTuple):
     """A place where a word may end a line, the last one being its own end.
 
@@ -137,6 +141,9 @@ def _fit(words: Sequence[Word], indent: float, trial: _Pass) -> _Node | None:
             ways = _ways(active, left + stop.before, place, stop, trial)
             for way in ways:
                 active.append(_follower(way, left + stop.after, place, place, number, stop, trial))
+            if len(active) > MANY:
+                # a hyphen may reach further than the next stop: what is just too long yet may not stay so
+                _retire(active, left + stop.before - 4 * space, place, trial, forced=ways)
         number, stop = len(stops) - 1, stops[-1]
         end = left + stop.before
         ways = _ways(active, end, place, stop, trial, closing=place == final)

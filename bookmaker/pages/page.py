@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from ..drawing import BLACK, NOTHING, Art, Canvas, Drawn
 from ..errors import Problem
 from ..geometry import Point, Rect
 from ..typefaces import Typeface, bundled, set_line
 
-__all__ = ["Inside", "PageFrame", "PageNumber", "numbered"]
+__all__ = ["BookWords", "Heading", "Inside", "Margins", "PageFrame", "PageNumber", "numbered"]
 
 NUMBER_SIZE = 1 / 30
 """Size of a page number (the em) as a share of the page's height: 0.7 mm on a page of 21 mm."""
@@ -20,10 +21,38 @@ WIDEST_NUMBER = 2.5
 
 
 @dataclass(frozen=True, slots=True)
+class BookWords:
+    """What the book is called, for the pages that say so; `shelf` is the name of the shelf it belongs to."""
+
+    title: str = ""
+    author: str = ""
+    shelf: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A line of the table of contents: what begins on a page, and the number of that page in the book."""
+
+    text: str
+    page: int
+
+
+class Margins(NamedTuple):
+    """The white around the type area in mm; inner is at the spine."""
+
+    inner: float
+    top: float
+    outer: float
+    bottom: float
+
+
+@dataclass(frozen=True, slots=True)
 class PageFrame:
-    """The pages to fill.
+    """The pages of a part of a book, to be filled: of the whole book, if it has one part only.
 
     Width and height in mm, the number of pages, the way the book reads, the printer's dots to the inch.
+    `first` is the number in the book of the part's first page. Wherever a `number` is asked for, pages are
+    counted from 1 in the part.
     """
 
     width: float
@@ -31,24 +60,36 @@ class PageFrame:
     pages: int
     right_to_left: bool = False
     resolution_dpi: float = 600.0
+    first: int = 1
+    book: BookWords = BookWords()
+    margins: Margins | None = None
+
+    def folio(self, number: int) -> int:
+        """The number a page bears in the book.
+
+        >>> PageFrame(15, 21, 8, first=5).folio(1)
+        5
+        """
+        return self.first + number - 1
 
     def spine_on_left(self, number: int) -> bool:
-        """Whether a page, counted from 1, has the spine on its left.
+        """Whether a page has the spine on its left.
 
-        Odd pages do, and in books read from right to left the even ones.
+        Odd pages of the book do, and in books read from right to left the even ones.
         """
-        return (number % 2 == 1) is not self.right_to_left
+        return (self.folio(number) % 2 == 1) is not self.right_to_left
 
     def type_area(self, number: int) -> Rect:
-        """The area for text on page `number`, in page coordinates: margins by ninths (J. Tschichold's canon).
+        """The area for text on page `number`, in page coordinates.
 
-        Inner, top, outer and bottom margins are 2 : 3 : 4 : 6 when the page is 2 : 3. On a page of 6 × 9 in
-        they are 0.667, 1, 1.333 and 2 in, the type area 4 × 6 in.
+        Its margins are those given, or else by ninths (J. Tschichold's canon): inner, top, outer and bottom margins
+        are 2 : 3 : 4 : 6 when the page is 2 : 3. On a page of 6 × 9 in they are 0.667, 1, 1.333 and 2 in, the
+        type area 4 × 6 in.
         """
         across, up = self.width / 9, self.height / 9
-        inner, outer = across, 2 * across
+        inner, top, outer, bottom = self.margins or (across, up, 2 * across, 2 * up)
         left = inner if self.spine_on_left(number) else outer
-        return Rect(left, 2 * up, self.width - inner - outer, self.height - 3 * up)
+        return Rect(left, bottom, self.width - inner - outer, self.height - top - bottom)
 
     def page(self) -> Rect:
         """The whole page."""
@@ -57,13 +98,15 @@ class PageFrame:
 
 @dataclass(frozen=True, slots=True)
 class Inside:
-    """What the pages of a book show, page 1 first, and what is wrong with it.
+    """What the pages of a part show, the first page first, what is wrong with it, and what begins where.
 
-    The fields of problems are relative to the inside.
+    The fields of problems are relative to the inside. `x_height` is that of its text in mm, if it has some.
     """
 
     pages: tuple[Art, ...]
     problems: tuple[Problem, ...] = ()
+    headings: tuple[Heading, ...] = ()
+    x_height: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +121,7 @@ class PageNumber:
         """Set the number."""
         area = self.frame.type_area(self.number)
         size = min(self.frame.height * NUMBER_SIZE, area.width / WIDEST_NUMBER)
-        line = set_line(self.typeface, size, str(self.number))
+        line = set_line(self.typeface, size, str(self.frame.folio(self.number)))
         baseline = area.y / 2 - self.typeface.cap_height * size / 2
         canvas.text(line, Point(area.centre.x - line.width / 2, baseline), BLACK)
 
