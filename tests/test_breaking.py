@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from bookmaker.pages.breaking import Glue, Line, Stop, Word, break_paragraph
 
 GLUE = Glue(0.3, 0.15, 0.1, 1.0)
-PASSES = ((1.6, 0.0), (4.0, 0.0), (math.inf, 1.0))
+PASSES = ((6.0, 0.0), (math.inf, 1.0))
 """Loosest ratio and lent stretch of each pass, written here apart from the code."""
 
 Break = tuple[int, int]
