@@ -111,6 +111,7 @@ class Galley:
         room = (self.measure - setting.indent) / setting.size
         self.boxes = Boxes(fount, room, hanging=manner.hanging)
         unparted = Fount(fount.faces, None, right_to_left=fount.right_to_left)
+        self._verses = Boxes(unparted, room, hanging=manner.hanging)
         self._heads = {
             scale: Boxes(unparted, self.measure / setting.size / scale, hanging=False)
             for scale in (TITLE, CHAPTER, 1.0)
@@ -212,7 +213,7 @@ class Galley:
         left, _ = self._inset(passage)
         for line in passage.text.split("\n"):
             measures = _Measures(left + setting.indent, (self.measure - left - setting.indent,), -setting.indent)
-            lines += self._lines(line, measures, ragged=True)
+            lines += self._lines(line, measures, self._verses, ragged=True)
         together = len(lines) if len(lines) <= setting.lines_per_page // 2 else 2
         return self._prose(Role.VERSE, tuple(lines), passage)._replace(together=together)
 
@@ -276,9 +277,11 @@ class Galley:
 
     # ---- lines
 
-    def _lines(self, text: str, measures: _Measures, *, ragged: bool = False) -> tuple[SetLine, ...]:
+    def _lines(
+        self, text: str, measures: _Measures, boxes: Boxes | None = None, *, ragged: bool = False
+    ) -> tuple[SetLine, ...]:
         """A paragraph in lines of the text's own size."""
-        size, boxes = self.setting.size, self.boxes
+        size, boxes = self.setting.size, self.boxes if boxes is None else boxes
         loose = ragged or not self.manner.justified
         glue = boxes.ragged if loose else boxes.justified
         widths = tuple(width / size for width in measures.widths)
