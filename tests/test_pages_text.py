@@ -256,7 +256,7 @@ def test_a_text_without_spaces_of_a_megabyte_is_broken_in_reasonable_time() -> N
 
 
 def test_overflow_is_an_error_with_what_would_help() -> None:
-    [_, problem] = set_text(" ".join([SENTENCE] * 60), PageFrame(15, 21, 4), 1.2).problems
+    [problem] = set_text(" ".join([SENTENCE] * 60), PageFrame(15, 21, 4), 1.2).problems
     assert str(problem) == "602 words of the 720 of log.txt do not fit in 4 pages; write pages: 26 or size: 1.35 pt"
     assert (problem.severity, problem.field) == (Severity.ERROR, ("file",))
 

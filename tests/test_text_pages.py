@@ -233,12 +233,38 @@ def test_a_picture_that_is_missing_is_an_error_of_the_text(folder: Path) -> None
 
 
 def test_the_loosest_line_is_told_if_it_is_bad(folder: Path) -> None:
-    found = inside(folder, "so much straightforwardness by far", PageFrame(15, 21, 4), language="none")
-    [note] = [str(problem) for problem in found.problems if "loosest" in problem.message]
-    # two words of 3.74 ems on a line of 12.5: a space of 8.76 ems, where 0.26 is usual
-    assert "on page 1, has spaces 33.7 times as wide as usual (stretch ratio 65.4): 'so much'" in note
+    found = inside(folder, "so much for some l straightforwardness by far", PageFrame(15, 21, 4), language="none")
+    # five words of 7.97 ems on a line of 12.5: four spaces of 1.13 ems, where 0.26 is usual
+    assert [str(problem) for problem in found.problems if "loosest" in problem.message] == [
+        "the loosest line of log.md, on page 1, has spaces 4.4 times as wide as usual (stretch ratio 6.7): "
+        "'so much for some l'; write a smaller size, another wording, or justified: no"
+    ]
     even = inside(folder, PROSE, PageFrame(40, 30, 2))
     assert not [problem for problem in even.problems if "loosest" in problem.message]
+
+
+def test_lines_that_cannot_be_filled_are_left_short_and_said(folder: Path) -> None:
+    found = inside(folder, "so much straightforwardness indeed", PageFrame(15, 21, 4), language="none")
+    assert [str(problem) for problem in found.problems] == [
+        "1 line of log.md cannot be filled and ends short of the margin, the first one 'so much'; "
+        "write a smaller size, another wording, or justified: no",
+        "log.md fills 1 of 4 pages; the others stay empty; write pages: 2 for a thinner book, or a larger size",
+    ]
+    assert lines(found.pages[0])[0].end.x < 12
+
+
+def test_lines_too_short_to_be_filled_well_are_ragged_unless_told_otherwise(folder: Path) -> None:
+    """Of 24 letters, about 11 ems, there is a choice; common practice."""
+
+    def ends(width: float, **keys: str) -> int:
+        frame = PageFrame(width, 30, 4)
+        return len({round(line.end.x, 4) for line in lines(inside(folder, PROSE, frame, **keys).pages[0])[:-1]})
+
+    assert ends(11.1 * SIZE * 1.5) == 1
+    assert ends(10.9 * SIZE * 1.5) > 1
+    assert ends(10.9 * SIZE * 1.5, justified="yes") <= 2
+    assert ends(11.1 * SIZE * 1.5, justified="no") > 1
+    assert ends(30, face="typewriter") > 1
 
 
 def test_emphasis_without_an_italic_is_noted(folder: Path) -> None:

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from enum import StrEnum
 
 from ..scripts import in_visual_order
-from ..typefaces import Run, TextLine, Typeface
+from ..typefaces import Run, TextLine, Typeface, WordLine
 from .hyphens import SOFT_HYPHEN, Parting, partings
 
 __all__ = ["Fount", "Style", "as_read"]
@@ -53,6 +53,7 @@ class Fount:
         self.space = self.roman.shape(" ")
         self.hyphen = "-" if self.roman.covers("-") else "\u2010"
         self._runs: dict[str, tuple[Run, ...]] = {}
+        self._plain = _PlainWords(self)
         self._partings: dict[str, list[Parting]] = {}
         self._signs: dict[str, list[tuple[int, str]]] = {}
 
@@ -104,6 +105,10 @@ class Fount:
 
     def line(self, words: str, size: float, gap: float = 0.0) -> TextLine:
         """Words parted by single spaces, set on a line from x = 0; each space is `gap` mm wider than usual."""
+        if not self.right_to_left:
+            plain = tuple(map(self._plain.__getitem__, words.split(" ")))
+            if None not in plain:
+                return WordLine(size, plain, self.space, gap)  # type: ignore[arg-type]  # none of them is None
         space, x = self.space, 0.0
         step = space.width * size + gap
         placed: list[tuple[float, Run]] = []
@@ -134,6 +139,21 @@ class Fount:
                 face = self.faces.get(style, self.roman)
                 text = part.replace(SOFT_HYPHEN, "")
                 yield face.shape(text, features=features, right_to_left=self.right_to_left)
+
+
+class _PlainWords(dict[str, Run | None]):
+    """The words that are one run of the roman; None for those in other styles."""
+
+    def __init__(self, fount: Fount) -> None:
+        super().__init__()
+        self._fount = fount
+
+    def __missing__(self, word: str) -> Run | None:
+        if len(self) >= MOST_WORDS:
+            self.clear()
+        first, *others = self._fount.runs(word)
+        plain = self[word] = first if not others and first.typeface is self._fount.roman else None
+        return plain
 
 
 def _level(word: str) -> int:

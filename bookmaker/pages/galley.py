@@ -28,6 +28,10 @@ ROOMY = 16
 """Pages of so many lines have room for blank lines around quotations and lists."""
 
 
+EMPTIEST = 8.0
+"""Lines of a greater stretch ratio are left short: their spaces would be five times as wide as usual."""
+
+
 class SetLine(NamedTuple):
     """Words parted by single spaces, `x` mm from the left of the type area, each space `gap` mm wider than usual.
 
@@ -98,7 +102,10 @@ class _Measures:
 
 
 class Galley:
-    """Sets passages one after the other; `done` counts the words that are set."""
+    """Sets passages one after the other.
+
+    `done` counts the words that are set; `short` are the lines that do not reach the margin, though they should.
+    """
 
     def __init__(self, fount: Fount, setting: Setting, manner: Manner, chapters: int) -> None:
         self.setting = setting
@@ -106,6 +113,7 @@ class Galley:
         self.chapters = chapters
         self.done = 0
         self.fount = fount
+        self._justified = setting.fit_to_justify if manner.justified is None else manner.justified
         # rounding must not turn away a line that fills the measure exactly
         self.measure = setting.measure + 1e-9
         room = (self.measure - setting.indent) / setting.size
@@ -116,6 +124,7 @@ class Galley:
             scale: Boxes(unparted, self.measure / setting.size / scale, hanging=False)
             for scale in (TITLE, CHAPTER, 1.0)
         }
+        self.short: list[str] = []
         self._before: Passage | None = None
         self._opening = True
 
@@ -282,8 +291,7 @@ class Galley:
     ) -> tuple[SetLine, ...]:
         """A paragraph in lines of the text's own size."""
         size, boxes = self.setting.size, self.boxes if boxes is None else boxes
-        loose = ragged or not self.manner.justified
-        glue = boxes.ragged if loose else boxes.justified
+        glue = boxes.justified if self._justified and not ragged else boxes.ragged
         widths = tuple(width / size for width in measures.widths)
         found = self._broken(text.split(" "), boxes, glue, widths, measures.indent / size)
         x, placed = measures.x, []
@@ -308,8 +316,15 @@ class Galley:
                 loose = number == len(lines) - 1 or boxes[words[line.last]].stops[line.closed].penalty >= LETTER_BREAK
                 gap = self._gap(text, room + hang, loose=loose)
             ends = done + line.last + last
-            yield SetLine(text, -hang, gap if glue is boxes.justified else 0.0, ends)
+            yield SetLine(text, -hang, self._kept_short(text, gap) if glue is boxes.justified else 0.0, ends)
         self.done = done + len(words)
+
+    def _kept_short(self, text: str, gap: float) -> float:
+        """The gap, or a modest one for a line that would have more gap than words."""
+        if gap <= self.boxes.justified.stretch * EMPTIEST:
+            return gap
+        self.short.append(text)
+        return self.boxes.justified.stretch
 
     def _gap(self, text: str, room: float, *, loose: bool) -> float:
         """What the spaces of a line gain, in ems; one that need not reach the margin is not stretched."""

@@ -14,16 +14,20 @@ WIDEST_INDENT = 0.25
 """A paragraph is indented by one em, in a narrow measure by this share of it."""
 
 
+NARROWEST = 11.0
+"""Ems; lines of fewer than about 24 letters are better left ragged (common practice)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Manner:
     """What the maker may choose besides type and size.
 
-    `justified` lines all end at the margin; with `hanging`, punctuation stands out into it. `drop_capital` is
-    how many lines deep the first letter of a chapter is, 0 for none. With `new_pages` chapters begin on pages
-    of their own.
+    `justified` lines all end at the margin; None leaves that to the measure. With `hanging`, punctuation stands
+    out into it. `drop_capital` is how many lines deep the first letter of a chapter is, 0 for none. With
+    `new_pages` chapters begin on pages of their own.
     """
 
-    justified: bool = True
+    justified: bool | None = None
     hanging: bool = True
     drop_capital: int = 0
     new_pages: bool = True
@@ -52,6 +56,12 @@ class Setting:
         room = area.height - (above + below) * size
         lines = 1 + math.floor(room / (leading * size) + 1e-9) if room >= -1e-9 else 0
         return cls(typeface, size, leading * size, area.width, above * size, lines)
+
+    @property
+    def fit_to_justify(self) -> bool:
+        """Whether lines are long enough to be filled without gaps; those of a typewriter end as they come."""
+        narrow, wide = (self.typeface.shape(letter).width for letter in "im")
+        return self.measure >= NARROWEST * self.size and narrow < wide
 
     @property
     def indent(self) -> float:

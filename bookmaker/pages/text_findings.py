@@ -32,6 +32,7 @@ def findings(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> tuple[Pr
         *_without_faces(copy),
         *_broken_words(copy, setting),
         *_too_small(copy, setting),
+        *_short_lines(copy, setting),
         *_loosest_line(copy, setting, made),
         *_extent(copy, setting, made),
     )
@@ -105,6 +106,19 @@ def _broken_words(copy: Copy, setting: Setting) -> Iterator[Problem]:
             f"{which} wider than the lines of {copy.manuscript.name} and broken between letters; "
             f"the first begins {first[:10]!r}",
             "write a smaller size, or part such words by hand with soft hyphens",
+            Severity.NOTE,
+            field=("file",),
+        )
+
+
+def _short_lines(copy: Copy, setting: Setting) -> Iterator[Problem]:
+    short = copy.proof(setting).galley.short
+    if short:
+        which, ends = ("1 line", "ends") if len(short) == 1 else (f"{len(short)} lines", "end")
+        yield Problem(
+            f"{which} of {copy.manuscript.name} cannot be filled and {ends} short of the margin, "
+            f"the first one {as_read(short[0])!r}",
+            "write a smaller size, another wording, or justified: no",
             Severity.NOTE,
             field=("file",),
         )

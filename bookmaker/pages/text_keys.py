@@ -95,7 +95,7 @@ class TextInside(Entry):
     italic_face: Text | None = Field(None, description="the same for emphasis, where the face has no italic here")
     bold_face: Text | None = Field(None, description="the same for strong emphasis")
     language: Language = Field("en", description="language of the text, for hyphens: en, en-GB, de, el, ru; or none")
-    justified: Flag = Field(True, description="yes: all lines end at the margin; no: ragged")
+    justified: Flag | None = Field(None, description="yes: all lines end at the margin; no: ragged; as they are long")
     hanging: Flag = Field(True, description="punctuation stands out into the margins, yes or no")
     chapters: Literal["new page", "run on"] = Field("new page", description="where chapters begin")
     drop_capital: LinesDeep = Field(0, description="how many lines deep the first letter of a chapter is, or no")
