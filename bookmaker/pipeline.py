@@ -11,6 +11,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from .ahead import set_texts_ahead
 from .designs import load_design
 from .drafting import Draft, draft_book
 from .errors import FieldPath, Problem, Severity, ShelfFileError
@@ -105,7 +106,10 @@ def _usable(shelf: ShelfFile) -> tuple[list[tuple[object, object]], ShelfPlan]:
     crossed = bool(problems)
     sources = _read_sources(shelf, problems)
     unread = {problem.field[1] for problem in problems if "inside" in problem.field[:3]}
-    spec, unsettled = (shelf.spec, []) if crossed else settled(shelf.spec, [inside for inside, _ in sources], unread)
+    insides = [inside for inside, _ in sources]
+    if not problems:
+        set_texts_ahead(shelf.spec, insides)
+    spec, unsettled = (shelf.spec, []) if crossed else settled(shelf.spec, insides, unread)
     problems += unsettled
     try:
         plan = None if crossed else plan_shelf(spec)

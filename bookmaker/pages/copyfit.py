@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import islice
 
@@ -27,10 +27,14 @@ STEPS_A_POINT = 20
 
 @dataclass(slots=True)
 class Proof:
-    """A text made up into pages, as far as anybody has asked for them."""
+    """A text made up into pages, as far as anybody has asked for them.
 
-    galley: Galley
+    `wide` are the words parted between letters so far, `short` the lines that do not reach the margin.
+    """
+
     source: Iterator[MadePage]
+    wide: Collection[str]
+    short: Sequence[str]
     pages: list[MadePage] = field(default_factory=list)
 
     def first(self, count: int) -> list[MadePage]:
@@ -38,9 +42,29 @@ class Proof:
         self.pages += islice(self.source, max(0, count - len(self.pages)))
         return self.pages[:count]
 
+    def finished(self) -> Proof:
+        """The whole proof, up to more pages than a book has, in a form that can go from process to process."""
+        return Proof(iter(()), tuple(self.wide), tuple(self.short), self.first(MOST_PAGES + 1))
 
-class Proofs(dict[tuple[Setting, Manner], Proof]):
-    """The proofs of one text that are kept: set once, looked at as often as needed."""
+
+@dataclass(slots=True)
+class Proofs:
+    """What was set of one text: done once, looked at as often as needed.
+
+    `made` holds proofs by their setting, `fitted` sizes in mm by what was asked for.
+    """
+
+    made: dict[tuple[Setting, Manner], Proof] = field(default_factory=dict)
+    fitted: dict[tuple[object, ...], float] = field(default_factory=dict)
+
+    def finished(self) -> Proofs:
+        """All of it in a form that can go from process to process."""
+        return Proofs({key: proof.finished() for key, proof in self.made.items()}, dict(self.fitted))
+
+    def take(self, other: Proofs) -> None:
+        """Add what was set elsewhere."""
+        self.made |= other.made
+        self.fitted |= other.fitted
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,14 +85,14 @@ class Copy:
     def proof(self, setting: Setting) -> Proof:
         """The text made up in a setting; kept, for it is asked for more than once."""
         key = (setting, self.manner)
-        if key not in self.proofs:
-            self.proofs[key] = self._made_up(setting)
-        return self.proofs[key]
+        if key not in self.proofs.made:
+            self.proofs.made[key] = self._made_up(setting)
+        return self.proofs.made[key]
 
     def _made_up(self, setting: Setting) -> Proof:
         passages = self.manuscript.passages
         galley = Galley(self.fount, setting, self.manner, chapter_level(passages))
-        return Proof(galley, make_up(galley.matter(passages), setting.lines_per_page))
+        return Proof(make_up(galley.matter(passages), setting.lines_per_page), galley.boxes.wide, galley.short)
 
     @property
     def largest_settable(self) -> float:
@@ -96,10 +120,13 @@ class Copy:
         def fits(step: int) -> bool:
             return len(self._made_up(self.setting(_size(step))).first(pages + 1)) <= pages
 
-        low = math.ceil(to_pt(smallest) * STEPS_A_POINT - 1e-6)
-        high = math.floor(to_pt(min(largest, self.largest_settable)) * STEPS_A_POINT + 1e-6)
-        found = _largest(fits, low, high)
-        return _size(found) if found >= low else 0.0
+        asked = (pages, largest, smallest, self.leading, self.manner, self.frame.type_area(1))
+        if asked not in self.proofs.fitted:
+            low = math.ceil(to_pt(smallest) * STEPS_A_POINT - 1e-6)
+            high = math.floor(to_pt(min(largest, self.largest_settable)) * STEPS_A_POINT + 1e-6)
+            found = _largest(fits, low, high)
+            self.proofs.fitted[asked] = _size(found) if found >= low else 0.0
+        return self.proofs.fitted[asked]
 
 
 def _size(step: int) -> float:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from enum import StrEnum
 
 from ..scripts import in_visual_order
@@ -56,6 +56,9 @@ class Fount:
         self._plain = _PlainWords(self)
         self._partings: dict[str, list[Parting]] = {}
         self._signs: dict[str, list[tuple[int, str]]] = {}
+
+    def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...]]:
+        return _fount_again, (self.faces, self.language, self.right_to_left)
 
     def runs(self, word: str) -> tuple[Run, ...]:
         """The parts of a word, each in one style, as they stand from left to right."""
@@ -139,6 +142,11 @@ class Fount:
                 face = self.faces.get(style, self.roman)
                 text = part.replace(SOFT_HYPHEN, "")
                 yield face.shape(text, features=features, right_to_left=self.right_to_left)
+
+
+def _fount_again(faces: Mapping[Style, Typeface], language: str | None, right_to_left: bool) -> Fount:
+    """A fount in another process: its words are shaped anew there."""
+    return Fount(faces, language, right_to_left=right_to_left)
 
 
 class _PlainWords(dict[str, Run | None]):

@@ -141,6 +141,27 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
 
 
+def heft(source: TextSource) -> int:
+    """How much work a text is: its words."""
+    return source.manuscript.words
+
+
+def set_ahead(entry: TextInside, source: TextSource, frame: PageFrame, *, open_ended: bool) -> Proofs:
+    """Set a text in another process than the one that needs it; what comes back is for `take`."""
+    extent(entry, source, frame) if open_ended else compose(entry, source, frame)
+    return source.proofs.finished()
+
+
+def take(source: TextSource, ahead: Proofs) -> None:
+    """Keep what was set ahead: from now on it is found, and not set again."""
+    source.proofs.take(ahead)
+
+
+def without_plates(source: TextSource) -> TextSource:
+    """All that is needed to set a text, and no more."""
+    return TextSource(source.manuscript, source.fount)
+
+
 def _copy(entry: TextInside, source: TextSource, frame: PageFrame) -> Copy:
     given = entry.margins
     margins = Margins(given.inner, given.top, given.outer, given.bottom) if given else None

@@ -98,7 +98,7 @@ def _without_faces(copy: Copy) -> Iterator[Problem]:
 
 
 def _broken_words(copy: Copy, setting: Setting) -> Iterator[Problem]:
-    wide = copy.proof(setting).galley.boxes.wide
+    wide = copy.proof(setting).wide
     if wide:
         which = "1 word is" if len(wide) == 1 else f"{len(wide)} words are"
         first = as_read(next(iter(wide)))
@@ -112,7 +112,7 @@ def _broken_words(copy: Copy, setting: Setting) -> Iterator[Problem]:
 
 
 def _short_lines(copy: Copy, setting: Setting) -> Iterator[Problem]:
-    short = copy.proof(setting).galley.short
+    short = copy.proof(setting).short
     if short:
         which, ends = ("1 line", "ends") if len(short) == 1 else (f"{len(short)} lines", "end")
         yield Problem(
