@@ -29,6 +29,7 @@ MOST_SHOWN = 40
 def findings(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> tuple[Problem, ...]:
     """Everything there is to say of a text on these pages."""
     return (
+        *_other_direction(copy),
         *_without_faces(copy),
         *_broken_words(copy, setting),
         *_too_small(copy, setting),
@@ -81,6 +82,16 @@ def _too_small(copy: Copy, setting: Setting) -> Iterator[Problem]:
             f"write size: {math.ceil(to_pt(smallest) * 10) / 10:g} pt or larger, to be read through a lens",
             Severity.WARNING,
             field=("size",),
+        )
+
+
+def _other_direction(copy: Copy) -> Iterator[Problem]:
+    if copy.manuscript.right_to_left and not copy.frame.right_to_left:
+        yield Problem(
+            f"{copy.manuscript.name} is read from right to left, but its book from left to right",
+            "write direction: right-to-left in the book",
+            Severity.WARNING,
+            field=("file",),
         )
 
 
