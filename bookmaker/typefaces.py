@@ -23,7 +23,7 @@ from fontTools.ttLib import TTFont
 from .errors import Problem, ShelfFileError, near_match
 from .scripts import in_visual_order, stretches
 
-__all__ = ["BUNDLED", "Glyph", "Run", "TextLine", "Typeface", "WordLine", "bundled", "load_typeface", "set_line"]
+__all__ = ["BUNDLED", "Glyph", "Run", "TextLine", "Typeface", "bundled", "load_typeface", "set_line"]
 
 BUNDLED = {
     "text": "noto-serif/NotoSerif_400Regular.ttf",
@@ -107,42 +107,11 @@ class TextLine:
         return "".join(run.text for _, run in self.runs)
 
 
-class WordLine(TextLine):
-    """A line of words in one typeface, all spaces between them `gap` mm wider than usual: the line of prose.
-
-    It is a `TextLine` like any other; a canvas that knows it is quicker with it.
-    """
-
-    __slots__ = ("gap", "space", "words")
-    gap: float
-    space: Run
-    words: tuple[Run, ...]
-
-    def __init__(self, size: float, words: tuple[Run, ...], space: Run, gap: float) -> None:
-        for name, value in (("size", size), ("words", words), ("space", space), ("gap", gap)):
-            object.__setattr__(self, name, value)
-
-    @property
-    def runs(self) -> tuple[tuple[float, Run], ...]:
-        """The words and the spaces between them, from x = 0."""
-        x, placed = 0.0, list[tuple[float, Run]]()
-        for word in self.words:
-            placed += ((x, word), (x := x + word.width * self.size, self.space))
-            x += self.space.width * self.size + self.gap
-        return tuple(placed[:-1])
-
-    @property
-    def width(self) -> float:
-        """How far the line reaches, in mm."""
-        spaces = len(self.words) - 1
-        inked = sum(word.width for word in self.words) + spaces * self.space.width
-        return inked * self.size + spaces * self.gap
-
-
 class Typeface:
     """A usable TrueType or OpenType font file. Measures are in ems; `descent` is negative.
 
     The same file is the same object wherever it is loaded in a process; pickled, it travels by its path.
+    `features` are the tags of its glyph substitutions: ``smcp`` where it has small capitals.
     """
 
     def __init__(self, path: Path, data: bytes, tables: TTFont) -> None:
@@ -153,7 +122,8 @@ class Typeface:
         self.ascent: float = tables["hhea"].ascent / self.units_per_em
         self.descent: float = tables["hhea"].descent / self.units_per_em
         self._characters: dict[int, str] = tables.getBestCmap() or {}
-        self.features: frozenset[str] = _features(tables)
+        found = tables["GSUB"].table.FeatureList if "GSUB" in tables else None
+        self.features = frozenset[str](record.FeatureTag for record in (found.FeatureRecord if found else ()))
         self._font: Any = hb.Font(hb.Face(hb.Blob(data)))
         self._runs: dict[tuple[str, tuple[str, ...], str, bool], Run] = {}
         self._extents: dict[int, tuple[float, float]] = {}
@@ -252,13 +222,6 @@ class Typeface:
             glyph = Glyph(info.codepoint, place.x_advance / em, place.x_offset / em, place.y_offset / em, own)
             glyphs.append(self._glyphs.setdefault(glyph, glyph))
         return glyphs
-
-
-def _features(tables: TTFont) -> frozenset[str]:
-    """The tags of all features that change glyphs: ``smcp`` for small capitals, say."""
-    table = tables["GSUB"].table if "GSUB" in tables else None
-    listed = table.FeatureList.FeatureRecord if table and table.FeatureList else ()
-    return frozenset(record.FeatureTag for record in listed)
 
 
 def load_typeface(path: Path) -> Typeface:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bookmaker.pages.galley import Matter, SetLine
 from bookmaker.pages.makeup import MadePage, make_up
+from bookmaker.pages.matter import Matter, SetLine
 from bookmaker.pages.passage import Role
 
 

@@ -27,7 +27,8 @@ from bookmaker.drawing import BLACK, Colour, Pen
 from bookmaker.errors import ShelfFileError
 from bookmaker.geometry import Path, Point, Rect, Size, Transform
 from bookmaker.pictures import Picture, load_picture
-from bookmaker.typefaces import Run, TextLine, WordLine, bundled, load_typeface, set_line
+from bookmaker.typefaces import Run, TextLine, bundled, load_typeface, set_line
+from bookmaker.word_line import WordLine
 from bookmaker.writers.pdf import PdfFile
 from bookmaker.writers.pdf_canvas import PdfCanvas
 from bookmaker.writers.pdf_numbers import number

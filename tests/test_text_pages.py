@@ -10,7 +10,7 @@ from PIL import Image
 from bookmaker.drawing import Art
 from bookmaker.errors import Severity, ShelfFileError
 from bookmaker.geometry import Rect
-from bookmaker.pages import BookWords, Inside, PageFrame
+from bookmaker.pages import BookWords, Inside, PageFrame, inside_extent
 from bookmaker.pages.text import TextInside, compose, extent, load
 from bookmaker.typefaces import bundled
 
@@ -297,5 +297,48 @@ def test_the_text_tells_how_many_pages_it_needs(folder: Path) -> None:
     (folder / "log.md").write_text(f"# Fog\n\n{PROSE}\n\n# Rain\n\n{PROSE}\n\n# Hail\n\n{PROSE}", encoding="utf-8")
     entry = TextInside(file="log.md", size=SIZE)
     source = load(entry, folder)
-    assert extent(entry, source, PageFrame(24, 30, 0)) == 4
+    assert extent(entry, source, PageFrame(24, 30, 0)) == 3
+    assert inside_extent(entry, source, PageFrame(24, 30, 0)) == 4
     assert extent(TextInside(file="log.md", size=20.0), source, PageFrame(24, 30, 0)) is None
+
+
+def test_typefaces_of_other_styles_are_checked_for_letters_too(folder: Path) -> None:
+    found = inside(folder, "*Μαύρο* и *слово*", face="text", italic_face="script")
+    assert said(found) == [
+        "log.md: the typeface Dancing Script has no glyph for Μ U+039C, line 1; α U+03B1, line 1; ύ U+03CD, line 1; "
+        "ρ U+03C1, line 1; ο U+03BF, line 1; and 4 more; "
+        "write italic_face: with the path of a typeface that has them, or write the text without them"
+    ]
+    assert said(inside(folder, "Μαύρο *fog*", face="text", italic_face="script")) == []
+
+
+def test_running_heads_without_small_capitals_are_small_and_it_is_said(folder: Path) -> None:
+    found = inside(folder, "# Fog\n\n" + (PROSE + "\n\n") * 30, running_heads="yes", face="sans")
+    head = lines(found.pages[1])[0]
+    assert head.text == "SALT VERSES"
+    assert head.line.size == pytest.approx(0.65 * SIZE)
+    assert str(found.problems[0]) == "Open Sans has no small capitals; running heads are set in its capitals, smaller"
+
+
+def test_a_title_the_typeface_cannot_print_is_told(folder: Path) -> None:
+    frame = PageFrame(24, 30, 12, book=BookWords("⚓ Harbour"))
+    found = inside(folder, "# Fog\n\n" + (PROSE + "\n\n") * 30, frame, running_heads="yes")
+    assert said(found)[0] == (
+        "Noto Serif has no glyph for ⚓ U+2693 of the title, so even pages have no running head; "
+        "write face: with a typeface that has them, or running_heads: no"
+    )
+    assert "⚓" not in " ".join(line.text for line in lines(found.pages[1]))
+
+
+def test_pictures_of_few_pixels_are_told(folder: Path) -> None:
+    Image.new("RGB", (60, 60), (40, 90, 120)).save(folder / "buoy.png")
+    # the type area is 16 mm wide: 60 pixels are 95 to the inch, 300 would be 3.1 times as many
+    assert said(inside(folder, "![](buoy.png)")) == [
+        "buoy.png prints at only 95 dots per inch; use a picture with 3.1 times as many pixels each way"
+    ]
+
+
+def test_items_have_a_dash_where_the_typeface_has_no_bullet(folder: Path) -> None:
+    face = bundled("blackletter")
+    mark = "-" if face.missing("•") else "•"
+    assert lines(inside(folder, "- oil", face="blackletter").pages[0])[0].text == mark

@@ -76,7 +76,8 @@ def test_words_stand_from_right_to_left_and_numbers_from_left_to_right(tmp_path:
 def test_a_book_that_opens_the_other_way_is_told(tmp_path: Path) -> None:
     [problem] = inside(tmp_path, TEXT, PageFrame(24, 30, 2)).problems
     assert str(problem) == (
-        "log.txt is read from right to left, but its book from left to right; write direction: right-to-left in the book"
+        "log.txt is read from right to left, but its book from left to right; "
+        "write direction: right-to-left in the book"
     )
     assert inside(tmp_path, TEXT, PageFrame(24, 30, 2, right_to_left=True)).problems == ()
 

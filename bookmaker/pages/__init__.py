@@ -50,4 +50,5 @@ def inside_extent(entry: Entry, source: Any, frame: PageFrame) -> int | None:
     A kind that can tell has a function `extent`; `frame.pages` is of no account to it.
     """
     extent = getattr(KINDS[type(entry)], "extent", None)
-    return extent(entry, source, frame) if extent else None
+    pages: int | None = extent(entry, source, frame) if extent else None
+    return None if pages is None else pages + pages % 2

@@ -10,9 +10,10 @@ from itertools import islice
 from ..eyesight import FEWEST_DOTS
 from ..units import MM_PER_INCH, from_pt, to_pt
 from .fount import Fount
-from .galley import Galley, chapter_level
+from .galley import Galley
 from .makeup import MadePage, make_up
 from .manuscript import Manuscript
+from .matter import chapter_level
 from .page import PageFrame
 from .setting import Manner, Setting, reach
 

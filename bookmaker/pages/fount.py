@@ -12,7 +12,8 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from enum import StrEnum
 
 from ..scripts import in_visual_order
-from ..typefaces import Run, TextLine, Typeface, WordLine
+from ..typefaces import Run, TextLine, Typeface
+from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, partings
 
 __all__ = ["Fount", "Style", "as_read"]
@@ -138,7 +139,7 @@ class Fount:
             if SIGNS.fullmatch(part):
                 style = Style(part)
             elif part:
-                features = ("smcp",) if style is Style.SMALL_CAPITALS else ()
+                features = ("smcp",) if style is Style.SMALL_CAPITALS and "smcp" in self.roman.features else ()
                 face = self.faces.get(style, self.roman)
                 text = part.replace(SOFT_HYPHEN, "")
                 yield face.shape(text, features=features, right_to_left=self.right_to_left)

@@ -8,15 +8,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
 
 from .boxes import LETTER_BREAK, Boxes
 from .breaking import Glue, Line, break_paragraph
 from .fount import Fount, Style, as_read
+from .matter import Initial, Matter, SetLine
 from .passage import Passage, Role
 from .setting import Manner, Setting
 
-__all__ = ["Galley", "Initial", "Matter", "SetLine", "chapter_level"]
+__all__ = ["Galley"]
 
 TITLE, CHAPTER = 1.6, 1.3
 """Sizes of headings, as multiples of the size of the text."""
@@ -28,68 +28,11 @@ ROOMY = 16
 """Pages of so many lines have room for blank lines around quotations and lists."""
 
 
+DASH = "-"
+"""The mark of items in typefaces without bullets."""
+
 EMPTIEST = 8.0
 """Lines of a greater stretch ratio are left short: their spaces would be five times as wide as usual."""
-
-
-class SetLine(NamedTuple):
-    """Words parted by single spaces, `x` mm from the left of the type area, each space `gap` mm wider than usual.
-
-    `done` is how many words of the text are wholly set by its end.
-    """
-
-    words: str
-    x: float
-    gap: float
-    done: int
-
-
-class Initial(NamedTuple):
-    """A drop capital, or the mark of an item: its x and size in mm, how far it stands below the first baseline."""
-
-    words: str
-    x: float
-    size: float
-    drop: float = 0.0
-
-
-class Matter(NamedTuple):
-    """Lines that belong together, `rows` deep on the grid; the lines of its text are `step` mm apart.
-
-    `drop` is how far the first of them stands below the first row. `before` and `after` are blank rows, which
-    vanish at the head of a page. The first `together` lines are not parted; `stays` keeps it with what follows.
-    `opens` puts it on a new page, `sink` rows down.
-    """
-
-    role: Role
-    lines: tuple[SetLine, ...]
-    rows: int
-    size: float
-    step: float
-    drop: float = 0.0
-    before: int = 0
-    after: int = 0
-    together: int = 2
-    stays: bool = False
-    opens: bool = False
-    sink: int = 0
-    initial: Initial | None = None
-    heading: str = ""
-    picture: str = ""
-
-
-def chapter_level(passages: Sequence[Passage]) -> int:
-    """The level of headings that begin chapters: the highest, unless that is the book's title alone.
-
-    >>> chapter_level([Passage("Salt", Role.HEADING, 1), Passage("Fog", Role.HEADING, 2)])
-    2
-    """
-    levels = [passage.level for passage in passages if passage.role is Role.HEADING]
-    highest = min(levels, default=1)
-    deeper = [level for level in levels if level > highest]
-    first = next((passage for passage in passages if passage.text), None)
-    is_title = levels.count(highest) == 1 and first is not None and first.level == highest
-    return min(deeper) if is_title and deeper else highest
 
 
 @dataclass
@@ -230,11 +173,12 @@ class Galley:
         setting = self.setting
         left, _ = self._inset(passage)
         left -= min(setting.size, setting.measure / 10)
-        hang = max(1.0, self.fount.width(passage.mark) + 0.4 if passage.mark[0].isdigit() else 0.0) * setting.size
+        mark = passage.mark if not self.fount.roman.missing(passage.mark) else DASH
+        hang = max(1.0, self.fount.width(mark) + 0.4 if mark[0].isdigit() else 0.0) * setting.size
         hang = min(hang, setting.measure / 3)
         lines = self._lines(passage.text, _Measures(left + hang, (self.measure - left - hang,)), ragged=True)
         matter = self._prose(Role.ITEM, lines, passage)
-        return matter._replace(initial=Initial(passage.mark, left, setting.size))
+        return matter._replace(initial=Initial(mark, left, setting.size))
 
     def _heading(self, passage: Passage) -> Matter:
         setting, level = self.setting, passage.level

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from .galley import Matter
+from .matter import Matter
 from .passage import Role
 
 __all__ = ["MadePage", "Slot", "make_up"]

@@ -9,14 +9,14 @@ import codecs
 import re
 import stat
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NoReturn
 
 from ..errors import Problem, Severity, ShelfFileError
 from ..typefaces import Typeface
-from .fount import as_read
+from .fount import Style, as_read
 from .hyphens import SOFT_HYPHEN
 from .markdown import passages_of
 from .passage import Passage, Role
@@ -36,6 +36,13 @@ BOUND_WORD = re.compile(rf"[\S{NO_BREAK_SPACES}]+")
 
 KEPT = "\u200c\u200d" + SOFT_HYPHEN
 """Invisible characters that shape or part words; all other invisible ones are left out."""
+
+NONE: Mapping[Style, Typeface] = {}
+
+STYLE_KEYS = {Style.ITALIC: "italic_face", Style.BOLD: "bold_face", Style.BOLD_ITALIC: "bold_face"}
+"""What the maker writes to set a style in another typeface."""
+
+STYLED_PARTS = re.compile("([" + "".join(Style) + "])")
 
 SAVE_AS_TEXT = "save it as plain text in UTF-8"
 
@@ -69,8 +76,12 @@ class Manuscript:
         return sum(passage.words for passage in self.passages)
 
 
-def read_manuscript(path: Path, typeface: Typeface | None = None) -> Manuscript:
+def read_manuscript(
+    path: Path, typeface: Typeface | None = None, styled: Mapping[Style, Typeface] = NONE
+) -> Manuscript:
     """Read a text file; one that is to be set in a typeface is checked for letters which that does not have.
+
+    `styled` are the typefaces of other styles; what the text has in these is checked too.
 
     Raises:
         ShelfFileError: the file is missing, not plain text in UTF-8, empty, too large, or in a script that
@@ -99,8 +110,11 @@ def read_manuscript(path: Path, typeface: Typeface | None = None) -> Manuscript:
             f"{name} has letters read from right to left ({_named(lost, raw)}), which {_face(typeface)} does not have",
             "write face: with the path of a typeface that has them, or give these pages as pictures",
         )
-    problems = (*notes, *_missing_glyphs(name, missing, raw, typeface))
-    return Manuscript(name, tuple(passages), problems, right_to_left=_reads_from_right(passages))
+    problems = [*notes, *_missing_glyphs(name, missing, raw, typeface)]
+    for style, face in styled.items():
+        lacking = [sign for sign in face.missing(_in_style(passages, style)) if sign not in missing]
+        problems += _missing_glyphs(name, lacking, raw, face, STYLE_KEYS.get(style, "face"))
+    return Manuscript(name, tuple(passages), tuple(problems), right_to_left=_reads_from_right(passages))
 
 
 def _face(typeface: Typeface | None) -> str:
@@ -205,7 +219,24 @@ def _named(sign: str, raw: str) -> str:
     return f"{sign} U+{ord(sign):04X}, line {_line_of(raw, sign)}"
 
 
-def _missing_glyphs(name: str, missing: list[str], raw: str, typeface: Typeface | None) -> Iterator[Problem]:
+def _in_style(passages: list[Passage], style: Style) -> str:
+    """All that a text has in one style."""
+    found: list[str] = []
+    for passage in passages:
+        if style in passage.text:
+            for word in passage.text.split():
+                now = Style.ROMAN
+                for part in STYLED_PARTS.split(word):
+                    if STYLED_PARTS.fullmatch(part):
+                        now = Style(part)
+                    elif now is style:
+                        found.append(part)
+    return "".join(found)
+
+
+def _missing_glyphs(
+    name: str, missing: list[str], raw: str, typeface: Typeface | None, key: str = "face"
+) -> Iterator[Problem]:
     if not missing or typeface is None:
         return
     named = [_named(sign, raw) for sign in missing[:MOST_NAMED]]
@@ -213,6 +244,6 @@ def _missing_glyphs(name: str, missing: list[str], raw: str, typeface: Typeface 
         named.append(f"and {len(missing) - MOST_NAMED} more")
     yield Problem(
         f"{name}: the typeface {typeface.name} has no glyph for " + "; ".join(named),
-        "write face: with the path of a typeface that has them, or write the text without them",
+        f"write {key}: with the path of a typeface that has them, or write the text without them",
         field=("file",),
     )

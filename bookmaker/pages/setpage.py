@@ -10,8 +10,8 @@ from ..geometry import Path, Point, Rect
 from ..pictures import Picture, fitting
 from ..units import MM_PER_INCH
 from .fount import Fount, Style
-from .galley import Matter
 from .makeup import MadePage, Slot
+from .matter import Matter
 from .page import PageFrame
 from .passage import Role
 from .setting import Setting
@@ -23,6 +23,9 @@ BREAK_WIDTH = 1 / 5
 
 HEAD_SIZE = 0.85
 """Size of running heads, as a share of the size of the text."""
+
+CAPITALS_SIZE = 0.65
+"""The same where the typeface has no small capitals, and its capitals stand in for them."""
 
 HEAD_GAP = 1.5
 """From the first line of the text up to the running head, in lines."""
@@ -103,11 +106,12 @@ class RunningHead:
     def draw(self, canvas: Canvas) -> None:
         """Set the line, centred; it is shortened if it has no room."""
         area = self.frame.type_area(self.number)
-        size = self.setting.size * HEAD_SIZE
+        small = "smcp" in self.fount.roman.features
+        size = self.setting.size * (HEAD_SIZE if small else CAPITALS_SIZE)
         baseline = area.top - self.setting.above + HEAD_GAP * self.setting.leading
         if baseline + self.setting.above * HEAD_SIZE > self.frame.height:
             return
-        words = self.words.split(" ")
+        words = (self.words if small else self.words.upper()).split(" ")
         line = self.fount.line(self._styled(words), size)
         while line.width > area.width and len(words) > 1:
             words = [*words[:-2], words[-2].rstrip(".,;:\u2026") + "\u2026"]
@@ -116,5 +120,4 @@ class RunningHead:
             canvas.text(line, Point(area.centre.x - line.width / 2, baseline), BLACK)
 
     def _styled(self, words: list[str]) -> str:
-        style = Style.SMALL_CAPITALS if "smcp" in self.fount.roman.features else Style.ITALIC
-        return " ".join(style + word for word in words)
+        return " ".join(Style.SMALL_CAPITALS + word for word in words)

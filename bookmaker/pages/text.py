@@ -21,7 +21,7 @@ from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
 from .setpage import RunningHead, SetPage
 from .setting import Manner, Setting
-from .text_findings import findings, no_room, nothing_fits, too_large
+from .text_findings import findings, no_room, nothing_fits, running_head_findings, too_large
 from .text_keys import UNPARTED, TextInside
 
 __all__ = ["TextInside", "TextSource", "compose", "extent", "load"]
@@ -58,7 +58,8 @@ def load(entry: TextInside, folder: Path) -> TextSource:
     file = folder / entry.file
     manuscript, plates = None, {}
     try:
-        manuscript = read_manuscript(file, faces.get(Style.ROMAN))
+        styled: dict[Style, Typeface] = {style: face for style, face in faces.items() if style != Style.ROMAN}
+        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled)
         plates = _plates(manuscript, file.parent)
     except ShelfFileError as refusal:
         problems += refusal.problems
@@ -107,14 +108,14 @@ def _plates(manuscript: Manuscript, folder: Path) -> dict[str, Picture]:
 
 
 def extent(entry: TextInside, source: TextSource, frame: PageFrame) -> int | None:
-    """How many pages, an even number, the whole text needs; None if its size is still to be found.
+    """How many pages the whole text needs; None if its size is still to be found, or has no room.
 
     `frame.pages` is of no account. A text that no book holds asks for the most there are.
     """
     copy = _copy(entry, source, frame)
     if entry.size == FIT or copy.frame.type_area(1).width <= 0 or entry.size > copy.largest_settable:
         return None
-    return copy.pages_for(copy.setting(entry.size)) or MOST_PAGES
+    return min(MOST_PAGES, len(copy.proof(copy.setting(entry.size)).first(MOST_PAGES + 1)))
 
 
 def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
@@ -132,7 +133,9 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
         return _empty(entry, copy, (*said, too_large(copy, size)))
     setting = copy.setting(size)
     made = copy.proof(setting).first(frame.pages)
-    problems = findings(copy, setting, made)
+    problems = findings(copy, setting, made, source.plates)
+    if entry.running_heads:
+        problems = (*running_head_findings(source.fount.roman, frame.book.title), *problems)
     if entry.size == FIT:
         problems = nothing_fits(setting, problems)
     pages = tuple(_pages(entry, source, copy, setting, made))
@@ -186,15 +189,16 @@ def _pages(
             continue
         page = made[number - 1]
         art = SetPage(setting, frame, number, fount, page, source.plates)
-        words = _running_head(page, frame, number) if entry.running_heads else ""
+        words = _running_head(page, frame, number, fount.roman) if entry.running_heads else ""
         yield Drawn((RunningHead(setting, frame, number, fount, words), art)) if words else art
 
 
-def _running_head(page: MadePage, frame: PageFrame, number: int) -> str:
+def _running_head(page: MadePage, frame: PageFrame, number: int, typeface: Typeface) -> str:
     """The title of the book on even pages, the chapter on odd ones; none over a chapter's beginning or a plate."""
     if page.opens or page.slots[0].matter.role is Role.PLATE:
         return ""
-    return frame.book.title if frame.folio(number) % 2 == 0 else page.chapter or frame.book.title
+    words = frame.book.title if frame.folio(number) % 2 == 0 else page.chapter or frame.book.title
+    return "" if typeface.missing(words) else words
 
 
 def _headings(frame: PageFrame, made: Sequence[MadePage]) -> Iterator[Heading]:

@@ -3,32 +3,43 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from ..errors import Problem, Severity
 from ..eyesight import FEWEST_DOTS
+from ..pictures import Picture, effective_dpi, fitting
+from ..typefaces import Typeface
 from ..units import print_mm, to_pt
 from .boxes import STRETCH
 from .copyfit import Copy
 from .fount import Style, as_read
-from .galley import SetLine
 from .makeup import MadePage
+from .matter import SetLine
 from .passage import Role
 from .setting import Setting
 
-__all__ = ["findings", "no_room", "nothing_fits", "too_large"]
+__all__ = ["findings", "no_room", "nothing_fits", "running_head_findings", "too_large"]
 
 LOOSE = 4.0
 """Lines of a greater stretch ratio are reported: their spaces are three times as wide as usual."""
+
+LOWEST_RESOLUTION = 300.0
+"""Dots per inch; below, a print held close looks coarse (common practice)."""
+
+MOST_NAMED = 5
+"""So many missing characters are named one by one."""
 
 MOST_SHOWN = 40
 """So many letters of a line are shown."""
 
 
-def findings(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> tuple[Problem, ...]:
+def findings(
+    copy: Copy, setting: Setting, made: Sequence[MadePage], plates: Mapping[str, Picture]
+) -> tuple[Problem, ...]:
     """Everything there is to say of a text on these pages."""
     return (
+        *_plates(copy, plates),
         *_other_direction(copy),
         *_without_faces(copy),
         *_broken_words(copy, setting),
@@ -37,6 +48,25 @@ def findings(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> tuple[Pr
         *_loosest_line(copy, setting, made),
         *_extent(copy, setting, made),
     )
+
+
+def running_head_findings(typeface: Typeface, title: str) -> Iterator[Problem]:
+    """What is to be said of running heads in a typeface."""
+    lost = typeface.missing(title)
+    if lost:
+        named = ", ".join(f"{sign} U+{ord(sign):04X}" for sign in lost[:MOST_NAMED])
+        yield Problem(
+            f"{typeface.name} has no glyph for {named} of the title, so even pages have no running head",
+            "write face: with a typeface that has them, or running_heads: no",
+            Severity.WARNING,
+            field=("running_heads",),
+        )
+    if "smcp" not in typeface.features:
+        yield Problem(
+            f"{typeface.name} has no small capitals; running heads are set in its capitals, smaller",
+            severity=Severity.NOTE,
+            field=("running_heads",),
+        )
 
 
 def too_large(copy: Copy, size: float) -> Problem:
@@ -83,6 +113,22 @@ def _too_small(copy: Copy, setting: Setting) -> Iterator[Problem]:
             Severity.WARNING,
             field=("size",),
         )
+
+
+def _plates(copy: Copy, plates: Mapping[str, Picture]) -> Iterator[Problem]:
+    """What is to be said of the pictures, each as large as the type area allows."""
+    area = copy.frame.type_area(1)
+    for picture in plates.values():
+        for note in picture.notes:
+            yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=("file",))
+        resolution = effective_dpi(picture, *fitting(picture, area).size)
+        if resolution < LOWEST_RESOLUTION - 0.5:
+            yield Problem(
+                f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
+                f"use a picture with {LOWEST_RESOLUTION / resolution:.1f} times as many pixels each way",
+                Severity.WARNING,
+                field=("file",),
+            )
 
 
 def _other_direction(copy: Copy) -> Iterator[Problem]:

@@ -9,8 +9,9 @@ from dataclasses import dataclass, field, replace
 from ..drawing import Colour, Pen
 from ..geometry import Path, Point, Rect, Transform
 from ..pictures import Picture
-from ..typefaces import TextLine, Typeface, WordLine
+from ..typefaces import TextLine, Typeface
 from ..units import to_pt
+from ..word_line import WordLine
 from .pdf_fonts import EmbeddedFont
 from .pdf_numbers import matrix, number, points
 
