@@ -94,3 +94,11 @@ def test_plates_follow_the_page_that_is_being_filled() -> None:
 def test_blank_rows_vanish_at_the_head_of_a_page() -> None:
     pages = list(make_up([body(10), body(3, before=1)], 10))
     assert rows_of(pages[1]) == [(0, 3)]
+
+
+def test_a_line_that_is_turned_over_is_not_parted_from_its_verse() -> None:
+    verse = body(14)._replace(bound=frozenset({3, 8, 9, 13}))
+    pages = list(make_up([body(2), verse], 10))
+    assert [slot.end - slot.start for page in pages for slot in page.slots if slot.matter is verse] == [7, 7]
+    whole = body(14)._replace(bound=frozenset(range(1, 14)))
+    assert [len(page.slots) for page in make_up([whole], 10)] == [1, 1]

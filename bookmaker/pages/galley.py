@@ -162,12 +162,16 @@ class Galley:
         """Lines as the author ended them; what is too wide is turned over, further in."""
         setting = self.setting
         lines: list[SetLine] = []
+        turned: set[int] = set()
         left, _ = self._inset(passage)
         for line in passage.text.split("\n"):
+            begins = len(lines)
             measures = _Measures(left + setting.indent, (self.measure - left - setting.indent,), -setting.indent)
             lines += self._lines(line, measures, self._verses, ragged=True)
+            turned.update(range(begins + 1, len(lines)))
         together = len(lines) if len(lines) <= setting.lines_per_page // 2 else 2
-        return self._prose(Role.VERSE, tuple(lines), passage)._replace(together=together)
+        matter = self._prose(Role.VERSE, tuple(lines), passage)
+        return matter._replace(together=together, bound=frozenset(turned))
 
     def _item(self, passage: Passage) -> Matter:
         setting = self.setting

@@ -141,10 +141,10 @@ def _fewest(matter: Matter, rows: int) -> int:
 
 
 def _share(matter: Matter, start: int, room: int, rows: int) -> int:
-    """How many lines go on this page: as many as there is room for, but not all but one."""
+    """How many lines go on this page: as many as there is room for, but not all but one, and no half verse."""
     left = len(matter.lines) - start
     if left <= room:
         return left
-    if left - room == 1 and room > _fewest(matter, rows) and rows >= FEWEST_ROWS:
-        return room - 1
-    return max(1, room)
+    take = room - 1 if left - room == 1 and room > _fewest(matter, rows) and rows >= FEWEST_ROWS else room
+    shorter = next((take - fewer for fewer in range(take - 1) if start + take - fewer not in matter.bound), take)
+    return max(1, shorter)

@@ -35,7 +35,8 @@ class Matter(NamedTuple):
     """Lines that belong together, `rows` deep on the grid; the lines of its text are `step` mm apart.
 
     `drop` is how far the first of them stands below the first row. `before` and `after` are blank rows, which
-    vanish at the head of a page. The first `together` lines are not parted; `stays` keeps it with what follows.
+    vanish at the head of a page. The first `together` lines are not parted, nor is a line from one of `bound`
+    that follows it; `stays` keeps it with what follows.
     `opens` puts it on a new page, `sink` rows down.
     """
 
@@ -48,6 +49,7 @@ class Matter(NamedTuple):
     before: int = 0
     after: int = 0
     together: int = 2
+    bound: frozenset[int] = frozenset()
     stays: bool = False
     opens: bool = False
     sink: int = 0
