@@ -25,7 +25,16 @@ from .feedback import comparisons
 from .output import replaced_file
 from .papers import find_format
 from .plan import BookPlan
-from .reports import books_table, breakdown_table, measured_table, message, outcome, slipcases_table, spaces_table
+from .reports import (
+    books_table,
+    breakdown_table,
+    measured_table,
+    message,
+    outcome,
+    reading_table,
+    slipcases_table,
+    spaces_table,
+)
 from .ruler import write_ruler
 from .schema import shelf_schema
 from .starter import write_starter
@@ -66,7 +75,7 @@ def check(
     with _progress() as told:
         checked = pipeline.check(shelf, told)
     if as_json:
-        sys.stdout.write(dump(check_report(checked.plan, checked.problems)))
+        sys.stdout.write(dump(check_report(checked.plan, checked.problems, checked.legibility)))
     else:
         out = _console(stderr=False)
         if explain is not None:
@@ -80,6 +89,8 @@ def check(
             out.print(slipcases_table(checked.plan))
         if measured := comparisons(checked.plan):
             out.print(measured_table(measured))
+        if any(checked.legibility):
+            out.print(reading_table(checked))
         _tell(checked.problems)
         out.print(outcome(checked), highlight=False, soft_wrap=True)
     _finish(checked)

@@ -25,10 +25,14 @@ __all__ = ["Draft", "PageArt", "draft_book", "draft_slipcase"]
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """The pieces of a book or a slipcase and what is wrong with their art; fields count from the whole shelf."""
+    """The pieces of a book or a slipcase and what is wrong with their art; fields count from the whole shelf.
+
+    `x_height` is that of the text on its pages in mm, if it has some.
+    """
 
     pieces: tuple[Piece, ...]
     problems: tuple[Problem, ...]
+    x_height: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +66,7 @@ def draft_book(book: BookPlan, inside: Inside, artwork: Any, jacket_artwork: Any
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
     jacket = _draft_jacket(book, artwork, jacket_artwork)
-    return Draft((*pieces, *jacket.pieces), (*problems, *jacket.problems))
+    return Draft((*pieces, *jacket.pieces), (*problems, *jacket.problems), inside.x_height)
 
 
 def _draft_jacket(book: BookPlan, artwork: Any, jacket_artwork: Any) -> Draft:

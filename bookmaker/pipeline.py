@@ -13,17 +13,20 @@ from itertools import accumulate, chain
 from pathlib import Path
 from typing import Any
 
+from .ahead import set_texts_ahead
 from .designs import load_design
 from .designs.box_faces import load_faces
 from .drafting import Draft, draft_book, draft_slipcase
 from .errors import FieldPath, Problem, Severity, ShelfFileError
+from .extents import page_frame, settled
+from .eyesight import Legibility
 from .feedback import caliper_estimates, estimate_notes
 from .findings import fit_findings
 from .flat import Role
 from .geometry import Size
 from .impressions import impressions
 from .output import PLAN_NAME, file_names, replaced_folder
-from .pages import BookWords, PageFrame, compose_inside, load_inside
+from .pages import compose_inside, load_inside
 from .pictures import Picture
 from .plan import ShelfPlan, plan_shelf
 from .reading import ShelfFile, read_shelf
@@ -51,6 +54,16 @@ class Checked:
     problems: tuple[Problem, ...]
 
     @property
+    def legibility(self) -> tuple[Legibility | None, ...]:
+        """How well the text of each book can be read; None for books without any."""
+        spec = self.plan.spec
+        heights = [draft.x_height for draft in self.drafts]
+        return tuple(
+            None if height is None else Legibility(height, spec.printer.resolution, spec.viewing_distance)
+            for height in heights
+        )
+
+    @property
     def sound(self) -> bool:
         """Whether nothing is wrong that spoils the shelf."""
         return all(problem.severity is not Severity.ERROR for problem in self.problems)
@@ -72,7 +85,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     """
     shelf = read_shelf(path)
     sources, plan = _usable(shelf)
-    drafts = _drafted(shelf, plan, sources.books, progress)
+    drafts = _drafted(plan, sources.books, progress)
     slipcases = tuple(
         draft_slipcase(box, index, sources.slipcases[box.name]) for index, box in enumerate(plan.slipcases, start=1)
     )
@@ -113,8 +126,14 @@ def _usable(shelf: ShelfFile) -> tuple[_Sources, ShelfPlan]:
     problems = list(shelf.of_lenders(cross_check(shelf.spec)))
     crossed = bool(problems)
     sources = _read_sources(shelf, problems)
+    unread = {problem.field[1] for problem in problems if "inside" in problem.field[:3]}
+    insides = [inside for inside, _, _ in sources.books]
+    if not problems:
+        set_texts_ahead(shelf.spec, insides)
+    spec, unsettled = (shelf.spec, []) if crossed else settled(shelf.spec, insides, unread)
+    problems += unsettled
     try:
-        plan = None if crossed else plan_shelf(shelf.spec)
+        plan = None if crossed else plan_shelf(spec)
     except ShelfFileError as refusal:
         problems += refusal.problems
         plan = None
@@ -148,19 +167,12 @@ def _read_sources(shelf: ShelfFile, problems: list[Problem]) -> _Sources:
 
 
 def _drafted(
-    shelf: ShelfFile, plan: ShelfPlan, sources: Sequence[tuple[object, object, object]], progress: Progress
+    plan: ShelfPlan, sources: Sequence[tuple[object, object, object]], progress: Progress
 ) -> tuple[Draft, ...]:
     drafts: list[Draft] = []
     for book, (inside, design, jacket) in zip(plan.books, sources, strict=True):
         progress("setting the pages", book.number, len(plan.books))
-        frame = PageFrame(
-            width=book.page.width,
-            height=book.page.height,
-            pages=book.block.pages,
-            right_to_left=book.entry.right_to_left,
-            resolution_dpi=shelf.spec.printer.resolution,
-            book=BookWords(book.entry.title, book.entry.author or "", shelf.spec.shelf),
-        )
+        frame = page_frame(plan.spec, book.entry, book.block.pages)
         composed = compose_inside(book.entry.inside, inside, frame)
         drafts.append(draft_book(book, composed, design, jacket, frame.resolution_dpi))
     return tuple(drafts)
@@ -184,7 +196,6 @@ def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Pr
     if parts:
         write_cutting_list(folder / cutting_list, spec.shelf, parts, Size(*spec.printer.sheet.size))
     files = [*names, *([cutting_list] if parts else []), PLAN_NAME]
-    (folder / PLAN_NAME).write_text(
-        dump(plan_report(checked.plan, listed, files, checked.problems)), encoding="utf-8", newline="\n"
-    )
+    report = plan_report(checked.plan, listed, files, checked.problems, checked.legibility)
+    (folder / PLAN_NAME).write_text(dump(report), encoding="utf-8", newline="\n")
     return tuple((name, sum(file == name for file, _, _ in listed)) for name in files)

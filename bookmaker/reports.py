@@ -21,6 +21,7 @@ __all__ = [
     "measured_table",
     "message",
     "outcome",
+    "reading_table",
     "slipcases_table",
     "spaces_table",
 ]
@@ -176,6 +177,25 @@ def slipcases_table(plan: ShelfPlan) -> Table:
         _, likely = case.uncertainty.spread(plan.tolerances)
         sides = (f"{side:.2f}" for side in (*case.inside, *case.outside, likely))
         table.add_row(escape(case.name), str(len(case.books)), *sides, escape(case.space or "–"))
+    return table
+
+
+def reading_table(checked: Checked) -> Table:
+    """One row for each book with text: how large its letters are to the eye and to the printer."""
+    spec = checked.plan.spec
+    table = _table(
+        f"reading, at {spec.viewing_distance:.0f} mm and {spec.printer.resolution:.0f} dpi",
+        ("", True),
+        ("book", False),
+        ("x-height mm", True),
+        ("arc minutes", True),
+        ("dots", True),
+        ("verdict", False),
+    )
+    for book, letters in zip(checked.plan.books, checked.legibility, strict=True):
+        if letters:
+            seen = (f"{letters.x_height:.2f}", f"{letters.minutes:.1f}", f"{letters.dots:.1f}", str(letters.sight))
+            table.add_row(str(book.number + 1), escape(book.entry.title), *seen)
     return table
 
 

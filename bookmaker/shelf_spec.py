@@ -15,12 +15,24 @@ from .covers.members import Listed, membership_problems
 from .covers.slipcase import SlipcaseEntry
 from .designs import PLAIN, AnyDesign
 from .errors import Problem, near_match
+from .eyesight import READING_DISTANCE
 from .geometry import Size
 from .pages import BLANK, AnyInside
 from .quantities import show
 from .rows import LONGEST_ROW
 from .spec.entry import Entry, named
-from .spec.measures import Ease, LifeSide, PageSide, SpaceName, Text, Thickness, Title, read_text, refuse
+from .spec.measures import (
+    Ease,
+    LifeSide,
+    PageSide,
+    SpaceName,
+    Text,
+    Thickness,
+    Title,
+    ViewingDistance,
+    read_text,
+    refuse,
+)
 from .spec.sheets import PrinterEntry
 from .spec.spaces import SpaceEntry
 from .spec.stocks import StockEntry
@@ -146,6 +158,7 @@ class ShelfSpec(Entry):
     stocks: dict[str, StockEntry] = Field(description="papers and cards by name")
     spaces: dict[str, SpaceEntry] = Field(default_factory=dict, description="places on the shelf by name")
     measured_rows: tuple[MeasuredRowEntry, ...] = Field((), description="finished books measured side by side")
+    viewing_distance: ViewingDistance = Field(READING_DISTANCE, description="from the eye to the page, such as 300 mm")
     books: Annotated[tuple[BookEntry, ...], BeforeValidator(_read_books)] = Field(description="the books")
     slipcases: dict[str, SlipcaseEntry] = Field(default_factory=dict, description="boxes for sets of books by name")
 

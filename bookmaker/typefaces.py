@@ -111,6 +111,7 @@ class Typeface:
     """A usable TrueType or OpenType font file. Measures are in ems; `descent` is negative.
 
     The same file is the same object wherever it is loaded in a process; pickled, it travels by its path.
+    `features` are the tags of its glyph substitutions: ``smcp`` where it has small capitals.
     """
 
     def __init__(self, path: Path, data: bytes, tables: TTFont) -> None:
@@ -121,6 +122,8 @@ class Typeface:
         self.ascent: float = tables["hhea"].ascent / self.units_per_em
         self.descent: float = tables["hhea"].descent / self.units_per_em
         self._characters: dict[int, str] = tables.getBestCmap() or {}
+        found = tables["GSUB"].table.FeatureList if "GSUB" in tables else None
+        self.features = frozenset[str](record.FeatureTag for record in (found.FeatureRecord if found else ()))
         self._font: Any = hb.Font(hb.Face(hb.Blob(data)))
         self._runs: dict[tuple[str, tuple[str, ...], str, bool], Run] = {}
         self._extents: dict[int, tuple[float, float]] = {}

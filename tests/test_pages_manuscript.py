@@ -42,7 +42,7 @@ def refusal_of(tmp_path: Path, data: bytes | str) -> str:
 def test_line_ends_and_byte_order_marks_make_no_difference(tmp_path: Path, end: str, mark: str) -> None:
     text = mark + end.join(["", "The first", "  paragraph. ", "", " ", "The second.", "", ""])
     manuscript = read(tmp_path, text)
-    assert manuscript == Manuscript("log.txt", "The first paragraph.\nThe second.")
+    assert manuscript == Manuscript.plain("log.txt", "The first paragraph.\nThe second.")
     assert manuscript.words == 5
 
 
@@ -87,7 +87,8 @@ def test_control_characters_are_left_out_and_said(tmp_path: Path) -> None:
 
 def test_invisible_characters_are_left_out_quietly_but_joiners_stay(tmp_path: Path) -> None:
     manuscript = read(tmp_path, "light\u00adhouse zero\u200bwidth join\u200der", checked=False)
-    assert manuscript == Manuscript("log.txt", "lighthouse zerowidth join\u200der")
+    assert manuscript == Manuscript.plain("log.txt", "light\u00adhouse zerowidth join\u200der")
+    assert manuscript.text == "lighthouse zerowidth join\u200der"
 
 
 def test_letters_and_loose_accents_are_joined(tmp_path: Path) -> None:
@@ -151,15 +152,20 @@ def test_an_unreadable_file_is_refused(tmp_path: Path, monkeypatch: pytest.Monke
             b"wind\n\0",
             "log.txt has a null byte in line 2: it is not plain text; save it as plain text in UTF-8",
         ),
-        (
-            "wind\nרוח".encode(),
-            "log.txt has letters read from right to left (ר U+05E8, line 2), which cannot be set yet; "
-            "give these pages as pictures",
-        ),
     ],
 )
 def test_contents_that_are_no_plain_text_are_refused(tmp_path: Path, data: bytes, said: str) -> None:
     assert refusal_of(tmp_path, data) == said
+
+
+def test_letters_read_from_the_right_are_refused_if_the_typeface_lacks_them(tmp_path: Path) -> None:
+    (tmp_path / "log.txt").write_text("wind\nרוח", encoding="utf-8")
+    with pytest.raises(ShelfFileError) as caught:
+        read_manuscript(tmp_path / "log.txt", bundled("text"))
+    assert str(caught.value) == (
+        "log.txt has letters read from right to left (ר U+05E8, line 2), which the typeface Noto Serif does not have; "
+        "write face: with the path of a typeface that has them, or give these pages as pictures"
+    )
 
 
 def test_a_byte_order_mark_counts_in_the_position_of_a_wrong_byte(tmp_path: Path) -> None:

@@ -28,6 +28,7 @@ from bookmaker.errors import ShelfFileError
 from bookmaker.geometry import Path, Point, Rect, Size, Transform
 from bookmaker.pictures import Picture, load_picture
 from bookmaker.typefaces import Run, TextLine, bundled, load_typeface, set_line
+from bookmaker.word_line import WordLine
 from bookmaker.writers.pdf import PdfFile
 from bookmaker.writers.pdf_canvas import PdfCanvas
 from bookmaker.writers.pdf_numbers import number
@@ -455,6 +456,29 @@ def test_text_is_one_object_a_line_and_says_its_font_once() -> None:
 
     names = [name for name, _ in read_back(made(draw)).operators]
     assert [names.count(name) for name in ("BT", "TJ", "ET", "Tf", "g")] == [5, 5, 5, 1, 1]
+
+
+@pytest.mark.parametrize("gap", [0.0, 0.37, -0.2])
+def test_a_line_of_words_stands_where_the_same_runs_do(gap: float) -> None:
+    """Letters on the paper, as PDFium finds them, are those of a line placed run by run."""
+    words = tuple(TEXT.shape(word) for word in ("office", "AVATAR", "fl(o)w\\", "e\u0301x"))
+    line = WordLine(4, words, TEXT.shape(" "), gap)
+    apart = TextLine(4, line.runs)
+    assert line.width == pytest.approx(apart.width)
+    assert line.text == apart.text == "office AVATAR fl(o)w\\ e\u0301x"
+    found = letters_on(made(lambda canvas: canvas.text(line, Point(5, 40), BLACK)))
+    wanted = letters_on(made(lambda canvas: canvas.text(apart, Point(5, 40), BLACK)))
+    assert [letter for letter, *_ in found] == [letter for letter, *_ in wanted]
+    for (_, *place), (_, *other) in zip(found, wanted, strict=True):
+        assert place == pytest.approx(other, abs=0.005)
+
+
+def test_a_line_of_words_with_raised_glyphs_keeps_them_raised() -> None:
+    glyph = TEXT.shape("H").glyphs[0]
+    raised = Run(TEXT, "H", (glyph._replace(dy=0.5),), glyph.advance)
+    line = WordLine(10, (TEXT.shape("H"), raised), TEXT.shape(" "), 0.0)
+    found = letters_on(made(lambda canvas: canvas.text(line, Point(10, 40), BLACK)))
+    assert [bottom for letter, _, bottom in found if letter == "H"] == pytest.approx([40, 45], abs=0.01)
 
 
 # Fonts

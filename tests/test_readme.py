@@ -61,6 +61,7 @@ TABLES = {
     "map pages": ["MapGrid"],
     "mock text": ["MockText"],
     "text pages": ["TextInside"],
+    "page margins": ["PageMargins"],
     "picture pages": ["PicturesInside"],
     "PDF pages": ["PdfInside"],
     "a plain design": ["Plain"],

@@ -9,10 +9,19 @@ from ..geometry import Size
 from ..spec.entry import either
 from ..stock import Stock
 from . import concertina, leaves, sections, solid
-from .block import BlockEntry, BlockPlan
+from .block import BlockEntry, BlockPlan, PagedEntry
 from .solid import EDGE_STRIP, Solid
 
-__all__ = ["EDGE_STRIP", "AnyBlock", "BlockEntry", "BlockPlan", "Solid", "plan_block"]
+__all__ = [
+    "EDGE_STRIP",
+    "AnyBlock",
+    "BlockEntry",
+    "BlockPlan",
+    "Solid",
+    "pages_open",
+    "plan_block",
+    "with_pages",
+]
 
 KINDS: Mapping[type[BlockEntry], Callable[..., BlockPlan]] = {
     concertina.Concertina: concertina.plan,
@@ -30,3 +39,13 @@ else:
 def plan_block(entry: BlockEntry, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
     """Work out a block of any kind; errors carry fields relative to the book."""
     return KINDS[type(entry)](entry, page, stocks, right_to_left=right_to_left)
+
+
+def pages_open(entry: BlockEntry) -> bool:
+    """Whether a block has as many pages as its inside needs."""
+    return isinstance(entry, PagedEntry) and entry.pages is None
+
+
+def with_pages(entry: BlockEntry, pages: int) -> BlockEntry:
+    """The block with a number of pages."""
+    return entry.model_copy(update={"pages": pages})

@@ -7,13 +7,14 @@ from dataclasses import dataclass
 from pydantic import Field
 
 from ..cutting import CutPart
-from ..errors import Problem
+from ..errors import Problem, ShelfFileError
 from ..flat import Flat
 from ..spec.entry import Entry
+from ..spec.measures import PageCount
 from ..spec.measures import Thickness as MeasuredThickness
 from ..thickness import Thickness
 
-__all__ = ["BlockEntry", "BlockPlan"]
+__all__ = ["BlockEntry", "BlockPlan", "PagedEntry"]
 
 
 class BlockEntry(Entry):
@@ -22,6 +23,23 @@ class BlockEntry(Entry):
     measured_thickness: MeasuredThickness | None = Field(
         None, description="thickness of the real block; overrides the computed one"
     )
+
+
+class PagedEntry(BlockEntry):
+    """The keys all kinds of block share that have pages."""
+
+    pages: PageCount | None = Field(None, description="printed pages, an even number; as many as the inside needs")
+
+    @property
+    def printed_pages(self) -> int:
+        """How many pages there are.
+
+        Raises:
+            ShelfFileError: neither the maker nor the inside has said.
+        """
+        if self.pages is None:
+            raise ShelfFileError((Problem("the block has no pages", "write pages: 48, say", field=("block",)),))
+        return self.pages
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,21 +21,25 @@ from ..errors import ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
 from ..sheet_room import too_large
-from ..spec.measures import Ease, Flag, Flyleaves, PageCount, StockName, TabWidth
+from ..spec.measures import Ease, Flag, Flyleaves, StockName, TabWidth
 from ..stock import Stock
 from ..thickness import Layer, Thickness
-from .block import BlockEntry, BlockPlan
+from .block import BlockPlan, PagedEntry
 from .stiffness import unscored
 
 __all__ = ["Concertina", "balance", "fold_after", "panel_count", "plan"]
 
 
-class Concertina(BlockEntry):
+MOST_PAGES = 2000
+"""No book here has more."""
+
+
+class Concertina(PagedEntry):
     """A folded strip of pages."""
 
     kind: Literal["concertina"] = "concertina"
     stock: StockName = Field(description="name of the paper, as under stocks")
-    pages: PageCount = Field(description="printed pages, an even number")
+    fill_strips: Flag = Field(False, description="yes: so many pages more that no strip could take another leaf")
     flyleaves: Flyleaves = Field(0, description="blank panels before the first and after the last page, even")
     joint: Literal["back to back", "hinge tab"] = Field("back to back", description="how strips are joined")
     tab: TabWidth = Field(3.0, description="width of the hinge tab")
@@ -81,9 +85,10 @@ def plan(entry: Concertina, page: Size, stocks: Mapping[str, Stock], *, right_to
             paper is not scored.
     """
     stock = stocks[entry.stock]
-    panels = panel_count(entry.pages, entry.flyleaves)
     problems = [*unscored(stock, scored=entry.scored)]
     try:
+        pages = _pages(entry, page, stock)
+        panels = panel_count(pages, entry.flyleaves)
         spans = _spans(entry, panels, page, stock)
     except ShelfFileError as refusal:
         problems += refusal.problems
@@ -91,16 +96,27 @@ def plan(entry: Concertina, page: Size, stocks: Mapping[str, Stock], *, right_to
         raise ShelfFileError(problems)
     return BlockPlan(
         kind=entry.kind,
-        pages=entry.pages,
+        pages=pages,
         panels=panels,
         thickness=_thickness(entry, panels, len(spans), stock).as_measured(entry.measured_thickness),
         thickness_of_a_page=stock.caliper + stock.glue / 2,
         pastedowns=True,
         flats=tuple(
-            _strip(entry, page, span, f"strip {number} of {len(spans)}", right_to_left)
+            _strip(entry, pages, page, span, f"strip {number} of {len(spans)}", right_to_left)
             for number, span in enumerate(spans, start=1)
         ),
     )
+
+
+def _pages(entry: Concertina, page: Size, stock: Stock) -> int:
+    """The pages of the block; with `fill_strips`, as many as the same number of strips can hold."""
+    def strips(pages: int) -> int:
+        return len(_spans(entry, panel_count(pages, entry.flyleaves), page, stock))
+
+    pages = entry.printed_pages
+    while entry.fill_strips and pages + 2 <= MOST_PAGES and strips(pages + 2) == strips(entry.printed_pages):
+        pages += 2
+    return pages
 
 
 def _spans(entry: Concertina, panels: int, page: Size, stock: Stock) -> list[range]:
@@ -146,9 +162,9 @@ def _capacity(page: Size, stock: Stock, besides: float) -> int:
     return capacity
 
 
-def _strip(entry: Concertina, page: Size, span: range, name: str, right_to_left: bool) -> Flat:
+def _strip(entry: Concertina, pages: int, page: Size, span: range, name: str, right_to_left: bool) -> Flat:
     """One strip as it lies printed face up: page order runs to the right, or to the left for such books."""
-    last = panel_count(entry.pages, entry.flyleaves) - 1
+    last = panel_count(pages, entry.flyleaves) - 1
     tab = entry.tab if span[-1] % 2 == 0 and span[-1] != last else 0.0
     length = len(span) * page.width + tab
 
@@ -160,9 +176,8 @@ def _strip(entry: Concertina, page: Size, span: range, name: str, right_to_left:
         x = along((panel - span.start + 1) * page.width)
         return Fold(fold_after(panel), Point(x, 0), Point(x, page.height))
 
-    panels = [
-        _panel(entry, panel, Rect(along((panel - span.start) * page.width, page.width), 0, *page)) for panel in span
-    ]
+    places = [Rect(along((panel - span.start) * page.width, page.width), 0, *page) for panel in span]
+    panels = [_panel(entry, pages, panel, place) for panel, place in zip(span, places, strict=True)]
     if tab:
         panels.append(Panel(Role.TAB, Rect(along(length - tab, tab), 0, tab, page.height)))
     return Flat(
@@ -176,9 +191,9 @@ def _strip(entry: Concertina, page: Size, span: range, name: str, right_to_left:
     )
 
 
-def _panel(entry: Concertina, panel: int, rect: Rect) -> Panel:
+def _panel(entry: Concertina, pages: int, panel: int, rect: Rect) -> Panel:
     page = panel - entry.flyleaves
-    if 1 <= page <= entry.pages:
+    if 1 <= page <= pages:
         return Panel(Role.PAGE, rect, page)
-    last = panel_count(entry.pages, entry.flyleaves) - 1
+    last = panel_count(pages, entry.flyleaves) - 1
     return Panel(Role.PASTEDOWN if panel in (0, last) else Role.FLYLEAF, rect)

@@ -16,10 +16,10 @@ from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Face, Flat, Fold, FoldKind, Panel, Role, Stroke
 from ..geometry import Point, Rect, Size
 from ..sheet_room import too_large
-from ..spec.measures import Ease, Flag, PageCount, StockName
+from ..spec.measures import Ease, Flag, StockName
 from ..stock import Stock
 from ..thickness import Layer, Thickness
-from .block import BlockEntry, BlockPlan
+from .block import BlockPlan, PagedEntry
 from .mirror import mirrored
 from .stiffness import unscored
 from .trimming import around, joined, wasteful
@@ -27,12 +27,11 @@ from .trimming import around, joined, wasteful
 __all__ = ["Leaves", "plan"]
 
 
-class Leaves(BlockEntry):
+class Leaves(PagedEntry):
     """Single leaves, perfect bound."""
 
     kind: Literal["leaves"] = "leaves"
     stock: StockName = Field(description="name of the paper, as under stocks")
-    pages: PageCount = Field(description="printed pages, an even number")
     printing: Literal["both sides", "one side"] = Field("both sides", description="which sides are printed")
     trim: Ease = Field(0.0, description="paper that is trimmed off at head, tail and fore-edge after gluing")
     scored: Flag = Field(False, description="whether folds are scored, so that stiff paper may be folded")
@@ -64,13 +63,13 @@ def plan(entry: Leaves, page: Size, stocks: Mapping[str, Stock], *, right_to_lef
     problems = _problems(entry, page, cell, stock)
     if problems:
         raise ShelfFileError(problems)
-    grid = _grid(entry.pages // 2, cell, stock)
+    grid = _grid(entry.printed_pages // 2, cell, stock)
     flats = [_flat(entry, page, grid, number) for number in range(grid.flats)]
     per_page = stock.caliper / 2 if entry.printing == "both sides" else stock.caliper + stock.glue / 2
     return BlockPlan(
         kind=entry.kind,
-        pages=entry.pages,
-        panels=entry.pages,
+        pages=entry.printed_pages,
+        panels=entry.printed_pages,
         thickness=_thickness(entry, stock).as_measured(entry.measured_thickness),
         thickness_of_a_page=per_page,
         flats=tuple(map(mirrored, flats) if right_to_left else flats),
@@ -94,7 +93,7 @@ def _problems(entry: Leaves, page: Size, cell: Size, stock: Stock) -> list[Probl
 
 def _thickness(entry: Leaves, stock: Stock) -> Thickness:
     """n/2 · t: 420 leaves of 86 µm are 36.12 mm; printed on one side n/2 · (2t + a)."""
-    leaves = entry.pages // 2
+    leaves = entry.printed_pages // 2
     if entry.printing == "both sides":
         return Thickness((Layer("leaves", leaves, stock.caliper, stock.name),))
     return Thickness(
@@ -126,7 +125,7 @@ def _flat(entry: Leaves, page: Size, grid: _Grid, number: int) -> Flat:
     trims: list[Stroke] = []
     for place in range(grid.columns * grid.rows):
         leaf = place * grid.flats + number
-        if leaf < entry.pages // 2:
+        if leaf < entry.printed_pages // 2:
             sides = _leaf(entry, page, grid.at(place), leaf)
             panels += sides
             trims += _trims(entry, sides, grid.at(place))

@@ -13,11 +13,11 @@ from ..errors import Problem, Severity, ShelfFileError
 from ..flat import Axis
 from ..geometry import Size
 from ..sheet_room import too_large
-from ..spec.measures import Ease, Flag, PageCount, SectionPages, Stations, StockName, ThreadThickness
+from ..spec.measures import Ease, Flag, SectionPages, Stations, StockName, ThreadThickness
 from ..stock import Stock
 from ..thickness import Layer, Thickness
 from ..units import print_mm
-from .block import BlockEntry, BlockPlan
+from .block import BlockPlan, PagedEntry
 from .creep import creep
 from .imposition import FOLDINGS, fold_sheet, on_one_side
 from .section_flats import Gathering, Make, section_flats, sheet_size
@@ -37,12 +37,11 @@ OPENING_TRIM = 1.0
 """What is trimmed off to open the folds of a quarto or an octavo unless the maker says otherwise, in mm."""
 
 
-class Sections(BlockEntry):
+class Sections(PagedEntry):
     """Folded and nested sheets."""
 
     kind: Literal["sections"] = "sections"
     stock: StockName = Field(description="name of the paper, as under stocks")
-    pages: PageCount = Field(description="printed pages, an even number; blank ones fill the last section")
     pages_in_section: SectionPages = Field(None, description="pages of each section, or automatic")
     fold: Literal["folio", "quarto", "octavo"] = Field("folio", description="a sheet folded once, twice, three times")
     printing: Literal["both sides", "one side"] = Field("both sides", description="which sides are printed")
@@ -81,7 +80,7 @@ def plan(entry: Sections, page: Size, stocks: Mapping[str, Stock], *, right_to_l
     panels = sum(section.pages(make.imposed) for section in sections)
     return BlockPlan(
         kind=entry.kind,
-        pages=entry.pages,
+        pages=entry.printed_pages,
         panels=panels,
         thickness=_thickness(entry, stock, panels, len(sections)).as_measured(entry.measured_thickness),
         thickness_of_a_page=make.leaf / 2,
@@ -101,7 +100,7 @@ def _make(entry: Sections, page: Size, stock: Stock, right_to_left: bool) -> Mak
         leaf=2 * stock.caliper + stock.glue if entry.one_side else stock.caliper,
         stock=entry.stock,
         imposed=on_one_side(folded) if entry.one_side and entry.fold == "folio" else folded,
-        pages=entry.pages,
+        pages=entry.printed_pages,
         holes=holes(wanted, page.height) if wanted else (),
         right_to_left=right_to_left,
     )
@@ -118,7 +117,7 @@ def _most_pages(make: Make, page: Size) -> int:
 def _gatherings(entry: Sections, make: Make) -> tuple[Gathering, ...]:
     """As many sheets to a section as asked for; else few sections of at most 16 pages, as alike as can be."""
     on_sheet = make.imposed.pages
-    sheets = -(-entry.pages // on_sheet)
+    sheets = -(-entry.printed_pages // on_sheet)
     if entry.pages_in_section is not None:
         each = max(1, entry.pages_in_section // on_sheet)
         counts = [each] * -(-sheets // each)
@@ -153,10 +152,10 @@ def _thickness(entry: Sections, stock: Stock, panels: int, sections: int) -> Thi
 
 
 def _padding(entry: Sections, panels: int) -> Iterator[Problem]:
-    blank = panels - entry.pages
+    blank = panels - entry.printed_pages
     if blank:
         yield Problem(
-            f"{entry.pages} pages do not fill the sections: {blank} blank pages follow the last one",
+            f"{entry.printed_pages} pages do not fill the sections: {blank} blank pages follow the last one",
             f"write pages: {panels} for none",
             Severity.NOTE,
             field=("block", "pages"),
@@ -196,10 +195,10 @@ def _of_section_pages(entry: Sections, make: Make) -> Iterator[Problem]:
     written, on_sheet = entry.pages_in_section, make.imposed.pages
     if written is None:
         return
-    most = -(-entry.pages // on_sheet) * on_sheet
+    most = -(-entry.printed_pages // on_sheet) * on_sheet
     if written > most:
         yield Problem(
-            f"a section of {written} pages is larger than the whole book, which has {entry.pages}",
+            f"a section of {written} pages is larger than the whole book, which has {entry.printed_pages}",
             f"write {most} or less, or automatic",
             field=("block", "pages_in_section"),
             limit=str(most),

@@ -1,26 +1,71 @@
-"""Copyfitting: which sizes of type and how many pages hold a text."""
+"""Copyfitting: how many pages a text fills, and which sizes of type so many pages hold."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterator, Sequence
+from dataclasses import dataclass, field
 from itertools import islice
 
-from ..typefaces import Typeface
+from ..eyesight import FEWEST_DOTS
 from ..units import MM_PER_INCH, from_pt, to_pt
+from .fount import Fount
+from .galley import Galley
+from .makeup import MadePage, make_up
 from .manuscript import Manuscript
+from .matter import chapter_level
 from .page import PageFrame
-from .setting import Setting, reach
-from .wrapping import Line, Widths
+from .setting import Manner, Setting, reach
 
-__all__ = ["FEWEST_DOTS", "Copy"]
+__all__ = ["MOST_PAGES", "Copy", "Proof", "Proofs"]
 
 MOST_PAGES = 2000
 """No book here has more."""
 
-FEWEST_DOTS = 4
-"""Letters whose x-height is fewer printer dots run together into a grey line."""
+STEPS_A_POINT = 20
+"""Sizes are tried in twentieths of a point."""
+
+
+@dataclass(slots=True)
+class Proof:
+    """A text made up into pages, as far as anybody has asked for them.
+
+    `wide` are the words parted between letters so far, `short` the lines that do not reach the margin.
+    """
+
+    source: Iterator[MadePage]
+    wide: Collection[str]
+    short: Sequence[str]
+    pages: list[MadePage] = field(default_factory=list)
+
+    def first(self, count: int) -> list[MadePage]:
+        """The first pages, at most so many."""
+        self.pages += islice(self.source, max(0, count - len(self.pages)))
+        return self.pages[:count]
+
+    def finished(self) -> Proof:
+        """The whole proof, up to more pages than a book has, in a form that can go from process to process."""
+        return Proof(iter(()), tuple(self.wide), tuple(self.short), self.first(MOST_PAGES + 1))
+
+
+@dataclass(slots=True)
+class Proofs:
+    """What was set of one text: done once, looked at as often as needed.
+
+    `made` holds proofs by their setting, `fitted` sizes in mm by what was asked for.
+    """
+
+    made: dict[tuple[Setting, Manner], Proof] = field(default_factory=dict)
+    fitted: dict[tuple[object, ...], float] = field(default_factory=dict)
+
+    def finished(self) -> Proofs:
+        """All of it in a form that can go from process to process."""
+        return Proofs({key: proof.finished() for key, proof in self.made.items()}, dict(self.fitted))
+
+    def take(self, other: Proofs) -> None:
+        """Add what was set elsewhere."""
+        self.made |= other.made
+        self.fitted |= other.fitted
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,55 +73,77 @@ class Copy:
     """A text to fit into pages: `leading` is a multiple of the size, which is still open."""
 
     manuscript: Manuscript
-    typeface: Typeface
+    fount: Fount
     leading: float
     frame: PageFrame
+    manner: Manner
+    proofs: Proofs
 
     def setting(self, size: float) -> Setting:
         """The text in type of a size in mm."""
-        return Setting.of(self.typeface, size, self.leading, self.frame)
+        return Setting.of(self.fount.roman, size, self.leading, self.frame)
 
-    def lines(self, setting: Setting) -> Iterator[Line]:
-        """The whole text in lines, one at a time."""
-        return setting.lines(self.manuscript.text)
+    def proof(self, setting: Setting) -> Proof:
+        """The text made up in a setting; kept, for it is asked for more than once."""
+        key = (setting, self.manner)
+        if key not in self.proofs.made:
+            self.proofs.made[key] = self._made_up(setting)
+        return self.proofs.made[key]
+
+    def _made_up(self, setting: Setting) -> Proof:
+        passages = self.manuscript.passages
+        galley = Galley(self.fount, setting, self.manner, chapter_level(passages))
+        return Proof(make_up(galley.matter(passages), setting.lines_per_page), galley.boxes.wide, galley.short)
 
     @property
     def largest_settable(self) -> float:
         """The largest size, in mm, at which a page holds one line and a line holds any one letter."""
-        area, (above, below) = self.frame.type_area(1), reach(self.typeface)
-        widths = Widths(self.typeface)
-        widest = max(map(widths.__getitem__, set(self.manuscript.text) - {"\n"}))
+        area, (above, below) = self.frame.type_area(1), reach(self.fount.roman)
+        widest = max(map(self.fount.width, set(self.manuscript.text) - {"\n"}), default=1.0)
         return min(area.height / (above + below), area.width / max(widest, 1e-6))
 
     @property
     def smallest_legible(self) -> float:
         """The size, in mm, whose x-height is `FEWEST_DOTS` printer dots."""
-        return FEWEST_DOTS * MM_PER_INCH / self.frame.resolution_dpi / self.typeface.x_height
-
-    def fits(self, setting: Setting) -> bool:
-        """Whether the pages hold the whole text."""
-        room = setting.lines_per_page * self.frame.pages
-        return sum(1 for _ in islice(self.lines(setting), room + 1)) <= room
+        return FEWEST_DOTS * MM_PER_INCH / self.frame.resolution_dpi / self.fount.roman.x_height
 
     def pages_for(self, setting: Setting) -> int:
         """How many pages, an even number, hold the whole text; 0 if no book has so many."""
-        most = MOST_PAGES * setting.lines_per_page
-        lines = sum(1 for _ in islice(self.lines(setting), most + 1))
-        pages = math.ceil(lines / setting.lines_per_page)
-        return 0 if lines > most else pages + pages % 2
+        pages = len(self.proof(setting).first(MOST_PAGES + 1))
+        return 0 if pages > MOST_PAGES else max(2, pages + pages % 2)
 
-    def points_for(self, size: float) -> float:
-        """The largest size below `size` (mm), in whole tenths of a point, at which the pages hold the text.
+    def size_for(self, pages: int, largest: float, smallest: float) -> float:
+        """The largest size, in mm and a whole number of twentieths of a point, at which so many pages hold the text.
 
-        0 if the text fits at no size that can be read.
+        It is at most `largest` and at least `smallest`; 0 if the text fits at none of these.
         """
-        too_small = math.ceil(to_pt(self.smallest_legible) * 10 - 1e-6) - 1
-        fitting, too_large = too_small, math.ceil(to_pt(size) * 10 - 1e-6)
-        # smaller type as a rule needs fewer pages; whatever comes out has been tried
-        while too_large - fitting > 1:
-            middle = (fitting + too_large) // 2
-            if self.fits(self.setting(from_pt(middle / 10))):
-                fitting = middle
-            else:
-                too_large = middle
-        return fitting / 10 if fitting > too_small else 0.0
+
+        def fits(step: int) -> bool:
+            return len(self._made_up(self.setting(_size(step))).first(pages + 1)) <= pages
+
+        asked = (pages, largest, smallest, self.leading, self.manner, self.frame.type_area(1))
+        if asked not in self.proofs.fitted:
+            low = math.ceil(to_pt(smallest) * STEPS_A_POINT - 1e-6)
+            high = math.floor(to_pt(min(largest, self.largest_settable)) * STEPS_A_POINT + 1e-6)
+            found = _largest(fits, low, high)
+            self.proofs.fitted[asked] = _size(found) if found >= low else 0.0
+        return self.proofs.fitted[asked]
+
+
+def _size(step: int) -> float:
+    return from_pt(step / STEPS_A_POINT)
+
+
+def _largest(fits: Callable[[int], bool], low: int, high: int) -> int:
+    """The largest step from low to high that fits; low − 1 if none does.
+
+    Smaller type as a rule needs fewer pages; whatever comes out has been tried.
+    """
+    fitting, too_large = low - 1, high + 1
+    while too_large - fitting > 1:
+        middle = (fitting + too_large) // 2
+        if fits(middle):
+            fitting = middle
+        else:
+            too_large = middle
+    return fitting

@@ -1,6 +1,6 @@
-"""The text of a book as its author left it: a plain text file, read and tidied.
+"""The text of a book as its author left it: a plain text or Markdown file, read and tidied.
 
-Paragraphs are separated by blank lines; line ends inside them are spaces.
+In plain text paragraphs are separated by blank lines; line ends inside them are spaces.
 """
 
 from __future__ import annotations
@@ -9,13 +9,17 @@ import codecs
 import re
 import stat
 import unicodedata
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NoReturn
 
 from ..errors import Problem, Severity, ShelfFileError
 from ..typefaces import Typeface
+from .fount import Style, as_read
+from .hyphens import SOFT_HYPHEN
+from .markdown import passages_of
+from .passage import Passage, Role
 
 __all__ = ["LARGEST_FILE", "Manuscript", "read_manuscript"]
 
@@ -30,36 +34,58 @@ NO_BREAK_SPACES = "\u00a0\u2007\u202f"
 
 BOUND_WORD = re.compile(rf"[\S{NO_BREAK_SPACES}]+")
 
-JOINERS = "\u200c\u200d"
-"""Invisible characters that shape the letters around them; all other invisible ones are left out."""
+KEPT = "\u200c\u200d" + SOFT_HYPHEN
+"""Invisible characters that shape or part words; all other invisible ones are left out."""
+
+NONE: Mapping[Style, Typeface] = {}
+
+STYLE_KEYS = {Style.ITALIC: "italic_face", Style.BOLD: "bold_face", Style.BOLD_ITALIC: "bold_face"}
+"""What the maker writes to set a style in another typeface."""
+
+STYLED_PARTS = re.compile("([" + "".join(Style) + "])")
 
 SAVE_AS_TEXT = "save it as plain text in UTF-8"
 
 
+MARKDOWN = frozenset({".md", ".markdown", ".mkd"})
+"""Names that end so are Markdown."""
+
+
 @dataclass(frozen=True, slots=True)
 class Manuscript:
-    """A text ready to be set.
-
-    In `text` words are parted by single spaces and paragraphs by line feeds; nothing else is white space
-    but no-break spaces. `problems` are those that do not keep it from being set.
-    """
+    """A text ready to be set: its passages, and the problems that do not keep it from being set."""
 
     name: str
-    text: str
+    passages: tuple[Passage, ...]
     problems: tuple[Problem, ...] = ()
+    right_to_left: bool = False
+
+    @classmethod
+    def plain(cls, name: str, text: str) -> Manuscript:
+        """A text of paragraphs parted by line feeds."""
+        return cls(name, tuple(Passage(paragraph) for paragraph in text.split("\n")))
+
+    @property
+    def text(self) -> str:
+        """What it says, without style; a line feed after each passage."""
+        return as_read("\n".join(passage.text for passage in self.passages if passage.text))
 
     @property
     def words(self) -> int:
         """How many words it has."""
-        return self.text.count(" ") + self.text.count("\n") + 1
+        return sum(passage.words for passage in self.passages)
 
 
-def read_manuscript(path: Path, typeface: Typeface | None = None) -> Manuscript:
+def read_manuscript(
+    path: Path, typeface: Typeface | None = None, styled: Mapping[Style, Typeface] = NONE
+) -> Manuscript:
     """Read a text file; one that is to be set in a typeface is checked for letters which that does not have.
+
+    `styled` are the typefaces of other styles; what the text has in these is checked too.
 
     Raises:
         ShelfFileError: the file is missing, not plain text in UTF-8, empty, too large, or in a script that
-            is read from right to left.
+            is read from right to left and that the typeface does not have.
     """
     name = path.name
     raw = _decoded(name, _bytes(path)).replace("\r\n", "\n").replace("\r", "\n")
@@ -67,18 +93,38 @@ def read_manuscript(path: Path, typeface: Typeface | None = None) -> Manuscript:
         _refuse(f"{name} has a null byte in line {_line_of(raw, chr(0))}: it is not plain text", SAVE_AS_TEXT)
     raw = unicodedata.normalize("NFC", raw)
     kept, notes = _without_hidden(name, raw)
-    text = "\n".join(_paragraphs(kept))
-    if not text:
+    if path.suffix.casefold() in MARKDOWN:
+        passages, left_out = passages_of(kept, name)
+        notes += left_out
+    else:
+        passages = [Passage(paragraph) for paragraph in _paragraphs(kept)]
+        notes = [*_tabs(name, kept), *notes]
+    if not any(passage.text or passage.role is Role.PLATE for passage in passages):
         _refuse(f"{name} has no words in it", "write a text into it, or choose kind: blank")
-    signs = _signs(kept, raw)
-    backwards = next((sign for sign in signs if unicodedata.bidirectional(sign) in {"R", "AL"}), None)
-    if backwards:
-        _refuse(
-            f"{name} has letters read from right to left ({_named(backwards, raw)}), which cannot be set yet",
-            "give these pages as pictures",
-        )
+    signs = _signs(passages, raw)
     missing = typeface.missing("".join(signs)) if typeface else []
-    return Manuscript(name, text, (*notes, *_missing_glyphs(name, missing, raw, typeface)))
+    backwards = [sign for sign in signs if unicodedata.bidirectional(sign) in {"R", "AL"}]
+    lost = next((sign for sign in backwards if sign in missing), None)
+    if lost:
+        _refuse(
+            f"{name} has letters read from right to left ({_named(lost, raw)}), which {_face(typeface)} does not have",
+            "write face: with the path of a typeface that has them, or give these pages as pictures",
+        )
+    problems = [*notes, *_missing_glyphs(name, missing, raw, typeface)]
+    for style, face in styled.items():
+        lacking = [sign for sign in face.missing(_in_style(passages, style)) if sign not in missing]
+        problems += _missing_glyphs(name, lacking, raw, face, STYLE_KEYS.get(style, "face"))
+    return Manuscript(name, tuple(passages), tuple(problems), right_to_left=_reads_from_right(passages))
+
+
+def _face(typeface: Typeface | None) -> str:
+    return f"the typeface {typeface.name}" if typeface else "the typeface"
+
+
+def _reads_from_right(passages: list[Passage]) -> bool:
+    """Whether the first letter of a text is one that is read from right to left (UAX #9, rule P2)."""
+    sides = (unicodedata.bidirectional(sign) for passage in passages for sign in passage.text)
+    return next((side for side in sides if side in {"L", "R", "AL"}), "L") != "L"
 
 
 def _refuse(message: str, remedy: str) -> NoReturn:
@@ -121,13 +167,11 @@ def _decoded(name: str, data: bytes) -> str:
 
 def _without_hidden(name: str, text: str) -> tuple[str, list[Problem]]:
     """The text without control and other invisible characters, and what to say of those."""
-    hidden = {sign for sign in set(text) - set(JOINERS) if unicodedata.category(sign) in {"Cc", "Cf"}}
+    hidden = {sign for sign in set(text) - set(KEPT) if unicodedata.category(sign) in {"Cc", "Cf"}}
     spaces = {sign for sign in hidden if sign.isspace()}
     control = {sign for sign in hidden - spaces if unicodedata.category(sign) == "Cc"}
     kept = text.translate({ord(sign): None for sign in hidden - spaces})
     notes = []
-    if "\t" in spaces:
-        notes.append(Problem(f"{name} has tabs, set as spaces", severity=Severity.NOTE, field=("file",)))
     if control:
         first = min(control, key=text.index)
         count = sum(text.count(sign) for sign in control)
@@ -137,8 +181,14 @@ def _without_hidden(name: str, text: str) -> tuple[str, list[Problem]]:
     return kept, notes
 
 
+def _tabs(name: str, text: str) -> Iterator[Problem]:
+    if "\t" in text:
+        yield Problem(f"{name} has tabs, set as spaces", severity=Severity.NOTE, field=("file",))
+
+
 def _line_of(text: str, sign: str) -> int:
-    return text.count("\n", 0, text.index(sign)) + 1
+    # a sign that Markdown spells out, as in &hearts;, is told of the first line
+    return text.count("\n", 0, max(0, text.find(sign))) + 1
 
 
 def _paragraphs(text: str) -> Iterator[str]:
@@ -159,16 +209,34 @@ def _bound_words(line: str) -> list[str]:
     return [word for word in BOUND_WORD.findall(line) if not word.isspace()]
 
 
-def _signs(text: str, raw: str) -> list[str]:
-    """The visible characters of a text, in the order in which they first appear."""
-    return sorted((sign for sign in set(text) if not sign.isspace() and sign not in JOINERS), key=raw.index)
+def _signs(passages: list[Passage], raw: str) -> list[str]:
+    """The visible characters of a text, in the order in which they first appear in the file."""
+    used = set().union(*(passage.text for passage in passages))
+    return sorted((sign for sign in used if sign.isprintable() and not sign.isspace()), key=raw.find)
 
 
 def _named(sign: str, raw: str) -> str:
     return f"{sign} U+{ord(sign):04X}, line {_line_of(raw, sign)}"
 
 
-def _missing_glyphs(name: str, missing: list[str], raw: str, typeface: Typeface | None) -> Iterator[Problem]:
+def _in_style(passages: list[Passage], style: Style) -> str:
+    """All that a text has in one style."""
+    found: list[str] = []
+    for passage in passages:
+        if style in passage.text:
+            for word in passage.text.split():
+                now = Style.ROMAN
+                for part in STYLED_PARTS.split(word):
+                    if STYLED_PARTS.fullmatch(part):
+                        now = Style(part)
+                    elif now is style:
+                        found.append(part)
+    return "".join(found)
+
+
+def _missing_glyphs(
+    name: str, missing: list[str], raw: str, typeface: Typeface | None, key: str = "face"
+) -> Iterator[Problem]:
     if not missing or typeface is None:
         return
     named = [_named(sign, raw) for sign in missing[:MOST_NAMED]]
@@ -176,6 +244,6 @@ def _missing_glyphs(name: str, missing: list[str], raw: str, typeface: Typeface 
         named.append(f"and {len(missing) - MOST_NAMED} more")
     yield Problem(
         f"{name}: the typeface {typeface.name} has no glyph for " + "; ".join(named),
-        "write face: with the path of a typeface that has them, or write the text without them",
+        f"write {key}: with the path of a typeface that has them, or write the text without them",
         field=("file",),
     )

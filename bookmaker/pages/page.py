@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from ..drawing import BLACK, NOTHING, Art, Canvas, Drawn
 from ..errors import Problem
@@ -11,7 +12,7 @@ from ..geometry import Point, Rect
 from ..typefaces import Typeface, bundled, set_line
 from ..units import MM_PER_INCH
 
-__all__ = ["NUMBER_SIZE", "BookWords", "Heading", "Inside", "PageFrame", "PageNumber", "numbered"]
+__all__ = ["NUMBER_SIZE", "BookWords", "Heading", "Inside", "Margins", "PageFrame", "PageNumber", "numbered"]
 
 NUMBER_SIZE = 1 / 30
 """Size of a page number (the em) as a share of the page's height: 0.7 mm on a page of 21 mm."""
@@ -46,14 +47,22 @@ class Heading:
     page: int
 
 
+class Margins(NamedTuple):
+    """The white around the type area in mm; inner is at the spine."""
+
+    inner: float
+    top: float
+    outer: float
+    bottom: float
+
+
 @dataclass(frozen=True, slots=True)
 class PageFrame:
     """The pages of a part of a book, to be filled: of the whole book, if it has one part only.
 
     Width and height in mm, the number of pages, the way the book reads, the printer's dots to the inch.
     `first` is the number in the book of the part's first page, `contents` what a table of contents can list.
-    Wherever a `number` is asked for, pages are
-    counted from 1 in the part.
+    Wherever a `number` is asked for, pages are counted from 1 in the part.
     """
 
     width: float
@@ -64,6 +73,7 @@ class PageFrame:
     first: int = 1
     book: BookWords = BookWords()
     contents: tuple[Heading, ...] = ()
+    margins: Margins | None = None
 
     def folio(self, number: int) -> int:
         """The number a page bears in the book.
@@ -90,15 +100,16 @@ class PageFrame:
         return dots * max(FINEST_LINE, self.dot)
 
     def type_area(self, number: int) -> Rect:
-        """The area for text on page `number`, in page coordinates: margins by ninths (J. Tschichold's canon).
+        """The area for text on page `number`, in page coordinates.
 
-        Inner, top, outer and bottom margins are 2 : 3 : 4 : 6 when the page is 2 : 3. On a page of 6 × 9 in
-        they are 0.667, 1, 1.333 and 2 in, the type area 4 × 6 in.
+        Its margins are those given, or else by ninths (J. Tschichold's canon): inner, top, outer and bottom margins
+        are 2 : 3 : 4 : 6 when the page is 2 : 3. On a page of 6 × 9 in they are 0.667, 1, 1.333 and 2 in, the
+        type area 4 × 6 in.
         """
         across, up = self.width / 9, self.height / 9
-        inner, outer = across, 2 * across
+        inner, top, outer, bottom = self.margins or (across, up, 2 * across, 2 * up)
         left = inner if self.spine_on_left(number) else outer
-        return Rect(left, 2 * up, self.width - inner - outer, self.height - 3 * up)
+        return Rect(left, bottom, self.width - inner - outer, self.height - top - bottom)
 
     def page(self) -> Rect:
         """The whole page."""
@@ -109,12 +120,13 @@ class PageFrame:
 class Inside:
     """What the pages of a part show, the first page first, what is wrong with it, and what begins where.
 
-    The fields of problems are relative to the inside.
+    The fields of problems are relative to the inside. `x_height` is that of its text in mm, if it has some.
     """
 
     pages: tuple[Art, ...]
     problems: tuple[Problem, ...] = ()
     headings: tuple[Heading, ...] = ()
+    x_height: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -42,7 +42,7 @@ class Bound:
         inside: Inside = self.kind.compose(self.entry, self.source, frame)
         own = (Heading(self.entry.listed_as, frame.first),) if self.entry.listed_as else ()
         problems = (replace(problem, field=(*self.place, *problem.field)) for problem in inside.problems)
-        return Inside(inside.pages, tuple(problems), (*own, *inside.headings))
+        return replace(inside, problems=tuple(problems), headings=(*own, *inside.headings))
 
 
 def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
@@ -57,7 +57,8 @@ def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
     problems += _extent(parts, frame, len(pages))
     pages += (NOTHING,) * (frame.pages - len(pages))
     headings = tuple(heading for inside in composed for heading in inside.headings)
-    return Inside(tuple(pages[: frame.pages]), tuple(problems), headings)
+    heights = [inside.x_height for inside in composed if inside.x_height is not None]
+    return Inside(tuple(pages[: frame.pages]), tuple(problems), headings, min(heights, default=None))
 
 
 def natural_extent(parts: Sequence[Bound], frame: PageFrame) -> int | None:

@@ -1,21 +1,36 @@
-"""How a text is set: type, size, measure, lines to the page; and the page that is set so."""
+"""How a text is set: type, size, measure, lines to the page, and the manner of it."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 
-from ..drawing import BLACK, Canvas
-from ..geometry import Point
-from ..typefaces import TextLine, Typeface
+from ..typefaces import Typeface
 from .page import PageFrame
-from .wrapping import INDENTED, Line, Widths, word_runs, wrap
 
-__all__ = ["Setting", "TextPage", "reach"]
+__all__ = ["Manner", "Setting", "reach"]
 
 WIDEST_INDENT = 0.25
 """A paragraph is indented by one em, in a narrow measure by this share of it."""
+
+
+NARROWEST = 11.0
+"""Ems; lines of fewer than about 24 letters are better left ragged (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Manner:
+    """What the maker may choose besides type and size.
+
+    `justified` lines all end at the margin; None leaves that to the measure. With `hanging`, punctuation stands
+    out into it. `drop_capital` is how many lines deep the first letter of a chapter is, 0 for none. With
+    `new_pages` chapters begin on pages of their own.
+    """
+
+    justified: bool | None = None
+    hanging: bool = True
+    drop_capital: int = 0
+    new_pages: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +38,7 @@ class Setting:
     """Type on pages: `size` (the em), `leading` (from line to line) and `measure` in mm.
 
     `above` is how far ink reaches over the first baseline, in mm: the first line hangs so from the top of
-    the type area. Descenders of the last line stay inside it.
+    the type area. Descenders of the last line stay inside it. All pages share these baselines.
     """
 
     typeface: Typeface
@@ -43,52 +58,17 @@ class Setting:
         return cls(typeface, size, leading * size, area.width, above * size, lines)
 
     @property
+    def fit_to_justify(self) -> bool:
+        """Whether lines are long enough to be filled without gaps; those of a typewriter end as they come."""
+        narrow, wide = (self.typeface.shape(letter).width for letter in "im")
+        return self.measure >= NARROWEST * self.size and narrow < wide
+
+    @property
     def indent(self) -> float:
         """Indent of a paragraph in mm."""
         return min(self.size, self.measure * WIDEST_INDENT)
-
-    def lines(self, text: str) -> Iterator[Line]:
-        """A manuscript's text in lines of this setting."""
-        # the slack lets a line that fills the measure exactly pass in spite of rounding
-        measure = self.measure / self.size + 1e-9
-        return wrap(text, Widths(self.typeface), measure, self.indent / self.size)
-
-    def text_line(self, words: str) -> TextLine:
-        """The words of a line, shaped, each word and each space a run of its own."""
-        runs, size = word_runs(self.typeface), self.size
-        space = runs[" "]
-        gap = space.width * size
-        x, placed = 0.0, []
-        for word in words.split(" "):
-            run = runs[word]
-            placed += [(x, run), (x := x + run.width * size, space)]
-            x += gap
-        return TextLine(size, tuple(placed[:-1]))
 
 
 def reach(typeface: Typeface) -> tuple[float, float]:
     """How far letters reach over and under the baseline, in ems: capitals and ascenders, descenders."""
     return max(typeface.cap_height, typeface.shape("dfl").top), max(0.0, -typeface.shape("gjpqy").bottom)
-
-
-@dataclass(frozen=True, slots=True)
-class TextPage:
-    """One page of set text: its lines as plain text, a line of print each, shaped when they are drawn.
-
-    Shelves of hundreds of books are held in memory, so a page is one string and three references.
-    """
-
-    setting: Setting
-    frame: PageFrame
-    number: int
-    lines: str
-
-    def draw(self, canvas: Canvas) -> None:
-        """Set the lines from the top of the type area down."""
-        setting, area = self.setting, self.frame.type_area(self.number)
-        baseline = area.top - setting.above
-        for line in self.lines.split("\n"):
-            indent = setting.indent if line.startswith(INDENTED) else 0.0
-            words = setting.text_line(line.removeprefix(INDENTED))
-            canvas.text(words, Point(area.x + indent, baseline), BLACK)
-            baseline -= setting.leading

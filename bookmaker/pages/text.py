@@ -1,203 +1,208 @@
-"""Pages of plain text: one typeface, one size, flush left, wrapped to the measure."""
+"""Pages of running text, from a plain or Markdown file, set like a book."""
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
-from itertools import islice
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import Annotated, Literal
 
-from pydantic import BeforeValidator, Field, WithJsonSchema
-
-from ..drawing import NOTHING, Art
-from ..errors import Problem, Severity, ShelfFileError
-from ..quantities import NotAMeasure, read_number, tidy
-from ..spec.measures import Flag, Text, TypeSize, read_text, refuse
-from ..typefaces import Typeface, bundled, load_typeface
-from ..units import from_pt, print_mm, to_pt
-from .copyfit import FEWEST_DOTS, Copy
+from ..drawing import NOTHING, Art, Drawn
+from ..errors import Problem, ShelfFileError
+from ..pictures import Picture, load_picture
+from ..spec.measures import FIT
+from ..typefaces import BUNDLED, Typeface, bundled, load_typeface
+from ..units import from_pt
+from .copyfit import MOST_PAGES, Copy, Proofs
+from .fount import Fount, Style
+from .hyphens import known_language
+from .makeup import MadePage
 from .manuscript import Manuscript, read_manuscript
-from .page import Inside, PageFrame, numbered
-from .part import Part
-from .setting import Setting, TextPage
-from .wrapping import Line
+from .page import Heading, Inside, Margins, PageFrame, numbered
+from .passage import Role
+from .setpage import RunningHead, SetPage
+from .setting import Manner, Setting
+from .text_findings import findings, no_room, nothing_fits, running_head_findings, too_large
+from .text_keys import UNPARTED, TextInside
 
 __all__ = ["TextInside", "TextSource", "compose", "extent", "load"]
 
-TIGHTEST, LOOSEST = 0.8, 3.0
+SLANTED = {"text": "text italic", "old style": "old style italic", "text bold": "text bold italic"}
+HEAVY = {"text": "text bold", "sans": "sans bold", "text italic": "text bold italic"}
+"""Bundled typefaces that go with one another."""
 
-
-def _read_leading(value: object) -> float:
-    if isinstance(value, float):
-        return value
-    try:
-        ratio = float(read_number(tidy(read_text(value), "1.25")))
-    except NotAMeasure as problem:
-        raise refuse(problem.message, problem.remedy) from None
-    if not TIGHTEST <= ratio <= LOOSEST:
-        limit = f"{TIGHTEST:g} to {LOOSEST:g}"
-        raise refuse(f"{value} is out of range", f"write a number from {limit}, such as 1.25", limit)
-    return ratio
-
-
-Leading = Annotated[
-    float,
-    BeforeValidator(_read_leading),
-    WithJsonSchema({"type": "number", "minimum": TIGHTEST, "maximum": LOOSEST}),
-]
-"""Baseline to baseline as a multiple of the size of type."""
-
-
-class TextInside(Part):
-    """A text file, set simply.
-
-    The default size, 2.2 pt, gives an x-height of 0.42 mm: just below what a sharp eye reads at 300 mm
-    (0.436 mm), ten printer dots at 600 to the inch, and crisp through a lens.
-    """
-
-    kind: Literal["text"] = "text"
-    file: Text = Field(description="text file in UTF-8, blank lines between paragraphs")
-    size: TypeSize = Field(from_pt(2.2), description="size of type, such as 2.2 pt")
-    leading: Leading = Field(1.25, description="from line to line, as a multiple of the size, such as 1.25")
-    face: Text = Field("text", description="name of a bundled typeface, or path of a TTF or OTF file")
-    numbers: Flag = Field(True, description="page numbers, yes or no")
+LARGEST_FIT = from_pt(24)
+"""No text is set larger to fill its pages."""
 
 
 @dataclass(frozen=True, slots=True)
 class TextSource:
-    """What was read for a text: the words and the typeface to set them in."""
+    """What was read for a text: the words, the type to set them in, the pictures between them.
+
+    `proofs` keeps what was set, so that finding the number of pages and drawing them is one work.
+    """
 
     manuscript: Manuscript
-    typeface: Typeface
+    fount: Fount
+    plates: Mapping[str, Picture] = field(default_factory=dict)
+    proofs: Proofs = field(default_factory=Proofs, compare=False)
 
 
 def load(entry: TextInside, folder: Path) -> TextSource:
-    """Read the text and its typeface.
+    """Read the text, its typefaces and its pictures.
 
     Raises:
         ShelfFileError: one of them cannot be used.
     """
-    typeface, manuscript, problems = None, None, []
+    problems: list[Problem] = []
+    faces = _faces(entry, folder, problems)
+    file = folder / entry.file
+    manuscript, plates = None, {}
     try:
-        typeface = _typeface(entry.face, folder)
-    except ShelfFileError as refusal:
-        problems += [replace(problem, field=("face",)) for problem in refusal.problems]
-    try:
-        manuscript = read_manuscript(folder / entry.file, typeface)
+        styled: dict[Style, Typeface] = {style: face for style, face in faces.items() if style != Style.ROMAN}
+        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled)
+        plates = _plates(manuscript, file.parent)
     except ShelfFileError as refusal:
         problems += refusal.problems
-    if typeface is None or manuscript is None:
+    if problems or manuscript is None:
         raise ShelfFileError(problems)
-    return TextSource(manuscript, typeface)
+    language = None if entry.language == UNPARTED else known_language(entry.language)
+    return TextSource(manuscript, Fount(faces, language, right_to_left=manuscript.right_to_left), plates)
+
+
+def _faces(entry: TextInside, folder: Path, problems: list[Problem]) -> dict[Style, Typeface]:
+    """The typeface of each style that the text can be set in."""
+    italic = entry.italic_face or SLANTED.get(entry.face)
+    bold = entry.bold_face or HEAVY.get(entry.face)
+    both = SLANTED.get(bold or "") or bold or italic
+    wanted = {Style.ROMAN: ("face", entry.face), Style.TYPEWRITER: ("face", "typewriter")}
+    wanted |= {Style.ITALIC: ("italic_face", italic)} if italic else {}
+    wanted |= {Style.BOLD: ("bold_face", bold)} if bold else {}
+    wanted |= {Style.BOLD_ITALIC: ("bold_face", both)} if both else {}
+    faces: dict[Style, Typeface] = {}
+    for style, (key, name) in wanted.items():
+        try:
+            faces[style] = _typeface(name, folder)
+        except ShelfFileError as refusal:
+            problems += [replace(problem, field=(key,)) for problem in refusal.problems]
+    return faces
 
 
 def _typeface(face: str, folder: Path) -> Typeface:
     """A typeface by its name here, or by the path of its file."""
-    is_path = "/" in face or Path(face).suffix
+    is_path = face not in BUNDLED and ("/" in face or Path(face).suffix)
     return load_typeface(folder / face) if is_path else bundled(face)
 
 
-def extent(entry: TextInside, source: TextSource, frame: PageFrame) -> int:
-    """The pages that the whole text needs."""
-    copy = Copy(source.manuscript, source.typeface, entry.leading, frame)
-    if entry.size > copy.largest_settable:
-        return 1
-    setting = copy.setting(entry.size)
-    return math.ceil(sum(1 for _ in copy.lines(setting)) / setting.lines_per_page)
+def _plates(manuscript: Manuscript, folder: Path) -> dict[str, Picture]:
+    """The pictures that a text names, found from where the text is."""
+    plates: dict[str, Picture] = {}
+    problems: list[Problem] = []
+    for name in dict.fromkeys(passage.mark for passage in manuscript.passages if passage.role is Role.PLATE):
+        try:
+            plates[name] = load_picture(folder / name)
+        except ShelfFileError as refusal:
+            problems += [replace(problem, field=("file",)) for problem in refusal.problems]
+    if problems:
+        raise ShelfFileError(problems)
+    return plates
+
+
+def extent(entry: TextInside, source: TextSource, frame: PageFrame) -> int | None:
+    """How many pages the whole text needs; None if its size is still to be found, or has no room.
+
+    `frame.pages` is of no account. A text that no book holds asks for the most there are.
+    """
+    copy = _copy(entry, source, frame)
+    if entry.size == FIT or copy.frame.type_area(1).width <= 0 or entry.size > copy.largest_settable:
+        return None
+    return min(MOST_PAGES, len(copy.proof(copy.setting(entry.size)).first(MOST_PAGES + 1)))
 
 
 def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     """Set the text on the pages; what finds no room is counted and reported."""
-    copy = Copy(source.manuscript, source.typeface, entry.leading, frame)
-    pages: tuple[Art, ...] = (NOTHING,) * frame.pages
-    problems: tuple[Problem, ...]
-    if entry.size > copy.largest_settable:
-        problems = (_too_large(copy, entry.size),)
-    else:
-        setting = copy.setting(entry.size)
-        placed = list(islice(copy.lines(setting), setting.lines_per_page * frame.pages))
-        pages = tuple(_pages(setting, placed, frame))
-        problems = (*_broken_words(copy, placed), *_too_small(copy, setting), *_extent(copy, setting, placed))
+    copy = _copy(entry, source, frame)
+    said = source.manuscript.problems
+    area = copy.frame.type_area(1)
+    if min(area.width, area.height) <= 0:
+        return _empty(entry, copy, (*said, no_room(copy)))
+    size = entry.size
+    if size == FIT:
+        smallest = max(entry.smallest, 0.0)
+        size = copy.size_for(frame.pages, LARGEST_FIT, smallest) or smallest
+    if size > copy.largest_settable:
+        return _empty(entry, copy, (*said, too_large(copy, size)))
+    setting = copy.setting(size)
+    made = copy.proof(setting).first(frame.pages)
+    problems = findings(copy, setting, made, source.plates)
+    if entry.running_heads:
+        problems = (*running_head_findings(source.fount.roman, frame.book.title), *problems)
+    if entry.size == FIT:
+        problems = nothing_fits(setting, problems)
+    pages = tuple(_pages(entry, source, copy, setting, made))
     if entry.numbers:
-        pages = numbered(pages, frame, source.typeface)
-    return Inside(pages, (*source.manuscript.problems, *problems))
+        pages = numbered(pages, copy.frame, source.fount.roman)
+    return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
 
 
-def _pages(setting: Setting, placed: Sequence[Line], frame: PageFrame) -> Iterator[Art]:
-    count = setting.lines_per_page
+def heft(source: TextSource) -> int:
+    """How much work a text is: its words."""
+    return source.manuscript.words
+
+
+def set_ahead(entry: TextInside, source: TextSource, frame: PageFrame, *, open_ended: bool) -> Proofs:
+    """Set a text in another process than the one that needs it; what comes back is for `take`."""
+    extent(entry, source, frame) if open_ended else compose(entry, source, frame)
+    return source.proofs.finished()
+
+
+def take(source: TextSource, ahead: Proofs) -> None:
+    """Keep what was set ahead: from now on it is found, and not set again."""
+    source.proofs.take(ahead)
+
+
+def without_plates(source: TextSource) -> TextSource:
+    """All that is needed to set a text, and no more."""
+    return TextSource(source.manuscript, source.fount)
+
+
+def _copy(entry: TextInside, source: TextSource, frame: PageFrame) -> Copy:
+    given = entry.margins
+    margins = Margins(given.inner, given.top, given.outer, given.bottom) if given else None
+    manner = Manner(entry.justified, entry.hanging, entry.drop_capital, entry.chapters == "new page")
+    frame = replace(frame, margins=margins)
+    return Copy(source.manuscript, source.fount, entry.leading, frame, manner, source.proofs)
+
+
+def _empty(entry: TextInside, copy: Copy, problems: tuple[Problem, ...]) -> Inside:
+    """Pages without the text."""
+    pages: tuple[Art, ...] = (NOTHING,) * copy.frame.pages
+    return Inside(numbered(pages, copy.frame, copy.fount.roman) if entry.numbers else pages, problems)
+
+
+def _pages(
+    entry: TextInside, source: TextSource, copy: Copy, setting: Setting, made: Sequence[MadePage]
+) -> Iterator[Art]:
+    frame, fount = copy.frame, source.fount
     for number in range(1, frame.pages + 1):
-        lines = placed[(number - 1) * count : number * count]
-        yield TextPage(setting, frame, number, "\n".join(words for words, _ in lines)) if lines else NOTHING
+        if number > len(made):
+            yield NOTHING
+            continue
+        page = made[number - 1]
+        art = SetPage(setting, frame, number, fount, page, source.plates)
+        words = _running_head(page, frame, number, fount.roman) if entry.running_heads else ""
+        yield Drawn((RunningHead(setting, frame, number, fount, words), art)) if words else art
 
 
-def _too_large(copy: Copy, size: float) -> Problem:
-    manuscript, frame = copy.manuscript, copy.frame
-    page = f"{print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}"
-    return Problem(
-        f"{manuscript.name} does not fit in {_print_pt(size)} type on a page of {page}: "
-        f"all of its {manuscript.words} words are lost",
-        f"write size: {math.floor(to_pt(copy.largest_settable) * 10) / 10:g} pt or smaller",
-        field=("size",),
-    )
+def _running_head(page: MadePage, frame: PageFrame, number: int, typeface: Typeface) -> str:
+    """The title of the book on even pages, the chapter on odd ones; none over a chapter's beginning or a plate."""
+    if page.opens or page.slots[0].matter.role is Role.PLATE:
+        return ""
+    words = frame.book.title if frame.folio(number) % 2 == 0 else page.chapter or frame.book.title
+    return "" if typeface.missing(words) else words
 
 
-def _too_small(copy: Copy, setting: Setting) -> Iterator[Problem]:
-    smallest = copy.smallest_legible
-    if setting.size < smallest - 1e-9:
-        dots = FEWEST_DOTS * setting.size / smallest
-        yield Problem(
-            f"small letters in {_print_pt(setting.size)} type are only {dots:.1f} printer dots high: "
-            "they print as texture",
-            f"write size: {math.ceil(to_pt(smallest) * 10) / 10:g} pt or larger, to be read through a lens",
-            Severity.WARNING,
-            field=("size",),
-        )
-
-
-def _broken_words(copy: Copy, placed: Sequence[Line]) -> Iterator[Problem]:
-    """A line by whose end no further word is complete holds part of a word too wide for the measure."""
-    before = [0, *(done for _, done in placed)]
-    parts = {done: words for last, (words, done) in reversed([*zip(before, placed, strict=False)]) if done == last}
-    if parts:
-        which = "1 word is" if len(parts) == 1 else f"{len(parts)} words are"
-        yield Problem(
-            f"{which} wider than the lines of {copy.manuscript.name} and broken between letters; "
-            f"the first begins {parts[min(parts)]!r}",
-            "write a smaller size, or part such words by hand",
-            Severity.NOTE,
-            field=("file",),
-        )
-
-
-def _extent(copy: Copy, setting: Setting, placed: Sequence[Line]) -> Iterator[Problem]:
-    """Whether the text is longer or shorter than the pages."""
-    manuscript, pages = copy.manuscript, copy.frame.pages
-    used = math.ceil(len(placed) / setting.lines_per_page)
-    lost = manuscript.words - placed[-1][1]
-    if lost:
-        which, do = ("1 word", "does") if lost == 1 else (f"{lost} words", "do")
-        yield Problem(
-            f"{which} of the {manuscript.words} of {manuscript.name} {do} not fit in {pages} pages",
-            _what_would_fit(copy, setting),
-            field=("file",),
-        )
-    elif pages - used >= 2:
-        yield Problem(
-            f"{manuscript.name} fills {used} of {pages} pages; the others stay empty",
-            f"write pages: {used + used % 2} for a thinner book, or a larger size",
-            Severity.NOTE,
-            field=("file",),
-        )
-
-
-def _what_would_fit(copy: Copy, setting: Setting) -> str:
-    pages, points = copy.pages_for(setting), copy.points_for(setting.size)
-    ways = [f"pages: {pages}"] if pages else []
-    ways += [f"size: {points:g} pt"] if points else []
-    return f"write {' or '.join(ways)}" if ways else "shorten it, or split it into volumes"
-
-
-def _print_pt(mm: float) -> str:
-    return f"{to_pt(mm):.3g} pt"
+def _headings(frame: PageFrame, made: Sequence[MadePage]) -> Iterator[Heading]:
+    for number, page in enumerate(made, start=1):
+        for slot in page.slots:
+            if slot.matter.heading:
+                yield Heading(slot.matter.heading, frame.folio(number))

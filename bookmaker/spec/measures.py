@@ -27,6 +27,7 @@ from ..units import (
 from .entry import Names
 
 __all__ = [
+    "FIT",
     "BlockThickness",
     "Bulk",
     "Count",
@@ -60,6 +61,8 @@ __all__ = [
     "ThreadThickness",
     "Title",
     "TypeSize",
+    "TypeSizeOrFit",
+    "ViewingDistance",
     "read_margin",
     "read_text",
     "refuse",
@@ -197,10 +200,24 @@ TabWidth = Annotated[float, _between(3, 20), _length_schema("3 mm")]
 """Width of a glue tab in mm: less than 3 mm does not hold."""
 ShelfSide = Annotated[float, _between(3, 2000), _length_schema("92 mm")]
 """A side of a shelf space in mm."""
+ViewingDistance = Annotated[float, _between(50, 5000), _length_schema("300 mm")]
+"""From the eye to the book, in mm."""
 SheetSide = Annotated[float, _between(40, 1500), _length_schema("210 mm")]
 """A side of a printer sheet in mm."""
 TypeSize = Annotated[float, _between(0.2, 30), _length_schema("3.5 pt")]
 """Size of type (the em) in mm."""
+FIT = 0.0
+"""The size of type that stands for the largest that fits."""
+
+
+def _read_size_or_fit(value: object) -> float:
+    return FIT if isinstance(value, str) and value.strip().casefold() == "fit" else _length_reader(0.2, 30)(value)
+
+
+TypeSizeOrFit = Annotated[
+    float, BeforeValidator(_read_size_or_fit), WithJsonSchema({"type": "string", "examples": ["3.5 pt", "fit"]})
+]
+"""Size of type (the em) in mm, or `FIT`."""
 Spacing = Annotated[float, _between(0.2, 50), _length_schema("1.2 mm")]
 """Distance from one ruled line to the next in mm."""
 StaffSpacing = Annotated[float, _between(0.1, 10), _length_schema("0.17 mm")]

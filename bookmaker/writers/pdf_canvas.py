@@ -12,6 +12,7 @@ from ..imported import ImportedPage
 from ..pictures import Picture
 from ..typefaces import TextLine, Typeface
 from ..units import to_pt
+from ..word_line import WordLine
 from .pdf_fonts import EmbeddedFont
 from .pdf_numbers import matrix, number, points
 
@@ -66,6 +67,8 @@ class PdfCanvas:
 
     def text(self, line: TextLine, at: Point, colour: Colour) -> None:
         """Set one line of shaped text with its left end on the baseline at a point."""
+        if isinstance(line, WordLine) and self._words(line, at, colour):
+            return
         if not line.runs:
             return
         x, size = line.runs[0][0], line.size
@@ -91,6 +94,21 @@ class PdfCanvas:
             reached = x + run.width * size
         out.append(b"]TJ 0 Ts ET" if rise else b"]TJ ET")
         self._operators.append(b"".join(out))
+
+    def _words(self, line: WordLine, at: Point, colour: Colour) -> bool:
+        """Set a line of words at once, if none of them has raised glyphs."""
+        name, font = self._font(line.space.typeface)
+        words, space = list(map(font.level_text, line.words)), font.level_text(line.space)
+        if None in words or space is None:
+            return False
+        if not -1e-6 < line.gap < 1e-6:
+            space += b"%.2f " % (-1000 * line.gap / line.size)
+        place = b"BT %b %b Td " % (points(at.x), points(at.y))
+        shown = space.join(words)  # type: ignore[arg-type]  # none of them is None
+        self._operators.append(
+            b"".join((*self._ink(colour), place, *self._select(name, line.size), b"[", shown, b"]TJ ET"))
+        )
+        return True
 
     def picture(self, picture: Picture, into: Rect) -> None:
         """Place a picture, stretched to fill a rectangle."""

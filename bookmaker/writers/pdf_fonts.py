@@ -44,6 +44,7 @@ class EmbeddedFont:
         self.tables = TTFont(io.BytesIO(typeface.data), lazy=True)
         self._codes: dict[tuple[int, str], tuple[bytes, int]] = {}
         self._set: dict[int, tuple[Run, SetText]] = {}
+        self._level: dict[int, tuple[Run, bytes | None]] = {}
 
     def set_text(self, run: Run) -> SetText:
         """The operands that show a run: strings of codes with the moves that keep every glyph in place."""
@@ -53,6 +54,17 @@ class EmbeddedFont:
             if len(self._set) >= MOST_RUNS:
                 self._set.clear()
             known = self._set[id(run)] = (run, self._encode(run.glyphs))
+        return known[1]
+
+    def level_text(self, run: Run) -> bytes | None:
+        """The operand that shows a run on the baseline; None if parts of it are raised."""
+        known = self._level.get(id(run))
+        if known is None:
+            pieces = self.set_text(run)
+            shown = pieces[0][1] if len(pieces) == 1 and not pieces[0][0] else b"" if not pieces else None
+            if len(self._level) >= MOST_RUNS:
+                self._level.clear()
+            known = self._level[id(run)] = (run, shown)
         return known[1]
 
     def _encode(self, glyphs: Iterable[Glyph]) -> SetText:

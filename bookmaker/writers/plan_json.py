@@ -9,6 +9,7 @@ from typing import Any
 from ..covers.slipcase import SlipcasePlan
 from ..cutting import CutPart
 from ..errors import Problem, show_field
+from ..eyesight import Legibility
 from ..feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
 from ..flat import Fold, Stroke
 from ..geometry import Point, Rect
@@ -24,11 +25,16 @@ def dump(report: Mapping[str, Any]) -> str:
     return json.dumps(report, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
 
 
-def check_report(plan: ShelfPlan, problems: Iterable[Problem]) -> dict[str, Any]:
-    """What `check` finds: books, spaces and problems."""
+def check_report(
+    plan: ShelfPlan, problems: Iterable[Problem], legibility: Sequence[Legibility | None]
+) -> dict[str, Any]:
+    """What `check` finds: books, spaces and problems; `legibility` is that of each book's text."""
     return {
         "shelf": plan.spec.shelf,
-        "books": [_book(book, plan) for book in plan.books],
+        "books": [
+            _book(book, plan) | {"legibility": _legibility(letters)}
+            for book, letters in zip(plan.books, legibility, strict=True)
+        ],
         "spaces": [_space(space) for space in plan.spaces],
         "slipcases": [_slipcase(box, plan) for box in plan.slipcases],
         "measured": [_comparison(one) for one in comparisons(plan)],
@@ -42,13 +48,14 @@ def plan_report(
     sheets: Sequence[tuple[str, int, Sheet]],
     files: Sequence[str],
     problems: Iterable[Problem],
+    legibility: Sequence[Legibility | None],
 ) -> dict[str, Any]:
     """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written."""
     return {
         "made_by": "bookmaker",
         "files": list(files),
         "sheets": [_sheet(file, page, sheet) for file, page, sheet in sheets],
-        **check_report(plan, problems),
+        **check_report(plan, problems, legibility),
     }
 
 
@@ -97,6 +104,17 @@ def _slipcase(box: SlipcasePlan, plan: ShelfPlan) -> dict[str, Any]:
         "outside_mm": {side: _mm(value) for side, value in box.outside._asdict().items()},
         "tolerance_mm": _mm(likely),
         "worst_case_mm": _mm(worst_case),
+    }
+
+
+def _legibility(letters: Legibility | None) -> dict[str, Any] | None:
+    if letters is None:
+        return None
+    return {
+        "x_height_mm": _mm(letters.x_height),
+        "arc_minutes": round(letters.minutes, 2),
+        "dots": round(letters.dots, 1),
+        "verdict": str(letters.sight),
     }
 
 

@@ -1,0 +1,148 @@
+"""Words as boxes for line breaking: how wide, where they may be parted, and what hangs into the margins."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
+
+from .breaking import Glue, Stop, Word
+from .fount import Fount, as_read
+
+__all__ = ["LETTER_BREAK", "LONGEST_WORD", "STRETCH", "Boxes"]
+
+LONGEST_WORD = 1000
+"""Characters; what goes on longer without a space is no word and is broken in any case."""
+
+LETTER_BREAK = 2000.0
+"""Penalty for a break between two letters of a word too wide for the measure."""
+
+SAFELY_SHORT = 0.97
+"""Kerning adds less than this leaves over to the width of a row of letters."""
+
+STRETCH, SHRINK = 1 / 2, 1 / 3
+"""What a space may gain and lose at a ratio of 1, as a share of itself (common practice)."""
+
+SPREAD = 1.0
+"""Ems that a line is lent in the last pass."""
+
+LEFT_HANGING = {
+    "\u2018": 0.7, "\u201c": 0.5, "'": 0.7, '"': 0.5, "\u00ab": 0.4, "\u2039": 0.4, "\u201e": 0.5, "\u201a": 0.7,
+    "\u00bb": 0.4, "\u203a": 0.4, "(": 0.15, "\u2014": 0.2, "\u2013": 0.2,
+}  # fmt: skip
+RIGHT_HANGING = {
+    ".": 0.7, ",": 0.7, "-": 0.6, "\u2010": 0.6, "\u2019": 0.7, "\u201d": 0.5, "\u2018": 0.7, "\u201c": 0.5,
+    ":": 0.4, ";": 0.4, "!": 0.2, "?": 0.15, "\u2014": 0.2, "\u2013": 0.3, "'": 0.7, '"': 0.5, "\u00bb": 0.4,
+    "\u203a": 0.4, "\u00ab": 0.4, "\u2039": 0.4, "\u2026": 0.2, ")": 0.15,
+}  # fmt: skip
+"""How much of a sign's width hangs into the margin, so that the edges look straight (common practice)."""
+
+
+class Cut(NamedTuple):
+    """A stop in letters: before which character, and whether a hyphen is added."""
+
+    at: int
+    hyphened: bool
+
+
+class Boxes(dict[str, Word]):
+    """The boxes of a fount's words, in ems; no part of any is wider than `room`, if its letters are not.
+
+    `wide` lists the words that had to be parted between letters. With `hanging`, punctuation hangs.
+    """
+
+    def __init__(self, fount: Fount, room: float, *, hanging: bool) -> None:
+        super().__init__()
+        self.fount = fount
+        self.room = room
+        self.hanging = hanging
+        self.wide: dict[str, None] = {}
+        self.cuts: dict[str, tuple[Cut, ...]] = {}
+        width = fount.space.width
+        self.justified = Glue(width, width * STRETCH, width * SHRINK, SPREAD)
+        self.ragged = Glue(width, 0.0, 0.0, SPREAD)
+
+    def __missing__(self, word: str) -> Word:
+        endless = len(word) > LONGEST_WORD
+        width = sum(map(self.fount.width, _letters(word))) if endless else self.fount.width(word)
+        inner = [] if endless else self._inner(word)
+        if width > self.room and max(_spans(inner, width)) > self.room:
+            self.wide[word] = None
+            inner = list(self._between_letters(word, inner, width))
+        self.cuts[word] = tuple(cut for cut, _ in inner)
+        end = Stop(width - self.right_hang(word), width)
+        box = self[word] = Word(width, self.left_hang(word), (*(stop for _, stop in inner), end))
+        return box
+
+    def left_hang(self, word: str) -> float:
+        """How far the first sign of a word hangs into the left margin."""
+        return self._hang(word, 0, LEFT_HANGING)
+
+    def right_hang(self, word: str) -> float:
+        """How far the last sign of a word hangs into the right margin."""
+        return self._hang(word, -1, RIGHT_HANGING)
+
+    def _hang(self, word: str, end: int, shares: dict[str, float]) -> float:
+        if not self.hanging or len(word) < 2:
+            return 0.0
+        sign = word[end] if word[end].isprintable() else as_read(word)[end:][:1]
+        share = shares.get(sign)
+        return share * self.fount.width(sign) if share else 0.0
+
+    def _inner(self, word: str) -> list[tuple[Cut, Stop]]:
+        fount, found = self.fount, []
+        for at, penalty, flagged, hyphened in fount.partings(word):
+            offset = fount.offset(word, at)
+            if hyphened:
+                before = offset + fount.width(fount.hyphen) - self.right_hang("x" + fount.hyphen)
+            else:
+                before = offset - self.right_hang(word[:at])
+            found.append((Cut(at, hyphened), Stop(before, offset, penalty, flagged)))
+        return found
+
+    def _between_letters(self, word: str, inner: list[tuple[Cut, Stop]], width: float) -> Iterator[tuple[Cut, Stop]]:
+        """The stops of a word, and more between its letters wherever they lie too far apart."""
+        start, reached = 0, 0.0
+        for cut, stop in [*inner, (Cut(len(word), hyphened=False), Stop(width, width))]:
+            total = 0.0
+            if stop.before - reached > self.room:
+                at, x = start, reached
+                for letter in _letters(word[start : cut.at]):
+                    advance = self.fount.width(letter)
+                    if total and total + advance > self.room * SAFELY_SHORT:
+                        yield Cut(at, hyphened=False), Stop(x, x, LETTER_BREAK)
+                        total = 0.0
+                    total += advance
+                    at, x = at + len(letter), x + advance
+            if cut.at < len(word):
+                yield cut, stop
+            start, reached = cut.at, stop.after
+
+
+def _spans(inner: list[tuple[Cut, Stop]], width: float) -> Iterator[float]:
+    """How wide each part of a word between two stops is."""
+    start = 0.0
+    for _, stop in inner:
+        yield stop.before - start
+        start = stop.after
+    yield width - start
+
+
+def _letters(word: str) -> Iterable[str]:
+    """The letters of a word, each with the marks that belong to it."""
+    return word if word.isascii() else _marked_letters(word)
+
+
+def _marked_letters(word: str) -> Iterator[str]:
+    letter = ""
+    for sign in word:
+        if letter and not _joins(sign) and letter[-1] != "\u200d":
+            yield letter
+            letter = ""
+        letter += sign
+    if letter:
+        yield letter
+
+
+def _joins(sign: str) -> bool:
+    return sign in "\u200c\u200d" or unicodedata.category(sign) in {"Mn", "Me", "Mc"}

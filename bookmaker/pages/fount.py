@@ -1,0 +1,171 @@
+"""A fount: the typefaces of a text in its styles, and its words, each shaped once.
+
+A word is a string. A sign of `Style` in it says how the letters after it are set; every word begins in roman.
+So ``\\x01lamp\\x00,`` is a lamp in italic with a roman comma. Widths are ems: one fount serves every size.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from enum import StrEnum
+
+from ..scripts import in_visual_order
+from ..typefaces import Run, TextLine, Typeface
+from ..word_line import WordLine
+from .hyphens import SOFT_HYPHEN, Parting, partings
+
+__all__ = ["Fount", "Style", "as_read"]
+
+
+class Style(StrEnum):
+    """How letters are set; its value is the sign that says so in a word."""
+
+    ROMAN = "\x00"
+    ITALIC = "\x01"
+    BOLD = "\x02"
+    BOLD_ITALIC = "\x03"
+    TYPEWRITER = "\x04"
+    SMALL_CAPITALS = "\x05"
+
+
+SIGNS = re.compile("[" + "".join(Style) + "]")
+
+UNSEEN = str.maketrans(dict.fromkeys([*Style, SOFT_HYPHEN]))
+
+MOST_WORDS = 50_000
+"""So many shaped words are kept: the vocabulary of a large shelf, but not endless lists."""
+
+
+def as_read(text: str) -> str:
+    """A text without the signs for styles and the soft hyphens."""
+    return text.translate(UNSEEN)
+
+
+class Fount:
+    """Type in the styles of a text; `language` is a tag of `hyphens`, or None for words that are left whole."""
+
+    def __init__(self, faces: Mapping[Style, Typeface], language: str | None, *, right_to_left: bool = False) -> None:
+        self.faces = dict(faces)
+        self.language = language
+        self.right_to_left = right_to_left
+        self.roman = faces[Style.ROMAN]
+        self.space = self.roman.shape(" ")
+        self.hyphen = "-" if self.roman.covers("-") else "\u2010"
+        self._runs: dict[str, tuple[Run, ...]] = {}
+        self._plain = _PlainWords(self)
+        self._partings: dict[str, list[Parting]] = {}
+        self._signs: dict[str, list[tuple[int, str]]] = {}
+
+    def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...]]:
+        return _fount_again, (self.faces, self.language, self.right_to_left)
+
+    def runs(self, word: str) -> tuple[Run, ...]:
+        """The parts of a word, each in one style, as they stand from left to right."""
+        runs = self._runs.get(word)
+        if runs is None:
+            if len(self._runs) >= MOST_WORDS:
+                self._runs.clear()
+            runs = self._runs[word] = tuple(self._shaped(word))
+        return runs
+
+    def width(self, word: str) -> float:
+        """How wide a word is, in ems."""
+        runs = self.runs(word)
+        return runs[0].width if len(runs) == 1 else sum(run.width for run in runs)
+
+    def partings(self, word: str) -> Sequence[Parting]:
+        """Where a word may be parted."""
+        found = self._partings.get(word)
+        if found is None:
+            if len(self._partings) >= MOST_WORDS:
+                self._partings.clear()
+            found = [] if self.right_to_left else partings(word, self.language)
+            self._partings[word] = found
+        return found
+
+    def offset(self, word: str, at: int) -> float:
+        """How far from its left the character `at` of a word begins, in ems."""
+        run, *others = self.runs(word)
+        if not others and len(run.text) == len(word):
+            reached, x = 0, 0.0
+            for glyph in run.glyphs:
+                if reached >= at:
+                    break
+                reached += len(glyph.text)
+                x += glyph.advance
+            if reached == at:
+                return x
+        return self.width(word[:at])  # inside a ligature, or styled
+
+    def part(self, word: str, start: int, end: int, *, hyphened: bool = False) -> str:
+        """The characters from `start` to before `end` as a word of their own."""
+        signs = self._signs.get(word)
+        if signs is None:
+            signs = self._signs[word] = [(found.end(), found[0]) for found in SIGNS.finditer(word)]
+        style = next((sign for at, sign in reversed(signs) if at <= start), "")
+        return style + word[start:end] + (self.hyphen if hyphened else "")
+
+    def line(self, words: str, size: float, gap: float = 0.0) -> TextLine:
+        """Words parted by single spaces, set on a line from x = 0; each space is `gap` mm wider than usual."""
+        if not self.right_to_left:
+            plain = tuple(map(self._plain.__getitem__, words.split(" ")))
+            if None not in plain:
+                return WordLine(size, plain, self.space, gap)  # type: ignore[arg-type]  # none of them is None
+        space, x = self.space, 0.0
+        step = space.width * size + gap
+        placed: list[tuple[float, Run]] = []
+        for word in self._from_left(words.split(" ")):
+            for run in self.runs(word):
+                placed.append((x, run))
+                x += run.width * size
+            placed.append((x, space))
+            x += step
+        return TextLine(size, tuple(placed[:-1]))
+
+    def _from_left(self, words: list[str]) -> list[str]:
+        """The words in the order in which they stand on the line."""
+        if not self.right_to_left:
+            return words
+        return [words[place] for place in in_visual_order([_level(word) for word in words])]
+
+    def _shaped(self, word: str) -> Iterator[Run]:
+        if not SIGNS.search(word):
+            yield self.roman.shape(word.replace(SOFT_HYPHEN, ""), right_to_left=self.right_to_left)
+            return
+        style = Style.ROMAN
+        for part in re.split(f"({SIGNS.pattern})", word):
+            if SIGNS.fullmatch(part):
+                style = Style(part)
+            elif part:
+                features = ("smcp",) if style is Style.SMALL_CAPITALS and "smcp" in self.roman.features else ()
+                face = self.faces.get(style, self.roman)
+                text = part.replace(SOFT_HYPHEN, "")
+                yield face.shape(text, features=features, right_to_left=self.right_to_left)
+
+
+def _fount_again(faces: Mapping[Style, Typeface], language: str | None, right_to_left: bool) -> Fount:
+    """A fount in another process: its words are shaped anew there."""
+    return Fount(faces, language, right_to_left=right_to_left)
+
+
+class _PlainWords(dict[str, Run | None]):
+    """The words that are one run of the roman; None for those in other styles."""
+
+    def __init__(self, fount: Fount) -> None:
+        super().__init__()
+        self._fount = fount
+
+    def __missing__(self, word: str) -> Run | None:
+        if len(self) >= MOST_WORDS:
+            self.clear()
+        first, *others = self._fount.runs(word)
+        plain = self[word] = first if not others and first.typeface is self._fount.roman else None
+        return plain
+
+
+def _level(word: str) -> int:
+    """The level of a word in a line that reads from the right: 2 if it reads from the left itself (UAX #9)."""
+    sides = {unicodedata.bidirectional(sign) for sign in word}
+    return 1 if sides & {"R", "AL"} or not sides & {"L", "EN", "AN"} else 2

@@ -1,0 +1,103 @@
+"""Where words may be parted: by the patterns of their language, after dashes, and where the author says so.
+
+The patterns are F. M. Liang's, as pyphen carries them for some sixty languages.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import lru_cache
+from typing import NamedTuple
+
+import pyphen
+
+__all__ = ["SOFT_HYPHEN", "Parting", "known_language", "languages", "partings"]
+
+SOFT_HYPHEN = "\u00ad"
+"""Invisible; the author's own place to part a word."""
+
+PREFERRED = {"en": "en_US"}
+"""Where several sets of patterns serve one language: Liang's own for English."""
+
+PATTERN, COMPOUND, DASH = 50.0, 200.0, 20.0
+"""Penalties: a hyphen by pattern, one more hyphen in a word that has one, the end of a line after a dash."""
+
+LEAST_LETTERS = 5
+"""Shorter words are left whole."""
+
+LEAST_BEFORE, LEAST_AFTER = 2, 3
+"""Letters that stay on the line, and that come to the next (the usual setting of TeX for English)."""
+
+LEAST_AFTER_DASH = 2
+"""Letters that may stand alone on a line before a dash or after it."""
+
+LETTERS = re.compile(r"[^\W\d_]+")
+DASHES = re.compile(r"(?<=\w)[\u2010-]+(?=\w)|(?<=\w)[\u2013\u2014]+(?=[\w\u2018\u201c])|(?<=\w)/(?=\w)")
+
+
+class Parting(NamedTuple):
+    """A word may end a line before the character `at`; a hyphen is added if it is `hyphened`."""
+
+    at: int
+    penalty: float
+    flagged: bool
+    hyphened: bool
+
+
+def languages() -> tuple[str, ...]:
+    """The tags of all languages there are patterns for."""
+    return tuple(sorted({name.replace("_", "-") for name in pyphen.LANGUAGES}))
+
+
+def known_language(tag: str) -> str | None:
+    """A language tag as the patterns know it, or None.
+
+    >>> known_language("en-gb"), known_language("de-LI"), known_language("en")
+    ('en_GB', 'de', 'en_US')
+    """
+    plain = tag.strip().replace("-", "_")
+    found: str | None = pyphen.language_fallback(PREFERRED.get(plain.casefold(), plain))
+    return found
+
+
+@lru_cache(maxsize=16)
+def _patterns(language: str) -> pyphen.Pyphen:
+    return pyphen.Pyphen(lang=language, left=LEAST_BEFORE, right=LEAST_AFTER)
+
+
+def partings(word: str, language: str | None) -> list[Parting]:
+    """Where a word may be parted, from left to right; without a language only at dashes and soft hyphens.
+
+    >>> [(parting.at, parting.hyphened) for parting in partings("boat-building", "en_US")]
+    [(5, False), (10, True)]
+    """
+    found = {parting.at: parting for parting in _by_author(word)}
+    compound = any(parting.flagged for parting in found.values())
+    if language and len(word) >= LEAST_LETTERS:
+        for at in _by_pattern(word, language):
+            found.setdefault(at, Parting(at, COMPOUND if compound else PATTERN, flagged=True, hyphened=True))
+    return [found[at] for at in sorted(found)]
+
+
+def _by_author(word: str) -> Iterator[Parting]:
+    for at, sign in enumerate(word):
+        if sign == SOFT_HYPHEN and 0 < at < len(word) - 1:
+            yield Parting(at + 1, PATTERN, flagged=True, hyphened=True)
+    if not word.isalpha():
+        for dash in DASHES.finditer(word):
+            hyphen = dash[0][0] in "-\u2010"
+            room = len(word) - dash.end() >= LEAST_AFTER_DASH <= dash.start()
+            if room:
+                yield Parting(dash.end(), PATTERN if hyphen else DASH, flagged=hyphen, hyphened=False)
+
+
+def _by_pattern(word: str, language: str) -> Iterator[int]:
+    if SOFT_HYPHEN in word:
+        return  # the author knows better
+    patterns = _patterns(language)
+    for letters in LETTERS.finditer(word):
+        if len(letters[0]) >= LEAST_LETTERS:
+            for place in patterns.positions(letters[0]):
+                if place.data is None:  # else letters would change at the break
+                    yield letters.start() + int(place)

@@ -1,0 +1,197 @@
+"""Markdown as passages: headings, paragraphs, verses, quotations, lists, breaks and plates.
+
+What CommonMark calls a hard line break makes a verse of its paragraph. Nothing is fetched: pictures must lie
+beside the text. HTML is left out, and said.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+from markdown_it import MarkdownIt
+from markdown_it.token import Token
+
+from ..errors import Problem, Severity
+from .fount import Style
+from .passage import Passage, Role
+
+__all__ = ["passages_of"]
+
+BULLET = "\u2022"
+
+REMOTE = re.compile(r"[a-z][a-z0-9+.-]*:|//", re.IGNORECASE)
+"""Addresses that do not name a file beside the text."""
+
+STYLES = {
+    (False, False): Style.ROMAN,
+    (True, False): Style.ITALIC,
+    (False, True): Style.BOLD,
+    (True, True): Style.BOLD_ITALIC,
+}
+"""By emphasis and strong emphasis."""
+
+
+def passages_of(text: str, name: str) -> tuple[list[Passage], list[Problem]]:
+    """The passages of a Markdown text, and what was left out of it."""
+    walk = _Walk()
+    for token in MarkdownIt("commonmark").parse(text):
+        walk.take(token)
+    return walk.passages, list(walk.said(name))
+
+
+@dataclass
+class _Walk:
+    """Goes through the tokens in order, and keeps what it stands in."""
+
+    passages: list[Passage] = field(default_factory=list)
+    html: list[int] = field(default_factory=list)
+    remote: list[str] = field(default_factory=list)
+    links: int = 0
+    lists: list[int | None] = field(default_factory=list)
+    quotes: int = 0
+    mark: str = ""
+    level: int = 0
+
+    def take(self, token: Token) -> None:
+        """Take the next token."""
+        match token.type:
+            case "heading_open" | "heading_close":
+                self.level = int(token.tag[1:]) if token.nesting > 0 else 0
+            case "blockquote_open" | "blockquote_close":
+                self.quotes += token.nesting
+            case "hr":
+                self.passages.append(Passage("", Role.BREAK))
+            case "fence" | "code_block":
+                self._verbatim(token.content)
+            case "html_block":
+                self.html.append((token.map or [0])[0] + 1)
+            case "inline":
+                self._inline(token)
+            case _:
+                self._list(token)
+
+    def _list(self, token: Token) -> None:
+        match token.type:
+            case "bullet_list_open":
+                self.lists.append(None)
+            case "ordered_list_open":
+                start = token.attrGet("start")
+                self.lists.append(1 if start is None else int(start))
+            case "bullet_list_close" | "ordered_list_close":
+                self.lists.pop()
+            case "list_item_open":
+                self.mark = self._next_mark()
+            case "list_item_close":
+                self.mark = ""
+
+    def said(self, name: str) -> Iterator[Problem]:
+        """What was left out."""
+        if self.html:
+            where = f"the first is in line {self.html[0]}"
+            yield _left_out(f"{name} has raw HTML, left out; {where}")
+        for address in dict.fromkeys(self.remote):
+            yield _left_out(
+                f"{name} names the picture {address[:60]}, left out: nothing is fetched",
+                "save it beside the text and write its name",
+            )
+        if self.links:
+            some = "1 link" if self.links == 1 else f"{self.links} links"
+            yield Problem(f"{name} has {some}, set without addresses", severity=Severity.NOTE, field=("file",))
+
+    def _next_mark(self) -> str:
+        number = self.lists[-1]
+        if number is None:
+            return BULLET
+        self.lists[-1] = number + 1
+        return f"{number}."
+
+    def _add(self, text: str, role: Role) -> None:
+        if text:
+            mark, self.mark = self.mark, ""
+            role = Role.ITEM if mark and role is Role.BODY else role
+            self.passages.append(Passage(text, role, self.level, self.quotes + len(self.lists), mark))
+
+    def _verbatim(self, text: str) -> None:
+        lines = [" ".join(Style.TYPEWRITER + word for word in line.split()) for line in text.split("\n")]
+        self._add("\n".join(line for line in lines if line), Role.VERSE)
+
+    def _inline(self, token: Token) -> None:
+        line = (token.map or [0])[0] + 1
+        signs, plates = self._signs(token.children or (), line)
+        lines = [" ".join(_words(part)) for part in _split(signs, "\n")]
+        lines = [part for part in lines if part]
+        if self.level:
+            self._add(" ".join(lines), Role.HEADING)
+        else:
+            self._add("\n".join(lines), Role.VERSE if len(lines) > 1 else Role.BODY)
+        for source, caption in plates:
+            self.passages.append(Passage(caption, Role.PLATE, mark=source))
+
+    def _signs(self, tokens: Sequence[Token], line: int) -> tuple[list[tuple[Style, str]], list[tuple[str, str]]]:
+        """Stretches of text, each in one style, and the pictures between them."""
+        signs: list[tuple[Style, str]] = []
+        plates: list[tuple[str, str]] = []
+        emphasis = strong = 0
+        for token in tokens:
+            style = STYLES[emphasis > 0, strong > 0]
+            match token.type:
+                case "em_open" | "em_close":
+                    emphasis += token.nesting
+                case "strong_open" | "strong_close":
+                    strong += token.nesting
+                case "text":
+                    signs.append((style, token.content.replace("\n", " ")))
+                case "code_inline":
+                    signs.append((Style.TYPEWRITER, token.content))
+                case "softbreak":
+                    signs.append((style, " "))
+                case "hardbreak":
+                    signs.append((style, "\n"))
+                case "html_inline":
+                    self.html.append(line)
+                case "link_open":
+                    self.links += 1
+                case "image":
+                    self._picture(token, plates)
+        return signs, plates
+
+    def _picture(self, token: Token, plates: list[tuple[str, str]]) -> None:
+        source = str(token.attrGet("src") or "")
+        if REMOTE.match(source):
+            self.remote.append(source)
+        else:
+            plates.append((source, " ".join(str(token.attrGet("title") or "").split())))
+
+
+def _left_out(message: str, remedy: str = "") -> Problem:
+    return Problem(message, remedy, Severity.WARNING, field=("file",))
+
+
+def _split(signs: Sequence[tuple[Style, str]], at: str) -> Iterator[list[tuple[Style, str]]]:
+    """The stretches between two signs that are `at`."""
+    part: list[tuple[Style, str]] = []
+    for style, text in signs:
+        if text == at:
+            yield part
+            part = []
+        else:
+            part.append((style, text))
+    yield part
+
+
+def _words(signs: Sequence[tuple[Style, str]]) -> Iterator[str]:
+    """Words as a fount knows them: each with the signs of its styles."""
+    word, style = "", Style.ROMAN
+    for wanted, text in signs:
+        for part in re.split(r"([^\S\u00a0\u2007\u202f]+)", text):
+            if part and part.isspace() and part.strip("\u00a0\u2007\u202f"):
+                if word:
+                    yield word
+                word, style = "", Style.ROMAN
+            elif part:
+                word += part if wanted is style else wanted + part
+                style = wanted
+    if word:
+        yield word

@@ -1,0 +1,72 @@
+"""Set matter: what a galley consists of, before it is made up into pages."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from .passage import Passage, Role
+
+__all__ = ["Initial", "Matter", "SetLine", "chapter_level"]
+
+
+class SetLine(NamedTuple):
+    """Words parted by single spaces, `x` mm from the left of the type area, each space `gap` mm wider than usual.
+
+    `done` is how many words of the text are wholly set by its end.
+    """
+
+    words: str
+    x: float
+    gap: float
+    done: int
+
+
+class Initial(NamedTuple):
+    """A drop capital, or the mark of an item: its x and size in mm, how far it stands below the first baseline."""
+
+    words: str
+    x: float
+    size: float
+    drop: float = 0.0
+
+
+class Matter(NamedTuple):
+    """Lines that belong together, `rows` deep on the grid; the lines of its text are `step` mm apart.
+
+    `drop` is how far the first of them stands below the first row. `before` and `after` are blank rows, which
+    vanish at the head of a page. The first `together` lines are not parted, nor is a line from one of `bound`
+    that follows it; `stays` keeps it with what follows.
+    `opens` puts it on a new page, `sink` rows down.
+    """
+
+    role: Role
+    lines: tuple[SetLine, ...]
+    rows: int
+    size: float
+    step: float
+    drop: float = 0.0
+    before: int = 0
+    after: int = 0
+    together: int = 2
+    bound: frozenset[int] = frozenset()
+    stays: bool = False
+    opens: bool = False
+    sink: int = 0
+    initial: Initial | None = None
+    heading: str = ""
+    picture: str = ""
+
+
+def chapter_level(passages: Sequence[Passage]) -> int:
+    """The level of headings that begin chapters: the highest, unless that is the book's title alone.
+
+    >>> chapter_level([Passage("Salt", Role.HEADING, 1), Passage("Fog", Role.HEADING, 2)])
+    2
+    """
+    levels = [passage.level for passage in passages if passage.role is Role.HEADING]
+    highest = min(levels, default=1)
+    deeper = [level for level in levels if level > highest]
+    first = next((passage for passage in passages if passage.text), None)
+    is_title = levels.count(highest) == 1 and first is not None and first.level == highest
+    return min(deeper) if is_title and deeper else highest

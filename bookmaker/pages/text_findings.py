@@ -1,0 +1,242 @@
+"""What there is to say of a text on its pages: too much, too little, too small, too loose."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from ..errors import Problem, Severity
+from ..eyesight import FEWEST_DOTS
+from ..pictures import Picture, effective_dpi, fitting
+from ..typefaces import Typeface
+from ..units import print_mm, to_pt
+from .boxes import STRETCH
+from .copyfit import Copy
+from .fount import Style, as_read
+from .makeup import MadePage
+from .matter import SetLine
+from .passage import Role
+from .setting import Setting
+
+__all__ = ["findings", "no_room", "nothing_fits", "running_head_findings", "too_large"]
+
+LOOSE = 4.0
+"""Lines of a greater stretch ratio are reported: their spaces are three times as wide as usual."""
+
+LOWEST_RESOLUTION = 300.0
+"""Dots per inch; below, a print held close looks coarse (common practice)."""
+
+MOST_NAMED = 5
+"""So many missing characters are named one by one."""
+
+MOST_SHOWN = 40
+"""So many letters of a line are shown."""
+
+
+def findings(
+    copy: Copy, setting: Setting, made: Sequence[MadePage], plates: Mapping[str, Picture]
+) -> tuple[Problem, ...]:
+    """Everything there is to say of a text on these pages."""
+    return (
+        *_plates(copy, plates),
+        *_other_direction(copy),
+        *_without_faces(copy),
+        *_broken_words(copy, setting),
+        *_too_small(copy, setting),
+        *_short_lines(copy, setting),
+        *_loosest_line(copy, setting, made),
+        *_extent(copy, setting, made),
+    )
+
+
+def running_head_findings(typeface: Typeface, title: str) -> Iterator[Problem]:
+    """What is to be said of running heads in a typeface."""
+    lost = typeface.missing(title)
+    if lost:
+        named = ", ".join(f"{sign} U+{ord(sign):04X}" for sign in lost[:MOST_NAMED])
+        yield Problem(
+            f"{typeface.name} has no glyph for {named} of the title, so even pages have no running head",
+            "write face: with a typeface that has them, or running_heads: no",
+            Severity.WARNING,
+            field=("running_heads",),
+        )
+    if "smcp" not in typeface.features:
+        yield Problem(
+            f"{typeface.name} has no small capitals; running heads are set in its capitals, smaller",
+            severity=Severity.NOTE,
+            field=("running_heads",),
+        )
+
+
+def too_large(copy: Copy, size: float) -> Problem:
+    """A size of which not one line or not one letter finds room."""
+    manuscript, frame = copy.manuscript, copy.frame
+    page = f"{print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}"
+    return Problem(
+        f"{manuscript.name} does not fit in {_print_pt(size)} type on a page of {page}: "
+        f"all of its {manuscript.words} words are lost",
+        f"write size: {math.floor(to_pt(copy.largest_settable) * 10) / 10:g} pt or smaller",
+        field=("size",),
+    )
+
+
+def no_room(copy: Copy) -> Problem:
+    """Margins that leave nothing between them."""
+    frame = copy.frame
+    return Problem(
+        f"the margins leave no room on a page of {print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}: "
+        f"all of the {copy.manuscript.words} words of {copy.manuscript.name} are lost",
+        "write smaller margins, or leave them out",
+        field=("margins",),
+    )
+
+
+def nothing_fits(setting: Setting, problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
+    """The problems of a text that was fitted: what is lost, is lost in spite of the smallest size allowed."""
+    return tuple(
+        replace(problem, message=f"{problem.message} even in the smallest type allowed, {_print_pt(setting.size)}")
+        if problem.severity is Severity.ERROR
+        else problem
+        for problem in problems
+    )
+
+
+def _too_small(copy: Copy, setting: Setting) -> Iterator[Problem]:
+    smallest = copy.smallest_legible
+    if setting.size < smallest - 1e-9:
+        dots = FEWEST_DOTS * setting.size / smallest
+        yield Problem(
+            f"small letters in {_print_pt(setting.size)} type are only {dots:.1f} printer dots high: "
+            "they print as texture",
+            f"write size: {math.ceil(to_pt(smallest) * 10) / 10:g} pt or larger, to be read through a lens",
+            Severity.WARNING,
+            field=("size",),
+        )
+
+
+def _plates(copy: Copy, plates: Mapping[str, Picture]) -> Iterator[Problem]:
+    """What is to be said of the pictures, each as large as the type area allows."""
+    area = copy.frame.type_area(1)
+    for picture in plates.values():
+        for note in picture.notes:
+            yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=("file",))
+        resolution = effective_dpi(picture, *fitting(picture, area).size)
+        if resolution < LOWEST_RESOLUTION - 0.5:
+            yield Problem(
+                f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
+                f"use a picture with {LOWEST_RESOLUTION / resolution:.1f} times as many pixels each way",
+                Severity.WARNING,
+                field=("file",),
+            )
+
+
+def _other_direction(copy: Copy) -> Iterator[Problem]:
+    if copy.manuscript.right_to_left and not copy.frame.right_to_left:
+        yield Problem(
+            f"{copy.manuscript.name} is read from right to left, but its book from left to right",
+            "write direction: right-to-left in the book",
+            Severity.WARNING,
+            field=("file",),
+        )
+
+
+def _without_faces(copy: Copy) -> Iterator[Problem]:
+    """Styles that the text asks for and that there is no typeface for."""
+    used = set().union(*(passage.text for passage in copy.manuscript.passages))
+    for style, what, key in ((Style.ITALIC, "italic", "italic_face"), (Style.BOLD, "bold", "bold_face")):
+        if style in used and style not in copy.fount.faces:
+            yield Problem(
+                f"{copy.fount.roman.name} has no {what} here, so {copy.manuscript.name} is set without",
+                f"write {key}: with a typeface, or leave the emphasis out",
+                Severity.NOTE,
+                field=("face",),
+            )
+
+
+def _broken_words(copy: Copy, setting: Setting) -> Iterator[Problem]:
+    wide = copy.proof(setting).wide
+    if wide:
+        which = "1 word is" if len(wide) == 1 else f"{len(wide)} words are"
+        first = as_read(next(iter(wide)))
+        yield Problem(
+            f"{which} wider than the lines of {copy.manuscript.name} and broken between letters; "
+            f"the first begins {first[:10]!r}",
+            "write a smaller size, or part such words by hand with soft hyphens",
+            Severity.NOTE,
+            field=("file",),
+        )
+
+
+def _short_lines(copy: Copy, setting: Setting) -> Iterator[Problem]:
+    short = copy.proof(setting).short
+    if short:
+        which, ends = ("1 line", "ends") if len(short) == 1 else (f"{len(short)} lines", "end")
+        yield Problem(
+            f"{which} of {copy.manuscript.name} cannot be filled and {ends} short of the margin, "
+            f"the first one {as_read(short[0])!r}",
+            "write a smaller size, another wording, or justified: no",
+            Severity.NOTE,
+            field=("file",),
+        )
+
+
+def _loosest_line(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Iterator[Problem]:
+    """The line whose spaces are the widest, if they are too wide."""
+    worst: tuple[float, int, SetLine] | None = None
+    for number, page in enumerate(made, start=1):
+        for slot in page.slots:
+            for line in slot.matter.lines[slot.start : slot.end]:
+                if (worst is None or line.gap > worst[0]) and slot.matter.role is Role.BODY:
+                    worst = (line.gap, copy.frame.folio(number), line)
+    if worst is None:
+        return
+    gap, page_number, line = worst
+    space = copy.fount.space.width * setting.size
+    ratio = gap / (space * STRETCH)
+    if ratio > LOOSE:
+        words = as_read(line.words)
+        shown = words if len(words) <= MOST_SHOWN else words[:MOST_SHOWN].rstrip() + "…"
+        yield Problem(
+            f"the loosest line of {copy.manuscript.name}, on page {page_number}, has spaces {1 + gap / space:.1f} "
+            f"times as wide as usual (stretch ratio {ratio:.1f}): {shown!r}",
+            "write a smaller size, another wording, or justified: no",
+            Severity.NOTE,
+            field=("file",),
+        )
+
+
+def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Iterator[Problem]:
+    """Whether the text is longer or shorter than the pages."""
+    manuscript, pages = copy.manuscript, copy.frame.pages
+    whole = len(copy.proof(setting).first(pages + 1)) <= pages
+    done = next((page.done for page in reversed(made) if page.done >= 0), 0)
+    lost = manuscript.words - done
+    if not whole:
+        which = _counted(lost, manuscript.words, manuscript.name) if lost else f"the end of {manuscript.name} does"
+        yield Problem(f"{which} not fit in {pages} pages", _what_would_fit(copy, setting), field=("file",))
+    elif pages - len(made) >= 2:
+        used = len(made)
+        yield Problem(
+            f"{manuscript.name} fills {used} of {pages} pages; the others stay empty",
+            f"write pages: {used + used % 2} for a thinner book, or a larger size",
+            Severity.NOTE,
+            field=("file",),
+        )
+
+
+def _counted(lost: int, words: int, name: str) -> str:
+    which, do = ("1 word", "does") if lost == 1 else (f"{lost} words", "do")
+    return f"{which} of the {words} of {name} {do}"
+
+
+def _what_would_fit(copy: Copy, setting: Setting) -> str:
+    pages = copy.pages_for(setting)
+    size = copy.size_for(copy.frame.pages, setting.size, copy.smallest_legible)
+    ways = [f"pages: {pages}"] if pages else []
+    ways += [f"size: {to_pt(size):.4g} pt"] if size else []
+    return f"write {' or '.join(ways)}" if ways else "shorten it, or split it into volumes"
+
+
+def _print_pt(mm: float) -> str:
+    return f"{to_pt(mm):.3g} pt"

@@ -1,0 +1,21 @@
+"""Hyphens as published."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import pytest
+
+from bookmaker.pages.hyphens import known_language, partings
+
+
+@pytest.mark.parametrize(
+    "parted", ["hy-phen-ation", "con-cate-na-tion", "su-per-cal-ifrag-ilis-tic-ex-pi-ali-do-cious"]
+)
+def test_words_are_parted_as_the_texbook_shows(parted: str) -> None:
+    """D. E. Knuth, The TeXbook (1984), appendix H."""
+    language = known_language("en")
+    whole = parted.replace("-", "")
+    ends = [0, *(parting.at for parting in partings(whole, language)), len(whole)]
+    assert "-".join(whole[start:end] for start, end in pairwise(ends)) == parted
+    assert all(parting.hyphened and parting.flagged for parting in partings(whole, language))

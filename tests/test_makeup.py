@@ -1,0 +1,104 @@
+"""Make-up: every line once and in order, on the grid, without widows; headings stay with their text."""
+
+from __future__ import annotations
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from bookmaker.pages.makeup import MadePage, make_up
+from bookmaker.pages.matter import Matter, SetLine
+from bookmaker.pages.passage import Role
+
+
+def body(lines: int, name: str = "p", **keys: int) -> Matter:
+    return Matter(Role.BODY, tuple(SetLine(f"{name}{n}", 0, 0, n) for n in range(lines)), lines, 1.0, 1.25, **keys)
+
+
+def heading(name: str, *, opens: bool = False, rows: int = 1, after: int = 1) -> Matter:
+    return Matter(
+        Role.HEADING, (SetLine(name, 0, 0, 0),), rows, 1.3, 1.6, before=1, after=after, together=1, stays=True,
+        opens=opens, sink=2 if opens else 0, heading=name,
+    )  # fmt: skip
+
+
+MATTER = st.one_of(
+    st.integers(1, 30).map(body),
+    st.booleans().map(lambda opens: heading("h", opens=opens)),
+    st.just(Matter(Role.BREAK, (), 1, 1.0, 1.25, together=1)),
+    st.just(Matter(Role.PLATE, (), 12, 1.0, 1.25, picture="wreck.png")),
+)
+
+
+def rows_of(page: MadePage) -> list[tuple[int, int]]:
+    return [(slot.row, slot.end - slot.start or slot.matter.rows) for slot in page.slots]
+
+
+@given(galley=st.lists(MATTER, max_size=25), rows=st.integers(1, 20))
+@settings(deadline=None)
+def test_all_matter_is_placed_once_in_order_and_inside_the_page(galley: list[Matter], rows: int) -> None:
+    pages = list(make_up(galley, rows))
+    shown = [slot for page in pages for slot in page.slots if slot.matter.role is not Role.PLATE]
+    wanted = [matter for matter in galley if matter.role is not Role.PLATE]
+    assert [slot.matter for slot in shown if slot.start == 0] == wanted
+    assert sum(slot.end - slot.start for slot in shown) == sum(len(matter.lines) for matter in wanted)
+    plates = [page for page in pages if page.slots[0].matter.role is Role.PLATE]
+    assert len(plates) == len(galley) - len(wanted)
+    for page in pages:
+        if page in plates:
+            continue
+        reached = 0
+        for row, count in rows_of(page):
+            assert row >= reached
+            reached = row + count
+        assert reached <= max(rows, 1)
+
+
+@given(counts=st.lists(st.integers(1, 40), min_size=1, max_size=20), rows=st.integers(5, 20))
+@settings(deadline=None)
+def test_single_lines_never_stand_apart_from_their_paragraph(counts: list[int], rows: int) -> None:
+    pages = list(make_up([body(count) for count in counts], rows))
+    for page in pages:
+        for slot in page.slots:
+            assert slot.end - slot.start > 1 or len(slot.matter.lines) == 1
+    # a page gives up no more lines than that takes
+    for page in pages[:-1]:
+        row, count = rows_of(page)[-1]
+        assert row + count >= rows - 3
+
+
+@given(before=st.integers(0, 30), lines=st.integers(1, 6), rows=st.integers(5, 14))
+@settings(deadline=None)
+def test_a_heading_stays_with_two_lines_of_its_text(before: int, lines: int, rows: int) -> None:
+    galley = [body(before)] * bool(before) + [heading("h"), body(lines)]
+    page = next(page for page in make_up(galley, rows) if any(slot.matter.heading for slot in page.slots))
+    place = next(number for number, slot in enumerate(page.slots) if slot.matter.heading)
+    following = page.slots[place + 1]
+    assert following.end - following.start >= min(2, lines)
+
+
+def test_chapters_open_pages_and_name_those_that_follow() -> None:
+    pages = list(make_up([body(3), heading("One", opens=True), body(20), heading("Two", opens=True), body(2)], 10))
+    assert [(page.chapter, page.opens) for page in pages] == [
+        ("", False), ("One", True), ("One", False), ("One", False), ("Two", True),
+    ]  # fmt: skip
+    assert [page.slots[0].row for page in pages] == [0, 2, 0, 0, 2]
+
+
+def test_plates_follow_the_page_that_is_being_filled() -> None:
+    plate = Matter(Role.PLATE, (), 10, 1.0, 1.25, picture="wreck.png")
+    pages = list(make_up([body(4), plate, body(12)], 10))
+    assert [page.slots[0].matter.role for page in pages] == [Role.BODY, Role.PLATE, Role.BODY]
+    assert rows_of(pages[0]) == [(0, 4), (4, 6)]
+
+
+def test_blank_rows_vanish_at_the_head_of_a_page() -> None:
+    pages = list(make_up([body(10), body(3, before=1)], 10))
+    assert rows_of(pages[1]) == [(0, 3)]
+
+
+def test_a_line_that_is_turned_over_is_not_parted_from_its_verse() -> None:
+    verse = body(14)._replace(bound=frozenset({3, 8, 9, 13}))
+    pages = list(make_up([body(2), verse], 10))
+    assert [slot.end - slot.start for page in pages for slot in page.slots if slot.matter is verse] == [7, 7]
+    whole = body(14)._replace(bound=frozenset(range(1, 14)))
+    assert [len(page.slots) for page in make_up([whole], 10)] == [1, 1]
