@@ -6,6 +6,7 @@ kept its own setting of it. Small shelves are not worth the start of a process, 
 
 from __future__ import annotations
 
+import gc
 import multiprocessing
 import os
 import sys
@@ -20,8 +21,8 @@ from .shelf_spec import ShelfSpec
 
 __all__ = ["LEAST_WORDS", "set_texts_ahead"]
 
-LEAST_WORDS = 40_000
-"""Words in all texts together, below which one process is done sooner."""
+LEAST_WORDS = 60_000
+"""Words in all texts but the longest, below which starting processes costs about what it saves."""
 
 MOST_PROCESSES = 8
 
@@ -38,7 +39,8 @@ def set_texts_ahead(spec: ShelfSpec, insides: Sequence[object], least_words: int
     processes = min(_processors(), len(tasks), MOST_PROCESSES)
     if processes < 2 or sum(text.heft(task[2]) for task in tasks[1:]) < least_words:
         return False
-    with multiprocessing.get_context("fork").Pool(processes) as pool:
+    # a process that lives for one text has no use for collecting garbage
+    with multiprocessing.get_context("fork").Pool(processes, gc.disable) as pool:
         for number, proofs in pool.imap_unordered(_set, tasks, chunksize=1):
             source = insides[number]
             assert isinstance(source, text.TextSource)

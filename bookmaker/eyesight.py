@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
-from math import atan, degrees, radians, tan
+from math import atan, degrees
 
 from .units import MM_PER_INCH
 
-__all__ = ["FEWEST_DOTS", "READABLE_MINUTES", "READING_DISTANCE", "Legibility", "Sight", "least_height"]
+__all__ = ["FEWEST_DOTS", "READABLE_MINUTES", "READING_DISTANCE", "Legibility", "Sight"]
 
 READABLE_MINUTES = 5.0
 """Minutes of arc that sharp eyes need for a letter (Snellen)."""
@@ -64,12 +64,3 @@ class Legibility:
         if self.dots < FEWEST_DOTS - 1e-9:
             return Sight.TEXTURE
         return Sight.READABLE if self.minutes >= READABLE_MINUTES else Sight.WITH_A_LENS
-
-
-def least_height(distance: float = READING_DISTANCE) -> float:
-    """The x-height in mm that sharp eyes just read from a distance in mm.
-
-    >>> round(least_height(250), 3)
-    0.364
-    """
-    return distance * tan(radians(READABLE_MINUTES / 60))

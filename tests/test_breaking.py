@@ -153,3 +153,11 @@ def test_the_same_paragraph_is_broken_in_the_same_way_in_any_unit() -> None:
     glue = Glue(*(part * 10 for part in GLUE))
     ends = [line.last for line in break_paragraph(paragraph, GLUE, (7.0,))]
     assert ends == [line.last for line in break_paragraph(tenfold, glue, (70.0,))]
+
+
+def test_the_end_of_a_word_does_not_stand_alone_on_the_last_line_if_that_can_be_helped() -> None:
+    """Parted, the first line is full: (1 + 50)² + 1². Whole, it needs r = 0.5 / 0.6, which is (1 + 57.9)² + 1²."""
+    plain = Word(1.0, 0.0, (Stop(1.0, 1.0),))
+    word = Word(1.0, 0.0, (Stop(0.2, 0.1, 50.0, flagged=True), Stop(1.0, 1.0)))
+    lines = break_paragraph([plain] * 5 + [word], GLUE, (6.7,))
+    assert [(line.last, line.closed) for line in lines] == [(4, 0), (5, 1)]

@@ -80,6 +80,7 @@ def test_spaces_are_wider_by_the_gap() -> None:
     ("word", "parts"),
     [
         ("lamp", ["lamp"]),
+        ("burner", ["burner"]),  # two letters alone on a line are too few
         ("“hyphenation,”", ["“hy", "phen", "ation,”"]),
         ("boat-house", ["boat-", "house"]),
         ("it—and", ["it—", "and"]),

@@ -58,6 +58,10 @@ def test_only_the_first_paragraph_of_an_item_bears_its_mark() -> None:
     ]
 
 
+def test_verses_and_headings_in_lists_stay_what_they_are() -> None:
+    assert [(p.role, p.mark) for p in passages("- one\\\n  two\n- # Fog")] == [(Role.VERSE, "•"), (Role.HEADING, "•")]
+
+
 def test_emphasis_is_told_word_by_word() -> None:
     [passage] = passages("the *old lamp*, **not** the ***new** one* `x y`")
     words = passage.text.split(" ")

@@ -72,8 +72,25 @@ def test_a_chapter_sinks_and_its_text_is_back_on_the_grid(folder: Path) -> None:
     assert head.line.size == pytest.approx(1.3 * SIZE)
     assert (head.at.x + head.end.x) / 2 == pytest.approx(area.centre.x)
     assert row(head) > 2
+    assert row(head) == pytest.approx(round(row(head)), abs=1e-6)
     assert all(row(line) == pytest.approx(round(row(line)), abs=1e-6) for line in text)
     assert row(text[0]) > row(head) + 1
+
+
+def test_a_heading_of_several_lines_ends_on_the_grid(folder: Path) -> None:
+    text = f"# A Chapter about Fogs and What Comes out of Them\n\n{PROSE}"
+    *heads, first = lines(inside(folder, text).pages[0])[:3]
+    assert [line.line.size / SIZE for line in (*heads, first)] == pytest.approx([1.3, 1.3, 1])
+    assert row(heads[-1]) == pytest.approx(round(row(heads[-1])), abs=1e-6)
+    assert row(first) - row(heads[-1]) == pytest.approx(3)
+    assert heads[0].at.y - heads[1].at.y == pytest.approx(1.2 * 1.3 * SIZE)
+
+
+def test_verses_in_lists_keep_their_marks(folder: Path) -> None:
+    mark, first, second = lines(inside(folder, "- one\\\n  two").pages[0])
+    assert (mark.text, first.text, second.text) == ("•", "one", "two")
+    assert mark.at.y == first.at.y
+    assert mark.end.x < first.at.x
 
 
 def test_facing_pages_share_their_lines(folder: Path) -> None:

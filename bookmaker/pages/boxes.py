@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import unicodedata
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
-from .breaking import Glue, Stop, Word
+from .breaking import Glue, Line, Stop, Word
 from .fount import Fount, as_read
 
 __all__ = ["LETTER_BREAK", "LONGEST_WORD", "STRETCH", "Boxes"]
@@ -73,6 +73,20 @@ class Boxes(dict[str, Word]):
         end = Stop(width - self.right_hang(word), width)
         box = self[word] = Word(width, self.left_hang(word), (*(stop for _, stop in inner), end))
         return box
+
+    def text_of(self, line: Line, words: Sequence[str]) -> tuple[str, bool]:
+        """The words of a line, and whether it ends with the end of one."""
+        first, last = words[line.first], words[line.last]
+        cuts = self.cuts[last]
+        whole = line.closed == len(cuts)
+        start = self.cuts[first][line.opened].at if line.opened is not None else 0
+        end, hyphened = (len(last), False) if whole else cuts[line.closed]
+        part = self.fount.part
+        if line.first == line.last:
+            return (part(first, start, end, hyphened=hyphened) if start or not whole else first), whole
+        opening = part(first, start, len(first)) if start else first
+        closing = last if whole else part(last, 0, end, hyphened=hyphened)
+        return " ".join((opening, *words[line.first + 1 : line.last], closing)), whole
 
     def left_hang(self, word: str) -> float:
         """How far the first sign of a word hangs into the left margin."""

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from .boxes import LETTER_BREAK, Boxes
-from .breaking import Glue, Line, break_paragraph
+from .breaking import Glue, break_paragraph
 from .fount import Fount, Style, as_read
 from .matter import Initial, Matter, SetLine
 from .passage import Passage, Role
@@ -171,18 +171,23 @@ class Galley:
             turned.update(range(begins + 1, len(lines)))
         together = len(lines) if len(lines) <= setting.lines_per_page // 2 else 2
         matter = self._prose(Role.VERSE, tuple(lines), passage)
-        return matter._replace(together=together, bound=frozenset(turned))
+        step = min(setting.size, setting.measure / 10)
+        initial = Initial(self._mark(passage), left - step, setting.size) if passage.mark else None
+        return matter._replace(together=together, bound=frozenset(turned), initial=initial)
 
     def _item(self, passage: Passage) -> Matter:
         setting = self.setting
         left, _ = self._inset(passage)
         left -= min(setting.size, setting.measure / 10)
-        mark = passage.mark if not self.fount.roman.missing(passage.mark) else DASH
+        mark = self._mark(passage)
         hang = max(1.0, self.fount.width(mark) + 0.4 if mark[0].isdigit() else 0.0) * setting.size
         hang = min(hang, setting.measure / 3)
         lines = self._lines(passage.text, _Measures(left + hang, (self.measure - left - hang,)), ragged=True)
         matter = self._prose(Role.ITEM, lines, passage)
         return matter._replace(initial=Initial(mark, left, setting.size))
+
+    def _mark(self, passage: Passage) -> str:
+        return DASH if self.fount.roman.missing(passage.mark) else passage.mark
 
     def _heading(self, passage: Passage) -> Matter:
         setting, level = self.setting, passage.level
@@ -255,7 +260,7 @@ class Galley:
         lines = break_paragraph([boxes[word] for word in words], glue, widths, indent)
         done = self.done
         for number, line in enumerate(lines):
-            text, last = _text_of(line, words, boxes)
+            text, last = boxes.text_of(line, words)
             hang = 0.0 if (number == 0 and indent) or line.opened is not None else boxes[words[line.first]].hang
             gap = line.gap
             if glue is boxes.justified and (line.opened is not None or not last) and line.last > line.first:
@@ -283,19 +288,3 @@ class Galley:
     def _width(self, text: str) -> float:
         words = text.split(" ")
         return sum(map(self.fount.width, words)) + self.fount.space.width * (len(words) - 1)
-
-
-def _text_of(line: Line, words: Sequence[str], boxes: Boxes) -> tuple[str, bool]:
-    """The words of a line, and whether it ends with the end of one."""
-    first, last = words[line.first], words[line.last]
-    cuts = boxes.cuts[last]
-    whole = line.closed == len(cuts)
-    start = boxes.cuts[first][line.opened].at if line.opened is not None else 0
-    end, hyphened = (len(last), False) if whole else cuts[line.closed]
-    if line.first == line.last:
-        text = boxes.fount.part(first, start, end, hyphened=hyphened) if start or not whole else first
-        return text, whole
-    opening = boxes.fount.part(first, start, len(first)) if start else first
-    closing = last if whole else boxes.fount.part(last, 0, end, hyphened=hyphened)
-    return " ".join((opening, *words[line.first + 1 : line.last], closing)), whole
-
