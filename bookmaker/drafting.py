@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any
 
-from .designs import Words, dress_flat
+from .designs import Lettering, dress_flat
 from .drawing import NOTHING, Art, Canvas
 from .errors import FieldPath, Problem
 from .flat import Flat
@@ -20,10 +20,11 @@ __all__ = ["Draft", "PanelArt", "draft_book"]
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """The pieces of a book and what is wrong with their art; fields count from the whole shelf."""
+    """The pieces of a book, what is wrong with their art, how its cover is lettered; fields count from the shelf."""
 
     pieces: tuple[Piece, ...]
     problems: tuple[Problem, ...]
+    lettering: tuple[Lettering, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,12 +44,13 @@ def draft_book(book: BookPlan, inside: Inside, artwork: Any) -> Draft:
     """Draw everything to print for one book; `artwork` is what its design has read."""
     pieces = [_block_piece(book, index, flat, inside) for index, flat in enumerate(book.block.flats, start=1)]
     problems = list(_within(("books", book.number, "inside"), inside.problems))
-    words = Words(book.entry.title, book.entry.author or "")
+    lettering: list[Lettering] = []
     for index, flat in enumerate(book.cover.flats, start=1):
-        dress = dress_flat(book.entry.design, artwork, flat, words)
+        dress = dress_flat(book.entry.design, artwork, flat, book.words)
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
-    return Draft(tuple(pieces), tuple(problems))
+        lettering += dress.lettering
+    return Draft(tuple(pieces), tuple(problems), tuple(lettering))
 
 
 def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside) -> Piece:

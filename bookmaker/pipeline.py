@@ -7,7 +7,7 @@ Every arrow is one call below. Files are read at the start and written at the en
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -15,6 +15,7 @@ from .designs import load_design
 from .drafting import Draft, draft_book
 from .errors import FieldPath, Problem, Severity, ShelfFileError
 from .findings import fit_findings
+from .legibility import lettering_problems
 from .marks import furnish
 from .output import PLAN_NAME, file_names, replaced_folder
 from .pages import PageFrame, compose_inside, load_inside
@@ -23,6 +24,7 @@ from .reading import ShelfFile, read_shelf
 from .sheets import Sheet, lay_out
 from .shelf_spec import cross_check
 from .stock import calibration
+from .wardrobe import dressed
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import write_sheets
 
@@ -67,6 +69,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     problems = (
         *plan.notes,
         *(problem for draft in drafts for problem in draft.problems),
+        *_lettering_problems(plan, drafts),
         *fit_findings(plan),
     )
     return Checked(shelf, plan, drafts, shelf.located(problems))
@@ -124,7 +127,7 @@ def _drafted(
     shelf: ShelfFile, plan: ShelfPlan, sources: Sequence[tuple[object, object]], progress: Progress
 ) -> tuple[Draft, ...]:
     drafts: list[Draft] = []
-    for book, (inside, design) in zip(plan.books, sources, strict=True):
+    for book, (inside, design) in zip(dressed(plan.books), sources, strict=True):
         progress("setting the pages", book.number, len(plan.books))
         frame = PageFrame(
             width=book.page.width,
@@ -135,6 +138,13 @@ def _drafted(
         )
         drafts.append(draft_book(book, compose_inside(book.entry.inside, inside, frame), design))
     return tuple(drafts)
+
+
+def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Problem]:
+    """What is too small or too faint on the covers."""
+    for book, draft in zip(plan.books, drafts, strict=True):
+        for problem in lettering_problems(draft.lettering, plan.spec.printer.resolution):
+            yield replace(problem, field=("books", book.number, "design", *problem.field))
 
 
 def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Progress) -> tuple[tuple[str, int], ...]:

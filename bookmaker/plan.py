@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from .blocks import BlockPlan, plan_block
 from .covers import CoverPlan, plan_cover
+from .designs import Words
 from .errors import FieldPath, Problem, ShelfFileError
 from .flat import Flat
 from .geometry import Size
@@ -26,6 +27,12 @@ class BookPlan:
     page: Size
     block: BlockPlan
     cover: CoverPlan
+
+    @property
+    def words(self) -> Words:
+        """What stands on its cover."""
+        entry = self.entry
+        return Words(entry.title, entry.author or "", entry.volume or "", entry.date or "")
 
     @property
     def flats(self) -> tuple[Flat, ...]:

@@ -25,5 +25,10 @@ def shelf_schema() -> dict[str, Any]:
     for model in schema["$defs"].values():
         if model.get("title") not in {"LifeSize", "PageSize", "SpaceEntry"}:
             model.pop("required", None)
+    # A group that leaves its kind or style to the defaults, or to the usual one, may be of several kinds at once.
+    for field in book["properties"].values():
+        if "oneOf" in field:
+            field["anyOf"] = field.pop("oneOf")
+            field.pop("discriminator", None)
     book["required"] = ["title"]
     return schema

@@ -73,6 +73,8 @@ class BookEntry(Entry):
 
     title: Title = Field(description="title, as it shall stand on spine and front")
     author: Title | None = Field(None, description="author, as it shall stand on spine and front")
+    volume: Title | None = Field(None, description="number of the volume, as it shall stand on the spine")
+    date: Title | None = Field(None, description="year or date, as it shall stand on the spine")
     size: PageSize | None = Field(None, description="height and width of the finished page")
     life_size: LifeSize | None = Field(None, description="height and width of the full-size page; divided by the scale")
     direction: Literal["left-to-right", "right-to-left"] = Field("left-to-right", description="which way it reads")

@@ -13,6 +13,7 @@ from functools import lru_cache
 from ..drawing import Canvas, Colour
 from ..geometry import Point, Rect, Size, Transform
 from ..typefaces import TextLine, Typeface, set_line
+from .wording import units
 
 __all__ = ["Placed", "TextBlock", "fit_text", "place_centred"]
 
@@ -72,7 +73,7 @@ def fit_text(
     Of all ways to break it at its spaces into at most `most_lines` lines the one with the largest size
     wins, with as few lines as that size needs. A line more must make the text more than `gain` times larger.
     """
-    words = text.split()
+    words = units(text)
     best: tuple[float, tuple[str, ...]] = (0.0, ())
     for count in range(1, min(most_lines, len(words)) + 1):
         lines = _balanced(typeface, tuple(words), count)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Annotated, Any, Union
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 
 __all__ = ["Entry", "Names", "either", "named"]
 
@@ -31,8 +31,19 @@ def named(entry: Entry, what: str) -> Iterator[tuple[str, str]]:
             yield key, written
 
 
-def either(models: Sequence[type[Entry]], told_apart_by: str = "kind") -> Any:
-    """The type of a field that takes any one of these entries, told apart by one key."""
+def either(models: Sequence[type[Entry]], told_apart_by: str = "kind", usual: str | None = None) -> Any:
+    """The type of a field that takes any one of these entries, told apart by one key.
+
+    Where that key is left out, `usual` is meant; without a usual one the key must be given.
+    """
     if len(models) == 1:
         return models[0]
-    return Annotated[Union[tuple(models)], Field(discriminator=told_apart_by)]  # noqa: UP007 (the union is made at run time)
+    choice: Any = Annotated[Union[tuple(models)], Field(discriminator=told_apart_by)]  # noqa: UP007 (the union is made at run time)
+    if usual is None:
+        return choice
+
+    def filled_in(value: object) -> object:
+        return {told_apart_by: usual, **value} if isinstance(value, dict) else value
+
+    filled: Any = Annotated[choice, BeforeValidator(filled_in)]
+    return filled

@@ -17,6 +17,7 @@ from reportlab.pdfbase.pdfdoc import (
     PDFDictionary,
     PDFDocument,
     PDFInfo,
+    PDFName,
     PDFObjectReference,
     PDFPage,
     PDFString,
@@ -70,6 +71,7 @@ class PdfFile:
         self._document.setTitle(title)
         self._document.setProducer(producer)
         self._fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
+        self._forms: dict[tuple[bytes, Rect], str] = {}
         self._pictures: dict[str, tuple[str, PlacedPicture]] = {}
 
     def __enter__(self) -> Self:
@@ -96,7 +98,7 @@ class PdfFile:
 
         `trim` is the box that is cut out of it, `bleed` the box inked for that (ISO 32000-1, 14.11.2).
         """
-        canvas = PdfCanvas(PageResources(self._font, self._picture))
+        canvas = PdfCanvas(PageResources(self._font, self._picture, self._form))
         yield canvas
         page: Any = PDFPage()
         page.Override_default_compilation = 1
@@ -104,8 +106,7 @@ class PdfFile:
         page.TrimBox = _box(trim) if trim else None
         page.BleedBox = _box(bleed) if bleed else None
         page.Parent = self._document.Pages
-        fonts = [name for name, _ in canvas.fonts.values()]
-        page.Resources = PDFDictionary({"Font": _named(fonts), "XObject": _named(sorted(canvas.pictures))})
+        page.Resources = _resources(canvas)
         content = canvas.content()
         self._document.updateSignature(content)
         page.Contents = compressed(content)
@@ -116,6 +117,22 @@ class PdfFile:
             self._fonts[typeface] = (f"F{len(self._fonts) + 1}", EmbeddedFont(typeface))
         return self._fonts[typeface]
 
+    def _form(self, canvas: PdfCanvas, bounds: Rect) -> str:
+        """Keep a drawing that pages show several times; one that is drawn again is the same form."""
+        content = canvas.content()
+        key = (content, bounds)
+        if key not in self._forms:
+            name = self._forms[key] = f"X{len(self._forms) + 1}"
+            entries = {
+                "Type": PDFName("XObject"),
+                "Subtype": PDFName("Form"),
+                "BBox": _box(bounds),
+                "Resources": _resources(canvas),
+            }
+            self._document.updateSignature(content)
+            self._document.Reference(compressed(content, **entries), name)
+        return self._forms[key]
+
     def _picture(self, picture: Picture, width: float, height: float) -> str:
         if picture.digest not in self._pictures:
             number = len(self._pictures) + 1
@@ -123,6 +140,12 @@ class PdfFile:
         name, placed = self._pictures[picture.digest]
         placed.enlarge(width, height)
         return name
+
+
+def _resources(canvas: PdfCanvas) -> PDFDictionary:
+    """What the operators of a canvas name."""
+    fonts = [name for name, _ in canvas.fonts.values()]
+    return PDFDictionary({"Font": _named(fonts), "XObject": _named(sorted(canvas.pictures | canvas.forms))})
 
 
 def _box(rect: Rect) -> PDFArrayCompact:

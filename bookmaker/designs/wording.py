@@ -1,0 +1,91 @@
+"""The words of a title as lines may break them, and how a title is shortened where the maker allows it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+__all__ = ["reads_upwards", "shortened", "units"]
+
+ARTICLES = frozenset(
+    {
+        "the", "a", "an", "le", "la", "les", "un", "une", "der", "die", "das", "den", "dem", "ein", "eine", "el",
+        "los", "las", "il", "lo", "gli", "i", "o", "os", "as", "uma", "um", "de", "het", "een",
+    }
+)  # fmt: skip
+"""Words that never stand alone on a line nor end one: articles of the languages of western Europe."""
+
+LINKS = frozenset(
+    {
+        "of", "and", "&", "in", "on", "to", "for", "by", "at", "from", "with", "or", "et", "du", "des", "von",
+        "zu", "und", "e", "y", "di", "da", "van", "en",
+    }
+)  # fmt: skip
+"""Words that rather begin a line than end it."""
+
+UPWARDS = ("fr", "de", "es", "it", "pl", "cs", "ro", "ru", "hu", "sk", "ca", "pt", "el", "uk", "bg")
+"""Languages whose books are mostly lettered up the spine (common practice; ISO 6357 asks for downwards)."""
+
+CYRILLIC = range(0x400, 0x530)
+
+
+def units(text: str) -> tuple[str, ...]:
+    """The parts of a text that a line holds whole.
+
+    An article stays with the word it belongs to. A short link stays with what follows, unless the two would
+    be the longest part of all.
+
+    >>> units("The History of the Lamp")
+    ('The History', 'of the Lamp')
+    >>> units("Letters from A")
+    ('Letters', 'from A')
+    """
+    parts = _joined(text.split(), ARTICLES, longest=None)
+    longest = max((len(part) for part in parts), default=0)
+    return tuple(_joined(parts, LINKS, longest))
+
+
+def _joined(parts: list[str], small: frozenset[str], longest: int | None) -> list[str]:
+    """Small words tied to the part after them, or a last one to the part before."""
+    done: list[str] = []
+    held = ""
+    for part in parts:
+        whole = f"{held} {part}" if held else part
+        if held and longest is not None and len(whole) > longest:
+            done.append(held)
+            whole = part
+        if part.casefold() in small:
+            held = whole
+        else:
+            done.append(whole)
+            held = ""
+    if held and done:
+        done[-1] = f"{done[-1]} {held}"
+    elif held:
+        done.append(held)
+    return done
+
+
+def shortened(title: str) -> Iterator[str]:
+    """The title, then shorter and shorter ways to say it: no subtitle, no article in front, long words cut.
+
+    >>> list(shortened("The Navigation of Canals: A Handbook"))[1:3]
+    ['The Navigation of Canals', 'Navigation of Canals']
+    """
+    yield title
+    for sign in (": ", " – ", " — ", "; "):
+        if sign in title:
+            title = title.split(sign, maxsplit=1)[0]
+            yield title
+    words = title.split()
+    if len(words) > 1 and words[0].casefold() in ARTICLES:
+        words = words[1:]
+        yield " ".join(words)
+    if len(words) > 1:
+        yield " ".join(word if len(word) <= 6 else f"{word[:4]}." for word in words)
+
+
+def reads_upwards(language: str, text: str) -> bool:
+    """Whether a spine in this language is mostly lettered from tail to head; the letters tell, if nobody did."""
+    if language:
+        return language.casefold().split("-")[0] in UPWARDS
+    return any(ord(sign) in CYRILLIC for sign in text)
