@@ -23,7 +23,7 @@ from .errors import BookmakerError, CommandError, Problem, near_match
 from .output import replaced_file
 from .papers import find_format
 from .plan import BookPlan
-from .reports import books_table, breakdown_table, message, outcome, spaces_table
+from .reports import books_table, breakdown_table, lettering_table, message, outcome, spaces_table
 from .ruler import write_ruler
 from .schema import shelf_schema
 from .starter import write_starter
@@ -59,16 +59,22 @@ def check(
     explain: Annotated[
         str | None, typer.Option("--explain", metavar="BOOK", help="Show where a book's thickness comes from.")
     ] = None,
+    spines: Annotated[bool, typer.Option("--spines", help="Show how well every spine can be read.")] = False,
 ) -> None:
     """Compute everything and say whether the books fit; draws nothing."""
     with _progress() as told:
         checked = pipeline.check(shelf, told)
     if as_json:
-        sys.stdout.write(dump(check_report(checked.plan, checked.problems)))
+        sys.stdout.write(dump(check_report(checked.plan, checked.problems, checked.lettering)))
     else:
         out = _console(stderr=False)
         if explain is not None:
             out.print(breakdown_table(_book_named(explain, checked.plan.books)))
+            _finish(checked)
+            return
+        if spines:
+            out.print(lettering_table(checked))
+            _tell(checked.problems)
             _finish(checked)
             return
         out.print(books_table(checked.plan))
@@ -83,10 +89,13 @@ def check(
 def make(
     shelf: ShelfPath,
     into: Annotated[Path, typer.Option("--into", metavar="DIR", help="A new folder, or one made before.")],
+    contact_sheet: Annotated[
+        bool, typer.Option("--contact-sheet", help="Also all spines side by side, as PDF and PNG.")
+    ] = False,
 ) -> None:
     """Write the sheets to print, one PDF for each paper, and the plan."""
     with _progress() as told:
-        made = pipeline.make(shelf, into, told)
+        made = pipeline.make(shelf, into, told, contact_sheet=contact_sheet)
     _tell(made.checked.problems)
     for name, sheets in made.files:
         count = f": {sheets} sheet{'s' if sheets > 1 else ''}" if sheets else ""

@@ -57,7 +57,7 @@ def lettering_problems(lettering: Iterable[Lettering], resolution_dpi: float) ->
             yield Problem(
                 f"{line.text!r} fits the {line.on} only {print_mm(line.x_height, 2)} high, {high:.1f} printer dots: "
                 "too small to print",
-                line.help or "write a shorter text",
+                line.help or f"write a shorter {line.what}",
                 Severity.WARNING,
                 field=("spine_title",) if line.on == "spine" else (),
             )

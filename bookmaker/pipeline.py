@@ -7,14 +7,15 @@ Every arrow is one call below. Files are read at the start and written at the en
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from .designs import load_design
+from .designs import Lettering, load_design
 from .drafting import Draft, draft_book
 from .errors import FieldPath, Problem, Severity, ShelfFileError
 from .findings import fit_findings
+from .geometry import Size
 from .legibility import lettering_problems
 from .marks import furnish
 from .output import PLAN_NAME, file_names, replaced_folder
@@ -25,6 +26,7 @@ from .sheets import Sheet, lay_out
 from .shelf_spec import cross_check
 from .stock import calibration
 from .wardrobe import dressed
+from .writers.contact_sheet import spine_of, write_contact_sheet
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import write_sheets
 
@@ -42,6 +44,11 @@ class Checked:
     plan: ShelfPlan
     drafts: tuple[Draft, ...]
     problems: tuple[Problem, ...]
+
+    @property
+    def lettering(self) -> tuple[tuple[Lettering, ...], ...]:
+        """How the cover of each book is lettered."""
+        return tuple(draft.lettering for draft in self.drafts)
 
     @property
     def sound(self) -> bool:
@@ -75,8 +82,8 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     return Checked(shelf, plan, drafts, shelf.located(problems))
 
 
-def make(path: Path, into: Path, progress: Progress = lambda *_: None) -> Made:
-    """Check a shelf file and write its sheets and its plan into a folder.
+def make(path: Path, into: Path, progress: Progress = lambda *_: None, *, contact_sheet: bool = False) -> Made:
+    """Check a shelf file and write its sheets and its plan into a folder, and what else is asked for.
 
     Raises:
         ShelfFileError: the file, or one it names, cannot be used.
@@ -86,7 +93,8 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None) -> Made:
         checked = check(path, progress)
         pieces = [piece for draft in checked.drafts for piece in draft.pieces]
         sheets = lay_out(pieces, checked.plan.stocks, checked.plan.spec.printer.knife_room)
-        files = _write(folder, checked, sheets, progress)
+        extras = _write_extras(folder, checked, contact_sheet=contact_sheet)
+        files = _write(folder, checked, sheets, extras, progress)
     return Made(checked, files)
 
 
@@ -147,12 +155,31 @@ def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Pr
             yield replace(problem, field=("books", book.number, "design", *problem.field))
 
 
-def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Progress) -> tuple[tuple[str, int], ...]:
+def _write_extras(folder: Path, checked: Checked, *, contact_sheet: bool) -> list[str]:
+    """What is made only if it is asked for; the names of the files."""
+    spec = checked.plan.spec
+    spines = [
+        spine_of(draft.pieces, book.entry.space) for book, draft in zip(checked.plan.books, checked.drafts, strict=True)
+    ]
+    found = sorted((spine for spine in spines if spine), key=lambda spine: _place_of(spine.space, spec.spaces))
+    if not contact_sheet or not found:
+        return []
+    return write_contact_sheet(folder, spec.shelf, found, Size(*spec.printer.sheet.size))
+
+
+def _place_of(space: str, spaces: Mapping[str, object]) -> int:
+    """Spaces in the order of the file, what stands nowhere last."""
+    return list(spaces).index(space) if space in spaces else len(spaces)
+
+
+def _write(
+    folder: Path, checked: Checked, sheets: Sequence[Sheet], extras: Sequence[str], progress: Progress
+) -> tuple[tuple[str, int], ...]:
     """One PDF of sheets for each stock, and the plan."""
     spec = checked.plan.spec
     listed: list[tuple[str, int, Sheet]] = []
     used = [stock for stock in checked.plan.stocks.values() if any(sheet.stock is stock for sheet in sheets)]
-    names = file_names([stock.name for stock in used])
+    names = file_names([stock.name for stock in used], taken=extras)
     for done, (stock, name) in enumerate(zip(used, names, strict=True)):
         progress("writing the sheets", done, len(used))
         mine = [sheet for sheet in sheets if sheet.stock is stock]
@@ -160,8 +187,7 @@ def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Pr
         title = f"{spec.shelf}: {stock.name}"
         write_sheets(folder / name, title, mine, furniture, calibration(spec.printer, stock.sheet))
         listed += [(name, page, sheet) for page, sheet in enumerate(mine, start=1)]
-    files = [*names, PLAN_NAME]
-    (folder / PLAN_NAME).write_text(
-        dump(plan_report(checked.plan, listed, files, checked.problems)), encoding="utf-8", newline="\n"
-    )
+    files = [*names, *extras, PLAN_NAME]
+    report = plan_report(checked.plan, listed, files, checked.problems, checked.lettering)
+    (folder / PLAN_NAME).write_text(dump(report), encoding="utf-8", newline="\n")
     return tuple((name, sum(file == name for file, _, _ in listed)) for name in files)

@@ -22,6 +22,7 @@ from .devices import DEVICES
 from .faces import Faces, read_faces
 from .front import inside, label
 from .lettering import Hand, composed
+from .ornaments import rule
 from .palettes import BONE, GOLD, PALETTES, SOOT, Material
 from .run_on import RunOn, run_on
 from .scenes import scene
@@ -93,6 +94,9 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
         elif artwork.spine:
             plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
             layers.append(block(plate, colours.ground))
+        else:
+            layers += _ends(faces.spine, hand)
+            room = inside(room, 0, 0.05)
         texts.append(letter_spine(room, words, spine))
     if faces.front and entry.front_title and not artwork.front:
         room = inside(faces.front, 0.12, 0.08)
@@ -100,6 +104,13 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
     done = composed(layers, texts)
     problems = [problem for key, picture, face, _ in placed for problem in picture_problems(picture, face.size, key)]
     return Dress(done.art, (*done.problems, *problems), done.lettering)
+
+
+def _ends(box: Rect, hand: Hand) -> Iterator[Art]:
+    """A pair of rules at head and tail of a spine without a picture."""
+    for share, wide in ((0.035, 0.22), (0.058, 0.09)):
+        for y in (box.y + box.height * share, box.top - box.height * share):
+            yield rule(y, box.x, box.right, wide, hand.ink)
 
 
 def _placed(faces: Faces, artwork: Pictures) -> Iterator[tuple[str, Picture, Rect, Rect]]:

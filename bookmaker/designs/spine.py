@@ -7,7 +7,7 @@ that makes them as large as running along would, and along the spine otherwise.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import cast
 
 from ..geometry import Path, Rect
@@ -29,6 +29,12 @@ AUTHOR_SHARE = 0.72
 
 ACROSS_IF = 0.82
 """Titles run across if that makes them at least this share of the size they would have along the spine."""
+
+SMALL = 0.3
+"""A title with letters lower than this, in mm, is told what would help."""
+
+WORTH_IT = 1.15
+"""So many times larger must letters become for a remedy to be named."""
 
 LEGIBLE = 0.5
 """A title that may be shortened is, until its em has this many mm."""
@@ -62,7 +68,34 @@ def letter_spine(room: Rect, words: Words, spine: Spine) -> Lettered:
     title = _title_to_set(room, words, spine)
     way = way_for(room, title, words, spine)
     body = _across(room, title, words, spine) if way == "across" else _along(room, title, words, spine, way)
-    return together((body, *foot))
+    return together((_with_help(body, room, words, spine), *foot))
+
+
+def _with_help(body: Lettered, room: Rect, words: Words, spine: Spine) -> Lettered:
+    """What would make a small title larger, told with it."""
+    small = [line for line in body.lettering if line.what == "title" and line.x_height < SMALL]
+    if not small:
+        return body
+    told = _help(small[0].x_height, room, words, spine)
+    lettering = tuple(replace(line, help=told) if line in small else line for line in body.lettering)
+    return replace(body, lettering=lettering)
+
+
+def _help(now: float, room: Rect, words: Words, spine: Spine) -> str:
+    def height(title: str, way: SpineTitle) -> float:
+        asked = replace(spine, way=way)
+        way_taken = way_for(room, title, words, asked)
+        body = _across(room, title, words, asked) if way_taken == "across" else _along(
+            room, title, words, asked, way_taken)  # fmt: skip
+        return max(line.x_height for line in body.lettering if line.what == "title")
+
+    ways: tuple[SpineTitle, ...] = ("across", "down")
+    advice = [f"spine_title: {way}" for way in ways if height(words.title, way) > now * WORTH_IT]
+    if not spine.abbreviate:
+        shorter = max(shortened(words.title), key=lambda title: height(title, spine.way))
+        if height(shorter, spine.way) > now * WORTH_IT:
+            advice.append(f"abbreviate: yes, which sets {shorter!r}")
+    return " or ".join([*(f"write {text}" for text in advice), "make the book thicker"])
 
 
 def way_for(room: Rect, title: str, words: Words, spine: Spine) -> Way:

@@ -6,9 +6,11 @@ import json
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from ..designs import Lettering
 from ..errors import Problem, show_field
 from ..flat import Fold
 from ..geometry import Point, Rect
+from ..legibility import arc_minutes, dots, seen
 from ..plan import BookPlan, ShelfPlan
 from ..sheets import Placement, Sheet
 from ..shelf import SpaceFit
@@ -21,11 +23,13 @@ def dump(report: Mapping[str, Any]) -> str:
     return json.dumps(report, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
 
 
-def check_report(plan: ShelfPlan, problems: Iterable[Problem]) -> dict[str, Any]:
-    """What `check` finds: books, spaces and problems."""
+def check_report(
+    plan: ShelfPlan, problems: Iterable[Problem], lettering: Sequence[Sequence[Lettering]] = ()
+) -> dict[str, Any]:
+    """What `check` finds: books, spaces and problems; `lettering` is that of each book's cover."""
     return {
         "shelf": plan.spec.shelf,
-        "books": [_book(book, plan) for book in plan.books],
+        "books": [_book(book, plan, lettering) for book in plan.books],
         "spaces": [_space(space) for space in plan.spaces],
         "problems": [_problem(problem) for problem in problems],
     }
@@ -36,17 +40,18 @@ def plan_report(
     sheets: Sequence[tuple[str, int, Sheet]],
     files: Sequence[str],
     problems: Iterable[Problem],
+    lettering: Sequence[Sequence[Lettering]],
 ) -> dict[str, Any]:
     """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written."""
     return {
         "made_by": "bookmaker",
         "files": list(files),
         "sheets": [_sheet(file, page, sheet) for file, page, sheet in sheets],
-        **check_report(plan, problems),
+        **check_report(plan, problems, lettering),
     }
 
 
-def _book(book: BookPlan, plan: ShelfPlan) -> dict[str, Any]:
+def _book(book: BookPlan, plan: ShelfPlan, lettering: Sequence[Sequence[Lettering]]) -> dict[str, Any]:
     cover = book.cover
     worst_case, likely = book.standing.uncertainty.spread(plan.tolerances)
     return {
@@ -65,6 +70,23 @@ def _book(book: BookPlan, plan: ShelfPlan) -> dict[str, Any]:
         },
         "tolerance_mm": _mm(likely),
         "worst_case_mm": _mm(worst_case),
+        "spine_title": _spine_title(lettering[book.number], plan) if lettering else None,
+    }
+
+
+def _spine_title(lettering: Sequence[Lettering], plan: ShelfPlan) -> dict[str, Any] | None:
+    """How the title on a spine came out; None if there is none."""
+    resolution_dpi = plan.spec.printer.resolution
+    line = next((line for line in lettering if line.what == "title" and line.on == "spine"), None)
+    if line is None:
+        return None
+    return {
+        "way": line.way,
+        "x_height_mm": _mm(line.x_height),
+        "arc_minutes": round(arc_minutes(line.x_height), 2),
+        "dots": round(dots(line.x_height, resolution_dpi), 1),
+        "contrast": round(line.contrast, 2),
+        "seen": seen(line, resolution_dpi),
     }
 
 
