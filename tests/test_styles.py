@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path as FilePath
 
+import pypdfium2
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -11,7 +12,7 @@ from hypothesis import strategies as st
 from bookmaker.designs import STYLES, dress_flat, load_design
 from bookmaker.designs.design import DrawnDesign, Dress, Words
 from bookmaker.flat import Flat, Panel, Role
-from bookmaker.geometry import Rect, polygon
+from bookmaker.geometry import Rect, Transform, polygon
 from bookmaker.legibility import lettering_problems
 from bookmaker.schema import shelf_schema
 from bookmaker.shelf_spec import BookEntry
@@ -83,7 +84,7 @@ def test_ink_covers_the_flat_out_to_its_bleed(model: type[DrawnDesign], shape: s
     title=TITLES,
     author=TITLES | st.just(""),
     thickness=st.floats(0.8, 30),
-    height=st.floats(9, 60),
+    height=st.floats(9, 42),
     way=st.sampled_from(["auto", "up", "down", "across"]),
     device=st.sampled_from(["none", "lamp"]),
     volume=st.sampled_from(["", "II", "1907"]),
@@ -149,6 +150,27 @@ def test_a_title_without_glyphs_is_said(model: type[DrawnDesign]) -> None:
     assert {problem.message for problem in problems} == {
         "no typeface of the cover has the title's 🦀 U+1F980, 🌊 U+1F30A"
     }
+
+
+@every_style
+def test_no_white_shows_where_a_fold_is_off(model: type[DrawnDesign], tmp_path: FilePath) -> None:
+    """Rendered: no white dot within half a millimetre of any fold, and none within the bleed."""
+    flat, path = SHAPES["turned in"], tmp_path / "cover.pdf"
+    inked = Rect(0, 0, *flat.size).grown(flat.bleed)
+    to_page = Transform.move(flat.bleed, flat.bleed)
+    with PdfFile(path, title="cover") as pdf, pdf.page(inked.size) as canvas, canvas.placed(to_page):
+        dressed(model, flat, ink="#101010").art.draw(canvas)
+    pdf_file = pypdfium2.PdfDocument(path)
+    image = pdf_file[0].render(scale=150 / 72).to_pil().convert("RGB")
+    pdf_file.close()
+    dots = 150 / 25.4
+    for fold in flat.folds:
+        near = Rect.around((fold.start, fold.end)).grown(0.5).moved(flat.bleed, flat.bleed)
+        box = [round(side * dots) for side in (near.x, inked.height - near.top, near.right, inked.height - near.y)]
+        colours = image.crop(tuple(box)).getcolors(1_000_000)  # type: ignore[arg-type]
+        assert (255, 255, 255) not in {colour for _, colour in colours or ()}
+    edges = [image.crop((1, y, image.width - 1, y + 2)) for y in (1, image.height - 3)]
+    assert not [edge for edge in edges if (255, 255, 255) in {colour for _, colour in edge.getcolors(100_000) or ()}]
 
 
 def test_a_style_may_be_left_out() -> None:

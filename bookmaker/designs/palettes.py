@@ -69,7 +69,7 @@ PALETTES: Mapping[PaletteName, Palette] = {
     "attic": _palette(
         "8a6f6a 6f7a70 7d7f8c 9c8a68 5f5550 8b7d8c a58f82 636d5a",
         "7d5d4a 5c4a42 8b7355 6a5048 54564c 93806a",
-        "d8ceb8 c6bfae d1c2ae bdbfb4 cfc5c0 b5ab98",
+        "dcd2ba b3ab98 d6bfa0 aab8b0 cdb9bd 9d9484 c4c8a4",
         "7a5a55 5f6d70 a8946c ddd2bc",
     ),
     # Bright, for paperbacks, schoolbooks and children.
