@@ -100,13 +100,13 @@ def _fewer_pages(books: Sequence[BookPlan], missing: float) -> Iterator[str]:
 
 def _other_space(books: Sequence[BookPlan], missing: float, space: SpaceFit, plan: ShelfPlan) -> Iterator[str]:
     """A single book whose move makes up for what is missing, and a space that has room for it."""
-    for book in sorted(books, key=lambda book: book.cover.thickness.value):
-        freed = book.cover.thickness.value + plan.spec.spaces[space.name].ease
+    for book in sorted(books, key=lambda book: book.outside.value):
+        freed = book.outside.value + plan.spec.spaces[space.name].ease
         if freed < missing or book.entry.stack is not None:
             continue
         for other in plan.spaces:
             entry = plan.spec.spaces[other.name]
-            roomy = other.slack >= book.cover.thickness.value + entry.ease
+            roomy = other.slack >= book.outside.value + entry.ease
             if (
                 other.name != space.name
                 and roomy
@@ -122,7 +122,7 @@ def _thinner_stock(books: Sequence[BookPlan], missing: float, plan: ShelfPlan) -
     slopes: dict[str, float] = {}
     for book in books:
         if book.entry.stack is None:
-            for stock, slope in book.cover.thickness.sensitivities.items():
+            for stock, slope in book.outside.sensitivities.items():
                 slopes[stock] = slopes.get(stock, 0.0) + slope
     if not slopes:
         return

@@ -9,15 +9,17 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import accumulate, chain
 from pathlib import Path
 
 from .designs import Lettering, load_design
 from .drafting import Draft, draft_book
 from .errors import FieldPath, Problem, Severity, ShelfFileError
+from .feedback import caliper_estimates, estimate_notes
 from .findings import fit_findings
 from .geometry import Size
+from .impressions import impressions
 from .legibility import lettering_problems
-from .marks import furnish
 from .output import PLAN_NAME, file_names, replaced_folder
 from .pages import PageFrame, compose_inside, load_inside
 from .plan import ShelfPlan, plan_shelf
@@ -27,10 +29,12 @@ from .shelf_spec import cross_check
 from .stock import calibration
 from .wardrobe import dressed
 from .writers.contact_sheet import spine_of, write_contact_sheet
+from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import write_sheets
+from .writers.templates import write_template
 
-__all__ = ["Checked", "Made", "check", "make"]
+__all__ = ["Checked", "Extras", "Made", "check", "make"]
 
 Progress = Callable[[str, int, int], None]
 """Told what is being done, how many parts are done, and of how many."""
@@ -78,11 +82,23 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
         *(problem for draft in drafts for problem in draft.problems),
         *_lettering_problems(plan, drafts),
         *fit_findings(plan),
+        *estimate_notes(caliper_estimates(plan), plan.stocks),
     )
     return Checked(shelf, plan, drafts, shelf.located(problems))
 
 
-def make(path: Path, into: Path, progress: Progress = lambda *_: None, *, contact_sheet: bool = False) -> Made:
+@dataclass(frozen=True, slots=True)
+class Extras:
+    """What `make` writes besides the sheets, if it is asked for."""
+
+    contact_sheet: bool = False
+    templates: bool = False
+
+
+NO_EXTRAS = Extras()
+
+
+def make(path: Path, into: Path, progress: Progress = lambda *_: None, extras: Extras = NO_EXTRAS) -> Made:
     """Check a shelf file and write its sheets and its plan into a folder, and what else is asked for.
 
     Raises:
@@ -93,14 +109,14 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, *, contac
         checked = check(path, progress)
         pieces = [piece for draft in checked.drafts for piece in draft.pieces]
         sheets = lay_out(pieces, checked.plan.stocks, checked.plan.spec.printer.knife_room)
-        extras = _write_extras(folder, checked, contact_sheet=contact_sheet)
-        files = _write(folder, checked, sheets, extras, progress)
+        also = _write_extras(folder, checked, extras)
+        files = _write(folder, checked, sheets, also, progress)
     return Made(checked, files)
 
 
 def _usable(shelf: ShelfFile) -> tuple[list[tuple[object, object]], ShelfPlan]:
     """The files that the books name, and the plan; refused with everything that is wrong with both."""
-    problems = list(shelf.of_defaults(cross_check(shelf.spec)))
+    problems = list(shelf.of_lenders(cross_check(shelf.spec)))
     crossed = bool(problems)
     sources = _read_sources(shelf, problems)
     try:
@@ -144,7 +160,7 @@ def _drafted(
             right_to_left=book.entry.right_to_left,
             resolution_dpi=shelf.spec.printer.resolution,
         )
-        drafts.append(draft_book(book, compose_inside(book.entry.inside, inside, frame), design))
+        drafts.append(draft_book(book, compose_inside(book.entry.inside, inside, frame), design, frame.resolution_dpi))
     return tuple(drafts)
 
 
@@ -155,16 +171,25 @@ def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Pr
             yield replace(problem, field=("books", book.number, "design", *problem.field))
 
 
-def _write_extras(folder: Path, checked: Checked, *, contact_sheet: bool) -> list[str]:
+def _write_extras(folder: Path, checked: Checked, extras: Extras) -> list[str]:
     """What is made only if it is asked for; the names of the files."""
+    names: list[str] = []
+    if extras.contact_sheet:
+        names += _write_spines(folder, checked)
+    if extras.templates:
+        for book in checked.plan.books:
+            flats = [flat for flat in book.cover.flats if flat.dressed]
+            names += write_template(folder, f"template-{book.number + 1}", book.entry.title, flats)
+    return names
+
+
+def _write_spines(folder: Path, checked: Checked) -> list[str]:
     spec = checked.plan.spec
     spines = [
         spine_of(draft.pieces, book.entry.space) for book, draft in zip(checked.plan.books, checked.drafts, strict=True)
     ]
     found = sorted((spine for spine in spines if spine), key=lambda spine: _place_of(spine.space, spec.spaces))
-    if not contact_sheet or not found:
-        return []
-    return write_contact_sheet(folder, spec.shelf, found, Size(*spec.printer.sheet.size))
+    return write_contact_sheet(folder, spec.shelf, found, Size(*spec.printer.sheet.size)) if found else []
 
 
 def _place_of(space: str, spaces: Mapping[str, object]) -> int:
@@ -175,19 +200,23 @@ def _place_of(space: str, spaces: Mapping[str, object]) -> int:
 def _write(
     folder: Path, checked: Checked, sheets: Sequence[Sheet], extras: Sequence[str], progress: Progress
 ) -> tuple[tuple[str, int], ...]:
-    """One PDF of sheets for each stock, and the plan."""
+    """One PDF of sheets for each stock, the cutting list if anything is cut by hand, and the plan."""
     spec = checked.plan.spec
     listed: list[tuple[str, int, Sheet]] = []
     used = [stock for stock in checked.plan.stocks.values() if any(sheet.stock is stock for sheet in sheets)]
-    names = file_names([stock.name for stock in used], taken=extras)
+    cutting_list, *names = file_names([CUTTING_LIST, *(stock.name for stock in used)], taken=extras)
     for done, (stock, name) in enumerate(zip(used, names, strict=True)):
         progress("writing the sheets", done, len(used))
         mine = [sheet for sheet in sheets if sheet.stock is stock]
-        furniture = [furnish(sheet, spec.shelf) for sheet in mine]
+        passes = [impressions(sheet, spec.shelf, spec.printer) for sheet in mine]
         title = f"{spec.shelf}: {stock.name}"
-        write_sheets(folder / name, title, mine, furniture, calibration(spec.printer, stock.sheet))
-        listed += [(name, page, sheet) for page, sheet in enumerate(mine, start=1)]
-    files = [*names, *extras, PLAN_NAME]
+        write_sheets(folder / name, title, chain(*passes), calibration(spec.printer, stock.sheet))
+        *first_pages, _ = accumulate(map(len, passes), initial=1)
+        listed += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
+    parts = [(f"{book.number + 1}. {book.entry.title}", part) for book in checked.plan.books for part in book.cut_list]
+    if parts:
+        write_cutting_list(folder / cutting_list, spec.shelf, parts, Size(*spec.printer.sheet.size))
+    files = [*names, *([cutting_list] if parts else []), *extras, PLAN_NAME]
     report = plan_report(checked.plan, listed, files, checked.problems, checked.lettering)
     (folder / PLAN_NAME).write_text(dump(report), encoding="utf-8", newline="\n")
     return tuple((name, sum(file == name for file, _, _ in listed)) for name in files)

@@ -2,18 +2,29 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from rich import box
 from rich.markup import escape
 from rich.table import Table
 
 from .errors import Problem, Severity
+from .feedback import Comparison
 from .legibility import arc_minutes, dots, seen
 from .pipeline import Checked
 from .plan import BookPlan, ShelfPlan
 from .shelf import SpaceFit, Verdict
-from .thickness import Layer
+from .thickness import Layer, Thickness
 
-__all__ = ["books_table", "breakdown_table", "lettering_table", "message", "outcome", "spaces_table"]
+__all__ = [
+    "books_table",
+    "breakdown_table",
+    "lettering_table",
+    "measured_table",
+    "message",
+    "outcome",
+    "spaces_table",
+]
 
 STYLES = {Verdict.FITS: "green", Verdict.TIGHT: "yellow", Verdict.OVER: "bold red"}
 
@@ -59,7 +70,7 @@ def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
         str(len(block.flats)),
         f"{block.thickness.value:.2f}{measured}",
         f"{cover.spine:.2f}",
-        f"{cover.thickness.value:.2f}",
+        f"{book.outside.value:.2f}",
         f"{cover.height:.2f}",
         f"{cover.depth:.2f}",
         f"{likely:.2f}",
@@ -110,19 +121,26 @@ def breakdown_table(book: BookPlan) -> Table:
         ("together", True),
         ("stock", False),
     )
-    block, whole = book.block.thickness, book.cover.thickness
-    below = 1 if block.measured is not None else len(block.layers)
+    block, cover = book.block.thickness, book.cover.thickness
     for layer in block.layers:
         table.add_row(*_layer_row(layer))
-    table.add_row("block as computed", "", "", f"{block.computed:.3f}", style="bold")
-    if block.measured is not None:
-        table.add_row("block as measured", "", "", f"{block.measured:.3f}", style="bold")
-        table.add_row("measured less computed", "", "", f"{block.measured - block.computed:+.3f}")
-    for layer in whole.layers[below:]:
+    _add_sum(table, "block", block)
+    for layer in cover.layers[1 if block.measured is not None else len(block.layers) :]:
         table.add_row(*_layer_row(layer))
-    table.add_row("finished book", "", "", f"{whole.value:.3f}", style="bold")
+    if book.outside.measured is None:
+        table.add_row("finished book", "", "", f"{book.outside.value:.3f}", style="bold")
+    else:
+        _add_sum(table, "finished book", book.outside)
     table.add_row("spine on the flat cover, fold to fold", "", "", f"{book.cover.spine:.3f}")
     return table
+
+
+def _add_sum(table: Table, what: str, thickness: Thickness) -> None:
+    """The sum of the layers above, and what was measured instead."""
+    table.add_row(f"{what} as computed", "", "", f"{thickness.computed:.3f}", style="bold")
+    if thickness.measured is not None:
+        table.add_row(f"{what} as measured", "", "", f"{thickness.measured:.3f}", style="bold")
+        table.add_row("measured less computed", "", "", f"{thickness.measured - thickness.computed:+.3f}")
 
 
 def _layer_row(layer: Layer) -> tuple[str, ...]:
@@ -162,6 +180,14 @@ def _space_row(space: SpaceFit) -> tuple[str, ...]:
         f"{space.probability:.0%}",
         f"[{STYLES[space.verdict]}]{space.verdict}[/]",
     )
+
+
+def measured_table(measured: Sequence[Comparison]) -> Table:
+    """One row for everything that was measured; lengths in mm."""
+    table = _table("measured", ("what", False), ("computed", True), ("measured", True), ("difference", True))
+    for one in measured:
+        table.add_row(escape(one.what), f"{one.computed:.3f}", f"{one.measured:.3f}", f"{one.difference:+.3f}")
+    return table
 
 
 def message(problem: Problem) -> str:

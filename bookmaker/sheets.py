@@ -6,12 +6,12 @@ in an apron around each piece, never on what shows in the finished book.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from .apron import APRON
 from .errors import Problem, ShelfFileError
-from .flat import Fold
+from .flat import Fold, Stroke
 from .geometry import Point, Size, Transform
 from .packing import Bin, DoesNotFit, Item, Placed, pack_rows
 from .piece import Piece
@@ -47,6 +47,11 @@ class Placement:
         move = self.to_sheet.apply
         return tuple(Fold(fold.kind, move(fold.start), move(fold.end)) for fold in self.piece.flat.folds)
 
+    def on_sheet(self, strokes: Iterable[Stroke]) -> tuple[Stroke, ...]:
+        """Cuts or trims of the flat on the sheet."""
+        move = self.to_sheet.apply
+        return tuple(Stroke(move(start), move(end)) for start, end in strokes)
+
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
@@ -56,6 +61,11 @@ class Sheet:
     number: int
     count: int
     placements: tuple[Placement, ...]
+
+    @property
+    def two_sided(self) -> bool:
+        """Whether anything is printed on its reverse."""
+        return any(placement.piece.two_sided for placement in self.placements)
 
     @property
     def size(self) -> Size:

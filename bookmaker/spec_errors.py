@@ -75,11 +75,13 @@ def _unknown_key(field: FieldPath, owner: type[BaseModel] | None) -> Problem:
 
 def _not_a_choice(name: str, field: FieldPath, error: Mapping[str, Any], context: Mapping[str, Any]) -> Problem:
     written = str(context.get("tag", error["input"]))
-    key = f"{name}.{context['discriminator']}".replace("'", "") if "tag" in context else name
+    if "tag" in context:
+        told_apart_by = context["discriminator"].strip("'")
+        field, name = (*field, told_apart_by), f"{name}.{told_apart_by}"
     choices = re.findall(r"'([^']*)'", str(context.get("expected") or context.get("expected_tags")))
     meant = near_match(written, choices)
     remedy = f"did you mean {meant}?" if meant else "write one of " + ", ".join(choices)
-    return Problem(f"{key}: {show(written)!r} is not known", remedy, field=field, value=written)
+    return Problem(f"{name}: {show(written)!r} is not known", remedy, field=field, value=written)
 
 
 def _meaning(owner: type[BaseModel] | None, field: FieldPath) -> str:

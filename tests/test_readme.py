@@ -32,12 +32,18 @@ TABLES = {
     "printer": ["PrinterEntry"],
     "margins": ["Margins"],
     "rules": ["Rules"],
+    "reverse_offset": ["ReverseOffset"],
+    "a measured row": ["MeasuredRowEntry"],
     "a stock": ["StockEntry"],
     "a space": ["SpaceEntry"],
     "a book": ["BookEntry"],
     "size and life_size": ["PageSize", "LifeSize"],
     "a concertina": ["Concertina"],
+    "leaves": ["Leaves"],
+    "sections": ["Sections"],
+    "a solid block": ["Solid"],
     "a wrap": ["Wrap"],
+    "a case": ["Case"],
     "blank pages": ["Blank"],
     "ruled pages": ["Ruled"],
     "text pages": ["TextInside"],
@@ -54,11 +60,12 @@ TABLES = {
         "Pamphlet",
     ],
     "a picture cover": ["PictureCover"],
+    "own artwork": ["OwnArtwork"],
     "a plain design": ["Plain"],
 }
 """What each "key of …" table of the README describes, by the name of its model."""
 
-LATER_THAN_THE_SPEC = {"defaults"}
+LATER_THAN_THE_SPEC = {"defaults", "row"}
 """Keys that are resolved before the models see the file."""
 
 

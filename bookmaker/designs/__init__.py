@@ -16,6 +16,7 @@ from . import (
     half_leather,
     leather,
     ledger,
+    own_artwork,
     pamphlet,
     paper_boards,
     paperback,
@@ -39,6 +40,7 @@ STYLES: Mapping[type[Entry], ModuleType] = {
     atlas.Atlas: atlas,
     school.School: school,
     pamphlet.Pamphlet: pamphlet,
+    own_artwork.OwnArtwork: own_artwork,
 }
 
 PLAIN = plain.Plain()
@@ -47,7 +49,7 @@ PLAIN = plain.Plain()
 if TYPE_CHECKING:
     AnyDesign = Entry
 else:
-    AnyDesign: Any = either(tuple(STYLES), "style", usual=PLAIN.style)
+    AnyDesign: Any = either(tuple(STYLES), "style", usual=plain.Plain)
 
 
 def load_design(entry: Entry, folder: Path) -> Any:

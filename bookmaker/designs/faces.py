@@ -18,8 +18,9 @@ class Faces:
     """Where art goes on a flat.
 
     `whole` is everything that is inked, out to the bleed. `front`, `back` and `spine` are what shows in the
-    finished book, None where the flat has none; strips of a side, as beside the spine in a half binding, do
-    not count as sides. `edges` are all panels that show, the strips included.
+    finished book, None where the flat has none, the sides as high as no cut corner takes anything of them;
+    strips of a side, as beside the spine in a half binding, do not count as sides. `edges` are all panels that
+    show, the strips included.
     """
 
     whole: Rect
@@ -62,7 +63,9 @@ def read_faces(flat: Flat) -> Faces:
         return [panel.rect for panel in flat.panels if panel.role is role]
 
     def side(role: Role) -> Rect | None:
-        wide = [rect for rect in of(role) if rect.width >= NARROWEST_SIDE * rect.height]
+        if of(Role.TAB):  # a spine piece: its sides go on under other pieces
+            return None
+        wide = [flat.clear_of_cuts(rect) for rect in of(role) if rect.width >= NARROWEST_SIDE * rect.height]
         return max(wide, key=lambda rect: rect.width, default=None)
 
     spines = of(Role.SPINE)

@@ -76,16 +76,23 @@ def dress(entry: Plain, artwork: PlainArtwork, flat: Flat, words: Words) -> Dres
     problems: list[Problem] = []
     lettering: list[Lettering] = []
     for panel in flat.panels:
+        if _is_strip(panel, flat):
+            continue
         picture = artwork.pictures.get(panel.role)
         if picture:
             area = _picture_area(panel.rect, flat)
             layers.append(FilledPicture(picture, covering(picture, area), area))
             problems += picture_problems(picture, area.size, f"{panel.role}_picture")
-        for lettered in _titling(entry, panel, words, has_picture=picture is not None):
+        for lettered in _titling(entry, panel, flat, words, has_picture=picture is not None):
             layers += lettered.art
             problems += lettered.problems
             lettering += lettered.lettering
     return Dress(Drawn(tuple(layers)), tuple(problems), tuple(lettering))
+
+
+def _is_strip(panel: Panel, flat: Flat) -> bool:
+    """Whether it is only the edge of a side, which goes on under another piece: a spine piece has a tab there."""
+    return panel.role in (Role.FRONT, Role.BACK) and any(other.role is Role.TAB for other in flat.panels)
 
 
 def _picture_area(face: Rect, flat: Flat) -> Rect:
@@ -97,13 +104,16 @@ def _picture_area(face: Rect, flat: Flat) -> Rect:
     return grown if outside.contains(grown) else face
 
 
-def _titling(entry: Plain, panel: Panel, words: Words, *, has_picture: bool) -> Iterator[Lettered]:
+def _titling(
+    entry: Plain, panel: Panel, flat: Flat, words: Words, *, has_picture: bool
+) -> Iterator[Lettered]:
     ink = entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, entry.colour))
     if panel.role is Role.SPINE and entry.spine_title != "none":
         hand = Hand("sans bold", "sans", ink, entry.colour)
         yield from _spine(entry.spine_title, panel.rect, words, hand)
     if panel.role is Role.FRONT and (not has_picture if entry.front_title is None else entry.front_title):
-        yield from _front(panel.rect, words, Hand("text bold", "text", ink, entry.colour, on="front"))
+        hand = Hand("text bold", "text", ink, entry.colour, on="front")
+        yield from _front(flat.clear_of_cuts(panel.rect), words, hand)
 
 
 def _spine(way: Way, spine: Rect, words: Words, hand: Hand) -> Iterator[Lettered]:

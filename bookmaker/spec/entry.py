@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated, Any, Union
+from typing import Annotated, Any, Union, get_args
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic.fields import FieldInfo
 
 __all__ = ["Entry", "Names", "either", "named"]
 
@@ -27,23 +28,32 @@ def named(entry: Entry, what: str) -> Iterator[tuple[str, str]]:
     """The keys of an entry that name a `what`, each with the name written there."""
     for key, field in type(entry).model_fields.items():
         written = getattr(entry, key)
-        if written and any(isinstance(mark, Names) and mark.what == what for mark in field.metadata):
+        if written and any(isinstance(mark, Names) and mark.what == what for mark in _marks(field)):
             yield key, written
 
 
-def either(models: Sequence[type[Entry]], told_apart_by: str = "kind", usual: str | None = None) -> Any:
+def _marks(field: FieldInfo) -> Iterator[object]:
+    """What is marked on a field's type, and on the types it may have instead of None."""
+    yield from field.metadata
+    for option in get_args(field.annotation):
+        yield from getattr(option, "__metadata__", ())
+
+
+def either(models: Sequence[type[Entry]], told_apart_by: str = "kind", usual: type[Entry] | None = None) -> Any:
     """The type of a field that takes any one of these entries, told apart by one key.
 
-    Where that key is left out, `usual` is meant; without a usual one the key must be given.
+    With a `usual` one the key may be left out.
     """
     if len(models) == 1:
         return models[0]
-    choice: Any = Annotated[Union[tuple(models)], Field(discriminator=told_apart_by)]  # noqa: UP007 (the union is made at run time)
+    one_of: Any = Annotated[Union[tuple(models)], Field(discriminator=told_apart_by)]  # noqa: UP007 (made at run time)
     if usual is None:
-        return choice
+        return one_of
+    kind = usual.model_fields[told_apart_by].default
 
-    def filled_in(value: object) -> object:
-        return {told_apart_by: usual, **value} if isinstance(value, dict) else value
+    def with_kind(written: object) -> object:
+        if isinstance(written, dict) and told_apart_by not in written:
+            return {told_apart_by: kind, **written}
+        return written
 
-    filled: Any = Annotated[choice, BeforeValidator(filled_in)]
-    return filled
+    return Annotated[one_of, BeforeValidator(with_kind)]

@@ -6,9 +6,11 @@ import json
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from ..cutting import CutPart
 from ..designs import Lettering
 from ..errors import Problem, show_field
-from ..flat import Fold
+from ..feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
+from ..flat import Fold, Stroke
 from ..geometry import Point, Rect
 from ..legibility import arc_minutes, dots, seen
 from ..plan import BookPlan, ShelfPlan
@@ -31,6 +33,8 @@ def check_report(
         "shelf": plan.spec.shelf,
         "books": [_book(book, plan, lettering) for book in plan.books],
         "spaces": [_space(space) for space in plan.spaces],
+        "measured": [_comparison(one) for one in comparisons(plan)],
+        "caliper_estimates": [_estimate(estimate) for estimate in caliper_estimates(plan)],
         "problems": [_problem(problem) for problem in problems],
     }
 
@@ -64,12 +68,13 @@ def _book(book: BookPlan, plan: ShelfPlan, lettering: Sequence[Sequence[Letterin
         "block_computed_mm": _mm(book.block.thickness.computed),
         "spine_mm": _mm(cover.spine),
         "overall_mm": {
-            "thickness": _mm(cover.thickness.value),
+            "thickness": _mm(book.outside.value),
             "height": _mm(cover.height),
             "depth": _mm(cover.depth),
         },
         "tolerance_mm": _mm(likely),
         "worst_case_mm": _mm(worst_case),
+        "cut_list": [_cut_part(part) for part in book.cut_list],
         "spine_title": _spine_title(lettering[book.number], plan) if lettering else None,
     }
 
@@ -90,6 +95,17 @@ def _spine_title(lettering: Sequence[Lettering], plan: ShelfPlan) -> dict[str, A
     }
 
 
+def _cut_part(part: CutPart) -> dict[str, Any]:
+    return {
+        "what": part.what,
+        "material": part.material,
+        "count": part.count,
+        "height_mm": _mm(part.height),
+        "width_mm": _mm(part.width),
+        "thickness_mm": _mm(part.thickness),
+    }
+
+
 def _space(space: SpaceFit) -> dict[str, Any]:
     return {
         "name": space.name,
@@ -101,6 +117,24 @@ def _space(space: SpaceFit) -> dict[str, Any]:
         "worst_case_mm": _mm(space.worst_case),
         "tolerance_mm": _mm(space.likely),
         "probability": round(space.probability, 4),
+    }
+
+
+def _comparison(one: Comparison) -> dict[str, Any]:
+    return {
+        "what": one.what,
+        "computed_mm": _mm(one.computed),
+        "measured_mm": _mm(one.measured),
+        "difference_mm": _mm(one.difference),
+    }
+
+
+def _estimate(estimate: CaliperEstimate) -> dict[str, Any]:
+    return {
+        "stock": estimate.stock,
+        "blocks": estimate.blocks,
+        "caliper_um": round(estimate.caliper * 1000, 2),
+        "tolerance_um": round(estimate.tolerance * 1000, 2),
     }
 
 
@@ -121,6 +155,7 @@ def _sheet(file: str, page: int, sheet: Sheet) -> dict[str, Any]:
     return {
         "file": file,
         "page": page,
+        "reverse_page": page + 1 if sheet.two_sided else None,
         "stock": sheet.stock.name,
         "size_mm": [_mm(side) for side in sheet.size],
         "pieces": [_piece(placement) for placement in sheet.placements],
@@ -138,19 +173,31 @@ def _piece(placement: Placement) -> dict[str, Any]:
         "outline_mm": [_point(point) for point in placement.outline],
         "bleed_mm": _mm(flat.bleed),
         "folds": [_fold(fold) for fold in placement.folds],
+        "cuts": [_stroke(cut) for cut in placement.on_sheet(flat.cuts)],
+        "trims": [_stroke(trim) for trim in placement.on_sheet(flat.trims)],
         "panels": [
             {
                 "role": str(panel.role),
                 "page": panel.page,
                 "rect_mm": _rect(placement.to_sheet.apply_to(panel.rect)),
+                "face": str(panel.face),
+                "head_down": panel.head_down,
+                "creep_mm": _mm(panel.creep),
             }
             for panel in flat.panels
+        ],
+        "marks": [
+            {"kind": str(mark.kind), "rect_mm": _rect(placement.to_sheet.apply_to(mark.rect))} for mark in flat.marks
         ],
     }
 
 
 def _fold(fold: Fold) -> dict[str, Any]:
     return {"kind": str(fold.kind), "from_mm": _point(fold.start), "to_mm": _point(fold.end)}
+
+
+def _stroke(stroke: Stroke) -> dict[str, Any]:
+    return {"from_mm": _point(stroke.start), "to_mm": _point(stroke.end)}
 
 
 def _point(point: Point) -> list[float]:
