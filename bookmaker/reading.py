@@ -9,6 +9,7 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
+from .book_list import with_listed_books
 from .defaults import with_defaults
 from .errors import FieldPath, Place, Problem, ShelfFileError, show_field
 from .rows import with_rows
@@ -59,7 +60,7 @@ def read_shelf(path: Path) -> ShelfFile:
     Raises:
         ShelfFileError: with everything that is wrong in the file, each problem with its place.
     """
-    written = parse_tree(_read_text(path), path.name)
+    written = with_listed_books(parse_tree(_read_text(path), path.name), path.parent)
     defaults = written.child("defaults")
     in_rows, shared = with_rows(written)
     lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), ("defaults",))}

@@ -33,7 +33,9 @@ def shelf_schema() -> dict[str, Any]:
             field.pop("discriminator", None)
     book["required"] = ["title"]
     books = schema["properties"]["books"]
-    books["items"] = {"anyOf": [books["items"], _row_of_books(row["description"], book["properties"])]}
+    listed = {"type": "string", "pattern": "^from .+"}
+    books["items"] = {"anyOf": [books["items"], _row_of_books(row["description"], book["properties"]), listed]}
+    schema["properties"]["books"] = {"description": books.pop("description"), "anyOf": [books, listed]}
     return schema
 
 
