@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from .blocks import EDGE_STRIP, Solid
-from .designs import Dress, Lettering, dress_flat
+from .designs import Dress, Lettering, Words, dress_flat
 from .drawing import NOTHING, Art, Canvas, Drawn
 from .edges import edge_art
 from .errors import FieldPath, Problem
@@ -47,8 +47,8 @@ class PageArt:
                 self.art.draw(canvas)
 
 
-def draft_book(book: BookPlan, inside: Inside, artwork: Any, resolution_dpi: float) -> Draft:
-    """Draw everything to print for one book; `artwork` is what its design has read."""
+def draft_book(book: BookPlan, words: Words, inside: Inside, artwork: Any, resolution_dpi: float) -> Draft:
+    """Draw everything to print for one book; `words` stand on its cover, `artwork` is what its design has read."""
     pieces = [
         _block_piece(book, index, flat, inside, resolution_dpi)
         for index, flat in enumerate(book.block.flats, start=1)
@@ -56,7 +56,7 @@ def draft_book(book: BookPlan, inside: Inside, artwork: Any, resolution_dpi: flo
     problems = list(_within(("books", book.number, "inside"), inside.problems))
     lettering: list[Lettering] = []
     for index, flat in enumerate(book.cover.flats, start=1):
-        dress = dress_flat(book.entry.design, artwork, flat, book.words) if flat.dressed else Dress()
+        dress = dress_flat(book.entry.design, artwork, flat, words) if flat.dressed else Dress()
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
         lettering += dress.lettering

@@ -151,7 +151,7 @@ def _drafted(
     shelf: ShelfFile, plan: ShelfPlan, sources: Sequence[tuple[object, object]], progress: Progress
 ) -> tuple[Draft, ...]:
     drafts: list[Draft] = []
-    for book, (inside, design) in zip(dressed(plan.books), sources, strict=True):
+    for (book, words), (inside, design) in zip(dressed(plan.books), sources, strict=True):
         progress("setting the pages", book.number, len(plan.books))
         frame = PageFrame(
             width=book.page.width,
@@ -160,7 +160,8 @@ def _drafted(
             right_to_left=book.entry.right_to_left,
             resolution_dpi=shelf.spec.printer.resolution,
         )
-        drafts.append(draft_book(book, compose_inside(book.entry.inside, inside, frame), design, frame.resolution_dpi))
+        pages = compose_inside(book.entry.inside, inside, frame)
+        drafts.append(draft_book(book, words, pages, design, frame.resolution_dpi))
     return tuple(drafts)
 
 

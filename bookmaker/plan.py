@@ -49,7 +49,9 @@ class BookPlan:
     def words(self) -> Words:
         """What stands on its cover."""
         entry = self.entry
-        return Words(entry.title, entry.author or "", entry.volume or "", entry.date or "")
+        return Words(
+            entry.title, entry.author or "", entry.volume or "", entry.date or "", series=entry.series or ""
+        )
 
     @property
     def flats(self) -> tuple[Flat, ...]:

@@ -24,9 +24,20 @@ from . import (
     plain,
     school,
 )
-from .design import Dress, Lettering, Words
+from .design import Dress, InSet, Lettering, Words
 
-__all__ = ["PLAIN", "STYLES", "AnyDesign", "Dress", "Lettering", "Words", "dress_flat", "load_design", "settled"]
+__all__ = [
+    "PLAIN",
+    "STYLES",
+    "AnyDesign",
+    "Dress",
+    "InSet",
+    "Lettering",
+    "Words",
+    "dress_flat",
+    "load_design",
+    "settled",
+]
 
 STYLES: Mapping[type[Entry], ModuleType] = {
     plain.Plain: plain,
@@ -64,11 +75,16 @@ def dress_flat(entry: Entry, artwork: Any, flat: Flat, words: Words) -> Dress:
 
 
 def settled(row: Sequence[tuple[Entry, Words, str | None]]) -> Iterator[Entry]:
-    """The designs of a shelf in their order, with a colour for each that has none; books come with their space."""
-    offers = [(entry, _offer(entry, words), space) for entry, words, space in row]
+    """The designs of a shelf in their order, with a colour for each that has none; books come with their space.
+
+    Books of a set have one colour.
+    """
+    offers = [
+        (entry, _offer(entry, words), (space, words.kin if words.in_set else None)) for entry, words, space in row
+    ]
     return colouring.settled(offers)
 
 
 def _offer(entry: Entry, words: Words) -> colouring.Offer | None:
     material = getattr(STYLES[type(entry)], "MATERIAL", None)
-    return (words.seed, material) if material else None
+    return (words.kin, material) if material else None

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import cos, pi, radians, sin
 from pathlib import Path as FilePath
 from random import Random
@@ -20,7 +21,7 @@ from .lettering import Hand, Lettered, composed, fitted, letter
 from .ornaments import band, corner_pieces, frame, rule
 from .palettes import Material
 from .shapes import Line, gathered
-from .spine import Spine, free_room, letter_spine
+from .spine import Spine, as_in_set, free_room, letter_spine
 from .textures import faded_ground, rubbed, weave
 from .tones import darker
 
@@ -41,8 +42,8 @@ def load(entry: Atlas, folder: FilePath) -> None:
 
 def dress(entry: Atlas, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
-    faces, chance = read_faces(flat), Random(words.seed)
-    colours = colours_of(entry, words.seed, MATERIAL, Material.LEATHER)
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
     hand = Hand("text bold", "text", colours.ink, colours.ground, capitals=True)
     turn = chance.random() * 30
     layers: list[Art] = [
@@ -56,7 +57,7 @@ def dress(entry: Atlas, _artwork: None, flat: Flat, words: Words) -> Dress:
         art, lettered = _spine(faces.spine, words, spine, turn)
         layers += art
         texts.append(lettered)
-    layers += rubbed(faces, colours.ground, entry.wear, chance)
+    layers += rubbed(faces, colours.ground, entry.wear, Random(words.seed))
     if faces.front and entry.front_title:
         art, lettered_front = _front(faces.front, words, hand, turn)
         layers += art
@@ -73,7 +74,8 @@ def _frames(faces: Faces, tone: Colour) -> Iterator[Art]:
 def _spine(box: Rect, words: Words, spine: Spine, turn: float) -> tuple[list[Art], Lettered]:
     """Bands of a Greek key at head and tail, a small globe over the tail if there is room for one."""
     ink = spine.hand.ink
-    room = free_room(box)
+    slim = as_in_set(box, words)
+    room = free_room(slim)
     high = box.height * 0.035
     art: list[Art] = []
     for y, inward in ((box.y + box.height * 0.05, 1), (box.top - box.height * 0.05, -1)):
@@ -83,10 +85,10 @@ def _spine(box: Rect, words: Words, spine: Spine, turn: float) -> tuple[list[Art
     end = box.height * 0.05 + high * 1.9 + 0.5
     free = Rect(room.x, box.y + end, room.width, box.height - 2 * end)
     side = min(room.width * 0.8, box.height * 0.14)
-    if box.width >= 2.6:
+    if slim.width >= 2.6:
         art += globe(Point(box.centre.x, free.y + side / 2 + 0.2), side / 2, ink, turn)
         free = free.grown(0, -side - 0.6, 0, 0)
-    return art, letter_spine(free, words, spine)
+    return art, letter_spine(free, replace(words, in_set=None), spine)
 
 
 def _front(front: Rect, words: Words, hand: Hand, turn: float) -> tuple[list[Art], list[Lettered]]:

@@ -12,7 +12,7 @@ from .faces import Faces
 from .lettering import Lettered, What, fitted, letter
 from .ornaments import rule, stamp
 from .shapes import Shape, block
-from .spine import ACROSS_IF, Spine, letter_spine
+from .spine import ACROSS_IF, Spine, as_in_set, letter_spine
 from .tones import darker, lighter
 
 __all__ = ["banded_spine", "ridge"]
@@ -74,7 +74,7 @@ def _band_height(box: Rect) -> float:
 def _runs_across(compartments: list[Rect], words: Words, spine: Spine) -> bool:
     if spine.way != "auto":
         return spine.way == "across"
-    across = fitted("title", words.title, _room(compartments[1]), spine.hand, "across", spine.largest)
+    across = fitted("title", words.title, as_in_set(_room(compartments[1]), words), spine.hand, "across", spine.largest)
     along = fitted("title", words.title, _room(_joined(compartments[1:-1])), spine.hand, "down", spine.largest)
     return across.size >= ACROSS_IF * along.size * (0.62 if words.author else 1.0)
 
@@ -94,14 +94,15 @@ def _across(
 ) -> tuple[list[Art], list[Lettered]]:
     """Title in the second compartment, author in the third, volume in the fourth, date at the tail."""
     art: list[Art] = [*_label(compartments[1], colours)]
-    texts = [letter("title", words.title, _room(compartments[1]), spine.hand, "across", spine.largest)]
-    size = fitted("title", words.title, _room(compartments[1]), spine.hand, "across", spine.largest).size
+    title_room = as_in_set(_room(compartments[1]), words)
+    texts = [letter("title", words.title, title_room, spine.hand, "across", spine.largest)]
+    size = fitted("title", words.title, title_room, spine.hand, "across", spine.largest).size
     skin = spine.hand.on_ground(colours.skin, colours.gold)
     taken = {1}
     for place, text in _in_compartments(words, len(compartments)):
         if text:
             what: What = "author" if place == 2 else "volume"
-            texts.append(letter(what, text, _room(compartments[place]), skin, "across", size * 0.85))
+            texts.append(letter(what, text, as_in_set(_room(compartments[place]), words), skin, "across", size * 0.85))
             taken.add(place)
     tail = len(compartments) - 1
     if spine.device and tail not in taken:

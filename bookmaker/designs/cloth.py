@@ -43,8 +43,8 @@ def load(entry: Cloth, folder: FilePath) -> None:
 
 def dress(entry: Cloth, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
-    faces, chance = read_faces(flat), Random(words.seed)
-    colours = colours_of(entry, words.seed, MATERIAL, Material.LEATHER)
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
     title, author = FACES[int(chance.random() * len(FACES))]
     hand = Hand(title, author, colours.ink, colours.ground, capitals=chance.random() < 0.5)
     fleuron = choose_fleuron(entry.ornament, chance)
@@ -55,7 +55,7 @@ def dress(entry: Cloth, _artwork: None, flat: Flat, words: Words) -> Dress:
         *weave(faces.whole, colours.ground, chance),
         *_pressed(faces, colours.ground, chance),
         *_spine_ends(faces, colours, chance),
-        *rubbed(faces, colours.ground, entry.wear, chance),
+        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
     ]
     texts = []
     if faces.spine:

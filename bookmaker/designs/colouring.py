@@ -56,19 +56,23 @@ def inked(entry: DrawnDesign, ground: Colour, inks: Sequence[Colour] = (GOLD, BO
     return entry.ink or best_ink(ground, inks)
 
 
-def settled(row: Sequence[tuple[Entry, Offer | None, object]]) -> Iterator[Entry]:
+def settled(row: Sequence[tuple[Entry, Offer | None, tuple[object, object]]]) -> Iterator[Entry]:
     """A row of designs, each with a ground unlike the one before and, if the maker named it, the one after.
 
-    A design comes with what it offers, None if its colours are its own affair, and with the space it stands in.
+    A design comes with what it offers, None if its colours are its own affair; with the space it stands in, and
+    with its set: books of one set are alike.
     """
     last: tuple[object, Colour] | None = None
-    for place, (entry, offer, space) in enumerate(row):
-        following = [_named(row[place + 1][0])] if place + 1 < len(row) and row[place + 1][2] == space else []
+    of_sets: dict[object, Colour] = {}
+    for place, (entry, offer, (space, of_set)) in enumerate(row):
+        following = [_named(row[place + 1][0])] if place + 1 < len(row) and row[place + 1][2][0] == space else []
         before = [last[1]] if last and last[0] == space else []
         ground = _named(entry)
         if ground is None and isinstance(entry, DrawnDesign) and offer:
             near = [colour for colour in (*before, *following) if colour]
-            ground = _unlike(grounds(entry, *offer), near)
+            ground = of_sets.get(of_set) or _unlike(grounds(entry, *offer), near)
+            if of_set is not None:
+                of_sets[of_set] = ground
             yield entry.model_copy(update={"colour": ground})
         else:
             yield entry

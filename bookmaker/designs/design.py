@@ -16,10 +16,21 @@ from .devices import DeviceName
 from .ornaments import OrnamentName
 from .palettes import PaletteName
 
-__all__ = ["DrawnDesign", "Dress", "Lettering", "SpineTitle", "Wear", "Words"]
+__all__ = ["DrawnDesign", "Dress", "InSet", "Lettering", "SpineTitle", "Wear", "Words"]
 
 SpineTitle = Literal["auto", "down", "up", "across", "none"]
 Wear = Literal["none", "light", "heavy"]
+
+
+@dataclass(frozen=True, slots=True)
+class InSet:
+    """A book's place in a set, in mm: how much wider its spine is than the narrowest, how far into the row of all
+    spines of the set it begins, and how wide that row is.
+    """
+
+    wider: float
+    begins: float
+    width: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +42,13 @@ class Words:
     volume: str = ""
     date: str = ""
     language: str = ""
+    series: str = ""
+    in_set: InSet | None = None
+
+    @property
+    def kin(self) -> int:
+        """The number from which grows what all books of a set share: ornaments, typefaces, colours, weave."""
+        return _seed(self.series) if self.series else _seed(self.title, self.author)
 
     @property
     def seed(self) -> int:

@@ -52,8 +52,8 @@ def load(entry: HalfLeather, folder: FilePath) -> None:
 
 def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
-    faces, chance = read_faces(flat), Random(words.seed)
-    colours = colours_of(entry, words.seed, MATERIAL, Material.LEATHER)
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
     gold = inked(entry, colours.ground, (GOLD, SOOT))
     hand = Hand("text bold", "text", gold, colours.ground, capitals=True)
     spine = Spine(hand, entry.spine_title, entry.abbreviate, choose_fleuron(entry.ornament, chance),
@@ -64,7 +64,7 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
         *grain(faces.whole, colours.ground, chance),
         *_paper_sides(faces, PALETTES[entry.palette].marbling, colours.ground, chance),
         *bands,
-        *rubbed(faces, colours.ground, entry.wear, chance),
+        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
     ]
     if faces.front and entry.front_title:
         plate = _plate(faces.front)

@@ -38,8 +38,8 @@ def load(entry: Leather, folder: FilePath) -> None:
 
 def dress(entry: Leather, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
-    faces, chance = read_faces(flat), Random(words.seed)
-    colours = colours_of(entry, words.seed, MATERIAL, Material.LEATHER)
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
     gold = inked(entry, colours.ground, (GOLD, SOOT))
     hand = Hand("text bold", "text", gold, colours.ground, capitals=True)
     fleuron = choose_fleuron(entry.ornament, chance)
@@ -50,7 +50,7 @@ def dress(entry: Leather, _artwork: None, flat: Flat, words: Words) -> Dress:
         *grain(faces.whole, colours.ground, chance),
         *_tooled_sides(faces, gold, chance),
         *bands,
-        *rubbed(faces, colours.ground, entry.wear, chance),
+        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
     ]
     if faces.front and entry.front_title:
         texts.append(letter_front(inside(faces.front, 0.22, 0.2), words, hand, fleuron, 4.0))

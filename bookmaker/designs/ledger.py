@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
@@ -21,7 +22,7 @@ from .lettering import Hand, Lettered, best_ink, composed, letter, together
 from .ornaments import frame, rule
 from .palettes import BONE, GOLD, SOOT, Material
 from .shapes import Clipped, block
-from .spine import Spine, free_room, letter_spine
+from .spine import Spine, as_in_set, free_room, letter_spine
 from .textures import faded_ground, grain, rubbed, weave
 from .tones import darker, mixed
 
@@ -42,8 +43,8 @@ def load(entry: Ledger, folder: FilePath) -> None:
 
 def dress(entry: Ledger, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat: `colour` is the canvas, `second_colour` the leather."""
-    faces, chance = read_faces(flat), Random(words.seed)
-    colours = colours_of(entry, words.seed, MATERIAL, Material.LEATHER)
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
     canvas, leather = mixed(colours.ground, BONE, 0.12), colours.second
     gold = inked(entry, leather, (GOLD, SOOT))
     layers: list[Art] = [*faded_ground(faces, leather, 0.05), *grain(faces.whole, leather, chance)]
@@ -56,7 +57,7 @@ def dress(entry: Ledger, _artwork: None, flat: Flat, words: Words) -> Dress:
     if faces.spine:
         layers += _ridges(faces, leather, gold)
         texts.append(_on_spine(faces.spine, words, entry, Hand("text bold", "text", gold, leather)))
-    layers += rubbed(faces, leather, entry.wear, chance)
+    layers += rubbed(faces, leather, entry.wear, Random(words.seed))
     if faces.front and entry.front_title:
         plate = _plate(faces.front)
         red = best_ink(BONE, (leather, SOOT))
@@ -85,15 +86,15 @@ def _ridges(faces: Faces, leather: Colour, gold: Colour) -> Iterator[Art]:
 
 def _on_spine(box: Rect, words: Words, entry: Ledger, hand: Hand) -> Lettered:
     """Between the middle bands the title; the number between the lower two, if there is room for it there."""
-    room = free_room(box)
+    room = as_in_set(free_room(box), words)
     device = DEVICES.get(entry.device)
     low, high = (box.y + box.height * (share + off) for share, off in ((0.3, 0.05), (0.7, -0.05)))
     between = Rect(room.x, low, room.width, high - low)
     spine = Spine(hand, entry.spine_title, entry.abbreviate, device=device, rules=True, author_first=False)
     number = words.volume or words.date
     if not number or entry.spine_title == "none":
-        return letter_spine(between, words, spine)
-    rest = Words(words.title, words.author, "", words.date if words.volume else "", words.language)
+        return letter_spine(between, replace(words, in_set=None), spine)
+    rest = replace(words, volume="", date=words.date if words.volume else "", in_set=None)
     below = Rect(room.x, box.y + box.height * 0.15, room.width, box.height * 0.1)
     return together((letter_spine(between, rest, spine), letter("volume", number, below, hand, "across", 4.0)))
 

@@ -49,8 +49,8 @@ def load(entry: Pamphlet, folder: FilePath) -> None:
 
 def dress(entry: Pamphlet, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
-    faces, chance = read_faces(flat), Random(words.seed)
-    colours = colours_of(entry, words.seed, MATERIAL, Material.CLOTH)
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, Material.CLOTH)
     paper = colours.ground
     title, author = FACES[int(chance.random() * len(FACES))]
     hand = Hand(title, author, inked(entry, paper, (SOOT, colours.second)), paper)
@@ -64,7 +64,7 @@ def dress(entry: Pamphlet, _artwork: None, flat: Flat, words: Words) -> Dress:
         marks = faces.whole.width * faces.whole.height
         layers += spots(faces.whole, paper, chance, int(marks / (24 if entry.wear == "light" else 10)))
         layers += _creases(faces, paper, chance, 2 if entry.wear == "light" else 5)
-    layers += rubbed(faces, mixed(paper, BROWN, 0.15), "heavy" if entry.wear != "none" else "none", chance)
+    layers += rubbed(faces, mixed(paper, BROWN, 0.15), "heavy" if entry.wear != "none" else "none", Random(words.seed))
     texts: list[Lettered] = []
     if faces.spine:
         spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device))

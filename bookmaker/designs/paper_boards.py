@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
@@ -20,7 +21,7 @@ from .ornaments import choose_fleuron, frame, rule
 from .palettes import BONE, SOOT, Material
 from .repeats import printed_paper
 from .shapes import Clipped, block
-from .spine import Spine, free_room, letter_spine, way_for
+from .spine import Spine, as_in_set, free_room, letter_spine, way_for
 from .textures import faded_ground, fibres, rubbed
 from .tones import darker, lighter, mixed
 
@@ -48,8 +49,8 @@ def load(entry: PaperBoards, folder: FilePath) -> None:
 
 def dress(entry: PaperBoards, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
-    faces, chance = read_faces(flat), Random(words.seed)
-    colours = colours_of(entry, words.seed, MATERIAL, Material.CLOTH)
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, Material.CLOTH)
     title, author = FACES[int(chance.random() * len(FACES))]
     paper = mixed(BONE, colours.ground, 0.06)
     hand = Hand(title, author, entry.ink or SOOT, paper)
@@ -61,7 +62,7 @@ def dress(entry: PaperBoards, _artwork: None, flat: Flat, words: Words) -> Dress
     ]
     if fleuron and chance.random() < 0.72:
         layers += _printed(faces, colours.ground, colours.second, chance)
-    layers += rubbed(faces, colours.ground, entry.wear, chance)
+    layers += rubbed(faces, colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine and entry.spine_title != "none":
         plate, lettered = label_on_spine(faces.spine, words, spine, colours.second)
@@ -98,17 +99,23 @@ def _beside_spine(faces: Faces, side: Rect) -> Rect:
 
 def label_on_spine(spine: Rect, words: Words, asked: Spine, ink: Colour) -> tuple[list[Art], Lettered]:
     """A paper label near the head, as high as its words need, with a rule at both ends."""
-    room = free_room(spine)
-    way = way_for(room, words.title, words, asked)
+    slim = as_in_set(spine, words)
+    alone = replace(words, in_set=None)
+    way = way_for(free_room(slim), words.title, alone, asked)
     high = spine.height * ((0.42 if words.author else 0.3) if way == "across" else 0.68)
-    aside = min(0.22, spine.width * 0.1)
-    plate = Rect(spine.x + aside, spine.top - spine.height * 0.09 - high, spine.width - 2 * aside, high)
-    edge = min(0.35, plate.width * 0.12)
-    inner = plate.grown(-min(edge, spine.width * 0.12), -0.55, -min(edge, spine.width * 0.12), -0.55)
+    plate, slim_plate = (_on_spine(box, high) for box in (spine, slim))
+    edge = min(0.35, slim_plate.width * 0.12)
+    inner = slim_plate.grown(-edge, -0.55, -edge, -0.55)
     art: list[Art] = [block(plate.grown(0.05), darker(asked.hand.ground, 0.3)), block(plate, asked.hand.ground)]
     for y in (plate.y + 0.28, plate.top - 0.28):
         art.append(rule(y, plate.x + 0.1, plate.right - 0.1, 0.1, ink))
-    return art, letter_spine(inner, words, asked)
+    return art, letter_spine(inner, alone, asked)
+
+
+def _on_spine(spine: Rect, high: float) -> Rect:
+    """Where the label lies on a spine: a little narrower than it, under the head."""
+    aside = min(0.22, spine.width * 0.1)
+    return Rect(spine.x + aside, spine.top - spine.height * 0.09 - high, spine.width - 2 * aside, high)
 
 
 def _plate(front: Rect) -> Rect:

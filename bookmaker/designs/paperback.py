@@ -41,8 +41,8 @@ def load(entry: Paperback, folder: FilePath) -> None:
 
 def dress(entry: Paperback, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat: the stripes lie low on the cover, the words above them."""
-    faces, chance = read_faces(flat), Random(words.seed)
-    colours = colours_of(entry, words.seed, MATERIAL, MATERIAL)
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
     title, author = FACES[int(chance.random() * len(FACES))]
     hand = Hand(title, author, inked(entry, colours.ground, (BONE, SOOT)), colours.ground)
     level = faces.spine or faces.front or faces.whole
@@ -51,7 +51,7 @@ def dress(entry: Paperback, _artwork: None, flat: Flat, words: Words) -> Dress:
         block(faces.whole, colours.ground),
         *_stripes(faces, level, top, _three(entry, colours), chance),
         *_creases(faces, colours.ground),
-        *rubbed(faces, colours.ground, entry.wear, chance),
+        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
     ]
     texts = []
     if faces.spine:

@@ -10,9 +10,9 @@ from typing import Literal
 
 from pydantic import Field
 
-from ..drawing import Art
+from ..drawing import Art, Drawn
 from ..flat import Flat
-from ..geometry import Rect
+from ..geometry import Path, Rect
 from ..pictures import Picture
 from ..spec.measures import Text
 from .artwork import load_artwork, picture_problems
@@ -26,7 +26,7 @@ from .ornaments import rule
 from .palettes import BONE, GOLD, PALETTES, SOOT, Material
 from .run_on import RunOn, run_on
 from .scenes import scene
-from .shapes import block
+from .shapes import Clipped, block
 from .spine import Spine, free_room, letter_spine
 from .textures import rubbed
 from .tones import darker
@@ -73,8 +73,8 @@ def load(entry: PictureCover, folder: FilePath) -> Pictures:
 
 def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
-    faces, chance = read_faces(flat), Random(words.seed)
-    colours = colours_of(entry, words.seed, MATERIAL, MATERIAL)
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
     ink = inked(entry, colours.ground, (GOLD, BONE, SOOT) if artwork.none else (BONE, SOOT))
     hand = Hand("text bold", "text", ink, colours.ground, capitals=chance.random() < 0.5)
     layers: list[Art] = [block(faces.whole, colours.ground)]
@@ -82,9 +82,10 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
         light = PALETTES[entry.palette].marbling[-1]
         focus = faces.front or faces.back or faces.whole
         layers += scene(faces.whole, focus, colours.ground, darker(colours.second, 0.15), light, chance)
-    placed = list(_placed(faces, artwork))
-    layers += [art for _, picture, face, bounds in placed for art in run_on(picture, face, bounds, entry.run_on)]
-    layers += rubbed(faces, colours.ground, entry.wear, chance)
+    placed = list(_placed(faces, artwork, words))
+    for _, picture, face, bounds in placed:
+        layers.append(Clipped(Drawn(tuple(run_on(picture, face, bounds, entry.run_on))), Path.rectangle(bounds)))
+    layers += rubbed(faces, colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine:
         spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
@@ -113,7 +114,7 @@ def _ends(box: Rect, hand: Hand) -> Iterator[Art]:
             yield rule(y, box.x, box.right, wide, hand.ink)
 
 
-def _placed(faces: Faces, artwork: Pictures) -> Iterator[tuple[str, Picture, Rect, Rect]]:
+def _placed(faces: Faces, artwork: Pictures, words: Words) -> Iterator[tuple[str, Picture, Rect, Rect]]:
     """Each picture with its key, its face, and how far it is printed."""
     if artwork.back and faces.back:
         yield "back_picture", artwork.back, faces.back, faces.to_bleed(faces.back)
@@ -121,4 +122,7 @@ def _placed(faces: Faces, artwork: Pictures) -> Iterator[tuple[str, Picture, Rec
         yield "front_picture", artwork.front, faces.front, faces.to_bleed(faces.front)
     bounds = faces.spine_to_bleed()
     if artwork.spine and faces.spine and bounds:
-        yield "spine_picture", artwork.spine, faces.spine, bounds
+        row = faces.spine
+        if words.in_set:  # the picture runs across all spines of the set
+            row = Rect(row.x - words.in_set.begins, row.y, words.in_set.width, row.height)
+        yield "spine_picture", artwork.spine, row, bounds

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
@@ -19,7 +20,7 @@ from .lettering import Hand, Lettered, composed, fitted, letter
 from .ornaments import choose_fleuron, stamp
 from .palettes import BONE, SOOT, Material
 from .shapes import Line, Shape, block
-from .spine import Spine, free_room, letter_spine
+from .spine import Spine, as_in_set, free_room, letter_spine
 from .textures import faded_ground, rubbed, weave
 
 __all__ = ["MATERIAL", "School", "dress", "load"]
@@ -39,8 +40,8 @@ def load(entry: School, folder: FilePath) -> None:
 
 def dress(entry: School, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
-    faces, chance = read_faces(flat), Random(words.seed)
-    colours = colours_of(entry, words.seed, MATERIAL, Material.PAPER)
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, Material.PAPER)
     ink = inked(entry, colours.ground, (SOOT, BONE))
     hand = Hand("sans bold", "text", ink, colours.ground)
     fleuron = choose_fleuron(entry.ornament, chance)
@@ -54,7 +55,7 @@ def dress(entry: School, _artwork: None, flat: Flat, words: Words) -> Dress:
         art, lettered = _spine(faces.spine, words, entry, hand)
         layers += art
         texts += lettered
-    layers += rubbed(faces, colours.ground, entry.wear, chance)
+    layers += rubbed(faces, colours.ground, entry.wear, Random(words.seed))
     if faces.front and entry.front_title:
         art, lettered = _front(faces.front, words, hand, fleuron)
         layers += art
@@ -89,10 +90,10 @@ def _spine(box: Rect, words: Words, entry: School, hand: Hand) -> tuple[list[Art
         block(Rect(box.x, box.y + end + 0.3, box.width, 0.16), hand.ink),
         block(Rect(box.x, box.top - box.height * 0.05 - 0.46, box.width, 0.16), hand.ink),
     ]
-    room = free_room(box)
+    room = as_in_set(free_room(box), words)
     free = Rect(room.x, box.y + end + 0.8, room.width, box.height * 0.95 - end - 1.7)
     spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
-    rest = Words(words.title, words.author, "", words.date, words.language)
+    rest = replace(words, volume="", in_set=None)
     texts = [letter_spine(free, rest, spine)]
     if words.volume and entry.spine_title != "none":
         foot = Rect(room.x, box.y + end * 0.25, room.width, end * 0.55)

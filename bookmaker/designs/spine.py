@@ -16,7 +16,7 @@ from .lettering import Hand, Lettered, Way, fitted, letter, together
 from .ornaments import rule, stamp
 from .wording import reads_upwards, shortened
 
-__all__ = ["LARGEST", "Spine", "free_room", "letter_spine", "way_for"]
+__all__ = ["LARGEST", "Spine", "as_in_set", "free_room", "letter_spine", "way_for"]
 
 INSET = 0.35
 """Words keep this far from the folds of the spine, in mm: a fold may be that far off."""
@@ -60,10 +60,17 @@ def free_room(spine: Rect) -> Rect:
     return spine.grown(-aside, -above, -aside, -above)
 
 
+def as_in_set(room: Rect, words: Words) -> Rect:
+    """A room no wider than on the narrowest spine of the set, so that all are lettered alike and on one line."""
+    aside = min(words.in_set.wider / 2, room.width * 0.4) if words.in_set else 0.0
+    return room.grown(-aside, 0, -aside, 0)
+
+
 def letter_spine(room: Rect, words: Words, spine: Spine) -> Lettered:
     """Set everything into a room that `free_room` gave, or a style's own part of it."""
     if spine.way == "none":
         return Lettered()
+    room = as_in_set(room, words)
     room, foot = _foot(room, words, spine)
     title = _title_to_set(room, words, spine)
     way = way_for(room, title, words, spine)
