@@ -9,7 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
 
-from bookmaker.designs import dress_flat, load_design
+from bookmaker.designs import dress_flat, load_design, settled
+from bookmaker.designs.cloth import Cloth
 from bookmaker.designs.design import InSet, Words
 from bookmaker.designs.picture_cover import PictureCover
 from bookmaker.errors import ShelfFileError
@@ -81,6 +82,31 @@ def test_volumes_of_unlike_thickness_are_lettered_alike(model: type, tmp_path: P
     colours = {dress_flat(b.entry.design, None, b.cover.flats[0], b.words).art.layers[0].colour  # type: ignore[attr-defined]
                for b in checked.plan.books if style not in ("picture", "ledger")}  # fmt: skip
     assert len(colours) <= 1
+
+
+@every_style
+def test_unlike_titles_of_a_series_are_lettered_alike(model: type, tmp_path: Path) -> None:
+    books = (
+        f"  - series: Lanterns\n    volumes: 3\n    author: A. Fell\n    design: {{style: {style_of(model)}}}\n"
+        "    row: [Up, Windward, The Whole Way Home]\n"
+    )
+    checked = check(written(tmp_path, books))
+    lines = [
+        next(line for line in lines if line.on == "spine" and line.what == "title") for lines in checked.lettering
+    ]
+    # the em is the same; capitals and small letters differ in what is measured of them
+    assert len({line.way for line in lines}) == 1
+    assert lines[0].x_height == pytest.approx(lines[1].x_height)
+    assert lines[1].x_height == pytest.approx(lines[2].x_height)
+
+
+def test_a_set_may_go_through_the_palette_step_by_step() -> None:
+    volumes = [Words("Annals", volume=roman(number), in_set=InSet(0, 0, 9)) for number in range(1, 5)]
+    row = [(Cloth(steps=True), words, "upper") for words in volumes]
+    colours = [entry.colour for entry in settled(row)]  # type: ignore[attr-defined]
+    assert len(set(colours)) == 4
+    alike = [(Cloth(), words, space) for _, words, space in row]
+    assert {entry.colour for entry in settled(alike)} == {colours[0]}  # type: ignore[attr-defined]
 
 
 def test_books_of_a_series_look_alike_whatever_their_titles() -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from math import cos, pi, radians, sin
 from pathlib import Path as FilePath
 from random import Random
@@ -88,7 +87,7 @@ def _spine(box: Rect, words: Words, spine: Spine, turn: float) -> tuple[list[Art
     if slim.width >= 2.6:
         art += globe(Point(box.centre.x, free.y + side / 2 + 0.2), side / 2, ink, turn)
         free = free.grown(0, -side - 0.6, 0, 0)
-    return art, letter_spine(free, replace(words, in_set=None), spine)
+    return art, letter_spine(free, words.on_narrowest(), spine)
 
 
 def _front(front: Rect, words: Words, hand: Hand, turn: float) -> tuple[list[Art], list[Lettered]]:

@@ -74,9 +74,14 @@ def _band_height(box: Rect) -> float:
 def _runs_across(compartments: list[Rect], words: Words, spine: Spine) -> bool:
     if spine.way != "auto":
         return spine.way == "across"
-    across = fitted("title", words.title, as_in_set(_room(compartments[1]), words), spine.hand, "across", spine.largest)
-    along = fitted("title", words.title, _room(_joined(compartments[1:-1])), spine.hand, "down", spine.largest)
-    return across.size >= ACROSS_IF * along.size * (0.62 if words.author else 1.0)
+    label = as_in_set(_room(compartments[1]), words)
+    long_label = as_in_set(_room(_joined(compartments[1:-1])), words)
+    enough = ACROSS_IF * (0.62 if words.author else 1.0)
+    return all(
+        fitted("title", title, label, spine.hand, "across", spine.largest).size
+        >= enough * fitted("title", title, long_label, spine.hand, "down", spine.largest).size
+        for title in words.titles
+    )
 
 
 def _joined(rects: list[Rect]) -> Rect:
@@ -95,8 +100,10 @@ def _across(
     """Title in the second compartment, author in the third, volume in the fourth, date at the tail."""
     art: list[Art] = [*_label(compartments[1], colours)]
     title_room = as_in_set(_room(compartments[1]), words)
-    texts = [letter("title", words.title, title_room, spine.hand, "across", spine.largest)]
-    size = fitted("title", words.title, title_room, spine.hand, "across", spine.largest).size
+    size = min(
+        fitted("title", title, title_room, spine.hand, "across", spine.largest).size for title in words.titles
+    )
+    texts = [letter("title", words.title, title_room, spine.hand, "across", size)]
     skin = spine.hand.on_ground(colours.skin, colours.gold)
     taken = {1}
     for place, text in _in_compartments(words, len(compartments)):

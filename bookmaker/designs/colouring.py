@@ -63,20 +63,28 @@ def settled(row: Sequence[tuple[Entry, Offer | None, tuple[object, object]]]) ->
     with its set: books of one set are alike.
     """
     last: tuple[object, Colour] | None = None
-    of_sets: dict[object, Colour] = {}
+    of_sets: dict[object, list[Colour]] = {}
     for place, (entry, offer, (space, of_set)) in enumerate(row):
         following = [_named(row[place + 1][0])] if place + 1 < len(row) and row[place + 1][2][0] == space else []
         before = [last[1]] if last and last[0] == space else []
         ground = _named(entry)
         if ground is None and isinstance(entry, DrawnDesign) and offer:
             near = [colour for colour in (*before, *following) if colour]
-            ground = of_sets.get(of_set) or _unlike(grounds(entry, *offer), near)
-            if of_set is not None:
-                of_sets[of_set] = ground
+            before_it = of_sets.setdefault(of_set, []) if of_set is not None else []
+            ground = _next_of_set(entry, offer, before_it) if before_it else _unlike(grounds(entry, *offer), near)
+            before_it.append(ground)
             yield entry.model_copy(update={"colour": ground})
         else:
             yield entry
         last = (space, ground) if ground else None
+
+
+def _next_of_set(entry: DrawnDesign, offer: Offer, before_it: Sequence[Colour]) -> Colour:
+    """The colour of the set; where it goes by steps, the next of its palette."""
+    if not entry.steps:
+        return before_it[0]
+    offered = grounds(entry, *offer)
+    return offered[(offered.index(before_it[0]) + len(before_it)) % len(offered)]
 
 
 def _named(entry: Entry) -> Colour | None:

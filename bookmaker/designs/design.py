@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from pydantic import Field
@@ -25,12 +25,13 @@ Wear = Literal["none", "light", "heavy"]
 @dataclass(frozen=True, slots=True)
 class InSet:
     """A book's place in a set, in mm: how much wider its spine is than the narrowest, how far into the row of all
-    spines of the set it begins, and how wide that row is.
+    spines of the set it begins, and how wide that row is; and the titles of all its books.
     """
 
     wider: float
     begins: float
     width: float
+    titles: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +45,15 @@ class Words:
     language: str = ""
     series: str = ""
     in_set: InSet | None = None
+
+    @property
+    def titles(self) -> tuple[str, ...]:
+        """The titles that are to be lettered alike: those of the set, or the book's own."""
+        return self.in_set.titles if self.in_set and self.in_set.titles else (self.title,)
+
+    def on_narrowest(self) -> Words:
+        """The words for a room that is already no wider than on the narrowest spine of the set."""
+        return replace(self, in_set=self.in_set and replace(self.in_set, wider=0.0))
 
     @property
     def kin(self) -> int:
@@ -91,6 +101,7 @@ class DrawnDesign(Entry):
 
     palette: PaletteName = Field("library", description="set of colours: library, harbour, orchard, attic, fairground")
     colour: Ink | None = Field(None, description="ground colour; from the palette, unlike its neighbours, if not given")
+    steps: Flag = Field(False, description="whether each book of a set takes the next colour of the palette")
     second_colour: Ink | None = Field(None, description="colour of labels, corners or stripes; from the palette")
     ink: Ink | None = Field(None, description="colour of the titling; what stands out from the ground, if not given")
     spine_title: SpineTitle = Field("auto", description="how the spine is lettered: auto, down, up, across, none")

@@ -93,8 +93,8 @@ def _on_spine(box: Rect, words: Words, entry: Ledger, hand: Hand) -> Lettered:
     spine = Spine(hand, entry.spine_title, entry.abbreviate, device=device, rules=True, author_first=False)
     number = words.volume or words.date
     if not number or entry.spine_title == "none":
-        return letter_spine(between, replace(words, in_set=None), spine)
-    rest = replace(words, volume="", date=words.date if words.volume else "", in_set=None)
+        return letter_spine(between, words.on_narrowest(), spine)
+    rest = replace(words.on_narrowest(), volume="", date=words.date if words.volume else "")
     below = Rect(room.x, box.y + box.height * 0.15, room.width, box.height * 0.1)
     return together((letter_spine(between, rest, spine), letter("volume", number, below, hand, "across", 4.0)))
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
@@ -21,7 +20,7 @@ from .ornaments import choose_fleuron, frame, rule
 from .palettes import BONE, SOOT, Material
 from .repeats import printed_paper
 from .shapes import Clipped, block
-from .spine import Spine, as_in_set, free_room, letter_spine, way_for
+from .spine import Spine, alike, as_in_set, free_room, letter_spine, way_for
 from .textures import faded_ground, fibres, rubbed
 from .tones import darker, lighter, mixed
 
@@ -100,8 +99,8 @@ def _beside_spine(faces: Faces, side: Rect) -> Rect:
 def label_on_spine(spine: Rect, words: Words, asked: Spine, ink: Colour) -> tuple[list[Art], Lettered]:
     """A paper label near the head, as high as its words need, with a rule at both ends."""
     slim = as_in_set(spine, words)
-    alone = replace(words, in_set=None)
-    way = way_for(free_room(slim), words.title, alone, asked)
+    alone = words.on_narrowest()
+    way = way_for(free_room(slim), words.title, alone, alike(free_room(slim), alone, asked))
     high = spine.height * ((0.42 if words.author else 0.3) if way == "across" else 0.68)
     plate, slim_plate = (_on_spine(box, high) for box in (spine, slim))
     edge = min(0.35, slim_plate.width * 0.12)

@@ -93,7 +93,7 @@ def _spine(box: Rect, words: Words, entry: School, hand: Hand) -> tuple[list[Art
     room = as_in_set(free_room(box), words)
     free = Rect(room.x, box.y + end + 0.8, room.width, box.height * 0.95 - end - 1.7)
     spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
-    rest = replace(words, volume="", in_set=None)
+    rest = replace(words.on_narrowest(), volume="")
     texts = [letter_spine(free, rest, spine)]
     if words.volume and entry.spine_title != "none":
         foot = Rect(room.x, box.y + end * 0.25, room.width, end * 0.55)

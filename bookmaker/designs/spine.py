@@ -16,7 +16,7 @@ from .lettering import Hand, Lettered, Way, fitted, letter, together
 from .ornaments import rule, stamp
 from .wording import reads_upwards, shortened
 
-__all__ = ["LARGEST", "Spine", "as_in_set", "free_room", "letter_spine", "way_for"]
+__all__ = ["LARGEST", "Spine", "alike", "as_in_set", "free_room", "letter_spine", "way_for"]
 
 INSET = 0.35
 """Words keep this far from the folds of the spine, in mm: a fold may be that far off."""
@@ -72,6 +72,7 @@ def letter_spine(room: Rect, words: Words, spine: Spine) -> Lettered:
         return Lettered()
     room = as_in_set(room, words)
     room, foot = _foot(room, words, spine)
+    spine = alike(room, words, spine)
     title = _title_to_set(room, words, spine)
     way = way_for(room, title, words, spine)
     body = _across(room, title, words, spine) if way == "across" else _along(room, title, words, spine, way)
@@ -103,6 +104,18 @@ def _help(now: float, room: Rect, words: Words, spine: Spine) -> str:
         if height(shorter, spine.way) > now * WORTH_IT:
             advice.append(f"abbreviate: yes, which sets {shorter!r}")
     return " or ".join([*(f"write {text}" for text in advice), "make the book thicker"])
+
+
+def alike(room: Rect, words: Words, spine: Spine) -> Spine:
+    """The spine asked for, with the way and the size that suit all titles of a set."""
+    if len(words.titles) == 1 or spine.way == "none":
+        return spine
+    ways = {way_for(room, title, words, spine) for title in words.titles}
+    along: Way = "up" if reads_upwards(words.language, words.title) else "down"
+    way = ways.pop() if len(ways) == 1 else along
+    box = _top(room, 0.5) if way == "across" else _shares(room, words.title, words, spine)[0]
+    sizes = [fitted("title", title, box, spine.hand, way, spine.largest).size for title in words.titles]
+    return replace(spine, way=way, largest=min(sizes))
 
 
 def way_for(room: Rect, title: str, words: Words, spine: Spine) -> Way:
@@ -160,7 +173,8 @@ def _shares(room: Rect, title: str, words: Words, spine: Spine) -> tuple[Rect, R
     if not words.author:
         return room, room
     gap = room.height * (0.1 if spine.fleuron else 0.06)
-    letters, rest = len(title), len(words.author) * AUTHOR_SHARE
+    letters = len(title) if len(words.titles) == 1 else max(map(len, words.titles))
+    rest = len(words.author) * AUTHOR_SHARE
     share = min(0.74, max(0.5, letters / (letters + rest)))
     high = (room.height - gap) * share
     low = room.height - gap - high
