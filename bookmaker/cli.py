@@ -32,6 +32,7 @@ from .reports import (
     measured_table,
     message,
     outcome,
+    slipcases_table,
     spaces_table,
 )
 from .ruler import write_ruler
@@ -90,6 +91,8 @@ def check(
         out.print(books_table(checked.plan))
         if checked.plan.spaces:
             out.print(spaces_table(checked.plan))
+        if checked.plan.slipcases:
+            out.print(slipcases_table(checked.plan))
         if measured := comparisons(checked.plan):
             out.print(measured_table(measured))
         _tell(checked.problems)

@@ -2,27 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
 from .blocks import EDGE_STRIP, Solid
+from .covers.slipcase import SlipcasePlan
 from .designs import Dress, Lettering, Words, dress_flat
+from .designs.box_faces import dress_box
 from .drawing import NOTHING, Art, Canvas, Drawn
 from .edges import edge_art
 from .errors import FieldPath, Problem
-from .flat import Face, Flat, Panel
+from .flat import Face, Flat, Panel, Role
 from .geometry import Path, Rect, Transform
 from .pages import Inside
+from .pictures import Picture
 from .piece import Piece
 from .plan import BookPlan
 
-__all__ = ["Draft", "PageArt", "draft_book"]
+__all__ = ["Draft", "PageArt", "draft_book", "draft_slipcase"]
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """The pieces of a book, what is wrong with their art, how its cover is lettered; fields count from the shelf."""
+    """The pieces of a book or a slipcase, what is wrong with their art, how a cover is lettered.
+
+    Fields of problems count from the whole shelf.
+    """
 
     pieces: tuple[Piece, ...]
     problems: tuple[Problem, ...]
@@ -47,8 +53,13 @@ class PageArt:
                 self.art.draw(canvas)
 
 
-def draft_book(book: BookPlan, words: Words, inside: Inside, artwork: Any, resolution_dpi: float) -> Draft:
-    """Draw everything to print for one book; `words` stand on its cover, `artwork` is what its design has read."""
+def draft_book(
+    book: BookPlan, words: Words, inside: Inside, artwork: Any, jacket_artwork: Any, resolution_dpi: float
+) -> Draft:
+    """Draw everything to print for one book; `words` stand on its cover.
+
+    `artwork` is what its design has read, `jacket_artwork` what that of its jacket has.
+    """
     pieces = [
         _block_piece(book, index, flat, inside, resolution_dpi)
         for index, flat in enumerate(book.block.flats, start=1)
@@ -60,7 +71,30 @@ def draft_book(book: BookPlan, words: Words, inside: Inside, artwork: Any, resol
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
         lettering += dress.lettering
-    return Draft(tuple(pieces), tuple(problems), tuple(lettering))
+    jacket = _draft_jacket(book, words, artwork, jacket_artwork)
+    return Draft(
+        (*pieces, *jacket.pieces), (*problems, *jacket.problems), (*lettering, *jacket.lettering)
+    )
+
+
+def _draft_jacket(book: BookPlan, words: Words, artwork: Any, jacket_artwork: Any) -> Draft:
+    """The jacket in its own design, or in that of the book; nothing if the book wears none."""
+    if not book.jacket or not book.entry.jacket:
+        return Draft((), ())
+    own = book.entry.jacket.design
+    flat = book.jacket.flat
+    dress = dress_flat(own or book.entry.design, jacket_artwork if own else artwork, flat, words)
+    piece = Piece(_piece_id(book, flat, 1), book.number, _label(book, flat), flat, dress.art)
+    field = ("jacket", "design") if own else ("design",)
+    return Draft((piece,), tuple(_within(("books", book.number, *field), dress.problems)), dress.lettering)
+
+
+def draft_slipcase(box: SlipcasePlan, index: int, pictures: Mapping[Role, Picture]) -> Draft:
+    """Draw the net of a slipcase; `index` counts the slipcases from 1, `pictures` are those of its faces."""
+    dress = dress_box(box.entry.faces, pictures, box.flat)
+    label = (box.name, f"slipcase for {len(box.books)} book{'s' if len(box.books) > 1 else ''}")
+    piece = Piece(f"slipcase-{index}", None, label, box.flat, dress.art, slipcase=box.name)
+    return Draft((piece,), tuple(_within(("slipcases", box.name, "faces"), dress.problems)))
 
 
 def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside, resolution_dpi: float) -> Piece:

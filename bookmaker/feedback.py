@@ -6,8 +6,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import hypot, sqrt
 
+from .book_plan import BookPlan
 from .errors import Problem, Severity
-from .plan import BookPlan, ShelfPlan
+from .plan import ShelfPlan
 from .stock import Stock
 from .thickness import Thickness
 
@@ -62,7 +63,7 @@ def _rows(plan: ShelfPlan) -> Iterator[Comparison]:
     for row in plan.measured_rows:
         books = [plan.books[number] for number in row.books]
         name = " + ".join(book.entry.title for book in books)
-        yield Comparison(f"{name}, side by side", sum(book.outside.computed for book in books), row.thickness)
+        yield Comparison(f"{name}, side by side", sum(book.thickness.computed for book in books), row.thickness)
 
 
 def caliper_estimates(plan: ShelfPlan) -> tuple[CaliperEstimate, ...]:

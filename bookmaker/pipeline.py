@@ -11,17 +11,21 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate, chain
 from pathlib import Path
+from typing import Any
 
 from .designs import Lettering, load_design
-from .drafting import Draft, draft_book
+from .designs.box_faces import load_faces
+from .drafting import Draft, draft_book, draft_slipcase
 from .errors import FieldPath, Problem, Severity, ShelfFileError
 from .feedback import caliper_estimates, estimate_notes
 from .findings import fit_findings
+from .flat import Role
 from .geometry import Size
 from .impressions import impressions
 from .legibility import lettering_problems
 from .output import PLAN_NAME, file_names, replaced_folder
 from .pages import PageFrame, compose_inside, load_inside
+from .pictures import Picture
 from .plan import ShelfPlan, plan_shelf
 from .reading import ShelfFile, read_shelf
 from .sheets import Sheet, lay_out
@@ -42,11 +46,12 @@ Progress = Callable[[str, int, int], None]
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """A shelf that was read and worked out, with everything there is to say about it."""
+    """A shelf that was read and worked out, with everything there is to say about it; one draft a book or slipcase."""
 
     shelf: ShelfFile
     plan: ShelfPlan
     drafts: tuple[Draft, ...]
+    slipcases: tuple[Draft, ...]
     problems: tuple[Problem, ...]
 
     @property
@@ -76,15 +81,18 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     """
     shelf = read_shelf(path)
     sources, plan = _usable(shelf)
-    drafts = _drafted(shelf, plan, sources, progress)
+    drafts = _drafted(shelf, plan, sources.books, progress)
+    slipcases = tuple(
+        draft_slipcase(box, index, sources.slipcases[box.name]) for index, box in enumerate(plan.slipcases, start=1)
+    )
     problems = (
         *plan.notes,
-        *(problem for draft in drafts for problem in draft.problems),
+        *(problem for draft in (*drafts, *slipcases) for problem in draft.problems),
         *_lettering_problems(plan, drafts),
         *fit_findings(plan),
         *estimate_notes(caliper_estimates(plan), plan.stocks),
     )
-    return Checked(shelf, plan, drafts, shelf.located(problems))
+    return Checked(shelf, plan, drafts, slipcases, shelf.located(problems))
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,14 +115,22 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, extras: E
     """
     with replaced_folder(into) as folder:
         checked = check(path, progress)
-        pieces = [piece for draft in checked.drafts for piece in draft.pieces]
+        pieces = [piece for draft in (*checked.drafts, *checked.slipcases) for piece in draft.pieces]
         sheets = lay_out(pieces, checked.plan.stocks, checked.plan.spec.printer.knife_room)
         also = _write_extras(folder, checked, extras)
         files = _write(folder, checked, sheets, also, progress)
     return Made(checked, files)
 
 
-def _usable(shelf: ShelfFile) -> tuple[list[tuple[object, object]], ShelfPlan]:
+@dataclass(frozen=True, slots=True)
+class _Sources:
+    """What was read from the files a shelf names: by book its inside, design and jacket; by slipcase its pictures."""
+
+    books: Sequence[tuple[object, object, object]]
+    slipcases: Mapping[str, Mapping[Role, Picture]]
+
+
+def _usable(shelf: ShelfFile) -> tuple[_Sources, ShelfPlan]:
     """The files that the books name, and the plan; refused with everything that is wrong with both."""
     problems = list(shelf.of_lenders(cross_check(shelf.spec)))
     crossed = bool(problems)
@@ -129,11 +145,11 @@ def _usable(shelf: ShelfFile) -> tuple[list[tuple[object, object]], ShelfPlan]:
     return sources, plan
 
 
-def _read_sources(shelf: ShelfFile, problems: list[Problem]) -> list[tuple[object, object]]:
-    """The files every book names: what its inside and its design have read; what cannot be read is a problem."""
-    sources: list[tuple[object, object]] = []
+def _read_sources(shelf: ShelfFile, problems: list[Problem]) -> _Sources:
+    """The files every book and slipcase names; what cannot be read is a problem."""
+    books: list[tuple[object, object, object]] = []
 
-    def read(load: Callable[..., object], entry: object, field: FieldPath) -> object:
+    def read(load: Callable[..., Any], entry: object, field: FieldPath) -> Any:
         try:
             return load(entry, shelf.folder)
         except ShelfFileError as refusal:
@@ -143,15 +159,21 @@ def _read_sources(shelf: ShelfFile, problems: list[Problem]) -> list[tuple[objec
     for number, book in enumerate(shelf.spec.books):
         inside = read(load_inside, book.inside, ("books", number, "inside"))
         design = read(load_design, book.design, ("books", number, "design"))
-        sources.append((inside, design))
-    return sources
+        own = book.jacket.design if book.jacket else None
+        jacket = read(load_design, own, ("books", number, "jacket", "design")) if own else None
+        books.append((inside, design, jacket))
+    faces = {
+        name: read(load_faces, box.faces, ("slipcases", name, "faces")) if box.faces else {}
+        for name, box in shelf.spec.slipcases.items()
+    }
+    return _Sources(books, faces)
 
 
 def _drafted(
-    shelf: ShelfFile, plan: ShelfPlan, sources: Sequence[tuple[object, object]], progress: Progress
+    shelf: ShelfFile, plan: ShelfPlan, sources: Sequence[tuple[object, object, object]], progress: Progress
 ) -> tuple[Draft, ...]:
     drafts: list[Draft] = []
-    for (book, words), (inside, design) in zip(dressed(plan.books), sources, strict=True):
+    for (book, words), (inside, design, jacket) in zip(dressed(plan.books), sources, strict=True):
         progress("setting the pages", book.number, len(plan.books))
         frame = PageFrame(
             width=book.page.width,
@@ -161,7 +183,7 @@ def _drafted(
             resolution_dpi=shelf.spec.printer.resolution,
         )
         pages = compose_inside(book.entry.inside, inside, frame)
-        drafts.append(draft_book(book, words, pages, design, frame.resolution_dpi))
+        drafts.append(draft_book(book, words, pages, design, jacket, frame.resolution_dpi))
     return tuple(drafts)
 
 

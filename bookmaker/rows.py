@@ -44,7 +44,7 @@ def with_rows(tree: Tree) -> tuple[Tree, Mapping[Place, FieldPath]]:
 def _book(rest: Tree, item: Tree) -> Tree:
     """One book of a row, standing where its item stands."""
     if isinstance(item.value, str):
-        item = Tree({"title": item}, item.place, {"title": item.place})
+        item = Tree({"title": item}, item.place)
     return merged(rest, _with_block(item, rest)) if isinstance(item.value, dict) else item
 
 

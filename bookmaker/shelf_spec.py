@@ -10,6 +10,9 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from .blocks import AnyBlock
 from .book_names import UnknownBook, find_book
 from .covers import AnyCover
+from .covers.jacket import Jacket
+from .covers.members import Listed, membership_problems
+from .covers.slipcase import SlipcaseEntry
 from .designs import PLAIN, AnyDesign
 from .errors import Problem, near_match
 from .geometry import Size
@@ -108,6 +111,7 @@ class BookEntry(Entry):
     direction: Literal["left-to-right", "right-to-left"] = Field("left-to-right", description="which way it reads")
     block: AnyBlock = Field(description="how the pages are made")
     cover: AnyCover = Field(description="how they are covered")
+    jacket: Jacket | None = Field(None, description="a loose jacket around the covered book")
     inside: AnyInside = Field(BLANK, description="what the pages show")
     design: AnyDesign = Field(PLAIN, description="what the cover shows")
     space: SpaceName | None = Field(None, description="where it stands, as under spaces")
@@ -160,14 +164,15 @@ class ShelfSpec(Entry):
     spaces: dict[str, SpaceEntry] = Field(default_factory=dict, description="places on the shelf by name")
     measured_rows: tuple[MeasuredRowEntry, ...] = Field((), description="finished books measured side by side")
     books: Annotated[tuple[BookEntry, ...], BeforeValidator(_read_books)] = Field(description="the books")
+    slipcases: dict[str, SlipcaseEntry] = Field(default_factory=dict, description="boxes for sets of books by name")
 
 
 def cross_check(spec: ShelfSpec) -> Iterator[Problem]:
     """What is wrong between the parts: names that stand for nothing, pages that the scale makes vanish."""
     yield from _row_problems(spec)
     for number, book in enumerate(spec.books):
-        for part, entry in (("block", book.block), ("cover", book.cover)):
-            for key, name in named(entry, "stock"):
+        for part, entry in (("block", book.block), ("cover", book.cover), ("jacket", book.jacket)):
+            for key, name in named(entry, "stock") if entry else ():
                 if name not in spec.stocks:
                     yield _unknown("stock", name, spec.stocks, ("books", number, part, key))
         if book.space is not None and book.space not in spec.spaces:
@@ -179,6 +184,17 @@ def cross_check(spec: ShelfSpec) -> Iterator[Problem]:
                 "write the size of the full-size book, or another scale",
                 field=("books", number, "life_size"),
             )
+    yield from _cross_check_slipcases(spec)
+
+
+def _cross_check_slipcases(spec: ShelfSpec) -> Iterator[Problem]:
+    """The same for slipcases, and whether each of their books is one book, boxed once."""
+    for name, box in spec.slipcases.items():
+        if box.stock not in spec.stocks:
+            yield _unknown("stock", box.stock, spec.stocks, ("slipcases", name, "stock"))
+        if box.space is not None and box.space not in spec.spaces:
+            yield _unknown("space", box.space, spec.spaces, ("slipcases", name, "space"))
+    yield from membership_problems(spec.slipcases, [Listed(book.title, book.space, book.stack) for book in spec.books])
 
 
 def _row_problems(spec: ShelfSpec) -> Iterator[Problem]:

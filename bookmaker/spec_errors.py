@@ -122,10 +122,12 @@ def _step(kind: Any, part: str | int) -> tuple[type[BaseModel] | None, Any]:
 
 
 def _options(kind: Any) -> tuple[Any, ...]:
-    """The members of a union, or the one type there is."""
+    """The members of a union, and of the unions in it, or the one type there is."""
     while hasattr(kind, "__metadata__"):
         kind = kind.__origin__
-    return get_args(kind) if get_origin(kind) in (Union, types.UnionType) else (kind,)
+    if get_origin(kind) not in (Union, types.UnionType):
+        return (kind,)
+    return tuple(option for member in get_args(kind) for option in _options(member))
 
 
 def _tagged(kind: Any, part: str | int) -> Any:

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import accumulate
 
+from .book_plan import BookPlan
 from .designs import InSet, Words, settled
-from .plan import BookPlan
 
 __all__ = ["dressed"]
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 from itertools import pairwise
 from math import cos, hypot, isclose, pi, sin
 from pathlib import Path
+from typing import get_args
 
 import pypdfium2
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bookmaker.blocks import Solid
 from bookmaker.drawing import Colour, contrast, luminance
 from bookmaker.edges import edge_art
 from bookmaker.edges.marbled import pushed
@@ -69,6 +71,17 @@ def test_leaves_cover_the_strip_and_print(kind: str, thickness: float, length: f
 def test_the_same_book_has_the_same_edges_and_another_has_others(kind: str) -> None:
     assert drawn(kind).marks == drawn(kind).marks
     assert drawn(kind).marks != drawn(kind, seed="y").marks
+
+
+def test_every_kind_that_can_be_written_is_drawn() -> None:
+    assert set(get_args(Solid.model_fields["edges"].annotation)) == {"none", *KINDS}
+
+
+def test_spots_are_small_and_many_on_small_edges_and_no_more_on_large_ones() -> None:
+    """About 0.9 mm² a spot as long as the strip is small; a folio is not drawn with a hundred times as many."""
+    small, large = drawn("marbled").fills[1:], drawn("marbled", 60, length=700).fills[1:]
+    assert 0.7 < 52 * 8 / len(small) < 1.4
+    assert len(large) < 5 * len(small)
 
 
 def test_stained_edges_have_their_colour() -> None:

@@ -192,6 +192,25 @@ def test_a_measured_block_has_filled_already(tmp_path: Path) -> None:
     assert (block.thickness.value, block.thickness.computed) == (9.1, 9.1)
 
 
+ANOTHER = "  - title: Another\n    block: {kind: solid, thickness: fill, at_least: 1/8 in}\n    space: upper\n"
+
+
+def test_a_measured_block_leaves_the_rest_to_the_others(tmp_path: Path) -> None:
+    """Worked by hand: 20 − 4.56 − 5.42 − 0.42 − 3 · 0.2 = 9.00 less √(0.375² + 0.096² + 3 · 0.15²) = 0.4662."""
+    text = SHELF.replace("thickness: fill", "thickness: fill, measured_thickness: 5 mm") + ANOTHER
+    assert said(tmp_path, text) == []
+    books = check(tmp_path / "shelf.yaml").plan.books
+    assert [book.block.thickness.value for book in books[1:]] == [5.0, 8.53]
+
+
+def test_a_bound_is_kept_to_the_letter(tmp_path: Path) -> None:
+    """1/8 in is 3.175 mm, not 3.17; the other takes what is left of 11 − 6.4662 = 4.5338 mm: 1.3588."""
+    text = SHELF.replace("width: 20 mm", "width: 11 mm").replace("fill}", "fill, at_least: 1 mm}") + ANOTHER
+    assert said(tmp_path, text) == []
+    books = check(tmp_path / "shelf.yaml").plan.books
+    assert [book.block.thickness.value for book in books[1:]] == [1.35, 3.175]
+
+
 def test_what_a_fill_became_is_explained(tmp_path: Path) -> None:
     said(tmp_path, SHELF)
     console = Console(width=100, record=True, file=io.StringIO())

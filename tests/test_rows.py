@@ -180,6 +180,10 @@ def test_a_row_is_books_like_any_others(tmp_path: Path) -> None:
                 "18:24: books[3] has an unknown key 'thickness'; did you mean measured_thickness?"
             ],
         ),
+        (
+            [("solid, edges: lines, edge_stock: laid, thickness: fill", "concertina, stock: laid, pages: 8")],
+            ["18:24: books[3].block has an unknown key 'thickness'; did you mean measured_thickness?"],
+        ),
         # in what they share: once, and of the first
         (
             [("height: 20 mm", "height: 20")],

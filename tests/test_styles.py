@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from bookmaker.designs import STYLES, dress_flat, load_design
 from bookmaker.designs.design import DrawnDesign, Dress, Words
+from bookmaker.designs.faces import read_faces
 from bookmaker.flat import Flat, Panel, Role
 from bookmaker.geometry import Rect, Transform, polygon
 from bookmaker.legibility import lettering_problems
@@ -104,6 +105,17 @@ def test_words_never_leave_their_panel_nor_cross_a_fold(
     homes = [panel.rect for panel in flat.panels if panel.role in (Role.SPINE, Role.FRONT)]
     for text in drawn(model, flat, Words(title[:120], author, volume), spine_title=way, device=device).texts:
         assert any(home.contains(ink_box(text), 1e-6) for home in homes), text.text
+
+
+@pytest.mark.parametrize("role", [Role.FRONT, Role.BACK])
+@pytest.mark.parametrize("turn_in_first", [True, False])
+def test_the_fore_edge_of_a_piece_is_where_it_is_turned_in(role: Role, turn_in_first: bool) -> None:
+    roles = [Role.TURN_IN, role] if turn_in_first else [role, Role.TURN_IN]
+    flat = part(*roles)
+    faces = read_faces(flat)
+    (side,) = faces.sides
+    assert faces.outward(side) == (-1 if turn_in_first else 1)
+    assert faces.to_bleed(side) == faces.whole
 
 
 @every_style

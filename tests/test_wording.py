@@ -33,6 +33,11 @@ def test_a_link_goes_with_what_follows_unless_that_makes_the_longest_part() -> N
     assert units("Observations of Wind") == ("Observations", "of Wind")
 
 
+def test_no_link_stands_alone_where_it_costs_little() -> None:
+    block = fit_text(bundled("text"), "Small Tales of Candle Haven", Size(10, 30), 5.0)
+    assert "of" not in [line.text for line in block.lines]
+
+
 def test_a_title_is_shortened_in_steps() -> None:
     assert list(shortened("The Meteorology of Islands: With Tables")) == [
         "The Meteorology of Islands: With Tables",

@@ -41,13 +41,20 @@ class Faces:
 
     def outward(self, side: Rect) -> int:
         """+1 if the fore-edge of a side lies on its right, −1 on its left."""
-        middle = self.spine.centre.x if self.spine else self.whole.centre.x
-        if not self.spine and abs(side.centre.x - middle) < side.width / 4:
-            return -1 if side == self.back else 1
-        return 1 if side.centre.x > middle else -1
+        if self.spine:
+            return 1 if side.centre.x > self.spine.centre.x else -1
+        # A side that is a piece of its own: the turn-in lies beyond its fore-edge.
+        left, right = side.x - self.whole.x, self.whole.right - side.right
+        if abs(left - right) > 1e-6:
+            return 1 if right > left else -1
+        return -1 if side == self.back else 1
 
     def to_bleed(self, side: Rect) -> Rect:
-        """A side with all that is folded in or trimmed beyond its outer edges; the edge at the spine stays."""
+        """A side with all that is folded in or trimmed beyond its outer edges; the edge at the spine stays, if there
+        is one.
+        """
+        if not self.spine:
+            return self.whole
         left, right = (side.x, self.whole.right) if self.outward(side) > 0 else (self.whole.x, side.right)
         return Rect(left, self.whole.y, right - left, self.whole.height)
 

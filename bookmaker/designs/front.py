@@ -13,6 +13,8 @@ __all__ = ["inside", "label", "letter_front"]
 
 LARGEST = 6.0
 AUTHOR_SHARE = 0.6
+ON_LABEL = 0.75
+"""The author is set no larger than these shares of the title, on the front itself and on a label."""
 
 
 def letter_front(
@@ -41,7 +43,7 @@ def label(room: Rect, words: Words, hand: Hand, largest: float = LARGEST) -> Let
     size = fitted("title", words.title, title, hand, "across", largest).size
     parts = [letter("title", words.title, title, hand, "across", largest)]
     if words.author:
-        parts.append(letter("author", words.author, _part(room, 0.0, 0.28), hand, "across", size * AUTHOR_SHARE))
+        parts.append(letter("author", words.author, _part(room, 0.0, 0.28), hand, "across", size * ON_LABEL))
     return together(parts)
 
 

@@ -118,7 +118,7 @@ def _on_spine(spine: Rect, high: float) -> Rect:
 
 
 def _plate(front: Rect) -> Rect:
-    wide, high = front.width * 0.62, front.height * 0.27
+    wide, high = front.width * 0.68, front.height * 0.29
     return Rect(front.centre.x - wide / 2, front.y + front.height * 0.56, wide, high)
 
 

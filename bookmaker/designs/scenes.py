@@ -42,7 +42,7 @@ def scene(area: Rect, focus: Rect, sky: Colour, land: Colour, light: Colour, cha
 def _ridge(area: Rect, base: float, rise: float, length: float, chance: Random) -> Path:
     """A rolling skyline from edge to edge, filled down to the foot."""
     waves = [(length * factor, chance.random() * 2 * pi, rise / weight) for factor, weight in ((1, 1), (0.43, 2.4))]
-    steps = max(12, int(area.width / 0.9))
+    steps = max(12, int(area.width / 0.4))
     points = [
         Point(x, base + sum(high * sin(2 * pi * x / wave + turn) for wave, turn, high in waves))
         for x in (area.x + area.width * step / steps for step in range(steps + 1))

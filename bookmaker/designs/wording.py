@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-__all__ = ["reads_upwards", "shortened", "units"]
+__all__ = ["grace", "reads_upwards", "shortened", "units"]
 
 ARTICLES = frozenset(
     {
@@ -63,6 +63,20 @@ def _joined(parts: list[str], small: frozenset[str], longest: int | None) -> lis
     elif held:
         done.append(held)
     return done
+
+
+def grace(lines: Sequence[str]) -> float:
+    """How well lines break, from 1 down: a link alone on a line costs 0.4 of the size, one at its end less.
+
+    >>> grace(("Tales", "of the Sea")), grace(("Tales of", "Ice")), grace(("Tales", "of", "Ice"))
+    (1.0, 0.92, 0.6)
+    """
+    worth = 1.0
+    for line in lines[:-1]:
+        words = line.split()
+        if words and words[-1].casefold() in LINKS:
+            worth *= 0.6 if len(words) == 1 else 0.92
+    return worth
 
 
 def shortened(title: str) -> Iterator[str]:

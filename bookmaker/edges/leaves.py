@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from itertools import pairwise
 from random import Random
 
@@ -60,12 +61,12 @@ def stained(layout: Layout, colour: Colour) -> EdgeArt:
 
 
 def _block(layout: Layout, tones: Tones) -> EdgeArt:
-    return EdgeArt(layout.area, tones.paper, tuple(_leaves(layout, tones, layout.chance())))
+    return EdgeArt(layout.area, tones.paper, partial(_leaves, layout, tones))
 
 
-def _leaves(layout: Layout, tones: Tones, chance: Random) -> Iterator[Mark]:
+def _leaves(layout: Layout, tones: Tones) -> Iterator[Mark]:
     """Leaf by leaf from the foot of the area to its top."""
-    area, dot = layout.area, layout.dot
+    area, dot, chance = layout.area, layout.dot, layout.chance()
     pitch = max(LEAF, DOTS_A_LEAF * dot)
     drift = _bends(layout, chance, 0.5 * pitch)
     y, left_in_section, tint = area.y, 0, 0.0

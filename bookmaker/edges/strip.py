@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from random import Random
 
@@ -35,18 +36,18 @@ class Layout:
 
 @dataclass(frozen=True, slots=True)
 class EdgeArt:
-    """A ground and the marks on it, cut off at the edge of the bleed."""
+    """A ground and the marks on it, cut off at the edge of the bleed; the marks are made when they are drawn."""
 
     area: Rect
     ground: Colour
-    marks: tuple[Mark, ...]
+    marks: Callable[[], Iterable[Mark]]
 
     def draw(self, canvas: Canvas) -> None:
         """Fill the ground and draw the marks in order."""
         whole = Path.rectangle(self.area)
         with canvas.placed(Transform(), whole):
             canvas.fill(whole, self.ground)
-            for path, ink in self.marks:
+            for path, ink in self.marks():
                 if isinstance(ink, Pen):
                     canvas.stroke(path, ink)
                 else:

@@ -55,8 +55,8 @@ class Row:
 
 
 def spine_of(pieces: Sequence[Piece], space: str | None) -> StandingSpine | None:
-    """The spine of a book among its pieces; None if none of them has one."""
-    for piece in pieces:
+    """The spine of a book among its pieces, that of its jacket if it wears one; None if none of them has one."""
+    for piece in reversed(pieces):
         for panel in piece.flat.panels:
             if panel.role is Role.SPINE:
                 return StandingSpine(piece, panel.rect, space or "")
@@ -117,12 +117,14 @@ def _draw(canvas: Canvas, heading: str, rows: Sequence[Row], size: Size) -> None
         if row.label:
             canvas.text(set_line(bundled("sans"), 3.0, row.label), Point(MARGIN, y + 1.2), INK)
         y -= row.height
-        _draw_row(canvas, row, y, size.width - 2 * MARGIN)
+        _draw_row(canvas, row, y)
         y -= 4.0
 
 
-def _draw_row(canvas: Canvas, row: Row, y: float, width: float) -> None:
+def _draw_row(canvas: Canvas, row: Row, y: float) -> None:
     """The books of a row on their board."""
+    x, last = row.spines[-1]
+    width = x + last.rect.width * row.scale
     canvas.fill(Path.rectangle(Rect(MARGIN, y, width, row.height)), RECESS)
     canvas.fill(Path.rectangle(Rect(MARGIN, y - 1.6, width, 1.6)), BOARD)
     for x, spine in row.spines:

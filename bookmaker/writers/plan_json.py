@@ -6,6 +6,7 @@ import json
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from ..covers.slipcase import SlipcasePlan
 from ..cutting import CutPart
 from ..designs import Lettering
 from ..errors import Problem, show_field
@@ -33,6 +34,7 @@ def check_report(
         "shelf": plan.spec.shelf,
         "books": [_book(book, plan, lettering) for book in plan.books],
         "spaces": [_space(space) for space in plan.spaces],
+        "slipcases": [_slipcase(box, plan) for box in plan.slipcases],
         "measured": [_comparison(one) for one in comparisons(plan)],
         "caliper_estimates": [_estimate(estimate) for estimate in caliper_estimates(plan)],
         "problems": [_problem(problem) for problem in problems],
@@ -61,6 +63,7 @@ def _book(book: BookPlan, plan: ShelfPlan, lettering: Sequence[Sequence[Letterin
     return {
         "title": book.entry.title,
         "space": book.entry.space,
+        "slipcase": next((box.name for box in plan.slipcases if book.number in box.books), None),
         "pages": book.block.pages,
         "panels": book.block.panels,
         "strips": len(book.block.flats),
@@ -68,9 +71,9 @@ def _book(book: BookPlan, plan: ShelfPlan, lettering: Sequence[Sequence[Letterin
         "block_computed_mm": _mm(book.block.thickness.computed),
         "spine_mm": _mm(cover.spine),
         "overall_mm": {
-            "thickness": _mm(book.outside.value),
-            "height": _mm(cover.height),
-            "depth": _mm(cover.depth),
+            "thickness": _mm(book.thickness.value),
+            "height": _mm(book.height),
+            "depth": _mm(book.depth),
         },
         "tolerance_mm": _mm(likely),
         "worst_case_mm": _mm(worst_case),
@@ -103,6 +106,19 @@ def _cut_part(part: CutPart) -> dict[str, Any]:
         "height_mm": _mm(part.height),
         "width_mm": _mm(part.width),
         "thickness_mm": _mm(part.thickness),
+    }
+
+
+def _slipcase(box: SlipcasePlan, plan: ShelfPlan) -> dict[str, Any]:
+    worst_case, likely = box.uncertainty.spread(plan.tolerances)
+    return {
+        "name": box.name,
+        "space": box.space,
+        "books": list(box.books),
+        "inside_mm": {side: _mm(value) for side, value in box.inside._asdict().items()},
+        "outside_mm": {side: _mm(value) for side, value in box.outside._asdict().items()},
+        "tolerance_mm": _mm(likely),
+        "worst_case_mm": _mm(worst_case),
     }
 
 
@@ -167,6 +183,7 @@ def _piece(placement: Placement) -> dict[str, Any]:
     return {
         "id": placement.piece.id,
         "book": placement.piece.book,
+        "slipcase": placement.piece.slipcase,
         "kind": flat.kind,
         "name": flat.name,
         "turned_deg": 90 if placement.turned else 0,

@@ -28,10 +28,13 @@ def endpapers(page: Size, stock: str, *, right_to_left: bool) -> Iterator[Flat]:
 
 
 def templates(sizes: Sizes, stock: str) -> Iterator[Flat]:
-    """Outlines of the boards, and of the stiffener if there is one, to tape on the board and cut through."""
+    """Outlines of the boards, and of the stiffener if there is one, to tape on the board and cut through.
+
+    They lie on their sides, so that the label beside a narrow stiffener has room to name the book.
+    """
     parts = [("front board", sizes.boards), ("back board", sizes.boards)]
     if sizes.stiffener:
         parts.append(("stiffener", Size(sizes.spine, sizes.boards.height)))
     for name, (width, height) in parts:
-        outline = Rect(0, 0, width, height)
+        outline = Rect(0, 0, height, width)
         yield Flat("board template", name, stock, outline.corners, (), (Panel(Role.BOARD, outline),))

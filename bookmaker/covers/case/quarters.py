@@ -13,7 +13,7 @@ from math import sqrt
 from ...flat import Axis, Flat, Panel, Role
 from ...geometry import Point, Rect
 from .covering import BLEED, mountain
-from .shaping import Corner, cut_off, mirrored
+from .shaping import Corner, cut_off, mirrored, settled
 from .sizes import Sizes
 
 __all__ = ["corner_pieces", "side_pieces", "spine_piece"]
@@ -68,7 +68,7 @@ def _right_hand_side(sizes: Sizes, stock: str, corner: float) -> Flat:
     outline: Sequence[Point] = Rect(0, 0, width + sizes.turn_in, head + sizes.turn_in).corners
     for y, upwards in ((tail, -1), (head, +1)):
         outline = cut_off(outline, Corner(Point(width, y), +1, upwards), away)
-    return Flat(
+    side = Flat(
         kind="case side",
         name="side",
         stock=stock,
@@ -87,6 +87,7 @@ def _right_hand_side(sizes: Sizes, stock: str, corner: float) -> Flat:
         grain=Axis.Y,
         bleed=BLEED,
     )
+    return settled(side)
 
 
 def corner_pieces(sizes: Sizes, stock: str, *, right_to_left: bool) -> Iterator[Flat]:

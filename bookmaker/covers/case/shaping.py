@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
-from math import sqrt
+from math import dist, sqrt
 from typing import NamedTuple
 
 from ...flat import Flat, Fold
 from ...geometry import Point, Rect
 
-__all__ = ["Corner", "cut_off", "mirrored"]
+__all__ = ["Corner", "cut_off", "mirrored", "settled"]
+
+
+SAME = 1e-9
+"""Two corners closer than this, in mm, are one."""
 
 
 class Corner(NamedTuple):
@@ -39,7 +43,20 @@ def cut_off(outline: Sequence[Point], corner: Corner, away: float, *, keep: int 
         if before * after < 0:
             share = before / (before - after)
             kept.append(Point(start.x + (end.x - start.x) * share, start.y + (end.y - start.y) * share))
-    return tuple(kept)
+    return tuple(point for point, last in zip(kept, (kept[-1], *kept), strict=False) if dist(point, last) > SAME)
+
+
+def settled(flat: Flat) -> Flat:
+    """The same part with the lower left of its outline at the origin, and its panels within the outline's box.
+
+    Cuts may leave nothing of an edge: the turn-in between a spine piece and a large corner is a triangle.
+    """
+    box = Rect.around(flat.outline)
+
+    def moved(point: Point) -> Point:
+        return Point(min(max(point.x, box.x), box.right) - box.x, min(max(point.y, box.y), box.top) - box.y)
+
+    return _moved(flat, moved)
 
 
 def mirrored(flat: Flat, *, across: bool = False, up: bool = False) -> Flat:
@@ -49,10 +66,14 @@ def mirrored(flat: Flat, *, across: bool = False, up: bool = False) -> Flat:
     def moved(point: Point) -> Point:
         return Point(width - point.x if across else point.x, height - point.y if up else point.y)
 
-    outline = tuple(map(moved, flat.outline))
+    other = _moved(flat, moved)
+    return replace(other, outline=other.outline[::-1]) if across != up else other
+
+
+def _moved(flat: Flat, moved: Callable[[Point], Point]) -> Flat:
     return replace(
         flat,
-        outline=outline[::-1] if across != up else outline,
+        outline=tuple(map(moved, flat.outline)),
         folds=tuple(Fold(fold.kind, moved(fold.start), moved(fold.end)) for fold in flat.folds),
         panels=tuple(
             replace(panel, rect=Rect.around([moved(point) for point in panel.rect.corners])) for panel in flat.panels

@@ -26,6 +26,9 @@ __all__ = ["Sizes", "board_size", "joint_on_the_flat", "size_up", "stiffener_wid
 QUARTER_SHARE, HALF_SHARE = 1 / 8, 1 / 4
 """How much of the board the spine piece takes (M. Roberts & D. Etherington, 1982, from memory)."""
 
+LAPS_REACHED = 1.5
+"""On a narrow board the spine piece shows so many laps at least, so that it does not vanish (common practice)."""
+
 CORNER_CUT = 1.5
 """Corners are cut so many times board and covering away from the board's corner (common practice)."""
 
@@ -107,7 +110,8 @@ def size_up(entry: Case, page: Size, block: float, stocks: Mapping[str, Stock]) 
     boards = board_size(page, entry.square, joint)
     spine = stiffener_width(entry.stiffener, block, board)
     share = HALF_SHARE if entry.binding == "half" else QUARTER_SHARE
-    reach = boards.width * share if entry.spine_reach is None else entry.spine_reach
+    usual = max(boards.width * share, LAPS_REACHED * entry.lap)
+    reach = usual if entry.spine_reach is None else entry.spine_reach
     return Sizes(
         page=page,
         block=block,
