@@ -107,6 +107,14 @@ def test_down_and_up_turn_opposite_ways() -> None:
         assert title.end.x == pytest.approx(title.at.x)
 
 
+def test_volume_and_date_stand_on_the_spine() -> None:
+    flat = flat_of()
+    words = Words("Tides", "A. Fell", "IX", "1907")
+    canvas = record(dress_flat(Plain(), load_design(Plain(), NO_FILES), flat, words).art)
+    spine = panel(flat, Role.SPINE)
+    assert {text.text for text in canvas.texts if spine.contains(ink_box(text))} == {"Tides", "A. Fell", "IX", "1907"}
+
+
 def test_no_spine_title_leaves_the_spine_plain() -> None:
     flat = flat_of()
     spine = panel(flat, Role.SPINE)

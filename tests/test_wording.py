@@ -28,6 +28,12 @@ def test_no_word_is_lost(words: list[str]) -> None:
     assert " ".join(units(" ".join(words))).split() == words
 
 
+def test_initials_stay_with_their_name() -> None:
+    assert units("B. Tarrow") == ("B. Tarrow",)
+    assert units("J.-P. A. Fell and Sons") == ("J.-P. A. Fell", "and Sons")
+    assert units("Letter B.") == ("Letter B.",)
+
+
 def test_a_link_goes_with_what_follows_unless_that_makes_the_longest_part() -> None:
     assert units("Wind and Weather") == ("Wind", "and", "Weather")
     assert units("Observations of Wind") == ("Observations", "of Wind")

@@ -21,6 +21,7 @@ from .design import Dress, Lettering, Words
 from .faces import read_faces
 from .lettering import Hand, Lettered, Way, fitted, letter
 from .shapes import FilledPicture, block
+from .spine import Spine, letter_spine
 
 __all__ = ["Plain", "PlainArtwork", "dress", "load"]
 
@@ -117,9 +118,15 @@ def _titling(
 
 
 def _spine(way: Way, spine: Rect, words: Words, hand: Hand) -> Iterator[Lettered]:
-    """Title towards the head, author towards the tail, whichever way they read; they share the length two to one."""
+    """Title towards the head, author towards the tail, whichever way they read; they share the length two to one.
+
+    Volume and date stand at the tail.
+    """
     aside, above = min(SPINE_INSET, spine.width * 0.2), min(1.5, spine.height * 0.06)
     room = spine.grown(-aside, -above, -aside, -above)
+    if words.volume or words.date:
+        yield letter_spine(room, words, Spine(hand, way))
+        return
     gap = min(1.5, room.height * 0.08) if words.author else 0.0
     title_height = (room.height - gap) * (0.64 if words.author else 1.0)
     title_box = Rect(room.x, room.top - title_height, room.width, title_height)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 __all__ = ["grace", "reads_upwards", "shortened", "units"]
@@ -22,6 +23,9 @@ LINKS = frozenset(
 )  # fmt: skip
 """Words that rather begin a line than end it."""
 
+INITIAL = re.compile(r"(?:[^\W\d_]\.-?)+")
+"""Letters that stand for names: A. or J.-P."""
+
 UPWARDS = ("fr", "de", "es", "it", "pl", "cs", "ro", "ru", "hu", "sk", "ca", "pt", "el", "uk", "bg")
 """Languages whose books are mostly lettered up the spine (common practice; ISO 6357 asks for downwards)."""
 
@@ -31,8 +35,8 @@ CYRILLIC = range(0x400, 0x530)
 def units(text: str) -> tuple[str, ...]:
     """The parts of a text that a line holds whole.
 
-    An article stays with the word it belongs to. A short link stays with what follows, unless the two would
-    be the longest part of all.
+    An article stays with the word it belongs to, initials with the name they are of. A short link stays with
+    what follows, unless the two would be the longest part of all.
 
     >>> units("The History of the Lamp")
     ('The History', 'of the Lamp')
@@ -53,7 +57,7 @@ def _joined(parts: list[str], small: frozenset[str], longest: int | None) -> lis
         if held and longest is not None and len(whole) > longest:
             done.append(held)
             whole = part
-        if part.casefold() in small:
+        if part.casefold() in small or (small is ARTICLES and INITIAL.fullmatch(part)):
             held = whole
         else:
             done.append(whole)
