@@ -23,5 +23,5 @@ def write_sheets(path: FilePath, title: str, impressions: Iterable[Impression], 
                     with canvas.placed(printed.to_page, clip=printed.clip):
                         printed.art.draw(canvas)
                 around = impression.furniture
-                for mark in (*around.marks, *around.cuts, *around.folds, *around.notes):
+                for mark in (*around.casings, *around.marks, *around.cuts, *around.folds, *around.notes):
                     mark.draw(canvas)
