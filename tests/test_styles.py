@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bookmaker.designs import STYLES, dress_flat, load_design
+from bookmaker.designs.cloth import Cloth
 from bookmaker.designs.design import DrawnDesign, Dress, Words
 from bookmaker.designs.faces import read_faces
 from bookmaker.flat import Flat, Panel, Role
@@ -199,6 +200,22 @@ def test_a_style_may_be_left_out() -> None:
     design = shelf_schema()["$defs"]["BookEntry"]["properties"]["design"]
     assert "oneOf" not in design  # {colour: …} is right for several styles
     assert len(design["anyOf"]) == len(STYLES)
+
+
+def test_a_spine_piece_has_no_sides_however_wide_it_is() -> None:
+    """Its sides go on under other pieces, as its tabs tell."""
+    assert read_faces(part(Role.TAB, Role.BACK, Role.SPINE, Role.FRONT, Role.TAB)).sides == ()
+    assert len(read_faces(part(Role.BACK, Role.SPINE, Role.FRONT)).sides) == 2
+
+
+def test_faint_lettering_is_told() -> None:
+    lettering = dressed(Cloth, flat_of(), Words("Tides"), colour="#777777", ink="#808080").lettering
+    # by the W3C's formula: (0.2159 + 0.05) / (0.1845 + 0.05)
+    assert [str(problem) for problem in lettering_problems(lettering, 600)] == [
+        f"the title on the {on} has a contrast of 1.1 to its ground, under 3; "
+        "choose a lighter or darker ink, or leave it out"
+        for on in ("spine", "front")
+    ]
 
 
 def test_small_lettering_is_told_with_its_dots_and_a_remedy() -> None:

@@ -114,6 +114,9 @@ def test_books_of_a_series_look_alike_whatever_their_titles() -> None:
     assert one.kin == other.kin
     assert one.seed != other.seed
     assert Words("North", "A").kin != Words("South", "A").kin
+    volumes = [Words("Annals", "A", number) for number in ("I", "II")]
+    assert volumes[0].kin == volumes[1].kin
+    assert volumes[0].seed != volumes[1].seed  # wear is each volume's own
 
 
 def test_a_spine_picture_runs_across_the_set(tmp_path: Path) -> None:
