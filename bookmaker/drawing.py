@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from typing import NamedTuple, Protocol
 
 from .geometry import Path, Point, Rect, Transform
+from .imported import ImportedPage
 from .pictures import Picture
 from .typefaces import TextLine
 
@@ -89,6 +90,9 @@ class Canvas(Protocol):
 
     def picture(self, picture: Picture, into: Rect) -> None:
         """Place a picture, stretched to fill a rectangle."""
+
+    def imported(self, page: ImportedPage, into: Rect) -> None:
+        """Place a page of a PDF file, upright as viewers show it, stretched to fill a rectangle."""
 
     def repeat(self, art: Art, bounds: Rect, places: Sequence[Point]) -> None:
         """Draw the same art with its origin at each of the places; all its ink lies within `bounds`."""

@@ -56,8 +56,8 @@ SLIPS = {
     "binding: half, spine_stock: leather, corner: 11 mm": "99: corners of 11 mm do not suit a side of "
     "10.43 mm × 21.8 mm; write corner: 1 mm to 8.9 mm",
     "binding: quarter, spine_stock: slip, spine_reach: 8 mm": "85: the spine piece with its bleed "
-    "is 31.3 mm × 33.8 mm, but the 55 × 60 mm sheet of slip has room for 40.6 mm × 32.6 mm with its grain along the folds; "
-    "give slip the sheet A5, or make it smaller",
+    "is 31.3 mm × 33.8 mm, but the 55 × 60 mm sheet of slip has room for 40.6 mm × 32.6 mm with its grain along the "
+    "folds; give slip the sheet A5, or make it smaller",
 }
 """What is added to the cover, and what is said of it, from the column on."""
 

@@ -47,7 +47,7 @@ STYLES: Mapping[type[Entry], ModuleType] = {
     paper_boards.PaperBoards: paper_boards,
     picture_cover.PictureCover: picture_cover,
     paperback.Paperback: paperback,
-    ledger.Ledger: ledger,
+    ledger.LedgerDesign: ledger,
     atlas.Atlas: atlas,
     school.School: school,
     pamphlet.Pamphlet: pamphlet,

@@ -26,22 +26,22 @@ from .spine import Spine, as_in_set, free_room, letter_spine
 from .textures import faded_ground, grain, rubbed, weave
 from .tones import darker, mixed
 
-__all__ = ["MATERIAL", "Ledger", "dress", "load"]
+__all__ = ["MATERIAL", "LedgerDesign", "dress", "load"]
 
 MATERIAL = Material.CLOTH
 
 
-class Ledger(DrawnDesign):
+class LedgerDesign(DrawnDesign):
     """An account book."""
 
     style: Literal["ledger"] = "ledger"
 
 
-def load(entry: Ledger, folder: FilePath) -> None:
+def load(entry: LedgerDesign, folder: FilePath) -> None:
     """Nothing to read."""
 
 
-def dress(entry: Ledger, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat: `colour` is the canvas, `second_colour` the leather."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
@@ -84,7 +84,7 @@ def _ridges(faces: Faces, leather: Colour, gold: Colour) -> Iterator[Art]:
             yield rule(y + off * high, box.x, box.right, 0.12, gold)
 
 
-def _on_spine(box: Rect, words: Words, entry: Ledger, hand: Hand) -> Lettered:
+def _on_spine(box: Rect, words: Words, entry: LedgerDesign, hand: Hand) -> Lettered:
     """Between the middle bands the title; the number between the lower two, if there is room for it there."""
     room = as_in_set(free_room(box), words)
     device = DEVICES.get(entry.device)

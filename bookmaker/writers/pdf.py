@@ -24,12 +24,14 @@ from reportlab.pdfbase.pdfdoc import (
 )
 
 from ..geometry import Rect, Size
+from ..imported import ImportedPage
 from ..pictures import Picture
 from ..typefaces import Typeface
 from ..units import to_pt
 from .pdf_canvas import PageResources, PdfCanvas
 from .pdf_embedding import compressed, embed
 from .pdf_fonts import EmbeddedFont
+from .pdf_import import import_pages
 from .pdf_pictures import PlacedPicture
 
 __all__ = ["PdfFile"]
@@ -73,6 +75,7 @@ class PdfFile:
         self._fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
         self._forms: dict[tuple[bytes, Rect], str] = {}
         self._pictures: dict[str, tuple[str, PlacedPicture]] = {}
+        self._imported: dict[tuple[str, int], tuple[str, ImportedPage]] = {}
 
     def __enter__(self) -> Self:
         return self
@@ -86,6 +89,7 @@ class PdfFile:
             embed(self._document, font, name)
         for name, placed in self._pictures.values():
             self._document.Reference(placed.encoded(self._most_dpi), name)
+        import_pages(self._document, self._imported.values())
         data: bytes = self._document.GetPDFData(None)
         if isinstance(self._to, FilePath):
             self._to.write_bytes(data)
@@ -98,7 +102,7 @@ class PdfFile:
 
         `trim` is the box that is cut out of it, `bleed` the box inked for that (ISO 32000-1, 14.11.2).
         """
-        canvas = PdfCanvas(PageResources(self._font, self._picture, self._form))
+        canvas = PdfCanvas(PageResources(self._font, self._picture, self._form, self._import))
         yield canvas
         page: Any = PDFPage()
         page.Override_default_compilation = 1
@@ -141,11 +145,17 @@ class PdfFile:
         placed.enlarge(width, height)
         return name
 
+    def _import(self, page: ImportedPage) -> str:
+        key = (page.digest, page.index)
+        if key not in self._imported:
+            self._imported[key] = (f"I{len(self._imported) + 1}", page)
+        return self._imported[key][0]
+
 
 def _resources(canvas: PdfCanvas) -> PDFDictionary:
     """What the operators of a canvas name."""
     fonts = [name for name, _ in canvas.fonts.values()]
-    return PDFDictionary({"Font": _named(fonts), "XObject": _named(sorted(canvas.pictures | canvas.forms))})
+    return PDFDictionary({"Font": _named(fonts), "XObject": _named(sorted(canvas.placed_objects))})
 
 
 def _box(rect: Rect) -> PDFArrayCompact:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from ..drawing import Art, Colour, Pen
 from ..geometry import Path, Point, Rect, Transform
+from ..imported import ImportedPage
 from ..pictures import Picture
 from ..typefaces import TextLine, Typeface
 from ..units import to_pt
@@ -30,6 +31,7 @@ class PageResources:
     font: Callable[[Typeface], tuple[str, EmbeddedFont]]
     picture: Callable[[Picture, float, float], str]
     form: Callable[[PdfCanvas, Rect], str]
+    imported: Callable[[ImportedPage], str]
 
 
 @dataclass(slots=True)
@@ -47,8 +49,7 @@ class PdfCanvas:
 
     def __init__(self, resources: PageResources) -> None:
         self.fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
-        self.pictures: set[str] = set()
-        self.forms: set[str] = set()
+        self.placed_objects: set[str] = set()
         self._resources = resources
         self._operators: list[bytes] = []
         self._state = _State()
@@ -98,7 +99,7 @@ class PdfCanvas:
         a, b, c, d, *_ = self._state.to_paper
         width, height = into.width * (a * a + b * b) ** 0.5, into.height * (c * c + d * d) ** 0.5
         name = self._resources.picture(picture, width, height)
-        self.pictures.add(name)
+        self.placed_objects.add(name)
         sides = b" ".join((points(into.width), b"0 0", points(into.height), points(into.x), points(into.y)))
         self._operators.append(b"q %b cm /%b Do Q" % (sides, name.encode()))
 
@@ -108,9 +109,15 @@ class PdfCanvas:
         inner._state = _State(to_paper=self._state.to_paper)
         art.draw(inner)
         name = self._resources.form(inner, bounds)
-        self.forms.add(name)
+        self.placed_objects.add(name)
         shown = b" cm /%b Do Q" % name.encode()
         self._operators += [b"q 1 0 0 1 " + point(place) + shown for place in places]
+
+    def imported(self, page: ImportedPage, into: Rect) -> None:
+        """Place a page of a PDF file, upright as viewers show it, stretched to fill a rectangle."""
+        name = self._resources.imported(page)
+        self.placed_objects.add(name)
+        self._operators.append(b"q %b cm /%b Do Q" % (matrix(page.onto(into)), name.encode()))
 
     @contextmanager
     def placed(self, transform: Transform, clip: Path | None = None) -> Iterator[None]:
