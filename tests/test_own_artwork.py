@@ -15,7 +15,10 @@ from bookmaker.designs import dress_flat, load_design
 from bookmaker.designs.design import Dress, Words
 from bookmaker.designs.own_artwork import OwnArtwork
 from bookmaker.designs.picture_cover import PictureCover
+from bookmaker.drawing import Colour
+from bookmaker.errors import ShelfFileError
 from bookmaker.flat import Flat, Role
+from bookmaker.geometry import Path as Outline
 from bookmaker.geometry import Rect, Size, Transform
 from bookmaker.pipeline import Extras, make
 from bookmaker.spec.entry import Entry
@@ -121,6 +124,43 @@ def test_what_is_cropped_and_what_is_coarse_is_said(tmp_path: Path) -> None:
         "scan.png has not the proportions of the book: 18% of it is cropped at left and right; draw it over the "
         "template that make --templates writes, or 245 × 150 pixels large",
     ]
+
+
+def drawn_pdf(path: Path, size: Size, pages: int = 1) -> None:
+    """A PDF whose pages are blue with a red square of 2 mm at their lower left corner."""
+    with PdfFile(path, title="own") as pdf:
+        for _ in range(pages):
+            with pdf.page(size) as canvas:
+                canvas.fill(Outline.rectangle(Rect(0, 0, *size)), Colour(0.0, 0.0, 1.0))
+                canvas.fill(Outline.rectangle(Rect(0, 0, 2, 2)), Colour(1.0, 0.0, 0.0))
+
+
+def test_a_pdf_of_the_whole_flat_is_printed_as_it_is(tmp_path: Path) -> None:
+    flat = flat_of(turn_in="5 mm")
+    inked = Rect(0, 0, *flat.size).grown(flat.bleed)
+    drawn_pdf(tmp_path / "own.pdf", Size(*inked.size), pages=2)
+    dress = dressed(OwnArtwork(picture="own.pdf"), flat, tmp_path)
+    assert [str(problem) for problem in dress.problems] == ["own.pdf has several pages: only the first is printed"]
+    image = rendered(dress, flat, tmp_path)
+    bottom = image.height - 1
+    assert image.getpixel((15, bottom - 15)) == (255, 0, 0)
+    assert image.getpixel((25, bottom - 25)) == (0, 0, 255)
+    assert set(outer_dots(image)) == {(255, 0, 0), (0, 0, 255)}
+    assert record(dress.art).pictures == []  # it stays vectors
+
+
+def test_a_pdf_that_cannot_be_used_or_has_other_proportions_is_said(tmp_path: Path) -> None:
+    (tmp_path / "bad.pdf").write_bytes(b"%PDF-1.7 no more")
+    with pytest.raises(ShelfFileError) as refused:
+        load_design(OwnArtwork(picture="bad.pdf"), tmp_path)
+    assert [problem.field for problem in refused.value.problems] == [("picture",)]
+    drawn_pdf(tmp_path / "own.pdf", Size(40, 40))
+    (told,) = dressed(OwnArtwork(picture="own.pdf"), flat_of(), tmp_path).problems
+    # the flat of 34.33 × 21 mm bleeds 2 mm all round
+    assert str(told) == (
+        "own.pdf has not the proportions of the flat: 35% of it is cropped at head and tail; "
+        "draw it over the template that make --templates writes, or 38.33 mm × 25 mm large"
+    )
 
 
 def test_a_front_picture_is_mirrored_into_the_bleed(tmp_path: Path) -> None:

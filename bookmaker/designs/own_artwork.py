@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
 
 from ..drawing import Art, Colour, Drawn
-from ..errors import Problem, Severity
+from ..errors import Problem, Severity, ShelfFileError
 from ..flat import Flat, Role
 from ..geometry import Rect, Size
+from ..imported import ImportedPage, load_pages
 from ..pictures import Picture
 from ..spec.entry import Entry
 from ..spec.measures import Ink, Text
+from ..units import print_mm
 from .artwork import load_artwork, picture_problems
 from .design import Dress, Words
 from .run_on import RunOn, run_on
@@ -32,7 +35,7 @@ class OwnArtwork(Entry):
     """A cover drawn by the maker."""
 
     style: Literal["artwork"] = "artwork"
-    picture: Text = Field(description="picture file of the whole cover")
+    picture: Text = Field(description="picture or PDF file of the whole cover")
     shows: Literal["flat", "book"] = Field(
         "flat", description="flat: all of the template, bleed included; book: a scan, back, spine and front only"
     )
@@ -40,28 +43,54 @@ class OwnArtwork(Entry):
     colour: Ink = Field(Colour.from_hex("#f4ecd8"), description="ground under the picture and beyond its edges")
 
 
-def load(entry: OwnArtwork, folder: FilePath) -> Picture:
-    """Read the picture.
+@dataclass(frozen=True, slots=True)
+class Artwork:
+    """The picture or the page of a PDF file, and what is not as it is in the file."""
+
+    picture: Picture | ImportedPage
+    notes: tuple[str, ...] = ()
+
+    @property
+    def name(self) -> str:
+        """The name of the file."""
+        return self.picture.path.name
+
+    @property
+    def size(self) -> Size:
+        """Width and height: pixels of a picture, mm of a page."""
+        if isinstance(self.picture, Picture):
+            return Size(self.picture.width_px, self.picture.height_px)
+        return self.picture.size
+
+
+def load(entry: OwnArtwork, folder: FilePath) -> Artwork:
+    """Read the picture, or the first page of the PDF file.
 
     Raises:
         ShelfFileError: it is missing or cannot be used.
     """
-    return load_artwork({"picture": entry.picture}, folder)["picture"]
+    if not entry.picture.casefold().endswith(".pdf"):
+        return Artwork(load_artwork({"picture": entry.picture}, folder)["picture"])
+    try:
+        (page, *rest), notes = load_pages(folder / entry.picture)
+    except ShelfFileError as refusal:
+        raise ShelfFileError([replace(problem, field=("picture",)) for problem in refusal.problems]) from None
+    return Artwork(page, (*notes, *(("has several pages: only the first is printed",) if rest else ())))
 
 
-def dress(entry: OwnArtwork, artwork: Picture, flat: Flat, _words: Words) -> Dress:
+def dress(entry: OwnArtwork, artwork: Artwork, flat: Flat, _words: Words) -> Dress:
     """Draw one flat."""
     inked = Rect(0, 0, *flat.size).grown(flat.bleed)
     layers: list[Art] = [block(inked, entry.colour)]
     face = _face(entry, artwork, flat, inked)
     if face is None:
         return Dress(Drawn(tuple(layers)))
-    layers += run_on(artwork, face, inked, entry.run_on)
-    problems = [*picture_problems(artwork, face.size, "picture"), *_cropped(artwork, face.size, entry)]
+    layers += run_on(artwork.picture, face, inked, entry.run_on)
+    problems = [*_problems(artwork, face.size), *_cropped(artwork, face.size, entry)]
     return Dress(Drawn(tuple(layers)), tuple(problems))
 
 
-def _face(entry: OwnArtwork, picture: Picture, flat: Flat, inked: Rect) -> Rect | None:
+def _face(entry: OwnArtwork, artwork: Artwork, flat: Flat, inked: Rect) -> Rect | None:
     """Where the picture lies on a flat.
 
     A flat that holds only a part of the book shows that part of a scan: the front its right end, the back its
@@ -76,7 +105,7 @@ def _face(entry: OwnArtwork, picture: Picture, flat: Flat, inked: Rect) -> Rect 
     seen = Rect.around(rects)
     if panels[Role.FRONT] and panels[Role.BACK]:
         return seen
-    width = seen.height * picture.width_px / picture.height_px
+    width = seen.height * artwork.size.width / artwork.size.height
     if panels[Role.FRONT]:
         return Rect(seen.right - width, seen.y, width, seen.height)
     if panels[Role.BACK]:
@@ -84,16 +113,25 @@ def _face(entry: OwnArtwork, picture: Picture, flat: Flat, inked: Rect) -> Rect 
     return Rect(seen.centre.x - width / 2, seen.y, width, seen.height)
 
 
-def _cropped(picture: Picture, place: Size, entry: OwnArtwork) -> Iterator[Problem]:
+def _problems(artwork: Artwork, place: Size) -> Iterator[Problem]:
+    if isinstance(artwork.picture, Picture):
+        yield from picture_problems(artwork.picture, place, "picture")
+    for note in artwork.notes:
+        yield Problem(f"{artwork.name} {note}", severity=Severity.NOTE, field=("picture",))
+
+
+def _cropped(artwork: Artwork, place: Size, entry: OwnArtwork) -> Iterator[Problem]:
     """Said where the proportions are not those of the cover, for then something of the picture is lost."""
-    ratio = (picture.width_px / picture.height_px) / (place.width / place.height)
+    ratio = (artwork.size.width / artwork.size.height) / (place.width / place.height)
     if abs(ratio - 1) <= CLOSE_ENOUGH:
         return
     lost, where = (1 - 1 / ratio, "left and right") if ratio > 1 else (1 - ratio, "head and tail")
-    wanted = round(picture.height_px * place.width / place.height)
+    wanted = f"{print_mm(place.width, 2)} × {print_mm(place.height, 2)}"
+    if isinstance(artwork.picture, Picture):
+        wanted = f"{artwork.size.height * place.width / place.height:.0f} × {artwork.size.height:.0f} pixels"
     yield Problem(
-        f"{picture.path.name} has not the proportions of the {entry.shows}: {lost:.0%} of it is cropped at {where}",
-        f"draw it over the template that make --templates writes, or {wanted} × {picture.height_px} pixels large",
+        f"{artwork.name} has not the proportions of the {entry.shows}: {lost:.0%} of it is cropped at {where}",
+        f"draw it over the template that make --templates writes, or {wanted} large",
         Severity.WARNING,
         field=("picture",),
     )

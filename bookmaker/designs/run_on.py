@@ -7,8 +7,9 @@ from typing import Literal
 
 from ..drawing import Art
 from ..geometry import Path, Point, Rect, Transform
+from ..imported import ImportedPage
 from ..pictures import Picture, covering
-from .shapes import Clipped, FilledPicture, Through
+from .shapes import Clipped, FilledPage, FilledPicture, Through
 
 __all__ = ["RunOn", "run_on"]
 
@@ -18,8 +19,8 @@ STRETCHED_EDGE = 0.02
 """The outermost share of a picture that is stretched over what lies beyond it."""
 
 
-def run_on(picture: Picture, face: Rect, bounds: Rect, manner: RunOn) -> Iterator[Art]:
-    """A picture that fills a face, and its edges run on to `bounds`.
+def run_on(picture: Picture | ImportedPage, face: Rect, bounds: Rect, manner: RunOn) -> Iterator[Art]:
+    """A picture, or a page of a PDF file, that fills a face, and its edges run on to `bounds`.
 
     It is cropped evenly where its proportions are not those of the face. With "colour" it ends at the face, and
     the ground shows beyond.
@@ -29,10 +30,20 @@ def run_on(picture: Picture, face: Rect, bounds: Rect, manner: RunOn) -> Iterato
             for up in (-1, 0, 1):
                 if across or up:
                     yield from _beyond(picture, face, bounds, (across, up), manner)
-    yield FilledPicture(picture, covering(picture, face), face)
+    yield _filling(picture, face)
 
 
-def _beyond(picture: Picture, face: Rect, bounds: Rect, way: tuple[int, int], manner: RunOn) -> Iterator[Art]:
+def _filling(picture: Picture | ImportedPage, face: Rect) -> Art:
+    if isinstance(picture, Picture):
+        return FilledPicture(picture, covering(picture, face), face)
+    scale = max(face.width / picture.size.width, face.height / picture.size.height)
+    width, height = picture.size.width * scale, picture.size.height * scale
+    return FilledPage(picture, Rect(face.centre.x - width / 2, face.centre.y - height / 2, width, height), face)
+
+
+def _beyond(
+    picture: Picture | ImportedPage, face: Rect, bounds: Rect, way: tuple[int, int], manner: RunOn
+) -> Iterator[Art]:
     """The part of `bounds` that lies beyond the face on one side or at one corner."""
     left, right = _span(face.x, face.right, bounds.x, bounds.right, way[0])
     low, high = _span(face.y, face.top, bounds.y, bounds.top, way[1])
@@ -43,7 +54,7 @@ def _beyond(picture: Picture, face: Rect, bounds: Rect, way: tuple[int, int], ma
     y_factor = _factor(way[1], high - low, face.height, manner)
     # A hair of overlap with the face hides the seam that a screen would show.
     strip = Rect(left, low, right - left, high - low).grown(*(0.02 if inner else 0.0 for inner in _inner(way)))
-    art = Through(FilledPicture(picture, covering(picture, face), face), Transform.stretch(x_factor, y_factor, edge))
+    art = Through(_filling(picture, face), Transform.stretch(x_factor, y_factor, edge))
     yield Clipped(art, Path.rectangle(strip))
 
 

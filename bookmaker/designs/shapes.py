@@ -7,10 +7,11 @@ from dataclasses import dataclass
 
 from ..drawing import Art, Canvas, Colour, Pen
 from ..geometry import Path, Point, Rect, Transform
+from ..imported import ImportedPage
 from ..pictures import Picture
 from ..units import to_pt
 
-__all__ = ["Clipped", "FilledPicture", "Line", "Repeated", "Shape", "Through", "block",
+__all__ = ["Clipped", "FilledPage", "FilledPicture", "Line", "Repeated", "Shape", "Through", "block",
            "gathered", "rounded", "snapped"]  # fmt: skip
 
 GRID_PT = 0.02
@@ -89,6 +90,20 @@ class FilledPicture:
         """Place it, cut off at what is shown."""
         with canvas.placed(Transform(), Path.rectangle(self.shown)):
             canvas.picture(self.picture, self.into)
+
+
+@dataclass(frozen=True, slots=True)
+class FilledPage:
+    """A page of a PDF file placed in a rectangle, of which `shown` is seen."""
+
+    page: ImportedPage
+    into: Rect
+    shown: Rect
+
+    def draw(self, canvas: Canvas) -> None:
+        """Place it, cut off at what is shown."""
+        with canvas.placed(Transform(), Path.rectangle(self.shown)):
+            canvas.imported(self.page, self.into)
 
 
 @dataclass(frozen=True, slots=True)
