@@ -244,18 +244,17 @@ def _label(placement: Placement) -> Note:
 
 
 def _shortened(typeface: Typeface, label: tuple[str, str], room: float) -> TextLine:
-    """The whole label, or as much of the book's name as leaves room for the part."""
+    """The whole label, or as much of the book's name as leaves room for the part; its number stays in any case."""
     book, part = label
-    whole = set_line(typeface, LABEL_SIZE, f"{book} · {part}")
-    if whole.width <= room:
-        return whole
-    kept = max(0, int(len(book) * (1 - (whole.width - room) / set_line(typeface, LABEL_SIZE, book).width)))
-    while kept > 0:
-        line = set_line(typeface, LABEL_SIZE, f"{book[:kept].rstrip()}… · {part}")
-        if line.width <= room:
-            return line
+    number, _, _ = book.partition(" ")
+    kept = len(book)
+    line = set_line(typeface, LABEL_SIZE, f"{book} · {part}")
+    while line.width > room and kept > len(number):
         kept -= 1
-    return set_line(typeface, LABEL_SIZE, part)
+        line = set_line(typeface, LABEL_SIZE, f"{book[:kept].rstrip()}… · {part}")
+    if line.width > room:
+        line = set_line(typeface, LABEL_SIZE, f"{number} {part}")
+    return line if line.width <= room else set_line(typeface, LABEL_SIZE * room / line.width, f"{number} {part}")
 
 
 def _footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
@@ -304,8 +303,8 @@ def _meanings(sheet: Sheet) -> list[tuple[Pen, str]]:
 
 def _legend(room: Rect, rows: Sequence[tuple[Pen, str]], sans: Typeface) -> Iterator[Art]:
     """One sample of each line with its meaning."""
-    size = min(2.0, max(1.0, (room.width - 10) / max(sans.shape(words).width for _, words in rows)))
-    step = min(2.5, (room.height - 0.6) / len(rows))
+    step = min(2.5, (room.height - 0.4) / len(rows))
+    size = min(2.0, step * 0.92, max(1.0, (room.width - 10) / max(sans.shape(words).width for _, words in rows)))
     for row, (pen, words) in enumerate(rows):
         y = room.top - 1.6 - row * step
         yield Line(Point(room.x, y), Point(room.x + 8, y), pen)
