@@ -12,7 +12,7 @@ from pathlib import Path
 from PIL import Image, ImageChops
 
 PAPER = (255, 255, 255)
-WIDTH, EDGE = 1600, 24
+WIDTH, EDGE = 1200, 18
 HEADING = 0.1
 """The heading and the name of the space take this share of a page, from the top."""
 
