@@ -9,6 +9,7 @@ from .blocks import BlockPlan, Solid, plan_block
 from .covers import CoverPlan, plan_cover
 from .covers.jacket import JacketPlan, plan_jacket
 from .cutting import CutPart
+from .designs import Words
 from .errors import Problem, ShelfFileError
 from .filling import misplaced
 from .flat import Flat
@@ -38,6 +39,14 @@ class BookPlan:
     jacket: JacketPlan | None = None
     measured: float | None = None
     measured_error: float = 0.0
+
+    @property
+    def words(self) -> Words:
+        """What stands on its cover."""
+        entry = self.entry
+        return Words(
+            entry.title, entry.author or "", entry.volume or "", entry.date or "", series=entry.series or ""
+        )
 
     @property
     def flats(self) -> tuple[Flat, ...]:

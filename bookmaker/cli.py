@@ -28,6 +28,7 @@ from .plan import BookPlan
 from .reports import (
     books_table,
     breakdown_table,
+    lettering_table,
     measured_table,
     message,
     outcome,
@@ -70,16 +71,22 @@ def check(
     explain: Annotated[
         str | None, typer.Option("--explain", metavar="BOOK", help="Show where a book's thickness comes from.")
     ] = None,
+    spines: Annotated[bool, typer.Option("--spines", help="Show how well every spine can be read.")] = False,
 ) -> None:
     """Compute everything and say whether the books fit; draws nothing."""
     with _progress() as told:
         checked = pipeline.check(shelf, told)
     if as_json:
-        sys.stdout.write(dump(check_report(checked.plan, checked.problems, checked.legibility)))
+        sys.stdout.write(dump(check_report(checked.plan, checked.problems, checked.legibility, checked.lettering)))
     else:
         out = _console(stderr=False)
         if explain is not None:
             out.print(breakdown_table(_book_named(explain, checked.plan.books)))
+            _finish(checked)
+            return
+        if spines:
+            out.print(lettering_table(checked))
+            _tell(checked.problems)
             _finish(checked)
             return
         out.print(books_table(checked.plan))
@@ -100,10 +107,16 @@ def check(
 def make(
     shelf: ShelfPath,
     into: Annotated[Path, typer.Option("--into", metavar="DIR", help="A new folder, or one made before.")],
+    contact_sheet: Annotated[
+        bool, typer.Option("--contact-sheet", help="Also all spines side by side, as PDF and PNG.")
+    ] = False,
+    templates: Annotated[
+        bool, typer.Option("--templates", help="Also a template of each cover to draw over, as PDF and PNG.")
+    ] = False,
 ) -> None:
     """Write the sheets to print, one PDF for each paper, and the plan."""
     with _progress() as told:
-        made = pipeline.make(shelf, into, told)
+        made = pipeline.make(shelf, into, told, pipeline.Extras(contact_sheet, templates))
     _tell(made.checked.problems)
     for name, sheets in made.files:
         count = f": {sheets} sheet{'s' if sheets > 1 else ''}" if sheets else ""

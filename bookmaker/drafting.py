@@ -8,7 +8,7 @@ from typing import Any
 
 from .blocks import EDGE_STRIP, Solid
 from .covers.slipcase import SlipcasePlan
-from .designs import Dress, Words, dress_flat
+from .designs import Dress, Lettering, Words, dress_flat
 from .designs.box_faces import dress_box
 from .drawing import NOTHING, Art, Canvas, Drawn
 from .edges import edge_art
@@ -25,14 +25,15 @@ __all__ = ["Draft", "PageArt", "draft_book", "draft_slipcase"]
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """The pieces of a book or a slipcase and what is wrong with their art; fields count from the whole shelf.
+    """The pieces of a book or a slipcase, what is wrong with their art, how a cover is lettered.
 
-    `x_height` is that of the text on its pages in mm, if it has some.
+    Fields of problems count from the whole shelf. `x_height` is that of the text on its pages in mm, if it has some.
     """
 
     pieces: tuple[Piece, ...]
     problems: tuple[Problem, ...]
     x_height: float | None = None
+    lettering: tuple[Lettering, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,32 +54,43 @@ class PageArt:
                 self.art.draw(canvas)
 
 
-def draft_book(book: BookPlan, inside: Inside, artwork: Any, jacket_artwork: Any, resolution_dpi: float) -> Draft:
-    """Draw everything to print for one book; `artwork` is what its design has read, and what that of its jacket has."""
+def draft_book(
+    book: BookPlan, words: Words, inside: Inside, artwork: Any, jacket_artwork: Any, resolution_dpi: float
+) -> Draft:
+    """Draw everything to print for one book; `words` stand on its cover.
+
+    `artwork` is what its design has read, `jacket_artwork` what that of its jacket has.
+    """
     pieces = [
         _block_piece(book, index, flat, inside, resolution_dpi)
         for index, flat in enumerate(book.block.flats, start=1)
     ]
     problems = list(_within(("books", book.number, "inside"), inside.problems))
-    words = Words(book.entry.title, book.entry.author or "")
+    lettering: list[Lettering] = []
     for index, flat in enumerate(book.cover.flats, start=1):
         dress = dress_flat(book.entry.design, artwork, flat, words) if flat.dressed else Dress()
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
-    jacket = _draft_jacket(book, artwork, jacket_artwork)
-    return Draft((*pieces, *jacket.pieces), (*problems, *jacket.problems), inside.x_height)
+        lettering += dress.lettering
+    jacket = _draft_jacket(book, words, artwork, jacket_artwork)
+    return Draft(
+        pieces=(*pieces, *jacket.pieces),
+        problems=(*problems, *jacket.problems),
+        x_height=inside.x_height,
+        lettering=(*lettering, *jacket.lettering),
+    )
 
 
-def _draft_jacket(book: BookPlan, artwork: Any, jacket_artwork: Any) -> Draft:
+def _draft_jacket(book: BookPlan, words: Words, artwork: Any, jacket_artwork: Any) -> Draft:
     """The jacket in its own design, or in that of the book; nothing if the book wears none."""
     if not book.jacket or not book.entry.jacket:
         return Draft((), ())
     own = book.entry.jacket.design
-    flat, words = book.jacket.flat, Words(book.entry.title, book.entry.author or "")
+    flat = book.jacket.flat
     dress = dress_flat(own or book.entry.design, jacket_artwork if own else artwork, flat, words)
     piece = Piece(_piece_id(book, flat, 1), book.number, _label(book, flat), flat, dress.art)
     field = ("jacket", "design") if own else ("design",)
-    return Draft((piece,), tuple(_within(("books", book.number, *field), dress.problems)))
+    return Draft((piece,), tuple(_within(("books", book.number, *field), dress.problems)), lettering=dress.lettering)
 
 
 def draft_slipcase(box: SlipcasePlan, index: int, pictures: Mapping[Role, Picture]) -> Draft:

@@ -7,6 +7,7 @@ settled by the stages before.
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
 from typing import NamedTuple, Protocol
@@ -92,6 +93,9 @@ class Canvas(Protocol):
 
     def imported(self, page: ImportedPage, into: Rect) -> None:
         """Place a page of a PDF file, upright as viewers show it, stretched to fill a rectangle."""
+
+    def repeat(self, art: Art, bounds: Rect, places: Sequence[Point]) -> None:
+        """Draw the same art with its origin at each of the places; all its ink lies within `bounds`."""
 
     def placed(self, transform: Transform, clip: Path | None = None) -> AbstractContextManager[None]:
         """Within the block, coordinates go through `transform`; `clip`, in the inner coordinates, bounds the ink."""

@@ -25,18 +25,18 @@ MOST_NAMED = 3
 """So many foreign files are named; more would only fill the screen."""
 
 
-def file_names(stocks: Sequence[str]) -> list[str]:
-    """A PDF name for each stock, fit for any file system and no two alike.
+def file_names(stocks: Sequence[str], taken: Sequence[str] = ()) -> list[str]:
+    """A PDF name for each stock, fit for any file system and no two alike, nor like one that is taken.
 
     >>> file_names(["Page paper", "page-paper", "Ж"])
     ['page-paper.pdf', 'page-paper-2.pdf', 'stock.pdf']
     """
-    names: list[str] = []
+    names = list(taken)
     for stock in stocks:
         stem = re.sub(r"[^a-z0-9]+", "-", stock.lower()).strip("-")[:60] or "stock"
         number = sum(name == f"{stem}.pdf" or re.fullmatch(rf"{stem}-\d+\.pdf", name) is not None for name in names) + 1
         names.append(f"{stem}.pdf" if number == 1 else f"{stem}-{number}.pdf")
-    return names
+    return names[len(taken) :]
 
 
 def _refused(message: str, remedy: str) -> OutputError:

@@ -7,14 +7,14 @@ Every arrow is one call below. Files are read at the start and written at the en
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate, chain
 from pathlib import Path
 from typing import Any
 
 from .ahead import set_texts_ahead
-from .designs import load_design
+from .designs import Lettering, load_design
 from .designs.box_faces import load_faces
 from .drafting import Draft, draft_book, draft_slipcase
 from .errors import FieldPath, Problem, Severity, ShelfFileError
@@ -25,6 +25,7 @@ from .findings import fit_findings
 from .flat import Role
 from .geometry import Size
 from .impressions import impressions
+from .legibility import lettering_problems
 from .output import PLAN_NAME, file_names, replaced_folder
 from .pages import compose_inside, load_inside
 from .pictures import Picture
@@ -33,11 +34,14 @@ from .reading import ShelfFile, read_shelf
 from .sheets import Sheet, lay_out
 from .shelf_spec import cross_check
 from .stock import calibration
+from .wardrobe import dressed
+from .writers.contact_sheet import spine_of, write_contact_sheet
 from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import write_sheets
+from .writers.templates import write_template
 
-__all__ = ["Checked", "Made", "check", "make"]
+__all__ = ["Checked", "Extras", "Made", "check", "make"]
 
 Progress = Callable[[str, int, int], None]
 """Told what is being done, how many parts are done, and of how many."""
@@ -62,6 +66,11 @@ class Checked:
             None if height is None else Legibility(height, spec.printer.resolution, spec.viewing_distance)
             for height in heights
         )
+
+    @property
+    def lettering(self) -> tuple[tuple[Lettering, ...], ...]:
+        """How the cover of each book is lettered."""
+        return tuple(draft.lettering for draft in self.drafts)
 
     @property
     def sound(self) -> bool:
@@ -92,14 +101,26 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     problems = (
         *plan.notes,
         *(problem for draft in (*drafts, *slipcases) for problem in draft.problems),
+        *_lettering_problems(plan, drafts),
         *fit_findings(plan),
         *estimate_notes(caliper_estimates(plan), plan.stocks),
     )
     return Checked(shelf, plan, drafts, slipcases, shelf.located(problems))
 
 
-def make(path: Path, into: Path, progress: Progress = lambda *_: None) -> Made:
-    """Check a shelf file and write its sheets and its plan into a folder.
+@dataclass(frozen=True, slots=True)
+class Extras:
+    """What `make` writes besides the sheets, if it is asked for."""
+
+    contact_sheet: bool = False
+    templates: bool = False
+
+
+NO_EXTRAS = Extras()
+
+
+def make(path: Path, into: Path, progress: Progress = lambda *_: None, extras: Extras = NO_EXTRAS) -> Made:
+    """Check a shelf file and write its sheets and its plan into a folder, and what else is asked for.
 
     Raises:
         ShelfFileError: the file, or one it names, cannot be used.
@@ -109,7 +130,8 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None) -> Made:
         checked = check(path, progress)
         pieces = [piece for draft in (*checked.drafts, *checked.slipcases) for piece in draft.pieces]
         sheets = lay_out(pieces, checked.plan.stocks, checked.plan.spec.printer.knife_room)
-        files = _write(folder, checked, sheets, progress)
+        also = _write_extras(folder, checked, extras)
+        files = _write(folder, checked, sheets, also, progress)
     return Made(checked, files)
 
 
@@ -170,20 +192,55 @@ def _drafted(
     plan: ShelfPlan, sources: Sequence[tuple[object, object, object]], progress: Progress
 ) -> tuple[Draft, ...]:
     drafts: list[Draft] = []
-    for book, (inside, design, jacket) in zip(plan.books, sources, strict=True):
+    for (book, words), (inside, design, jacket) in zip(dressed(plan.books), sources, strict=True):
         progress("setting the pages", book.number, len(plan.books))
         frame = page_frame(plan.spec, book.entry, book.block.pages)
-        composed = compose_inside(book.entry.inside, inside, frame)
-        drafts.append(draft_book(book, composed, design, jacket, frame.resolution_dpi))
+        pages = compose_inside(book.entry.inside, inside, frame)
+        drafts.append(draft_book(book, words, pages, design, jacket, frame.resolution_dpi))
     return tuple(drafts)
 
 
-def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Progress) -> tuple[tuple[str, int], ...]:
+def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Problem]:
+    """What is too small or too faint on the covers."""
+    for book, draft in zip(plan.books, drafts, strict=True):
+        for problem in lettering_problems(draft.lettering, plan.spec.printer.resolution):
+            yield replace(problem, field=("books", book.number, "design", *problem.field))
+
+
+def _write_extras(folder: Path, checked: Checked, extras: Extras) -> list[str]:
+    """What is made only if it is asked for; the names of the files."""
+    names: list[str] = []
+    if extras.contact_sheet:
+        names += _write_spines(folder, checked)
+    if extras.templates:
+        for book in checked.plan.books:
+            flats = [flat for flat in book.cover.flats if flat.dressed]
+            names += write_template(folder, f"template-{book.number + 1}", book.entry.title, flats)
+    return names
+
+
+def _write_spines(folder: Path, checked: Checked) -> list[str]:
+    spec = checked.plan.spec
+    spines = [
+        spine_of(draft.pieces, book.entry.space) for book, draft in zip(checked.plan.books, checked.drafts, strict=True)
+    ]
+    found = sorted((spine for spine in spines if spine), key=lambda spine: _place_of(spine.space, spec.spaces))
+    return write_contact_sheet(folder, spec.shelf, found, Size(*spec.printer.sheet.size)) if found else []
+
+
+def _place_of(space: str, spaces: Mapping[str, object]) -> int:
+    """Spaces in the order of the file, what stands nowhere last."""
+    return list(spaces).index(space) if space in spaces else len(spaces)
+
+
+def _write(
+    folder: Path, checked: Checked, sheets: Sequence[Sheet], extras: Sequence[str], progress: Progress
+) -> tuple[tuple[str, int], ...]:
     """One PDF of sheets for each stock, the cutting list if anything is cut by hand, and the plan."""
     spec = checked.plan.spec
     listed: list[tuple[str, int, Sheet]] = []
     used = [stock for stock in checked.plan.stocks.values() if any(sheet.stock is stock for sheet in sheets)]
-    cutting_list, *names = file_names([CUTTING_LIST, *(stock.name for stock in used)])
+    cutting_list, *names = file_names([CUTTING_LIST, *(stock.name for stock in used)], taken=extras)
     for done, (stock, name) in enumerate(zip(used, names, strict=True)):
         progress("writing the sheets", done, len(used))
         mine = [sheet for sheet in sheets if sheet.stock is stock]
@@ -195,7 +252,7 @@ def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Pr
     parts = [(f"{book.number + 1}. {book.entry.title}", part) for book in checked.plan.books for part in book.cut_list]
     if parts:
         write_cutting_list(folder / cutting_list, spec.shelf, parts, Size(*spec.printer.sheet.size))
-    files = [*names, *([cutting_list] if parts else []), PLAN_NAME]
-    report = plan_report(checked.plan, listed, files, checked.problems, checked.legibility)
+    files = [*names, *([cutting_list] if parts else []), *extras, PLAN_NAME]
+    report = plan_report(checked.plan, listed, files, checked.problems, checked.legibility, checked.lettering)
     (folder / PLAN_NAME).write_text(dump(report), encoding="utf-8", newline="\n")
     return tuple((name, sum(file == name for file, _, _ in listed)) for name in files)

@@ -9,11 +9,13 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
+from .book_list import with_listed_books
 from .defaults import with_defaults
 from .errors import FieldPath, Place, Problem, ShelfFileError, show_field
 from .rows import with_rows
 from .shelf_spec import ShelfSpec
 from .spec_errors import explain
+from .volumes import with_volumes
 from .yaml_tree import Tree, parse_tree
 
 __all__ = ["ShelfFile", "read_shelf"]
@@ -59,9 +61,9 @@ def read_shelf(path: Path) -> ShelfFile:
     Raises:
         ShelfFileError: with everything that is wrong in the file, each problem with its place.
     """
-    written = parse_tree(_read_text(path), path.name)
+    written = with_listed_books(parse_tree(_read_text(path), path.name), path.parent)
     defaults = written.child("defaults")
-    in_rows, shared = with_rows(written)
+    in_rows, shared = with_rows(with_volumes(written))
     lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), ("defaults",))}
     tree = with_defaults(in_rows)
     return ShelfFile(path, _validated(tree, lent), tree, lent)

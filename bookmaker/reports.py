@@ -10,6 +10,7 @@ from rich.table import Table
 
 from .errors import Problem, Severity
 from .feedback import Comparison
+from .legibility import arc_minutes, dots, seen
 from .pipeline import Checked
 from .plan import BookPlan, ShelfPlan
 from .shelf import SpaceFit, Verdict
@@ -18,6 +19,7 @@ from .thickness import Layer, Thickness
 __all__ = [
     "books_table",
     "breakdown_table",
+    "lettering_table",
     "measured_table",
     "message",
     "outcome",
@@ -75,6 +77,40 @@ def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
         f"{book.depth:.2f}",
         f"{likely:.2f}",
     )
+
+
+def lettering_table(checked: Checked) -> Table:
+    """How the title on each spine came out."""
+    resolution = checked.plan.spec.printer.resolution
+    table = _table(
+        f"{checked.plan.spec.shelf}: titles on the spines",
+        ("", True),
+        ("book", False),
+        ("style", False),
+        ("runs", False),
+        ("x-height", True),
+        ("arc min", True),
+        ("dots", True),
+        ("contrast", True),
+        ("seen", False),
+    )
+    for book, lettering in zip(checked.plan.books, checked.lettering, strict=True):
+        titles = [line for line in lettering if line.on == "spine" and line.what == "title"]
+        style = getattr(book.entry.design, "style", "")
+        first = (str(book.number + 1), escape(book.entry.title), style)
+        for line in titles[:1]:
+            table.add_row(
+                *first,
+                line.way,
+                f"{line.x_height:.2f}",
+                f"{arc_minutes(line.x_height):.1f}",
+                f"{dots(line.x_height, resolution):.0f}",
+                f"{line.contrast:.1f}",
+                seen(line, resolution),
+            )
+        if not titles:
+            table.add_row(*first, "–", *("",) * 5)
+    return table
 
 
 def breakdown_table(book: BookPlan) -> Table:

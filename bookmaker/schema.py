@@ -26,9 +26,16 @@ def shelf_schema() -> dict[str, Any]:
     for model in schema["$defs"].values():
         if model.get("title") not in {"LifeSize", "PageSize", "SpaceEntry"}:
             model.pop("required", None)
+    # A group that leaves its kind or style to the defaults, or to the usual one, may be of several kinds at once.
+    for field in book["properties"].values():
+        if "oneOf" in field:
+            field["anyOf"] = field.pop("oneOf")
+            field.pop("discriminator", None)
     book["required"] = ["title"]
     books = schema["properties"]["books"]
-    books["items"] = {"anyOf": [books["items"], _row_of_books(row["description"], book["properties"])]}
+    listed = {"type": "string", "pattern": "^from .+"}
+    books["items"] = {"anyOf": [books["items"], _row_of_books(row["description"], book["properties"]), listed]}
+    schema["properties"]["books"] = {"description": books.pop("description"), "anyOf": [books, listed]}
     return schema
 
 

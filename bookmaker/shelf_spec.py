@@ -38,6 +38,7 @@ from .spec.spaces import SpaceEntry
 from .spec.stocks import StockEntry
 from .thickness import ASSEMBLY_TOLERANCE
 from .units import NotAMeasure, parse_ratio, print_mm
+from .volumes import MOST_VOLUMES
 
 __all__ = ["BookEntry", "MeasuredRowEntry", "ShelfSpec", "cross_check"]
 
@@ -96,11 +97,26 @@ NoRow = Annotated[None, BeforeValidator(_read_row), WithJsonSchema({"type": "arr
 """Where a row would stand."""
 
 
+def _read_volumes(_: object) -> None:
+    """Sets are written out before books are read: what is left of one is none."""
+    raise refuse("is no set", f"write a number from 2 to {MOST_VOLUMES}, as many as the row has, in a book of its own")
+
+
+NoVolumes = Annotated[
+    None, BeforeValidator(_read_volumes), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": MOST_VOLUMES})
+]
+"""Where a set would stand."""
+
+
 class BookEntry(Entry):
     """One book. Its size is that of the page; the cover adds what it needs."""
 
     title: Title = Field(description="title, as it shall stand on spine and front")
     author: Title | None = Field(None, description="author, as it shall stand on spine and front")
+    volumes: NoVolumes = Field(None, description="a set of so many books that differ in their numbers, from 2 to 100")
+    series: Title | None = Field(None, description="the set it belongs to: all books of it look alike")
+    volume: Title | None = Field(None, description="number of the volume, as it shall stand on the spine")
+    date: Title | None = Field(None, description="year or date, as it shall stand on the spine")
     size: PageSize | None = Field(None, description="height and width of the finished page")
     life_size: LifeSize | None = Field(None, description="height and width of the full-size page; divided by the scale")
     direction: Literal["left-to-right", "right-to-left"] = Field("left-to-right", description="which way it reads")

@@ -48,20 +48,20 @@ books:
     size: {height: 21 mm, width: 15 mm}         # the page of the miniature
     block: {pages: 48}
     inside: {kind: text, file: attic.txt}
-    design: {colour: "#2f4f46"}
+    design: {style: cloth, colour: "#2f4f46"}
 
   - title: Knots and Splices
     author: B. Tarrow
     life_size: {height: 198 mm, width: 129 mm}  # the page of the real book; divided by the scale
     block: {pages: 32}
     inside: {kind: ruled, spacing: 1.2 mm}
-    design: {colour: "#b98b3e", spine_title: up}
+    design: {style: paper boards, palette: harbour, spine_title: up}
 
   - title: Weather Diary
     life_size: {height: 234 mm, width: 156 mm}
     block: {pages: 64}
     cover: {turn_in: 5 mm, head_turn_in: 4 mm}  # the cover paper is folded over the edges
-    design: {colour: "#7a2f2a", spine_title: across}
+    design: {style: half leather, palette: orchard, spine_title: across}
 """
 
 TEXT = """\

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 
@@ -106,6 +106,16 @@ class RecordingCanvas:
         """Record a picture."""
         unit = Transform(a=into.width, d=into.height, e=into.x, f=into.y)
         self.marks.append(Placed(picture, unit.then(self.transform), self.clips))
+
+    def repeat(self, art: Art, bounds: Rect, places: Sequence[Point]) -> None:
+        """Record every repetition; ink outside the bounds would be lost."""
+        alone = RecordingCanvas()
+        art.draw(alone)
+        for mark in (*alone.fills, *alone.strokes):
+            assert bounds.contains(Rect.around(mark.path.points()))
+        for place in places:
+            with self.placed(Transform.move(*place)):
+                art.draw(self)
 
     def imported(self, page: ImportedPage, into: Rect) -> None:
         """Record a page of a PDF file."""

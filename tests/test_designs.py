@@ -18,6 +18,7 @@ from bookmaker.drawing import Colour, contrast
 from bookmaker.errors import Severity, ShelfFileError
 from bookmaker.flat import Flat, Role
 from bookmaker.geometry import Point, Rect, Size
+from bookmaker.legibility import lettering_problems
 from bookmaker.papers import FORMATS
 from bookmaker.spec.stocks import Grain
 from bookmaker.stock import Stock
@@ -106,6 +107,14 @@ def test_down_and_up_turn_opposite_ways() -> None:
         assert title.end.x == pytest.approx(title.at.x)
 
 
+def test_volume_and_date_stand_on_the_spine() -> None:
+    flat = flat_of()
+    words = Words("Tides", "A. Fell", "IX", "1907")
+    canvas = record(dress_flat(Plain(), load_design(Plain(), NO_FILES), flat, words).art)
+    spine = panel(flat, Role.SPINE)
+    assert {text.text for text in canvas.texts if spine.contains(ink_box(text))} == {"Tides", "A. Fell", "IX", "1907"}
+
+
 def test_no_spine_title_leaves_the_spine_plain() -> None:
     flat = flat_of()
     spine = panel(flat, Role.SPINE)
@@ -122,8 +131,9 @@ def test_titling_stands_out_from_any_ground(ground: int) -> None:
 def test_type_too_small_to_print_is_a_warning() -> None:
     flat = flat_of(0.4)
     dress = dress_flat(Plain(), load_design(Plain(), NO_FILES), flat, Words("A Very Long Title for a Thin Book", ""))
-    assert [problem.severity for problem in dress.problems] == [Severity.WARNING]
-    assert dress.problems[0].field == ("spine_title",)
+    problems = list(lettering_problems(dress.lettering, 600))
+    assert [problem.severity for problem in problems] == [Severity.WARNING]
+    assert problems[0].field == ("spine_title",)
 
 
 def test_a_front_picture_covers_front_and_bleed_and_hides_the_title(tmp_path: FilePath) -> None:

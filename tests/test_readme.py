@@ -64,6 +64,19 @@ TABLES = {
     "page margins": ["PageMargins"],
     "picture pages": ["PicturesInside"],
     "PDF pages": ["PdfInside"],
+    "a drawn design": [
+        "Cloth",
+        "Leather",
+        "HalfLeather",
+        "PaperBoards",
+        "Paperback",
+        "LedgerDesign",
+        "Atlas",
+        "School",
+        "Pamphlet",
+    ],
+    "a picture cover": ["PictureCover"],
+    "own artwork": ["OwnArtwork"],
     "a plain design": ["Plain"],
 }
 """What each "key of …" table of the README describes, by the name of its model."""
@@ -198,7 +211,8 @@ def test_table_has_exactly_the_keys_of_its_model(heading: str) -> None:
     listed = re.findall(r"^\| `(\w+)` \|", table[1], re.MULTILINE)
     assert len(listed) == len(set(listed)) == len(table[1].splitlines())
     for name in TABLES[heading]:
-        assert set(listed) - LATER_THAN_THE_SPEC == model_keys(name) - LATER_THAN_THE_SPEC
+        shared = model_keys("Cloth") if name == "PictureCover" else set()  # told in the table of all drawn designs
+        assert set(listed) - LATER_THAN_THE_SPEC == model_keys(name) - LATER_THAN_THE_SPEC - shared
 
 
 def test_keys_of_any_part_stand_in_a_table_of_their_own() -> None:

@@ -2,20 +2,56 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
 from ..flat import Flat
 from ..spec.entry import Entry, either
-from . import plain
-from .design import Dress, Words
+from . import (
+    atlas,
+    cloth,
+    colouring,
+    half_leather,
+    leather,
+    ledger,
+    own_artwork,
+    pamphlet,
+    paper_boards,
+    paperback,
+    picture_cover,
+    plain,
+    school,
+)
+from .design import Dress, InSet, Lettering, Words
 
-__all__ = ["PLAIN", "AnyDesign", "Dress", "Words", "dress_flat", "load_design"]
+__all__ = [
+    "PLAIN",
+    "STYLES",
+    "AnyDesign",
+    "Dress",
+    "InSet",
+    "Lettering",
+    "Words",
+    "dress_flat",
+    "load_design",
+    "settled",
+]
 
 STYLES: Mapping[type[Entry], ModuleType] = {
     plain.Plain: plain,
+    cloth.Cloth: cloth,
+    leather.Leather: leather,
+    half_leather.HalfLeather: half_leather,
+    paper_boards.PaperBoards: paper_boards,
+    picture_cover.PictureCover: picture_cover,
+    paperback.Paperback: paperback,
+    ledger.LedgerDesign: ledger,
+    atlas.Atlas: atlas,
+    school.School: school,
+    pamphlet.Pamphlet: pamphlet,
+    own_artwork.OwnArtwork: own_artwork,
 }
 
 PLAIN = plain.Plain()
@@ -24,7 +60,7 @@ PLAIN = plain.Plain()
 if TYPE_CHECKING:
     AnyDesign = Entry
 else:
-    AnyDesign: Any = either(tuple(STYLES), "style")
+    AnyDesign: Any = either(tuple(STYLES), "style", usual=plain.Plain)
 
 
 def load_design(entry: Entry, folder: Path) -> Any:
@@ -36,3 +72,19 @@ def dress_flat(entry: Entry, artwork: Any, flat: Flat, words: Words) -> Dress:
     """Draw one flat of a cover; `artwork` is what `load_design` gave."""
     dress: Dress = STYLES[type(entry)].dress(entry, artwork, flat, words)
     return dress
+
+
+def settled(row: Sequence[tuple[Entry, Words, str | None]]) -> Iterator[Entry]:
+    """The designs of a shelf in their order, with a colour for each that has none; books come with their space.
+
+    Books of a set have one colour.
+    """
+    offers = [
+        (entry, _offer(entry, words), (space, words.kin if words.in_set else None)) for entry, words, space in row
+    ]
+    return colouring.settled(offers)
+
+
+def _offer(entry: Entry, words: Words) -> colouring.Offer | None:
+    material = getattr(STYLES[type(entry)], "MATERIAL", None)
+    return (words.kin, material) if material else None

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from math import ceil
 from pathlib import Path
 
-from ..errors import Problem, ShelfFileError
-from ..pictures import Picture, load_picture
+from ..errors import Problem, Severity, ShelfFileError
+from ..geometry import Rect, Size
+from ..pictures import Picture, covering, effective_dpi, load_picture
 
-__all__ = ["load_artwork"]
+__all__ = ["load_artwork", "picture_problems"]
+
+LOWEST_RESOLUTION = 300.0
+"""Dots per inch under which a picture looks coarse (common practice)."""
 
 
 def load_artwork(files: Mapping[str, str], folder: Path) -> dict[str, Picture]:
@@ -28,3 +33,18 @@ def load_artwork(files: Mapping[str, str], folder: Path) -> dict[str, Picture]:
     if problems:
         raise ShelfFileError(problems)
     return pictures
+
+
+def picture_problems(picture: Picture, size: Size, key: str) -> Iterator[Problem]:
+    """What was done to the picture, and whether it is fine enough for the print."""
+    for note in picture.notes:
+        yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=(key,))
+    resolution = effective_dpi(picture, *covering(picture, Rect(0, 0, *size)).size)
+    if resolution < LOWEST_RESOLUTION:
+        width, height = (ceil(side * LOWEST_RESOLUTION / resolution) for side in (picture.width_px, picture.height_px))
+        yield Problem(
+            f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
+            f"use a picture of at least {width} × {height} pixels",
+            Severity.WARNING,
+            field=(key,),
+        )

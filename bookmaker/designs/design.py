@@ -2,25 +2,111 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import hashlib
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from pydantic import Field
 
 from ..drawing import NOTHING, Art
 from ..errors import Problem
+from ..spec.entry import Entry
+from ..spec.measures import Flag, Ink
+from .devices import DeviceName
+from .ornaments import OrnamentName
+from .palettes import PaletteName
 
-__all__ = ["Dress", "Words"]
+__all__ = ["DrawnDesign", "Dress", "InSet", "Lettering", "SpineTitle", "Wear", "Words"]
+
+SpineTitle = Literal["auto", "down", "up", "across", "none"]
+Wear = Literal["none", "light", "heavy"]
+
+
+@dataclass(frozen=True, slots=True)
+class InSet:
+    """A book's place in a set, in mm: how much wider its spine is than the narrowest, how far into the row of all
+    spines of the set it begins, and how wide that row is; and the titles of all its books.
+    """
+
+    wider: float
+    begins: float
+    width: float
+    titles: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """What stands on a cover."""
+    """What stands on a cover; `language` is a BCP 47 tag, or empty if nobody said."""
 
     title: str
     author: str = ""
+    volume: str = ""
+    date: str = ""
+    language: str = ""
+    series: str = ""
+    in_set: InSet | None = None
+
+    @property
+    def titles(self) -> tuple[str, ...]:
+        """The titles that are to be lettered alike: those of the set, or the book's own."""
+        return self.in_set.titles if self.in_set and self.in_set.titles else (self.title,)
+
+    def on_narrowest(self) -> Words:
+        """The words for a room that is already no wider than on the narrowest spine of the set."""
+        return replace(self, in_set=self.in_set and replace(self.in_set, wider=0.0))
+
+    @property
+    def kin(self) -> int:
+        """The number from which grows what all books of a set share: ornaments, typefaces, colours, weave."""
+        return _seed(self.series) if self.series else _seed(self.title, self.author)
+
+    @property
+    def seed(self) -> int:
+        """The number from which everything grows that is drawn by chance: the same book always looks the same."""
+        return _seed(self.title, self.author, self.volume)
+
+
+def _seed(*texts: str) -> int:
+    return int.from_bytes(hashlib.sha256("\0".join(texts).encode()).digest()[:8])
+
+
+@dataclass(frozen=True, slots=True)
+class Lettering:
+    """How one text of a cover came out: its x-height in mm, and its contrast with the ground by WCAG 2.x.
+
+    `help` says what would make it larger, as far as the design knows. Where all letters are capitals, `x_height`
+    is their height.
+    """
+
+    what: Literal["title", "author", "volume"]
+    on: Literal["spine", "front"]
+    way: Literal["down", "up", "across"]
+    text: str
+    x_height: float
+    contrast: float
+    help: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Dress:
-    """The art for one flat of a cover, and what is wrong with it; fields are relative to the design."""
+    """The art for one flat of a cover, how its words came out, and what is wrong; fields are relative to the design."""
 
     art: Art = NOTHING
     problems: tuple[Problem, ...] = ()
+    lettering: tuple[Lettering, ...] = ()
+
+
+class DrawnDesign(Entry):
+    """The keys that all drawn styles share."""
+
+    palette: PaletteName = Field("library", description="set of colours: library, harbour, orchard, attic, fairground")
+    colour: Ink | None = Field(None, description="ground colour; from the palette, unlike its neighbours, if not given")
+    steps: Flag = Field(False, description="whether each book of a set takes the next colour of the palette")
+    second_colour: Ink | None = Field(None, description="colour of labels, corners or stripes; from the palette")
+    ink: Ink | None = Field(None, description="colour of the titling; what stands out from the ground, if not given")
+    spine_title: SpineTitle = Field("auto", description="how the spine is lettered: auto, down, up, across, none")
+    abbreviate: Flag = Field(False, description="whether a title too long for the spine may be shortened there")
+    front_title: Flag = Field(True, description="title and author on the front")
+    ornament: OrnamentName = Field("auto", description="ornament of spine and front; auto leaves it to the book")
+    device: DeviceName = Field("none", description="publisher's device at the foot of the spine")
+    wear: Wear = Field("light", description="rubbed edges: none, light, heavy")

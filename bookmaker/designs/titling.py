@@ -13,6 +13,7 @@ from functools import lru_cache
 from ..drawing import Canvas, Colour
 from ..geometry import Point, Rect, Size, Transform
 from ..typefaces import TextLine, Typeface, set_line
+from .wording import grace, units
 
 __all__ = ["Placed", "TextBlock", "fit_text", "place_centred"]
 
@@ -70,16 +71,18 @@ def fit_text(
     """Set a text as large as the box and `largest` (the em, in mm) allow.
 
     Of all ways to break it at its spaces into at most `most_lines` lines the one with the largest size
-    wins, with as few lines as that size needs. A line more must make the text more than `gain` times larger.
+    wins, with as few lines as that size needs; a little size is given for lines that break well. A line more
+    must make the text more than `gain` times larger.
     """
-    words = text.split()
-    best: tuple[float, tuple[str, ...]] = (0.0, ())
+    words = units(text)
+    best: tuple[float, float, tuple[str, ...]] = (0.0, 0.0, ())
     for count in range(1, min(most_lines, len(words)) + 1):
         lines = _balanced(typeface, tuple(words), count)
         size = min(largest, _largest_size(typeface, lines, box))
-        if size > best[0] * gain * 1.0001:
-            best = (size, lines)
-    return _set(typeface, best[1], best[0])
+        worth = size * grace(lines)
+        if worth > best[0] * gain * 1.0001:
+            best = (worth, size, lines)
+    return _set(typeface, best[2], best[1])
 
 
 def _set(typeface: Typeface, lines: Sequence[str], size: float) -> TextBlock:
@@ -129,7 +132,8 @@ def _balanced(typeface: Typeface, words: tuple[str, ...], count: int) -> tuple[s
     for row in range(1, count + 1):
         for end in range(row, len(words) + 1):
             for start in range(row - 1, end):
-                widest = max(best[row - 1][start], line_width(start, end))
+                ends_well = grace((" ".join(words[start:end]), "")) if end < len(words) else 1.0
+                widest = max(best[row - 1][start], line_width(start, end) / ends_well)
                 if widest < best[row][end]:
                     best[row][end], cut[row][end] = widest, start
     return _lines_by_cuts(words, cut, count)

@@ -17,6 +17,7 @@ from reportlab.pdfbase.pdfdoc import (
     PDFDictionary,
     PDFDocument,
     PDFInfo,
+    PDFName,
     PDFObjectReference,
     PDFPage,
     PDFString,
@@ -72,6 +73,7 @@ class PdfFile:
         self._document.setTitle(title)
         self._document.setProducer(producer)
         self._fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
+        self._forms: dict[tuple[bytes, Rect], str] = {}
         self._pictures: dict[str, tuple[str, PlacedPicture]] = {}
         self._imported: dict[tuple[str, int], tuple[str, ImportedPage]] = {}
 
@@ -100,7 +102,7 @@ class PdfFile:
 
         `trim` is the box that is cut out of it, `bleed` the box inked for that (ISO 32000-1, 14.11.2).
         """
-        canvas = PdfCanvas(PageResources(self._font, self._picture, self._import))
+        canvas = PdfCanvas(PageResources(self._font, self._picture, self._form, self._import))
         yield canvas
         page: Any = PDFPage()
         page.Override_default_compilation = 1
@@ -108,8 +110,7 @@ class PdfFile:
         page.TrimBox = _box(trim) if trim else None
         page.BleedBox = _box(bleed) if bleed else None
         page.Parent = self._document.Pages
-        fonts = [name for name, _ in canvas.fonts.values()]
-        page.Resources = PDFDictionary({"Font": _named(fonts), "XObject": _named(sorted(canvas.placed_objects))})
+        page.Resources = _resources(canvas)
         content = canvas.content()
         self._document.updateSignature(content)
         page.Contents = compressed(content)
@@ -119,6 +120,22 @@ class PdfFile:
         if typeface not in self._fonts:
             self._fonts[typeface] = (f"F{len(self._fonts) + 1}", EmbeddedFont(typeface))
         return self._fonts[typeface]
+
+    def _form(self, canvas: PdfCanvas, bounds: Rect) -> str:
+        """Keep a drawing that pages show several times; one that is drawn again is the same form."""
+        content = canvas.content()
+        key = (content, bounds)
+        if key not in self._forms:
+            name = self._forms[key] = f"X{len(self._forms) + 1}"
+            entries = {
+                "Type": PDFName("XObject"),
+                "Subtype": PDFName("Form"),
+                "BBox": _box(bounds),
+                "Resources": _resources(canvas),
+            }
+            self._document.updateSignature(content)
+            self._document.Reference(compressed(content, **entries), name)
+        return self._forms[key]
 
     def _picture(self, picture: Picture, width: float, height: float) -> str:
         if picture.digest not in self._pictures:
@@ -133,6 +150,12 @@ class PdfFile:
         if key not in self._imported:
             self._imported[key] = (f"I{len(self._imported) + 1}", page)
         return self._imported[key][0]
+
+
+def _resources(canvas: PdfCanvas) -> PDFDictionary:
+    """What the operators of a canvas name."""
+    fonts = [name for name, _ in canvas.fonts.values()]
+    return PDFDictionary({"Font": _named(fonts), "XObject": _named(sorted(canvas.placed_objects))})
 
 
 def _box(rect: Rect) -> PDFArrayCompact:

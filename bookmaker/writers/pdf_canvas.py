@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 
-from ..drawing import Colour, Pen
+from ..drawing import Art, Colour, Pen
 from ..geometry import Path, Point, Rect, Transform
 from ..imported import ImportedPage
 from ..pictures import Picture
@@ -14,7 +14,7 @@ from ..typefaces import TextLine, Typeface
 from ..units import to_pt
 from ..word_line import WordLine
 from .pdf_fonts import EmbeddedFont
-from .pdf_numbers import matrix, number, points
+from .pdf_numbers import matrix, number, point, points
 
 __all__ = ["PageResources", "PdfCanvas"]
 
@@ -25,11 +25,13 @@ PATH_OPERATORS = {"M": b"m", "L": b"l", "C": b"c", "Z": b"h"}
 class PageResources:
     """What a page may ask of its document, each answered with the name the page is to use.
 
-    A picture is asked for with the size in mm at which it will stand on the paper.
+    A picture is asked for with the size in mm at which it will stand on the paper, a form (art that is drawn
+    several times) with its drawing and the rectangle that bounds it.
     """
 
     font: Callable[[Typeface], tuple[str, EmbeddedFont]]
     picture: Callable[[Picture, float, float], str]
+    form: Callable[[PdfCanvas, Rect], str]
     imported: Callable[[ImportedPage], str]
 
 
@@ -59,11 +61,11 @@ class PdfCanvas:
 
     def fill(self, path: Path, colour: Colour) -> None:
         """Fill an outline (non-zero winding)."""
-        self._operators += [*self._ink(colour), *_outline(path), b"f"]
+        self._operators += [*self._ink(colour), _outline(path), b"f"]
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """Draw along a path."""
-        self._operators += [*self._take(pen), *_outline(path), b"S"]
+        self._operators += [*self._take(pen), _outline(path), b"S"]
 
     def text(self, line: TextLine, at: Point, colour: Colour) -> None:
         """Set one line of shaped text with its left end on the baseline at a point."""
@@ -119,6 +121,16 @@ class PdfCanvas:
         sides = b" ".join((points(into.width), b"0 0", points(into.height), points(into.x), points(into.y)))
         self._operators.append(b"q %b cm /%b Do Q" % (sides, name.encode()))
 
+    def repeat(self, art: Art, bounds: Rect, places: Sequence[Point]) -> None:
+        """Draw the same art at several places: once into a form (ISO 32000-1, 8.10), which is then shown at each."""
+        inner = PdfCanvas(self._resources)
+        inner._state = _State(to_paper=self._state.to_paper)
+        art.draw(inner)
+        name = self._resources.form(inner, bounds)
+        self.placed_objects.add(name)
+        shown = b" cm /%b Do Q" % name.encode()
+        self._operators += [b"q 1 0 0 1 " + point(place) + shown for place in places]
+
     def imported(self, page: ImportedPage, into: Rect) -> None:
         """Place a page of a PDF file, upright as viewers show it, stretched to fill a rectangle."""
         name = self._resources.imported(page)
@@ -132,7 +144,7 @@ class PdfCanvas:
         self._state = replace(outer, to_paper=transform.then(outer.to_paper))
         self._operators.append(b"q " + matrix(transform) + b" cm")
         if clip is not None:
-            self._operators += [*_outline(clip), b"W n"]
+            self._operators += [_outline(clip), b"W n"]
         try:
             yield
         finally:
@@ -173,7 +185,11 @@ def _colour(colour: Colour, grey: bytes, rgb: bytes) -> bytes:
     return b" ".join((*(number(part) for part in colour), rgb))
 
 
-def _outline(path: Path) -> Iterator[bytes]:
+def _outline(path: Path) -> bytes:
+    return b"\n".join(_operations(path))
+
+
+def _operations(path: Path) -> Iterator[bytes]:
     for command in path.commands:
         operands = [points(value) for value in command[1:] if not isinstance(value, str)]
         yield b" ".join((*operands, PATH_OPERATORS[str(command[0])]))

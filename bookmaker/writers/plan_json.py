@@ -8,11 +8,13 @@ from typing import Any
 
 from ..covers.slipcase import SlipcasePlan
 from ..cutting import CutPart
+from ..designs import Lettering
 from ..errors import Problem, show_field
 from ..eyesight import Legibility
 from ..feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
 from ..flat import Fold, Stroke
 from ..geometry import Point, Rect
+from ..legibility import arc_minutes, dots, seen
 from ..plan import BookPlan, ShelfPlan
 from ..sheets import Placement, Sheet
 from ..shelf import SpaceFit
@@ -26,13 +28,16 @@ def dump(report: Mapping[str, Any]) -> str:
 
 
 def check_report(
-    plan: ShelfPlan, problems: Iterable[Problem], legibility: Sequence[Legibility | None]
+    plan: ShelfPlan,
+    problems: Iterable[Problem],
+    legibility: Sequence[Legibility | None],
+    lettering: Sequence[Sequence[Lettering]] = (),
 ) -> dict[str, Any]:
-    """What `check` finds: books, spaces and problems; `legibility` is that of each book's text."""
+    """What `check` finds: books, spaces and problems; `legibility` is of each book's text, `lettering` of its cover."""
     return {
         "shelf": plan.spec.shelf,
         "books": [
-            _book(book, plan) | {"legibility": _legibility(letters)}
+            _book(book, plan, lettering) | {"legibility": _legibility(letters)}
             for book, letters in zip(plan.books, legibility, strict=True)
         ],
         "spaces": [_space(space) for space in plan.spaces],
@@ -49,17 +54,18 @@ def plan_report(
     files: Sequence[str],
     problems: Iterable[Problem],
     legibility: Sequence[Legibility | None],
+    lettering: Sequence[Sequence[Lettering]],
 ) -> dict[str, Any]:
     """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written."""
     return {
         "made_by": "bookmaker",
         "files": list(files),
         "sheets": [_sheet(file, page, sheet) for file, page, sheet in sheets],
-        **check_report(plan, problems, legibility),
+        **check_report(plan, problems, legibility, lettering),
     }
 
 
-def _book(book: BookPlan, plan: ShelfPlan) -> dict[str, Any]:
+def _book(book: BookPlan, plan: ShelfPlan, lettering: Sequence[Sequence[Lettering]]) -> dict[str, Any]:
     cover = book.cover
     worst_case, likely = book.standing.uncertainty.spread(plan.tolerances)
     return {
@@ -80,6 +86,23 @@ def _book(book: BookPlan, plan: ShelfPlan) -> dict[str, Any]:
         "tolerance_mm": _mm(likely),
         "worst_case_mm": _mm(worst_case),
         "cut_list": [_cut_part(part) for part in book.cut_list],
+        "spine_title": _spine_title(lettering[book.number], plan) if lettering else None,
+    }
+
+
+def _spine_title(lettering: Sequence[Lettering], plan: ShelfPlan) -> dict[str, Any] | None:
+    """How the title on a spine came out; None if there is none."""
+    resolution_dpi = plan.spec.printer.resolution
+    line = next((line for line in lettering if line.what == "title" and line.on == "spine"), None)
+    if line is None:
+        return None
+    return {
+        "way": line.way,
+        "x_height_mm": _mm(line.x_height),
+        "arc_minutes": round(arc_minutes(line.x_height), 2),
+        "dots": round(dots(line.x_height, resolution_dpi), 1),
+        "contrast": round(line.contrast, 2),
+        "seen": seen(line, resolution_dpi),
     }
 
 

@@ -1,0 +1,201 @@
+"""The spine of a leather binding: raised bands, a label with the title between two of them, tools in the others."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from ..drawing import Art, Colour
+from ..geometry import Path, Point, Rect, polygon
+from .design import Words
+from .faces import Faces
+from .lettering import Lettered, What, fitted, letter
+from .ornaments import rule, stamp
+from .shapes import Shape, block
+from .spine import ACROSS_IF, Spine, as_in_set, letter_spine
+from .tones import darker, lighter
+
+__all__ = ["banded_spine", "ridge"]
+
+THINNEST = 1.8
+"""A spine thinner than this, in mm, has fillets instead of bands."""
+
+SMALLEST_COMPARTMENT = 2.1
+"""Compartments lower than this, in mm, are too many."""
+
+SHADING = (0.34, 0.16, -0.1, -0.2, -0.08, 0.14, 0.36)
+"""How dark a band is from its lower to its upper edge: shares of black, or of white where negative."""
+
+OVER = 0.75
+"""Bands run out on the sides so far beyond the folds, in mm, tapering."""
+
+
+@dataclass(frozen=True, slots=True)
+class Leather:
+    """Colours of a leather spine: the skin and the gold on it, the label and the gold on that."""
+
+    skin: Colour
+    gold: Colour
+    label: Colour
+    on_label: Colour
+
+
+def banded_spine(
+    faces: Faces, words: Words, spine: Spine, label: tuple[Colour, Colour]
+) -> tuple[list[Art], list[Lettered]]:
+    """Bands, tools and label, and the words; `spine` has the hand on the skin, `label` its colour and its ink."""
+    if not faces.spine:
+        return [], []
+    box = faces.spine
+    colours = Leather(spine.hand.ground, spine.hand.ink, *label)
+    if box.width < THINNEST:
+        return _filleted(box, words, spine, colours)
+    hand = spine.hand.on_ground(*label)
+    compartments = _compartments(box)
+    if _runs_across(compartments, words, replace(spine, hand=hand)):
+        return _across(box, compartments, words, replace(spine, hand=hand), colours)
+    return _along(box, compartments, words, replace(spine, hand=hand), colours)
+
+
+def _compartments(box: Rect) -> list[Rect]:
+    """The spaces between the bands, from the head down: six, or four on a low spine; the lowest is the highest."""
+    count = 6 if box.height / 6.5 >= SMALLEST_COMPARTMENT else 4
+    step = box.height / (count + 0.35)
+    tops = [box.top - step * number for number in range(count)]
+    return [Rect(box.x, top - step, box.width, step) for top in tops[:-1]] + [
+        Rect(box.x, box.y, box.width, tops[-1] - box.y)
+    ]
+
+
+def _band_height(box: Rect) -> float:
+    return max(0.25, min(0.75, box.height * 0.024))
+
+
+def _runs_across(compartments: list[Rect], words: Words, spine: Spine) -> bool:
+    if spine.way != "auto":
+        return spine.way == "across"
+    label = as_in_set(_room(compartments[1]), words)
+    long_label = as_in_set(_room(_joined(compartments[1:-1])), words)
+    enough = ACROSS_IF * (0.62 if words.author else 1.0)
+    return all(
+        fitted("title", title, label, spine.hand, "across", spine.largest).size
+        >= enough * fitted("title", title, long_label, spine.hand, "down", spine.largest).size
+        for title in words.titles
+    )
+
+
+def _joined(rects: list[Rect]) -> Rect:
+    return Rect.around([corner for rect in rects for corner in rect.corners])
+
+
+def _room(compartment: Rect) -> Rect:
+    """Inside a label: clear of the folds, the bands and the fillets."""
+    aside, above = min(0.4, compartment.width * 0.2), min(0.8, compartment.height * 0.2)
+    return compartment.grown(-aside, -above, -aside, -above)
+
+
+def _across(
+    box: Rect, compartments: list[Rect], words: Words, spine: Spine, colours: Leather
+) -> tuple[list[Art], list[Lettered]]:
+    """Title in the second compartment, author in the third, volume in the fourth, date at the tail."""
+    art: list[Art] = [*_label(compartments[1], colours)]
+    title_room = as_in_set(_room(compartments[1]), words)
+    size = min(
+        fitted("title", title, title_room, spine.hand, "across", spine.largest).size for title in words.titles
+    )
+    texts = [letter("title", words.title, title_room, spine.hand, "across", size)]
+    skin = spine.hand.on_ground(colours.skin, colours.gold)
+    taken = {1}
+    for place, text in _in_compartments(words, len(compartments)):
+        if text:
+            what: What = "author" if place == 2 else "volume"
+            texts.append(letter(what, text, as_in_set(_room(compartments[place]), words), skin, "across", size * 0.85))
+            taken.add(place)
+    tail = len(compartments) - 1
+    if spine.device and tail not in taken:
+        art.append(stamp(spine.device, _room(compartments[tail]), colours.gold))
+        taken.add(tail)
+    free = [compartment for number, compartment in enumerate(compartments) if number not in taken]
+    art += _tools(free, spine, colours)
+    return [*_bands(box, compartments, colours, range(1, len(compartments))), *art], texts
+
+
+def _in_compartments(words: Words, count: int) -> Iterator[tuple[int, str]]:
+    if count == 6:
+        yield from ((2, words.author), (3, words.volume), (5, words.date))
+    else:
+        yield 2, words.author
+        yield 3, " ".join(text for text in (words.volume, words.date) if text)
+
+
+def _along(
+    box: Rect, compartments: list[Rect], words: Words, spine: Spine, colours: Leather
+) -> tuple[list[Art], list[Lettered]]:
+    """One long label between two bands at the head and two at the tail, lettered along the spine."""
+    body = _joined(compartments[1:-1])
+    along = replace(spine, way="auto" if spine.way == "none" else spine.way, device=None)
+    texts = [] if spine.way == "none" else [letter_spine(_room(body), words, along)]
+    art: list[Art] = [*_label(body, colours)] if texts else []
+    ends = [compartments[0], compartments[-1]]
+    if spine.device:
+        art.append(stamp(spine.device, _room(ends.pop()), colours.gold))
+    art += _tools(ends, spine, colours)
+    return [*_bands(box, compartments, colours, (1, len(compartments) - 1)), *art], texts
+
+
+def _filleted(box: Rect, words: Words, spine: Spine, colours: Leather) -> tuple[list[Art], list[Lettered]]:
+    """A thin spine: pairs of gold fillets at head and tail, lettered on the skin itself."""
+    art: list[Art] = [
+        rule(y, box.x, box.right, wide, colours.gold)
+        for share, wide in ((0.04, 0.1), (0.055, 0.06), (0.1, 0.1))
+        for y in (box.y + box.height * share, box.top - box.height * share)
+    ]
+    aside, above = min(0.35, box.width * 0.2), box.height * 0.13
+    room = box.grown(-aside, -above, -aside, -above)
+    return art, [letter_spine(room, words, spine)]
+
+
+def _label(compartment: Rect, colours: Leather) -> Iterator[Art]:
+    """A thin skin of another colour, with a double fillet at both ends."""
+    aside = min(0.14, compartment.width * 0.05)
+    edge = _band_height(compartment) * 0.25
+    plate = compartment.grown(-aside, -edge, -aside, -edge)
+    yield block(plate, colours.label)
+    for y, inward in ((plate.y, 1), (plate.top, -1)):
+        for off, wide in ((0.16, 0.09), (0.3, 0.05)):
+            yield rule(y + inward * (off + edge), plate.x, plate.right, wide, colours.on_label)
+
+
+def _tools(compartments: list[Rect], spine: Spine, colours: Leather) -> Iterator[Art]:
+    for compartment in compartments:
+        if spine.fleuron:
+            side = min(compartment.width * 0.7, compartment.height * 0.55, 2.6)
+            middle = compartment.centre
+            yield stamp(spine.fleuron, Rect(middle.x - side / 2, middle.y - side / 2, side, side), colours.gold)
+
+
+def _bands(box: Rect, compartments: list[Rect], colours: Leather, where: range | tuple[int, ...]) -> Iterator[Art]:
+    """A band over each compartment named, with gold on both sides, and gold at head and tail."""
+    high = _band_height(box)
+    for number in where:
+        y = compartments[number].top
+        yield from ridge(box, y, high, colours.skin)
+        for off in (-0.85, 0.85):
+            yield rule(y + off * high, box.x, box.right, 0.07, colours.gold)
+    for y in (box.y + 0.35, box.y + 0.55, box.top - 0.35, box.top - 0.55):
+        yield rule(y, box.x, box.right, 0.06, colours.gold)
+
+
+def ridge(box: Rect, y: float, high: float, skin: Colour) -> Iterator[Art]:
+    """A raised band across a spine about `y`, shaded as if it stood out."""
+    step = high / len(SHADING)
+    for number, dark in enumerate(SHADING):
+        low = y - high / 2 + step * number
+        tone = darker(skin, dark) if dark > 0 else lighter(skin, -dark)
+        yield Shape(_tapered(box, low, step * 1.02, y), tone)
+
+
+def _tapered(box: Rect, low: float, step: float, y: float) -> Path:
+    """A strip of a band; beyond the folds it runs to a point at the band's middle."""
+    one, two, three, four = Rect(box.x, low, box.width, step).corners
+    return polygon([one, two, Point(box.right + OVER, y), three, four, Point(box.x - OVER, y)])

@@ -1,0 +1,130 @@
+"""Half leather: spine and corners in leather, the sides in marbled paper.
+
+On a cover of one piece all three are drawn; where spine, sides and corners are pieces of their own, each is
+of its own stuff.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path as FilePath
+from random import Random
+from typing import Literal
+
+from ..drawing import Art, Colour, Drawn, Pen
+from ..flat import Flat
+from ..geometry import Path, Point, Rect, polygon
+from .bands import banded_spine
+from .colouring import colours_of, inked
+from .design import DrawnDesign, Dress, Words
+from .devices import DEVICES
+from .faces import Faces, read_faces
+from .front import label
+from .lettering import Hand, composed
+from .marbling import marbled
+from .ornaments import choose_fleuron, frame
+from .palettes import BONE, GOLD, PALETTES, SOOT, Material
+from .shapes import Clipped, Line, block
+from .spine import Spine
+from .textures import faded_ground, grain, rubbed
+from .tones import darker
+
+__all__ = ["MATERIAL", "HalfLeather", "corners_of", "dress", "leather_parts", "load"]
+
+MATERIAL = Material.LEATHER
+
+ONTO_SIDES = 0.2
+"""Leather of the spine covers this share of the sides."""
+
+CORNER = 0.3
+"""Leather corners reach this share of a side's width along its edges."""
+
+
+class HalfLeather(DrawnDesign):
+    """Leather spine and corners, marbled sides."""
+
+    style: Literal["half leather"] = "half leather"
+
+
+def load(entry: HalfLeather, folder: FilePath) -> None:
+    """Nothing to read."""
+
+
+def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress:
+    """Draw one flat."""
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
+    gold = inked(entry, colours.ground, (GOLD, SOOT))
+    hand = Hand("text bold", "text", gold, colours.ground, capitals=True)
+    spine = Spine(hand, entry.spine_title, entry.abbreviate, choose_fleuron(entry.ornament, chance),
+                  DEVICES.get(entry.device))  # fmt: skip
+    bands, texts = banded_spine(faces, words, spine, (colours.second, inked(entry, colours.second)))
+    layers: list[Art] = [
+        *faded_ground(faces, colours.ground, 0.06),
+        *grain(faces.whole, colours.ground, chance),
+        *_paper_sides(faces, PALETTES[entry.palette].marbling, colours.ground, chance),
+        *bands,
+        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
+    ]
+    if faces.front and entry.front_title:
+        plate = _plate(faces.front)
+        paper = BONE
+        layers += [block(plate, paper), *frame(plate.grown(-0.25), SOOT, 0.07)]
+        front = Hand("text bold", "text italic", SOOT, paper)
+        texts.append(label(plate.grown(-0.6), words, front, 3.2))
+    return composed(layers, texts)
+
+
+def _plate(front: Rect) -> Rect:
+    wide, high = front.width * 0.5, front.height * 0.2
+    return Rect(front.centre.x - wide / 2, front.y + front.height * 0.6, wide, high)
+
+
+def leather_parts(faces: Faces) -> Iterator[Path]:
+    """The outlines of the sides that are not leather, out to the bleed: what is left beside spine and corners."""
+    for side in faces.sides:
+        out = faces.outward(side)
+        reach = faces.to_bleed(side)
+        near = side.x + side.width * ONTO_SIDES if out > 0 else side.right - side.width * ONTO_SIDES
+        if not faces.spine:
+            near = reach.x if out > 0 else reach.right
+        far = reach.right if out > 0 else reach.x
+        edge = side.right if out > 0 else side.x
+        cut = side.width * CORNER if faces.spine else 0.0
+        yield _without_corners(side, reach, near, far, edge, cut, out)
+
+
+def _without_corners(
+    side: Rect, reach: Rect, near: float, far: float, edge: float, cut: float, out: int
+) -> Path:
+    """A side from the leather of its spine to its far edge, its two far corners cut off at 45°."""
+    low, high = reach.y, reach.top
+    if not cut:
+        return polygon([Point(near, low), Point(far, low), Point(far, high), Point(near, high)])
+    # The line of a corner is carried on beyond the edges of the board, into the turn-in or the bleed.
+    below, beyond = side.y - low, abs(far - edge)
+    return polygon(
+        [
+            Point(near, low),
+            Point(edge - out * (cut + below), low),
+            Point(far, side.y + cut + beyond),
+            Point(far, side.top - cut - beyond),
+            Point(edge - out * (cut + below), high),
+            Point(near, high),
+        ]
+    )
+
+
+def corners_of(faces: Faces, colour: Colour) -> Iterator[Art]:
+    """A fine line where the leather ends."""
+    for outline in leather_parts(faces):
+        yield Line(outline, Pen(0.12, colour))
+
+
+def _paper_sides(faces: Faces, bath: tuple[Colour, ...], skin: Colour, chance: Random) -> Iterator[Art]:
+    """Both sides from one sheet, as the binder cuts them."""
+    sheet = int(chance.random() * 2**32)
+    for outline in leather_parts(faces):
+        area = Rect.around(outline.points())
+        yield Clipped(Drawn(tuple(marbled(area, bath, Random(sheet)))), outline)
+    yield from corners_of(faces, darker(skin, 0.35))

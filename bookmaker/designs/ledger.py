@@ -1,0 +1,104 @@
+"""A ledger: canvas sides, spine and corners in leather, broad bands, a label, a number."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path as FilePath
+from random import Random
+from typing import Literal
+
+from ..drawing import Art, Colour, Drawn
+from ..flat import Flat
+from ..geometry import Rect
+from .bands import ridge
+from .colouring import colours_of, inked
+from .design import DrawnDesign, Dress, Words
+from .devices import DEVICES
+from .faces import Faces, read_faces
+from .front import label
+from .half_leather import corners_of, leather_parts
+from .lettering import Hand, Lettered, best_ink, composed, letter, together
+from .ornaments import frame, rule
+from .palettes import BONE, GOLD, SOOT, Material
+from .shapes import Clipped, block
+from .spine import Spine, as_in_set, free_room, letter_spine
+from .textures import faded_ground, grain, rubbed, weave
+from .tones import darker, mixed
+
+__all__ = ["MATERIAL", "LedgerDesign", "dress", "load"]
+
+MATERIAL = Material.CLOTH
+
+
+class LedgerDesign(DrawnDesign):
+    """An account book."""
+
+    style: Literal["ledger"] = "ledger"
+
+
+def load(entry: LedgerDesign, folder: FilePath) -> None:
+    """Nothing to read."""
+
+
+def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dress:
+    """Draw one flat: `colour` is the canvas, `second_colour` the leather."""
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
+    canvas, leather = mixed(colours.ground, BONE, 0.12), colours.second
+    gold = inked(entry, leather, (GOLD, SOOT))
+    layers: list[Art] = [*faded_ground(faces, leather, 0.05), *grain(faces.whole, leather, chance)]
+    for outline in leather_parts(faces):
+        area = Rect.around(outline.points())
+        stuff = (block(area, canvas), *weave(area, canvas, Random(chance.random()), 0.24, 0.13))
+        layers.append(Clipped(Drawn(stuff), outline))
+    layers += corners_of(faces, darker(leather, 0.4))
+    texts: list[Lettered] = []
+    if faces.spine:
+        layers += _ridges(faces, leather, gold)
+        texts.append(_on_spine(faces.spine, words, entry, Hand("text bold", "text", gold, leather)))
+    layers += rubbed(faces, leather, entry.wear, Random(words.seed))
+    if faces.front and entry.front_title:
+        plate = _plate(faces.front)
+        red = best_ink(BONE, (leather, SOOT))
+        layers += [block(plate, BONE), *frame(plate.grown(-0.3), red, 0.14, second=0.25)]
+        texts.append(label(plate.grown(-0.8), words, Hand("text bold", "script", entry.ink or SOOT, BONE), 4.0))
+    return composed(layers, texts)
+
+
+PLACES = (0.1, 0.3, 0.7, 0.9)
+"""Where the bands lie, as shares of the spine's height."""
+
+
+def _ridges(faces: Faces, leather: Colour, gold: Colour) -> Iterator[Art]:
+    """Four broad bands, with a fillet on both sides of each."""
+    box = faces.spine
+    if not box:
+        return
+    high = min(1.3, box.height * 0.045)
+    for share in PLACES:
+        y = box.y + box.height * share
+        if box.width >= 2.2:
+            yield from ridge(box, y, high, leather)
+        for off in (-0.75, 0.75):
+            yield rule(y + off * high, box.x, box.right, 0.12, gold)
+
+
+def _on_spine(box: Rect, words: Words, entry: LedgerDesign, hand: Hand) -> Lettered:
+    """Between the middle bands the title; the number between the lower two, if there is room for it there."""
+    room = as_in_set(free_room(box), words)
+    device = DEVICES.get(entry.device)
+    low, high = (box.y + box.height * (share + off) for share, off in ((0.3, 0.05), (0.7, -0.05)))
+    between = Rect(room.x, low, room.width, high - low)
+    spine = Spine(hand, entry.spine_title, entry.abbreviate, device=device, rules=True, author_first=False)
+    number = words.volume or words.date
+    if not number or entry.spine_title == "none":
+        return letter_spine(between, words.on_narrowest(), spine)
+    rest = replace(words.on_narrowest(), volume="", date=words.date if words.volume else "")
+    below = Rect(room.x, box.y + box.height * 0.15, room.width, box.height * 0.1)
+    return together((letter_spine(between, rest, spine), letter("volume", number, below, hand, "across", 4.0)))
+
+
+def _plate(front: Rect) -> Rect:
+    wide, high = front.width * 0.58, front.height * 0.28
+    return Rect(front.centre.x - wide / 2 + front.width * 0.06, front.y + front.height * 0.5, wide, high)

@@ -1,0 +1,126 @@
+"""Words set into boxes of a cover: in a typeface that has their letters, with what is to be said about them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from ..drawing import Art, Colour, Drawn, contrast
+from ..errors import Problem
+from ..geometry import Rect, Size
+from ..typefaces import Typeface, bundled
+from .design import Dress, Lettering
+from .titling import Placed, TextBlock, fit_text, place_centred
+
+__all__ = ["Hand", "Lettered", "Way", "What", "best_ink", "composed", "fitted", "letter", "together", "typeface_for"]
+
+What = Literal["title", "author", "volume"]
+Way = Literal["down", "up", "across"]
+
+TURNS: dict[Way, float] = {"down": -90.0, "up": 90.0, "across": 0.0}
+
+STAND_INS = ("text bold", "text", "sans bold", "sans")
+"""Typefaces with many letters, tried where a face lacks some."""
+
+GAIN_OF_A_SECOND_LINE = 1.45
+"""Along the spine a text stays on one line unless a second makes it so many times larger."""
+
+ENOUGH_CONTRAST = 4.5
+"""The contrast at which titling is easily read (WCAG 2.x, level AA)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Hand:
+    """How the words of a cover are set: typefaces by their names, ink, the ground they stand on."""
+
+    title: str
+    author: str
+    ink: Colour
+    ground: Colour
+    capitals: bool = False
+    on: Literal["spine", "front"] = "spine"
+
+    def on_ground(self, ground: Colour, ink: Colour | None = None) -> Hand:
+        """The same hand on another ground."""
+        return replace(self, ground=ground, ink=ink or self.ink)
+
+    def on_front(self) -> Hand:
+        """The same hand on the front."""
+        return replace(self, on="front")
+
+
+@dataclass(frozen=True, slots=True)
+class Lettered:
+    """Set words: art, what came out, what is wrong."""
+
+    art: tuple[Art, ...] = ()
+    lettering: tuple[Lettering, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+def together(parts: Iterable[Lettered]) -> Lettered:
+    """Several set words as one."""
+    listed = list(parts)
+    return Lettered(
+        tuple(art for part in listed for art in part.art),
+        tuple(line for part in listed for line in part.lettering),
+        tuple(problem for part in listed for problem in part.problems),
+    )
+
+
+def composed(layers: Iterable[Art], words: Iterable[Lettered]) -> Dress:
+    """A flat's dress: the words over everything else."""
+    done = together(words)
+    return Dress(Drawn((*layers, *done.art)), done.problems, done.lettering)
+
+
+def best_ink(ground: Colour, inks: Iterable[Colour]) -> Colour:
+    """The first ink that is easily read on a ground, or the one that is read best."""
+    listed = list(inks)
+    good = (ink for ink in listed if contrast(ink, ground) >= ENOUGH_CONTRAST)
+    return next(good, max(listed, key=lambda ink: contrast(ink, ground)))
+
+
+def typeface_for(text: str, name: str) -> tuple[Typeface, tuple[str, ...]]:
+    """The typeface of a name, or one that has more of the letters; and the letters that are missing still."""
+    faces = [bundled(candidate) for candidate in (name, *STAND_INS)]
+    face = min(faces, key=lambda candidate: len(candidate.missing(text)))
+    return face, tuple(face.missing(text))
+
+
+def fitted(what: What, text: str, box: Rect, hand: Hand, way: Way, largest: float) -> TextBlock:
+    """A text as large as a box allows."""
+    face, _ = typeface_for(text, _face(what, hand))
+    room = Size(box.height, box.width) if TURNS[way] else box.size
+    gain = GAIN_OF_A_SECOND_LINE if TURNS[way] else 1.0
+    return fit_text(face, _written(text, hand), room, largest, gain=gain)
+
+
+def letter(what: What, text: str, box: Rect, hand: Hand, way: Way, largest: float) -> Lettered:
+    """Set a text in the middle of a box, as large as box and `largest` (the em, in mm) allow."""
+    setting = fitted(what, text, box, hand, way, largest)
+    face, missing = typeface_for(text, _face(what, hand))
+    written = _written(text, hand)
+    height = face.cap_height if written.isupper() or written.isdigit() else face.x_height
+    found = Lettering(what, hand.on, way, text, setting.size * height, contrast(hand.ink, hand.ground))
+    placed: Placed = place_centred(setting, box, hand.ink, TURNS[way])
+    return Lettered((placed,), (found,), tuple(_missing(what, missing)))
+
+
+def _face(what: What, hand: Hand) -> str:
+    """Numbers are set like the author where the title's letters would make them look like others: II as 33."""
+    return hand.author if what == "author" or (what == "volume" and hand.title == "blackletter") else hand.title
+
+
+def _written(text: str, hand: Hand) -> str:
+    """In capitals, if the hand writes so and the script has them; a letter that would become two stays as it is."""
+    if hand.capitals and all(ord(sign) < 0x250 or not sign.isalpha() for sign in text):
+        return "".join(sign.upper() if len(sign.upper()) == 1 else sign for sign in text)
+    return text
+
+
+def _missing(what: What, missing: tuple[str, ...]) -> Iterator[Problem]:
+    if missing:
+        named = ", ".join(f"{sign} U+{ord(sign):04X}" for sign in missing[:5]) + (" …" if len(missing) > 5 else "")
+        yield Problem(f"no typeface of the cover has the {what}'s {named}", f"write the {what} without it in the book")

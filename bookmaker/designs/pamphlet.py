@@ -1,0 +1,151 @@
+"""A worn pamphlet: a paper wrapper, set in type like a playbill, spotted, creased and frayed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path as FilePath
+from random import Random
+from typing import Literal
+
+from ..drawing import Art, Colour, Pen
+from ..flat import Flat
+from ..geometry import Path, Point, Rect
+from .colouring import colours_of, inked
+from .design import DrawnDesign, Dress, Words
+from .devices import DEVICES
+from .faces import Faces, read_faces
+from .front import inside
+from .lettering import Hand, Lettered, composed, fitted, letter
+from .ornaments import choose_fleuron, frame, rule, stamp
+from .palettes import SOOT, Material
+from .shapes import Line, block, snapped
+from .spine import Spine, free_room, letter_spine
+from .textures import faded_ground, fibres, rubbed, spots
+from .tones import darker, lighter, mixed
+
+__all__ = ["MATERIAL", "Pamphlet", "dress", "load"]
+
+MATERIAL = Material.PAPER
+
+BROWN = Colour.from_hex("#8a6a3c")
+
+FACES = (
+    ("text bold", "text italic"),
+    ("old style", "old style italic"),
+    ("blackletter", "text"),
+    ("typewriter", "typewriter"),
+)
+
+
+class Pamphlet(DrawnDesign):
+    """A pamphlet that has been read."""
+
+    style: Literal["pamphlet"] = "pamphlet"
+
+
+def load(entry: Pamphlet, folder: FilePath) -> None:
+    """Nothing to read."""
+
+
+def dress(entry: Pamphlet, _artwork: None, flat: Flat, words: Words) -> Dress:
+    """Draw one flat."""
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, Material.CLOTH)
+    paper = colours.ground
+    title, author = FACES[int(chance.random() * len(FACES))]
+    hand = Hand(title, author, inked(entry, paper, (SOOT, colours.second)), paper)
+    fleuron = choose_fleuron(entry.ornament, chance)
+    layers: list[Art] = [
+        *faded_ground(faces, mixed(paper, BROWN, 0.05), 0.07),
+        *_browned(faces, paper),
+        *fibres(faces.whole, paper, chance, 1.8, 0.1),
+    ]
+    if entry.wear != "none":
+        marks = faces.whole.width * faces.whole.height
+        layers += spots(faces.whole, paper, chance, int(marks / (24 if entry.wear == "light" else 10)))
+        layers += _creases(faces, paper, chance, 2 if entry.wear == "light" else 5)
+    layers += rubbed(faces, mixed(paper, BROWN, 0.15), "heavy" if entry.wear != "none" else "none", Random(words.seed))
+    texts: list[Lettered] = []
+    if faces.spine:
+        spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device))
+        texts.append(letter_spine(free_room(faces.spine), words, spine))
+    if faces.front and entry.front_title:
+        art, lettered = _front(faces.front, words, hand, fleuron)
+        layers += art
+        texts += lettered
+    return composed(layers, texts)
+
+
+def _browned(faces: Faces, paper: Colour) -> Iterator[Art]:
+    """Edges darkened by light and air, in steps towards the head, tail and fore-edge."""
+    for side in faces.sides:
+        out = faces.outward(side)
+        reach = faces.to_bleed(side)
+        for step in range(5):
+            tone = mixed(paper, BROWN, 0.26 - 0.05 * step)
+            depth = 0.25 + 0.28 * step
+            far = side.right - depth if out > 0 else side.x + depth
+            fore = Rect(far, reach.y, reach.right - far, reach.height) if out > 0 else Rect(
+                reach.x, reach.y, far - reach.x, reach.height)  # fmt: skip
+            if step == 0:
+                yield block(fore, tone)
+                yield block(Rect(reach.x, reach.y, reach.width, side.y - reach.y + depth), tone)
+                yield block(Rect(reach.x, side.top - depth, reach.width, reach.top - side.top + depth), tone)
+            else:
+                yield from _ring(side, reach, depth, out, tone)
+
+
+def _ring(side: Rect, reach: Rect, depth: float, out: int, tone: Colour) -> Iterator[Art]:
+    """One step of the browning: three thin strips, each inside the one before."""
+    thick = 0.28
+    far = side.right - depth if out > 0 else side.x + depth - thick
+    yield block(Rect(far, side.y + depth - thick, thick, side.height - 2 * depth + 2 * thick), tone)
+    left, right = (reach.x, far + thick) if out > 0 else (far, reach.right)
+    yield block(Rect(left, side.y + depth - thick, right - left, thick), tone)
+    yield block(Rect(left, side.top - depth, right - left, thick), tone)
+
+
+def _creases(faces: Faces, paper: Colour, chance: Random, count: int) -> Iterator[Art]:
+    """Folds from careless handling: a pale line with a dark one beside it, across a corner."""
+    for side in faces.sides:
+        for _ in range(count):
+            corner = side.corners[int(chance.random() * 4)]
+            into_x = 1 if corner.x == side.x else -1
+            into_y = 1 if corner.y == side.y else -1
+            wide, high = side.width * (0.12 + 0.3 * chance.random()), side.width * (0.12 + 0.4 * chance.random())
+            line = _ragged(Point(corner.x + into_x * wide, corner.y), Point(corner.x, corner.y + into_y * high), chance)
+            yield Line(line, Pen(0.1, darker(paper, 0.16)))
+            yield Line(line, Pen(0.05, lighter(paper, 0.35)))
+
+
+def _ragged(start: Point, end: Point, chance: Random) -> Path:
+    commands: list[tuple[str | float, ...]] = [("M", *start)]
+    for step in range(1, 9):
+        share = step / 8
+        jitter = 0.12 * (chance.random() - 0.5)
+        x, y = start.x + (end.x - start.x) * share, start.y + (end.y - start.y) * share
+        commands.append(("L", x + jitter, y + jitter))
+    return snapped(commands)
+
+
+def _front(front: Rect, words: Words, hand: Hand, fleuron: Path | None) -> tuple[list[Art], list[Lettered]]:
+    """A frame of rules; title, dash, ornament, author."""
+    hand = hand.on_front()
+    room = inside(front, 0.16, 0.13)
+    art: list[Art] = [*frame(inside(front, 0.08, 0.06), hand.ink, 0.14, second=0.28)]
+    title = Rect(room.x, room.y + room.height * 0.55, room.width, room.height * 0.43)
+    size = fitted("title", words.title, title, hand, "across", 5.4).size
+    texts = [letter("title", words.title, title, hand, "across", 5.4)]
+    for y in (0.5, 0.2):
+        line = room.y + room.height * y
+        art.append(rule(line, room.centre.x - room.width * 0.22, room.centre.x + room.width * 0.22, 0.1, hand.ink))
+    if fleuron:
+        side = min(room.width * 0.24, room.height * 0.18)
+        middle = room.y + room.height * 0.35
+        art.append(stamp(fleuron, Rect(room.centre.x - side / 2, middle - side / 2, side, side), hand.ink))
+    foot = [text for text in (words.author, " ".join(part for part in (words.volume, words.date) if part)) if text]
+    for number, text in enumerate(foot):
+        high = room.height * 0.15 / len(foot)
+        box = Rect(room.x, room.y + room.height * 0.015 + high * (len(foot) - 1 - number), room.width, high * 0.86)
+        texts.append(letter("author" if number == 0 else "volume", text, box, hand, "across", size * 0.6))
+    return art, texts

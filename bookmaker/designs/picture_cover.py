@@ -1,0 +1,128 @@
+"""A publisher's picture cover: the maker's own pictures, or a landscape that runs round the book."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path as FilePath
+from random import Random
+from typing import Literal
+
+from pydantic import Field
+
+from ..drawing import Art, Drawn
+from ..flat import Flat
+from ..geometry import Path, Rect
+from ..pictures import Picture
+from ..spec.measures import Text
+from .artwork import load_artwork, picture_problems
+from .colouring import colours_of, inked
+from .design import DrawnDesign, Dress, Words
+from .devices import DEVICES
+from .faces import Faces, read_faces
+from .front import inside, label
+from .lettering import Hand, composed
+from .ornaments import rule
+from .palettes import BONE, GOLD, PALETTES, SOOT, Material
+from .run_on import RunOn, run_on
+from .scenes import scene
+from .shapes import Clipped, block
+from .spine import Spine, free_room, letter_spine
+from .textures import rubbed
+from .tones import darker
+
+__all__ = ["MATERIAL", "PictureCover", "dress", "load"]
+
+MATERIAL = Material.CLOTH
+
+
+class PictureCover(DrawnDesign):
+    """A cover with pictures."""
+
+    style: Literal["picture"] = "picture"
+    front_picture: Text | None = Field(None, description="picture file for the front; a landscape is drawn without it")
+    spine_picture: Text | None = Field(None, description="picture file for the spine")
+    back_picture: Text | None = Field(None, description="picture file for the back")
+    run_on: RunOn = Field("mirror", description="what is printed beyond a picture's edges: mirror, stretch, colour")
+
+
+@dataclass(frozen=True, slots=True)
+class Pictures:
+    """The pictures of a cover, read."""
+
+    front: Picture | None = None
+    spine: Picture | None = None
+    back: Picture | None = None
+
+    @property
+    def none(self) -> bool:
+        """Whether there is no picture at all."""
+        return not (self.front or self.spine or self.back)
+
+
+def load(entry: PictureCover, folder: FilePath) -> Pictures:
+    """Read the pictures.
+
+    Raises:
+        ShelfFileError: a picture is missing or cannot be used.
+    """
+    named = {key: getattr(entry, key) for key in ("front_picture", "spine_picture", "back_picture")}
+    found = load_artwork({key: name for key, name in named.items() if name}, folder)
+    return Pictures(*(found.get(key) for key in named))
+
+
+def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> Dress:
+    """Draw one flat."""
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
+    ink = inked(entry, colours.ground, (GOLD, BONE, SOOT) if artwork.none else (BONE, SOOT))
+    hand = Hand("text bold", "text", ink, colours.ground, capitals=chance.random() < 0.5)
+    layers: list[Art] = [block(faces.whole, colours.ground)]
+    if artwork.none:
+        light = PALETTES[entry.palette].marbling[-1]
+        focus = faces.front or faces.back or faces.whole
+        layers += scene(faces.whole, focus, colours.ground, darker(colours.second, 0.15), light, chance)
+    placed = list(_placed(faces, artwork, words))
+    for _, picture, face, bounds in placed:
+        layers.append(Clipped(Drawn(tuple(run_on(picture, face, bounds, entry.run_on))), Path.rectangle(bounds)))
+    layers += rubbed(faces, colours.ground, entry.wear, Random(words.seed))
+    texts = []
+    if faces.spine:
+        spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
+        room = free_room(faces.spine)
+        if artwork.none:
+            room = Rect(room.x, room.y + room.height * 0.42, room.width, room.height * 0.58)
+        elif artwork.spine:
+            plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
+            layers.append(block(plate, colours.ground))
+        else:
+            layers += _ends(faces.spine, hand)
+            room = inside(room, 0, 0.05)
+        texts.append(letter_spine(room, words, spine))
+    if faces.front and entry.front_title and not artwork.front:
+        room = inside(faces.front, 0.12, 0.08)
+        texts.append(label(Rect(room.x, room.y + room.height * 0.62, room.width, room.height * 0.38), words, hand, 4.6))
+    done = composed(layers, texts)
+    problems = [problem for key, picture, face, _ in placed for problem in picture_problems(picture, face.size, key)]
+    return Dress(done.art, (*done.problems, *problems), done.lettering)
+
+
+def _ends(box: Rect, hand: Hand) -> Iterator[Art]:
+    """A pair of rules at head and tail of a spine without a picture."""
+    for share, wide in ((0.035, 0.22), (0.058, 0.09)):
+        for y in (box.y + box.height * share, box.top - box.height * share):
+            yield rule(y, box.x, box.right, wide, hand.ink)
+
+
+def _placed(faces: Faces, artwork: Pictures, words: Words) -> Iterator[tuple[str, Picture, Rect, Rect]]:
+    """Each picture with its key, its face, and how far it is printed."""
+    if artwork.back and faces.back:
+        yield "back_picture", artwork.back, faces.back, faces.to_bleed(faces.back)
+    if artwork.front and faces.front:
+        yield "front_picture", artwork.front, faces.front, faces.to_bleed(faces.front)
+    bounds = faces.spine_to_bleed()
+    if artwork.spine and faces.spine and bounds:
+        row = faces.spine
+        if words.in_set:  # the picture runs across all spines of the set
+            row = Rect(row.x - words.in_set.begins, row.y, words.in_set.width, row.height)
+        yield "spine_picture", artwork.spine, row, bounds

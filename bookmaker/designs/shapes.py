@@ -1,0 +1,160 @@
+"""Small pieces of art that all designs are made of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from ..drawing import Art, Canvas, Colour, Pen
+from ..geometry import Path, Point, Rect, Transform
+from ..imported import ImportedPage
+from ..pictures import Picture
+from ..units import to_pt
+
+__all__ = ["Clipped", "FilledPage", "FilledPicture", "Line", "Repeated", "Shape", "Through", "block",
+           "gathered", "rounded", "snapped"]  # fmt: skip
+
+GRID_PT = 0.02
+"""Points of texture lie on this grid, 7 µm: finer would make the file larger and nothing better."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """A filled outline."""
+
+    path: Path
+    colour: Colour
+
+    @property
+    def bounds(self) -> Rect:
+        """A rectangle that holds all ink."""
+        return Rect.around(self.path.points())
+
+    def draw(self, canvas: Canvas) -> None:
+        """Fill it."""
+        canvas.fill(self.path, self.colour)
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A drawn line."""
+
+    path: Path
+    pen: Pen
+
+    @property
+    def bounds(self) -> Rect:
+        """A rectangle that holds all ink; a sharp bend may reach far out."""
+        return Rect.around(self.path.points()).grown(4 * self.pen.width)
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it."""
+        canvas.stroke(self.path, self.pen)
+
+
+@dataclass(frozen=True, slots=True)
+class Clipped:
+    """Art that shows only inside an outline."""
+
+    art: Art
+    to: Path
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it, cut off at the outline."""
+        with canvas.placed(Transform(), self.to):
+            self.art.draw(canvas)
+
+
+@dataclass(frozen=True, slots=True)
+class Through:
+    """Art seen through a transform."""
+
+    art: Art
+    transform: Transform
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it, moved."""
+        with canvas.placed(self.transform):
+            self.art.draw(canvas)
+
+
+@dataclass(frozen=True, slots=True)
+class FilledPicture:
+    """A picture placed in a rectangle, of which `shown` is seen."""
+
+    picture: Picture
+    into: Rect
+    shown: Rect
+
+    def draw(self, canvas: Canvas) -> None:
+        """Place it, cut off at what is shown."""
+        with canvas.placed(Transform(), Path.rectangle(self.shown)):
+            canvas.picture(self.picture, self.into)
+
+
+@dataclass(frozen=True, slots=True)
+class FilledPage:
+    """A page of a PDF file placed in a rectangle, of which `shown` is seen."""
+
+    page: ImportedPage
+    into: Rect
+    shown: Rect
+
+    def draw(self, canvas: Canvas) -> None:
+        """Place it, cut off at what is shown."""
+        with canvas.placed(Transform(), Path.rectangle(self.shown)):
+            canvas.imported(self.page, self.into)
+
+
+@dataclass(frozen=True, slots=True)
+class Repeated:
+    """One shape or line at several places."""
+
+    art: Shape | Line
+    places: tuple[Point, ...]
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it at every place."""
+        canvas.repeat(self.art, self.art.bounds, self.places)
+
+
+def block(rect: Rect, colour: Colour) -> Shape:
+    """A filled rectangle."""
+    return Shape(Path.rectangle(rect), colour)
+
+
+def gathered(paths: Iterable[Path]) -> Path:
+    """Several outlines as one, to be drawn in one go."""
+    return Path(tuple(command for path in paths for command in path.commands))
+
+
+def rounded(rect: Rect, radius: float) -> Path:
+    """A rectangle with round corners."""
+    r = min(radius, rect.width / 2, rect.height / 2)
+    h = r * 0.4477
+    x, y, right, top = rect.x, rect.y, rect.right, rect.top
+    return Path(
+        (
+            ("M", x + r, y),
+            ("L", right - r, y),
+            ("C", right - h, y, right, y + h, right, y + r),
+            ("L", right, top - r),
+            ("C", right, top - h, right - h, top, right - r, top),
+            ("L", x + r, top),
+            ("C", x + h, top, x, top - h, x, top - r),
+            ("L", x, y + r),
+            ("C", x, y + h, x + h, y, x + r, y),
+            ("Z",),
+        )
+    )
+
+
+def snapped(commands: Sequence[tuple[str | float, ...]]) -> Path:
+    """A path with its points on a grid that is fine enough to print."""
+    step = GRID_PT / to_pt(1.0)
+    return Path(
+        tuple(
+            tuple(value if isinstance(value, str) else round(value / step) * step for value in command)
+            for command in commands
+        )
+    )

@@ -1,0 +1,82 @@
+"""Templates for covers that the maker draws: each flat at its exact size, with its folds and what is safe."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path as FilePath
+
+import pypdfium2
+
+from ..drawing import BLACK, WHITE, Canvas, Colour, Pen
+from ..flat import Flat, Role
+from ..geometry import Path, Point, Rect, Size, Transform, polygon
+from ..typefaces import bundled, set_line
+from ..units import MM_PER_INCH, to_pt
+from .pdf import PdfFile
+
+__all__ = ["write_template"]
+
+TEMPLATE_DPI = 600.0
+"""Dots per inch of the PNG: as fine as the print."""
+
+SAFE_FROM_FOLD, SAFE_FROM_EDGE = 0.5, 1.0
+"""Nothing that matters should lie nearer to a fold or an edge, in mm: a fold may be off, a cut may be too."""
+
+BLEED, SAFE, FOLD = Colour.from_hex("#f6d9d4"), Colour.from_hex("#3f8a5a"), Colour.from_hex("#2a5fa5")
+FACES = (Role.FRONT, Role.SPINE, Role.BACK)
+
+
+def write_template(folder: FilePath, stem: str, title: str, flats: list[Flat]) -> list[str]:
+    """Write a PDF with a page for each flat, and a PNG of each page; returns their names.
+
+    A page is as large as the print: the flat and its bleed.
+    """
+    name = f"{stem}.pdf"
+    with PdfFile(folder / name, title=f"{title}: template") as pdf:
+        for flat in flats:
+            outline = Rect(0, 0, *flat.size).moved(flat.bleed, flat.bleed)
+            size = Size(outline.width + 2 * flat.bleed, outline.height + 2 * flat.bleed)
+            with pdf.page(size, trim=outline) as canvas, canvas.placed(Transform.move(flat.bleed, flat.bleed)):
+                _draw(canvas, flat)
+    return [name, *_pictures(folder, name, stem)]
+
+
+def _draw(canvas: Canvas, flat: Flat) -> None:
+    """Bleed in red, the outline black, folds blue, safe areas green, and the name of each panel."""
+    canvas.fill(Path.rectangle(Rect(0, 0, *flat.size).grown(flat.bleed)), BLEED)
+    canvas.fill(polygon(flat.outline), WHITE)
+    canvas.stroke(polygon(flat.outline), Pen(0.1, BLACK))
+    for panel in flat.panels:
+        if panel.role in FACES:
+            canvas.stroke(Path.rectangle(_safe(panel.rect)), Pen(0.06, SAFE, (0.5, 0.4)))
+        _name(canvas, str(panel.role), panel.rect)
+    for fold in flat.folds:
+        canvas.stroke(Path.line(fold.start, fold.end), Pen(0.1, FOLD, (1.2, 0.5)))
+
+
+def _safe(rect: Rect) -> Rect:
+    aside, above = min(SAFE_FROM_FOLD, rect.width * 0.2), min(SAFE_FROM_EDGE, rect.height * 0.2)
+    return rect.grown(-aside, -above, -aside, -above)
+
+
+def _name(canvas: Canvas, text: str, rect: Rect) -> None:
+    """The panel's name in its middle, turned where the panel is narrow."""
+    upright = rect.height > rect.width * 1.6
+    size = min(1.6, (rect.width if upright else rect.height) * 0.7)
+    line = set_line(bundled("sans"), size, text)
+    if line.width > (rect.height if upright else rect.width):
+        return
+    turned = Transform.quarter_turn(3 if upright else 0).moved(*rect.centre)
+    with canvas.placed(turned):
+        canvas.text(line, Point(-line.width / 2, -size * 0.25), SAFE)
+
+
+def _pictures(folder: FilePath, name: str, stem: str) -> Iterator[str]:
+    pdf = pypdfium2.PdfDocument(folder / name)
+    try:
+        for number in range(len(pdf)):
+            picture = f"{stem}.png" if len(pdf) == 1 else f"{stem}-{number + 1}.png"
+            pdf[number].render(scale=TEMPLATE_DPI / to_pt(MM_PER_INCH)).to_pil().save(folder / picture)
+            yield picture
+    finally:
+        pdf.close()
