@@ -23,7 +23,7 @@ from .errors import BookmakerError, CommandError, Problem, near_match
 from .output import replaced_file
 from .papers import find_format
 from .plan import BookPlan
-from .reports import books_table, breakdown_table, message, outcome, spaces_table
+from .reports import books_table, breakdown_table, message, outcome, paper_line, spaces_table
 from .ruler import write_ruler
 from .schema import shelf_schema
 from .starter import write_starter
@@ -91,6 +91,8 @@ def make(
     for name, sheets in made.files:
         count = f": {sheets} sheet{'s' if sheets > 1 else ''}" if sheets else ""
         typer.echo(f"{into / name}{count}")
+    for tally in made.tallies:
+        typer.echo(paper_line(tally))
     typer.echo(outcome(made.checked))
     _finish(made.checked)
 

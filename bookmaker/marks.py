@@ -185,7 +185,7 @@ def _footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
     sans = bundled("sans")
     yield from _check_rule(area, length)
     yield from _legend(Rect(area.x + length + 5, area.y + 4, area.width - length - 5, FOOTER_HEIGHT - 4), sans)
-    text = f"{shelf_name} · {sheet.stock.name} · sheet {sheet.number} of {sheet.count} · print at 100 %, no scaling"
+    text = f"{shelf_name} · {sheet.stock.title} · sheet {sheet.number} of {sheet.count} · print at 100 %, no scaling"
     size = min(2.3, area.width / sans.shape(text).width)
     yield Note(set_line(sans, size, text), Point(area.x, area.y + 0.8))
 

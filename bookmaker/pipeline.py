@@ -20,7 +20,7 @@ from .output import PLAN_NAME, file_names, replaced_folder
 from .pages import PageFrame, compose_inside, load_inside
 from .plan import ShelfPlan, plan_shelf
 from .reading import ShelfFile, read_shelf
-from .sheets import Sheet, lay_out
+from .sheets import Layout, Sheet, Tally, lay_out
 from .shelf_spec import cross_check
 from .stock import calibration
 from .writers.plan_json import dump, plan_report
@@ -49,10 +49,11 @@ class Checked:
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What was made: the checked shelf, and each file with the number of its sheets, 0 for the plan."""
+    """What was made: the checked shelf, each file with the number of its sheets, 0 for the plan, and what they take."""
 
     checked: Checked
     files: tuple[tuple[str, int], ...]
+    tallies: tuple[Tally, ...]
 
 
 def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
@@ -82,9 +83,11 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None) -> Made:
     with replaced_folder(into) as folder:
         checked = check(path, progress)
         pieces = [piece for draft in checked.drafts for piece in draft.pieces]
-        sheets = lay_out(pieces, checked.plan.stocks, checked.plan.spec.printer.knife_room)
-        files = _write(folder, checked, sheets, progress)
-    return Made(checked, files)
+        printer = checked.plan.spec.printer
+        layout = lay_out(pieces, checked.plan.stocks, printer.knife_room, printer.sheet_order, progress)
+        checked = replace(checked, problems=(*checked.problems, *checked.shelf.located(layout.notes)))
+        files = _write(folder, checked, layout, progress)
+    return Made(checked, files, layout.tallies)
 
 
 def _usable(shelf: ShelfFile) -> tuple[list[tuple[object, object]], ShelfPlan]:
@@ -137,21 +140,22 @@ def _drafted(
     return tuple(drafts)
 
 
-def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Progress) -> tuple[tuple[str, int], ...]:
-    """One PDF of sheets for each stock, and the plan."""
+def _write(folder: Path, checked: Checked, layout: Layout, progress: Progress) -> tuple[tuple[str, int], ...]:
+    """One PDF of sheets for each stock and each size of off-cut, and the plan."""
     spec = checked.plan.spec
     listed: list[tuple[str, int, Sheet]] = []
-    used = [stock for stock in checked.plan.stocks.values() if any(sheet.stock is stock for sheet in sheets)]
-    names = file_names([stock.name for stock in used])
+    papers = [paper for stock in checked.plan.stocks.values() for paper in (stock, *dict.fromkeys(stock.off_cuts))]
+    used = [paper for paper in papers if any(sheet.stock == paper for sheet in layout.sheets)]
+    names = file_names([paper.title for paper in used])
     for done, (stock, name) in enumerate(zip(used, names, strict=True)):
         progress("writing the sheets", done, len(used))
-        mine = [sheet for sheet in sheets if sheet.stock is stock]
+        mine = [sheet for sheet in layout.sheets if sheet.stock == stock]
         furniture = [furnish(sheet, spec.shelf) for sheet in mine]
-        title = f"{spec.shelf}: {stock.name}"
+        title = f"{spec.shelf}: {stock.title}"
         write_sheets(folder / name, title, mine, furniture, calibration(spec.printer, stock.sheet))
         listed += [(name, page, sheet) for page, sheet in enumerate(mine, start=1)]
     files = [*names, PLAN_NAME]
     (folder / PLAN_NAME).write_text(
-        dump(plan_report(checked.plan, listed, files, checked.problems)), encoding="utf-8", newline="\n"
+        dump(plan_report(checked.plan, listed, layout.tallies, files, checked.problems)), encoding="utf-8", newline="\n"
     )
     return tuple((name, sum(file == name for file, _, _ in listed)) for name in files)

@@ -9,10 +9,11 @@ from rich.table import Table
 from .errors import Problem, Severity
 from .pipeline import Checked
 from .plan import BookPlan, ShelfPlan
+from .sheets import Tally
 from .shelf import SpaceFit, Verdict
 from .thickness import Layer
 
-__all__ = ["books_table", "breakdown_table", "message", "outcome", "spaces_table"]
+__all__ = ["books_table", "breakdown_table", "message", "outcome", "paper_line", "spaces_table"]
 
 STYLES = {Verdict.FITS: "green", Verdict.TIGHT: "yellow", Verdict.OVER: "bold red"}
 
@@ -139,6 +140,16 @@ def message(problem: Problem) -> str:
     if problem.place.source.strip():
         text += f"\n    {problem.place.source.strip()[:100]}"
     return text
+
+
+def paper_line(tally: Tally) -> str:
+    """Whether the pieces of a stock could take less paper, and how well they fill it."""
+    if tally.sheets == tally.least:
+        least = "no layout takes fewer sheets"
+    else:
+        least = f"{tally.sheets} sheets, where {tally.least} or more are needed"
+    saved = f", {tally.saved} saved by nesting" if tally.saved else ""
+    return f"{tally.stock}: {least}{saved}; {tally.used:.0%} of the room used"
 
 
 def outcome(checked: Checked) -> str:

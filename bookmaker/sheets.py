@@ -6,19 +6,27 @@ in an apron around each piece, never on what shows in the finished book.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import math
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from .apron import APRON
-from .errors import Problem, ShelfFileError
+from .errors import Problem, Severity, ShelfFileError
 from .flat import Fold
 from .geometry import Point, Size, Transform
-from .packing import Bin, DoesNotFit, Item, Placed, pack_rows
+from .packing import NEST_EFFORT, ROUNDING, Bin, Cut, DoesNotFit, Item, Nesting, Placed, nest, nest_by_group
 from .piece import Piece
+from .spec.sheets import SheetOrder
 from .stock import Stock
 from .units import print_mm
 
-__all__ = ["Placement", "Sheet", "lay_out"]
+__all__ = ["KnifeCut", "Layout", "Placement", "Sheet", "Tally", "lay_out"]
+
+Progress = Callable[[str, int, int], None]
+
+EFFORT_A_PIECE = 2000
+"""Steps of search for each piece of a stock, up to the usual effort: few pieces are soon looked through."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,14 +56,26 @@ class Placement:
         return tuple(Fold(fold.kind, move(fold.start), move(fold.end)) for fold in self.piece.flat.folds)
 
 
+class KnifeCut(NamedTuple):
+    """A straight cut on a sheet, from edge to edge of the part it cuts; in mm."""
+
+    start: Point
+    end: Point
+
+
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """One printed sheet: `number` of `count` for its stock, and what lies on it."""
+    """One printed sheet: `number` of `count` alike for its stock, what lies on it, and how to part that.
+
+    `cuts` are straight and run from edge to edge of what is loose by then: made in their order, with a steel
+    rule, they leave each piece with its marks on a part of its own.
+    """
 
     stock: Stock
     number: int
     count: int
     placements: tuple[Placement, ...]
+    cuts: tuple[KnifeCut, ...] = ()
 
     @property
     def size(self) -> Size:
@@ -63,40 +83,145 @@ class Sheet:
         return Size(*self.stock.sheet.size)
 
 
-def lay_out(pieces: Sequence[Piece], stocks: Mapping[str, Stock], knife_room: float) -> tuple[Sheet, ...]:
-    """Place all pieces on sheets, stock by stock, in the order the stocks are written.
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """What the pieces of a stock take: whole sheets and off-cuts.
+
+    No layout takes fewer whole sheets than `least`; `row_sheets` is what laying the pieces in simple rows
+    would take. `used` is the share of the printable area of all sheets used that pieces with their marks take.
+    """
+
+    stock: str
+    sheets: int
+    off_cuts: int
+    least: int
+    row_sheets: int
+    used: float
+
+    @property
+    def saved(self) -> int:
+        """Sheets saved against simple rows."""
+        return self.row_sheets - self.sheets
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """All sheets, what they come to for each stock, and what there is to say about them."""
+
+    sheets: tuple[Sheet, ...]
+    tallies: tuple[Tally, ...]
+    notes: tuple[Problem, ...]
+
+
+def lay_out(
+    pieces: Sequence[Piece],
+    stocks: Mapping[str, Stock],
+    knife_room: float,
+    order: SheetOrder = SheetOrder.FEWEST,
+    progress: Progress = lambda *_: None,
+) -> Layout:
+    """Place all pieces on sheets, stock by stock, in the order the stocks are written; off-cuts come first.
+
+    `progress` is told what is being done, and how many parts of how many are done.
 
     Raises:
         ShelfFileError: pieces are larger than their stock's sheet.
     """
     sheets: list[Sheet] = []
+    tallies: list[Tally] = []
     problems: list[Problem] = []
+    notes: list[Problem] = []
     for name, stock in stocks.items():
         mine = {piece.id: piece for piece in pieces if piece.flat.stock == name}
+        if not mine:
+            continue
         try:
-            sheets += _sheets_of(stock, mine, knife_room)
+            nesting = _nested(stock, mine, knife_room, order, progress)
         except DoesNotFit as refusal:
             problems += [_too_large(mine[key], stock) for key in refusal.keys]
+            continue
+        sheets += _sheets_of(stock, mine, nesting)
+        tallies.append(_tally(stock, nesting))
+        notes += _unused_off_cuts(stock, nesting)
     if problems:
         raise ShelfFileError(problems)
-    return tuple(sheets)
+    return Layout(tuple(sheets), tuple(tallies), tuple(notes))
 
 
-def _sheets_of(stock: Stock, pieces: Mapping[str, Piece], knife_room: float) -> list[Sheet]:
-    area = stock.usable
+def _nested(
+    stock: Stock, pieces: Mapping[str, Piece], knife_room: float, order: SheetOrder, progress: Progress
+) -> Nesting:
     gap = max(0.0, knife_room - 2 * APRON.side)
     items = [_item(piece, stock) for piece in pieces.values()]
-    placed = pack_rows(items, Bin(area.width, area.height), gap) if items else []
-    count = 1 + max((spot.bin for spot in placed), default=-1)
-    return [
-        Sheet(
-            stock,
-            number + 1,
-            count,
-            tuple(_placement(spot, pieces, stock) for spot in placed if spot.bin == number),
-        )
-        for number in range(count)
-    ]
+    area, off_cuts = _bin(stock), [_bin(off_cut) for off_cut in stock.off_cuts]
+    if order is SheetOrder.BY_BOOK:
+        return nest_by_group(items, area, gap, off_cuts)
+    effort = min(NEST_EFFORT, EFFORT_A_PIECE * len(items))
+
+    def told(share: float) -> None:
+        progress(f"nesting {stock.name}", round(100 * share), 100)
+
+    return nest(items, area, gap, off_cuts, effort=effort, progress=told)
+
+
+def _bin(stock: Stock) -> Bin:
+    return Bin(*stock.usable.size)
+
+
+def _sheets_of(stock: Stock, pieces: Mapping[str, Piece], nesting: Nesting) -> list[Sheet]:
+    """The sheets of a stock that are used: its off-cuts, and then whole ones."""
+    papers = [*stock.off_cuts, *[stock] * nesting.sheets]
+    used = sorted({spot.bin for spot in nesting.placed})
+    found: list[Sheet] = []
+    for bin_number in used:
+        paper = papers[bin_number]
+        alike = [number for number in used if papers[number] == paper]
+        placements = tuple(_placement(spot, pieces, paper) for spot in nesting.on(bin_number))
+        cuts = tuple(_knife_cut(cut, paper) for cut in nesting.cuts(bin_number))
+        found.append(Sheet(paper, alike.index(bin_number) + 1, len(alike), placements, cuts))
+    return found
+
+
+def _knife_cut(cut: Cut, paper: Stock) -> KnifeCut:
+    """A cut of the printable area, carried on to the edges of the sheet where it ends at the area's own."""
+    area = paper.usable
+    width, height = paper.sheet.size
+
+    def on_sheet(value: float, low: float, length: float, whole: float) -> float:
+        return 0.0 if value <= 0 else whole if value >= length - ROUNDING else low + value
+
+    start, end = (
+        Point(on_sheet(x, area.x, area.width, width), on_sheet(y, area.y, area.height, height))
+        for x, y in (cut.start, cut.end)
+    )
+    return KnifeCut(start, end)
+
+
+def _tally(stock: Stock, nesting: Nesting) -> Tally:
+    used = {spot.bin for spot in nesting.placed}
+    return Tally(
+        stock=stock.name,
+        sheets=nesting.sheets,
+        off_cuts=sum(number < len(stock.off_cuts) for number in used),
+        least=nesting.bound,
+        row_sheets=nesting.row_sheets,
+        used=nesting.used_share,
+    )
+
+
+def _unused_off_cuts(stock: Stock, nesting: Nesting) -> Iterator[Problem]:
+    """Off-cuts that nothing lies on."""
+    used = {spot.bin for spot in nesting.placed}
+    for number, off_cut in enumerate(stock.off_cuts):
+        if number not in used:
+            room = off_cut.usable
+            yield Problem(
+                f"nothing is printed on the {off_cut.sheet.name} off-cut of {stock.name}: with its margins and notes "
+                f"it has room for {print_mm(room.width, 1)} × {print_mm(room.height, 1)}",
+                "keep it for smaller pieces, and take it out of off_cuts",
+                severity=Severity.NOTE,
+                field=("stocks", stock.name, "off_cuts"),
+            )
 
 
 def _item(piece: Piece, stock: Stock) -> Item:
@@ -123,10 +248,12 @@ def _placement(spot: Placed, pieces: Mapping[str, Piece], stock: Stock) -> Place
 
 def _too_large(piece: Piece, stock: Stock) -> Problem:
     width, height = APRON.around(piece.flat.size, piece.flat.bleed)
-    room = stock.usable
+    room, item = stock.usable, _item(piece, stock)
+    whole_width = math.ceil(item.width + stock.sheet.size[0] - room.width)
+    whole_height = math.ceil(item.height + stock.sheet.size[1] - room.height)
     return Problem(
         f"{piece.label[1]} of {piece.label[0]} needs {print_mm(width, 1)} × {print_mm(height, 1)} with its marks, "
         f"but the {stock.sheet.name} sheet of {stock.name} has {print_mm(room.width, 1)} × {print_mm(room.height, 1)}",
-        "write a larger sheet or a smaller book",
+        f"write a sheet of at least {whole_width} mm × {whole_height} mm, or a smaller book",
         field=("books", piece.book),
     )

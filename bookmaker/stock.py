@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from .apron import APRON, FOOTER_HEIGHT
 from .errors import FieldPath, Problem, ShelfFileError
@@ -36,6 +36,13 @@ class Stock:
     sheet: SheetFormat
     printable: Rect
     grammage: float | None = None
+    off_cut: bool = False
+    off_cuts: tuple[Stock, ...] = ()
+
+    @property
+    def title(self) -> str:
+        """The name, and for an off-cut its size."""
+        return f"{self.name}, off-cut {self.sheet.name}" if self.off_cut else self.name
 
     @property
     def covered(self) -> float:
@@ -95,7 +102,7 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         tolerance = entry.tolerance.of(caliper)
     else:
         tolerance = caliper * (PILE_TOLERANCE if measured else NOMINAL_TOLERANCE)
-    return Stock(
+    stock = Stock(
         name=name,
         caliper=caliper,
         film=sum(entry.film),
@@ -106,6 +113,18 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         printable=_printable(printer, sheet, ("stocks", name, "sheet") if entry.sheet else ("printer", "margins")),
         grammage=grammage,
     )
+    return replace(stock, off_cuts=tuple(_off_cut(stock, size, printer) for size in entry.off_cuts))
+
+
+def _off_cut(stock: Stock, size: SheetFormat, printer: PrinterEntry) -> Stock:
+    """A partly used sheet of a stock as a stock of its own; its fibres run as they did on the whole sheet."""
+    width, height = size.size
+    upright = height >= width
+    grain = Grain.UNKNOWN
+    if stock.grain_axis is not None:
+        grain = Grain.LONG if upright == (stock.grain_axis is Axis.Y) else Grain.SHORT
+    printable = _printable(printer, size, ("stocks", stock.name, "off_cuts"))
+    return replace(stock, sheet=size, grain=grain, printable=printable, off_cut=True)
 
 
 def _weight_and_caliper(name: str, entry: StockEntry) -> tuple[float | None, float]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from typing import Annotated, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
@@ -11,7 +12,7 @@ from ..units import NotAMeasure
 from .entry import Entry
 from .measures import Margin, OrOneLength, Resolution, Thickness, read_margin, read_text, refuse
 
-__all__ = ["RULE_LENGTH", "Margins", "PrinterEntry", "Rules", "SheetName"]
+__all__ = ["RULE_LENGTH", "Margins", "PrinterEntry", "Rules", "SheetName", "SheetOrder"]
 
 RULE_LENGTH = 150.0
 """Length in mm of the two rules on the ruler page."""
@@ -67,6 +68,13 @@ class Rules(Entry):
         return self
 
 
+class SheetOrder(StrEnum):
+    """What comes first when pieces are laid on sheets."""
+
+    FEWEST = "fewest sheets"
+    BY_BOOK = "by book"
+
+
 class PrinterEntry(Entry):
     """The printer: its sheet, the edge it leaves white, its resolution and how far it stretches."""
 
@@ -78,4 +86,7 @@ class PrinterEntry(Entry):
     )
     resolution: Resolution = Field(600.0, description="dots per inch")
     knife_room: Margin = Field(2.0, description="least distance between pieces")
+    sheet_order: SheetOrder = Field(
+        SheetOrder.FEWEST, description="fewest sheets; or by book, with few books on each sheet"
+    )
     rules: Rules = Field(default_factory=Rules, description="the two rules of the ruler page, as measured")

@@ -10,7 +10,7 @@ from ..errors import Problem, show_field
 from ..flat import Fold
 from ..geometry import Point, Rect
 from ..plan import BookPlan, ShelfPlan
-from ..sheets import Placement, Sheet
+from ..sheets import Placement, Sheet, Tally
 from ..shelf import SpaceFit
 
 __all__ = ["check_report", "dump", "plan_report"]
@@ -34,6 +34,7 @@ def check_report(plan: ShelfPlan, problems: Iterable[Problem]) -> dict[str, Any]
 def plan_report(
     plan: ShelfPlan,
     sheets: Sequence[tuple[str, int, Sheet]],
+    tallies: Iterable[Tally],
     files: Sequence[str],
     problems: Iterable[Problem],
 ) -> dict[str, Any]:
@@ -42,6 +43,7 @@ def plan_report(
         "made_by": "bookmaker",
         "files": list(files),
         "sheets": [_sheet(file, page, sheet) for file, page, sheet in sheets],
+        "paper": [_tally(tally) for tally in tallies],
         **check_report(plan, problems),
     }
 
@@ -101,7 +103,20 @@ def _sheet(file: str, page: int, sheet: Sheet) -> dict[str, Any]:
         "page": page,
         "stock": sheet.stock.name,
         "size_mm": [_mm(side) for side in sheet.size],
+        "off_cut": sheet.stock.off_cut,
         "pieces": [_piece(placement) for placement in sheet.placements],
+        "knife_cuts": [{"from_mm": _point(cut.start), "to_mm": _point(cut.end)} for cut in sheet.cuts],
+    }
+
+
+def _tally(tally: Tally) -> dict[str, Any]:
+    return {
+        "stock": tally.stock,
+        "sheets": tally.sheets,
+        "off_cuts": tally.off_cuts,
+        "least_sheets": tally.least,
+        "sheets_saved": tally.saved,
+        "used": round(tally.used, 4),
     }
 
 
