@@ -29,6 +29,7 @@ from .schema import shelf_schema
 from .starter import write_starter
 from .units import NotAMeasure
 from .writers.plan_json import check_report, dump
+from .writers.sheets_pdf import Parts
 
 __all__ = ["app", "main"]
 
@@ -83,10 +84,11 @@ def check(
 def make(
     shelf: ShelfPath,
     into: Annotated[Path, typer.Option("--into", metavar="DIR", help="A new folder, or one made before.")],
+    parts: Annotated[Parts, typer.Option("--parts", help="Art and lines, or one of them alone.")] = Parts.ALL,
 ) -> None:
     """Write the sheets to print, one PDF for each paper, and the plan."""
     with _progress() as told:
-        made = pipeline.make(shelf, into, told)
+        made = pipeline.make(shelf, into, told, parts=parts)
     _tell(made.checked.problems)
     for name, sheets in made.files:
         count = f": {sheets} sheet{'s' if sheets > 1 else ''}" if sheets else ""

@@ -24,7 +24,7 @@ from .sheets import Layout, Sheet, Tally, lay_out
 from .shelf_spec import cross_check
 from .stock import calibration
 from .writers.plan_json import dump, plan_report
-from .writers.sheets_pdf import write_sheets
+from .writers.sheets_pdf import Parts, write_sheets
 
 __all__ = ["Checked", "Made", "check", "make"]
 
@@ -73,8 +73,8 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     return Checked(shelf, plan, drafts, shelf.located(problems))
 
 
-def make(path: Path, into: Path, progress: Progress = lambda *_: None) -> Made:
-    """Check a shelf file and write its sheets and its plan into a folder.
+def make(path: Path, into: Path, progress: Progress = lambda *_: None, *, parts: Parts = Parts.ALL) -> Made:
+    """Check a shelf file and write its sheets, or the wanted parts of them, and its plan into a folder.
 
     Raises:
         ShelfFileError: the file, or one it names, cannot be used.
@@ -86,7 +86,7 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None) -> Made:
         printer = checked.plan.spec.printer
         layout = lay_out(pieces, checked.plan.stocks, printer.knife_room, printer.sheet_order, progress)
         checked = replace(checked, problems=(*checked.problems, *checked.shelf.located(layout.notes)))
-        files = _write(folder, checked, layout, progress)
+        files = _write(folder, checked, layout, parts, progress)
     return Made(checked, files, layout.tallies)
 
 
@@ -140,7 +140,9 @@ def _drafted(
     return tuple(drafts)
 
 
-def _write(folder: Path, checked: Checked, layout: Layout, progress: Progress) -> tuple[tuple[str, int], ...]:
+def _write(
+    folder: Path, checked: Checked, layout: Layout, parts: Parts, progress: Progress
+) -> tuple[tuple[str, int], ...]:
     """One PDF of sheets for each stock and each size of off-cut, and the plan."""
     spec = checked.plan.spec
     listed: list[tuple[str, int, Sheet]] = []
@@ -152,7 +154,7 @@ def _write(folder: Path, checked: Checked, layout: Layout, progress: Progress) -
         mine = [sheet for sheet in layout.sheets if sheet.stock == stock]
         furniture = [furnish(sheet, spec.shelf) for sheet in mine]
         title = f"{spec.shelf}: {stock.title}"
-        write_sheets(folder / name, title, mine, furniture, calibration(spec.printer, stock.sheet))
+        write_sheets(folder / name, title, mine, furniture, calibration(spec.printer, stock.sheet), parts)
         listed += [(name, page, sheet) for page, sheet in enumerate(mine, start=1)]
     files = [*names, PLAN_NAME]
     (folder / PLAN_NAME).write_text(

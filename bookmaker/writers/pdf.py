@@ -29,6 +29,7 @@ from ..units import to_pt
 from .pdf_canvas import PageResources, PdfCanvas
 from .pdf_embedding import compressed, embed
 from .pdf_fonts import EmbeddedFont
+from .pdf_layers import add_layers, layer_name, layer_resources
 from .pdf_pictures import PlacedPicture
 
 __all__ = ["PdfFile"]
@@ -71,6 +72,7 @@ class PdfFile:
         self._document.setProducer(producer)
         self._fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
         self._pictures: dict[str, tuple[str, PlacedPicture]] = {}
+        self._layers: dict[str, str] = {}
 
     def __enter__(self) -> Self:
         return self
@@ -84,6 +86,8 @@ class PdfFile:
             embed(self._document, font, name)
         for name, placed in self._pictures.values():
             self._document.Reference(placed.encoded(self._most_dpi), name)
+        if self._layers:
+            add_layers(self._document, {name: title for title, name in self._layers.items()})
         data: bytes = self._document.GetPDFData(None)
         if isinstance(self._to, FilePath):
             self._to.write_bytes(data)
@@ -96,7 +100,7 @@ class PdfFile:
 
         `trim` is the box that is cut out of it, `bleed` the box inked for that (ISO 32000-1, 14.11.2).
         """
-        canvas = PdfCanvas(PageResources(self._font, self._picture))
+        canvas = PdfCanvas(PageResources(self._font, self._picture, self._layer))
         yield canvas
         page: Any = PDFPage()
         page.Override_default_compilation = 1
@@ -105,7 +109,10 @@ class PdfFile:
         page.BleedBox = _box(bleed) if bleed else None
         page.Parent = self._document.Pages
         fonts = [name for name, _ in canvas.fonts.values()]
-        page.Resources = PDFDictionary({"Font": _named(fonts), "XObject": _named(sorted(canvas.pictures))})
+        resources = {"Font": _named(fonts), "XObject": _named(sorted(canvas.pictures))}
+        if canvas.layers:
+            resources["Properties"] = layer_resources(canvas.layers)
+        page.Resources = PDFDictionary(resources)
         content = canvas.content()
         self._document.updateSignature(content)
         page.Contents = compressed(content)
@@ -115,6 +122,9 @@ class PdfFile:
         if typeface not in self._fonts:
             self._fonts[typeface] = (f"F{len(self._fonts) + 1}", EmbeddedFont(typeface))
         return self._fonts[typeface]
+
+    def _layer(self, title: str) -> str:
+        return self._layers.setdefault(title, layer_name(len(self._layers) + 1))
 
     def _picture(self, picture: Picture, width: float, height: float) -> str:
         if picture.digest not in self._pictures:

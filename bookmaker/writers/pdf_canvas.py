@@ -28,6 +28,7 @@ class PageResources:
 
     font: Callable[[Typeface], tuple[str, EmbeddedFont]]
     picture: Callable[[Picture, float, float], str]
+    layer: Callable[[str], str]
 
 
 @dataclass(slots=True)
@@ -46,6 +47,7 @@ class PdfCanvas:
     def __init__(self, resources: PageResources) -> None:
         self.fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
         self.pictures: set[str] = set()
+        self.layers: list[str] = []
         self._resources = resources
         self._operators: list[bytes] = []
         self._state = _State()
@@ -112,6 +114,17 @@ class PdfCanvas:
         finally:
             self._operators.append(b"Q")
             self._state = outer
+
+    @contextmanager
+    def layer(self, title: str) -> Iterator[None]:
+        """Within the block, all that is drawn belongs to a layer, which viewers show or hide (ISO 32000-1, 8.11)."""
+        name = self._resources.layer(title)
+        if name not in self.layers:
+            self.layers.append(name)
+        self._operators.append(b"/OC /%b BDC" % name.encode())
+        with self.placed(Transform()):
+            yield
+        self._operators.append(b"EMC")
 
     def _font(self, typeface: Typeface) -> tuple[str, EmbeddedFont]:
         known = self.fonts.get(typeface)
