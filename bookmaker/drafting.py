@@ -7,15 +7,15 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from .designs import Words, dress_flat
-from .drawing import NOTHING, Art, Canvas
+from .drawing import NOTHING, Art, Canvas, Drawn
 from .errors import FieldPath, Problem
-from .flat import Flat
-from .geometry import Rect, Transform
+from .flat import Face, Flat, Panel
+from .geometry import Path, Rect, Transform
 from .pages import Inside
 from .piece import Piece
 from .plan import BookPlan
 
-__all__ = ["Draft", "PanelArt", "draft_book"]
+__all__ = ["Draft", "PageArt", "draft_book"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,16 +27,21 @@ class Draft:
 
 
 @dataclass(frozen=True, slots=True)
-class PanelArt:
-    """Pages on the panels of a flat: each drawn in its own coordinates, from its panel's lower left corner."""
+class PageArt:
+    """A page on a panel: its art, the way from the page's coordinates to the flat's, and what shows of it."""
 
-    panels: tuple[tuple[Rect, Art], ...]
+    art: Art
+    to_flat: Transform
+    shown: Rect | None = None
 
     def draw(self, canvas: Canvas) -> None:
-        """Draw every page in its panel."""
-        for rect, art in self.panels:
-            with canvas.placed(Transform.move(rect.x, rect.y)):
-                art.draw(canvas)
+        """Draw it, cut off where it would cross the fold."""
+        if self.shown is None:
+            with canvas.placed(self.to_flat):
+                self.art.draw(canvas)
+        else:
+            with canvas.placed(Transform(), Path.rectangle(self.shown)), canvas.placed(self.to_flat):
+                self.art.draw(canvas)
 
 
 def draft_book(book: BookPlan, inside: Inside, artwork: Any) -> Draft:
@@ -52,12 +57,31 @@ def draft_book(book: BookPlan, inside: Inside, artwork: Any) -> Draft:
 
 
 def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside) -> Piece:
-    drawn = tuple(
-        (panel.rect, inside.pages[panel.page - 1])
-        for panel in flat.panels
-        if panel.page is not None and inside.pages[panel.page - 1] is not NOTHING
+    front, reverse = (
+        _printed([panel for panel in panels if panel.page is not None], inside, book)
+        for panels in (flat.seen_from(Face.FRONT), flat.seen_from(Face.REVERSE))
     )
-    return Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, PanelArt(drawn))
+    return Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, front, reverse)
+
+
+def _printed(panels: Iterable[Panel], inside: Inside, book: BookPlan) -> Art:
+    """The pages on one face of a flat; blank ones leave no trace."""
+    pages = tuple(
+        PageArt(art, _to_flat(panel, book), panel.rect if panel.creep else None)
+        for panel in panels
+        if panel.page is not None and (art := inside.pages[panel.page - 1]) is not NOTHING
+    )
+    return Drawn(pages) if pages else NOTHING
+
+
+def _to_flat(panel: Panel, book: BookPlan) -> Transform:
+    """From a page's coordinates to those of its flat; creep moves the image towards the spine, beyond the fold."""
+    assert panel.page is not None  # only panels with pages are drawn
+    spine_on_left = (panel.page % 2 == 1) is not book.entry.right_to_left
+    beyond = panel.creep if spine_on_left else 0.0
+    if panel.head_down:
+        return Transform.quarter_turn(2).moved(panel.rect.right + beyond, panel.rect.top)
+    return Transform.move(panel.rect.x - beyond, panel.rect.y)
 
 
 def _piece_id(book: BookPlan, flat: Flat, index: int) -> str:

@@ -6,12 +6,13 @@ The later stages know only this one form.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
+from typing import NamedTuple
 
 from .geometry import Point, Rect, Size
 
-__all__ = ["Axis", "Flat", "Fold", "FoldKind", "Panel", "Role"]
+__all__ = ["Axis", "Face", "Flat", "Fold", "FoldKind", "Mark", "MarkKind", "Panel", "Role", "Stroke"]
 
 
 class FoldKind(StrEnum):
@@ -28,8 +29,15 @@ class Axis(StrEnum):
     Y = "y"
 
 
+class Face(StrEnum):
+    """A side of the paper: the front is printed first and lies up; the reverse is printed after the sheet is turned."""
+
+    FRONT = "front"
+    REVERSE = "reverse"
+
+
 class Role(StrEnum):
-    """What a panel is in the finished book."""
+    """What a panel is in the finished book, or of the box it stands in."""
 
     PAGE = "page"
     PASTEDOWN = "pastedown"
@@ -39,6 +47,14 @@ class Role(StrEnum):
     SPINE = "spine"
     BACK = "back"
     TURN_IN = "turn-in"
+    JOINT = "joint"
+    FLAP = "flap"
+    EDGE = "edge"
+    BOARD = "board"
+    LEFT = "left"
+    RIGHT = "right"
+    TOP = "top"
+    BOTTOM = "bottom"
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,13 +66,43 @@ class Fold:
     end: Point
 
 
+class Stroke(NamedTuple):
+    """A straight line to cut along."""
+
+    start: Point
+    end: Point
+
+
+class MarkKind(StrEnum):
+    """What a mark is for: where the needle goes through, or in which order sections are gathered."""
+
+    HOLE = "hole"
+    COLLATION = "collation"
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A mark printed on the front of a flat where the binding hides it; the middle of a hole's area is the hole."""
+
+    kind: MarkKind
+    rect: Rect
+
+
 @dataclass(frozen=True, slots=True)
 class Panel:
-    """A part of a flat between folds; `page` is the page printed there, if one is."""
+    """A part of a flat between folds; `page` is the page printed there, if one is.
+
+    `rect` is what shows of it, in the coordinates of the flat as its front is seen; a panel on the reverse is
+    given by the rectangle behind which it lies. `head_down` panels stand on their heads on the flat. `creep`
+    is how far, in mm, the image of the page is moved towards the spine; as much of it is lost there.
+    """
 
     role: Role
     rect: Rect
     page: int | None = None
+    face: Face = Face.FRONT
+    head_down: bool = False
+    creep: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +110,8 @@ class Flat:
     """One part to cut out and fold. Lengths in mm, the lower left of the outline at the origin.
 
     `bleed` is how far the print runs past the outline. `grain` is the direction the fibres must run, or
-    None if it does not matter.
+    None if it does not matter. `cuts` divide the flat after it is printed; along `trims` the finished block
+    is trimmed. Everything is given as the front is seen.
     """
 
     kind: str
@@ -75,6 +122,9 @@ class Flat:
     panels: tuple[Panel, ...]
     grain: Axis | None = None
     bleed: float = 0.0
+    cuts: tuple[Stroke, ...] = ()
+    trims: tuple[Stroke, ...] = ()
+    marks: tuple[Mark, ...] = ()
 
     @property
     def size(self) -> Size:
@@ -85,3 +135,11 @@ class Flat:
     def pages(self) -> tuple[int, ...]:
         """The pages printed on this flat, in the order of its panels."""
         return tuple(panel.page for panel in self.panels if panel.page is not None)
+
+    def seen_from(self, face: Face) -> tuple[Panel, ...]:
+        """The panels of one face as they lie when that face is up: those of the reverse are mirrored."""
+        mine = tuple(panel for panel in self.panels if panel.face is face)
+        if face is Face.FRONT:
+            return mine
+        right = self.size.width
+        return tuple(replace(panel, rect=panel.rect._replace(x=right - panel.rect.right)) for panel in mine)

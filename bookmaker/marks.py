@@ -6,18 +6,19 @@ and art together.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import hypot
 
 from .apron import FOOTER_HEIGHT
 from .drawing import WHITE, Art, Canvas, Colour, Pen
-from .flat import FoldKind
+from .flat import FoldKind, MarkKind, Stroke
 from .geometry import Path, Point, Rect, Transform
 from .sheets import Placement, Sheet
+from .spec.sheets import Turn
 from .typefaces import TextLine, Typeface, bundled, set_line
 
-__all__ = ["CUT", "FOLD_PENS", "Furniture", "Line", "furnish"]
+__all__ = ["CUT", "FOLD_PENS", "TRIM", "Furniture", "Line", "furnish", "furnish_reverse"]
 
 INK = Colour(0.25, 0.25, 0.25)
 CUT = Pen(0.12, INK)
@@ -32,10 +33,16 @@ FOLD_PENS = {
 }
 """Fold marks: mountains in dash and dot, valleys in short dashes."""
 
+TRIM = Pen(0.2, INK, (0.2, 0.2))
+"""Trim marks, dotted: the bound block is trimmed there."""
+
+HOLE = 0.3
+"""Diameter of the dot where the needle goes through, in mm."""
+
 MARK_GAP = 0.3
 """Between the piece and its marks, in mm."""
 
-CUT_LENGTH = FOLD_LENGTH = 1.7
+MARK_LENGTH = 1.7
 FOOT_LENGTH = 1.1
 """Lengths of marks in mm; those at the foot stop above the label."""
 
@@ -78,12 +85,27 @@ class Note:
 
 
 @dataclass(frozen=True, slots=True)
-class Furniture:
-    """All that stands on a sheet besides the art of its pieces."""
+class Blot:
+    """A filled shape."""
 
-    cuts: tuple[Line, ...]
-    folds: tuple[Line, ...]
-    notes: tuple[Art, ...]
+    shape: Path
+
+    def draw(self, canvas: Canvas) -> None:
+        """Fill it."""
+        canvas.fill(self.shape, INK)
+
+
+@dataclass(frozen=True, slots=True)
+class Furniture:
+    """All that stands on a sheet besides the art of its pieces.
+
+    `marks` lie on the pieces, where the binding hides them; everything else lies outside.
+    """
+
+    cuts: tuple[Line, ...] = ()
+    folds: tuple[Line, ...] = ()
+    notes: tuple[Art, ...] = ()
+    marks: tuple[Art, ...] = ()
 
 
 def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
@@ -91,11 +113,30 @@ def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
     cuts: list[Line] = []
     folds: list[Line] = []
     notes: list[Art] = list(_footer(sheet, shelf_name))
+    marks: list[Art] = []
     for placement in sheet.placements:
         cuts += _cut_marks(placement)
         folds += _fold_marks(placement)
         notes.append(_label(placement))
-    return Furniture(tuple(cuts), tuple(folds), tuple(notes))
+        marks += _binding_marks(placement)
+    return Furniture(tuple(cuts), tuple(folds), tuple(notes), tuple(marks))
+
+
+def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
+    """What stands on the reverse: which sheet it is, and the check rule behind that of the front.
+
+    `mirror` takes a point seen through the front to the page of the reverse.
+    """
+    area = sheet.stock.printable
+    foot = mirror.apply_to(Rect(area.x, area.y, area.width, FOOTER_HEIGHT))
+    rule = [Line(mirror.apply(line.start), mirror.apply(line.end), line.pen) for line in _rule_lines(area)]
+    words = (
+        f"reverse of {sheet.stock.name}, sheet {sheet.number} of {sheet.count} · turned on the {turn} · "
+        "against the light, the end marks of the rule cover those of the front"
+    )
+    sans = bundled("sans")
+    line = set_line(sans, min(2.0, foot.width / sans.shape(words).width), words)
+    return Furniture(notes=(*rule, Note(line, Point(foot.x, foot.y + 0.8))))
 
 
 def _cut_marks(placement: Placement) -> list[Line]:
@@ -105,14 +146,16 @@ def _cut_marks(placement: Placement) -> list[Line]:
     start = flat.bleed + MARK_GAP
     marks: list[tuple[Point, Point]] = []
     for y in (0.0, height):
-        marks += [(Point(-start, y), Point(-start - CUT_LENGTH, y))]
-        marks += [(Point(width + start, y), Point(width + start + CUT_LENGTH, y))]
+        marks += [(Point(-start, y), Point(-start - MARK_LENGTH, y))]
+        marks += [(Point(width + start, y), Point(width + start + MARK_LENGTH, y))]
     for x in (0.0, width):
         marks += [(Point(x, -start), Point(x, -start - FOOT_LENGTH))]
-        marks += [(Point(x, height + start), Point(x, height + start + CUT_LENGTH))]
+        marks += [(Point(x, height + start), Point(x, height + start + MARK_LENGTH))]
     inner = list(_inner_edges(flat.outline, Rect(0, 0, width, height)))
     drawn = [_on_sheet(placement, *_on_the_waste(begin, end), CASING) for begin, end in inner]
-    return drawn + [_on_sheet(placement, begin, end, CUT) for begin, end in (*marks, *inner)]
+    drawn += [_on_sheet(placement, begin, end, CUT) for begin, end in (*marks, *inner)]
+    drawn += _carried_on(placement, dict.fromkeys(flat.cuts, CUT))
+    return drawn + _carried_on(placement, dict.fromkeys(flat.trims, TRIM))
 
 
 def _inner_edges(outline: Sequence[Point], box: Rect) -> Iterator[tuple[Point, Point]]:
@@ -134,20 +177,33 @@ def _on_the_waste(begin: Point, end: Point) -> tuple[Point, Point]:
 
 def _fold_marks(placement: Placement) -> list[Line]:
     """Each fold carried on beyond the bleed at both ends."""
+    folds = placement.piece.flat.folds
+    return _carried_on(placement, {Stroke(fold.start, fold.end): FOLD_PENS[fold.kind] for fold in folds})
+
+
+def _carried_on(placement: Placement, strokes: Mapping[Stroke, Pen]) -> list[Line]:
+    """Lines across a flat as marks outside its bleed at both ends; lines that lie in one line share their marks."""
     flat = placement.piece.flat
     width, height = flat.size
     start = flat.bleed + MARK_GAP
     marks: dict[tuple[Point, Point], Pen] = {}
-    for fold in flat.folds:
-        pen = FOLD_PENS[fold.kind]
-        x, y = fold.start
-        if abs(fold.start.x - fold.end.x) < 1e-9:
+    for stroke, pen in strokes.items():
+        x, y = stroke.start
+        if abs(x - stroke.end.x) < 1e-9:
             marks[Point(x, -start), Point(x, -start - FOOT_LENGTH)] = pen
-            marks[Point(x, height + start), Point(x, height + start + FOLD_LENGTH)] = pen
+            marks[Point(x, height + start), Point(x, height + start + MARK_LENGTH)] = pen
         else:
-            marks[Point(-start, y), Point(-start - FOLD_LENGTH, y)] = pen
-            marks[Point(width + start, y), Point(width + start + FOLD_LENGTH, y)] = pen
+            marks[Point(-start, y), Point(-start - MARK_LENGTH, y)] = pen
+            marks[Point(width + start, y), Point(width + start + MARK_LENGTH, y)] = pen
     return [_on_sheet(placement, begin, end, pen) for (begin, end), pen in marks.items()]
+
+
+def _binding_marks(placement: Placement) -> Iterator[Blot]:
+    """Holes for the needle and collation marks, on the fold that the binding hides."""
+    for mark in placement.piece.flat.marks:
+        area = placement.to_sheet.apply_to(mark.rect)
+        dot = mark.kind is MarkKind.HOLE
+        yield Blot(Path.circle(area.centre, HOLE / 2) if dot else Path.rectangle(area))
 
 
 def _on_sheet(placement: Placement, begin: Point, end: Point, pen: Pen) -> Line:
@@ -181,18 +237,26 @@ def _shortened(typeface: Typeface, label: tuple[str, str], room: float) -> TextL
 
 def _footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
     area = sheet.stock.printable
-    length = next((length for length in RULE_LENGTHS if length <= area.width), RULE_LENGTHS[-1])
+    length = _rule_length(area)
     sans = bundled("sans")
-    yield from _check_rule(area, length)
-    yield from _legend(Rect(area.x + length + 5, area.y + 4, area.width - length - 5, FOOTER_HEIGHT - 4), sans)
+    yield from _rule_lines(area)
+    words = f"{length:.0f} mm from end to end: measure it before you cut"
+    yield Note(set_line(sans, 2.0, words), Point(area.x + 2, area.y + 6.8))
+    yield from _legend(
+        Rect(area.x + length + 5, area.y + 4, area.width - length - 5, FOOTER_HEIGHT - 4), _meanings(sheet), sans
+    )
     text = f"{shelf_name} · {sheet.stock.title} · sheet {sheet.number} of {sheet.count} · print at 100 %, no scaling"
     size = min(2.3, area.width / sans.shape(text).width)
     yield Note(set_line(sans, size, text), Point(area.x, area.y + 0.8))
 
 
-def _check_rule(area: Rect, length: float) -> Iterator[Art]:
+def _rule_length(area: Rect) -> float:
+    return next((length for length in RULE_LENGTHS if length <= area.width), RULE_LENGTHS[-1])
+
+
+def _rule_lines(area: Rect) -> Iterator[Line]:
     """A rule with a tick every 10 mm; its end ticks are what to measure between."""
-    y = area.y + 4.6
+    y, length = area.y + 4.6, _rule_length(area)
     yield Line(Point(area.x, y), Point(area.x + length, y), RULE_PEN)
     last = round(length / 10)
     for step in range(last + 1):
@@ -200,19 +264,26 @@ def _check_rule(area: Rect, length: float) -> Iterator[Art]:
         # The end ticks lie wholly inside, so that their outer edges are the length apart.
         x = area.x + step * 10 + RULE_PEN.width / 2 * ((step == 0) - (step == last))
         yield Line(Point(x, y), Point(x, y + tall), RULE_PEN)
-    words = f"{length:.0f} mm from end to end: measure it before you cut"
-    yield Note(set_line(bundled("sans"), 2.0, words), Point(area.x + 2, y + 2.2))
 
 
-def _legend(room: Rect, sans: Typeface) -> Iterator[Art]:
-    """One sample of each line with its meaning."""
-    rows = (
-        (CUT, "cut"),
-        (FOLD_PENS[FoldKind.MOUNTAIN], "mountain fold: the printed faces turn away from each other"),
-        (FOLD_PENS[FoldKind.VALLEY], "valley fold: the printed faces meet"),
+def _meanings(sheet: Sheet) -> list[tuple[Pen, str]]:
+    """The lines of a sheet and what they mean; on a sheet printed on both sides "the printed face" says nothing."""
+    turns_away, meets = (
+        ("mountain fold: this face comes outside", "valley fold: this face comes inside")
+        if sheet.two_sided
+        else ("mountain fold: the printed faces turn away from each other", "valley fold: the printed faces meet")
     )
+    meanings = [(CUT, "cut"), (FOLD_PENS[FoldKind.MOUNTAIN], turns_away), (FOLD_PENS[FoldKind.VALLEY], meets)]
+    if any(placement.piece.flat.trims for placement in sheet.placements):
+        meanings.append((TRIM, "trim here when the block is bound"))
+    return meanings
+
+
+def _legend(room: Rect, rows: Sequence[tuple[Pen, str]], sans: Typeface) -> Iterator[Art]:
+    """One sample of each line with its meaning."""
     size = min(2.0, max(1.0, (room.width - 10) / max(sans.shape(words).width for _, words in rows)))
+    step = min(2.5, (room.height - 0.6) / len(rows))
     for row, (pen, words) in enumerate(rows):
-        y = room.top - 1.6 - row * 2.5
+        y = room.top - 1.6 - row * step
         yield Line(Point(room.x, y), Point(room.x + 8, y), pen)
         yield Note(set_line(sans, size, words), Point(room.x + 9.5, y - size * 0.33))

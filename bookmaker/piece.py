@@ -16,7 +16,8 @@ class Piece:
 
     `id` is unique on the shelf, `book` is the number of the book in the shelf file (from 0). `label`, printed
     beside the piece, has two parts: the book, which may be shortened, and the part of it, which may not.
-    `art` is drawn in the coordinates of the flat, up to its bleed.
+    `art` is drawn in the coordinates of the flat, up to its bleed; `reverse` is drawn in those of the flat
+    turned over about its upright axis, so that its left edge is the right edge of the front.
     """
 
     id: str
@@ -24,3 +25,9 @@ class Piece:
     label: tuple[str, str]
     flat: Flat
     art: Art = NOTHING
+    reverse: Art = NOTHING
+
+    @property
+    def two_sided(self) -> bool:
+        """Whether anything is printed on its reverse."""
+        return self.reverse is not NOTHING

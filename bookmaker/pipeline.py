@@ -9,13 +9,15 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from itertools import accumulate, chain
 from pathlib import Path
 
 from .designs import load_design
 from .drafting import Draft, draft_book
 from .errors import FieldPath, Problem, Severity, ShelfFileError
 from .findings import fit_findings
-from .marks import furnish
+from .geometry import Size
+from .impressions import impressions
 from .output import PLAN_NAME, file_names, replaced_folder
 from .pages import PageFrame, compose_inside, load_inside
 from .plan import ShelfPlan, plan_shelf
@@ -23,6 +25,7 @@ from .reading import ShelfFile, read_shelf
 from .sheets import Layout, Sheet, Tally, lay_out
 from .shelf_spec import cross_check
 from .stock import calibration
+from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import Parts, write_sheets
 
@@ -143,20 +146,25 @@ def _drafted(
 def _write(
     folder: Path, checked: Checked, layout: Layout, parts: Parts, progress: Progress
 ) -> tuple[tuple[str, int], ...]:
-    """One PDF of sheets for each stock and each size of off-cut, and the plan."""
+    """One PDF of sheets for each paper, the cutting list if anything is cut by hand, and the plan."""
     spec = checked.plan.spec
     listed: list[tuple[str, int, Sheet]] = []
     papers = [paper for stock in checked.plan.stocks.values() for paper in (stock, *dict.fromkeys(stock.off_cuts))]
     used = [paper for paper in papers if any(sheet.stock == paper for sheet in layout.sheets)]
-    names = file_names([paper.title for paper in used])
-    for done, (stock, name) in enumerate(zip(used, names, strict=True)):
+    cutting_list, *names = file_names([CUTTING_LIST, *(paper.title for paper in used)])
+    for done, (paper, name) in enumerate(zip(used, names, strict=True)):
         progress("writing the sheets", done, len(used))
-        mine = [sheet for sheet in layout.sheets if sheet.stock == stock]
-        furniture = [furnish(sheet, spec.shelf) for sheet in mine]
-        title = f"{spec.shelf}: {stock.title}"
-        write_sheets(folder / name, title, mine, furniture, calibration(spec.printer, stock.sheet), parts)
-        listed += [(name, page, sheet) for page, sheet in enumerate(mine, start=1)]
-    files = [*names, PLAN_NAME]
+        mine = [sheet for sheet in layout.sheets if sheet.stock == paper]
+        passes = [impressions(sheet, spec.shelf, spec.printer) for sheet in mine]
+        title = f"{spec.shelf}: {paper.title}"
+        write_sheets(folder / name, title, chain(*passes), calibration(spec.printer, paper.sheet), parts)
+        *first_pages, _ = accumulate(map(len, passes), initial=1)
+        listed += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
+    books = checked.plan.books
+    by_hand = [(f"{book.number + 1}. {book.entry.title}", part) for book in books for part in book.cut_list]
+    if by_hand:
+        write_cutting_list(folder / cutting_list, spec.shelf, by_hand, Size(*spec.printer.sheet.size))
+    files = [*names, *([cutting_list] if by_hand else []), PLAN_NAME]
     (folder / PLAN_NAME).write_text(
         dump(plan_report(checked.plan, listed, layout.tallies, files, checked.problems)), encoding="utf-8", newline="\n"
     )

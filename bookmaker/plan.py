@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from .blocks import BlockPlan, plan_block
 from .covers import CoverPlan, plan_cover
+from .cutting import CutPart
 from .errors import FieldPath, Problem, ShelfFileError
 from .flat import Flat
 from .geometry import Size
@@ -31,6 +32,11 @@ class BookPlan:
     def flats(self) -> tuple[Flat, ...]:
         """Everything to print for this book, the block first."""
         return (*self.block.flats, *self.cover.flats)
+
+    @property
+    def cut_list(self) -> tuple[CutPart, ...]:
+        """Everything to cut by hand for this book, the block first."""
+        return (*self.block.cut_list, *self.cover.cut_list)
 
     @property
     def standing(self) -> Standing:
@@ -104,7 +110,7 @@ def _stocks(spec: ShelfSpec) -> dict[str, Stock]:
 def _plan_book(number: int, entry: BookEntry, scale: float, stocks: Mapping[str, Stock]) -> BookPlan:
     page = entry.page_size(scale)
     block = plan_block(entry.block, page, stocks, right_to_left=entry.right_to_left)
-    cover = plan_cover(entry.cover, page, block.thickness, stocks, right_to_left=entry.right_to_left)
+    cover = plan_cover(entry.cover, page, block, stocks, right_to_left=entry.right_to_left)
     return BookPlan(number, entry, page, block, cover)
 
 

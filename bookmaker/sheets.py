@@ -7,13 +7,12 @@ in an apron around each piece, never on what shows in the finished book.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
 
 from .apron import APRON
 from .errors import Problem, Severity, ShelfFileError
-from .flat import Fold
+from .flat import Fold, Stroke
 from .geometry import Point, Size, Transform
 from .packing import NEST_EFFORT, ROUNDING, Bin, Cut, DoesNotFit, Item, Nesting, Placed, nest, nest_by_group
 from .piece import Piece
@@ -21,7 +20,7 @@ from .spec.sheets import SheetOrder
 from .stock import Stock
 from .units import print_mm
 
-__all__ = ["KnifeCut", "Layout", "Placement", "Sheet", "Tally", "lay_out"]
+__all__ = ["Layout", "Placement", "Sheet", "Tally", "lay_out"]
 
 Progress = Callable[[str, int, int], None]
 
@@ -55,12 +54,10 @@ class Placement:
         move = self.to_sheet.apply
         return tuple(Fold(fold.kind, move(fold.start), move(fold.end)) for fold in self.piece.flat.folds)
 
-
-class KnifeCut(NamedTuple):
-    """A straight cut on a sheet, from edge to edge of the part it cuts; in mm."""
-
-    start: Point
-    end: Point
+    def on_sheet(self, strokes: Iterable[Stroke]) -> tuple[Stroke, ...]:
+        """Cuts or trims of the flat on the sheet."""
+        move = self.to_sheet.apply
+        return tuple(Stroke(move(start), move(end)) for start, end in strokes)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +72,12 @@ class Sheet:
     number: int
     count: int
     placements: tuple[Placement, ...]
-    cuts: tuple[KnifeCut, ...] = ()
+    cuts: tuple[Stroke, ...] = ()
+
+    @property
+    def two_sided(self) -> bool:
+        """Whether anything is printed on its reverse."""
+        return any(placement.piece.two_sided for placement in self.placements)
 
     @property
     def size(self) -> Size:
@@ -182,7 +184,7 @@ def _sheets_of(stock: Stock, pieces: Mapping[str, Piece], nesting: Nesting) -> l
     return found
 
 
-def _knife_cut(cut: Cut, paper: Stock) -> KnifeCut:
+def _knife_cut(cut: Cut, paper: Stock) -> Stroke:
     """A cut of the printable area, carried on to the edges of the sheet where it ends at the area's own."""
     area = paper.usable
     width, height = paper.sheet.size
@@ -194,7 +196,7 @@ def _knife_cut(cut: Cut, paper: Stock) -> KnifeCut:
         Point(on_sheet(x, area.x, area.width, width), on_sheet(y, area.y, area.height, height))
         for x, y in (cut.start, cut.end)
     )
-    return KnifeCut(start, end)
+    return Stroke(start, end)
 
 
 def _tally(stock: Stock, nesting: Nesting) -> Tally:

@@ -24,6 +24,7 @@ __all__ = [
     "parse_count",
     "parse_grammage",
     "parse_length",
+    "parse_offset",
     "parse_pile",
     "parse_ratio",
     "parse_resolution",
@@ -63,6 +64,9 @@ RAILWAY_RATIOS: Mapping[str, Fraction] = {
     "II": Fraction(45, 2),
 }
 """How many times smaller than life: MOROP NEM 010 (2011)."""
+
+MINUS_SIGNS = ("-", "−", "–")
+"""What makers write before a length that goes the other way."""
 
 MOST_SHEETS = 10_000
 MOST_POUNDS = 500
@@ -112,6 +116,21 @@ def parse_length(text: str) -> float:
         NotAMeasure: no unit, a wrong one, or a number that cannot be meant.
     """
     return float(exact_mm(*native_length(text)))
+
+
+def parse_offset(text: str) -> float:
+    """A shift in mm, which may go the other way: a length with or without a minus sign.
+
+    >>> parse_offset("-0.4 mm"), parse_offset("0.2 mm")
+    (-0.4, 0.2)
+
+    Raises:
+        NotAMeasure: as for a length.
+    """
+    written = text.strip()
+    if written[:1] in MINUS_SIGNS:
+        return -parse_length(written[1:])
+    return parse_length(written.removeprefix("+"))
 
 
 def parse_grammage(text: str) -> float:

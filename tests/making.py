@@ -10,9 +10,11 @@ from typing import Any
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
 
+from bookmaker.blocks import BlockPlan
 from bookmaker.pipeline import make
+from bookmaker.thickness import Layer, Thickness
 
-__all__ = ["POINT", "Stroke", "apart", "made", "strokes_of"]
+__all__ = ["POINT", "Stroke", "apart", "block_of", "made", "strokes_of"]
 
 POINT = 25.4 / 72
 """One PDF unit in mm (ISO 32000-1, 8.3.2.3)."""
@@ -29,6 +31,12 @@ class Stroke:
     end: XY
     dashed: bool
     width: float
+
+
+def block_of(thickness: float, *, pastedowns: bool = True) -> BlockPlan:
+    """A block to cover that is known by its thickness alone."""
+    layers = (Layer("block", 1, thickness),)
+    return BlockPlan("block", 48, 50, Thickness(layers), flats=(), pastedowns=pastedowns)
 
 
 def made(shelf: str, folder: Path) -> tuple[dict[str, Any], Path]:

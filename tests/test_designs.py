@@ -21,8 +21,8 @@ from bookmaker.geometry import Point, Rect, Size
 from bookmaker.papers import FORMATS
 from bookmaker.spec.stocks import Grain
 from bookmaker.stock import Stock
-from bookmaker.thickness import Layer, Thickness
 from bookmaker.typefaces import bundled
+from tests.making import block_of
 from tests.recording import RecordingCanvas, Written, record
 
 CARD = Stock(
@@ -42,8 +42,7 @@ TITLES = st.lists(st.text(LETTERS, min_size=1, max_size=20), min_size=1, max_siz
 
 def flat_of(thickness: float = 4.0, width: float = 15.0, height: float = 21.0, **keys: str) -> Flat:
     entry = Wrap.model_validate({"kind": "wrap", "stock": "card", **keys})
-    block = Thickness((Layer("block", 1, thickness),))
-    return plan(entry, Size(width, height), block, {"card": CARD}, right_to_left=False).flats[0]
+    return plan(entry, Size(width, height), block_of(thickness), {"card": CARD}, right_to_left=False).flats[0]
 
 
 def drawn(entry: Plain, flat: Flat, title: str = "Tide Tables", author: str = "I. Marlow") -> RecordingCanvas:

@@ -401,11 +401,11 @@ def test_a_strip_of_equal_pieces_is_full() -> None:
 
 def test_300_different_pieces_take_less_than_5_s() -> None:
     items = random_looking(300)
-    start = time.perf_counter()
+    start = time.process_time()
     found = nest(items, Bin(200, 287), 2)
-    half = time.perf_counter()
+    half = time.process_time()
     strip = pack_strip(items, 200, 2)
-    end = time.perf_counter()
+    end = time.process_time()
     assert half - start < 5
     assert end - half < 5
     check_places(items, found.placed, found.bins, 2)

@@ -18,7 +18,7 @@ from bookmaker.geometry import Point, Rect, Size
 from bookmaker.papers import FORMATS
 from bookmaker.spec.stocks import Grain
 from bookmaker.stock import Stock
-from bookmaker.thickness import Layer, Thickness
+from tests.making import block_of
 
 PAPER, FILM = 0.16, 0.05
 C = PAPER + FILM
@@ -32,7 +32,7 @@ def wrap(
     page: tuple[float, float], thickness: float, turn_in: float = 0, head: float = 0, square: float = 0
 ) -> CoverPlan:
     entry = Wrap(stock="card", turn_in=float(turn_in), head_turn_in=float(head), square=float(square))
-    block = Thickness((Layer("block", 1, thickness),))
+    block = block_of(thickness)
     try:
         return plan(entry, Size(*page), block, {"card": CARD}, right_to_left=False)
     except ShelfFileError:
@@ -160,13 +160,13 @@ def test_a_flush_cover_is_a_rectangle_that_bleeds_two_millimetres() -> None:
 def test_turn_ins_without_room_are_refused(key: str, width: float) -> None:
     entry = Wrap.model_validate({"stock": "card", key: f"{width} mm"})
     with pytest.raises(ShelfFileError) as refusal:
-        plan(entry, Size(15, 21), Thickness((Layer("block", 1, 4.0),)), {"card": CARD}, right_to_left=False)
+        plan(entry, Size(15, 21), block_of(4.0), {"card": CARD}, right_to_left=False)
     assert [problem.field for problem in refusal.value.problems] == [("cover", key)]
     assert refusal.value.problems[0].remedy == "write 2 mm to 10 mm, or 0 mm for none"
 
 
 def test_right_to_left_books_have_the_front_on_the_left() -> None:
-    block = Thickness((Layer("block", 1, 4.0),))
+    block = block_of(4.0)
     entry = Wrap(stock="card")
     for right_to_left in (False, True):
         flat = plan(entry, Size(15, 21), block, {"card": CARD}, right_to_left=right_to_left).flats[0]

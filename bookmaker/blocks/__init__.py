@@ -20,7 +20,7 @@ KINDS: Mapping[type[BlockEntry], Callable[..., BlockPlan]] = {
 if TYPE_CHECKING:
     AnyBlock = BlockEntry
 else:
-    AnyBlock: Any = either(tuple(KINDS))
+    AnyBlock: Any = either(tuple(KINDS), usual=concertina.Concertina)
 
 
 def plan_block(entry: BlockEntry, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 from pydantic import Field
 
+from ..cutting import CutPart
 from ..errors import Problem
 from ..flat import Flat
 from ..spec.entry import Entry
-from ..spec.measures import StockName
 from ..spec.measures import Thickness as MeasuredThickness
 from ..thickness import Thickness
 
@@ -19,9 +19,8 @@ __all__ = ["BlockEntry", "BlockPlan"]
 class BlockEntry(Entry):
     """The keys all kinds of block share."""
 
-    stock: StockName = Field(description="name of the paper, as under stocks")
     measured_thickness: MeasuredThickness | None = Field(
-        None, description="thickness of the real folded block; overrides the computed one"
+        None, description="thickness of the real block; overrides the computed one"
     )
 
 
@@ -31,7 +30,8 @@ class BlockPlan:
 
     `pages` counts printed pages, `panels` all page-sized parts with the blank ones; `thickness` is that of
     everything between the insides of the covers; `flats` are the parts to print, in the order of the book.
-    `thickness_of_a_page` is what one page more or less makes, in mm.
+    `thickness_of_a_page` is what one page more or less makes, in mm. `pastedowns` says whether its outermost
+    panels are blank and made to be glued into the cover. `cut_list` is what is cut by hand.
     """
 
     kind: str
@@ -40,4 +40,6 @@ class BlockPlan:
     thickness: Thickness
     flats: tuple[Flat, ...]
     thickness_of_a_page: float = 0.0
+    pastedowns: bool = False
+    cut_list: tuple[CutPart, ...] = ()
     notes: tuple[Problem, ...] = ()

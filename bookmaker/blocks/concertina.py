@@ -20,7 +20,7 @@ from pydantic import Field
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
-from ..spec.measures import Ease, Flyleaves, PageCount, TabWidth
+from ..spec.measures import Ease, Flyleaves, PageCount, StockName, TabWidth
 from ..stock import Stock
 from ..thickness import Layer, Thickness
 from ..units import print_mm
@@ -33,6 +33,7 @@ class Concertina(BlockEntry):
     """A folded strip of pages."""
 
     kind: Literal["concertina"] = "concertina"
+    stock: StockName = Field(description="name of the paper, as under stocks")
     pages: PageCount = Field(description="printed pages, an even number")
     flyleaves: Flyleaves = Field(0, description="blank panels before the first and after the last page, even")
     joint: Literal["back to back", "hinge tab"] = Field("back to back", description="how strips are joined")
@@ -85,6 +86,7 @@ def plan(entry: Concertina, page: Size, stocks: Mapping[str, Stock], *, right_to
         panels=panels,
         thickness=_thickness(entry, panels, len(spans), stock).as_measured(entry.measured_thickness),
         thickness_of_a_page=stock.caliper + stock.glue / 2,
+        pastedowns=True,
         flats=tuple(
             _strip(entry, page, span, f"strip {number} of {len(spans)}", right_to_left)
             for number, span in enumerate(spans, start=1)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
 
+from ..blocks import BlockPlan
 from ..geometry import Size
 from ..spec.entry import either
 from ..stock import Stock
-from ..thickness import Thickness
 from . import wrap
 from .cover import CoverEntry, CoverPlan
 
@@ -21,11 +21,11 @@ KINDS: Mapping[type[CoverEntry], Callable[..., CoverPlan]] = {
 if TYPE_CHECKING:
     AnyCover = CoverEntry
 else:
-    AnyCover: Any = either(tuple(KINDS))
+    AnyCover: Any = either(tuple(KINDS), usual=wrap.Wrap)
 
 
 def plan_cover(
-    entry: CoverEntry, page: Size, block: Thickness, stocks: Mapping[str, Stock], *, right_to_left: bool
+    entry: CoverEntry, page: Size, block: BlockPlan, stocks: Mapping[str, Stock], *, right_to_left: bool
 ) -> CoverPlan:
     """Work out a cover of any kind around a block; errors carry fields relative to the book."""
     return KINDS[type(entry)](entry, page, block, stocks, right_to_left=right_to_left)

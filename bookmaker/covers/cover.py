@@ -7,6 +7,7 @@ from math import pi
 
 from pydantic import Field
 
+from ..cutting import CutPart
 from ..errors import Problem
 from ..flat import Flat
 from ..spec.entry import Entry
@@ -39,7 +40,8 @@ class CoverPlan:
     """A cover worked out.
 
     `spine` is the width of the spine on the flat, between fold centres; `thickness` is that of the whole
-    finished book, `height` and `depth` its other outer sides, all in mm.
+    finished book, `height` and `depth` its other outer sides, all in mm. `edge` is how thick one side of the
+    cover is at the fore-edge: a jacket's flap goes around it. `cut_list` is what is cut by hand.
     """
 
     kind: str
@@ -48,4 +50,6 @@ class CoverPlan:
     height: float
     depth: float
     flats: tuple[Flat, ...]
+    edge: float
+    cut_list: tuple[CutPart, ...] = ()
     notes: tuple[Problem, ...] = ()

@@ -14,12 +14,13 @@ from typing import Literal
 
 from pydantic import Field
 
+from ..blocks import BlockPlan
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
 from ..spec.measures import Ease, Margin
 from ..stock import Stock
-from ..thickness import Layer, Thickness
+from ..thickness import Layer
 from ..units import print_mm
 from .cover import CoverEntry, CoverPlan, bend_allowance
 
@@ -69,7 +70,7 @@ def side_width(page_width: float, square: float, caliper: float, *, turned_in: b
     return page_width + square + half_spine_fold + half_turn_in_fold
 
 
-def plan(entry: Wrap, page: Size, block: Thickness, stocks: Mapping[str, Stock], *, right_to_left: bool) -> CoverPlan:
+def plan(entry: Wrap, page: Size, block: BlockPlan, stocks: Mapping[str, Stock], *, right_to_left: bool) -> CoverPlan:
     """Work out the cover.
 
     Raises:
@@ -78,17 +79,18 @@ def plan(entry: Wrap, page: Size, block: Thickness, stocks: Mapping[str, Stock],
     _check_turn_ins(entry, page)
     stock = stocks[entry.stock]
     caliper = stock.covered
-    lines = _lines(entry, page, block.value, caliper)
+    lines = _lines(entry, page, block.thickness.value, caliper)
     flat = _flat(entry, lines, stock, right_to_left)
     _check_sheet(flat, stock)
     turned = entry.turn_in > 0 or entry.head_turn_in > 0
     return CoverPlan(
         kind=entry.kind,
         spine=lines.spine_right - lines.spine_left,
-        thickness=block.under(*_layers(stock, sheets=4 if turned else 2)),
+        thickness=block.thickness.under(*_layers(stock, sheets=4 if turned else 2)),
         height=page.height + 2 * entry.square + (2 * caliper if entry.head_turn_in else 0.0),
         depth=page.width + entry.square + caliper * (2 if entry.turn_in else 1),
         flats=(flat,),
+        edge=caliper * (2 if turned else 1),
     )
 
 

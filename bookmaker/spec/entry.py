@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Annotated, Any, Union
 
-from pydantic import BaseModel, ConfigDict, Field
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 
 __all__ = ["Entry", "Names", "either", "named"]
 
@@ -31,8 +31,21 @@ def named(entry: Entry, what: str) -> Iterator[tuple[str, str]]:
             yield key, written
 
 
-def either(models: Sequence[type[Entry]], told_apart_by: str = "kind") -> Any:
-    """The type of a field that takes any one of these entries, told apart by one key."""
+def either(models: Sequence[type[Entry]], told_apart_by: str = "kind", usual: type[Entry] | None = None) -> Any:
+    """The type of a field that takes any one of these entries, told apart by one key.
+
+    With a `usual` one the key may be left out.
+    """
     if len(models) == 1:
         return models[0]
-    return Annotated[Union[tuple(models)], Field(discriminator=told_apart_by)]  # noqa: UP007 (the union is made at run time)
+    one_of: Any = Annotated[Union[tuple(models)], Field(discriminator=told_apart_by)]  # noqa: UP007 (made at run time)
+    if usual is None:
+        return one_of
+    kind = usual.model_fields[told_apart_by].default
+
+    def with_kind(written: object) -> object:
+        if isinstance(written, dict) and told_apart_by not in written:
+            return {told_apart_by: kind, **written}
+        return written
+
+    return Annotated[one_of, BeforeValidator(with_kind)]

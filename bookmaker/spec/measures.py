@@ -20,6 +20,7 @@ from ..units import (
     parse_count,
     parse_grammage,
     parse_length,
+    parse_offset,
     parse_resolution,
     print_length,
 )
@@ -36,6 +37,7 @@ __all__ = [
     "Ink",
     "LifeSide",
     "Margin",
+    "Offset",
     "OrOneLength",
     "PageCount",
     "PageSide",
@@ -99,13 +101,15 @@ def _measured(parse: Callable[[str], float], value: object) -> float:
         raise refuse(problem.message, problem.remedy) from None
 
 
-def _length_reader(low: float, high: float) -> Callable[[object], float]:
+def _length_reader(
+    low: float, high: float, parse: Callable[[str], float] = parse_length
+) -> Callable[[object], float]:
     def read(value: object) -> float:
         if isinstance(value, float):
             return value
         text = read_text(value)
         try:
-            mm = parse_length(text)
+            mm = parse(text)
         except NotAMeasure as problem:
             raise refuse(problem.message, _in_microns(text, low, high) or problem.remedy) from None
         if not low <= mm <= high:
@@ -161,6 +165,8 @@ Margin = Annotated[float, BeforeValidator(read_margin), _length_schema("5 mm")]
 """A margin or turn-in in mm; 0 is allowed."""
 Ease = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
 """Play or tolerance in mm; 0 is allowed."""
+Offset = Annotated[float, BeforeValidator(_length_reader(-10, 10, parse_offset)), _length_schema("-0.4 mm")]
+"""A shift in mm, either way."""
 TabWidth = Annotated[float, _between(3, 20), _length_schema("3 mm")]
 """Width of a glue tab in mm: less than 3 mm does not hold."""
 ShelfSide = Annotated[float, _between(3, 2000), _length_schema("92 mm")]

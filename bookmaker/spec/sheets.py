@@ -10,9 +10,9 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..papers import SheetFormat, find_format
 from ..units import NotAMeasure
 from .entry import Entry
-from .measures import Margin, OrOneLength, Resolution, Thickness, read_margin, read_text, refuse
+from .measures import Margin, Offset, OrOneLength, Resolution, Thickness, read_margin, read_text, refuse
 
-__all__ = ["RULE_LENGTH", "Margins", "PrinterEntry", "Rules", "SheetName", "SheetOrder"]
+__all__ = ["RULE_LENGTH", "Margins", "PrinterEntry", "ReverseOffset", "Rules", "SheetName", "SheetOrder", "Turn"]
 
 RULE_LENGTH = 150.0
 """Length in mm of the two rules on the ruler page."""
@@ -75,6 +75,20 @@ class SheetOrder(StrEnum):
     BY_BOOK = "by book"
 
 
+class Turn(StrEnum):
+    """The edge a sheet is turned on to print its reverse."""
+
+    LONG_EDGE = "long edge"
+    SHORT_EDGE = "short edge"
+
+
+class ReverseOffset(Entry):
+    """How far the reverse is printed from where it belongs, in mm, as seen on the page of the reverse."""
+
+    right: Offset = Field(0.0, description="how far to the right; to the left with a minus sign")
+    up: Offset = Field(0.0, description="how far up; down with a minus sign")
+
+
 class PrinterEntry(Entry):
     """The printer: its sheet, the edge it leaves white, its resolution and how far it stretches."""
 
@@ -88,5 +102,9 @@ class PrinterEntry(Entry):
     knife_room: Margin = Field(2.0, description="least distance between pieces")
     sheet_order: SheetOrder = Field(
         SheetOrder.FEWEST, description="fewest sheets; or by book, with few books on each sheet"
+    )
+    turn: Turn = Field(Turn.LONG_EDGE, description="the edge on which sheets are turned to print their reverse")
+    reverse_offset: ReverseOffset = Field(
+        default_factory=ReverseOffset, description="how far the reverse is printed from where it belongs"
     )
     rules: Rules = Field(default_factory=Rules, description="the two rules of the ruler page, as measured")

@@ -6,8 +6,9 @@ import json
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from ..cutting import CutPart
 from ..errors import Problem, show_field
-from ..flat import Fold
+from ..flat import Fold, Stroke
 from ..geometry import Point, Rect
 from ..plan import BookPlan, ShelfPlan
 from ..sheets import Placement, Sheet, Tally
@@ -67,6 +68,18 @@ def _book(book: BookPlan, plan: ShelfPlan) -> dict[str, Any]:
         },
         "tolerance_mm": _mm(likely),
         "worst_case_mm": _mm(worst_case),
+        "cut_list": [_cut_part(part) for part in book.cut_list],
+    }
+
+
+def _cut_part(part: CutPart) -> dict[str, Any]:
+    return {
+        "what": part.what,
+        "material": part.material,
+        "count": part.count,
+        "height_mm": _mm(part.height),
+        "width_mm": _mm(part.width),
+        "thickness_mm": _mm(part.thickness),
     }
 
 
@@ -101,6 +114,7 @@ def _sheet(file: str, page: int, sheet: Sheet) -> dict[str, Any]:
     return {
         "file": file,
         "page": page,
+        "reverse_page": page + 1 if sheet.two_sided else None,
         "stock": sheet.stock.name,
         "size_mm": [_mm(side) for side in sheet.size],
         "off_cut": sheet.stock.off_cut,
@@ -131,19 +145,31 @@ def _piece(placement: Placement) -> dict[str, Any]:
         "outline_mm": [_point(point) for point in placement.outline],
         "bleed_mm": _mm(flat.bleed),
         "folds": [_fold(fold) for fold in placement.folds],
+        "cuts": [_stroke(cut) for cut in placement.on_sheet(flat.cuts)],
+        "trims": [_stroke(trim) for trim in placement.on_sheet(flat.trims)],
         "panels": [
             {
                 "role": str(panel.role),
                 "page": panel.page,
                 "rect_mm": _rect(placement.to_sheet.apply_to(panel.rect)),
+                "face": str(panel.face),
+                "head_down": panel.head_down,
+                "creep_mm": _mm(panel.creep),
             }
             for panel in flat.panels
+        ],
+        "marks": [
+            {"kind": str(mark.kind), "rect_mm": _rect(placement.to_sheet.apply_to(mark.rect))} for mark in flat.marks
         ],
     }
 
 
 def _fold(fold: Fold) -> dict[str, Any]:
     return {"kind": str(fold.kind), "from_mm": _point(fold.start), "to_mm": _point(fold.end)}
+
+
+def _stroke(stroke: Stroke) -> dict[str, Any]:
+    return {"from_mm": _point(stroke.start), "to_mm": _point(stroke.end)}
 
 
 def _point(point: Point) -> list[float]:

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from pathlib import Path as FilePath
 
 from ..drawing import Art
-from ..geometry import Path, Rect, Transform
-from ..marks import Furniture
-from ..sheets import Placement, Sheet
+from ..geometry import Transform
+from ..impressions import Impression
 from .pdf import PdfFile
 from .pdf_canvas import PdfCanvas
 
@@ -27,47 +26,39 @@ class Parts(StrEnum):
 def write_sheets(
     path: FilePath,
     title: str,
-    sheets: Sequence[Sheet],
-    furniture: Sequence[Furniture],
+    impressions: Iterable[Impression],
     calibration: Transform,
     parts: Parts = Parts.ALL,
 ) -> None:
-    """Write one page a sheet, in layers; `calibration` undoes what the printer does to lengths."""
+    """Write one page an impression, in layers; `calibration` undoes what the printer does to lengths."""
     with PdfFile(path, title=title) as pdf:
-        for sheet, around in zip(sheets, furniture, strict=True):
-            trim, bleed = (calibration.apply_to(box) for box in _boxes(sheet))
-            with pdf.page(sheet.size, trim=trim, bleed=bleed) as canvas, canvas.placed(calibration):
-                _draw_layers(canvas, sheet.placements, around, parts)
+        for impression in impressions:
+            to_page = impression.offset.then(calibration)
+            trim, bleed = (to_page.apply_to(box) for box in (impression.trim, impression.bleed))
+            with pdf.page(impression.size, trim=trim, bleed=bleed) as canvas, canvas.placed(to_page):
+                _draw_layers(canvas, impression, parts)
 
 
-def _draw_layers(canvas: PdfCanvas, placements: Sequence[Placement], around: Furniture, parts: Parts) -> None:
-    """The print below, and the lines and notes above it, each in a layer of its own."""
+def _draw_layers(canvas: PdfCanvas, impression: Impression, parts: Parts) -> None:
+    """The print below, and the lines and notes above it, each in a layer of its own.
+
+    Marks on the pieces are needed to bind the book, whatever else is left out.
+    """
+    around = impression.furniture
     if parts is not Parts.LINES:
         with canvas.layer("art"):
-            for placement in placements:
-                _draw_piece(canvas, placement)
+            for printed in impression.printed:
+                with canvas.placed(printed.to_page, clip=printed.clip):
+                    printed.art.draw(canvas)
+    _draw_layer(canvas, "marks", around.marks)
     if parts is not Parts.ART:
-        lines: tuple[tuple[str, Sequence[Art]], ...]
-        lines = (("cuts", around.cuts), ("folds", around.folds), ("notes", around.notes))
-        for title, marks in lines:
-            with canvas.layer(title):
-                for mark in marks:
-                    mark.draw(canvas)
+        _draw_layer(canvas, "cuts", around.cuts)
+        _draw_layer(canvas, "folds", around.folds)
+        _draw_layer(canvas, "notes", around.notes)
 
 
-def _draw_piece(canvas: PdfCanvas, placement: Placement) -> None:
-    flat = placement.piece.flat
-    inked = Rect(0, 0, *flat.size).grown(flat.bleed)
-    with canvas.placed(placement.to_sheet, clip=Path.rectangle(inked)):
-        placement.piece.art.draw(canvas)
-
-
-def _boxes(sheet: Sheet) -> tuple[Rect, Rect]:
-    """The box around all that is cut out, and the box around all that is inked for it."""
-    outlines = [Rect.around(placement.outline) for placement in sheet.placements]
-    inked = [Rect.around(placement.outline).grown(placement.piece.flat.bleed) for placement in sheet.placements]
-    return _around(outlines), _around(inked)
-
-
-def _around(rects: Sequence[Rect]) -> Rect:
-    return Rect.around([corner for rect in rects for corner in rect.corners])
+def _draw_layer(canvas: PdfCanvas, title: str, marks: Sequence[Art]) -> None:
+    if marks:
+        with canvas.layer(title):
+            for mark in marks:
+                mark.draw(canvas)
