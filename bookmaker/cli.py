@@ -90,9 +90,14 @@ def make(
     with _progress() as told:
         made = pipeline.make(shelf, into, told, parts=parts)
     _tell(made.checked.problems)
+    drawings = [name for name, _ in made.files if name.startswith(f"{pipeline.MACHINE_FOLDER}/")]
     for name, sheets in made.files:
+        if name in drawings:
+            continue
         count = f": {sheets} sheet{'s' if sheets > 1 else ''}" if sheets else ""
         typer.echo(f"{into / name}{count}")
+    if drawings:
+        typer.echo(f"{into / pipeline.MACHINE_FOLDER}: {len(drawings)} drawings")
     for tally in made.tallies:
         typer.echo(paper_line(tally))
     typer.echo(outcome(made.checked))

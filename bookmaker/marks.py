@@ -36,6 +36,9 @@ FOLD_PENS = {
 TRIM = Pen(0.2, INK, (0.2, 0.2))
 """Trim marks, dotted: the bound block is trimmed there."""
 
+CROSS = Pen(0.15)
+"""Alignment crosses of a cutting machine."""
+
 HOLE = 0.3
 """Diameter of the dot where the needle goes through, in mm."""
 
@@ -106,6 +109,7 @@ class Furniture:
     folds: tuple[Line, ...] = ()
     notes: tuple[Art, ...] = ()
     marks: tuple[Art, ...] = ()
+    crosses: tuple[Line, ...] = ()
 
 
 def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
@@ -119,7 +123,8 @@ def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
         folds += _fold_marks(placement)
         notes.append(_label(placement))
         marks += _binding_marks(placement)
-    return Furniture(tuple(cuts), tuple(folds), tuple(notes), tuple(marks))
+    crosses = tuple(Line(start, end, CROSS) for start, end in sheet.crosses)
+    return Furniture(tuple(cuts), tuple(folds), tuple(notes), tuple(marks), crosses)
 
 
 def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
@@ -127,8 +132,8 @@ def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
 
     `mirror` takes a point seen through the front to the page of the reverse.
     """
-    area = sheet.stock.printable
-    foot = mirror.apply_to(Rect(area.x, area.y, area.width, FOOTER_HEIGHT))
+    area = sheet.foot
+    foot = mirror.apply_to(area)
     rule = [Line(mirror.apply(line.start), mirror.apply(line.end), line.pen) for line in _rule_lines(area)]
     words = (
         f"reverse of {sheet.stock.name}, sheet {sheet.number} of {sheet.count} · turned on the {turn} · "
@@ -236,7 +241,7 @@ def _shortened(typeface: Typeface, label: tuple[str, str], room: float) -> TextL
 
 
 def _footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
-    area = sheet.stock.printable
+    area = sheet.foot
     length = _rule_length(area)
     sans = bundled("sans")
     yield from _rule_lines(area)

@@ -25,11 +25,18 @@ from .reading import ShelfFile, read_shelf
 from .sheets import Layout, Sheet, Tally, lay_out
 from .shelf_spec import cross_check
 from .stock import calibration
+from .toolpaths import tool_sheet
 from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import Parts, write_sheets
+from .writers.tools_dxf import write_dxf
+from .writers.tools_pdf import write_tools_pdf
+from .writers.tools_svg import write_svg
 
-__all__ = ["Checked", "Made", "check", "make"]
+__all__ = ["MACHINE_FOLDER", "Checked", "Made", "check", "make"]
+
+MACHINE_FOLDER = "machine"
+"""The folder in the output with the drawings for a cutting machine."""
 
 Progress = Callable[[str, int, int], None]
 """Told what is being done, how many parts are done, and of how many."""
@@ -149,6 +156,7 @@ def _write(
     """One PDF of sheets for each paper, the cutting list if anything is cut by hand, and the plan."""
     spec = checked.plan.spec
     listed: list[tuple[str, int, Sheet]] = []
+    drawings: list[str] = []
     papers = [paper for stock in checked.plan.stocks.values() for paper in (stock, *dict.fromkeys(stock.off_cuts))]
     used = [paper for paper in papers if any(sheet.stock == paper for sheet in layout.sheets)]
     cutting_list, *names = file_names([CUTTING_LIST, *(paper.title for paper in used)])
@@ -160,12 +168,28 @@ def _write(
         write_sheets(folder / name, title, chain(*passes), calibration(spec.printer, paper.sheet), parts)
         *first_pages, _ = accumulate(map(len, passes), initial=1)
         listed += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
+        if spec.printer.cutting_machine:
+            drawings += _write_drawings(folder, name.removesuffix(".pdf"), title, mine)
     books = checked.plan.books
     by_hand = [(f"{book.number + 1}. {book.entry.title}", part) for book in books for part in book.cut_list]
     if by_hand:
         write_cutting_list(folder / cutting_list, spec.shelf, by_hand, Size(*spec.printer.sheet.size))
-    files = [*names, *([cutting_list] if by_hand else []), PLAN_NAME]
+    files = [*names, *([cutting_list] if by_hand else []), *drawings, PLAN_NAME]
     (folder / PLAN_NAME).write_text(
         dump(plan_report(checked.plan, listed, layout.tallies, files, checked.problems)), encoding="utf-8", newline="\n"
     )
     return tuple((name, sum(file == name for file, _, _ in listed)) for name in files)
+
+
+def _write_drawings(folder: Path, stem: str, title: str, sheets: Sequence[Sheet]) -> list[str]:
+    """What a cutting machine needs: a drawing of each sheet as SVG and DXF, and all of them as PDF; their names."""
+    drawn = [tool_sheet(sheet) for sheet in sheets]
+    (folder / MACHINE_FOLDER).mkdir(exist_ok=True)
+    names = [f"{MACHINE_FOLDER}/{stem}.pdf"]
+    write_tools_pdf(folder / names[0], title, drawn)
+    for number, one in enumerate(drawn, start=1):
+        svg, dxf = (f"{MACHINE_FOLDER}/{stem}-{number}.{kind}" for kind in ("svg", "dxf"))
+        write_svg(folder / svg, f"{title}, sheet {number}", one)
+        write_dxf(folder / dxf, one)
+        names += [svg, dxf]
+    return names

@@ -10,10 +10,10 @@ import math
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from .apron import APRON
+from .apron import APRON, CROSS_ARM, CROSS_ROOM, FOOTER_HEIGHT
 from .errors import Problem, Severity, ShelfFileError
 from .flat import Fold, Stroke
-from .geometry import Point, Size, Transform
+from .geometry import Point, Rect, Size, Transform
 from .packing import NEST_EFFORT, ROUNDING, Bin, Cut, DoesNotFit, Item, Nesting, Placed, nest, nest_by_group
 from .piece import Piece
 from .spec.sheets import SheetOrder
@@ -84,6 +84,23 @@ class Sheet:
         """Width and height of the paper in mm."""
         return Size(*self.stock.sheet.size)
 
+    @property
+    def foot(self) -> Rect:
+        """Where the notes stand, below the pieces."""
+        side = CROSS_ROOM if self.stock.crosses else 0.0
+        return self.stock.printable._replace(height=FOOTER_HEIGHT).grown(-side, 0, -side, 0)
+
+    @property
+    def crosses(self) -> tuple[Stroke, ...]:
+        """Alignment crosses for a cutting machine: at both lower corners of the printable area and the upper left one.
+
+        Three, not four, so that a sheet that lies the wrong way round is seen.
+        """
+        if not self.stock.crosses:
+            return ()
+        lower_left, lower_right, _, upper_left = self.stock.printable.grown(-CROSS_ROOM / 2).corners
+        return tuple(arm for at in (lower_left, lower_right, upper_left) for arm in _cross(at))
+
 
 @dataclass(frozen=True, slots=True)
 class Tally:
@@ -113,6 +130,11 @@ class Layout:
     sheets: tuple[Sheet, ...]
     tallies: tuple[Tally, ...]
     notes: tuple[Problem, ...]
+
+
+def _cross(at: Point) -> tuple[Stroke, Stroke]:
+    level = Stroke(at.plus(-CROSS_ARM, 0), at.plus(CROSS_ARM, 0))
+    return level, Stroke(at.plus(0, -CROSS_ARM), at.plus(0, CROSS_ARM))
 
 
 def lay_out(

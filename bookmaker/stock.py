@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from .apron import APRON, FOOTER_HEIGHT
+from .apron import APRON, CROSS_ROOM, FOOTER_HEIGHT
 from .errors import FieldPath, Problem, ShelfFileError
 from .flat import Axis
 from .geometry import Point, Rect, Size, Transform
@@ -36,6 +36,7 @@ class Stock:
     sheet: SheetFormat
     printable: Rect
     grammage: float | None = None
+    crosses: bool = False
     off_cut: bool = False
     off_cuts: tuple[Stock, ...] = ()
 
@@ -51,8 +52,8 @@ class Stock:
 
     @property
     def usable(self) -> Rect:
-        """The printable area above the notes at the foot of the sheet."""
-        return self.printable.grown(0, -FOOTER_HEIGHT, 0, 0)
+        """The printable area above the notes at the foot of the sheet, and below an alignment cross if there is one."""
+        return self.printable.grown(0, -FOOTER_HEIGHT, 0, -CROSS_ROOM if self.crosses else 0)
 
     @property
     def grain_axis(self) -> Axis | None:
@@ -112,6 +113,7 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         sheet=sheet,
         printable=_printable(printer, sheet, ("stocks", name, "sheet") if entry.sheet else ("printer", "margins")),
         grammage=grammage,
+        crosses=printer.cutting_machine,
     )
     return replace(stock, off_cuts=tuple(_off_cut(stock, size, printer) for size in entry.off_cuts))
 

@@ -10,7 +10,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..papers import SheetFormat, find_format
 from ..units import NotAMeasure
 from .entry import Entry
-from .measures import Margin, Offset, OrOneLength, Resolution, Thickness, read_margin, read_text, refuse
+from .measures import Flag, Margin, Offset, OrOneLength, Resolution, Thickness, read_margin, read_text, refuse
 
 __all__ = ["RULE_LENGTH", "Margins", "PrinterEntry", "ReverseOffset", "Rules", "SheetName", "SheetOrder", "Turn"]
 
@@ -107,4 +107,5 @@ class PrinterEntry(Entry):
     reverse_offset: ReverseOffset = Field(
         default_factory=ReverseOffset, description="how far the reverse is printed from where it belongs"
     )
+    cutting_machine: Flag = Field(False, description="yes: print alignment crosses, and write drawings to cut by")
     rules: Rules = Field(default_factory=Rules, description="the two rules of the ruler page, as measured")

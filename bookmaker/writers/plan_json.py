@@ -119,7 +119,8 @@ def _sheet(file: str, page: int, sheet: Sheet) -> dict[str, Any]:
         "size_mm": [_mm(side) for side in sheet.size],
         "off_cut": sheet.stock.off_cut,
         "pieces": [_piece(placement) for placement in sheet.placements],
-        "knife_cuts": [{"from_mm": _point(cut.start), "to_mm": _point(cut.end)} for cut in sheet.cuts],
+        "knife_cuts": [_stroke(cut) for cut in sheet.cuts],
+        "crosses": [_stroke(arm) for arm in sheet.crosses],
     }
 
 

@@ -42,7 +42,7 @@ def write_sheets(
 def _draw_layers(canvas: PdfCanvas, impression: Impression, parts: Parts) -> None:
     """The print below, and the lines and notes above it, each in a layer of its own.
 
-    Marks on the pieces are needed to bind the book, whatever else is left out.
+    Marks on the pieces are needed to bind the book, and crosses to cut it, whatever else is left out.
     """
     around = impression.furniture
     if parts is not Parts.LINES:
@@ -51,6 +51,7 @@ def _draw_layers(canvas: PdfCanvas, impression: Impression, parts: Parts) -> Non
                 with canvas.placed(printed.to_page, clip=printed.clip):
                     printed.art.draw(canvas)
     _draw_layer(canvas, "marks", around.marks)
+    _draw_layer(canvas, "crosses", around.crosses)
     if parts is not Parts.ART:
         _draw_layer(canvas, "cuts", around.cuts)
         _draw_layer(canvas, "folds", around.folds)
