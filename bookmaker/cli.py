@@ -21,10 +21,11 @@ from rich.progress import Progress
 from . import pipeline
 from .errors import BookmakerError, CommandError, Problem, near_match
 from .output import replaced_file
-from .papers import find_format
+from .papers import SheetFormat, find_format
 from .plan import BookPlan
+from .reading import read_printer
 from .reports import books_table, breakdown_table, message, outcome, paper_line, spaces_table
-from .ruler import write_ruler
+from .ruler import PROFILE_MARK, measure, profile_text, write_ruler
 from .schema import shelf_schema
 from .starter import write_starter
 from .units import NotAMeasure
@@ -106,17 +107,49 @@ def make(
 
 @app.command()
 def ruler(
-    into: Annotated[Path, typer.Option("--into", metavar="FILE", help="The PDF to write.")],
+    into: Annotated[Path | None, typer.Option("--into", metavar="FILE", help="The PDF to write.")] = None,
     sheet: Annotated[str, typer.Option("--sheet", help="A4, letter, or two sides.")] = "A4",
+    printer: Annotated[
+        Path | None, typer.Option("--printer", metavar="PROFILE", help="Correct the page by a profile, to prove it.")
+    ] = None,
+    measured: Annotated[
+        Path | None, typer.Option("--measured", metavar="PROFILE", help="Ask for what it measures; write a profile.")
+    ] = None,
 ) -> None:
-    """Write a page with two rules that shows what your printer does to lengths."""
+    """Write a page that shows what your printer does, or turn what it measures into a profile."""
+    if (into is None) == (measured is None):
+        remedy = "write --into ruler.pdf to get the page, or --measured printer.yaml to write down what it measures"
+        raise CommandError((Problem("ruler needs either --into or --measured", remedy),))
     try:
         size = find_format(sheet)
     except NotAMeasure as problem:
         raise CommandError((Problem(f"--sheet: {problem.message}", problem.remedy),)) from None
-    with replaced_file(into) as file:
-        write_ruler(file, size)
-    typer.echo(f"wrote {into}; print it at 100 %, measure both rules, and write them into the shelf file")
+    if into is not None:
+        profile = read_printer(printer) if printer else None
+        with replaced_file(into) as file:
+            write_ruler(file, size, profile)
+        proof = "its rules must now measure 150 mm, and both diagonals 141.4 mm"
+        plain = "print it at 100 %, then: bookmaker ruler --measured printer.yaml"
+        typer.echo(f"wrote {into}; {proof if profile else plain}")
+    if measured is not None:
+        _write_profile(measured, size)
+
+
+def _write_profile(path: Path, size: SheetFormat) -> None:
+    """Ask for the readings and write the profile, unless another file stands there."""
+    if path.exists() and not (path.is_file() and path.read_bytes().startswith(PROFILE_MARK.encode())):
+        raise CommandError((Problem(f"{path} is not a profile that bookmaker wrote", "name another file"),))
+
+    def ask(words: str, usual: str) -> str:
+        try:
+            return input(f"{words} [{usual}]: " if usual else f"{words}: ")
+        except EOFError:
+            raise CommandError((Problem("the readings end here", "run it again and answer every question"),)) from None
+
+    printer = measure(size, ask, lambda problem: typer.echo(message(problem), err=True))
+    with replaced_file(path) as file:
+        file.write_text(profile_text(printer), encoding="utf-8", newline="\n")
+    typer.echo(f"wrote {path}; prove it: bookmaker ruler --into proof.pdf --printer {path}")
 
 
 @app.command()

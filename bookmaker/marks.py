@@ -18,7 +18,7 @@ from .sheets import Placement, Sheet
 from .spec.sheets import Turn
 from .typefaces import TextLine, Typeface, bundled, set_line
 
-__all__ = ["CUT", "FOLD_PENS", "TRIM", "Furniture", "Line", "furnish", "furnish_reverse"]
+__all__ = ["CUT", "FOLD_PENS", "TRIM", "Blot", "Furniture", "Line", "Note", "furnish", "furnish_reverse"]
 
 INK = Colour(0.25, 0.25, 0.25)
 CUT = Pen(0.12, INK)

@@ -32,6 +32,7 @@ TABLES = {
     "printer": ["PrinterEntry"],
     "margins": ["Margins"],
     "rules": ["Rules"],
+    "diagonals": ["Diagonals"],
     "reverse_offset": ["ReverseOffset"],
     "a stock": ["StockEntry"],
     "a space": ["SpaceEntry"],

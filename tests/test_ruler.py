@@ -53,7 +53,7 @@ def test_a_sheet_too_small_for_the_rules_is_refused(tmp_path: Path) -> None:
         write_ruler(tmp_path / "ruler.pdf", FORMATS["A5"])
     assert (
         str(refusal.value)
-        == "the rules of 150 mm do not fit on A5; use a sheet of at least 180 mm × 195 mm, such as A4"
+        == "the rules of 150 mm do not fit on A5; use a sheet of at least 180 mm × 270 mm, such as A4"
     )
     assert not (tmp_path / "ruler.pdf").exists()
 
