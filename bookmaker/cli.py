@@ -19,12 +19,23 @@ from rich.console import Console
 from rich.progress import Progress
 
 from . import pipeline
-from .errors import BookmakerError, CommandError, Problem, near_match
+from .book_names import UnknownBook, find_book
+from .errors import BookmakerError, CommandError, Problem
+from .feedback import comparisons
 from .output import replaced_file
 from .papers import SheetFormat, find_format
 from .plan import BookPlan
 from .reading import read_printer
-from .reports import books_table, breakdown_table, message, outcome, paper_line, spaces_table
+from .reports import (
+    books_table,
+    breakdown_table,
+    measured_table,
+    message,
+    outcome,
+    paper_line,
+    slipcases_table,
+    spaces_table,
+)
 from .ruler import PROFILE_MARK, measure, profile_text, write_ruler
 from .schema import shelf_schema
 from .starter import write_starter
@@ -76,6 +87,10 @@ def check(
         out.print(books_table(checked.plan))
         if checked.plan.spaces:
             out.print(spaces_table(checked.plan))
+        if checked.plan.slipcases:
+            out.print(slipcases_table(checked.plan))
+        if measured := comparisons(checked.plan):
+            out.print(measured_table(measured))
         _tell(checked.problems)
         out.print(outcome(checked), highlight=False, soft_wrap=True)
     _finish(checked)
@@ -160,14 +175,10 @@ def schema() -> None:
 
 def _book_named(wanted: str, books: Sequence[BookPlan]) -> BookPlan:
     """The book with this title or number."""
-    if wanted.isascii() and wanted.isdigit() and 1 <= int(wanted) <= len(books):
-        return books[int(wanted) - 1]
-    titles = {book.entry.title.casefold(): book for book in books}
-    if wanted.casefold() in titles:
-        return titles[wanted.casefold()]
-    meant = near_match(wanted, [book.entry.title for book in books])
-    remedy = f"did you mean {meant!r}?" if meant else f"write a title, or a number from 1 to {len(books)}"
-    raise CommandError((Problem(f"--explain: there is no book {wanted!r}", remedy),))
+    try:
+        return books[find_book(wanted, [book.entry.title for book in books])]
+    except UnknownBook as unknown:
+        raise CommandError((Problem(f"--explain: {unknown.message}", unknown.remedy),)) from None
 
 
 def _console(*, stderr: bool) -> Console:

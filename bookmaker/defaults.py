@@ -11,7 +11,7 @@ from collections.abc import Iterable
 
 from .yaml_tree import Tree
 
-__all__ = ["with_defaults"]
+__all__ = ["merged", "with_defaults"]
 
 TELLING_KEYS = ("kind", "style")
 """Keys that say which sort of thing a group describes."""
@@ -32,11 +32,11 @@ def with_defaults(tree: Tree) -> Tree:
         return tree
     rest = {key: value for key, value in tree.value.items() if key != "defaults"}
     if books is not None and isinstance(books.value, list):
-        rest["books"] = Tree([_merged(defaults, book) for book in books.value], books.place)
+        rest["books"] = Tree([merged(defaults, book) for book in books.value], books.place)
     return Tree(rest, tree.place, tree.keys)
 
 
-def _merged(under: Tree, over: Tree) -> Tree:
+def merged(under: Tree, over: Tree) -> Tree:
     """`over` with the keys of `under` it does not give itself."""
     if isinstance(under.value, list) and isinstance(over.value, dict):
         under = _of_its_kind(under.value, over) or Tree({}, under.place)
@@ -45,7 +45,7 @@ def _merged(under: Tree, over: Tree) -> Tree:
     inherited = {key: value for key, value in under.value.items() if not _said_otherwise(key, over.value)}
     values = {key: _first(value) for key, value in inherited.items() if key not in over.value}
     for key, value in over.value.items():
-        values[key] = _merged(under.value[key], value) if key in under.value else value
+        values[key] = merged(under.value[key], value) if key in under.value else value
     return Tree(values, over.place, {**under.keys, **over.keys})
 
 

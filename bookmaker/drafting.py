@@ -2,25 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from .designs import Words, dress_flat
+from .blocks import EDGE_STRIP, Solid
+from .covers.slipcase import SlipcasePlan
+from .designs import Dress, Words, dress_flat
+from .designs.box_faces import dress_box
 from .drawing import NOTHING, Art, Canvas, Drawn
+from .edges import edge_art
 from .errors import FieldPath, Problem
-from .flat import Face, Flat, Panel
+from .flat import Face, Flat, Panel, Role
 from .geometry import Path, Rect, Transform
 from .pages import Inside
+from .pictures import Picture
 from .piece import Piece
 from .plan import BookPlan
 
-__all__ = ["Draft", "PageArt", "draft_book"]
+__all__ = ["Draft", "PageArt", "draft_book", "draft_slipcase"]
 
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """The pieces of a book and what is wrong with their art; fields count from the whole shelf."""
+    """The pieces of a book or a slipcase and what is wrong with their art; fields count from the whole shelf."""
 
     pieces: tuple[Piece, ...]
     problems: tuple[Problem, ...]
@@ -44,24 +49,55 @@ class PageArt:
                 self.art.draw(canvas)
 
 
-def draft_book(book: BookPlan, inside: Inside, artwork: Any) -> Draft:
-    """Draw everything to print for one book; `artwork` is what its design has read."""
-    pieces = [_block_piece(book, index, flat, inside) for index, flat in enumerate(book.block.flats, start=1)]
+def draft_book(book: BookPlan, inside: Inside, artwork: Any, jacket_artwork: Any, resolution_dpi: float) -> Draft:
+    """Draw everything to print for one book; `artwork` is what its design has read, and what that of its jacket has."""
+    pieces = [
+        _block_piece(book, index, flat, inside, resolution_dpi)
+        for index, flat in enumerate(book.block.flats, start=1)
+    ]
     problems = list(_within(("books", book.number, "inside"), inside.problems))
     words = Words(book.entry.title, book.entry.author or "")
     for index, flat in enumerate(book.cover.flats, start=1):
-        dress = dress_flat(book.entry.design, artwork, flat, words)
+        dress = dress_flat(book.entry.design, artwork, flat, words) if flat.dressed else Dress()
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
-    return Draft(tuple(pieces), tuple(problems))
+    jacket = _draft_jacket(book, artwork, jacket_artwork)
+    return Draft((*pieces, *jacket.pieces), (*problems, *jacket.problems))
 
 
-def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside) -> Piece:
-    front, reverse = (
-        _printed([panel for panel in panels if panel.page is not None], inside, book)
-        for panels in (flat.seen_from(Face.FRONT), flat.seen_from(Face.REVERSE))
-    )
+def _draft_jacket(book: BookPlan, artwork: Any, jacket_artwork: Any) -> Draft:
+    """The jacket in its own design, or in that of the book; nothing if the book wears none."""
+    if not book.jacket or not book.entry.jacket:
+        return Draft((), ())
+    own = book.entry.jacket.design
+    flat, words = book.jacket.flat, Words(book.entry.title, book.entry.author or "")
+    dress = dress_flat(own or book.entry.design, jacket_artwork if own else artwork, flat, words)
+    piece = Piece(_piece_id(book, flat, 1), book.number, _label(book, flat), flat, dress.art)
+    field = ("jacket", "design") if own else ("design",)
+    return Draft((piece,), tuple(_within(("books", book.number, *field), dress.problems)))
+
+
+def draft_slipcase(box: SlipcasePlan, index: int, pictures: Mapping[Role, Picture]) -> Draft:
+    """Draw the net of a slipcase; `index` counts the slipcases from 1, `pictures` are those of its faces."""
+    dress = dress_box(box.entry.faces, pictures, box.flat)
+    label = (box.name, f"slipcase for {len(box.books)} book{'s' if len(box.books) > 1 else ''}")
+    piece = Piece(f"slipcase-{index}", None, label, box.flat, dress.art, slipcase=box.name)
+    return Draft((piece,), tuple(_within(("slipcases", box.name, "faces"), dress.problems)))
+
+
+def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside, resolution_dpi: float) -> Piece:
+    front, reverse = (_printed(flat.seen_from(face), inside, book) for face in (Face.FRONT, Face.REVERSE))
+    if flat.kind == EDGE_STRIP:
+        front = _edges(book, flat, resolution_dpi)
     return Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, front, reverse)
+
+
+def _edges(book: BookPlan, flat: Flat, resolution_dpi: float) -> Art:
+    """The edges of a solid block; a book of the same title and author always has the same."""
+    block = book.entry.block
+    assert isinstance(block, Solid)  # no other block has an edge strip
+    seed = f"{book.entry.title}\n{book.entry.author or ''}"
+    return edge_art(block.edges, block.edge_colour, flat, seed, resolution_dpi)
 
 
 def _printed(panels: Iterable[Panel], inside: Inside, book: BookPlan) -> Art:

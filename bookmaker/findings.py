@@ -21,6 +21,7 @@ def fit_findings(plan: ShelfPlan) -> Iterator[Problem]:
     for space in plan.spaces:
         books = [plan.books[number] for number in space.books]
         yield from _stands_out(space, books, plan)
+        yield from _boxes_stand_out(space, plan)
         if space.slack < -1e-9:
             yield _over(space, books, plan)
         elif space.verdict is Verdict.TIGHT:
@@ -31,15 +32,16 @@ def _over(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Proble
     """What is over and by how much; the remedies make up for the likely error too, so that the row then fits."""
     excess = -space.slack
     needed = excess + space.likely
+    row = [*books, *_boxed_books(space, plan)]
     remedies = [
-        *_fewer_pages(books, needed),
+        *_fewer_pages(row, needed),
         *_other_space(books, needed, space, plan),
-        *_thinner_stock(books, needed, plan),
+        *_thinner_stock(row, needed, plan),
     ]
     remedies.append(f"make the space {print_mm(_rounded_up(needed), 2)} wider")
     first, *rest = remedies
     return Problem(
-        f"{space.name} is over: {_counted(len(books))} {print_mm(space.used + space.ease, 2)}, "
+        f"{space.name} is over: {_counted(len(books), len(space.slipcases))} {print_mm(space.used + space.ease, 2)}, "
         f"the space has {print_mm(space.width, 2)}, {print_mm(excess, 2)} too little",
         "; or ".join([first, *rest[:MOST_LIKELY]]),
         field=("spaces", space.name, "width"),
@@ -64,6 +66,8 @@ def _stands_out(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> 
         ("deep", space.too_deep, limits.depth),
     ):
         for title, excess in found:
+            if title in space.slipcases:
+                continue
             book = by_title.get(title)
             field = ("books", book.number, "space") if book else ("spaces", space.name)
             yield Problem(
@@ -73,12 +77,32 @@ def _stands_out(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> 
             )
 
 
+def _boxes_stand_out(space: SpaceFit, plan: ShelfPlan) -> Iterator[Problem]:
+    """The same for slipcases."""
+    limits = plan.spec.spaces[space.name]
+    for box in plan.slipcases:
+        title = box.standing.title
+        sides = (("tall", space.too_tall, limits.height), ("deep", space.too_deep, limits.depth))
+        for side, found, limit in sides if box.space == space.name else ():
+            for excess in (excess for named, excess in found if named == title):
+                yield Problem(
+                    f"{title} is {print_mm(excess, 2)} too {side} for {space.name}, which has {print_mm(limit, 2)}",
+                    f"write another space for it, or leave its {side}est book out",
+                    field=("slipcases", box.name),
+                )
+
+
+def _boxed_books(space: SpaceFit, plan: ShelfPlan) -> list[BookPlan]:
+    """The books in the slipcases of a space: what they lose, their boxes lose."""
+    return [plan.books[number] for box in plan.slipcases if box.space == space.name for number in box.books]
+
+
 def _where_it_stands(book: BookPlan, space: SpaceFit, plan: ShelfPlan) -> str:
     other = next(
         (
             name
             for name, candidate in plan.spec.spaces.items()
-            if name != space.name and candidate.height >= book.cover.height and candidate.depth >= book.cover.depth
+            if name != space.name and candidate.height >= book.height and candidate.depth >= book.depth
         ),
         None,
     )
@@ -100,18 +124,18 @@ def _fewer_pages(books: Sequence[BookPlan], missing: float) -> Iterator[str]:
 
 def _other_space(books: Sequence[BookPlan], missing: float, space: SpaceFit, plan: ShelfPlan) -> Iterator[str]:
     """A single book whose move makes up for what is missing, and a space that has room for it."""
-    for book in sorted(books, key=lambda book: book.cover.thickness.value):
-        freed = book.cover.thickness.value + plan.spec.spaces[space.name].ease
+    for book in sorted(books, key=lambda book: book.thickness.value):
+        freed = book.thickness.value + plan.spec.spaces[space.name].ease
         if freed < missing or book.entry.stack is not None:
             continue
         for other in plan.spaces:
             entry = plan.spec.spaces[other.name]
-            roomy = other.slack >= book.cover.thickness.value + entry.ease
+            roomy = other.slack >= book.thickness.value + entry.ease
             if (
                 other.name != space.name
                 and roomy
-                and entry.height >= book.cover.height
-                and entry.depth >= book.cover.depth
+                and entry.height >= book.height
+                and entry.depth >= book.depth
             ):
                 yield f"put {book.entry.title} in {other.name}, which has {print_mm(other.slack, 2)} left"
                 return
@@ -122,7 +146,7 @@ def _thinner_stock(books: Sequence[BookPlan], missing: float, plan: ShelfPlan) -
     slopes: dict[str, float] = {}
     for book in books:
         if book.entry.stack is None:
-            for stock, slope in book.cover.thickness.sensitivities.items():
+            for stock, slope in book.thickness.sensitivities.items():
                 slopes[stock] = slopes.get(stock, 0.0) + slope
     if not slopes:
         return
@@ -139,5 +163,7 @@ def _rounded_up(length: float) -> float:
     return ceil(length * 100 - 1e-6) / 100
 
 
-def _counted(books: int) -> str:
-    return f"{books} books with their ease need" if books > 1 else "1 book with its ease needs"
+def _counted(books: int, slipcases: int = 0) -> str:
+    counts = ((books, "book"), (slipcases, "slipcase"))
+    named = " and ".join(f"{count} {what}{'s' if count > 1 else ''}" for count, what in counts if count)
+    return f"{named} with their ease need" if books + slipcases > 1 else f"{named} with its ease needs"

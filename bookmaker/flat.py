@@ -50,11 +50,16 @@ class Role(StrEnum):
     JOINT = "joint"
     FLAP = "flap"
     EDGE = "edge"
+    CORNER = "corner"
     BOARD = "board"
     LEFT = "left"
     RIGHT = "right"
     TOP = "top"
     BOTTOM = "bottom"
+
+
+BARE = frozenset({Role.PASTEDOWN, Role.FLYLEAF, Role.BOARD})
+"""Panels that no design dresses: white paper inside the cover, and outlines to cut board by."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,6 +135,24 @@ class Flat:
     def size(self) -> Size:
         """Width and height of the outline."""
         return Rect.around(self.outline).size
+
+    def clear_of_cuts(self, face: Rect) -> Rect:
+        """The height of a face at which no cut corner takes anything of it: words may stand there."""
+        low, high = face.y, face.top
+        inset = face.width * 1e-6
+        for x in (face.x + inset, face.right - inset):
+            crossed = [
+                start.y + (end.y - start.y) * (x - start.x) / (end.x - start.x)
+                for start, end in zip(self.outline, (*self.outline[1:], self.outline[0]), strict=True)
+                if (start.x - x) * (end.x - x) < 0
+            ]
+            low, high = max(low, min(crossed)), min(high, max(crossed))
+        return Rect(face.x, low, face.width, high - low)
+
+    @property
+    def dressed(self) -> bool:
+        """Whether a design draws on this part of a cover; endpapers and board templates stay bare."""
+        return any(panel.role not in BARE for panel in self.panels)
 
     @property
     def pages(self) -> tuple[int, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from .drawing import NOTHING, Art
+from .errors import FieldPath
 from .flat import Flat
 
 __all__ = ["Piece"]
@@ -14,18 +15,25 @@ __all__ = ["Piece"]
 class Piece:
     """What one cut out of a sheet will be.
 
-    `id` is unique on the shelf, `book` is the number of the book in the shelf file (from 0). `label`, printed
-    beside the piece, has two parts: the book, which may be shortened, and the part of it, which may not.
+    `id` is unique on the shelf, `book` is the number of its book in the shelf file (from 0), or None for a part
+    of a `slipcase`, which goes by its name. `label`, printed beside the piece, has two parts: the book or box,
+    which may be shortened, and the part of it, which may not.
     `art` is drawn in the coordinates of the flat, up to its bleed; `reverse` is drawn in those of the flat
     turned over about its upright axis, so that its left edge is the right edge of the front.
     """
 
     id: str
-    book: int
+    book: int | None
     label: tuple[str, str]
     flat: Flat
     art: Art = NOTHING
     reverse: Art = NOTHING
+    slipcase: str | None = None
+
+    @property
+    def owner(self) -> FieldPath:
+        """The part of the shelf file it belongs to."""
+        return ("slipcases", self.slipcase or "") if self.book is None else ("books", self.book)
 
     @property
     def two_sided(self) -> bool:

@@ -7,19 +7,24 @@ Every arrow is one call below. Files are read at the start and written at the en
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import accumulate, chain
 from pathlib import Path
+from typing import Any
 
 from .designs import load_design
-from .drafting import Draft, draft_book
+from .designs.box_faces import load_faces
+from .drafting import Draft, draft_book, draft_slipcase
 from .errors import FieldPath, Problem, Severity, ShelfFileError
+from .feedback import caliper_estimates, estimate_notes
 from .findings import fit_findings
+from .flat import Role
 from .geometry import Size
 from .impressions import impressions
 from .output import PLAN_NAME, file_names, replaced_folder
 from .pages import PageFrame, compose_inside, load_inside
+from .pictures import Picture
 from .plan import ShelfPlan, plan_shelf
 from .reading import ShelfFile, read_shelf
 from .sheets import Layout, Sheet, Tally, lay_out
@@ -44,11 +49,12 @@ Progress = Callable[[str, int, int], None]
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """A shelf that was read and worked out, with everything there is to say about it."""
+    """A shelf that was read and worked out, with everything there is to say about it; one draft a book or slipcase."""
 
     shelf: ShelfFile
     plan: ShelfPlan
     drafts: tuple[Draft, ...]
+    slipcases: tuple[Draft, ...]
     problems: tuple[Problem, ...]
 
     @property
@@ -74,13 +80,17 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     """
     shelf = read_shelf(path)
     sources, plan = _usable(shelf)
-    drafts = _drafted(shelf, plan, sources, progress)
+    drafts = _drafted(shelf, plan, sources.books, progress)
+    slipcases = tuple(
+        draft_slipcase(box, index, sources.slipcases[box.name]) for index, box in enumerate(plan.slipcases, start=1)
+    )
     problems = (
         *plan.notes,
-        *(problem for draft in drafts for problem in draft.problems),
+        *(problem for draft in (*drafts, *slipcases) for problem in draft.problems),
         *fit_findings(plan),
+        *estimate_notes(caliper_estimates(plan), plan.stocks),
     )
-    return Checked(shelf, plan, drafts, shelf.located(problems))
+    return Checked(shelf, plan, drafts, slipcases, shelf.located(problems))
 
 
 def make(path: Path, into: Path, progress: Progress = lambda *_: None, *, parts: Parts = Parts.ALL) -> Made:
@@ -92,7 +102,7 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, *, parts:
     """
     with replaced_folder(into) as folder:
         checked = check(path, progress)
-        pieces = [piece for draft in checked.drafts for piece in draft.pieces]
+        pieces = [piece for draft in (*checked.drafts, *checked.slipcases) for piece in draft.pieces]
         printer = checked.plan.spec.printer
         layout = lay_out(pieces, checked.plan.stocks, printer.knife_room, printer.sheet_order, progress)
         checked = replace(checked, problems=(*checked.problems, *checked.shelf.located(layout.notes)))
@@ -100,9 +110,17 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, *, parts:
     return Made(checked, files, layout.tallies)
 
 
-def _usable(shelf: ShelfFile) -> tuple[list[tuple[object, object]], ShelfPlan]:
+@dataclass(frozen=True, slots=True)
+class _Sources:
+    """What was read from the files a shelf names: by book its inside, design and jacket; by slipcase its pictures."""
+
+    books: Sequence[tuple[object, object, object]]
+    slipcases: Mapping[str, Mapping[Role, Picture]]
+
+
+def _usable(shelf: ShelfFile) -> tuple[_Sources, ShelfPlan]:
     """The files that the books name, and the plan; refused with everything that is wrong with both."""
-    problems = list(shelf.of_defaults(cross_check(shelf.spec)))
+    problems = list(shelf.of_lenders(cross_check(shelf.spec)))
     crossed = bool(problems)
     sources = _read_sources(shelf, problems)
     try:
@@ -115,11 +133,11 @@ def _usable(shelf: ShelfFile) -> tuple[list[tuple[object, object]], ShelfPlan]:
     return sources, plan
 
 
-def _read_sources(shelf: ShelfFile, problems: list[Problem]) -> list[tuple[object, object]]:
-    """The files every book names: what its inside and its design have read; what cannot be read is a problem."""
-    sources: list[tuple[object, object]] = []
+def _read_sources(shelf: ShelfFile, problems: list[Problem]) -> _Sources:
+    """The files every book and slipcase names; what cannot be read is a problem."""
+    books: list[tuple[object, object, object]] = []
 
-    def read(load: Callable[..., object], entry: object, field: FieldPath) -> object:
+    def read(load: Callable[..., Any], entry: object, field: FieldPath) -> Any:
         try:
             return load(entry, shelf.folder)
         except ShelfFileError as refusal:
@@ -129,15 +147,21 @@ def _read_sources(shelf: ShelfFile, problems: list[Problem]) -> list[tuple[objec
     for number, book in enumerate(shelf.spec.books):
         inside = read(load_inside, book.inside, ("books", number, "inside"))
         design = read(load_design, book.design, ("books", number, "design"))
-        sources.append((inside, design))
-    return sources
+        own = book.jacket.design if book.jacket else None
+        jacket = read(load_design, own, ("books", number, "jacket", "design")) if own else None
+        books.append((inside, design, jacket))
+    faces = {
+        name: read(load_faces, box.faces, ("slipcases", name, "faces")) if box.faces else {}
+        for name, box in shelf.spec.slipcases.items()
+    }
+    return _Sources(books, faces)
 
 
 def _drafted(
-    shelf: ShelfFile, plan: ShelfPlan, sources: Sequence[tuple[object, object]], progress: Progress
+    shelf: ShelfFile, plan: ShelfPlan, sources: Sequence[tuple[object, object, object]], progress: Progress
 ) -> tuple[Draft, ...]:
     drafts: list[Draft] = []
-    for book, (inside, design) in zip(plan.books, sources, strict=True):
+    for book, (inside, design, jacket) in zip(plan.books, sources, strict=True):
         progress("setting the pages", book.number, len(plan.books))
         frame = PageFrame(
             width=book.page.width,
@@ -146,7 +170,8 @@ def _drafted(
             right_to_left=book.entry.right_to_left,
             resolution_dpi=shelf.spec.printer.resolution,
         )
-        drafts.append(draft_book(book, compose_inside(book.entry.inside, inside, frame), design))
+        composed = compose_inside(book.entry.inside, inside, frame)
+        drafts.append(draft_book(book, composed, design, jacket, frame.resolution_dpi))
     return tuple(drafts)
 
 

@@ -1,17 +1,18 @@
-"""Every book worked out: block, cover and the numbers that follow. Arithmetic only, nothing is drawn."""
+"""The whole shelf worked out: every book, every slipcase, every space. Arithmetic only, nothing is drawn."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from .blocks import BlockPlan, plan_block
-from .covers import CoverPlan, plan_cover
-from .cutting import CutPart
+from .blocks import Solid
+from .book_plan import BookPlan, plan_book
+from .covers.members import Listed, members, space_of
+from .covers.slipcase import SlipcasePlan, plan_slipcase
 from .errors import FieldPath, Problem, ShelfFileError
-from .flat import Flat
-from .geometry import Size
-from .shelf import SpaceFit, Standing, Uncertainty, fit_space
+from .filling import Filler, Filling, fill_space
+from .measured_rows import MeasuredRow, as_measured, measured_row
+from .shelf import SpaceFit, Standing, fit_space
 from .shelf_spec import BookEntry, ShelfSpec
 from .stock import Stock, make_stock
 
@@ -19,48 +20,15 @@ __all__ = ["BookPlan", "ShelfPlan", "plan_shelf"]
 
 
 @dataclass(frozen=True, slots=True)
-class BookPlan:
-    """One book: `number` counts from 0 as in the shelf file; `page` is its page in mm."""
-
-    number: int
-    entry: BookEntry
-    page: Size
-    block: BlockPlan
-    cover: CoverPlan
-
-    @property
-    def flats(self) -> tuple[Flat, ...]:
-        """Everything to print for this book, the block first."""
-        return (*self.block.flats, *self.cover.flats)
-
-    @property
-    def cut_list(self) -> tuple[CutPart, ...]:
-        """Everything to cut by hand for this book, the block first."""
-        return (*self.block.cut_list, *self.cover.cut_list)
-
-    @property
-    def standing(self) -> Standing:
-        """The finished book as the shelf sees it."""
-        thickness = self.cover.thickness
-        return Standing(
-            number=self.number,
-            title=self.entry.title,
-            thickness=thickness.value,
-            height=self.cover.height,
-            depth=self.cover.depth,
-            uncertainty=Uncertainty(thickness.sensitivities, self.entry.assembly_tolerance),
-            stack=self.entry.stack,
-        )
-
-
-@dataclass(frozen=True, slots=True)
 class ShelfPlan:
-    """All books and how they stand."""
+    """All books, the slipcases some stand in, and how everything stands on the shelf."""
 
     spec: ShelfSpec
     stocks: Mapping[str, Stock]
     books: tuple[BookPlan, ...]
+    slipcases: tuple[SlipcasePlan, ...]
     spaces: tuple[SpaceFit, ...]
+    measured_rows: tuple[MeasuredRow, ...] = ()
     notes: tuple[Problem, ...] = ()
 
     @property
@@ -70,28 +38,23 @@ class ShelfPlan:
 
 
 def plan_shelf(spec: ShelfSpec) -> ShelfPlan:
-    """Work out every book and every space.
+    """Work out every book and every space: first what has a thickness of its own, then what fills the spaces.
 
     Raises:
-        ShelfFileError: with every stock and every book that cannot be made.
+        ShelfFileError: with every stock, every book and every slipcase that cannot be made.
     """
     stocks = _stocks(spec)
-    books: list[BookPlan] = []
-    problems: list[Problem] = []
-    for number, entry in enumerate(spec.books):
-        try:
-            books.append(_plan_book(number, entry, spec.scale, stocks))
-        except ShelfFileError as refusal:
-            problems += _inside(("books", number), refusal.problems)
-    if problems:
-        raise ShelfFileError(problems)
-    notes = [note for book in books for note in _inside(("books", book.number), (*book.block.notes, *book.cover.notes))]
-    tolerances = {name: stock.tolerance for name, stock in stocks.items()}
-    spaces = tuple(
-        fit_space(name, space, [book.standing for book in books if book.entry.space == name], tolerances)
-        for name, space in spec.spaces.items()
-    )
-    return ShelfPlan(spec, stocks, tuple(books), spaces, tuple(notes))
+    rows = tuple(measured_row(row, [book.title for book in spec.books]) for row in spec.measured_rows)
+    books = as_measured(_plan_books(dict(enumerate(spec.books)), spec.scale, stocks), rows)
+    slipcases = _plan_slipcases(spec, books, stocks)
+    filling = _fill(spec, books, slipcases, stocks)
+    filled = {number: _of_thickness(spec.books[number], thick) for number, thick in filling.thicknesses.items()}
+    books |= _plan_books(filled, spec.scale, stocks)
+    spaces = tuple(_fit(name, spec, books, slipcases, stocks) for name in spec.spaces)
+    notes = [*filling.notes]
+    notes += [note for book in books.values() for note in _inside(("books", book.number), book.notes)]
+    notes += [note for box in slipcases for note in _inside(("slipcases", box.name), box.notes)]
+    return ShelfPlan(spec, stocks, tuple(books.values()), slipcases, spaces, rows, tuple(notes))
 
 
 def _stocks(spec: ShelfSpec) -> dict[str, Stock]:
@@ -107,11 +70,96 @@ def _stocks(spec: ShelfSpec) -> dict[str, Stock]:
     return stocks
 
 
-def _plan_book(number: int, entry: BookEntry, scale: float, stocks: Mapping[str, Stock]) -> BookPlan:
-    page = entry.page_size(scale)
-    block = plan_block(entry.block, page, stocks, right_to_left=entry.right_to_left)
-    cover = plan_cover(entry.cover, page, block, stocks, right_to_left=entry.right_to_left)
-    return BookPlan(number, entry, page, block, cover)
+def _plan_books(entries: Mapping[int, BookEntry], scale: float, stocks: Mapping[str, Stock]) -> dict[int, BookPlan]:
+    books: dict[int, BookPlan] = {}
+    problems: list[Problem] = []
+    for number, entry in entries.items():
+        try:
+            books[number] = plan_book(number, entry, scale, stocks)
+        except ShelfFileError as refusal:
+            problems += _inside(("books", number), refusal.problems)
+    if problems:
+        raise ShelfFileError(problems)
+    return books
+
+
+def _plan_slipcases(
+    spec: ShelfSpec, books: Mapping[int, BookPlan], stocks: Mapping[str, Stock]
+) -> tuple[SlipcasePlan, ...]:
+    """Every slipcase around the finished books it names."""
+    listed = [Listed(book.title, book.space, book.stack) for book in spec.books]
+    slipcases: list[SlipcasePlan] = []
+    problems: list[Problem] = []
+    for name, entry in spec.slipcases.items():
+        inside = members(entry, listed)
+        problems += [_fills_a_slipcase(books[number]) for number in inside if _filler(books[number])]
+        try:
+            row = [books[number].standing for number in inside]
+            slipcases.append(plan_slipcase(name, entry, row, space_of(entry, listed), stocks))
+        except ShelfFileError as refusal:
+            problems += _inside(("slipcases", name), refusal.problems)
+    if problems:
+        raise ShelfFileError(problems)
+    return tuple(slipcases)
+
+
+def _fills_a_slipcase(book: BookPlan) -> Problem:
+    return Problem(
+        f"{book.entry.title} is to fill its space, but it stands in a slipcase",
+        "write a thickness such as 4 mm, or take it out of the slipcase",
+        field=("books", book.number, "block", "thickness"),
+    )
+
+
+def _fill(
+    spec: ShelfSpec, books: Mapping[int, BookPlan], slipcases: Iterable[SlipcasePlan], stocks: Mapping[str, Stock]
+) -> Filling:
+    """How thick the blocks become that take what is left on their spaces; `books` has them as thin as they may be."""
+    thicknesses: dict[int, float] = {}
+    notes: list[Problem] = []
+    problems: list[Problem] = []
+    for name in spec.spaces:
+        fillers = [filler for book in books.values() if book.entry.space == name and (filler := _filler(book))]
+        if fillers:
+            try:
+                filling = fill_space(_fit(name, spec, books, slipcases, stocks), fillers)
+                thicknesses |= filling.thicknesses
+                notes += filling.notes
+            except ShelfFileError as refusal:
+                problems += refusal.problems
+    if problems:
+        raise ShelfFileError(problems)
+    return Filling(thicknesses, tuple(notes))
+
+
+def _filler(book: BookPlan) -> Filler | None:
+    block = book.entry.block
+    if isinstance(block, Solid) and block.fills:
+        return Filler(book.number, block.at_least, block.at_most)
+    return None
+
+
+def _of_thickness(entry: BookEntry, thickness: float) -> BookEntry:
+    """The book with the bounds of its block closed on one thickness, in mm."""
+    bounds = {"at_least": thickness, "at_most": thickness}
+    return entry.model_copy(update={"block": entry.block.model_copy(update=bounds)})
+
+
+def _fit(
+    name: str,
+    spec: ShelfSpec,
+    books: Mapping[int, BookPlan],
+    slipcases: Iterable[SlipcasePlan],
+    stocks: Mapping[str, Stock],
+) -> SpaceFit:
+    """How everything stands in one space: its books, without those in slipcases, and its slipcases."""
+    boxed = {number for box in slipcases for number in box.books}
+    standing: list[Standing] = [
+        *(book.standing for book in books.values() if book.entry.space == name and book.number not in boxed),
+        *(box.standing for box in slipcases if box.space == name),
+    ]
+    tolerances = {stock.name: stock.tolerance for stock in stocks.values()}
+    return fit_space(name, spec.spaces[name], standing, tolerances)
 
 
 def _inside(prefix: FieldPath, problems: Iterable[Problem]) -> list[Problem]:

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from pydantic import ValidationError
 
 from .defaults import with_defaults
-from .errors import Place, Problem, ShelfFileError
+from .errors import FieldPath, Place, Problem, ShelfFileError, show_field
 from .profiles import of_a_printer, with_profile
 from .quantities import show
+from .rows import with_rows
 from .shelf_spec import ShelfSpec
 from .spec.sheets import PrinterEntry, Profile
 from .spec_errors import explain
@@ -28,13 +29,14 @@ LARGEST_FILE = 2_000_000
 class ShelfFile:
     """A shelf file that was read: what it says, and where it says it.
 
-    `lent` are the places of the defaults, which stand in `tree` under every book that takes them.
+    `lent` are the places of the defaults, and of what the books of a row share: they stand in `tree` under every
+    book that takes them. Each comes with the field it is told of: the defaults, or the first book of the row.
     """
 
     path: Path
     spec: ShelfSpec
     tree: Tree
-    lent: frozenset[Place] = frozenset()
+    lent: Mapping[Place, FieldPath] = field(default_factory=dict)
 
     @property
     def folder(self) -> Path:
@@ -42,16 +44,16 @@ class ShelfFile:
         return self.path.parent
 
     def located(self, problems: Iterable[Problem]) -> tuple[Problem, ...]:
-        """The problems with the places of their fields; a book whose field is a default is shown itself."""
+        """The problems with the places of their fields; a book whose field is lent to it is shown itself."""
         return tuple(dict.fromkeys(_located(problem, self.tree, self.lent) for problem in problems))
 
     def refusal(self, problems: Iterable[Problem]) -> ShelfFileError:
         """The problems as a refusal, in the order of the file."""
         return ShelfFileError(_in_file_order(self.located(problems)))
 
-    def of_defaults(self, problems: Iterable[Problem]) -> Iterator[Problem]:
-        """The problems; those of values that come from the defaults are told of these, once."""
-        return (_of_defaults(problem, self.tree, self.lent) for problem in problems)
+    def of_lenders(self, problems: Iterable[Problem]) -> Iterator[Problem]:
+        """The problems; those of values that several books take are told once, of the defaults or of the row."""
+        return (_of_lender(problem, self.tree, self.lent) for problem in problems)
 
 
 def read_shelf(path: Path) -> ShelfFile:
@@ -62,8 +64,9 @@ def read_shelf(path: Path) -> ShelfFile:
     """
     written = with_profile(parse_tree(_read_text(path), path.name), _profile_reader(path.parent))
     defaults = written.child("defaults")
-    lent = frozenset(defaults.places()) if defaults else frozenset()
-    tree = with_defaults(written)
+    in_rows, shared = with_rows(written)
+    lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), ("defaults",))}
+    tree = with_defaults(in_rows)
     return ShelfFile(path, _validated(tree, lent), tree, lent)
 
 
@@ -93,7 +96,7 @@ def _profile_reader(folder: Path) -> Callable[[str, Place], Tree]:
     return read
 
 
-def _validated(tree: Tree, lent: frozenset[Place]) -> ShelfSpec:
+def _validated(tree: Tree, lent: Mapping[Place, FieldPath]) -> ShelfSpec:
     if not isinstance(tree.value, dict):
         raise ShelfFileError(
             (
@@ -107,7 +110,7 @@ def _validated(tree: Tree, lent: frozenset[Place]) -> ShelfSpec:
     try:
         return ShelfSpec.model_validate(tree.plain())
     except ValidationError as failure:
-        found = [_located(_of_defaults(problem, tree, lent), tree, lent) for problem in explain(failure, ShelfSpec)]
+        found = [_located(_of_lender(problem, tree, lent), tree, lent) for problem in explain(failure, ShelfSpec)]
         raise ShelfFileError(_in_file_order(found)) from None
 
 
@@ -119,17 +122,18 @@ def _order(problem: Problem) -> tuple[int, int]:
     return (problem.place.line, problem.place.column) if problem.place else (0, 0)
 
 
-def _of_defaults(problem: Problem, tree: Tree, lent: frozenset[Place]) -> Problem:
-    """A problem of a value that a book takes from the defaults, told of the defaults: once, not for every book."""
+def _of_lender(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> Problem:
+    """A problem of a value that several books take, told of where they take it from: once, not for every book."""
     place = _place(problem, tree)
-    if problem.field[:1] != ("books",) or place not in lent or not tree.holds(problem.field):
+    lender = lent.get(place)
+    if problem.field[:1] != ("books",) or lender is None or not tree.holds(problem.field):
         return problem
-    told = re.sub(r"^books\[[0-9]+\]", "defaults", problem.message)
-    return replace(problem, message=told, field=("defaults", *problem.field[2:]), place=place)
+    told = re.sub(r"^books\[[0-9]+\]", show_field(lender), problem.message)
+    return replace(problem, message=told, field=(*lender, *problem.field[2:]), place=place)
 
 
-def _located(problem: Problem, tree: Tree, lent: frozenset[Place]) -> Problem:
-    """The problem with its place; what goes wrong in a book with a default is shown at the book."""
+def _located(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> Problem:
+    """The problem with its place; what goes wrong in a book with something lent is shown at the book."""
     if problem.place:
         return problem
     place = _place(problem, tree)

@@ -2,18 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from rich import box
 from rich.markup import escape
 from rich.table import Table
 
 from .errors import Problem, Severity
+from .feedback import Comparison
 from .pipeline import Checked
 from .plan import BookPlan, ShelfPlan
 from .sheets import Tally
 from .shelf import SpaceFit, Verdict
-from .thickness import Layer
+from .thickness import Layer, Thickness
 
-__all__ = ["books_table", "breakdown_table", "message", "outcome", "paper_line", "spaces_table"]
+__all__ = [
+    "books_table",
+    "breakdown_table",
+    "measured_table",
+    "message",
+    "outcome",
+    "paper_line",
+    "slipcases_table",
+    "spaces_table",
+]
 
 STYLES = {Verdict.FITS: "green", Verdict.TIGHT: "yellow", Verdict.OVER: "bold red"}
 
@@ -48,7 +60,7 @@ def books_table(plan: ShelfPlan) -> Table:
 
 
 def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
-    block, cover = book.block, book.cover
+    block = book.block
     _, likely = book.standing.uncertainty.spread(plan.tolerances)
     measured = " measured" if block.thickness.measured is not None else ""
     return (
@@ -58,10 +70,10 @@ def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
         str(block.panels),
         str(len(block.flats)),
         f"{block.thickness.value:.2f}{measured}",
-        f"{cover.spine:.2f}",
-        f"{cover.thickness.value:.2f}",
-        f"{cover.height:.2f}",
-        f"{cover.depth:.2f}",
+        f"{book.cover.spine:.2f}",
+        f"{book.thickness.value:.2f}",
+        f"{book.height:.2f}",
+        f"{book.depth:.2f}",
         f"{likely:.2f}",
     )
 
@@ -76,19 +88,27 @@ def breakdown_table(book: BookPlan) -> Table:
         ("together", True),
         ("stock", False),
     )
-    block, whole = book.block.thickness, book.cover.thickness
-    below = 1 if block.measured is not None else len(block.layers)
-    for layer in block.layers:
-        table.add_row(*_layer_row(layer))
-    table.add_row("block as computed", "", "", f"{block.computed:.3f}", style="bold")
-    if block.measured is not None:
-        table.add_row("block as measured", "", "", f"{block.measured:.3f}", style="bold")
-        table.add_row("measured less computed", "", "", f"{block.measured - block.computed:+.3f}")
-    for layer in whole.layers[below:]:
-        table.add_row(*_layer_row(layer))
-    table.add_row("finished book", "", "", f"{whole.value:.3f}", style="bold")
+    wrapped = [book.block.thickness, *([book.cover.thickness] if book.jacket else []), book.thickness]
+    names = ("block", *(("book without its jacket",) if book.jacket else ()), "finished book")
+    known = 0
+    for name, thickness in zip(names, wrapped, strict=True):
+        for layer in thickness.layers[known:]:
+            table.add_row(*_layer_row(layer))
+        _add_sum(table, name, thickness)
+        known = len(thickness.layers) if thickness.measured is None else 1
     table.add_row("spine on the flat cover, fold to fold", "", "", f"{book.cover.spine:.3f}")
+    if book.jacket:
+        table.add_row("spine on the flat jacket, fold to fold", "", "", f"{book.jacket.spine:.3f}")
     return table
+
+
+def _add_sum(table: Table, what: str, thickness: Thickness) -> None:
+    """The sum of the layers above, and what was measured instead."""
+    as_computed = " as computed" if what == "block" or thickness.measured is not None else ""
+    table.add_row(f"{what}{as_computed}", "", "", f"{thickness.computed:.3f}", style="bold")
+    if thickness.measured is not None:
+        table.add_row(f"{what} as measured", "", "", f"{thickness.measured:.3f}", style="bold")
+        table.add_row("measured less computed", "", "", f"{thickness.measured - thickness.computed:+.3f}")
 
 
 def _layer_row(layer: Layer) -> tuple[str, ...]:
@@ -111,14 +131,15 @@ def spaces_table(plan: ShelfPlan) -> Table:
         ("verdict", False),
     )
     for space in plan.spaces:
-        table.add_row(*_space_row(space))
+        table.add_row(*_space_row(space, plan))
     return table
 
 
-def _space_row(space: SpaceFit) -> tuple[str, ...]:
+def _space_row(space: SpaceFit, plan: ShelfPlan) -> tuple[str, ...]:
+    boxed = sum(len(case.books) for case in plan.slipcases if case.space == space.name)
     return (
         escape(space.name),
-        str(len(space.books)),
+        str(len(space.books) + boxed),
         f"{space.width:.2f}",
         f"{space.used:.2f}",
         f"{space.ease:.2f}",
@@ -128,6 +149,36 @@ def _space_row(space: SpaceFit) -> tuple[str, ...]:
         f"{space.probability:.0%}",
         f"[{STYLES[space.verdict]}]{space.verdict}[/]",
     )
+
+
+def measured_table(measured: Sequence[Comparison]) -> Table:
+    """One row for everything that was measured; lengths in mm."""
+    table = _table("measured", ("what", False), ("computed", True), ("measured", True), ("difference", True))
+    for one in measured:
+        table.add_row(escape(one.what), f"{one.computed:.3f}", f"{one.measured:.3f}", f"{one.difference:+.3f}")
+    return table
+
+
+def slipcases_table(plan: ShelfPlan) -> Table:
+    """One row a slipcase; lengths in mm."""
+    table = _table(
+        "slipcases",
+        ("slipcase", False),
+        ("books", True),
+        ("room wide", True),
+        ("high", True),
+        ("deep", True),
+        ("outside wide", True),
+        ("high", True),
+        ("deep", True),
+        ("likely ±", True),
+        ("space", False),
+    )
+    for case in plan.slipcases:
+        _, likely = case.uncertainty.spread(plan.tolerances)
+        sides = (f"{side:.2f}" for side in (*case.inside, *case.outside, likely))
+        table.add_row(escape(case.name), str(len(case.books)), *sides, escape(case.space or "–"))
+    return table
 
 
 def message(problem: Problem) -> str:

@@ -14,6 +14,7 @@ def shelf_schema() -> dict[str, Any]:
     schema = ShelfSpec.model_json_schema(mode="validation")
     schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
     book = schema["$defs"][BookEntry.__name__]
+    row = book["properties"].pop("row")
     anything_of_a_book = dict.fromkeys(book["properties"], True)
     schema["properties"]["defaults"] = {
         "type": "object",
@@ -27,4 +28,28 @@ def shelf_schema() -> dict[str, Any]:
         if model.get("title") not in {"LifeSize", "PageSize", "SpaceEntry"}:
             model.pop("required", None)
     book["required"] = ["title"]
+    books = schema["properties"]["books"]
+    books["items"] = {"anyOf": [books["items"], _row_of_books(row["description"], book["properties"])]}
     return schema
+
+
+def _row_of_books(description: str, of_a_book: dict[str, Any]) -> dict[str, Any]:
+    """An entry that stands for several books: the keys of a book, and a row of titles or further keys."""
+    thickness = {"type": "string", "description": "thickness of the block", "examples": ["4 mm", "fill"]}
+    item = {
+        "type": "object",
+        "properties": {**of_a_book, "thickness": thickness},
+        "additionalProperties": False,
+    }
+    row = {
+        "type": "array",
+        "minItems": 1,
+        "description": description,
+        "items": {"anyOf": [{"type": "string"}, item]},
+    }
+    return {
+        "type": "object",
+        "properties": {**of_a_book, "row": row},
+        "additionalProperties": False,
+        "required": ["row"],
+    }

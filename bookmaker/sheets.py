@@ -254,7 +254,7 @@ def _item(piece: Piece, stock: Stock) -> Item:
     if _lies_turned(piece, stock):
         width, height = height, width
     free = piece.flat.grain is None or stock.grain_axis is None
-    return Item(piece.id, width, height, may_turn=free, group=str(piece.book))
+    return Item(piece.id, width, height, may_turn=free, group=" ".join(map(str, piece.owner)))
 
 
 def _lies_turned(piece: Piece, stock: Stock) -> bool:
@@ -279,5 +279,5 @@ def _too_large(piece: Piece, stock: Stock) -> Problem:
         f"{piece.label[1]} of {piece.label[0]} needs {print_mm(width, 1)} × {print_mm(height, 1)} with its marks, "
         f"but the {stock.sheet.name} sheet of {stock.name} has {print_mm(room.width, 1)} × {print_mm(room.height, 1)}",
         f"write a sheet of at least {whole_width} mm × {whole_height} mm, or a smaller book",
-        field=("books", piece.book),
+        field=piece.owner,
     )

@@ -28,10 +28,19 @@ class Verdict(StrEnum):
 
 @dataclass(frozen=True, slots=True)
 class Uncertainty:
-    """How far a length may be off: its slope by stock (mm per mm of caliper) and its own error in mm."""
+    """How far a length may be off: its slope by stock (mm per mm of caliper) and its own error in mm.
+
+    `of_parts` are the own errors of what it holds, each independent of the others: those of the books in a slipcase.
+    """
 
     slopes: Mapping[str, float]
     own: float
+    of_parts: tuple[float, ...] = ()
+
+    @property
+    def errors(self) -> tuple[float, ...]:
+        """All errors that no other length shares, in mm."""
+        return (self.own, *self.of_parts)
 
     def spread(self, tolerances: Mapping[str, float]) -> tuple[float, float]:
         """Worst case and root-sum-square tolerance, ± mm, for the tolerance of each stock's caliper."""
@@ -40,9 +49,12 @@ class Uncertainty:
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """A finished book where it stands: outer sides in mm, and how far its thickness may be off."""
+    """What stands on a shelf, a finished book or a slipcase: outer sides in mm, and how far its thickness may be off.
 
-    number: int
+    `number` is that of the book on the list, from 0; a slipcase has none.
+    """
+
+    number: int | None
     title: str
     thickness: float
     height: float
@@ -56,7 +68,8 @@ class SpaceFit:
     """A space and what stands in it, all in mm; tolerances are ±.
 
     `used` is the books alone, `slack` what is left of the width when their ease is taken off too. `too_tall`
-    and `too_deep` name the books (and stacks) that stand out, each with how much.
+    and `too_deep` name the books (and stacks) that stand out, each with how much. `books` stand by themselves,
+    `slipcases` are the boxes among them.
     """
 
     name: str
@@ -70,6 +83,7 @@ class SpaceFit:
     books: tuple[int, ...]
     too_tall: tuple[tuple[str, float], ...]
     too_deep: tuple[tuple[str, float], ...]
+    slipcases: tuple[str, ...] = ()
 
     @property
     def probability(self) -> float:
@@ -112,9 +126,10 @@ def fit_space(name: str, space: SpaceEntry, books: Sequence[Standing], tolerance
         worst_case=worst_case,
         likely=likely,
         verdict=_verdict(slack, likely, stands_out=bool(too_tall or too_deep)),
-        books=tuple(book.number for book in books),
+        books=tuple(book.number for book in books if book.number is not None),
         too_tall=too_tall,
         too_deep=too_deep,
+        slipcases=tuple(book.title for book in books if book.number is None),
     )
 
 
@@ -138,5 +153,5 @@ def _spread(parts: Sequence[Uncertainty], tolerances: Mapping[str, float]) -> tu
     for part in parts:
         for stock, slope in part.slopes.items():
             shared[stock] = shared.get(stock, 0.0) + slope * tolerances[stock]
-    own = [part.own for part in parts]
+    own = [error for part in parts for error in part.errors]
     return sum(map(abs, shared.values())) + sum(own), root_sum_square([*shared.values(), *own])

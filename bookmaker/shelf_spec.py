@@ -8,28 +8,30 @@ from typing import Annotated, Literal, Self
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from .blocks import AnyBlock
+from .book_names import UnknownBook, find_book
 from .covers import AnyCover
+from .covers.jacket import Jacket
+from .covers.members import Listed, membership_problems
+from .covers.slipcase import SlipcaseEntry
 from .designs import PLAIN, AnyDesign
 from .errors import Problem, near_match
 from .geometry import Size
 from .pages import BLANK, AnyInside
 from .quantities import show
+from .rows import LONGEST_ROW
 from .spec.entry import Entry, named
-from .spec.measures import Ease, LifeSide, PageSide, SpaceName, Title, read_text, refuse
+from .spec.measures import Ease, LifeSide, PageSide, SpaceName, Text, Thickness, Title, read_text, refuse
 from .spec.sheets import PrinterEntry
 from .spec.spaces import SpaceEntry
 from .spec.stocks import StockEntry
 from .thickness import ASSEMBLY_TOLERANCE
 from .units import NotAMeasure, parse_ratio, print_mm
 
-__all__ = ["BookEntry", "ShelfSpec", "cross_check"]
+__all__ = ["BookEntry", "MeasuredRowEntry", "ShelfSpec", "cross_check"]
 
 SMALLEST_PAGE = 1.0
 """A page side below this is a slip, in mm."""
 
-
-MOST_BOOKS = 5000
-"""More books than any shelf has."""
 
 
 class PageSize(Entry):
@@ -63,9 +65,24 @@ Scale = Annotated[float, BeforeValidator(_read_scale), WithJsonSchema({"type": "
 
 
 def _read_books(value: object) -> object:
-    if isinstance(value, list) and not 1 <= len(value) <= MOST_BOOKS:
-        raise refuse(f"lists {len(value)} books", f"write from 1 to {MOST_BOOKS}", f"1 to {MOST_BOOKS}")
+    if isinstance(value, list) and not 1 <= len(value) <= LONGEST_ROW:
+        raise refuse(f"lists {len(value)} books", f"write from 1 to {LONGEST_ROW}", f"1 to {LONGEST_ROW}")
     return value
+
+
+def _read_row(value: object) -> None:
+    """Rows are written out before books are read: what is left of one is none."""
+    if value is None:
+        raise refuse("is empty", "write titles or groups of keys, each after a -")
+    if not isinstance(value, list):
+        raise refuse("is not a list", "write titles or groups of keys, each after a -")
+    if not 1 <= len(value) <= LONGEST_ROW:
+        raise refuse(f"lists {len(value)} books", f"write from 1 to {LONGEST_ROW}", f"1 to {LONGEST_ROW}")
+    raise refuse("lists books where no row can stand", "write row in a book of its own, not in defaults or another row")
+
+
+NoRow = Annotated[None, BeforeValidator(_read_row), WithJsonSchema({"type": "array"})]
+"""Where a row would stand."""
 
 
 class BookEntry(Entry):
@@ -78,10 +95,15 @@ class BookEntry(Entry):
     direction: Literal["left-to-right", "right-to-left"] = Field("left-to-right", description="which way it reads")
     block: AnyBlock = Field(description="how the pages are made")
     cover: AnyCover = Field(description="how they are covered")
+    jacket: Jacket | None = Field(None, description="a loose jacket around the covered book")
     inside: AnyInside = Field(BLANK, description="what the pages show")
     design: AnyDesign = Field(PLAIN, description="what the cover shows")
     space: SpaceName | None = Field(None, description="where it stands, as under spaces")
     stack: Title | None = Field(None, description="books of a space with the same stack lie on one another")
+    measured_thickness: Thickness | None = Field(
+        None, description="thickness of the finished book; overrides the computed one"
+    )
+    row: NoRow = Field(None, description="books that share all else, each a title or a group of keys")
     assembly_tolerance: Ease = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
 
     @model_validator(mode="after")
@@ -109,6 +131,13 @@ class BookEntry(Entry):
         return Size(self.life_size.width / scale, self.life_size.height / scale)
 
 
+class MeasuredRowEntry(Entry):
+    """Finished books that were measured side by side."""
+
+    books: tuple[Text, ...] = Field(min_length=1, description="titles, or numbers in the list of books")
+    thickness: Thickness = Field(description="how thick they are together, pressed lightly")
+
+
 class ShelfSpec(Entry):
     """The shelf file."""
 
@@ -117,14 +146,17 @@ class ShelfSpec(Entry):
     printer: PrinterEntry = Field(default_factory=PrinterEntry, description="sheet, margins, resolution, rules")
     stocks: dict[str, StockEntry] = Field(description="papers and cards by name")
     spaces: dict[str, SpaceEntry] = Field(default_factory=dict, description="places on the shelf by name")
+    measured_rows: tuple[MeasuredRowEntry, ...] = Field((), description="finished books measured side by side")
     books: Annotated[tuple[BookEntry, ...], BeforeValidator(_read_books)] = Field(description="the books")
+    slipcases: dict[str, SlipcaseEntry] = Field(default_factory=dict, description="boxes for sets of books by name")
 
 
 def cross_check(spec: ShelfSpec) -> Iterator[Problem]:
     """What is wrong between the parts: names that stand for nothing, pages that the scale makes vanish."""
+    yield from _row_problems(spec)
     for number, book in enumerate(spec.books):
-        for part, entry in (("block", book.block), ("cover", book.cover)):
-            for key, name in named(entry, "stock"):
+        for part, entry in (("block", book.block), ("cover", book.cover), ("jacket", book.jacket)):
+            for key, name in named(entry, "stock") if entry else ():
                 if name not in spec.stocks:
                     yield _unknown("stock", name, spec.stocks, ("books", number, part, key))
         if book.space is not None and book.space not in spec.spaces:
@@ -136,6 +168,34 @@ def cross_check(spec: ShelfSpec) -> Iterator[Problem]:
                 "write the size of the full-size book, or another scale",
                 field=("books", number, "life_size"),
             )
+    yield from _cross_check_slipcases(spec)
+
+
+def _cross_check_slipcases(spec: ShelfSpec) -> Iterator[Problem]:
+    """The same for slipcases, and whether each of their books is one book, boxed once."""
+    for name, box in spec.slipcases.items():
+        if box.stock not in spec.stocks:
+            yield _unknown("stock", box.stock, spec.stocks, ("slipcases", name, "stock"))
+        if box.space is not None and box.space not in spec.spaces:
+            yield _unknown("space", box.space, spec.spaces, ("slipcases", name, "space"))
+    yield from membership_problems(spec.slipcases, [Listed(book.title, book.space, book.stack) for book in spec.books])
+
+
+def _row_problems(spec: ShelfSpec) -> Iterator[Problem]:
+    """Books in measured rows that are not on the list, or are measured twice."""
+    titles = [book.title for book in spec.books]
+    seen: set[int] = set()
+    for number, row in enumerate(spec.measured_rows):
+        for position, name in enumerate(row.books):
+            field = ("measured_rows", number, "books", position)
+            try:
+                book = find_book(name, titles)
+            except UnknownBook as unknown:
+                yield Problem(unknown.message, unknown.remedy, field=field, value=name)
+                continue
+            if book in seen:
+                yield Problem(f"{titles[book]} is measured twice", "leave it in one row", field=field, value=name)
+            seen.add(book)
 
 
 def _unknown(what: str, name: str, known: Mapping[str, object], field: tuple[str | int, ...]) -> Problem:

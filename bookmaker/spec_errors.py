@@ -75,11 +75,13 @@ def _unknown_key(field: FieldPath, owner: type[BaseModel] | None) -> Problem:
 
 def _not_a_choice(name: str, field: FieldPath, error: Mapping[str, Any], context: Mapping[str, Any]) -> Problem:
     written = str(context.get("tag", error["input"]))
-    key = f"{name}.{context['discriminator']}".replace("'", "") if "tag" in context else name
+    if "tag" in context:
+        told_apart_by = context["discriminator"].strip("'")
+        field, name = (*field, told_apart_by), f"{name}.{told_apart_by}"
     choices = re.findall(r"'([^']*)'", str(context.get("expected") or context.get("expected_tags")))
     meant = near_match(written, choices)
     remedy = f"did you mean {meant}?" if meant else "write one of " + ", ".join(choices)
-    return Problem(f"{key}: {show(written)!r} is not known", remedy, field=field, value=written)
+    return Problem(f"{name}: {show(written)!r} is not known", remedy, field=field, value=written)
 
 
 def _meaning(owner: type[BaseModel] | None, field: FieldPath) -> str:
@@ -120,10 +122,12 @@ def _step(kind: Any, part: str | int) -> tuple[type[BaseModel] | None, Any]:
 
 
 def _options(kind: Any) -> tuple[Any, ...]:
-    """The members of a union, or the one type there is."""
+    """The members of a union, and of the unions in it, or the one type there is."""
     while hasattr(kind, "__metadata__"):
         kind = kind.__origin__
-    return get_args(kind) if get_origin(kind) in (Union, types.UnionType) else (kind,)
+    if get_origin(kind) not in (Union, types.UnionType):
+        return (kind,)
+    return tuple(option for member in get_args(kind) for option in _options(member))
 
 
 def _tagged(kind: Any, part: str | int) -> Any:

@@ -26,7 +26,10 @@ PILE_TOLERANCE = 0.02
 
 @dataclass(frozen=True, slots=True)
 class Stock:
-    """One paper or card. Lengths in mm; `tolerance` is that of the caliper; `printable` lies on the sheet."""
+    """One paper or card. Lengths in mm; `tolerance` is that of the caliper; `printable` lies on the sheet.
+
+    `stated` is the caliper it should have by other accounts, if a measured pile overrides them.
+    """
 
     name: str
     caliper: float
@@ -37,6 +40,7 @@ class Stock:
     sheet: SheetFormat
     printable: Rect
     grammage: float | None = None
+    stated: float | None = None
     crosses: bool = False
     off_cut: bool = False
     off_cuts: tuple[Stock, ...] = ()
@@ -123,12 +127,14 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         ShelfFileError: the weight's grade is unknown, or the printer's margins leave no room on the sheet.
     """
     sheet = entry.sheet_or(printer.sheet)
-    grammage, caliper = _weight_and_caliper(name, entry)
-    measured = entry.pile is not None
+    grammage, stated = _weight_and_stated_caliper(name, entry)
+    caliper = entry.pile.caliper if entry.pile else stated
+    if caliper is None:
+        raise ShelfFileError((_unlisted(name, entry),))
     if entry.tolerance is not None:
         tolerance = entry.tolerance.of(caliper)
     else:
-        tolerance = caliper * (PILE_TOLERANCE if measured else NOMINAL_TOLERANCE)
+        tolerance = caliper * (PILE_TOLERANCE if entry.pile else NOMINAL_TOLERANCE)
     stock = Stock(
         name=name,
         caliper=caliper,
@@ -140,6 +146,7 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         printable=_printable(printer, sheet, ("stocks", name, "sheet") if entry.sheet else ("printer", "margins")),
         grammage=grammage,
         crosses=printer.cutting_machine,
+        stated=stated if entry.pile else None,
     )
     return replace(stock, off_cuts=tuple(_off_cut(stock, size, printer) for size in entry.off_cuts))
 
@@ -155,27 +162,24 @@ def _off_cut(stock: Stock, size: SheetFormat, printer: PrinterEntry) -> Stock:
     return replace(stock, sheet=size, grain=grain, printable=printable, off_cut=True)
 
 
-def _weight_and_caliper(name: str, entry: StockEntry) -> tuple[float | None, float]:
+def _weight_and_stated_caliper(name: str, entry: StockEntry) -> tuple[float | None, float | None]:
+    """Grammage and caliper as far as they are given by anything but a pile."""
     given = entry.caliper if entry.caliper is not None else entry.thickness
     grammage, nominal = entry.grammage, None
     if entry.basis_weight is not None:
         grammage, nominal = _from_basis_weight(entry.basis_weight, ("stocks", name, "basis_weight"))
-    if entry.pile is not None:
-        return grammage, entry.pile.caliper
     if given is not None:
         return grammage, given
     if entry.bulk is not None and grammage is not None:
         return grammage, caliper_from_bulk(grammage, entry.bulk)
-    if nominal is not None:
-        return grammage, nominal
-    raise ShelfFileError(
-        (
-            Problem(
-                f"the caliper of {entry.basis_weight} is in no table here",
-                "add thickness: 100 um, or best a measured pile: 20 sheets = 1.52 mm",
-                field=("stocks", name, "basis_weight"),
-            ),
-        )
+    return grammage, nominal
+
+
+def _unlisted(name: str, entry: StockEntry) -> Problem:
+    return Problem(
+        f"the caliper of {entry.basis_weight} is in no table here",
+        "add thickness: 100 um, or best a measured pile: 20 sheets = 1.52 mm",
+        field=("stocks", name, "basis_weight"),
     )
 
 

@@ -9,10 +9,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-__all__ = ["ASSEMBLY_TOLERANCE", "Layer", "Thickness"]
+__all__ = ["ASSEMBLY_TOLERANCE", "READING_TOLERANCE", "Layer", "Thickness"]
 
 ASSEMBLY_TOLERANCE = 0.15
 """Error of gluing and folding one book, ± mm (common practice, no published source)."""
+
+
+READING_TOLERANCE = 0.05
+"""Error of a caliper gauge on a soft book, ± mm (common practice, no published source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +67,7 @@ class Thickness:
 
     def under(self, *layers: Layer) -> Thickness:
         """This stack, taken as it is known, with more layers on it."""
-        below = self.layers if self.measured is None else (Layer("block as measured", 1, self.measured),)
+        below = self.layers if self.measured is None else (Layer("as measured", 1, self.measured),)
         return Thickness((*below, *layers))
 
     def as_measured(self, measured: float | None) -> Thickness:

@@ -82,7 +82,7 @@ ONE_SLIP = [
     (
         pages("48, zzz: 1"),
         "10:55: books[1].block has an unknown key 'zzz'; known here: "
-        "measured_thickness, kind, stock, pages, flyleaves, joint, tab, spring",
+        "measured_thickness, kind, stock, pages, flyleaves, joint, tab, spring, scored",
     ),
     (
         last("<<: {space: upper}"),

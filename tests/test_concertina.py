@@ -68,7 +68,8 @@ def test_folds_alternate_and_panels_tile_the_strip(
 @given(pages=EVEN, microns=st.integers(40, 300), flyleaves=st.sampled_from([0, 2]))
 def test_two_more_pages_add_two_sheets_and_one_film(pages: int, microns: int, flyleaves: int) -> None:
     def thickness(count: int) -> float:
-        entry = Concertina.model_validate({"stock": "page", "pages": str(count), "flyleaves": str(flyleaves)})
+        written = {"stock": "page", "pages": str(count), "flyleaves": str(flyleaves), "scored": "yes"}
+        entry = Concertina.model_validate(written)
         stocks = {"page": paper(caliper=f"{microns} um")}
         return plan(entry, Size(15, 21), stocks, right_to_left=False).thickness.value
 

@@ -34,12 +34,21 @@ TABLES = {
     "rules": ["Rules"],
     "diagonals": ["Diagonals"],
     "reverse_offset": ["ReverseOffset"],
+    "a measured row": ["MeasuredRowEntry"],
     "a stock": ["StockEntry"],
     "a space": ["SpaceEntry"],
     "a book": ["BookEntry"],
     "size and life_size": ["PageSize", "LifeSize"],
     "a concertina": ["Concertina"],
+    "leaves": ["Leaves"],
+    "sections": ["Sections"],
+    "a solid block": ["Solid"],
     "a wrap": ["Wrap"],
+    "a case": ["Case"],
+    "a jacket": ["Jacket"],
+    "a slipcase": ["SlipcaseEntry"],
+    "the faces": ["BoxFaces"],
+    "one face": ["BoxFace"],
     "blank pages": ["Blank"],
     "ruled pages": ["Ruled"],
     "text pages": ["TextInside"],
@@ -48,7 +57,7 @@ TABLES = {
 }
 """What each "key of …" table of the README describes, by the name of its model."""
 
-LATER_THAN_THE_SPEC = {"defaults"}
+LATER_THAN_THE_SPEC = {"defaults", "row"}
 """Keys that are resolved before the models see the file."""
 
 

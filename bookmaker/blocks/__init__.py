@@ -8,13 +8,17 @@ from typing import TYPE_CHECKING, Any
 from ..geometry import Size
 from ..spec.entry import either
 from ..stock import Stock
-from . import concertina
+from . import concertina, leaves, sections, solid
 from .block import BlockEntry, BlockPlan
+from .solid import EDGE_STRIP, Solid
 
-__all__ = ["AnyBlock", "BlockEntry", "BlockPlan", "plan_block"]
+__all__ = ["EDGE_STRIP", "AnyBlock", "BlockEntry", "BlockPlan", "Solid", "plan_block"]
 
 KINDS: Mapping[type[BlockEntry], Callable[..., BlockPlan]] = {
     concertina.Concertina: concertina.plan,
+    leaves.Leaves: leaves.plan,
+    sections.Sections: sections.plan,
+    solid.Solid: solid.plan,
 }
 
 if TYPE_CHECKING:

@@ -20,11 +20,12 @@ from pydantic import Field
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
-from ..spec.measures import Ease, Flyleaves, PageCount, StockName, TabWidth
+from ..spec.measures import Ease, Flag, Flyleaves, PageCount, StockName, TabWidth
 from ..stock import Stock
 from ..thickness import Layer, Thickness
 from ..units import print_mm
 from .block import BlockEntry, BlockPlan
+from .stiffness import unscored
 
 __all__ = ["Concertina", "balance", "fold_after", "panel_count", "plan"]
 
@@ -39,6 +40,7 @@ class Concertina(BlockEntry):
     joint: Literal["back to back", "hinge tab"] = Field("back to back", description="how strips are joined")
     tab: TabWidth = Field(3.0, description="width of the hinge tab")
     spring: Ease = Field(0.0, description="what the folds add because they will not close, in all")
+    scored: Flag = Field(False, description="whether folds are scored, so that stiff paper may be folded")
 
 
 def panel_count(pages: int, flyleaves: int = 0) -> int:
@@ -75,11 +77,18 @@ def plan(entry: Concertina, page: Size, stocks: Mapping[str, Stock], *, right_to
     """Work out the block.
 
     Raises:
-        ShelfFileError: two pages side by side are wider than the stock's sheet, or a page is taller.
+        ShelfFileError: two pages side by side are wider than the stock's sheet, or a page is taller; stiff
+            paper is not scored.
     """
     stock = stocks[entry.stock]
     panels = panel_count(entry.pages, entry.flyleaves)
-    spans = _spans(entry, panels, page, stock)
+    problems = [*unscored(stock, scored=entry.scored)]
+    try:
+        spans = _spans(entry, panels, page, stock)
+    except ShelfFileError as refusal:
+        problems += refusal.problems
+    if problems:
+        raise ShelfFileError(problems)
     return BlockPlan(
         kind=entry.kind,
         pages=entry.pages,

@@ -9,13 +9,14 @@ from ..blocks import BlockPlan
 from ..geometry import Size
 from ..spec.entry import either
 from ..stock import Stock
-from . import wrap
+from . import case, wrap
 from .cover import CoverEntry, CoverPlan
 
 __all__ = ["AnyCover", "CoverEntry", "CoverPlan", "plan_cover"]
 
 KINDS: Mapping[type[CoverEntry], Callable[..., CoverPlan]] = {
     wrap.Wrap: wrap.plan,
+    case.Case: case.plan,
 }
 
 if TYPE_CHECKING:

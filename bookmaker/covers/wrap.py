@@ -23,6 +23,7 @@ from ..stock import Stock
 from ..thickness import Layer
 from ..units import print_mm
 from .cover import CoverEntry, CoverPlan, bend_allowance
+from .room import too_large
 
 __all__ = ["Wrap", "plan", "side_width", "spine_width"]
 
@@ -81,7 +82,8 @@ def plan(entry: Wrap, page: Size, block: BlockPlan, stocks: Mapping[str, Stock],
     caliper = stock.covered
     lines = _lines(entry, page, block.thickness.value, caliper)
     flat = _flat(entry, lines, stock, right_to_left)
-    _check_sheet(flat, stock)
+    if problems := list(too_large("the flat cover", flat, stock, ("cover", "stock"))):
+        raise ShelfFileError(problems)
     turned = entry.turn_in > 0 or entry.head_turn_in > 0
     return CoverPlan(
         kind=entry.kind,
@@ -126,24 +128,6 @@ def _turn_in_problem(key: str, turn_in: float, most: float, page: Size) -> Probl
         field=("cover", key),
         limit=limit,
     )
-
-
-def _check_sheet(flat: Flat, stock: Stock) -> None:
-    width, height = (side + 2 * flat.bleed for side in flat.size)
-    openings = stock.openings(flat.grain)
-    if not any(width <= room.width + 1e-6 and height <= room.height + 1e-6 for room in openings):
-        room = openings[0]
-        raise ShelfFileError(
-            (
-                Problem(
-                    f"the flat cover is {print_mm(width, 1)} × {print_mm(height, 1)} with its bleed, but the "
-                    f"{stock.sheet.name} sheet of {stock.name} has room for "
-                    f"{print_mm(room.width, 1)} × {print_mm(room.height, 1)} with its grain along the spine",
-                    "write a smaller book, a larger sheet, or the other grain",
-                    field=("cover", "stock"),
-                ),
-            )
-        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -85,12 +85,14 @@ def dress(entry: Plain, artwork: PlainArtwork, flat: Flat, words: Words) -> Dres
     layers: list[Art] = [Ground(Rect(0, 0, width, height).grown(flat.bleed), entry.colour)]
     problems: list[Problem] = []
     for panel in flat.panels:
+        if _is_strip(panel, flat):
+            continue
         picture = artwork.pictures.get(panel.role)
         if picture:
             area = _picture_area(panel.rect, flat)
             layers.append(FilledPicture(picture, area))
             problems += _picture_problems(picture, area.size, f"{panel.role}_picture")
-        for placed in _titling(entry, panel, words, has_picture=picture is not None):
+        for placed in _titling(entry, panel, flat, words, has_picture=picture is not None):
             layers.append(placed)
             problems += _legibility(placed, panel)
     return Dress(Drawn(tuple(layers)), tuple(problems))
@@ -121,23 +123,32 @@ class FilledPicture:
             canvas.picture(self.picture, covering(self.picture, self.area))
 
 
+def _is_strip(panel: Panel, flat: Flat) -> bool:
+    """Whether it is only the edge of a side, which goes on under another piece: a spine piece has a tab there."""
+    return panel.role in (Role.FRONT, Role.BACK) and any(other.role is Role.TAB for other in flat.panels)
+
+
 def _picture_area(face: Rect, flat: Flat) -> Rect:
     """The face, and beyond its outer edges as far as print runs there."""
     width, height = flat.size
-    spine = next(panel.rect for panel in flat.panels if panel.role is Role.SPINE)
-    on_the_right = face.x >= spine.right - 1e-6
+    spine = next((panel.rect for panel in flat.panels if panel.role is Role.SPINE), None)
     reach = flat.bleed
     outside = Rect(0, 0, width, height).grown(reach)
-    grown = face.grown(0 if on_the_right else reach, reach, reach if on_the_right else 0, reach)
+    if spine is None:
+        grown = face.grown(reach)
+    elif face.x >= spine.right - 1e-6:
+        grown = face.grown(0, reach, reach, reach)
+    else:
+        grown = face.grown(reach, reach, 0, reach)
     return grown if outside.contains(grown) else face
 
 
-def _titling(entry: Plain, panel: Panel, words: Words, *, has_picture: bool) -> Iterator[Placed]:
+def _titling(entry: Plain, panel: Panel, flat: Flat, words: Words, *, has_picture: bool) -> Iterator[Placed]:
     ink = entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, entry.colour))
     if panel.role is Role.SPINE and entry.spine_title != "none":
         yield from _spine(entry.spine_title, panel.rect, words, ink)
     if panel.role is Role.FRONT and (not has_picture if entry.front_title is None else entry.front_title):
-        yield from _front(panel.rect, words, ink)
+        yield from _front(flat.clear_of_cuts(panel.rect), words, ink)
 
 
 def _spine(way: str, spine: Rect, words: Words, ink: Colour) -> Iterator[Placed]:

@@ -7,6 +7,7 @@ from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
+from ..errors import Problem, Severity
 from ..spec.entry import Entry, either
 from . import blank, pictures, ruled, text
 from .page import Inside, PageFrame
@@ -22,6 +23,12 @@ KINDS: Mapping[type[Entry], ModuleType] = {
 
 BLANK = blank.Blank()
 """The inside of a book that asks for none."""
+
+UNSEEN = Problem(
+    "this book is solid and has no pages: its inside will not be seen",
+    "leave it out, or write inside: {kind: blank}",
+    Severity.NOTE,
+)
 
 if TYPE_CHECKING:
     AnyInside = Entry
@@ -39,6 +46,8 @@ def load_inside(entry: Entry, folder: Path) -> Any:
 
 
 def compose_inside(entry: Entry, source: Any, frame: PageFrame) -> Inside:
-    """Fill the pages; `source` is what `load_inside` gave."""
+    """Fill the pages; `source` is what `load_inside` gave. Of a book that has none it is only said that it has none."""
+    if not frame.pages:
+        return Inside((), () if isinstance(entry, blank.Blank) else (UNSEEN,))
     inside: Inside = KINDS[type(entry)].compose(entry, source, frame)
     return inside

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated, Any, Union
+from typing import Annotated, Any, Union, get_args
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic.fields import FieldInfo
 
 __all__ = ["Entry", "Names", "either", "named"]
 
@@ -27,8 +28,15 @@ def named(entry: Entry, what: str) -> Iterator[tuple[str, str]]:
     """The keys of an entry that name a `what`, each with the name written there."""
     for key, field in type(entry).model_fields.items():
         written = getattr(entry, key)
-        if written and any(isinstance(mark, Names) and mark.what == what for mark in field.metadata):
+        if written and any(isinstance(mark, Names) and mark.what == what for mark in _marks(field)):
             yield key, written
+
+
+def _marks(field: FieldInfo) -> Iterator[object]:
+    """What is marked on a field's type, and on the types it may have instead of None."""
+    yield from field.metadata
+    for option in get_args(field.annotation):
+        yield from getattr(option, "__metadata__", ())
 
 
 def either(models: Sequence[type[Entry]], told_apart_by: str = "kind", usual: type[Entry] | None = None) -> Any:

@@ -7,7 +7,7 @@ pydantic errors of the type ``maker`` that carry the message and the remedy apar
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Annotated, Any
+from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, GetJsonSchemaHandler, WithJsonSchema
 from pydantic_core import CoreSchema, PydanticCustomError
@@ -27,6 +27,7 @@ from ..units import (
 from .entry import Names
 
 __all__ = [
+    "BlockThickness",
     "Bulk",
     "Count",
     "Ease",
@@ -43,14 +44,18 @@ __all__ = [
     "PageSide",
     "PaperThickness",
     "Resolution",
+    "SectionPages",
     "SheetSide",
     "ShelfSide",
+    "SolidThickness",
     "SpaceName",
     "Spacing",
+    "Stations",
     "StockName",
     "TabWidth",
     "Text",
     "Thickness",
+    "ThreadThickness",
     "Title",
     "TypeSize",
     "read_margin",
@@ -161,6 +166,25 @@ FilmThickness = Annotated[float, _between(0, 1), _length_schema("50 um")]
 """Film or glue in mm; 0 is allowed."""
 Thickness = Annotated[float, _between(0.1, 200), _length_schema("4.2 mm")]
 """Thickness of a block or a book in mm."""
+SolidThickness = Annotated[float, _between(1, 200), _length_schema("4 mm")]
+"""Thickness of a solid block in mm: less than 1 mm is a card, not a block."""
+
+
+def _read_block_thickness(value: object) -> float | str:
+    text = value if isinstance(value, float) else read_text(value).strip()
+    if isinstance(text, str) and not any(sign.isdigit() for sign in text):
+        if text.casefold() == "fill":
+            return "fill"
+        raise refuse(f"{show(text)!r} is neither a length nor fill", "write it like 4 mm, or fill")
+    return _length_reader(1, 200)(text)
+
+
+BlockThickness = Annotated[
+    float | Literal["fill"],
+    BeforeValidator(_read_block_thickness),
+    WithJsonSchema({"type": "string", "examples": ["4 mm", "fill"]}),
+]
+"""Thickness of a solid block in mm, or ``fill``: what is left on its space."""
 Margin = Annotated[float, BeforeValidator(read_margin), _length_schema("5 mm")]
 """A margin or turn-in in mm; 0 is allowed."""
 Ease = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
@@ -204,6 +228,37 @@ PageCount = Annotated[
     WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 2000, "multipleOf": 2}),
 ]
 """Pages of a book: even, at most 2000."""
+
+def _read_section_pages(value: object) -> int | None:
+    text = read_text(value).strip()
+    if text.casefold() == "automatic":
+        return None
+    try:
+        count = parse_count(text)
+    except NotAMeasure as problem:
+        raise refuse(problem.message, f"{problem.remedy}, or automatic") from None
+    if not 4 <= count <= 400:
+        raise refuse(f"{text} is out of range", "write a multiple of 4 from 4 to 400, or automatic", "4 to 400")
+    if count % 4:
+        near = f"{count - count % 4} or {count - count % 4 + 4}"
+        raise refuse(f"{count} is no multiple of 4, but a folded sheet has four pages", f"write {near}")
+    return count
+
+
+SectionPages = Annotated[
+    int | None,
+    BeforeValidator(_read_section_pages),
+    WithJsonSchema(
+        {"anyOf": [{"const": "automatic"}, {"type": "integer", "minimum": 4, "maximum": 400, "multipleOf": 4}]}
+    ),
+]
+"""Pages of a section: a multiple of 4, or None where it was left to be chosen."""
+
+Stations = Annotated[int, _whole(2, 40), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 40})]
+"""Holes through the spine fold of a section."""
+
+ThreadThickness = Annotated[float, _between(0.02, 2), _length_schema("0.15 mm")]
+"""Thickness of thread or wire in mm."""
 
 Flyleaves = Annotated[
     int,

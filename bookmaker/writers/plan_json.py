@@ -6,8 +6,10 @@ import json
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from ..covers.slipcase import SlipcasePlan
 from ..cutting import CutPart
 from ..errors import Problem, show_field
+from ..feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
 from ..flat import Fold, Stroke
 from ..geometry import Point, Rect
 from ..plan import BookPlan, ShelfPlan
@@ -28,6 +30,9 @@ def check_report(plan: ShelfPlan, problems: Iterable[Problem]) -> dict[str, Any]
         "shelf": plan.spec.shelf,
         "books": [_book(book, plan) for book in plan.books],
         "spaces": [_space(space) for space in plan.spaces],
+        "slipcases": [_slipcase(box, plan) for box in plan.slipcases],
+        "measured": [_comparison(one) for one in comparisons(plan)],
+        "caliper_estimates": [_estimate(estimate) for estimate in caliper_estimates(plan)],
         "problems": [_problem(problem) for problem in problems],
     }
 
@@ -55,6 +60,7 @@ def _book(book: BookPlan, plan: ShelfPlan) -> dict[str, Any]:
     return {
         "title": book.entry.title,
         "space": book.entry.space,
+        "slipcase": next((box.name for box in plan.slipcases if book.number in box.books), None),
         "pages": book.block.pages,
         "panels": book.block.panels,
         "strips": len(book.block.flats),
@@ -62,9 +68,9 @@ def _book(book: BookPlan, plan: ShelfPlan) -> dict[str, Any]:
         "block_computed_mm": _mm(book.block.thickness.computed),
         "spine_mm": _mm(cover.spine),
         "overall_mm": {
-            "thickness": _mm(cover.thickness.value),
-            "height": _mm(cover.height),
-            "depth": _mm(cover.depth),
+            "thickness": _mm(book.thickness.value),
+            "height": _mm(book.height),
+            "depth": _mm(book.depth),
         },
         "tolerance_mm": _mm(likely),
         "worst_case_mm": _mm(worst_case),
@@ -83,6 +89,19 @@ def _cut_part(part: CutPart) -> dict[str, Any]:
     }
 
 
+def _slipcase(box: SlipcasePlan, plan: ShelfPlan) -> dict[str, Any]:
+    worst_case, likely = box.uncertainty.spread(plan.tolerances)
+    return {
+        "name": box.name,
+        "space": box.space,
+        "books": list(box.books),
+        "inside_mm": {side: _mm(value) for side, value in box.inside._asdict().items()},
+        "outside_mm": {side: _mm(value) for side, value in box.outside._asdict().items()},
+        "tolerance_mm": _mm(likely),
+        "worst_case_mm": _mm(worst_case),
+    }
+
+
 def _space(space: SpaceFit) -> dict[str, Any]:
     return {
         "name": space.name,
@@ -94,6 +113,24 @@ def _space(space: SpaceFit) -> dict[str, Any]:
         "worst_case_mm": _mm(space.worst_case),
         "tolerance_mm": _mm(space.likely),
         "probability": round(space.probability, 4),
+    }
+
+
+def _comparison(one: Comparison) -> dict[str, Any]:
+    return {
+        "what": one.what,
+        "computed_mm": _mm(one.computed),
+        "measured_mm": _mm(one.measured),
+        "difference_mm": _mm(one.difference),
+    }
+
+
+def _estimate(estimate: CaliperEstimate) -> dict[str, Any]:
+    return {
+        "stock": estimate.stock,
+        "blocks": estimate.blocks,
+        "caliper_um": round(estimate.caliper * 1000, 2),
+        "tolerance_um": round(estimate.tolerance * 1000, 2),
     }
 
 
@@ -140,6 +177,7 @@ def _piece(placement: Placement) -> dict[str, Any]:
     return {
         "id": placement.piece.id,
         "book": placement.piece.book,
+        "slipcase": placement.piece.slipcase,
         "kind": flat.kind,
         "name": flat.name,
         "turned_deg": 90 if placement.turned else 0,

@@ -1,0 +1,108 @@
+"""One book worked out: block, cover, jacket and the numbers that follow."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from .blocks import BlockPlan, Solid, plan_block
+from .covers import CoverPlan, plan_cover
+from .covers.jacket import JacketPlan, plan_jacket
+from .cutting import CutPart
+from .errors import Problem, ShelfFileError
+from .filling import misplaced
+from .flat import Flat
+from .geometry import Size
+from .shelf import Standing, Uncertainty
+from .shelf_spec import BookEntry
+from .stock import Stock
+from .thickness import READING_TOLERANCE, Thickness
+
+__all__ = ["BookPlan", "plan_book"]
+
+
+@dataclass(frozen=True, slots=True)
+class BookPlan:
+    """One book: `number` counts from 0 as in the shelf file; `page` is its page in mm.
+
+    `thickness`, `height` and `depth` are those of the finished book, with its jacket if it wears one.
+    `measured` is its share of a row of finished books that was measured, if it stood in one; `measured_error`
+    how far that share may be off, ± mm.
+    """
+
+    number: int
+    entry: BookEntry
+    page: Size
+    block: BlockPlan
+    cover: CoverPlan
+    jacket: JacketPlan | None = None
+    measured: float | None = None
+    measured_error: float = 0.0
+
+    @property
+    def flats(self) -> tuple[Flat, ...]:
+        """Everything to print for this book, the block first."""
+        return (*self.block.flats, *self.cover.flats, *((self.jacket.flat,) if self.jacket else ()))
+
+    @property
+    def cut_list(self) -> tuple[CutPart, ...]:
+        """Everything to cut by hand for this book, the block first."""
+        return (*self.block.cut_list, *self.cover.cut_list)
+
+    @property
+    def thickness(self) -> Thickness:
+        """The finished book's thickness, layer by layer."""
+        thickness = (self.jacket or self.cover).thickness
+        return thickness if self.measured is None else thickness.as_measured(self.measured)
+
+    @property
+    def height(self) -> float:
+        """The finished book's height in mm."""
+        return (self.jacket or self.cover).height
+
+    @property
+    def depth(self) -> float:
+        """The finished book from spine to fore-edge, in mm."""
+        return (self.jacket or self.cover).depth
+
+    @property
+    def standing(self) -> Standing:
+        """The finished book as the shelf sees it."""
+        return Standing(
+            number=self.number,
+            title=self.entry.title,
+            thickness=self.thickness.value,
+            height=self.height,
+            depth=self.depth,
+            uncertainty=Uncertainty(self.thickness.sensitivities, self._own_error),
+            stack=self.entry.stack,
+        )
+
+    @property
+    def notes(self) -> tuple[Problem, ...]:
+        """What there is to say about its making; fields count from the book."""
+        return (*self.block.notes, *self.cover.notes)
+
+    @property
+    def _own_error(self) -> float:
+        """What folding and gluing may add or take, or the reading of the gauge once the finished book was measured."""
+        if self.measured is not None:
+            return self.measured_error
+        return self.entry.assembly_tolerance if self.cover.thickness.measured is None else READING_TOLERANCE
+
+
+def plan_book(number: int, entry: BookEntry, scale: float, stocks: Mapping[str, Stock]) -> BookPlan:
+    """Work out one book.
+
+    Raises:
+        ShelfFileError: with everything that keeps it from being made; fields count from the book.
+    """
+    if isinstance(entry.block, Solid) and entry.block.fills and (problem := misplaced(entry.space, entry.stack)):
+        raise ShelfFileError((problem,))
+    page, mirrored = entry.page_size(scale), entry.right_to_left
+    block = plan_block(entry.block, page, stocks, right_to_left=mirrored)
+    cover = plan_cover(entry.cover, page, block, stocks, right_to_left=mirrored)
+    if entry.measured_thickness is not None:
+        cover = replace(cover, thickness=cover.thickness.as_measured(entry.measured_thickness))
+    jacket = plan_jacket(entry.jacket, cover, stocks, right_to_left=mirrored) if entry.jacket else None
+    return BookPlan(number, entry, page, block, cover, jacket)

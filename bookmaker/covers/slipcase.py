@@ -1,0 +1,178 @@
+"""The slipcase: an open-fronted box for a row of finished books, made to their outer sizes.
+
+It stands on the shelf instead of its books. Its width follows theirs, so their errors are its errors.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Annotated
+
+from pydantic import BeforeValidator, Field, WithJsonSchema
+
+from ..designs.box_faces import BoxFaces
+from ..errors import Problem, Severity, ShelfFileError
+from ..flat import Flat
+from ..sheet_room import sheet_problem
+from ..shelf import Standing, Uncertainty
+from ..spec.entry import Entry
+from ..spec.measures import Ease, Flag, SpaceName, StockName, TabWidth, read_text, refuse
+from ..stock import Stock
+from ..units import print_mm
+from .slipcase_net import SMALLEST_TAB, BoxSize, Tabs, outside_of, slipcase_net, tab_length, tabs_of
+
+__all__ = ["SlipcaseEntry", "SlipcasePlan", "plan_slipcase"]
+
+SHORTEST_TAB = 2.0
+"""A tab whose narrow end is shorter does not hold, in mm (common practice)."""
+
+THUMB_OF_HEIGHT, THUMB_OF_DEPTH = 0.2, 0.3
+"""The radius of a thumb cut is the smaller of these shares of the room's height and depth."""
+
+
+def _read_names(value: object) -> tuple[str, ...]:
+    """Titles or numbers of books; one alone may stand without a list."""
+    written = value if isinstance(value, (list, tuple)) else (value,) if isinstance(value, str) else None
+    if written is None:
+        raise refuse("is not a list of books", "write their titles, each after a -")
+    if not written:
+        raise refuse("lists no book", "write the titles of the books that stand in the box, each after a -")
+    return tuple(" ".join(read_text(name).split()) for name in written)
+
+
+BookNames = Annotated[
+    tuple[str, ...],
+    BeforeValidator(_read_names),
+    WithJsonSchema({"type": "array", "items": {"type": "string"}, "minItems": 1}),
+]
+"""Books by their titles, or by their numbers on the list, counted from 1."""
+
+
+class SlipcaseEntry(Entry):
+    """A slipcase."""
+
+    books: BookNames = Field(description="titles of its books, or their numbers on the list")
+    stock: StockName = Field(description="name of the card, as under stocks")
+    ease: Ease = Field(0.3, description="play for the row of books, each way")
+    space: SpaceName | None = Field(None, description="where it stands; the space its books name, if not given")
+    tab: TabWidth | None = Field(None, description="width of the glue tabs; 5 mm, or less in a narrow box")
+    thumb_cut: Flag = Field(False, description="half-round cuts at the opening, to take hold of the books")
+    faces: BoxFaces | None = Field(None, description="what is printed on it; nothing, if not given")
+
+
+@dataclass(frozen=True, slots=True)
+class SlipcasePlan:
+    """A slipcase worked out. `books` are numbers into the books of the shelf; `space` is where it stands."""
+
+    name: str
+    entry: SlipcaseEntry
+    books: tuple[int, ...]
+    space: str | None
+    inside: BoxSize
+    outside: BoxSize
+    flat: Flat
+    uncertainty: Uncertainty
+    notes: tuple[Problem, ...] = ()
+
+    @property
+    def standing(self) -> Standing:
+        """The box as the shelf sees it, instead of its books."""
+        return Standing(
+            number=None,
+            title=f"the slipcase {self.name}",
+            thickness=self.outside.width,
+            height=self.outside.height,
+            depth=self.outside.depth,
+            uncertainty=self.uncertainty,
+        )
+
+
+def plan_slipcase(
+    name: str, entry: SlipcaseEntry, books: Sequence[Standing], space: str | None, stocks: Mapping[str, Stock]
+) -> SlipcasePlan:
+    """Work out the box around a row of finished books; errors carry fields relative to the slipcase.
+
+    The room inside is the sum of their thicknesses, the tallest and the deepest, each with the ease.
+
+    Raises:
+        ShelfFileError: the tabs have no room, or the net is larger than the sheet; with both, if both are so.
+    """
+    stock = stocks[entry.stock]
+    inside = BoxSize(
+        sum(book.thickness for book in books) + entry.ease,
+        max(book.height for book in books) + entry.ease,
+        max(book.depth for book in books) + entry.ease,
+    )
+    tabs = tabs_of(inside, entry.tab)
+    thumb = min(inside.height * THUMB_OF_HEIGHT, inside.depth * THUMB_OF_DEPTH) if entry.thumb_cut else 0.0
+    flat = slipcase_net("slipcase", inside, stock, tabs, thumb)
+    problems = [_tab_problem(inside, stock, tabs), sheet_problem(flat, stock, "the net", ("stock",))]
+    if any(problems):
+        raise ShelfFileError([problem for problem in problems if problem])
+    tolerances = {stock.name: stock.tolerance for stock in stocks.values()}
+    row = _row_of(books)
+    return SlipcasePlan(
+        name=name,
+        entry=entry,
+        books=tuple(book.number for book in books if book.number is not None),
+        space=space,
+        inside=inside,
+        outside=outside_of(inside, stock),
+        flat=flat,
+        uncertainty=Uncertainty(_with_walls(row.slopes, stock), 0.0, row.errors),
+        notes=tuple(_ease_note(entry, row.spread(tolerances)[1])),
+    )
+
+
+def _row_of(books: Sequence[Standing]) -> Uncertainty:
+    """How far the row as a whole may be off."""
+    slopes: dict[str, float] = {}
+    for book in books:
+        for stock, slope in book.uncertainty.slopes.items():
+            slopes[stock] = slopes.get(stock, 0.0) + slope
+    return Uncertainty(slopes, 0.0, tuple(error for book in books for error in book.uncertainty.errors))
+
+
+def _with_walls(slopes: Mapping[str, float], stock: Stock) -> dict[str, float]:
+    """Two walls more of the box's own stock."""
+    return {**slopes, stock.name: slopes.get(stock.name, 0.0) + 2}
+
+
+def _tab_problem(inside: BoxSize, stock: Stock, tabs: Tabs) -> Problem | None:
+    """Tabs are no wider than the box and long enough to hold."""
+    if inside.width < SMALLEST_TAB:
+        return Problem(
+            f"the room inside is {print_mm(inside.width, 2)} wide, too narrow for glue tabs of {SMALLEST_TAB:g} mm",
+            "put another book in, or write a larger ease",
+            field=("books",),
+        )
+    if tabs.width > inside.width + 1e-9:
+        most = print_mm(int(inside.width * 10 + 1e-6) / 10, 1)
+        return Problem(
+            f"tabs of {print_mm(tabs.width)} are wider than the room inside, which is {print_mm(inside.width, 2)}",
+            f"write {print_mm(SMALLEST_TAB)} to {most}, or leave tab out",
+            field=("tab",),
+        )
+    length = tab_length(inside, stock, tabs)
+    if length < SHORTEST_TAB:
+        return Problem(
+            f"in a room {print_mm(inside.depth, 1)} deep, tabs of {print_mm(tabs.width)} taper to nothing that holds",
+            "write a narrower tab" if tabs.width > SMALLEST_TAB else "leave the box out: its books are too small",
+            field=("tab",),
+        )
+    return None
+
+
+def _ease_note(entry: SlipcaseEntry, likely: float) -> list[Problem]:
+    """The box is printed to computed sizes; books that come out thicker than its ease do not go in."""
+    if likely <= entry.ease + 1e-9:
+        return []
+    return [
+        Problem(
+            f"its books may be off by ± {print_mm(likely, 2)} together, but the ease is {print_mm(entry.ease)}",
+            "finish the books before you print the box, and write the measured_thickness of their blocks",
+            Severity.NOTE,
+            field=("ease",),
+        )
+    ]

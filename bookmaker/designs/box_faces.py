@@ -1,0 +1,185 @@
+"""The faces of a slipcase: a colour and a picture for each, and a title on the back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from math import ceil
+from pathlib import Path as FilePath
+
+from pydantic import Field
+
+from ..drawing import NOTHING, Art, Canvas, Colour, Drawn, contrast
+from ..errors import Problem, Severity, ShelfFileError
+from ..flat import Flat, Role
+from ..geometry import Path, Rect, Size, Transform
+from ..pictures import Picture, covering, effective_dpi, load_picture
+from ..spec.entry import Entry
+from ..spec.measures import Ink, Text, Title
+from ..typefaces import bundled
+from ..units import print_mm
+from .design import Dress
+from .titling import Placed, fit_text, place_centred
+
+__all__ = ["BoxFace", "BoxFaces", "dress_box", "load_faces"]
+
+FACES = (Role.LEFT, Role.RIGHT, Role.BACK, Role.TOP, Role.BOTTOM)
+
+DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
+
+LARGEST_TITLE = 8.0
+"""The em of the title in mm at the most."""
+
+TITLE_INSET = 0.12
+"""The title keeps this share of the back's width and height from its edges."""
+
+TURNED_BEYOND = 1.25
+"""The title runs down a back that is so many times taller than wide."""
+
+SMALLEST_TYPE = 0.5
+"""An em below this, in mm, prints as a grey line at 600 dots per inch."""
+
+LOWEST_RESOLUTION = 300.0
+
+
+class BoxFace(Entry):
+    """What one face of a slipcase shows."""
+
+    colour: Ink | None = Field(None, description="ground of this face; that of the whole box, if not given")
+    picture: Text | None = Field(None, description="picture file that fills this face")
+
+
+class BoxFaces(Entry):
+    """What a slipcase shows; left and right are those of the box as its spines are seen."""
+
+    colour: Ink = Field(Colour.from_hex("#3b4a3f"), description='ground of all faces, such as "#3b4a3f"')
+    title: Title | None = Field(None, description="what stands on the back")
+    ink: Ink | None = Field(None, description="colour of the title; light or dark as the ground asks, if not given")
+    left: BoxFace = Field(BoxFace(), description="the left side")
+    right: BoxFace = Field(BoxFace(), description="the right side")
+    back: BoxFace = Field(BoxFace(), description="the back")
+    top: BoxFace = Field(BoxFace(), description="the top")
+    bottom: BoxFace = Field(BoxFace(), description="the bottom")
+
+    def face(self, role: Role) -> BoxFace:
+        """What was written about one face."""
+        face: BoxFace = getattr(self, role.value)
+        return face
+
+
+def load_faces(entry: BoxFaces, folder: FilePath) -> dict[Role, Picture]:
+    """Read the pictures.
+
+    Raises:
+        ShelfFileError: with every picture that is missing or cannot be used.
+    """
+    pictures: dict[Role, Picture] = {}
+    problems: list[Problem] = []
+    for role in FACES:
+        name = entry.face(role).picture
+        if name is None:
+            continue
+        try:
+            pictures[role] = load_picture(folder / name)
+        except ShelfFileError as refusal:
+            problems += [replace(problem, field=(role.value, "picture")) for problem in refusal.problems]
+    if problems:
+        raise ShelfFileError(problems)
+    return pictures
+
+
+def dress_box(entry: BoxFaces | None, pictures: Mapping[Role, Picture], flat: Flat) -> Dress:
+    """Draw the net of a box out to its bleed; without an entry it stays blank. Fields are relative to the entry."""
+    if entry is None:
+        return Dress(NOTHING)
+    layers: list[Art] = []
+    problems: list[Problem] = []
+    # The back comes last: its neighbours run a little under it, so that no white shows where a fold is off.
+    for role in (Role.LEFT, Role.RIGHT, Role.TOP, Role.BOTTOM, Role.BACK):
+        area, picture = _area(role, flat), pictures.get(role)
+        # On the net the head of the top lies at the opening: turned, its picture is upright to who sees the spines.
+        layers.append(FaceArt(area, entry.face(role).colour or entry.colour, picture, head_down=role is Role.TOP))
+        if picture:
+            problems += _picture_problems(picture, area.size, role)
+    if entry.title:
+        title = _title(entry, entry.title, _panel(Role.BACK, flat))
+        layers.append(title)
+        problems += _legibility(title)
+    return Dress(Drawn(tuple(layers)), tuple(problems))
+
+
+@dataclass(frozen=True, slots=True)
+class FaceArt:
+    """A rectangle of one colour, filled by a picture if there is one; `head_down` pictures stand on their heads."""
+
+    area: Rect
+    colour: Colour
+    picture: Picture | None = None
+    head_down: bool = False
+
+    def draw(self, canvas: Canvas) -> None:
+        """Fill it; a picture is cropped evenly on the sides that stand out."""
+        outline = Path.rectangle(self.area)
+        canvas.fill(outline, self.colour)
+        if self.picture:
+            about = self.area.centre
+            turn = Transform.quarter_turn(2).moved(2 * about.x, 2 * about.y) if self.head_down else Transform()
+            with canvas.placed(turn, outline):
+                canvas.picture(self.picture, covering(self.picture, self.area))
+
+
+def _panel(role: Role, flat: Flat) -> Rect:
+    return next(panel.rect for panel in flat.panels if panel.role is role)
+
+
+def _area(role: Role, flat: Flat) -> Rect:
+    """A face with its bleed: beyond every edge of the net, and beyond the folds of the tabs."""
+    face, back, bleed = _panel(role, flat), _panel(Role.BACK, flat), flat.bleed
+    match role:
+        case Role.RIGHT:
+            return Rect(face.x, back.y, face.width, back.height).grown(bleed, bleed, 0, bleed)
+        case Role.LEFT:
+            return Rect(face.x, back.y, face.width, back.height).grown(0, bleed, bleed, bleed)
+        case Role.TOP:
+            return face.grown(bleed, 0, bleed, bleed)
+        case Role.BOTTOM:
+            return face.grown(bleed, bleed, bleed, 0)
+    return face
+
+
+def _title(entry: BoxFaces, title: str, back: Rect) -> Placed:
+    """The title in the middle of the back; down it, if that is tall."""
+    box = back.grown(-back.width * TITLE_INSET, -back.height * TITLE_INSET)
+    ground = entry.back.colour or entry.colour
+    ink = entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, ground))
+    turned = -90.0 if back.height > TURNED_BEYOND * back.width else 0.0
+    room = box.size.turned if turned else box.size
+    return place_centred(fit_text(bundled("text bold"), title, Size(*room), LARGEST_TITLE), box, ink, turned)
+
+
+def _legibility(placed: Placed) -> Iterator[Problem]:
+    size = placed.block.size
+    if size < SMALLEST_TYPE:
+        text = " ".join(line.text for line in placed.block.lines)
+        yield Problem(
+            f"{text!r} fits the back only {print_mm(size, 2)} high, too small to print",
+            "write a shorter title",
+            Severity.WARNING,
+            field=("title",),
+        )
+
+
+def _picture_problems(picture: Picture, size: Size, role: Role) -> Iterator[Problem]:
+    """What was done to the picture, and whether it is fine enough for the print."""
+    field = (role.value, "picture")
+    for note in picture.notes:
+        yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=field)
+    resolution = effective_dpi(picture, *covering(picture, Rect(0, 0, *size)).size)
+    if resolution < LOWEST_RESOLUTION:
+        width, height = (ceil(side * LOWEST_RESOLUTION / resolution) for side in (picture.width_px, picture.height_px))
+        yield Problem(
+            f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
+            f"use a picture of at least {width} × {height} pixels",
+            Severity.WARNING,
+            field=field,
+        )
