@@ -20,6 +20,7 @@ from rich.progress import Progress
 
 from . import pipeline
 from .book_names import UnknownBook, find_book
+from .choice import Choice
 from .errors import BookmakerError, CommandError, Problem
 from .feedback import comparisons
 from .output import replaced_file
@@ -101,10 +102,20 @@ def make(
     shelf: ShelfPath,
     into: Annotated[Path, typer.Option("--into", metavar="DIR", help="A new folder, or one made before.")],
     parts: Annotated[Parts, typer.Option("--parts", help="Art and lines, or one of them alone.")] = Parts.ALL,
+    only: Annotated[
+        list[str] | None, typer.Option("--only", metavar="BOOK", help="This book or slipcase only; may be repeated.")
+    ] = None,
+    again: Annotated[
+        str | None, typer.Option("--again", metavar="BOOK", help="One book once more, on as little paper as possible.")
+    ] = None,
+    stock: Annotated[
+        list[str] | None, typer.Option("--stock", metavar="NAME", help="This paper only; may be repeated.")
+    ] = None,
 ) -> None:
     """Write the sheets to print, one PDF for each paper, and the plan."""
     with _progress() as told:
-        made = pipeline.make(shelf, into, told, parts=parts)
+        choice = Choice(tuple(only or ()), again, tuple(stock or ()))
+        made = pipeline.make(shelf, into, told, parts=parts, choice=choice)
     _tell(made.checked.problems)
     drawings = [name for name, _ in made.files if name.startswith(f"{pipeline.MACHINE_FOLDER}/")]
     for name, sheets in made.files:

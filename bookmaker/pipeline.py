@@ -13,6 +13,7 @@ from itertools import accumulate, chain
 from pathlib import Path
 from typing import Any
 
+from .choice import EVERYTHING, Choice, Chosen
 from .designs import load_design
 from .designs.box_faces import load_faces
 from .drafting import Draft, draft_book, draft_slipcase
@@ -29,6 +30,7 @@ from .plan import ShelfPlan, plan_shelf
 from .reading import ShelfFile, read_shelf
 from .sheets import Layout, Sheet, Tally, lay_out
 from .shelf_spec import cross_check
+from .spec.sheets import SheetOrder
 from .stock import calibration
 from .toolpaths import tool_sheet
 from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
@@ -93,20 +95,30 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     return Checked(shelf, plan, drafts, slipcases, shelf.located(problems))
 
 
-def make(path: Path, into: Path, progress: Progress = lambda *_: None, *, parts: Parts = Parts.ALL) -> Made:
-    """Check a shelf file and write its sheets, or the wanted parts of them, and its plan into a folder.
+def make(
+    path: Path,
+    into: Path,
+    progress: Progress = lambda *_: None,
+    *,
+    parts: Parts = Parts.ALL,
+    choice: Choice = EVERYTHING,
+) -> Made:
+    """Check a shelf file and write its sheets, or what is chosen of them, and its plan into a folder.
 
     Raises:
         ShelfFileError: the file, or one it names, cannot be used.
         OutputError: the folder cannot be used; it is as it was.
+        CommandError: the choice names what is not there.
     """
     with replaced_folder(into) as folder:
         checked = check(path, progress)
-        pieces = [piece for draft in (*checked.drafts, *checked.slipcases) for piece in draft.pieces]
+        chosen = choice.of(checked.plan)
+        pieces = chosen.pieces(piece for draft in (*checked.drafts, *checked.slipcases) for piece in draft.pieces)
         printer = checked.plan.spec.printer
-        layout = lay_out(pieces, checked.plan.stocks, printer.knife_room, printer.sheet_order, progress)
+        order = printer.sheet_order if choice.again is None else SheetOrder.FEWEST
+        layout = lay_out(pieces, checked.plan.stocks, printer.knife_room, order, progress)
         checked = replace(checked, problems=(*checked.problems, *checked.shelf.located(layout.notes)))
-        files = _write(folder, checked, layout, parts, progress)
+        files = _write(folder, checked, layout, chosen, parts, progress)
     return Made(checked, files, layout.tallies)
 
 
@@ -176,7 +188,7 @@ def _drafted(
 
 
 def _write(
-    folder: Path, checked: Checked, layout: Layout, parts: Parts, progress: Progress
+    folder: Path, checked: Checked, layout: Layout, chosen: Chosen, parts: Parts, progress: Progress
 ) -> tuple[tuple[str, int], ...]:
     """One PDF of sheets for each paper, the cutting list if anything is cut by hand, and the plan."""
     spec = checked.plan.spec
@@ -195,7 +207,7 @@ def _write(
         listed += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
         if spec.printer.cutting_machine:
             drawings += _write_drawings(folder, name.removesuffix(".pdf"), title, mine)
-    books = checked.plan.books
+    books = [book for book in checked.plan.books if chosen.by_hand(book.number)]
     by_hand = [(f"{book.number + 1}. {book.entry.title}", part) for book in books for part in book.cut_list]
     if by_hand:
         write_cutting_list(folder / cutting_list, spec.shelf, by_hand, Size(*spec.printer.sheet.size))

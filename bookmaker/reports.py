@@ -15,6 +15,7 @@ from .plan import BookPlan, ShelfPlan
 from .sheets import Tally
 from .shelf import SpaceFit, Verdict
 from .thickness import Layer, Thickness
+from .units import print_mm
 
 __all__ = [
     "books_table",
@@ -200,7 +201,8 @@ def paper_line(tally: Tally) -> str:
     else:
         least = f"{tally.sheets} sheets, where {tally.least} or more are needed"
     saved = f", {tally.saved} saved by nesting" if tally.saved else ""
-    return f"{tally.stock}: {least}{saved}; {tally.used:.0%} of the room used"
+    rest = f"; {tally.rest.width:g} × {print_mm(tally.rest.height)} of the last sheet is left" if tally.rest else ""
+    return f"{tally.stock}: {least}{saved}; {tally.used:.0%} of the room used{rest}"
 
 
 def outcome(checked: Checked) -> str:

@@ -17,7 +17,7 @@ from .geometry import Point, Rect, Size, Transform
 from .packing import NEST_EFFORT, ROUNDING, Bin, Cut, DoesNotFit, Item, Nesting, Placed, nest, nest_by_group
 from .piece import Piece
 from .spec.sheets import SheetOrder
-from .stock import Stock
+from .stock import SMALLEST_AREA, Stock
 from .units import print_mm
 
 __all__ = ["Layout", "Placement", "Sheet", "Tally", "lay_out"]
@@ -108,6 +108,7 @@ class Tally:
 
     No layout takes fewer whole sheets than `least`; `row_sheets` is what laying the pieces in simple rows
     would take. `used` is the share of the printable area of all sheets used that pieces with their marks take.
+    `rest` is what one cut leaves of the last whole sheet, if it is large enough to be an off-cut, in whole mm.
     """
 
     stock: str
@@ -116,6 +117,7 @@ class Tally:
     least: int
     row_sheets: int
     used: float
+    rest: Size | None = None
 
     @property
     def saved(self) -> int:
@@ -166,7 +168,7 @@ def lay_out(
             continue
         sheets += _sheets_of(stock, mine, nesting)
         tallies.append(_tally(stock, nesting))
-        notes += _unused_off_cuts(stock, nesting)
+        notes += _useless_off_cuts(stock, mine)
     if problems:
         raise ShelfFileError(problems)
     return Layout(tuple(sheets), tuple(tallies), tuple(notes))
@@ -230,22 +232,35 @@ def _tally(stock: Stock, nesting: Nesting) -> Tally:
         least=nesting.bound,
         row_sheets=nesting.row_sheets,
         used=nesting.used_share,
+        rest=_rest(stock, nesting),
     )
 
 
-def _unused_off_cuts(stock: Stock, nesting: Nesting) -> Iterator[Problem]:
-    """Off-cuts that nothing lies on."""
-    used = {spot.bin for spot in nesting.placed}
-    for number, off_cut in enumerate(stock.off_cuts):
-        if number not in used:
-            room = off_cut.usable
-            yield Problem(
-                f"nothing is printed on the {off_cut.sheet.name} off-cut of {stock.name}: with its margins and notes "
-                f"it has room for {print_mm(room.width, 1)} × {print_mm(room.height, 1)}",
-                "keep it for smaller pieces, and take it out of off_cuts",
-                severity=Severity.NOTE,
-                field=("stocks", stock.name, "off_cuts"),
-            )
+def _rest(stock: Stock, nesting: Nesting) -> Size | None:
+    last = len(stock.off_cuts) + nesting.sheets - 1
+    if not nesting.sheets:
+        return None
+    reach = max(spot.y + spot.height for spot in nesting.on(last)) + nesting.gap / 2
+    width, height = stock.sheet.size
+    left = math.floor(height - stock.usable.y - reach)
+    taken = height - stock.usable.height
+    return Size(width, left) if left - taken >= SMALLEST_AREA else None
+
+
+def _useless_off_cuts(stock: Stock, pieces: Mapping[str, Piece]) -> Iterator[Problem]:
+    """Off-cuts that are too small for any piece."""
+    items = [_item(piece, stock) for piece in pieces.values()]
+    for off_cut in stock.off_cuts:
+        if any(_bin(off_cut).takes(width, height) for item in items for width, height, _ in item.ways()):
+            continue
+        room = off_cut.usable
+        yield Problem(
+            f"the {off_cut.sheet.name} off-cut of {stock.name} is smaller than any piece: with its margins and notes "
+            f"it has room for {print_mm(room.width, 1)} × {print_mm(room.height, 1)}",
+            "keep it for smaller pieces, and take it out of off_cuts",
+            severity=Severity.NOTE,
+            field=("stocks", stock.name, "off_cuts"),
+        )
 
 
 def _item(piece: Piece, stock: Stock) -> Item:

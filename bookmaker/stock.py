@@ -17,7 +17,7 @@ from .units import NotAMeasure, parse_basis_weight, print_mm
 SMALLEST_AREA = 40.0
 """A printable area below this, in mm, holds no book and no notes."""
 
-__all__ = ["Stock", "calibration", "distortion", "lean", "make_stock"]
+__all__ = ["SMALLEST_AREA", "Stock", "calibration", "distortion", "lean", "make_stock"]
 
 NOMINAL_TOLERANCE = 0.10
 PILE_TOLERANCE = 0.02

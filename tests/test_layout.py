@@ -15,7 +15,7 @@ from pypdf import PdfReader
 from bookmaker.drawing import NOTHING
 from bookmaker.errors import ShelfFileError
 from bookmaker.flat import Axis, Flat
-from bookmaker.geometry import Rect
+from bookmaker.geometry import Rect, Size
 from bookmaker.piece import Piece
 from bookmaker.pipeline import make
 from bookmaker.reports import paper_line
@@ -157,7 +157,7 @@ def test_an_off_cut_too_small_for_any_piece_is_said(tmp_path: Path) -> None:
     assert [(str(problem.severity), problem.message, problem.remedy) for problem in made.checked.problems] == [
         (
             "note",
-            "nothing is printed on the 60 × 80 mm off-cut of page: "
+            "the 60 × 80 mm off-cut of page is smaller than any piece: "
             "with its margins and notes it has room for 50 mm × 58 mm",
             "keep it for smaller pieces, and take it out of off_cuts",
         )
@@ -199,7 +199,8 @@ def test_what_the_pieces_take_is_added_up() -> None:
     """Rooms of 100 × 137.5 mm: four fill the printable 200 × 275 mm of A4, the fifth takes a second sheet."""
     pieces = [flat_piece(str(n), 100 - 4.4, 137.5 - 5.4, book=n) for n in range(5)]
     layout = lay_out(pieces, {"page": stock()}, 2)
-    assert layout.tallies == (Tally("page", sheets=2, off_cuts=0, least=2, row_sheets=2, used=pytest.approx(0.625)),)
+    # A4 less 5 mm below, 12 mm of notes and 137.5 mm of pieces
+    assert layout.tallies == (Tally("page", 2, 0, 2, 2, used=pytest.approx(0.625), rest=(210, 142)),)
     assert [(sheet.number, sheet.count, len(sheet.placements)) for sheet in layout.sheets] == [(1, 2, 4), (2, 2, 1)]
     assert layout.tallies[0].saved == 0
 
@@ -209,3 +210,7 @@ def test_the_line_on_paper_says_what_could_be_less() -> None:
     assert paper_line(best) == "card: no layout takes fewer sheets, 1 saved by nesting; 88% of the room used"
     open_ = Tally("card", sheets=5, off_cuts=1, least=4, row_sheets=5, used=0.7)
     assert paper_line(open_) == "card: 5 sheets, where 4 or more are needed; 70% of the room used"
+    rest = Tally("card", sheets=1, off_cuts=0, least=1, row_sheets=1, used=0.3, rest=Size(215.9, 180))
+    assert paper_line(rest) == (
+        "card: no layout takes fewer sheets; 30% of the room used; 215.9 × 180 mm of the last sheet is left"
+    )

@@ -169,6 +169,7 @@ def _tally(tally: Tally) -> dict[str, Any]:
         "least_sheets": tally.least,
         "sheets_saved": tally.saved,
         "used": round(tally.used, 4),
+        "left_over_mm": [_mm(side) for side in tally.rest] if tally.rest else None,
     }
 
 
