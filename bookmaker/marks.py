@@ -8,12 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from math import hypot
 
 from .apron import FOOTER_HEIGHT
 from .drawing import WHITE, Art, Canvas, Colour, Pen
 from .flat import FoldKind, MarkKind, Stroke
-from .geometry import Path, Point, Rect, Transform
+from .geometry import Path, Point, Rect, Transform, polygon
 from .sheets import Placement, Sheet
 from .spec.sheets import Turn
 from .typefaces import TextLine, Typeface, bundled, set_line
@@ -24,8 +23,8 @@ INK = Colour(0.25, 0.25, 0.25)
 CUT = Pen(0.12, INK)
 """Cut marks: a thin unbroken line."""
 
-CASING = Pen(0.4, WHITE)
-"""Under a cut line that crosses print, so that it shows on dark colours too."""
+CASING = 0.4
+"""White beside a cut line that crosses print, on the waste, so that the line shows on dark colours too: in mm."""
 
 FOLD_PENS = {
     FoldKind.MOUNTAIN: Pen(0.15, INK, (0.5, 0.15, 0.12, 0.15)),
@@ -99,12 +98,30 @@ class Blot:
 
 
 @dataclass(frozen=True, slots=True)
+class Casing:
+    """White along some edges of an outline that runs counter-clockwise, outside of it: none falls on the piece."""
+
+    edges: tuple[tuple[Point, Point], ...]
+    outline: tuple[Point, ...]
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw along the edges, clipped to the waste."""
+        around = Rect.around(self.outline).grown(CASING).corners
+        # The outer rectangle runs the other way, so that the piece is the hole in it.
+        waste = Path((*polygon(around[::-1]).commands, *polygon(self.outline).commands))
+        with canvas.placed(Transform(), waste):
+            for begin, end in self.edges:
+                canvas.stroke(Path.line(begin, end), Pen(2 * CASING, WHITE))
+
+
+@dataclass(frozen=True, slots=True)
 class Furniture:
     """All that stands on a sheet besides the art of its pieces.
 
-    `marks` lie on the pieces, where the binding hides them; everything else lies outside.
+    `marks` lie on the pieces, where the binding hides them; everything else lies outside. `casings` lie under `cuts`.
     """
 
+    casings: tuple[Art, ...] = ()
     cuts: tuple[Line, ...] = ()
     folds: tuple[Line, ...] = ()
     notes: tuple[Art, ...] = ()
@@ -114,17 +131,19 @@ class Furniture:
 
 def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
     """Everything to draw around the pieces of a sheet."""
+    casings: list[Art] = []
     cuts: list[Line] = []
     folds: list[Line] = []
     notes: list[Art] = list(_footer(sheet, shelf_name))
     marks: list[Art] = []
     for placement in sheet.placements:
+        casings += _casings(placement)
         cuts += _cut_marks(placement)
         folds += _fold_marks(placement)
         notes.append(_label(placement))
         marks += _binding_marks(placement)
     crosses = tuple(Line(start, end, CROSS) for start, end in sheet.crosses)
-    return Furniture(tuple(cuts), tuple(folds), tuple(notes), tuple(marks), crosses)
+    return Furniture(tuple(casings), tuple(cuts), tuple(folds), tuple(notes), tuple(marks), crosses)
 
 
 def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
@@ -157,8 +176,7 @@ def _cut_marks(placement: Placement) -> list[Line]:
         marks += [(Point(x, -start), Point(x, -start - FOOT_LENGTH))]
         marks += [(Point(x, height + start), Point(x, height + start + MARK_LENGTH))]
     inner = list(_inner_edges(flat.outline, Rect(0, 0, width, height)))
-    drawn = [_on_sheet(placement, *_on_the_waste(begin, end), CASING) for begin, end in inner]
-    drawn += [_on_sheet(placement, begin, end, CUT) for begin, end in (*marks, *inner)]
+    drawn = [_on_sheet(placement, begin, end, CUT) for begin, end in (*marks, *inner)]
     drawn += _carried_on(placement, dict.fromkeys(flat.cuts, CUT))
     return drawn + _carried_on(placement, dict.fromkeys(flat.trims, TRIM))
 
@@ -172,12 +190,13 @@ def _inner_edges(outline: Sequence[Point], box: Rect) -> Iterator[tuple[Point, P
             yield begin, end
 
 
-def _on_the_waste(begin: Point, end: Point) -> tuple[Point, Point]:
-    """The edge moved so that its casing lies wholly outside the outline, which runs counter-clockwise."""
-    length = hypot(end.x - begin.x, end.y - begin.y)
-    across = CASING.width / 2 / length
-    dx, dy = (end.y - begin.y) * across, (begin.x - end.x) * across
-    return begin.plus(dx, dy), end.plus(dx, dy)
+def _casings(placement: Placement) -> list[Art]:
+    """One for a piece that has edges to cut which no steel rule finds."""
+    flat = placement.piece.flat
+    edges = list(_inner_edges(flat.outline, Rect(0, 0, *flat.size)))
+    move = placement.to_sheet.apply
+    cased = tuple((move(begin), move(end)) for begin, end in edges)
+    return [Casing(cased, placement.outline)] if cased else []
 
 
 def _fold_marks(placement: Placement) -> list[Line]:
@@ -187,18 +206,22 @@ def _fold_marks(placement: Placement) -> list[Line]:
 
 
 def _carried_on(placement: Placement, strokes: Mapping[Stroke, Pen]) -> list[Line]:
-    """Lines across a flat as marks outside its bleed at both ends; lines that lie in one line share their marks."""
+    """Lines across a flat as marks outside its bleed at both ends.
+
+    Of several that lie in one line, as the folds of an octavo do, each end has the mark of the nearest.
+    """
     flat = placement.piece.flat
     width, height = flat.size
     start = flat.bleed + MARK_GAP
     marks: dict[tuple[Point, Point], Pen] = {}
-    for stroke, pen in strokes.items():
+    from_low_to_high = sorted(strokes.items(), key=lambda item: min(item[0].start, item[0].end))
+    for stroke, pen in from_low_to_high:
         x, y = stroke.start
         if abs(x - stroke.end.x) < 1e-9:
-            marks[Point(x, -start), Point(x, -start - FOOT_LENGTH)] = pen
+            marks.setdefault((Point(x, -start), Point(x, -start - FOOT_LENGTH)), pen)
             marks[Point(x, height + start), Point(x, height + start + MARK_LENGTH)] = pen
         else:
-            marks[Point(-start, y), Point(-start - MARK_LENGTH, y)] = pen
+            marks.setdefault((Point(-start, y), Point(-start - MARK_LENGTH, y)), pen)
             marks[Point(width + start, y), Point(width + start + MARK_LENGTH, y)] = pen
     return [_on_sheet(placement, begin, end, pen) for (begin, end), pen in marks.items()]
 

@@ -33,7 +33,6 @@ SMALLEST_PAGE = 1.0
 """A page side below this is a slip, in mm."""
 
 
-
 class PageSize(Entry):
     """The page of the finished miniature."""
 

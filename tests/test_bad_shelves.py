@@ -43,6 +43,11 @@ def pages(written: str) -> tuple[str, str]:
     return "pages: 48", f"pages: {written}"
 
 
+def block(written: str) -> tuple[str, str]:
+    """A block of another kind."""
+    return "kind: concertina, stock: laid", f"kind: {written}"
+
+
 def last(written: str) -> tuple[str, str]:
     """Another line at the end of the book."""
     return "    space: upper", f"    {written}"
@@ -190,6 +195,47 @@ ONE_SLIP = [
         ("width: 15 mm", "width: 150 mm"),
         "10:38: two pages of 150 mm × 21 mm side by side do not fit on the A4 sheet of laid, which has room for "
         "195.6 mm × 269.6 mm across the grain; write a smaller book, a larger sheet, or the other grain",
+    ),
+    # stiff paper in folds
+    (
+        ("caliper: 75 um", "caliper: 250 um"),
+        "10:38: laid is 0.25 mm thick; paper over 0.2 mm cracks in a tight fold; "
+        "score every fold and write scored: yes, or take a thinner paper",
+    ),
+    # leaves and sections
+    (block("leafs, stock: laid"), "10:12: books[1].block.kind: 'leafs' is not known; did you mean leaves?"),
+    (
+        block("leaves, stock: laid, printing: front"),
+        "10:50: books[1].block.printing: 'front' is not known; write one of both sides, one side",
+    ),
+    (
+        block("sections, stock: laid, pages_in_section: 6"),
+        "10:60: books[1].block.pages_in_section: 6 is no multiple of 4, but a folded sheet has four pages; "
+        "write 4 or 8",
+    ),
+    (
+        block("sections, stock: laid, pages_in_section: 404"),
+        "10:60: books[1].block.pages_in_section: 404 is out of range; "
+        "write a multiple of 4 from 4 to 400, or automatic",
+    ),
+    (
+        block("sections, stock: laid, pages_in_section: many"),
+        "10:60: books[1].block.pages_in_section: 'many' is not a whole number; "
+        "write one in digits, such as 48, or automatic",
+    ),
+    (
+        block("sections, stock: laid, pages_in_section: "),
+        "10:59: books[1].block.pages_in_section is empty; write a value or leave the line out",
+    ),
+    (
+        block("sections, stock: laid, stations: 1"),
+        "10:52: books[1].block.stations: 1 is out of range; write a whole number from 2 to 40",
+    ),
+    (block("sections, stock: laid, thread: 0.15"), "10:50: books[1].block.thread: 0.15 has no unit; write 0.15 mm"),
+    (
+        block("sections, stock: laid, fold: quarto, trim: 0 mm"),
+        "10:62: without a trim the folds at the head of the quarto stay closed and its pages cannot be opened; "
+        "write trim: 1 mm, or leave it out",
     ),
 ]
 

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from bookmaker.blocks.concertina import Concertina, balance, plan
+from bookmaker.errors import ShelfFileError
 from bookmaker.flat import FoldKind, Role
 from bookmaker.geometry import Size
 from bookmaker.papers import find_format
@@ -74,3 +76,15 @@ def test_two_more_pages_add_two_sheets_and_one_film(pages: int, microns: int, fl
         return plan(entry, Size(15, 21), stocks, right_to_left=False).thickness.value
 
     assert math.isclose(thickness(pages + 2) - thickness(pages), 2 * microns / 1000 + 0.015, abs_tol=1e-8)
+
+
+def test_stiff_paper_and_a_page_too_wide_are_refused_together() -> None:
+    entry = Concertina.model_validate({"stock": "page", "pages": "8"})
+    with pytest.raises(ShelfFileError) as refusal:
+        plan(entry, Size(120, 21), {"page": paper(caliper="0.3 mm")}, right_to_left=False)
+    assert [str(problem) for problem in refusal.value.problems] == [
+        "page is 0.3 mm thick; paper over 0.2 mm cracks in a tight fold; "
+        "score every fold and write scored: yes, or take a thinner paper",
+        "two pages of 120 mm × 21 mm side by side do not fit on the A4 sheet of page, which has room for 195.6 mm × "
+        "269.6 mm across the grain; write a smaller book, a larger sheet, or the other grain",
+    ]

@@ -19,6 +19,7 @@ from bookmaker.edges.marbled import pushed
 from bookmaker.flat import Flat
 from bookmaker.geometry import Path as Outline
 from bookmaker.geometry import Point, Rect
+from bookmaker.pipeline import check
 
 from .making import made
 from .recording import RecordingCanvas, record
@@ -127,6 +128,17 @@ books:
       - {title: C, block: {edges: stained}}
       - {title: D, block: {edges: marbled}}
 """
+
+
+def test_books_that_differ_in_title_or_author_have_edges_of_their_own(tmp_path: Path) -> None:
+    titles = ("A", "A, author: X", "B", "A")
+    row = "".join(f"      - {{title: {title}, block: {{edges: lines}}}}\n" for title in titles)
+    (tmp_path / "shelf.yaml").write_text(SHELF.partition("      - {title: A")[0] + row, encoding="utf-8")
+    first, other_author, other_title, again = (
+        record(draft.pieces[0].art).marks for draft in check(tmp_path / "shelf.yaml").drafts
+    )
+    assert first == again
+    assert first != other_author != other_title != first
 
 
 def test_printed_strips_have_ink_to_the_bleed_and_the_same_bytes(tmp_path: Path) -> None:

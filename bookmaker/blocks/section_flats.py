@@ -67,12 +67,11 @@ def section_flats(make: Make, section: Gathering) -> Iterator[Flat]:
 
 def _sheet_flat(make: Make, section: Gathering, sheet: int) -> Flat:
     size = _cell_size(make, sheet)
-    panels: list[Panel] = []
+    panels: dict[int, Panel] = {}
     trims: list[Stroke] = []
     for cell in make.imposed.cells:
         room = Rect(cell.column * size.width, cell.row * size.height, *size)
-        panel = _panel(make, section, sheet, cell, room)
-        panels.append(panel)
+        panels[cell.page] = panel = _panel(make, section, sheet, cell, room)
         trims += around(panel.rect, room)
     return Flat(
         kind="section sheet",
@@ -80,10 +79,10 @@ def _sheet_flat(make: Make, section: Gathering, sheet: int) -> Flat:
         stock=make.stock,
         outline=Rect(0, 0, *sheet_size(make, sheet)).corners,
         folds=_folds(make.imposed, size),
-        panels=tuple(panels),
+        panels=tuple(panels.values()),
         grain=Axis.Y,
         trims=joined(trims),
-        marks=_marks(make, section, panels[0].rect) if sheet == 0 else (),
+        marks=_marks(make, section, panels[1].rect) if sheet == 0 else (),
     )
 
 

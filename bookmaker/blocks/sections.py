@@ -167,7 +167,7 @@ def _problems(
     entry: Sections, page: Size, stock: Stock, make: Make, sections: Sequence[Gathering]
 ) -> Iterator[Problem]:
     """Everything that is wrong, in the order of the work: paper, folding, nesting, sewing, trimming."""
-    yield from too_large(f"a {entry.fold} sheet", sheet_size(make, 0), stock, Axis.Y, ("block", "stock"))
+    yield from too_large(f"the {entry.fold} sheet", sheet_size(make, 0), stock, Axis.Y, ("block", "stock"))
     yield from unscored(stock, scored=entry.scored)
     yield from _of_folding(entry, page)
     yield from _of_section_pages(entry, make)
@@ -178,13 +178,13 @@ def _problems(
 def _of_folding(entry: Sections, page: Size) -> Iterator[Problem]:
     if entry.one_side and entry.fold != "folio":
         yield Problem(
-            f"a {entry.fold} sheet cannot be printed on one side and glued back to back",
+            f"no {entry.fold} sheet can be printed on one side and glued back to back",
             "write fold: folio, or printing: both sides",
             field=("block", "printing"),
         )
     if entry.fold != "folio" and entry.trimmed == 0:
         yield Problem(
-            f"without a trim the folds at the head of a {entry.fold} stay closed and its pages cannot be opened",
+            f"without a trim the folds at the head of the {entry.fold} stay closed and its pages cannot be opened",
             f"write trim: {print_mm(OPENING_TRIM)}, or leave it out",
             field=("block", "trim"),
         )

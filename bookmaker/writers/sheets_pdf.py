@@ -50,6 +50,8 @@ def _draw_layers(canvas: PdfCanvas, impression: Impression, parts: Parts) -> Non
             for printed in impression.printed:
                 with canvas.placed(printed.to_page, clip=printed.clip):
                     printed.art.draw(canvas)
+    if parts is not Parts.ART:
+        _draw_layer(canvas, "cuts", around.casings)
     _draw_layer(canvas, "marks", around.marks)
     _draw_layer(canvas, "crosses", around.crosses)
     if parts is not Parts.ART:

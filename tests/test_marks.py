@@ -1,0 +1,75 @@
+"""Marks around pieces: what they say at each end of a line, and that none of their white falls on a piece."""
+
+from __future__ import annotations
+
+from pathlib import Path as FilePath
+
+import pypdfium2 as pdfium
+import pytest
+
+from bookmaker.drawing import BLACK, Canvas
+from bookmaker.flat import Flat, Fold, FoldKind
+from bookmaker.geometry import Path, Point, Rect
+from bookmaker.impressions import impressions
+from bookmaker.marks import FOLD_PENS, furnish
+from bookmaker.papers import FORMATS
+from bookmaker.piece import Piece
+from bookmaker.sheets import Placement, Sheet
+from bookmaker.spec.sheets import PrinterEntry
+from bookmaker.spec.stocks import Grain
+from bookmaker.stock import Stock, calibration
+from bookmaker.writers.sheets_pdf import write_sheets
+
+STOCK = Stock("page", 0.1, 0.0, 0.01, 0.03, Grain.LONG, FORMATS["A4"], Rect(5, 5, 200, 287))
+PER_MM = 20
+"""Pixels of a rendered millimetre."""
+
+
+class Dark:
+    """Black all over, out to a bleed of 2 mm."""
+
+    def draw(self, canvas: Canvas) -> None:
+        canvas.fill(Path.rectangle(Rect(0, 0, 30, 20).grown(2)), BLACK)
+
+
+def sheet_with(flat: Flat, turned: bool = False) -> Sheet:
+    return Sheet(STOCK, 1, 1, (Placement(Piece("piece", 0, ("Book", "part"), flat, Dark()), Point(60, 90), turned),))
+
+
+def test_each_end_of_a_line_shows_the_nearest_fold() -> None:
+    """As in an octavo, whose folds are mountain at one end of a line and valley at the other."""
+    folds = (
+        Fold(FoldKind.VALLEY, Point(15, 20), Point(15, 10)),
+        Fold(FoldKind.MOUNTAIN, Point(15, 0), Point(15, 10)),
+        Fold(FoldKind.MOUNTAIN, Point(0, 10), Point(15, 10)),
+        Fold(FoldKind.VALLEY, Point(15, 10), Point(30, 10)),
+    )
+    marks = furnish(sheet_with(Flat("sheet", "sheet", "page", Rect(0, 0, 30, 20).corners, folds, ())), "Shelf").folds
+    pens = {(round(mark.start.x - 60, 3), round(mark.start.y - 90, 3)): mark.pen for mark in marks}
+    mountain, valley = FOLD_PENS[FoldKind.MOUNTAIN], FOLD_PENS[FoldKind.VALLEY]
+    assert pens == {(15, -0.3): mountain, (15, 20.3): valley, (-0.3, 10): mountain, (30.3, 10): valley}
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_no_white_falls_on_a_piece(tmp_path: FilePath, turned: bool) -> None:
+    """Rendered at 20 pixels to the millimetre: a dark flat with a narrow notch and a cut corner stays dark."""
+    outline = [(0, 0), (10, 0), (10.1, 4), (10.25, 4), (10.35, 0), (24, 0), (30, 5), (30, 20), (0, 20)]
+    flat = Flat("net", "net", "page", tuple(Point(x, y) for x, y in outline), (), (), bleed=2.0)
+    sheet = sheet_with(flat, turned)
+    printer = PrinterEntry()
+    passes = impressions(sheet, "Shelf", printer)
+    write_sheets(tmp_path / "s.pdf", "Shelf", passes, calibration(printer, STOCK.sheet))
+    with pdfium.PdfDocument(tmp_path / "s.pdf") as pdf:
+        image = pdf[0].render(scale=PER_MM * 25.4 / 72).to_pil().convert("L")
+    move = sheet.placements[0].to_sheet.apply
+
+    def tone(x: float, y: float) -> int:
+        at = move(Point(x, y))
+        value = image.getpixel((int(at.x * PER_MM), image.height - 1 - int(at.y * PER_MM)))
+        assert isinstance(value, int)
+        return value
+
+    for x, y in [(10.2, 4.2), (9.8, 1), (10.5, 1), (10.4, 3), (23.5, 0.3), (29.6, 5.3), (26.6, 2.9), (15, 10)]:
+        assert tone(x, y) < 60, (x, y)
+    for x, y in [(27.4, 2.4), (25.6, 0.9)]:
+        assert tone(x, y) > 200, (x, y)  # beside the cut, on the waste, the casing
