@@ -16,10 +16,11 @@ from bookmaker.drawing import NOTHING
 from bookmaker.errors import ShelfFileError
 from bookmaker.flat import Axis, Flat
 from bookmaker.geometry import Rect, Size
+from bookmaker.marks import Line, Note, furnish
 from bookmaker.piece import Piece
 from bookmaker.pipeline import make
 from bookmaker.reports import paper_line
-from bookmaker.sheets import Tally, lay_out
+from bookmaker.sheets import Sheet, Tally, lay_out
 from bookmaker.spec.sheets import PrinterEntry
 from bookmaker.spec.stocks import StockEntry
 from bookmaker.stock import Stock, make_stock
@@ -163,6 +164,21 @@ def test_an_off_cut_too_small_for_any_piece_is_said(tmp_path: Path) -> None:
         )
     ]
     assert made.checked.problems[0].place is not None and made.checked.problems[0].place.line == 4
+
+
+@pytest.mark.parametrize("machine", ["no", "yes"])
+@pytest.mark.parametrize("width", [62, 75, 100, 120, 148, 210, 297])
+def test_the_foot_of_a_narrow_sheet_stays_on_it(width: int, machine: str) -> None:
+    """Words and lines stand beside one another, inside the printable area, and can be read."""
+    printer = PrinterEntry.model_validate({"sheet": f"{width} x 297 mm", "cutting_machine": machine})
+    paper = make_stock("Bristol board", StockEntry.model_validate({"caliper": "0.3 mm"}), printer)
+    furniture = furnish(Sheet(paper, 1, 1, ()), "The Reading Room of the Tidewatch")
+    words = sorted((note for note in furniture.notes if isinstance(note, Note)), key=lambda note: note.at)
+    boxes = [Rect(note.at.x, note.at.y, note.line.width, note.line.size * 0.7) for note in words]
+    boxes += [Rect.around((line.start, line.end)) for line in furniture.notes if isinstance(line, Line)]
+    assert all(paper.printable.contains(box, 0.2) for box in boxes)
+    assert not [1 for n, box in enumerate(boxes[: len(words)]) for other in boxes[:n] if box.overlaps(other)]
+    assert min(note.line.size for note in words) >= 0.9
 
 
 def test_by_book_keeps_books_whole_and_in_order(tmp_path: Path) -> None:
