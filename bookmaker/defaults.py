@@ -2,7 +2,8 @@
 
 ``defaults`` holds any key of a book. Groups are merged key by key, and the book's own word wins. A group
 with a kind lends its keys only to books of that kind; a list of groups lends the one whose kind matches,
-or the first to books that name none.
+or the first to books that name none. Where a book has a list of groups, the parts of its inside, each of them
+takes the defaults of its own kind.
 """
 
 from __future__ import annotations
@@ -37,7 +38,9 @@ def with_defaults(tree: Tree) -> Tree:
 
 
 def merged(under: Tree, over: Tree) -> Tree:
-    """`over` with the keys of `under` it does not give itself."""
+    """`over` with the keys of `under` it does not give itself; in a list of groups, each group so."""
+    if isinstance(over.value, list):
+        return Tree([merged(under, group) for group in over.value], over.place, over.keys)
     if isinstance(under.value, list) and isinstance(over.value, dict):
         under = _of_its_kind(under.value, over) or Tree({}, under.place)
     if not isinstance(under.value, dict) or not isinstance(over.value, dict) or not _same_kind(under, over):

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import NamedTuple, Protocol
 
 from .geometry import Path, Point, Rect, Transform
+from .imported import ImportedPage
 from .pictures import Picture
 from .typefaces import TextLine
 
@@ -88,6 +89,9 @@ class Canvas(Protocol):
 
     def picture(self, picture: Picture, into: Rect) -> None:
         """Place a picture, stretched to fill a rectangle."""
+
+    def imported(self, page: ImportedPage, into: Rect) -> None:
+        """Place a page of a PDF file, upright as viewers show it, stretched to fill a rectangle."""
 
     def placed(self, transform: Transform, clip: Path | None = None) -> AbstractContextManager[None]:
         """Within the block, coordinates go through `transform`; `clip`, in the inner coordinates, bounds the ink."""

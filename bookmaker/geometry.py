@@ -150,6 +150,11 @@ class Path:
         return cls((("M", *start), ("L", *end)))
 
     @classmethod
+    def lines(cls, pairs: Iterable[tuple[Point, Point]]) -> Path:
+        """Straight lines, each from a point to another."""
+        return cls(tuple(command for start, end in pairs for command in (("M", *start), ("L", *end))))
+
+    @classmethod
     def circle(cls, centre: Point, radius: float) -> Path:
         """A circle of four cubic curves, true to 0.03 % of the radius."""
         x, y = centre

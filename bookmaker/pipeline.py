@@ -24,7 +24,7 @@ from .flat import Role
 from .geometry import Size
 from .impressions import impressions
 from .output import PLAN_NAME, file_names, replaced_folder
-from .pages import PageFrame, compose_inside, load_inside
+from .pages import BookWords, PageFrame, compose_inside, load_inside
 from .pictures import Picture
 from .plan import ShelfPlan, plan_shelf
 from .reading import ShelfFile, read_shelf
@@ -181,6 +181,7 @@ def _drafted(
             pages=book.block.pages,
             right_to_left=book.entry.right_to_left,
             resolution_dpi=shelf.spec.printer.resolution,
+            book=BookWords(book.entry.title, book.entry.author or "", shelf.spec.shelf),
         )
         composed = compose_inside(book.entry.inside, inside, frame)
         drafts.append(draft_book(book, composed, design, jacket, frame.resolution_dpi))

@@ -128,8 +128,13 @@ def _of_lender(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) ->
     lender = lent.get(place)
     if problem.field[:1] != ("books",) or lender is None or not tree.holds(problem.field):
         return problem
-    told = re.sub(r"^books\[[0-9]+\]", show_field(lender), problem.message)
-    return replace(problem, message=told, field=(*lender, *problem.field[2:]), place=place)
+    if lender != ("defaults",):
+        told = re.sub(r"^books\[[0-9]+\]", show_field(lender), problem.message)
+        return replace(problem, message=told, field=(*lender, *problem.field[2:]), place=place)
+    # which book takes the default, and which of its parts, is no matter
+    keys = (part for part in problem.field[2:] if isinstance(part, str))
+    told = re.sub(r"^books\[[0-9]+\](\.\w+)?(\[[0-9]+\])?", r"defaults\1", problem.message)
+    return replace(problem, message=told, field=("defaults", *keys), place=place)
 
 
 def _located(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> Problem:

@@ -47,7 +47,7 @@ def books_table(plan: ShelfPlan) -> Table:
         ("book", False),
         ("pages", True),
         ("panels", True),
-        ("strips", True),
+        ("parts", True),
         ("block", True),
         ("spine", True),
         ("thick", True),

@@ -7,7 +7,7 @@ import types
 from collections.abc import Iterator, Mapping
 from typing import Any, Literal, Union, get_args, get_origin
 
-from pydantic import BaseModel, ValidationError
+from pydantic import BaseModel, Tag, ValidationError
 
 from .errors import FieldPath, Problem, near_match, show_field
 from .quantities import show
@@ -99,7 +99,7 @@ def _walk(loc: FieldPath, model: type[BaseModel]) -> tuple[FieldPath, type[BaseM
     kind: Any = model
     owner: type[BaseModel] | None = None
     for part in loc:
-        chosen = _tagged(kind, part)
+        chosen = _marked(kind, part) or _tagged(kind, part)
         if chosen is not None:
             kind = chosen
             continue
@@ -130,6 +130,17 @@ def _options(kind: Any) -> tuple[Any, ...]:
     return tuple(option for member in get_args(kind) for option in _options(member))
 
 
+def _marked(kind: Any, part: Any) -> Any:
+    """The member of a union, however deep, that is marked with this word."""
+    if any(isinstance(mark, Tag) and mark.tag == part for mark in getattr(kind, "__metadata__", ())):
+        return kind
+    while hasattr(kind, "__metadata__"):
+        kind = kind.__origin__
+    if get_origin(kind) not in (Union, types.UnionType):
+        return None
+    return next((found for member in get_args(kind) if (found := _marked(member, part)) is not None), None)
+
+
 def _tagged(kind: Any, part: str | int) -> Any:
     """The member of a union of models that goes by this tag."""
     options = [option for option in _options(kind) if isinstance(option, type) and issubclass(option, BaseModel)]
@@ -149,5 +160,5 @@ def _tags_of(model: type[BaseModel]) -> tuple[str, ...]:
 def _tags(loc: FieldPath, model: type[BaseModel]) -> str:
     kind: Any = model
     for part in loc:
-        kind = _tagged(kind, part) or _step(kind, part)[1]
+        kind = _marked(kind, part) or _tagged(kind, part) or _step(kind, part)[1]
     return ", ".join(tag for option in _options(kind) if isinstance(option, type) for tag in _tags_of(option))

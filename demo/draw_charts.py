@@ -8,7 +8,7 @@ from pathlib import Path
 from linocut import Block, Ink, Spot, ring
 from PIL import ImageFont
 
-__all__ = ["PAPER", "draw_charts", "draw_island", "lettering", "rose"]
+__all__ = ["PAPER", "draw_charts", "draw_general_chart", "draw_island", "lettering", "rose"]
 
 PAPER, INK, SHOAL, LAND, RED = (244, 236, 214), (44, 58, 70), (190, 212, 208), (222, 200, 148), (176, 62, 48)
 WIDTH, HEIGHT = 440, 600
@@ -129,3 +129,26 @@ def draw_charts(folder: Path) -> None:
     folder.mkdir(parents=True, exist_ok=True)
     for number in range(len(NAMES)):
         _chart(number).save(folder / f"{number + 1:02}.png")
+
+
+def draw_general_chart(file: Path) -> None:
+    """A chart of all the islands, as wide as two pages."""
+    width, height = 960, 560
+    block = Block(width, height, PAPER, seed=799)
+    for step in range(1, 8):
+        block.line([(0, height * step / 8), (width, height * step / 8)], (206, 196, 176), 1)
+    for step in range(1, 14):
+        block.line([(width * step / 14, 0), (width * step / 14, height)], (206, 196, 176), 1)
+    islands = [
+        ((125 + number % 4 * 220 + 60 * (number // 4 % 2), 95 + number // 4 * 175), block.chance.uniform(24, 34))
+        for number in range(len(NAMES))
+    ]
+    for centre, radius in islands:
+        draw_island(block, centre, radius)
+    for name, (centre, radius) in zip(NAMES, islands, strict=True):
+        lettering(block, (centre[0], centre[1] + radius + 48), name, 21, INK)
+    rose(block, (890, 480), 44)
+    frame = [(8, 8), (width - 8, 8), (width - 8, height - 8), (8, height - 8)]
+    block.line([*frame, frame[0]], INK, 2.5)
+    file.parent.mkdir(parents=True, exist_ok=True)
+    block.save(file)

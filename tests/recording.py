@@ -8,10 +8,11 @@ from dataclasses import dataclass, field
 
 from bookmaker.drawing import Art, Colour, Pen
 from bookmaker.geometry import Path, Point, Rect, Transform
+from bookmaker.imported import ImportedPage
 from bookmaker.pictures import Picture
 from bookmaker.typefaces import TextLine
 
-__all__ = ["Filled", "Placed", "RecordingCanvas", "Stroked", "Written", "record"]
+__all__ = ["Filled", "Imported", "Placed", "RecordingCanvas", "Stroked", "Written", "record"]
 
 
 @dataclass(frozen=True)
@@ -63,7 +64,21 @@ class Placed:
         return self.transform.apply_to(Rect(0, 0, 1, 1))
 
 
-Mark = Filled | Stroked | Written | Placed
+@dataclass(frozen=True)
+class Imported:
+    """A page of a PDF file: the map from its own coordinates in mm to where it lies."""
+
+    page: ImportedPage
+    transform: Transform
+    clips: tuple[Path, ...]
+
+    @property
+    def bounds(self) -> Rect:
+        """The upright rectangle around it."""
+        return self.transform.apply_to(self.page.box)
+
+
+Mark = Filled | Stroked | Written | Placed | Imported
 
 
 @dataclass
@@ -91,6 +106,10 @@ class RecordingCanvas:
         """Record a picture."""
         unit = Transform(a=into.width, d=into.height, e=into.x, f=into.y)
         self.marks.append(Placed(picture, unit.then(self.transform), self.clips))
+
+    def imported(self, page: ImportedPage, into: Rect) -> None:
+        """Record a page of a PDF file."""
+        self.marks.append(Imported(page, page.onto(into).then(self.transform), self.clips))
 
     @contextmanager
     def placed(self, transform: Transform, clip: Path | None = None) -> Iterator[None]:
@@ -123,6 +142,11 @@ class RecordingCanvas:
     def pictures(self) -> list[Placed]:
         """The pictures."""
         return [mark for mark in self.marks if isinstance(mark, Placed)]
+
+    @property
+    def pages(self) -> list[Imported]:
+        """The pages of PDF files."""
+        return [mark for mark in self.marks if isinstance(mark, Imported)]
 
 
 def record(art: Art) -> RecordingCanvas:

@@ -55,9 +55,9 @@ SLIPS = {
     "at the first slip; write lap: 0.5 mm or more",
     "binding: half, spine_stock: leather, corner: 11 mm": "99: corners of 11 mm do not suit a side of "
     "10.43 mm × 21.8 mm; write corner: 1 mm to 8.9 mm",
-    "binding: quarter, spine_stock: slip, spine_reach: 8 mm": "85: the spine piece is 31.3 mm × 33.8 mm with its "
-    "bleed, but the 55 × 60 mm sheet of slip has room for 40.6 mm × 32.6 mm with its grain along the spine; "
-    "write a smaller book, a larger sheet, or the other grain",
+    "binding: quarter, spine_stock: slip, spine_reach: 8 mm": "85: the spine piece with its bleed "
+    "is 31.3 mm × 33.8 mm, but the 55 × 60 mm sheet of slip has room for 40.6 mm × 32.6 mm with its grain along the "
+    "folds; give slip the sheet A5, or make it smaller",
 }
 """What is added to the cover, and what is said of it, from the column on."""
 
@@ -71,9 +71,9 @@ BOOKS = {
     ),
     "sheet": (
         [("height: 21 mm, width: 15 mm", "height: 120 mm, width: 90 mm")],
-        ["32: the covering is 201.3 mm × 132.8 mm with its bleed, but the A4 sheet of cloth has room for "
-         "195.6 mm × 269.6 mm with its grain along the spine; "
-         "write a smaller book, a larger sheet, or the other grain"],
+        ["32: the covering with its bleed is 201.3 mm × 132.8 mm, but the A4 sheet of cloth has room for "
+         "195.6 mm × 269.6 mm with its grain along the folds; "
+         "give cloth the sheet letter, or make it smaller"],
     ),
     "all at once": (
         [THIN, ("board}", "plank, turn_in: 2 mm, binding: half, stiffener: sections}")],

@@ -193,8 +193,8 @@ ONE_SLIP = [
     # the sheet
     (
         ("width: 15 mm", "width: 150 mm"),
-        "10:38: two pages of 150 mm × 21 mm side by side do not fit on the A4 sheet of laid, which has room for "
-        "195.6 mm × 269.6 mm across the grain; write a smaller book, a larger sheet, or the other grain",
+        "10:38: a strip of two pages is 300 mm × 21 mm, but the A4 sheet of laid has room for 195.6 mm × 269.6 mm "
+        "with its grain along the folds; give laid the sheet legal and grain: short, or make it smaller",
     ),
     # stiff paper in folds
     (
@@ -203,7 +203,7 @@ ONE_SLIP = [
         "score every fold and write scored: yes, or take a thinner paper",
     ),
     # leaves and sections
-    (block("leafs, stock: laid"), "10:12: books[1].block.kind: 'leafs' is not known; did you mean leaves?"),
+    (block("leafs, stock: laid"), "10:19: books[1].block.kind: 'leafs' is not known; did you mean leaves?"),
     (
         block("leaves, stock: laid, printing: front"),
         "10:50: books[1].block.printing: 'front' is not known; write one of both sides, one side",
@@ -308,8 +308,8 @@ SEVERAL = {
     "sheet and files": (
         [("height: 21 mm", "height: 350 mm"), last("design: {front_picture: lost.png}")],
         [
-            "10:38: two pages of 15 mm × 350 mm side by side do not fit on the A4 sheet of laid, which has room for "
-            "195.6 mm × 269.6 mm across the grain; write a smaller book, a larger sheet, or the other grain",
+            "10:38: a strip of two pages is 30 mm × 350 mm, but the A4 sheet of laid has room for 195.6 mm × 269.6 mm "
+            "with its grain along the folds; give laid the sheet tabloid, or make it smaller",
             f"12:29: there is no picture lost.png; {BESIDE}",
         ],
     ),

@@ -128,9 +128,9 @@ def test_a_net_larger_than_its_sheet_says_what_sheet_would_do(tmp_path: Path, pa
     (problem,) = refusal.value.problems
     assert problem.field == ("slipcases", "salt", "stock")
     assert re.fullmatch(
-        r"the net is [\d.]+ mm × [\d.]+ mm with its bleed, but the A4 sheet of card has room for 195.6 mm × 269.6 mm "
+        r"the net with its bleed is [\d.]+ mm × [\d.]+ mm, but the A4 sheet of card has room for 195.6 mm × 269.6 mm "
         r"with its grain along the folds",
         problem.message,
     )
-    assert problem.remedy == f"give card the sheet {sheet}"
+    assert problem.remedy == f"give card the sheet {sheet}, or make it smaller"
     checked(tmp_path / "1", text.replace("card: {caliper", f"card: {{sheet: {sheet}, caliper"))

@@ -85,6 +85,6 @@ def test_stiff_paper_and_a_page_too_wide_are_refused_together() -> None:
     assert [str(problem) for problem in refusal.value.problems] == [
         "page is 0.3 mm thick; paper over 0.2 mm cracks in a tight fold; "
         "score every fold and write scored: yes, or take a thinner paper",
-        "two pages of 120 mm × 21 mm side by side do not fit on the A4 sheet of page, which has room for 195.6 mm × "
-        "269.6 mm across the grain; write a smaller book, a larger sheet, or the other grain",
+        "a strip of two pages is 240 mm × 21 mm, but the A4 sheet of page has room for 195.6 mm × 269.6 mm with its "
+        "grain along the folds; give page the sheet letter and grain: short, or make it smaller",
     ]

@@ -142,8 +142,8 @@ def test_a_side_without_room_for_a_flap_wears_no_jacket() -> None:
 @pytest.mark.parametrize(
     ("depth", "remedy"),
     [
-        (130, "give paper the sheet tabloid and grain: short"),
-        (200, "give paper a sheet of at least 622.7 mm × 239.4 mm and grain: short"),
+        (130, "give paper the sheet tabloid and grain: short, or make it smaller"),
+        (200, "give paper a sheet of at least 622.7 mm × 239.4 mm and grain: short, or make it smaller"),
     ],
 )
 def test_a_jacket_larger_than_its_sheet_says_what_sheet_would_do(depth: float, remedy: str) -> None:

@@ -185,7 +185,7 @@ def test_what_cannot_be_made_is_refused_at_once() -> None:
         (
             ("block", "stock"),
             "a leaf folded back to back is 260 mm × 60 mm, but the A4 sheet of page has room for 195.6 mm × 269.6 mm "
-            "with its grain along the spine; write a smaller book, a larger sheet, or the other grain",
+            "with its grain along the folds; give page the sheet A4 and grain: short, or make it smaller",
         ),
         (
             ("block", "stock"),

@@ -12,13 +12,15 @@ from PIL import Image
 from bookmaker.drawing import NOTHING
 from bookmaker.errors import Severity, ShelfFileError
 from bookmaker.geometry import Path as Outline
-from bookmaker.geometry import Rect
+from bookmaker.geometry import Rect, Transform
 from bookmaker.pages import PageFrame
 from bookmaker.pages import pictures as kind
+from bookmaker.pages.captions import captions_of
 from bookmaker.pages.pictures import PicturesInside, PicturesSource, compose, load, natural_order
 from bookmaker.pictures import Picture
 
 from .recording import record
+from .test_bad_shelves import png_bomb
 
 FINE = Picture(Path("fine.png"), 3000, 4500, "")
 
@@ -194,3 +196,181 @@ def test_numbers_stand_under_pictures_if_asked() -> None:
     pages = compose(entry, source(FINE), PageFrame(15, 21, 2)).pages
     assert [mark.text for page in pages for mark in record(page).texts] == ["1", "2"]
     assert record(compose(PicturesInside(folder="plates"), source(FINE), PageFrame(15, 21, 2)).pages[0]).texts == []
+
+
+# ---- across two pages
+
+
+@given(
+    width=SIDES,
+    height=SIDES,
+    page=st.sampled_from([(15.0, 21.0), (20.0, 12.0)]),
+    right_to_left=st.booleans(),
+    first=st.integers(1, 4),
+    bleed=st.booleans(),
+)
+def test_the_halves_of_a_spread_meet_at_the_fold_and_nothing_is_lost_in_it(
+    width: int, height: int, page: tuple[float, float], right_to_left: bool, first: int, bleed: bool
+) -> None:
+    frame = PageFrame(*page, 4, right_to_left, first=first)
+    picture = Picture(Path("x.png"), width, height, "")
+    entry = PicturesInside(folder="plates", spreads="all", bleed="yes" if bleed else "no")
+    pages = compose(entry, source(picture), frame).pages
+    shown = [number for number, art in enumerate(pages, start=1) if art is not NOTHING]
+    verso, recto = shown
+    assert frame.folio(verso) % 2 == 0
+    assert recto == verso + 1 <= 3
+    left, right = (recto, verso) if right_to_left else (verso, recto)
+    [on_left], [on_right] = record(pages[left - 1]).pictures, record(pages[right - 1]).pictures
+    # laid side by side, left page first, both are one and the same picture
+    moved = on_right.transform.then(Transform.move(page[0], 0))
+    assert on_left.transform == pytest.approx(moved)
+    spread = Rect(0, 0, 2 * page[0], page[1])
+    bounds = on_left.bounds
+    assert bounds.width / bounds.height == pytest.approx(width / height)
+    assert bounds.contains(spread) if bleed else spread.contains(bounds)
+    if bleed:
+        assert bounds.centre == pytest.approx(spread.centre)
+    # the left page shows it up to the fold and over, the right page from the fold and before
+    for placed, inner, outer in ((on_left, page[0], 0.0), (on_right, 0.0, page[0])):
+        [clip] = [Rect.around(path.points()) for path in placed.clips] or [placed.bounds]
+        nearest, farthest = (clip.right, clip.x) if placed is on_left else (clip.x, clip.right)
+        over = nearest - inner if placed is on_left else inner - nearest
+        assert 0 <= over <= 0.1 + 1e-9 or not placed.clips
+        assert 0 <= farthest <= page[0] or outer == farthest
+
+
+def test_only_wide_pictures_lie_across_two_pages_if_asked() -> None:
+    wide, high = Picture(Path("wide.png"), 4000, 3000, ""), Picture(Path("high.png"), 3000, 4000, "")
+    entry = PicturesInside(folder="plates", spreads="wide")
+    inside = compose(entry, source(high, high, wide, high, wide), PageFrame(15, 21, 8))
+    shown = [[placed.picture.path.stem for placed in record(page).pictures] for page in inside.pages]
+    # a spread begins on an even page: page 3 stays blank before 4 and 5
+    assert shown == [["high"], ["high"], [], ["wide"], ["wide"], ["high"], [], []]
+    assert [str(problem) for problem in inside.problems] == [
+        "1 of 5 pictures of plates do not fit in 8 pages: wide.png; "
+        "write pages: 10 or take pictures out of the folder"
+    ]
+
+
+# ---- captions
+
+
+def test_a_caption_stands_under_its_picture_in_the_type_area() -> None:
+    captions = ("Low water", "The long breakwater at the second bend, seen from the lamp room in autumn")
+    frame = PageFrame(15, 21, 2)
+    pages = compose(PicturesInside(folder="plates"), PicturesSource("plates", (FINE, FINE), (), captions), frame).pages
+    for number, (page, caption) in enumerate(zip(pages, captions, strict=True), start=1):
+        drawn, area = record(page), frame.type_area(number)
+        [placed] = drawn.pictures
+        assert " ".join(text.text for text in drawn.texts) == caption
+        assert len(drawn.texts) == number
+        for text in drawn.texts:
+            assert area.x <= text.at.x
+            assert text.end.x <= area.right
+            assert (text.at.x + text.end.x) / 2 == pytest.approx(area.centre.x)
+            assert area.y < text.at.y < placed.bounds.y - 0.5 * text.line.size
+
+
+def test_the_caption_of_a_spread_stands_on_its_first_page_alone() -> None:
+    entry = PicturesInside(folder="plates", spreads="all")
+    wide = Picture(Path("wide.png"), 4000, 3000, "")
+    for right_to_left in (False, True):
+        pages = compose(entry, PicturesSource("p", (wide,), (), ("Fog",)), PageFrame(15, 21, 4, right_to_left)).pages
+        assert [[text.text for text in record(page).texts] for page in pages] == [[], ["Fog"], [], []]
+
+
+def test_captions_have_no_room_beside_pictures_that_fill_the_page() -> None:
+    entry = PicturesInside(folder="plates", bleed="yes")
+    inside = compose(entry, PicturesSource("plates", (FINE,), (), ("Fog",)), PageFrame(15, 21, 1))
+    assert record(inside.pages[0]).texts == []
+    assert [(str(problem), problem.severity, problem.field) for problem in inside.problems] == [
+        (
+            "pictures that fill the page leave no room for captions, which are left out; "
+            "write bleed: no, or leave captions out",
+            Severity.WARNING,
+            ("captions",),
+        )
+    ]
+
+
+def test_captions_come_from_names_without_their_numbers(tmp_path: Path) -> None:
+    make(tmp_path / "plates", "01 - the_skerry at dusk.png", "2.png", "Buoy 7.png")
+    found = load(PicturesInside(folder="plates", captions="names"), tmp_path)
+    assert found.captions == ("the skerry at dusk", "", "Buoy 7")
+
+
+def test_captions_come_from_a_file_line_by_line(tmp_path: Path) -> None:
+    make(tmp_path / "plates", "1.png", "2.png", "3.png")
+    (tmp_path / "c.txt").write_bytes("\ufeffNorth\r\n\r\n  South \t Head\r\n\r\n".encode())
+    entry = PicturesInside(folder="plates", captions="c.txt")
+    found = load(entry, tmp_path)
+    assert (found.captions, found.problems) == (("North", "", "South Head"), ())
+    (tmp_path / "c.txt").write_text("one\n", encoding="utf-8")
+    found = load(entry, tmp_path)
+    assert found.captions == ("one", "", "")
+    assert [(str(problem), problem.severity) for problem in found.problems] == [
+        (
+            "c.txt has 1 line for 3 pictures; write one line for each picture, in the order of their names; "
+            "an empty line is no caption",
+            Severity.WARNING,
+        )
+    ]
+    assert compose(entry, found, PageFrame(15, 21, 3)).problems[-1] is not None
+
+
+@pytest.mark.parametrize(
+    ("name", "data", "message"),
+    [
+        (
+            "none.txt",
+            None,
+            "there is no file none.txt; write names, or the path of a text file with one line for each picture",
+        ),
+        ("l.txt", b"Gr\xfc\xdfe", "l.txt is not plain text in UTF-8; save it as plain text in UTF-8"),
+        ("long.txt", b"x" * 1_000_001, "long.txt is too long for captions; write one line for each picture"),
+        (
+            ".",
+            None,
+            " cannot be read (is a directory); write the path of a text file with one line for each picture",
+        ),
+    ],
+)
+def test_captions_that_cannot_be_used_are_refused(
+    tmp_path: Path, name: str, data: bytes | None, message: str
+) -> None:
+    if data is not None:
+        (tmp_path / name).write_bytes(data)
+    with pytest.raises(ShelfFileError) as caught:
+        captions_of(name, ["1"], tmp_path)
+    assert str(caught.value).endswith(message)
+    assert caught.value.problems[0].field == ("captions",)
+
+
+def test_letters_that_captions_cannot_show_are_an_error(tmp_path: Path) -> None:
+    (tmp_path / "c.txt").write_text("Fog \u4e00", encoding="utf-8")
+    _, problems = captions_of("c.txt", ["1"], tmp_path)
+    assert [str(problem) for problem in problems] == [
+        "the typeface of captions, Noto Serif Italic, has no glyph for \u4e00 U+4E00; write the captions without them"
+    ]
+
+
+# ---- pictures of no size, or too much of it
+
+
+def test_a_picture_of_one_pixel_is_a_warning_with_what_it_needs(tmp_path: Path) -> None:
+    make(tmp_path / "plates", "dot.png", size=(1, 1))
+    entry = PicturesInside(folder="plates")
+    inside = compose(entry, load(entry, tmp_path), PageFrame(15, 21, 1))
+    # the type area is 10 mm wide: one pixel there is 2.54 per inch
+    assert [str(problem) for problem in inside.problems] == [
+        "dot.png prints at only 3 dots per inch; use a picture of at least 119 × 119 pixels"
+    ]
+
+
+def test_a_picture_of_900_million_pixels_is_refused_before_it_is_decoded(tmp_path: Path) -> None:
+    (tmp_path / "plates").mkdir()
+    (tmp_path / "plates" / "huge.png").write_bytes(png_bomb(30_000))
+    assert refusal(tmp_path) == [
+        "huge.png has 30000 × 30000 pixels, more than 100 million; scale it down to 10000 × 10000 pixels or fewer"
+    ]

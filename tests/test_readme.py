@@ -16,8 +16,10 @@ from pathlib import Path
 import pytest
 import typer
 from PIL import Image
+from reportlab.pdfgen.canvas import Canvas
 
 from bookmaker import cli
+from bookmaker.pages import Part
 from bookmaker.reading import read_shelf
 from bookmaker.schema import shelf_schema
 from bookmaker.typefaces import BUNDLED
@@ -51,11 +53,23 @@ TABLES = {
     "one face": ["BoxFace"],
     "blank pages": ["Blank"],
     "ruled pages": ["Ruled"],
+    "a title page": ["TitlePage"],
+    "a table of contents": ["Contents"],
+    "a colophon": ["Colophon"],
+    "squared pages": ["Squared"],
+    "ledger pages": ["Ledger"],
+    "music pages": ["Music"],
+    "map pages": ["MapGrid"],
+    "mock text": ["MockText"],
     "text pages": ["TextInside"],
     "picture pages": ["PicturesInside"],
+    "PDF pages": ["PdfInside"],
     "a plain design": ["Plain"],
 }
 """What each "key of …" table of the README describes, by the name of its model."""
+
+SHARED = set(Part.model_fields)
+"""Keys that all parts of an inside have, in a table of their own."""
 
 LATER_THAN_THE_SPEC = {"defaults", "row"}
 """Keys that are resolved before the models see the file."""
@@ -148,6 +162,11 @@ def test_snippets_are_one_sound_shelf(folder: Path) -> None:
         for number in range(count):
             name = "ledger" if place == "covers" else f"{number:02}"
             Image.new("RGB", (400, 560), (40, 90, 10 * number)).save(folder / place / f"{name}.png")
+    survey = Canvas("survey.pdf", invariant=1)
+    for number in range(1, 5):
+        survey.drawString(72, 700, f"Sheet {number}")
+        survey.showPage()
+    survey.save()
     code, output = run("bookmaker make shelf.yaml --into out")
     assert (code, "the shelf is sound" in output) == (0, True), output
 
@@ -163,7 +182,8 @@ def model_keys(name: str) -> set[str]:
     """The keys of one model, as the schema has them."""
     schema = shelf_schema()
     found = schema if name == "ShelfSpec" else schema["$defs"][name]
-    return set(found["properties"])
+    keys = set(found["properties"])
+    return keys - SHARED if keys > SHARED else keys
 
 
 def test_every_model_has_a_table() -> None:
@@ -179,6 +199,14 @@ def test_table_has_exactly_the_keys_of_its_model(heading: str) -> None:
     assert len(listed) == len(set(listed)) == len(table[1].splitlines())
     for name in TABLES[heading]:
         assert set(listed) - LATER_THAN_THE_SPEC == model_keys(name) - LATER_THAN_THE_SPEC
+
+
+def test_keys_of_any_part_stand_in_a_table_of_their_own() -> None:
+    table = re.search(r"^\| key of any part \|.*\n\|[-|]+\n((?:\|.*\n)+)", README, re.MULTILINE)
+    assert table
+    assert set(re.findall(r"^\| `(\w+)` \|", table[1], re.MULTILINE)) == SHARED
+    snippets = "".join(blocks("yaml"))
+    assert {key for key in SHARED if not re.search(rf"\b{key}:", snippets)} == set()
 
 
 def test_commands_named_are_those_there_are() -> None:

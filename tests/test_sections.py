@@ -426,7 +426,7 @@ def test_stiff_paper_and_large_sheets_are_refused_together() -> None:
         block(Size(120, 170), paper(0.3), pages="16", fold="octavo", pages_in_section="16")
     assert [str(problem) for problem in refusal.value.problems] == [
         "the octavo sheet is 484 mm × 344 mm, but the A3 sheet of page has room for 282.6 mm × 392.6 mm with its grain "
-        "along the spine; write a smaller book, a larger sheet, or the other grain",
+        "along the folds; give page a sheet of at least 498.4 mm × 371.4 mm and grain: short, or make it smaller",
         "page is 0.3 mm thick; paper over 0.2 mm cracks in a tight fold; "
         "score every fold and write scored: yes, or take a thinner paper",
         "a section of 16 pages is 1.2 mm of paper in one fold, which springs open; "

@@ -241,9 +241,9 @@ def test_a_strip_that_leaves_no_block_or_fits_no_sheet_is_refused(tmp_path: Path
         (
             "height: 21 mm",
             "height: 170 mm",
-            "shelf.yaml:10:69: the edge strip is 201.8 mm × 6 mm with its bleed, but the A4 sheet of laid has room for "
-            "195.6 mm × 269.6 mm with its grain across the strip; "
-            "write a smaller book, a larger sheet, the other grain, or edges: none",
+            "shelf.yaml:10:69: the edge strip with its bleed is 201.8 mm × 6 mm, but the A4 sheet of laid has room for "
+            "195.6 mm × 269.6 mm with its grain along the folds; "
+            "give laid the sheet letter and grain: short, or make it smaller",
         ),
     ):
         text = SHELF.replace(right, wrong)

@@ -17,13 +17,13 @@ from typing import Literal
 
 from pydantic import Field
 
-from ..errors import Problem, ShelfFileError
+from ..errors import ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
+from ..sheet_room import too_large
 from ..spec.measures import Ease, Flag, Flyleaves, PageCount, StockName, TabWidth
 from ..stock import Stock
 from ..thickness import Layer, Thickness
-from ..units import print_mm
 from .block import BlockEntry, BlockPlan
 from .stiffness import unscored
 
@@ -141,18 +141,8 @@ def _capacity(page: Size, stock: Stock, besides: float) -> int:
     ]
     capacity = max(counts, default=0)
     if capacity < 2:
-        widest = openings[0]
-        raise ShelfFileError(
-            (
-                Problem(
-                    f"two pages of {print_mm(page.width)} × {print_mm(page.height)} side by side do not fit "
-                    f"on the {stock.sheet.name} sheet of {stock.name}, which has room for "
-                    f"{print_mm(widest.width)} × {print_mm(widest.height)} across the grain",
-                    "write a smaller book, a larger sheet, or the other grain",
-                    field=("block", "stock"),
-                ),
-            )
-        )
+        two_pages = Size(2 * page.width + besides, page.height)
+        raise ShelfFileError(tuple(too_large("a strip of two pages", two_pages, stock, Axis.Y, ("block", "stock"))))
     return capacity
 
 

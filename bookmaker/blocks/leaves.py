@@ -15,12 +15,12 @@ from pydantic import Field
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Face, Flat, Fold, FoldKind, Panel, Role, Stroke
 from ..geometry import Point, Rect, Size
+from ..sheet_room import too_large
 from ..spec.measures import Ease, Flag, PageCount, StockName
 from ..stock import Stock
 from ..thickness import Layer, Thickness
 from .block import BlockEntry, BlockPlan
 from .mirror import mirrored
-from .room import too_large
 from .stiffness import unscored
 from .trimming import around, joined, wasteful
 

@@ -12,6 +12,7 @@ from pydantic import Field
 from ..errors import Problem, Severity, ShelfFileError
 from ..flat import Axis
 from ..geometry import Size
+from ..sheet_room import too_large
 from ..spec.measures import Ease, Flag, PageCount, SectionPages, Stations, StockName, ThreadThickness
 from ..stock import Stock
 from ..thickness import Layer, Thickness
@@ -19,7 +20,6 @@ from ..units import print_mm
 from .block import BlockEntry, BlockPlan
 from .creep import creep
 from .imposition import FOLDINGS, fold_sheet, on_one_side
-from .room import too_large
 from .section_flats import Gathering, Make, section_flats, sheet_size
 from .sewing import CLOSEST, holes, stations_for
 from .stiffness import unscored

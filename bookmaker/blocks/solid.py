@@ -18,6 +18,7 @@ from ..drawing import Colour
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
+from ..sheet_room import flat_too_large
 from ..spec.measures import BlockThickness, Ink, SolidThickness, StockName, Title, refuse
 from ..stock import Stock
 from ..thickness import Layer, Thickness
@@ -135,7 +136,8 @@ def _strip(page: Size, thickness: float, stock: Stock) -> _Strip:
     leg = page.width - caliper + pi / 8 * caliper
     back = page.height - 2 * caliper + pi / 4 * caliper
     flat = _flat(leg, back, thickness, stock)
-    _check_sheet(flat, stock)
+    if problems := tuple(flat_too_large("the edge strip", flat, stock, ("block", "edge_stock"))):
+        raise ShelfFileError(problems)
     return _Strip(flat, block)
 
 
@@ -152,19 +154,6 @@ def _flat(leg: float, back: float, thickness: float, stock: Stock) -> Flat:
         grain=Axis.Y,
         bleed=EDGE_BLEED,
     )
-
-
-def _check_sheet(flat: Flat, stock: Stock) -> None:
-    width, height = (side + 2 * flat.bleed for side in flat.size)
-    openings = stock.openings(flat.grain)
-    if not any(width <= room.width + 1e-6 and height <= room.height + 1e-6 for room in openings):
-        room = openings[0]
-        raise _refused(
-            f"the edge strip is {print_mm(width, 1)} × {print_mm(height, 1)} with its bleed, but the "
-            f"{stock.sheet.name} sheet of {stock.name} has room for {print_mm(room.width, 1)} × "
-            f"{print_mm(room.height, 1)} with its grain across the strip",
-            "write a smaller book, a larger sheet, the other grain, or edges: none",
-        )
 
 
 def _refused(message: str, remedy: str) -> ShelfFileError:

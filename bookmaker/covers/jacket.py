@@ -11,7 +11,7 @@ from ..designs import AnyDesign
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect
-from ..sheet_room import sheet_problem
+from ..sheet_room import flat_too_large
 from ..spec.entry import Entry
 from ..spec.measures import Margin, StockName
 from ..stock import Stock
@@ -75,9 +75,8 @@ def plan_jacket(entry: Jacket, cover: CoverPlan, stocks: Mapping[str, Stock], *,
     caliper = stock.covered
     lines = _lines(cover, flap, caliper)
     flat = _flat(lines, cover.height, stock, right_to_left)
-    problem = sheet_problem(flat, stock, "the flat jacket", ("jacket", "stock"))
-    if problem:
-        raise ShelfFileError((problem,))
+    if problems := tuple(flat_too_large("the flat jacket", flat, stock, ("jacket", "stock"))):
+        raise ShelfFileError(problems)
     return JacketPlan(
         spine=lines[3] - lines[2],
         flap=flap,

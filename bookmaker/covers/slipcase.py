@@ -5,7 +5,7 @@ It stands on the shelf instead of its books. Its width follows theirs, so their 
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Annotated
 
@@ -14,7 +14,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema
 from ..designs.box_faces import BoxFaces
 from ..errors import Problem, Severity, ShelfFileError
 from ..flat import Flat
-from ..sheet_room import sheet_problem
+from ..sheet_room import flat_too_large
 from ..shelf import Standing, Uncertainty
 from ..spec.entry import Entry
 from ..spec.measures import Ease, Flag, SpaceName, StockName, TabWidth, read_text, refuse
@@ -107,9 +107,9 @@ def plan_slipcase(
     tabs = tabs_of(inside, entry.tab)
     thumb = min(inside.height * THUMB_OF_HEIGHT, inside.depth * THUMB_OF_DEPTH) if entry.thumb_cut else 0.0
     flat = slipcase_net("slipcase", inside, stock, tabs, thumb)
-    problems = [_tab_problem(inside, stock, tabs), sheet_problem(flat, stock, "the net", ("stock",))]
-    if any(problems):
-        raise ShelfFileError([problem for problem in problems if problem])
+    problems = [*_tab_problems(inside, stock, tabs), *flat_too_large("the net", flat, stock, ("stock",))]
+    if problems:
+        raise ShelfFileError(problems)
     tolerances = {stock.name: stock.tolerance for stock in stocks.values()}
     row = _row_of(books)
     return SlipcasePlan(
@@ -139,29 +139,27 @@ def _with_walls(slopes: Mapping[str, float], stock: Stock) -> dict[str, float]:
     return {**slopes, stock.name: slopes.get(stock.name, 0.0) + 2}
 
 
-def _tab_problem(inside: BoxSize, stock: Stock, tabs: Tabs) -> Problem | None:
+def _tab_problems(inside: BoxSize, stock: Stock, tabs: Tabs) -> Iterator[Problem]:
     """Tabs are no wider than the box and long enough to hold."""
     if inside.width < SMALLEST_TAB:
-        return Problem(
+        yield Problem(
             f"the room inside is {print_mm(inside.width, 2)} wide, too narrow for glue tabs of {SMALLEST_TAB:g} mm",
             "put another book in, or write a larger ease",
             field=("books",),
         )
-    if tabs.width > inside.width + 1e-9:
+    elif tabs.width > inside.width + 1e-9:
         most = print_mm(int(inside.width * 10 + 1e-6) / 10, 1)
-        return Problem(
+        yield Problem(
             f"tabs of {print_mm(tabs.width)} are wider than the room inside, which is {print_mm(inside.width, 2)}",
             f"write {print_mm(SMALLEST_TAB)} to {most}, or leave tab out",
             field=("tab",),
         )
-    length = tab_length(inside, stock, tabs)
-    if length < SHORTEST_TAB:
-        return Problem(
+    elif tab_length(inside, stock, tabs) < SHORTEST_TAB:
+        yield Problem(
             f"in a room {print_mm(inside.depth, 1)} deep, tabs of {print_mm(tabs.width)} taper to nothing that holds",
             "write a narrower tab" if tabs.width > SMALLEST_TAB else "leave the box out: its books are too small",
             field=("tab",),
         )
-    return None
 
 
 def _ease_note(entry: SlipcaseEntry, likely: float) -> list[Problem]:

@@ -18,12 +18,12 @@ from ..blocks import BlockPlan
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
+from ..sheet_room import flat_too_large
 from ..spec.measures import Ease, Margin
 from ..stock import Stock
 from ..thickness import Layer
 from ..units import print_mm
 from .cover import CoverEntry, CoverPlan, bend_allowance
-from .room import too_large
 
 __all__ = ["Wrap", "plan", "side_width", "spine_width"]
 
@@ -82,7 +82,7 @@ def plan(entry: Wrap, page: Size, block: BlockPlan, stocks: Mapping[str, Stock],
     caliper = stock.covered
     lines = _lines(entry, page, block.thickness.value, caliper)
     flat = _flat(entry, lines, stock, right_to_left)
-    if problems := list(too_large("the flat cover", flat, stock, ("cover", "stock"))):
+    if problems := list(flat_too_large("the flat cover", flat, stock, ("cover", "stock"))):
         raise ShelfFileError(problems)
     turned = entry.turn_in > 0 or entry.head_turn_in > 0
     return CoverPlan(

@@ -3,22 +3,62 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from types import ModuleType
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Annotated, Any
 
-from ..errors import Problem, Severity
-from ..spec.entry import Entry, either
-from . import blank, pictures, ruled, text
-from .page import Inside, PageFrame
+from pydantic import BeforeValidator, Discriminator, Tag
 
-__all__ = ["BLANK", "AnyInside", "Inside", "PageFrame", "compose_inside", "load_inside"]
+from ..errors import Problem, Severity, ShelfFileError
+from ..spec.entry import either
+from ..spec.measures import refuse
+from . import (
+    blank,
+    colophon,
+    contents,
+    ledger,
+    map_grid,
+    mock_text,
+    music,
+    pdf_pages,
+    pictures,
+    ruled,
+    squared,
+    text,
+    title_page,
+)
+from .page import BookWords, Heading, Inside, PageFrame
+from .part import Part
+from .parts import Bound, bind, natural_extent
 
-KINDS: Mapping[type[Entry], ModuleType] = {
+__all__ = [
+    "BLANK",
+    "AnyInside",
+    "BookWords",
+    "Heading",
+    "Inside",
+    "PageFrame",
+    "Part",
+    "compose_inside",
+    "inside_extent",
+    "load_inside",
+]
+
+KINDS: Mapping[type[Part], ModuleType] = {
     blank.Blank: blank,
     ruled.Ruled: ruled,
+    squared.Squared: squared,
+    ledger.Ledger: ledger,
+    music.Music: music,
+    map_grid.MapGrid: map_grid,
+    mock_text.MockText: mock_text,
+    title_page.TitlePage: title_page,
+    contents.Contents: contents,
     text.TextInside: text,
     pictures.PicturesInside: pictures,
+    pdf_pages.PdfInside: pdf_pages,
+    colophon.Colophon: colophon,
 }
 
 BLANK = blank.Blank()
@@ -30,24 +70,68 @@ UNSEEN = Problem(
     Severity.NOTE,
 )
 
+MOST_PARTS = 200
+
+
+def _read_parts(value: object) -> object:
+    if isinstance(value, list) and not 1 <= len(value) <= MOST_PARTS:
+        said = f"lists {len(value)} parts" if value else "lists no parts"
+        raise refuse(said, f"write from 1 to {MOST_PARTS} parts, each after a -", f"1 to {MOST_PARTS}")
+    return value
+
+
 if TYPE_CHECKING:
-    AnyInside = Entry
+    AnyInside = Part | tuple[Part, ...]
 else:
-    AnyInside: Any = either(tuple(KINDS))
+    OnePart = either(tuple(KINDS))
+    AnyInside = Annotated[
+        Annotated[OnePart, Tag("one part")] | Annotated[tuple[OnePart, ...], Tag("parts")],
+        Discriminator(lambda value: "parts" if isinstance(value, (list, tuple)) else "one part"),
+        BeforeValidator(_read_parts),
+    ]
 
 
-def load_inside(entry: Entry, folder: Path) -> Any:
-    """Read the files an inside names, as seen from a folder; what comes back is that kind's own.
+def load_inside(entry: AnyInside, folder: Path) -> Any:
+    """Read the files an inside names, as seen from a folder; what comes back is each kind's own.
 
     Raises:
-        ShelfFileError: a file cannot be used; fields are relative to the inside.
+        ShelfFileError: files cannot be used; fields are relative to the inside.
     """
-    return KINDS[type(entry)].load(entry, folder)
+    if isinstance(entry, Part):
+        return KINDS[type(entry)].load(entry, folder)
+    sources: list[Any] = []
+    problems: list[Problem] = []
+    for number, part in enumerate(entry):
+        try:
+            sources.append(KINDS[type(part)].load(part, folder))
+        except ShelfFileError as refusal:
+            problems += [replace(problem, field=(number, *problem.field)) for problem in refusal.problems]
+    if problems:
+        raise ShelfFileError(problems)
+    return tuple(sources)
 
 
-def compose_inside(entry: Entry, source: Any, frame: PageFrame) -> Inside:
+def inside_extent(entry: AnyInside, source: Any, frame: PageFrame) -> int | None:
+    """How many pages an inside needs, an even number; None if it takes what it is given.
+
+    A kind that can tell has a function `extent`; `frame.pages` is of no account to it.
+    """
+    pages = natural_extent(_bound(entry, source), frame)
+    return None if pages is None else pages + pages % 2
+
+
+def compose_inside(entry: AnyInside, source: Any, frame: PageFrame) -> Inside:
     """Fill the pages; `source` is what `load_inside` gave. Of a book that has none it is only said that it has none."""
     if not frame.pages:
         return Inside((), () if isinstance(entry, blank.Blank) else (UNSEEN,))
-    inside: Inside = KINDS[type(entry)].compose(entry, source, frame)
-    return inside
+    return bind(_bound(entry, source), frame)
+
+
+def _bound(entry: AnyInside, source: Any) -> list[Bound]:
+    """The parts with what they have read; a part that stands alone has no number in the shelf file."""
+    if isinstance(entry, Part):
+        return [Bound(entry, source, KINDS[type(entry)])]
+    return [
+        Bound(part, read, KINDS[type(part)], (number,))
+        for number, (part, read) in enumerate(zip(entry, source, strict=True))
+    ]

@@ -8,14 +8,14 @@ from typing import Literal
 from pydantic import Field
 
 from ..drawing import NOTHING
-from ..spec.entry import Entry
 from ..spec.measures import Flag
 from .page import Inside, PageFrame, numbered
+from .part import Part
 
-__all__ = ["Blank", "compose", "load"]
+__all__ = ["Blank", "compose", "extent", "load"]
 
 
-class Blank(Entry):
+class Blank(Part):
     """Nothing but paper, or page numbers alone."""
 
     kind: Literal["blank"] = "blank"
@@ -24,6 +24,11 @@ class Blank(Entry):
 
 def load(entry: Blank, folder: Path) -> None:
     """Nothing to read."""
+
+
+def extent(entry: Blank, source: None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
+    """One page, among other parts."""
+    return 1
 
 
 def compose(entry: Blank, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)

@@ -9,8 +9,9 @@ from ..drawing import BLACK, NOTHING, Art, Canvas, Drawn
 from ..errors import Problem
 from ..geometry import Point, Rect
 from ..typefaces import Typeface, bundled, set_line
+from ..units import MM_PER_INCH
 
-__all__ = ["Inside", "PageFrame", "PageNumber", "numbered"]
+__all__ = ["BookWords", "Heading", "Inside", "PageFrame", "PageNumber", "numbered"]
 
 NUMBER_SIZE = 1 / 30
 """Size of a page number (the em) as a share of the page's height: 0.7 mm on a page of 21 mm."""
@@ -19,11 +20,40 @@ WIDEST_NUMBER = 2.5
 """Ems that a number of four figures needs; narrow pages have smaller numbers."""
 
 
+FINEST_LINE = 0.04
+"""Width in mm of the finest line, if the printer's dots are finer than that: about one dot at 600 to the inch."""
+
+
+@dataclass(frozen=True, slots=True)
+class BookWords:
+    """What the book is called, for the pages that say so; `shelf` is the name of the shelf it belongs to."""
+
+    title: str = ""
+    author: str = ""
+    shelf: str = ""
+
+    @property
+    def seed(self) -> str:
+        """What settles everything that is left to chance, so that a book looks the same whenever it is made."""
+        return f"{self.title}\n{self.author}"
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A line of the table of contents: what begins on a page, and the number of that page in the book."""
+
+    text: str
+    page: int
+
+
 @dataclass(frozen=True, slots=True)
 class PageFrame:
-    """The pages to fill.
+    """The pages of a part of a book, to be filled: of the whole book, if it has one part only.
 
     Width and height in mm, the number of pages, the way the book reads, the printer's dots to the inch.
+    `first` is the number in the book of the part's first page, `contents` what a table of contents can list.
+    Wherever a `number` is asked for, pages are
+    counted from 1 in the part.
     """
 
     width: float
@@ -31,13 +61,33 @@ class PageFrame:
     pages: int
     right_to_left: bool = False
     resolution_dpi: float = 600.0
+    first: int = 1
+    book: BookWords = BookWords()
+    contents: tuple[Heading, ...] = ()
+
+    def folio(self, number: int) -> int:
+        """The number a page bears in the book.
+
+        >>> PageFrame(15, 21, 8, first=5).folio(1)
+        5
+        """
+        return self.first + number - 1
 
     def spine_on_left(self, number: int) -> bool:
-        """Whether a page, counted from 1, has the spine on its left.
+        """Whether a page has the spine on its left.
 
-        Odd pages do, and in books read from right to left the even ones.
+        Odd pages of the book do, and in books read from right to left the even ones.
         """
-        return (number % 2 == 1) is not self.right_to_left
+        return (self.folio(number) % 2 == 1) is not self.right_to_left
+
+    @property
+    def dot(self) -> float:
+        """The size of a printer's dot in mm: 0.0423 at 600 to the inch."""
+        return MM_PER_INCH / self.resolution_dpi
+
+    def line(self, dots: int = 1) -> float:
+        """The width in mm of a line of so many printer's dots, each at least as wide as the finest line."""
+        return dots * max(FINEST_LINE, self.dot)
 
     def type_area(self, number: int) -> Rect:
         """The area for text on page `number`, in page coordinates: margins by ninths (J. Tschichold's canon).
@@ -57,13 +107,14 @@ class PageFrame:
 
 @dataclass(frozen=True, slots=True)
 class Inside:
-    """What the pages of a book show, page 1 first, and what is wrong with it.
+    """What the pages of a part show, the first page first, what is wrong with it, and what begins where.
 
     The fields of problems are relative to the inside.
     """
 
     pages: tuple[Art, ...]
     problems: tuple[Problem, ...] = ()
+    headings: tuple[Heading, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +129,7 @@ class PageNumber:
         """Set the number."""
         area = self.frame.type_area(self.number)
         size = min(self.frame.height * NUMBER_SIZE, area.width / WIDEST_NUMBER)
-        line = set_line(self.typeface, size, str(self.number))
+        line = set_line(self.typeface, size, str(self.frame.folio(self.number)))
         baseline = area.y / 2 - self.typeface.cap_height * size / 2
         canvas.text(line, Point(area.centre.x - line.width / 2, baseline), BLACK)
 

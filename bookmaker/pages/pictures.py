@@ -1,4 +1,4 @@
-"""Pages of pictures: a folder of them, one a page, in the order of their names."""
+"""Pages of pictures: a folder of them in the order of their names, one a page or across two, with captions if asked."""
 
 from __future__ import annotations
 
@@ -11,16 +11,18 @@ from typing import Literal, NoReturn
 
 from pydantic import Field
 
-from ..drawing import NOTHING, Art, Canvas
+from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity, ShelfFileError
-from ..geometry import Path, Rect, Transform
-from ..pictures import Picture, covering, effective_dpi, fitting, load_picture
-from ..spec.entry import Entry
+from ..geometry import Size
+from ..pictures import Picture, effective_dpi, load_picture
 from ..spec.measures import Flag, Text
 from ..units import MM_PER_INCH
+from .captions import captions_of
 from .page import Inside, PageFrame, numbered
+from .part import Part
+from .plates import Plate, arrange, place
 
-__all__ = ["PicturePage", "PicturesInside", "PicturesSource", "compose", "load"]
+__all__ = ["PicturesInside", "PicturesSource", "compose", "extent", "load"]
 
 PICTURE_NAME = re.compile(
     r".*\.(jpe?g|jpe|jfif|png|webp|tiff?|gif|bmp|hei[cf]|avif|jp2|jxl|svg|psd|ico|tga)", re.IGNORECASE
@@ -36,46 +38,36 @@ LOWEST_RESOLUTION = 300.0
 """Dots per inch; below, a print held close looks coarse (common practice)."""
 
 
-class PicturesInside(Entry):
+class PicturesInside(Part):
     """A folder of pictures."""
 
     kind: Literal["pictures"] = "pictures"
     folder: Text = Field(description="folder of pictures, one a page in the order of their names")
     bleed: Flag = Field(False, description="yes: fill the page and crop; no: keep the margins")
+    spreads: Literal["none", "wide", "all"] = Field("none", description="which pictures lie across two pages")
+    captions: Text | None = Field(None, description="names, for those of the pictures, or a text file with a line each")
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
 
 @dataclass(frozen=True, slots=True)
 class PicturesSource:
-    """The pictures in page order, the name of their folder, and the files there that are none."""
+    """The pictures in page order, the name of their folder, and the files there that are none.
+
+    There are as many captions as pictures, or none at all; an empty one is left out.
+    """
 
     folder: str
     pictures: tuple[Picture, ...]
     passed_over: tuple[str, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class PicturePage:
-    """A picture on a page; what stands out of `area` is cropped."""
-
-    picture: Picture
-    into: Rect
-    area: Rect
-
-    def draw(self, canvas: Canvas) -> None:
-        """Place the picture."""
-        if self.area.contains(self.into):
-            canvas.picture(self.picture, self.into)
-            return
-        with canvas.placed(Transform(), Path.rectangle(self.area)):
-            canvas.picture(self.picture, self.into)
+    captions: tuple[str, ...] = ()
+    problems: tuple[Problem, ...] = ()
 
 
 def load(entry: PicturesInside, folder: FilePath) -> PicturesSource:
     """Read all pictures of the folder.
 
     Raises:
-        ShelfFileError: there is no such folder, it holds no pictures, or some cannot be used.
+        ShelfFileError: there is no such folder, it holds no pictures, or some cannot be used; or the captions.
     """
     files = _visible_files(folder / entry.folder)
     pictures: list[Picture] = []
@@ -93,10 +85,16 @@ def load(entry: PicturesInside, folder: FilePath) -> PicturesSource:
             pictures.append(load_picture(file))
         except ShelfFileError as refusal:
             problems += [replace(problem, field=("folder",)) for problem in refusal.problems]
+    captions: tuple[str, ...] = ()
+    remarks: tuple[Problem, ...] = ()
+    try:
+        captions, remarks = captions_of(entry.captions, [file.stem for file in names], folder)
+    except ShelfFileError as refusal:
+        problems += refusal.problems
     if problems:
         raise ShelfFileError(problems)
     passed_over = tuple(file.name for file in files if not PICTURE_NAME.fullmatch(file.name))
-    return PicturesSource(entry.folder, tuple(pictures), passed_over)
+    return PicturesSource(entry.folder, tuple(pictures), passed_over, captions, remarks)
 
 
 def _refuse(message: str, remedy: str) -> NoReturn:
@@ -127,31 +125,44 @@ def natural_order(name: str) -> tuple[list[str | int], str]:
     return [int(part) if i % 2 else part for i, part in enumerate(parts)], name
 
 
+def extent(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> int:
+    """The pages that all pictures need, with those that stay blank before spreads."""
+    *_, last = arrange(source.pictures, (), entry.spreads, frame)
+    return last.page + last.pages - 1
+
+
 def compose(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> Inside:
-    """One picture a page; what is left over on either side is reported."""
-    shown = source.pictures[: frame.pages]
-    placed = [_place(entry, picture, frame, number) for number, picture in enumerate(shown, start=1)]
-    problems = [*_count(source, frame), *_passed_over(source)]
-    for page in placed:
-        problems += _notes(page)
-    pages: tuple[Art, ...] = (*placed, *(NOTHING,) * (frame.pages - len(placed)))
-    return Inside(numbered(pages, frame) if entry.numbers else pages, tuple(problems))
+    """Each picture on its page or its two; what is left over on either side is reported."""
+    captions = () if entry.bleed else source.captions
+    plates = list(arrange(source.pictures, captions, entry.spreads, frame))
+    shown = [plate for plate in plates if plate.page + plate.pages - 1 <= frame.pages]
+    pages: list[Art] = [NOTHING] * frame.pages
+    problems = [*_count(source, plates, len(shown), frame), *_passed_over(source), *source.problems]
+    if entry.bleed and source.captions:
+        problems.append(_no_room())
+    for plate in shown:
+        size, art = place(plate, frame, bleed=entry.bleed)
+        for number, page in art.items():
+            pages[number - 1] = page
+        problems += _notes(plate.picture, size)
+    return Inside(numbered(pages, frame) if entry.numbers else tuple(pages), tuple(problems))
 
 
-def _place(entry: PicturesInside, picture: Picture, frame: PageFrame, number: int) -> PicturePage:
-    if entry.bleed:
-        return PicturePage(picture, covering(picture, frame.page()), frame.page())
-    area = frame.type_area(number)
-    return PicturePage(picture, fitting(picture, area), area)
+def _no_room() -> Problem:
+    return Problem(
+        "pictures that fill the page leave no room for captions, which are left out",
+        "write bleed: no, or leave captions out",
+        Severity.WARNING,
+        field=("captions",),
+    )
 
 
-def _notes(page: PicturePage) -> Iterator[Problem]:
-    picture = page.picture
+def _notes(picture: Picture, size: Size) -> Iterator[Problem]:
     for note in picture.notes:
         yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=("folder",))
-    resolution = effective_dpi(picture, *page.into.size)
+    resolution = effective_dpi(picture, *size)
     if resolution < LOWEST_RESOLUTION - 0.5:
-        width, height = (math.ceil(side / MM_PER_INCH * LOWEST_RESOLUTION) for side in page.into.size)
+        width, height = (math.ceil(side / MM_PER_INCH * LOWEST_RESOLUTION) for side in size)
         yield Problem(
             f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
             f"use a picture of at least {width} × {height} pixels",
@@ -160,18 +171,18 @@ def _notes(page: PicturePage) -> Iterator[Problem]:
         )
 
 
-def _count(source: PicturesSource, frame: PageFrame) -> Iterator[Problem]:
-    count, pages = len(source.pictures), frame.pages
-    if count > pages:
-        lost = [picture.path.name for picture in source.pictures[pages:]]
+def _count(source: PicturesSource, plates: Sequence[Plate], shown: int, frame: PageFrame) -> Iterator[Problem]:
+    needed, pages = plates[-1].page + plates[-1].pages - 1, frame.pages
+    if shown < len(plates):
+        lost = [plate.picture.path.name for plate in plates[shown:]]
         yield Problem(
-            f"{len(lost)} of {count} pictures of {source.folder} do not fit in {pages} pages: {_listed(lost)}",
-            f"write pages: {count + count % 2} or take pictures out of the folder",
+            f"{len(lost)} of {len(plates)} pictures of {source.folder} do not fit in {pages} pages: {_listed(lost)}",
+            f"write pages: {needed + needed % 2} or take pictures out of the folder",
             field=("folder",),
         )
-    elif count < pages:
+    elif needed < pages:
         yield Problem(
-            f"{source.folder} fills {count} of {pages} pages; the others stay empty",
+            f"{source.folder} fills {needed} of {pages} pages; the others stay empty",
             severity=Severity.NOTE,
             field=("folder",),
         )

@@ -12,10 +12,10 @@ from pydantic import Field
 
 from ..drawing import Canvas, Colour, Pen
 from ..geometry import Path, Point
-from ..spec.entry import Entry
 from ..spec.measures import Flag, Ink, Spacing
 from ..units import MM_PER_INCH
 from .page import Inside, PageFrame, numbered
+from .part import Part
 
 __all__ = ["Ruled", "RuledPage", "compose", "load"]
 
@@ -23,7 +23,7 @@ FINEST_LINE = 0.06
 """Width of a ruled line in mm, if the printer's dots are finer than that."""
 
 
-class Ruled(Entry):
+class Ruled(Part):
     """Lines from edge to edge between the head and foot margins."""
 
     kind: Literal["ruled"] = "ruled"

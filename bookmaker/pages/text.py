@@ -14,17 +14,17 @@ from pydantic import BeforeValidator, Field, WithJsonSchema
 from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity, ShelfFileError
 from ..quantities import NotAMeasure, read_number, tidy
-from ..spec.entry import Entry
 from ..spec.measures import Flag, Text, TypeSize, read_text, refuse
 from ..typefaces import Typeface, bundled, load_typeface
 from ..units import from_pt, print_mm, to_pt
 from .copyfit import FEWEST_DOTS, Copy
 from .manuscript import Manuscript, read_manuscript
 from .page import Inside, PageFrame, numbered
+from .part import Part
 from .setting import Setting, TextPage
 from .wrapping import Line
 
-__all__ = ["TextInside", "TextSource", "compose", "load"]
+__all__ = ["TextInside", "TextSource", "compose", "extent", "load"]
 
 TIGHTEST, LOOSEST = 0.8, 3.0
 
@@ -50,7 +50,7 @@ Leading = Annotated[
 """Baseline to baseline as a multiple of the size of type."""
 
 
-class TextInside(Entry):
+class TextInside(Part):
     """A text file, set simply.
 
     The default size, 2.2 pt, gives an x-height of 0.42 mm: just below what a sharp eye reads at 300 mm
@@ -97,6 +97,15 @@ def _typeface(face: str, folder: Path) -> Typeface:
     """A typeface by its name here, or by the path of its file."""
     is_path = "/" in face or Path(face).suffix
     return load_typeface(folder / face) if is_path else bundled(face)
+
+
+def extent(entry: TextInside, source: TextSource, frame: PageFrame) -> int:
+    """The pages that the whole text needs."""
+    copy = Copy(source.manuscript, source.typeface, entry.leading, frame)
+    if entry.size > copy.largest_settable:
+        return 1
+    setting = copy.setting(entry.size)
+    return math.ceil(sum(1 for _ in copy.lines(setting)) / setting.lines_per_page)
 
 
 def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:

@@ -43,6 +43,7 @@ __all__ = [
     "PageCount",
     "PageSide",
     "PaperThickness",
+    "PartPages",
     "Resolution",
     "SectionPages",
     "SheetSide",
@@ -50,6 +51,7 @@ __all__ = [
     "SolidThickness",
     "SpaceName",
     "Spacing",
+    "StaffSpacing",
     "Stations",
     "StockName",
     "TabWidth",
@@ -201,6 +203,8 @@ TypeSize = Annotated[float, _between(0.2, 30), _length_schema("3.5 pt")]
 """Size of type (the em) in mm."""
 Spacing = Annotated[float, _between(0.2, 50), _length_schema("1.2 mm")]
 """Distance from one ruled line to the next in mm."""
+StaffSpacing = Annotated[float, _between(0.1, 10), _length_schema("0.17 mm")]
+"""Distance from one line of a music staff to the next in mm."""
 
 
 def _whole(low: int, high: int, *, even: bool = False) -> BeforeValidator:
@@ -259,6 +263,8 @@ Stations = Annotated[int, _whole(2, 40), WithJsonSchema({"type": "integer", "min
 
 ThreadThickness = Annotated[float, _between(0.02, 2), _length_schema("0.15 mm")]
 """Thickness of thread or wire in mm."""
+PartPages = Annotated[int, _whole(1, 2000), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 2000})]
+"""Pages of a part of a book: at most 2000."""
 
 Flyleaves = Annotated[
     int,

@@ -23,12 +23,14 @@ from reportlab.pdfbase.pdfdoc import (
 )
 
 from ..geometry import Rect, Size
+from ..imported import ImportedPage
 from ..pictures import Picture
 from ..typefaces import Typeface
 from ..units import to_pt
 from .pdf_canvas import PageResources, PdfCanvas
 from .pdf_embedding import compressed, embed
 from .pdf_fonts import EmbeddedFont
+from .pdf_import import import_pages
 from .pdf_layers import add_layers, layer_name, layer_resources
 from .pdf_pictures import PlacedPicture
 
@@ -73,6 +75,7 @@ class PdfFile:
         self._fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
         self._pictures: dict[str, tuple[str, PlacedPicture]] = {}
         self._layers: dict[str, str] = {}
+        self._imported: dict[tuple[str, int], tuple[str, ImportedPage]] = {}
 
     def __enter__(self) -> Self:
         return self
@@ -86,6 +89,7 @@ class PdfFile:
             embed(self._document, font, name)
         for name, placed in self._pictures.values():
             self._document.Reference(placed.encoded(self._most_dpi), name)
+        import_pages(self._document, self._imported.values())
         if self._layers:
             add_layers(self._document, {name: title for title, name in self._layers.items()})
         data: bytes = self._document.GetPDFData(None)
@@ -100,7 +104,7 @@ class PdfFile:
 
         `trim` is the box that is cut out of it, `bleed` the box inked for that (ISO 32000-1, 14.11.2).
         """
-        canvas = PdfCanvas(PageResources(self._font, self._picture, self._layer))
+        canvas = PdfCanvas(PageResources(self._font, self._picture, self._import, self._layer))
         yield canvas
         page: Any = PDFPage()
         page.Override_default_compilation = 1
@@ -109,7 +113,7 @@ class PdfFile:
         page.BleedBox = _box(bleed) if bleed else None
         page.Parent = self._document.Pages
         fonts = [name for name, _ in canvas.fonts.values()]
-        resources = {"Font": _named(fonts), "XObject": _named(sorted(canvas.pictures))}
+        resources = {"Font": _named(fonts), "XObject": _named(sorted(canvas.placed_objects))}
         if canvas.layers:
             resources["Properties"] = layer_resources(canvas.layers)
         page.Resources = PDFDictionary(resources)
@@ -133,6 +137,12 @@ class PdfFile:
         name, placed = self._pictures[picture.digest]
         placed.enlarge(width, height)
         return name
+
+    def _import(self, page: ImportedPage) -> str:
+        key = (page.digest, page.index)
+        if key not in self._imported:
+            self._imported[key] = (f"I{len(self._imported) + 1}", page)
+        return self._imported[key][0]
 
 
 def _box(rect: Rect) -> PDFArrayCompact:

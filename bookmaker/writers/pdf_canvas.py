@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from ..drawing import Colour, Pen
 from ..geometry import Path, Point, Rect, Transform
+from ..imported import ImportedPage
 from ..pictures import Picture
 from ..typefaces import TextLine, Typeface
 from ..units import to_pt
@@ -28,6 +29,7 @@ class PageResources:
 
     font: Callable[[Typeface], tuple[str, EmbeddedFont]]
     picture: Callable[[Picture, float, float], str]
+    imported: Callable[[ImportedPage], str]
     layer: Callable[[str], str]
 
 
@@ -46,7 +48,7 @@ class PdfCanvas:
 
     def __init__(self, resources: PageResources) -> None:
         self.fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
-        self.pictures: set[str] = set()
+        self.placed_objects: set[str] = set()
         self.layers: list[str] = []
         self._resources = resources
         self._operators: list[bytes] = []
@@ -97,9 +99,15 @@ class PdfCanvas:
         a, b, c, d, *_ = self._state.to_paper
         width, height = into.width * (a * a + b * b) ** 0.5, into.height * (c * c + d * d) ** 0.5
         name = self._resources.picture(picture, width, height)
-        self.pictures.add(name)
+        self.placed_objects.add(name)
         sides = b" ".join((points(into.width), b"0 0", points(into.height), points(into.x), points(into.y)))
         self._operators.append(b"q %b cm /%b Do Q" % (sides, name.encode()))
+
+    def imported(self, page: ImportedPage, into: Rect) -> None:
+        """Place a page of a PDF file, upright as viewers show it, stretched to fill a rectangle."""
+        name = self._resources.imported(page)
+        self.placed_objects.add(name)
+        self._operators.append(b"q %b cm /%b Do Q" % (matrix(page.onto(into)), name.encode()))
 
     @contextmanager
     def placed(self, transform: Transform, clip: Path | None = None) -> Iterator[None]:

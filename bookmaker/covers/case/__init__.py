@@ -13,9 +13,9 @@ from ...blocks import BlockPlan
 from ...errors import ShelfFileError
 from ...flat import Flat
 from ...geometry import Size
+from ...sheet_room import flat_too_large
 from ...stock import Stock
 from ..cover import CoverPlan
-from ..room import too_large
 from .bare_parts import endpapers, templates
 from .checks import problems_of, remarks_on
 from .covering import covering
@@ -38,7 +38,7 @@ def plan(entry: Case, page: Size, block: BlockPlan, stocks: Mapping[str, Stock],
     problems = list(problems_of(entry, sizes))
     parts = () if problems else tuple(_parts(entry, sizes, right_to_left))
     for key, flat in parts:
-        problems += too_large(f"the {flat.name}", flat, stocks[flat.stock], ("cover", key))
+        problems += flat_too_large(f"the {flat.name}", flat, stocks[flat.stock], ("cover", key))
     if problems:
         raise ShelfFileError(problems)
     at_head, at_fore_edge = thickest_covering(entry, sizes)

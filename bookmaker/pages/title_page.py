@@ -1,0 +1,150 @@
+"""The title page, set from what the shelf file says of the book."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path as FilePath
+from typing import Literal, NamedTuple
+
+from pydantic import Field
+
+from ..drawing import BLACK, NOTHING, Art, Canvas, Colour, Drawn
+from ..geometry import Path, Rect
+from ..spec.measures import Flag, Ink, Text, Title
+from ..typefaces import TextLine, Typeface
+from .display import LEADING, broken, centred
+from .faces import face_of, missing_glyphs
+from .page import Inside, PageFrame, numbered
+from .part import Part
+
+__all__ = ["SwelledRule", "TitlePage", "compose", "extent", "load"]
+
+SHRINK = 0.92
+"""A page too full is set again so much smaller."""
+
+SMALLEST = 0.2
+"""But not smaller than this share of the usual sizes."""
+
+
+class TitlePage(Part):
+    """Title, author and imprint, as large as suits the page."""
+
+    kind: Literal["title page"] = "title page"
+    subtitle: Title | None = Field(None, description="what stands under the title")
+    imprint: Title | None = Field(None, description="who brings the book out")
+    place: Title | None = Field(None, description="where")
+    year: Title | None = Field(None, description="when")
+    face: Text = Field("text", description="name of a bundled typeface, or path of a TTF or OTF file")
+    ink: Ink = Field(BLACK, description="colour of the title and of the rule under it")
+    numbers: Flag = Field(False, description="page numbers, yes or no")
+
+
+class Line(NamedTuple):
+    """A text of the title page: the size of its type as a share of the page's height, and its most lines."""
+
+    text: str
+    size: float
+    most_lines: int
+    colour: Colour = BLACK
+
+
+@dataclass(frozen=True, slots=True)
+class SwelledRule:
+    """A rule that is thick in the middle and ends in points, as old title pages have."""
+
+    place: Rect
+    colour: Colour
+
+    def draw(self, canvas: Canvas) -> None:
+        """Fill it: two flat curves from end to end."""
+        x, y, width, height = self.place
+        middle, end, bulge = y + height / 2, x + width, height * 2 / 3
+        outline = Path(
+            (
+                ("M", x, middle),
+                ("C", x + width / 3, middle + bulge, end - width / 3, middle + bulge, end, middle),
+                ("C", end - width / 3, middle - bulge, x + width / 3, middle - bulge, x, middle),
+                ("Z",),
+            )
+        )
+        canvas.fill(outline, self.colour)
+
+
+def load(entry: TitlePage, folder: FilePath) -> Typeface:
+    """The typeface.
+
+    Raises:
+        ShelfFileError: it cannot be used.
+    """
+    return face_of(entry.face, folder)
+
+
+def extent(entry: TitlePage, source: Typeface, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
+    """One page."""
+    return 1
+
+
+def compose(entry: TitlePage, source: Typeface, frame: PageFrame) -> Inside:
+    """The title page, and blank ones after it if it has more."""
+    scale = 1.0
+    while scale > SMALLEST and _height(entry, source, frame, scale) > frame.type_area(1).height:
+        scale *= SHRINK
+    pages: tuple[Art, ...] = (_set(entry, source, frame, scale), *(NOTHING,) * (frame.pages - 1))
+    text = "".join(line.text for line in (*_upper(entry, frame), *_lower(entry)))
+    problems = tuple(missing_glyphs("title page", source, text))
+    return Inside(numbered(pages, frame, source) if entry.numbers else pages, problems)
+
+
+def _upper(entry: TitlePage, frame: PageFrame) -> Iterator[Line]:
+    """What stands at the head: author, title, subtitle."""
+    if frame.book.author:
+        yield Line(frame.book.author, 1 / 24, 2)
+    yield Line(frame.book.title, 1 / 10, 5, entry.ink)
+    if entry.subtitle:
+        yield Line(entry.subtitle, 1 / 26, 3)
+
+
+def _lower(entry: TitlePage) -> Iterator[Line]:
+    """What stands at the foot: place, imprint, year."""
+    for text in (entry.place, entry.imprint, entry.year):
+        if text:
+            yield Line(text, 1 / 30, 2)
+
+
+def _lines(line: Line, face: Typeface, frame: PageFrame, scale: float) -> tuple[TextLine, ...]:
+    size = frame.height * line.size * scale
+    return broken(
+        face, line.text, size, frame.type_area(1).width, line.most_lines, right_to_left=frame.right_to_left
+    )
+
+
+def _deep(lines: tuple[TextLine, ...]) -> float:
+    """What lines take of the height, with the space after them, in mm."""
+    return sum(line.size * LEADING for line in lines)
+
+
+def _height(entry: TitlePage, face: Typeface, frame: PageFrame, scale: float) -> float:
+    """All that stands on the page with the least space between head and foot, in mm."""
+    texts = (*_upper(entry, frame), *_lower(entry))
+    gaps = frame.height * scale * (len(list(_upper(entry, frame))) / 30 + 1 / 10)
+    return sum(_deep(_lines(line, face, frame, scale)) for line in texts) + gaps
+
+
+def _set(entry: TitlePage, face: Typeface, frame: PageFrame, scale: float) -> Art:
+    """Head lines from the top of the type area down, a swelled rule under them, foot lines from its foot up."""
+    area, gap = frame.type_area(1), frame.height * scale / 30
+    layers: list[Art] = []
+    top = area.top
+    for line in _upper(entry, frame):
+        lines = _lines(line, face, frame, scale)
+        layers.append(centred(lines, area.centre.x, top - face.cap_height * lines[0].size, line.colour))
+        top -= _deep(lines) + gap
+    rule = Rect(area.centre.x - area.width / 6, top - gap / 2, area.width / 3, 3 * frame.line())
+    layers.append(SwelledRule(rule, entry.ink))
+    below = [_lines(line, face, frame, scale) for line in _lower(entry)]
+    foot = area.y + sum(map(_deep, below))
+    for lines in below:
+        layers.append(centred(lines, area.centre.x, foot - face.cap_height * lines[0].size))
+        foot -= _deep(lines)
+    return Drawn(tuple(layers))
