@@ -127,7 +127,7 @@ def _piece_id(book: BookPlan, flat: Flat, index: int) -> str:
 def _label(book: BookPlan, flat: Flat) -> tuple[str, str]:
     """What stands beside the piece: the book, which may be shortened, and the part, which may not."""
     part = flat.name
-    if flat.pages:
+    if flat.pages and not flat.seen_from(Face.REVERSE):  # the pages of a sheet printed on both sides are no range
         low, high = min(flat.pages), max(flat.pages)
         part += f", pages {low}–{high}" if high > low else f", page {low}"
     return f"{book.number + 1}. {book.entry.title}", part

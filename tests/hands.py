@@ -12,9 +12,21 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from bookmaker.flat import Face, Flat, Fold, FoldKind, Panel
-from bookmaker.geometry import Rect
+from bookmaker.geometry import Point, Rect
 
-__all__ = ["Page", "Pile", "cells_of", "fold_up", "gathered", "leaf_through", "nested"]
+__all__ = [
+    "Page",
+    "Pile",
+    "alone",
+    "cells_of",
+    "cut",
+    "fold_up",
+    "gathered",
+    "leaf_through",
+    "nested",
+    "open_leaf",
+    "piled",
+]
 
 NEAR = 1e-6
 
@@ -203,3 +215,49 @@ def nested(sheets: Sequence[list[Page]]) -> list[Page]:
 def gathered(sections: Sequence[list[Page]]) -> list[Page]:
     """Sections laid on one another."""
     return [page for section in sections for page in section]
+
+
+def cut(flat: Flat) -> Pile:
+    """The flat cut along its lines, which run from edge to edge."""
+    width, height = flat.size
+    for start, end in flat.cuts:
+        assert {start.x, end.x} == {0, width} or {start.y, end.y} == {0, height}
+    return cells_of(
+        flat,
+        [start.x for start, end in flat.cuts if start.x == end.x],
+        [start.y for start, end in flat.cuts if start.y == end.y],
+    )
+
+
+def piled(flats: Sequence[Flat], right_to_left: bool) -> list[tuple[Flat, Rect]]:
+    """All cells of all flats in the order of the book: pile by pile in reading order, each from its top down."""
+    assert len({(flat.outline, flat.cuts, flat.folds) for flat in flats}) == 1  # alike, so they cut as one
+    cells = [[layer.cell for layer in cut(flat)] for flat in flats]
+    order = sorted(range(len(cells[0])), key=lambda n: (-cells[0][n].y, cells[0][n].x * (-1 if right_to_left else 1)))
+    return [(flat, cells[0][place]) for place in order for flat in flats]
+
+
+def alone(flat: Flat, cell: Rect) -> Flat:
+    """One cell of a flat as a flat of its own."""
+    folds = [fold for fold in flat.folds if cell.x < fold.start.x < cell.right]
+    return Flat(
+        flat.kind,
+        flat.name,
+        flat.stock,
+        cell.moved(-cell.x, -cell.y).corners,
+        tuple(Fold(f.kind, Point(f.start.x - cell.x, 0), Point(f.end.x - cell.x, cell.height)) for f in folds),
+        tuple(
+            type(panel)(panel.role, panel.rect.moved(-cell.x, -cell.y), panel.page, panel.face)
+            for panel in flat.panels
+            if cell.contains(panel.rect)
+        ),
+    )
+
+
+def open_leaf(flat: Flat, right_to_left: bool) -> list[Page]:
+    """A single leaf: as it lies, or folded at its fore-edge, so that the spine is at the free edges."""
+    if not flat.folds:
+        return leaf_through(cells_of(flat, [], []), flat.size.width if right_to_left else 0.0, right_to_left)
+    pile, fore_edge = fold_up(flat)
+    place = pile[0].place
+    return leaf_through(pile, place.x if abs(place.right - fore_edge) < 1e-6 else place.right, right_to_left)

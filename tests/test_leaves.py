@@ -11,13 +11,13 @@ from hypothesis import strategies as st
 from bookmaker.blocks.block import BlockPlan
 from bookmaker.blocks.leaves import Leaves, plan
 from bookmaker.errors import ShelfFileError
-from bookmaker.flat import Axis, Face, Flat, Fold, FoldKind, Role
-from bookmaker.geometry import Point, Rect, Size
+from bookmaker.flat import Axis, Face, FoldKind, Role
+from bookmaker.geometry import Size
 from bookmaker.papers import find_format
 from bookmaker.spec.sheets import PrinterEntry
 from bookmaker.spec.stocks import StockEntry
 from bookmaker.stock import Stock, make_stock
-from tests.hands import Page, Pile, cells_of, fold_up, leaf_through
+from tests.hands import alone, cut, open_leaf, piled
 
 CALIPER, GLUE = 0.08, 0.02
 PAGE = Size(15, 21)
@@ -36,60 +36,13 @@ def block(page: Size = PAGE, stock: Stock | None = None, right_to_left: bool = F
     return plan(entry, page, {"page": stock or paper()}, right_to_left=right_to_left)
 
 
-def cut(flat: Flat) -> Pile:
-    """The flat cut along its lines, which run from edge to edge."""
-    width, height = flat.size
-    for start, end in flat.cuts:
-        assert {start.x, end.x} == {0, width} or {start.y, end.y} == {0, height}
-    return cells_of(
-        flat,
-        [start.x for start, end in flat.cuts if start.x == end.x],
-        [start.y for start, end in flat.cuts if start.y == end.y],
-    )
-
-
-def piled(made: BlockPlan, right_to_left: bool) -> list[tuple[Flat, Rect]]:
-    """All cells of all flats in the order of the book: pile by pile in reading order, each from its top down."""
-    flats = made.flats
-    assert len({(flat.outline, flat.cuts, flat.folds) for flat in flats}) == 1  # alike, so they cut as one
-    cells = [[layer.cell for layer in cut(flat)] for flat in flats]
-    order = sorted(range(len(cells[0])), key=lambda n: (-cells[0][n].y, cells[0][n].x * (-1 if right_to_left else 1)))
-    return [(flat, cells[0][place]) for place in order for flat in flats]
-
-
-def alone(flat: Flat, cell: Rect) -> Flat:
-    """One cell of a flat as a flat of its own."""
-    folds = [fold for fold in flat.folds if cell.x < fold.start.x < cell.right]
-    return Flat(
-        flat.kind,
-        flat.name,
-        flat.stock,
-        cell.moved(-cell.x, -cell.y).corners,
-        tuple(Fold(f.kind, Point(f.start.x - cell.x, 0), Point(f.end.x - cell.x, cell.height)) for f in folds),
-        tuple(
-            type(panel)(panel.role, panel.rect.moved(-cell.x, -cell.y), panel.page, panel.face)
-            for panel in flat.panels
-            if cell.contains(panel.rect)
-        ),
-    )
-
-
-def read(flat: Flat, right_to_left: bool) -> list[Page]:
-    """A single leaf: as it lies, or folded at its fore-edge, so that the spine is at the free edges."""
-    if not flat.folds:
-        return leaf_through(cells_of(flat, [], []), flat.size.width if right_to_left else 0.0, right_to_left)
-    pile, fore_edge = fold_up(flat)
-    place = pile[0].place
-    return leaf_through(pile, place.x if abs(place.right - fore_edge) < 1e-6 else place.right, right_to_left)
-
-
 @given(pages=EVEN, printing=PRINTING, trim=TRIMS, right_to_left=st.booleans(), width=st.floats(6, 40))
 def test_the_book_can_be_read(pages: int, printing: str, trim: str, right_to_left: bool, width: float) -> None:
     made = block(Size(width, 21), right_to_left=right_to_left, pages=str(pages), printing=printing, trim=trim)
-    leaves = [alone(*spot) for spot in piled(made, right_to_left)]
+    leaves = [alone(*spot) for spot in piled(made.flats, right_to_left)]
     printed, waste = leaves[: pages // 2], leaves[pages // 2 :]
     assert not any(leaf.panels for leaf in waste)  # cells without a leaf come last
-    found = [page for leaf in printed for page in read(leaf, right_to_left)]
+    found = [page for leaf in printed for page in open_leaf(leaf, right_to_left)]
     assert [page.panel.page if page.panel else None for page in found] == list(range(1, pages + 1))
     assert made.pages == made.panels == pages
     for number, page in enumerate(found):

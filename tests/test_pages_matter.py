@@ -281,7 +281,7 @@ def test_a_table_with_nothing_to_list_is_a_warning() -> None:
 
 
 def test_a_table_longer_than_the_pages_it_was_given_is_an_error() -> None:
-    chapters = [{"kind": "blank", "listed_as": f"Part {number}"} for number in range(30)]
+    chapters = [{"kind": "blank", "pages": "1", "listed_as": f"Part {number}"} for number in range(30)]
     inside = bound([{"kind": "contents", "pages": "1"}, *chapters, {"kind": "ruled"}], 40)
     [problem] = inside.problems
     # 14 mm hold 13 lines of 2.2 pt at 1.35, less 2 for the title

@@ -165,15 +165,14 @@ def _label(placement: Placement) -> Note:
 
 
 def _shortened(typeface: Typeface, label: tuple[str, str], room: float) -> TextLine:
-    """The whole label, or as much of the book's name as leaves room for the part."""
+    """The whole label, or as much of the book's name as leaves room for the part; its number stays in any case."""
     book, part = label
-    whole = set_line(typeface, LABEL_SIZE, f"{book} · {part}")
-    if whole.width <= room:
-        return whole
-    kept = max(0, int(len(book) * (1 - (whole.width - room) / set_line(typeface, LABEL_SIZE, book).width)))
-    while kept > 0:
-        line = set_line(typeface, LABEL_SIZE, f"{book[:kept].rstrip()}… · {part}")
-        if line.width <= room:
-            return line
+    number, _, _ = book.partition(" ")
+    kept = len(book)
+    line = set_line(typeface, LABEL_SIZE, f"{book} · {part}")
+    while line.width > room and kept > len(number):
         kept -= 1
-    return set_line(typeface, LABEL_SIZE, part)
+        line = set_line(typeface, LABEL_SIZE, f"{book[:kept].rstrip()}… · {part}")
+    if line.width > room:
+        line = set_line(typeface, LABEL_SIZE, f"{number} {part}")
+    return line if line.width <= room else set_line(typeface, LABEL_SIZE * room / line.width, f"{number} {part}")

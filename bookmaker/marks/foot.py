@@ -71,8 +71,8 @@ def _legend(room: Rect, rows: Sequence[tuple[Pen, str]], sans: Typeface) -> Iter
     """One sample of each line with its meaning."""
     if room.width < LEGEND:
         rows = [(pen, words.split(":")[0]) for pen, words in rows]
-    size = min(2.0, max(1.0, (room.width - 10) / max(sans.shape(words).width for _, words in rows)))
-    step = min(2.5, (room.height - 0.6) / len(rows))
+    step = min(2.5, (room.height - 0.4) / len(rows))
+    size = min(2.0, step * 0.92, max(1.0, (room.width - 10) / max(sans.shape(words).width for _, words in rows)))
     for row, (pen, words) in enumerate(rows):
         y = room.top - 1.6 - row * step
         yield Line(Point(room.x, y), Point(room.x + 8, y), pen)

@@ -12,7 +12,7 @@ from ..spec.measures import Flag
 from .page import Inside, PageFrame, numbered
 from .part import Part
 
-__all__ = ["Blank", "compose", "extent", "load"]
+__all__ = ["Blank", "compose", "load"]
 
 
 class Blank(Part):
@@ -24,11 +24,6 @@ class Blank(Part):
 
 def load(entry: Blank, folder: Path) -> None:
     """Nothing to read."""
-
-
-def extent(entry: Blank, source: None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
-    """One page, among other parts."""
-    return 1
 
 
 def compose(entry: Blank, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
