@@ -101,6 +101,19 @@ def test_a_ledger_has_a_double_rule_at_the_head_and_before_the_sums() -> None:
     assert columns.pen.colour != level.pen.colour
 
 
+@pytest.mark.parametrize("right_to_left", [False, True])
+def test_a_ledger_is_numbered_in_its_head_at_the_outer_edge(right_to_left: bool) -> None:
+    frame = PageFrame(15, 21, 4, right_to_left)
+    for number, page in enumerate(ledger.compose(Ledger(numbers="yes"), None, frame).pages, start=1):
+        [text] = record(page).texts
+        assert 17.5 + 2 * DOT < text.at.y < 20.5
+        inner, outer = text.at.x, 15 - text.end.x
+        if not frame.spine_on_left(number):
+            inner, outer = outer, inner
+        assert outer == pytest.approx(15 / 18)
+        assert inner > 12
+
+
 # ---- music
 
 

@@ -10,13 +10,14 @@ from typing import Literal
 
 from pydantic import Field
 
-from ..drawing import Canvas, Colour, Pen
+from ..drawing import BLACK, Canvas, Colour, Drawn, Pen
 from ..geometry import Path, Point
 from ..spec.measures import Count, Flag, Ink, Spacing
-from .page import Inside, PageFrame, numbered
+from ..typefaces import bundled, set_line
+from .page import NUMBER_SIZE, Inside, PageFrame
 from .part import Part
 
-__all__ = ["Ledger", "LedgerPage", "compose", "load"]
+__all__ = ["Ledger", "LedgerNumber", "LedgerPage", "compose", "load"]
 
 HEAD = 1 / 6
 """Share of the page's height above the double rule."""
@@ -74,11 +75,30 @@ class LedgerPage:
             yield width * (1 - column * share)
 
 
+@dataclass(frozen=True, slots=True)
+class LedgerNumber:
+    """A page number at the outer edge of the head, for at the foot it would stand on the lines."""
+
+    frame: PageFrame
+    number: int
+
+    def draw(self, canvas: Canvas) -> None:
+        """Set the number."""
+        frame, typeface = self.frame, bundled("text")
+        size = min(frame.height * NUMBER_SIZE, frame.width / 9)
+        line = set_line(typeface, size, str(frame.folio(self.number)))
+        aside = frame.width / 18
+        x = frame.width - aside - line.width if frame.spine_on_left(self.number) else aside
+        canvas.text(line, Point(x, frame.height * (1 - HEAD / 2) - typeface.cap_height * size / 2), BLACK)
+
+
 def load(entry: Ledger, folder: FilePath) -> None:
     """Nothing to read."""
 
 
 def compose(entry: Ledger, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
     """Ledger pages, numbered if asked."""
-    pages = (LedgerPage(entry, frame),) * frame.pages
-    return Inside(numbered(pages, frame) if entry.numbers else pages)
+    page = LedgerPage(entry, frame)
+    if not entry.numbers:
+        return Inside((page,) * frame.pages)
+    return Inside(tuple(Drawn((page, LedgerNumber(frame, number))) for number in range(1, frame.pages + 1)))

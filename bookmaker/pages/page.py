@@ -11,7 +11,7 @@ from ..geometry import Point, Rect
 from ..typefaces import Typeface, bundled, set_line
 from ..units import MM_PER_INCH
 
-__all__ = ["BookWords", "Heading", "Inside", "PageFrame", "PageNumber", "numbered"]
+__all__ = ["NUMBER_SIZE", "BookWords", "Heading", "Inside", "PageFrame", "PageNumber", "numbered"]
 
 NUMBER_SIZE = 1 / 30
 """Size of a page number (the em) as a share of the page's height: 0.7 mm on a page of 21 mm."""
