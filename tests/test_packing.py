@@ -269,6 +269,12 @@ def test_large_pieces_need_more_sheets_than_their_area() -> None:
     assert (found.area_bound, found.bound, found.sheets) == (3, 3, 3)
 
 
+def test_strips_are_known_to_need_their_sheets() -> None:
+    """Ten strips fit below one another and none beside another; by area alone two sheets would do."""
+    found = nest([Item(str(n), 154, 26.4, may_turn=False) for n in range(21)], Bin(200, 275), 0, effort=EFFORT)
+    assert (found.area_bound, found.bound, found.sheets) == (2, 3, 3)
+
+
 def test_leftovers_count_for_the_area_bound() -> None:
     items = [Item(key, 50, 40, False) for key in "abcdefgh"]
     assert nest(items, AREA, 0, effort=EFFORT).area_bound == 2

@@ -18,6 +18,9 @@ __all__ = ["area_bound", "bin_bound", "strip_bound"]
 Weight = Callable[[int], float]
 """A length as a share of the bin's, by one of the functions."""
 
+MOST_PARTS = 12
+"""The rounding function is tried for so many equal pieces along a side: a sheet holds about ten strips."""
+
 THRESHOLDS = 8
 """How many thresholds of the cutting-off function are tried along each side."""
 
@@ -61,7 +64,7 @@ def _weights(kinds: Kinds, length: int) -> list[Weight]:
     step = max(1, len(sides) // THRESHOLDS)
     return [
         lambda x: x / length,
-        *(_rounded_to(parts, length) for parts in (1, 2, 3, 4)),
+        *(_rounded_to(parts, length) for parts in range(1, MOST_PARTS + 1)),
         *(_cut_off_at(side, length) for side in sides[::step]),
     ]
 
