@@ -10,10 +10,14 @@ from typing import NamedTuple
 
 from .geometry import Point, Size
 
-__all__ = ["APRON", "FOOTER_HEIGHT", "Apron"]
+__all__ = ["APRON", "CROSS_ARM", "CROSS_ROOM", "FOOTER_HEIGHT", "Apron"]
 
 FOOTER_HEIGHT = 12.0
 """What the check rule, the legend and the notes take at the foot of every sheet, in mm."""
+
+
+CROSS_ROOM, CROSS_ARM = 6.0, 2.0
+"""For a cutting machine: the room of an alignment cross along each edge, and the length of its arms, in mm."""
 
 
 class Apron(NamedTuple):

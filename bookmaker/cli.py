@@ -20,11 +20,13 @@ from rich.progress import Progress
 
 from . import pipeline
 from .book_names import UnknownBook, find_book
+from .choice import Choice
 from .errors import BookmakerError, CommandError, Problem
 from .feedback import comparisons
 from .output import replaced_file
-from .papers import find_format
+from .papers import SheetFormat, find_format
 from .plan import BookPlan
+from .reading import read_printer
 from .reports import (
     books_table,
     breakdown_table,
@@ -32,15 +34,17 @@ from .reports import (
     measured_table,
     message,
     outcome,
+    paper_line,
     reading_table,
     slipcases_table,
     spaces_table,
 )
-from .ruler import write_ruler
+from .ruler import PROFILE_MARK, measure, profile_text, write_ruler
 from .schema import shelf_schema
 from .starter import write_starter
 from .units import NotAMeasure
 from .writers.plan_json import check_report, dump
+from .writers.sheets_pdf import Parts
 
 __all__ = ["app", "main"]
 
@@ -107,6 +111,16 @@ def check(
 def make(
     shelf: ShelfPath,
     into: Annotated[Path, typer.Option("--into", metavar="DIR", help="A new folder, or one made before.")],
+    parts: Annotated[Parts, typer.Option("--parts", help="Art and lines, or one of them alone.")] = Parts.ALL,
+    only: Annotated[
+        list[str] | None, typer.Option("--only", metavar="BOOK", help="This book or slipcase only; may be repeated.")
+    ] = None,
+    again: Annotated[
+        str | None, typer.Option("--again", metavar="BOOK", help="One book once more, on as little paper as possible.")
+    ] = None,
+    stock: Annotated[
+        list[str] | None, typer.Option("--stock", metavar="NAME", help="This paper only; may be repeated.")
+    ] = None,
     contact_sheet: Annotated[
         bool, typer.Option("--contact-sheet", help="Also all spines side by side, as PDF and PNG.")
     ] = False,
@@ -115,29 +129,74 @@ def make(
     ] = False,
 ) -> None:
     """Write the sheets to print, one PDF for each paper, and the plan."""
+    wishes = pipeline.Wishes(
+        choice=Choice(tuple(only or ()), again, tuple(stock or ())),
+        parts=parts,
+        contact_sheet=contact_sheet,
+        templates=templates,
+    )
     with _progress() as told:
-        made = pipeline.make(shelf, into, told, pipeline.Extras(contact_sheet, templates))
+        made = pipeline.make(shelf, into, told, wishes)
     _tell(made.checked.problems)
+    drawings = [name for name, _ in made.files if name.startswith(f"{pipeline.MACHINE_FOLDER}/")]
     for name, sheets in made.files:
+        if name in drawings:
+            continue
         count = f": {sheets} sheet{'s' if sheets > 1 else ''}" if sheets else ""
         typer.echo(f"{into / name}{count}")
+    if drawings:
+        typer.echo(f"{into / pipeline.MACHINE_FOLDER}: {len(drawings)} drawings")
+    for tally in made.tallies:
+        typer.echo(paper_line(tally))
     typer.echo(outcome(made.checked))
     _finish(made.checked)
 
 
 @app.command()
 def ruler(
-    into: Annotated[Path, typer.Option("--into", metavar="FILE", help="The PDF to write.")],
+    into: Annotated[Path | None, typer.Option("--into", metavar="FILE", help="The PDF to write.")] = None,
     sheet: Annotated[str, typer.Option("--sheet", help="A4, letter, or two sides.")] = "A4",
+    printer: Annotated[
+        Path | None, typer.Option("--printer", metavar="PROFILE", help="Correct the page by a profile, to prove it.")
+    ] = None,
+    measured: Annotated[
+        Path | None, typer.Option("--measured", metavar="PROFILE", help="Ask for what it measures; write a profile.")
+    ] = None,
 ) -> None:
-    """Write a page with two rules that shows what your printer does to lengths."""
+    """Write a page that shows what your printer does, or turn what it measures into a profile."""
+    if (into is None) == (measured is None):
+        remedy = "write --into ruler.pdf to get the page, or --measured printer.yaml to write down what it measures"
+        raise CommandError((Problem("ruler needs either --into or --measured", remedy),))
     try:
         size = find_format(sheet)
     except NotAMeasure as problem:
         raise CommandError((Problem(f"--sheet: {problem.message}", problem.remedy),)) from None
-    with replaced_file(into) as file:
-        write_ruler(file, size)
-    typer.echo(f"wrote {into}; print it at 100 %, measure both rules, and write them into the shelf file")
+    if into is not None:
+        profile = read_printer(printer) if printer else None
+        with replaced_file(into) as file:
+            write_ruler(file, size, profile)
+        proof = "its rules must now measure 150 mm, and both diagonals 141.4 mm"
+        plain = "print it at 100 %, then: bookmaker ruler --measured printer.yaml"
+        typer.echo(f"wrote {into}; {proof if profile else plain}")
+    if measured is not None:
+        _write_profile(measured, size)
+
+
+def _write_profile(path: Path, size: SheetFormat) -> None:
+    """Ask for the readings and write the profile, unless another file stands there."""
+    if path.exists() and not (path.is_file() and path.read_bytes().startswith(PROFILE_MARK.encode())):
+        raise CommandError((Problem(f"{path} is not a profile that bookmaker wrote", "name another file"),))
+
+    def ask(words: str, usual: str) -> str:
+        try:
+            return input(f"{words} [{usual}]: " if usual else f"{words}: ")
+        except EOFError:
+            raise CommandError((Problem("the readings end here", "run it again and answer every question"),)) from None
+
+    printer = measure(size, ask, lambda problem: typer.echo(message(problem), err=True))
+    with replaced_file(path) as file:
+        file.write_text(profile_text(printer), encoding="utf-8", newline="\n")
+    typer.echo(f"wrote {path}; prove it: bookmaker ruler --into proof.pdf --printer {path}")
 
 
 @app.command()

@@ -7,83 +7,39 @@ Every arrow is one call below. Files are read at the start and written at the en
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import accumulate, chain
 from pathlib import Path
-from typing import Any
 
 from .ahead import set_texts_ahead
-from .designs import Lettering, load_design
-from .designs.box_faces import load_faces
+from .checked import Checked
 from .drafting import Draft, draft_book, draft_slipcase
-from .errors import FieldPath, Problem, Severity, ShelfFileError
+from .errors import Problem, ShelfFileError
 from .extents import page_frame, settled
-from .eyesight import Legibility
 from .feedback import caliper_estimates, estimate_notes
 from .findings import fit_findings
-from .flat import Role
-from .geometry import Size
-from .impressions import impressions
 from .legibility import lettering_problems
-from .output import PLAN_NAME, file_names, replaced_folder
-from .pages import compose_inside, load_inside
-from .pictures import Picture
+from .output import replaced_folder
+from .pages import compose_inside
 from .plan import ShelfPlan, plan_shelf
+from .publishing import ALL_OF_IT, MACHINE_FOLDER, Progress, Wishes, publish
 from .reading import ShelfFile, read_shelf
-from .sheets import Sheet, lay_out
+from .sheets import Tally, lay_out
 from .shelf_spec import cross_check
-from .stock import calibration
+from .sources import Sources, read_sources
+from .spec.sheets import SheetOrder
 from .wardrobe import dressed
-from .writers.contact_sheet import spine_of, write_contact_sheet
-from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
-from .writers.plan_json import dump, plan_report
-from .writers.sheets_pdf import write_sheets
-from .writers.templates import write_template
 
-__all__ = ["Checked", "Extras", "Made", "check", "make"]
-
-Progress = Callable[[str, int, int], None]
-"""Told what is being done, how many parts are done, and of how many."""
-
-
-@dataclass(frozen=True, slots=True)
-class Checked:
-    """A shelf that was read and worked out, with everything there is to say about it; one draft a book or slipcase."""
-
-    shelf: ShelfFile
-    plan: ShelfPlan
-    drafts: tuple[Draft, ...]
-    slipcases: tuple[Draft, ...]
-    problems: tuple[Problem, ...]
-
-    @property
-    def legibility(self) -> tuple[Legibility | None, ...]:
-        """How well the text of each book can be read; None for books without any."""
-        spec = self.plan.spec
-        heights = [draft.x_height for draft in self.drafts]
-        return tuple(
-            None if height is None else Legibility(height, spec.printer.resolution, spec.viewing_distance)
-            for height in heights
-        )
-
-    @property
-    def lettering(self) -> tuple[tuple[Lettering, ...], ...]:
-        """How the cover of each book is lettered."""
-        return tuple(draft.lettering for draft in self.drafts)
-
-    @property
-    def sound(self) -> bool:
-        """Whether nothing is wrong that spoils the shelf."""
-        return all(problem.severity is not Severity.ERROR for problem in self.problems)
+__all__ = ["MACHINE_FOLDER", "Checked", "Made", "Progress", "Wishes", "check", "make"]
 
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What was made: the checked shelf, and each file with the number of its sheets, 0 for the plan."""
+    """What was made: the checked shelf, each file with the number of its sheets, 0 for the plan, and what they take."""
 
     checked: Checked
     files: tuple[tuple[str, int], ...]
+    tallies: tuple[Tally, ...]
 
 
 def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
@@ -108,46 +64,31 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     return Checked(shelf, plan, drafts, slipcases, shelf.located(problems))
 
 
-@dataclass(frozen=True, slots=True)
-class Extras:
-    """What `make` writes besides the sheets, if it is asked for."""
-
-    contact_sheet: bool = False
-    templates: bool = False
-
-
-NO_EXTRAS = Extras()
-
-
-def make(path: Path, into: Path, progress: Progress = lambda *_: None, extras: Extras = NO_EXTRAS) -> Made:
-    """Check a shelf file and write its sheets and its plan into a folder, and what else is asked for.
+def make(path: Path, into: Path, progress: Progress = lambda *_: None, wishes: Wishes = ALL_OF_IT) -> Made:
+    """Check a shelf file and write its sheets, or what is chosen of them, and its plan into a folder.
 
     Raises:
         ShelfFileError: the file, or one it names, cannot be used.
         OutputError: the folder cannot be used; it is as it was.
+        CommandError: the choice names what is not there.
     """
     with replaced_folder(into) as folder:
         checked = check(path, progress)
-        pieces = [piece for draft in (*checked.drafts, *checked.slipcases) for piece in draft.pieces]
-        sheets = lay_out(pieces, checked.plan.stocks, checked.plan.spec.printer.knife_room)
-        also = _write_extras(folder, checked, extras)
-        files = _write(folder, checked, sheets, also, progress)
-    return Made(checked, files)
+        chosen = wishes.choice.of(checked.plan)
+        pieces = chosen.pieces(piece for draft in (*checked.drafts, *checked.slipcases) for piece in draft.pieces)
+        printer = checked.plan.spec.printer
+        order = printer.sheet_order if wishes.choice.again is None else SheetOrder.FEWEST
+        layout = lay_out(pieces, checked.plan.stocks, printer.knife_room, order, progress)
+        checked = replace(checked, problems=(*checked.problems, *checked.shelf.located(layout.notes)))
+        files = publish(folder, checked, layout, chosen, wishes, progress)
+    return Made(checked, files, layout.tallies)
 
 
-@dataclass(frozen=True, slots=True)
-class _Sources:
-    """What was read from the files a shelf names: by book its inside, design and jacket; by slipcase its pictures."""
-
-    books: Sequence[tuple[object, object, object]]
-    slipcases: Mapping[str, Mapping[Role, Picture]]
-
-
-def _usable(shelf: ShelfFile) -> tuple[_Sources, ShelfPlan]:
+def _usable(shelf: ShelfFile) -> tuple[Sources, ShelfPlan]:
     """The files that the books name, and the plan; refused with everything that is wrong with both."""
     problems = list(shelf.of_lenders(cross_check(shelf.spec)))
     crossed = bool(problems)
-    sources = _read_sources(shelf, problems)
+    sources = read_sources(shelf, problems)
     unread = {problem.field[1] for problem in problems if "inside" in problem.field[:3]}
     insides = [inside for inside, _, _ in sources.books]
     if not problems:
@@ -164,33 +105,10 @@ def _usable(shelf: ShelfFile) -> tuple[_Sources, ShelfPlan]:
     return sources, plan
 
 
-def _read_sources(shelf: ShelfFile, problems: list[Problem]) -> _Sources:
-    """The files every book and slipcase names; what cannot be read is a problem."""
-    books: list[tuple[object, object, object]] = []
-
-    def read(load: Callable[..., Any], entry: object, field: FieldPath) -> Any:
-        try:
-            return load(entry, shelf.folder)
-        except ShelfFileError as refusal:
-            problems.extend(replace(problem, field=(*field, *problem.field)) for problem in refusal.problems)
-            return None
-
-    for number, book in enumerate(shelf.spec.books):
-        inside = read(load_inside, book.inside, ("books", number, "inside"))
-        design = read(load_design, book.design, ("books", number, "design"))
-        own = book.jacket.design if book.jacket else None
-        jacket = read(load_design, own, ("books", number, "jacket", "design")) if own else None
-        books.append((inside, design, jacket))
-    faces = {
-        name: read(load_faces, box.faces, ("slipcases", name, "faces")) if box.faces else {}
-        for name, box in shelf.spec.slipcases.items()
-    }
-    return _Sources(books, faces)
-
-
 def _drafted(
     plan: ShelfPlan, sources: Sequence[tuple[object, object, object]], progress: Progress
 ) -> tuple[Draft, ...]:
+    """Every book drawn: its pages composed, its cover dressed."""
     drafts: list[Draft] = []
     for (book, words), (inside, design, jacket) in zip(dressed(plan.books), sources, strict=True):
         progress("setting the pages", book.number, len(plan.books))
@@ -205,54 +123,3 @@ def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Pr
     for book, draft in zip(plan.books, drafts, strict=True):
         for problem in lettering_problems(draft.lettering, plan.spec.printer.resolution):
             yield replace(problem, field=("books", book.number, "design", *problem.field))
-
-
-def _write_extras(folder: Path, checked: Checked, extras: Extras) -> list[str]:
-    """What is made only if it is asked for; the names of the files."""
-    names: list[str] = []
-    if extras.contact_sheet:
-        names += _write_spines(folder, checked)
-    if extras.templates:
-        for book in checked.plan.books:
-            flats = [flat for flat in book.cover.flats if flat.dressed]
-            names += write_template(folder, f"template-{book.number + 1}", book.entry.title, flats)
-    return names
-
-
-def _write_spines(folder: Path, checked: Checked) -> list[str]:
-    spec = checked.plan.spec
-    spines = [
-        spine_of(draft.pieces, book.entry.space) for book, draft in zip(checked.plan.books, checked.drafts, strict=True)
-    ]
-    found = sorted((spine for spine in spines if spine), key=lambda spine: _place_of(spine.space, spec.spaces))
-    return write_contact_sheet(folder, spec.shelf, found, Size(*spec.printer.sheet.size)) if found else []
-
-
-def _place_of(space: str, spaces: Mapping[str, object]) -> int:
-    """Spaces in the order of the file, what stands nowhere last."""
-    return list(spaces).index(space) if space in spaces else len(spaces)
-
-
-def _write(
-    folder: Path, checked: Checked, sheets: Sequence[Sheet], extras: Sequence[str], progress: Progress
-) -> tuple[tuple[str, int], ...]:
-    """One PDF of sheets for each stock, the cutting list if anything is cut by hand, and the plan."""
-    spec = checked.plan.spec
-    listed: list[tuple[str, int, Sheet]] = []
-    used = [stock for stock in checked.plan.stocks.values() if any(sheet.stock is stock for sheet in sheets)]
-    cutting_list, *names = file_names([CUTTING_LIST, *(stock.name for stock in used)], taken=extras)
-    for done, (stock, name) in enumerate(zip(used, names, strict=True)):
-        progress("writing the sheets", done, len(used))
-        mine = [sheet for sheet in sheets if sheet.stock is stock]
-        passes = [impressions(sheet, spec.shelf, spec.printer) for sheet in mine]
-        title = f"{spec.shelf}: {stock.name}"
-        write_sheets(folder / name, title, chain(*passes), calibration(spec.printer, stock.sheet))
-        *first_pages, _ = accumulate(map(len, passes), initial=1)
-        listed += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
-    parts = [(f"{book.number + 1}. {book.entry.title}", part) for book in checked.plan.books for part in book.cut_list]
-    if parts:
-        write_cutting_list(folder / cutting_list, spec.shelf, parts, Size(*spec.printer.sheet.size))
-    files = [*names, *([cutting_list] if parts else []), *extras, PLAN_NAME]
-    report = plan_report(checked.plan, listed, files, checked.problems, checked.legibility, checked.lettering)
-    (folder / PLAN_NAME).write_text(dump(report), encoding="utf-8", newline="\n")
-    return tuple((name, sum(file == name for file, _, _ in listed)) for name in files)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -12,13 +12,16 @@ from pydantic import ValidationError
 from .book_list import with_listed_books
 from .defaults import with_defaults
 from .errors import FieldPath, Place, Problem, ShelfFileError, show_field
+from .profiles import of_a_printer, with_profile
+from .quantities import show
 from .rows import with_rows
 from .shelf_spec import ShelfSpec
+from .spec.sheets import PrinterEntry, Profile
 from .spec_errors import explain
 from .volumes import with_volumes
 from .yaml_tree import Tree, parse_tree
 
-__all__ = ["ShelfFile", "read_shelf"]
+__all__ = ["ShelfFile", "read_printer", "read_shelf"]
 
 LARGEST_FILE = 2_000_000
 """Bytes; a shelf of 5000 books stays well below."""
@@ -61,12 +64,39 @@ def read_shelf(path: Path) -> ShelfFile:
     Raises:
         ShelfFileError: with everything that is wrong in the file, each problem with its place.
     """
-    written = with_listed_books(parse_tree(_read_text(path), path.name), path.parent)
+    written = with_profile(parse_tree(_read_text(path), path.name), _profile_reader(path.parent))
+    written = with_listed_books(written, path.parent)
     defaults = written.child("defaults")
     in_rows, shared = with_rows(with_volumes(written))
     lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), ("defaults",))}
     tree = with_defaults(in_rows)
     return ShelfFile(path, _validated(tree, lent), tree, lent)
+
+
+def read_printer(path: Path) -> PrinterEntry:
+    """Read and check the profile of a printer.
+
+    Raises:
+        ShelfFileError: with everything that is wrong in the file.
+    """
+    tree = of_a_printer(parse_tree(_read_text(path), path.name))
+    whole = Tree({"printer": tree}, tree.place)
+    try:
+        return Profile.model_validate(whole.plain()).printer
+    except ValidationError as failure:
+        found = [problem.at(_place(problem, whole)) for problem in explain(failure, Profile)]
+        raise ShelfFileError(_in_file_order(found)) from None
+
+
+def _profile_reader(folder: Path) -> Callable[[str, Place], Tree]:
+    def read(name: str, place: Place) -> Tree:
+        path = folder / name
+        if not path.is_file():
+            remedy = "write one with bookmaker ruler --measured, or write the keys of the printer here"
+            raise ShelfFileError((Problem(f"there is no profile {show(name)}", remedy, place=place),))
+        return parse_tree(_read_text(path), path.name)
+
+    return read
 
 
 def _validated(tree: Tree, lent: Mapping[Place, FieldPath]) -> ShelfSpec:

@@ -13,8 +13,10 @@ from .feedback import Comparison
 from .legibility import arc_minutes, dots, seen
 from .pipeline import Checked
 from .plan import BookPlan, ShelfPlan
+from .sheets import Tally
 from .shelf import SpaceFit, Verdict
 from .thickness import Layer, Thickness
+from .units import print_mm
 
 __all__ = [
     "books_table",
@@ -23,6 +25,7 @@ __all__ = [
     "measured_table",
     "message",
     "outcome",
+    "paper_line",
     "reading_table",
     "slipcases_table",
     "spaces_table",
@@ -245,6 +248,17 @@ def message(problem: Problem) -> str:
     if problem.place.source.strip():
         text += f"\n    {problem.place.source.strip()[:100]}"
     return text
+
+
+def paper_line(tally: Tally) -> str:
+    """Whether the pieces of a stock could take less paper, and how well they fill it."""
+    if tally.sheets == tally.least:
+        least = "no layout takes fewer sheets"
+    else:
+        least = f"{tally.sheets} sheets, where {tally.least} or more are needed"
+    saved = f", {tally.saved} saved by nesting" if tally.saved else ""
+    rest = f"; {tally.rest.width:g} × {print_mm(tally.rest.height)} of the last sheet is left" if tally.rest else ""
+    return f"{tally.stock}: {least}{saved}; {tally.used:.0%} of the room used{rest}"
 
 
 def outcome(checked: Checked) -> str:

@@ -22,6 +22,7 @@ def shelf_schema() -> dict[str, Any]:
         "properties": anything_of_a_book,
         "additionalProperties": False,
     }
+    schema["properties"]["printer"] = {"anyOf": [{"type": "string"}, schema["properties"]["printer"]]}
     # What the defaults supply need not stand in the book.
     for model in schema["$defs"].values():
         if model.get("title") not in {"LifeSize", "PageSize", "SpaceEntry"}:

@@ -2,21 +2,22 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 
-from .apron import APRON, FOOTER_HEIGHT
+from .apron import APRON, CROSS_ROOM, FOOTER_HEIGHT
 from .errors import FieldPath, Problem, ShelfFileError
 from .flat import Axis
-from .geometry import Point, Rect, Size, Transform
+from .geometry import Rect, Size, Transform
 from .papers import SheetFormat, caliper_from_bulk, grammage_from_basis, nominal_caliper
-from .spec.sheets import RULE_LENGTH, PrinterEntry
+from .spec.sheets import RULE_LENGTH, SQUARE, PrinterEntry
 from .spec.stocks import Grain, StockEntry
 from .units import NotAMeasure, parse_basis_weight, print_mm
 
 SMALLEST_AREA = 40.0
 """A printable area below this, in mm, holds no book and no notes."""
 
-__all__ = ["Stock", "calibration", "make_stock"]
+__all__ = ["SMALLEST_AREA", "Stock", "calibration", "distortion", "lean", "make_stock"]
 
 NOMINAL_TOLERANCE = 0.10
 PILE_TOLERANCE = 0.02
@@ -40,6 +41,14 @@ class Stock:
     printable: Rect
     grammage: float | None = None
     stated: float | None = None
+    crosses: bool = False
+    off_cut: bool = False
+    off_cuts: tuple[Stock, ...] = ()
+
+    @property
+    def title(self) -> str:
+        """The name, and for an off-cut its size."""
+        return f"{self.name}, off-cut {self.sheet.name}" if self.off_cut else self.name
 
     @property
     def covered(self) -> float:
@@ -48,8 +57,8 @@ class Stock:
 
     @property
     def usable(self) -> Rect:
-        """The printable area above the notes at the foot of the sheet."""
-        return self.printable.grown(0, -FOOTER_HEIGHT, 0, 0)
+        """The printable area above the notes at the foot of the sheet, and below an alignment cross if there is one."""
+        return self.printable.grown(0, -FOOTER_HEIGHT, 0, -CROSS_ROOM if self.crosses else 0)
 
     @property
     def grain_axis(self) -> Axis | None:
@@ -76,14 +85,39 @@ class Stock:
         return (upright if grain is self.grain_axis else turned,)
 
 
+def lean(printer: PrinterEntry) -> float:
+    """The sine of the angle by which what is drawn upright leans to the right on the printed sheet.
+
+    By the law of cosines in the printed square: (rising² - falling²) / (4 · width · height). Diagonals of
+    141.6 and 141.2 mm on a square of 100 mm: (20050.56 - 19937.44) / 40000 = 0.0028, or 0.16°.
+    """
+    if printer.diagonals is None:
+        return 0.0
+    width, height = (side * SQUARE / RULE_LENGTH for side in (printer.rules.across, printer.rules.up))
+    return (printer.diagonals.rising**2 - printer.diagonals.falling**2) / (4 * width * height)
+
+
+def distortion(printer: PrinterEntry, sheet: SheetFormat) -> Transform:
+    """What the printer does to lengths and angles, as measured: about the sheet's middle, level lines stay level."""
+    across, up = printer.rules.across / RULE_LENGTH, printer.rules.up / RULE_LENGTH
+    sine = lean(printer)
+    return _about_the_middle(Transform(a=across, c=up * sine, d=up * math.sqrt(1 - sine * sine)), sheet)
+
+
 def calibration(printer: PrinterEntry, sheet: SheetFormat) -> Transform:
-    """The stretch about the sheet's middle that undoes the printer's own.
+    """What undoes the printer's own distortion.
 
     A 150 mm rule that measures 149.4 asks for a factor of 150/149.4 = 1.00402.
     """
-    width, height = sheet.size
     across, up = RULE_LENGTH / printer.rules.across, RULE_LENGTH / printer.rules.up
-    return Transform.stretch(across, up, Point(width / 2, height / 2))
+    sine = lean(printer)
+    cosine = math.sqrt(1 - sine * sine)
+    return _about_the_middle(Transform(a=across, c=-across * sine / cosine, d=up / cosine), sheet)
+
+
+def _about_the_middle(transform: Transform, sheet: SheetFormat) -> Transform:
+    width, height = sheet.size
+    return Transform.move(-width / 2, -height / 2).then(transform).moved(width / 2, height / 2)
 
 
 def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
@@ -101,7 +135,7 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         tolerance = entry.tolerance.of(caliper)
     else:
         tolerance = caliper * (PILE_TOLERANCE if entry.pile else NOMINAL_TOLERANCE)
-    return Stock(
+    stock = Stock(
         name=name,
         caliper=caliper,
         film=sum(entry.film),
@@ -111,8 +145,21 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         sheet=sheet,
         printable=_printable(printer, sheet, ("stocks", name, "sheet") if entry.sheet else ("printer", "margins")),
         grammage=grammage,
+        crosses=printer.cutting_machine,
         stated=stated if entry.pile else None,
     )
+    return replace(stock, off_cuts=tuple(_off_cut(stock, size, printer) for size in entry.off_cuts))
+
+
+def _off_cut(stock: Stock, size: SheetFormat, printer: PrinterEntry) -> Stock:
+    """A partly used sheet of a stock as a stock of its own; its fibres run as they did on the whole sheet."""
+    width, height = size.size
+    upright = height >= width
+    grain = Grain.UNKNOWN
+    if stock.grain_axis is not None:
+        grain = Grain.LONG if upright == (stock.grain_axis is Axis.Y) else Grain.SHORT
+    printable = _printable(printer, size, ("stocks", stock.name, "off_cuts"))
+    return replace(stock, sheet=size, grain=grain, printable=printable, off_cut=True)
 
 
 def _weight_and_stated_caliper(name: str, entry: StockEntry) -> tuple[float | None, float | None]:
@@ -166,5 +213,12 @@ def _printable(printer: PrinterEntry, sheet: SheetFormat, field: FieldPath) -> R
                 ),
             )
         )
-    undone = calibration(printer, sheet)
-    return Transform.stretch(1 / undone.a, 1 / undone.d, Point(width / 2, height / 2)).apply_to(reached)
+    return _before_calibration(reached, calibration(printer, sheet))
+
+
+def _before_calibration(reached: Rect, undone: Transform) -> Rect:
+    """The largest upright area whose calibrated image lies within what the printer reaches."""
+    low, high = ((y - undone.f) / undone.d for y in (reached.y, reached.top))
+    left = max(reached.x - undone.e - undone.c * y for y in (low, high)) / undone.a
+    right = min(reached.right - undone.e - undone.c * y for y in (low, high)) / undone.a
+    return Rect(left, low, right - left, high - low)

@@ -9,6 +9,7 @@ import pytest
 from bookmaker import ahead, pipeline
 from bookmaker.pages.text import TextSource
 from bookmaker.reading import read_shelf
+from bookmaker.sources import read_sources
 
 pytestmark = pytest.mark.filterwarnings("ignore:.*fork.*:DeprecationWarning")
 
@@ -66,7 +67,7 @@ def test_two_processes_give_the_bytes_of_one(shelf: Path, monkeypatch: pytest.Mo
 def test_what_was_set_ahead_is_not_set_again(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(ahead, "_processors", lambda: 2)
     read = read_shelf(shelf)
-    insides = [inside for inside, _, _ in pipeline._read_sources(read, []).books]
+    insides = [inside for inside, _, _ in read_sources(read, []).books]
     assert ahead.set_texts_ahead(read.spec, insides, least_words=1)
     texts = [inside for inside in insides if isinstance(inside, TextSource)]
     assert len(texts) == 3
@@ -81,6 +82,6 @@ def test_one_process_does_it_where_more_do_not_pay(
 ) -> None:
     monkeypatch.setattr(ahead, "_processors", lambda: processors)
     read = read_shelf(shelf)
-    insides = [inside for inside, _, _ in pipeline._read_sources(read, []).books]
+    insides = [inside for inside, _, _ in read_sources(read, []).books]
     assert not ahead.set_texts_ahead(read.spec, insides, least_words=least)
     assert not any(inside.proofs.made for inside in insides if isinstance(inside, TextSource))

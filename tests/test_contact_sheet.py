@@ -10,7 +10,7 @@ import pytest
 from PIL import Image
 from pypdf import PdfReader
 
-from bookmaker.pipeline import Extras, make
+from bookmaker.pipeline import Wishes, make
 
 SHELF = """\
 shelf: Proof
@@ -36,7 +36,7 @@ books:
 def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
     place = tmp_path_factory.mktemp("proof")
     (place / "shelf.yaml").write_text(SHELF, encoding="utf-8")
-    make(place / "shelf.yaml", place / "out", extras=Extras(contact_sheet=True))
+    make(place / "shelf.yaml", place / "out", wishes=Wishes(contact_sheet=True))
     return place / "out"
 
 
@@ -72,7 +72,7 @@ def test_the_files_are_listed_and_a_stock_of_that_name_is_not_overwritten(folder
 
 def test_the_same_shelf_gives_the_same_bytes(folder: Path) -> None:
     again = folder.parent / "again"
-    make(folder.parent / "shelf.yaml", again, extras=Extras(contact_sheet=True))
+    make(folder.parent / "shelf.yaml", again, wishes=Wishes(contact_sheet=True))
     for path in folder.iterdir():
         assert path.read_bytes() == (again / path.name).read_bytes(), path.name
 

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker import output, pipeline
+from bookmaker import output, publishing
 from bookmaker.errors import OutputError
 from bookmaker.output import file_names, replaced_file, replaced_folder
 from bookmaker.pipeline import make
@@ -137,7 +137,7 @@ def forbidden(*_: object, **__: object) -> None:
 
 def broken_second_pdf(fault: Callable[..., None]) -> Callable[..., None]:
     """A writer of PDFs that works once."""
-    whole, calls = pipeline.write_sheets, iter(range(9))
+    whole, calls = publishing.write_sheets, iter(range(9))
 
     def write(path: Path, *args: object, **kwargs: object) -> None:
         if next(calls):
@@ -165,7 +165,7 @@ def test_a_disk_that_fails_leaves_everything_as_it_was(
     with monkeypatch.context() as patch:
         match where:
             case "pdf":
-                patch.setattr(pipeline, "write_sheets", broken_second_pdf(out_of_disk))
+                patch.setattr(publishing, "write_sheets", broken_second_pdf(out_of_disk))
             case "plan":
                 patch.setattr(Path, "write_text", out_of_disk)
             case "temporary":
@@ -199,7 +199,7 @@ def test_an_interrupt_midway_leaves_everything_as_it_was(
     if made_before:
         make(shelf, out)
     before = contents(tmp_path)
-    monkeypatch.setattr(pipeline, "write_sheets", broken_second_pdf(interrupted))
+    monkeypatch.setattr(publishing, "write_sheets", broken_second_pdf(interrupted))
     with pytest.raises(KeyboardInterrupt):
         make(shelf, out)
     assert contents(tmp_path) == before

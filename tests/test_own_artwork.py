@@ -20,7 +20,7 @@ from bookmaker.errors import ShelfFileError
 from bookmaker.flat import Flat, Role
 from bookmaker.geometry import Path as Outline
 from bookmaker.geometry import Rect, Size, Transform
-from bookmaker.pipeline import Extras, make
+from bookmaker.pipeline import Wishes, make
 from bookmaker.spec.entry import Entry
 from bookmaker.writers.pdf import PdfFile
 from tests.recording import record
@@ -185,7 +185,7 @@ books:
 
 def test_a_template_has_the_exact_size_and_a_png_as_fine_as_the_print(tmp_path: Path) -> None:
     (tmp_path / "shelf.yaml").write_text(SHELF, encoding="utf-8")
-    make(tmp_path / "shelf.yaml", tmp_path / "out", extras=Extras(templates=True))
+    make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(templates=True))
     (piece,) = [
         piece
         for sheet in json.loads((tmp_path / "out" / "plan.json").read_text(encoding="utf-8"))["sheets"]

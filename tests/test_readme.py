@@ -34,6 +34,7 @@ TABLES = {
     "printer": ["PrinterEntry"],
     "margins": ["Margins"],
     "rules": ["Rules"],
+    "diagonals": ["Diagonals"],
     "reverse_offset": ["ReverseOffset"],
     "a measured row": ["MeasuredRowEntry"],
     "a stock": ["StockEntry"],

@@ -7,6 +7,7 @@ from pathlib import Path
 import numpy as np
 import pypdfium2
 import pytest
+from pypdf import PdfReader
 
 from bookmaker.errors import CommandError
 from bookmaker.geometry import Point
@@ -14,6 +15,8 @@ from bookmaker.papers import FORMATS, find_format
 from bookmaker.ruler import write_ruler
 from bookmaker.spec.sheets import PrinterEntry
 from bookmaker.stock import calibration
+
+from .making import strokes_of
 
 DPI = 1200
 
@@ -53,7 +56,7 @@ def test_a_sheet_too_small_for_the_rules_is_refused(tmp_path: Path) -> None:
         write_ruler(tmp_path / "ruler.pdf", FORMATS["A5"])
     assert (
         str(refusal.value)
-        == "the rules of 150 mm do not fit on A5; use a sheet of at least 180 mm × 195 mm, such as A4"
+        == "the rules of 150 mm do not fit on A5; use a sheet of at least 180 mm × 270 mm, such as A4"
     )
     assert not (tmp_path / "ruler.pdf").exists()
 
@@ -68,3 +71,37 @@ def test_calibration_undoes_what_the_rules_measure() -> None:
     assert (high.y - low.y) * 150.3 / 150 == pytest.approx(150)
     middle = Point(105, 148.5)
     assert undo.apply(middle) == pytest.approx(middle)
+
+
+def test_stairs_stand_every_millimetre_from_each_edge(tmp_path: Path) -> None:
+    write_ruler(tmp_path / "ruler.pdf", FORMATS["A4"])
+    strokes = strokes_of(tmp_path / "ruler.pdf", 1)
+    upright = [s.start[0] for s in strokes if abs(s.start[0] - s.end[0]) < 1e-6 and s.start[1] < 105]
+    level = [s.start[1] for s in strokes if abs(s.start[1] - s.end[1]) < 1e-6]
+    for step in range(15):
+        for places, edge, inward in ((upright, 0, 1), (upright, 210, -1), (level, 0, 1), (level, 297, -1)):
+            assert any(abs(place - edge - inward * step) < 0.001 for place in places), (edge, step)
+
+
+def test_gratings_have_lines_and_gaps_of_one_dot(tmp_path: Path) -> None:
+    write_ruler(tmp_path / "ruler.pdf", FORMATS["A4"])
+    strokes = strokes_of(tmp_path / "ruler.pdf", 1)
+    for dpi in (150, 300, 600, 1200):
+        dot = 25.4 / dpi
+        places = sorted(
+            s.start[0]
+            for s in strokes
+            if abs(s.width - dot) < 1e-4 and abs(s.start[0] - s.end[0]) < 1e-6 and abs(s.start[1] - s.end[1]) > 7
+        )
+        steps = np.diff(places)
+        assert len(places) > 20
+        assert steps == pytest.approx(np.full(len(steps), 2 * dot), abs=1e-3)
+
+
+def test_words_of_the_ladders_can_be_found_on_the_page(tmp_path: Path) -> None:
+    write_ruler(tmp_path / "ruler.pdf", FORMATS["letter"])
+    front, reverse = (page.extract_text() for page in PdfReader(tmp_path / "ruler.pdf").pages)
+    for words in ("across", "up", "rising", "falling", "smallest type you can read", "thinnest line", "fold and cut"):
+        assert words in front
+    assert front.count("The keeper trimmed the lamp") == 8
+    assert "Prick a pin through the dot" in reverse

@@ -2,20 +2,56 @@
 
 from __future__ import annotations
 
+import math
 from enum import StrEnum
 from typing import Annotated, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from ..papers import SheetFormat, find_format
-from ..units import NotAMeasure
+from ..units import MM_PER_INCH, NotAMeasure, print_mm
 from .entry import Entry
-from .measures import Margin, Offset, OrOneLength, Resolution, Thickness, read_margin, read_text, refuse
+from .measures import (
+    Flag,
+    Margin,
+    Offset,
+    OrOneLength,
+    Resolution,
+    Text,
+    Thickness,
+    Title,
+    read_margin,
+    read_text,
+    refuse,
+)
 
-__all__ = ["RULE_LENGTH", "Margins", "PrinterEntry", "ReverseOffset", "Rules", "SheetName", "Turn"]
+__all__ = [
+    "DIAGONAL",
+    "RULE_LENGTH",
+    "SQUARE",
+    "Diagonals",
+    "Margins",
+    "PrinterEntry",
+    "Profile",
+    "ReverseOffset",
+    "Rules",
+    "SheetName",
+    "SheetOrder",
+    "Turn",
+]
 
 RULE_LENGTH = 150.0
 """Length in mm of the two rules on the ruler page."""
+
+SQUARE = 100.0
+DIAGONAL = SQUARE * math.sqrt(2)
+"""Side and diagonals in mm of the square on the ruler page; a gauge that opens 150 mm spans them."""
+
+MOST_OFF = 0.03
+"""A reading further off than this share of what was drawn is a slip of the maker, not of the printer."""
+
+MOST_APART = 0.5
+"""Diagonals may differ by so many mm from what the rules lead to expect; readings to half a millimetre do."""
 
 
 def _read_format(value: object) -> SheetFormat:
@@ -58,14 +94,44 @@ class Rules(Entry):
 
     @model_validator(mode="after")
     def _believable(self) -> Self:
-        for name, measured in (("across", self.across), ("up", self.up)):
-            if abs(measured / RULE_LENGTH - 1) > 0.03:
-                raise refuse(
-                    f"{name} is more than 3 % off the 150 mm drawn",
-                    "measure again, in mm, from end mark to end mark, and see that both rules are not swapped",
-                    "145.5 mm to 154.5 mm",
-                )
+        _check_reading("across", self.across, RULE_LENGTH)
+        _check_reading("up", self.up, RULE_LENGTH)
         return self
+
+
+class Diagonals(Entry):
+    """What the diagonals of the ruler page's square, drawn 100 mm wide and high, measure on the printed sheet."""
+
+    rising: Thickness = Field(description="from the lower left corner to the upper right, as measured")
+    falling: Thickness = Field(description="from the upper left corner to the lower right, as measured")
+
+    @model_validator(mode="after")
+    def _believable(self) -> Self:
+        _check_reading("rising", self.rising, DIAGONAL)
+        _check_reading("falling", self.falling, DIAGONAL)
+        return self
+
+
+def _check_reading(name: str, measured: float, drawn: float) -> None:
+    """Refuse a reading that is a slip: no printer that is set to 100 % is so far off."""
+    if abs(measured / drawn - 1) <= MOST_OFF:
+        return
+    units = (("cm", 10.0), ("in", MM_PER_INCH))
+    meant = next((unit for unit, factor in units if abs(measured * factor / drawn - 1) <= MOST_OFF), None)
+    raise refuse(
+        f"{name} is more than 3 % off the {print_mm(drawn, 1)} drawn",
+        f"did you mean {measured:g} {meant}?"
+        if meant
+        else "measure again, in mm, from end mark to end mark, and see that no two readings are swapped",
+        f"{print_mm(drawn * (1 - MOST_OFF), 1)} to {print_mm(drawn * (1 + MOST_OFF), 1)}",
+    )
+
+
+class SheetOrder(StrEnum):
+    """What comes first when pieces are laid on sheets."""
+
+    FEWEST = "fewest sheets"
+    BY_BOOK = "by book"
 
 
 class Turn(StrEnum):
@@ -85,6 +151,8 @@ class ReverseOffset(Entry):
 class PrinterEntry(Entry):
     """The printer: its sheet, the edge it leaves white, its resolution and how far it stretches."""
 
+    name: Title | None = Field(None, description="which printer and paper path this is, such as study, rear tray")
+    profile: Text | None = Field(None, description="file with what was measured of the printer")
     sheet: SheetName = Field(
         default_factory=lambda: find_format("A4"), description="A3 A4 A5 letter legal tabloid or two sides"
     )
@@ -93,8 +161,36 @@ class PrinterEntry(Entry):
     )
     resolution: Resolution = Field(600.0, description="dots per inch")
     knife_room: Margin = Field(2.0, description="least distance between pieces")
+    sheet_order: SheetOrder = Field(
+        SheetOrder.FEWEST, description="fewest sheets; or by book, with few books on each sheet"
+    )
     turn: Turn = Field(Turn.LONG_EDGE, description="the edge on which sheets are turned to print their reverse")
     reverse_offset: ReverseOffset = Field(
         default_factory=ReverseOffset, description="how far the reverse is printed from where it belongs"
     )
+    cutting_machine: Flag = Field(False, description="yes: print alignment crosses, and write drawings to cut by")
     rules: Rules = Field(default_factory=Rules, description="the two rules of the ruler page, as measured")
+    diagonals: Diagonals | None = Field(
+        None, description="the diagonals of the square on the ruler page, as measured"
+    )
+
+    @model_validator(mode="after")
+    def _readings_go_together(self) -> Self:
+        """In a parallelogram the squares of diagonals and sides add up to the same."""
+        if self.diagonals is None or "rules" not in self.model_fields_set:
+            return self
+        by_rules = math.hypot(self.rules.across, self.rules.up) * SQUARE / RULE_LENGTH
+        read = math.hypot(self.diagonals.rising, self.diagonals.falling) / math.sqrt(2)
+        if abs(read - by_rules) > MOST_APART:
+            raise refuse(
+                f"the diagonals are {print_mm(read, 1)} on average, where the rules make them {print_mm(by_rules, 1)}",
+                "measure both rules and both diagonals of one print again",
+                print_mm(MOST_APART),
+            )
+        return self
+
+
+class Profile(Entry):
+    """What the file of a profile holds, under the name it has in a shelf file, so that messages are the same."""
+
+    printer: PrinterEntry

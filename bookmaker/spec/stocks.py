@@ -19,6 +19,10 @@ GLUES = {"spray": 0.015, "paste": 0.03, "pva": 0.03, "double-sided film": 0.075}
 """Usual thickness of dry glue films in mm (common practice, no published source)."""
 
 
+MOST_OFF_CUTS = 50
+"""More left-over sheets of one stock than anybody keeps."""
+
+
 class Grain(StrEnum):
     """Which side of the sheet the fibres follow."""
 
@@ -83,6 +87,13 @@ def _read_films(value: object) -> object:
     return value if isinstance(value, (list, tuple)) else (value,)
 
 
+def _read_off_cuts(value: object) -> object:
+    sizes = value if isinstance(value, (list, tuple)) else (value,)
+    if len(sizes) > MOST_OFF_CUTS:
+        raise refuse(f"lists {len(sizes)} off-cuts", f"write at most {MOST_OFF_CUTS}", f"at most {MOST_OFF_CUTS}")
+    return sizes
+
+
 GlueFilm = Annotated[FilmThickness, BeforeValidator(_read_glue)]
 """A glue film in mm, given by a length or by the name of the glue."""
 
@@ -113,6 +124,9 @@ class StockEntry(Entry):
         None, description="how far the caliper may be off, such as 8 % or 6 um"
     )
     sheet: SheetName | None = Field(None, description="sheet format, if it is not the printer's usual one")
+    off_cuts: Annotated[tuple[SheetName, ...], BeforeValidator(_read_off_cuts), OrOneLength("148 x 210 mm")] = Field(
+        (), description="partly used sheets, to be filled first: width x height as they lay on the whole sheet"
+    )
 
     @model_validator(mode="after")
     def _one_way_to_the_caliper(self) -> Self:

@@ -32,6 +32,7 @@ from .pdf_canvas import PageResources, PdfCanvas
 from .pdf_embedding import compressed, embed
 from .pdf_fonts import EmbeddedFont
 from .pdf_import import import_pages
+from .pdf_layers import add_layers, layer_name, layer_resources
 from .pdf_pictures import PlacedPicture
 
 __all__ = ["PdfFile"]
@@ -75,6 +76,7 @@ class PdfFile:
         self._fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
         self._forms: dict[tuple[bytes, Rect], str] = {}
         self._pictures: dict[str, tuple[str, PlacedPicture]] = {}
+        self._layers: dict[str, str] = {}
         self._imported: dict[tuple[str, int], tuple[str, ImportedPage]] = {}
 
     def __enter__(self) -> Self:
@@ -90,6 +92,8 @@ class PdfFile:
         for name, placed in self._pictures.values():
             self._document.Reference(placed.encoded(self._most_dpi), name)
         import_pages(self._document, self._imported.values())
+        if self._layers:
+            add_layers(self._document, {name: title for title, name in self._layers.items()})
         data: bytes = self._document.GetPDFData(None)
         if isinstance(self._to, FilePath):
             self._to.write_bytes(data)
@@ -102,7 +106,7 @@ class PdfFile:
 
         `trim` is the box that is cut out of it, `bleed` the box inked for that (ISO 32000-1, 14.11.2).
         """
-        canvas = PdfCanvas(PageResources(self._font, self._picture, self._form, self._import))
+        canvas = PdfCanvas(PageResources(self._font, self._picture, self._form, self._import, self._layer))
         yield canvas
         page: Any = PDFPage()
         page.Override_default_compilation = 1
@@ -136,6 +140,8 @@ class PdfFile:
             self._document.updateSignature(content)
             self._document.Reference(compressed(content, **entries), name)
         return self._forms[key]
+    def _layer(self, title: str) -> str:
+        return self._layers.setdefault(title, layer_name(len(self._layers) + 1))
 
     def _picture(self, picture: Picture, width: float, height: float) -> str:
         if picture.digest not in self._pictures:
@@ -155,7 +161,10 @@ class PdfFile:
 def _resources(canvas: PdfCanvas) -> PDFDictionary:
     """What the operators of a canvas name."""
     fonts = [name for name, _ in canvas.fonts.values()]
-    return PDFDictionary({"Font": _named(fonts), "XObject": _named(sorted(canvas.placed_objects))})
+    resources = {"Font": _named(fonts), "XObject": _named(sorted(canvas.placed_objects))}
+    if canvas.layers:
+        resources["Properties"] = layer_resources(canvas.layers)
+    return PDFDictionary(resources)
 
 
 def _box(rect: Rect) -> PDFArrayCompact:

@@ -33,6 +33,7 @@ class PageResources:
     picture: Callable[[Picture, float, float], str]
     form: Callable[[PdfCanvas, Rect], str]
     imported: Callable[[ImportedPage], str]
+    layer: Callable[[str], str]
 
 
 @dataclass(slots=True)
@@ -51,6 +52,7 @@ class PdfCanvas:
     def __init__(self, resources: PageResources) -> None:
         self.fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
         self.placed_objects: set[str] = set()
+        self.layers: list[str] = []
         self._resources = resources
         self._operators: list[bytes] = []
         self._state = _State()
@@ -150,6 +152,17 @@ class PdfCanvas:
         finally:
             self._operators.append(b"Q")
             self._state = outer
+
+    @contextmanager
+    def layer(self, title: str) -> Iterator[None]:
+        """Within the block, all that is drawn belongs to a layer, which viewers show or hide (ISO 32000-1, 8.11)."""
+        name = self._resources.layer(title)
+        if name not in self.layers:
+            self.layers.append(name)
+        self._operators.append(b"/OC /%b BDC" % name.encode())
+        with self.placed(Transform()):
+            yield
+        self._operators.append(b"EMC")
 
     def _font(self, typeface: Typeface) -> tuple[str, EmbeddedFont]:
         known = self.fonts.get(typeface)

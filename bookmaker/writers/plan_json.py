@@ -16,7 +16,7 @@ from ..flat import Fold, Stroke
 from ..geometry import Point, Rect
 from ..legibility import arc_minutes, dots, seen
 from ..plan import BookPlan, ShelfPlan
-from ..sheets import Placement, Sheet
+from ..sheets import Placement, Sheet, Tally
 from ..shelf import SpaceFit
 
 __all__ = ["check_report", "dump", "plan_report"]
@@ -51,6 +51,7 @@ def check_report(
 def plan_report(
     plan: ShelfPlan,
     sheets: Sequence[tuple[str, int, Sheet]],
+    tallies: Iterable[Tally],
     files: Sequence[str],
     problems: Iterable[Problem],
     legibility: Sequence[Legibility | None],
@@ -61,6 +62,7 @@ def plan_report(
         "made_by": "bookmaker",
         "files": list(files),
         "sheets": [_sheet(file, page, sheet) for file, page, sheet in sheets],
+        "paper": [_tally(tally) for tally in tallies],
         **check_report(plan, problems, legibility, lettering),
     }
 
@@ -193,7 +195,22 @@ def _sheet(file: str, page: int, sheet: Sheet) -> dict[str, Any]:
         "reverse_page": page + 1 if sheet.two_sided else None,
         "stock": sheet.stock.name,
         "size_mm": [_mm(side) for side in sheet.size],
+        "off_cut": sheet.stock.off_cut,
         "pieces": [_piece(placement) for placement in sheet.placements],
+        "knife_cuts": [_stroke(cut) for cut in sheet.cuts],
+        "crosses": [_stroke(arm) for arm in sheet.crosses],
+    }
+
+
+def _tally(tally: Tally) -> dict[str, Any]:
+    return {
+        "stock": tally.stock,
+        "sheets": tally.sheets,
+        "off_cuts": tally.off_cuts,
+        "least_sheets": tally.least,
+        "sheets_saved": tally.saved,
+        "used": round(tally.used, 4),
+        "left_over_mm": [_mm(side) for side in tally.rest] if tally.rest else None,
     }
 
 

@@ -71,7 +71,7 @@ def lines_of(shelf: Path) -> list[list[tuple[float, float, float, str]]]:
     strips = []
     for draft in check(shelf).drafts:
         for piece in draft.pieces:
-            if piece.flat.pages:
+            if piece.flat.kind == "strip":
                 strips.append([(text.at.x, text.at.y, text.line.size, text.text) for text in record(piece.art).texts])
     return strips
 

@@ -1,39 +1,20 @@
-"""What stands on a sheet besides the pieces: cut and fold marks, labels, the check rule, the legend, the notes.
-
-Everything here is drawn in nominal millimetres like the pieces, so the printer's calibration keeps marks
-and art together.
-"""
+"""What stands around the pieces of a sheet: cut and fold marks, labels, and the marks the binding hides."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from .apron import FOOTER_HEIGHT
-from .drawing import WHITE, Art, Canvas, Colour, Pen
-from .flat import FoldKind, MarkKind, Stroke
-from .geometry import Path, Point, Rect, Transform, polygon
-from .sheets import Placement, Sheet
-from .spec.sheets import Turn
-from .typefaces import TextLine, Typeface, bundled, set_line
+from ..drawing import Art, Pen
+from ..flat import MarkKind, Stroke
+from ..geometry import Path, Point, Rect, Transform
+from ..sheets import Placement, Sheet
+from ..spec.sheets import Turn
+from ..typefaces import TextLine, Typeface, bundled, set_line
+from .foot import footer, rule_lines
+from .ink import CROSS, CUT, FOLD_PENS, TRIM, Blot, Casing, Line, Note
 
-__all__ = ["CUT", "FOLD_PENS", "TRIM", "Furniture", "Line", "furnish", "furnish_reverse"]
-
-INK = Colour(0.25, 0.25, 0.25)
-CUT = Pen(0.12, INK)
-"""Cut marks: a thin unbroken line."""
-
-CASING = 0.4
-"""White beside a cut line that crosses print, on the waste, so that the line shows on dark colours too: in mm."""
-
-FOLD_PENS = {
-    FoldKind.MOUNTAIN: Pen(0.15, INK, (0.5, 0.15, 0.12, 0.15)),
-    FoldKind.VALLEY: Pen(0.15, INK, (0.25, 0.2)),
-}
-"""Fold marks: mountains in dash and dot, valleys in short dashes."""
-
-TRIM = Pen(0.2, INK, (0.2, 0.2))
-"""Trim marks, dotted: the bound block is trimmed there."""
+__all__ = ["Furniture", "furnish", "furnish_reverse"]
 
 HOLE = 0.3
 """Diameter of the dot where the needle goes through, in mm."""
@@ -48,68 +29,6 @@ FOOT_LENGTH = 1.1
 LABEL_SIZE, LABEL_DROP = 1.35, 2.75
 """The em of labels, and how far their baseline lies below the bleed, in mm."""
 
-RULE_PEN = Pen(0.15)
-RULE_LENGTHS = (100.0, 50.0, 20.0)
-"""The check rule is the longest of these that the sheet holds, in mm."""
-
-
-@dataclass(frozen=True, slots=True)
-class Line:
-    """A straight line drawn with one pen."""
-
-    start: Point
-    end: Point
-    pen: Pen
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw it."""
-        canvas.stroke(Path.line(self.start, self.end), self.pen)
-
-
-@dataclass(frozen=True, slots=True)
-class Note:
-    """A line of text at a point, turned counter-clockwise with its piece if that lies turned."""
-
-    line: TextLine
-    at: Point
-    turned: bool = False
-
-    def draw(self, canvas: Canvas) -> None:
-        """Set it."""
-        if not self.turned:
-            canvas.text(self.line, self.at, INK)
-            return
-        with canvas.placed(Transform.quarter_turn().moved(*self.at)):
-            canvas.text(self.line, Point(0.0, 0.0), INK)
-
-
-@dataclass(frozen=True, slots=True)
-class Blot:
-    """A filled shape."""
-
-    shape: Path
-
-    def draw(self, canvas: Canvas) -> None:
-        """Fill it."""
-        canvas.fill(self.shape, INK)
-
-
-@dataclass(frozen=True, slots=True)
-class Casing:
-    """White along some edges of an outline that runs counter-clockwise, outside of it: none falls on the piece."""
-
-    edges: tuple[tuple[Point, Point], ...]
-    outline: tuple[Point, ...]
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw along the edges, clipped to the waste."""
-        around = Rect.around(self.outline).grown(CASING).corners
-        # The outer rectangle runs the other way, so that the piece is the hole in it.
-        waste = Path((*polygon(around[::-1]).commands, *polygon(self.outline).commands))
-        with canvas.placed(Transform(), waste):
-            for begin, end in self.edges:
-                canvas.stroke(Path.line(begin, end), Pen(2 * CASING, WHITE))
-
 
 @dataclass(frozen=True, slots=True)
 class Furniture:
@@ -123,6 +42,7 @@ class Furniture:
     folds: tuple[Line, ...] = ()
     notes: tuple[Art, ...] = ()
     marks: tuple[Art, ...] = ()
+    crosses: tuple[Line, ...] = ()
 
 
 def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
@@ -130,7 +50,7 @@ def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
     casings: list[Art] = []
     cuts: list[Line] = []
     folds: list[Line] = []
-    notes: list[Art] = list(_footer(sheet, shelf_name))
+    notes: list[Art] = list(footer(sheet, shelf_name))
     marks: list[Art] = []
     for placement in sheet.placements:
         casings += _casings(placement)
@@ -138,7 +58,8 @@ def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
         folds += _fold_marks(placement)
         notes.append(_label(placement))
         marks += _binding_marks(placement)
-    return Furniture(tuple(casings), tuple(cuts), tuple(folds), tuple(notes), tuple(marks))
+    crosses = tuple(Line(start, end, CROSS) for start, end in sheet.crosses)
+    return Furniture(tuple(casings), tuple(cuts), tuple(folds), tuple(notes), tuple(marks), crosses)
 
 
 def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
@@ -146,9 +67,9 @@ def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
 
     `mirror` takes a point seen through the front to the page of the reverse.
     """
-    area = sheet.stock.printable
-    foot = mirror.apply_to(Rect(area.x, area.y, area.width, FOOTER_HEIGHT))
-    rule = [Line(mirror.apply(line.start), mirror.apply(line.end), line.pen) for line in _rule_lines(area)]
+    area = sheet.foot
+    foot = mirror.apply_to(area)
+    rule = [Line(mirror.apply(line.start), mirror.apply(line.end), line.pen) for line in rule_lines(area)]
     words = (
         f"reverse of {sheet.stock.name}, sheet {sheet.number} of {sheet.count} · turned on the {turn} · "
         "against the light, the end marks of the rule cover those of the front"
@@ -255,57 +176,3 @@ def _shortened(typeface: Typeface, label: tuple[str, str], room: float) -> TextL
     if line.width > room:
         line = set_line(typeface, LABEL_SIZE, f"{number} {part}")
     return line if line.width <= room else set_line(typeface, LABEL_SIZE * room / line.width, f"{number} {part}")
-
-
-def _footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
-    area = sheet.stock.printable
-    length = _rule_length(area)
-    sans = bundled("sans")
-    yield from _rule_lines(area)
-    words = f"{length:.0f} mm from end to end: measure it before you cut"
-    yield Note(set_line(sans, 2.0, words), Point(area.x + 2, area.y + 6.8))
-    yield from _legend(
-        Rect(area.x + length + 5, area.y + 4, area.width - length - 5, FOOTER_HEIGHT - 4), _meanings(sheet), sans
-    )
-    text = f"{shelf_name} · {sheet.stock.name} · sheet {sheet.number} of {sheet.count} · print at 100 %, no scaling"
-    size = min(2.3, area.width / sans.shape(text).width)
-    yield Note(set_line(sans, size, text), Point(area.x, area.y + 0.8))
-
-
-def _rule_length(area: Rect) -> float:
-    return next((length for length in RULE_LENGTHS if length <= area.width), RULE_LENGTHS[-1])
-
-
-def _rule_lines(area: Rect) -> Iterator[Line]:
-    """A rule with a tick every 10 mm; its end ticks are what to measure between."""
-    y, length = area.y + 4.6, _rule_length(area)
-    yield Line(Point(area.x, y), Point(area.x + length, y), RULE_PEN)
-    last = round(length / 10)
-    for step in range(last + 1):
-        tall = 3.0 if step in (0, last) else 1.2
-        # The end ticks lie wholly inside, so that their outer edges are the length apart.
-        x = area.x + step * 10 + RULE_PEN.width / 2 * ((step == 0) - (step == last))
-        yield Line(Point(x, y), Point(x, y + tall), RULE_PEN)
-
-
-def _meanings(sheet: Sheet) -> list[tuple[Pen, str]]:
-    """The lines of a sheet and what they mean; on a sheet printed on both sides "the printed face" says nothing."""
-    turns_away, meets = (
-        ("mountain fold: this face comes outside", "valley fold: this face comes inside")
-        if sheet.two_sided
-        else ("mountain fold: the printed faces turn away from each other", "valley fold: the printed faces meet")
-    )
-    meanings = [(CUT, "cut"), (FOLD_PENS[FoldKind.MOUNTAIN], turns_away), (FOLD_PENS[FoldKind.VALLEY], meets)]
-    if any(placement.piece.flat.trims for placement in sheet.placements):
-        meanings.append((TRIM, "trim here when the block is bound"))
-    return meanings
-
-
-def _legend(room: Rect, rows: Sequence[tuple[Pen, str]], sans: Typeface) -> Iterator[Art]:
-    """One sample of each line with its meaning."""
-    step = min(2.5, (room.height - 0.4) / len(rows))
-    size = min(2.0, step * 0.92, max(1.0, (room.width - 10) / max(sans.shape(words).width for _, words in rows)))
-    for row, (pen, words) in enumerate(rows):
-        y = room.top - 1.6 - row * step
-        yield Line(Point(room.x, y), Point(room.x + 8, y), pen)
-        yield Note(set_line(sans, size, words), Point(room.x + 9.5, y - size * 0.33))

@@ -1,0 +1,45 @@
+"""A shelf that was read and worked out, with everything there is to say about it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from .designs import Lettering
+from .drafting import Draft
+from .errors import Problem, Severity
+from .eyesight import Legibility
+from .plan import ShelfPlan
+from .reading import ShelfFile
+
+__all__ = ["Checked"]
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """What `check` finds: one draft for every book and for every slipcase."""
+
+    shelf: ShelfFile
+    plan: ShelfPlan
+    drafts: tuple[Draft, ...]
+    slipcases: tuple[Draft, ...]
+    problems: tuple[Problem, ...]
+
+    @property
+    def legibility(self) -> tuple[Legibility | None, ...]:
+        """How well the text of each book can be read; None for books without any."""
+        spec = self.plan.spec
+        heights = [draft.x_height for draft in self.drafts]
+        return tuple(
+            None if height is None else Legibility(height, spec.printer.resolution, spec.viewing_distance)
+            for height in heights
+        )
+
+    @property
+    def lettering(self) -> tuple[tuple[Lettering, ...], ...]:
+        """How the cover of each book is lettered."""
+        return tuple(draft.lettering for draft in self.drafts)
+
+    @property
+    def sound(self) -> bool:
+        """Whether nothing is wrong that spoils the shelf."""
+        return all(problem.severity is not Severity.ERROR for problem in self.problems)

@@ -1,0 +1,98 @@
+"""Choosing what to make: some books or boxes only, one book once more, one paper only."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from .book_names import UnknownBook, find_book
+from .errors import CommandError, FieldPath, Problem, near_match
+from .piece import Piece
+from .plan import ShelfPlan
+from .quantities import show
+
+__all__ = ["EVERYTHING", "Choice", "Chosen"]
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """What the maker asked for, as it was written: books or slipcases, one book once more, papers; nothing is all."""
+
+    only: tuple[str, ...] = ()
+    again: str | None = None
+    stocks: tuple[str, ...] = ()
+
+    def of(self, plan: ShelfPlan) -> Chosen:
+        """The choice on a shelf.
+
+        Raises:
+            CommandError: with every name that is not on the shelf.
+        """
+        problems: list[Problem] = []
+        owners: set[FieldPath] = set()
+        if self.only and self.again is not None:
+            problems.append(Problem("--only and --again exclude each other", "use --again for one book after a slip"))
+        asked = [("--only", name) for name in self.only] + ([("--again", self.again)] if self.again is not None else [])
+        for option, name in asked:
+            try:
+                owners.add(_owner(name, plan))
+            except UnknownBook as unknown:
+                problems.append(Problem(f"{option}: {unknown.message}", unknown.remedy))
+        stocks = {_stock(name, plan, problems) for name in self.stocks}
+        if problems:
+            raise CommandError(problems)
+        return Chosen(frozenset(owners) if asked else None, frozenset(stocks) if self.stocks else None)
+
+
+EVERYTHING = Choice()
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """Whose parts are made, on which stocks; None stands for all."""
+
+    owners: frozenset[FieldPath] | None
+    stocks: frozenset[str] | None
+
+    def pieces(self, pieces: Iterable[Piece]) -> Sequence[Piece]:
+        """The chosen ones among all pieces.
+
+        Raises:
+            CommandError: there are none.
+        """
+        mine = [
+            piece
+            for piece in pieces
+            if (self.owners is None or piece.owner in self.owners)
+            and (self.stocks is None or piece.flat.stock in self.stocks)
+        ]
+        if not mine and (self.owners is not None or self.stocks is not None):
+            raise CommandError((Problem("nothing is printed for this choice", "choose another book or stock"),))
+        return mine
+
+    def by_hand(self, book: int) -> bool:
+        """Whether what is cut by hand for a book belongs to the choice: a choice of paper leaves it out."""
+        return self.stocks is None and (self.owners is None or ("books", book) in self.owners)
+
+
+def _owner(name: str, plan: ShelfPlan) -> FieldPath:
+    """The book or the slipcase with this name; a book goes before a slipcase."""
+    boxes = [box.name for box in plan.slipcases]
+    try:
+        return ("books", find_book(name, [book.entry.title for book in plan.books]))
+    except UnknownBook:
+        if name in boxes:
+            return ("slipcases", name)
+        meant = near_match(name, boxes)
+        if meant and not near_match(name, [book.entry.title for book in plan.books]):
+            message = f"there is no book or slipcase {show(name)!r}"
+            raise UnknownBook(message, f"did you mean {meant!r}?") from None
+        raise
+
+
+def _stock(name: str, plan: ShelfPlan, problems: list[Problem]) -> str:
+    if name not in plan.stocks:
+        meant = near_match(name, plan.stocks)
+        remedy = f"did you mean {meant!r}?" if meant else "write one of " + ", ".join(plan.stocks)
+        problems.append(Problem(f"--stock: there is no stock {show(name)!r}", remedy))
+    return name

@@ -1,0 +1,64 @@
+"""A printer's profile: a file of its own, laid under what the shelf file says of the printer."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from .errors import Place, Problem, ShelfFileError
+from .quantities import show
+from .yaml_tree import Tree
+
+__all__ = ["of_a_printer", "with_profile"]
+
+Read = Callable[[str, Place], Tree]
+"""Reads the file of a profile by its name; problems with it are shown at the place that names it."""
+
+
+def with_profile(shelf: Tree, read: Read) -> Tree:
+    """The shelf with the profile it names laid under its printer; what the shelf says itself wins, key by key.
+
+    Raises:
+        ShelfFileError: the file is no profile, or that of another printer.
+    """
+    written = shelf.child("printer")
+    if written is None or not isinstance(shelf.value, dict):
+        return shelf
+    named = written if isinstance(written.value, str) else written.child("profile")
+    if named is None or not isinstance(named.value, str):
+        return shelf
+    profile = of_a_printer(read(named.value, named.place))
+    own = written.value if isinstance(written.value, dict) else {}
+    _check_name(profile, written, named.value)
+    under = profile.value if isinstance(profile.value, dict) else {}
+    printer = Tree({**under, **own, "profile": named}, written.place, {**profile.keys, **written.keys})
+    return Tree({**shelf.value, "printer": printer}, shelf.place, shelf.keys)
+
+
+def of_a_printer(profile: Tree) -> Tree:
+    """The tree of a profile's file.
+
+    Raises:
+        ShelfFileError: it holds something else.
+    """
+    keys = profile.value if isinstance(profile.value, dict) else {}
+    if "name" in keys and "profile" not in keys:
+        return profile
+    found = "a shelf file" if "shelf" in keys else "no profile of a printer"
+    remedy = "write one with bookmaker ruler --measured, or begin it with name: and the printer and its paper path"
+    raise ShelfFileError((Problem(f"this is {found}", remedy, place=profile.place),))
+
+
+def _check_name(profile: Tree, written: Tree, file: str) -> None:
+    """A shelf that says which printer it is made for does not take another one's profile."""
+    wanted, given = written.child("name"), profile.child("name")
+    if wanted is None or given is None or wanted.plain() == given.plain():
+        return
+    raise ShelfFileError(
+        (
+            Problem(
+                f"{file} is the profile of {show(str(given.plain()))!r}, not of {show(str(wanted.plain()))!r}",
+                "name the other profile, or leave name out",
+                place=wanted.place,
+            ),
+        )
+    )

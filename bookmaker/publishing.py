@@ -1,0 +1,153 @@
+"""All that `make` writes into its folder: sheets, cutting list, machine drawings, what was wished for, the plan."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field
+from itertools import accumulate, chain
+from pathlib import Path
+
+from .checked import Checked
+from .choice import EVERYTHING, Choice, Chosen
+from .geometry import Size
+from .impressions import impressions
+from .output import PLAN_NAME, file_names
+from .sheets import Layout, Sheet
+from .stock import Stock, calibration
+from .toolpaths import tool_sheet
+from .writers.contact_sheet import spine_of, write_contact_sheet
+from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
+from .writers.plan_json import dump, plan_report
+from .writers.sheets_pdf import Parts, write_sheets
+from .writers.templates import write_template
+from .writers.tools_dxf import write_dxf
+from .writers.tools_pdf import write_tools_pdf
+from .writers.tools_svg import write_svg
+
+__all__ = ["ALL_OF_IT", "MACHINE_FOLDER", "Progress", "Wishes", "publish"]
+
+MACHINE_FOLDER = "machine"
+"""The folder in the output with the drawings for a cutting machine."""
+
+Progress = Callable[[str, int, int], None]
+"""Told what is being done, how many parts are done, and of how many."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wishes:
+    """What the maker wants written: which books and papers, which parts of the sheets, and what else besides."""
+
+    choice: Choice = EVERYTHING
+    parts: Parts = Parts.ALL
+    contact_sheet: bool = False
+    templates: bool = False
+
+
+ALL_OF_IT = Wishes()
+
+
+@dataclass(slots=True)
+class _Shelved:
+    """What has been written: the files in order, and each sheet with its file and its first page there."""
+
+    files: list[str] = field(default_factory=list)
+    sheets: list[tuple[str, int, Sheet]] = field(default_factory=list)
+
+
+def publish(
+    folder: Path, checked: Checked, layout: Layout, chosen: Chosen, wishes: Wishes, progress: Progress
+) -> tuple[tuple[str, int], ...]:
+    """Write everything; each file with the number of its sheets, 0 for what has none."""
+    extras = _write_extras(folder, checked, wishes)
+    papers = _papers(checked, layout)
+    cutting_list, *names = file_names([CUTTING_LIST, *(paper.title for paper in papers)], taken=extras)
+    written = _Shelved()
+    drawings: list[str] = []
+    for done, (paper, name) in enumerate(zip(papers, names, strict=True)):
+        progress("writing the sheets", done, len(papers))
+        drawings += _write_paper(folder, name, paper, checked, layout, wishes, written)
+    written.files += _write_cutting_list(folder / cutting_list, checked, chosen)
+    written.files += [*drawings, *extras, PLAN_NAME]
+    report = plan_report(
+        checked.plan,
+        written.sheets,
+        layout.tallies,
+        written.files,
+        checked.problems,
+        checked.legibility,
+        checked.lettering,
+    )
+    (folder / PLAN_NAME).write_text(dump(report), encoding="utf-8", newline="\n")
+    return tuple((name, sum(file == name for file, _, _ in written.sheets)) for name in written.files)
+
+
+def _papers(checked: Checked, layout: Layout) -> list[Stock]:
+    """The stocks and off-cuts that sheets are printed on, as the shelf file lists them."""
+    papers = [paper for stock in checked.plan.stocks.values() for paper in (stock, *dict.fromkeys(stock.off_cuts))]
+    return [paper for paper in papers if any(sheet.stock == paper for sheet in layout.sheets)]
+
+
+def _write_paper(
+    folder: Path, name: str, paper: Stock, checked: Checked, layout: Layout, wishes: Wishes, written: _Shelved
+) -> list[str]:
+    """The sheets of one paper as a PDF, and its drawings for a cutting machine, whose names are returned."""
+    spec = checked.plan.spec
+    mine = [sheet for sheet in layout.sheets if sheet.stock == paper]
+    passes = [impressions(sheet, spec.shelf, spec.printer) for sheet in mine]
+    title = f"{spec.shelf}: {paper.title}"
+    write_sheets(folder / name, title, chain(*passes), calibration(spec.printer, paper.sheet), wishes.parts)
+    *first_pages, _ = accumulate(map(len, passes), initial=1)
+    written.files.append(name)
+    written.sheets += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
+    return _write_drawings(folder, name.removesuffix(".pdf"), title, mine) if spec.printer.cutting_machine else []
+
+
+def _write_drawings(folder: Path, stem: str, title: str, sheets: Sequence[Sheet]) -> list[str]:
+    """What a cutting machine needs: a drawing of each sheet as SVG and DXF, and all of them as PDF; their names."""
+    drawn = [tool_sheet(sheet) for sheet in sheets]
+    (folder / MACHINE_FOLDER).mkdir(exist_ok=True)
+    names = [f"{MACHINE_FOLDER}/{stem}.pdf"]
+    write_tools_pdf(folder / names[0], title, drawn)
+    for number, one in enumerate(drawn, start=1):
+        svg, dxf = (f"{MACHINE_FOLDER}/{stem}-{number}.{kind}" for kind in ("svg", "dxf"))
+        write_svg(folder / svg, f"{title}, sheet {number}", one)
+        write_dxf(folder / dxf, one)
+        names += [svg, dxf]
+    return names
+
+
+def _write_cutting_list(path: Path, checked: Checked, chosen: Chosen) -> list[str]:
+    """The list of what is cut by hand, if anything is; its name."""
+    spec = checked.plan.spec
+    books = [book for book in checked.plan.books if chosen.by_hand(book.number)]
+    by_hand = [(f"{book.number + 1}. {book.entry.title}", part) for book in books for part in book.cut_list]
+    if not by_hand:
+        return []
+    write_cutting_list(path, spec.shelf, by_hand, Size(*spec.printer.sheet.size))
+    return [path.name]
+
+
+def _write_extras(folder: Path, checked: Checked, wishes: Wishes) -> list[str]:
+    """What is made only if it is asked for; the names of the files."""
+    names: list[str] = []
+    if wishes.contact_sheet:
+        names += _write_spines(folder, checked)
+    if wishes.templates:
+        for book in checked.plan.books:
+            flats = [flat for flat in book.cover.flats if flat.dressed]
+            names += write_template(folder, f"template-{book.number + 1}", book.entry.title, flats)
+    return names
+
+
+def _write_spines(folder: Path, checked: Checked) -> list[str]:
+    spec = checked.plan.spec
+    spines = [
+        spine_of(draft.pieces, book.entry.space) for book, draft in zip(checked.plan.books, checked.drafts, strict=True)
+    ]
+    found = sorted((spine for spine in spines if spine), key=lambda spine: _place_of(spine.space, spec.spaces))
+    return write_contact_sheet(folder, spec.shelf, found, Size(*spec.printer.sheet.size)) if found else []
+
+
+def _place_of(space: str, spaces: Mapping[str, object]) -> int:
+    """Spaces in the order of the file, what stands nowhere last."""
+    return list(spaces).index(space) if space in spaces else len(spaces)

@@ -1,0 +1,70 @@
+"""What eye, printer and hand can do: ladders of type and lines, gratings, and a strip to fold and cut."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..drawing import BLACK, Art, Pen
+from ..flat import FoldKind
+from ..geometry import Point
+from ..marks import CUT, FOLD_PENS, Line, Note
+from ..typefaces import bundled, set_line
+from ..units import MM_PER_INCH, from_pt
+
+__all__ = ["GRATINGS", "fold_strip", "gratings", "lines", "type_sizes"]
+
+SIZES_PT = (4.0, 3.0, 2.5, 2.2, 1.9, 1.6, 1.3, 1.0)
+SENTENCE = "The keeper trimmed the lamp at dusk and wrote: wind north, sea quiet, one sail."
+WIDTHS = (0.3, 0.2, 0.15, 0.1, 0.07, 0.05, 0.03, 0.02)
+"""Of type in points, of lines in mm."""
+
+GRATINGS = (150, 300, 600, 1200)
+"""Dots per inch; each grating has lines and gaps one dot wide."""
+
+PATCH = 8.0
+PANEL, STRIP_HEIGHT, PANELS = 12.0, 18.0, 4
+LEADING = 3.0
+
+
+def type_sizes(corner: Point) -> Iterator[Art]:
+    """One sentence in smaller and smaller type, downwards from `corner`."""
+    face = bundled("text")
+    for row, size_pt in enumerate(SIZES_PT):
+        y = corner.y - row * LEADING
+        yield _label(f"{size_pt:g} pt", Point(corner.x, y))
+        yield Note(set_line(face, from_pt(size_pt), SENTENCE), Point(corner.x + 9, y))
+
+
+def lines(corner: Point) -> Iterator[Art]:
+    """Thinner and thinner lines, downwards from `corner`."""
+    for row, width in enumerate(WIDTHS):
+        y = corner.y - row * LEADING
+        yield _label(f"{width:g} mm", Point(corner.x, y))
+        yield Line(Point(corner.x + 10, y + 0.6), Point(corner.x + 30, y + 0.6), Pen(width))
+
+
+def gratings(corner: Point) -> Iterator[Art]:
+    """Patches of upright lines, to the right from `corner`; the finest that is not plain grey shows the resolution."""
+    for column, dpi in enumerate(GRATINGS):
+        dot = MM_PER_INCH / dpi
+        left = corner.x + column * (PATCH + 5)
+        for number in range(int(PATCH / (2 * dot))):
+            x = left + (2 * number + 0.5) * dot
+            yield Line(Point(x, corner.y), Point(x, corner.y - PATCH), Pen(dot, BLACK))
+        yield _label(f"{dpi} dpi", Point(left, corner.y - PATCH - 3))
+
+
+def fold_strip(corner: Point) -> Iterator[Art]:
+    """A strip of four panels with its folds, its lower left corner at `corner`; it is to be cut out and folded."""
+    width = PANEL * PANELS
+    for y in (0.0, STRIP_HEIGHT):
+        yield Line(corner.plus(0, y), corner.plus(width, y), CUT)
+    for x in (0.0, width):
+        yield Line(corner.plus(x, 0), corner.plus(x, STRIP_HEIGHT), CUT)
+    for fold in range(1, PANELS):
+        pen = FOLD_PENS[FoldKind.VALLEY if fold % 2 else FoldKind.MOUNTAIN]
+        yield Line(corner.plus(fold * PANEL, 0), corner.plus(fold * PANEL, STRIP_HEIGHT), pen)
+
+
+def _label(words: str, at: Point) -> Note:
+    return Note(set_line(bundled("sans"), 2.0, words), at)

@@ -1,0 +1,125 @@
+"""The ruler page: what stands where on its front and on its reverse."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path as FilePath
+
+from ..drawing import Art, Pen
+from ..errors import CommandError, Problem
+from ..geometry import Path, Point, Size, Transform
+from ..marks import Blot, Line, Note
+from ..papers import SheetFormat
+from ..spec.sheets import RULE_LENGTH, PrinterEntry
+from ..stock import calibration
+from ..typefaces import bundled, set_line
+from ..units import print_mm
+from ..writers.pdf import PdfFile
+from .ladders import fold_strip, gratings, lines, type_sizes
+from .rules import BETWEEN, EDGE, rules, square, stairs
+
+__all__ = ["write_ruler"]
+
+LOWER = 75.0
+"""What the ladders take below the rules, in mm; the smallest of the usual sheets is letter."""
+
+PEN, FINE, BOLD = Pen(0.12), Pen(0.06), Pen(0.25)
+GRID = 10
+"""The grid on the reverse reaches so many mm each way."""
+
+ADVICE = (
+    "Print this page at 100 %, no scaling, on the paper and through the tray you will use,",
+    "on both sides if your printer can. Then run: bookmaker ruler --measured PROFILE.yaml",
+    "It asks for what you measure, in mm, to a tenth or better. Or write into the shelf file:",
+    "printer: {rules: {across: 149.6 mm, up: 150.2 mm}}",
+)
+PROOF = (
+    "Proof of {name}.",
+    "The rules must measure 150 mm now and both diagonals 141.4 mm.",
+    "If they do not, measure a plain ruler page again.",
+)
+REVERSE = (
+    "Reverse of the ruler page. Prick a pin through the dot in the middle of the front.",
+    "Here the hole shows how far the reverse is off: read how far it lies to the right",
+    "of the middle of this grid, and how far up, in mm, to a tenth by eye.",
+)
+
+
+def write_ruler(path: FilePath, sheet: SheetFormat, printer: PrinterEntry | None = None) -> None:
+    """Write the page for a sheet format, front and reverse; corrected by the profile of a printer to prove it.
+
+    Raises:
+        CommandError: the sheet is too small for the page.
+    """
+    size = Size(*sheet.size)
+    needed = Size(RULE_LENGTH + 2 * EDGE, RULE_LENGTH + 2 * EDGE + BETWEEN + LOWER)
+    if size.width < needed.width or size.height < needed.height:
+        raise CommandError(
+            (
+                Problem(
+                    f"the rules of {print_mm(RULE_LENGTH)} do not fit on {sheet.name}",
+                    f"use a sheet of at least {print_mm(needed.width)} × {print_mm(needed.height)}, such as A4",
+                ),
+            )
+        )
+    correction = calibration(printer, sheet) if printer else Transform()
+    offset = printer.reverse_offset if printer else None
+    moved = Transform.move(-offset.right, -offset.up) if offset else Transform()
+    words = [line.format(name=printer.name or printer.profile) for line in PROOF] if printer else ADVICE
+    with PdfFile(path, title="Ruler page") as pdf:
+        for page, to_page in ((_front(size, words), correction), (_reverse(size), moved.then(correction))):
+            with pdf.page(size) as canvas, canvas.placed(to_page):
+                for art in page:
+                    art.draw(canvas)
+
+
+def _front(size: Size, words: Sequence[str]) -> Iterator[Art]:
+    corner = Point(EDGE, size.height - EDGE - RULE_LENGTH)
+    yield from rules(corner)
+    yield from square(corner.plus(32, 20))
+    yield from _middle(size)
+    yield from _text(words, corner.plus(28, RULE_LENGTH - 6))
+    below = corner.y - BETWEEN
+    yield from stairs(size, below - 36)
+    for title, x in (("smallest type you can read", 20.0), ("thinnest line", 128.0)):
+        yield Note(set_line(bundled("sans bold"), 2.6, title), Point(x, below - 6))
+    yield from type_sizes(Point(20, below - 11))
+    yield from lines(Point(128, below - 11))
+    foot = below - 42
+    yield Note(set_line(bundled("sans bold"), 2.6, "finest lines that stay apart"), Point(20, foot))
+    yield from gratings(Point(20, foot - 3.5))
+    yield Note(set_line(bundled("sans bold"), 2.6, "fold and cut: the panels must lie flush"), Point(100, foot))
+    yield from fold_strip(Point(100, foot - 21))
+    edges = "white edge: on each side, the first line that is printed whole"
+    yield Note(set_line(bundled("sans"), 2.2, edges), Point(20, foot - 20))
+
+
+def _reverse(size: Size) -> Iterator[Art]:
+    """A grid of millimetres in the middle of the sheet, where the printer's stretch is nil."""
+    middle = Point(size.width / 2, size.height / 2)
+    for step in range(-GRID, GRID + 1):
+        pen = BOLD if step == 0 else PEN if step % 5 == 0 else FINE
+        reach = GRID + (2 if step % 5 == 0 else 0)
+        yield Line(middle.plus(step, -reach), middle.plus(step, reach), pen)
+        yield Line(middle.plus(-reach, step), middle.plus(reach, step), pen)
+        if step % 5 == 0:
+            label = set_line(bundled("sans"), 2.0, f"{step}")
+            yield Note(label, middle.plus(step - label.width / 2, -reach - 2.2))
+            yield Note(label, middle.plus(-reach - 0.6 - label.width, step - 0.7))
+    for words, at in (("right", middle.plus(GRID + 4, -0.9)), ("up", middle.plus(-2, GRID + 4))):
+        yield Note(set_line(bundled("sans bold"), 2.8, words), at)
+    yield from _text(REVERSE, middle.plus(-70, 40))
+
+
+def _middle(size: Size) -> Iterator[Art]:
+    """The dot to prick through, and lines that lead to it."""
+    middle = Point(size.width / 2, size.height / 2)
+    yield Blot(Path.circle(middle, 0.2))
+    for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
+        yield Line(middle.plus(dx, dy), middle.plus(4 * dx, 4 * dy), PEN)
+    yield Note(set_line(bundled("sans"), 2.2, "prick here for the reverse"), middle.plus(5, -0.8))
+
+
+def _text(words: Sequence[str], corner: Point) -> Iterator[Art]:
+    for row, line in enumerate(words):
+        yield Note(set_line(bundled("sans"), 3.0, line), corner.plus(0, -5 * row))

@@ -1,0 +1,144 @@
+"""What is read on the ruler page becomes the profile of a printer; what looks like a slip is asked again."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from pydantic import ValidationError
+
+from ..errors import Problem
+from ..papers import SheetFormat
+from ..spec.sheets import PrinterEntry, Profile
+from ..spec_errors import explain
+from ..units import NotAMeasure, parse_offset, print_mm
+
+__all__ = ["PROFILE_MARK", "Ask", "measure", "profile_text"]
+
+PROFILE_MARK = "# Printer profile"
+"""How the file of a profile begins, so that no other file is written over."""
+
+Ask = Callable[[str, str], str]
+"""Shows a question and the answer that an empty line gives; returns what was typed."""
+
+Say = Callable[[Problem], None]
+"""Tells what is wrong with an answer."""
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """One reading: the group and the key it is written to, what to ask, and what an empty line means."""
+
+    group: str
+    key: str
+    words: str
+    usual: str
+    turned_round: bool = False
+
+
+IDENTITY = (Question("", "name", "printer and paper path, such as study inkjet, rear tray", ""),)
+LENGTHS = (
+    Question("rules", "across", "rule across, outer edge to outer edge of its end ticks", "150 mm"),
+    Question("rules", "up", "rule up", "150 mm"),
+    Question("diagonals", "rising", "square, lower left corner to upper right", "141.42 mm"),
+    Question("diagonals", "falling", "square, upper left corner to lower right", "141.42 mm"),
+)
+EDGES = tuple(
+    Question("margins", side, f"white edge {side}: first line printed whole", "5 mm")
+    for side in ("left", "right", "top", "bottom")
+)
+FINEST = (Question("", "resolution", "finest lines that stay apart", "600 dpi"),)
+REVERSE = tuple(
+    Question("reverse_offset", key, f"reverse: how far the hole lies {words}", "0 mm", turned_round=True)
+    for key, words in (("right", "to the right of the middle"), ("up", "above the middle"))
+)
+ROUNDS = (IDENTITY, LENGTHS, EDGES, FINEST, REVERSE)
+"""Questions that are checked together, and asked again together if they contradict each other."""
+
+Answers = dict[str, Any]
+
+
+def measure(sheet: SheetFormat, ask: Ask, say: Say) -> PrinterEntry:
+    """Ask for every reading on the page of a sheet format until it can be true.
+
+    A hole that lies to the right of the middle means that the reverse is printed too far to the left.
+    """
+    answers: Answers = {"sheet": sheet}
+    for questions in ROUNDS:
+        while True:
+            found = answers
+            for question in questions:
+                found = _asked(question, found, ask, say)
+            problems = _wrong(found)
+            if not problems:
+                break
+            for problem in problems:
+                say(problem)
+        answers = found
+    return PrinterEntry.model_validate(answers)
+
+
+def _asked(question: Question, before: Answers, ask: Ask, say: Say) -> Answers:
+    """The answers with one more that is sound by itself."""
+    while True:
+        typed = ask(question.words, question.usual).strip() or question.usual
+        try:
+            written = _turned(typed) if question.turned_round else typed
+        except NotAMeasure as trouble:
+            say(Problem(trouble.message, trouble.remedy))
+            continue
+        problems = _wrong(_with(question, written, _usual(question)))
+        if not problems:
+            return _with(question, written, before)
+        for problem in problems:
+            say(problem)
+
+
+def _usual(question: Question) -> Answers:
+    """The other readings of a question's group as they usually are: a group is not checked by halves."""
+    alike = [other for questions in ROUNDS for other in questions if other.group == question.group]
+    return {question.group: {other.key: other.usual for other in alike}} if question.group else {}
+
+
+def _turned(typed: str) -> str:
+    return f"{-parse_offset(typed):.3f} mm"
+
+
+def _with(question: Question, written: str, answers: Mapping[str, Any]) -> Answers:
+    if not question.group:
+        return {**answers, question.key: written}
+    return {**answers, question.group: {**answers.get(question.group, {}), question.key: written}}
+
+
+def _wrong(answers: Mapping[str, Any]) -> Sequence[Problem]:
+    """What the check of a printer finds in answers."""
+    try:
+        Profile.model_validate({"printer": answers})
+    except ValidationError as failure:
+        return tuple(explain(failure, Profile))
+    return ()
+
+
+def profile_text(printer: PrinterEntry) -> str:
+    """The profile as a file.
+
+    Numbers are written to a hundredth of a millimetre, finer than anyone reads them.
+    """
+    return "\n".join(_lines(printer)) + "\n"
+
+
+def _lines(printer: PrinterEntry) -> Iterator[str]:
+    def group(name: str, values: Mapping[str, float]) -> str:
+        return f"{name}: {{{', '.join(f'{key}: {print_mm(value, 2)}' for key, value in values.items())}}}"
+
+    yield f"{PROFILE_MARK}, measured on the ruler page. A shelf file names it: printer: and the name of this file."
+    yield f"name: {json.dumps(printer.name, ensure_ascii=False)}"
+    yield f"sheet: {printer.sheet.name}"
+    yield group("margins", printer.margins.model_dump())
+    yield f"resolution: {printer.resolution:g} dpi"
+    yield group("rules", printer.rules.model_dump())
+    if printer.diagonals is not None:
+        yield group("diagonals", printer.diagonals.model_dump())
+    yield group("reverse_offset", printer.reverse_offset.model_dump())

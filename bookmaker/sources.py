@@ -1,0 +1,49 @@
+"""What a shelf names in other files, all of it read before anything is worked out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any
+
+from .designs import load_design
+from .designs.box_faces import load_faces
+from .errors import FieldPath, Problem, ShelfFileError
+from .flat import Role
+from .pages import load_inside
+from .pictures import Picture
+from .reading import ShelfFile
+
+__all__ = ["Sources", "read_sources"]
+
+
+@dataclass(frozen=True, slots=True)
+class Sources:
+    """What was read from the files a shelf names: by book its inside, design and jacket; by slipcase its pictures."""
+
+    books: Sequence[tuple[object, object, object]]
+    slipcases: Mapping[str, Mapping[Role, Picture]]
+
+
+def read_sources(shelf: ShelfFile, problems: list[Problem]) -> Sources:
+    """The files every book and slipcase names; what cannot be read is added to the problems."""
+    books: list[tuple[object, object, object]] = []
+
+    def read(load: Callable[..., Any], entry: object, field: FieldPath) -> Any:
+        try:
+            return load(entry, shelf.folder)
+        except ShelfFileError as refusal:
+            problems.extend(replace(problem, field=(*field, *problem.field)) for problem in refusal.problems)
+            return None
+
+    for number, book in enumerate(shelf.spec.books):
+        inside = read(load_inside, book.inside, ("books", number, "inside"))
+        design = read(load_design, book.design, ("books", number, "design"))
+        own = book.jacket.design if book.jacket else None
+        jacket = read(load_design, own, ("books", number, "jacket", "design")) if own else None
+        books.append((inside, design, jacket))
+    slipcases = {
+        name: read(load_faces, box.faces, ("slipcases", name, "faces")) if box.faces else {}
+        for name, box in shelf.spec.slipcases.items()
+    }
+    return Sources(books, slipcases)
