@@ -91,12 +91,20 @@ def read_printer(path: Path) -> PrinterEntry:
 def _profile_reader(folder: Path) -> Callable[[str, Place], Tree]:
     def read(name: str, place: Place) -> Tree:
         path = folder / name
-        if not path.is_file():
+        if not _is_a_file(path):
             remedy = "write one with bookmaker ruler --measured, or write the keys of the printer here"
             raise ShelfFileError((Problem(f"there is no profile {show(name)}", remedy, place=place),))
         return parse_tree(_read_text(path), path.name)
 
     return read
+
+
+def _is_a_file(path: Path) -> bool:
+    """Whether a name that may be anything at all, such as half a shelf file, is that of a file."""
+    try:
+        return path.is_file()
+    except OSError:
+        return False
 
 
 def _validated(tree: Tree, lent: Mapping[Place, FieldPath]) -> ShelfSpec:

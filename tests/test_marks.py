@@ -8,10 +8,10 @@ import pypdfium2 as pdfium
 import pytest
 
 from bookmaker.drawing import BLACK, Canvas
-from bookmaker.flat import Flat, Fold, FoldKind
+from bookmaker.flat import Flat, Fold, FoldKind, Panel, Role, Stroke
 from bookmaker.geometry import Path, Point, Rect
 from bookmaker.impressions import impressions
-from bookmaker.marks import FOLD_PENS, furnish
+from bookmaker.marks import FOLD_PENS, TRIM, Line, furnish
 from bookmaker.papers import FORMATS
 from bookmaker.piece import Piece
 from bookmaker.sheets import Placement, Sheet
@@ -73,3 +73,16 @@ def test_no_white_falls_on_a_piece(tmp_path: FilePath, turned: bool) -> None:
         assert tone(x, y) < 60, (x, y)
     for x, y in [(27.4, 2.4), (25.6, 0.9)]:
         assert tone(x, y) > 200, (x, y)  # beside the cut, on the waste, the casing
+
+
+def test_trim_marks_lie_in_the_paper_that_goes() -> None:
+    """A page of 12 × 18 mm in a cell of 13 × 20: head, tail and fore-edge go, the spine is at the left edge."""
+    trims = tuple(
+        Stroke(Point(*start), Point(*end)) for start, end in (((0, 1), (13, 1)), ((0, 19), (13, 19)), ((12, 0), (12, 20)))
+    )
+    page = Panel(Role.PAGE, Rect(0, 1, 12, 18), 1)
+    flat = Flat("leaf", "leaf", "page", Rect(0, 0, 13, 20).corners, (), (page,), trims=trims)
+    marks = [mark for mark in furnish(sheet_with(flat), "Shelf").marks if isinstance(mark, Line)]
+    assert {mark.pen for mark in marks} == {TRIM}
+    drawn = {tuple((round(p.x - 60, 6), round(p.y - 90, 6)) for p in (mark.start, mark.end)) for mark in marks}
+    assert drawn == {((12, 0), (12, 1)), ((12, 19), (12, 20)), ((12, 1), (13, 1)), ((12, 19), (13, 19))}

@@ -329,6 +329,12 @@ def test_a_shelf_takes_the_profile_and_its_own_word_wins(tmp_path: Path) -> None
             "write one with bookmaker ruler --measured, or write the keys of the printer here",
         ),
         (
+            f"'{'laser' * 60}.yaml'",
+            PROFILE,
+            f"shelf.yaml:2:10: there is no profile {('laser' * 60)[:40]}…; "
+            "write one with bookmaker ruler --measured, or write the keys of the printer here",
+        ),
+        (
             "laser.yaml",
             "shelf: Another\nbooks: []\n",
             "laser.yaml:1:1: this is a shelf file; "

@@ -19,6 +19,9 @@ __all__ = ["Furniture", "furnish", "furnish_reverse"]
 HOLE = 0.3
 """Diameter of the dot where the needle goes through, in mm."""
 
+NEAR = 1e-6
+"""Lengths that differ by less count as equal, in mm."""
+
 MARK_GAP = 0.3
 """Between the piece and its marks, in mm."""
 
@@ -34,7 +37,8 @@ LABEL_SIZE, LABEL_DROP = 1.35, 2.75
 class Furniture:
     """All that stands on a sheet besides the art of its pieces.
 
-    `marks` lie on the pieces, where the binding hides them; everything else lies outside. `casings` lie under `cuts`.
+    `marks` lie on the pieces, where the binding hides them or the trim takes them off; everything else lies
+    outside. `casings` lie under `cuts`.
     """
 
     casings: tuple[Art, ...] = ()
@@ -58,6 +62,7 @@ def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
         folds += _fold_marks(placement)
         notes.append(_label(placement))
         marks += _binding_marks(placement)
+        marks += _trim_marks(placement)
     crosses = tuple(Line(start, end, CROSS) for start, end in sheet.crosses)
     return Furniture(tuple(casings), tuple(cuts), tuple(folds), tuple(notes), tuple(marks), crosses)
 
@@ -93,8 +98,7 @@ def _cut_marks(placement: Placement) -> list[Line]:
         marks += [(Point(x, height + start), Point(x, height + start + MARK_LENGTH))]
     inner = list(_inner_edges(flat.outline, Rect(0, 0, width, height)))
     drawn = [_on_sheet(placement, begin, end, CUT) for begin, end in (*marks, *inner)]
-    drawn += _carried_on(placement, dict.fromkeys(flat.cuts, CUT))
-    return drawn + _carried_on(placement, dict.fromkeys(flat.trims, TRIM))
+    return drawn + _carried_on(placement, dict.fromkeys(flat.cuts, CUT))
 
 
 def _inner_edges(outline: Sequence[Point], box: Rect) -> Iterator[tuple[Point, Point]]:
@@ -148,6 +152,44 @@ def _binding_marks(placement: Placement) -> Iterator[Blot]:
         area = placement.to_sheet.apply_to(mark.rect)
         dot = mark.kind is MarkKind.HOLE
         yield Blot(Path.circle(area.centre, HOLE / 2) if dot else Path.rectangle(area))
+
+
+def _trim_marks(placement: Placement) -> Iterator[Line]:
+    """Each line to trim along, where it runs through paper that is trimmed off: there it is still to be seen then."""
+    flat = placement.piece.flat
+    for start, end in flat.trims:
+        upright = abs(start.x - end.x) < NEAR
+        shown = [_reach(panel.rect, upright) for panel in flat.panels if _touches(panel.rect, start, upright)]
+        for low, high in _without(_along(start, end, upright), shown):
+            begin = Point(start.x, low) if upright else Point(low, start.y)
+            finish = Point(start.x, high) if upright else Point(high, start.y)
+            yield _on_sheet(placement, begin, finish, TRIM)
+
+
+def _along(start: Point, end: Point, upright: bool) -> tuple[float, float]:
+    return (start.y, end.y) if upright else (start.x, end.x)
+
+
+def _reach(rect: Rect, upright: bool) -> tuple[float, float]:
+    return (rect.y, rect.top) if upright else (rect.x, rect.right)
+
+
+def _touches(rect: Rect, point: Point, upright: bool) -> bool:
+    """Whether a line through the point runs along a rectangle or through it."""
+    low, high = _reach(rect, not upright)
+    across = point.x if upright else point.y
+    return low - NEAR <= across <= high + NEAR
+
+
+def _without(whole: tuple[float, float], parts: Sequence[tuple[float, float]]) -> Iterator[tuple[float, float]]:
+    """What is left of an interval when others are taken out."""
+    at, end = min(whole), max(whole)
+    for low, high in sorted(parts):
+        if low - at > NEAR:
+            yield at, min(low, end)
+        at = max(at, high)
+    if end - at > NEAR:
+        yield at, end
 
 
 def _on_sheet(placement: Placement, begin: Point, end: Point, pen: Pen) -> Line:

@@ -61,9 +61,11 @@ def _meanings(sheet: Sheet) -> list[tuple[Pen, str]]:
         if sheet.two_sided
         else ("mountain fold: the printed faces turn away from each other", "valley fold: the printed faces meet")
     )
-    meanings = [(CUT, "cut"), (FOLD_PENS[FoldKind.MOUNTAIN], turns_away), (FOLD_PENS[FoldKind.VALLEY], meets)]
+    kinds = {fold.kind for placement in sheet.placements for fold in placement.piece.flat.folds}
+    folds = ((FoldKind.MOUNTAIN, turns_away), (FoldKind.VALLEY, meets))
+    meanings = [(CUT, "cut"), *((FOLD_PENS[kind], words) for kind, words in folds if kind in kinds)]
     if any(placement.piece.flat.trims for placement in sheet.placements):
-        meanings.append((TRIM, "trim here when the block is bound"))
+        meanings.append((TRIM, "trim the bound block here"))
     return meanings
 
 

@@ -24,8 +24,8 @@ FOLD_PENS = {
 }
 """Fold marks: mountains in dash and dot, valleys in short dashes."""
 
-TRIM = Pen(0.2, INK, (0.2, 0.2))
-"""Trim marks, dotted: the bound block is trimmed there."""
+TRIM = Pen(0.12, INK, (0.12, 0.12))
+"""Trim marks, dotted, in the paper that is trimmed off."""
 
 CROSS = Pen(0.15)
 """Alignment crosses of a cutting machine."""
