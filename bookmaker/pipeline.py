@@ -21,6 +21,7 @@ from .feedback import caliper_estimates, estimate_notes
 from .findings import fit_findings
 from .flat import Role
 from .geometry import Size
+from .guide import guide_pages, page_size
 from .impressions import impressions
 from .output import PLAN_NAME, file_names, replaced_folder
 from .pages import PageFrame, compose_inside, load_inside
@@ -31,6 +32,7 @@ from .sheets import Sheet, lay_out
 from .shelf_spec import cross_check
 from .stock import calibration
 from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
+from .writers.guide_pdf import GUIDE, write_guide
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import write_sheets
 
@@ -166,11 +168,11 @@ def _drafted(
 
 
 def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Progress) -> tuple[tuple[str, int], ...]:
-    """One PDF of sheets for each stock, the cutting list if anything is cut by hand, and the plan."""
+    """One PDF of sheets for each stock, the cutting list if anything is cut by hand, the guide, and the plan."""
     spec = checked.plan.spec
     listed: list[tuple[str, int, Sheet]] = []
     used = [stock for stock in checked.plan.stocks.values() if any(sheet.stock is stock for sheet in sheets)]
-    cutting_list, *names = file_names([CUTTING_LIST, *(stock.name for stock in used)])
+    guide, cutting_list, *names = file_names([GUIDE, CUTTING_LIST, *(stock.name for stock in used)])
     for done, (stock, name) in enumerate(zip(used, names, strict=True)):
         progress("writing the sheets", done, len(used))
         mine = [sheet for sheet in sheets if sheet.stock is stock]
@@ -182,7 +184,10 @@ def _write(folder: Path, checked: Checked, sheets: Sequence[Sheet], progress: Pr
     parts = [(f"{book.number + 1}. {book.entry.title}", part) for book in checked.plan.books for part in book.cut_list]
     if parts:
         write_cutting_list(folder / cutting_list, spec.shelf, parts, Size(*spec.printer.sheet.size))
-    files = [*names, *([cutting_list] if parts else []), PLAN_NAME]
+    progress("writing the guide", 0, 1)
+    sheet = Size(*spec.printer.sheet.size)
+    write_guide(folder / guide, spec.shelf, guide_pages(checked.plan, listed), page_size(sheet))
+    files = [*names, *([cutting_list] if parts else []), guide, PLAN_NAME]
     (folder / PLAN_NAME).write_text(
         dump(plan_report(checked.plan, listed, files, checked.problems)), encoding="utf-8", newline="\n"
     )

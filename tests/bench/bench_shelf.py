@@ -19,7 +19,6 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen import canvas
 
-from bookmaker.drafting import PanelArt
 from bookmaker.pipeline import check, make
 from bookmaker.typefaces import bundled
 from tests.recording import record
@@ -72,7 +71,7 @@ def lines_of(shelf: Path) -> list[list[tuple[float, float, float, str]]]:
     strips = []
     for draft in check(shelf).drafts:
         for piece in draft.pieces:
-            if isinstance(piece.art, PanelArt):
+            if piece.flat.kind == "strip":
                 strips.append([(text.at.x, text.at.y, text.line.size, text.text) for text in record(piece.art).texts])
     return strips
 
