@@ -7,6 +7,9 @@ from .materials import wet_glue_ml
 
 __all__ = ["amount_of", "area_of"]
 
+LEAST = 0.1
+"""The least of a glue that is worth a number, in ml."""
+
 
 def area_of(area: float) -> str:
     """An area in mm², said in cm².
@@ -26,4 +29,6 @@ def amount_of(supply: Supply) -> str:
     if supply.unit is Unit.LENGTH:
         return f"{supply.amount / 1000:.2f} m"
     wet = wet_glue_ml(supply)
-    return area_of(supply.amount) if wet is None else f"{area_of(supply.amount)}, about {max(wet, 0.1):.1f} ml"
+    if wet is None:
+        return area_of(supply.amount)
+    return f"{area_of(supply.amount)}, {f'about {wet:.1f} ml' if wet >= LEAST else f'less than {LEAST} ml'}"
