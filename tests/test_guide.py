@@ -133,6 +133,30 @@ def test_nothing_is_left_out(shelf: Made) -> None:
             assert f"{sheet['file']}, sheet {numbers.index(sheet['page']) + 1}: " in texts[owner]
 
 
+def test_steps_name_the_sheets_their_parts_lie_on(shelf: Made) -> None:
+    """What is said to be printed for a block is what holds its parts, no more and no less."""
+    for number in range(7):
+        wanted: dict[str, set[int]] = {}
+        for sheet in shelf.plan["sheets"]:
+            of_file = [other["page"] for other in shelf.plan["sheets"] if other["file"] == sheet["file"]]
+            for piece in sheet["pieces"]:
+                if piece["book"] == number and piece["kind"] in ("strip", "leaves", "section sheet"):
+                    wanted.setdefault(sheet["file"], set()).add(of_file.index(sheet["page"]) + 1)
+        printed = re.search(r"Print (\w+\.pdf), sheets? ([\d, andto]+), (?:at|on)", shelf.texts[f"Volume {number + 1}"])
+        assert printed
+        if wanted:
+            assert wanted == {printed[1]: spelled_out(printed[2])}
+
+
+def spelled_out(numbers: str) -> set[int]:
+    """The numbers meant by "1 to 3, 5 and 6"."""
+    found: set[int] = set()
+    for part in re.split(r", | and ", numbers):
+        low, _, high = part.partition(" to ")
+        found |= set(range(int(low), int(high or low) + 1))
+    return found
+
+
 def test_shopping_list_adds_up(shelf: Made) -> None:
     """Sheets, film and board, summed here from plan.json."""
     plan, front = shelf.plan, shelf.front
@@ -183,6 +207,15 @@ def test_glue_and_thread_as_reckoned_by_hand(tmp_path: Path) -> None:
     assert "paste or PVA: 1.6 cm², less than 0.1 ml" in front
     assert "PVA: 2.0 cm², less than 0.1 ml" in front
     assert "Besides: spray adhesive, 78.0 cm²; paste or PVA, 1.6 cm²" in texts["Volume 1"]
+
+
+def test_film_goes_over_whole_sheets(tmp_path: Path) -> None:
+    """Three covers on sheets of 60 × 80 mm, 48 cm² of film for each."""
+    shelf = (shelf_head() + WORKED).replace("film: 50 um,", "film: 50 um, sheet: 60 x 80 mm,")
+    plan, out = made(shelf, tmp_path)
+    sheets = sum(sheet["stock"] == "card" for sheet in plan["sheets"])
+    assert sheets > 1
+    assert f"clear film for card: 0.050 mm in all, {sheets * 48}.0 cm²" in chapters(out / "guide.pdf")[0]
 
 
 def test_steps_of_a_worked_concertina(tmp_path: Path) -> None:
@@ -247,13 +280,52 @@ HEBREW = "ספר המים הגבוהים"
 
 @pytest.mark.parametrize("sheet", ["A4", "letter", "A5", "100 x 160 mm", "A3"])
 def test_nothing_leaves_the_page(tmp_path: Path, sheet: str) -> None:
-    """Every letter, measured by PDFium, and every line keeps to the margins."""
+    """With a title that has no blanks, and paper on which the guide is not set."""
     shelf = guide_shelf(1).replace("Volume 1\n", f"{LONG}\n").replace("sheet: letter", f"sheet: {sheet}")
     shelf = shelf.replace("spaces:", "  huge: {caliper: 75 um, sheet: A3}\nspaces:")
     for stock in ("laid", "card", "bond"):
         shelf = shelf.replace(f"stock: {stock}", "stock: huge")
     _, out = made(shelf, tmp_path)
-    with pdfium.PdfDocument(out / "guide.pdf") as pdf:
+    keeps_to_the_margins(out / "guide.pdf")
+
+
+EXTREMES = """\
+shelf: Extremes
+printer: {sheet: A5}
+stocks:
+  tissue: {caliper: 20 um, sheet: A4}
+  laid: {caliper: 100 um, sheet: A3}
+spaces:
+  far too small: {width: 8 mm, height: 4 mm, depth: 4 mm}
+  hall: {width: 2 m, height: 1 m, depth: 1 m}
+books:
+  - title: A Crumb
+    size: {height: 3 mm, width: 2 mm}
+    block: {kind: solid, thickness: 9 mm}
+    cover: {kind: wrap, stock: tissue}
+    space: far too small
+  - title: A Brick
+    size: {height: 30 mm, width: 10 mm}
+    block: {kind: concertina, stock: laid, pages: 600}
+    cover: {kind: wrap, stock: laid}
+    jacket: {stock: tissue}
+    space: far too small
+  - title: A Quire
+    size: {height: 140 mm, width: 100 mm}
+    block: {kind: sections, stock: tissue, pages: 160, fastening: stapled}
+    cover: {kind: wrap, stock: laid}
+    space: hall
+"""
+
+
+def test_the_smallest_and_the_largest_books_keep_to_the_page(tmp_path: Path) -> None:
+    _, out = made(EXTREMES, tmp_path)
+    keeps_to_the_margins(out / "guide.pdf")
+
+
+def keeps_to_the_margins(guide: Path) -> None:
+    """Every letter, measured by PDFium, and every line lies inside the margins of its page."""
+    with pdfium.PdfDocument(guide) as pdf:
         for number, page in enumerate(pdf, start=1):
             width, height = (side * POINT for side in page.get_size())
             text = page.get_textpage()
@@ -264,7 +336,7 @@ def test_nothing_leaves_the_page(tmp_path: Path, sheet: str) -> None:
                 assert right < width - MARGIN + 0.6, (number, said_here[index - 20 : index + 5])
                 assert low > MARGIN - 1 or low == top
                 assert top < height - MARGIN + 1
-            for stroke in strokes_of(out / "guide.pdf", number):
+            for stroke in strokes_of(guide, number):
                 for x, y in (stroke.start, stroke.end):
                     assert MARGIN - 0.6 < x < width - MARGIN + 0.6, number
                     assert MARGIN < y < height - MARGIN + 0.6, number
@@ -273,7 +345,7 @@ def test_nothing_leaves_the_page(tmp_path: Path, sheet: str) -> None:
 def test_pages_are_the_printers_unless_they_cannot_be_read() -> None:
     assert page_size(Size(215.9, 279.4)) == (215.9, 279.4)
     assert page_size(Size(210, 148)) == (148, 210)
-    for unreadable in (Size(100, 160), Size(297, 420), Size(148, 1200)):
+    for unreadable in (Size(100, 160), Size(140, 150), Size(297, 420), Size(148, 1200)):
         assert page_size(unreadable) == (210, 297)
 
 

@@ -27,7 +27,13 @@ def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile]) -> Iterator[Art]
     width = measure(size)
     prints = Prints.by_owner(sheets)
     jobs = [
-        BookJob(book, plan.stocks, prints.get(("books", book.number), Prints(())), figure_room(width))
+        BookJob(
+            book,
+            plan.stocks,
+            prints.get(("books", book.number), Prints(())),
+            figure_room(width),
+            plan.spec.printer.turn,
+        )
         for book in plan.books
     ]
     boxes = [

@@ -26,7 +26,7 @@ SIZES = (
     Column(0.66, 0.82, ends=True),
     Column(0.82, 1.0, ends=True),
 )
-MEASURES = (Column(0.0, 0.26), Column(0.26, 0.38, ends=True), Column(0.38, 0.54, ends=True), Column(0.56, 1.0))
+MEASURES = (Column(0.0, 0.24), Column(0.24, 0.4, ends=True), Column(0.4, 0.56, ends=True), Column(0.58, 1.0))
 BLANK = "________ mm"
 
 
@@ -36,9 +36,9 @@ def book_chapter(job: BookJob, makings: Sequence[Making], plan: ShelfPlan) -> It
     yield Heading(f"{book.number + 1}. {book.entry.title}", level=1)
     yield Paragraph(_what_it_is(book, plan))
     yield from _sizes(book, plan)
+    yield from _measures(makings)
     yield from _parts(job.prints, book.cut_list)
     yield from _made(makings)
-    yield from _measures(_all_measures(makings))
 
 
 def box_chapter(job: BoxJob, making: Making) -> Iterator[Item]:
@@ -48,9 +48,9 @@ def box_chapter(job: BoxJob, making: Making) -> Iterator[Item]:
     titles = [f"{book.number + 1}. {book.entry.title}" for book in job.books]
     where = f", and stands in {box.space}" if box.space else ""
     yield Paragraph(f"It holds {counted(len(titles), 'book')}: {listed(titles)}{where}.")
+    yield from _measures([making])
     yield from _parts(job.prints, ())
     yield from _made([making])
-    yield from _measures(_all_measures([making]))
 
 
 def _what_it_is(book: BookPlan, plan: ShelfPlan) -> str:
@@ -90,9 +90,10 @@ def _sizes(book: BookPlan, plan: ShelfPlan) -> Iterator[Item]:
 def _parts(prints: Prints, by_hand: Sequence[CutPart]) -> Iterator[Item]:
     yield Heading("Parts, height × width")
     for where, pieces in prints.by_sheet():
-        alike = groupby(pieces, key=lambda piece: sides(piece.flat.size))
-        named = [f"{'; '.join(piece.label[1] for piece in group)} ({size})" for size, group in alike]
-        yield Tick(f"{where}: {'; '.join(named)}")
+        for _, of_kind in groupby(pieces, key=lambda piece: piece.flat.kind):
+            alike = groupby(of_kind, key=lambda piece: sides(piece.flat.size))
+            named = [f"{'; '.join(piece.label[1] for piece in group)} ({size})" for size, group in alike]
+            yield Tick(f"{where}: {'; '.join(named)}")
     for part in by_hand:
         size = f"{part.height:.2f} × {part.width:.2f} mm, {thick(part.thickness)} thick"
         yield Tick(f"cut by hand: {counted(part.count, part.what)} of {part.material} ({size})")
@@ -103,7 +104,7 @@ def _made(makings: Sequence[Making]) -> Iterator[Item]:
     if supplies:
         yield Paragraph("Besides: " + "; ".join(f"{supply.what}, {amount_of(supply)}" for supply in supplies) + ".")
     tools = dict.fromkeys(tool for making in makings for tool in making.tools)
-    yield Paragraph("Tools: " + ", ".join(tools) + ".")
+    yield Paragraph("Tools: " + "; ".join(tools) + ".")
     yield Paragraph(IN_SHORT, quiet=True)
     for making in makings:
         yield Heading(making.heading)
@@ -112,11 +113,8 @@ def _made(makings: Sequence[Making]) -> Iterator[Item]:
         yield from (Tick(step) for step in making.steps)
 
 
-def _all_measures(makings: Sequence[Making]) -> list[Measure]:
-    return [measure for making in makings for measure in making.measures]
-
-
-def _measures(measures: Sequence[Measure]) -> Iterator[Item]:
+def _measures(makings: Sequence[Making]) -> Iterator[Item]:
+    """What to measure as the work goes on, with a blank to fill in."""
     yield Heading("Measure")
     rows = [
         (
@@ -125,7 +123,8 @@ def _measures(measures: Sequence[Measure]) -> Iterator[Item]:
             BLANK if measure.measured is None else thick(measure.measured),
             _written(measure),
         )
-        for measure in measures
+        for making in makings
+        for measure in making.measures
     ]
     yield from table(MEASURES, ("what", "computed", "measured", "write it into the shelf file as"), rows, together=True)
 

@@ -18,8 +18,8 @@ APART = 1.5
 
 COVER = Pen(0.4)
 MARGIN = 4.0
-LARGEST = 5.0
-"""White around a drawing in mm, and how many times its size it is at most."""
+HIGHEST = 45.0
+"""White around a drawing, and how high a block is drawn at most, in mm."""
 
 BEYOND = 24.0
 """Room for words beyond the fore-edge, in mm."""
@@ -28,7 +28,7 @@ BEYOND = 24.0
 def wrap_view(entry: Wrap, page: Size, thickness: float, room: float, *, right_to_left: bool) -> Figure:
     """The wrap around its block: the turn-ins lie between cover and block."""
     width = min(room, 96.0)
-    scale = min(LARGEST, (width - MARGIN - BEYOND) / (page.width + entry.square))
+    scale = min(HIGHEST / thickness, (width - MARGIN - BEYOND) / (page.width + entry.square))
     view = View(width, right_to_left)
     high, deep = max(thickness * scale, 3.0), (page.width + entry.square) * scale
     left, foot = MARGIN, MARGIN + APART
@@ -57,7 +57,7 @@ def case_view(entry: Case, cover: CoverPlan, page: Size, block: float, room: flo
     stiff = stiffener.thickness if stiffener else 0.0
     width = min(room, 96.0)
     reach = page.width + entry.square
-    scale = min(LARGEST, (width - MARGIN - BEYOND) / (reach + stiff))
+    scale = min(HIGHEST / (block + 2 * boards.thickness), (width - MARGIN - BEYOND) / (reach + stiff))
     view = View(width, right_to_left)
     board, high = boards.thickness * scale, max(block * scale, 4.0)
     spine = MARGIN + APART + stiff * scale
@@ -96,7 +96,7 @@ def _covering(view: View, turn_in: float, xs: tuple[float, float], ys: tuple[flo
 def jacket_view(depth: float, thickness: float, flap: float, room: float, *, right_to_left: bool) -> Figure:
     """The jacket around the covered book, with its flaps inside."""
     width = min(room, 96.0)
-    scale = min(LARGEST, (width - MARGIN - BEYOND) / depth)
+    scale = min(HIGHEST / thickness, (width - MARGIN - BEYOND) / depth)
     view = View(width, right_to_left)
     high, deep, reach = max(thickness * scale, 6.0), depth * scale, flap * scale
     board = min(1.6, high / 5)
@@ -118,7 +118,7 @@ def edge_strip_view(page: Size, room: float, *, right_to_left: bool) -> Figure:
     """A solid block seen on its front, with the strip around head, fore-edge and tail."""
     width = min(room, 96.0)
     view = View(width, right_to_left)
-    scale = min(2.0, 45.0 / page.height, (width - 2 * MARGIN - BEYOND) / page.width)
+    scale = min(HIGHEST / page.height, (width - 2 * MARGIN - BEYOND) / page.width)
     wide, high = page.width * scale, page.height * scale
     left, foot = 14.0, MARGIN
     art: list[Art] = [

@@ -10,7 +10,7 @@ from ..flat import FoldKind
 from ..geometry import Path, Point, Transform, polygon
 from ..typefaces import TextLine, bundled, set_line
 
-__all__ = ["EDGE", "FOLDED", "GREY", "HAIRLINE", "LEGEND", "PAPER", "TRIMMED", "Shape", "Word", "chain", "line", "word"]
+__all__ = ["EDGE", "FOLDED", "GREY", "HAIRLINE", "PAPER", "TRIMMED", "Shape", "Word", "chain", "line", "word"]
 
 GREY = Colour(0.4, 0.4, 0.4)
 PAPER = Colour(0.93, 0.93, 0.93)
@@ -23,7 +23,6 @@ FOLDED = {
 """Folds as on the sheets, in longer dashes: mountains in dash and dot, valleys in short dashes."""
 
 TRIMMED = Pen(0.25, BLACK, (0.25, 0.4))
-LEGEND = "Dash and dot is a mountain, short dashes are a valley, dots are a trim."
 
 
 @dataclass(frozen=True, slots=True)

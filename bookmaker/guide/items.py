@@ -17,7 +17,7 @@ from .wrapping import wrapped
 
 __all__ = ["Beside", "Column", "Figure", "Heading", "Item", "Lines", "Paragraph", "Row", "Tick", "figure_room", "table"]
 
-BODY, LEADING = 3.2, 4.5
+BODY, LEADING = 3.2, 4.35
 """The em of the text, 9 pt, and the distance of its lines."""
 
 SMALL, SMALL_LEADING = 2.7, 3.6
@@ -26,7 +26,7 @@ SMALL, SMALL_LEADING = 2.7, 3.6
 BOX, BOX_ROOM = 2.8, 5.5
 """A box to tick, and the room it takes beside its step."""
 
-AFTER = 1.3
+AFTER = 1.2
 """Between one item and the next."""
 
 BETWEEN, WIDE_ENOUGH = 6.0, 150.0

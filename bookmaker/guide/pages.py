@@ -18,8 +18,8 @@ FOOT = 7.0
 """The margin of a page, and what its last line takes, in mm."""
 
 A4 = Size(210.0, 297.0)
-NARROWEST, WIDEST = 135.0, 260.0
-"""Paper narrower or wider than this, in mm, makes lines that do not read well: the guide is then set for A4."""
+NARROWEST, WIDEST, LOWEST = 135.0, 260.0, 190.0
+"""Narrower or wider paper makes lines that do not read well, lower paper holds no drawing with its steps, in mm."""
 
 
 def page_size(sheet: Size) -> Size:
@@ -29,7 +29,8 @@ def page_size(sheet: Size) -> Size:
     (Size(width=148, height=210), Size(width=210.0, height=297.0))
     """
     upright = Size(min(sheet), max(sheet))
-    return upright if NARROWEST <= upright.width <= WIDEST and upright.height <= 2 * upright.width else A4
+    fit = NARROWEST <= upright.width <= WIDEST and LOWEST <= upright.height <= 2 * upright.width
+    return upright if fit else A4
 
 
 def measure(size: Size) -> float:

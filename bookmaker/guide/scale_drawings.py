@@ -13,8 +13,11 @@ from .wording import sides
 
 __all__ = ["flat_figure", "scale_for"]
 
-SCALES = (3.0, 2.0, 1.0, 1 / 2, 1 / 3, 1 / 4, 1 / 5, 1 / 10, 1 / 20, 1 / 50, 1 / 100)
-"""How large a drawing may be: three times to a hundredth of the real thing."""
+SCALES = (20.0, 10.0, 5.0, 3.0, 2.0, 1.5, 1.0, 1 / 2, 1 / 3, 1 / 4, 1 / 5, 1 / 10, 1 / 20, 1 / 50, 1 / 100)
+"""How large a drawing may be: twenty times to a hundredth of the real thing."""
+
+ENLARGED = 70.0
+"""A part that is drawn larger than it is gets no wider than this, in mm."""
 
 def scale_for(size: Size, room: Size) -> float:
     """The largest scale at which something has room."""
@@ -33,9 +36,11 @@ def said(scale: float) -> str:
     return "at its real size" if scale == 1 else f"at 1/{1 / scale:g} of its size"
 
 
-def flat_figure(flat: Flat, room: float, what: str, *, high: float = 62.0, largest: float = 2.0) -> Figure:
-    """A flat as its front is seen; `what` begins its caption."""
-    scale = min(largest, scale_for(flat.size, Size(room, high)))
+def flat_figure(flat: Flat, room: float, what: str, *, high: float = 52.0) -> Figure:
+    """A flat as its front is seen, at most `high` mm on paper; `what` begins its caption."""
+    scale = scale_for(flat.size, Size(room, high))
+    if scale > 1:
+        scale = max(1.0, scale_for(flat.size, Size(min(room, ENLARGED), high)))
     size = Size(flat.size.width * scale, flat.size.height * scale)
     caption = f"{what}, {sides(flat.size)} high and wide, {said(scale)}, seen from the printed face."
     return Figure(Drawn(tuple(_parts(flat, scale))), size, caption)

@@ -36,7 +36,7 @@ PARTS = (
 )
 
 ORDER = (
-    "Print, fold and glue all blocks first.",
+    "Print, fold and glue all blocks first. Several books may share a sheet: print it once.",
     "Measure each dry block and note it on its page. Write what is more than 0.1 mm off into the shelf file, and "
     "run make again: covers, jackets and slipcases are then made for the real blocks.",
     "Print and make the covers, then jackets and slipcases around the finished books.",

@@ -13,6 +13,9 @@ from .view import GLUE, SHEETS, View
 
 __all__ = ["concertina_view", "sections_view"]
 
+THICKEST = 14.0
+"""How thick a section is drawn at most, in mm."""
+
 OPEN, GLUED = 3.4, 1.3
 """Between two panels whose faces meet, and between two whose backs are glued together, as drawn, in mm."""
 
@@ -105,17 +108,18 @@ def sections_view(nests: Sequence[Sequence[str]], room: float, fastened: str, *,
     y = 3.0
     for section in reversed(shown):
         sheets = nests[section]
-        step = 1.1
+        step = min(1.1, THICKEST / (2 * len(sheets)))
         high = step * (2 * len(sheets) - 1) + 2.0
         art.append(view.word(f"section {section + 1}" if len(nests) > 1 else "section", 8.0, y + high / 2, 2.0))
         for depth, name in enumerate(sheets):
             low, top = y + depth * step, y + high - depth * step
-            x = spine + depth * 1.1
+            x = spine + depth * step
             middle = (low + top) / 2
             folded = [(fore_edge, top), (x + 0.8, top), (x, middle), (x + 0.8, low), (fore_edge, low)]
             art.append(view.chain(folded, SHEETS))
             if depth in (0, len(sheets) - 1):
-                art.append(view.word(name, fore_edge + 13.0, top - 0.6, 1.9, 24.0))
+                beside = middle if depth else top - 0.6
+                art.append(view.word(name, fore_edge + 13.0, beside, 1.9, 24.0))
         y += high + 2.2
         if section == shown[-1] and len(shown) < len(nests):
             art.append(view.word("· · ·", (spine + fore_edge) / 2, y, 3.0))

@@ -170,8 +170,8 @@ def _turning_in(job: BookJob, entry: Case) -> Iterator[str]:
     boards = "The stiffener is turned in together with head and tail. " if _boards(job)[1] else ""
     yield (
         f"Turn in head and tail over the boards, {long(entry.turn_in)} each, nip the covering in at the corners "
-        f"with a bone folder, then turn in the fore-edges. {boards}Dry the case flat between waste paper and boards "
-        "under the weight, overnight."
+        f"with a bone folder, then turn in the fore-edges. {boards}Dry the case flat between waste paper and "
+        "pressing boards under the weight, overnight."
     )
 
 
@@ -207,5 +207,5 @@ def _hanging(job: BookJob, entry: Case) -> Iterator[str]:
         f"{start}and close the board on it. Turn the book over and do the same at the other end. The joint lies "
         "straight across: do not press it in, or the boards are drawn towards the spine."
     )
-    yield "Dry the book for a day between two boards under the weight, with a folded paper inside each cover."
+    yield "Dry the book for a day between pressing boards under the weight, with a folded paper inside each cover."
     yield finished(job)

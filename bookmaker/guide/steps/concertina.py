@@ -62,7 +62,7 @@ def _steps(job: BookJob, strips: Sequence[Flat]) -> Iterator[str]:
         yield from _joining(strips)
     yield _gluing(job, strips)
     yield (
-        "Knock the block square on its spine and its tail, lay it between waste paper and the two boards, and let it "
+        "Knock the block square on its spine and its tail, lay it between waste paper and pressing boards, and let it "
         "dry under the weight for at least four hours."
     )
     yield measuring(job)

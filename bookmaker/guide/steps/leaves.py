@@ -69,7 +69,7 @@ def _steps(job: BookJob, entry: Leaves, flats: Sequence[Flat]) -> Iterator[str]:
         )
     yield from _gathering(job, entry, flats)
     yield (
-        "Knock the block even on its spine and its head, clamp it between the two boards with the spine just "
+        "Knock the block even on its spine and its head, clamp it between pressing boards with the spine just "
         "showing, roughen the spine with a few strokes of sandpaper, and brush on two thin coats of PVA. Let each "
         "coat dry in the clamp, about an hour."
     )

@@ -10,7 +10,7 @@ from ...flat import Flat, MarkKind
 from ..job import BookJob, Making, Supply, Unit
 from ..scale_drawings import flat_figure
 from ..side_views import sections_view
-from ..wording import counted, glue_called, in_words, listed, long, measured_in_parts, sides
+from ..wording import counted, glue_called, in_words, listed, long, numbers, sides
 from .shared import (
     FOLDING,
     KNIFE,
@@ -149,11 +149,7 @@ def _fastening_supplies(job: BookJob, entry: Sections, gathered: Sequence[Sequen
 def _steps(job: BookJob, entry: Sections, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
     flats = job.book.block.flats
     yield printing(job, "section sheet")
-    yield (
-        f"Cut out {counted(len(flats), 'sheet')}, {long(flats[0].size.height)} high and "
-        f"{measured_in_parts([sheet.size.width for sheet in gathered[0]])} wide"
-        + (", the outermost first: each inner sheet is narrower by its creep." if len(gathered[0]) > 1 else ".")
-    )
+    yield _cutting(flats, max(gathered, key=len))
     yield from _folding(job, entry, gathered)
     if len(gathered) > 1:
         yield (
@@ -163,8 +159,8 @@ def _steps(job: BookJob, entry: Sections, gathered: Sequence[Sequence[Flat]]) ->
         )
     yield from _fastening(entry, gathered)
     yield (
-        "Press the block between the boards, brush PVA thinly over the spine, and let it dry under the weight for two "
-        "hours."
+        "Press the block between pressing boards, brush PVA thinly over the spine, and let it dry under the weight "
+        "for two hours."
     )
     if entry.trimmed:
         yield (
@@ -173,6 +169,20 @@ def _steps(job: BookJob, entry: Sections, gathered: Sequence[Sequence[Flat]]) ->
         )
     thickest = ", where the thread makes it thickest" if entry.fastening == "sewn" else ""
     yield measuring(job, f" at the spine{thickest}")
+
+
+def _cutting(flats: Sequence[Flat], section: Sequence[Flat]) -> str:
+    """All sheets; those of the largest section show how much narrower the inner ones are."""
+    first, *others = (sheet.size.width for sheet in section)
+    text = f"Cut out {counted(len(flats), 'sheet')}, {long(flats[0].size.height)} high and {long(first)} wide."
+    if long(others[-1] if others else first) == long(first):
+        return text
+    inner = listed([f"{width:.1f}" for width in others])
+    sheets = f"sheet{'' if len(others) == 1 else 's'} {numbers(range(2, len(section) + 1))}"
+    return (
+        f"{text} Inside sheet 1, {sheets} of a section {'is' if len(others) == 1 else 'are'} only {inner} mm wide, "
+        "narrower by what they creep."
+    )
 
 
 def _spans(gathered: Sequence[Sequence[Flat]]) -> str:
@@ -197,8 +207,8 @@ def _folding(job: BookJob, entry: Sections, gathered: Sequence[Sequence[Flat]]) 
         )
     if entry.fold == "folio":
         yield (
-            "The front of a sheet bears its first page. Fold it in the middle, that page in front: as you look at the "
-            "front of the sheet the fold is a mountain."
+            "The front of a sheet, the side with its label, bears its first page. Fold it in the middle, that page "
+            "in front: as you look at the front of the sheet the fold is a mountain."
         )
     else:
         first, over = ("left", "right") if right else ("right", "left")
@@ -206,15 +216,17 @@ def _folding(job: BookJob, entry: Sections, gathered: Sequence[Sequence[Flat]]) 
         if entry.fold == "octavo":
             turns.insert(0, f"the {first} half over the {over}")
         yield (
-            f"Lay each sheet with its front down, its first page at the foot. Fold {', then '.join(turns)}. Sharpen "
-            f"each fold before the next. Its first page now lies in front; the sheet has {FOLDED_FROM[entry.fold]} "
-            "leaves, and the folds at head and fore-edge stay closed until the block is trimmed."
+            "The front of a sheet is the side with its label. Lay it with its front down, its first page at the "
+            f"foot. Fold {', then '.join(turns)}. Sharpen each fold before the next. Its first page now lies in "
+            f"front; the sheet has {FOLDED_FROM[entry.fold]} leaves, and the folds at head and fore-edge stay "
+            "closed until the block is trimmed."
         )
-    sheets = len(gathered[0])
-    if sheets > 1:
+    sheets = gathered[0]
+    if len(sheets) > 1:
+        order = "; ".join(f"sheet {number} {_pages(sheet)}" for number, sheet in enumerate(sheets, start=1))
         yield (
-            f"Lay the sheets of each section into one another, sheet 1 outside, {in_words(sheets)} sheets to section 1 "
-            f"({', '.join(_pages(sheet) for sheet in gathered[0])}). Run the bone folder along the fold of all of them."
+            f"Lay the sheets of each section into one another, sheet 1 outside. Section 1: {order}. Run the bone "
+            "folder along the fold of all of them."
         )
 
 
@@ -241,13 +253,14 @@ def _fastening(entry: Sections, gathered: Sequence[Sequence[Flat]]) -> Iterator[
         )
     elif entry.sewing == "two on":
         yield (
-            "Sew two on: lay two sections on one another and sew through them by turns, one hole in the lower, the "
-            "next in the upper. Tie to the section below at the outermost holes with a kettle stitch. Draw the "
-            "thread along the fold."
+            "Sew two on, with 50 mm of thread left hanging to tie: lay two sections on one another and sew through "
+            "them by turns, one hole in the lower, the next in the upper. Tie to the section below at the "
+            "outermost holes with a kettle stitch. Draw the thread along the fold."
         )
     else:
         yield (
-            f"Sew all along: through the {in_words(len(holes))} holes of section 1 from head to tail, then back "
-            "through section 2, and so on. Tie each section to the one below at the outermost holes with a kettle "
-            "stitch. Draw the thread along the fold, never across it, or it cuts the paper."
+            f"Sew all along, with 50 mm of thread left hanging to tie: through the {in_words(len(holes))} holes of "
+            "section 1 from head to tail, then back through section 2, and so on. Tie each section to the one "
+            "below at the outermost holes with a kettle stitch. Draw the thread along the fold, never across it, "
+            "or it cuts the paper."
         )

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from ...book_plan import BookPlan
 from ...flat import Flat, Fold, FoldKind, Role
 from ...geometry import Rect, Size
+from ...spec.sheets import Turn
 from ...spec.stocks import GLUES
 from ...stock import Stock
 from ...thickness import Layer
@@ -34,19 +35,19 @@ __all__ = [
 ]
 
 KNIFE = ("craft knife with a fresh blade", "steel rule", "cutting mat")
-SCORING = FOLDING = ("bone folder, or an empty ball pen, to score folds and rub them down",)
-PRESS = ("two small boards and a weight of about 1 kg", "waste paper", "caliper gauge")
+SCORING = FOLDING = ("bone folder or empty ball pen to score folds and rub them down",)
+PRESS = ("two small pressing boards and a weight of about 1 kg", "waste paper", "caliper gauge")
 
 
 def printing(job: BookJob, *kinds: str) -> str:
     """Print the sheets, front and reverse, and prove them."""
-    return print_sheets(job.prints.where(*kinds), both=job.prints.two_sided(*kinds))
+    return print_sheets(job.prints.where(*kinds), job.turn if job.prints.two_sided(*kinds) else None)
 
 
-def print_sheets(where: str, *, both: bool) -> str:
-    """The same for any sheets."""
-    how = "on both sides at 100 %" if both else "at 100 %"
-    light = " Against the light the end marks of both sides cover each other." if both else ""
+def print_sheets(where: str, turn: Turn | None = None) -> str:
+    """The same for any sheets; those with a reverse are turned on an edge."""
+    how = f"on both sides, turned on the {turn}, at 100 %" if turn else "at 100 %"
+    light = " Against the light the end marks of both sides cover each other." if turn else ""
     return f"Print {where}, {how}. Measure the check rule at the foot: more than 0.5 mm off, do not cut.{light}"
 
 
@@ -67,7 +68,7 @@ def finished(job: BookJob) -> str:
     cover = job.book.cover
     return (
         f"The covered book is {thick(cover.thickness.value)} thick, {long(cover.height)} high and "
-        f"{long(cover.depth)} deep. Measure its thickness between the boards and note it."
+        f"{long(cover.depth)} deep. Measure its thickness between pressing boards and note it."
     )
 
 
@@ -89,11 +90,11 @@ def measuring(job: BookJob, where: str = "") -> str:
     block = job.book.block.thickness
     if block.measured is not None:
         return (
-            f"Press the block between the boards and measure it{where}: the cover is made for the "
+            f"Press the block between pressing boards and measure it{where}: the cover is made for the "
             f"{thick(block.measured)} that you measured (computed {thick(block.computed)})."
         )
     return (
-        f"Press the block lightly between the boards and measure it{where}: {thick(block.computed)} is what was "
+        f"Press the block lightly between pressing boards and measure it{where}: {thick(block.computed)} is what was "
         "computed. Note it under Measure. If it is more than 0.1 mm off, write it into the shelf file and run make "
         "again before you print the cover."
     )

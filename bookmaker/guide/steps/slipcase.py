@@ -21,7 +21,7 @@ def making(job: BoxJob) -> Making:
     return Making(
         heading="The box",
         steps=tuple(_steps(job, row)),
-        figures=(flat_figure(box.flat, job.room, "The net", high=110.0, largest=1.0),),
+        figures=(flat_figure(box.flat, job.room, "The net", high=100.0),),
         tools=(*KNIFE, *SCORING, *FOLDING, "a small block of wood"),
         supplies=(glue_over(glue_called(stock.glue), panels_of([box.flat], Role.TAB), stock.glue),),
         measures=(Measure("its books in a row", row, _row(job)),),
@@ -42,7 +42,7 @@ def _steps(job: BoxJob, row: float) -> Iterator[str]:
         f"two boards they should measure {thick(row)}. If they are more than {thick(box.entry.ease)} off, write "
         "what you measured, or a larger ease, and run make again."
     )
-    yield print_sheets(job.prints.where(flat.kind), both=False)
+    yield print_sheets(job.prints.where(flat.kind))
     yield from film_said(job.stocks[flat.stock])
     yield (
         f"Score {folds_said(flat.folds)} on the printed side with a steel rule, from mark to mark, while the sheet "

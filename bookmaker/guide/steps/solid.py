@@ -37,7 +37,7 @@ def making(job: BookJob) -> Making:
         figures=figures,
         tools=(
             *KNIFE,
-            "fine razor saw, mitre box and clamp, for wood",
+            "fine razor saw with mitre box and clamp",
             "fine sandpaper",
             "small square",
             "caliper gauge",

@@ -74,9 +74,9 @@ def _steps(job: BookJob, entry: Wrap, flat: Flat) -> Iterator[str]:
     yield "Fold both spine folds away from the print, so that the spine stands like a channel: they are mountains."
     if turned:
         glue = glue_called(job.stocks[flat.stock].glue)
-        parts = ["head and tail first"] if entry.head_turn_in else []
-        parts += ["the fore-edges"] if entry.turn_in else []
-        yield f"Fold the turn-ins back, {', then '.join(parts)}, and glue them down with {glue}."
+        parts = ["at head and tail"] if entry.head_turn_in else []
+        parts += ["at the fore-edges"] if entry.turn_in else []
+        yield f"Fold the turn-ins back and glue them down with {glue}, {', then '.join(parts)}."
     yield from _hanging(job, entry)
     yield from _drying(job, entry)
 
@@ -118,15 +118,11 @@ def _hanging(job: BookJob, entry: Wrap) -> Iterator[str]:
 
 
 def _drying(job: BookJob, entry: Wrap) -> Iterator[str]:
-    yield "Press the book between the boards under the weight, overnight."
-    if not (entry.turn_in and entry.head_turn_in):
-        where = ["head and tail"] if not entry.head_turn_in else []
-        where += ["the fore-edges"] if not entry.turn_in else []
+    yield "Press the book between pressing boards under the weight, overnight."
+    if not entry.turn_in and not entry.head_turn_in:
         level = "level with the pages" if not entry.square else f"{long(entry.square)} outside the pages"
-        if not entry.turn_in and not entry.head_turn_in:
-            yield (
-                f"Trim the cover at {listed(where)}, {level}, in light strokes along the steel rule. Cut the cover "
-                "only: at the fore-edge the pages may end in folds, and a cut fold lets the leaf fall open."
-            )
+        folded = " Cut the cover only: the pages end in folds, and a cut fold lets the leaf fall open."
+        keep = folded if job.book.block.pastedowns else ""
+        yield f"Trim the cover at head, tail and fore-edges, {level}, in light strokes along the steel rule.{keep}"
     yield finished(job)
 
