@@ -70,7 +70,9 @@ def test_numbers_are_those_of_the_plan(shelf: Made) -> None:
         overall = book["overall_mm"]
         for length in (book["block_thickness_mm"], book["block_computed_mm"], book["spine_mm"], overall["thickness"]):
             assert re.search(rf"\b{said(length, 2)} mm", text), (length, text)
-        assert re.search(rf"\b{said(overall['height'], 1)} × {said(overall['depth'], 1)} mm", text)
+        row = [book["block_thickness_mm"], book["spine_mm"], overall["thickness"], book["tolerance_mm"]]
+        sizes = " ".join(f"{said(length, 2)} mm" for length in row)
+        assert re.search(rf"{sizes} {said(overall['height'], 1)} × {said(overall['depth'], 1)} mm", text), sizes
         for part in book["cut_list"]:
             sides = rf"{said(part['height_mm'], 2)} × {said(part['width_mm'], 2)} mm"
             thick = rf"{said(part['thickness_mm'], 2)} mm thick"
@@ -107,6 +109,13 @@ def test_folds_are_counted_as_they_are_printed(shelf: Made) -> None:
         if sheets := [piece for piece in mine if piece["kind"] == "section sheet"]:
             seen.add("section sheet")
             assert f"Cut out {len(sheets)} sheet" in text
+        if flats := [piece for piece in mine if piece["kind"] == "leaves"]:
+            assert f"pages 1–{min(2 * len(flats), shelf.plan['books'][number]['pages'])}, " in text
+        for jacket in (piece for piece in mine if piece["kind"] == "jacket"):
+            axis = 1 if jacket["turned_deg"] else 0
+            edge = min(point[axis] for point in jacket["outline_mm"])
+            a, b, c, d = (said(place, 1) for place in sorted(fold["from_mm"][axis] - edge for fold in jacket["folds"]))
+            assert re.search(rf"they lie {a}, {b}, {c} and {d} mm from the left edge", text)
     for box in plan["slipcases"]:
         (net,) = pieces_of(plan, "slipcase", box["name"])
         assert f"Score {folds_of([net])} on the printed side" in texts[box["name"]]
@@ -240,6 +249,41 @@ def test_steps_of_a_worked_concertina(tmp_path: Path) -> None:
         "the covered book 4.56 mm ________ mm books[2].measured_thickness",
     ):
         assert words in text, words
+
+
+MIXED = """\
+books:
+  - title: Volume 1
+    size: {height: 21 mm, width: 15 mm}
+    block: {kind: solid, thickness: 4 mm, edges: lines, edge_stock: bond}
+    cover: {kind: case, stock: card, boards: board}
+  - title: Volume 2
+    size: {height: 19 mm, width: 13 mm}
+    block: {kind: sections, stock: bond, pages: 48, pages_in_section: 12}
+    cover: {kind: wrap, stock: card}
+"""
+
+
+def test_steps_of_a_worked_block_case_and_section(tmp_path: Path) -> None:
+    """Numbers by hand: the strip is 0.08 mm and its paste 0.03; a board is W + q − joint wide, the joint 1.5 · 0.8.
+
+    Between its folds the strip is H − 2c + π/4 · c = 21 − 0.16 + 0.063, each end W − c + π/8 · c = 14.951.
+    The covering spans the joint from the outside of the stiffener: 1.2 + 0.8 + π/4 · 0.21 = 2.165. Each nested sheet
+    is narrower by 2 · π/2 · 0.08 = 0.251: 26, 25.749 and 25.497.
+    """
+    _, out = made(shelf_head() + MIXED, tmp_path)
+    texts = chapters(out / "guide.pdf")[1]
+    for words in (
+        "Cut the block of wood: 20.78 mm high, 14.89 mm wide, 4.00 mm thick",
+        "Score the two folds of the edge strip on the print, 15.0 mm from each end and 20.9 mm apart",
+        "Cut two boards of board, 0.80 mm thick: 21.80 mm high, 14.20 mm wide",
+        "a stiffener of board, 0.80 mm thick: 21.80 mm high, 5.60 mm wide",
+        "2.2 mm between board and stiffener on either side, 5.0 mm from every edge",
+        "the joint between back and board is 1.2 mm",
+    ):
+        assert words in texts["Volume 1"], words
+    assert "sheets 2 and 3 of a section are only 25.7 and 25.5 mm wide" in texts["Volume 2"]
+    assert "Section 1: sheet 1 pages 1–2, 11–12; sheet 2 pages 3–4, 9–10; sheet 3 pages 5–8." in texts["Volume 2"]
 
 
 def test_right_to_left_books_are_folded_from_the_right(tmp_path: Path) -> None:

@@ -15,7 +15,7 @@ TOGETHER = re.compile(r"(?<=[\d_]) (?=(?:mm|cm²|g/m²|ml|m|%)(?:\W|$))|(?<=\d) 
 """Blanks between a number and its unit, and around a sign between numbers: there no line ends."""
 
 
-@lru_cache(maxsize=1024)
+@lru_cache(maxsize=4096)
 def wrapped(text: str, face: str, size: float, width: float) -> tuple[TextLine, ...]:
     """A text in lines no wider than `width` mm, each as full as it goes; `face` is a bundled typeface.
 
