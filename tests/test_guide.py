@@ -14,11 +14,13 @@ from pypdf import PdfReader
 
 from bookmaker import blocks, covers
 from bookmaker.geometry import Size
-from bookmaker.guide import page_size
+from bookmaker.guide import guide_pages, page_size
 from bookmaker.guide.pages import MARGIN
 from bookmaker.guide.steps import KINDS
 from bookmaker.guide.wrapping import wrapped
 from bookmaker.pipeline import check
+from bookmaker.sheets import lay_out
+from bookmaker.writers.guide_pdf import write_guide
 
 from .guide_shelves import chapters, flattened, guide_shelf, said, shelf_head
 from .making import POINT, made, strokes_of
@@ -418,6 +420,24 @@ def test_numbers_keep_to_their_units() -> None:
         text = "cut it 18.0 × 11.5 mm high and wide, 2.25 mm thick"
         lines = [line.text for line in wrapped(text, "sans", 3.2, width)]
         assert not any(re.search(r"(\d|×)$", line) or re.match(r"mm|×", line) for line in lines[:-1] + lines[1:])
+
+
+def test_a_guide_to_some_sheets_only(tmp_path: Path) -> None:
+    """Volume 2 is not printed, nor are the covers: no page for the one, no sheets named for the others."""
+    (tmp_path / "shelf.yaml").write_text(shelf_head() + WORKED, encoding="utf-8")
+    checked = check(tmp_path / "shelf.yaml")
+    pieces = [piece for draft in checked.drafts for piece in draft.pieces]
+    some = [piece for piece in pieces if piece.book != 1 and piece.flat.stock != "card"]
+    plan = checked.plan
+    sheets = [(f"{sheet.stock.name}.pdf", 1, sheet) for sheet in lay_out(some, plan.stocks, 2.0)]
+    write_guide(tmp_path / "guide.pdf", "Shelf", guide_pages(plan, sheets), Size(210, 297))
+    front, texts, _ = chapters(tmp_path / "guide.pdf")
+    assert set(texts) == {"Volume 1", "Volume 3"}
+    assert "2 books at 1:12" in front
+    assert "laid: 1 sheet of A4" in front
+    assert "card: " not in front
+    for text in texts.values():
+        assert "Take these parts from the sheets that were printed before." in text
 
 
 def test_the_same_shelf_has_the_same_guide(tmp_path: Path) -> None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from math import ceil
 
 from ..cutting import CutPart
+from ..geometry import Size
 from ..spec.stocks import GLUES
 from ..stock import Stock
 from .job import Supply, Unit
@@ -46,12 +47,12 @@ class BoardNeed:
 
 
 def papers_needed(sheets: Iterable[SheetOfFile]) -> Iterator[PaperNeed]:
-    """The sheets of each stock in the order in which they are printed."""
-    counts: dict[str, tuple[Stock, int]] = {}
+    """The sheets of each stock and size in the order in which they are printed."""
+    alike: dict[tuple[str, Size], list[Stock]] = {}
     for _, _, sheet in sheets:
-        counts[sheet.stock.name] = (sheet.stock, counts.get(sheet.stock.name, (sheet.stock, 0))[1] + 1)
-    for stock, count in counts.values():
-        width, height = stock.sheet.size
+        alike.setdefault((sheet.stock.name, sheet.size), []).append(sheet.stock)
+    for (_, (width, height)), (stock, *more) in alike.items():
+        count = 1 + len(more)
         yield PaperNeed(stock, count, count * width * height if stock.film else 0.0)
 
 

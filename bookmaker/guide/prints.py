@@ -32,12 +32,12 @@ class Prints:
         return {owner: cls(tuple(parts)) for owner, parts in found.items()}
 
     def where(self, *kinds: str) -> str:
-        """Where the parts of some kinds of flat lie: "page-paper.pdf, sheets 1 and 2"."""
+        """Where the parts of some kinds of flat lie: "page-paper.pdf, sheets 1 and 2", or nothing if unprinted."""
         files: dict[str, list[int]] = {}
         for file, sheet, piece in self.parts:
             if piece.flat.kind in kinds:
                 files.setdefault(file, []).append(sheet.number)
-        return listed([_named(file, sheets) for file, sheets in files.items()])
+        return listed([_named(file, sheets) for file, sheets in files.items()]) if files else ""
 
     def by_sheet(self) -> Iterable[tuple[str, Sequence[Piece]]]:
         """What to cut out of each sheet."""

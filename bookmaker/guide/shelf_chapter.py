@@ -47,28 +47,32 @@ ORDER = (
 
 def shelf_chapter(
     plan: ShelfPlan,
+    chosen: ShelfPlan,
     sheets: Sequence[SheetOfFile],
     makings: Sequence[Making],
     room: float,
     starts: Sequence[int],
 ) -> Iterator[Item]:
-    """Everything about the whole shelf; `starts` are the pages on which the books and the slipcases begin."""
+    """Everything about the whole shelf.
+
+    `chosen` has those books and slipcases of it that are to be made, `starts` are the pages on which they begin.
+    """
     yield Heading(f"{plan.spec.shelf}: maker's guide", level=1)
-    boxes = f" and {counted(len(plan.slipcases), 'slipcase')}" if plan.slipcases else ""
+    boxes = f" and {counted(len(chosen.slipcases), 'slipcase')}" if chosen.slipcases else ""
     yield Paragraph(
-        f"{counted(len(plan.books), 'book')}{boxes} at 1:{plan.spec.scale:g}. First what the whole shelf takes, "
+        f"{counted(len(chosen.books), 'book')}{boxes} at 1:{plan.spec.scale:g}. First what the whole shelf takes, "
         "then each book with its parts and its steps. Tick what is done. The sizes are those of this very shelf "
         "file: after a change print the guide again."
     )
     for fit in plan.spaces:
         yield space_figure(fit, plan, room)
-    yield from _books(plan, starts)
+    yield from _books(chosen, starts)
     yield Heading("Order of work")
     yield from (Tick(step) for step in ORDER)
-    yield from _shopping(plan, sheets, makings)
+    yield from _shopping(chosen, sheets, makings)
     yield from _tools(makings)
-    yield from _cutting(plan)
-    yield from _folds(plan)
+    yield from _cutting(chosen)
+    yield from _folds(chosen)
     yield Heading("Cautions")
     yield from (Paragraph(caution) for caution in CAUTIONS)
 

@@ -12,6 +12,7 @@ from ..job import BookJob, Making, Supply, Unit
 from ..scale_drawings import flat_figure
 from ..wording import counted, glue_called, listed, long, sides, thick
 from .shared import (
+    BEFORE,
     FOLDING,
     KNIFE,
     PRESS,
@@ -105,9 +106,9 @@ def _cutting(job: BookJob, entry: Case) -> Iterator[str]:
     yield f"{text}. The grain runs along the height. Smooth the edges with fine sandpaper, and do not breathe the dust."
     if entry.templates:
         yield (
-            f"For this there are templates on {job.prints.where('board template')}: cut the printed outlines out "
-            "with a wide margin, tape them to the board by the margin, and cut through both from mark to mark, in "
-            "many light strokes. Then take the paper off."
+            f"For this there are templates on {job.prints.where('board template') or BEFORE}: cut the printed "
+            "outlines out with a wide margin, tape them to the board by the margin, and cut through both from mark "
+            "to mark, in many light strokes. Then take the paper off."
         )
 
 
@@ -181,7 +182,7 @@ def _endpapers(job: BookJob, entry: Case) -> Iterator[str]:
     endpapers = _of(job, "endpaper")
     yield (
         f"Cut out {counted(len(endpapers), 'endpaper')}, {sides(endpapers[0].size)} high and wide: they are on "
-        f"{job.prints.where('endpaper')}."
+        f"{job.prints.where('endpaper') or BEFORE}."
     )
     yield (
         f"Fold each endpaper face to face, a valley in the middle, and tip it to the block with {long(TIP)} of "

@@ -15,6 +15,7 @@ from ..job import BookJob, Measure, Supply, Unit
 from ..wording import counted, listed, long, thick
 
 __all__ = [
+    "BEFORE",
     "FOLDING",
     "KNIFE",
     "PRESS",
@@ -36,6 +37,7 @@ __all__ = [
 
 KNIFE = ("craft knife with a fresh blade", "steel rule", "cutting mat")
 SCORING = FOLDING = ("bone folder or empty ball pen to score folds and rub them down",)
+BEFORE = "the sheets that were printed before"
 PRESS = ("two small pressing boards and a weight of about 1 kg", "waste paper", "caliper gauge")
 
 
@@ -45,7 +47,9 @@ def printing(job: BookJob, *kinds: str) -> str:
 
 
 def print_sheets(where: str, turn: Turn | None = None) -> str:
-    """The same for any sheets; those with a reverse are turned on an edge."""
+    """The same for any sheets; those with a reverse are turned on an edge. Parts may have been printed before."""
+    if not where:
+        return f"Take these parts from {BEFORE}."
     how = f"on both sides, turned on the {turn}, at 100 %" if turn else "at 100 %"
     light = " Against the light the end marks of both sides cover each other." if turn else ""
     return f"Print {where}, {how}. Measure the check rule at the foot: more than 0.5 mm off, do not cut.{light}"
