@@ -10,6 +10,7 @@ from pathlib import Path
 from .checked import Checked
 from .choice import EVERYTHING, Choice, Chosen
 from .geometry import Size
+from .guide import guide_pages, page_size
 from .impressions import impressions
 from .output import PLAN_NAME, file_names
 from .sheets import Layout, Sheet
@@ -17,6 +18,7 @@ from .stock import Stock, calibration
 from .toolpaths import tool_sheet
 from .writers.contact_sheet import spine_of, write_contact_sheet
 from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
+from .writers.guide_pdf import GUIDE, write_guide
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import Parts, write_sheets
 from .writers.templates import write_template
@@ -60,14 +62,17 @@ def publish(
     """Write everything; each file with the number of its sheets, 0 for what has none."""
     extras = _write_extras(folder, checked, wishes)
     papers = _papers(checked, layout)
-    cutting_list, *names = file_names([CUTTING_LIST, *(paper.title for paper in papers)], taken=extras)
+    guide, cutting_list, *names = file_names([GUIDE, CUTTING_LIST, *(paper.title for paper in papers)], taken=extras)
     written = _Shelved()
     drawings: list[str] = []
     for done, (paper, name) in enumerate(zip(papers, names, strict=True)):
         progress("writing the sheets", done, len(papers))
         drawings += _write_paper(folder, name, paper, checked, layout, wishes, written)
     written.files += _write_cutting_list(folder / cutting_list, checked, chosen)
-    written.files += [*drawings, *extras, PLAN_NAME]
+    spec = checked.plan.spec
+    pages = guide_pages(checked.plan, written.sheets)
+    write_guide(folder / guide, spec.shelf, pages, page_size(Size(*spec.printer.sheet.size)))
+    written.files += [guide, *drawings, *extras, PLAN_NAME]
     report = plan_report(
         checked.plan,
         written.sheets,

@@ -425,7 +425,7 @@ def test_a_refused_shelf_leaves_earlier_output_byte_for_byte(
 
     assert run() == 0
     before = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file() and path != shelf}
-    assert {path.name for path in before if path.parent == out} == {"laid.pdf", "card.pdf", "plan.json"}
+    assert {path.name for path in before if path.parent == out} == {"laid.pdf", "card.pdf", "guide.pdf", "plan.json"}
     capsys.readouterr()
     shelf.write_bytes(REFUSED[case])
     assert run() == 2

@@ -67,7 +67,7 @@ def test_all_books_are_worked_out_whatever_is_made(shelf: Path) -> None:
 def test_a_stock_makes_its_parts_only(shelf: Path) -> None:
     plan = made(shelf, stocks=("cover paper",))
     assert {sheet["stock"] for sheet in plan["sheets"]} == {"cover paper"}
-    assert [name for name in plan["files"] if name.endswith(".pdf")] == ["cover-paper.pdf"]
+    assert [name for name in plan["files"] if name.endswith(".pdf")] == ["cover-paper.pdf", "guide.pdf"]
     both = made(shelf, "1", stocks=("cover paper",))
     assert pieces(both) == {"book-1-wrap-1"}
 

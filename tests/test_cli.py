@@ -120,7 +120,8 @@ def test_a_shelf_with_errors_is_made_all_the_same(run: Any, tmp_path: Path) -> N
     (tmp_path / "shelf.yaml").write_text(text, encoding="utf-8")
     said = run("make", "shelf.yaml", "--into", "out")
     assert said.code == 1
-    assert sorted(path.name for path in (tmp_path / "out").iterdir()) == ["card.pdf", "laid.pdf", "plan.json"]
+    written = sorted(path.name for path in (tmp_path / "out").iterdir())
+    assert written == ["card.pdf", "guide.pdf", "laid.pdf", "plan.json"]
 
 
 @pytest.mark.parametrize("title", ["1984", "2001-02-03", "no", "12:30", "010", "1e3", "true", "0x1F", "1_000", ".5"])

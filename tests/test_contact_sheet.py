@@ -66,7 +66,7 @@ def test_true_size_is_true_and_400_percent_is_four_times_that(folder: Path) -> N
 def test_the_files_are_listed_and_a_stock_of_that_name_is_not_overwritten(folder: Path) -> None:
     pictures = sorted(path.name for path in folder.glob("*.png"))
     files = json.loads((folder / "plan.json").read_text(encoding="utf-8"))["files"]
-    assert files == ["page.pdf", "spines-2.pdf", "spines.pdf", *pictures, "plan.json"]
+    assert files == ["page.pdf", "spines-2.pdf", "guide.pdf", "spines.pdf", *pictures, "plan.json"]
     assert sorted(path.name for path in folder.iterdir()) == sorted(files)
 
 
@@ -79,4 +79,5 @@ def test_the_same_shelf_gives_the_same_bytes(folder: Path) -> None:
 
 def test_nothing_is_made_that_was_not_asked_for(folder: Path) -> None:
     make(folder.parent / "shelf.yaml", folder.parent / "bare")
-    assert sorted(path.name for path in (folder.parent / "bare").iterdir()) == ["page.pdf", "plan.json", "spines.pdf"]
+    bare = sorted(path.name for path in (folder.parent / "bare").iterdir())
+    assert bare == ["guide.pdf", "page.pdf", "plan.json", "spines.pdf"]

@@ -77,9 +77,8 @@ def test_no_white_falls_on_a_piece(tmp_path: FilePath, turned: bool) -> None:
 
 def test_trim_marks_lie_in_the_paper_that_goes() -> None:
     """A page of 12 × 18 mm in a cell of 13 × 20: head, tail and fore-edge go, the spine is at the left edge."""
-    trims = tuple(
-        Stroke(Point(*start), Point(*end)) for start, end in (((0, 1), (13, 1)), ((0, 19), (13, 19)), ((12, 0), (12, 20)))
-    )
+    lines = (((0, 1), (13, 1)), ((0, 19), (13, 19)), ((12, 0), (12, 20)))
+    trims = tuple(Stroke(Point(*start), Point(*end)) for start, end in lines)
     page = Panel(Role.PAGE, Rect(0, 1, 12, 18), 1)
     flat = Flat("leaf", "leaf", "page", Rect(0, 0, 13, 20).corners, (), (page,), trims=trims)
     marks = [mark for mark in furnish(sheet_with(flat), "Shelf").marks if isinstance(mark, Line)]

@@ -42,13 +42,13 @@ def refused(shelf: Path, out: Path) -> str:
 
 def test_a_new_folder_is_made_with_its_parents(shelf: Path, tmp_path: Path) -> None:
     make(shelf, tmp_path / "a" / "b")
-    assert sorted(contents(tmp_path / "a")) == ["b", "b/card.pdf", "b/laid.pdf", "b/plan.json"]
+    assert sorted(contents(tmp_path / "a")) == ["b", "b/card.pdf", "b/guide.pdf", "b/laid.pdf", "b/plan.json"]
 
 
 def test_an_empty_folder_is_used(shelf: Path, tmp_path: Path) -> None:
     (tmp_path / "out").mkdir()
     make(shelf, tmp_path / "out")
-    assert sorted(contents(tmp_path / "out")) == ["card.pdf", "laid.pdf", "plan.json"]
+    assert sorted(contents(tmp_path / "out")) == ["card.pdf", "guide.pdf", "laid.pdf", "plan.json"]
 
 
 def test_a_second_run_replaces_the_first_and_clears_its_files(shelf: Path, tmp_path: Path) -> None:
@@ -57,9 +57,9 @@ def test_a_second_run_replaces_the_first_and_clears_its_files(shelf: Path, tmp_p
     shelf.write_text(ONE_STOCK.replace("Tide", "Moon"), encoding="utf-8")
     make(shelf, tmp_path / "out")
     second = contents(tmp_path / "out")
-    assert sorted(second) == ["laid.pdf", "plan.json"]
+    assert sorted(second) == ["guide.pdf", "laid.pdf", "plan.json"]
     assert second["plan.json"] != first["plan.json"]
-    assert sorted(contents(tmp_path)) == ["out", "out/laid.pdf", "out/plan.json", "salt.yaml"]
+    assert sorted(contents(tmp_path)) == ["out", "out/guide.pdf", "out/laid.pdf", "out/plan.json", "salt.yaml"]
 
 
 def test_the_same_shelf_makes_the_same_bytes(shelf: Path, tmp_path: Path) -> None:

@@ -1,0 +1,133 @@
+"""The pages of one book, or of one slipcase: its numbers, its parts, its steps, what to measure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from ..book_plan import BookPlan
+from ..cutting import CutPart
+from ..plan import ShelfPlan
+from .cautions import IN_SHORT
+from .items import Beside, Column, Heading, Item, Paragraph, Tick, table
+from .job import BookJob, BoxJob, Making, Measure
+from .materials import supplies_needed
+from .prints import Prints
+from .supply_words import amount_of
+from .wording import counted, listed, sides, thick
+
+__all__ = ["book_chapter", "box_chapter"]
+
+SIZES = (
+    Column(0.0, 0.2),
+    Column(0.2, 0.34, ends=True),
+    Column(0.34, 0.5, ends=True),
+    Column(0.5, 0.66, ends=True),
+    Column(0.66, 0.82, ends=True),
+    Column(0.82, 1.0, ends=True),
+)
+MEASURES = (Column(0.0, 0.24), Column(0.24, 0.4, ends=True), Column(0.4, 0.56, ends=True), Column(0.58, 1.0))
+BLANK = "________ mm"
+
+
+def book_chapter(job: BookJob, makings: Sequence[Making], plan: ShelfPlan) -> Iterator[Item]:
+    """Everything about one book."""
+    book = job.book
+    yield Heading(f"{book.number + 1}. {book.entry.title}", level=1)
+    yield Paragraph(_what_it_is(book, plan))
+    yield from _sizes(book, plan)
+    yield from _measures(makings)
+    yield from _parts(job.prints, book.cut_list)
+    yield from _made(makings)
+
+
+def box_chapter(job: BoxJob, making: Making) -> Iterator[Item]:
+    """Everything about one slipcase."""
+    box = job.box
+    yield Heading(f"Slipcase: {box.name}", level=1)
+    titles = [f"{book.number + 1}. {book.entry.title}" for book in job.books]
+    where = f", and stands in {box.space}" if box.space else ""
+    yield Paragraph(f"It holds {counted(len(titles), 'book')}: {listed(titles)}{where}.")
+    yield from _measures([making])
+    yield from _parts(job.prints, ())
+    yield from _made([making])
+
+
+def _what_it_is(book: BookPlan, plan: ShelfPlan) -> str:
+    block, cover = book.block, book.cover
+    parts = [f"by {book.entry.author}"] if book.entry.author else []
+    pages = f"{block.kind} of {counted(block.pages, 'page')}" if block.pages else f"{block.kind} block"
+    parts.append(f"{pages} in a {cover.kind}" + (" with a jacket" if book.jacket else ""))
+    box = next((box.name for box in plan.slipcases if book.number in box.books), None)
+    if box:
+        parts.append(f"stands in the slipcase {box}")
+    elif book.entry.space:
+        lies = f" in the stack {book.entry.stack}" if book.entry.stack else ""
+        parts.append(f"{'lies' if lies else 'stands'} in {book.entry.space}{lies}")
+    text = f"{'; '.join(parts)}."
+    if book.entry.right_to_left:
+        text += (
+            " It reads from right to left: with the front up the spine is on the right. Its sheets are already "
+            "mirrored."
+        )
+    return text[0].upper() + text[1:]
+
+
+def _sizes(book: BookPlan, plan: ShelfPlan) -> Iterator[Item]:
+    head = ("page", "block thick", "spine, flat", "book thick", "likely ±", "book high × deep")
+    _, likely = book.standing.uncertainty.spread(plan.tolerances)
+    row = (
+        sides(book.page),
+        thick(book.block.thickness.value),
+        thick(book.cover.spine),
+        thick(book.thickness.value),
+        thick(likely),
+        f"{book.height:.1f} × {book.depth:.1f} mm",
+    )
+    yield from table(SIZES, head, [row])
+
+
+def _parts(prints: Prints, by_hand: Sequence[CutPart]) -> Iterator[Item]:
+    yield Heading("Parts, height × width")
+    for where, pieces in prints.by_sheet():
+        for _, of_kind in groupby(pieces, key=lambda piece: piece.flat.kind):
+            alike = groupby(of_kind, key=lambda piece: sides(piece.flat.size))
+            named = [f"{'; '.join(piece.label[1] for piece in group)} ({size})" for size, group in alike]
+            yield Tick(f"{where}: {'; '.join(named)}")
+    for part in by_hand:
+        size = f"{part.height:.2f} × {part.width:.2f} mm, {thick(part.thickness)} thick"
+        yield Tick(f"cut by hand: {counted(part.count, part.what)} of {part.material} ({size})")
+
+
+def _made(makings: Sequence[Making]) -> Iterator[Item]:
+    supplies = supplies_needed(supply for making in makings for supply in making.supplies)
+    if supplies:
+        yield Paragraph("Besides: " + "; ".join(f"{supply.what}, {amount_of(supply)}" for supply in supplies) + ".")
+    tools = dict.fromkeys(tool for making in makings for tool in making.tools)
+    yield Paragraph("Tools: " + "; ".join(tools) + ".")
+    yield Paragraph(IN_SHORT, quiet=True)
+    for making in makings:
+        yield Heading(making.heading)
+        if making.figures:
+            yield Beside(making.figures)
+        yield from (Tick(step) for step in making.steps)
+
+
+def _measures(makings: Sequence[Making]) -> Iterator[Item]:
+    """What to measure as the work goes on, with a blank to fill in."""
+    yield Heading("Measure")
+    rows = [
+        (
+            measure.what,
+            thick(measure.computed),
+            BLANK if measure.measured is None else thick(measure.measured),
+            _written(measure),
+        )
+        for making in makings
+        for measure in making.measures
+    ]
+    yield from table(MEASURES, ("what", "computed", "measured", "write it into the shelf file as"), rows, together=True)
+
+
+def _written(measure: Measure) -> str:
+    return measure.key if measure.measured is None else f"{measure.key} (it is there)"

@@ -1,0 +1,24 @@
+"""What to beware of: knives, saws, glue and spray, small parts, old papers, rights."""
+
+from __future__ import annotations
+
+__all__ = ["CAUTIONS", "IN_SHORT"]
+
+CAUTIONS = (
+    "Knife: a fresh blade, a steel rule and a cutting mat. Cut away from your hand, in several light strokes. Put "
+    "the blade away before you pick up the glue. Needles and wire have sharp ends.",
+    "Saw and sanding: clamp what you saw, keep the free hand behind the blade. Wood dust is not for lungs: wear a "
+    "mask, and wipe up damp.",
+    "Spray adhesive and varnish are flammable, and their mist is not for lungs. Use them outdoors or with strong "
+    "ventilation, away from flames and sparks; follow the label and your local rules, and wear a suitable "
+    "respirator where the label says so.",
+    "Small parts: a finished book of 19.5 × 13 mm fits the test cylinder for small parts (16 CFR 1501.4). It is a "
+    "choking hazard and not for children under three.",
+    "Old or lent books and papers: scan them, do not cut them.",
+    "Rights: a shrunken cover of a living author's book is for your own shelf; the rights stay with their owners.",
+)
+
+IN_SHORT = (
+    "Fresh blade, steel rule, cut away from the hand. Spray outdoors, away from flames, as its label says. Small "
+    "parts are not for small children. The cautions at the front hold for every book."
+)

@@ -1,0 +1,103 @@
+"""What a shelf takes, all together: sheets, film, board, thread and glue. Sums only."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+from math import ceil
+
+from ..cutting import CutPart
+from ..geometry import Size
+from ..spec.stocks import GLUES
+from ..stock import Stock
+from .job import Supply, Unit
+from .prints import SheetOfFile
+
+__all__ = ["BoardNeed", "PaperNeed", "boards_needed", "papers_needed", "supplies_needed", "wet_glue_ml"]
+
+FOR_CUTS = 4 / 3
+"""Board is bought a third larger than the parts cut from it (common practice)."""
+
+WET = 3.0
+"""Glue taken from the pot for a dry film: half of it is water, and a third stays on brush and waste paper
+(common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class PaperNeed:
+    """So many printed sheets of a stock; `film` is the area of the film over them in mm², 0 without one."""
+
+    stock: Stock
+    sheets: int
+    film: float
+
+
+@dataclass(frozen=True, slots=True)
+class BoardNeed:
+    """Parts cut by hand from one material of one thickness in mm, and their area in mm².
+
+    `sheets` is how many sheets of it to buy, or None if it is no stock of the shelf file.
+    """
+
+    material: str
+    thickness: float
+    parts: int
+    area: float
+    sheets: int | None
+
+
+def papers_needed(sheets: Iterable[SheetOfFile]) -> Iterator[PaperNeed]:
+    """The sheets of each stock and size in the order in which they are printed."""
+    alike: dict[tuple[str, Size], list[Stock]] = {}
+    for _, _, sheet in sheets:
+        alike.setdefault((sheet.stock.name, sheet.size), []).append(sheet.stock)
+    for (_, (width, height)), (stock, *more) in alike.items():
+        count = 1 + len(more)
+        yield PaperNeed(stock, count, count * width * height if stock.film else 0.0)
+
+
+def boards_needed(parts: Iterable[CutPart], stocks: Mapping[str, Stock]) -> Iterator[BoardNeed]:
+    """What is cut by hand, by material and thickness in alphabetical order, the thickest first."""
+    found: dict[tuple[str, float], list[CutPart]] = {}
+    for part in parts:
+        found.setdefault((part.material, round(part.thickness, 4)), []).append(part)
+    for (material, thickness), alike in sorted(found.items(), key=lambda item: (item[0][0], -item[0][1])):
+        area = sum(part.count * part.height * part.width for part in alike)
+        yield BoardNeed(
+            material, thickness, sum(part.count for part in alike), area, _sheets_to_buy(area, stocks.get(material))
+        )
+
+
+def _sheets_to_buy(area: float, stock: Stock | None) -> int | None:
+    if stock is None:
+        return None
+    width, height = stock.sheet.size
+    return ceil(area * FOR_CUTS / (width * height))
+
+
+def supplies_needed(supplies: Iterable[Supply]) -> tuple[Supply, ...]:
+    """The same thing for the same use added up.
+
+    >>> thread = Supply("thread", 200.0, Unit.LENGTH)
+    >>> supplies_needed([thread, thread])[0].amount
+    400.0
+    """
+    sums: dict[tuple[str, Unit, float], Supply] = {}
+    for supply in supplies:
+        key = (supply.what, supply.unit, supply.film)
+        known = sums.get(key)
+        sums[key] = supply if known is None else replace(known, amount=known.amount + supply.amount)
+    return tuple(sums.values())
+
+
+def wet_glue_ml(supply: Supply) -> float | None:
+    """How much paste or PVA an area takes, in ml; None for what comes from a can or on a roll.
+
+    200 cm² of paste, 0.03 mm when dry, take 200 · 0.003 · 3 = 1.8 ml:
+
+    >>> round(wet_glue_ml(Supply("paste or PVA", 20000.0, Unit.AREA, 0.03)), 6)
+    1.8
+    """
+    if supply.unit is not Unit.AREA or supply.film in (GLUES["spray"], GLUES["double-sided film"]):
+        return None
+    return supply.amount * supply.film * WET / 1000

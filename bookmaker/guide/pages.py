@@ -1,0 +1,92 @@
+"""Items of the guide on pages: each chapter begins a page, headings stay with what follows them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from itertools import accumulate, chain
+
+from ..drawing import Art, Drawn
+from ..geometry import Point, Rect, Size
+from .ink import GREY
+from .items import Item, Lines
+from .wrapping import wrapped
+
+__all__ = ["measure", "page_size", "paged"]
+
+MARGIN = 15.0
+FOOT = 7.0
+"""The margin of a page, and what its last line takes, in mm."""
+
+A4 = Size(210.0, 297.0)
+NARROWEST, WIDEST, LOWEST = 135.0, 260.0, 190.0
+"""Narrower or wider paper makes lines that do not read well, lower paper holds no drawing with its steps, in mm."""
+
+
+def page_size(sheet: Size) -> Size:
+    """The page of the guide: the printer's sheet, upright, or A4 where that is too small or too large to read.
+
+    >>> page_size(Size(148, 210)), page_size(Size(420, 297))
+    (Size(width=148, height=210), Size(width=210.0, height=297.0))
+    """
+    upright = Size(min(sheet), max(sheet))
+    fit = NARROWEST <= upright.width <= WIDEST and LOWEST <= upright.height <= 2 * upright.width
+    return upright if fit else A4
+
+
+def measure(size: Size) -> float:
+    """The width of the text on a page, in mm."""
+    return size.width - 2 * MARGIN
+
+
+def paged(
+    front: Callable[[Sequence[int]], Sequence[Item]], chapters: Sequence[Sequence[Item]], size: Size, name: str
+) -> Iterator[Art]:
+    """The art of every page; `name` stands at the foot with the number of the page.
+
+    `front` makes the first chapter out of the numbers of the pages on which the others begin.
+    """
+    area = Rect(0, 0, *size).grown(-MARGIN, -MARGIN - FOOT, -MARGIN, -MARGIN)
+    filled = [list(_filled(chapter, area)) for chapter in chapters]
+    # How long the first chapter is does not depend on the numbers it names.
+    before = len(list(_filled(front([999] * len(chapters)), area)))
+    starts = list(accumulate(map(len, filled), initial=before + 1))[:-1]
+    pages = [*_filled(front(starts), area), *chain(*filled)]
+    for number, page in enumerate(pages, start=1):
+        yield _page(page, area, f"Page {number} of {len(pages)} · {name}")
+
+
+def _filled(chapter: Sequence[Item], area: Rect) -> Iterator[list[Item]]:
+    page: list[Item] = []
+    left = area.height
+    for group in _groups(chapter):
+        needed = sum(item.height(area.width) for item in group)
+        if page and needed > left:
+            yield page
+            page, left = [], area.height
+        page += group
+        left -= needed
+    if page:
+        yield page
+
+
+def _groups(chapter: Sequence[Item]) -> Iterator[list[Item]]:
+    """Items that stay together: those that lead, and the one they lead to."""
+    group: list[Item] = []
+    for item in chapter:
+        group.append(item)
+        if not item.leads:
+            yield group
+            group = []
+    if group:
+        yield group
+
+
+def _page(items: Sequence[Item], area: Rect, foot: str) -> Art:
+    parts: list[Art] = []
+    y = area.top
+    for item in items:
+        parts.append(item.below(Point(area.x, y), area.width))
+        y -= item.height(area.width)
+    last = wrapped(foot, "sans", 2.6, area.width)[:1]
+    parts.append(Lines(last, Point(area.x, area.y - FOOT + 4), 4.0, GREY))
+    return Drawn(tuple(parts))

@@ -1,0 +1,61 @@
+"""Where on paper each part lies: which file, which sheet of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from ..errors import FieldPath
+from ..piece import Piece
+from ..sheets import Sheet
+from .wording import listed, numbers
+
+__all__ = ["Prints", "SheetOfFile"]
+
+SheetOfFile = tuple[str, int, Sheet]
+"""The file, the page of it that shows the front of the sheet, and the sheet."""
+
+
+@dataclass(frozen=True, slots=True)
+class Prints:
+    """The parts of one book or slipcase, each with the file and the number of its sheet, in the order of the files."""
+
+    parts: tuple[tuple[str, Sheet, Piece], ...]
+
+    @classmethod
+    def by_owner(cls, sheets: Iterable[SheetOfFile]) -> dict[FieldPath, Prints]:
+        """All parts, sorted by what they belong to."""
+        found: dict[FieldPath, list[tuple[str, Sheet, Piece]]] = {}
+        for file, _, sheet in sheets:
+            for placement in sheet.placements:
+                found.setdefault(placement.piece.owner, []).append((file, sheet, placement.piece))
+        return {owner: cls(tuple(parts)) for owner, parts in found.items()}
+
+    def where(self, *kinds: str) -> str:
+        """Where the parts of some kinds of flat lie: "page-paper.pdf, sheets 1 and 2", or nothing if unprinted."""
+        files: dict[str, list[int]] = {}
+        for file, sheet, piece in self.parts:
+            if piece.flat.kind in kinds:
+                files.setdefault(file, []).append(sheet.number)
+        return listed([_named(file, sheets) for file, sheets in files.items()]) if files else ""
+
+    def by_sheet(self) -> Iterable[tuple[str, Sequence[Piece]]]:
+        """What to cut out of each sheet."""
+        sheets: dict[tuple[str, int], list[Piece]] = {}
+        for file, sheet, piece in self.parts:
+            sheets.setdefault((file, sheet.number), []).append(piece)
+        for (file, number), pieces in sheets.items():
+            yield _named(file, [number]), sorted(pieces, key=_natural)
+
+    def two_sided(self, *kinds: str) -> bool:
+        """Whether any of these parts is printed on both sides."""
+        return any(piece.two_sided for _, _, piece in self.parts if piece.flat.kind in kinds)
+
+
+def _named(file: str, sheets: Sequence[int]) -> str:
+    return f"{file}, sheet{'s' if len(set(sheets)) > 1 else ''} {numbers(sheets)}"
+
+
+def _natural(piece: Piece) -> tuple[str, int]:
+    """Parts of one kind together, in the order in which they were counted."""
+    return piece.flat.kind, int(piece.id.rpartition("-")[2])

@@ -1,0 +1,158 @@
+"""The first pages of the guide: the order of work, the rows on their spaces, the shopping list, the cutting list."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ..flat import FoldKind
+from ..plan import ShelfPlan
+from .cautions import CAUTIONS
+from .items import Beside, Column, Heading, Item, Paragraph, Tick, table
+from .job import Making
+from .materials import boards_needed, papers_needed, supplies_needed
+from .prints import SheetOfFile
+from .shelf_views import space_figure
+from .supply_words import amount_of, area_of
+from .wording import counted, listed, thick
+
+__all__ = ["shelf_chapter"]
+
+BOOKS = (
+    Column(0.0, 0.05, ends=True),
+    Column(0.07, 0.42),
+    Column(0.42, 0.63),
+    Column(0.63, 0.73, ends=True),
+    Column(0.73, 0.83, ends=True),
+    Column(0.83, 0.93, ends=True),
+    Column(0.93, 1.0, ends=True),
+)
+PARTS = (
+    Column(0.0, 0.2),
+    Column(0.2, 0.55),
+    Column(0.55, 0.68),
+    Column(0.68, 0.76, ends=True),
+    Column(0.76, 0.88, ends=True),
+    Column(0.88, 1.0, ends=True),
+)
+
+ORDER = (
+    "Print, fold and glue all blocks first. Several books may share a sheet: print it once.",
+    "Measure each dry block and note it on its page. Write what is more than 0.1 mm off into the shelf file, and "
+    "run make again: covers, jackets and slipcases are then made for the real blocks.",
+    "Print and make the covers, then jackets and slipcases around the finished books.",
+    "Measure the finished books side by side, and see that they go into their space before you wax, varnish or "
+    "glue anything.",
+)
+
+
+def shelf_chapter(
+    plan: ShelfPlan,
+    chosen: ShelfPlan,
+    sheets: Sequence[SheetOfFile],
+    makings: Sequence[Making],
+    room: float,
+    starts: Sequence[int],
+) -> Iterator[Item]:
+    """Everything about the whole shelf.
+
+    `chosen` has those books and slipcases of it that are to be made, `starts` are the pages on which they begin.
+    """
+    yield Heading(f"{plan.spec.shelf}: maker's guide", level=1)
+    boxes = f" and {counted(len(chosen.slipcases), 'slipcase')}" if chosen.slipcases else ""
+    yield Paragraph(
+        f"{counted(len(chosen.books), 'book')}{boxes} at 1:{plan.spec.scale:g}. First what the whole shelf takes, "
+        "then each book with its parts and its steps. Tick what is done. The sizes are those of this very shelf "
+        "file: after a change print the guide again."
+    )
+    for fit in plan.spaces:
+        yield space_figure(fit, plan, room)
+    yield from _books(chosen, starts)
+    yield Heading("Order of work")
+    yield from (Tick(step) for step in ORDER)
+    yield from _shopping(chosen, sheets, makings)
+    yield from _tools(makings)
+    yield from _cutting(chosen)
+    yield from _folds(chosen)
+    yield Heading("Cautions")
+    yield from (Paragraph(caution) for caution in CAUTIONS)
+
+
+def _books(plan: ShelfPlan, starts: Sequence[int]) -> Iterator[Item]:
+    head = ("no.", "title", "made as", "thick", "high", "deep", "page")
+    rows = []
+    for book, start in zip(plan.books, starts, strict=False):
+        made = f"{book.block.kind}, {book.cover.kind}" + (", jacket" if book.jacket else "")
+        size = (f"{book.thickness.value:.2f}", f"{book.height:.1f}", f"{book.depth:.1f}")
+        rows.append((str(book.number + 1), book.entry.title, made, *size, str(start)))
+    for box, start in zip(plan.slipcases, starts[len(plan.books) :], strict=True):
+        size = (f"{box.outside.width:.2f}", f"{box.outside.height:.1f}", f"{box.outside.depth:.1f}")
+        rows.append(("", box.name, f"slipcase for {counted(len(box.books), 'book')}", *size, str(start)))
+    yield Heading("The books, in mm")
+    yield from table(BOOKS, head, rows)
+
+
+def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[Making]) -> Iterator[Item]:
+    """One line for everything to buy or to find."""
+    yield Heading("Shopping list")
+    for need in papers_needed(sheets):
+        stock = need.stock
+        grain = "" if stock.grain.value == "unknown" else f", grain {stock.grain.value}"
+        weight = f", {stock.grammage:.0f} g/m²" if stock.grammage else ""
+        yield Tick(
+            f"{stock.name}: {counted(need.sheets, 'sheet')} of {stock.sheet.name}, {stock.caliper:.3f} mm "
+            f"thick{weight}{grain}. Have a few more for slips."
+        )
+        if need.film:
+            yield Tick(f"clear film for {stock.name}: {stock.film:.3f} mm in all, {area_of(need.film)}")
+    for board in boards_needed((part for book in plan.books for part in book.cut_list), plan.stocks):
+        buy = ""
+        if board.sheets is not None:
+            buy = f": {counted(board.sheets, 'sheet')} of {plan.stocks[board.material].sheet.name}"
+        yield Tick(
+            f"{board.material}, {thick(board.thickness)} thick: {counted(board.parts, 'part')} of "
+            f"{area_of(board.area)} in all; with a third more for the cuts {area_of(board.area * 4 / 3)}{buy}"
+        )
+    for supply in supplies_needed(supply for making in makings for supply in making.supplies):
+        yield Tick(f"{supply.what}: {amount_of(supply)}")
+
+
+def _tools(makings: Sequence[Making]) -> Iterator[Item]:
+    yield Heading("Tools")
+    tools = [Tick(tool) for tool in dict.fromkeys(tool for making in makings for tool in making.tools)]
+    yield from (Beside(tuple(tools[at : at + 2])) for at in range(0, len(tools), 2))
+
+
+def _cutting(plan: ShelfPlan) -> Iterator[Item]:
+    """What is cut by hand, all in one list."""
+    listed_parts = [(book, part) for book in plan.books for part in book.cut_list]
+    listed_parts.sort(key=lambda item: (item[1].material, -item[1].thickness))
+    rows = [
+        (
+            part.material,
+            f"{book.number + 1}. {book.entry.title}",
+            part.what,
+            str(part.count),
+            f"{part.height:.2f} × {part.width:.2f}",
+            f"{part.thickness:.2f}",
+        )
+        for book, part in listed_parts
+    ]
+    if rows:
+        yield Heading("Cutting list, in mm: height × width; the grain runs along the height")
+        yield from table(PARTS, ("material", "book", "part", "pieces", "high × wide", "thick"), rows)
+
+
+def _folds(plan: ShelfPlan) -> Iterator[Item]:
+    """The marks of folds, and how many there are to do."""
+    flats = [flat for book in plan.books for flat in book.flats] + [box.flat for box in plan.slipcases]
+    kinds = [fold.kind for flat in flats for fold in flat.folds]
+    yield Heading("Folds")
+    counts = [counted(kinds.count(kind), kind.value) for kind in (FoldKind.VALLEY, FoldKind.MOUNTAIN) if kind in kinds]
+    yield Paragraph(
+        f"There are {listed(counts or ['no folds'])} to fold. On the sheets and in the drawings dash and dot is a "
+        "mountain, the printed faces turn away from each other; short dashes are a valley, the printed faces meet; "
+        "dots are where a block is trimmed. Fold with the grain: bend the paper both ways, the softer bend is "
+        "around the grain."
+    )
+
+

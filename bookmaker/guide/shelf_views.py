@@ -1,0 +1,101 @@
+"""The rows of books as they will stand on their spaces, drawn to scale, seen from the front."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from ..drawing import Art, Drawn, Pen
+from ..geometry import Path, Point, Rect, Size
+from ..plan import ShelfPlan
+from ..shelf import SpaceFit, Standing, Verdict
+from .ink import EDGE, PAPER, Shape, chain, word
+from .items import Figure
+from .scale_drawings import said, scale_for
+from .wording import counted, listed, long
+
+__all__ = ["space_figure"]
+
+HIGHEST = 75.0
+"""How high a drawing may be, in mm."""
+
+NUMBERS = 4.0
+"""Room above the space for the numbers of the books, in mm."""
+
+SPACE = Pen(0.5)
+
+VERDICTS = {
+    Verdict.FITS: "the row fits",
+    Verdict.TIGHT: "the row is tight: measure the blocks before you print their covers",
+    Verdict.OVER: "the row does not fit",
+}
+
+
+class Stood(NamedTuple):
+    """Where something stands in its space, in mm, with its number or name, and what is written on it."""
+
+    rect: Rect
+    number: str
+    title: str
+
+
+def space_figure(fit: SpaceFit, plan: ShelfPlan, room: float) -> Figure:
+    """One space with its row: spines upright, stacks lying, slipcases as boxes."""
+    space = plan.spec.spaces[fit.name]
+    stood = list(_stood(fit, plan, space.ease))
+    needed = Size(
+        max([space.width, *(one.rect.right for one in stood)]), max([space.height, *(one.rect.top for one in stood)])
+    )
+    scale = min(1.0, scale_for(needed, Size(room, HIGHEST)))
+    art: list[Art] = [part for one in stood for part in _drawn(one, scale)]
+    wide, high = space.width * scale, space.height * scale
+    art.append(chain([Point(0, high), Point(0, 0), Point(wide, 0), Point(wide, high)], SPACE))
+    size = Size(needed.width * scale, needed.height * scale + NUMBERS)
+    counts = ((len(fit.books), "book"), (len(fit.slipcases), "slipcase"))
+    what = [counted(number, name) for number, name in counts if number]
+    left = f"{long(fit.slack)} are left" if fit.slack >= 0 else f"{long(-fit.slack)} are wanting"
+    caption = (
+        f"{fit.name}, {said(scale)}: {long(fit.width)} wide. {listed(what or ['nothing'])} of {long(fit.used)} in all, "
+        f"{long(fit.ease)} of ease: {left}; {VERDICTS[fit.verdict]}."
+    )
+    return Figure(Drawn(tuple(art)), size, caption)
+
+
+def _stood(fit: SpaceFit, plan: ShelfPlan, ease: float) -> Iterator[Stood]:
+    """From the left, each with its ease; books of a stack where the first of them stands on the list."""
+    standing: list[Standing] = [plan.books[number].standing for number in fit.books]
+    standing += [box.standing for box in plan.slipcases if box.standing.title in fit.slipcases]
+    done: set[str] = set()
+    x = 0.0
+    for one in standing:
+        if one.stack is None:
+            yield Stood(Rect(x, 0, one.thickness, one.height), _number(one), one.title)
+            x += one.thickness + ease
+        elif one.stack not in done:
+            done.add(one.stack)
+            lying = [other for other in standing if other.stack == one.stack]
+            yield from _stack(lying, x)
+            x += max(book.height for book in lying) + ease
+
+
+def _stack(books: Sequence[Standing], x: float) -> Iterator[Stood]:
+    """The first on top."""
+    y = sum(book.thickness for book in books)
+    for book in books:
+        y -= book.thickness
+        yield Stood(Rect(x, y, book.height, book.thickness), "", f"{_number(book)} {book.title}")
+
+
+def _number(one: Standing) -> str:
+    return "" if one.number is None else str(one.number + 1)
+
+
+def _drawn(one: Stood, scale: float) -> Iterator[Art]:
+    x, y, wide, high = (side * scale for side in one.rect)
+    rect = Rect(x, y, wide, high)
+    yield Shape(Path.rectangle(rect), EDGE, PAPER)
+    upright = high > wide
+    across, along = (wide, high) if upright else (high, wide)
+    yield word(one.title, rect.centre, min(2.6, across * 0.7), room=along * 0.9, upright=upright)
+    if one.number:
+        yield word(one.number, Point(rect.centre.x, rect.top + 1.6), 2.2, room=max(1.2, wide))

@@ -1,0 +1,120 @@
+"""The steps of single leaves, perfect bound."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ...blocks.leaves import Leaves
+from ...flat import Face, Flat
+from ..job import BookJob, Making
+from ..scale_drawings import flat_figure
+from ..wording import counted, glue_called, listed, long, sides, thick
+from .shared import (
+    KNIFE,
+    PRESS,
+    SCORING,
+    block_measure,
+    folds_said,
+    glue_areas,
+    measuring,
+    printing,
+    spine_glue,
+)
+
+__all__ = ["making"]
+
+MOST_PILES = 8
+"""Piles that are listed one by one."""
+
+THICKEST_CUT = 1.0
+"""A thicker pile is better cut in parts, in mm (common practice)."""
+
+
+def making(job: BookJob) -> Making:
+    """Flats piled and cut, leaves gathered, the spine glued, the block trimmed."""
+    book, flats = job.book, job.book.block.flats
+    entry = book.entry.block
+    assert isinstance(entry, Leaves)  # this module is for no other kind
+    stock = job.stocks[entry.stock]
+    folded = entry.printing == "one side"
+    return Making(
+        heading="The pages: single leaves",
+        steps=tuple(_steps(job, entry, flats)),
+        figures=(flat_figure(flats[0], job.room, "The first flat" if len(flats) > 1 else "The flat"),),
+        tools=(*KNIFE, *(SCORING if folded else ()), *PRESS, "two bulldog clips", "fine sandpaper", "flat brush"),
+        supplies=(
+            *glue_areas(glue_called(stock.glue), book.block.thickness.layers, book.page, (), stock.glue),
+            spine_glue(book, coats=2),
+        ),
+        measures=(block_measure(job),),
+    )
+
+
+def _steps(job: BookJob, entry: Leaves, flats: Sequence[Flat]) -> Iterator[str]:
+    folded = entry.printing == "one side"
+    first = flats[0]
+    yield printing(job, "leaves")
+    if folded:
+        yield (
+            f"Score {folds_said([fold for flat in flats for fold in flat.folds])} on the printed side, from mark to "
+            "mark, while the sheet is whole."
+        )
+    yield (
+        f"Cut out {counted(len(flats), 'flat')}, {sides(first.size)} high and wide, with the marks around "
+        f"{'it' if len(flats) == 1 else 'each'}."
+    )
+    yield from _cutting(job, entry, flats)
+    if folded:
+        yield (
+            f"Fold each of the {entry.printed_pages // 2} strips in the middle with the print outwards, and glue its "
+            f"backs together with {glue_called(job.stocks[entry.stock].glue)}, thinly and out to the corners. Press "
+            "until dry."
+        )
+    yield from _gathering(job, entry, flats)
+    yield (
+        "Knock the block even on its spine and its head, clamp it between pressing boards with the spine just "
+        "showing, roughen the spine with a few strokes of sandpaper, and brush on two thin coats of PVA. Let each "
+        "coat dry in the clamp, about an hour."
+    )
+    if entry.trim:
+        yield (
+            "Trim fore-edge, head and tail, square to the spine, along the dotted lines in the corners that go: "
+            f"{long(entry.trim)} comes off each, and the block is {sides(job.book.page)} high and wide."
+        )
+    yield measuring(job)
+
+
+def _cutting(job: BookJob, entry: Leaves, flats: Sequence[Flat]) -> Iterator[str]:
+    columns = 1 + sum(cut.start.x == cut.end.x for cut in flats[0].cuts)
+    rows = 1 + sum(cut.start.y == cut.end.y for cut in flats[0].cuts)
+    if columns * rows == 1:
+        return
+    what = "strip" if entry.printing == "one side" else "leaf"
+    many = "strips" if what == "strip" else "leaves"
+    grid = f"into {counted(columns, 'column')} of {counted(rows, what, many)}"
+    if len(flats) == 1:
+        yield f"Cut the flat {grid}, along the lines of the grid, from mark to mark; the outer edges last."
+        return
+    pile = len(flats) * job.stocks[entry.stock].caliper
+    parts = " It is over 1 mm: cut it in two or three parts." if pile > THICKEST_CUT else ""
+    yield (
+        f"Lay the {len(flats)} flats on one another, flat 1 on top, all face up, mark over mark, and clip them at the "
+        f"waste. Cut the pile, {thick(pile)} thick, {grid}, from mark to mark, in many light strokes; the outer edges "
+        f"last.{parts}"
+    )
+
+
+def _gathering(job: BookJob, entry: Leaves, flats: Sequence[Flat]) -> Iterator[str]:
+    """Which pages each pile of the grid holds, the first on top."""
+    places = [panel.page for panel in flats[0].panels if panel.face is Face.FRONT and panel.page and panel.page % 2]
+    if len(places) < 2:
+        yield "Leaf through once: every page follows the one before."
+        return
+    piles = [f"{first}–{min(first + 2 * len(flats) - 1, entry.printed_pages)}" for first in places]
+    order = f"{', '.join(piles[:3])} and so on to {piles[-1]}" if len(piles) > MOST_PILES else listed(piles)
+    what = "leaves" if len(flats) == 1 else "piles"
+    start = "right" if job.book.entry.right_to_left else "left"
+    yield (
+        f"Lay the {what} on one another, page 1 on top, along the top row from the {start}, then the next row: pages "
+        f"{order}. Leaf through once: every page follows the one before."
+    )

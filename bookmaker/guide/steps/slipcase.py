@@ -1,0 +1,77 @@
+"""The steps of a slipcase."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...flat import Role
+from ..job import BoxJob, Making, Measure
+from ..scale_drawings import flat_figure
+from ..wording import counted, glue_called, listed, long, sides, thick
+from .shared import FOLDING, KNIFE, SCORING, film_said, folds_said, glue_over, panels_of, print_sheets
+
+__all__ = ["making"]
+
+
+def making(job: BoxJob) -> Making:
+    """The net scored, cut, folded and glued around its books."""
+    box = job.box
+    stock = job.stocks[box.flat.stock]
+    row = sum(book.thickness.value for book in job.books)
+    return Making(
+        heading="The box",
+        steps=tuple(_steps(job, row)),
+        figures=(flat_figure(box.flat, job.room, "The net", high=100.0),),
+        tools=(*KNIFE, *SCORING, *FOLDING, "a small block of wood"),
+        supplies=(glue_over(glue_called(stock.glue), panels_of([box.flat], Role.TAB), stock.glue),),
+        measures=(Measure("its books in a row", row, _row(job)),),
+    )
+
+
+def _row(job: BoxJob) -> str:
+    """The key that takes the thickness of its books side by side."""
+    return f"measured_rows: - {{books: [{', '.join(str(book.number + 1) for book in job.books)}], thickness: … mm}}"
+
+
+def _steps(job: BoxJob, row: float) -> Iterator[str]:
+    box = job.box
+    inside, outside, flat = box.inside, box.outside, box.flat
+    titles = [f"{book.number + 1}. {book.entry.title}" for book in job.books]
+    yield (
+        f"Finish its {counted(len(titles), 'book')} first, jackets and all: {listed(titles)}. Side by side between "
+        f"two boards they should measure {thick(row)}. If they are more than {thick(box.entry.ease)} off, write "
+        "what you measured, or a larger ease, and run make again."
+    )
+    yield print_sheets(job.prints.where(flat.kind))
+    yield from film_said(job.stocks[flat.stock])
+    yield (
+        f"Score {folds_said(flat.folds)} on the printed side with a steel rule, from mark to mark, while the sheet "
+        "is whole. Where two marks lie close together at the left and the right, the outer one is the fold of top "
+        "or bottom, which runs across the back only; the inner one is the fold of the tabs, which runs across the "
+        "sides only."
+    )
+    yield (
+        f"Cut the net out along its lines, {sides(flat.size)} high and wide, the long straight edges first. The "
+        "little steps beside the tabs are no wider than the card is thick: cut the side up to the outer line, and "
+        "the slant of the tab down to its fold."
+    )
+    if box.entry.thumb_cut:
+        yield "Cut the two thumb cuts last, in several light strokes, turning the card and not the knife."
+    yield (
+        "Fold all folds away from the print, sharpen them with the bone folder, and try the box together dry: "
+        "sides up, tabs in, top and bottom over the tabs. Tabs that lie behind one another are not alike left and "
+        f"right. The room inside is {long(inside.width)} wide, {long(inside.height)} high and {long(inside.depth)} "
+        "deep. The books must slide in and out."
+    )
+    tabs = panels_of([flat], Role.TAB)
+    yield (
+        f"Glue one end at a time with {glue_called(job.stocks[flat.stock].glue)}: a thin film on the outside of "
+        f"both tabs, {long(min(min(tab.size) for tab in tabs))} wide; fold the top down on them, see that its edges "
+        "are flush with the sides, and hold it until it grips, with a small block of wood inside to press against. "
+        "When it is dry, do the same with the bottom."
+    )
+    yield (
+        "Let it dry for an hour around its books, wrapped in a strip of waste paper so that no glue touches them. "
+        f"They stand with their spines at the opening. The box is {long(outside.width)} wide, "
+        f"{long(outside.height)} high and {long(outside.depth)} deep."
+    )

@@ -1,0 +1,85 @@
+"""The steps of a solid block."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...blocks.solid import EDGE_STRIP, Solid
+from ...flat import Flat, Role
+from ..cover_views import edge_strip_view
+from ..items import Figure
+from ..job import BookJob, Making, Supply
+from ..scale_drawings import flat_figure
+from ..wording import glue_called, long, thick
+from .shared import KNIFE, SCORING, block_measure, glue_over, measuring, panels_of, printing
+
+__all__ = ["making"]
+
+
+def making(job: BookJob) -> Making:
+    """A block cut to size, and the strip around its edges."""
+    book = job.book
+    entry = book.entry.block
+    assert isinstance(entry, Solid)  # this module is for no other kind
+    strip = next((flat for flat in book.block.flats if flat.kind == EDGE_STRIP), None)
+    figures: tuple[Figure, ...] = ()
+    supplies: tuple[Supply, ...] = ()
+    if strip:
+        stock = job.stocks[strip.stock]
+        figures = (
+            edge_strip_view(book.page, job.room, right_to_left=book.entry.right_to_left),
+            flat_figure(strip, job.room, "The edge strip"),
+        )
+        supplies = (glue_over(glue_called(stock.glue), panels_of([strip], Role.EDGE), stock.glue),)
+    return Making(
+        heading="The block: solid",
+        steps=tuple(_steps(job, entry, strip)),
+        figures=figures,
+        tools=(
+            *KNIFE,
+            "fine razor saw with mitre box and clamp",
+            "fine sandpaper",
+            "small square",
+            "caliper gauge",
+            "dust mask",
+            *(SCORING if strip else ()),
+        ),
+        supplies=supplies,
+        measures=(block_measure(job),),
+    )
+
+
+def _steps(job: BookJob, entry: Solid, strip: Flat | None) -> Iterator[str]:
+    (part,) = job.book.block.cut_list
+    smaller = " That is smaller than the page by the edge strip and its glue." if strip else ""
+    yield (
+        f"Cut the block of {entry.material}: {thick(part.height)} high, {thick(part.width)} wide, "
+        f"{thick(part.thickness)} thick, the grain along its height.{smaller} Wood: clamp it in a mitre box, the "
+        "free hand behind the saw, and sand it to size on sandpaper that lies flat. Card: cut layers in many light "
+        "strokes, glue them, press until dry. A magazine: glue its spine edge with PVA, press it, and trim it like "
+        "card."
+    )
+    yield "See with the square that the three corners away from the spine are square and sharp."
+    yield measuring(job)
+    if strip is None:
+        return
+    leg, back, _ = (panel.rect.width for panel in strip.panels)
+    yield printing(job, EDGE_STRIP)
+    yield (
+        f"Score the two folds of the edge strip on the print, {long(leg)} from each end and {long(back)} apart. Cut "
+        f"the ends on their marks ({long(strip.size.width)} from end to end), and the long edges about 0.5 mm "
+        f"outside theirs: the print runs on for {long(strip.bleed)}."
+    )
+    yield (
+        "Fold both ends back, away from the print, so that the strip stands like a channel: both folds are "
+        "mountains. Try it dry: the folds sit on the corners between fore-edge and head, and fore-edge and tail; "
+        "the ends are level with the spine."
+    )
+    yield (
+        f"Glue the fore-edge first, then one end after the other, with {glue_called(job.stocks[strip.stock].glue)}, "
+        "and press each against something flat. The spine and the two faces stay bare."
+    )
+    yield (
+        "When it is dry, lay the block on a face and trim the strip level with it, the blade flat on the block and "
+        "away from your hand; turn it over for the other face."
+    )

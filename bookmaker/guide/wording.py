@@ -1,0 +1,108 @@
+"""Numbers and lists in words, as the steps of the guide say them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from itertools import groupby
+
+from ..geometry import Size
+from ..spec.stocks import GLUES
+from ..units import print_mm
+
+__all__ = ["counted", "glue_called", "in_words", "listed", "long", "measured_in_parts", "numbers", "sides", "thick"]
+
+WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+
+
+def long(length: float) -> str:
+    """A length to a tenth of a millimetre.
+
+    >>> long(21), long(4.305)
+    ('21.0 mm', '4.3 mm')
+    """
+    return f"{length:.1f} mm"
+
+
+def thick(length: float) -> str:
+    """A thickness to a hundredth of a millimetre, as `check` shows it.
+
+    >>> thick(4.14)
+    '4.14 mm'
+    """
+    return f"{length:.2f} mm"
+
+
+def sides(size: Size) -> str:
+    """Two sides to a tenth of a millimetre: height × width, as the trade writes them.
+
+    >>> sides(Size(15, 21))
+    '21.0 × 15.0 mm'
+    """
+    return f"{size.height:.1f} × {size.width:.1f} mm"
+
+
+def in_words(number: int) -> str:
+    """Small numbers in words.
+
+    >>> in_words(2), in_words(48)
+    ('two', '48')
+    """
+    return WORDS[number] if 0 <= number < len(WORDS) else str(number)
+
+
+def counted(number: int, what: str, many: str = "") -> str:
+    """So many of something.
+
+    >>> counted(1, "strip"), counted(2, "box", "boxes")
+    ('1 strip', '2 boxes')
+    """
+    return f"{number} {what if number == 1 else many or what + 's'}"
+
+
+def listed(parts: Sequence[str]) -> str:
+    """Several things in a row.
+
+    >>> listed(["a"]), listed(["a", "b"]), listed(["a", "b", "c"])
+    ('a', 'a and b', 'a, b and c')
+    """
+    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
+
+
+def numbers(values: Iterable[int]) -> str:
+    """Numbers in order, runs of three and more shortened.
+
+    >>> numbers([1, 2, 3, 5, 6, 8])
+    '1 to 3, 5, 6 and 8'
+    """
+    runs: list[list[int]] = []
+    for _, group in groupby(enumerate(sorted(set(values))), key=lambda item: item[1] - item[0]):
+        run = [value for _, value in group]
+        runs += [run] if len(run) > 2 else [[value] for value in run]
+    return listed([f"{run[0]} to {run[-1]}" if len(run) > 1 else str(run[0]) for run in runs])
+
+
+def measured_in_parts(lengths: Sequence[float]) -> str:
+    """How long several parts are, equal ones together.
+
+    >>> measured_in_parts([150, 150, 120]), measured_in_parts([90, 90])
+    ('150.0 mm (2 of them) and 120.0 mm', '90.0 mm')
+    """
+    counts: dict[str, int] = {}
+    for length in lengths:
+        counts[long(length)] = counts.get(long(length), 0) + 1
+    if len(counts) == 1:
+        return long(lengths[0])
+    return listed([f"{length} ({count} of them)" if count > 1 else length for length, count in counts.items()])
+
+
+def glue_called(film: float) -> str:
+    """What a dry film of glue so many mm thick is made of.
+
+    >>> glue_called(0.015), glue_called(0.03), glue_called(0.02)
+    ('spray adhesive', 'paste or PVA', 'glue (a dry film of 0.02 mm)')
+    """
+    if film == GLUES["spray"]:
+        return "spray adhesive"
+    if film == GLUES["paste"]:
+        return "paste or PVA"
+    return "double-sided film" if film == GLUES["double-sided film"] else f"glue (a dry film of {print_mm(film)})"

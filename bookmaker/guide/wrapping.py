@@ -1,0 +1,61 @@
+"""Text in lines, word by word: every word is shaped once, however often the guide says it."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Iterator
+from functools import lru_cache
+
+from ..typefaces import Run, TextLine, Typeface, bundled, set_line
+
+__all__ = ["wrapped"]
+
+TOGETHER = re.compile(r"(?<=[\d_]) (?=(?:mm|cm²|g/m²|ml|m|%)(?:\W|$))|(?<=\d) (?=×)|(?<=×) (?=\d)|(?<=page) (?=\d)")
+"""Blanks between a number and its unit, and around a sign between numbers: there no line ends."""
+
+
+@lru_cache(maxsize=4096)
+def wrapped(text: str, face: str, size: float, width: float) -> tuple[TextLine, ...]:
+    """A text in lines no wider than `width` mm, each as full as it goes; `face` is a bundled typeface.
+
+    A word that is wider than the line by itself is broken where the line ends.
+    """
+    typeface = bundled(face)
+    lines: list[TextLine] = []
+    words: list[str] = []
+    reached = 0.0
+    for word in _short_enough(text, typeface, width / size):
+        wide = typeface.shape(word).width * size
+        if words and reached + wide > width:
+            lines.append(_line(words, typeface, size))
+            words, reached = [], 0.0
+        words.append(word)
+        reached += typeface.shape(f"{word} ").width * size
+    return (*lines, _line(words, typeface, size))
+
+
+def _line(words: list[str], typeface: Typeface, size: float) -> TextLine:
+    """Words side by side; where some read from the right the line is set as a whole, for the sake of their order."""
+    if any(unicodedata.bidirectional(char) in ("R", "AL") for word in words for char in word):
+        return set_line(typeface, size, " ".join(words))
+    runs: list[tuple[float, Run]] = []
+    x = 0.0
+    for word in [*(f"{word} " for word in words[:-1]), *words[-1:]]:
+        run = typeface.shape(word)
+        runs.append((x, run))
+        x += run.width * size
+    return TextLine(size, tuple(runs))
+
+
+def _short_enough(text: str, typeface: Typeface, most: float) -> Iterator[str]:
+    """The words, those wider than `most` ems in parts."""
+    for word in TOGETHER.sub("\N{NO-BREAK SPACE}", text).split(" "):
+        rest = word
+        while len(rest) > 1 and typeface.shape(rest).width > most:
+            kept = max(1, int(len(rest) * most / typeface.shape(rest).width))
+            while kept > 1 and typeface.shape(rest[:kept]).width > most:
+                kept -= 1
+            yield rest[:kept]
+            rest = rest[kept:]
+        yield rest
