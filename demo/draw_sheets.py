@@ -16,7 +16,7 @@ DESK, SHADOW = (214, 206, 192), (120, 108, 92)
 WIDTH, EDGE, GAP = 1600, 48, 44
 SHOWN = 0.78
 """How much of the sheets' height the picture shows, from the foot up."""
-SHEETS = (("log-paper.pdf", 4), ("cover-paper.pdf", 1))
+SHEETS = (("log-paper.pdf", 3), ("cover-paper.pdf", 1))
 """Which sheets to show: the file and the page, counted from 1."""
 
 
