@@ -8,7 +8,6 @@ own canvas, and prints both times, their ratio and the peak of memory.
 
 from __future__ import annotations
 
-import random
 import resource
 import sys
 import tempfile
@@ -21,38 +20,20 @@ from reportlab.pdfgen import canvas
 
 from bookmaker.pipeline import check, make
 from bookmaker.typefaces import bundled
+from tests.bench.bench_text import paragraphs
 from tests.recording import record
 
 PAGES = 64
-WORDS_A_BOOK = 3300
-VOCABULARY = 3000
-SYLLABLES = (
-    "ba",
-    "den",
-    "for",
-    "gal",
-    "hin",
-    "jor",
-    "kel",
-    "lum",
-    "mar",
-    "nos",
-    "per",
-    "quin",
-    "ros",
-    "tor",
-    "und",
-    "wes",
-)
+WORDS_A_BOOK = 3600
 
 
 def write_shelf(folder: Path, books: int) -> Path:
     """A shelf whose books all hold their own text."""
-    chance = random.Random(12)
-    vocabulary = ["".join(chance.choices(SYLLABLES, k=chance.randint(1, 4))) for _ in range(VOCABULARY)]
+    text = paragraphs(books * WORDS_A_BOOK)
     listed = []
     for number in range(books):
-        (folder / f"{number}.txt").write_text(" ".join(chance.choices(vocabulary, k=WORDS_A_BOOK)), encoding="utf-8")
+        mine = text[number * len(text) // books : (number + 1) * len(text) // books]
+        (folder / f"{number}.txt").write_text("\n\n".join(mine), encoding="utf-8")
         listed.append(f"  - {{title: Book {number}, inside: {{kind: text, file: {number}.txt, size: 2.2 pt}}}}\n")
     shelf = folder / "shelf.yaml"
     shelf.write_text(
