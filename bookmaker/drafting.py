@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from .blocks import EDGE_STRIP, Solid
+from .blocks import EDGE_STRIP, Solid, trimmed
 from .covers.slipcase import SlipcasePlan
 from .designs import Dress, Lettering, Words, dress_flat
 from .designs.box_faces import dress_box
@@ -119,11 +119,19 @@ def _edges(book: BookPlan, flat: Flat, resolution_dpi: float) -> Art:
 def _printed(panels: Iterable[Panel], inside: Inside, book: BookPlan) -> Art:
     """The pages on one face of a flat; blank ones leave no trace."""
     pages = tuple(
-        PageArt(art, _to_flat(panel, book), panel.rect if panel.creep else None)
+        PageArt(art, _to_flat(panel, book), _shown(panel, book) if panel.creep else None)
         for panel in panels
         if panel.page is not None and (art := inside.pages[panel.page - 1]) is not NOTHING
     )
     return Drawn(pages) if pages else NOTHING
+
+
+def _shown(panel: Panel, book: BookPlan) -> Rect:
+    """What may be inked of a page: all of its panel, and what is trimmed off beyond it, but nothing over the fold."""
+    assert panel.page is not None  # only panels with pages are drawn
+    beyond = trimmed(book.entry.block)
+    spine_on_left = (panel.page % 2 == 1) is not (book.entry.right_to_left is not panel.head_down)
+    return panel.rect.grown(0 if spine_on_left else beyond, beyond, beyond if spine_on_left else 0, beyond)
 
 
 def _to_flat(panel: Panel, book: BookPlan) -> Transform:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Sequence
 
-from .blocks import pages_open, with_pages
+from .blocks import pages_open, trimmed, with_pages
 from .errors import Problem
 from .pages import BookWords, PageFrame, inside_extent
 from .shelf_spec import BookEntry, ShelfSpec
@@ -28,6 +28,7 @@ def page_frame(spec: ShelfSpec, book: BookEntry, pages: int) -> PageFrame:
         right_to_left=book.right_to_left,
         resolution_dpi=spec.printer.resolution,
         book=BookWords(book.title, book.author or "", spec.shelf),
+        bleed=trimmed(book.block),
     )
 
 

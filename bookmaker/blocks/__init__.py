@@ -20,6 +20,7 @@ __all__ = [
     "Solid",
     "pages_open",
     "plan_block",
+    "trimmed",
     "with_pages",
 ]
 
@@ -44,6 +45,11 @@ def plan_block(entry: BlockEntry, page: Size, stocks: Mapping[str, Stock], *, ri
 def pages_open(entry: BlockEntry) -> bool:
     """Whether a block has as many pages as its inside needs."""
     return isinstance(entry, PagedEntry) and entry.pages is None
+
+
+def trimmed(entry: BlockEntry) -> float:
+    """How much of the paper beyond each page is trimmed off at head, tail and fore-edge, in mm."""
+    return entry.trimmed if isinstance(entry, PagedEntry) else 0.0
 
 
 def with_pages(entry: BlockEntry, pages: int) -> BlockEntry:

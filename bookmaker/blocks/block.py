@@ -31,6 +31,11 @@ class PagedEntry(BlockEntry):
     pages: PageCount | None = Field(None, description="printed pages, an even number; as many as the inside needs")
 
     @property
+    def trimmed(self) -> float:
+        """What is trimmed off at head, tail and fore-edge when the block is bound, in mm."""
+        return 0.0
+
+    @property
     def printed_pages(self) -> int:
         """How many pages there are.
 

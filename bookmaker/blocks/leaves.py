@@ -36,6 +36,11 @@ class Leaves(PagedEntry):
     trim: Ease = Field(0.0, description="paper that is trimmed off at head, tail and fore-edge after gluing")
     scored: Flag = Field(False, description="whether folds are scored, so that stiff paper may be folded")
 
+    @property
+    def trimmed(self) -> float:
+        """What is trimmed off at each edge, in mm."""
+        return self.trim
+
 
 @dataclass(frozen=True, slots=True)
 class _Grid:

@@ -61,7 +61,8 @@ class PageFrame:
     """The pages of a part of a book, to be filled: of the whole book, if it has one part only.
 
     Width and height in mm, the number of pages, the way the book reads, the printer's dots to the inch.
-    `first` is the number in the book of the part's first page, `contents` what a table of contents can list.
+    `first` is the number in the book of the part's first page, `contents` what a table of contents can list,
+    `bleed` how much paper beyond the page, at head, tail and fore-edge, is trimmed off when the book is bound.
     Wherever a `number` is asked for, pages are counted from 1 in the part.
     """
 
@@ -74,6 +75,7 @@ class PageFrame:
     book: BookWords = BookWords()
     contents: tuple[Heading, ...] = ()
     margins: Margins | None = None
+    bleed: float = 0.0
 
     def folio(self, number: int) -> int:
         """The number a page bears in the book.
@@ -114,6 +116,11 @@ class PageFrame:
     def page(self) -> Rect:
         """The whole page."""
         return Rect(0.0, 0.0, self.width, self.height)
+
+    def inked(self, number: int) -> Rect:
+        """The whole page and, at head, tail and fore-edge, the paper beyond it that is trimmed off."""
+        at_left, at_right = (0.0, self.bleed) if self.spine_on_left(number) else (self.bleed, 0.0)
+        return self.page().grown(at_left, self.bleed, at_right, self.bleed)
 
 
 @dataclass(frozen=True, slots=True)

@@ -77,7 +77,7 @@ def place(plate: Plate, frame: PageFrame, *, bleed: bool) -> tuple[Size, dict[in
     # the left page comes first; in books read from right to left that is the second one
     left_to_right = sorted(numbers, key=frame.spine_on_left)
     areas = [
-        (frame.page() if bleed else frame.type_area(number)).moved(side * frame.width, 0)
+        (frame.inked(number) if bleed else frame.type_area(number)).moved(side * frame.width, 0)
         for side, number in enumerate(left_to_right)
     ]
     whole = Rect.around([corner for area in areas for corner in area.corners])
@@ -97,8 +97,8 @@ def place(plate: Plate, frame: PageFrame, *, bleed: bool) -> tuple[Size, dict[in
 def _half(frame: PageFrame, number: int) -> Rect:
     """One page of two that face each other, and a little over the fold between them."""
     if frame.spine_on_left(number):
-        return frame.page().grown(OVER_THE_FOLD, 0, 0, 0)
-    return frame.page().grown(0, 0, OVER_THE_FOLD, 0)
+        return frame.inked(number).grown(OVER_THE_FOLD, 0, 0, 0)
+    return frame.inked(number).grown(0, 0, OVER_THE_FOLD, 0)
 
 
 def _common(one: Rect, other: Rect) -> Rect:
