@@ -255,7 +255,8 @@ def paper_line(tally: Tally) -> str:
     if tally.sheets == tally.least:
         least = "no layout takes fewer sheets"
     else:
-        least = f"{tally.sheets} sheets, where {tally.least} or more are needed"
+        needed = f", where {tally.least} or more are needed" if tally.least else ""
+        least = f"{tally.sheets} sheet{'' if tally.sheets == 1 else 's'}{needed}"
     saved = f", {tally.saved} saved by nesting" if tally.saved else ""
     rest = f"; {tally.rest.width:g} × {print_mm(tally.rest.height)} of the last sheet is left" if tally.rest else ""
     return f"{tally.stock}: {least}{saved}; {tally.used:.0%} of the room used{rest}"

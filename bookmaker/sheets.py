@@ -121,8 +121,8 @@ class Tally:
 
     @property
     def saved(self) -> int:
-        """Sheets saved against simple rows."""
-        return self.row_sheets - self.sheets
+        """Sheets saved against simple rows; none where the maker asked for an order that costs some."""
+        return max(0, self.row_sheets - self.sheets)
 
 
 @dataclass(frozen=True, slots=True)

@@ -154,6 +154,16 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
 def _off_cut(stock: Stock, size: SheetFormat, printer: PrinterEntry) -> Stock:
     """A partly used sheet of a stock as a stock of its own; its fibres run as they did on the whole sheet."""
     width, height = size.size
+    if min(size.size) > min(stock.sheet.size) + 1e-6 or max(size.size) > max(stock.sheet.size) + 1e-6:
+        raise ShelfFileError(
+            (
+                Problem(
+                    f"an off-cut of {size.name} is larger than the {stock.sheet.name} sheet it was cut from",
+                    "measure it again, or write the sheet it came from as sheet:",
+                    field=("stocks", stock.name, "off_cuts"),
+                ),
+            )
+        )
     upright = height >= width
     grain = Grain.UNKNOWN
     if stock.grain_axis is not None:

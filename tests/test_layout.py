@@ -166,6 +166,18 @@ def test_an_off_cut_too_small_for_any_piece_is_said(tmp_path: Path) -> None:
     assert made.checked.problems[0].place is not None and made.checked.problems[0].place.line == 4
 
 
+def test_an_off_cut_larger_than_its_sheet_is_refused(tmp_path: Path) -> None:
+    path = tmp_path / "shelf.yaml"
+    book = BOOK.format(number=1, height=21, width=15, pages=8)
+    path.write_text(SHELF.format(order="by book", grain="long", off_cuts="220 x 250 mm", books=book), encoding="utf-8")
+    with pytest.raises(ShelfFileError) as refused:
+        make(path, tmp_path / "out")
+    assert [f"{problem.message}; {problem.remedy}" for problem in refused.value.problems] == [
+        "an off-cut of 220 × 250 mm is larger than the A4 sheet it was cut from; "
+        "measure it again, or write the sheet it came from as sheet:"
+    ]
+
+
 @pytest.mark.parametrize("machine", ["no", "yes"])
 @pytest.mark.parametrize("width", [62, 75, 100, 120, 148, 210, 297])
 def test_the_foot_of_a_narrow_sheet_stays_on_it(width: int, machine: str) -> None:

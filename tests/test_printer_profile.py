@@ -257,6 +257,17 @@ def test_a_slip_is_asked_again(typed: list[str], told: list[str]) -> None:
     assert printer.rules.across in (pytest.approx(149.6), pytest.approx(149.606))
 
 
+def test_a_white_edge_beyond_the_lines_of_the_page_is_asked_again() -> None:
+    said: list[str] = []
+    typed = iter(["office laser", *["149.6 mm"] * 2, *["141.2 mm"] * 2, "90 mm", "6 mm"])
+    printer = measure(A4, lambda *_: next(typed, ""), lambda problem: said.append(str(problem)))
+    assert printer.margins.left == 6
+    assert said == [
+        "90 mm is no white edge of this page: its lines stand 0 to 14 mm from the edge; "
+        "read the number of the first line that is printed whole"
+    ]
+
+
 def test_a_profile_reads_back_as_it_was_written(tmp_path: Path) -> None:
     printer = PrinterEntry.model_validate(
         {

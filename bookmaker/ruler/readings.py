@@ -14,6 +14,7 @@ from ..papers import SheetFormat
 from ..spec.sheets import PrinterEntry, Profile
 from ..spec_errors import explain
 from ..units import NotAMeasure, parse_offset, print_mm
+from .rules import STAIRS
 
 __all__ = ["PROFILE_MARK", "Ask", "measure", "profile_text"]
 
@@ -89,11 +90,19 @@ def _asked(question: Question, before: Answers, ask: Ask, say: Say) -> Answers:
         except NotAMeasure as trouble:
             say(Problem(trouble.message, trouble.remedy))
             continue
-        problems = _wrong(_with(question, written, _usual(question)))
+        problems = _wrong(_with(question, written, _usual(question))) or _beyond_the_stairs(question, written)
         if not problems:
             return _with(question, written, before)
         for problem in problems:
             say(problem)
+
+
+def _beyond_the_stairs(question: Question, written: str) -> Sequence[Problem]:
+    """A white edge that cannot have been read on the page: its lines do not reach so far in."""
+    if question.group != "margins" or parse_offset(written) <= STAIRS:
+        return ()
+    said = f"{written} is no white edge of this page: its lines stand 0 to {STAIRS} mm from the edge"
+    return (Problem(said, "read the number of the first line that is printed whole"),)
 
 
 def _usual(question: Question) -> Answers:
