@@ -93,9 +93,18 @@ def _draft_jacket(book: BookPlan, words: Words, artwork: Any, jacket_artwork: An
     return Draft((piece,), tuple(_within(("books", book.number, *field), dress.problems)), lettering=dress.lettering)
 
 
-def draft_slipcase(box: SlipcasePlan, index: int, pictures: Mapping[Role, Picture]) -> Draft:
-    """Draw the net of a slipcase; `index` counts the slipcases from 1, `pictures` are those of its faces."""
-    dress = dress_box(box.entry.faces, pictures, box.flat)
+def draft_slipcase(
+    box: SlipcasePlan, index: int, pictures: Mapping[Role, Picture], first: BookPlan, words: Words, artwork: Any
+) -> Draft:
+    """Draw the net of a slipcase; `index` counts the slipcases from 1, `pictures` are those of its faces.
+
+    The box may be dressed as its `first` book, whose design has read `artwork`, without the book's words.
+    """
+    faces = box.entry.faces
+    ground: Art = NOTHING
+    if faces and faces.as_books:
+        ground = dress_flat(first.entry.design, artwork, box.flat, replace(words, title="", author="")).art
+    dress = dress_box(faces, pictures, box.flat, ground)
     label = (box.name, f"slipcase for {len(box.books)} book{'s' if len(box.books) > 1 else ''}")
     piece = Piece(f"slipcase-{index}", None, label, box.flat, dress.art, slipcase=box.name)
     return Draft((piece,), tuple(_within(("slipcases", box.name, "faces"), dress.problems)))

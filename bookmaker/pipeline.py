@@ -28,7 +28,7 @@ from .sheets import Tally, lay_out
 from .shelf_spec import cross_check
 from .sources import Sources, read_sources
 from .spec.sheets import SheetOrder
-from .wardrobe import dressed
+from .wardrobe import Coat, dressed
 
 __all__ = ["MACHINE_FOLDER", "Checked", "Made", "Progress", "Wishes", "check", "make"]
 
@@ -50,10 +50,9 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     """
     shelf = read_shelf(path)
     sources, plan = _usable(shelf)
-    drafts = _drafted(plan, sources.books, progress)
-    slipcases = tuple(
-        draft_slipcase(box, index, sources.slipcases[box.name]) for index, box in enumerate(plan.slipcases, start=1)
-    )
+    coats = dressed(plan.books)
+    drafts = _drafted(plan, coats, sources.books, progress)
+    slipcases = _drafted_slipcases(plan, coats, sources)
     problems = (
         *plan.notes,
         *(problem for draft in (*drafts, *slipcases) for problem in draft.problems),
@@ -106,15 +105,23 @@ def _usable(shelf: ShelfFile) -> tuple[Sources, ShelfPlan]:
 
 
 def _drafted(
-    plan: ShelfPlan, sources: Sequence[tuple[object, object, object]], progress: Progress
+    plan: ShelfPlan, coats: Sequence[Coat], sources: Sequence[tuple[object, object, object]], progress: Progress
 ) -> tuple[Draft, ...]:
     """Every book drawn: its pages composed, its cover dressed."""
     drafts: list[Draft] = []
-    for (book, words), (inside, design, jacket) in zip(dressed(plan.books), sources, strict=True):
+    for (book, words), (inside, design, jacket) in zip(coats, sources, strict=True):
         progress("setting the pages", book.number, len(plan.books))
         frame = page_frame(plan.spec, book.entry, book.block.pages)
         pages = compose_inside(book.entry.inside, inside, frame)
         drafts.append(draft_book(book, words, pages, design, jacket, frame.resolution_dpi))
+    return tuple(drafts)
+
+
+def _drafted_slipcases(plan: ShelfPlan, coats: Sequence[Coat], sources: Sources) -> tuple[Draft, ...]:
+    drafts: list[Draft] = []
+    for index, box in enumerate(plan.slipcases, start=1):
+        (first, words), (_, artwork, _) = coats[box.books[0]], sources.books[box.books[0]]
+        drafts.append(draft_slipcase(box, index, sources.slipcases[box.name], first, words, artwork))
     return tuple(drafts)
 
 

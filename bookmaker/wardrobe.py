@@ -9,10 +9,14 @@ from itertools import accumulate
 from .book_plan import BookPlan
 from .designs import InSet, Words, settled
 
-__all__ = ["dressed"]
+__all__ = ["Coat", "dressed"]
 
 
-def dressed(books: Sequence[BookPlan]) -> tuple[tuple[BookPlan, Words], ...]:
+Coat = tuple[BookPlan, Words]
+"""A book with its design settled, and the words that stand on its cover."""
+
+
+def dressed(books: Sequence[BookPlan]) -> tuple[Coat, ...]:
     """The books with a ground colour for every drawn cover, each with the words that stand on it.
 
     Neighbours are books that follow one another in the shelf file and stand in the same space. Books of one

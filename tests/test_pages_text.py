@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
+from PIL import Image
 
 from bookmaker.drawing import NOTHING, Art
 from bookmaker.errors import Problem, Severity, ShelfFileError
@@ -205,11 +206,25 @@ def test_pages_are_numbered_in_the_face_of_the_text_unless_told_not_to(tmp_path:
     (tmp_path / "log.txt").write_text("Fog")
     entry = TextInside(file="log.txt", face="old style")
     pages = compose(entry, load(entry, tmp_path), PageFrame(15, 21, 2)).pages
-    number = record(pages[1]).texts[-1]
-    assert number.text == "2"
+    number = record(pages[0]).texts[-1]
+    assert number.text == "1"
     assert number.line.runs[0][1].typeface is bundled("old style")
+    assert pages[1] is NOTHING  # what the text leaves empty bears no number
     without = TextInside(file="log.txt", numbers="no")
-    assert compose(without, load(without, tmp_path), PageFrame(15, 21, 2)).pages[1] is NOTHING
+    bare = compose(without, load(without, tmp_path), PageFrame(15, 21, 2)).pages[0]
+    assert [text.text for text in record(bare).texts] == ["Fog"]
+
+
+def test_a_paragraph_after_a_plate_is_indented_like_any_other(tmp_path: Path) -> None:
+    """The plate waits for a page of its own; the text around it runs on."""
+    Image.new("RGB", (60, 80), "#204060").save(tmp_path / "boat.png")
+    (tmp_path / "log.md").write_text("One two three.\n\n![](boat.png)\n\nFour five six.\n", encoding="utf-8")
+    entry = TextInside(file="log.md", size=0.8, numbers="no")
+    frame = PageFrame(30, 40, 2)
+    first, second = record(compose(entry, load(entry, tmp_path), frame).pages[0]).texts
+    assert (first.text, second.text) == ("One two three.", "Four five six.")
+    assert first.at.x == pytest.approx(frame.type_area(1).x)
+    assert second.at.x - first.at.x == pytest.approx(0.8)
 
 
 def test_the_default_size_is_legible_through_a_lens() -> None:

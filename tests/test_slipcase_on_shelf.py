@@ -6,9 +6,13 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker.drawing import Colour
+from bookmaker.flat import Role
+from bookmaker.geometry import Rect
 from bookmaker.shelf import fit_space
 from bookmaker.spec.spaces import SpaceEntry
 from tests.making import made
+from tests.recording import Filled, record
 from tests.salt_office import checked, errors, shelf
 
 
@@ -122,3 +126,21 @@ def test_an_ease_smaller_than_the_books_likely_error_is_said(tmp_path: Path) -> 
     for ease, said in (("0.83 mm", True), ("0.85 mm", False)):
         problems = checked(tmp_path, shelf().replace("2, 3]", f"2, 3], ease: {ease}")).problems
         assert bool(problems) is said
+
+
+@pytest.mark.parametrize("style", ["plain", "cloth", "leather"])
+def test_a_box_may_wear_the_dress_of_its_first_book(tmp_path: Path, style: str) -> None:
+    """The first fill reaches the bleed all around; the only words are the box's own, and one face keeps its colour."""
+    text = shelf().replace("- title: Tide Tables", f"- title: Tide Tables\n    design: {{style: {style}}}")
+    faces = 'faces: {as_books: yes, title: Salt, top: {colour: "#ff0000"}}'
+    found = checked(tmp_path, text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
+    (piece,) = found.slipcases[0].pieces
+    drawn = record(piece.art)
+    assert [text.text for text in drawn.texts] == ["Salt"]
+    width, height = piece.flat.size
+    first, *others = [mark for mark in drawn.marks if isinstance(mark, Filled)]
+    around = Rect.around(first.path.points())
+    assert around.contains(Rect(0, 0, width, height).grown(piece.flat.bleed))
+    reds = [Rect.around(mark.path.points()) for mark in others if mark.colour == Colour(1.0, 0.0, 0.0)]
+    top = next(panel.rect for panel in piece.flat.panels if panel.role is Role.TOP)
+    assert len(reds) == 1 and reds[0].contains(top)

@@ -15,7 +15,7 @@ from ..flat import Flat, Role
 from ..geometry import Path, Rect, Size, Transform
 from ..pictures import Picture, covering, effective_dpi, load_picture
 from ..spec.entry import Entry
-from ..spec.measures import Ink, Text, Title
+from ..spec.measures import Flag, Ink, Text, Title
 from ..typefaces import bundled
 from ..units import print_mm
 from .design import Dress
@@ -52,6 +52,7 @@ class BoxFace(Entry):
 class BoxFaces(Entry):
     """What a slipcase shows; left and right are those of the box as its spines are seen."""
 
+    as_books: Flag = Field(False, description="yes: dressed in the cover design of its first book")
     colour: Ink = Field(Colour.from_hex("#3b4a3f"), description='ground of all faces, such as "#3b4a3f"')
     title: Title | None = Field(None, description="what stands on the back")
     ink: Ink | None = Field(None, description="colour of the title; light or dark as the ground asks, if not given")
@@ -88,15 +89,20 @@ def load_faces(entry: BoxFaces, folder: FilePath) -> dict[Role, Picture]:
     return pictures
 
 
-def dress_box(entry: BoxFaces | None, pictures: Mapping[Role, Picture], flat: Flat) -> Dress:
-    """Draw the net of a box out to its bleed; without an entry it stays blank. Fields are relative to the entry."""
+def dress_box(entry: BoxFaces | None, pictures: Mapping[Role, Picture], flat: Flat, ground: Art = NOTHING) -> Dress:
+    """Draw the net of a box out to its bleed; without an entry it stays blank. Fields are relative to the entry.
+
+    `ground` is what lies under faces that have neither colour nor picture of their own, drawn over the whole net.
+    """
     if entry is None:
         return Dress(NOTHING)
-    layers: list[Art] = []
+    layers: list[Art] = [ground]
     problems: list[Problem] = []
     # The back comes last: its neighbours run a little under it, so that no white shows where a fold is off.
     for role in (Role.LEFT, Role.RIGHT, Role.TOP, Role.BOTTOM, Role.BACK):
         area, picture = _area(role, flat), pictures.get(role)
+        if ground is not NOTHING and not picture and entry.face(role).colour is None:
+            continue
         # On the net the head of the top lies at the opening: turned, its picture is upright to who sees the spines.
         layers.append(FaceArt(area, entry.face(role).colour or entry.colour, picture, head_down=role is Role.TOP))
         if picture:

@@ -75,6 +75,8 @@ class Galley:
         """The passages as matter, one piece each, stanzas and items too."""
         for passage in passages:
             yield self._set(passage)
+            if passage.role is Role.PLATE:
+                continue  # it waits for a page of its own: the text goes on as if it were not there
             self._opening = passage.role is Role.HEADING and passage.level <= self.chapters
             self._before = passage
 

@@ -140,7 +140,8 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
         problems = nothing_fits(setting, problems)
     pages = tuple(_pages(entry, source, copy, setting, made))
     if entry.numbers:
-        pages = numbered(pages, copy.frame, source.fount.roman)
+        # what the text leaves empty bears no numbers
+        pages = (*numbered(pages, copy.frame, source.fount.roman)[: len(made)], *pages[len(made) :])
     return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
 
 
