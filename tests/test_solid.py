@@ -78,7 +78,7 @@ def around_the_block(flat: Flat, along: float, caliper: float, height: float) ->
 @given(
     width=st.floats(4, 60),
     height=st.floats(4, 80),
-    caliper=st.integers(40, 300),
+    caliper=st.integers(40, 250),
     film=st.integers(0, 60),
     glue=st.integers(0, 75),
     samples=st.lists(st.floats(0, 1), max_size=10),

@@ -11,15 +11,19 @@ from ..stock import Stock
 from . import concertina, leaves, sections, solid
 from .block import BlockEntry, BlockPlan, PagedEntry
 from .solid import EDGE_STRIP, Solid
+from .stiffness import THICKEST_COVER, THICKEST_STRIP, too_thick_to_fold
 
 __all__ = [
     "EDGE_STRIP",
+    "THICKEST_COVER",
+    "THICKEST_STRIP",
     "AnyBlock",
     "BlockEntry",
     "BlockPlan",
     "Solid",
     "pages_open",
     "plan_block",
+    "too_thick_to_fold",
     "trimmed",
     "with_pages",
 ]

@@ -24,6 +24,7 @@ from ..stock import Stock
 from ..thickness import Layer, Thickness
 from ..units import print_mm
 from .block import BlockEntry, BlockPlan
+from .stiffness import THICKEST_STRIP, too_thick_to_fold
 
 __all__ = ["EDGE_STRIP", "Solid", "plan"]
 
@@ -91,7 +92,7 @@ def plan(entry: Solid, page: Size, stocks: Mapping[str, Stock], *, right_to_left
     """Work out the block.
 
     Raises:
-        ShelfFileError: the edge strip leaves nothing of the block, or is larger than its sheet.
+        ShelfFileError: the edge strip leaves nothing of the block, cannot be folded, or is larger than its sheet.
     """
     what = "block as cut to fill its space" if entry.fills else "block as cut"
     thickness = Thickness((Layer(what, 1, entry.as_cut),), entry.measured_thickness)
@@ -136,7 +137,9 @@ def _strip(page: Size, thickness: float, stock: Stock) -> _Strip:
     leg = page.width - caliper + pi / 8 * caliper
     back = page.height - 2 * caliper + pi / 4 * caliper
     flat = _flat(leg, back, thickness, stock)
-    if problems := tuple(flat_too_large("the edge strip", flat, stock, ("block", "edge_stock"))):
+    field = ("block", "edge_stock")
+    problems = too_thick_to_fold("an edge strip", stock, THICKEST_STRIP, field)
+    if problems := (*problems, *flat_too_large("the edge strip", flat, stock, field)):
         raise ShelfFileError(problems)
     return _Strip(flat, block)
 

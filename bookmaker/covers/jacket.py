@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from pydantic import Field
 
+from ..blocks import THICKEST_COVER, too_thick_to_fold
 from ..designs import AnyDesign
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
@@ -68,14 +69,16 @@ def plan_jacket(entry: Jacket, cover: CoverPlan, stocks: Mapping[str, Stock], *,
     """Work out the jacket of a covered book; errors carry fields relative to the book.
 
     Raises:
-        ShelfFileError: a flap is too narrow or too wide, or the flat is larger than the sheet.
+        ShelfFileError: a flap is too narrow or too wide, the paper cannot be folded, the flat is larger than the sheet.
     """
     stock = stocks[entry.stock]
     flap = _flap(entry, cover)
     caliper = stock.covered
     lines = _lines(cover, flap, caliper)
     flat = _flat(lines, cover.height, stock, right_to_left)
-    if problems := tuple(flat_too_large("the flat jacket", flat, stock, ("jacket", "stock"))):
+    field = ("jacket", "stock")
+    problems = too_thick_to_fold("a jacket", stock, THICKEST_COVER, field)
+    if problems := (*problems, *flat_too_large("the flat jacket", flat, stock, field)):
         raise ShelfFileError(problems)
     return JacketPlan(
         spine=lines[3] - lines[2],

@@ -27,6 +27,9 @@ __all__ = ["SlipcaseEntry", "SlipcasePlan", "plan_slipcase"]
 SHORTEST_TAB = 2.0
 """A tab whose narrow end is shorter does not hold, in mm (common practice)."""
 
+THINNEST_BOX = 0.15
+"""A box of thinner paper does not stand by itself, in mm (common practice)."""
+
 THUMB_OF_HEIGHT, THUMB_OF_DEPTH = 0.2, 0.3
 """The radius of a thumb cut is the smaller of these shares of the room's height and depth."""
 
@@ -121,7 +124,7 @@ def plan_slipcase(
         outside=outside_of(inside, stock),
         flat=flat,
         uncertainty=Uncertainty(_with_walls(row.slopes, stock), 0.0, row.errors),
-        notes=tuple(_ease_note(entry, row.spread(tolerances)[1])),
+        notes=(*_too_thin(stock), *_ease_note(entry, row.spread(tolerances)[1])),
     )
 
 
@@ -159,6 +162,17 @@ def _tab_problems(inside: BoxSize, stock: Stock, tabs: Tabs) -> Iterator[Problem
             f"in a room {print_mm(inside.depth, 1)} deep, tabs of {print_mm(tabs.width)} taper to nothing that holds",
             "write a narrower tab" if tabs.width > SMALLEST_TAB else "leave the box out: its books are too small",
             field=("tab",),
+        )
+
+
+def _too_thin(stock: Stock) -> Iterator[Problem]:
+    """Thin paper makes a bag, not a box."""
+    if stock.caliper < THINNEST_BOX - 1e-9:
+        yield Problem(
+            f"{stock.name} is {print_mm(stock.caliper)} thick; a slipcase under {print_mm(THINNEST_BOX)} has no stand",
+            f"name a card of {print_mm(THINNEST_BOX)} or more",
+            Severity.WARNING,
+            field=("stock",),
         )
 
 

@@ -14,7 +14,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from ..blocks import BlockPlan
+from ..blocks import THICKEST_COVER, BlockPlan, too_thick_to_fold
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
@@ -75,14 +75,16 @@ def plan(entry: Wrap, page: Size, block: BlockPlan, stocks: Mapping[str, Stock],
     """Work out the cover.
 
     Raises:
-        ShelfFileError: a turn-in has no room, or the flat is larger than the sheet.
+        ShelfFileError: a turn-in has no room, the card cannot be folded, or the flat is larger than the sheet.
     """
     _check_turn_ins(entry, page)
     stock = stocks[entry.stock]
     caliper = stock.covered
     lines = _lines(entry, page, block.thickness.value, caliper)
     flat = _flat(entry, lines, stock, right_to_left)
-    if problems := list(flat_too_large("the flat cover", flat, stock, ("cover", "stock"))):
+    field = ("cover", "stock")
+    problems = too_thick_to_fold("a wrap", stock, THICKEST_COVER, field)
+    if problems := (*problems, *flat_too_large("the flat cover", flat, stock, field)):
         raise ShelfFileError(problems)
     turned = entry.turn_in > 0 or entry.head_turn_in > 0
     return CoverPlan(

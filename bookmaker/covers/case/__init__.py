@@ -17,7 +17,7 @@ from ...sheet_room import flat_too_large
 from ...stock import Stock
 from ..cover import CoverPlan
 from .bare_parts import endpapers, templates
-from .checks import problems_of, remarks_on
+from .checks import folding_problems, problems_of, remarks_on
 from .covering import covering
 from .entry import Case
 from .layers import board_layers, cut_list, endpaper_layers, thickest_covering
@@ -35,7 +35,7 @@ def plan(entry: Case, page: Size, block: BlockPlan, stocks: Mapping[str, Stock],
     """
     inner = block.thickness.under(*endpaper_layers(entry, stocks))
     sizes = size_up(entry, page, inner.value, stocks)
-    problems = list(problems_of(entry, sizes))
+    problems = [*problems_of(entry, sizes), *folding_problems(entry, stocks)]
     parts = () if problems else tuple(_parts(entry, sizes, right_to_left))
     for key, flat in parts:
         problems += flat_too_large(f"the {flat.name}", flat, stocks[flat.stock], ("cover", key))

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from math import ceil, floor
 
-from ...blocks import BlockPlan
+from ...blocks import THICKEST_COVER, THICKEST_STRIP, BlockPlan, too_thick_to_fold
 from ...errors import Problem, Severity
+from ...stock import Stock
 from ...units import MM_PER_INCH, print_mm
 from .entry import Case
 from .sizes import Sizes
 
-__all__ = ["problems_of", "remarks_on"]
+__all__ = ["folding_problems", "problems_of", "remarks_on"]
 
 SQUARES_PER_BOARD = 3.0
 """A board is at most so many squares thick (common practice): beyond, it looks like a box around the pages."""
@@ -49,6 +50,13 @@ def problems_of(entry: Case, sizes: Sizes) -> Iterator[Problem]:
         yield from _turn_in_problems(sizes)
         if entry.binding != "full":
             yield from _piece_problems(entry, sizes)
+
+
+def folding_problems(entry: Case, stocks: Mapping[str, Stock]) -> Iterator[Problem]:
+    """Coverings and endpapers of stock that cannot be folded; a spine piece may be leather, which yields."""
+    yield from too_thick_to_fold("a covering", stocks[entry.stock], THICKEST_COVER, ("cover", "stock"))
+    if entry.endpapers:
+        yield from too_thick_to_fold("an endpaper", stocks[entry.endpapers], THICKEST_STRIP, ("cover", "endpapers"))
 
 
 def _problem(key: str, message: str, remedy: str, limit: str = "") -> Problem:
