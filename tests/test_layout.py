@@ -166,6 +166,12 @@ def test_an_off_cut_too_small_for_any_piece_is_said(tmp_path: Path) -> None:
     assert made.checked.problems[0].place is not None and made.checked.problems[0].place.line == 4
 
 
+def test_a_search_that_finds_nothing_more_comes_to_its_end(tmp_path: Path) -> None:
+    """Two books that nearly fill one sheet and might just go on an off-cut: a thousand rounds find nothing better."""
+    plan, _ = laid_out(tmp_path, [(14.0, 10.0, 40)] * 2, grain="long", order="fewest sheets", off_cuts="148 x 210 mm")
+    assert {sheet["stock"] for sheet in plan["sheets"]}
+
+
 def test_an_off_cut_larger_than_its_sheet_is_refused(tmp_path: Path) -> None:
     path = tmp_path / "shelf.yaml"
     book = BOOK.format(number=1, height=21, width=15, pages=8)

@@ -24,6 +24,9 @@ MANNERS = (
 WASTE = 0.02
 """What a block of joined items may waste, as a share of its area."""
 
+WIDEST = 10_000.0
+"""No search keeps more ways open than this; where passes are short, rounds would widen it without end."""
+
 GROWTH = 1.5
 """Every round keeps this many times more layouts than the one before."""
 
@@ -86,5 +89,5 @@ def improve(goal: Goal, best: int, fillers: Fillers, work: Work, luck: random.Ra
                     continue
                 best, found = goal.measure(lies), lies
                 low = max(goal.bound, best - goal.step) if chance else low
-        kept, chance = kept * GROWTH, CHANCE
+        kept, chance = min(kept * GROWTH, WIDEST), CHANCE
     return best, found
