@@ -27,12 +27,8 @@ class Checked:
     @property
     def legibility(self) -> tuple[Legibility | None, ...]:
         """How well the text of each book can be read; None for books without any."""
-        spec = self.plan.spec
         heights = [draft.x_height for draft in self.drafts]
-        return tuple(
-            None if height is None else Legibility(height, spec.printer.resolution, spec.viewing_distance)
-            for height in heights
-        )
+        return tuple(None if height is None else self.plan.spec.letters(height) for height in heights)
 
     @property
     def lettering(self) -> tuple[tuple[Lettering, ...], ...]:

@@ -10,7 +10,6 @@ from rich.table import Table
 
 from .errors import Problem, Severity
 from .feedback import Comparison
-from .legibility import arc_minutes, dots, seen
 from .pipeline import Checked
 from .plan import BookPlan, ShelfPlan
 from .sheets import Tally
@@ -84,7 +83,6 @@ def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
 
 def lettering_table(checked: Checked) -> Table:
     """How the title on each spine came out."""
-    resolution = checked.plan.spec.printer.resolution
     table = _table(
         f"{checked.plan.spec.shelf}: titles on the spines",
         ("", True),
@@ -102,14 +100,15 @@ def lettering_table(checked: Checked) -> Table:
         style = getattr(book.entry.design, "style", "")
         first = (str(book.number + 1), escape(book.entry.title), style)
         for line in titles[:1]:
+            letters = checked.plan.spec.letters(line.x_height)
             table.add_row(
                 *first,
                 line.way,
                 f"{line.x_height:.2f}",
-                f"{arc_minutes(line.x_height):.1f}",
-                f"{dots(line.x_height, resolution):.0f}",
+                f"{letters.minutes:.1f}",
+                f"{letters.dots:.0f}",
                 f"{line.contrast:.1f}",
-                seen(line, resolution),
+                str(letters.sight),
             )
         if not titles:
             table.add_row(*first, "–", *("",) * 5)

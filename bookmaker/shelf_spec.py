@@ -15,7 +15,7 @@ from .covers.members import Listed, membership_problems
 from .covers.slipcase import SlipcaseEntry
 from .designs import PLAIN, AnyDesign
 from .errors import Problem, near_match
-from .eyesight import READING_DISTANCE
+from .eyesight import READING_DISTANCE, Legibility
 from .geometry import Size
 from .pages import BLANK, AnyInside
 from .quantities import show
@@ -177,6 +177,10 @@ class ShelfSpec(Entry):
     viewing_distance: ViewingDistance = Field(READING_DISTANCE, description="from the eye to the page, such as 300 mm")
     books: Annotated[tuple[BookEntry, ...], BeforeValidator(_read_books)] = Field(description="the books")
     slipcases: dict[str, SlipcaseEntry] = Field(default_factory=dict, description="boxes for sets of books by name")
+
+    def letters(self, x_height: float) -> Legibility:
+        """Letters of an x-height in mm as they are printed here, and seen from the viewing distance."""
+        return Legibility(x_height, self.printer.resolution, self.viewing_distance)
 
 
 def cross_check(spec: ShelfSpec) -> Iterator[Problem]:

@@ -9,6 +9,7 @@ from typing import NoReturn
 
 from ..errors import Problem, Severity, ShelfFileError
 from ..typefaces import bundled
+from .faces import listed
 
 __all__ = ["captions_of"]
 
@@ -85,9 +86,8 @@ def _missing_glyphs(captions: Sequence[str]) -> Iterator[Problem]:
     face = bundled("text italic")
     missing = face.missing("".join(captions))
     if missing:
-        named = ", ".join(f"{sign} U+{ord(sign):04X}" for sign in missing[:5])
         yield Problem(
-            f"the typeface of captions, {face.name}, has no glyph for {named}",
+            f"the typeface of captions, {face.name}, has no glyph for {listed(missing)}",
             "write the captions without them",
             field=("captions",),
         )

@@ -10,9 +10,10 @@ from ..drawing import NOTHING, Art, Drawn
 from ..errors import Problem, ShelfFileError
 from ..pictures import Picture, load_picture
 from ..spec.measures import FIT
-from ..typefaces import BUNDLED, Typeface, bundled, load_typeface
+from ..typefaces import Typeface
 from ..units import from_pt
 from .copyfit import MOST_PAGES, Copy, Proofs
+from .faces import face_of
 from .fount import Fount, Style
 from .hyphens import known_language
 from .makeup import MadePage
@@ -81,16 +82,10 @@ def _faces(entry: TextInside, folder: Path, problems: list[Problem]) -> dict[Sty
     faces: dict[Style, Typeface] = {}
     for style, (key, name) in wanted.items():
         try:
-            faces[style] = _typeface(name, folder)
+            faces[style] = face_of(name, folder, key)
         except ShelfFileError as refusal:
-            problems += [replace(problem, field=(key,)) for problem in refusal.problems]
+            problems += refusal.problems
     return faces
-
-
-def _typeface(face: str, folder: Path) -> Typeface:
-    """A typeface by its name here, or by the path of its file."""
-    is_path = face not in BUNDLED and ("/" in face or Path(face).suffix)
-    return load_typeface(folder / face) if is_path else bundled(face)
 
 
 def _plates(manuscript: Manuscript, folder: Path) -> dict[str, Picture]:

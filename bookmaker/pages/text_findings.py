@@ -13,6 +13,7 @@ from ..typefaces import Typeface
 from ..units import print_mm, to_pt
 from .boxes import STRETCH
 from .copyfit import Copy
+from .faces import listed
 from .fount import Style, as_read
 from .makeup import MadePage
 from .matter import SetLine
@@ -26,9 +27,6 @@ LOOSE = 4.0
 
 LOWEST_RESOLUTION = 300.0
 """Dots per inch; below, a print held close looks coarse (common practice)."""
-
-MOST_NAMED = 5
-"""So many missing characters are named one by one."""
 
 MOST_SHOWN = 40
 """So many letters of a line are shown."""
@@ -54,9 +52,8 @@ def running_head_findings(typeface: Typeface, title: str) -> Iterator[Problem]:
     """What is to be said of running heads in a typeface."""
     lost = typeface.missing(title)
     if lost:
-        named = ", ".join(f"{sign} U+{ord(sign):04X}" for sign in lost[:MOST_NAMED])
         yield Problem(
-            f"{typeface.name} has no glyph for {named} of the title, so even pages have no running head",
+            f"{typeface.name} has no glyph for {listed(lost)} of the title, so even pages have no running head",
             "write face: with a typeface that has them, or running_heads: no",
             Severity.WARNING,
             field=("running_heads",),

@@ -14,7 +14,6 @@ from ..eyesight import Legibility
 from ..feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
 from ..flat import Fold, Stroke
 from ..geometry import Point, Rect
-from ..legibility import arc_minutes, dots, seen
 from ..plan import BookPlan, ShelfPlan
 from ..sheets import Placement, Sheet, Tally
 from ..shelf import SpaceFit
@@ -94,17 +93,17 @@ def _book(book: BookPlan, plan: ShelfPlan, lettering: Sequence[Sequence[Letterin
 
 def _spine_title(lettering: Sequence[Lettering], plan: ShelfPlan) -> dict[str, Any] | None:
     """How the title on a spine came out; None if there is none."""
-    resolution_dpi = plan.spec.printer.resolution
     line = next((line for line in lettering if line.what == "title" and line.on == "spine"), None)
     if line is None:
         return None
+    letters = plan.spec.letters(line.x_height)
     return {
         "way": line.way,
         "x_height_mm": _mm(line.x_height),
-        "arc_minutes": round(arc_minutes(line.x_height), 2),
-        "dots": round(dots(line.x_height, resolution_dpi), 1),
+        "arc_minutes": round(letters.minutes, 2),
+        "dots": round(letters.dots, 1),
         "contrast": round(line.contrast, 2),
-        "seen": seen(line, resolution_dpi),
+        "seen": str(letters.sight),
     }
 
 

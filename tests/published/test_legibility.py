@@ -6,21 +6,12 @@ import pytest
 
 from bookmaker.designs.tones import apart
 from bookmaker.drawing import BLACK, WHITE, Colour
-from bookmaker.legibility import arc_minutes, dots
-
-
-@pytest.mark.parametrize(
-    ("height", "distance"),
-    [(8.87, 6096.0), (1.454, 1000.0), (0.436, 300.0), (0.364, 250.0)],
-)
-def test_the_normal_letter_is_seen_under_five_minutes_of_arc(height: float, distance: float) -> None:
-    """H. Snellen, Optotypi (1862): at 20/20 a letter is seen under 5′; 8.87 mm at 20 ft, the others derived from it."""
-    assert arc_minutes(height, distance) == pytest.approx(5.0, abs=0.01)
+from bookmaker.eyesight import Legibility
 
 
 def test_dots_of_a_letter() -> None:
     """By hand: 0.13 mm at 600 dots per inch of 25.4 mm are 3.07 dots."""
-    assert dots(0.13, 600) == pytest.approx(3.0709, abs=1e-4)
+    assert Legibility(0.13, 600).dots == pytest.approx(3.0709, abs=1e-4)
 
 
 @pytest.mark.parametrize(
