@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from .errors import near_match
-from .quantities import show
+from .quantities import MOST_DIGITS, show
 
 __all__ = ["UnknownBook", "find_book"]
 
@@ -34,10 +34,15 @@ def find_book(wanted: str, titles: Sequence[str]) -> int:
     if found:
         numbers = " or ".join(str(index + 1) for index in found)
         raise UnknownBook(f"{len(found)} books are called {show(wanted)!r}", f"write its number instead: {numbers}")
-    if name.isascii() and name.isdigit() and 1 <= int(name[:9]) <= len(titles):
+    if name.isascii() and name.isdigit() and len(name) < MOST_DIGITS and 1 <= int(name) <= len(titles):
         return int(name) - 1
+    raise UnknownBook(f"there is no book {show(wanted)!r}", _meant(wanted, titles))
+
+
+def _meant(wanted: str, titles: Sequence[str]) -> str:
+    """What to write instead; a title that holds a comma falls apart in a list unless it stands in quotes."""
+    whole = next((title for title in titles if wanted in title.split(", ") and wanted != title), None)
+    if whole is not None:
+        return f'put a title with a comma in quotes: "{whole}"'
     meant = near_match(wanted, titles)
-    raise UnknownBook(
-        f"there is no book {show(wanted)!r}",
-        f"did you mean {meant!r}?" if meant else f"write a title, or a number from 1 to {len(titles)}",
-    )
+    return f"did you mean {meant!r}?" if meant else f"write a title, or a number from 1 to {len(titles)}"

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 
-from ..errors import FieldPath, Problem, near_match
-from ..quantities import show
+from ..book_names import UnknownBook, find_book
+from ..errors import FieldPath, Problem
 from .slipcase import SlipcaseEntry
 
 __all__ = ["Listed", "members", "membership_problems", "space_of"]
@@ -23,8 +24,12 @@ class Listed:
 
 def members(entry: SlipcaseEntry, books: Sequence[Listed]) -> tuple[int, ...]:
     """The numbers, from 0, of the books of a slipcase; a name that no book or more than one answers to is left out."""
-    found = (_answering(name, books) for name in entry.books)
-    return tuple(numbers[0] for numbers in found if len(numbers) == 1)
+    titles = [book.title for book in books]
+    found: list[int] = []
+    for name in entry.books:
+        with suppress(UnknownBook):
+            found.append(find_book(name, titles))
+    return tuple(found)
 
 
 def space_of(entry: SlipcaseEntry, books: Sequence[Listed]) -> str | None:
@@ -37,37 +42,21 @@ def space_of(entry: SlipcaseEntry, books: Sequence[Listed]) -> str | None:
 def membership_problems(slipcases: Mapping[str, SlipcaseEntry], books: Sequence[Listed]) -> Iterator[Problem]:
     """Everything that is wrong with the names under the slipcases; fields count from the shelf."""
     taken: dict[int, str] = {}
+    titles = [book.title for book in books]
     for name, entry in slipcases.items():
         for index, written in enumerate(entry.books):
             field = ("slipcases", name, "books", index)
-            numbers = _answering(written, books)
-            if len(numbers) != 1:
-                yield _not_one_book(written, numbers, books, field)
-            elif numbers[0] in taken:
-                yield _taken(books[numbers[0]].title, taken[numbers[0]], name, field)
+            try:
+                number = find_book(written, titles)
+            except UnknownBook as unknown:
+                yield Problem(unknown.message, unknown.remedy, field=field, value=written)
+                continue
+            if number in taken:
+                yield _taken(books[number].title, taken[number], name, field)
             else:
-                taken[numbers[0]] = name
-                yield from _stacked(books[numbers[0]], field)
+                taken[number] = name
+                yield from _stacked(books[number], field)
         yield from _different_spaces(name, entry, books)
-
-
-def _answering(name: str, books: Sequence[Listed]) -> list[int]:
-    """The books of this title; if there are none, the book of this number."""
-    titled = [number for number, book in enumerate(books) if book.title.casefold() == name.casefold()]
-    if not titled and name.isascii() and name.isdigit() and 1 <= int(name) <= len(books):
-        return [int(name) - 1]
-    return titled
-
-
-def _not_one_book(written: str, numbers: Sequence[int], books: Sequence[Listed], field: FieldPath) -> Problem:
-    if numbers:
-        choice = " or ".join(str(number + 1) for number in numbers)
-        return Problem(
-            f"{len(numbers)} books are called {show(written)!r}", f"write a number instead: {choice}", field=field
-        )
-    meant = near_match(written, [book.title for book in books])
-    remedy = f"did you mean {meant!r}?" if meant else f"write a title, or a number from 1 to {len(books)}"
-    return Problem(f"there is no book {show(written)!r} on the list", remedy, field=field, value=written)
 
 
 def _taken(title: str, by: str, name: str, field: FieldPath) -> Problem:
