@@ -7,21 +7,35 @@ from dataclasses import dataclass
 from math import hypot, sqrt
 
 from .book_plan import BookPlan
-from .errors import Problem, Severity
+from .errors import FieldPath, Problem, Severity
 from .plan import ShelfPlan
 from .stock import Stock
 from .thickness import Thickness
+from .units import print_mm
 
-__all__ = ["CaliperEstimate", "Comparison", "caliper_estimates", "comparisons", "estimate_caliper", "estimate_notes"]
+__all__ = [
+    "CaliperEstimate",
+    "Comparison",
+    "caliper_estimates",
+    "comparisons",
+    "doubtful_measures",
+    "estimate_caliper",
+    "estimate_notes",
+]
+
+
+DOUBTFUL, DOUBTFUL_SHARE = 0.5, 0.25
+"""A measure off by more than both, in mm and as a share, is more likely a slip than a thick paper (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """Something computed and measured, in mm."""
+    """Something computed and measured, in mm; `field` is where the measure stands in the shelf file."""
 
     what: str
     computed: float
     measured: float
+    field: FieldPath
 
     @property
     def difference(self) -> float:
@@ -48,22 +62,40 @@ def _sheets(plan: ShelfPlan) -> Iterator[Comparison]:
     """Stocks that say both what they should be and what a pile of them measures."""
     for stock in plan.stocks.values():
         if stock.stated is not None:
-            yield Comparison(f"{stock.name}, one sheet", stock.stated, stock.caliper)
+            yield Comparison(f"{stock.name}, one sheet", stock.stated, stock.caliper, ("stocks", stock.name, "pile"))
 
 
 def _books(plan: ShelfPlan) -> Iterator[Comparison]:
     for book in plan.books:
         name = f"{book.number + 1} {book.entry.title}"
-        for what, thickness in (("block", book.block.thickness), ("finished book", book.cover.thickness)):
+        own = ("books", book.number)
+        for what, thickness, field in (
+            ("block", book.block.thickness, (*own, "block", "measured_thickness")),
+            ("finished book", book.cover.thickness, (*own, "measured_thickness")),
+        ):
             if thickness.measured is not None:
-                yield Comparison(f"{name}, {what}", thickness.computed, thickness.measured)
+                yield Comparison(f"{name}, {what}", thickness.computed, thickness.measured, field)
 
 
 def _rows(plan: ShelfPlan) -> Iterator[Comparison]:
-    for row in plan.measured_rows:
-        books = [plan.books[number] for number in row.books]
+    for number, row in enumerate(plan.measured_rows):
+        books = [plan.books[member] for member in row.books]
         name = " + ".join(book.entry.title for book in books)
-        yield Comparison(f"{name}, side by side", sum(book.thickness.computed for book in books), row.thickness)
+        computed = sum(book.thickness.computed for book in books)
+        yield Comparison(f"{name}, side by side", computed, row.thickness, ("measured_rows", number, "thickness"))
+
+
+def doubtful_measures(measured: Sequence[Comparison]) -> Iterator[Problem]:
+    """Warnings about measures so far from what was computed that the gauge was misread, or is of something else."""
+    for one in measured:
+        if abs(one.difference) > max(DOUBTFUL, DOUBTFUL_SHARE * one.computed):
+            yield Problem(
+                f"{one.what} measures {print_mm(one.measured, 2)}, computed are {print_mm(one.computed, 2)}",
+                "measure again, in mm, pressed lightly, without the boards; "
+                "or see whether pages and paper are those of the shelf file",
+                Severity.WARNING,
+                field=one.field,
+            )
 
 
 def caliper_estimates(plan: ShelfPlan) -> tuple[CaliperEstimate, ...]:

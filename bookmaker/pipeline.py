@@ -16,7 +16,7 @@ from .checked import Checked
 from .drafting import Draft, draft_book, draft_slipcase
 from .errors import Problem, ShelfFileError
 from .extents import page_frame, settled
-from .feedback import caliper_estimates, estimate_notes
+from .feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
 from .findings import fit_findings
 from .legibility import lettering_problems
 from .output import replaced_folder
@@ -58,6 +58,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
         *(problem for draft in (*drafts, *slipcases) for problem in draft.problems),
         *_lettering_problems(plan, drafts),
         *fit_findings(plan),
+        *doubtful_measures(comparisons(plan)),
         *estimate_notes(caliper_estimates(plan), plan.stocks),
     )
     return Checked(shelf, plan, drafts, slipcases, shelf.located(problems))

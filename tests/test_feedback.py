@@ -115,6 +115,36 @@ def test_books_of_one_title_are_named_by_number(tmp_path: Path) -> None:
     assert report(tmp_path, ONE + ONE + rows.replace("[One]", "[2]"))["books"][1]["overall_mm"]["thickness"] == 9
 
 
+@pytest.mark.parametrize(
+    ("written", "said"),
+    [
+        (
+            ONE.replace("pages: 48", "pages: 48, measured_thickness: 39 mm"),
+            "1 One, block measures 39 mm, computed are 4.14 mm",
+        ),
+        (
+            ONE.replace("One,", "One, measured_thickness: 6 mm,"),
+            "1 One, finished book measures 6 mm, computed are 4.46 mm",
+        ),
+        (
+            ONE + TWO + "measured_rows:\n  - {books: [1, 2], thickness: 64 mm}",
+            "One + Two, side by side measures 64 mm, computed are 12.88 mm",
+        ),
+    ],
+)
+def test_a_measure_that_cannot_be_is_doubted(tmp_path: Path, written: str, said: str) -> None:
+    found = report(tmp_path, written)["problems"]
+    doubts = [problem for problem in found if (problem["remedy"] or "").startswith("measure again, in mm")]
+    assert [(problem["severity"], problem["message"], problem["line"]) for problem in doubts] == [
+        ("warning", said, 16 if "measured_rows" in written else 13)
+    ]
+
+
+def test_thick_paper_is_no_doubtful_measure(tmp_path: Path) -> None:
+    thicker = ONE.replace("pages: 48", "pages: 48, measured_thickness: 4.64 mm")  # 0.5 mm more, an eighth
+    assert report(tmp_path, thicker)["problems"] == []
+
+
 def block(sheets: float, measured: float, glue: float = 0.0) -> Thickness:
     return Thickness((Layer("sheets", sheets, 0.1, "page"), Layer("glue", 1, glue)), measured)
 
