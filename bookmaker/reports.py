@@ -30,6 +30,9 @@ __all__ = [
     "spaces_table",
 ]
 
+LONGEST_SOURCE = 100
+"""Characters of a line of the shelf file that are shown under a message."""
+
 STYLES = {Verdict.FITS: "green", Verdict.TIGHT: "yellow", Verdict.OVER: "bold red"}
 
 
@@ -245,7 +248,7 @@ def message(problem: Problem) -> str:
         return f"{severity}{what}"
     text = f"{problem.place}: {severity}{what}"
     if problem.place.source.strip():
-        text += f"\n    {problem.place.source.strip()[:100]}"
+        text += f"\n    {_clipped(problem.place.source.strip())}"
     return text
 
 
@@ -259,6 +262,11 @@ def paper_line(tally: Tally) -> str:
     saved = f", {tally.saved} saved by nesting" if tally.saved else ""
     rest = f"; {tally.rest.width:g} × {print_mm(tally.rest.height)} of the last sheet is left" if tally.rest else ""
     return f"{tally.stock}: {least}{saved}; {tally.used:.0%} of the room used{rest}"
+
+
+def _clipped(source: str) -> str:
+    """A line of the shelf file, with an ellipsis where it is longer than a terminal shows well."""
+    return source if len(source) <= LONGEST_SOURCE else f"{source[: LONGEST_SOURCE - 1].rstrip()}…"
 
 
 def outcome(checked: Checked) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import types
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, Literal, Union, get_args, get_origin
 
 from pydantic import BaseModel, Tag, ValidationError
@@ -37,7 +37,7 @@ def explain(failure: ValidationError, model: type[BaseModel]) -> Iterator[Proble
 
 
 def _explained(kind: str, error: Mapping[str, Any], model: type[BaseModel]) -> Problem:
-    field, owner = _walk(error["loc"], model)
+    field, owner, kinds = _walk(error["loc"], model)
     context = error.get("ctx") or {}
     name = show_field(field) or "the shelf"
     match kind:
@@ -49,7 +49,7 @@ def _explained(kind: str, error: Mapping[str, Any], model: type[BaseModel]) -> P
             around = show_field(field[:-1]) or "the shelf"
             return Problem(f"{around} has no {field[-1]}", f"add {field[-1]}: {_meaning(owner, field)}", field=field)
         case "extra_forbidden":
-            return _unknown_key(field, owner)
+            return _unknown_key(field, owner, kinds, error["input"])
         case "union_tag_not_found":
             key, tags = context["discriminator"].strip("'"), _tags(error["loc"], model)
             return Problem(f"{name} has no {key}", f"add {key}: with one of {tags}", field=field)
@@ -61,12 +61,20 @@ def _explained(kind: str, error: Mapping[str, Any], model: type[BaseModel]) -> P
     return Problem(f"{name} {found}", remedy, field=field)
 
 
-def _unknown_key(field: FieldPath, owner: type[BaseModel] | None) -> Problem:
+def _unknown_key(
+    field: FieldPath, owner: type[BaseModel] | None, kinds: Sequence[type[BaseModel]], written: object
+) -> Problem:
+    """A key that its group does not know; `kinds` are the others the group might have been, with keys of their own."""
     if field == ("defaults",):  # laid under the books, and still here only if they have another shape
         return Problem("defaults is not a group of keys", GROUP[1], field=field)
     known = [*(owner.model_fields if owner else []), *(["defaults"] if len(field) == 1 else [])]
     meant = near_match(str(field[-1]), known)
     remedy = f"did you mean {meant}?" if meant else "known here: " + ", ".join(known)
+    others = [tag for kind in kinds if field[-1] in kind.model_fields for tag in _tags_of(kind)]
+    if others:
+        remedy = f"it belongs to {' or '.join(others)}: name the one you mean, or leave the key out"
+    elif written is None and not meant:
+        remedy = "give it a value; or, if it is part of a text that holds a comma, put that text in quotes"
     if field[-1] == "<<":
         remedy = "write what books share under defaults"
     around = show_field(field[:-1]) or "the shelf"
@@ -90,22 +98,29 @@ def _meaning(owner: type[BaseModel] | None, field: FieldPath) -> str:
     return (described.description if described else None) or "a value"
 
 
-def _walk(loc: FieldPath, model: type[BaseModel]) -> tuple[FieldPath, type[BaseModel] | None]:
+def _walk(
+    loc: FieldPath, model: type[BaseModel]
+) -> tuple[FieldPath, type[BaseModel] | None, Sequence[type[BaseModel]]]:
     """Follow the checker's steps through the models.
 
-    Returns the field as the file has it, and the model that holds its last key, if a model does.
+    Returns the field as the file has it, the model that holds its last key, if a model does, and the other
+    models that its group might have been, told apart by kind or style.
     """
     field: FieldPath = ()
     kind: Any = model
     owner: type[BaseModel] | None = None
+    others: Sequence[type[BaseModel]] = ()
     for part in loc:
         chosen = _marked(kind, part) or _tagged(kind, part)
         if chosen is not None:
+            others = [other for other in _models(kind) if other is not chosen]
             kind = chosen
             continue
+        stepped_from = kind
         owner, kind = _step(kind, part)
+        others = others if owner is stepped_from else ()
         field = (*field, part)
-    return field, owner
+    return field, owner, others
 
 
 def _step(kind: Any, part: str | int) -> tuple[type[BaseModel] | None, Any]:
@@ -143,8 +158,12 @@ def _marked(kind: Any, part: Any) -> Any:
 
 def _tagged(kind: Any, part: str | int) -> Any:
     """The member of a union of models that goes by this tag."""
-    options = [option for option in _options(kind) if isinstance(option, type) and issubclass(option, BaseModel)]
+    options = _models(kind)
     return next((option for option in options if len(options) > 1 and part in _tags_of(option)), None)
+
+
+def _models(kind: Any) -> list[type[BaseModel]]:
+    return [option for option in _options(kind) if isinstance(option, type) and issubclass(option, BaseModel)]
 
 
 def _tags_of(model: type[BaseModel]) -> tuple[str, ...]:

@@ -82,6 +82,16 @@ ONE_SLIP = [
         "10:51: books[1].block.pages: '48.5' is not a whole number; write one in digits, such as 48",
     ),
     # names
+    (
+        pages("48, trim: 1 mm"),
+        "10:55: books[1].block has an unknown key 'trim'; "
+        "it belongs to leaves or sections: name the one you mean, or leave the key out",
+    ),
+    (
+        last("a Treatise:"),
+        "12:5: books[1] has an unknown key 'a Treatise'; "
+        "give it a value; or, if it is part of a text that holds a comma, put that text in quotes",
+    ),
     (last("spcae: upper"), "12:5: books[1] has an unknown key 'spcae'; did you mean space?"),
     (("spaces:", "spcaes:"), "5:1: the shelf has an unknown key 'spcaes'; did you mean spaces?"),
     (

@@ -182,7 +182,10 @@ def test_a_row_is_books_like_any_others(tmp_path: Path) -> None:
         ),
         (
             [("solid, edges: lines, edge_stock: laid, thickness: fill", "concertina, stock: laid, pages: 8")],
-            ["18:24: books[3].block has an unknown key 'thickness'; did you mean measured_thickness?"],
+            [
+                "18:24: books[3].block has an unknown key 'thickness'; "
+                "it belongs to solid: name the one you mean, or leave the key out"
+            ],
         ),
         # in what they share: once, and of the first
         (
