@@ -28,7 +28,7 @@ from .run_on import RunOn, run_on
 from .scenes import scene
 from .shapes import Clipped, block
 from .spine import Spine, free_room, letter_spine
-from .textures import rubbed
+from .textures import BOARD, rubbed
 from .tones import darker
 
 __all__ = ["MATERIAL", "PictureCover", "dress", "load"]
@@ -85,7 +85,8 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
     placed = list(_placed(faces, artwork, words))
     for _, picture, face, bounds in placed:
         layers.append(Clipped(Drawn(tuple(run_on(picture, face, bounds, entry.run_on))), Path.rectangle(bounds)))
-    layers += rubbed(faces, colours.ground, entry.wear, Random(words.seed))
+    # where the print is rubbed off a picture the board shows, whatever the ground of the titling
+    layers += rubbed(faces, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine:
         spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)

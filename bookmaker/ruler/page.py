@@ -32,6 +32,7 @@ ADVICE = (
     "on both sides if your printer can. Then run: bookmaker ruler --measured PROFILE.yaml",
     "It asks for what you measure, in mm, to a tenth or better. Or write into the shelf file:",
     "printer: {rules: {across: 149.6 mm, up: 150.2 mm}}",
+    "A true rule measures 150 mm between the outer edges of its long end ticks.",
 )
 PROOF = (
     "Proof of {name}.",
