@@ -21,21 +21,11 @@ from .pages import BLANK, AnyInside
 from .quantities import show
 from .rows import LONGEST_ROW
 from .spec.entry import Entry, named
-from .spec.measures import (
-    Ease,
-    LifeSide,
-    PageSide,
-    SpaceName,
-    Text,
-    Thickness,
-    Title,
-    ViewingDistance,
-    read_text,
-    refuse,
-)
+from .spec.measures import Ease, LifeSide, PageSide, Thickness, ViewingDistance
 from .spec.sheets import PrinterEntry
 from .spec.spaces import SpaceEntry
 from .spec.stocks import StockEntry
+from .spec.words import SpaceName, Text, Title, read_text, refuse
 from .thickness import ASSEMBLY_TOLERANCE
 from .units import NotAMeasure, parse_ratio, print_mm
 from .volumes import MOST_VOLUMES

@@ -9,8 +9,8 @@ from pydantic import Field
 from ..cutting import CutPart
 from ..errors import Problem, ShelfFileError
 from ..flat import Flat
+from ..spec.counts import PageCount
 from ..spec.entry import Entry
-from ..spec.measures import PageCount
 from ..spec.measures import Thickness as MeasuredThickness
 from ..thickness import Thickness
 

@@ -21,7 +21,9 @@ from ..errors import ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
 from ..sheet_room import too_large
-from ..spec.measures import Ease, Flag, Flyleaves, StockName, TabWidth
+from ..spec.counts import Flyleaves
+from ..spec.measures import Ease, TabWidth
+from ..spec.words import Flag, StockName
 from ..stock import Stock
 from ..thickness import Layer, Thickness
 from .block import BlockPlan, PagedEntry

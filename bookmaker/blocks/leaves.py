@@ -16,7 +16,8 @@ from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Face, Flat, Fold, FoldKind, Panel, Role, Stroke
 from ..geometry import Point, Rect, Size
 from ..sheet_room import too_large
-from ..spec.measures import Ease, Flag, StockName
+from ..spec.measures import Ease
+from ..spec.words import Flag, StockName
 from ..stock import Stock
 from ..thickness import Layer, Thickness
 from .block import BlockPlan, PagedEntry

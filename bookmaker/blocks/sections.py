@@ -13,7 +13,9 @@ from ..errors import Problem, Severity, ShelfFileError
 from ..flat import Axis
 from ..geometry import Size
 from ..sheet_room import too_large
-from ..spec.measures import Ease, Flag, SectionPages, Stations, StockName, ThreadThickness
+from ..spec.counts import SectionPages, Stations
+from ..spec.measures import Ease, ThreadThickness
+from ..spec.words import Flag, StockName
 from ..stock import Stock
 from ..thickness import Layer, Thickness
 from ..units import print_mm

@@ -19,7 +19,8 @@ from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
 from ..sheet_room import flat_too_large
-from ..spec.measures import BlockThickness, Ink, SolidThickness, StockName, Title, refuse
+from ..spec.measures import BlockThickness, SolidThickness
+from ..spec.words import Ink, StockName, Title, refuse
 from ..stock import Stock
 from ..thickness import Layer, Thickness
 from ..units import print_mm

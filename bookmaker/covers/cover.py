@@ -11,7 +11,7 @@ from ..cutting import CutPart
 from ..errors import Problem
 from ..flat import Flat
 from ..spec.entry import Entry
-from ..spec.measures import StockName
+from ..spec.words import StockName
 from ..thickness import Thickness
 
 __all__ = ["CoverEntry", "CoverPlan", "bend_allowance"]

@@ -14,7 +14,8 @@ from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect
 from ..sheet_room import flat_too_large
 from ..spec.entry import Entry
-from ..spec.measures import Margin, StockName
+from ..spec.measures import Margin
+from ..spec.words import StockName
 from ..stock import Stock
 from ..thickness import Layer, Thickness
 from ..units import print_mm

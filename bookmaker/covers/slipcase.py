@@ -17,7 +17,8 @@ from ..flat import Flat
 from ..sheet_room import flat_too_large
 from ..shelf import Standing, Uncertainty
 from ..spec.entry import Entry
-from ..spec.measures import Ease, Flag, SpaceName, StockName, TabWidth, read_text, refuse
+from ..spec.measures import Ease, TabWidth
+from ..spec.words import Flag, SpaceName, StockName, read_text, refuse
 from ..stock import Stock
 from ..units import print_mm
 from .slipcase_net import SMALLEST_TAB, BoxSize, Tabs, outside_of, slipcase_net, tab_length, tabs_of

@@ -15,7 +15,7 @@ from ..flat import Flat, Role
 from ..geometry import Path, Rect, Size, Transform
 from ..pictures import Picture, covering, effective_dpi, load_picture
 from ..spec.entry import Entry
-from ..spec.measures import Flag, Ink, Text, Title
+from ..spec.words import Flag, Ink, Text, Title
 from ..typefaces import bundled
 from ..units import print_mm
 from .design import Dress

@@ -11,7 +11,7 @@ from pydantic import Field
 from ..drawing import NOTHING, Art
 from ..errors import Problem
 from ..spec.entry import Entry
-from ..spec.measures import Flag, Ink
+from ..spec.words import Flag, Ink
 from .devices import DeviceName
 from .ornaments import OrnamentName
 from .palettes import PaletteName

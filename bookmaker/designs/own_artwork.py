@@ -16,7 +16,7 @@ from ..geometry import Rect, Size
 from ..imported import ImportedPage, load_pages
 from ..pictures import Picture
 from ..spec.entry import Entry
-from ..spec.measures import Ink, Text
+from ..spec.words import Ink, Text
 from ..units import print_mm
 from .artwork import load_artwork, picture_problems
 from .design import Dress, Words

@@ -14,7 +14,7 @@ from ..drawing import Art, Drawn
 from ..flat import Flat
 from ..geometry import Path, Rect
 from ..pictures import Picture
-from ..spec.measures import Text
+from ..spec.words import Text
 from .artwork import load_artwork, picture_problems
 from .colouring import colours_of, inked
 from .design import DrawnDesign, Dress, Words

@@ -15,7 +15,7 @@ from ..flat import Flat, Panel, Role
 from ..geometry import Rect
 from ..pictures import Picture, covering
 from ..spec.entry import Entry
-from ..spec.measures import Flag, Ink, Text
+from ..spec.words import Flag, Ink, Text
 from .artwork import load_artwork, picture_problems
 from .design import Dress, Lettering, Words
 from .faces import read_faces

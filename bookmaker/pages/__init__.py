@@ -12,7 +12,7 @@ from pydantic import BeforeValidator, Discriminator, Tag
 
 from ..errors import Problem, Severity, ShelfFileError
 from ..spec.entry import either
-from ..spec.measures import refuse
+from ..spec.words import refuse
 from . import (
     blank,
     colophon,

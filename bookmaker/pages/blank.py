@@ -8,7 +8,7 @@ from typing import Literal
 from pydantic import Field
 
 from ..drawing import NOTHING
-from ..spec.measures import Flag
+from ..spec.words import Flag
 from .page import Inside, PageFrame, numbered
 from .part import Part
 

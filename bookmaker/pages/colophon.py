@@ -10,7 +10,7 @@ from pydantic import Field
 
 from ..drawing import BLACK, NOTHING, Art, Drawn
 from ..geometry import Rect
-from ..spec.measures import Flag, Text, Title
+from ..spec.words import Flag, Text, Title
 from ..typefaces import TextLine, Typeface
 from .display import LEADING, broken, centred
 from .faces import face_of, missing_glyphs

@@ -13,7 +13,8 @@ from pydantic import Field
 from ..drawing import BLACK, NOTHING, Art, Canvas, Pen
 from ..errors import Problem, Severity
 from ..geometry import Path, Point
-from ..spec.measures import Flag, Text, Title, TypeSize
+from ..spec.measures import TypeSize
+from ..spec.words import Flag, Text, Title
 from ..typefaces import TextLine, Typeface, set_line
 from ..units import from_pt
 from .display import broken

@@ -12,7 +12,9 @@ from pydantic import Field
 
 from ..drawing import BLACK, Canvas, Colour, Drawn, Pen
 from ..geometry import Path, Point
-from ..spec.measures import Count, Flag, Ink, Spacing
+from ..spec.counts import Count
+from ..spec.measures import Spacing
+from ..spec.words import Flag, Ink
 from ..typefaces import bundled, set_line
 from .page import NUMBER_SIZE, Inside, PageFrame
 from .part import Part

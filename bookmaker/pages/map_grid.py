@@ -13,7 +13,8 @@ from pydantic import Field
 
 from ..drawing import Canvas, Colour, Pen
 from ..geometry import Path, Point, Rect, Transform
-from ..spec.measures import Flag, Ink, Spacing
+from ..spec.measures import Spacing
+from ..spec.words import Flag, Ink
 from ..typefaces import TextLine, bundled, set_line
 from .page import Inside, PageFrame, numbered
 from .part import Part

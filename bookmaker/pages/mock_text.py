@@ -18,7 +18,9 @@ from pydantic import Field
 
 from ..drawing import BLACK, NOTHING, Canvas, Pen
 from ..geometry import Path, Point
-from ..spec.measures import Count, Flag, Ink, TypeSize
+from ..spec.counts import Count
+from ..spec.measures import TypeSize
+from ..spec.words import Flag, Ink
 from ..units import from_pt
 from .page import Inside, PageFrame, numbered
 from .part import Part

@@ -13,7 +13,9 @@ from pydantic import Field
 from ..drawing import NOTHING, Art, Canvas, Colour, Pen
 from ..errors import Problem, Severity
 from ..geometry import Path, Point, Rect
-from ..spec.measures import Count, Flag, Ink, Margin, StaffSpacing
+from ..spec.counts import Count
+from ..spec.measures import Margin, StaffSpacing
+from ..spec.words import Flag, Ink
 from ..units import print_mm
 from .page import Inside, PageFrame, numbered
 from .part import Part

@@ -6,8 +6,9 @@ from typing import Literal
 
 from pydantic import Field
 
+from ..spec.counts import PartPages
 from ..spec.entry import Entry
-from ..spec.measures import PartPages, Title
+from ..spec.words import Title
 
 __all__ = ["Part"]
 

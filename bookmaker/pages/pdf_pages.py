@@ -15,7 +15,7 @@ from ..errors import Problem, Severity
 from ..geometry import Rect
 from ..imported import ImportedPage, PageRange, load_pages
 from ..quantities import show
-from ..spec.measures import Flag, Text, read_text, refuse
+from ..spec.words import Flag, Text, read_text, refuse
 from .page import Inside, PageFrame, numbered
 from .part import Part
 

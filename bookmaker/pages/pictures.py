@@ -15,7 +15,7 @@ from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity, ShelfFileError
 from ..geometry import Size
 from ..pictures import Picture, effective_dpi, load_picture
-from ..spec.measures import Flag, Text
+from ..spec.words import Flag, Text
 from ..units import MM_PER_INCH
 from .captions import captions_of
 from .page import Inside, PageFrame, numbered

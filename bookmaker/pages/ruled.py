@@ -12,7 +12,8 @@ from pydantic import Field
 
 from ..drawing import Canvas, Colour, Pen
 from ..geometry import Path, Point
-from ..spec.measures import Flag, Ink, Spacing
+from ..spec.measures import Spacing
+from ..spec.words import Flag, Ink
 from ..units import MM_PER_INCH
 from .page import Inside, PageFrame, numbered
 from .part import Part

@@ -12,7 +12,9 @@ from pydantic import Field
 
 from ..drawing import Canvas, Colour, Pen
 from ..geometry import Path, Point
-from ..spec.measures import Count, Flag, Ink, Spacing
+from ..spec.counts import Count
+from ..spec.measures import Spacing
+from ..spec.words import Flag, Ink
 from .page import Inside, PageFrame, numbered
 from .part import Part
 

@@ -9,7 +9,8 @@ from pydantic import BeforeValidator, Field, WithJsonSchema
 from ..errors import near_match
 from ..quantities import NotAMeasure, read_number, tidy
 from ..spec.entry import Entry
-from ..spec.measures import Flag, Margin, Text, TypeSize, TypeSizeOrFit, read_text, refuse
+from ..spec.measures import Margin, TypeSize, TypeSizeOrFit
+from ..spec.words import Flag, Text, read_text, refuse
 from ..units import from_pt
 from .hyphens import known_language, languages
 from .part import Part

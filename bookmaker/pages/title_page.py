@@ -11,7 +11,7 @@ from pydantic import Field
 
 from ..drawing import BLACK, NOTHING, Art, Canvas, Colour, Drawn
 from ..geometry import Path, Rect
-from ..spec.measures import Flag, Ink, Text, Title
+from ..spec.words import Flag, Ink, Text, Title
 from ..typefaces import TextLine, Typeface
 from .display import LEADING, broken, centred
 from .faces import face_of, missing_glyphs

@@ -9,7 +9,7 @@ from pydantic import BeforeValidator, WithJsonSchema
 from ..quantities import Kind, NotAMeasure, read_quantity
 from ..units import parse_length, print_mm
 from .entry import Entry
-from .measures import read_text, refuse
+from .words import read_text, refuse
 
 __all__ = ["Joint", "JointWidth"]
 

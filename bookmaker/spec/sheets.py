@@ -11,19 +11,8 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..papers import SheetFormat, find_format
 from ..units import MM_PER_INCH, NotAMeasure, print_mm
 from .entry import Entry
-from .measures import (
-    Flag,
-    Margin,
-    Offset,
-    OrOneLength,
-    Resolution,
-    Text,
-    Thickness,
-    Title,
-    read_margin,
-    read_text,
-    refuse,
-)
+from .measures import Margin, Offset, OrOneLength, Resolution, Thickness, read_margin
+from .words import Flag, Text, Title, read_text, refuse
 
 __all__ = [
     "DIAGONAL",

@@ -10,8 +10,9 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..papers import SheetFormat
 from ..units import NotAMeasure, parse_length, parse_pile, parse_share, print_length
 from .entry import Entry
-from .measures import Bulk, FilmThickness, Grammage, OrOneLength, PaperThickness, Text, read_text, refuse
+from .measures import Bulk, FilmThickness, Grammage, OrOneLength, PaperThickness
 from .sheets import SheetName
+from .words import Text, read_text, refuse
 
 __all__ = ["GLUES", "GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance"]
 

@@ -7,7 +7,8 @@ from typing import Literal
 from pydantic import Field
 
 from ...spec.joints import Joint, JointWidth
-from ...spec.measures import Ease, Margin, StockName
+from ...spec.measures import Ease, Margin
+from ...spec.words import StockName
 from ..cover import CoverEntry
 
 __all__ = ["USUAL_JOINT", "Case"]
