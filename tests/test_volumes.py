@@ -15,10 +15,11 @@ from bookmaker.designs.design import InSet, Words
 from bookmaker.designs.picture_cover import PictureCover
 from bookmaker.errors import ShelfFileError
 from bookmaker.flat import Role
+from bookmaker.geometry import Rect
 from bookmaker.pipeline import Checked, check
 from bookmaker.reading import read_shelf
 from bookmaker.volumes import roman
-from tests.recording import record
+from tests.recording import Filled, Placed, record
 from tests.test_designs import flat_of, panel
 from tests.test_styles import DRAWN, dressed, every_style, style_of
 
@@ -133,6 +134,20 @@ def test_a_spine_picture_runs_across_the_set(tmp_path: Path) -> None:
         widths = [mark.bounds.width for mark in marks]
         assert max(widths) >= 9.33 - 1e-6
     assert lefts[0] == pytest.approx(lefts[1])
+
+
+def test_the_plate_of_the_title_leaves_most_of_a_spine_picture_to_be_seen(tmp_path: Path) -> None:
+    """The picture must show in every book of a set, above the plate and below: on 40 % of the spine at the least."""
+    Image.new("RGB", (900, 1300), "#305070").save(tmp_path / "row.png")
+    entry = PictureCover(spine_picture="row.png", wear="none")
+    flat = flat_of(4.0)
+    art = dress_flat(entry, load_design(entry, tmp_path), flat, Words("Annals", volume="I")).art
+    spine, marks = panel(flat, Role.SPINE), record(art).marks
+    after = max(number for number, mark in enumerate(marks) if isinstance(mark, Placed))
+    fills = [Rect.around(mark.path.points()) for mark in marks[after:] if isinstance(mark, Filled)]
+    plate = max((rect for rect in fills if rect.overlaps(spine)), key=lambda rect: rect.height)
+    assert spine.y < plate.y and plate.top < spine.top
+    assert plate.height < 0.6 * spine.height
 
 
 def test_drawn_styles_are_many() -> None:

@@ -94,6 +94,8 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
         if artwork.none:
             room = Rect(room.x, room.y + room.height * 0.42, room.width, room.height * 0.58)
         elif artwork.spine:
+            # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
+            room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
             plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
             layers.append(block(plate, colours.ground))
         else:
