@@ -27,6 +27,9 @@ PEN, FINE, BOLD = Pen(0.12), Pen(0.06), Pen(0.25)
 GRID = 10
 """The grid on the reverse reaches so many mm each way."""
 
+LINE = 4.4
+"""From line to line of the words, in mm: five lines stay clear of the crosses below them."""
+
 ADVICE = (
     "Print this page at 100 %, no scaling, on the paper and through the tray you will use,",
     "on both sides if your printer can. Then run: bookmaker ruler --measured PROFILE.yaml",
@@ -123,4 +126,4 @@ def _middle(size: Size) -> Iterator[Art]:
 
 def _text(words: Sequence[str], corner: Point) -> Iterator[Art]:
     for row, line in enumerate(words):
-        yield Note(set_line(bundled("sans"), 3.0, line), corner.plus(0, -5 * row))
+        yield Note(set_line(bundled("sans"), 3.0, line), corner.plus(0, -LINE * row))
