@@ -12,7 +12,7 @@ from .choice import EVERYTHING, Choice, Chosen
 from .geometry import Size
 from .guide import guide_pages, page_size
 from .impressions import impressions
-from .output import PLAN_NAME, file_names
+from .output import PLAN_NAME, digest_of, file_names
 from .sheets import Layout, Sheet
 from .stock import Stock, calibration
 from .toolpaths import tool_sheet
@@ -77,7 +77,7 @@ def publish(
         checked.plan,
         written.sheets,
         layout.tallies,
-        written.files,
+        {name: "" if name == PLAN_NAME else digest_of(folder / name) for name in written.files},
         checked.problems,
         checked.legibility,
         checked.lettering,
