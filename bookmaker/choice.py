@@ -60,15 +60,14 @@ class Chosen:
         Raises:
             CommandError: there are none.
         """
-        mine = [
-            piece
-            for piece in pieces
-            if (self.owners is None or piece.owner in self.owners)
-            and (self.stocks is None or piece.flat.stock in self.stocks)
-        ]
+        mine = [piece for piece in pieces if self.holds(piece.owner, piece.flat.stock)]
         if not mine and (self.owners is not None or self.stocks is not None):
             raise CommandError((Problem("nothing is printed for this choice", "choose another book or stock"),))
         return mine
+
+    def holds(self, owner: FieldPath, stock: str) -> bool:
+        """Whether what belongs to a book or a slipcase and is printed on a stock belongs to the choice."""
+        return (self.owners is None or owner in self.owners) and (self.stocks is None or stock in self.stocks)
 
     def by_hand(self, book: int) -> bool:
         """Whether what is cut by hand for a book belongs to the choice: a choice of paper leaves it out."""
