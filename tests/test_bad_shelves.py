@@ -176,7 +176,10 @@ ONE_SLIP = [
         "8:23: from #1 on this is a note to yourself, only 'Tide Table' is left; "
         'put the value in quotes, as "Tide Table #1 of many"; a note has a blank after the #',
     ),
-    (last("design: {colour: , ink: red"), "13:1: a { is not closed, or a comma is missing; put commas between the keys and } at the end"),
+    (
+        last("design: {colour: , ink: red"),
+        "13:1: a { is not closed, or a comma is missing; put commas between the keys and } at the end",
+    ),
     (("space: upper", "space: upper\n---\nshelf: More"), "13:1: --- begins a second shelf; keep one shelf in a file"),
     (
         last("space: upper\n    space: upper"),
