@@ -87,9 +87,17 @@ NoRow = Annotated[None, BeforeValidator(_read_row), WithJsonSchema({"type": "arr
 """Where a row would stand."""
 
 
-def _read_volumes(_: object) -> None:
+def _read_volumes(value: object) -> None:
     """Sets are written out before books are read: what is left of one is none."""
-    raise refuse("is no set", f"write a number from 2 to {MOST_VOLUMES}, as many as the row has, in a book of its own")
+    limit = f"2 to {MOST_VOLUMES}"
+    if not isinstance(value, str) or not value.isdecimal():
+        raise refuse("is not a whole number", f"write how many books the set has, {limit}", limit)
+    if not 2 <= int(value[:4]) <= MOST_VOLUMES:
+        raise refuse(f"is {value}; a set has {limit} books", "write how many, or leave it out for one book", limit)
+    raise refuse(
+        f"is {value}, but the row beside it has another number of books",
+        "write as many items as volumes, or leave one of the two out; in defaults and within a row it cannot stand",
+    )
 
 
 NoVolumes = Annotated[
