@@ -33,7 +33,8 @@ def read_sources(shelf: ShelfFile, problems: list[Problem]) -> Sources:
         try:
             return load(entry, shelf.folder)
         except ShelfFileError as refusal:
-            problems.extend(replace(problem, field=(*field, *problem.field)) for problem in refusal.problems)
+            told = (replace(problem, field=(*field, *problem.field)) for problem in refusal.problems)
+            problems.extend(shelf.of_the_maker(told))
             return None
 
     for number, book in enumerate(shelf.spec.books):

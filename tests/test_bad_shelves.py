@@ -330,6 +330,8 @@ SEVERAL = {
             '7:35: defaults.design.ink: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
             "14:5: books[2] has no block; add block: how the pages are made",
             "14:5: books[2] has no cover; add cover: how they are covered",
+            "14:5: books[2] has no size; "
+            "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page",
         ],
     ),
 }
