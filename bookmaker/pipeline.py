@@ -105,7 +105,7 @@ def _usable(shelf: ShelfFile) -> tuple[Sources, ShelfPlan]:
         problems += refusal.problems
         plan = None
     if problems or plan is None:
-        raise shelf.refusal(problems)
+        raise shelf.refusal([*problems, *sources.errors])
     return sources, plan
 
 

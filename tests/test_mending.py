@@ -30,6 +30,7 @@ books:
 
 BOOK = "  - {title: Nets, size: {height: 21 mm, width: 15 mm}, block: {kind: concertina, stock: laid, pages: 8}, "
 WORN = BOOK + "cover: {kind: wrap, stock: card}, "
+FILE = "inside: {{kind: text, file: {}}}}}\n"
 ROOM = "{width: 60, height: 27 mm, depth: 22 mm}"
 
 Said = Callable[[str], list[str]]
@@ -135,6 +136,30 @@ def test_what_stands_in_for_a_fault_is_not_found_fault_with(said: Said, head: st
 def test_a_kind_that_can_only_be_guessed_is_not_looked_for_in_files(said: Said) -> None:
     lines = said(HEAD + WORN + "inside: {kind: zzzz, file: lost.txt}}\n")
     assert parts(lines) == ["books[1].inside.kind: 'zzzz' is not known"]
+
+
+def test_all_that_is_wrong_with_a_text_is_told_at_once(said: Said, tmp_path: Path) -> None:
+    (tmp_path / "haul.md").write_text("![](net.png)\n\n<b>⚓</b>\n\n![](net.png) ![](hull.png)\n\n\a", encoding="utf-8")
+    (tmp_path / "hull.png").write_bytes(b"no picture")
+    lines = said(HEAD + WORN + "inside: {kind: text, file: haul.md, face: garmond}}\n" + WORN + FILE.format("haul.md"))
+    assert parts(lines)[:5] == [
+        "haul.md names a picture that is not there: net.png in line 1",
+        "line 5 of haul.md: hull.png is not a picture",
+        "haul.md has 1 control character, left out",
+        "haul.md has raw HTML in line 3, left out",
+        "'garmond' is not a typeface of bookmaker",
+    ]
+    assert parts(lines)[-1] == "haul.md: the typeface Noto Serif has no glyph for ⚓ U+2693, line 3"
+
+
+def test_what_files_of_other_books_lack_is_told_beside_a_fault(said: Said, tmp_path: Path) -> None:
+    (tmp_path / "haul.txt").write_text("the ⚓", encoding="utf-8")
+    lines = said(HEAD + WORN + FILE.format("haul.txt") + WORN + "space: attic}\n" + WORN + FILE.format("a.txt"))
+    assert parts(lines) == [
+        "haul.txt: the typeface Noto Serif has no glyph for ⚓ U+2693, line 1",
+        "there is no space 'attic'",
+        "there is no text a.txt",
+    ]
 
 
 @pytest.mark.parametrize("model", [*PAGES, *STYLES, *BLOCKS, *COVERS], ids=lambda model: model.__name__)
