@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from .book_names import UnknownBook, find_book
+from .book_names import LISTED, UnknownBook, find_book
 from .errors import CommandError, FieldPath, Problem, near_match
 from .piece import Piece
 from .plan import ShelfPlan
@@ -78,7 +78,7 @@ def _owner(name: str, plan: ShelfPlan) -> FieldPath:
     """The book or the slipcase with this name; a book goes before a slipcase."""
     boxes = [box.name for box in plan.slipcases]
     try:
-        return ("books", find_book(name, [book.entry.title for book in plan.books]))
+        return ("books", find_book(name, [book.entry.title for book in plan.books], LISTED))
     except UnknownBook:
         if name in boxes:
             return ("slipcases", name)

@@ -33,6 +33,9 @@ __all__ = [
 LONGEST_SOURCE = 100
 """Characters of a line of the shelf file that are shown under a message."""
 
+SHOWN_AFTER = 40
+"""So many characters from the place of the problem on are shown at least, if the line has as many."""
+
 STYLES = {Verdict.FITS: "green", Verdict.TIGHT: "yellow", Verdict.OVER: "bold red"}
 
 
@@ -248,7 +251,7 @@ def message(problem: Problem) -> str:
         return f"{severity}{what}"
     text = f"{problem.place}: {severity}{what}"
     if problem.place.source.strip():
-        text += f"\n    {_clipped(problem.place.source.strip())}"
+        text += f"\n    {_clipped(problem.place.source, problem.place.column)}"
     return text
 
 
@@ -264,9 +267,15 @@ def paper_line(tally: Tally) -> str:
     return f"{tally.stock}: {least}{saved}; {tally.used:.0%} of the room used{rest}"
 
 
-def _clipped(source: str) -> str:
-    """A line of the shelf file, with an ellipsis where it is longer than a terminal shows well."""
-    return source if len(source) <= LONGEST_SOURCE else f"{source[: LONGEST_SOURCE - 1].rstrip()}…"
+def _clipped(source: str, column: int) -> str:
+    """A line of the shelf file; one that is longer than a terminal shows well is cut, not where the problem is."""
+    text = source.strip()
+    place = column - 1 - (len(source) - len(source.lstrip()))
+    start = max(0, min(place + SHOWN_AFTER, len(text)) - LONGEST_SOURCE)
+    shown = text[start : start + LONGEST_SOURCE]
+    if start:
+        shown = f"…{shown[1:].lstrip()}"
+    return shown if start + LONGEST_SOURCE >= len(text) else f"{shown[:-1].rstrip()}…"
 
 
 def outcome(checked: Checked) -> str:

@@ -135,9 +135,14 @@ class BookEntry(Entry):
     def _one_size(self) -> Self:
         if (self.size is None) == (self.life_size is None):
             said = "has both size and life_size" if self.size else "has no size"
-            raise refuse(said, "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page")
+            raise refuse(
+                said,
+                "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page",
+                instead={"size": {"height": "21 mm", "width": "15 mm"}, "life_size": None},
+            )
         if self.stack and not self.space:
-            raise refuse("lies in a stack, but in no space", "add space: with a name from spaces")
+            remedy = "add space: with a name from spaces"
+            raise refuse("lies in a stack, but in no space", remedy, instead={"stack": None})
         return self
 
     @property
