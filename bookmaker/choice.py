@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from .book_names import LISTED, UnknownBook, find_book
+from .book_names import LISTED, UnknownBook, find_book, find_books
 from .errors import CommandError, FieldPath, Problem, near_match
 from .piece import Piece
 from .plan import ShelfPlan
@@ -35,7 +35,7 @@ class Choice:
         asked = [("--only", name) for name in self.only] + ([("--again", self.again)] if self.again is not None else [])
         for option, name in asked:
             try:
-                owners.add(_owner(name, plan))
+                owners.update(_owners(name, plan, one=option == "--again"))
             except UnknownBook as unknown:
                 problems.append(Problem(f"{option}: {unknown.message}", unknown.remedy))
         stocks = {_stock(name, plan, problems) for name in self.stocks}
@@ -74,16 +74,18 @@ class Chosen:
         return self.stocks is None and (self.owners is None or ("books", book) in self.owners)
 
 
-def _owner(name: str, plan: ShelfPlan) -> FieldPath:
-    """The book or the slipcase with this name; a book goes before a slipcase."""
+def _owners(name: str, plan: ShelfPlan, *, one: bool) -> list[FieldPath]:
+    """The books or the slipcase with this name, at most one of them if so asked; books go before a slipcase."""
+    books = [book.entry.name for book in plan.books]
     boxes = [box.name for box in plan.slipcases]
     try:
-        return ("books", find_book(name, [book.entry.title for book in plan.books], LISTED))
+        found = (find_book(name, books, LISTED),) if one else find_books(name, books, LISTED)
+        return [("books", number) for number in found]
     except UnknownBook:
         if name in boxes:
-            return ("slipcases", name)
+            return [("slipcases", name)]
         meant = near_match(name, boxes)
-        if meant and not near_match(name, [book.entry.title for book in plan.books]):
+        if meant and not near_match(name, map(str, books)):
             message = f"there is no book or slipcase {show(name)!r}"
             raise UnknownBook(message, f"did you mean {meant!r}?") from None
         raise

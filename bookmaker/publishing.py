@@ -126,7 +126,7 @@ def _write_cutting_list(path: Path, checked: Checked, chosen: Chosen) -> list[st
     """The list of what is cut by hand, if anything is; its name."""
     spec = checked.plan.spec
     books = [book for book in checked.plan.books if chosen.by_hand(book.number)]
-    by_hand = [(f"{book.number + 1}. {book.entry.title}", part) for book in books for part in book.cut_list]
+    by_hand = [(book.numbered, part) for book in books for part in book.cut_list]
     if not by_hand:
         return []
     write_cutting_list(path, spec.shelf, by_hand, Size(*spec.printer.sheet.size))
@@ -151,7 +151,7 @@ def _write_templates(folder: Path, book: BookPlan, chosen: Chosen) -> list[str]:
     names: list[str] = []
     for name, flats in drawn_over.items():
         mine = [flat for flat in flats if flat.dressed and chosen.holds(("books", book.number), flat.stock)]
-        names += write_template(folder, name, book.entry.title, mine) if mine else []
+        names += write_template(folder, name, book.name, mine) if mine else []
     return names
 
 

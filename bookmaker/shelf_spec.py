@@ -8,7 +8,7 @@ from typing import Annotated, Literal, Self
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from .blocks import AnyBlock
-from .book_names import UnknownBook, find_book
+from .book_names import BookName, UnknownBook, find_books
 from .covers import AnyCover
 from .covers.jacket import Jacket
 from .covers.members import Listed, membership_problems
@@ -131,6 +131,11 @@ class BookEntry(Entry):
     row: NoRow = Field(None, description="books that share all else, each a title or a group of keys")
     assembly_tolerance: Ease = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
 
+    @property
+    def name(self) -> BookName:
+        """What it is called where it must be told from other books."""
+        return BookName(self.title, self.volume or "", self.series or "")
+
     @model_validator(mode="after")
     def _one_size(self) -> Self:
         if (self.size is None) == (self.life_size is None):
@@ -213,24 +218,25 @@ def _cross_check_slipcases(spec: ShelfSpec) -> Iterator[Problem]:
             yield _unknown("stock", box.stock, spec.stocks, ("slipcases", name, "stock"))
         if box.space is not None and box.space not in spec.spaces:
             yield _unknown("space", box.space, spec.spaces, ("slipcases", name, "space"))
-    yield from membership_problems(spec.slipcases, [Listed(book.title, book.space, book.stack) for book in spec.books])
+    yield from membership_problems(spec.slipcases, [Listed(book.name, book.space, book.stack) for book in spec.books])
 
 
 def _row_problems(spec: ShelfSpec) -> Iterator[Problem]:
     """Books in measured rows that are not on the list, or are measured twice."""
-    titles = [book.title for book in spec.books]
+    books = [book.name for book in spec.books]
     seen: set[int] = set()
     for number, row in enumerate(spec.measured_rows):
         for position, name in enumerate(row.books):
             field = ("measured_rows", number, "books", position)
             try:
-                book = find_book(name, titles)
+                found = find_books(name, books)
             except UnknownBook as unknown:
                 yield Problem(unknown.message, unknown.remedy, field=field, value=name)
                 continue
-            if book in seen:
-                yield Problem(f"{titles[book]} is measured twice", "leave it in one row", field=field, value=name)
-            seen.add(book)
+            for book in found:
+                if book in seen:
+                    yield Problem(f"{books[book]} is measured twice", "leave it in one row", field=field, value=name)
+            seen.update(found)
 
 
 def _unknown(what: str, name: str, known: Mapping[str, object], field: tuple[str | int, ...]) -> Problem:
