@@ -22,7 +22,7 @@ from .errors import Problem, ShelfFileError
 from .geometry import Rect
 from .units import MM_PER_INCH
 
-__all__ = ["MOST_PIXELS", "Picture", "covering", "effective_dpi", "fitting", "load_picture"]
+__all__ = ["MOST_PIXELS", "Picture", "covering", "effective_dpi", "fitting", "load_picture", "show_dpi"]
 
 MOST_PIXELS = 100_000_000
 """Larger pictures are refused: decoded, they need more memory than a home computer spares."""
@@ -98,6 +98,15 @@ def effective_dpi(picture: Picture, width_mm: float, height_mm: float) -> float:
     600 × 900 pixels on 50.8 × 50.8 mm are 300 per inch.
     """
     return min(picture.width_px / width_mm, picture.height_px / height_mm) * MM_PER_INCH
+
+
+def show_dpi(resolution: float) -> str:
+    """A resolution as a message says it.
+
+    >>> show_dpi(150.2), show_dpi(1.3)
+    ('150 dots per inch', '1 dot per inch')
+    """
+    return f"{resolution:.0f} dot{'' if round(resolution) == 1 else 's'} per inch"
 
 
 def covering(picture: Picture, area: Rect) -> Rect:

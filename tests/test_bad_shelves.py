@@ -129,6 +129,22 @@ ONE_SLIP = [
         "8:5: books[1] is not a group of keys; write keys and values under it, or between { and }",
     ),
     (
+        last("design: cloht"),
+        "12:13: books[1].design is not a group of keys; write design: {style: cloth}",
+    ),
+    (
+        last("design: half leather"),
+        "12:13: books[1].design is not a group of keys; write design: {style: half leather}",
+    ),
+    (
+        ("{kind: concertina, stock: laid, pages: 48}", "leaves"),
+        "10:12: books[1].block is not a group of keys; write block: {kind: leaves}",
+    ),
+    (
+        last("inside: 48"),
+        "12:13: books[1].inside is not a group of keys; write keys and values under it, or between { and }",
+    ),
+    (
         ("caliper: 75 um, ", ""),
         "3:9: stocks.laid says nothing about its thickness; add caliper: 90 um, or grammage with bulk, "
         "or best a measured pile: 20 sheets = 1.52 mm",

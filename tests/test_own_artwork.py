@@ -21,10 +21,10 @@ from bookmaker.errors import ShelfFileError
 from bookmaker.flat import Flat, Role
 from bookmaker.geometry import Path as Outline
 from bookmaker.geometry import Rect, Size, Transform
-from bookmaker.pipeline import Wishes, make
+from bookmaker.pipeline import Checked, Wishes, check, make
 from bookmaker.spec.entry import Entry
 from bookmaker.writers.pdf import PdfFile
-from tests.recording import record
+from tests.recording import Imported, record
 from tests.test_designs import flat_of, panel
 
 LEFT, MIDDLE, RIGHT = (200, 40, 40), (240, 240, 220), (40, 60, 200)
@@ -120,11 +120,32 @@ def test_what_is_cropped_and_what_is_coarse_is_said(tmp_path: Path) -> None:
     flat = flat_of()  # 2 · (15 + π/8 · 0.21) + 4 + π/4 · 0.21 = 34.33 mm wide and 21 mm high
     told = [str(problem) for problem in dressed(OwnArtwork(picture="scan.png", shows="book"), flat, tmp_path).problems]
     assert told == [
-        # 150 pixels on 21 mm are 181.4 to the inch; 248.04 of them would be 300
-        "scan.png prints at only 181 dots per inch; use a picture of at least 497 × 249 pixels",
-        "scan.png has not the proportions of the book: 18% of it is cropped at left and right; draw it over the "
-        "template that make --templates writes, or 245 × 150 pixels large",
+        # 150 pixels on 21 mm are 181.4 to the inch; 34.33 × 21 mm at 300 to the inch are 405.5 × 248.03
+        "scan.png prints at only 181 dots per inch and has not the proportions of the book: "
+        "18% of it is cropped at left and right; use a picture of at least 406 × 249 pixels",
     ]
+
+
+@pytest.mark.parametrize(
+    ("size", "shows", "told"),
+    [
+        ((406, 249), "book", []),
+        ((1, 1), "book", ["at only 1 dot per inch and has", "use a picture of at least 406 × 249 pixels"]),
+        ((203, 124), "book", ["own.png prints at only 150 dots per inch; use a picture of at least 406 × 249 pixels"]),
+        # 34.33 : 21 = 1.6348; 600 pixels across ask for 367.02 up
+        ((600, 800), "book", ["54% of it is cropped at head and tail; crop it to 600 × 368 pixels, back, spine"]),
+        # with 2 mm of bleed 38.33 : 25 = 1.5332
+        ((600, 800), "flat", ["; draw it over the template that make --templates writes, or 600 × 392 pixels large"]),
+    ],
+)
+def test_a_picture_gets_one_message_with_the_size_that_puts_it_right(
+    size: tuple[int, int], shows: str, told: list[str], tmp_path: Path
+) -> None:
+    Image.new("RGB", size).save(tmp_path / "own.png")
+    entry = OwnArtwork.model_validate({"picture": "own.png", "shows": shows})
+    found = [str(problem) for problem in dressed(entry, flat_of(), tmp_path).problems]
+    assert len(found) == min(1, len(told))
+    assert all(part in found[0] for part in told)
 
 
 def drawn_pdf(path: Path, size: Size, pages: int = 1) -> None:
@@ -157,10 +178,32 @@ def test_a_pdf_that_cannot_be_used_or_has_other_proportions_is_said(tmp_path: Pa
     assert [problem.field for problem in refused.value.problems] == [("picture",)]
     drawn_pdf(tmp_path / "own.pdf", Size(40, 40))
     (told,) = dressed(OwnArtwork(picture="own.pdf"), flat_of(), tmp_path).problems
-    # the flat of 34.33 × 21 mm bleeds 2 mm all round
+    # the flat of 34.33 × 21 mm bleeds 2 mm all round; 38.33 of 40 are 96 %
     assert str(told) == (
-        "own.pdf has not the proportions of the flat: 35% of it is cropped at head and tail; "
-        "draw it over the template that make --templates writes, or 38.33 mm × 25 mm large"
+        "own.pdf is 40 mm × 40 mm, but the cover with its bleed 38.33 mm × 25 mm: it is printed at 96%, "
+        "and 35% of it is cropped at head and tail; draw it over the template that make --templates writes"
+    )
+
+
+def test_a_pdf_of_the_right_proportions_and_another_size_is_said(tmp_path: Path) -> None:
+    flat = flat_of()
+    inked = Rect(0, 0, *flat.size).grown(flat.bleed)
+    drawn_pdf(tmp_path / "twice.pdf", Size(2 * inked.width, 2 * inked.height))
+    drawn_pdf(tmp_path / "true.pdf", Size(inked.width + 0.2, inked.height - 0.2))
+    (told,) = dressed(OwnArtwork(picture="twice.pdf"), flat, tmp_path).problems
+    said = "twice.pdf is 76.66 mm × 50 mm, but the cover with its bleed 38.33 mm × 25 mm: it is printed at 50%; draw"
+    assert str(told).startswith(said)
+    assert dressed(OwnArtwork(picture="true.pdf"), flat, tmp_path).problems == ()
+
+
+def test_a_pdf_scan_is_only_asked_for_its_proportions(tmp_path: Path) -> None:
+    drawn_pdf(tmp_path / "scan.pdf", Size(343.3, 210))
+    drawn_pdf(tmp_path / "square.pdf", Size(200, 200))
+    assert dressed(OwnArtwork(picture="scan.pdf", shows="book"), flat_of(), tmp_path).problems == ()
+    (told,) = dressed(OwnArtwork(picture="square.pdf", shows="book"), flat_of(), tmp_path).problems
+    assert str(told) == (
+        "square.pdf has not the proportions of the book: 39% of it is cropped at head and tail; "
+        "crop it to 34.33 mm × 21 mm or another size of these proportions"
     )
 
 
@@ -227,3 +270,71 @@ def test_templates_are_of_what_is_chosen_jackets_too(tmp_path: Path) -> None:
     assert plan.books[1].jacket
     assert (width, height) == pytest.approx(plan.books[1].jacket.flat.size, abs=0.01)
     assert page.extract_text().count("flap") == 2
+
+
+HALF = SHELF.replace("cover: {kind: wrap, stock: card}", "cover: {kind: case, stock: card, CASE}").replace(
+    "books:", "  cloth: {caliper: 180 um}\n  board: {caliper: 0.6 mm}\nbooks:"
+)
+HALF = HALF.replace("CASE", "boards: board, binding: half, spine_stock: cloth")
+
+
+def half_bound(folder: Path, design: str) -> Checked:
+    (folder / "shelf.yaml").write_text(HALF + f"    design: {{style: artwork, {design}}}\n", encoding="utf-8")
+    return check(folder / "shelf.yaml")
+
+
+def test_each_piece_of_a_cover_shows_its_own_page(tmp_path: Path) -> None:
+    (tmp_path / "shelf.yaml").write_text(HALF, encoding="utf-8")
+    make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(templates=True))
+    assert len(PdfReader(tmp_path / "out" / "template-1.pdf").pages) == 7  # the spine piece, two sides, four corners
+    checked = half_bound(tmp_path, "picture: out/template-1.pdf")
+    assert checked.problems == ()
+    pieces = [piece for piece in checked.drafts[0].pieces if piece.flat.kind.startswith("case")]
+    shown = [{m.page.index for m in record(piece.art).marks if isinstance(m, Imported)} for piece in pieces]
+    assert shown == [{0}, {1}, {2}, {3}, {4}, {5}, {6}]
+
+
+def test_a_template_says_which_piece_a_page_is(tmp_path: Path) -> None:
+    (tmp_path / "shelf.yaml").write_text(HALF, encoding="utf-8")
+    make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(templates=True))
+    texts = [page.extract_text() for page in PdfReader(tmp_path / "out" / "template-1.pdf").pages]
+    assert "1 of 7: spine piece" in texts[0]
+    assert "2 of 7: front side" in texts[1]
+    assert "7 of 7: upper back corner" in texts[6]
+
+
+def test_a_page_of_another_size_than_its_piece_is_said(tmp_path: Path) -> None:
+    drawn_pdf(tmp_path / "own.pdf", Size(20, 30), pages=7)
+    told = [str(problem) for problem in half_bound(tmp_path, "picture: own.pdf").problems]
+    assert [line.split(" is ")[0].split(": ")[1:] for line in told] == [[f"page {n} of own.pdf"] for n in range(1, 8)]
+    assert "20 mm × 30 mm, but the spine piece with its bleed" in told[0]
+    assert "but the lower front corner with its bleed" in told[3]
+
+
+@pytest.mark.parametrize(("pages", "has"), [(0, "one picture"), (1, "one picture"), (3, "the 3 pages")])
+def test_a_single_picture_of_a_cover_in_pieces_is_refused_with_what_to_supply(
+    pages: int, has: str, tmp_path: Path
+) -> None:
+    name = "own.pdf" if pages else "own.png"
+    if pages:
+        drawn_pdf(tmp_path / name, Size(40, 25), pages=pages)
+    else:
+        striped(tmp_path / name, 900, 600)
+    checked = half_bound(tmp_path, f"picture: {name}")
+    assert [str(problem).split(": ", 1)[1] for problem in checked.problems] == [
+        f"this cover is cut in 7 pieces, and {name} has {has}: no piece is printed; name a PDF file of 7 pages, one "
+        "for each piece as in the template that make --templates writes; or a picture of the closed book, spine in "
+        "the middle, and write shows: book",
+    ]
+    assert not checked.sound
+
+
+def test_the_pieces_of_a_binding_show_a_scan_side_by_side(tmp_path: Path) -> None:
+    """Each piece shows the scan at the same scale, and what lies on it: the spine piece its middle."""
+    striped(tmp_path / "scan.png", 1600, 1000)
+    checked = half_bound(tmp_path, "picture: scan.png, shows: book")
+    spine, front, back = (record(piece.art).pictures[-1] for piece in checked.drafts[0].pieces[-7:-4])
+    assert [placed.bounds.height for placed in (spine, front, back)] == pytest.approx([spine.bounds.height] * 3)
+    assert spine.bounds.width == pytest.approx(front.bounds.width) == pytest.approx(back.bounds.width)
+    middle = checked.drafts[0].pieces[-7].flat.size.width / 2
+    assert spine.bounds.centre.x == pytest.approx(middle, abs=0.01)

@@ -34,6 +34,7 @@ __all__ = [
     "InSet",
     "Lettering",
     "Words",
+    "artwork_of_piece",
     "dress_flat",
     "load_design",
     "settled",
@@ -66,6 +67,12 @@ else:
 def load_design(entry: Entry, folder: Path) -> Any:
     """Read the files a design names; what comes back is that style's own."""
     return STYLES[type(entry)].load(entry, folder)
+
+
+def artwork_of_piece(entry: Entry, artwork: Any, piece: int, pieces: int) -> Any:
+    """The artwork of one piece of a cover, counted from 0, that is made of so many; most styles need no telling."""
+    part = getattr(STYLES[type(entry)], "part", None)
+    return part(artwork, piece, pieces) if part else artwork
 
 
 def dress_flat(entry: Entry, artwork: Any, flat: Flat, words: Words) -> Dress:

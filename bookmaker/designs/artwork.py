@@ -9,7 +9,7 @@ from pathlib import Path
 
 from ..errors import Problem, Severity, ShelfFileError
 from ..geometry import Rect, Size
-from ..pictures import Picture, covering, effective_dpi, load_picture
+from ..pictures import Picture, covering, effective_dpi, load_picture, show_dpi
 
 __all__ = ["load_artwork", "picture_problems"]
 
@@ -43,7 +43,7 @@ def picture_problems(picture: Picture, size: Size, key: str) -> Iterator[Problem
     if resolution < LOWEST_RESOLUTION:
         width, height = (ceil(side * LOWEST_RESOLUTION / resolution) for side in (picture.width_px, picture.height_px))
         yield Problem(
-            f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
+            f"{picture.path.name} prints at only {show_dpi(resolution)}",
             f"use a picture of at least {width} × {height} pixels",
             Severity.WARNING,
             field=(key,),

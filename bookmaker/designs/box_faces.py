@@ -13,7 +13,7 @@ from ..drawing import NOTHING, Art, Canvas, Colour, Drawn, contrast
 from ..errors import Problem, Severity, ShelfFileError
 from ..flat import Flat, Role
 from ..geometry import Path, Rect, Size, Transform
-from ..pictures import Picture, covering, effective_dpi, load_picture
+from ..pictures import Picture, covering, effective_dpi, load_picture, show_dpi
 from ..spec.entry import Entry
 from ..spec.words import Flag, Ink, Text, Title
 from ..typefaces import bundled
@@ -184,7 +184,7 @@ def _picture_problems(picture: Picture, size: Size, role: Role) -> Iterator[Prob
     if resolution < LOWEST_RESOLUTION:
         width, height = (ceil(side * LOWEST_RESOLUTION / resolution) for side in (picture.width_px, picture.height_px))
         yield Problem(
-            f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
+            f"{picture.path.name} prints at only {show_dpi(resolution)}",
             f"use a picture of at least {width} × {height} pixels",
             Severity.WARNING,
             field=field,

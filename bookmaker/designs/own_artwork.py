@@ -1,4 +1,7 @@
-"""The maker's own cover: one picture of the whole flat, made over a template, or a scan of a real cover."""
+"""The maker's own cover: one picture of the whole flat, made over a template, or a scan of a real cover.
+
+A cover of several pieces has a flat for each: a PDF file with as many pages gives each piece its own.
+"""
 
 from __future__ import annotations
 
@@ -9,7 +12,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from ..drawing import Art, Colour, Drawn
+from ..drawing import Colour, Drawn
 from ..errors import Problem, Severity, ShelfFileError
 from ..flat import Flat, Role
 from ..geometry import Rect, Size
@@ -17,16 +20,13 @@ from ..imported import ImportedPage, load_pages
 from ..pictures import Picture
 from ..spec.entry import Entry
 from ..spec.words import Ink, Text
-from ..units import print_mm
-from .artwork import load_artwork, picture_problems
+from .artwork import load_artwork
+from .artwork_fit import flat_problems, picture_problems, scan_problems
 from .design import Dress, Words
 from .run_on import RunOn, run_on
 from .shapes import block
 
-__all__ = ["OwnArtwork", "dress", "load"]
-
-CLOSE_ENOUGH = 0.02
-"""A picture may be so much wider or higher than its place before it is said what is cropped."""
+__all__ = ["OwnArtwork", "dress", "load", "part"]
 
 SHOWN = (Role.BACK, Role.SPINE, Role.FRONT, Role.JOINT)
 
@@ -35,7 +35,7 @@ class OwnArtwork(Entry):
     """A cover drawn by the maker."""
 
     style: Literal["artwork"] = "artwork"
-    picture: Text = Field(description="picture or PDF file of the whole cover")
+    picture: Text = Field(description="picture or PDF file of the whole cover; or a PDF file, a page for each piece")
     shows: Literal["flat", "book"] = Field(
         "flat", description="flat: all of the template, bleed included; book: a scan, back, spine and front only"
     )
@@ -45,93 +45,115 @@ class OwnArtwork(Entry):
 
 @dataclass(frozen=True, slots=True)
 class Artwork:
-    """The picture or the page of a PDF file, and what is not as it is in the file."""
+    """The picture, or the pages of a PDF file, and what is not as it is in the file.
 
-    picture: Picture | ImportedPage
+    `piece` says for which piece of the cover it is, counted from 0, and `pieces` of how many it is made.
+    """
+
+    pages: tuple[Picture | ImportedPage, ...]
     notes: tuple[str, ...] = ()
+    piece: int = 0
+    pieces: int = 1
 
     @property
     def name(self) -> str:
         """The name of the file."""
-        return self.picture.path.name
+        return self.pages[0].path.name
 
     @property
-    def size(self) -> Size:
-        """Width and height: pixels of a picture, mm of a page."""
-        if isinstance(self.picture, Picture):
-            return Size(self.picture.width_px, self.picture.height_px)
-        return self.picture.size
+    def page_for_each(self) -> bool:
+        """Whether there are as many pages as pieces."""
+        return len(self.pages) == self.pieces
+
+    @property
+    def shown(self) -> Picture | ImportedPage:
+        """What the piece shows."""
+        return self.pages[self.piece if self.page_for_each else 0]
+
+    @property
+    def label(self) -> str:
+        """What the piece shows, in words."""
+        return f"page {self.piece + 1} of {self.name}" if self.pieces > 1 and self.page_for_each else self.name
 
 
 def load(entry: OwnArtwork, folder: FilePath) -> Artwork:
-    """Read the picture, or the first page of the PDF file.
+    """Read the picture or the PDF file.
 
     Raises:
         ShelfFileError: it is missing or cannot be used.
     """
     if not entry.picture.casefold().endswith(".pdf"):
-        return Artwork(load_artwork({"picture": entry.picture}, folder)["picture"])
+        picture = load_artwork({"picture": entry.picture}, folder)["picture"]
+        return Artwork((picture,), picture.notes)
     try:
-        (page, *rest), notes = load_pages(folder / entry.picture)
+        return Artwork(*load_pages(folder / entry.picture))
     except ShelfFileError as refusal:
         raise ShelfFileError([replace(problem, field=("picture",)) for problem in refusal.problems]) from None
-    return Artwork(page, (*notes, *(("has several pages: only the first is printed",) if rest else ())))
+
+
+def part(artwork: Artwork, piece: int, pieces: int) -> Artwork:
+    """The artwork of one piece of a cover that is made of several."""
+    return replace(artwork, piece=piece, pieces=pieces)
 
 
 def dress(entry: OwnArtwork, artwork: Artwork, flat: Flat, _words: Words) -> Dress:
     """Draw one flat."""
     inked = Rect(0, 0, *flat.size).grown(flat.bleed)
-    layers: list[Art] = [block(inked, entry.colour)]
-    face = _face(entry, artwork, flat, inked)
+    ground = block(inked, entry.colour)
+    if entry.shows == "flat" and not artwork.page_for_each and artwork.pieces > 1:
+        return Dress(ground, (_without_pages(artwork),))
+    face = _face(entry, artwork.shown, flat, inked)
     if face is None:
-        return Dress(Drawn(tuple(layers)))
-    layers += run_on(artwork.picture, face, inked, entry.run_on)
-    problems = [*_problems(artwork, face.size), *_cropped(artwork, face.size, entry)]
-    return Dress(Drawn(tuple(layers)), tuple(problems))
+        return Dress(ground)
+    art = Drawn((ground, *run_on(artwork.shown, face, inked, entry.run_on)))
+    return Dress(art, tuple(_problems(entry, artwork, face.size, flat)))
 
 
-def _face(entry: OwnArtwork, artwork: Artwork, flat: Flat, inked: Rect) -> Rect | None:
-    """Where the picture lies on a flat.
+def _without_pages(artwork: Artwork) -> Problem:
+    pages = f"the {len(artwork.pages)} pages" if len(artwork.pages) > 1 else "one picture"
+    return Problem(
+        f"this cover is cut in {artwork.pieces} pieces, and {artwork.name} has {pages}: no piece is printed",
+        f"name a PDF file of {artwork.pieces} pages, one for each piece as in the template that make --templates "
+        "writes; or a picture of the closed book, spine in the middle, and write shows: book",
+        field=("picture",),
+    )
+
+
+def _face(entry: OwnArtwork, shown: Picture | ImportedPage, flat: Flat, inked: Rect) -> Rect | None:
+    """Where the picture lies on a flat; None if nothing of it is seen there.
 
     A flat that holds only a part of the book shows that part of a scan: the front its right end, the back its
-    left end (the other way round where the front lies on the left).
+    left end (the other way round where the front lies on the left), the spine piece its middle.
     """
     if entry.shows == "flat":
         return inked
-    panels = {role: [panel.rect for panel in flat.panels if panel.role is role] for role in SHOWN}
+    panels = {role: [panel.rect for panel in flat.panels if panel.role is role] for role in (*SHOWN, Role.TAB)}
     rects = [corner for role in SHOWN for rect in panels[role] for corner in rect.corners]
     if not rects:
         return None
     seen = Rect.around(rects)
-    if panels[Role.FRONT] and panels[Role.BACK]:
+    if panels[Role.FRONT] and panels[Role.BACK] and not panels[Role.TAB]:
         return seen
-    width = seen.height * artwork.size.width / artwork.size.height
-    if panels[Role.FRONT]:
-        return Rect(seen.right - width, seen.y, width, seen.height)
-    if panels[Role.BACK]:
-        return Rect(seen.x, seen.y, width, seen.height)
-    return Rect(seen.centre.x - width / 2, seen.y, width, seen.height)
+    size = Size(shown.width_px, shown.height_px) if isinstance(shown, Picture) else shown.size
+    width = seen.height * size.width / size.height
+    left = seen.centre.x - width / 2
+    if not panels[Role.BACK]:
+        left = seen.right - width if panels[Role.FRONT] else left
+    elif not panels[Role.FRONT]:
+        left = seen.x
+    return Rect(left, seen.y, width, seen.height)
 
 
-def _problems(artwork: Artwork, place: Size) -> Iterator[Problem]:
-    if isinstance(artwork.picture, Picture):
-        yield from picture_problems(artwork.picture, place, "picture")
+def _problems(entry: OwnArtwork, artwork: Artwork, place: Size, flat: Flat) -> Iterator[Problem]:
+    """What was changed for print, and how the artwork fits its place."""
     for note in artwork.notes:
         yield Problem(f"{artwork.name} {note}", severity=Severity.NOTE, field=("picture",))
-
-
-def _cropped(artwork: Artwork, place: Size, entry: OwnArtwork) -> Iterator[Problem]:
-    """Said where the proportions are not those of the cover, for then something of the picture is lost."""
-    ratio = (artwork.size.width / artwork.size.height) / (place.width / place.height)
-    if abs(ratio - 1) <= CLOSE_ENOUGH:
-        return
-    lost, where = (1 - 1 / ratio, "left and right") if ratio > 1 else (1 - ratio, "head and tail")
-    wanted = f"{print_mm(place.width, 2)} × {print_mm(place.height, 2)}"
-    if isinstance(artwork.picture, Picture):
-        wanted = f"{artwork.size.height * place.width / place.height:.0f} × {artwork.size.height:.0f} pixels"
-    yield Problem(
-        f"{artwork.name} has not the proportions of the {entry.shows}: {lost:.0%} of it is cropped at {where}",
-        f"draw it over the template that make --templates writes, or {wanted} large",
-        Severity.WARNING,
-        field=("picture",),
-    )
+    if len(artwork.pages) > 1 and not artwork.page_for_each:
+        said = f"{artwork.name} has several pages: only the first is printed"
+        yield Problem(said, severity=Severity.NOTE, field=("picture",))
+    if isinstance(artwork.shown, Picture):
+        yield from picture_problems(artwork.shown, place, entry.shows)
+    elif entry.shows == "flat":
+        yield from flat_problems(artwork.shown, artwork.label, place, flat.name)
+    else:
+        yield from scan_problems(artwork.shown, place)

@@ -25,6 +25,9 @@ SAFE_FROM_FOLD, SAFE_FROM_EDGE = 0.5, 1.0
 TOLD = 1.0
 """Size of the lines that say whose template it is, in mm."""
 
+IN_BLEED = 0.7
+"""How large the type in the bleed is, as a share of it."""
+
 BLEED, SAFE, FOLD = Colour.from_hex("#f6d9d4"), Colour.from_hex("#3f8a5a"), Colour.from_hex("#2a5fa5")
 FACES = (Role.FRONT, Role.SPINE, Role.BACK)
 
@@ -32,16 +35,19 @@ FACES = (Role.FRONT, Role.SPINE, Role.BACK)
 def write_template(folder: FilePath, stem: str, title: str, flats: list[Flat]) -> list[str]:
     """Write a PDF with a page for each flat, and a PNG of each page; returns their names.
 
-    A page is as large as the print: the flat and its bleed.
+    A page is as large as the print: the flat and its bleed. Where there are several, each says in its bleed which
+    piece it is.
     """
     name = f"{stem}.pdf"
     with PdfFile(folder / name, title=f"{title}: template") as pdf:
-        for flat in flats:
+        for number, flat in enumerate(flats, start=1):
             outline = Rect(0, 0, *flat.size).moved(flat.bleed, flat.bleed)
             size = Size(outline.width + 2 * flat.bleed, outline.height + 2 * flat.bleed)
             with pdf.page(size, trim=outline) as canvas, canvas.placed(Transform.move(flat.bleed, flat.bleed)):
                 _draw(canvas, flat)
                 _tell(canvas, flat, (title, f"{flat.name}, {_measures(size)} with its bleed"))
+                if len(flats) > 1:
+                    _number(canvas, f"{number} of {len(flats)}: {flat.name}", flat)
     return [name, *_pictures(folder, name, stem)]
 
 
@@ -52,7 +58,8 @@ def _draw(canvas: Canvas, flat: Flat) -> None:
     canvas.stroke(polygon(flat.outline), Pen(0.1, BLACK))
     for panel in flat.panels:
         if panel.role in FACES:
-            canvas.stroke(Path.rectangle(_safe(panel.rect)), Pen(0.06, SAFE, (0.5, 0.4)))
+            with canvas.placed(Transform(), polygon(flat.outline)):  # a cut corner may take some of the panel
+                canvas.stroke(Path.rectangle(_safe(panel.rect)), Pen(0.06, SAFE, (0.5, 0.4)))
         _name(canvas, str(panel.role), panel.rect)
     for fold in flat.folds:
         canvas.stroke(Path.line(fold.start, fold.end), Pen(0.1, FOLD, (1.2, 0.5)))
@@ -70,6 +77,13 @@ def _tell(canvas: Canvas, flat: Flat, lines: Sequence[str]) -> None:
 
 def _measures(size: Size) -> str:
     return f"{print_mm(size.width, 2)} × {print_mm(size.height, 2)}"
+
+
+def _number(canvas: Canvas, text: str, flat: Flat) -> None:
+    """Which piece this is, in the bleed at the foot."""
+    line = set_line(bundled("sans"), flat.bleed * IN_BLEED, text)
+    size = line.size * min(1.0, flat.size.width / line.width)
+    canvas.text(set_line(bundled("sans"), size, text), Point(0, -flat.bleed * (1 + IN_BLEED) / 2 + size * 0.2), FOLD)
 
 
 def _safe(rect: Rect) -> Rect:
