@@ -135,7 +135,10 @@ def test_what_is_cropped_and_what_is_coarse_is_said(tmp_path: Path) -> None:
         # 34.33 : 21 = 1.6348; 600 pixels across ask for 367.02 up
         ((600, 800), "book", ["54% of it is cropped at head and tail; crop it to 600 × 368 pixels, back, spine"]),
         # with 2 mm of bleed 38.33 : 25 = 1.5332
-        ((600, 800), "flat", ["; draw it over the template that make --templates writes, or 600 × 392 pixels large"]),
+        ((600, 800), "flat", ["its folds are off: draw it over the template that make --templates writes, 600 × 392 pixels"]),
+        # drawn for a spine that has become 0.5 mm thicker since: 0.34 mm more of it would be cropped
+        ((901, 591), "flat", []),
+        ((894, 591), "flat", ["1% of it is cropped at head and tail; if the cover has changed since, its folds are"]),
     ],
 )
 def test_a_picture_gets_one_message_with_the_size_that_puts_it_right(

@@ -27,11 +27,12 @@ OVER_THE_TEMPLATE = "draw it over the template that make --templates writes"
 @dataclass(frozen=True, slots=True)
 class Fit:
     """How artwork covers a place of another size: `scale` is how much larger it is printed, in whatever units both
-    are, `lost` the share of it that is cropped, and `where`.
+    are, `lost` the share of it that is cropped, `lost_length` as much in the units of the place, and `where`.
     """
 
     scale: float
     lost: float
+    lost_length: float
     where: str
 
     @classmethod
@@ -39,7 +40,8 @@ class Fit:
         """How artwork fills a place."""
         across, up = place.width / artwork.width, place.height / artwork.height
         lost = 1 - min(across, up) / max(across, up)
-        return cls(max(across, up), lost, "head and tail" if across > up else "left and right")
+        side, where = (place.height, "head and tail") if across > up else (place.width, "left and right")
+        return cls(max(across, up), lost, side * lost / (1 - lost), where)
 
     @property
     def cropped(self) -> str:
@@ -55,7 +57,8 @@ def picture_problems(picture: Picture, place: Size, whole: str) -> Iterator[Prob
     name, pixels = picture.path.name, Size(picture.width_px, picture.height_px)
     fit = Fit.of(pixels, place)
     resolution = MM_PER_INCH / fit.scale
-    coarse, cropped = resolution < LOWEST_RESOLUTION - 0.5, fit.lost > CLOSE_ENOUGH
+    coarse = resolution < LOWEST_RESOLUTION - 0.5
+    cropped = fit.lost > CLOSE_ENOUGH if whole == "book" else fit.lost_length > TRUE_TO_SIZE
     wanted = [ceil(side / MM_PER_INCH * max(resolution, LOWEST_RESOLUTION) - 1e-6) for side in place]
     large = f"{wanted[0]} × {wanted[1]} pixels"
     if coarse:
@@ -63,7 +66,7 @@ def picture_problems(picture: Picture, place: Size, whole: str) -> Iterator[Prob
         remedy = f"use a picture of at least {large}"
         yield _warning(f"{name} prints at only {show_dpi(resolution)}{and_cropped}", remedy)
     elif cropped:
-        remedy = f"{OVER_THE_TEMPLATE}, or {large} large"
+        remedy = f"if the cover has changed since, its folds are off: {OVER_THE_TEMPLATE}, {large} large"
         if whole == "book":
             remedy = f"crop it to {large}, back, spine and front"
         yield _warning(f"{name} has not the proportions of the {whole}: {fit.cropped}", remedy)
