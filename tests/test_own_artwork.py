@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from itertools import pairwise
 from pathlib import Path
 
 import pypdfium2
 import pytest
 from PIL import Image
+from pydantic import ValidationError
 from pypdf import PdfReader
 
 from bookmaker.choice import Choice
@@ -18,7 +20,7 @@ from bookmaker.designs.own_artwork import OwnArtwork
 from bookmaker.designs.picture_cover import PictureCover
 from bookmaker.drawing import Colour
 from bookmaker.errors import ShelfFileError
-from bookmaker.flat import Flat, Role
+from bookmaker.flat import Flat, Panel, Role
 from bookmaker.geometry import Path as Outline
 from bookmaker.geometry import Rect, Size, Transform
 from bookmaker.pipeline import Checked, Wishes, check, make
@@ -135,7 +137,7 @@ def test_what_is_cropped_and_what_is_coarse_is_said(tmp_path: Path) -> None:
         # 34.33 : 21 = 1.6348; 600 pixels across ask for 367.02 up
         ((600, 800), "book", ["54% of it is cropped at head and tail; crop it to 600 × 368 pixels, back, spine"]),
         # with 2 mm of bleed 38.33 : 25 = 1.5332
-        ((600, 800), "flat", ["its folds are off: draw it over the template that make --templates writes, 600 × 392 pixels"]),
+        ((600, 800), "flat", ["its folds are off: draw it over the template that make --templates writes, 600 × 392"]),
         # drawn for a spine that has become 0.5 mm thicker since: 0.34 mm more of it would be cropped
         ((901, 591), "flat", []),
         ((894, 591), "flat", ["1% of it is cropped at head and tail; if the cover has changed since, its folds are"]),
@@ -215,6 +217,54 @@ def test_a_front_picture_is_mirrored_into_the_bleed(tmp_path: Path) -> None:
     striped(tmp_path / "front.png", 600, 840)
     image = rendered(dressed(PictureCover(front_picture="front.png"), flat, tmp_path), flat, tmp_path)
     assert near(image.getpixel((image.width - 10, image.height // 2)), RIGHT)  # type: ignore[arg-type]
+
+
+def in_parts(path: Path, widths: tuple[int, int, int], height: int) -> None:
+    """A scan whose back is red, whose spine is bone and whose front is blue."""
+    image = Image.new("RGB", (sum(widths), height), MIDDLE)
+    image.paste(LEFT, (0, 0, widths[0], height))
+    image.paste(RIGHT, (widths[0] + widths[1], 0, sum(widths), height))
+    image.save(path)
+
+
+def test_the_spine_of_a_scan_is_fitted_to_the_spine(tmp_path: Path) -> None:
+    """A thick book's cover around a thin one: every colour begins where its own face does, to a tenth of a mm."""
+    flat = flat_of()
+    in_parts(tmp_path / "scan.png", (700, 400, 700), 1000)
+    entry = OwnArtwork.model_validate(
+        {"picture": "scan.png", "shows": "book", "widths": ["140 mm", "80 mm", "140 mm"]}
+    )
+    dress = dressed(entry, flat, tmp_path)
+    image = rendered(dress, flat, tmp_path)
+    spine = panel(flat, Role.SPINE)
+    for x, colours in ((spine.x, (LEFT, MIDDLE)), (spine.right, (MIDDLE, RIGHT))):
+        for off, colour in zip((-0.15, 0.15), colours, strict=True):
+            dot = image.getpixel((round((x + off + flat.bleed) * 10), image.height // 2))
+            assert near(dot, colour), (x, off, dot)  # type: ignore[arg-type]
+    # 4.16 mm of 21 are 0.198 of the height, in the scan 400 of 1000
+    (note,) = [str(problem) for problem in dress.problems]
+    assert note.startswith("the spine of scan.png is printed at 50% of its width")
+
+
+@pytest.mark.parametrize("widths", [["140 mm"], "28 mm", ["140", "28", "140"], ["0 mm", "28 mm", "140 mm"]])
+def test_widths_that_are_none_are_refused(widths: object) -> None:
+    with pytest.raises(ValidationError):
+        OwnArtwork.model_validate({"picture": "scan.png", "shows": "book", "widths": widths})
+
+
+def test_a_flap_shows_no_mirrored_cover(tmp_path: Path) -> None:
+    """A scan runs on around the fold of the flap, and no further."""
+    edges = {0: Role.FLAP, 8: Role.BACK, 23: Role.SPINE, 27: Role.FRONT, 42: Role.FLAP, 50: Role.FLAP}
+    panels = [Panel(edges[x], Rect(x, 0, right - x, 20)) for x, right in pairwise(edges)]
+    flat = Flat("jacket", "jacket", "paper", Rect(0, 0, 50, 20).corners, (), tuple(panels), bleed=1.0)
+    striped(tmp_path / "scan.png", 1020, 600)
+    image = rendered(dressed(OwnArtwork(picture="scan.png", shows="book"), flat, tmp_path), flat, tmp_path)
+    across = {x: image.getpixel((round((x + 1) * 10), 100)) for x in (2, 6.5, 7.5, 8.5, 41.5, 42.5, 43.5, 48)}
+    ground = OwnArtwork(picture="scan.png").colour
+    flap = tuple(round(part * 255) for part in (ground.red, ground.green, ground.blue))
+    shown = {x: next(n for n, c in {"back": LEFT, "front": RIGHT, "flap": flap}.items() if near(d, c))  # type: ignore[arg-type]
+             for x, d in across.items()}  # fmt: skip
+    assert list(shown.values()) == ["flap", "flap", "back", "back", "front", "front", "flap", "flap"]
 
 
 SHELF = """\

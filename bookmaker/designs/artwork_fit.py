@@ -49,16 +49,17 @@ class Fit:
         return f"{self.lost:.0%} of it is cropped at {self.where}"
 
 
-def picture_problems(picture: Picture, place: Size, whole: str) -> Iterator[Problem]:
+def picture_problems(picture: Picture, place: Size, whole: str, *, fitted: bool = False) -> Iterator[Problem]:
     """A warning if a picture is too coarse for its place in mm, or not of its proportions; `whole` is what it shows.
 
-    The size in the remedy puts both right.
+    The size in the remedy puts both right. The parts of one that is `fitted` are stretched to their places.
     """
     name, pixels = picture.path.name, Size(picture.width_px, picture.height_px)
     fit = Fit.of(pixels, place)
     resolution = MM_PER_INCH / fit.scale
     coarse = resolution < LOWEST_RESOLUTION - 0.5
     cropped = fit.lost > CLOSE_ENOUGH if whole == "book" else fit.lost_length > TRUE_TO_SIZE
+    cropped = cropped and not fitted
     wanted = [ceil(side / MM_PER_INCH * max(resolution, LOWEST_RESOLUTION) - 1e-6) for side in place]
     large = f"{wanted[0]} × {wanted[1]} pixels"
     if coarse:

@@ -15,20 +15,23 @@ from pydantic import Field
 from ..drawing import Colour, Drawn
 from ..errors import Problem, Severity, ShelfFileError
 from ..flat import Flat, Role
-from ..geometry import Rect, Size
+from ..geometry import Rect
 from ..imported import ImportedPage, load_pages
 from ..pictures import Picture
 from ..spec.entry import Entry
+from ..spec.measures import ScanWidths
 from ..spec.words import Ink, Text
 from .artwork import load_artwork
 from .artwork_fit import flat_problems, picture_problems, scan_problems
 from .design import Dress, Words
-from .run_on import RunOn, run_on
+from .run_on import RunOn, carried_on
+from .scan import face_of_scan, scanned, stretched_problems
 from .shapes import block
 
 __all__ = ["OwnArtwork", "dress", "load", "part"]
 
-SHOWN = (Role.BACK, Role.SPINE, Role.FRONT, Role.JOINT)
+AROUND_FLAP = 1.0
+"""So far a scan runs on into the flap of a jacket, in mm: the fold may be off, but a flap shows no mirrored cover."""
 
 
 class OwnArtwork(Entry):
@@ -39,6 +42,7 @@ class OwnArtwork(Entry):
     shows: Literal["flat", "book"] = Field(
         "flat", description="flat: all of the template, bleed included; book: a scan, back, spine and front only"
     )
+    widths: ScanWidths = Field((), description="back, spine and front of what was scanned, from the left of the scan")
     run_on: RunOn = Field("mirror", description="what is printed beyond a scan's edges: mirror, stretch, colour")
     colour: Ink = Field(Colour.from_hex("#f4ecd8"), description="ground under the picture and beyond its edges")
 
@@ -102,11 +106,19 @@ def dress(entry: OwnArtwork, artwork: Artwork, flat: Flat, _words: Words) -> Dre
     ground = block(inked, entry.colour)
     if entry.shows == "flat" and not artwork.page_for_each and artwork.pieces > 1:
         return Dress(ground, (_without_pages(artwork),))
-    face = _face(entry, artwork.shown, flat, inked)
+    face = inked if entry.shows == "flat" else face_of_scan(artwork.shown, flat)
     if face is None:
         return Dress(ground)
-    art = Drawn((ground, *run_on(artwork.shown, face, inked, entry.run_on)))
-    return Dress(art, tuple(_problems(entry, artwork, face.size, flat)))
+    scan = scanned(artwork.shown, face, entry.widths if entry.shows == "book" else (), flat)
+    art = Drawn((ground, *carried_on(scan, face, _bounds(face, flat, inked), entry.run_on)))
+    return Dress(art, tuple(_problems(entry, artwork, face, flat)))
+
+
+def _bounds(face: Rect, flat: Flat, inked: Rect) -> Rect:
+    """How far the edges of a scan run on."""
+    if not any(panel.role is Role.FLAP for panel in flat.panels):
+        return inked
+    return Rect(face.x - AROUND_FLAP, inked.y, face.width + 2 * AROUND_FLAP, inked.height)
 
 
 def _without_pages(artwork: Artwork) -> Problem:
@@ -119,41 +131,18 @@ def _without_pages(artwork: Artwork) -> Problem:
     )
 
 
-def _face(entry: OwnArtwork, shown: Picture | ImportedPage, flat: Flat, inked: Rect) -> Rect | None:
-    """Where the picture lies on a flat; None if nothing of it is seen there.
-
-    A flat that holds only a part of the book shows that part of a scan: the front its right end, the back its
-    left end (the other way round where the front lies on the left), the spine piece its middle.
-    """
-    if entry.shows == "flat":
-        return inked
-    panels = {role: [panel.rect for panel in flat.panels if panel.role is role] for role in (*SHOWN, Role.TAB)}
-    rects = [corner for role in SHOWN for rect in panels[role] for corner in rect.corners]
-    if not rects:
-        return None
-    seen = Rect.around(rects)
-    if panels[Role.FRONT] and panels[Role.BACK] and not panels[Role.TAB]:
-        return seen
-    size = Size(shown.width_px, shown.height_px) if isinstance(shown, Picture) else shown.size
-    width = seen.height * size.width / size.height
-    left = seen.centre.x - width / 2
-    if not panels[Role.BACK]:
-        left = seen.right - width if panels[Role.FRONT] else left
-    elif not panels[Role.FRONT]:
-        left = seen.x
-    return Rect(left, seen.y, width, seen.height)
-
-
-def _problems(entry: OwnArtwork, artwork: Artwork, place: Size, flat: Flat) -> Iterator[Problem]:
+def _problems(entry: OwnArtwork, artwork: Artwork, face: Rect, flat: Flat) -> Iterator[Problem]:
     """What was changed for print, and how the artwork fits its place."""
     for note in artwork.notes:
         yield Problem(f"{artwork.name} {note}", severity=Severity.NOTE, field=("picture",))
     if len(artwork.pages) > 1 and not artwork.page_for_each:
         said = f"{artwork.name} has several pages: only the first is printed"
         yield Problem(said, severity=Severity.NOTE, field=("picture",))
+    if entry.shows == "book" and entry.widths:
+        yield from stretched_problems(artwork.shown, face, entry.widths, flat)
     if isinstance(artwork.shown, Picture):
-        yield from picture_problems(artwork.shown, place, entry.shows)
+        yield from picture_problems(artwork.shown, face.size, entry.shows, fitted=bool(entry.widths))
     elif entry.shows == "flat":
-        yield from flat_problems(artwork.shown, artwork.label, place, flat.name)
-    else:
-        yield from scan_problems(artwork.shown, place)
+        yield from flat_problems(artwork.shown, artwork.label, face.size, flat.name)
+    elif not entry.widths:
+        yield from scan_problems(artwork.shown, face.size)
