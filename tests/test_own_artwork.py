@@ -267,6 +267,19 @@ def test_a_flap_shows_no_mirrored_cover(tmp_path: Path) -> None:
     assert list(shown.values()) == ["flap", "flap", "back", "back", "front", "front", "flap", "flap"]
 
 
+@pytest.mark.parametrize(
+    ("size", "lost"),
+    [((600, 840), ""), ((1200, 840), "50% of it is cropped at left"), ((600, 1120), "25% of it is cropped at head")],
+)
+def test_a_picture_that_loses_much_of_itself_is_told(size: tuple[int, int], lost: str, tmp_path: Path) -> None:
+    """On a front of 15.08 × 21 mm: 15.08/21 · 840/600 = 1.0054, 0.4973 of 1200 pixels are lost."""
+    Image.new("RGB", size).save(tmp_path / "front.png")
+    problems = dressed(PictureCover(front_picture="front.png"), flat_of(), tmp_path).problems
+    found = [str(problem) for problem in problems if "cropped" in str(problem)]
+    assert len(found) == bool(lost)
+    assert all(lost in one and "crop it to the proportions of the 15.08 mm × 21 mm it fills" in one for one in found)
+
+
 SHELF = """\
 shelf: Own
 stocks:

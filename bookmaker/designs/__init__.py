@@ -7,6 +7,7 @@ from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
+from ..drawing import Colour
 from ..flat import Flat
 from ..spec.entry import Entry, either
 from . import (
@@ -36,6 +37,7 @@ __all__ = [
     "Words",
     "artwork_of_piece",
     "dress_flat",
+    "ground_of",
     "load_design",
     "settled",
 ]
@@ -79,6 +81,12 @@ def dress_flat(entry: Entry, artwork: Any, flat: Flat, words: Words) -> Dress:
     """Draw one flat of a cover; `artwork` is what `load_design` gave."""
     dress: Dress = STYLES[type(entry)].dress(entry, artwork, flat, words)
     return dress
+
+
+def ground_of(entry: Entry) -> Colour | None:
+    """The colour a settled design has on the whole."""
+    colour: Colour | None = getattr(entry, "colour", None)
+    return colour
 
 
 def settled(row: Sequence[tuple[Entry, Words, str | None]]) -> Iterator[Entry]:

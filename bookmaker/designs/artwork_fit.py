@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import ceil
 
 from ..errors import Problem, Severity
@@ -11,7 +10,7 @@ from ..geometry import Size
 from ..imported import ImportedPage
 from ..pictures import Picture, show_dpi
 from ..units import MM_PER_INCH, print_mm
-from .artwork import LOWEST_RESOLUTION
+from .artwork import LOWEST_RESOLUTION, Fit
 
 __all__ = ["flat_problems", "picture_problems", "scan_problems"]
 
@@ -22,31 +21,6 @@ TRUE_TO_SIZE = 0.3
 """A page may be so far off the size of its flat, in mm: folds drawn on it then lie where they belong."""
 
 OVER_THE_TEMPLATE = "draw it over the template that make --templates writes"
-
-
-@dataclass(frozen=True, slots=True)
-class Fit:
-    """How artwork covers a place of another size: `scale` is how much larger it is printed, in whatever units both
-    are, `lost` the share of it that is cropped, `lost_length` as much in the units of the place, and `where`.
-    """
-
-    scale: float
-    lost: float
-    lost_length: float
-    where: str
-
-    @classmethod
-    def of(cls, artwork: Size, place: Size) -> Fit:
-        """How artwork fills a place."""
-        across, up = place.width / artwork.width, place.height / artwork.height
-        lost = 1 - min(across, up) / max(across, up)
-        side, where = (place.height, "head and tail") if across > up else (place.width, "left and right")
-        return cls(max(across, up), lost, side * lost / (1 - lost), where)
-
-    @property
-    def cropped(self) -> str:
-        """What is lost, in words."""
-        return f"{self.lost:.0%} of it is cropped at {self.where}"
 
 
 def picture_problems(picture: Picture, place: Size, whole: str, *, fitted: bool = False) -> Iterator[Problem]:
