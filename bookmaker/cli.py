@@ -208,7 +208,7 @@ def schema() -> None:
 def _book_named(wanted: str, books: Sequence[BookPlan]) -> BookPlan:
     """The book with this title or number."""
     try:
-        return books[find_book(wanted, [book.entry.title for book in books], LISTED)]
+        return books[find_book(wanted, [book.entry.name for book in books], LISTED)]
     except UnknownBook as unknown:
         raise CommandError((Problem(f"--explain: {unknown.message}", unknown.remedy),)) from None
 

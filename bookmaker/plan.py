@@ -47,7 +47,7 @@ def plan_shelf(spec: ShelfSpec) -> ShelfPlan:
     problems: list[Problem] = []
     stocks = _stocks(spec, problems)
     possible = {number: book for number, book in enumerate(spec.books) if _stocks_of(book) <= stocks.keys()}
-    rows = tuple(measured_row(row, [book.title for book in spec.books]) for row in spec.measured_rows)
+    rows = tuple(measured_row(row, [book.name for book in spec.books]) for row in spec.measured_rows)
     books = _plan_books(possible, spec.scale, stocks, problems)
     books = as_measured(books, [row for row in rows if books.keys() >= set(row.books)])
     slipcases = _plan_slipcases(spec, books, stocks, problems)
@@ -100,7 +100,7 @@ def _plan_slipcases(
     spec: ShelfSpec, books: Mapping[int, BookPlan], stocks: Mapping[str, Stock], problems: list[Problem]
 ) -> tuple[SlipcasePlan, ...]:
     """Every slipcase around the finished books it names, if all of these can be made."""
-    listed = [Listed(book.title, book.space, book.stack) for book in spec.books]
+    listed = [Listed(book.name, book.space, book.stack) for book in spec.books]
     slipcases: list[SlipcasePlan] = []
     for name, entry in spec.slipcases.items():
         inside = members(entry, listed)
@@ -117,7 +117,7 @@ def _plan_slipcases(
 
 def _fills_a_slipcase(book: BookPlan) -> Problem:
     return Problem(
-        f"{book.entry.title} is to fill its space, but it stands in a slipcase",
+        f"{book.name} is to fill its space, but it stands in a slipcase",
         "write a thickness such as 4 mm, or take it out of the slipcase",
         field=("books", book.number, "block", "thickness"),
     )

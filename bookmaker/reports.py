@@ -74,7 +74,7 @@ def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
     measured = " measured" if block.thickness.measured is not None else ""
     return (
         str(book.number + 1),
-        escape(book.entry.title),
+        escape(book.name),
         str(block.pages),
         str(block.panels),
         str(len(block.flats)),
@@ -104,7 +104,7 @@ def lettering_table(checked: Checked) -> Table:
     for book, lettering in zip(checked.plan.books, checked.lettering, strict=True):
         titles = [line for line in lettering if line.on == "spine" and line.what == "title"]
         style = getattr(book.entry.design, "style", "")
-        first = (str(book.number + 1), escape(book.entry.title), style)
+        first = (str(book.number + 1), escape(book.name), style)
         for line in titles[:1]:
             letters = checked.plan.spec.letters(line.x_height)
             table.add_row(
@@ -124,7 +124,7 @@ def lettering_table(checked: Checked) -> Table:
 def breakdown_table(book: BookPlan) -> Table:
     """Where the thickness of a book comes from, line by line; lengths in mm."""
     table = _table(
-        f"{book.number + 1} {book.entry.title}: thickness, in mm",
+        f"{book.number + 1} {book.name}: thickness, in mm",
         ("layer", False),
         ("count", True),
         ("each", True),
@@ -239,7 +239,7 @@ def reading_table(checked: Checked) -> Table:
     for book, letters in zip(checked.plan.books, checked.legibility, strict=True):
         if letters:
             seen = (f"{letters.x_height:.2f}", f"{letters.minutes:.1f}", f"{letters.dots:.1f}", str(letters.sight))
-            table.add_row(str(book.number + 1), escape(book.entry.title), *seen)
+            table.add_row(str(book.number + 1), escape(book.name), *seen)
     return table
 
 

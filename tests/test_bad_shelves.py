@@ -179,8 +179,22 @@ ONE_SLIP = [
     (("Tide Tables", '"Tide'), "13:1: a quotation mark is not closed; put the same mark at the end of the text"),
     (
         last("design: {colour: #ff0000}"),
-        "13:1: a value is missing; # and what follows is only a note; write a value, and put colours in quotes: "
-        '"#7a1f2b"',
+        "12:22: from #ff0000} on this is a note to yourself, no value is left; "
+        'put the value in quotes, as "#ff0000"; a note has a blank after the #',
+    ),
+    (
+        last("design:\n      colour: #ff0000"),
+        "13:15: from #ff0000 on this is a note to yourself, no value is left; "
+        'put the value in quotes, as "#ff0000"; a note has a blank after the #',
+    ),
+    (
+        ("Tide Tables", "Tide Table #1 of many # the thin one"),
+        "8:23: from #1 on this is a note to yourself, only 'Tide Table' is left; "
+        'put the value in quotes, as "Tide Table #1 of many"; a note has a blank after the #',
+    ),
+    (
+        last("design: {colour: , ink: red"),
+        "13:1: a { is not closed, or a comma is missing; put commas between the keys and } at the end",
     ),
     (("space: upper", "space: upper\n---\nshelf: More"), "13:1: --- begins a second shelf; keep one shelf in a file"),
     (
