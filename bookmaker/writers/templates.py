@@ -73,9 +73,14 @@ def _number(canvas: Canvas, text: str, flat: Flat) -> None:
 
 
 def _tell(canvas: Canvas, flat: Flat, lines: Sequence[str]) -> None:
-    """Whose template it is and how large, small at the foot of the largest panel, where it is soon drawn over."""
-    panel = max((panel.rect for panel in flat.panels), key=lambda rect: rect.width * rect.height)
-    room = _safe(panel).grown(-0.6, -0.6, -0.6, -0.6)
+    """Whose template it is and how large, small at the foot of the largest face, where it is soon drawn over.
+
+    Pieces without a face are too small for it.
+    """
+    faces = [panel.rect for panel in flat.panels if panel.role in FACES]
+    if not faces:
+        return
+    room = _safe(max(faces, key=lambda rect: rect.width * rect.height)).grown(-0.6, -0.6, -0.6, -0.6)
     for number, text in enumerate(reversed(lines)):
         line = set_line(bundled("sans"), TOLD, text)
         line = set_line(bundled("sans"), TOLD * min(1.0, room.width / line.width), text)
