@@ -28,6 +28,7 @@ MOST_PIXELS = 100_000_000
 """Larger pictures are refused: decoded, they need more memory than a home computer spares."""
 
 FORMATS = ("JPEG", "PNG", "WEBP", "TIFF")
+PDF_MARK = b"%PDF"
 SAVE_AS = "save it as JPEG, PNG, WebP or TIFF"
 SAVE_AGAIN = "save or copy it again from where it came"
 
@@ -178,6 +179,9 @@ def _without_pillow_limits() -> Iterator[None]:
 
 def _unknown(path: Path) -> tuple[str, str]:
     """What to say of a file that is none of our formats."""
+    with path.open("rb") as file:
+        if file.read(len(PDF_MARK)) == PDF_MARK:
+            return f"{path.name} is a PDF, not a picture", SAVE_AS
     try:
         with _without_pillow_limits(), Image.open(path) as image:
             return f"{path.name} is a {image.format} picture, which cannot be used", SAVE_AS

@@ -203,6 +203,14 @@ ONE_SLIP = [
     ),
     (last("[a, b]: c"), "12:5: a key is a word here, not a list or a group; write key: value"),
     # files that books name
+    (
+        last('inside: {kind: text, file: ""}'),
+        "12:32: books[1].inside.file is empty; write a value or leave the line out",
+    ),
+    (
+        last('inside: {kind: pictures, folder: " "}'),
+        "12:38: books[1].inside.folder is empty; write a value or leave the line out",
+    ),
     (last("inside: {kind: text, file: lost.txt}"), f"12:32: there is no text lost.txt; {BESIDE}"),
     (
         last("inside: {kind: text, file: latin.txt}"),

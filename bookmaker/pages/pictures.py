@@ -106,7 +106,7 @@ def _visible_files(folder: FilePath) -> list[FilePath]:
     try:
         found = [file for file in folder.iterdir() if not file.name.startswith(".") and file.is_file()]
     except FileNotFoundError:
-        _refuse(f"there is no folder {folder.name}", "write its path as seen from that of the shelf file")
+        _refuse(f"there is no folder {folder.name}", "write its path as seen from the folder of the shelf file")
     except NotADirectoryError:
         _refuse(f"{folder.name} is a file, not a folder", "write the folder that holds the pictures")
     except (OSError, ValueError) as failure:

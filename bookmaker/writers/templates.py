@@ -22,11 +22,11 @@ TEMPLATE_DPI = 600.0
 SAFE_FROM_FOLD, SAFE_FROM_EDGE = 0.5, 1.0
 """Nothing that matters should lie nearer to a fold or an edge, in mm: a fold may be off, a cut may be too."""
 
-TOLD = 1.0
-"""Size of the lines that say whose template it is, in mm."""
-
 IN_BLEED = 0.7
 """How large the type in the bleed is, as a share of it."""
+
+TOLD = 1.0
+"""Size of the lines that say whose template it is, in mm."""
 
 BLEED, SAFE, FOLD = Colour.from_hex("#f6d9d4"), Colour.from_hex("#3f8a5a"), Colour.from_hex("#2a5fa5")
 FACES = (Role.FRONT, Role.SPINE, Role.BACK)
@@ -65,10 +65,22 @@ def _draw(canvas: Canvas, flat: Flat) -> None:
         canvas.stroke(Path.line(fold.start, fold.end), Pen(0.1, FOLD, (1.2, 0.5)))
 
 
+def _number(canvas: Canvas, text: str, flat: Flat) -> None:
+    """Which piece this is, in the bleed at the foot."""
+    line = set_line(bundled("sans"), flat.bleed * IN_BLEED, text)
+    size = line.size * min(1.0, flat.size.width / line.width)
+    canvas.text(set_line(bundled("sans"), size, text), Point(0, -flat.bleed * (1 + IN_BLEED) / 2 + size * 0.2), FOLD)
+
+
 def _tell(canvas: Canvas, flat: Flat, lines: Sequence[str]) -> None:
-    """Whose template it is and how large, small at the foot of the largest panel, where it is soon drawn over."""
-    panel = max((panel.rect for panel in flat.panels), key=lambda rect: rect.width * rect.height)
-    room = _safe(panel).grown(-0.6, -0.6, -0.6, -0.6)
+    """Whose template it is and how large, small at the foot of the largest face, where it is soon drawn over.
+
+    Pieces without a face are too small for it.
+    """
+    faces = [panel.rect for panel in flat.panels if panel.role in FACES]
+    if not faces:
+        return
+    room = _safe(max(faces, key=lambda rect: rect.width * rect.height)).grown(-0.6, -0.6, -0.6, -0.6)
     for number, text in enumerate(reversed(lines)):
         line = set_line(bundled("sans"), TOLD, text)
         line = set_line(bundled("sans"), TOLD * min(1.0, room.width / line.width), text)
@@ -77,13 +89,6 @@ def _tell(canvas: Canvas, flat: Flat, lines: Sequence[str]) -> None:
 
 def _measures(size: Size) -> str:
     return f"{print_mm(size.width, 2)} × {print_mm(size.height, 2)}"
-
-
-def _number(canvas: Canvas, text: str, flat: Flat) -> None:
-    """Which piece this is, in the bleed at the foot."""
-    line = set_line(bundled("sans"), flat.bleed * IN_BLEED, text)
-    size = line.size * min(1.0, flat.size.width / line.width)
-    canvas.text(set_line(bundled("sans"), size, text), Point(0, -flat.bleed * (1 + IN_BLEED) / 2 + size * 0.2), FOLD)
 
 
 def _safe(rect: Rect) -> Rect:
