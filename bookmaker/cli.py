@@ -19,6 +19,7 @@ from rich.console import Console
 from rich.progress import Progress
 
 from . import pipeline
+from .abridged import abridged
 from .book_names import UnknownBook, find_book
 from .choice import Choice
 from .errors import BookmakerError, CommandError, Problem
@@ -231,7 +232,7 @@ def _progress() -> Iterator[pipeline.Progress]:
 
 
 def _tell(problems: tuple[Problem, ...]) -> None:
-    for problem in problems:
+    for problem in abridged(problems):
         typer.echo(message(problem), err=True)
 
 
