@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from bookmaker.book_list import MOST_BOOKS, SHORT_NAMES
+from bookmaker.book_list.cells import find_separator
 from bookmaker.book_list.columns import known_names
 from bookmaker.errors import ShelfFileError
 from bookmaker.pipeline import check
@@ -87,7 +88,7 @@ BAD: dict[str, tuple[str | bytes, list[str]]] = {
          "name the columns in the first line, one of them title"],
     ),
     "misspelt columns, once each, and nothing that follows from them": (
-        "title,palges,sytle,palette\nTides,40,cloth,harbour\nRopes,40,cloth,harbour\n",
+        "title,palges,sytle,palette\nTides,40,cloth,harbour\nRopes,40\n",
         ["titles.csv:1:2: no column is called 'palges'; did you mean pages?",
          "titles.csv:1:3: no column is called 'sytle'; did you mean style?"],
     ),
@@ -232,6 +233,10 @@ def test_what_spreadsheets_leave_around_a_table_is_no_matter(separator: str, tmp
     )  # fmt: skip
     table = "\r\n".join(separator.join(row) for row in rows)
     assert titles(tmp_path, table) == ["Tides and Ropes", "Knots"]
+
+
+def test_the_sign_that_finds_most_names_parts_the_cells() -> None:
+    assert find_separator("\n# a, b\nTitle;Notes, odds, ends, bits\n", {"title"}) == ";"
 
 
 @pytest.mark.parametrize("table", ["title\nTides", "sep=;\ntitle;pages\nTides;48\n", "title\rTides\r"])

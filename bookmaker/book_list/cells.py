@@ -48,9 +48,7 @@ class QuoteSlip(Exception):  # noqa: N818 - it is the maker's slip
 
 def find_separator(text: str, known: Container[str]) -> str:
     """What parts the cells: the sign that finds most `known` names in the first line that says anything."""
-    given = SEPARATOR_LINE.fullmatch(text.partition("\n")[0])
-    if given:
-        return given[1]
+    # the line sep=; is one that says so itself
     lines = (line for line in text.split("\n") if line.strip(" \t,;") and not line.startswith(NOTE))
     first = next(lines, "")
 

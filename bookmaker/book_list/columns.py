@@ -24,9 +24,6 @@ SHORT_NAMES = {
 }
 """Columns that may leave out the group their key belongs to."""
 
-USUAL = ("title", "author", *SHORT_NAMES, "space", "series", "volumes")
-"""What most tables have."""
-
 NO_COLUMNS = {"row": "each line is a book of its own, and one with volumes is a set of so many"}
 """Keys of a book that no cell can hold, and what a table has instead."""
 
@@ -64,7 +61,7 @@ def find_columns(table: Table, header: Row, rows: Sequence[Row], keys: Mapping[s
     if not _is_header(header, names, keys):
         return [_no_header(table, header)]
     found = list(_columns(table, header, rows, names, keys))
-    return [*found, *_without_title(table, header, found, names)]
+    return [*found, *_without_title(table, header, found, names, keys)]
 
 
 def _is_header(header: Row, names: Mapping[str, str], keys: Mapping[str, bool]) -> bool:
@@ -97,10 +94,9 @@ def _columns(
 
 
 def _meant(name: str, names: Mapping[str, str], keys: Mapping[str, bool]) -> str:
-    """The column that a name was probably meant to be; what one mostly has goes first."""
-    usual = near_match(name, USUAL)
-    if usual or not name or name.casefold() in keys:
-        return usual
+    """The column that a name was probably meant to be, if it is not the key of a group."""
+    if not name or name.casefold() in keys:
+        return ""
     return near_match(name, [other for other in names if other.count(".") == name.count(".")])
 
 
@@ -125,12 +121,12 @@ def _no_header(table: Table, header: Row) -> Problem:
 
 
 def _without_title(
-    table: Table, header: Row, found: Sequence[Column | Problem], names: Mapping[str, str]
+    table: Table, header: Row, found: Sequence[Column | Problem], names: Mapping[str, str], keys: Mapping[str, bool]
 ) -> Iterator[Problem]:
     """A problem if no column has the titles, nor looks as if it were meant to."""
     if any(isinstance(column, Column) and column.key == "title" for column in found):
         return
     unknown = [name for name in header.cells if name.casefold() not in names]
-    if "title" not in [near_match(name, USUAL) for name in unknown]:
+    if "title" not in [_meant(name, names, keys) for name in unknown]:
         told = f"there is no column 'title' among {', '.join(show(name) for name in header.cells if name)}"
         yield Problem(told, "name the columns in the first line, one of them title", place=table.place(header.line, 1))
