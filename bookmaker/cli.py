@@ -148,7 +148,7 @@ def make(
     if drawings:
         typer.echo(f"{into / pipeline.MACHINE_FOLDER}: {len(drawings)} drawings")
     for tally in made.tallies:
-        typer.echo(paper_line(tally))
+        typer.echo(paper_line(tally, made.checked.plan.stocks[tally.stock].printed_on))
     typer.echo(outcome(made.checked))
     _finish(made.checked)
 

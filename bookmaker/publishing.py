@@ -98,9 +98,9 @@ def _write_paper(
     """The sheets of one paper as a PDF, and its drawings for a cutting machine, whose names are returned."""
     spec = checked.plan.spec
     mine = [sheet for sheet in layout.sheets if sheet.stock == paper]
-    passes = [impressions(sheet, spec.shelf, spec.printer) for sheet in mine]
+    passes = [impressions(sheet, spec.shelf, paper.printer) for sheet in mine]
     title = f"{spec.shelf}: {paper.title}"
-    write_sheets(folder / name, title, chain(*passes), calibration(spec.printer, paper.sheet), wishes.parts)
+    write_sheets(folder / name, title, chain(*passes), calibration(paper.printer, paper.sheet), wishes.parts)
     *first_pages, _ = accumulate(map(len, passes), initial=1)
     written.files.append(name)
     written.sheets += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]

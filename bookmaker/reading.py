@@ -12,7 +12,7 @@ from pydantic import ValidationError
 from .book_list import in_words_of_tables, with_listed_books
 from .defaults import with_defaults
 from .errors import FieldPath, Place, Problem, ShelfFileError, show_field
-from .profiles import of_a_printer, with_profile
+from .profiles import of_a_printer, with_profiles
 from .quantities import show
 from .rows import with_rows
 from .shelf_spec import BookEntry, ShelfSpec
@@ -65,7 +65,7 @@ def read_shelf(path: Path) -> ShelfFile:
     Raises:
         ShelfFileError: with everything that is wrong in the file, each problem with its place.
     """
-    written = with_profile(parse_tree(_read_text(path), path.name), _profile_reader(path.parent))
+    written = with_profiles(parse_tree(_read_text(path), path.name), _profile_reader(path.parent))
     written = with_listed_books(written, path.parent, dotted_keys(BookEntry))
     defaults = written.child("defaults")
     in_rows, shared = with_rows(with_volumes(written))

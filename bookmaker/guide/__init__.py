@@ -33,7 +33,6 @@ def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile]) -> Iterator[Art]
             plan.stocks,
             prints["books", book.number],
             figure_room(width),
-            plan.spec.printer.turn,
         )
         for book in plan.books
         if ("books", book.number) in prints
