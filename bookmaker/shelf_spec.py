@@ -7,6 +7,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
+from .amounts import parse_ratio
 from .blocks import AnyBlock
 from .book_names import UnknownBook, find_book
 from .covers import AnyCover
@@ -27,7 +28,7 @@ from .spec.spaces import SpaceEntry
 from .spec.stocks import StockEntry
 from .spec.words import SpaceName, Text, Title, read_text, refuse
 from .thickness import ASSEMBLY_TOLERANCE
-from .units import NotAMeasure, parse_ratio, print_mm
+from .units import NotAMeasure, print_mm
 from .volumes import MOST_VOLUMES
 
 __all__ = ["BookEntry", "MeasuredRowEntry", "ShelfSpec", "cross_check"]

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+from .amounts import parse_basis_weight
 from .apron import APRON, CROSS_ROOM, FOOTER_HEIGHT
 from .errors import FieldPath, Problem, ShelfFileError
 from .flat import Axis
@@ -12,7 +13,7 @@ from .geometry import Rect, Size, Transform
 from .papers import SheetFormat, caliper_from_bulk, grammage_from_basis, nominal_caliper
 from .spec.sheets import RULE_LENGTH, SQUARE, PaperPath, PrinterEntry
 from .spec.stocks import Grain, StockEntry
-from .units import NotAMeasure, parse_basis_weight, print_mm
+from .units import NotAMeasure, print_mm
 
 SMALLEST_AREA = 40.0
 """A printable area below this, in mm, holds no book and no notes."""

@@ -6,7 +6,8 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, WithJsonSchema
 
-from ..units import NotAMeasure, parse_count
+from ..amounts import parse_count
+from ..quantities import NotAMeasure
 from .words import read_text, refuse
 
 __all__ = ["Count", "Flyleaves", "PageCount", "PartPages", "SectionPages", "Stations"]

@@ -7,7 +7,8 @@ from typing import Annotated, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
-from ..units import NotAMeasure, parse_length, parse_pile, parse_share, print_length
+from ..amounts import parse_pile, parse_share
+from ..units import NotAMeasure, parse_length, print_length
 from .entry import Entry
 from .measures import Bulk, FilmThickness, Grammage, OrOneLength, PaperThickness
 from .sheets import PaperPath, SheetName
