@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pypdfium2 as pdfium
 from pypdf import PdfReader
+from pypdf.generic import ContentStream
 
 from bookmaker.cutting import CutPart
 from bookmaker.geometry import Size
@@ -36,13 +37,21 @@ def test_every_part_is_listed_once_under_its_material(tmp_path: Path) -> None:
         assert len(re.findall(rf"\b{number}\. Volume {number} block 1 20\.90 14\.90 6\.12", text)) == 1
 
 
+def test_every_part_has_a_box_to_tick(tmp_path: Path) -> None:
+    """Closed paths of four corners, stroked: one for each part."""
+    write_cutting_list(tmp_path / "list.pdf", [(f"{number}. A Book", BOARD) for number in range(1, 8)], Size(210, 297))
+    reader = PdfReader(tmp_path / "list.pdf")
+    content = ContentStream(reader.pages[0]["/Contents"], reader)
+    assert [operator for _, operator in content.operations].count(b"h") == 7
+
+
 def test_long_titles_keep_to_their_column(tmp_path: Path) -> None:
     """Measured on the page by PDFium: the title ends before the part begins."""
-    write_cutting_list(tmp_path / "list.pdf", [("A" * 300, BOARD)], Size(148, 210))
+    write_cutting_list(tmp_path / "list.pdf", [("Q" * 300, BOARD)], Size(148, 210))
     with pdfium.PdfDocument(tmp_path / "list.pdf") as pdf:
         text = pdf[0].get_textpage()
         whole = text.get_text_range()
-        letters = [at for at, letter in enumerate(whole) if letter == "A"]
+        letters = [at for at, letter in enumerate(whole) if letter == "Q"]
         title_ends = max(text.get_charbox(at)[2] for at in letters)
         part_begins = text.get_charbox(whole.index("board 2"))[0]
     assert len(letters) == 300
