@@ -156,6 +156,22 @@ def test_an_off_cut_too_small_for_any_piece_is_said(tmp_path: Path) -> None:
     assert made.checked.problems[0].place is not None and made.checked.problems[0].place.line == 4
 
 
+def test_an_off_cut_too_small_for_long_strips_takes_shorter_ones(tmp_path: Path) -> None:
+    """The note says how many panels have room: 100 mm less margins and marks are four of 15 mm."""
+    book = BOOK.format(number=1, height=21, width=15, pages=22)
+    text = on_two_papers(book, printer="knife_room: 2 mm", off_cuts="100 x 120 mm")
+    path = tmp_path / "shelf.yaml"
+    path.write_text(text, encoding="utf-8")
+    (note,) = make(path, tmp_path / "out").checked.problems
+    assert note.remedy == (
+        "keep it for smaller pieces, and take it out of off_cuts; or write longest_strip: 4 in the block of a book"
+    )
+    plan, _ = made(text.replace("pages: 22", "pages: 22, longest_strip: 4"), tmp_path / "shorter")
+    assert (plan["problems"], plan["books"][0]["strips"]) == ([], 6)
+    on_the_off_cut = [len(sheet["pieces"]) for sheet in plan["sheets"] if sheet["size_mm"] == [100, 120]]
+    assert on_the_off_cut == [3]
+
+
 def test_a_search_that_finds_nothing_more_comes_to_its_end(tmp_path: Path) -> None:
     """Two books that nearly fill one sheet and might just go on an off-cut: a thousand rounds find nothing better."""
     plan, _ = laid_out(tmp_path, [(14.0, 10.0, 40)] * 2, grain="long", order="fewest sheets", off_cuts="148 x 210 mm")
