@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import csv
+import io
 import re
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from bookmaker.book_list import MOST_BOOKS, SHORT_NAMES
-from bookmaker.book_list.cells import find_separator
+from bookmaker.book_list.cells import SEPARATORS, find_separator, split_rows
 from bookmaker.book_list.columns import known_names
 from bookmaker.errors import ShelfFileError
 from bookmaker.pipeline import check
@@ -261,6 +265,18 @@ def test_quotation_marks_hold_what_rfc_4180_says_they_hold(tmp_path: Path) -> No
         'A "Tall" Tale',
         "Salt, Rope",
         'The 5" Gun',
+    ]
+
+
+CELL = st.text(st.characters(exclude_characters="\r", exclude_categories=["Cs"]), max_size=8)
+
+
+@given(st.lists(st.lists(CELL, min_size=1, max_size=4), max_size=6), st.sampled_from(list(SEPARATORS)))
+def test_what_the_standard_library_writes_is_read_back(rows: list[list[str]], separator: str) -> None:
+    written = io.StringIO(newline="")
+    csv.writer(written, delimiter=separator, lineterminator="\n").writerows(rows)
+    assert [list(row.cells) for row in split_rows(written.getvalue(), separator)] == [
+        [cell.strip() for cell in row] for row in rows
     ]
 
 
