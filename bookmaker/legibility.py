@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 
 from .designs import Lettering
 from .errors import Problem, Severity
@@ -21,13 +21,10 @@ LOWEST_CONTRAST = 3.0
 """Less is hard to see even in large letters (WCAG 2.x, criterion 1.4.3)."""
 
 
-def lettering_problems(lettering: Iterable[Lettering], seen: Callable[[float], Legibility]) -> Iterator[Problem]:
-    """Warnings for lettering that is too small to print or too faint; fields are relative to the design.
-
-    `seen` tells how letters of an x-height in mm come out.
-    """
+def lettering_problems(lettering: Iterable[Lettering], resolution_dpi: float) -> Iterator[Problem]:
+    """Warnings for lettering that is too small to print or too faint; fields are relative to the design."""
     for line in dict.fromkeys(lettering):
-        high = seen(line.x_height).dots
+        high = Legibility(line.x_height, resolution_dpi).dots
         if high < FEWEST_DOTS:
             yield Problem(
                 f"{line.text!r} fits the {line.on} only {print_mm(line.x_height, 2)} high, {high:.1f} printer dots: "

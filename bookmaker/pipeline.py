@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import partial
 from pathlib import Path
 
 from .ahead import set_texts_ahead
@@ -134,5 +133,5 @@ def _drafted_slipcases(plan: ShelfPlan, coats: Sequence[Coat], sources: Sources)
 def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Problem]:
     """What is too small or too faint on the covers."""
     for book, draft in zip(plan.books, drafts, strict=True):
-        for problem in lettering_problems(draft.lettering, partial(plan.letters, stocks=book.lettered_on)):
+        for problem in lettering_problems(draft.lettering, plan.resolution(book.lettered_on)):
             yield replace(problem, field=("books", book.number, "design", *problem.field))

@@ -37,10 +37,13 @@ class ShelfPlan:
         """The tolerance of each stock's caliper, ± mm."""
         return {name: stock.tolerance for name, stock in self.stocks.items()}
 
+    def resolution(self, stocks: Iterable[str]) -> float:
+        """Dots to the inch of the coarsest printer that some stocks go through."""
+        return min((self.stocks[name].printer.resolution for name in stocks), default=self.spec.printer.resolution)
+
     def letters(self, x_height: float, stocks: Iterable[str]) -> Legibility:
-        """Letters of an x-height in mm, seen from the viewing distance, as the coarsest printer of some stocks does."""
-        dots = min((self.stocks[name].printer.resolution for name in stocks), default=self.spec.printer.resolution)
-        return Legibility(x_height, dots, self.spec.viewing_distance)
+        """Letters of an x-height in mm as they are printed on some stocks, and seen from the viewing distance."""
+        return Legibility(x_height, self.resolution(stocks), self.spec.viewing_distance)
 
 
 def plan_shelf(spec: ShelfSpec) -> ShelfPlan:
