@@ -19,6 +19,7 @@ from pypdf.generic import ArrayObject, DictionaryObject, IndirectObject, StreamO
 
 from .errors import Problem, ShelfFileError
 from .geometry import Point, Rect, Size, Transform
+from .lost_files import not_there
 from .units import from_pt
 
 __all__ = ["ImportedPage", "Node", "PageRange", "content_of", "load_pages", "opened", "pages_of"]
@@ -86,13 +87,17 @@ class ImportedPage:
         return scaled.moved(into.x, into.y)
 
 
-def load_pages(path: Path, wanted: PageRange | None = None) -> tuple[tuple[ImportedPage, ...], tuple[str, ...]]:
+def load_pages(
+    path: Path, wanted: PageRange | None = None, written: str = ""
+) -> tuple[tuple[ImportedPage, ...], tuple[str, ...]]:
     """Look through a PDF file: the pages wanted, and what is left out of them, each a sentence without its subject.
+
+    `written` is the path as the shelf file has it.
 
     Raises:
         ShelfFileError: the file is missing, no PDF, damaged, protected, or has none of those pages.
     """
-    digest = _digest(path)
+    digest = _digest(path, written)
     with opened(path) as reader:
         nodes = pages_of(path, reader)
         indices = _chosen(path, len(nodes), wanted)
@@ -178,7 +183,7 @@ def _refuse(message: str, remedy: str, field: str = "file") -> NoReturn:
     raise ShelfFileError((Problem(message, remedy, field=(field,)),))
 
 
-def _digest(path: Path) -> str:
+def _digest(path: Path, written: str) -> str:
     """The SHA-256 of a file that can be read and looks like a whole PDF."""
     name = path.name
     try:
@@ -199,7 +204,7 @@ def _digest(path: Path) -> str:
             file.seek(0)
             digest = hashlib.file_digest(file, "sha256").hexdigest()
     except (FileNotFoundError, NotADirectoryError):
-        _refuse(f"there is no PDF {name}", "write its path as seen from the folder of the shelf file")
+        _refuse(*not_there("PDF", path, written))
     except (OSError, ValueError) as failure:
         reason = (getattr(failure, "strerror", None) or str(failure)).lower()
         _refuse(f"{name} cannot be read ({reason})", "allow reading it, or copy it beside the shelf file")

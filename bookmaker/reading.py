@@ -12,6 +12,7 @@ from pydantic import ValidationError
 from .book_list import in_words_of_tables, with_listed_books
 from .defaults import with_defaults
 from .errors import FieldPath, Place, Problem, ShelfFileError, near_match, show_field
+from .lost_files import not_there
 from .mending import lies_in, mended
 from .profiles import of_a_printer, with_profiles
 from .quantities import show
@@ -164,7 +165,7 @@ def _profile_reader(folder: Path) -> Callable[[str, Place], Tree]:
         path = folder / name
         if not _is_a_file(path):
             remedy = "write one with bookmaker ruler --measured, or write the keys of the printer here"
-            raise ShelfFileError((Problem(f"there is no profile {show(name)}", remedy, place=place),))
+            raise ShelfFileError((Problem(*not_there("profile", path, show(name), remedy), place=place),))
         return parse_tree(_read_text(path), path.name)
 
     return read

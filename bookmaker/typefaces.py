@@ -21,6 +21,7 @@ import uharfbuzz as hb
 from fontTools.ttLib import TTFont
 
 from .errors import Problem, ShelfFileError, near_match
+from .lost_files import not_there
 from .scripts import in_visual_order, stretches
 
 __all__ = ["BUNDLED", "Glyph", "Run", "TextLine", "Typeface", "bundled", "load_typeface", "set_line"]
@@ -231,8 +232,8 @@ class Typeface:
         return glyphs
 
 
-def load_typeface(path: Path) -> Typeface:
-    """Read a font file.
+def load_typeface(path: Path, written: str = "") -> Typeface:
+    """Read a font file; `written` is its path as the shelf file has it.
 
     Raises:
         ShelfFileError: the file cannot be read, or is no TrueType or OpenType font with outlines.
@@ -242,7 +243,7 @@ def load_typeface(path: Path) -> Typeface:
     try:
         data = path.read_bytes()
     except (FileNotFoundError, NotADirectoryError):
-        _refuse(f"there is no font file {path.name}", "write its path as seen from the folder of the shelf file")
+        _refuse(*not_there("font file", path, written))
     except (OSError, ValueError) as failure:
         reason = getattr(failure, "strerror", None) or failure
         _refuse(f"{path.name} cannot be read ({reason})", "write the name of a font file that you may read")

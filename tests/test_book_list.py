@@ -335,8 +335,7 @@ def test_a_missing_table_is_told_where_it_is_named(tmp_path: Path) -> None:
     with pytest.raises(ShelfFileError) as refused:
         read_shelf(tmp_path / "shelf.yaml")
     assert str(refused.value) == (
-        "shelf.yaml:11:8: titles.csv cannot be read (no such file or directory); "
-        "write its path as seen from the shelf file's folder"
+        "shelf.yaml:11:8: there is no table titles.csv; write its path as seen from the folder of the shelf file"
     )
 
 

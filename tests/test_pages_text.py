@@ -335,7 +335,7 @@ def test_text_and_typeface_that_cannot_be_used_are_both_reported(tmp_path: Path)
     with pytest.raises(ShelfFileError) as caught:
         load(TextInside(file="gone.txt", face="fonts/gone.ttf"), tmp_path)
     assert [(problem.field, problem.message) for problem in caught.value.problems] == [
-        (("face",), "there is no font file gone.ttf"),
+        (("face",), "there is no font file fonts/gone.ttf"),
         (("file",), "there is no text gone.txt"),
     ]
     with pytest.raises(ShelfFileError) as caught:

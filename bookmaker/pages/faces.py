@@ -22,7 +22,7 @@ def face_of(name: str, folder: Path, key: str = "face") -> Typeface:
         ShelfFileError: there is none, or it cannot be used.
     """
     try:
-        return load_typeface(folder / name) if "/" in name or Path(name).suffix else bundled(name)
+        return load_typeface(folder / name, name) if "/" in name or Path(name).suffix else bundled(name)
     except ShelfFileError as refusal:
         raise ShelfFileError([replace(problem, field=(key,)) for problem in refusal.problems]) from None
 

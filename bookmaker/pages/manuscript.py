@@ -15,6 +15,7 @@ from pathlib import Path
 from typing import NoReturn
 
 from ..errors import Problem, Severity, ShelfFileError
+from ..lost_files import not_there
 from ..typefaces import Typeface
 from .fount import Style, as_read
 from .hyphens import SOFT_HYPHEN
@@ -87,18 +88,19 @@ class Manuscript:
 
 
 def read_manuscript(
-    path: Path, typeface: Typeface | None = None, styled: Mapping[Style, Typeface] = NONE
+    path: Path, typeface: Typeface | None = None, styled: Mapping[Style, Typeface] = NONE, written: str = ""
 ) -> Manuscript:
     """Read a text file; one that is to be set in a typeface is checked for letters which that does not have.
 
-    `styled` are the typefaces of other styles; what the text has in these is checked too.
+    `styled` are the typefaces of other styles; what the text has in these is checked too. `written` is the
+    path as the shelf file has it.
 
     Raises:
         ShelfFileError: the file is missing, not plain text in UTF-8, empty, too large, or in a script that
             is read from right to left and that the typeface does not have.
     """
     name = path.name
-    raw = _decoded(name, _bytes(path)).replace("\r\n", "\n").replace("\r", "\n")
+    raw = _decoded(name, _bytes(path, written)).replace("\r\n", "\n").replace("\r", "\n")
     if "\0" in raw:
         _refuse(f"{name} has a null byte in line {_line_of(raw, chr(0))}: it is not plain text", SAVE_AS_TEXT)
     raw = unicodedata.normalize("NFC", raw)
@@ -144,7 +146,7 @@ def _refuse(message: str, remedy: str, notes: Sequence[Problem] = ()) -> NoRetur
     raise ShelfFileError((Problem(message, remedy, field=("file",)), *others))
 
 
-def _bytes(path: Path) -> bytes:
+def _bytes(path: Path, written: str) -> bytes:
     name = path.name
     try:
         status = path.stat()
@@ -159,7 +161,7 @@ def _bytes(path: Path) -> bytes:
             )
         return path.read_bytes()
     except (FileNotFoundError, NotADirectoryError):
-        _refuse(f"there is no text {name}", "write its path as seen from the folder of the shelf file")
+        _refuse(*not_there("text", path, written))
     except (OSError, ValueError) as failure:
         reason = getattr(failure, "strerror", None) or failure
         _refuse(f"{name} cannot be read ({reason})", "allow reading it, or copy it beside the shelf file")

@@ -87,7 +87,7 @@ def load(entry: PdfInside, folder: Path) -> PdfSource:
         ShelfFileError: it cannot be used, or has no such pages.
     """
     path = folder / entry.file
-    pages, notes = load_pages(path, entry.range)
+    pages, notes = load_pages(path, entry.range, entry.file)
     return PdfSource(path.name, pages, notes)
 
 

@@ -14,6 +14,7 @@ from pydantic import Field
 from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity, ShelfFileError
 from ..geometry import Size
+from ..lost_files import not_there
 from ..pictures import Picture, effective_dpi, load_picture, show_dpi
 from ..spec.words import Flag, Text
 from ..units import MM_PER_INCH
@@ -69,7 +70,7 @@ def load(entry: PicturesInside, folder: FilePath) -> PicturesSource:
     Raises:
         ShelfFileError: there is no such folder, it holds no pictures, or some cannot be used; or the captions.
     """
-    files = _visible_files(folder / entry.folder)
+    files = _visible_files(folder / entry.folder, entry.folder)
     pictures: list[Picture] = []
     problems: list[Problem] = []
     names = [file for file in files if PICTURE_NAME.fullmatch(file.name)]
@@ -101,12 +102,12 @@ def _refuse(message: str, remedy: str) -> NoReturn:
     raise ShelfFileError((Problem(message, remedy, field=("folder",)),))
 
 
-def _visible_files(folder: FilePath) -> list[FilePath]:
+def _visible_files(folder: FilePath, written: str) -> list[FilePath]:
     """The files of a folder by name, numbers in names counting as numbers; hidden ones are left out."""
     try:
         found = [file for file in folder.iterdir() if not file.name.startswith(".") and file.is_file()]
     except FileNotFoundError:
-        _refuse(f"there is no folder {folder.name}", "write its path as seen from the folder of the shelf file")
+        _refuse(*not_there("folder", folder, written))
     except NotADirectoryError:
         _refuse(f"{folder.name} is a file, not a folder", "write the folder that holds the pictures")
     except (OSError, ValueError) as failure:

@@ -62,7 +62,7 @@ def load(entry: TextInside, folder: Path) -> TextSource:
     manuscript = None
     try:
         styled: dict[Style, Typeface] = {style: face for style, face in faces.items() if style != Style.ROMAN}
-        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled)
+        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled, entry.file)
     except ShelfFileError as refusal:
         problems += refusal.problems
     if manuscript is None:
