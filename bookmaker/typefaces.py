@@ -20,26 +20,13 @@ from typing import Any, NamedTuple, NoReturn
 import uharfbuzz as hb
 from fontTools.ttLib import TTFont
 
-from .errors import Problem, ShelfFileError, near_match
+from .errors import Problem, ShelfFileError
+from .face_names import BUNDLED, meant_face
 from .lost_files import not_there
+from .quantities import show
 from .scripts import in_visual_order, stretches
 
-__all__ = ["BUNDLED", "Glyph", "Run", "TextLine", "Typeface", "bundled", "load_typeface", "set_line"]
-
-BUNDLED = {
-    "text": "noto-serif/NotoSerif_400Regular.ttf",
-    "text italic": "noto-serif/NotoSerif_400Regular_Italic.ttf",
-    "text bold": "noto-serif/NotoSerif_700Bold.ttf",
-    "text bold italic": "noto-serif/NotoSerif_700Bold_Italic.ttf",
-    "sans": "open-sans/OpenSans_400Regular.ttf",
-    "sans bold": "open-sans/OpenSans_700Bold.ttf",
-    "old style": "eb-garamond/EBGaramond_400Regular.ttf",
-    "old style italic": "eb-garamond/EBGaramond_400Regular_Italic.ttf",
-    "typewriter": "courier-prime/CourierPrime_400Regular.ttf",
-    "blackletter": "unifraktur-maguntia/UnifrakturMaguntia_400Regular.ttf",
-    "script": "dancing-script/DancingScript_400Regular.ttf",
-}
-"""The typefaces that come with bookmaker: what each is used for, and its file under ``fonts/``."""
+__all__ = ["Glyph", "Run", "TextLine", "Typeface", "bundled", "load_typeface", "set_line"]
 
 MOST_RUNS = 20_000
 """Runs a typeface remembers; a book's vocabulary fits, its whole text need not."""
@@ -291,11 +278,7 @@ def bundled(name: str) -> Typeface:
         ShelfFileError: there is no typeface of that name.
     """
     if name not in BUNDLED:
-        near = near_match(name, BUNDLED)
-        _refuse(
-            f"{name!r} is not a typeface of bookmaker",
-            f"did you mean {near!r}?" if near else "write one of " + ", ".join(BUNDLED),
-        )
+        _refuse(f"{show(name)!r} is not a typeface of bookmaker", meant_face(name))
     return load_typeface(_fonts_folder() / BUNDLED[name])
 
 

@@ -19,10 +19,10 @@ from PIL import Image
 from reportlab.pdfgen.canvas import Canvas
 
 from bookmaker import cli
+from bookmaker.face_names import BUNDLED
 from bookmaker.pages import Part
 from bookmaker.reading import read_shelf
 from bookmaker.schema import shelf_schema
-from bookmaker.typefaces import BUNDLED
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")

@@ -17,7 +17,8 @@ from hypothesis import strategies as st
 
 from bookmaker import typefaces
 from bookmaker.errors import ShelfFileError
-from bookmaker.typefaces import BUNDLED, Glyph, Run, TextLine, bundled, load_typeface, set_line
+from bookmaker.face_names import BUNDLED
+from bookmaker.typefaces import Glyph, Run, TextLine, bundled, load_typeface, set_line
 
 TEXT = bundled("text")
 UNKERNED = ("-kern", "-liga", "-clig", "-calt")
@@ -316,7 +317,28 @@ def test_an_unknown_typeface_is_refused_with_what_was_meant() -> None:
     assert str(refusal.value) == "'blak letter' is not a typeface of bookmaker; did you mean 'blackletter'?"
     with pytest.raises(ShelfFileError) as refusal:
         bundled("qqq")
-    assert "write one of text, text italic, text bold" in str(refusal.value)
+    assert str(refusal.value).endswith(
+        "write one of text (Noto Serif), sans (Open Sans), old style (EB Garamond), typewriter (Courier Prime), "
+        "blackletter (UnifrakturMaguntia), script (Dancing Script), or the path of a TTF or OTF file"
+    )
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [
+        ("garamond", "'old style', which is EB Garamond"),
+        ("EB Garamond Italic", "'old style italic', which is EB Garamond"),
+        ("noto-serif", "'text', which is Noto Serif"),
+        ("Noto Serif Bold", "'text bold', which is Noto Serif"),
+        ("opensans", "'sans', which is Open Sans"),
+        ("Courier", "'typewriter', which is Courier Prime"),
+        ("old-style", "'old style'"),
+    ],
+)
+def test_a_family_leads_to_its_name_here(written: str, meant: str) -> None:
+    with pytest.raises(ShelfFileError) as refusal:
+        bundled(written)
+    assert str(refusal.value) == f"{written!r} is not a typeface of bookmaker; did you mean {meant}?"
 
 
 def test_all_are_freely_embeddable_truetype() -> None:
