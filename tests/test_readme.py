@@ -21,6 +21,7 @@ from reportlab.pdfgen.canvas import Canvas
 from bookmaker import cli
 from bookmaker.face_names import BUNDLED
 from bookmaker.pages import Part
+from bookmaker.pages.languages import LANGUAGES
 from bookmaker.reading import read_shelf
 from bookmaker.schema import shelf_schema
 
@@ -240,6 +241,11 @@ def test_options_are_named() -> None:
     long = {name for name in options if name.startswith("--")}
     assert long
     assert {name for name in long if not re.search(rf"{name}\b", README)} == set()
+
+
+def test_languages_are_named() -> None:
+    line = next(line for line in README.splitlines() if line.startswith("Languages with hyphens"))
+    assert dict(re.findall(r"(?:: |, )([^,`]+) `(\w\w)`", line)) == {name: tag for tag, name in LANGUAGES.items()}
 
 
 def test_typefaces_are_named() -> None:

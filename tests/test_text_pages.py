@@ -339,12 +339,6 @@ def test_emphasis_without_an_italic_is_noted(folder: Path) -> None:
     assert inside(folder, "the *fog*", PageFrame(24, 30, 2), face="typewriter", italic_face="script").problems == ()
 
 
-def test_a_language_without_patterns_is_refused() -> None:
-    with pytest.raises(ValueError, match="no hyphenation patterns for the language 'klingon'"):
-        TextInside.model_validate({"file": "log.md", "language": "klingon"})
-    assert TextInside.model_validate({"file": "log.md", "language": "no"}).language == "none"
-
-
 @pytest.mark.parametrize(("written", "depth"), [("no", 0), ("2", 2), (3, 3)])
 def test_the_depth_of_a_drop_capital(written: object, depth: int) -> None:
     assert TextInside.model_validate({"file": "x", "drop_capital": written}).drop_capital == depth
