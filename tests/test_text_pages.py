@@ -226,8 +226,19 @@ def test_margins_given_are_mirrored(folder: Path) -> None:
 def test_margins_that_leave_no_room_are_an_error(folder: Path) -> None:
     margins = {"inner": "12 mm", "top": "3 mm", "outer": "12 mm", "bottom": "4 mm"}
     assert said(inside(folder, "Fog and rain", margins=margins)) == [
-        "the margins leave no room on a page of 24 mm × 30 mm: all of the 3 words of log.md are lost; "
+        "inner 12 mm and outer 12 mm take 24 mm of a page 24 mm wide: no room is left for the 3 words of log.md; "
         "write smaller margins, or leave them out"
+    ]
+    margins |= {"top": "26 mm", "bottom": "4.5 mm"}
+    [both] = said(inside(folder, "Fog and rain", margins=margins))
+    assert "a page 24 mm wide and top 26 mm and bottom 4.5 mm take 30.5 mm of a page 30 mm high: no room" in both
+
+
+def test_margins_that_leave_too_little_for_the_type_are_told(folder: Path) -> None:
+    margins = {"inner": "11.7 mm", "top": "3 mm", "outer": "12 mm", "bottom": "4 mm"}
+    assert said(inside(folder, "Fog and rain", margins=margins)) == [
+        "log.md does not fit in 2.27 pt type on the 0.3 mm × 23 mm that the margins leave of a page of 24 mm × 30 mm: "
+        "all of its 3 words are lost; write size: 1.3 pt or smaller, or smaller margins"
     ]
 
 

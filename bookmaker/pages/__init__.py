@@ -44,6 +44,7 @@ __all__ = [
     "inside_extent",
     "load_inside",
     "reading_errors",
+    "why_open",
 ]
 
 KINDS: Mapping[type[Part], ModuleType] = {
@@ -129,6 +130,15 @@ def inside_extent(entry: AnyInside, source: Any, frame: PageFrame) -> int | None
     """
     pages = natural_extent(_bound(entry, source), frame)
     return None if pages is None else pages + pages % 2
+
+
+def why_open(entry: AnyInside, source: Any, frame: PageFrame) -> Problem | None:
+    """What keeps an inside from telling how many pages it needs, if one of its parts knows."""
+    for part in _bound(entry, source):
+        told = part.why_open(frame)
+        if told:
+            return replace(told, field=(*part.place, *told.field))
+    return None
 
 
 def compose_inside(entry: AnyInside, source: Any, frame: PageFrame) -> Inside:

@@ -37,6 +37,12 @@ class Bound:
         natural: int | None = extent(self.entry, self.source, frame) if extent else None
         return natural
 
+    def why_open(self, frame: PageFrame) -> Problem | None:
+        """What keeps it from telling its natural length, if its kind knows."""
+        tell = getattr(self.kind, "why_open", None)
+        told: Problem | None = tell(self.entry, self.source, frame) if tell and self.entry.pages is None else None
+        return told
+
     def composed(self, frame: PageFrame) -> Inside:
         """Its pages, with problems and headings as the whole inside has them."""
         inside: Inside = self.kind.compose(self.entry, self.source, frame)

@@ -21,9 +21,10 @@ from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
 from .setpage import RunningHead, SetPage
 from .setting import FEWEST_LETTERS, Manner, Setting
-from .text_findings import findings, no_room, nothing_fits, running_head_findings, too_large
+from .text_findings import findings, nothing_fits, running_head_findings
 from .text_keys import UNPARTED, TextInside
 from .text_plates import load_plates
+from .text_room import no_room, too_large
 
 __all__ = ["TextInside", "TextSource", "compose", "extent", "load"]
 
@@ -99,7 +100,8 @@ def extent(entry: TextInside, source: TextSource, frame: PageFrame) -> int | Non
     `frame.pages` is of no account. A text that no book holds asks for the most there are.
     """
     copy = _copy(entry, source, frame)
-    if entry.size == FIT or copy.frame.type_area(1).width <= 0 or entry.size > copy.largest_settable:
+    area = copy.frame.type_area(1)
+    if entry.size == FIT or min(area.width, area.height) <= 0 or entry.size > copy.largest_settable:
         return None
     return min(MOST_PAGES, len(copy.proof(copy.setting(entry.size)).first(MOST_PAGES + 1)))
 
@@ -138,6 +140,15 @@ def _bounds(entry: TextInside, copy: Copy) -> Bounds:
     if entry.smallest > copy.largest_filled:
         return Bounds(entry.smallest, entry.smallest, "the smallest allowed")
     return Bounds(entry.smallest, copy.largest_filled, f"the largest that leaves {FEWEST_LETTERS} letters to a line")
+
+
+def why_open(entry: TextInside, source: TextSource, frame: PageFrame) -> Problem | None:
+    """Why nobody can tell how many pages the text needs; None if its size is still to be found."""
+    copy = _copy(entry, source, frame)
+    area = copy.frame.type_area(1)
+    if min(area.width, area.height) <= 0:
+        return no_room(copy)
+    return too_large(copy, entry.size) if entry.size > copy.largest_settable else None
 
 
 def heft(source: TextSource) -> int:

@@ -10,23 +10,28 @@ from ..errors import Problem, Severity
 from ..eyesight import FEWEST_DOTS
 from ..pictures import Picture, effective_dpi, fitting, show_dpi
 from ..typefaces import Typeface
-from ..units import print_mm, print_pt, to_pt
+from ..units import print_pt, to_pt
 from .boxes import STRETCH
-from .copyfit import LARGEST_FIT, Bounds, Copy, is_largest
+from .copyfit import LARGEST_FIT, MOST_PAGES, Bounds, Copy, is_largest
 from .faces import listed
 from .fount import Style, as_read
 from .makeup import MadePage
+from .manuscript import Manuscript
 from .matter import SetLine
 from .passage import Role
 from .setting import Setting
+from .text_room import few_letters
 
-__all__ = ["findings", "no_room", "nothing_fits", "running_head_findings", "too_large"]
+__all__ = ["findings", "nothing_fits", "running_head_findings"]
 
 LOOSE = 4.0
 """Lines of a greater stretch ratio are reported: their spaces are three times as wide as usual."""
 
 LOWEST_RESOLUTION = 300.0
 """Dots per inch; below, a print held close looks coarse (common practice)."""
+
+MOST_VOLUMES = 40
+"""In more volumes nobody parts a text."""
 
 MOST_SHOWN = 40
 """So many letters of a line are shown."""
@@ -36,14 +41,19 @@ def findings(
     copy: Copy, setting: Setting, made: Sequence[MadePage], plates: Mapping[str, Picture], bounds: Bounds | None
 ) -> tuple[Problem, ...]:
     """Everything there is to say of a text on these pages; `bounds` are those between which it was fitted."""
+    # where hardly a word fits a line, how the lines came out is no news
+    crowded = list(few_letters(copy, setting, bounds))
+    lines = (
+        *_broken_words(copy, setting),
+        *_short_lines(copy, setting),
+        *_loosest_line(copy, setting, made),
+    )
     return (
         *_plates(copy, plates),
         *_other_direction(copy),
         *_without_faces(copy),
-        *_broken_words(copy, setting),
         *_too_small(copy, setting),
-        *_short_lines(copy, setting),
-        *_loosest_line(copy, setting, made),
+        *(crowded or lines),
         *_extent(copy, setting, made, bounds),
     )
 
@@ -64,29 +74,6 @@ def running_head_findings(typeface: Typeface, title: str) -> Iterator[Problem]:
             severity=Severity.NOTE,
             field=("running_heads",),
         )
-
-
-def too_large(copy: Copy, size: float) -> Problem:
-    """A size of which not one line or not one letter finds room."""
-    manuscript, frame = copy.manuscript, copy.frame
-    page = f"{print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}"
-    return Problem(
-        f"{manuscript.name} does not fit in {print_pt(size)} type on a page of {page}: "
-        f"all of its {manuscript.words} words are lost",
-        f"write size: {math.floor(to_pt(copy.largest_settable) * 10) / 10:g} pt or smaller",
-        field=("size",),
-    )
-
-
-def no_room(copy: Copy) -> Problem:
-    """Margins that leave nothing between them."""
-    frame = copy.frame
-    return Problem(
-        f"the margins leave no room on a page of {print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}: "
-        f"all of the {copy.manuscript.words} words of {copy.manuscript.name} are lost",
-        "write smaller margins, or leave them out",
-        field=("margins",),
-    )
 
 
 def nothing_fits(setting: Setting, problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
@@ -211,7 +198,8 @@ def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Boun
     lost = manuscript.words - done
     if not whole:
         which = _counted(lost, manuscript.words, manuscript.name) if lost else f"the end of {manuscript.name} does"
-        yield Problem(f"{which} not fit in {pages} pages", _what_would_fit(copy, setting), field=("file",))
+        remedy = _what_would_fit(copy, setting, "smallest" if bounds else "size") or _how_much_fits(done, manuscript)
+        yield Problem(f"{which} not fit in {pages} pages", remedy, field=("file",))
     elif pages - len(made) >= 2:
         used = len(made)
         in_type, or_else = _largest_fitted(copy, setting, bounds) if bounds else ("", ", or a larger size")
@@ -237,9 +225,18 @@ def _counted(lost: int, words: int, name: str) -> str:
     return f"{which} of the {words} of {name} {do}"
 
 
-def _what_would_fit(copy: Copy, setting: Setting) -> str:
+def _what_would_fit(copy: Copy, setting: Setting, key: str) -> str:
+    """The number of pages that holds the text, and the size, written under a key; empty if there is neither."""
     pages = copy.pages_for(setting)
     size = copy.size_for(copy.frame.pages, setting.size, copy.smallest_legible)
     ways = [f"pages: {pages}"] if pages else []
-    ways += [f"size: {to_pt(size):.4g} pt"] if size else []
-    return f"write {' or '.join(ways)}" if ways else "shorten it, or split it into volumes"
+    ways += [f"{key}: {to_pt(size):.4g} pt"] if size else []
+    return f"write {' or '.join(ways)}" if ways else ""
+
+
+def _how_much_fits(done: int, manuscript: Manuscript) -> str:
+    """To what a text must be shortened that neither more pages nor smaller type hold, or how it may be split."""
+    volumes = math.ceil(manuscript.words / done) if done else MOST_VOLUMES + 1
+    shorter = f"shorten it to {done} words" if done else "shorten it"
+    split = f"split it into {volumes} volumes" if volumes <= MOST_VOLUMES else "split it into volumes"
+    return f"{shorter}, or {split}: even {MOST_PAGES} pages do not hold it"
