@@ -189,8 +189,7 @@ BAD: dict[str, tuple[str | bytes, list[str]]] = {
     "neither yes nor no": ("title,style,design.steps\nTides,cloth,x\nRopes,cloth,yes\nKnots,cloth,TRUE\n", [
         "titles.csv:2:3: design.steps: x is neither yes nor no; write yes or no"]),
     "a key of another kind": ("title,cover.boards\nTides,card\n", [
-        "titles.csv:2:2: cover has an unknown key 'boards'; "
-        "it belongs to case: name the one you mean, or leave the key out"]),
+        "titles.csv:2:2: cover has an unknown key 'boards'; write kind: case, or leave boards out"]),
     "something left out": ("title,cover.stock,cover.kind\n\nTides,card,case\n", [
         "titles.csv:3:2: cover has no boards; "
         "add boards: name of the board, as under stocks, in a column of the table or under defaults"]),

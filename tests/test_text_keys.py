@@ -8,6 +8,7 @@ from pydantic import ValidationError
 
 from bookmaker.pages.languages import LANGUAGES
 from bookmaker.pages.text_keys import TextInside
+from bookmaker.spec_errors import explain
 
 LEADING = "write how many times the size of type it is from line to line, from 0.8 to 3, such as 1.25"
 
@@ -62,3 +63,10 @@ def test_a_language_without_patterns_is_refused() -> None:
     )
     assert refused(language="la")[1].startswith("write none for no hyphens, or one of af, as, ")
     assert TextInside.model_validate({"file": "log.md", "language": "no"}).language == "none"
+
+
+def test_no_key_is_guessed_from_a_few_letters() -> None:
+    with pytest.raises(ValidationError) as caught:
+        TextInside.model_validate({"kind": "text", "file": "log.md", "indent": "1 mm"})
+    [problem] = explain(caught.value, TextInside)
+    assert problem.remedy.startswith("known here: ")
