@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Container, Sequence
 
-from .blocks import pages_open, trimmed, with_pages
+from .blocks import page_step, pages_open, trimmed, with_pages
 from .errors import Problem
 from .pages import BookWords, PageFrame, inside_extent
 from .shelf_spec import BookEntry, ShelfSpec
@@ -29,6 +29,8 @@ def page_frame(spec: ShelfSpec, book: BookEntry, pages: int) -> PageFrame:
         resolution_dpi=spec.printer.resolution,
         book=BookWords(book.title, book.author or "", spec.shelf),
         bleed=trimmed(book.block),
+        step=page_step(book.block),
+        asked=getattr(book.block, "pages", None),
     )
 
 

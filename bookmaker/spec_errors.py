@@ -26,6 +26,9 @@ SHAPES = {
 }
 """What the checker found instead of the shape it wanted, and what to write."""
 
+OTHER_WORDS = {"date": "year", "publisher": "imprint", "font": "face", "typeface": "face"}
+"""Keys that makers know from elsewhere, and what some groups call the same."""
+
 VERBS = ("is", "has", "gives", "holds", "lies", "lists", "says")
 """Messages that begin so go on from the name of the field; others stand after a colon."""
 
@@ -68,7 +71,8 @@ def _unknown_key(
     if field == ("defaults",):  # laid under the books, and still here only if they have another shape
         return Problem("defaults is not a group of keys", GROUP[1], field=field)
     known = [*(owner.model_fields if owner else []), *(["defaults"] if len(field) == 1 else [])]
-    meant = near_match(str(field[-1]), known)
+    other = OTHER_WORDS.get(str(field[-1]), "")
+    meant = other if other in known else near_match(str(field[-1]), known)
     remedy = f"did you mean {meant}?" if meant else "known here: " + ", ".join(known)
     others = [tag for kind in kinds if field[-1] in kind.model_fields for tag in _tags_of(kind)]
     if others:

@@ -8,8 +8,15 @@ from pathlib import Path
 
 from ..errors import Problem, ShelfFileError
 from ..typefaces import Typeface, bundled, load_typeface
+from .book_type import Family
+from .fount import Style
+from .page import PageFrame
 
-__all__ = ["face_of", "listed", "missing_glyphs"]
+__all__ = ["HEAVY", "SLANTED", "face_of", "family_for", "family_of", "listed", "missing_glyphs"]
+
+SLANTED = {"text": "text italic", "old style": "old style italic", "text bold": "text bold italic"}
+HEAVY = {"text": "text bold", "sans": "sans bold", "text italic": "text bold italic"}
+"""Bundled typefaces that go with one another."""
 
 MOST_NAMED = 5
 """Signs a message names; the others are counted."""
@@ -25,6 +32,32 @@ def face_of(name: str, folder: Path, key: str = "face") -> Typeface:
         return load_typeface(folder / name) if "/" in name or Path(name).suffix else bundled(name)
     except ShelfFileError as refusal:
         raise ShelfFileError([replace(problem, field=(key,)) for problem in refusal.problems]) from None
+
+
+def family_of(name: str | None, folder: Path) -> Family | None:
+    """A typeface with the bundled ones that go with it; None if none is named.
+
+    Raises:
+        ShelfFileError: it cannot be used.
+    """
+    if name is None:
+        return None
+    slanted, heavy = SLANTED.get(name), HEAVY.get(name)
+    both = SLANTED.get(heavy or "") or heavy
+    others = {Style.ITALIC: slanted, Style.BOLD: heavy, Style.BOLD_ITALIC: both}
+    return {Style.ROMAN: face_of(name, folder)} | {style: bundled(other) for style, other in others.items() if other}
+
+
+def family_for(own: Family | None, frame: PageFrame, words: str) -> Family:
+    """What some words of a book are set in: typefaces of their own, or those of its text.
+
+    The bundled text face stands in where the book has no text, or its typeface lacks letters that this one has.
+    """
+    usual = family_of("text", Path())
+    assert usual is not None  # it has a name
+    following = own or (frame.type.family if frame.type else usual)
+    lacks = following[Style.ROMAN].missing(words) and not usual[Style.ROMAN].missing(words)
+    return usual if lacks and own is None else following
 
 
 def missing_glyphs(what: str, face: Typeface, text: str) -> Iterator[Problem]:

@@ -177,12 +177,13 @@ def _count(source: PicturesSource, plates: Sequence[Plate], shown: int, frame: P
         lost = [plate.picture.path.name for plate in plates[shown:]]
         yield Problem(
             f"{len(lost)} of {len(plates)} pictures of {source.folder} do not fit in {pages} pages: {_listed(lost)}",
-            f"write pages: {needed + needed % 2} or take pictures out of the folder",
+            f"write {frame.to_write(needed)} or take pictures out of the folder",
             field=("folder",),
         )
     elif needed < pages:
         yield Problem(
             f"{source.folder} fills {needed} of {pages} pages; the others stay empty",
+            f"write {frame.to_write(needed)}",
             severity=Severity.NOTE,
             field=("folder",),
         )

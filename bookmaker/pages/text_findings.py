@@ -12,7 +12,7 @@ from ..pictures import Picture, effective_dpi, fitting
 from ..typefaces import Typeface
 from ..units import print_mm, to_pt
 from .boxes import STRETCH
-from .copyfit import Copy
+from .copyfit import MOST_PAGES, Copy
 from .faces import listed
 from .fount import Style, as_read
 from .makeup import MadePage
@@ -216,7 +216,7 @@ def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Iterator[
         used = len(made)
         yield Problem(
             f"{manuscript.name} fills {used} of {pages} pages; the others stay empty",
-            f"write pages: {used + used % 2} for a thinner book, or a larger size",
+            f"write {copy.frame.to_write(used)} for a thinner book, or a larger size",
             Severity.NOTE,
             field=("file",),
         )
@@ -228,9 +228,9 @@ def _counted(lost: int, words: int, name: str) -> str:
 
 
 def _what_would_fit(copy: Copy, setting: Setting) -> str:
-    pages = copy.pages_for(setting)
+    pages = copy.pages_for(setting) and len(copy.proof(setting).first(MOST_PAGES))
     size = copy.size_for(copy.frame.pages, setting.size, copy.smallest_legible)
-    ways = [f"pages: {pages}"] if pages else []
+    ways = [copy.frame.to_write(pages)] if pages else []
     ways += [f"size: {to_pt(size):.4g} pt"] if size else []
     return f"write {' or '.join(ways)}" if ways else "shorten it, or split it into volumes"
 
