@@ -9,6 +9,7 @@ from ..drawing import Art, Drawn, Pen
 from ..geometry import Path, Point, Rect, Size
 from ..plan import ShelfPlan
 from ..shelf import SpaceFit, Standing, Verdict
+from ..stand_ins import printable
 from .ink import EDGE, PAPER, Shape, chain, word
 from .items import Figure
 from .scale_drawings import said, scale_for
@@ -96,6 +97,7 @@ def _drawn(one: Stood, scale: float) -> Iterator[Art]:
     yield Shape(Path.rectangle(rect), EDGE, PAPER)
     upright = high > wide
     across, along = (wide, high) if upright else (high, wide)
-    yield word(one.title, rect.centre, min(2.6, across * 0.7), room=along * 0.9, upright=upright)
+    if printable(one.title):
+        yield word(one.title, rect.centre, min(2.6, across * 0.7), room=along * 0.9, upright=upright)
     if one.number:
         yield word(one.number, Point(rect.centre.x, rect.top + 1.6), 2.2, room=max(1.2, wide))

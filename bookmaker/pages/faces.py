@@ -18,6 +18,9 @@ SLANTED = {"text": "text italic", "old style": "old style italic", "text bold": 
 HEAVY = {"text": "text bold", "sans": "sans bold", "text italic": "text bold italic"}
 """Bundled typefaces that go with one another."""
 
+STAND_INS = ("text", "sans", "old style")
+"""Bundled typefaces with many letters: the usual one, and those that are tried after it."""
+
 MOST_NAMED = 5
 """Signs a message names; the others are counted."""
 
@@ -42,22 +45,32 @@ def family_of(name: str | None, folder: Path) -> Family | None:
     """
     if name is None:
         return None
+    return _with_others(face_of(name, folder), name)
+
+
+def _bundled_family(name: str) -> Family:
+    return _with_others(bundled(name), name)
+
+
+def _with_others(roman: Typeface, name: str) -> Family:
+    """A typeface with its italic and bold, as far as there are any."""
     slanted, heavy = SLANTED.get(name), HEAVY.get(name)
     both = SLANTED.get(heavy or "") or heavy
     others = {Style.ITALIC: slanted, Style.BOLD: heavy, Style.BOLD_ITALIC: both}
-    return {Style.ROMAN: face_of(name, folder)} | {style: bundled(other) for style, other in others.items() if other}
+    return {Style.ROMAN: roman} | {style: bundled(other) for style, other in others.items() if other}
 
 
 def family_for(own: Family | None, frame: PageFrame, words: str) -> Family:
     """What some words of a book are set in: typefaces of their own, or those of its text.
 
-    The bundled text face stands in where the book has no text, or its typeface lacks letters that this one has.
+    The bundled text face stands in where the book has no text; where a typeface that nobody named for these words
+    lacks letters of theirs, another bundled one does that has them.
     """
-    usual = family_of("text", Path())
-    assert usual is not None  # it has a name
-    following = own or (frame.type.family if frame.type else usual)
-    lacks = following[Style.ROMAN].missing(words) and not usual[Style.ROMAN].missing(words)
-    return usual if lacks and own is None else following
+    if own:
+        return own
+    usual = tuple(_bundled_family(name) for name in STAND_INS)
+    following = frame.type.family if frame.type else usual[0]
+    return next((family for family in (following, *usual) if not family[Style.ROMAN].missing(words)), following)
 
 
 def missing_glyphs(what: str, face: Typeface, text: str) -> Iterator[Problem]:

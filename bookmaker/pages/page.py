@@ -154,13 +154,15 @@ class PageFrame:
 class Inside:
     """What the pages of a part show, the first page first, what is wrong with it, and what begins where.
 
-    The fields of problems are relative to the inside. `x_height` is that of its text in mm, if it has some.
+    The fields of problems are relative to the inside. `x_height` is that of its text in mm, `face` its typeface, if
+    it has some.
     """
 
     pages: tuple[Art, ...]
     problems: tuple[Problem, ...] = ()
     headings: tuple[Heading, ...] = ()
     x_height: float | None = None
+    face: Typeface | None = None
 
 
 @dataclass(frozen=True, slots=True)

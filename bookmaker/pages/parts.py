@@ -17,6 +17,7 @@ from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity
 from . import contents
 from .book_type import BookType
+from .fount import Style
 from .page import Heading, Inside, PageFrame
 from .part import Part
 from .title_page import TitlePage
@@ -68,7 +69,8 @@ def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
     pages += (NOTHING,) * (frame.pages - len(pages))
     headings = tuple(heading for inside in composed for heading in inside.headings)
     heights = [inside.x_height for inside in composed if inside.x_height is not None]
-    return Inside(tuple(pages[: frame.pages]), tuple(problems), headings, min(heights, default=None))
+    face = frame.type.family[Style.ROMAN] if frame.type else None
+    return Inside(tuple(pages[: frame.pages]), tuple(problems), headings, min(heights, default=None), face)
 
 
 def natural_extent(parts: Sequence[Bound], frame: PageFrame) -> int | None:

@@ -126,7 +126,7 @@ def _count(source: PdfSource, frame: PageFrame) -> Iterator[Problem]:
     elif count < pages:
         yield Problem(
             f"{source.name} fills {count} of {pages} pages; the others stay empty",
-            f"write {frame.to_write(count)}",
+            f"write {frame.to_write(count)}" if frame.advice else "",
             severity=Severity.NOTE,
             field=("file",),
         )

@@ -183,7 +183,7 @@ def _count(source: PicturesSource, plates: Sequence[Plate], shown: int, frame: P
     elif needed < pages:
         yield Problem(
             f"{source.folder} fills {needed} of {pages} pages; the others stay empty",
-            f"write {frame.to_write(needed)}",
+            f"write {frame.to_write(needed)}" if frame.advice else "",
             severity=Severity.NOTE,
             field=("folder",),
         )

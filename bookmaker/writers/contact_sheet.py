@@ -13,7 +13,8 @@ from ..drawing import Canvas, Colour
 from ..flat import Role
 from ..geometry import Path, Point, Rect, Size, Transform
 from ..piece import Piece
-from ..typefaces import bundled, set_line
+from ..stand_ins import face_with
+from ..typefaces import set_line
 from ..units import MM_PER_INCH, to_pt
 from .pdf import PdfFile
 
@@ -110,12 +111,12 @@ def _height(rows: Sequence[Row]) -> float:
 
 def _draw(canvas: Canvas, heading: str, rows: Sequence[Row], size: Size) -> None:
     top = size.height - MARGIN
-    canvas.text(set_line(bundled("sans bold"), 4.0, heading), Point(MARGIN, top - 4.0), INK)
+    canvas.text(set_line(face_with(heading, "sans bold"), 4.0, heading), Point(MARGIN, top - 4.0), INK)
     y = top - HEADING
     for row in rows:
         y -= LABEL
         if row.label:
-            canvas.text(set_line(bundled("sans"), 3.0, row.label), Point(MARGIN, y + 1.2), INK)
+            canvas.text(set_line(face_with(row.label, "sans"), 3.0, row.label), Point(MARGIN, y + 1.2), INK)
         y -= row.height
         _draw_row(canvas, row, y)
         y -= 4.0

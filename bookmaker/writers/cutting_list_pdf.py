@@ -10,7 +10,8 @@ from pathlib import Path as FilePath
 from ..cutting import CutPart
 from ..drawing import BLACK, Art, Canvas, Colour, Pen
 from ..geometry import Path, Point, Rect, Size
-from ..typefaces import Typeface, bundled, set_line
+from ..stand_ins import face_with
+from ..typefaces import set_line
 from .pdf import PdfFile
 
 __all__ = ["CUTTING_LIST", "write_cutting_list"]
@@ -44,16 +45,17 @@ class Words:
 
     text: str
     at: Point
-    face: Typeface
+    face: str
     size: float
     ends: bool = False
     room: float = 1e9
 
     def draw(self, canvas: Canvas) -> None:
         """Set it, smaller if it is longer than its room."""
-        line = set_line(self.face, self.size, self.text)
+        face = face_with(self.text, self.face)
+        line = set_line(face, self.size, self.text)
         if line.width > self.room:
-            line = set_line(self.face, self.size * self.room / line.width, self.text)
+            line = set_line(face, self.size * self.room / line.width, self.text)
         canvas.text(line, self.at.plus(-line.width if self.ends else 0, 0), BLACK)
 
 
@@ -110,7 +112,7 @@ def _paged(rows: Iterator[Row], area: Rect) -> list[list[Row]]:
 
 
 def _page(shelf: str, number: int, rows: Sequence[Row], area: Rect) -> Iterator[Art]:
-    bold, sans = bundled("sans bold"), bundled("sans")
+    bold, sans = "sans bold", "sans"
     title = f"Cutting list · {shelf}" + (f" · page {number}" if number > 1 else "")
     yield Words(title, Point(area.x, area.top - HEADING_TYPE), bold, HEADING_TYPE * 1.2, room=area.width)
     y = area.top - HEADING_TYPE - HEADING * 0.8
@@ -129,7 +131,6 @@ def _page(shelf: str, number: int, rows: Sequence[Row], area: Rect) -> Iterator[
 
 def _part(row: tuple[str, CutPart], area: Rect, y: float) -> Iterator[Art]:
     book, part = row
-    sans = bundled("sans")
     yield Ruled(Path.rectangle(Rect(area.x, y - 0.4, BOX, BOX)), BOX_PEN)
     texts = (
         book,
@@ -141,5 +142,5 @@ def _part(row: tuple[str, CutPart], area: Rect, y: float) -> Iterator[Art]:
     )
     for (_, share), text in zip(COLUMNS, texts, strict=True):
         room = area.width * 0.4 if share < 0.1 else area.width * 0.18
-        yield Words(text, Point(area.x + area.width * share, y), sans, TYPE, ends=share > 0.5, room=room)
+        yield Words(text, Point(area.x + area.width * share, y), "sans", TYPE, ends=share > 0.5, room=room)
     yield Ruled(Path.line(Point(area.x, y - 1.6), Point(area.right, y - 1.6)), HAIRLINE)
