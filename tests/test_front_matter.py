@@ -241,6 +241,17 @@ def test_a_table_has_one_size_and_every_entry_a_leader_to_its_number(width: floa
     assert last[0].at.y == numbers[1].at.y
 
 
+def test_no_entry_is_parted_by_the_end_of_a_page() -> None:
+    long = "On the serving of guests who come by the mail boat without a word of warning"
+    names = ("Oats", "Fog", "Ice", "Oil", long, "Salt")
+    listed = [{"kind": "blank", "pages": "1", "listed_as": name} for name in names]
+    parts = [{"kind": "contents", "numbers": "no"}, *listed, {"kind": "ruled"}]
+    found = inside(parts, 20, Path(), PageFrame(12, 17, 0))
+    first, second = (said(page) for page in found.pages[:2])
+    assert first == ["Contents", "Oats", "3", "Fog", "4", "Ice", "5", "Oil", "6"]
+    assert " ".join(second) == f"{long} 7 Salt 8"
+
+
 def test_the_table_does_not_change_its_length_with_the_figures_of_its_numbers() -> None:
     listed = [{"kind": "ruled", "pages": "3", "listed_as": f"The {n} Lamp and Oil"} for n in range(33)]
     found = inside([{"kind": "contents"}, *listed, {"kind": "ruled"}], 130, Path(), PageFrame(12, 17, 0))

@@ -138,18 +138,33 @@ class Table:
         return max(1, rows - TITLE_ROWS) if self.title else rows, rows
 
     @property
-    def pages(self) -> int:
-        """How many pages it needs; one if nothing is listed."""
+    def pages(self) -> list[list[Row]]:
+        """Its rows, page after page; no heading is parted that has room on the next page. One page at least."""
         first, others = self.capacity
-        return 1 + math.ceil(max(0, len(self.rows) - first) / others)
+        pages: list[list[Row]] = [[]]
+        room, heading = first, list[Row]()
+        for row in self.rows:
+            heading.append(row)
+            if row.page is None:
+                continue
+            if room < len(heading) <= others:
+                pages.append([])
+                room = others
+            for part in heading:
+                if not room:
+                    pages.append([])
+                    room = others
+                pages[-1].append(part)
+                room -= 1
+            heading = []
+        return pages
 
-    def page(self, number: int) -> Art:
-        """What stands on one of its pages."""
-        first, others = self.capacity
-        end = first + (number - 1) * others
-        own = self.rows[max(0, end - others) if number > 1 else 0 : end]
+    def page(self, number: int, rows: Sequence[Row]) -> Art:
+        """One of its pages."""
         head = self.title if number == 1 else ()
-        return ContentsPage(self.typeface, self.size, self.frame, number, head, own) if own or head else NOTHING
+        if not rows and not head:
+            return NOTHING
+        return ContentsPage(self.typeface, self.size, self.frame, number, head, tuple(rows))
 
 
 def load(entry: Contents, folder: FilePath) -> Family | None:
@@ -163,7 +178,7 @@ def load(entry: Contents, folder: FilePath) -> Family | None:
 
 def extent(entry: Contents, source: Family | None, frame: PageFrame) -> int:
     """The pages that the lines need; one if nothing is listed."""
-    return _table(entry, source, frame).pages
+    return len(_table(entry, source, frame).pages)
 
 
 def compose(entry: Contents, source: Family | None, frame: PageFrame) -> Inside:
@@ -173,9 +188,10 @@ def compose(entry: Contents, source: Family | None, frame: PageFrame) -> Inside:
         problem = too_large("the table of contents", entry.size, largest, frame)
         return Inside((NOTHING,) * frame.pages, (problem,))
     table = _table(entry, source, frame)
-    pages = tuple(table.page(number) for number in range(1, frame.pages + 1))
-    first, others = table.capacity
-    lost = len(table.rows) - first - (frame.pages - 1) * others
+    made = table.pages
+    shown = [*made, *[[]] * frame.pages][: frame.pages]
+    pages = tuple(table.page(number, rows) for number, rows in enumerate(shown, start=1))
+    lost = sum(map(len, made[frame.pages :]))
     words = _words_over(entry, frame) + _text(frame)
     problems = (
         *_problems(table, lost),

@@ -20,7 +20,7 @@ from ..units import MM_PER_INCH
 from .captions import captions_of
 from .page import Inside, PageFrame, numbered
 from .part import Part
-from .plates import Plate, arrange, place
+from .plates import Plate, arrange, place, small_captions
 
 __all__ = ["PicturesInside", "PicturesSource", "compose", "extent", "load"]
 
@@ -140,6 +140,7 @@ def compose(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> 
     problems = [*_count(source, plates, len(shown), frame), *_passed_over(source), *source.problems]
     if entry.bleed and source.captions:
         problems.append(_no_room())
+    problems += small_captions(shown, frame)
     for plate in shown:
         size, art = place(plate, frame, bleed=entry.bleed)
         for number, page in art.items():

@@ -141,7 +141,8 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     if entry.numbers:
         # titles that stand alone bear no numbers, nor does what the text leaves empty
         with_numbers = numbered(pages, copy.frame, source.fount.roman)
-        bare = [_is_title(page) for page in made] + [True] * (len(pages) - len(made))
+        title = _title(source.manuscript)
+        bare = [_says_only(title, page) for page in made] + [True] * (len(pages) - len(made))
         pages = tuple(with_numbers[at] if not plain else pages[at] for at, plain in enumerate(bare))
     return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
 
@@ -178,11 +179,18 @@ def _copy(entry: TextInside, source: TextSource, frame: PageFrame) -> Copy:
 
 def _without_title(manuscript: Manuscript, title: str) -> Manuscript:
     """A text without the title that it begins with, if that is the book's: the book has a page for it already."""
-    first, *others = manuscript.passages
-    level, same = chapter_level(manuscript.passages), _bare(as_read(first.text)) == _bare(title)
-    if first.role is not Role.HEADING or first.level >= level or not same or chapter_level(others) != level:
+    others = manuscript.passages[1:]
+    same = _bare(_title(manuscript)) == _bare(title)
+    if not same or chapter_level(others) != chapter_level(manuscript.passages):
         return manuscript
-    return replace(manuscript, passages=tuple(others))
+    return replace(manuscript, passages=others)
+
+
+def _title(manuscript: Manuscript) -> str:
+    """The title that a text begins with over its chapters, or nothing."""
+    first = manuscript.passages[0]
+    is_title = first.role is Role.HEADING and first.level < chapter_level(manuscript.passages)
+    return as_read(first.text) if is_title else ""
 
 
 def _bare(title: str) -> str:
@@ -190,9 +198,9 @@ def _bare(title: str) -> str:
     return "".join(sign for sign in title.casefold() if sign.isalnum())
 
 
-def _is_title(page: MadePage) -> bool:
-    """Whether nothing but a heading stands on a page."""
-    return all(slot.matter.role is Role.HEADING for slot in page.slots)
+def _says_only(title: str, page: MadePage) -> bool:
+    """Whether nothing but a title stands on a page."""
+    return bool(title) and [slot.matter.heading for slot in page.slots] == [title]
 
 
 def _empty(entry: TextInside, copy: Copy, problems: tuple[Problem, ...]) -> Inside:

@@ -27,8 +27,8 @@ __all__ = ["SwelledRule", "TitlePage", "compose", "extent", "load"]
 SHRINK = 0.92
 """A page too full is set again so much smaller."""
 
-SMALLEST_TITLE = 0.45
-"""The title alone gives way, down to this share of its usual size: it is then hardly larger than the author."""
+SMALLEST_TITLE = 0.55
+"""The title alone gives way, down to this share of its usual size: it is then a third larger than the author."""
 
 SMALLEST = 0.2
 """Then all becomes smaller, but not under this share of the usual sizes."""
