@@ -11,7 +11,11 @@ from pypdf import PdfReader
 from bookmaker.geometry import Point
 from bookmaker.guide.ink import word
 from bookmaker.guide.wrapping import wrapped
+from bookmaker.marks import furnish
+from bookmaker.marks.ink import Note
 from bookmaker.pipeline import Made, make
+from bookmaker.sheets import lay_out
+from bookmaker.spec.sheets import SheetOrder
 from bookmaker.stand_ins import face_with, printable
 from bookmaker.typefaces import load_typeface
 
@@ -86,7 +90,12 @@ def test_the_guide_loses_no_letters_of_a_name() -> None:
 def test_labels_have_the_name_in_a_typeface_with_its_letters(tmp_path: Path) -> None:
     result = made(tmp_path, GREEK, "{kind: ruled}")
     assert result.checked.problems == ()
-    assert GREEK in words_of(tmp_path / "out" / "page.pdf")
+    pieces = [piece for draft in result.checked.drafts for piece in draft.pieces]
+    layout = lay_out(pieces, result.checked.plan.stocks, 2.0, SheetOrder.FEWEST, lambda *_: None)
+    notes = [note for sheet in layout.sheets for note in furnish(sheet, GREEK).notes if isinstance(note, Note)]
+    runs = [run for note in notes for _, run in note.line.runs if GREEK in run.text]
+    assert len(runs) > len(layout.sheets)
+    assert [run.text for run in runs if run.typeface.missing(run.text)] == []
     assert GREEK in words_of(tmp_path / "out" / "guide.pdf")
 
 
