@@ -34,6 +34,10 @@ HANGING = 1.0
 """Ems by which the rest of a verse that is too long for a line is set in; a single line is prose."""
 
 
+SOURCE_ASIDE, SOURCE_BELOW = 2.0, 0.4
+"""How far the source stands in at least from where the lines begin, in ems, and below them, in lines."""
+
+
 class Epigraph(Part):
     """Words of somebody else that the book begins with."""
 
@@ -69,7 +73,7 @@ def compose(entry: Epigraph, source: Family | None, frame: PageFrame) -> Inside:
         (*written, *named),
         family,
         frame.height * SIZE,
-        Size(area.width, top - area.y),
+        Size(area.width, top - area.y - SOURCE_BELOW * LEADING * frame.height * SIZE),
         right_to_left=frame.right_to_left,
         hanging=hanging,
     )
@@ -91,12 +95,14 @@ def _placed(
     With `named` the last line as it was written is the source; it may have been turned over.
     """
     indents = [hanging * few.size if number in few.turned else 0.0 for number in range(len(few.lines))]
-    width = max(line.width + indent for line, indent in zip(few.lines, indents, strict=True))
-    left = area.centre.x - width / 2
     starts = [number for number in range(len(few.lines)) if number not in few.turned]
     source = starts[-1] if named else len(few.lines)
+    indents[source:] = [SOURCE_ASIDE * few.size] * (len(few.lines) - source)
+    width = min(area.width, max(line.width + indent for line, indent in zip(few.lines, indents, strict=True)))
+    left = area.centre.x - width / 2
     for number, (line, indent) in enumerate(zip(few.lines, indents, strict=True)):
         aside = width - line.width if number >= source else indent
         x = left + width - line.width - aside if right_to_left else left + aside
         if line.runs:
-            yield line, Point(x, baseline - number * LEADING * few.size)
+            below = number + (SOURCE_BELOW if number >= source else 0.0)
+            yield line, Point(x, baseline - below * LEADING * few.size)
