@@ -20,8 +20,9 @@ from .ornaments import BandName, band, choose_fleuron, corner_pieces, frame, rul
 from .palettes import Material
 from .shapes import Line
 from .spine import Spine, free_room, letter_spine
-from .textures import faded_ground, rubbed, weave
+from .textures import faded_ground, weave
 from .tones import darker
+from .wear import rubbed
 
 __all__ = ["MATERIAL", "Cloth", "dress", "load"]
 
@@ -51,11 +52,11 @@ def dress(entry: Cloth, _artwork: None, flat: Flat, words: Words) -> Dress:
     spine = Spine(hand, entry.spine_title, entry.abbreviate, fleuron if chance.random() < 0.6 else None,
                   DEVICES.get(entry.device), rules=True)  # fmt: skip
     layers: list[Art] = [
-        *faded_ground(faces, colours.ground),
+        *faded_ground(faces, colours.ground, entry.wear),
         *weave(faces.whole, colours.ground, chance),
         *_pressed(faces, colours.ground, chance),
         *_spine_ends(faces, colours, chance),
-        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
+        *rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed)),
     ]
     texts = []
     if faces.spine:

@@ -26,8 +26,9 @@ from .ornaments import choose_fleuron, frame
 from .palettes import BONE, GOLD, PALETTES, SOOT, Material
 from .shapes import Clipped, Line, block
 from .spine import Spine
-from .textures import faded_ground, grain, rubbed
+from .textures import faded_ground, grain
 from .tones import darker
+from .wear import rubbed
 
 __all__ = ["MATERIAL", "HalfLeather", "corners_of", "dress", "leather_parts", "load"]
 
@@ -59,12 +60,13 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
     spine = Spine(hand, entry.spine_title, entry.abbreviate, choose_fleuron(entry.ornament, chance),
                   DEVICES.get(entry.device))  # fmt: skip
     bands, texts = banded_spine(faces, words, spine, (colours.second, inked(entry, colours.second)))
+    bath = PALETTES[entry.palette].marbling
     layers: list[Art] = [
-        *faded_ground(faces, colours.ground, 0.06),
+        *faded_ground(faces, colours.ground, entry.wear),
         *grain(faces.whole, colours.ground, chance),
-        *_paper_sides(faces, PALETTES[entry.palette].marbling, colours.ground, chance),
+        *_paper_sides(faces, bath, colours.ground, chance),
         *bands,
-        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
+        *rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed), (Material.PAPER, bath[0])),
     ]
     if faces.front and entry.front_title:
         plate = _plate(faces.front)

@@ -19,7 +19,8 @@ from .lettering import Hand, composed
 from .ornaments import choose_fleuron, corner_pieces, frame
 from .palettes import GOLD, SOOT, Material
 from .spine import Spine
-from .textures import faded_ground, grain, rubbed
+from .textures import faded_ground, grain
+from .wear import rubbed
 
 __all__ = ["MATERIAL", "Leather", "dress", "load"]
 
@@ -46,11 +47,11 @@ def dress(entry: Leather, _artwork: None, flat: Flat, words: Words) -> Dress:
     spine = Spine(hand, entry.spine_title, entry.abbreviate, fleuron, DEVICES.get(entry.device))
     bands, texts = banded_spine(faces, words, spine, (colours.second, inked(entry, colours.second)))
     layers: list[Art] = [
-        *faded_ground(faces, colours.ground, 0.06),
+        *faded_ground(faces, colours.ground, entry.wear),
         *grain(faces.whole, colours.ground, chance),
         *_tooled_sides(faces, gold, chance),
         *bands,
-        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
+        *rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed)),
     ]
     if faces.front and entry.front_title:
         texts.append(letter_front(inside(faces.front, 0.22, 0.2), words, hand, fleuron, 4.0))

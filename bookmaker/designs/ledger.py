@@ -23,8 +23,9 @@ from .ornaments import frame, rule
 from .palettes import BONE, GOLD, SOOT, Material
 from .shapes import Clipped, block
 from .spine import Spine, as_in_set, free_room, letter_spine
-from .textures import faded_ground, grain, rubbed, weave
+from .textures import faded_ground, grain, weave
 from .tones import darker, mixed
+from .wear import rubbed
 
 __all__ = ["MATERIAL", "LedgerDesign", "dress", "load"]
 
@@ -47,7 +48,7 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
     canvas, leather = mixed(colours.ground, BONE, 0.12), colours.second
     gold = inked(entry, leather, (GOLD, SOOT))
-    layers: list[Art] = [*faded_ground(faces, leather, 0.05), *grain(faces.whole, leather, chance)]
+    layers: list[Art] = [*faded_ground(faces, leather, entry.wear), *grain(faces.whole, leather, chance)]
     for outline in leather_parts(faces):
         area = Rect.around(outline.points())
         stuff = (block(area, canvas), *weave(area, canvas, Random(chance.random()), 0.24, 0.13))
@@ -57,7 +58,9 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
     if faces.spine:
         layers += _ridges(faces, leather, gold)
         texts.append(_on_spine(faces.spine, words, entry, Hand("text bold", "text", gold, leather)))
-    layers += rubbed(faces, leather, entry.wear, Random(words.seed))
+    layers += rubbed(
+        faces, Material.LEATHER, leather, entry.wear, Random(words.seed), (Material.CLOTH, canvas)
+    )
     if faces.front and entry.front_title:
         plate = _plate(faces.front)
         red = best_ink(BONE, (leather, SOOT))

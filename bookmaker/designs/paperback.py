@@ -19,8 +19,8 @@ from .lettering import Hand, composed
 from .palettes import BONE, PALETTES, SOOT, Material
 from .shapes import Shape, block, gathered
 from .spine import Spine, free_room, letter_spine
-from .textures import rubbed
 from .tones import apart, darker
+from .wear import rubbed
 
 __all__ = ["MATERIAL", "Paperback", "dress", "load"]
 
@@ -51,7 +51,7 @@ def dress(entry: Paperback, _artwork: None, flat: Flat, words: Words) -> Dress:
         block(faces.whole, colours.ground),
         *_stripes(faces, level, top, _three(entry, colours), chance),
         *_creases(faces, colours.ground),
-        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
+        *rubbed(faces, Material.PAPER, colours.ground, entry.wear, Random(words.seed)),
     ]
     texts = []
     if faces.spine:

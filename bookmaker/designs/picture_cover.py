@@ -28,8 +28,8 @@ from .run_on import RunOn, run_on
 from .scenes import scene
 from .shapes import Clipped, block
 from .spine import Spine, free_room, letter_spine
-from .textures import BOARD, rubbed
 from .tones import darker
+from .wear import BOARD, rubbed
 
 __all__ = ["MATERIAL", "PictureCover", "dress", "load"]
 
@@ -86,7 +86,7 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
     for _, picture, face, bounds in placed:
         layers.append(Clipped(Drawn(tuple(run_on(picture, face, bounds, entry.run_on))), Path.rectangle(bounds)))
     # where the print is rubbed off a picture the board shows, whatever the ground of the titling
-    layers += rubbed(faces, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
+    layers += rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine:
         spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
