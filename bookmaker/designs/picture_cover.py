@@ -23,17 +23,23 @@ from .faces import Faces, read_faces
 from .front import inside, label
 from .lettering import Hand, composed
 from .ornaments import rule
-from .palettes import BONE, GOLD, PALETTES, SOOT, Material
+from .palettes import BONE, GOLD, SOOT, Material
+from .poster import poster
 from .run_on import RunOn, run_on
-from .scenes import scene
 from .shapes import Clipped, block
 from .spine import Spine, free_room, letter_spine
-from .tones import darker
 from .wear import BOARD, rubbed
 
 __all__ = ["MATERIAL", "PictureCover", "dress", "load"]
 
 MATERIAL = Material.CLOTH
+
+
+FACES = (("text bold", "text"), ("old style", "old style italic"), ("sans bold", "sans"), ("text bold", "text italic"))
+"""Title and author on a drawn cover; the first where the maker brings pictures."""
+
+SKY = 0.46
+"""Above this share of a spine's height the sky is plain, and the words stand."""
 
 
 class PictureCover(DrawnDesign):
@@ -76,12 +82,11 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
     ink = inked(entry, colours.ground, (GOLD, BONE, SOOT) if artwork.none else (BONE, SOOT))
-    hand = Hand("text bold", "text", ink, colours.ground, capitals=chance.random() < 0.5)
+    title, author = FACES[int(chance.random() * len(FACES))] if artwork.none else FACES[0]
+    hand = Hand(title, author, ink, colours.ground, capitals=chance.random() < 0.5)
     layers: list[Art] = [block(faces.whole, colours.ground)]
-    if artwork.none:
-        light = PALETTES[entry.palette].marbling[-1]
-        focus = faces.front or faces.back or faces.whole
-        layers += scene(faces.whole, focus, colours.ground, darker(colours.second, 0.15), light, chance)
+    drawn = poster(entry, faces, colours, words, hand) if artwork.none else None
+    layers += drawn.layers if drawn else ()
     placed = list(_placed(faces, artwork, words))
     for _, picture, face, bounds in placed:
         layers.append(Clipped(Drawn(tuple(run_on(picture, face, bounds, entry.run_on))), Path.rectangle(bounds)))
@@ -92,7 +97,7 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
         spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
         room = free_room(faces.spine)
         if artwork.none:
-            room = Rect(room.x, room.y + room.height * 0.42, room.width, room.height * 0.58)
+            room = Rect(room.x, room.y + room.height * SKY, room.width, room.height * (1 - SKY))
         elif artwork.spine:
             # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
             room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
@@ -104,7 +109,8 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
         texts.append(letter_spine(room, words, spine))
     if faces.front and entry.front_title and not artwork.front:
         room = inside(faces.front, 0.12, 0.08)
-        texts.append(label(Rect(room.x, room.y + room.height * 0.62, room.width, room.height * 0.38), words, hand, 4.6))
+        head = Rect(room.x, room.y + room.height * 0.62, room.width, room.height * 0.38)
+        texts.append(label(drawn.front if drawn and drawn.front else head, words, drawn.hand if drawn else hand, 4.6))
     done = composed(layers, texts)
     problems = [problem for key, picture, face, _ in placed for problem in picture_problems(picture, face.size, key)]
     return Dress(done.art, (*done.problems, *problems), done.lettering)

@@ -34,7 +34,7 @@ TAN = Colour.from_hex("#b98d5e")
 SUN = Colour.from_hex("#e6d9b4")
 """Where all dyes are going in the light: paler, and a little yellow."""
 
-SUNNED: Mapping[Wear, float] = {"none": 0.03, "light": 0.09, "heavy": 0.17}
+SUNNED: Mapping[Wear, float] = {"none": 0.02, "light": 0.07, "heavy": 0.13}
 """How far the spine has gone there."""
 
 
@@ -58,6 +58,9 @@ TONES = (0.34, 0.6, 0.9)
 
 MARK = {Material.CLOTH: 0.085, Material.LEATHER: 0.11, Material.PAPER: 0.06}
 """How thick a mark is, in mm: a thread, the top of a cushion, a fibre."""
+
+SPREAD = {Material.CLOTH: 1.0, Material.LEATHER: 1.0, Material.PAPER: 0.5}
+"""How densely marks lie: paper is rubbed along its edges more than beside them."""
 
 STEP = 0.55
 """The outline of a ribbon has a point about every so many mm."""
@@ -200,12 +203,13 @@ def _along(edges: list[_Edge], stuff: Material, colour: Colour, harm: _Harm, cha
         if edge.length < 0.4:
             continue
         worn = _Uneven(edge, (chance.random() * 2 * pi, chance.random() * 2 * pi, chance.random() * 2 * pi))
-        wide += _ribbon(edge, worn, harm.reach * 0.34, chance)
+        if stuff is not Material.PAPER:
+            wide += _ribbon(edge, worn, harm.reach * 0.34, chance)
         narrow += _ribbon(edge, worn, harm.reach * 0.16, chance)
         for _ in range(int(edge.length * harm.marks)):
             share, deep = chance.random(), abs(chance.gauss(0.0, 0.5))
             here = worn(share)
-            if chance.random() < here:
+            if chance.random() < here * SPREAD[stuff]:
                 off = harm.reach * here * deep * (1 if chance.random() < 0.5 else -1)
                 marks.add(edge.at(share, off), deep, chance)
     for ribbon, tone in ((wide, tones[0]), (narrow, tones[1])):
@@ -216,6 +220,8 @@ def _along(edges: list[_Edge], stuff: Material, colour: Colour, harm: _Harm, cha
 
 def _tones(stuff: Material, colour: Colour, harm: _Harm) -> list[Colour]:
     bare = _bare(stuff, colour)
+    if stuff is Material.PAPER:  # what is printed goes off altogether, here more and there less
+        return [mixed(colour, bare, 0.5 + 0.45 * tone * harm.pale) for tone in TONES]
     return [mixed(colour, bare, tone * harm.pale) for tone in TONES]
 
 
