@@ -21,8 +21,9 @@ Coat = tuple[BookPlan, Words]
 def dressed(books: Sequence[BookPlan]) -> tuple[Coat, ...]:
     """The books with a ground colour for every drawn cover and jacket, each with the words that stand on it.
 
-    Of a book in a jacket with a design of its own the jacket is what its neighbours see. Neighbours are books that follow one another in the shelf file and stand in the same space. Books of one
-    series, and volumes of the same title and author, are a set.
+    Neighbours are books that follow one another in the shelf file and stand in the same space; of a book in a
+    jacket with a design of its own they see the jacket. Books of one series, and volumes of the same title and
+    author, are a set.
     """
     words = [book.words for book in books]
     sets: dict[object, list[int]] = {}

@@ -23,7 +23,7 @@ from .shapes import Line, gathered
 from .spine import Spine, as_in_set, free_room, letter_spine
 from .textures import faded_ground, weave
 from .tones import darker
-from .wear import rubbed
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "Atlas", "dress", "globe", "load"]
 
@@ -53,7 +53,8 @@ def dress(entry: Atlas, _artwork: None, flat: Flat, words: Words) -> Dress:
     ]
     texts: list[Lettered] = []
     if faces.spine:
-        spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
+        on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
+        spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
         art, lettered = _spine(faces.spine, words, spine, turn)
         layers += art
         texts.append(lettered)

@@ -22,7 +22,7 @@ from .shapes import Line
 from .spine import Spine, free_room, letter_spine
 from .textures import faded_ground, weave
 from .tones import darker
-from .wear import rubbed
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "Cloth", "dress", "load"]
 
@@ -49,7 +49,8 @@ def dress(entry: Cloth, _artwork: None, flat: Flat, words: Words) -> Dress:
     title, author = FACES[int(chance.random() * len(FACES))]
     hand = Hand(title, author, colours.ink, colours.ground, capitals=chance.random() < 0.5)
     fleuron = choose_fleuron(entry.ornament, chance)
-    spine = Spine(hand, entry.spine_title, entry.abbreviate, fleuron if chance.random() < 0.6 else None,
+    on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
+    spine = Spine(on_spine, entry.spine_title, entry.abbreviate, fleuron if chance.random() < 0.6 else None,
                   DEVICES.get(entry.device), rules=True)  # fmt: skip
     layers: list[Art] = [
         *faded_ground(faces, colours.ground, entry.wear),

@@ -28,7 +28,7 @@ from .shapes import Clipped, Line, block
 from .spine import Spine
 from .textures import faded_ground, grain
 from .tones import darker
-from .wear import rubbed
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "HalfLeather", "corners_of", "dress", "leather_parts", "load"]
 
@@ -57,10 +57,11 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
     gold = inked(entry, colours.ground, (GOLD, SOOT))
     hand = Hand("text bold", "text", gold, colours.ground, capitals=True)
-    spine = Spine(hand, entry.spine_title, entry.abbreviate, choose_fleuron(entry.ornament, chance),
+    on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
+    spine = Spine(on_spine, entry.spine_title, entry.abbreviate, choose_fleuron(entry.ornament, chance),
                   DEVICES.get(entry.device))  # fmt: skip
     bands, texts = banded_spine(faces, words, spine, (colours.second, inked(entry, colours.second)))
-    bath = PALETTES[entry.palette].marbling
+    bath = _bath(PALETTES[entry.palette].marbling, chance)
     layers: list[Art] = [
         *faded_ground(faces, colours.ground, entry.wear),
         *grain(faces.whole, colours.ground, chance),
@@ -75,6 +76,14 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
         front = Hand("text bold", "text italic", SOOT, paper)
         texts.append(label(plate.grown(-0.6), words, front, 3.2))
     return composed(layers, texts)
+
+
+def _bath(colours: tuple[Colour, ...], chance: Random) -> tuple[Colour, ...]:
+    """The colours of the marbler's bath for one book: all of them, or one less; the lightest stays last."""
+    *strong, pale = colours
+    if chance.random() < 0.6:
+        strong.pop(int(chance.random() * len(strong)))
+    return (*strong, pale)
 
 
 def _plate(front: Rect) -> Rect:

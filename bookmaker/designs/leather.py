@@ -20,7 +20,7 @@ from .ornaments import choose_fleuron, corner_pieces, frame
 from .palettes import GOLD, SOOT, Material
 from .spine import Spine
 from .textures import faded_ground, grain
-from .wear import rubbed
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "Leather", "dress", "load"]
 
@@ -44,7 +44,8 @@ def dress(entry: Leather, _artwork: None, flat: Flat, words: Words) -> Dress:
     gold = inked(entry, colours.ground, (GOLD, SOOT))
     hand = Hand("text bold", "text", gold, colours.ground, capitals=True)
     fleuron = choose_fleuron(entry.ornament, chance)
-    spine = Spine(hand, entry.spine_title, entry.abbreviate, fleuron, DEVICES.get(entry.device))
+    on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
+    spine = Spine(on_spine, entry.spine_title, entry.abbreviate, fleuron, DEVICES.get(entry.device))
     bands, texts = banded_spine(faces, words, spine, (colours.second, inked(entry, colours.second)))
     layers: list[Art] = [
         *faded_ground(faces, colours.ground, entry.wear),

@@ -25,7 +25,7 @@ from .shapes import Clipped, block
 from .spine import Spine, as_in_set, free_room, letter_spine
 from .textures import faded_ground, grain, weave
 from .tones import darker, mixed
-from .wear import rubbed
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "LedgerDesign", "dress", "load"]
 
@@ -56,8 +56,9 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
     layers += corners_of(faces, darker(leather, 0.4))
     texts: list[Lettered] = []
     if faces.spine:
-        layers += _ridges(faces, leather, gold)
-        texts.append(_on_spine(faces.spine, words, entry, Hand("text bold", "text", gold, leather)))
+        pale = sunned(leather, entry.wear)
+        layers += _ridges(faces, pale, gold)
+        texts.append(_on_spine(faces.spine, words, entry, Hand("text bold", "text", gold, pale)))
     layers += rubbed(
         faces, Material.LEATHER, leather, entry.wear, Random(words.seed), (Material.CLOTH, canvas)
     )

@@ -22,7 +22,7 @@ from .shapes import block
 from .spine import Spine, free_room, letter_spine
 from .textures import faded_ground, fibres, spots
 from .tones import mixed
-from .wear import creased, rubbed
+from .wear import creased, rubbed, sunned
 
 __all__ = ["MATERIAL", "Pamphlet", "dress", "load"]
 
@@ -68,7 +68,8 @@ def dress(entry: Pamphlet, _artwork: None, flat: Flat, words: Words) -> Dress:
     layers += rubbed(faces, MATERIAL, mixed(paper, BROWN, 0.2), entry.wear, Random(words.seed))
     texts: list[Lettered] = []
     if faces.spine:
-        spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device))
+        on_spine = hand.on_ground(sunned(paper, entry.wear))
+        spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device))
         texts.append(letter_spine(free_room(faces.spine), words, spine))
     if faces.front and entry.front_title:
         art, lettered = _front(faces.front, words, hand, fleuron)

@@ -74,7 +74,8 @@ def dress(entry: Paperback, _artwork: None, flat: Flat, words: Words) -> Dress:
     layers += rubbed(faces, Material.PAPER, colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine:
-        spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device),
+        on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
+        spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device),
                       author_first=chance.random() < 0.4)  # fmt: skip
         room = free_room(faces.spine)
         foot = faces.spine.y + faces.spine.height * FOOT if bold else top

@@ -28,7 +28,7 @@ from .poster import poster
 from .run_on import RunOn, run_on
 from .shapes import Clipped, block
 from .spine import Spine, free_room, letter_spine
-from .wear import BOARD, rubbed
+from .wear import BOARD, rubbed, sunned
 
 __all__ = ["MATERIAL", "PictureCover", "dress", "load"]
 
@@ -94,18 +94,10 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
     layers += rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine:
-        spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
-        room = free_room(faces.spine)
-        if artwork.none:
-            room = Rect(room.x, room.y + room.height * SKY, room.width, room.height * (1 - SKY))
-        elif artwork.spine:
-            # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
-            room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
-            plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
-            layers.append(block(plate, colours.ground))
-        else:
-            layers += _ends(faces.spine, hand)
-            room = inside(room, 0, 0.05)
+        art, room = _under_words(faces.spine, artwork, hand)
+        layers += art
+        on_spine = hand.on_ground(sunned(colours.ground, entry.wear)) if drawn else hand
+        spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
         texts.append(letter_spine(room, words, spine))
     if faces.front and entry.front_title and not artwork.front:
         room = inside(faces.front, 0.12, 0.08)
@@ -114,6 +106,19 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
     done = composed(layers, texts)
     problems = [problem for key, picture, face, _ in placed for problem in picture_problems(picture, face.size, key)]
     return Dress(done.art, (*done.problems, *problems), done.lettering)
+
+
+def _under_words(spine: Rect, artwork: Pictures, hand: Hand) -> tuple[list[Art], Rect]:
+    """Where the words of a spine stand, and what is drawn for them there."""
+    room = free_room(spine)
+    if artwork.none:
+        return [], Rect(room.x, room.y + room.height * SKY, room.width, room.height * (1 - SKY))
+    if artwork.spine:
+        # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
+        room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
+        plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
+        return [block(plate, hand.ground)], room
+    return list(_ends(spine, hand)), inside(room, 0, 0.05)
 
 
 def _ends(box: Rect, hand: Hand) -> Iterator[Art]:

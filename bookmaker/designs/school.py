@@ -22,7 +22,7 @@ from .palettes import BONE, SOOT, Material
 from .shapes import Line, Shape, block
 from .spine import Spine, as_in_set, free_room, letter_spine
 from .textures import faded_ground, weave
-from .wear import rubbed
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "School", "dress", "load"]
 
@@ -53,7 +53,7 @@ def dress(entry: School, _artwork: None, flat: Flat, words: Words) -> Dress:
     ]
     texts: list[Lettered] = []
     if faces.spine:
-        art, lettered = _spine(faces.spine, words, entry, hand)
+        art, lettered = _spine(faces.spine, words, entry, hand.on_ground(sunned(colours.ground, entry.wear)))
         layers += art
         texts += lettered
     layers += rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed))

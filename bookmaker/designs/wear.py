@@ -59,7 +59,7 @@ TONES = (0.34, 0.6, 0.9)
 MARK = {Material.CLOTH: 0.085, Material.LEATHER: 0.11, Material.PAPER: 0.06}
 """How thick a mark is, in mm: a thread, the top of a cushion, a fibre."""
 
-SPREAD = {Material.CLOTH: 1.0, Material.LEATHER: 1.0, Material.PAPER: 0.5}
+SPREAD = {Material.CLOTH: 1.0, Material.LEATHER: 1.0, Material.PAPER: 0.45}
 """How densely marks lie: paper is rubbed along its edges more than beside them."""
 
 STEP = 0.55
@@ -118,6 +118,8 @@ def rubbed(
     else:
         yield from _along([*boards, *spine], stuff, colour, harm, chance)
     yield from _at_tips(faces, stuff, colour, harm, chance)
+    if stuff is Material.LEATHER and not sides:
+        yield from _scuffs(faces, _tones(stuff, colour, harm)[0], harm, chance)
 
 
 def _spine_edges(faces: Faces) -> list[_Edge]:
@@ -205,7 +207,7 @@ def _along(edges: list[_Edge], stuff: Material, colour: Colour, harm: _Harm, cha
         worn = _Uneven(edge, (chance.random() * 2 * pi, chance.random() * 2 * pi, chance.random() * 2 * pi))
         if stuff is not Material.PAPER:
             wide += _ribbon(edge, worn, harm.reach * 0.34, chance)
-        narrow += _ribbon(edge, worn, harm.reach * 0.16, chance)
+        narrow += _ribbon(edge, worn, harm.reach * (0.1 if stuff is Material.PAPER else 0.16), chance)
         for _ in range(int(edge.length * harm.marks)):
             share, deep = chance.random(), abs(chance.gauss(0.0, 0.5))
             here = worn(share)
@@ -221,7 +223,7 @@ def _along(edges: list[_Edge], stuff: Material, colour: Colour, harm: _Harm, cha
 def _tones(stuff: Material, colour: Colour, harm: _Harm) -> list[Colour]:
     bare = _bare(stuff, colour)
     if stuff is Material.PAPER:  # what is printed goes off altogether, here more and there less
-        return [mixed(colour, bare, 0.5 + 0.45 * tone * harm.pale) for tone in TONES]
+        return [mixed(colour, bare, harm.pale * (0.45 + 0.5 * tone)) for tone in TONES]
     return [mixed(colour, bare, tone * harm.pale) for tone in TONES]
 
 
@@ -258,8 +260,6 @@ def _at_tips(faces: Faces, stuff: Material, colour: Colour, harm: _Harm, chance:
             at = tip.plus(size * deep * cos(turn), size * deep * sin(turn))
             marks.add(at, deep * 0.8, chance)
     yield from marks.drawn(tones)
-    if stuff is Material.LEATHER:
-        yield from _scuffs(faces, tones[0], harm, chance)
 
 
 def _scuffs(faces: Faces, tone: Colour, harm: _Harm, chance: Random) -> Iterator[Art]:
