@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from ..drawing import Art, Colour
@@ -43,10 +43,17 @@ class Leather:
     on_label: Colour
 
 
+Plate = Callable[[Rect, Leather], Iterator[Art]]
+"""What the words stand on in a compartment."""
+
+
 def banded_spine(
-    faces: Faces, words: Words, spine: Spine, label: tuple[Colour, Colour]
+    faces: Faces, words: Words, spine: Spine, label: tuple[Colour, Colour], *, labelled: bool
 ) -> tuple[list[Art], list[Lettered]]:
-    """Bands, tools and label, and the words; `spine` has the hand on the skin, `label` its colour and its ink."""
+    """Bands, tools and label, and the words; `spine` has the hand on the skin, `label` its colour and its ink.
+
+    Unless it must be `labelled`, a spine lettered lengthwise may have no label but a panel of fillets on the skin.
+    """
     if not faces.spine:
         return [], []
     box = faces.spine
@@ -57,7 +64,9 @@ def banded_spine(
     compartments = _compartments(box)
     if _runs_across(compartments, words, replace(spine, hand=hand)):
         return _across(box, compartments, words, replace(spine, hand=hand), colours)
-    return _along(box, compartments, words, replace(spine, hand=hand), colours)
+    if words.kin % 5 < 2 and not labelled:
+        return _along(box, compartments, words, spine, colours, _panel)
+    return _along(box, compartments, words, replace(spine, hand=hand), colours, _label)
 
 
 def _compartments(box: Rect) -> list[Rect]:
@@ -132,18 +141,13 @@ def _in_compartments(words: Words, count: int) -> Iterator[tuple[int, str]]:
 
 
 def _along(
-    box: Rect, compartments: list[Rect], words: Words, spine: Spine, colours: Leather
+    box: Rect, compartments: list[Rect], words: Words, spine: Spine, colours: Leather, plate: Plate
 ) -> tuple[list[Art], list[Lettered]]:
-    """One long label between two bands at the head and two at the tail, lettered along the spine; some books have
-    no label but a panel of fillets on the skin itself.
-    """
+    """One long label or panel between two bands at the head and two at the tail, lettered along the spine."""
     body = _joined(compartments[1:-1])
     along = replace(spine, way="auto" if spine.way == "none" else spine.way, device=None)
-    on_skin = words.kin % 5 < 2
-    if on_skin:
-        along = replace(along, hand=spine.hand.on_ground(colours.skin, colours.gold))
     texts = [] if spine.way == "none" else [letter_spine(_room(body), words, along)]
-    art: list[Art] = [*(_panel if on_skin else _label)(body, colours)] if texts else []
+    art: list[Art] = [*plate(body, colours)] if texts else []
     ends = [compartments[0], compartments[-1]]
     if spine.device:
         art.append(stamp(spine.device, _room(ends.pop()), colours.gold))

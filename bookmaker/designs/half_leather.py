@@ -60,7 +60,8 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
     on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
     spine = Spine(on_spine, entry.spine_title, entry.abbreviate, choose_fleuron(entry.ornament, chance),
                   DEVICES.get(entry.device))  # fmt: skip
-    bands, texts = banded_spine(faces, words, spine, (colours.second, inked(entry, colours.second)))
+    on_label = (colours.second, inked(entry, colours.second))
+    bands, texts = banded_spine(faces, words, spine, on_label, labelled=entry.second_colour is not None)
     bath = _bath(PALETTES[entry.palette].marbling, chance)
     layers: list[Art] = [
         *faded_ground(faces, colours.ground, entry.wear),

@@ -46,7 +46,8 @@ def dress(entry: Leather, _artwork: None, flat: Flat, words: Words) -> Dress:
     fleuron = choose_fleuron(entry.ornament, chance)
     on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
     spine = Spine(on_spine, entry.spine_title, entry.abbreviate, fleuron, DEVICES.get(entry.device))
-    bands, texts = banded_spine(faces, words, spine, (colours.second, inked(entry, colours.second)))
+    on_label = (colours.second, inked(entry, colours.second))
+    bands, texts = banded_spine(faces, words, spine, on_label, labelled=entry.second_colour is not None)
     layers: list[Art] = [
         *faded_ground(faces, colours.ground, entry.wear),
         *grain(faces.whole, colours.ground, chance),

@@ -9,12 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from math import cos, exp, hypot, pi, sin
+from math import cos, pi, sin
 from random import Random
 
 from ..drawing import Art, Colour, Pen, luminance
 from ..geometry import Point
 from .design import Wear
+from .exposed import CORNERS, Edge, Uneven, board_edges, spine_edges, tips
 from .faces import Faces
 from .palettes import Material
 from .shapes import Commands, Line, Shape, blot, snapped
@@ -65,33 +66,6 @@ SPREAD = {Material.CLOTH: 1.0, Material.LEATHER: 1.0, Material.PAPER: 0.45}
 STEP = 0.55
 """The outline of a ribbon has a point about every so many mm."""
 
-CORNERS = 0.3
-"""Leather corners and the leather beside the spine take about this share of a side's width."""
-
-END = 1.3
-"""So many mm from its ends an edge is worn about as in its middle."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Edge:
-    """A straight edge; `weight` is 1 for the most exposed ones; `ends` tells where it is worn more: start, end."""
-
-    start: Point
-    end: Point
-    weight: float
-    ends: tuple[bool, bool] = (True, True)
-
-    @property
-    def length(self) -> float:
-        return hypot(self.end.x - self.start.x, self.end.y - self.start.y)
-
-    def at(self, share: float, off: float) -> Point:
-        """A point beside the edge."""
-        dx, dy = (self.end.x - self.start.x) / self.length, (self.end.y - self.start.y) / self.length
-        way = share * self.length
-        return Point(self.start.x + dx * way - dy * off, self.start.y + dy * way + dx * off)
-
-
 def sunned(colour: Colour, wear: Wear) -> Colour:
     """A colour as light has left it on the spine."""
     return mixed(colour, SUN, SUNNED[wear])
@@ -111,7 +85,7 @@ def rubbed(
     if wear == "none":
         return
     harm = HARM[wear]
-    spine, boards = _spine_edges(faces), _board_edges(faces, CORNERS if sides else 0.0)
+    spine, boards = spine_edges(faces), board_edges(faces, CORNERS if sides else 0.0)
     if sides:
         yield from _along(boards, *sides, harm, chance)
         yield from _along(spine, stuff, colour, harm, chance)
@@ -120,50 +94,6 @@ def rubbed(
     yield from _at_tips(faces, stuff, colour, harm, chance)
     if stuff is Material.LEATHER and not sides:
         yield from _scuffs(faces, _tones(stuff, colour, harm)[0], harm, chance)
-
-
-def _spine_edges(faces: Faces) -> list[_Edge]:
-    """Head, tail and joints of the spine; and of the strips of leather or cloth beside it."""
-    if not faces.spine:
-        return []
-    box = faces.spine
-    left, right = min(rect.x for rect in faces.edges), max(rect.right for rect in faces.edges)
-    found = [_Edge(Point(box.x, y), Point(box.right, y), 1.0) for y in (box.y, box.top)]
-    found += [_Edge(Point(x, box.y), Point(x, box.top), 0.62) for x in faces.folds]
-    if not faces.sides and right > box.right:
-        found += [
-            edge
-            for y in (box.y, box.top)
-            for edge in (_Edge(Point(left, y), Point(box.x, y), 0.6), _Edge(Point(box.right, y), Point(right, y), 0.6))
-        ]
-    return found
-
-
-def _board_edges(faces: Faces, less: float) -> list[_Edge]:
-    """The three outer edges of each side, as far as no corner is cut from it; `less` is the share of a side's width
-    that is of other stuff at corners and spine.
-    """
-    found: list[_Edge] = []
-    for side in faces.sides:
-        out, off = faces.outward(side), less * side.width
-        fore, near = (side.right, side.x) if out > 0 else (side.x, side.right)
-        ends = (not less, not less)
-        found.append(_Edge(Point(fore, side.y + off), Point(fore, side.top - off), 0.8, ends))
-        if side in faces.edges:
-            found += [
-                _Edge(Point(near + out * off, y), Point(fore - out * off, y), 0.6, (False, not less))
-                for y in (side.y, side.top)
-            ]
-    return found
-
-
-def _tips(faces: Faces) -> Iterator[Point]:
-    """The corners of the book."""
-    for side in faces.sides:
-        if side in faces.edges:
-            fore = side.right if faces.outward(side) > 0 else side.x
-            yield from (Point(fore, side.y), Point(fore, side.top))
-    yield from faces.tips
 
 
 def _bare(stuff: Material, colour: Colour) -> Colour:
@@ -178,25 +108,7 @@ def _bare(stuff: Material, colour: Colour) -> Colour:
     return mixed(lighter(colour, 0.5), BOARD, 0.55)
 
 
-@dataclass(frozen=True, slots=True)
-class _Uneven:
-    """How worn an edge is along its length: long waves, more towards exposed ends."""
-
-    edge: _Edge
-    turns: tuple[float, float, float]
-
-    def __call__(self, share: float) -> float:
-        """From 0 to about 1.5 times the edge's weight, at a share of its length."""
-        way = share * self.edge.length
-        long, middle, short = (
-            sin(turn + way * 2 * pi / wave) for turn, wave in zip(self.turns, (9.7, 4.3, 1.9), strict=True)
-        )
-        here = max(0.0, 0.5 + 0.28 * long + 0.2 * middle + 0.1 * short)
-        exposed = (end for end, counts in zip((way, self.edge.length - way), self.edge.ends, strict=True) if counts)
-        return self.edge.weight * (here + max((exp(-end / END) for end in exposed), default=0.0))
-
-
-def _along(edges: list[_Edge], stuff: Material, colour: Colour, harm: _Harm, chance: Random) -> Iterator[Art]:
+def _along(edges: list[Edge], stuff: Material, colour: Colour, harm: _Harm, chance: Random) -> Iterator[Art]:
     """Ribbons along the edges, then marks on both sides of them."""
     tones = _tones(stuff, colour, harm)
     wide, narrow = [], []
@@ -204,7 +116,7 @@ def _along(edges: list[_Edge], stuff: Material, colour: Colour, harm: _Harm, cha
     for edge in edges:
         if edge.length < 0.4:
             continue
-        worn = _Uneven(edge, (chance.random() * 2 * pi, chance.random() * 2 * pi, chance.random() * 2 * pi))
+        worn = Uneven(edge, (chance.random() * 2 * pi, chance.random() * 2 * pi, chance.random() * 2 * pi))
         if stuff is not Material.PAPER:
             wide += _ribbon(edge, worn, harm.reach * 0.34, chance)
         narrow += _ribbon(edge, worn, harm.reach * (0.1 if stuff is Material.PAPER else 0.16), chance)
@@ -227,7 +139,7 @@ def _tones(stuff: Material, colour: Colour, harm: _Harm) -> list[Colour]:
     return [mixed(colour, bare, tone * harm.pale) for tone in TONES]
 
 
-def _ribbon(edge: _Edge, worn: _Uneven, half: float, chance: Random) -> Commands:
+def _ribbon(edge: Edge, worn: Uneven, half: float, chance: Random) -> Commands:
     """A strip along an edge, as wide as the edge is worn."""
     steps = max(2, round(edge.length / STEP))
     there, back = [], []
@@ -244,7 +156,7 @@ def _at_tips(faces: Faces, stuff: Material, colour: Colour, harm: _Harm, chance:
     """Blunt corners: blots within blots, and marks around them; smaller ones where the joints end."""
     tones = _tones(stuff, colour, harm)
     worn_through = CORE if stuff is Material.PAPER else BOARD
-    places = [(tip, harm.tip * (0.75 + 0.5 * chance.random())) for tip in _tips(faces)]
+    places = [(tip, harm.tip * (0.75 + 0.5 * chance.random())) for tip in tips(faces)]
     if faces.spine:
         places += [(Point(x, y), harm.tip * (0.35 + 0.25 * chance.random()))
                    for x in faces.folds for y in (faces.spine.y, faces.spine.top)]  # fmt: skip
