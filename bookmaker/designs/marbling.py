@@ -8,7 +8,7 @@ from random import Random
 
 from ..drawing import Art, Colour
 from ..geometry import Path, Point, Rect
-from .shapes import Repeated, Shape, block, snapped
+from .shapes import Commands, Repeated, Shape, Stacked, block, snapped
 from .textures import patches
 from .tones import darker, mixed
 
@@ -16,9 +16,6 @@ __all__ = ["marbled"]
 
 PATCH = 6.2
 """Side of a patch of stones, in mm."""
-
-Commands = list[tuple[str | float, ...]]
-
 
 def marbled(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]:
     """Fill an area; `bath` are the colours, the lightest last."""
@@ -36,6 +33,7 @@ def _stones(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]
     ground, *drops = sorted(bath, key=sum)
     yield block(area, ground)
     places = tuple(patches(area, PATCH, chance))
+    shapes: list[Shape] = []
     sizes = ((0.52, 0.5), (0.34, 1.1), (0.19, 1.9))
     for layer, (radius, number) in enumerate(sizes):
         for share, colour in enumerate(drops):
@@ -48,8 +46,8 @@ def _stones(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]
                 stones += shape
                 veins += _stone(x, y, size + 0.05, Random(int(size * 1e6)))
             vein = darker(ground, 0.15) if (layer + share) % 2 else ground
-            yield Repeated(Shape(snapped(veins), vein), places)
-            yield Repeated(Shape(snapped(stones), mixed(colour, ground, 0.06 * layer)), places)
+            shapes += [Shape(snapped(veins), vein), Shape(snapped(stones), mixed(colour, ground, 0.06 * layer))]
+    yield Repeated(Stacked(tuple(shapes)), places)
 
 
 def _stone(x: float, y: float, radius: float, chance: Random) -> Commands:

@@ -13,8 +13,8 @@ from ..imported import ImportedPage
 from ..pictures import Picture
 from ..units import to_pt
 
-__all__ = ["Clipped", "Commands", "FilledPage", "FilledPicture", "Line", "Repeated", "Shape", "Through", "block",
-           "blot", "gathered", "rounded", "snapped"]  # fmt: skip
+__all__ = ["Clipped", "Commands", "FilledPage", "FilledPicture", "Line", "Repeated", "Shape", "Stacked", "Through",
+           "block", "blot", "gathered", "rounded", "snapped"]  # fmt: skip
 
 Commands = list[tuple[str | float, ...]]
 """What a path is made of, while it grows."""
@@ -112,10 +112,27 @@ class FilledPage:
 
 
 @dataclass(frozen=True, slots=True)
-class Repeated:
-    """One shape or line at several places."""
+class Stacked:
+    """Shapes and lines one over the other."""
 
-    art: Shape | Line
+    layers: tuple[Shape | Line, ...]
+
+    @property
+    def bounds(self) -> Rect:
+        """A rectangle that holds all ink."""
+        return Rect.around([corner for layer in self.layers for corner in layer.bounds.corners])
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw them in order."""
+        for layer in self.layers:
+            layer.draw(canvas)
+
+
+@dataclass(frozen=True, slots=True)
+class Repeated:
+    """One shape, line or stack of them at several places."""
+
+    art: Shape | Line | Stacked
     places: tuple[Point, ...]
 
     def draw(self, canvas: Canvas) -> None:

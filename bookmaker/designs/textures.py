@@ -13,7 +13,7 @@ from ..drawing import Art, Colour, Pen
 from ..geometry import Point, Rect
 from .design import Wear
 from .faces import Faces
-from .shapes import Commands, Line, Repeated, Shape, block, blot, snapped
+from .shapes import Commands, Line, Repeated, Shape, Stacked, block, blot, snapped
 from .tones import darker, lighter, mixed
 from .wear import sunned
 
@@ -82,8 +82,7 @@ def grain(area: Rect, colour: Colour, chance: Random, strength: float = 0.11) ->
         (light, Pen(0.06, lighter(colour, strength * 0.7))),
     )
     places = tuple(patches(area, GRAIN_PATCH, chance))
-    for commands, pen in layers:
-        yield Repeated(Line(snapped(commands), pen), places)
+    yield Repeated(Stacked(tuple(Line(snapped(commands), pen) for commands, pen in layers)), places)
 
 
 def patches(area: Rect, side: float, chance: Random) -> Iterator[Point]:
@@ -108,6 +107,7 @@ def _arc(x: float, y: float, radius: float, start: float, end: float) -> Command
 def fibres(area: Rect, colour: Colour, chance: Random, density: float = 1.1, strength: float = 0.12) -> Iterator[Art]:
     """Paper: short hairs, darker and lighter, lying every way."""
     places = tuple(patches(area, PATCH, chance))
+    layers: list[Line] = []
     for tone in (darker(colour, strength), lighter(colour, strength), darker(colour, strength * 2)):
         commands: Commands = []
         for _ in range(int(PATCH * PATCH * density / 3)):
@@ -117,7 +117,8 @@ def fibres(area: Rect, colour: Colour, chance: Random, density: float = 1.1, str
             bend = 0.3 * (chance.random() - 0.5) * length
             commands += [("M", x, y), ("C", x + dx / 3 - bend, y + dy / 3 + bend, x + dx * 2 / 3 - bend,
                                        y + dy * 2 / 3 + bend, x + dx, y + dy)]  # fmt: skip
-        yield Repeated(Line(snapped(commands), Pen(0.045, tone)), places)
+        layers.append(Line(snapped(commands), Pen(0.045, tone)))
+    yield Repeated(Stacked(tuple(layers)), places)
 
 
 def spots(area: Rect, colour: Colour, chance: Random, count: int, largest: float = 0.5) -> Iterator[Art]:
