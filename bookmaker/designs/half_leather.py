@@ -15,7 +15,7 @@ from ..drawing import Art, Colour, Drawn, Pen
 from ..flat import Flat
 from ..geometry import Path, Point, Rect, polygon
 from .bands import banded_spine
-from .colouring import colours_of, inked
+from .colouring import colours_of, inked, tooled
 from .design import DrawnDesign, Dress, Words
 from .devices import DEVICES
 from .faces import Faces, read_faces
@@ -23,7 +23,7 @@ from .front import label
 from .lettering import Hand, composed
 from .marbling import marbled
 from .ornaments import choose_fleuron, frame
-from .palettes import BONE, GOLD, PALETTES, SOOT, Material
+from .palettes import BONE, PALETTES, SOOT, Material
 from .shapes import Clipped, Line, block
 from .spine import Spine
 from .textures import faded_ground, grain
@@ -55,7 +55,7 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
-    gold = inked(entry, colours.ground, (GOLD, SOOT))
+    gold = tooled(entry, colours.ground)
     hand = Hand("text bold", "text", gold, colours.ground, capitals=True)
     on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
     spine = Spine(on_spine, entry.spine_title, entry.abbreviate, choose_fleuron(entry.ornament, chance),

@@ -10,14 +10,14 @@ from typing import Literal
 from ..drawing import Art, Colour
 from ..flat import Flat
 from .bands import banded_spine
-from .colouring import colours_of, inked
+from .colouring import colours_of, inked, tooled
 from .design import DrawnDesign, Dress, Words
 from .devices import DEVICES
 from .faces import Faces, read_faces
 from .front import inside, letter_front
 from .lettering import Hand, composed
 from .ornaments import choose_fleuron, corner_pieces, frame
-from .palettes import GOLD, SOOT, Material
+from .palettes import Material
 from .spine import Spine
 from .textures import faded_ground, grain
 from .wear import rubbed, sunned
@@ -41,7 +41,7 @@ def dress(entry: Leather, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
-    gold = inked(entry, colours.ground, (GOLD, SOOT))
+    gold = tooled(entry, colours.ground)
     hand = Hand("text bold", "text", gold, colours.ground, capitals=True)
     fleuron = choose_fleuron(entry.ornament, chance)
     on_spine = hand.on_ground(sunned(colours.ground, entry.wear))

@@ -12,7 +12,7 @@ from ..drawing import Art, Colour, Drawn
 from ..flat import Flat
 from ..geometry import Rect
 from .bands import ridge
-from .colouring import colours_of, inked
+from .colouring import colours_of, tooled
 from .design import DrawnDesign, Dress, Words
 from .devices import DEVICES
 from .faces import Faces, read_faces
@@ -20,7 +20,7 @@ from .front import label
 from .half_leather import corners_of, leather_parts
 from .lettering import Hand, Lettered, best_ink, composed, letter, together
 from .ornaments import frame, rule
-from .palettes import BONE, GOLD, SOOT, Material
+from .palettes import BONE, SOOT, Material
 from .shapes import Clipped, block
 from .spine import Spine, as_in_set, free_room, letter_spine
 from .textures import faded_ground, grain, weave
@@ -47,7 +47,7 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
     canvas, leather = mixed(colours.ground, BONE, 0.12), colours.second
-    gold = inked(entry, leather, (GOLD, SOOT))
+    gold = tooled(entry, leather)
     layers: list[Art] = [*faded_ground(faces, leather, entry.wear), *grain(faces.whole, leather, chance)]
     for outline in leather_parts(faces):
         area = Rect.around(outline.points())

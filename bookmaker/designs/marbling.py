@@ -34,7 +34,7 @@ def _stones(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]
     yield block(area, ground)
     places = tuple(patches(area, PATCH, chance))
     shapes: list[Shape] = []
-    sizes = ((0.52, 0.5), (0.34, 1.1), (0.19, 1.9))
+    sizes = ((0.52, 0.5), (0.34, 1.0), (0.19, 1.5))
     for layer, (radius, number) in enumerate(sizes):
         for share, colour in enumerate(drops):
             veins: Commands = []

@@ -14,11 +14,11 @@ from .faces import Faces
 from .front import inside
 from .lettering import Hand, best_ink
 from .ornaments import frame
-from .palettes import BONE, SOOT
+from .palettes import BONE, PALETTES, SOOT, Material
 from .scenes import choose_scene, inks_of, scene_on_spines, scene_over, scene_within
 from .shapes import Line, block
 from .stage import Inks
-from .tones import darker
+from .tones import apart, darker
 from .wear import sunned
 
 __all__ = ["Poster", "poster"]
@@ -47,10 +47,11 @@ def poster(entry: DrawnDesign, faces: Faces, colours: Colours, words: Words, han
     layers: list[Art] = [block(faces.whole, colours.ground)]
     front_room, front_hand = _title_room(faces, layout), hand
     if layout in ("framed", "arch"):
-        for side, part in ((faces.front, 1.0), (faces.back, 0.6)):
+        behind = _another_sky(entry, colours.ground, chance)
+        for side, part in ((faces.front, 1.0), (faces.back, 0.72)):
             if side:
                 window = _window(side, layout, part)
-                layers.append(scene_within(window, scene, inks, seed))
+                layers.append(scene_within(window, scene, behind, seed))
                 layers += _framed(window, hand.ink, side.width)
     else:
         layers.append(scene_over(faces, faces.whole, scene, inks, seed, row[0] if row else 0.0))
@@ -70,6 +71,13 @@ def poster(entry: DrawnDesign, faces: Faces, colours: Colours, words: Words, han
     return Poster(tuple(layers), front_room, front_hand)
 
 
+def _another_sky(entry: DrawnDesign, ground: Colour, chance: Random) -> Inks:
+    """The inks behind a window: under a sky unlike the ground around it."""
+    cloths = PALETTES[entry.palette].grounds[Material.CLOTH]
+    unlike = sorted(cloths, key=lambda colour: -apart(colour, ground))[:5]
+    return inks_of(unlike[int(chance.random() * len(unlike))], None, entry.palette, chance)
+
+
 def _title_room(faces: Faces, layout: Layout) -> Rect | None:
     if not faces.front:
         return None
@@ -80,8 +88,8 @@ def _title_room(faces: Faces, layout: Layout) -> Rect | None:
 
 def _window(side: Rect, layout: Layout, part: float) -> Path:
     """The window on a side, in its lower part; on the back a smaller one."""
-    wide, high = side.width * 0.76 * part, side.height * 0.53 * part
-    foot = side.y + side.height * (0.09 if part == 1.0 else 0.36)
+    wide, high = side.width * 0.8 * part, side.height * 0.56 * part
+    foot = side.y + side.height * (0.08 if part == 1.0 else 0.3)
     box = Rect(side.centre.x - wide / 2, foot, wide, high)
     if layout == "framed":
         return Path.rectangle(box)

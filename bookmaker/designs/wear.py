@@ -162,8 +162,10 @@ def _at_tips(faces: Faces, stuff: Material, colour: Colour, harm: _Harm, chance:
                    for x in faces.folds for y in (faces.spine.y, faces.spine.top)]  # fmt: skip
     marks = Marks(stuff)
     layers = [(0.78, tones[0]), (0.54, tones[1]), (0.3, mixed(tones[2], worn_through, harm.pale))]
+    if stuff is Material.PAPER:  # its colour is gone or it is there
+        layers = layers[2:]
     for share, tone in layers:
-        blots = [command for tip, size in places for command in blot(tip, size * share, chance, 9)]
+        blots = [command for tip, size in places for command in blot(tip, size * share, chance, 13)]
         if blots:
             yield Shape(snapped(blots), tone)
     for tip, size in places:
