@@ -68,7 +68,7 @@ PALETTES: Mapping[PaletteName, Palette] = {
     # Everything a little faded and dusty.
     "attic": _palette(
         "8a6f6a 6f7a70 7d7f8c 9c8a68 5f5550 8b7d8c a58f82 636d5a",
-        "6f5240 5c4a42 8b7355 6a5048 54564c 93806a",
+        "6f5240 4f3f3a 8b7355 6e4a4c 54584c 9c8a70",
         "dcd2ba b3ab98 d6bfa0 aab8b0 cdb9bd 9d9484 c4c8a4",
         "7a5a55 5f6d70 a8946c ddd2bc",
     ),
