@@ -35,7 +35,7 @@ TAN = Colour.from_hex("#b98d5e")
 SUN = Colour.from_hex("#e6d9b4")
 """Where all dyes are going in the light: paler, and a little yellow."""
 
-SUNNED: Mapping[Wear, float] = {"none": 0.02, "light": 0.07, "heavy": 0.13}
+SUNNED: Mapping[Wear, float] = {"none": 0.02, "light": 0.06, "heavy": 0.11}
 """How far the spine has gone there."""
 
 
@@ -218,12 +218,13 @@ class Marks:
 
 
 def creased(faces: Faces, colour: Colour, chance: Random, count: int) -> Iterator[Art]:
-    """Soft creases across the corners of paper sides: pale where the fold broke the colour, blurred beside it."""
+    """Soft creases across the outer corners of paper sides: pale where the fold broke the colour, blurred beside it."""
     paths: Commands = []
     for side in faces.sides:
         for _ in range(count):
-            corner = side.corners[int(chance.random() * 4)]
-            into_x, into_y = (1 if corner.x == side.x else -1), (1 if corner.y == side.y else -1)
+            fore = side.right if faces.outward(side) > 0 else side.x
+            corner = Point(fore, side.y if chance.random() < 0.5 else side.top)
+            into_x, into_y = -faces.outward(side), 1 if corner.y == side.y else -1
             wide, high = (side.width * (0.1 + 0.3 * chance.random()) for _ in range(2))
             bend = (0.5 + 0.12 * chance.gauss(0.0, 1.0)) * wide, (0.5 + 0.12 * chance.gauss(0.0, 1.0)) * high
             middle = (corner.x + into_x * bend[0], corner.y + into_y * bend[1])
@@ -231,6 +232,6 @@ def creased(faces: Faces, colour: Colour, chance: Random, count: int) -> Iterato
             paths += [("M", corner.x + into_x * wide, corner.y), ("C", *middle, *middle, *end)]
     if paths:
         path = snapped(paths)
-        yield Line(path, Pen(0.34, mixed(colour, darker(colour, 0.5), 0.12)))
-        yield Line(path, Pen(0.2, mixed(colour, CORE, 0.28)))
-        yield Line(path, Pen(0.07, mixed(colour, CORE, 0.75)))
+        yield Line(path, Pen(0.24, mixed(colour, darker(colour, 0.5), 0.1)))
+        yield Line(path, Pen(0.14, mixed(colour, CORE, 0.25)))
+        yield Line(path, Pen(0.05, mixed(colour, CORE, 0.7)))
