@@ -25,8 +25,9 @@ FADING_STEPS = 6
 def faded_ground(faces: Faces, colour: Colour, wear: Wear = "light") -> Iterator[Art]:
     """The ground out to the bleed; the spine bleached, and the sides too near it, as light leaves them."""
     yield block(faces.whole, colour)
-    if faces.spine:
-        soft, bleached = min(0.9, faces.spine.width), sunned(colour, wear)
+    bleached = sunned(colour, wear)
+    if faces.spine and bleached != colour:
+        soft = min(0.9, faces.spine.width)
         for step in range(FADING_STEPS):
             out = soft * (1 - step / FADING_STEPS)
             strip = Rect(faces.spine.x, faces.whole.y, faces.spine.width, faces.whole.height).grown(out, 0, out, 0)

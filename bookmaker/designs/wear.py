@@ -35,7 +35,7 @@ TAN = Colour.from_hex("#b98d5e")
 SUN = Colour.from_hex("#e6d9b4")
 """Where all dyes are going in the light: paler, and a little yellow."""
 
-SUNNED: Mapping[Wear, float] = {"none": 0.02, "light": 0.06, "heavy": 0.11}
+SUNNED: Mapping[Wear, float] = {"none": 0.0, "light": 0.06, "heavy": 0.11}
 """How far the spine has gone there."""
 
 
