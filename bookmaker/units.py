@@ -18,8 +18,10 @@ __all__ = [
     "native_length",
     "parse_length",
     "parse_offset",
+    "parse_type_size",
     "print_length",
     "print_mm",
+    "print_pt",
     "print_um",
     "to_inches",
     "to_pt",
@@ -48,6 +50,7 @@ MINUS_SIGNS = ("-", "−", "–")
 
 _LENGTH_WORDS = {unit: words for unit, (_, words) in _LENGTHS.items()}
 _LENGTH = Kind("a length", _LENGTH_WORDS, "21 mm or 7/8 in", fraction_unit="in")
+_TYPE_SIZE = Kind("a length", {"pt": _LENGTH_WORDS["pt"], **_LENGTH_WORDS}, "2.2 pt")
 
 
 def native_length(text: str) -> tuple[Fraction, str]:
@@ -95,6 +98,18 @@ def parse_offset(text: str) -> float:
     return parse_length(written.removeprefix("+"))
 
 
+def parse_type_size(text: str) -> float:
+    """A size of type in mm: any length, but most makers will mean points.
+
+    >>> parse_type_size("72 pt"), parse_type_size("1 mm")
+    (25.4, 1.0)
+
+    Raises:
+        NotAMeasure: as for a length.
+    """
+    return float(exact_mm(*read_quantity(text, _TYPE_SIZE)))
+
+
 def to_pt(mm: float) -> float:
     """Points from mm.
 
@@ -131,6 +146,15 @@ def print_mm(value: float, digits: int = 3) -> str:
     ('4.305 mm', '21 mm', '18 mm')
     """
     return f"{_trimmed(value, digits)} mm"
+
+
+def print_pt(mm: float) -> str:
+    """A size of type, given in mm, in points of three figures.
+
+    >>> print_pt(25.4), print_pt(0.7761)
+    ('72 pt', '2.2 pt')
+    """
+    return f"{to_pt(mm):.3g} pt"
 
 
 def print_um(mm: float) -> str:
