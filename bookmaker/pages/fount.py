@@ -55,6 +55,7 @@ class Fount:
         self.hyphen = "-" if self.roman.covers("-") else "\u2010"
         self._runs: dict[str, tuple[Run, ...]] = {}
         self._plain = _PlainWords(self)
+        self._letters = _Letters(self)
         self._partings: dict[str, list[Parting]] = {}
         self._signs: dict[str, list[tuple[int, str]]] = {}
 
@@ -107,22 +108,33 @@ class Fount:
         style = next((sign for at, sign in reversed(signs) if at <= start), "")
         return style + word[start:end] + (self.hyphen if hyphened else "")
 
-    def line(self, words: str, size: float, gap: float = 0.0) -> TextLine:
-        """Words parted by single spaces, set on a line from x = 0; each space is `gap` mm wider than usual."""
+    def letters(self, words: str) -> int:
+        """How many glyphs a line of words has, spaces too; 0 if they must keep their distances.
+
+        Marks stand on the letter before them, and letters read from the right may be joined.
+        """
+        counts = list(map(self._letters.__getitem__, words.split(" ")))
+        return sum(counts) + len(counts) - 1 if all(counts) else 0
+
+    def line(self, words: str, size: float, gap: float = 0.0, tracking: float = 0.0) -> TextLine:
+        """Words parted by single spaces, set on a line from x = 0; each space is `gap` mm wider than usual.
+
+        Every glyph but the last is followed by `tracking` mm besides.
+        """
         if not self.right_to_left:
             plain = tuple(map(self._plain.__getitem__, words.split(" ")))
             if None not in plain:
-                return WordLine(size, plain, self.space, gap)  # type: ignore[arg-type]  # none of them is None
+                return WordLine(size, plain, self.space, gap, tracking)  # type: ignore[arg-type]  # none of them is None
         space, x = self.space, 0.0
-        step = space.width * size + gap
+        step = space.width * size + gap + tracking
         placed: list[tuple[float, Run]] = []
         for word in self._from_left(words.split(" ")):
             for run in self.runs(word):
                 placed.append((x, run))
-                x += run.width * size
+                x += run.width * size + tracking * len(run.glyphs)
             placed.append((x, space))
             x += step
-        return TextLine(size, tuple(placed[:-1]))
+        return TextLine(size, tuple(placed[:-1]), tracking)
 
     def _from_left(self, words: list[str]) -> list[str]:
         """The words in the order in which they stand on the line."""
@@ -163,6 +175,22 @@ class _PlainWords(dict[str, Run | None]):
         first, *others = self._fount.runs(word)
         plain = self[word] = first if not others and first.typeface is self._fount.roman else None
         return plain
+
+
+class _Letters(dict[str, int]):
+    """How many glyphs each word has; 0 for those that must keep their distances."""
+
+    def __init__(self, fount: Fount) -> None:
+        super().__init__()
+        self._fount = fount
+
+    def __missing__(self, word: str) -> int:
+        if len(self) >= MOST_WORDS:
+            self.clear()
+        glyphs = [glyph for run in self._fount.runs(word) for glyph in run.glyphs]
+        loose = not self._fount.right_to_left and all(glyph.advance for glyph in glyphs)
+        count = self[word] = len(glyphs) if loose else 0
+        return count
 
 
 def _level(word: str) -> int:

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from ..errors import FieldPath, Problem, Severity
 from ..eyesight import FEWEST_DOTS
 from ..typefaces import Typeface
-from ..units import print_mm, to_pt
+from ..units import print_mm, print_pt, to_pt
 from .page import PageFrame
 
 __all__ = ["too_large", "too_small"]
@@ -18,7 +18,7 @@ def too_large(what: str, size: float, largest: float, frame: PageFrame) -> Probl
     """An error: something does not fit in type of a size; sizes are ems in mm."""
     page = f"{print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}"
     return Problem(
-        f"{what} does not fit in {to_pt(size):.3g} pt type on a page of {page}",
+        f"{what} does not fit in {print_pt(size)} type on a page of {page}",
         f"write size: {math.floor(to_pt(largest) * 10 + 1e-6) / 10:g} pt or smaller",
         field=("size",),
     )

@@ -11,9 +11,8 @@ from ..errors import Problem, ShelfFileError
 from ..pictures import Picture
 from ..spec.measures import FIT
 from ..typefaces import Typeface
-from ..units import from_pt
 from .book_type import BookType
-from .copyfit import MOST_PAGES, Copy, Proofs
+from .copyfit import MOST_PAGES, Bounds, Copy, Proofs
 from .faces import HEAVY, SLANTED, face_of
 from .fount import Fount, Style, as_read
 from .hyphens import known_language
@@ -24,7 +23,7 @@ from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
 from .phrases import spoken
 from .setpage import RunningHead, SetPage
-from .setting import Manner, Setting
+from .setting import FEWEST_LETTERS, Manner, Setting
 from .text_findings import findings, no_room, nothing_fits, running_head_findings, too_large
 from .text_keys import UNPARTED, TextInside
 from .text_plates import load_plates
@@ -33,9 +32,6 @@ __all__ = ["TextInside", "TextSource", "book_type", "compose", "extent", "load"]
 
 SAMPLED = 5
 """So many paragraphs tell in which script a text is written."""
-
-LARGEST_FIT = from_pt(24)
-"""No text is set larger to fill its pages."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,18 +120,18 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     area = copy.frame.type_area(1)
     if min(area.width, area.height) <= 0:
         return _empty(entry, copy, (*said, no_room(copy)))
-    size = entry.size
+    size, bounds = entry.size, None
     if size == FIT:
-        smallest = max(entry.smallest, 0.0)
-        size = copy.size_for(frame.pages, LARGEST_FIT, smallest) or smallest
+        bounds = _bounds(entry, copy)
+        size = copy.size_for(frame.pages, bounds.largest, bounds.smallest) or bounds.smallest
     if size > copy.largest_settable:
         return _empty(entry, copy, (*said, too_large(copy, size)))
     setting = copy.setting(size)
     made = copy.proof(setting).first(frame.pages)
-    problems = findings(copy, setting, made, source.plates)
+    problems = findings(copy, setting, made, source.plates, bounds)
     if entry.running_heads:
         problems = (*running_head_findings(source.fount.roman, frame.book.title), *problems)
-    if entry.size == FIT:
+    if bounds:
         problems = nothing_fits(setting, problems)
     pages = tuple(_pages(entry, source, copy, setting, made))
     if entry.numbers:
@@ -145,6 +141,15 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
         bare = [_says_only(title, page) for page in made] + [True] * (len(pages) - len(made))
         pages = tuple(with_numbers[at] if not plain else pages[at] for at, plain in enumerate(bare))
     return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
+
+
+def _bounds(entry: TextInside, copy: Copy) -> Bounds:
+    """Between which sizes a text may be fitted."""
+    if entry.largest is not None:
+        return Bounds(entry.smallest, entry.largest, "the largest allowed")
+    if entry.smallest > copy.largest_filled:
+        return Bounds(entry.smallest, entry.smallest, "the smallest allowed")
+    return Bounds(entry.smallest, copy.largest_filled, f"the largest that leaves {FEWEST_LETTERS} letters to a line")
 
 
 def heft(source: TextSource) -> int:

@@ -8,11 +8,11 @@ from dataclasses import replace
 
 from ..errors import Problem, Severity
 from ..eyesight import FEWEST_DOTS
-from ..pictures import Picture, effective_dpi, fitting
+from ..pictures import Picture, effective_dpi, fitting, show_dpi
 from ..typefaces import Typeface
-from ..units import print_mm, to_pt
+from ..units import print_mm, print_pt, to_pt
 from .boxes import STRETCH
-from .copyfit import MOST_PAGES, Copy
+from .copyfit import LARGEST_FIT, MOST_PAGES, Bounds, Copy, is_largest
 from .faces import listed
 from .fount import Style, as_read
 from .makeup import MadePage
@@ -33,9 +33,9 @@ MOST_SHOWN = 40
 
 
 def findings(
-    copy: Copy, setting: Setting, made: Sequence[MadePage], plates: Mapping[str, Picture]
+    copy: Copy, setting: Setting, made: Sequence[MadePage], plates: Mapping[str, Picture], bounds: Bounds | None
 ) -> tuple[Problem, ...]:
-    """Everything there is to say of a text on these pages."""
+    """Everything there is to say of a text on these pages; `bounds` are those between which it was fitted."""
     return (
         *_plates(copy, plates),
         *_other_direction(copy),
@@ -44,7 +44,7 @@ def findings(
         *_too_small(copy, setting),
         *_short_lines(copy, setting),
         *_loosest_line(copy, setting, made),
-        *_extent(copy, setting, made),
+        *_extent(copy, setting, made, bounds),
     )
 
 
@@ -71,7 +71,7 @@ def too_large(copy: Copy, size: float) -> Problem:
     manuscript, frame = copy.manuscript, copy.frame
     page = f"{print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}"
     return Problem(
-        f"{manuscript.name} does not fit in {_print_pt(size)} type on a page of {page}: "
+        f"{manuscript.name} does not fit in {print_pt(size)} type on a page of {page}: "
         f"all of its {manuscript.words} words are lost",
         f"write size: {math.floor(to_pt(copy.largest_settable) * 10) / 10:g} pt or smaller",
         field=("size",),
@@ -92,7 +92,7 @@ def no_room(copy: Copy) -> Problem:
 def nothing_fits(setting: Setting, problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
     """The problems of a text that was fitted: what is lost, is lost in spite of the smallest size allowed."""
     return tuple(
-        replace(problem, message=f"{problem.message} even in the smallest type allowed, {_print_pt(setting.size)}")
+        replace(problem, message=f"{problem.message} even in the smallest type allowed, {print_pt(setting.size)}")
         if problem.severity is Severity.ERROR
         else problem
         for problem in problems
@@ -104,7 +104,7 @@ def _too_small(copy: Copy, setting: Setting) -> Iterator[Problem]:
     if setting.size < smallest - 1e-9:
         dots = FEWEST_DOTS * setting.size / smallest
         yield Problem(
-            f"small letters in {_print_pt(setting.size)} type are only {dots:.1f} printer dots high: "
+            f"small letters in {print_pt(setting.size)} type are only {dots:.1f} printer dots high: "
             "they print as texture",
             f"write size: {math.ceil(to_pt(smallest) * 10) / 10:g} pt or larger, to be read through a lens",
             Severity.WARNING,
@@ -121,7 +121,7 @@ def _plates(copy: Copy, plates: Mapping[str, Picture]) -> Iterator[Problem]:
         resolution = effective_dpi(picture, *fitting(picture, area).size)
         if resolution < LOWEST_RESOLUTION - 0.5:
             yield Problem(
-                f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
+                f"{picture.path.name} prints at only {show_dpi(resolution)}",
                 f"use a picture with {LOWEST_RESOLUTION / resolution:.1f} times as many pixels each way",
                 Severity.WARNING,
                 field=("file",),
@@ -203,7 +203,7 @@ def _loosest_line(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Ite
         )
 
 
-def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Iterator[Problem]:
+def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Bounds | None) -> Iterator[Problem]:
     """Whether the text is longer or shorter than the pages."""
     manuscript, pages = copy.manuscript, copy.frame.pages
     whole = len(copy.proof(setting).first(pages + 1)) <= pages
@@ -214,12 +214,22 @@ def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Iterator[
         yield Problem(f"{which} not fit in {pages} pages", _what_would_fit(copy, setting), field=("file",))
     elif pages - len(made) >= 2:
         used = len(made)
+        in_type, or_else = _largest_fitted(copy, setting, bounds) if bounds else ("", ", or a larger size")
         yield Problem(
-            f"{manuscript.name} fills {used} of {pages} pages; the others stay empty",
-            f"write {copy.frame.to_write(used)} for a thinner book, or a larger size",
+            f"{manuscript.name} fills {used} of {pages} pages{in_type}; the others stay empty",
+            f"write {copy.frame.to_write(used)} for a thinner book{or_else}",
             Severity.NOTE,
             field=("file",),
         )
+
+
+def _largest_fitted(copy: Copy, setting: Setting, bounds: Bounds) -> tuple[str, str]:
+    """Why a text that was fitted is set no larger, and which bound would make it fill the pages."""
+    size, in_type = setting.size, f" in {print_pt(setting.size)} type"
+    larger = copy.size_for(copy.frame.pages, LARGEST_FIT, size) if is_largest(size, bounds.largest) else 0.0
+    if larger > size:
+        return f"{in_type}, {bounds.what}", f", or largest: {to_pt(larger):.4g} pt"
+    return f"{in_type}, and would need more than all in larger type", ""
 
 
 def _counted(lost: int, words: int, name: str) -> str:
@@ -233,7 +243,3 @@ def _what_would_fit(copy: Copy, setting: Setting) -> str:
     ways = [copy.frame.to_write(pages)] if pages else []
     ways += [f"size: {to_pt(size):.4g} pt"] if size else []
     return f"write {' or '.join(ways)}" if ways else "shorten it, or split it into volumes"
-
-
-def _print_pt(mm: float) -> str:
-    return f"{to_pt(mm):.3g} pt"

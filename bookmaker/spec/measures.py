@@ -12,15 +12,15 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, GetJsonSchemaHandler, WithJsonSchema
 from pydantic_core import CoreSchema
 
+from ..amounts import parse_bulk, parse_grammage, parse_resolution
 from ..quantities import show
 from ..units import (
     NotAMeasure,
-    parse_bulk,
-    parse_grammage,
     parse_length,
     parse_offset,
-    parse_resolution,
+    parse_type_size,
     print_length,
+    print_pt,
 )
 from .words import read_text, refuse
 
@@ -38,6 +38,7 @@ __all__ = [
     "PageSide",
     "PaperThickness",
     "Resolution",
+    "ScanWidths",
     "SheetSide",
     "ShelfSide",
     "SolidThickness",
@@ -62,7 +63,10 @@ def _measured(parse: Callable[[str], float], value: object) -> float:
 
 
 def _length_reader(
-    low: float, high: float, parse: Callable[[str], float] = parse_length
+    low: float,
+    high: float,
+    parse: Callable[[str], float] = parse_length,
+    shown: Callable[[float], str] = print_length,
 ) -> Callable[[object], float]:
     def read(value: object) -> float:
         if isinstance(value, float):
@@ -73,7 +77,7 @@ def _length_reader(
         except NotAMeasure as problem:
             raise refuse(problem.message, _in_microns(text, low, high) or problem.remedy) from None
         if not low <= mm <= high:
-            limit = f"{print_length(low)} to {print_length(high)}"
+            limit = f"{shown(low)} to {shown(high)}"
             raise refuse(f"{value} is out of range", f"write a length from {limit}", limit)
         return mm
 
@@ -125,6 +129,20 @@ SolidThickness = Annotated[float, _between(1, 200), _length_schema("4 mm")]
 """Thickness of a solid block in mm: less than 1 mm is a card, not a block."""
 
 
+ScanWidth = Annotated[float, _between(1, 2000), _length_schema("140 mm")]
+"""One part of a real cover in mm."""
+
+
+def _read_scan_widths(value: object) -> object:
+    if not isinstance(value, (list, tuple)) or len(value) != 3:
+        raise refuse("are not three widths", "write them from the left of the scan, as [140 mm, 28 mm, 140 mm]")
+    return value
+
+
+ScanWidths = Annotated[tuple[ScanWidth, ...], BeforeValidator(_read_scan_widths)]
+"""Back, spine and front of a real cover in mm."""
+
+
 def _read_block_thickness(value: object) -> float | str:
     text = value if isinstance(value, float) else read_text(value).strip()
     if isinstance(text, str) and not any(sign.isdigit() for sign in text):
@@ -154,14 +172,15 @@ ViewingDistance = Annotated[float, _between(50, 5000), _length_schema("300 mm")]
 """From the eye to the book, in mm."""
 SheetSide = Annotated[float, _between(40, 1500), _length_schema("210 mm")]
 """A side of a printer sheet in mm."""
-TypeSize = Annotated[float, _between(0.2, 30), _length_schema("3.5 pt")]
+_read_type_size = _length_reader(0.2, 30, parse_type_size, print_pt)
+TypeSize = Annotated[float, BeforeValidator(_read_type_size), _length_schema("3.5 pt")]
 """Size of type (the em) in mm."""
 FIT = 0.0
 """The size of type that stands for the largest that fits."""
 
 
 def _read_size_or_fit(value: object) -> float:
-    return FIT if isinstance(value, str) and value.strip().casefold() == "fit" else _length_reader(0.2, 30)(value)
+    return FIT if isinstance(value, str) and value.strip().casefold() == "fit" else _read_type_size(value)
 
 
 TypeSizeOrFit = Annotated[
