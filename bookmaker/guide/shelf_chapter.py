@@ -131,7 +131,7 @@ def _cutting(plan: ShelfPlan) -> Iterator[Item]:
     rows = [
         (
             part.material,
-            book.numbered,
+            book.printed,
             part.what,
             str(part.count),
             f"{part.height:.2f} × {part.width:.2f}",
