@@ -29,9 +29,9 @@ def dressed(books: Sequence[BookPlan]) -> tuple[Coat, ...]:
             sets.setdefault(said.kin, []).append(number)
     for members in sets.values():
         if len(members) > 1:
-            titles = tuple(dict.fromkeys(words[number].title for number in members))
+            fellows = tuple(words[number] for number in members)
             for number, place in zip(members, _places([books[number].cover.spine for number in members]), strict=True):
-                words[number] = replace(words[number], in_set=replace(place, titles=titles))
+                words[number] = replace(words[number], in_set=replace(place, books=fellows))
     designs = settled([(book.entry.design, said, book.entry.space) for book, said in zip(books, words, strict=True)])
     return tuple(
         (replace(book, entry=book.entry.model_copy(update={"design": design})), said)
@@ -43,7 +43,7 @@ def _places(spines: Sequence[float]) -> list[InSet]:
     """Where each spine stands in the row of all, in mm.
 
     >>> _places([4.0, 5.0])
-    [InSet(wider=0.0, begins=0.0, width=9.0, titles=()), InSet(wider=1.0, begins=4.0, width=9.0, titles=())]
+    [InSet(wider=0.0, begins=0.0, width=9.0, books=()), InSet(wider=1.0, begins=4.0, width=9.0, books=())]
     """
     narrowest, width = min(spines), sum(spines)
     begins = accumulate(spines[:-1], initial=0.0)

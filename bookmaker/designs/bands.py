@@ -12,7 +12,7 @@ from .faces import Faces
 from .lettering import Lettered, What, fitted, letter
 from .ornaments import rule, stamp
 from .shapes import Shape, block
-from .spine import ACROSS_IF, Spine, as_in_set, letter_spine
+from .spine import ACROSS_IF, Spine, as_in_set, clear_of_folds, letter_spine, way_along
 from .tones import darker, lighter
 
 __all__ = ["banded_spine", "ridge"]
@@ -90,7 +90,7 @@ def _joined(rects: list[Rect]) -> Rect:
 
 def _room(compartment: Rect) -> Rect:
     """Inside a label: clear of the folds, the bands and the fillets."""
-    aside, above = min(0.4, compartment.width * 0.2), min(0.8, compartment.height * 0.2)
+    aside, above = clear_of_folds(compartment.width), min(0.8, compartment.height * 0.2)
     return compartment.grown(-aside, -above, -aside, -above)
 
 
@@ -133,7 +133,7 @@ def _along(
 ) -> tuple[list[Art], list[Lettered]]:
     """One long label between two bands at the head and two at the tail, lettered along the spine."""
     body = _joined(compartments[1:-1])
-    along = replace(spine, way="auto" if spine.way == "none" else spine.way, device=None)
+    along = replace(spine, way=way_along(words) if spine.way == "auto" else spine.way, device=None)
     texts = [] if spine.way == "none" else [letter_spine(_room(body), words, along)]
     art: list[Art] = [*_label(body, colours)] if texts else []
     ends = [compartments[0], compartments[-1]]

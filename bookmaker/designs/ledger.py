@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
@@ -18,11 +17,11 @@ from .devices import DEVICES
 from .faces import Faces, read_faces
 from .front import label
 from .half_leather import corners_of, leather_parts
-from .lettering import Hand, Lettered, best_ink, composed, letter, together
+from .lettering import Hand, Lettered, best_ink, composed, together
 from .ornaments import frame, rule
 from .palettes import BONE, GOLD, SOOT, Material
 from .shapes import Clipped, block
-from .spine import Spine, as_in_set, free_room, letter_spine
+from .spine import Spine, as_in_set, free_room, letter_number, letter_spine
 from .textures import faded_ground, grain, rubbed, weave
 from .tones import darker, mixed
 
@@ -94,9 +93,9 @@ def _on_spine(box: Rect, words: Words, entry: LedgerDesign, hand: Hand) -> Lette
     number = words.volume or words.date
     if not number or entry.spine_title == "none":
         return letter_spine(between, words.on_narrowest(), spine)
-    rest = replace(words.on_narrowest(), volume="", date=words.date if words.volume else "")
+    rest = words.on_narrowest().without("volume" if words.volume else "date")
     below = Rect(room.x, box.y + box.height * 0.15, room.width, box.height * 0.1)
-    return together((letter_spine(between, rest, spine), letter("volume", number, below, hand, "across", 4.0)))
+    return together((letter_spine(between, rest, spine), letter_number(number, below, words, hand)))
 
 
 def _plate(front: Rect) -> Rect:
