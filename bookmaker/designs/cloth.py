@@ -50,11 +50,13 @@ def dress(entry: Cloth, _artwork: None, flat: Flat, words: Words) -> Dress:
     fleuron = choose_fleuron(entry.ornament, chance)
     spine = Spine(hand, entry.spine_title, entry.abbreviate, fleuron if chance.random() < 0.6 else None,
                   DEVICES.get(entry.device), rules=True)  # fmt: skip
+    # stamped alike through a set, however much weave each volume takes
+    stamps = Random(chance.random())
     layers: list[Art] = [
         *faded_ground(faces, colours.ground),
         *weave(faces.whole, colours.ground, chance),
-        *_pressed(faces, colours.ground, chance),
-        *_spine_ends(faces, colours, chance),
+        *_pressed(faces, colours.ground, stamps),
+        *_spine_ends(faces, colours, stamps),
         *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
     ]
     texts = []

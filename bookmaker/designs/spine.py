@@ -32,13 +32,13 @@ from .ornaments import rule, stamp
 from .stack import PAD, READABLE, Name, Order, Stack, stacked
 from .wording import reads_upwards, shortened
 
-__all__ = ["ACROSS_IF", "LARGEST", "Spine", "as_in_set", "as_narrowest", "clear_of_folds", "free_room",
-           "letter_number", "letter_spine", "way_along", "way_for"]  # fmt: skip
+__all__ = ["LARGEST", "Spine", "as_in_set", "as_narrowest", "clear_of_folds", "free_room",
+           "letter_number", "letter_spine", "prefers_across", "way_along", "way_for"]  # fmt: skip
 
 LARGEST = 5.0
 """The largest titling, as the em in mm, that a folio asks for at 1:12."""
 
-LARGEST_NUMBER = 2.6
+LARGEST_NUMBER = 1.8
 """The largest number, as the em in mm."""
 
 LEAST_MARGIN, THIN_SHARE, MARGIN_SHARE = 0.4, 0.2, 0.12
@@ -54,7 +54,7 @@ ACROSS_WHERE_LARGE = 0.55
 EASY = 0.5
 """Letters of this height in mm are read easily: 5.7 minutes of arc at 300 mm."""
 
-AUTHOR_EASY = 0.3
+AUTHOR_EASY = 0.26
 """An author's name in letters of this height in mm is not shortened for the title's sake."""
 
 NEARLY = 0.87
@@ -63,10 +63,13 @@ NEARLY = 0.87
 Form = tuple[bool, float, bool]
 
 FORMS: tuple[Form, ...] = (
-    (True, 0.72, True), (True, 0.72, False), (False, 0.72, True), (False, 0.72, False), (False, 0.55, False),
+    (True, 0.72, True), (True, 0.72, False), (False, 0.72, True), (False, 0.72, False),
 )  # fmt: skip
 """What is given up for the title's sake, step by step: whether the author's name is in full, its size as a share of
 the title's, whether there is an ornament."""
+
+LAST_FORM: Form = (False, 0.55, False)
+"""What is given up only where the title cannot be read otherwise, and gains by it."""
 
 WORTH_IT = 1.15
 """So many times larger must letters become for a remedy to be named."""
@@ -182,8 +185,23 @@ def _one_way(room: Rect, fellows: Sequence[Words], spine: Spine) -> list[Stack]:
         return _alike(room, fellows, spine, cast(Way, spine.way))
     along = _alike(room, fellows, spine, way_along(fellows[0]))
     across = _alike(room, fellows, spine, "across")
-    wanted = ACROSS_WHERE_LARGE if _letters(across) >= EASY else ACROSS_IF if _letters(across) >= READABLE else 1.0
-    return across if _letters(across) >= wanted * _letters(along) else along
+    return across if _serves_better(_letters(across), _letters(along)) else along
+
+
+def prefers_across(size: float, room: Rect, words: Words, spine: Spine) -> bool:
+    """Whether titles with an em of `size` mm across the spine serve a set better than along a room."""
+    face, _ = typeface_for(words.title, face_of("title", spine.hand))
+    across = size * letter_height(face, written(words.title, spine.hand))
+    return _serves_better(across, _letters(_alike(as_in_set(room, words), words.fellows, spine, way_along(words))))
+
+
+def _serves_better(across: float, along: float) -> bool:
+    """Whether words should run across, by the height of their letters in mm both ways: the easier to read, the rather.
+
+    What cannot be read across runs along the spine, unless it is still smaller there.
+    """
+    wanted = ACROSS_WHERE_LARGE if across >= EASY else ACROSS_IF if across >= READABLE else 1.0
+    return across >= wanted * along
 
 
 def _letters(stacks: Sequence[Stack]) -> float:
@@ -194,7 +212,11 @@ def _alike(room: Rect, fellows: Sequence[Words], spine: Spine, way: Way) -> list
     """The stacks of a set one way, all of one size and one form."""
     tried = [[stacked(order) for order in _orders(room, fellows, spine, way, form)] for form in FORMS]
     best = max(min(stack.worth for stack in stacks) for stacks in tried)
-    chosen = next((stacks for stacks in tried if _enough(stacks, best)), tried[-1])
+    best_author = max(_author_letters(stacks) for stacks in tried)
+    chosen = next((stacks for stacks in tried if _enough(stacks, best, best_author)), tried[-1])
+    if _letters(chosen) < READABLE:
+        last = [stacked(order) for order in _orders(room, fellows, spine, way, LAST_FORM)]
+        chosen = last if _letters(last) > _letters(chosen) * WORTH_IT else chosen
     if len(fellows) == 1:
         return chosen
     least: dict[Name, float] = {}
@@ -227,19 +249,22 @@ def _orders(room: Rect, fellows: Sequence[Words], spine: Spine, way: Way, form: 
     ]
 
 
-def _enough(stacks: Sequence[Stack], best: float) -> bool:
-    """Whether the title of every book is nearly as large as it can be, or it and the author are easily read."""
-    if min(stack.worth for stack in stacks) >= NEARLY * best:
-        return True
-    return all(stack.letters >= EASY and _author_letters(stack) >= AUTHOR_EASY for stack in stacks)
+def _enough(stacks: Sequence[Stack], best: float, best_author: float) -> bool:
+    """Whether titles and authors can be read, or are nearly as large as they can be."""
+    title = _letters(stacks) >= READABLE or min(stack.worth for stack in stacks) >= NEARLY * best
+    author = _author_letters(stacks)
+    return title and (author >= AUTHOR_EASY or author >= NEARLY * best_author)
 
 
-def _author_letters(stack: Stack) -> float:
-    order = stack.order
-    if not order.author:
-        return float("inf")
-    face, _ = typeface_for(order.author, face_of("author", order.hand))
-    return stack.ems["author"] * letter_height(face, written(order.author, order.hand))
+def _author_letters(stacks: Sequence[Stack]) -> float:
+    """The height of the smallest letters of an author in mm."""
+    sizes = []
+    for stack in stacks:
+        order = stack.order
+        if order.author:
+            face, _ = typeface_for(order.author, face_of("author", order.hand))
+            sizes.append(stack.ems["author"] * letter_height(face, written(order.author, order.hand)))
+    return min(sizes, default=float("inf"))
 
 
 def _help(now: float, room: Rect, words: Words, spine: Spine) -> str:

@@ -44,8 +44,9 @@ ON_THIN = 1.3
 GAIN_OF_A_SECOND_NAME = 1.25
 """An author's name is set on one line more if that makes the title so many times larger."""
 
-GAIN_OF_A_SECOND_LINE, GAIN_WHERE_SMALL = 1.3, 1.12
-"""A second line along the spine makes the title so many times larger; less will do for one that is hard to read."""
+GAIN_OF_A_LINE, GAIN_WHERE_SMALL = 1.3, 1.12
+"""A line more along the spine makes the title so many times larger; less will do for the second line of one that is
+hard to read."""
 
 BLACK = Colour.from_hex("#000000")
 
@@ -141,10 +142,11 @@ def _stacked(order: Order) -> Stack:
     for title in titles:
         ways = [_of(order, title, author, numbers) for author in authors]
         stacks.append(ways[fewest_lines([way.worth for way in ways], GAIN_OF_A_SECOND_NAME)])
-    gain = 1.0
-    if along:
-        gain = GAIN_OF_A_SECOND_LINE if stacks[0].letters >= READABLE else GAIN_WHERE_SMALL
-    return stacks[fewest_lines([stack.worth for stack in stacks], gain)]
+    if not along:
+        return stacks[fewest_lines([stack.worth for stack in stacks], 1.0)]
+    small = stacks[0].letters < READABLE
+    first = stacks[fewest_lines([stack.worth for stack in stacks[:2]], GAIN_WHERE_SMALL if small else GAIN_OF_A_LINE)]
+    return (first, *stacks[2:])[fewest_lines([stack.worth for stack in (first, *stacks[2:])], GAIN_OF_A_LINE)]
 
 
 def _of(order: Order, title: Breaking, author: Breaking | None, numbers: Mapping[Name, Breaking]) -> Stack:

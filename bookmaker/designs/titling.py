@@ -28,7 +28,7 @@ LEADING_OF_CAPITALS = 1.06
 SUBTITLE = 0.62
 """A subtitle is set in this share of the title's size."""
 
-OVER_SUBTITLE = 0.2
+OVER_SUBTITLE = 0.12
 """A subtitle stands so many ems of the title further down than its own leading asks for."""
 
 MOST_LINES = 6

@@ -34,7 +34,7 @@ LONG_LINK = 5
 BEFORE_A_NAME = frozenset(
     {
         "no.", "nos.", "nr.", "vol.", "vols.", "pt.", "st", "st.", "mr", "mr.", "mrs", "mrs.", "miss", "dr", "dr.",
-        "sir", "capt.", "captain", "revd", "rev.", "mme", "mlle", "herr", "frau", "volume", "part", "№",
+        "mme", "mlle", "volume", "part", "№",
     }
 )  # fmt: skip
 """Words that stay on one line with the name or the number after them."""
