@@ -18,7 +18,7 @@ from .errors import Problem, ShelfFileError
 from .extents import page_frame, settled
 from .feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
 from .findings import fit_findings
-from .legibility import lettering_problems
+from .legibility import lettering_problems, titles_for_a_lens
 from .output import replaced_folder
 from .pages import compose_inside
 from .plan import ShelfPlan, plan_shelf
@@ -128,6 +128,9 @@ def _drafted_slipcases(plan: ShelfPlan, coats: Sequence[Coat], sources: Sources)
 
 def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Problem]:
     """What is too small or too faint on the covers."""
+    resolution = plan.spec.printer.resolution
     for book, draft in zip(plan.books, drafts, strict=True):
-        for problem in lettering_problems(draft.lettering, plan.spec.printer.resolution):
+        for problem in lettering_problems(draft.lettering, resolution):
             yield replace(problem, field=("books", book.number, "design", *problem.field))
+    covers = [(book.entry.title, draft.lettering) for book, draft in zip(plan.books, drafts, strict=True)]
+    yield from titles_for_a_lens(covers, resolution, plan.spec.viewing_distance)

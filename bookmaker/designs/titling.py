@@ -219,7 +219,7 @@ def _balanced(typeface: Typeface, words: tuple[str, ...], count: int) -> tuple[s
         for start in range(row, len(words)):
             for end in [len(words)] if row == count - 1 else range(start + 1, len(words)):
                 line, wide = " ".join(words[start:end]), reach[end] - reach[start] - typeface.shape(" ").width
-                worth = ends_well(words[end - 1]) if end < len(words) else 1.0
+                worth = ends_well(line) if end < len(words) else 1.0
                 longer[end] += [broken.longer(line, wide, worth) for broken in so_far[start]]
         so_far = [_undominated(ways) for ways in longer]
     return min(so_far[-1], key=lambda broken: broken.cost).lines
