@@ -56,6 +56,11 @@ class Words:
         """The books that are to be lettered alike: those of the set, or this one alone."""
         return self.in_set.books if self.in_set and self.in_set.books else (self,)
 
+    @property
+    def place(self) -> int:
+        """Which of its fellows this book is, counted from 0."""
+        return self.fellows.index(replace(self, in_set=None)) if len(self.fellows) > 1 else 0
+
     def on_narrowest(self) -> Words:
         """The words for a room that is already no wider than on the narrowest spine of the set."""
         return replace(self, in_set=self.in_set and replace(self.in_set, wider=0.0))

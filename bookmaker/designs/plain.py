@@ -111,7 +111,7 @@ def _titling(
     ink = entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, entry.colour))
     if panel.role is Role.SPINE and entry.spine_title != "none":
         hand = Hand(TITLE_FACE, AUTHOR_FACE, ink, entry.colour)
-        yield letter_spine(free_room(panel.rect), words, Spine(hand, entry.spine_title))
+        yield letter_spine(free_room(panel.rect), words, Spine(hand, entry.spine_title, abbreviate=None))
     if panel.role is Role.FRONT and (not has_picture if entry.front_title is None else entry.front_title):
         hand = Hand(TITLE_FACE, AUTHOR_FACE, ink, entry.colour, on="front")
         yield from _front(flat.clear_of_cuts(panel.rect), words, hand)

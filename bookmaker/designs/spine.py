@@ -8,11 +8,12 @@ room asks for.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import cast
 
-from ..geometry import Path, Rect
-from .design import SpineTitle, Words
+from ..geometry import Rect
+from .alike import Spine, alike, help_for, letters_of, serves_better, stacks_of, way_along
+from .design import Words
 from .lettering import (
     Hand,
     Lettered,
@@ -27,16 +28,21 @@ from .lettering import (
     typeface_for,
     written,
 )
-from .names import surname
 from .ornaments import rule, stamp
-from .stack import PAD, READABLE, Name, Order, Stack, stacked
-from .wording import reads_upwards, shortened
+from .stack import PAD, READABLE, Name, Order, Stack
 
-__all__ = ["LARGEST", "Spine", "as_in_set", "as_narrowest", "clear_of_folds", "free_room",
-           "letter_number", "letter_spine", "prefers_across", "way_along", "way_for"]  # fmt: skip
-
-LARGEST = 5.0
-"""The largest titling, as the em in mm, that a folio asks for at 1:12."""
+__all__ = [
+    "Spine",
+    "as_in_set",
+    "as_narrowest",
+    "clear_of_folds",
+    "free_room",
+    "letter_number",
+    "letter_spine",
+    "prefers_across",
+    "way_along",
+    "way_for",
+]
 
 LARGEST_NUMBER = 1.8
 """The largest number, as the em in mm."""
@@ -44,49 +50,6 @@ LARGEST_NUMBER = 1.8
 LEAST_MARGIN, THIN_SHARE, MARGIN_SHARE = 0.4, 0.2, 0.12
 """Words keep 0.4 mm from a fold, which may be off by as much, or on a wide spine 12 % of its width; on a spine too
 thin for that, a fifth."""
-
-ACROSS_IF = 0.82
-"""Titles run across if that makes them at least this share of the size they would have along the spine."""
-
-ACROSS_WHERE_LARGE = 0.55
-"""The same for letters that are read easily both ways."""
-
-EASY = 0.5
-"""Letters of this height in mm are read easily: 5.7 minutes of arc at 300 mm."""
-
-AUTHOR_EASY = 0.26
-"""An author's name in letters of this height in mm is not shortened for the title's sake."""
-
-NEARLY = 0.87
-"""What makes the title no smaller than this share of what it could be is kept: ornament, first name."""
-
-Form = tuple[bool, float, bool]
-
-FORMS: tuple[Form, ...] = (
-    (True, 0.72, True), (True, 0.72, False), (False, 0.72, True), (False, 0.72, False),
-)  # fmt: skip
-"""What is given up for the title's sake, step by step: whether the author's name is in full, its size as a share of
-the title's, whether there is an ornament."""
-
-LAST_FORM: Form = (False, 0.55, False)
-"""What is given up only where the title cannot be read otherwise, and gains by it."""
-
-WORTH_IT = 1.15
-"""So many times larger must letters become for a remedy to be named."""
-
-
-@dataclass(frozen=True, slots=True)
-class Spine:
-    """How a spine is asked to look: a style says the hand and the ornaments, the maker the way."""
-
-    hand: Hand
-    way: SpineTitle = "auto"
-    abbreviate: bool = False
-    fleuron: Path | None = None
-    device: Path | None = None
-    author_first: bool = False
-    rules: bool = False
-    largest: float = LARGEST
 
 
 def clear_of_folds(width: float) -> float:
@@ -127,12 +90,12 @@ def letter_spine(room: Rect, words: Words, spine: Spine) -> Lettered:
     if spine.way == "none":
         return Lettered()
     room = as_in_set(room, words)
-    stacks = _stacks(room, words, spine)
-    own = stacks[words.fellows.index(replace(words, in_set=None)) if len(stacks) > 1 else 0]
+    stacks = stacks_of(room.size, words, spine)
+    own = stacks[words.place]
     body = together(_placed(room, own, stacks, spine))
     if own.letters >= READABLE:
         return body
-    told = _help(own.letters, room, words, spine)
+    told = help_for(own.letters, room.size, words, spine)
     lettering = tuple(replace(line, help=told) if line.what == "title" else line for line in body.lettering)
     return replace(body, lettering=lettering)
 
@@ -144,145 +107,17 @@ def letter_number(number: str, box: Rect, words: Words, hand: Hand) -> Lettered:
     return letter("volume", number, box, hand, "across", size)
 
 
-def way_along(words: Words) -> Way:
-    """Which way words run along a spine, by the practice of their language; those of a set as in its first book."""
-    first = words.fellows[0]
-    return "up" if reads_upwards(first.language, first.title) else "down"
-
-
 def way_for(room: Rect, words: Words, spine: Spine) -> Way:
     """Which way the words run in a room; those of a set all the same."""
-    return _stacks(as_in_set(room, words), words, spine)[0].order.way
-
-
-def _stacks(room: Rect, words: Words, spine: Spine) -> list[Stack]:
-    """The stacks of all books of the set, or of the one book: alike in way, sizes and ornament."""
-    best: list[Stack] = []
-    for fellows in _worded(words.fellows, spine):
-        found = _one_way(room, fellows, spine)
-        if not best or _letters(found) > _letters(best):
-            best = found
-        if _letters(best) >= READABLE:
-            break
-    return best
-
-
-def _worded(fellows: Sequence[Words], spine: Spine) -> Iterator[list[Words]]:
-    """The books as they are, and if they may be, with shorter and shorter titles."""
-    yield list(fellows)
-    if spine.abbreviate:
-        ways = [list(shortened(words.title)) for words in fellows]
-        for step in range(1, max(map(len, ways))):
-            yield [
-                replace(words, title=titles[min(step, len(titles) - 1)])
-                for words, titles in zip(fellows, ways, strict=True)
-            ]
-
-
-def _one_way(room: Rect, fellows: Sequence[Words], spine: Spine) -> list[Stack]:
-    """The stacks of a set in the way that is asked for, or in that which serves it best."""
-    if spine.way != "auto":
-        return _alike(room, fellows, spine, cast(Way, spine.way))
-    along = _alike(room, fellows, spine, way_along(fellows[0]))
-    across = _alike(room, fellows, spine, "across")
-    return across if _serves_better(_letters(across), _letters(along)) else along
+    return stacks_of(as_in_set(room, words).size, words, spine)[0].order.way
 
 
 def prefers_across(size: float, room: Rect, words: Words, spine: Spine) -> bool:
     """Whether titles with an em of `size` mm across the spine serve a set better than along a room."""
     face, _ = typeface_for(words.title, face_of("title", spine.hand))
     across = size * letter_height(face, written(words.title, spine.hand))
-    return _serves_better(across, _letters(_alike(as_in_set(room, words), words.fellows, spine, way_along(words))))
-
-
-def _serves_better(across: float, along: float) -> bool:
-    """Whether words should run across, by the height of their letters in mm both ways: the easier to read, the rather.
-
-    What cannot be read across runs along the spine, unless it is still smaller there.
-    """
-    wanted = ACROSS_WHERE_LARGE if across >= EASY else ACROSS_IF if across >= READABLE else 1.0
-    return across >= wanted * along
-
-
-def _letters(stacks: Sequence[Stack]) -> float:
-    return min(stack.letters for stack in stacks)
-
-
-def _alike(room: Rect, fellows: Sequence[Words], spine: Spine, way: Way) -> list[Stack]:
-    """The stacks of a set one way, all of one size and one form."""
-    tried = [[stacked(order) for order in _orders(room, fellows, spine, way, form)] for form in FORMS]
-    best = max(min(stack.worth for stack in stacks) for stacks in tried)
-    best_author = max(_author_letters(stacks) for stacks in tried)
-    chosen = next((stacks for stacks in tried if _enough(stacks, best, best_author)), tried[-1])
-    if _letters(chosen) < READABLE:
-        last = [stacked(order) for order in _orders(room, fellows, spine, way, LAST_FORM)]
-        chosen = last if _letters(last) > _letters(chosen) * WORTH_IT else chosen
-    if len(fellows) == 1:
-        return chosen
-    least: dict[Name, float] = {}
-    for stack in chosen:
-        for name, em in stack.ems.items():
-            least[name] = min(em, least.get(name, em))
-    return [stacked(replace(stack.order, most=tuple(least.items()))) for stack in chosen]
-
-
-def _orders(room: Rect, fellows: Sequence[Words], spine: Spine, way: Way, form: Form) -> list[Order]:
-    in_full, share, ornament = form
-    most: tuple[tuple[Name, float], ...] = (("title", spine.largest),)
-    return [
-        Order(
-            room=room.size,
-            way=way,
-            hand=spine.hand,
-            title=words.title,
-            author=words.author if in_full else surname(words.author, words.language),
-            author_share=share,
-            volume=words.volume,
-            date=words.date,
-            ornament=ornament and spine.fleuron is not None,
-            rule=spine.rules,
-            device=spine.device is not None,
-            author_first=spine.author_first,
-            most=most,
-        )
-        for words in fellows
-    ]
-
-
-def _enough(stacks: Sequence[Stack], best: float, best_author: float) -> bool:
-    """Whether titles and authors can be read, or are nearly as large as they can be."""
-    title = _letters(stacks) >= READABLE or min(stack.worth for stack in stacks) >= NEARLY * best
-    author = _author_letters(stacks)
-    return title and (author >= AUTHOR_EASY or author >= NEARLY * best_author)
-
-
-def _author_letters(stacks: Sequence[Stack]) -> float:
-    """The height of the smallest letters of an author in mm."""
-    sizes = []
-    for stack in stacks:
-        order = stack.order
-        if order.author:
-            face, _ = typeface_for(order.author, face_of("author", order.hand))
-            sizes.append(stack.ems["author"] * letter_height(face, written(order.author, order.hand)))
-    return min(sizes, default=float("inf"))
-
-
-def _help(now: float, room: Rect, words: Words, spine: Spine) -> str:
-    """What would make a small title larger."""
-
-    def grows(words: Words = words, room: Rect = room, **keys: object) -> bool:
-        return _letters(_stacks(room, words, replace(spine, **keys))) > now * WORTH_IT  # type: ignore[arg-type]
-
-    advice = [f"spine_title: {way}" for way in ("across", "down") if way != spine.way and grows(way=way)]
-    if not spine.abbreviate and grows(abbreviate=True):
-        shorter = next(stack for stack in _stacks(room, words, replace(spine, abbreviate=True)))
-        advice.append(f"abbreviate: yes, which sets {shorter.order.title!r}")
-    said = [f"write {text}" for text in advice]
-    if grows(room=Rect(room.x, room.y, room.width * 1.3, room.height)):
-        said.append("make the book thicker")
-    if grows(room=Rect(room.x, room.y, room.width, room.height * 1.3)):
-        said.append("make it taller" if said else "make the book taller")
-    return " or ".join(said or ["write a shorter title"])
+    along = alike(as_in_set(room, words).size, words.fellows, spine, way_along(words))
+    return serves_better(across, letters_of(along))
 
 
 def _placed(room: Rect, own: Stack, stacks: Sequence[Stack], spine: Spine) -> Iterator[Lettered]:

@@ -95,13 +95,13 @@ def grace(lines: Sequence[str]) -> float:
     """How well lines break, from 1 down: a short link alone on a line costs 0.4 of the size, one at its end less.
 
     >>> grace(("Tales", "of the Sea")), grace(("Tales of", "Ice")), grace(("Tales", "of", "Ice"))
-    (1.0, 0.8, 0.6)
+    (1.0, 0.65, 0.6)
     """
     worth = 1.0
     for line in lines[:-1]:
         words = line.split()
         if words and words[-1].casefold() in LINKS:
-            worth *= 0.8 if len(words) > 1 else 0.9 if len(words[0]) >= LONG_LINK else 0.6
+            worth *= 0.65 if len(words) > 1 else 0.9 if len(words[0]) >= LONG_LINK else 0.6
     return worth
 
 
@@ -109,7 +109,7 @@ def ends_well(text: str) -> float:
     """How good it is to end a line after a part of a text, 1 for most: better at a pause, worse at a link.
 
     >>> ends_well("Wind,"), ends_well("Wind"), ends_well("Wind and")
-    (1.08, 1.0, 0.8)
+    (1.08, 1.0, 0.65)
     """
     return 1.08 if text.endswith(PAUSES) else grace((text, ""))
 
