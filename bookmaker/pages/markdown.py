@@ -7,8 +7,9 @@ beside the text. HTML is left out, and said.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from urllib.parse import unquote
 
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
@@ -47,7 +48,8 @@ class _Walk:
 
     passages: list[Passage] = field(default_factory=list)
     html: list[int] = field(default_factory=list)
-    remote: list[str] = field(default_factory=list)
+    remote: list[tuple[str, int]] = field(default_factory=list)
+    nameless: list[int] = field(default_factory=list)
     links: int = 0
     lists: list[int | None] = field(default_factory=list)
     quotes: int = 0
@@ -89,13 +91,12 @@ class _Walk:
     def said(self, name: str) -> Iterator[Problem]:
         """What was left out."""
         if self.html:
-            where = f"the first is in line {self.html[0]}"
-            yield _left_out(f"{name} has raw HTML, left out; {where}")
-        for address in dict.fromkeys(self.remote):
-            yield _left_out(
-                f"{name} names the picture {address[:60]}, left out: nothing is fetched",
-                "save it beside the text and write its name",
-            )
+            yield _left_out(f"{name} has raw HTML in {_lines(self.html)}, left out")
+        if self.nameless:
+            remedy = "write ![](wreck.png), with the name of a file beside the text"
+            yield _left_out(f"{name} names no file for the picture in {_lines(self.nameless)}, left out", remedy)
+        if self.remote:
+            yield _remote(name, dict(reversed(self.remote)))
         if self.links:
             some = "1 link" if self.links == 1 else f"{self.links} links"
             yield Problem(f"{name} has {some}, set without addresses", severity=Severity.NOTE, field=("file",))
@@ -126,13 +127,12 @@ class _Walk:
             self._add(" ".join(lines), Role.HEADING)
         else:
             self._add("\n".join(lines), Role.VERSE if len(lines) > 1 else Role.BODY)
-        for source, caption in plates:
-            self.passages.append(Passage(caption, Role.PLATE, mark=source))
+        self.passages += plates
 
-    def _signs(self, tokens: Sequence[Token], line: int) -> tuple[list[tuple[Style, str]], list[tuple[str, str]]]:
-        """Stretches of text, each in one style, and the pictures between them."""
+    def _signs(self, tokens: Sequence[Token], line: int) -> tuple[list[tuple[Style, str]], list[Passage]]:
+        """Stretches of text, each in one style, and the pictures between them; `line` is that of the first token."""
         signs: list[tuple[Style, str]] = []
-        plates: list[tuple[str, str]] = []
+        plates: list[Passage] = []
         emphasis = strong = 0
         for token in tokens:
             style = STYLES[emphasis > 0, strong > 0]
@@ -146,23 +146,49 @@ class _Walk:
                 case "code_inline":
                     signs.append((Style.TYPEWRITER, token.content))
                 case "softbreak":
+                    line += 1
                     signs.append((style, " "))
                 case "hardbreak":
+                    line += 1
                     signs.append((style, "\n"))
                 case "html_inline":
                     self.html.append(line)
                 case "link_open":
                     self.links += 1
                 case "image":
-                    self._picture(token, plates)
+                    self._picture(token, plates, line)
         return signs, plates
 
-    def _picture(self, token: Token, plates: list[tuple[str, str]]) -> None:
-        source = str(token.attrGet("src") or "")
-        if REMOTE.match(source):
-            self.remote.append(source)
+    def _picture(self, token: Token, plates: list[Passage], line: int) -> None:
+        source = unquote(str(token.attrGet("src") or ""))  # the reader writes it as an address
+        if not source:
+            self.nameless.append(line)
+        elif REMOTE.match(source):
+            self.remote.append((source, line))
         else:
-            plates.append((source, " ".join(str(token.attrGet("title") or "").split())))
+            title = " ".join(str(token.attrGet("title") or "").split())
+            plates.append(Passage(title, Role.PLATE, mark=source, line=line))
+
+
+def _lines(lines: Sequence[int]) -> str:
+    """Lines of a text as a message names them.
+
+    >>> _lines([3]), _lines([3, 3, 8])
+    ('line 3', '2 lines, the first is line 3')
+    """
+    different = len(set(lines))
+    return f"line {lines[0]}" if different == 1 else f"{different} lines, the first is line {min(lines)}"
+
+
+def _remote(name: str, lines: Mapping[str, int]) -> Problem:
+    """Pictures that lie elsewhere, by their addresses, each with the first line that names it."""
+    first = min(lines, key=lambda address: lines[address])
+    one = f"{first[:60]} in line {lines[first]}"
+    if len(lines) == 1:
+        remedy = "save it beside the text and write its name"
+        return _left_out(f"{name} names the picture {one}, left out: nothing is fetched", remedy)
+    said = f"{name} names {len(lines)} pictures that do not lie beside it, left out: nothing is fetched"
+    return _left_out(f"{said}; the first is {one}", "save them beside the text and write their names")
 
 
 def _left_out(message: str, remedy: str = "") -> Problem:

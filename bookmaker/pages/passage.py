@@ -25,7 +25,7 @@ class Passage(NamedTuple):
     In `text` words are parted by single spaces, the lines of verse by line feeds; nothing else is white space
     but no-break spaces. Words may hold the signs of `fount.Style`. `level` is the rank of a heading, from 1;
     `inset` counts the quotations and lists a passage stands in; `mark` is the bullet or number of an item, or
-    the name of a plate's picture.
+    the name of a plate's picture. `line` is the line of the source where a plate is named.
     """
 
     text: str
@@ -33,6 +33,7 @@ class Passage(NamedTuple):
     level: int = 0
     inset: int = 0
     mark: str = ""
+    line: int = 0
 
     @property
     def words(self) -> int:
