@@ -123,12 +123,15 @@ def letters_of(stacks: Sequence[Stack]) -> float:
 
 def alike(room: Size, fellows: Sequence[Words], spine: Spine, way: Way) -> list[Stack]:
     """The stacks of a set one way, all of one size and one form."""
-    tried = [[stacked(order) for order in _orders(room, fellows, spine, way, form)] for form in FORMS]
-    best = max(min(stack.worth for stack in stacks) for stacks in tried)
-    best_author = max(_author_letters(stacks) for stacks in tried)
-    chosen = next((stacks for stacks in tried if _enough(stacks, best, best_author)), tried[-1])
+
+    def formed(form: Form) -> list[Stack]:
+        return [stacked(order) for order in _orders(room, fellows, spine, way, form)]
+
+    chosen = formed(FORMS[0])
+    if not _easily_read(chosen):
+        chosen = _most_fitting([chosen, *map(formed, FORMS[1:])])
     if letters_of(chosen) < READABLE:
-        last = [stacked(order) for order in _orders(room, fellows, spine, way, LAST_FORM)]
+        last = formed(LAST_FORM)
         chosen = last if letters_of(last) > letters_of(chosen) * WORTH_IT else chosen
     if len(fellows) == 1:
         return chosen
@@ -162,11 +165,21 @@ def _orders(room: Size, fellows: Sequence[Words], spine: Spine, way: Way, form: 
     ]
 
 
-def _enough(stacks: Sequence[Stack], best: float, best_author: float) -> bool:
-    """Whether titles and authors can be read, or are nearly as large as they can be."""
-    title = letters_of(stacks) >= READABLE or min(stack.worth for stack in stacks) >= NEARLY * best
-    author = _author_letters(stacks)
-    return title and (author >= AUTHOR_EASY or author >= NEARLY * best_author)
+def _easily_read(stacks: Sequence[Stack]) -> bool:
+    """Whether titles and authors can be read as they are."""
+    return letters_of(stacks) >= READABLE and _author_letters(stacks) >= AUTHOR_EASY
+
+
+def _most_fitting(tried: Sequence[list[Stack]]) -> list[Stack]:
+    """The first form in which titles and authors can be read, or are nearly as large as they can be."""
+    best = max(min(stack.worth for stack in stacks) for stacks in tried)
+    best_author = max(_author_letters(stacks) for stacks in tried)
+    for stacks in tried:
+        title = letters_of(stacks) >= READABLE or min(stack.worth for stack in stacks) >= NEARLY * best
+        author = _author_letters(stacks)
+        if title and (author >= AUTHOR_EASY or author >= NEARLY * best_author):
+            return stacks
+    return tried[-1]
 
 
 def _author_letters(stacks: Sequence[Stack]) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Literal
 
 from ..drawing import Art, Colour, Drawn, contrast
@@ -100,6 +101,7 @@ def best_ink(ground: Colour, inks: Iterable[Colour]) -> Colour:
     return next(good, max(listed, key=lambda ink: contrast(ink, ground)))
 
 
+@lru_cache(maxsize=4096)
 def typeface_for(text: str, name: str) -> tuple[Typeface, tuple[str, ...]]:
     """The typeface of a name, or one that has more of the letters; and the letters that are missing still."""
     faces = [bundled(candidate) for candidate in (name, *STAND_INS)]
