@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from .designs import Lettering
 from .errors import Problem, Severity
 from .eyesight import READABLE_MINUTES, Legibility, Sight
+from .quantities import show
 from .units import print_mm
 
 __all__ = ["lettering_problems", "titles_for_a_lens"]
@@ -30,8 +31,8 @@ def lettering_problems(lettering: Iterable[Lettering], resolution_dpi: float) ->
         high = Legibility(line.x_height, resolution_dpi).dots
         if high < FEWEST_DOTS:
             yield Problem(
-                f"{line.text!r} fits the {line.on} only {print_mm(line.x_height, 2)} high, {high:.1f} printer dots: "
-                "too small to print",
+                f"{show(line.text)!r} fits the {line.on} only {print_mm(line.x_height, 2)} high, "
+                f"{high:.1f} printer dots: too small to print",
                 line.help or f"write a shorter {line.what}",
                 Severity.WARNING,
                 field=("spine_title",) if line.on == "spine" else (),
@@ -61,7 +62,8 @@ def titles_for_a_lens(
     if not small:
         return
     number, line, letters = min(small, key=lambda one: one[1].x_height)
-    name, sharp = covers[number][0], f"{letters.minutes:.1f} minutes of arc where sharp eyes need {READABLE_MINUTES:g}"
+    name = show(covers[number][0])
+    sharp = f"{letters.minutes:.1f} minutes of arc where sharp eyes need {READABLE_MINUTES:g}"
     said = f"the spine title of {name} cannot be read from {print_mm(distance)} without a lens: {sharp}"
     if len(small) > 1:
         said = (

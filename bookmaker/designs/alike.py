@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from typing import cast
 
 from ..geometry import Path, Size
+from ..quantities import show
 from .design import SpineTitle, Words
 from .lettering import Hand, Way, face_of, letter_height, typeface_for, written
 from .names import surname
@@ -202,7 +203,7 @@ def help_for(now: float, room: Size, words: Words, spine: Spine) -> str:
     advice = [f"spine_title: {way}" for way in ("across", "down") if way != spine.way and grows(way=way)]
     if spine.abbreviate is False and grows(abbreviate=True):
         shorter = stacks_of(room, words, replace(spine, abbreviate=True))[words.place].order.title
-        advice.append(f"abbreviate: yes, which sets {shorter!r}")
+        advice.append(f"abbreviate: yes, which sets {show(shorter)!r}")
     said = [f"write {text}" for text in advice]
     if grows(room=Size(room.width * 1.3, room.height)):
         said.append("make the book thicker")
