@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Container, Sequence
 from dataclasses import replace
 
-from .blocks import pages_open, trimmed, with_pages
+from .blocks import page_step, pages_open, trimmed, with_pages
 from .errors import Problem
 from .pages import BookWords, PageFrame, inside_extent, why_open
 from .shelf_spec import BookEntry, ShelfSpec
@@ -31,6 +31,8 @@ def page_frame(spec: ShelfSpec, book: BookEntry, pages: int) -> PageFrame:
         resolution_dpi=spec.printed_by(next((name for _, name in named(book.block, "stock")), "")).resolution,
         book=BookWords(book.title, book.author or "", spec.shelf),
         bleed=trimmed(book.block),
+        step=page_step(book.block),
+        asked=getattr(book.block, "pages", None),
     )
 
 

@@ -15,19 +15,27 @@ Read = Callable[[str, Place], Tree]
 """Reads the file of a profile by its name; problems with it are shown at the place that names it."""
 
 
-def with_profiles(shelf: Tree, read: Read) -> Tree:
+def with_profiles(shelf: Tree, read: Read) -> tuple[Tree, tuple[Problem, ...]]:
     """The shelf with the profiles it names laid under its printer and under those of its stocks.
 
-    What the shelf says itself wins, key by key.
-
-    Raises:
-        ShelfFileError: a file is no profile, or that of another printer.
+    What the shelf says itself wins, key by key. A printer whose profile cannot be used is left out, and what is
+    wrong comes beside the shelf.
     """
+    problems: list[Problem] = []
     stocks = shelf.child("stocks")
     if stocks and isinstance(shelf.value, dict) and isinstance(stocks.value, dict):
-        profiled = {name: _with_profile(stock, read) for name, stock in stocks.value.items()}
+        profiled = {name: _or_without(stock, read, problems) for name, stock in stocks.value.items()}
         shelf = replace(shelf, value={**shelf.value, "stocks": replace(stocks, value=profiled)})
-    return _with_profile(shelf, read)
+    return _or_without(shelf, read, problems), tuple(problems)
+
+
+def _or_without(owner: Tree, read: Read, problems: list[Problem]) -> Tree:
+    try:
+        return _with_profile(owner, read)
+    except ShelfFileError as refusal:
+        problems += refusal.problems
+        keys = owner.value if isinstance(owner.value, dict) else {}
+        return replace(owner, value={key: value for key, value in keys.items() if key != "printer"})
 
 
 def _with_profile(owner: Tree, read: Read) -> Tree:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -95,7 +95,7 @@ def proofread(path: Path) -> ShelfFile:
         ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
     """
     parsed = _with_meant_sections(parse_tree(_read_text(path), path.name))
-    written, unfit = _with_profiles(parsed, path.parent)
+    written, unfit = with_profiles(parsed, _profile_reader(path.parent))
     written = with_listed_books(written, path.parent, dotted_keys(BookEntry))
     defaults = written.child("defaults")
     in_rows, shared = with_rows(with_volumes(written))
@@ -110,27 +110,6 @@ def proofread(path: Path) -> ShelfFile:
     if found.entry is None:
         raise ShelfFileError(faults)
     return ShelfFile(path, found.entry, tree, lent, faults, found.fields)
-
-
-def _with_profiles(tree: Tree, folder: Path) -> tuple[Tree, Sequence[Problem]]:
-    """The file with the profiles of its printers, or without any printer and with what is wrong with a profile."""
-    try:
-        return with_profiles(tree, _profile_reader(folder)), ()
-    except ShelfFileError as refusal:
-        stocks = tree.child("stocks")
-        if stocks and isinstance(stocks.value, dict):
-            bare = {name: _without_printer(stock) for name, stock in stocks.value.items()}
-            tree = replace(tree, value={**_keys(tree), "stocks": replace(stocks, value=bare)})
-        return _without_printer(tree), refusal.problems
-
-
-def _without_printer(owner: Tree) -> Tree:
-    keys = _keys(owner)
-    return replace(owner, value={key: value for key, value in keys.items() if key != "printer"}) if keys else owner
-
-
-def _keys(tree: Tree) -> Mapping[str, Tree]:
-    return tree.value if isinstance(tree.value, dict) else {}
 
 
 def _with_meant_sections(tree: Tree) -> Tree:

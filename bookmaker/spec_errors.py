@@ -158,7 +158,8 @@ def _unknown_key(
         return Problem("defaults is not a group of keys", GROUP[1], field=field)
     known = [*(owner.model_fields if owner else []), *(["defaults"] if len(field) == 1 else [])]
     key = str(field[-1])
-    meant = near_match(key, known) or next((word for word in OTHER_WORDS.get(key, ()) if word in known), "")
+    other = next((word for word in OTHER_WORDS.get(key, ()) if word in known), "")
+    meant = other or near_match(key, known)
     remedy = f"did you mean {meant}?" if meant else "known here: " + ", ".join(known)
     others = [tag for kind in kinds if key in kind.model_fields for tag in tags_of(kind)]
     groups = [name for name, part in (owner.model_fields if owner else {}).items() if _knows(part.annotation, key)]

@@ -111,7 +111,7 @@ ONE_SLIP = [
     ),
     (
         ("concertina, stock: laid, pages: 48}", "solid, thickness: 4 mm, edge_stock: laid, edges: red}"),
-        "10:64: books[1].block.edges: red is a colour, not how edges are made; "
+        "10:68: books[1].block.edges: red is a colour, not how edges are made; "
         'write edges: stained and edge_colour: "#8c3b2e", in quotes',
     ),
     (

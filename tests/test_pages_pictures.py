@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -278,6 +279,18 @@ def test_the_caption_of_a_spread_stands_on_its_first_page_alone() -> None:
     for right_to_left in (False, True):
         pages = compose(entry, PicturesSource("p", (wide,), (), ("Fog",)), PageFrame(15, 21, 4, right_to_left)).pages
         assert [[text.text for text in record(page).texts] for page in pages] == [[], ["Fog"], [], []]
+
+
+def test_captions_that_print_as_texture_are_noted() -> None:
+    long = PicturesSource("plates", (FINE, FINE), (), ("Fog", "The long breakwater at the second bend, " * 3))
+    [note] = compose(PicturesInside(folder="plates"), long, PageFrame(9, 13, 2)).problems
+    assert re.fullmatch(
+        r"small letters of the captions are only \d\.\d printer dots high, in \d\.\d+ pt type: they print as texture",
+        note.message,
+    )
+    assert (note.severity, note.field) == (Severity.NOTE, ("captions",))
+    short = PicturesSource("plates", (FINE,), (), ("Fog",))
+    assert compose(PicturesInside(folder="plates"), short, PageFrame(15, 21, 1)).problems == ()
 
 
 def test_captions_have_no_room_beside_pictures_that_fill_the_page() -> None:

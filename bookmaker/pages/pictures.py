@@ -21,7 +21,7 @@ from ..units import MM_PER_INCH
 from .captions import captions_of
 from .page import Inside, PageFrame, numbered
 from .part import Part
-from .plates import Plate, arrange, place
+from .plates import Plate, arrange, place, small_captions
 
 __all__ = ["PicturesInside", "PicturesSource", "compose", "extent", "load"]
 
@@ -141,6 +141,7 @@ def compose(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> 
     problems = [*_count(source, plates, len(shown), frame), *_passed_over(source), *source.problems]
     if entry.bleed and source.captions:
         problems.append(_no_room())
+    problems += small_captions(shown, frame)
     for plate in shown:
         size, art = place(plate, frame, bleed=entry.bleed)
         for number, page in art.items():
@@ -178,12 +179,13 @@ def _count(source: PicturesSource, plates: Sequence[Plate], shown: int, frame: P
         lost = [plate.picture.path.name for plate in plates[shown:]]
         yield Problem(
             f"{len(lost)} of {len(plates)} pictures of {source.folder} do not fit in {pages} pages: {_listed(lost)}",
-            f"write pages: {needed + needed % 2} or take pictures out of the folder",
+            f"write {frame.to_write(needed)} or take pictures out of the folder",
             field=("folder",),
         )
     elif needed < pages:
         yield Problem(
             f"{source.folder} fills {needed} of {pages} pages; the others stay empty",
+            f"write {frame.to_write(needed)}" if frame.advice else "",
             severity=Severity.NOTE,
             field=("folder",),
         )

@@ -11,14 +11,17 @@ from ..errors import Problem, ShelfFileError
 from ..pictures import Picture
 from ..spec.measures import FIT
 from ..typefaces import Typeface
+from .book_type import BookType
 from .copyfit import MOST_PAGES, Bounds, Copy, Proofs
-from .faces import face_of
-from .fount import Fount, Style
+from .faces import HEAVY, SLANTED, face_of
+from .fount import Fount, Style, as_read
 from .hyphens import known_language
 from .makeup import MadePage
 from .manuscript import Manuscript, read_manuscript
+from .matter import chapter_level
 from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
+from .phrases import spoken
 from .setpage import RunningHead, SetPage
 from .setting import FEWEST_LETTERS, Manner, Setting
 from .text_findings import findings, nothing_fits, running_head_findings
@@ -26,11 +29,10 @@ from .text_keys import UNPARTED, TextInside
 from .text_plates import load_plates
 from .text_room import no_room, too_large
 
-__all__ = ["TextInside", "TextSource", "compose", "extent", "load"]
+__all__ = ["TextInside", "TextSource", "book_type", "compose", "extent", "load"]
 
-SLANTED = {"text": "text italic", "old style": "old style italic", "text bold": "text bold italic"}
-HEAVY = {"text": "text bold", "sans": "sans bold", "text italic": "text bold italic"}
-"""Bundled typefaces that go with one another."""
+SAMPLED = 5
+"""So many paragraphs tell in which script a text is written."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +96,13 @@ def _faces(entry: TextInside, folder: Path, problems: list[Problem]) -> dict[Sty
     return faces
 
 
+def book_type(entry: TextInside, source: TextSource) -> BookType:
+    """What the text is set in, for the pages before and after it."""
+    beginning = as_read(" ".join(passage.text for passage in source.manuscript.passages[:SAMPLED]))
+    language = "" if entry.language == UNPARTED else spoken(entry.language, beginning)
+    return BookType(source.fount.faces, (source.fount.roman.name,), language)
+
+
 def extent(entry: TextInside, source: TextSource, frame: PageFrame) -> int | None:
     """How many pages the whole text needs; None if its size is still to be found, or has no room.
 
@@ -128,8 +137,11 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
         problems = nothing_fits(setting, problems)
     pages = tuple(_pages(entry, source, copy, setting, made))
     if entry.numbers:
-        # what the text leaves empty bears no numbers
-        pages = (*numbered(pages, copy.frame, source.fount.roman)[: len(made)], *pages[len(made) :])
+        # titles that stand alone bear no numbers, nor does what the text leaves empty
+        with_numbers = numbered(pages, copy.frame, source.fount.roman)
+        title = _title(source.manuscript)
+        bare = [_says_only(title, page) for page in made] + [True] * (len(pages) - len(made))
+        pages = tuple(with_numbers[at] if not plain else pages[at] for at, plain in enumerate(bare))
     return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
 
 
@@ -177,7 +189,34 @@ def _copy(entry: TextInside, source: TextSource, frame: PageFrame) -> Copy:
     margins = Margins(given.inner, given.top, given.outer, given.bottom) if given else None
     manner = Manner(entry.justified, entry.hanging, entry.drop_capital, entry.chapters == "new page")
     frame = replace(frame, margins=margins)
-    return Copy(source.manuscript, source.fount, entry.leading, frame, manner, source.proofs)
+    manuscript = _without_title(source.manuscript, frame.book.title) if frame.titled else source.manuscript
+    return Copy(manuscript, source.fount, entry.leading, frame, manner, source.proofs)
+
+
+def _without_title(manuscript: Manuscript, title: str) -> Manuscript:
+    """A text without the title that it begins with, if that is the book's: the book has a page for it already."""
+    others = manuscript.passages[1:]
+    same = _bare(_title(manuscript)) == _bare(title)
+    if not same or chapter_level(others) != chapter_level(manuscript.passages):
+        return manuscript
+    return replace(manuscript, passages=others)
+
+
+def _title(manuscript: Manuscript) -> str:
+    """The title that a text begins with over its chapters, or nothing."""
+    first = manuscript.passages[0]
+    is_title = first.role is Role.HEADING and first.level < chapter_level(manuscript.passages)
+    return as_read(first.text) if is_title else ""
+
+
+def _bare(title: str) -> str:
+    """The letters and figures of a title, to compare it with another."""
+    return "".join(sign for sign in title.casefold() if sign.isalnum())
+
+
+def _says_only(title: str, page: MadePage) -> bool:
+    """Whether nothing but a title stands on a page."""
+    return bool(title) and [slot.matter.heading for slot in page.slots] == [title]
 
 
 def _empty(entry: TextInside, copy: Copy, problems: tuple[Problem, ...]) -> Inside:

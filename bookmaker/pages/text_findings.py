@@ -205,7 +205,7 @@ def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Boun
         in_type, or_else = _largest_fitted(copy, setting, bounds) if bounds else ("", ", or a larger size")
         yield Problem(
             f"{manuscript.name} fills {used} of {pages} pages{in_type}; the others stay empty",
-            f"write pages: {used + used % 2} for a thinner book{or_else}",
+            f"write {copy.frame.to_write(used)} for a thinner book{or_else}",
             Severity.NOTE,
             field=("file",),
         )
@@ -227,9 +227,9 @@ def _counted(lost: int, words: int, name: str) -> str:
 
 def _what_would_fit(copy: Copy, setting: Setting, key: str) -> str:
     """The number of pages that holds the text, and the size, written under a key; empty if there is neither."""
-    pages = copy.pages_for(setting)
+    pages = copy.pages_for(setting) and len(copy.proof(setting).first(MOST_PAGES))
     size = copy.size_for(copy.frame.pages, setting.size, copy.smallest_legible)
-    ways = [f"pages: {pages}"] if pages else []
+    ways = [copy.frame.to_write(pages)] if pages else []
     ways += [f"{key}: {to_pt(size):.4g} pt"] if size else []
     return f"write {' or '.join(ways)}" if ways else ""
 
