@@ -164,7 +164,8 @@ def _unknown_key(
     others = [tag for kind in kinds if key in kind.model_fields for tag in tags_of(kind)]
     groups = [name for name, part in (owner.model_fields if owner else {}).items() if _knows(part.annotation, key)]
     if others:
-        remedy = f"{_of_others(others, _told_apart_by(kinds))}, or leave {key} out"
+        else_meant = f"{meant}, if that is what you mean" if key in meant else f"leave {key} out"
+        remedy = f"{_of_others(others, _told_apart_by(kinds))}, or {else_meant}"
     elif groups and written is not None:
         value = _quoted(written) if isinstance(written, str) else "…"
         remedy = f"write {' or '.join(f'{group}: {{{key}: {value}}}' for group in groups[:MOST_GROUPS])}"

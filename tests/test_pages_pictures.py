@@ -156,6 +156,11 @@ def test_pages_without_a_picture_are_blank_and_noted() -> None:
     ]
 
 
+def test_the_back_of_the_last_leaf_is_no_news() -> None:
+    inside = compose(PicturesInside(folder="plates"), source(FINE, FINE, FINE), PageFrame(15, 21, 4))
+    assert inside.problems == ()
+
+
 def test_pictures_without_a_page_are_an_error_with_their_names() -> None:
     pictures = [Picture(Path(f"{n}.png"), 3000, 4500, "") for n in range(1, 8)]
     inside = compose(PicturesInside(folder="plates"), source(*pictures), PageFrame(15, 21, 2))

@@ -20,6 +20,7 @@ from bookmaker.designs.titling import Placed
 from bookmaker.drawing import Art, Colour
 from bookmaker.flat import Role
 from bookmaker.geometry import Rect
+from bookmaker.legibility import lettering_problems
 from bookmaker.pipeline import Checked, check
 from bookmaker.spec.entry import Entry
 from tests.recording import Filled, Stroked, Written, record
@@ -365,3 +366,16 @@ def test_nearer_eyes_read_smaller_titles(tmp_path: FilePath) -> None:
     assert len(notes(far)) == 1
     (tmp_path / "shelf.yaml").write_text("viewing_distance: 200 mm\n" + SHELF + books, encoding="utf-8")
     assert notes(check(tmp_path / "shelf.yaml")) == []
+
+
+def test_a_spine_too_thin_for_one_letter_is_told_to_stay_bare() -> None:
+    words = Words("Knots", author="N. Corrow", volume="XVIII", date="12 September 1901")
+    thin = letter_spine(free_room(Rect(0, 0, 0.2, 21)), words, Spine(HANDS[0]))
+    assert {line.help for line in thin.lettering} == {
+        "write spine_title: none, or make the book thicker: not even one letter finds room on this spine"
+    }
+    wider = letter_spine(free_room(Rect(0, 0, 2, 21)), words, Spine(HANDS[0]))
+    assert not any("not even" in line.help for line in wider.lettering)
+    assert [line.what for line in wider.lettering if line.text.startswith("12")] == ["date"]
+    [told] = [p for p in lettering_problems(wider.lettering, 600) if p.message.startswith("'12 September 1901'")]
+    assert told.remedy == "write a shorter date"

@@ -75,3 +75,33 @@ def test_jackets_are_chosen_beside_what_their_neighbours_show(tmp_path: Path) ->
     assert all(colour in PALETTES["attic"].grounds[Material.CLOTH] for colour in jackets)
     assert min(apart(one, other) for one, other in pairwise(jackets)) > 0.05
     assert all(entry.design.colour in PALETTES["library"].grounds[Material.CLOTH] for entry in coats)  # type: ignore[attr-defined]
+
+
+SET = """\
+shelf: The Rope Walk
+stocks: {laid: {caliper: 75 um}, card: {caliper: 160 um}}
+defaults:
+  size: {height: 21 mm, width: 15 mm}
+  block: {kind: concertina, stock: laid, pages: 48}
+  cover: {kind: wrap, stock: card}
+  series: Hemp
+books:
+  - {title: Twine, design: {style: cloth, palette: attic%s}}
+  - {title: Cable, design: {style: cloth, palette: fairground%s}}
+  - {title: Hawser, design: {style: cloth, palette: attic}}
+"""
+
+
+def test_a_palette_that_a_set_overrules_is_told(tmp_path: Path) -> None:
+    (tmp_path / "shelf.yaml").write_text(SET % ("", ""), encoding="utf-8")
+    told = [problem for problem in check(tmp_path / "shelf.yaml").problems if "palette" in problem.message]
+    assert [str(problem).split(": ", 1)[1] for problem in told] == [
+        "Cable takes its colour from the attic palette of Twine, the first of the series 'Hemp', for a set is alike: "
+        "its own palette, fairground, is not used; write one palette for the whole set, or colour: with one of its own"
+    ]
+
+
+@pytest.mark.parametrize("keys", [("", ', colour: "#803020"'), (", steps: yes", ", steps: yes")])
+def test_books_of_a_set_that_choose_for_themselves_are_no_news(tmp_path: Path, keys: tuple[str, str]) -> None:
+    (tmp_path / "shelf.yaml").write_text(SET % keys, encoding="utf-8")
+    assert not [problem for problem in check(tmp_path / "shelf.yaml").problems if "palette" in problem.message]

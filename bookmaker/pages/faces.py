@@ -7,12 +7,13 @@ from dataclasses import replace
 from pathlib import Path
 
 from ..errors import Problem, ShelfFileError
+from ..face_names import BUNDLED, style_of
 from ..typefaces import Typeface, bundled, load_typeface
 from .book_type import Family
 from .fount import Style
 from .page import PageFrame
 
-__all__ = ["HEAVY", "SLANTED", "face_of", "family_for", "family_of", "listed", "missing_glyphs"]
+__all__ = ["HEAVY", "SLANTED", "face_of", "face_that_has", "family_for", "family_of", "listed", "missing_glyphs"]
 
 SLANTED = {"text": "text italic", "old style": "old style italic", "text bold": "text bold italic"}
 HEAVY = {"text": "text bold", "sans": "sans bold", "text italic": "text bold italic"}
@@ -21,8 +22,13 @@ HEAVY = {"text": "text bold", "sans": "sans bold", "text italic": "text bold ita
 STAND_INS = ("text", "sans", "old style")
 """Bundled typefaces with many letters: the usual one, and those that are tried after it."""
 
-MOST_NAMED = 5
+MOST_NAMED = 24
 """Signs a message names; the others are counted."""
+
+ELSE = "write face: with the path of a typeface that has them"
+
+STYLE_OF_KEY = {"italic_face": "italic", "bold_face": "bold"}
+"""What a typeface is that the maker names under these keys."""
 
 
 def face_of(name: str, folder: Path, key: str = "face") -> Typeface:
@@ -79,16 +85,26 @@ def missing_glyphs(what: str, face: Typeface, text: str) -> Iterator[Problem]:
     if missing:
         yield Problem(
             f"{what}: the typeface {face.name} has no glyph for {listed(missing)}",
-            "write face: with the path of a typeface that has them",
+            f"write face: {whole}, which has them all" if (whole := face_that_has(text)) else ELSE,
             field=("face",),
         )
+
+
+def face_that_has(text: str, key: str = "face") -> str:
+    """The bundled typeface of a style that has all letters of a text, or an empty text; `key` is where it is named.
+
+    >>> face_that_has("Ὁ λύχνος"), face_that_has("\u2693")
+    ('text', '')
+    """
+    style = STYLE_OF_KEY.get(key, "")
+    return next((name for name in BUNDLED if style_of(name) == style and not bundled(name).missing(text)), "")
 
 
 def listed(missing: Sequence[str]) -> str:
     """Signs with their code points; those beyond the first few are counted.
 
-    >>> listed("☂⚓"), listed("abcdefg")[-19:]
-    ('☂ U+2602, ⚓ U+2693', 'e U+0065 and 2 more')
+    >>> listed("☂⚓"), listed("abcdefghijklmnopqrstuvwxyz")[-19:]
+    ('☂ U+2602, ⚓ U+2693', 'x U+0078 and 2 more')
     """
     named = ", ".join(f"{sign} U+{ord(sign):04X}" for sign in missing[:MOST_NAMED])
     return f"{named} and {len(missing) - MOST_NAMED} more" if len(missing) > MOST_NAMED else named

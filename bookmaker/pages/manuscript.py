@@ -9,7 +9,7 @@ import codecs
 import re
 import stat
 import unicodedata
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NoReturn
@@ -17,6 +17,7 @@ from typing import NoReturn
 from ..errors import Problem, Severity, ShelfFileError
 from ..lost_files import not_there
 from ..typefaces import Typeface
+from .faces import face_that_has
 from .fount import Style, as_read
 from .hyphens import SOFT_HYPHEN
 from .markdown import passages_of
@@ -27,7 +28,7 @@ __all__ = ["LARGEST_FILE", "Manuscript", "read_manuscript"]
 LARGEST_FILE = 20_000_000
 """Bytes; three million words, far more than any book here can hold."""
 
-MOST_NAMED = 5
+MOST_NAMED = 24
 """So many missing characters are named one by one."""
 
 NO_BREAK_SPACES = "\u00a0\u2007\u202f"
@@ -123,10 +124,11 @@ def read_manuscript(
             "write face: with the path of a typeface that has them, or give these pages as pictures",
             notes,
         )
-    problems = [*notes, *_missing_glyphs(name, missing, raw, typeface)]
+    problems = [*notes, *_missing_glyphs(name, missing, raw, typeface, signs)]
     for style, face in styled.items():
-        lacking = [sign for sign in face.missing(_in_style(passages, style)) if sign not in missing]
-        problems += _missing_glyphs(name, lacking, raw, face, STYLE_KEYS.get(style, "face"))
+        said = _in_style(passages, style)
+        lacking = [sign for sign in face.missing(said) if sign not in missing]
+        problems += _missing_glyphs(name, lacking, raw, face, said, STYLE_KEYS.get(style, "face"))
     return Manuscript(name, tuple(passages), tuple(problems), right_to_left=_reads_from_right(passages))
 
 
@@ -254,15 +256,18 @@ def _in_style(passages: list[Passage], style: Style) -> str:
 
 
 def _missing_glyphs(
-    name: str, missing: list[str], raw: str, typeface: Typeface | None, key: str = "face"
+    name: str, missing: list[str], raw: str, typeface: Typeface | None, said: Iterable[str], key: str = "face"
 ) -> Iterator[Problem]:
+    """An error that names the letters which a typeface lacks; `said` is all that is to be set in it."""
     if not missing or typeface is None:
         return
     named = [_named(sign, raw) for sign in missing[:MOST_NAMED]]
     if len(missing) > MOST_NAMED:
         named.append(f"and {len(missing) - MOST_NAMED} more")
+    whole = face_that_has("".join(said), key)
+    other = f"{whole}, which has them all" if whole else "with the path of a typeface that has them"
     yield Problem(
         f"{name}: the typeface {typeface.name} has no glyph for " + "; ".join(named),
-        f"write {key}: with the path of a typeface that has them, or write the text without them",
+        f"write {key}: {other}, or write the text without them",
         field=("file",),
     )

@@ -123,7 +123,7 @@ def _count(source: PdfSource, frame: PageFrame) -> Iterator[Problem]:
             f"write {frame.to_write(count)}, or range: with fewer",
             field=("file",),
         )
-    elif count < pages:
+    elif pages - count > 1:  # one page over is the back of the last leaf
         yield Problem(
             f"{source.name} fills {count} of {pages} pages; the others stay empty",
             f"write {frame.to_write(count)}" if frame.advice else "",

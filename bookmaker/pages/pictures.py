@@ -182,7 +182,7 @@ def _count(source: PicturesSource, plates: Sequence[Plate], shown: int, frame: P
             f"write {frame.to_write(needed)} or take pictures out of the folder",
             field=("folder",),
         )
-    elif needed < pages:
+    elif pages - needed > 1:  # one page over is the back of the last leaf
         yield Problem(
             f"{source.folder} fills {needed} of {pages} pages; the others stay empty",
             f"write {frame.to_write(needed)}" if frame.advice else "",
