@@ -20,6 +20,7 @@ from .fount import Style, as_read
 from .hyphens import SOFT_HYPHEN
 from .markdown import passages_of
 from .passage import Passage, Role
+from .punctuation import AS_WRITTEN, Punctuation
 
 __all__ = ["LARGEST_FILE", "Manuscript", "read_manuscript"]
 
@@ -47,6 +48,9 @@ STYLED_PARTS = re.compile("([" + "".join(Style) + "])")
 SAVE_AS_TEXT = "save it as plain text in UTF-8"
 
 
+PAUSE = re.compile(r"([*_#-])(?: ?\1){2,}")
+"""What plain text has between two scenes."""
+
 MARKDOWN = frozenset({".md", ".markdown", ".mkd"})
 """Names that end so are Markdown."""
 
@@ -59,6 +63,7 @@ class Manuscript:
     passages: tuple[Passage, ...]
     problems: tuple[Problem, ...] = ()
     right_to_left: bool = False
+    punctuation: Punctuation = AS_WRITTEN
 
     @classmethod
     def plain(cls, name: str, text: str) -> Manuscript:
@@ -77,11 +82,15 @@ class Manuscript:
 
 
 def read_manuscript(
-    path: Path, typeface: Typeface | None = None, styled: Mapping[Style, Typeface] = NONE
+    path: Path,
+    typeface: Typeface | None = None,
+    styled: Mapping[Style, Typeface] = NONE,
+    punctuation: Punctuation = AS_WRITTEN,
 ) -> Manuscript:
     """Read a text file; one that is to be set in a typeface is checked for letters which that does not have.
 
-    `styled` are the typefaces of other styles; what the text has in these is checked too.
+    `styled` are the typefaces of other styles; what the text has in these is checked too. `punctuation` is left
+    as it is written where one of the typefaces does not have it, or the text is read from right to left.
 
     Raises:
         ShelfFileError: the file is missing, not plain text in UTF-8, empty, too large, or in a script that
@@ -97,10 +106,14 @@ def read_manuscript(
         passages, left_out = passages_of(kept, name)
         notes += left_out
     else:
-        passages = [Passage(paragraph) for paragraph in _paragraphs(kept)]
+        passages = [_plain(paragraph) for paragraph in _paragraphs(kept)]
         notes = [*_tabs(name, kept), *notes]
     if not any(passage.text or passage.role is Role.PLATE for passage in passages):
         _refuse(f"{name} has no words in it", "write a text into it, or choose kind: blank")
+    right_to_left = _reads_from_right(passages)
+    faces = [face for face in (typeface, *styled.values()) if face]
+    marks = AS_WRITTEN if right_to_left else punctuation.covered(lambda sign: all(face.covers(sign) for face in faces))
+    passages = _punctuated(passages, marks)
     signs = _signs(passages, raw)
     missing = typeface.missing("".join(signs)) if typeface else []
     backwards = [sign for sign in signs if unicodedata.bidirectional(sign) in {"R", "AL"}]
@@ -114,7 +127,20 @@ def read_manuscript(
     for style, face in styled.items():
         lacking = [sign for sign in face.missing(_in_style(passages, style)) if sign not in missing]
         problems += _missing_glyphs(name, lacking, raw, face, STYLE_KEYS.get(style, "face"))
-    return Manuscript(name, tuple(passages), tuple(problems), right_to_left=_reads_from_right(passages))
+    return Manuscript(name, tuple(passages), tuple(problems), right_to_left, marks)
+
+
+def _punctuated(passages: list[Passage], marks: Punctuation) -> list[Passage]:
+    """The passages with the marks of their language, without pauses between which nothing stands."""
+    kept: list[Passage] = []
+    for passage in passages:
+        text = marks.set(passage.text)
+        following = passage if text is passage.text else passage._replace(text=text)
+        if kept and kept[-1].role is Role.BREAK and following.role in {Role.BREAK, Role.HEADING}:
+            kept.pop()
+        if kept or following.role is not Role.BREAK:
+            kept.append(following)
+    return kept[:-1] if kept[-1].role is Role.BREAK else kept
 
 
 def _face(typeface: Typeface | None) -> str:
@@ -203,6 +229,10 @@ def _paragraphs(text: str) -> Iterator[str]:
         elif words:
             yield " ".join(words)
             words = []
+
+
+def _plain(paragraph: str) -> Passage:
+    return Passage("", Role.BREAK) if PAUSE.fullmatch(paragraph) else Passage(paragraph)
 
 
 def _bound_words(line: str) -> list[str]:

@@ -20,6 +20,7 @@ from .makeup import MadePage
 from .manuscript import Manuscript, read_manuscript
 from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
+from .punctuation import AS_WRITTEN, punctuation_of
 from .setpage import RunningHead, SetPage
 from .setting import Manner, Setting
 from .text_findings import findings, no_room, nothing_fits, running_head_findings, too_large
@@ -58,9 +59,10 @@ def load(entry: TextInside, folder: Path) -> TextSource:
     faces = _faces(entry, folder, problems)
     file = folder / entry.file
     manuscript, plates = None, {}
+    marks = AS_WRITTEN if entry.punctuation == "as written" else punctuation_of(entry.language)
     try:
         styled: dict[Style, Typeface] = {style: face for style, face in faces.items() if style != Style.ROMAN}
-        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled)
+        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled, marks)
         plates = _plates(manuscript, file.parent)
     except ShelfFileError as refusal:
         problems += refusal.problems

@@ -97,6 +97,9 @@ class TextInside(Part):
     italic_face: Text | None = Field(None, description="the same for emphasis, where the face has no italic here")
     bold_face: Text | None = Field(None, description="the same for strong emphasis")
     language: Language = Field("en", description="language of the text, for hyphens: en, en-GB, de, el, ru; or none")
+    punctuation: Literal["by language", "as written"] = Field(
+        "by language", description="whether typed quotation marks, dashes and points become those of the language"
+    )
     justified: Flag | None = Field(None, description="yes: all lines end at the margin; no: ragged; as they are long")
     hanging: Flag = Field(True, description="punctuation stands out into the margins, yes or no")
     chapters: Literal["new page", "run on"] = Field("new page", description="where chapters begin")
