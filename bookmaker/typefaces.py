@@ -91,15 +91,20 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class TextLine:
-    """Runs on one baseline: `size` is the em in mm, each run comes with the x of its left end in mm."""
+    """Runs on one baseline: `size` is the em in mm, each run comes with the x of its left end in mm.
+
+    Within a run the glyphs after the first stand `tracking` mm further from the one before than usual.
+    """
 
     size: float
     runs: tuple[tuple[float, Run], ...]
+    tracking: float = 0.0
 
     @property
     def width(self) -> float:
         """How far the line reaches, in mm."""
-        return max((x + run.width * self.size for x, run in self.runs), default=0.0)
+        track = self.tracking
+        return max((x + run.width * self.size + track * (len(run.glyphs) - 1) for x, run in self.runs), default=0.0)
 
     @property
     def text(self) -> str:

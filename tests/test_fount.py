@@ -107,6 +107,13 @@ def test_other_languages_have_their_own_patterns() -> None:
     assert partings("Leuchtturmwärter", None) == []
 
 
+def test_short_ends_of_words_come_to_the_next_line_only_in_languages_that_allow_it() -> None:
+    """TeX keeps two letters back and three to come in English, two and two in Russian and Greek (from memory)."""
+    assert [parting.at for parting in partings("burner", "en_US")] == []
+    assert [parting.at for parting in partings("лампа", "ru")] == [3]
+    assert 5 in [parting.at for parting in partings("θάλασσα", known_language("el"))]
+
+
 # ---- boxes
 
 

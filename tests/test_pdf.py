@@ -424,6 +424,31 @@ def test_runs_of_a_line_stand_at_their_places_whatever_their_typefaces() -> None
     assert [letters[char] for char in "acef"] == pytest.approx([10, 30, 35.5, 50], abs=0.004)
 
 
+@pytest.mark.parametrize("apart", [0.12, -0.04, 0.0])
+def test_tracked_letters_stand_apart_and_those_of_the_next_line_do_not(apart: float) -> None:
+    """Every glyph is followed by its tracking, spaces too; a line of words and the same as loose runs agree."""
+    words, space = tuple(TEXT.shape(word) for word in ("fog", "VAT")), TEXT.shape(" ")
+    line = WordLine(5, words, space, 0.7, apart)
+
+    def draw(canvas: PdfCanvas) -> None:
+        canvas.text(line, Point(5, 60), BLACK)
+        canvas.text(TextLine(5, line.runs, apart), Point(5, 40), BLACK)
+        canvas.text(TextLine(5, ((0.0, words[0]),)), Point(5, 20), BLACK)
+
+    x, wanted = 5.0, []
+    for run, gap in ((words[0], 0.0), (space, 0.7), (words[1], 0.0)):
+        for glyph in run.glyphs:
+            wanted += [x] if glyph.text.strip() else []
+            x += glyph.advance * 5 + apart + gap
+    places = [x for _, x, _ in letters_on(made(draw))]
+    assert places[:6] == pytest.approx(wanted, abs=0.004)
+    assert places[6:12] == pytest.approx(wanted, abs=0.004)
+    advances = [glyph.advance * 5 for glyph in words[0].glyphs]
+    assert places[12:] == pytest.approx([5, 5 + advances[0], 5 + sum(advances[:2])], abs=0.004)
+    assert line.width == pytest.approx(x - apart - 5)
+    assert TextLine(5, line.runs, apart).width == pytest.approx(x - apart - 5)
+
+
 def test_shifted_glyphs_are_shifted() -> None:
     """A mark moved by (dx, dy) must not move what follows it."""
     plain = TEXT.shape("HHH")

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from .breaking import Glue, Line, Stop, Word
 from .fount import Fount, as_read
 
-__all__ = ["LETTER_BREAK", "LONGEST_WORD", "STRETCH", "Boxes"]
+__all__ = ["LETTER_BREAK", "LONGEST_WORD", "LOOSENING", "STRETCH", "TIGHTENING", "Boxes"]
 
 LONGEST_WORD = 1000
 """Characters; what goes on longer without a space is no word and is broken in any case."""
@@ -22,6 +22,15 @@ SAFELY_SHORT = 0.97
 
 STRETCH, SHRINK = 1 / 2, 1 / 3
 """What a space may gain and lose at a ratio of 1, as a share of itself (common practice)."""
+
+LOOSENING, TIGHTENING = 0.03, 0.01
+"""How far letters may be tracked apart and closer for the sake of even spaces, in ems (common practice).
+
+In type of 2.2 pt that is 0.023 mm, half a printer's dot at 600 to the inch.
+"""
+
+LETTERS_AN_EM = 2.2
+"""Letters and spaces that stand on an em, about."""
 
 SPREAD = 1.0
 """Ems that a line is lent in the last pass."""
@@ -59,7 +68,10 @@ class Boxes(dict[str, Word]):
         self.wide: dict[str, None] = {}
         self.cuts: dict[str, tuple[Cut, ...]] = {}
         width = fount.space.width
-        self.justified = Glue(width, width * STRETCH, width * SHRINK, SPREAD)
+        letters = 0.0 if fount.right_to_left else LETTERS_AN_EM * room
+        self.justified = Glue(
+            width, width * STRETCH, width * SHRINK, SPREAD, LOOSENING * letters, TIGHTENING * letters
+        )
         self.ragged = Glue(width, 0.0, 0.0, SPREAD)
 
     def __missing__(self, word: str) -> Word:

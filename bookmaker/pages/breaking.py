@@ -8,6 +8,9 @@ in any one unit.
 Each line has a ratio r, by how much of its stretch or shrink its spaces change, a badness 100 |r|³ and
 demerits (1 + badness + penalty)². Two flagged breaks on end, and lines of very different tightness one after
 the other, cost more. The sum over all lines is least.
+
+What the spaces cannot do at a ratio of 1, the letters may help with: they are tracked a little, which is
+spread over so many that nobody sees it. Only what is left after that makes the spaces wider still.
 """
 
 from __future__ import annotations
@@ -17,7 +20,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-__all__ = ["FINAL", "FITNESS", "FLAGS", "TOLERANCES", "Glue", "Line", "Stop", "Word", "break_paragraph"]
+__all__ = ["FINAL", "FITNESS", "FLAGS", "TOLERANCES", "TRACKED", "Glue", "Line", "Stop", "Word", "break_paragraph"]
 
 TOLERANCES = (6.0,)
 """The loosest ratio of each pass; the last pass, after these, takes any and counts on the glue's `spread`.
@@ -33,6 +36,9 @@ FINAL = 5000.0
 
 FITNESS = 100.0
 """Demerits for neighbours more than one class of tightness apart (the value of the 1981 paper, from memory)."""
+
+TRACKED = 0.5
+"""What letters tracked as far as they may add to the ratio of a line."""
 
 MANY = 64
 """More starts than this are looked through within words too, not only at their ends."""
@@ -63,26 +69,29 @@ class Glue(NamedTuple):
     """The space between two words, what it may gain or lose at a ratio of 1, and the `spread` of the last pass.
 
     `spread` is stretch that every line of the last pass is thought to have besides, to tell bad from worse.
+    `loosening` and `tightening` are what all letters of a line together may be tracked apart and closer.
     """
 
     space: float
     stretch: float
     shrink: float
     spread: float
+    loosening: float = 0.0
+    tightening: float = 0.0
 
 
 class Line(NamedTuple):
     """A line from a stop to a stop: `first` and `last` are words, `opened` and `closed` stops of theirs.
 
     `opened` is None where the line begins with a whole word; `closed` is the last stop where it ends with one.
-    `gap` is what every space of the line gains.
+    `short` is what its spaces and letters must gain in all to fill the measure; the last line only ever loses.
     """
 
     first: int
     opened: int | None
     last: int
     closed: int
-    gap: float
+    short: float
 
 
 class _Node(NamedTuple):
@@ -105,7 +114,7 @@ class _Way(NamedTuple):
 
     cost: float
     fitness: int
-    gap: float
+    short: float
     node: _Node
 
 
@@ -164,30 +173,37 @@ def _ways(
     active: Sequence[_Node], end: float, place: int, stop: Stop, trial: _Pass, *, closing: bool = False
 ) -> list[_Way]:
     """The lines that may end at a stop, the best for each class of tightness and number of lines before."""
-    (_, stretch, shrink, _), measures, loosest, spread = trial.glue, trial.measures, trial.loosest, trial.spread
+    (_, stretch, shrink, _, loosening, tightening), measures, spread = trial.glue, trial.measures, trial.spread
+    loosest = trial.loosest - TRACKED if loosening else trial.loosest
     ways: list[_Way] = []
     for node in active:
         short = measures[node.number] - end + node.start
         count = place - node.first
         if short < 0.0:
-            if short < -shrink * count:
+            room = shrink * count
+            if short < -room - tightening:
                 continue
-            ratio, gap = short / (shrink * count), short / count
+            ratio = short / room if short >= -room else -1.0 + (short + room) / tightening
         elif closing:
-            ratio = gap = 0.0
+            ratio = short = 0.0
         else:
             room = stretch * count + spread
-            if short > loosest * room:
+            over = short - room
+            if over <= 0.0:
+                ratio = short / room if room else 0.0
+            elif over <= loosening:
+                ratio = 1.0 + TRACKED * over / loosening
+            elif short > loosest * room + loosening:
                 break  # those that start later are looser still
-            ratio = short / room if room else 0.0
-            gap = short / count if count else 0.0
+            else:
+                ratio = (short - loosening) / room + (TRACKED if loosening else 0.0) if room else 0.0
         fitness = 1 if -0.5 <= ratio <= 0.5 else 0 if ratio < 0.0 else 2 if ratio <= 1.0 else 3
         cost = node.cost + (1.0 + 100.0 * abs(ratio) ** 3 + stop.penalty) ** 2
         if not -1 <= fitness - node.fitness <= 1:
             cost += FITNESS
         if node.flagged:
             cost += FLAGS if stop.flagged else FINAL if closing and not count else 0.0
-        ways.append(_Way(cost, fitness, gap, node))
+        ways.append(_Way(cost, fitness, short, node))
     return ways if len(ways) < 2 else _best(ways)
 
 
@@ -213,16 +229,16 @@ def _retire(active: list[_Node], end: float, place: int, trial: _Pass, *, forced
 
     In the last pass the youngest of them is given a line that sticks out, if there is no other way.
     """
-    shrink, measures = trial.glue.shrink, trial.measures
+    shrink, tightening, measures = trial.glue.shrink, trial.glue.tightening, trial.measures
     gone = 0
     for node in active:
         short = measures[node.number] - end + node.start
-        if short >= -shrink * (place - node.first):
+        if short >= -shrink * (place - node.first) - tightening:
             break
         gone += 1
     if gone == len(active) and not forced and math.isinf(trial.loosest):
         node = active[-1]
-        forced.append(_Way(node.cost, 0, -trial.glue.shrink, node))
+        forced.append(_Way(node.cost, 0, -shrink * (place - node.first) - tightening, node))
     del active[:gone]
 
 
@@ -238,6 +254,6 @@ def _traced(end: _Node) -> list[Line]:
     node = end
     while node.way:
         way = node.way
-        lines.append(Line(way.node.first, way.node.opened, node.last, node.closed, way.gap))
+        lines.append(Line(way.node.first, way.node.opened, node.last, node.closed, way.short))
         node = way.node
     return lines[::-1]

@@ -107,22 +107,35 @@ class Fount:
         style = next((sign for at, sign in reversed(signs) if at <= start), "")
         return style + word[start:end] + (self.hyphen if hyphened else "")
 
-    def line(self, words: str, size: float, gap: float = 0.0) -> TextLine:
-        """Words parted by single spaces, set on a line from x = 0; each space is `gap` mm wider than usual."""
+    def letters(self, words: str) -> int:
+        """How many glyphs a line of words has, spaces too; 0 if they must keep their distances.
+
+        Marks stand on the letter before them, and letters read from the right may be joined.
+        """
+        if self.right_to_left:
+            return 0
+        glyphs = [glyph for word in words.split(" ") for run in self.runs(word) for glyph in run.glyphs]
+        return 0 if any(glyph.advance == 0.0 for glyph in glyphs) else len(glyphs) + words.count(" ")
+
+    def line(self, words: str, size: float, gap: float = 0.0, tracking: float = 0.0) -> TextLine:
+        """Words parted by single spaces, set on a line from x = 0; each space is `gap` mm wider than usual.
+
+        Every glyph but the last is followed by `tracking` mm besides.
+        """
         if not self.right_to_left:
             plain = tuple(map(self._plain.__getitem__, words.split(" ")))
             if None not in plain:
-                return WordLine(size, plain, self.space, gap)  # type: ignore[arg-type]  # none of them is None
+                return WordLine(size, plain, self.space, gap, tracking)  # type: ignore[arg-type]  # none of them is None
         space, x = self.space, 0.0
-        step = space.width * size + gap
+        step = space.width * size + gap + tracking
         placed: list[tuple[float, Run]] = []
         for word in self._from_left(words.split(" ")):
             for run in self.runs(word):
                 placed.append((x, run))
-                x += run.width * size
+                x += run.width * size + tracking * len(run.glyphs)
             placed.append((x, space))
             x += step
-        return TextLine(size, tuple(placed[:-1]))
+        return TextLine(size, tuple(placed[:-1]), tracking)
 
     def _from_left(self, words: list[str]) -> list[str]:
         """The words in the order in which they stand on the line."""

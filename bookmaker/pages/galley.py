@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from .boxes import LETTER_BREAK, Boxes
+from .boxes import LETTER_BREAK, LOOSENING, TIGHTENING, Boxes
 from .breaking import Glue, break_paragraph
 from .fount import Fount, Style, as_read
 from .matter import Initial, Matter, SetLine
@@ -252,7 +252,8 @@ class Galley:
         x, placed = measures.x, []
         for number, line in enumerate(found):
             indent = measures.indent if number == 0 else 0.0
-            placed.append(line._replace(x=x + indent + line.x * size, gap=line.gap * size))
+            left, gap, tracking = x + indent + line.x * size, line.gap * size, line.tracking * size
+            placed.append(line._replace(x=left, gap=gap, tracking=tracking))
         return tuple(placed)
 
     def _broken(
@@ -264,28 +265,40 @@ class Galley:
         for number, line in enumerate(lines):
             text, last = boxes.text_of(line, words)
             hang = 0.0 if (number == 0 and indent) or line.opened is not None else boxes[words[line.first]].hang
-            gap = line.gap
-            if glue is boxes.justified and (line.opened is not None or not last) and line.last > line.first:
+            short = line.short
+            if glue is boxes.justified and (line.opened is not None or not last):
                 # the parts of a word have widths of their own: kerned anew, with a true hyphen
                 room = widths[min(number, len(widths) - 1)] - (indent if number == 0 else 0.0)
                 loose = number == len(lines) - 1 or boxes[words[line.last]].stops[line.closed].penalty >= LETTER_BREAK
-                gap = self._gap(text, room + hang, loose=loose)
-            ends = done + line.last + last
-            yield SetLine(text, -hang, self._kept_short(text, gap) if glue is boxes.justified else 0.0, ends)
+                short = self._short(text, room + hang, loose=loose)
+            gap, tracking = self._eased(text, short) if glue is boxes.justified else (0.0, 0.0)
+            yield SetLine(text, -hang, gap, done + line.last + last, tracking)
         self.done = done + len(words)
 
-    def _kept_short(self, text: str, gap: float) -> float:
-        """The gap, or a modest one for a line that would have more gap than words."""
-        if gap <= self.boxes.justified.stretch * EMPTIEST:
-            return gap
-        self.short.append(text)
-        return self.boxes.justified.stretch
+    def _eased(self, text: str, short: float) -> tuple[float, float]:
+        """What each space and each letter of a line gains, in ems, if it is to gain so much in all.
 
-    def _gap(self, text: str, room: float, *, loose: bool) -> float:
-        """What the spaces of a line gain, in ems; one that need not reach the margin is not stretched."""
-        right = self.boxes.right_hang(text.rpartition(" ")[2])
-        gap = (room + right - self._width(text)) / text.count(" ")
-        return min(gap, 0.0) if loose else gap
+        Letters help where spaces alone would be too wide or too narrow. A line that would have more gap than
+        words is kept short.
+        """
+        glue, spaces = self.boxes.justified, text.count(" ")
+        over = max(short - glue.stretch * spaces, min(0.0, short + glue.shrink * spaces))
+        tracking = 0.0
+        if over and glue.loosening:
+            letters = self.fount.letters(text) - 1
+            if letters > 0:
+                tracking = min(max(over / letters, -TIGHTENING), LOOSENING)
+                short -= tracking * letters
+        gap = short / spaces if spaces else 0.0
+        if gap > glue.stretch * EMPTIEST:
+            self.short.append(text)
+            return glue.stretch, 0.0
+        return gap, tracking
+
+    def _short(self, text: str, room: float, *, loose: bool) -> float:
+        """What a line lacks, in ems; one that need not reach the margin lacks nothing."""
+        lacking = room + self.boxes.right_hang(text.rpartition(" ")[2]) - self._width(text)
+        return min(lacking, 0.0) if loose else lacking
 
     def _width(self, text: str) -> float:
         words = text.split(" ")

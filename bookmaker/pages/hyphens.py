@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from functools import lru_cache
+from pathlib import Path
 from typing import NamedTuple
 
 import pyphen
@@ -26,8 +27,14 @@ PATTERN, COMPOUND, DASH = 50.0, 200.0, 20.0
 LEAST_LETTERS = 5
 """Shorter words are left whole."""
 
-LEAST_BEFORE, LEAST_AFTER = 2, 3
-"""Letters that stay on the line, and that come to the next (the usual setting of TeX for English)."""
+LEAST_BEFORE, LEAST_AFTER = 2, 2
+"""Letters that stay on the line, and that come to the next, in languages whose patterns say nothing of it.
+
+Those for English say 2 and 3, as is usual in TeX; short ends of words are common practice in most others.
+"""
+
+HEAD = 300
+"""So many characters into a file of patterns it is said how many letters stay and come."""
 
 LEAST_AFTER_DASH = 2
 """Letters that may stand alone on a line before a dash or after it."""
@@ -63,7 +70,19 @@ def known_language(tag: str) -> str | None:
 
 @lru_cache(maxsize=16)
 def _patterns(language: str) -> pyphen.Pyphen:
-    return pyphen.Pyphen(lang=language, left=LEAST_BEFORE, right=LEAST_AFTER)
+    left, right = _least_letters(language)
+    return pyphen.Pyphen(lang=language, left=left, right=right)
+
+
+def _least_letters(language: str) -> tuple[int, int]:
+    """How many letters of a word stay on the line, and how many come to the next.
+
+    >>> _least_letters("en_GB"), _least_letters("ru")
+    ((2, 3), (2, 2))
+    """
+    head = Path(pyphen.LANGUAGES[language]).read_bytes()[:HEAD].decode("latin-1")
+    left, right = re.search(r"^LEFTHYPHENMIN (\d+)", head, re.M), re.search(r"^RIGHTHYPHENMIN (\d+)", head, re.M)
+    return max(2, int(left[1])) if left else LEAST_BEFORE, max(2, int(right[1])) if right else LEAST_AFTER
 
 
 def partings(word: str, language: str | None) -> list[Parting]:

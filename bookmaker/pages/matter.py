@@ -13,13 +13,14 @@ __all__ = ["Initial", "Matter", "SetLine", "chapter_level"]
 class SetLine(NamedTuple):
     """Words parted by single spaces, `x` mm from the left of the type area, each space `gap` mm wider than usual.
 
-    `done` is how many words of the text are wholly set by its end.
+    `done` is how many words of the text are wholly set by its end; `tracking` mm follow every glyph but the last.
     """
 
     words: str
     x: float
     gap: float
     done: int
+    tracking: float = 0.0
 
 
 class Initial(NamedTuple):

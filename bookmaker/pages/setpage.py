@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from ..drawing import BLACK, Canvas, Pen
 from ..geometry import Path, Point, Rect
 from ..pictures import Picture, fitting
+from ..typefaces import TextLine
 from ..units import MM_PER_INCH
 from .fount import Fount, Style
 from .makeup import MadePage, Slot
@@ -62,14 +63,16 @@ class SetPage:
             self._draw_words(canvas, area, initial.words, initial.size, Point(initial.x, top - initial.drop))
         baseline = top - matter.drop
         for line in matter.lines[slot.start : slot.end]:
-            self._draw_words(canvas, area, line.words, matter.size, Point(line.x, baseline), line.gap)
+            words = self.fount.line(line.words, matter.size, line.gap, line.tracking)
+            self._draw_line(canvas, area, words, Point(line.x, baseline))
             baseline -= matter.step
 
-    def _draw_words(
-        self, canvas: Canvas, area: Rect, words: str, size: float, at: Point, gap: float = 0.0
-    ) -> None:
-        """Words `at.x` from the margin at which lines begin."""
-        line = self.fount.line(words, size, gap)
+    def _draw_words(self, canvas: Canvas, area: Rect, words: str, size: float, at: Point) -> None:
+        """Words with their usual spaces."""
+        self._draw_line(canvas, area, self.fount.line(words, size), at)
+
+    def _draw_line(self, canvas: Canvas, area: Rect, line: TextLine, at: Point) -> None:
+        """A line `at.x` from the margin at which lines begin."""
         x = area.right - at.x - line.width if self.fount.right_to_left else area.x + at.x
         canvas.text(line, Point(x, at.y), BLACK)
 

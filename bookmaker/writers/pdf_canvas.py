@@ -44,6 +44,7 @@ class _State:
     ink: Colour | None = None
     pen: Pen | None = None
     font: tuple[str, float] | None = None
+    tracking: float = 0.0
 
 
 class PdfCanvas:
@@ -76,7 +77,8 @@ class PdfCanvas:
         if not line.runs:
             return
         x, size = line.runs[0][0], line.size
-        out = [*self._ink(colour), b"BT ", points(at.x + x), b" ", points(at.y), b" Td "]
+        out = [*self._ink(colour), b"BT ", *self._tracked(line.tracking)]
+        out += [points(at.x + x), b" ", points(at.y), b" Td "]
         face: Typeface | None = None
         rise = 0.0
         per_mm = -1000 / size
@@ -95,7 +97,7 @@ class PdfCanvas:
                     rise = raised
                     out.append(b"]TJ %b Ts[" % points(raised * size))
                 out.append(shown)
-            reached = x + run.width * size
+            reached = x + run.width * size + line.tracking * len(run.glyphs)
         out.append(b"]TJ 0 Ts ET" if rise else b"]TJ ET")
         self._operators.append(b"".join(out))
 
@@ -107,7 +109,7 @@ class PdfCanvas:
             return False
         if not -1e-6 < line.gap < 1e-6:
             space += b"%.2f " % (-1000 * line.gap / line.size)
-        place = b"BT %b %b Td " % (points(at.x), points(at.y))
+        place = b"BT %b%b %b Td " % (b"".join(self._tracked(line.tracking)), points(at.x), points(at.y))
         shown = space.join(words)  # type: ignore[arg-type]  # none of them is None
         self._operators.append(
             b"".join((*self._ink(colour), place, *self._select(name, line.size), b"[", shown, b"]TJ ET"))
@@ -176,6 +178,13 @@ class PdfCanvas:
         self._state.font = (name, size)
         # Six decimals: at the end of a long line of tiny type four would be off by 0.01 mm.
         return [b"/%b %b Tf " % (name.encode(), number(to_pt(size), 6))]
+
+    def _tracked(self, tracking: float) -> list[bytes]:
+        """What follows each glyph besides its advance (ISO 32000-1, 9.3.2)."""
+        if self._state.tracking == tracking:
+            return []
+        self._state.tracking = tracking
+        return [number(to_pt(tracking), 6) + b" Tc "]
 
     def _ink(self, colour: Colour) -> list[bytes]:
         if self._state.ink == colour:
