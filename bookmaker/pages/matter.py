@@ -13,13 +13,14 @@ __all__ = ["Initial", "Matter", "SetLine", "chapter_level"]
 class SetLine(NamedTuple):
     """Words parted by single spaces, `x` mm from the left of the type area, each space `gap` mm wider than usual.
 
-    `done` is how many words of the text are wholly set by its end.
+    `done` is how many words of the text are wholly set by its end; `more` are cells of a table further to the right.
     """
 
     words: str
     x: float
     gap: float
     done: int
+    more: tuple[SetLine, ...] = ()
 
 
 class Initial(NamedTuple):
@@ -37,7 +38,9 @@ class Matter(NamedTuple):
     `drop` is how far the first of them stands below the first row. `before` and `after` are blank rows, which
     vanish at the head of a page. The first `together` lines are not parted, nor is a line from one of `bound`
     that follows it; `stays` keeps it with what follows.
-    `opens` puts it on a new page, `sink` rows down.
+    `opens` puts it on a new page, `sink` rows down; `title` is the heading of the whole text.
+    What is set apart may stand half a row off the grid, if it has a `run`: the rows from its beginning to the end
+    of all that is set apart with it. `rule` is drawn under so many lines, from x to x in mm.
     """
 
     role: Role
@@ -46,16 +49,19 @@ class Matter(NamedTuple):
     size: float
     step: float
     drop: float = 0.0
-    before: int = 0
-    after: int = 0
+    before: float = 0
+    after: float = 0
     together: int = 2
     bound: frozenset[int] = frozenset()
     stays: bool = False
     opens: bool = False
     sink: int = 0
-    initial: Initial | None = None
+    initials: tuple[Initial, ...] = ()
     heading: str = ""
     picture: str = ""
+    title: bool = False
+    run: float = 0
+    rule: tuple[int, float, float] | None = None
 
 
 def chapter_level(passages: Sequence[Passage]) -> int:
