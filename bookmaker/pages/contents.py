@@ -56,7 +56,7 @@ class Contents(Part):
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A line of the table: its words, its indent in mm, and the page number if it is the last of its heading."""
+    """A line of the table: its words, its indent in mm, and the page number if it is the last of a heading with one."""
 
     words: TextLine
     indent: float = 0.0
@@ -153,12 +153,13 @@ def _rows(entry: Contents, typeface: Typeface, frame: PageFrame) -> Iterator[Row
     width = frame.type_area(1).width
     room = max(width - NUMBER_ROOM * entry.size, width / 2)
     for heading in _listed(frame):
+        inner = HANGING * entry.size if heading.inner else 0.0
         lines = broken(
-            typeface, heading.text, entry.size, room, MOST_LINES, right_to_left=frame.right_to_left, even=False
+            typeface, heading.text, entry.size, room - inner, MOST_LINES, right_to_left=frame.right_to_left, even=False
         )
         for number, line in enumerate(lines, start=1):
-            indent = HANGING * entry.size if number > 1 else 0.0
-            yield Row(line, indent, heading.page if number == len(lines) else None)
+            indent = inner + (HANGING * entry.size if number > 1 else 0.0)
+            yield Row(line, indent, heading.page if number == len(lines) and heading.numbered else None)
 
 
 def _rows_per_page(entry: Contents, frame: PageFrame) -> tuple[int, int]:

@@ -30,12 +30,14 @@ STEPS_A_POINT = 20
 class Proof:
     """A text made up into pages, as far as anybody has asked for them.
 
-    `wide` are the words parted between letters so far, `short` the lines that do not reach the margin.
+    `wide` are the words parted between letters so far, `short` the lines that do not reach the margin, `unfit` the
+    lines of the source where tables begin that have no room for their columns.
     """
 
     source: Iterator[MadePage]
     wide: Collection[str]
     short: Sequence[str]
+    unfit: Sequence[int] = ()
     pages: list[MadePage] = field(default_factory=list)
 
     def first(self, count: int) -> list[MadePage]:
@@ -45,7 +47,7 @@ class Proof:
 
     def finished(self) -> Proof:
         """The whole proof, up to more pages than a book has, in a form that can go from process to process."""
-        return Proof(iter(()), tuple(self.wide), tuple(self.short), self.first(MOST_PAGES + 1))
+        return Proof(iter(()), tuple(self.wide), tuple(self.short), tuple(self.unfit), self.first(MOST_PAGES + 1))
 
 
 @dataclass(slots=True)
@@ -93,13 +95,14 @@ class Copy:
     def _made_up(self, setting: Setting) -> Proof:
         passages = self.manuscript.passages
         galley = Galley(self.fount, setting, self.manner, chapter_level(passages))
-        return Proof(make_up(galley.matter(passages), setting.lines_per_page), galley.boxes.wide, galley.short)
+        pages = make_up(galley.matter(passages), setting.lines_per_page)
+        return Proof(pages, galley.boxes.wide, galley.lines.short, galley.unfit)
 
     @property
     def largest_settable(self) -> float:
         """The largest size, in mm, at which a page holds one line and a line holds any one letter."""
         area, (above, below) = self.frame.type_area(1), reach(self.fount.roman)
-        widest = max(map(self.fount.width, set(self.manuscript.text) - {"\n"}), default=1.0)
+        widest = max(map(self.fount.width, set(self.manuscript.text) - {"\n", "\t"}), default=1.0)
         return min(area.height / (above + below), area.width / max(widest, 1e-6))
 
     @property

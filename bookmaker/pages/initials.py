@@ -1,97 +1,78 @@
-"""Drop capitals: which letter a chapter begins with, how large it is, and how far it stands in the text.
-
-All is measured by ink, not by what the typeface says of its capitals: no part of the letter touches a line.
-"""
+"""Drop capitals: the first letter of a chapter, some lines deep, with the text around it."""
 
 from __future__ import annotations
 
-import unicodedata
+import re
 from typing import NamedTuple
 
-from ..typefaces import Run
-from .fount import SIGNS, Style
-from .setting import Setting, reach
+from .boxes import Boxes
+from .fount import Style
+from .lines import Lines, Measures
+from .matter import Initial, SetLine
+from .setting import Setting
 
-__all__ = ["Dropped", "Opening", "dropped", "opening_of"]
+__all__ = ["Opening", "opening"]
 
-MARKS = frozenset("\u2018\u2019\u201a\u201c\u201d\u201e\u00ab\u00bb\u2039\u203a'\"([\u00a1\u00bf")
-"""What may stand before the first letter; it is set small, before the capital."""
+FIRST_WORD = re.compile(r"([\x00-\x06]?)([\u2018\u201c\u00ab\u2039\u201e\u201a\"']*\u202f?)([^\W\d_])(.*)")
+"""Its style, quotation marks, first letter, and the rest of it."""
 
-OVERSHOOT = 0.12
-"""Ems of the text by which the ink of a capital may go below its baseline, as round letters do."""
+LETTERS = re.compile(r"[^\W\d_]+(?:\u2019[^\W\d_]+)*")
+
+GAP = 0.12
+"""Between the capital and the text beside it, in ems of the text."""
+
+WIDEST = 0.5
+"""A capital that takes a greater share of the measure is none."""
 
 
 class Opening(NamedTuple):
-    """The first words of a chapter: signs before its first letter, the letter, and all that follows."""
+    """The lines of a paragraph with a drop capital, and what stands before them."""
 
-    marks: str
-    capital: str
-    rest: str
+    lines: tuple[SetLine, ...]
+    initials: tuple[Initial, ...]
 
 
-class Dropped(NamedTuple):
-    """A capital in its place, in mm: the em, its baseline below that of the first line, where its ink begins and ends.
+def opening(
+    text: str, depth: int, lines: Lines, boxes: Boxes, setting: Setting, *, justified: bool
+) -> Opening | None:
+    """A paragraph with its first letter `depth` lines deep; None if it is too short for that, or has no letter.
 
-    `left` and `right` are counted from its own left.
+    Quotation marks before the letter keep the size of the text: they hang into the margin, or stand before the
+    capital where nothing hangs.
     """
-
-    size: float
-    drop: float
-    left: float
-    right: float
-
-
-def opening_of(text: str, *, small_capitals: bool) -> Opening | None:
-    """How a passage begins, the rest of its first word in small capitals; None if that is not with a capital.
-
-    Emphasis of this word gives way to the small capitals.
-
-    >>> opening_of("\\u201c\\x01Never\\x00, she said", small_capitals=False)
-    Opening(marks='“', capital='N', rest='\\x01ever\\x00, she said')
-    """
-    word, space, others = text.partition(" ")
-    marks, style = "", ""
-    for at, sign in enumerate(word):
-        if sign in set(Style):
-            style = sign
-        elif sign in MARKS:
-            marks += sign
-        elif sign.isalpha() and not sign.islower():
-            end = at + 1
-            while unicodedata.category(word[end : end + 1] or " ")[0] == "M":
-                end += 1
-            return Opening(marks, word[at:end], _ending(word[end:], style, small_capitals) + space + others)
-        else:
-            break
-    return None
+    first, _, rest = text.partition(" ")
+    parts = FIRST_WORD.fullmatch(first)
+    if not rest or not parts:
+        return None
+    style, quote, letter, ending = parts.groups()
+    face = lines.fount.roman
+    drop = (depth - 1) * setting.leading
+    size = setting.size + drop / face.cap_height
+    before = lines.fount.width(quote) * setting.size if quote else 0.0
+    start = 0.0 if boxes.hanging else before
+    width = start + lines.fount.width(style + letter) * size + GAP * setting.size
+    if width > setting.measure * WIDEST:
+        return None
+    done = lines.done
+    lines.done += not ending
+    measure = setting.measure + 1e-9
+    measures = Measures(0.0, (*(measure - width,) * depth, measure))
+    beside = f"{_beside(style, ending, small='smcp' in face.features)} {rest}" if ending else rest
+    found = lines.paragraph(beside, measures, boxes, setting.size, justified=justified)
+    if len(found) < depth:
+        lines.done = done
+        return None
+    shifted = tuple(
+        line._replace(x=line.x + width) if number < depth else line for number, line in enumerate(found)
+    )
+    capital = Initial(style + letter, start, size, drop)
+    return Opening(shifted, (Initial(quote, start - before, setting.size), capital) if quote else (capital,))
 
 
-def _ending(letters: str, style: str, small_capitals: bool) -> str:
-    """What is left of the first word, in its own style or in small capitals."""
-    if not letters:
-        return ""
-    styled = SIGNS.search(letters)
-    plain = letters[: styled.start()] if styled else letters
-    return (Style.SMALL_CAPITALS if small_capitals and plain else style) + letters
-
-
-def dropped(letter: Run, setting: Setting, depth: int, headroom: float) -> Dropped:
-    """A capital that reaches from the top of the first line to the baseline of the last of `depth` lines.
-
-    What goes below that baseline, as the tails of J and Q do in many typefaces, would touch the next line: such
-    a letter is made smaller and lifted, so that its ink keeps to its lines. Accents may stand out over the first
-    line by `headroom` mm.
-    """
-    face, size = setting.typeface, setting.size
-    drop, above = (depth - 1) * setting.leading, face.cap_height * size
-    full = size + drop / face.cap_height
-    top, bottom, left, right = letter.top, letter.bottom, letter.left, letter.right
-    white = setting.leading - reach(face)[0] * size
-    below = max(0.0, min(OVERSHOOT * size, white / 2))
-    over = headroom if top * full <= drop + above + headroom else OVERSHOOT * size / 2
-    if top * full <= drop + above + over and -bottom * full <= below:
-        return Dropped(full, drop, left * full, right * full)
-    # a tail stands on the baseline itself, a round letter goes below it as it likes
-    foot = below if -bottom * full <= below else 0.0
-    scaled = min(full, (drop + above + foot) / (top - bottom))
-    return Dropped(scaled, drop + bottom * scaled + foot, left * scaled, right * scaled)
+def _beside(style: str, ending: str, *, small: bool) -> str:
+    """The rest of the first word: its letters in small capitals, if there are some in its style."""
+    letters = LETTERS.match(ending)
+    if style or not small or not letters:
+        return style + ending
+    after = ending[letters.end() :]
+    return Style.SMALL_CAPITALS + letters[0] + (Style.ROMAN + after if after and after[0] not in set(Style) else after)

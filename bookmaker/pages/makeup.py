@@ -6,6 +6,7 @@ for that; a heading is not parted from what it heads. A page is left a line shor
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
@@ -19,12 +20,15 @@ FEWEST_ROWS = 5
 
 
 class Slot(NamedTuple):
-    """Lines `start` to before `end` of some matter, the first of them on a `row` of the page, from 0."""
+    """Lines `start` to before `end` of some matter, the first of them on a `row` of the page, from 0.
+
+    Matter that is set apart from the text may stand half a row lower.
+    """
 
     matter: Matter
     start: int
     end: int
-    row: int
+    row: float
 
 
 class MadePage(NamedTuple):
@@ -46,24 +50,30 @@ class _Page:
     def __init__(self, rows: int) -> None:
         self.rows = rows
         self.slots: list[Slot] = []
-        self.used = 0
-        self.after = 0
+        self.used = 0.0
+        self.after = 0.0
         self.chapter = ""
         self.opens = False
 
     def room(self, matter: Matter) -> int:
         """Rows left for some matter."""
-        return self.rows - self.used - self.gap(matter)
+        return math.floor(self.rows - self.begin(matter))
 
-    def gap(self, matter: Matter) -> int:
-        """Blank rows before some matter."""
+    def begin(self, matter: Matter) -> float:
+        """The row on which some matter begins.
+
+        What is set apart from the text stands half a row off the grid if it all ends on this page, with text under
+        it: then the white over it and under it is alike. Everything else keeps to the grid.
+        """
         if not self.slots:
             return min(matter.sink, max(0, self.rows - matter.rows))
-        return max(self.after, matter.before)
+        at = self.used + max(self.after, matter.before)
+        apart = self.used % 1 > 0 or at + matter.run + matter.before < self.rows
+        return at if matter.run and apart else math.ceil(at)
 
     def put(self, matter: Matter, start: int, end: int, rows: int) -> None:
         """Add lines of some matter."""
-        at = self.used + (self.gap(matter) if start == 0 else 0)
+        at = self.begin(matter) if start == 0 else self.used
         self.slots.append(Slot(matter, start, end, at))
         self.used, self.after = at + rows, matter.after
         if matter.heading:
@@ -86,7 +96,7 @@ def make_up(galley: Iterable[Matter], rows: int) -> Iterator[MadePage]:
             continue
         start, count = 0, len(matter.lines)
         while start < count:
-            take = _share(matter, start, page.room(matter) if start == 0 else page.rows - page.used, rows)
+            take = _share(matter, start, page.room(matter) if start == 0 else math.floor(page.rows - page.used), rows)
             page.put(matter, start, start + take, take)
             start += take
             if start < count:
@@ -126,7 +136,7 @@ def _needed(matter: Matter, following: Matter | None, rows: int) -> int:
     """The least rows that some matter must find, for its beginning and for what must not be parted from it."""
     needed = matter.rows if matter.rows != len(matter.lines) else _fewest(matter, rows)
     if matter.stays and following is not None:
-        needed += matter.after + min(_fewest(following, rows), following.rows)
+        needed += math.ceil(matter.after) + min(_fewest(following, rows), following.rows)
     return min(needed, rows)
 
 

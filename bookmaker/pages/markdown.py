@@ -1,7 +1,8 @@
-"""Markdown as passages: headings, paragraphs, verses, quotations, lists, breaks and plates.
+"""Markdown as passages: headings, paragraphs, verses, quotations, lists, tables, notes, breaks and plates.
 
-What CommonMark calls a hard line break makes a verse of its paragraph. Nothing is fetched: pictures must lie
-beside the text. HTML is left out, and said.
+What CommonMark calls a hard line break makes a verse of its paragraph. Tables are those of GitHub Flavored
+Markdown. Notes stand at the end of their chapter. Nothing is fetched: pictures must lie beside the text. HTML is
+left out, and said.
 """
 
 from __future__ import annotations
@@ -15,6 +16,8 @@ from markdown_it.token import Token
 
 from ..errors import Problem, Severity
 from .fount import Style
+from .matter import chapter_level
+from .notes import REFERENCE, Notes, read_notes
 from .passage import Passage, Role
 
 __all__ = ["passages_of"]
@@ -23,6 +26,11 @@ BULLET = "\u2022"
 
 REMOTE = re.compile(r"[a-z][a-z0-9+.-]*:|//", re.IGNORECASE)
 """Addresses that do not name a file beside the text."""
+
+STANDING_IN = frozenset({"blockquote_open", "bullet_list_open", "ordered_list_open"})
+
+SIDES = {"text-align:left": "l", "text-align:center": "c", "text-align:right": "r"}
+"""How the reader says that a column is aligned."""
 
 STYLES = {
     (False, False): Style.ROMAN,
@@ -35,16 +43,29 @@ STYLES = {
 
 def passages_of(text: str, name: str) -> tuple[list[Passage], list[Problem]]:
     """The passages of a Markdown text, and what was left out of it."""
-    walk = _Walk()
-    for token in MarkdownIt("commonmark").parse(text):
+    reader = read_notes(MarkdownIt("commonmark").enable("table"))
+    tokens = reader.parse(text)
+    walk = _Walk(reader, Notes.of(tokens), _chapters(tokens))
+    for token in tokens:
         walk.take(token)
+    walk.end_chapter()
     return walk.passages, list(walk.said(name))
+
+
+def _chapters(tokens: Sequence[Token]) -> int:
+    """The level of the headings that begin chapters."""
+    heads = [Passage(token.tag, Role.HEADING, int(token.tag[1:])) for token in tokens if token.type == "heading_open"]
+    begins = tokens[0].type == "heading_open" if tokens else True
+    return chapter_level(heads if begins else [Passage("text"), *heads])
 
 
 @dataclass
 class _Walk:
     """Goes through the tokens in order, and keeps what it stands in."""
 
+    reader: MarkdownIt
+    notes: Notes
+    chapters: int
     passages: list[Passage] = field(default_factory=list)
     html: list[int] = field(default_factory=list)
     remote: list[str] = field(default_factory=list)
@@ -53,11 +74,20 @@ class _Walk:
     quotes: int = 0
     mark: str = ""
     level: int = 0
+    note: str = ""
+    table: list[list[str]] | None = None
+    sides: str = ""
+    apart: bool = False
+    begun: int = 0
 
     def take(self, token: Token) -> None:
         """Take the next token."""
+        if token.nesting > 0 and token.level == 0 and self.passages:
+            self.apart = self.passages[-1].inset > 0 and token.type in STANDING_IN
         match token.type:
             case "heading_open" | "heading_close":
+                if token.nesting > 0 and int(token.tag[1:]) <= self.chapters and not token.level + len(self.note):
+                    self.end_chapter()
                 self.level = int(token.tag[1:]) if token.nesting > 0 else 0
             case "blockquote_open" | "blockquote_close":
                 self.quotes += token.nesting
@@ -71,6 +101,34 @@ class _Walk:
                 self._inline(token)
             case _:
                 self._list(token)
+                self._table(token)
+
+    def end_chapter(self) -> None:
+        """Add the notes that the chapter refers to; those to which they refer themselves come after them."""
+        place = 0
+        while place < len(self.notes.figures):
+            name, figure = list(self.notes.figures.items())[place]
+            self.note = self.mark = f"{figure}."
+            for token in self.reader.parse(self.notes.written[name].text):
+                self.take(token)
+            self.note = self.mark = ""
+            place += 1
+        self.notes.figures.clear()
+
+    def _table(self, token: Token) -> None:
+        match token.type:
+            case "table_open":
+                self.table, self.sides = [], ""
+                self.begun = (token.map or [0])[0] + 1
+            case "tr_open" if self.table is not None:
+                self.table.append([])
+            case "th_open":
+                self.sides += SIDES.get(str(token.attrGet("style")), "l")
+            case "table_close" if self.table:
+                rows, self.table = self.table, None
+                text = "\n".join("\t".join(row) for row in rows)
+                inset = self.quotes + len(self.lists)
+                self.passages.append(Passage(text, Role.TABLE, inset=inset, mark=self.sides, line=self.begun))
 
     def _list(self, token: Token) -> None:
         match token.type:
@@ -96,6 +154,7 @@ class _Walk:
                 f"{name} names the picture {address[:60]}, left out: nothing is fetched",
                 "save it beside the text and write its name",
             )
+        yield from self.notes.said(name)
         if self.links:
             some = "1 link" if self.links == 1 else f"{self.links} links"
             yield Problem(f"{name} has {some}, set without addresses", severity=Severity.NOTE, field=("file",))
@@ -110,8 +169,10 @@ class _Walk:
     def _add(self, text: str, role: Role) -> None:
         if text:
             mark, self.mark = self.mark, ""
-            role = Role.ITEM if mark and role is Role.BODY else role
-            self.passages.append(Passage(text, role, self.level, self.quotes + len(self.lists), mark))
+            if role is Role.BODY and (mark or self.note):
+                role = Role.NOTE if self.note and not self.lists else Role.ITEM if mark else role
+            apart, self.apart = self.apart, False
+            self.passages.append(Passage(text, role, self.level, self.quotes + len(self.lists), mark, apart=apart))
 
     def _verbatim(self, text: str) -> None:
         lines = [" ".join(Style.TYPEWRITER + word for word in line.split()) for line in text.split("\n")]
@@ -120,6 +181,9 @@ class _Walk:
     def _inline(self, token: Token) -> None:
         line = (token.map or [0])[0] + 1
         signs, plates = self._signs(token.children or (), line)
+        if self.table:
+            self.table[-1].append(" ".join(_words(signs)))
+            signs = []
         lines = [" ".join(_words(part)) for part in _split(signs, "\n")]
         lines = [part for part in lines if part]
         if self.level:
@@ -149,6 +213,8 @@ class _Walk:
                     signs.append((style, " "))
                 case "hardbreak":
                     signs.append((style, "\n"))
+                case str(kind) if kind == REFERENCE:
+                    _refer(signs, self.notes.figure(token.meta["name"], line))
                 case "html_inline":
                     self.html.append(line)
                 case "link_open":
@@ -162,7 +228,18 @@ class _Walk:
         if REMOTE.match(source):
             self.remote.append(source)
         else:
-            plates.append((source, " ".join(str(token.attrGet("title") or "").split())))
+            title = str(token.attrGet("title") or "")
+            described, _ = self._signs(token.children or (), 0)
+            plates.append((source, " ".join(title.split() or _words(described))))
+
+
+def _refer(signs: list[tuple[Style, str]], figure: str) -> None:
+    """Add the figure of a note, close to the word before it."""
+    if signs and figure:
+        style, text = signs[-1]
+        signs[-1] = (style, text.rstrip(" "))
+    if figure:
+        signs.append((Style.SUPERIOR, figure))
 
 
 def _left_out(message: str, remedy: str = "") -> Problem:

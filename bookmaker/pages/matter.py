@@ -13,7 +13,8 @@ __all__ = ["Initial", "Matter", "SetLine", "chapter_level"]
 class SetLine(NamedTuple):
     """Words parted by single spaces, `x` mm from the left of the type area, each space `gap` mm wider than usual.
 
-    `done` is how many words of the text are wholly set by its end; `tracking` mm follow every glyph but the last.
+    `done` is how many words of the text are wholly set by its end; `tracking` mm follow every glyph but the last;
+    `more` are cells of a table further to the right.
     """
 
     words: str
@@ -21,6 +22,7 @@ class SetLine(NamedTuple):
     gap: float
     done: int
     tracking: float = 0.0
+    more: tuple[SetLine, ...] = ()
 
 
 class Initial(NamedTuple):
@@ -38,7 +40,9 @@ class Matter(NamedTuple):
     `drop` is how far the first of them stands below the first row. `before` and `after` are blank rows, which
     vanish at the head of a page. The first `together` lines are not parted, nor is a line from one of `bound`
     that follows it; `stays` keeps it with what follows.
-    `opens` puts it on a new page, `sink` rows down.
+    `opens` puts it on a new page, `sink` rows down; `title` is the heading of the whole text.
+    What is set apart may stand half a row off the grid, if it has a `run`: the rows from its beginning to the end
+    of all that is set apart with it. `rule` is drawn under so many lines, from x to x in mm.
     """
 
     role: Role
@@ -47,16 +51,19 @@ class Matter(NamedTuple):
     size: float
     step: float
     drop: float = 0.0
-    before: int = 0
-    after: int = 0
+    before: float = 0
+    after: float = 0
     together: int = 2
     bound: frozenset[int] = frozenset()
     stays: bool = False
     opens: bool = False
     sink: int = 0
-    initial: Initial | None = None
+    initials: tuple[Initial, ...] = ()
     heading: str = ""
     picture: str = ""
+    title: bool = False
+    run: float = 0
+    rule: tuple[int, float, float] | None = None
 
 
 def chapter_level(passages: Sequence[Passage]) -> int:

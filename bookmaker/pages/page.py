@@ -41,10 +41,17 @@ class BookWords:
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """A line of the table of contents: what begins on a page, and the number of that page in the book."""
+    """A line of the table of contents: what begins on a page, and the number of that page in the book.
+
+    `title` is the heading of a whole text; `inner` is what belongs to the part listed before it. A part that is not
+    `numbered` begins with a chapter, which is listed under it with the same page.
+    """
 
     text: str
     page: int
+    title: bool = False
+    inner: bool = False
+    numbered: bool = True
 
 
 class Margins(NamedTuple):
@@ -154,8 +161,11 @@ class PageNumber:
 
 
 def numbered(pages: Iterable[Art], frame: PageFrame, typeface: Typeface | None = None) -> tuple[Art, ...]:
-    """The pages with their numbers, in a typeface that has figures, else in the bundled text face."""
+    """The pages with their numbers, in a typeface that has figures, else in the bundled text face.
+
+    Blank pages bear none.
+    """
     if typeface is None or typeface.missing("0123456789"):
         typeface = bundled("text")
     numbers = (PageNumber(frame, number, typeface) for number in range(1, frame.pages + 1))
-    return tuple(number if art is NOTHING else Drawn((art, number)) for art, number in zip(pages, numbers, strict=True))
+    return tuple(art if art is NOTHING else Drawn((art, number)) for art, number in zip(pages, numbers, strict=True))

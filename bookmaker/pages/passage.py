@@ -17,15 +17,19 @@ class Role(Enum):
     ITEM = "item"
     BREAK = "break"
     PLATE = "plate"
+    TABLE = "table"
+    NOTE = "note"
 
 
 class Passage(NamedTuple):
     """One part of a text.
 
-    In `text` words are parted by single spaces, the lines of verse by line feeds; nothing else is white space
-    but no-break spaces. Words may hold the signs of `fount.Style`. `level` is the rank of a heading, from 1;
-    `inset` counts the quotations and lists a passage stands in; `mark` is the bullet or number of an item, or
-    the name of a plate's picture.
+    In `text` words are parted by single spaces, the lines of verse and the rows of tables by line feeds, the cells
+    of a row by tabs; nothing else is white space but no-break spaces. Words may hold the signs of `fount.Style`.
+    `level` is the rank of a heading, from 1; `inset` counts the quotations and lists a passage stands in; `mark` is
+    the bullet or number of an item or a note, the name of a plate's picture, or one letter for each column of a
+    table: l, c or r, as its cells keep left, to the middle or right. `line` is the line of its source where a
+    table begins. What stands in is `apart` if it begins right after another quotation or list.
     """
 
     text: str
@@ -33,8 +37,11 @@ class Passage(NamedTuple):
     level: int = 0
     inset: int = 0
     mark: str = ""
+    line: int = 0
+    apart: bool = False
 
     @property
     def words(self) -> int:
         """How many words it has."""
-        return self.text.count(" ") + self.text.count("\n") + 1 if self.text else 0
+        between = sum(map(self.text.count, (" ", "\n", "\t")))
+        return between + 1 if self.text else 0

@@ -26,8 +26,10 @@ THIN = "\u202f"
 TYPED = re.compile(r"[\"']|--|\.\.\.")
 """What there is to do something about."""
 
-PIECES = re.compile(r"[\x00-\x05]|[ \n]|[\"']|-{2,}|\.{3,}")
+PIECES = re.compile(r"[\x00-\x06]|[ \n\t]|[\"']|-{2,}|\.{3,}")
 """Signs of style, the ends of words, and marks that were typed."""
+
+STYLES = frozenset(map(str, Style))
 
 OPENERS = "([{\u2014\u2013-/\u00a0\u202f\u2018\u201c\u201e\u201a\u00ab\u2039\u00bf\u00a1"
 """After these a quotation begins."""
@@ -135,7 +137,7 @@ class _Passage:
         end, typewritten = 0, False
         for piece in PIECES.finditer(self.text):
             sign = piece[0]
-            if sign in " \n" or sign in set(Style):
+            if sign in " \n\t" or sign in STYLES:
                 typewritten = sign == Style.TYPEWRITER
             elif not typewritten:
                 found += (self.text[end : piece.start()], self._mark(sign, piece.start(), piece.end()))
@@ -157,12 +159,12 @@ class _Passage:
     def _beside(self, at: int, step: int) -> str:
         """The sign before or after a place, past signs of style; a line feed stands for the ends of the passage."""
         at = at - 1 if step < 0 else at
-        while 0 <= at < len(self.text) and self.text[at] in set(Style):
+        while 0 <= at < len(self.text) and self.text[at] in STYLES:
             at += step
         return self.text[at] if 0 <= at < len(self.text) else "\n"
 
     def _follows_opening(self, start: int) -> bool:
-        return self.opened >= 0 and all(sign in set(Style) for sign in self.text[self.opened + 1 : start])
+        return self.opened >= 0 and all(sign in STYLES for sign in self.text[self.opened + 1 : start])
 
     def _dash(self, sign: str, before: str, after: str) -> str:
         if len(sign) > 3:

@@ -21,9 +21,10 @@ from .manuscript import Manuscript, read_manuscript
 from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
 from .punctuation import AS_WRITTEN, punctuation_of
-from .setpage import RunningHead, SetPage
+from .running_heads import RunningHeads, running_heads
+from .setpage import SetPage
 from .setting import Manner, Setting
-from .text_findings import findings, no_room, nothing_fits, running_head_findings, too_large
+from .text_findings import findings, no_room, nothing_fits, too_large
 from .text_keys import UNPARTED, TextInside
 
 __all__ = ["TextInside", "TextSource", "compose", "extent", "load"]
@@ -131,14 +132,18 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     setting = copy.setting(size)
     made = copy.proof(setting).first(frame.pages)
     problems = findings(copy, setting, made, source.plates)
+    heads = RunningHeads(copy.frame)
     if entry.running_heads:
-        problems = (*running_head_findings(source.fount.roman, frame.book.title), *problems)
+        title = entry.running_title or source.manuscript.punctuation.set(frame.book.title)
+        heads = running_heads(made, title, setting, copy.frame, source.fount)
     if entry.size == FIT:
         problems = nothing_fits(setting, problems)
-    pages = tuple(_pages(entry, source, copy, setting, made))
+    problems = (*heads.problems, *problems)
+    pages = tuple(_pages(heads, source, copy, setting, made))
     if entry.numbers:
-        # what the text leaves empty bears no numbers
-        pages = (*numbered(pages, copy.frame, source.fount.roman)[: len(made)], *pages[len(made) :])
+        with_numbers = numbered(pages, copy.frame, source.fount.roman)
+        bearing = [number < len(made) and _bears_number(made[number]) for number in range(len(pages))]
+        pages = tuple(both[bears] for *both, bears in zip(pages, with_numbers, bearing, strict=True))
     return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
 
 
@@ -177,8 +182,15 @@ def _empty(entry: TextInside, copy: Copy, problems: tuple[Problem, ...]) -> Insi
     return Inside(numbered(pages, copy.frame, copy.fount.roman) if entry.numbers else pages, problems)
 
 
+def _bears_number(page: MadePage) -> bool:
+    """Whether a page has its number printed: plates have none, nor has a half-title, which opens no chapter."""
+    heads = [slot.matter for slot in page.slots if slot.matter.heading]
+    half_title = any(head.title for head in heads) and all(head.title for head in heads)
+    return not half_title and page.slots[0].matter.role is not Role.PLATE
+
+
 def _pages(
-    entry: TextInside, source: TextSource, copy: Copy, setting: Setting, made: Sequence[MadePage]
+    heads: RunningHeads, source: TextSource, copy: Copy, setting: Setting, made: Sequence[MadePage]
 ) -> Iterator[Art]:
     frame, fount = copy.frame, source.fount
     for number in range(1, frame.pages + 1):
@@ -187,20 +199,12 @@ def _pages(
             continue
         page = made[number - 1]
         art = SetPage(setting, frame, number, fount, page, source.plates)
-        words = _running_head(page, frame, number, fount.roman) if entry.running_heads else ""
-        yield Drawn((RunningHead(setting, frame, number, fount, words), art)) if words else art
-
-
-def _running_head(page: MadePage, frame: PageFrame, number: int, typeface: Typeface) -> str:
-    """The title of the book on even pages, the chapter on odd ones; none over a chapter's beginning or a plate."""
-    if page.opens or page.slots[0].matter.role is Role.PLATE:
-        return ""
-    words = frame.book.title if frame.folio(number) % 2 == 0 else page.chapter or frame.book.title
-    return "" if typeface.missing(words) else words
+        head = heads.head(number)
+        yield art if head is NOTHING else Drawn((head, art))
 
 
 def _headings(frame: PageFrame, made: Sequence[MadePage]) -> Iterator[Heading]:
     for number, page in enumerate(made, start=1):
         for slot in page.slots:
             if slot.matter.heading:
-                yield Heading(slot.matter.heading, frame.folio(number))
+                yield Heading(slot.matter.heading, frame.folio(number), title=slot.matter.title)

@@ -9,18 +9,16 @@ from dataclasses import replace
 from ..errors import Problem, Severity
 from ..eyesight import FEWEST_DOTS
 from ..pictures import Picture, effective_dpi, fitting
-from ..typefaces import Typeface
 from ..units import print_mm, to_pt
 from .boxes import STRETCH
 from .copyfit import Copy
-from .faces import listed
 from .fount import Style, as_read
 from .makeup import MadePage
 from .matter import SetLine
 from .passage import Role
 from .setting import Setting
 
-__all__ = ["findings", "no_room", "nothing_fits", "running_head_findings", "too_large"]
+__all__ = ["findings", "no_room", "nothing_fits", "too_large"]
 
 LOOSE = 4.0
 """Lines of a greater stretch ratio are reported: their spaces are three times as wide as usual."""
@@ -41,29 +39,12 @@ def findings(
         *_other_direction(copy),
         *_without_faces(copy),
         *_broken_words(copy, setting),
+        *_unfit_tables(copy, setting),
         *_too_small(copy, setting),
         *_short_lines(copy, setting),
         *_loosest_line(copy, setting, made),
         *_extent(copy, setting, made),
     )
-
-
-def running_head_findings(typeface: Typeface, title: str) -> Iterator[Problem]:
-    """What is to be said of running heads in a typeface."""
-    lost = typeface.missing(title)
-    if lost:
-        yield Problem(
-            f"{typeface.name} has no glyph for {listed(lost)} of the title, so even pages have no running head",
-            "write face: with a typeface that has them, or running_heads: no",
-            Severity.WARNING,
-            field=("running_heads",),
-        )
-    if "smcp" not in typeface.features:
-        yield Problem(
-            f"{typeface.name} has no small capitals; running heads are set in its capitals, smaller",
-            severity=Severity.NOTE,
-            field=("running_heads",),
-        )
 
 
 def too_large(copy: Copy, size: float) -> Problem:
@@ -161,6 +142,20 @@ def _broken_words(copy: Copy, setting: Setting) -> Iterator[Problem]:
             f"the first begins {first[:10]!r}",
             "write a smaller size, or part such words by hand with soft hyphens",
             Severity.NOTE,
+            field=("file",),
+        )
+
+
+def _unfit_tables(copy: Copy, setting: Setting) -> Iterator[Problem]:
+    unfit = copy.proof(setting).unfit
+    if unfit:
+        lines = ", ".join(map(str, unfit))
+        which, its = ("line", "its") if len(unfit) == 1 else ("lines", "their")
+        yield Problem(
+            f"the {'table' if len(unfit) == 1 else 'tables'} in {which} {lines} of {copy.manuscript.name} "
+            f"{'has' if len(unfit) == 1 else 'have'} no room for {its} columns, so each row is set on lines of its own",
+            "write a smaller size, fewer columns, or shorter words in them",
+            Severity.WARNING,
             field=("file",),
         )
 

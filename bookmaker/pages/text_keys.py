@@ -10,7 +10,7 @@ from ..errors import near_match
 from ..quantities import NotAMeasure, read_number, tidy
 from ..spec.entry import Entry
 from ..spec.measures import Margin, TypeSize, TypeSizeOrFit
-from ..spec.words import Flag, Text, read_text, refuse
+from ..spec.words import Flag, Text, Title, read_text, refuse
 from ..units import from_pt
 from .hyphens import known_language, languages
 from .part import Part
@@ -105,5 +105,6 @@ class TextInside(Part):
     chapters: Literal["new page", "run on"] = Field("new page", description="where chapters begin")
     drop_capital: LinesDeep = Field(0, description="how many lines deep the first letter of a chapter is, or no")
     running_heads: Flag = Field(False, description="title and chapter over the text, yes or no")
+    running_title: Title | None = Field(None, description="short title for running heads, in place of the book's")
     margins: PageMargins | None = Field(None, description="white around the text; by ninths if left out")
     numbers: Flag = Field(True, description="page numbers, yes or no")
