@@ -1,21 +1,38 @@
 """Ranks of headings: what is the title of the text, what a part of it, what a chapter, and what is smaller.
 
-Authors write the ranks of headings as they like; what a heading is, its neighbours tell. After `ranked` the level
-of a heading is one of the ranks here.
+Authors write the levels of headings as they like; which rank a heading has, its neighbours tell.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from enum import Enum, IntEnum
 
 from ..errors import Problem, Severity
 from .passage import Passage, Role
 
-__all__ = ["CHAPTER", "PART", "TITLE", "ranked"]
+__all__ = ["OTHER", "RUNNING_TEXT", "Rank", "ranked", "ranks_of"]
 
-TITLE, PART, CHAPTER = 1, 2, 3
-"""Levels of headings after `ranked`; sections have the levels after these."""
+RUNNING_TEXT, OTHER = 0, -1
+"""What stands between headings: paragraphs, and all that may stand under the title of a part too."""
+
+
+class Rank(IntEnum):
+    """What a heading heads; what is smaller than a section has the ranks after it."""
+
+    TITLE = 1
+    PART = 2
+    CHAPTER = 3
+    SECTION = 4
+
+
+class _Reading(Enum):
+    """How the highest headings were understood, where another way was near."""
+
+    CHAPTERS = "chapters, and those under them sections"
+    TITLE = "chapters, but for the first, which is the title"
+    PARTS = "parts, and those under them chapters"
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,62 +50,76 @@ class _Head:
 def ranked(passages: Sequence[Passage], name: str) -> tuple[list[Passage], list[Problem]]:
     """The passages with the ranks of their headings as levels, and a note where another reading was near.
 
-    A single highest heading with which the text begins is its title, if there are others under it. Highest
-    headings are parts where others follow at once under at least two of them, and under none of them later.
-    Else they are chapters.
-
     >>> heads = [Passage("One", Role.HEADING, 1), Passage("i", Role.HEADING, 2), Passage("Fog")]
     >>> [passage.level for passage in ranked([*heads, *heads], "log.md")[0]]
     [2, 3, 0, 2, 3, 0]
     """
-    levels = sorted({passage.level for passage in passages if passage.role is Role.HEADING})
-    if not levels:
-        return list(passages), []
-    heads = list(_heads(passages, levels[0]))
-    title, parts, notes = _told(heads, passages, name)
-    nested = len(levels) > 1 and (bool(parts) or (title is not None and heads[0].below))
-    chapters = levels[1] if nested else levels[0]
-    rank = {level: CHAPTER + max(0, level - chapters) for level in levels}
-    ranks = {head.place: PART for head in parts} | ({title: TITLE} if title is not None else {})
-    return [
-        passage._replace(level=ranks.get(place, rank[passage.level])) if passage.role is Role.HEADING else passage
+    ranks, reading = ranks_of([_kind(passage) for passage in passages])
+    found = [
+        passage._replace(level=ranks.get(place, Rank.SECTION)) if passage.role is Role.HEADING else passage
         for place, passage in enumerate(passages)
-    ], notes
-
-
-def _told(
-    heads: Sequence[_Head], passages: Sequence[Passage], name: str
-) -> tuple[int | None, list[_Head], list[Problem]]:
-    """Where the title of the text stands, which headings are parts, and what to say of it."""
-    first = next((place for place, passage in enumerate(passages) if passage.text), None)
-    begins = heads[0].place == first
-    if len(heads) == 1:
-        return (heads[0].place if begins and heads[0].below else None), [], []
-    followed = [head for head in heads if head.below]
-    if any(head.speaks for head in followed) or not followed:
-        notes = [_note(name, "chapters, and those under them sections")] if begins and followed == [heads[0]] else []
-        return None, [], notes
-    if followed == [heads[0]] and begins:
-        return heads[0].place, [], [_note(name, "chapters like those under the first, which is the title")]
-    silent = begins and not heads[0].below and not heads[0].speaks
-    return (heads[0].place if silent else None), followed, [_note(name, "parts, and those under them chapters")]
-
-
-def _heads(passages: Sequence[Passage], highest: int) -> Iterator[_Head]:
-    places = [
-        place for place, passage in enumerate(passages) if passage.role is Role.HEADING and passage.level == highest
     ]
-    for place, end in zip(places, [*places[1:], len(passages)], strict=True):
-        under = passages[place + 1 : end]
-        first = next((at for at, passage in enumerate(under) if passage.role is Role.HEADING), None)
-        speaks = any(passage.role is Role.BODY and not passage.inset for passage in under[:first])
-        yield _Head(place, first is not None, speaks)
+    return found, [_note(name, reading)] if reading else []
 
 
-def _note(name: str, what: str) -> Problem:
+def ranks_of(kinds: Sequence[int]) -> tuple[dict[int, int], _Reading | None]:
+    """The rank of each heading by its place; `kinds` are the levels of headings from 1, and what is between them.
+
+    A single highest heading with which the text begins is its title, if there are others under it. Highest
+    headings are parts where others follow at once under at least two of them, and no text stands between.
+    Else they are chapters.
+
+    >>> ranks_of([1, 2, RUNNING_TEXT, 2, RUNNING_TEXT])[0]
+    {0: <Rank.TITLE: 1>, 1: 3, 3: 3}
+    """
+    levels = sorted({kind for kind in kinds if kind > 0})
+    if not levels:
+        return {}, None
+    heads = list(_heads(kinds, levels[0]))
+    larger, reading = _larger(heads, begins=heads[0].place == 0)
+    nested = any(head.below and head.place in larger for head in heads)
+    chapters = levels[nested]
+    ranks: dict[int, int] = {
+        place: Rank.CHAPTER + max(0, level - chapters) for place, level in enumerate(kinds) if level > 0
+    }
+    return ranks | larger, reading
+
+
+def _larger(heads: Sequence[_Head], *, begins: bool) -> tuple[dict[int, Rank], _Reading | None]:
+    """Which of the highest headings are more than chapters."""
+    first, followed = heads[0], [head for head in heads if head.below]
+    if len(heads) == 1:
+        return ({first.place: Rank.TITLE} if begins and first.below else {}), None
+    alone = begins and followed == [first]
+    if not followed or any(head.speaks for head in followed):
+        return {}, _Reading.CHAPTERS if alone else None
+    if alone:
+        return {first.place: Rank.TITLE}, _Reading.TITLE
+    parts = {head.place: Rank.PART for head in followed}
+    titled = begins and not first.below and not first.speaks
+    return parts | ({first.place: Rank.TITLE} if titled else {}), _Reading.PARTS
+
+
+def _heads(kinds: Sequence[int], highest: int) -> Iterator[_Head]:
+    places = [place for place, kind in enumerate(kinds) if kind == highest]
+    for place, end in zip(places, [*places[1:], len(kinds)], strict=True):
+        under = kinds[place + 1 : end]
+        first = next((at for at, kind in enumerate(under) if kind > 0), None)
+        yield _Head(place, first is not None, RUNNING_TEXT in under[:first])
+
+
+def _kind(passage: Passage) -> int:
+    if passage.inset:
+        return OTHER
+    return passage.level if passage.role is Role.HEADING else RUNNING_TEXT if passage.role is Role.BODY else OTHER
+
+
+def _note(name: str, reading: _Reading) -> Problem:
     return Problem(
-        f"the highest headings of {name} are {what}",
-        "write text between a heading and those under it to make it a chapter with sections",
+        f"the highest headings of {name} are {reading.value}",
+        "write a paragraph between a heading and those under it to make it a chapter with sections"
+        if reading is not _Reading.CHAPTERS
+        else "leave out the text between the first heading and that under it to make it the title",
         Severity.NOTE,
         field=("file",),
     )
