@@ -29,8 +29,10 @@ __all__ = [
     "parse_ratio",
     "parse_resolution",
     "parse_share",
+    "parse_type_size",
     "print_length",
     "print_mm",
+    "print_pt",
     "print_um",
     "to_inches",
     "to_pt",
@@ -73,6 +75,7 @@ MOST_POUNDS = 500
 
 _LENGTH_WORDS = {unit: words for unit, (_, words) in _LENGTHS.items()}
 _LENGTH = Kind("a length", _LENGTH_WORDS, "21 mm or 7/8 in", fraction_unit="in")
+_TYPE_SIZE = Kind("a length", {"pt": _LENGTH_WORDS["pt"], **_LENGTH_WORDS}, "2.2 pt")
 _GRAMMAGE = Kind("a grammage", {"g/m2": "g/m2 g/m² g/m^2 g/qm g/sqm gsm"}, "80 g/m2")
 _BULK = Kind("a bulk", {"cm3/g": "cm3/g cm³/g cm^3/g cc/g"}, "1.25 cm3/g")
 _RESOLUTION = Kind("a resolution", {"dpi": "dpi ppi"}, "600 dpi")
@@ -131,6 +134,18 @@ def parse_offset(text: str) -> float:
     if written[:1] in MINUS_SIGNS:
         return -parse_length(written[1:])
     return parse_length(written.removeprefix("+"))
+
+
+def parse_type_size(text: str) -> float:
+    """A size of type in mm: any length, but most makers will mean points.
+
+    >>> parse_type_size("72 pt"), parse_type_size("1 mm")
+    (25.4, 1.0)
+
+    Raises:
+        NotAMeasure: as for a length.
+    """
+    return float(exact_mm(*read_quantity(text, _TYPE_SIZE)))
 
 
 def parse_grammage(text: str) -> float:
@@ -286,6 +301,15 @@ def print_mm(value: float, digits: int = 3) -> str:
     ('4.305 mm', '21 mm', '18 mm')
     """
     return f"{_trimmed(value, digits)} mm"
+
+
+def print_pt(mm: float) -> str:
+    """A size of type, given in mm, in points of three figures.
+
+    >>> print_pt(25.4), print_pt(0.7761)
+    ('72 pt', '2.2 pt')
+    """
+    return f"{to_pt(mm):.3g} pt"
 
 
 def print_um(mm: float) -> str:

@@ -42,6 +42,22 @@ def every_way(paragraph: Sequence[Word]) -> Iterator[tuple[Break, ...]]:
             yield (*chosen, end)
 
 
+def tight(long: float, shrink: float, tightening: float) -> float:
+    """The ratio of a line too long; what its spaces cannot take, letters do, down to a ratio of −2."""
+    if long <= shrink:
+        return -long / shrink
+    return -1 - (long - shrink) / tightening if tightening else -math.inf
+
+
+def loose(short: float, stretch: float, loosening: float) -> float:
+    """The ratio of a line too short; letters that give all they can count 1/2, what is left widens the spaces."""
+    if short <= stretch:
+        return short / stretch if stretch else 0.0
+    tracked = min(1.0, (short - stretch) / loosening) if loosening else 0.0
+    rest = short - stretch - tracked * loosening
+    return 1 + tracked / 2 + (rest / stretch if stretch else math.inf if rest > 1e-12 else 0.0)
+
+
 def cost_of(
     paragraph: Sequence[Word],
     breaks: Sequence[Break],
@@ -62,25 +78,10 @@ def cost_of(
         spaces = at - first
         last = (at, stop) == breaks[-1]
         if short < 0:
-            ratio = short / (spaces * glue.shrink) if spaces else -math.inf
-            if ratio < -1 and glue.tightening:
-                # what the spaces cannot take, letters do: up to twice as bad as the spaces alone at their least
-                ratio = -1 - (-short - spaces * glue.shrink) / glue.tightening
-                if ratio < -2:
-                    return math.inf
-            elif ratio < -1:
-                return math.inf
-        elif last:
-            ratio = 0.0
+            ratio = tight(-short, spaces * glue.shrink, glue.tightening)
         else:
-            stretch = spaces * glue.stretch + lent
-            ratio = short / stretch if stretch else (math.inf if short > 0 else 0.0)
-            if ratio > 1 and glue.loosening:
-                # letters fully tracked count as half a ratio, and what is left widens the spaces further
-                tracked = min(1.0, (short - stretch) / glue.loosening)
-                rest = short - stretch - tracked * glue.loosening
-                ratio = 1 + tracked / 2 + (rest / stretch if stretch else math.inf if rest > 1e-12 else 0.0)
-        if ratio > loosest:
+            ratio = 0.0 if last else loose(short, spaces * glue.stretch + lent, glue.loosening)
+        if not -2 <= ratio <= loosest:
             return math.inf
         penalty = chosen.penalty
         total += (1 + 100 * abs(ratio) ** 3 + penalty) ** 2

@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import islice
+from typing import NamedTuple
 
 from ..eyesight import FEWEST_DOTS
 from ..units import MM_PER_INCH, from_pt, to_pt
@@ -15,15 +16,29 @@ from .makeup import MadePage, make_up
 from .manuscript import Manuscript
 from .matter import chapter_level
 from .page import PageFrame
-from .setting import Manner, Setting, reach
+from .setting import NARROWEST, Manner, Setting, reach
 
-__all__ = ["MOST_PAGES", "Copy", "Proof", "Proofs"]
+__all__ = ["LARGEST_FIT", "MOST_PAGES", "Bounds", "Copy", "Proof", "Proofs", "is_largest"]
 
 MOST_PAGES = 2000
 """No book here has more."""
 
 STEPS_A_POINT = 20
 """Sizes are tried in twentieths of a point."""
+
+LOOK_AHEAD = 3
+"""So many steps over the size found are tried too: a line more or less may fall well in larger type."""
+
+LARGEST_FIT = from_pt(24)
+"""No text is set larger to fill its pages."""
+
+
+class Bounds(NamedTuple):
+    """Between which sizes, in mm, a text may be fitted, and what the upper one is to the maker."""
+
+    smallest: float
+    largest: float
+    what: str
 
 
 @dataclass(slots=True)
@@ -110,6 +125,14 @@ class Copy:
         """The size, in mm, whose x-height is `FEWEST_DOTS` printer dots."""
         return FEWEST_DOTS * MM_PER_INCH / self.frame.resolution_dpi / self.fount.roman.x_height
 
+    @property
+    def largest_filled(self) -> float:
+        """The largest size, in mm, at which lines have the letters they need to be filled.
+
+        In larger type a page is a column of a few letters: whoever has pages to spare has a shorter book.
+        """
+        return self.frame.type_area(1).width / NARROWEST
+
     def pages_for(self, setting: Setting) -> int:
         """How many pages, an even number, hold the whole text; 0 if no book has so many."""
         pages = len(self.proof(setting).first(MOST_PAGES + 1))
@@ -118,7 +141,8 @@ class Copy:
     def size_for(self, pages: int, largest: float, smallest: float) -> float:
         """The largest size, in mm and a whole number of twentieths of a point, at which so many pages hold the text.
 
-        It is at most `largest` and at least `smallest`; 0 if the text fits at none of these.
+        It is at most `largest` and at least `smallest`; 0 if the text fits at none of these. A little over it
+        no size fits either.
         """
 
         def fits(step: int) -> bool:
@@ -126,21 +150,37 @@ class Copy:
 
         asked = (pages, largest, smallest, self.leading, self.manner, self.frame.type_area(1))
         if asked not in self.proofs.fitted:
-            low = math.ceil(to_pt(smallest) * STEPS_A_POINT - 1e-6)
-            high = math.floor(to_pt(min(largest, self.largest_settable)) * STEPS_A_POINT + 1e-6)
+            low, high = math.ceil(_steps(smallest) - 1e-6), _whole_steps(min(largest, self.largest_settable))
             found = _largest(fits, low, high)
             self.proofs.fitted[asked] = _size(found) if found >= low else 0.0
         return self.proofs.fitted[asked]
+
+
+def is_largest(size: float, largest: float) -> bool:
+    """Whether a size that was fitted is the largest step up to a bound.
+
+    >>> is_largest(from_pt(2.15), from_pt(2.19)), is_largest(from_pt(2.15), from_pt(2.2))
+    (True, False)
+    """
+    return round(_steps(size)) >= _whole_steps(largest)
 
 
 def _size(step: int) -> float:
     return from_pt(step / STEPS_A_POINT)
 
 
+def _steps(size: float) -> float:
+    return to_pt(size) * STEPS_A_POINT
+
+
+def _whole_steps(size: float) -> int:
+    return math.floor(_steps(size) + 1e-6)
+
+
 def _largest(fits: Callable[[int], bool], low: int, high: int) -> int:
     """The largest step from low to high that fits; low − 1 if none does.
 
-    Smaller type as a rule needs fewer pages; whatever comes out has been tried.
+    Smaller type as a rule needs fewer pages; whatever comes out has been tried, and so have a few steps over it.
     """
     fitting, too_large = low - 1, high + 1
     while too_large - fitting > 1:
@@ -149,4 +189,6 @@ def _largest(fits: Callable[[int], bool], low: int, high: int) -> int:
             fitting = middle
         else:
             too_large = middle
-    return fitting
+    # the step after it has been tried
+    further = next((step for step in range(min(high, fitting + LOOK_AHEAD), fitting + 1, -1) if fits(step)), fitting)
+    return fitting if further == fitting else _largest(fits, further, high)

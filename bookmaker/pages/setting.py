@@ -8,14 +8,14 @@ from dataclasses import dataclass
 from ..typefaces import Typeface
 from .page import PageFrame
 
-__all__ = ["Manner", "Setting", "reach"]
+__all__ = ["FEWEST_LETTERS", "NARROWEST", "Manner", "Setting", "reach"]
 
 WIDEST_INDENT = 0.25
 """A paragraph is indented by one em, in a narrow measure by this share of it."""
 
 
-NARROWEST = 11.0
-"""Ems; lines of fewer than about 24 letters are better left ragged (common practice)."""
+NARROWEST, FEWEST_LETTERS = 11.0, 24
+"""Ems; shorter lines, of fewer than about so many letters, are better left ragged (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,8 +11,7 @@ from ..errors import Problem, ShelfFileError
 from ..pictures import Picture, load_picture
 from ..spec.measures import FIT
 from ..typefaces import Typeface
-from ..units import from_pt
-from .copyfit import MOST_PAGES, Copy, Proofs
+from .copyfit import MOST_PAGES, Bounds, Copy, Proofs
 from .faces import face_of
 from .fount import Fount, Style
 from .hyphens import known_language
@@ -23,7 +22,7 @@ from .passage import Role
 from .punctuation import AS_WRITTEN, punctuation_of
 from .running_heads import RunningHeads, running_heads
 from .setpage import SetPage
-from .setting import Manner, Setting
+from .setting import FEWEST_LETTERS, Manner, Setting
 from .text_findings import findings, no_room, nothing_fits, too_large
 from .text_keys import UNPARTED, TextInside
 
@@ -32,9 +31,6 @@ __all__ = ["TextInside", "TextSource", "compose", "extent", "load"]
 SLANTED = {"text": "text italic", "old style": "old style italic", "text bold": "text bold italic"}
 HEAVY = {"text": "text bold", "sans": "sans bold", "text italic": "text bold italic"}
 """Bundled typefaces that go with one another."""
-
-LARGEST_FIT = from_pt(24)
-"""No text is set larger to fill its pages."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,20 +119,20 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     area = copy.frame.type_area(1)
     if min(area.width, area.height) <= 0:
         return _empty(entry, copy, (*said, no_room(copy)))
-    size = entry.size
+    size, bounds = entry.size, None
     if size == FIT:
-        smallest = max(entry.smallest, 0.0)
-        size = copy.size_for(frame.pages, LARGEST_FIT, smallest) or smallest
+        bounds = _bounds(entry, copy)
+        size = copy.size_for(frame.pages, bounds.largest, bounds.smallest) or bounds.smallest
     if size > copy.largest_settable:
         return _empty(entry, copy, (*said, too_large(copy, size)))
     setting = copy.setting(size)
     made = copy.proof(setting).first(frame.pages)
-    problems = findings(copy, setting, made, source.plates)
+    problems = findings(copy, setting, made, source.plates, bounds)
     heads = RunningHeads(copy.frame)
     if entry.running_heads:
         title = entry.running_title or source.manuscript.punctuation.set(frame.book.title)
         heads = running_heads(made, title, setting, copy.frame, source.fount)
-    if entry.size == FIT:
+    if bounds:
         problems = nothing_fits(setting, problems)
     problems = (*heads.problems, *problems)
     pages = tuple(_pages(heads, source, copy, setting, made))
@@ -145,6 +141,15 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
         bearing = [number < len(made) and _bears_number(made[number]) for number in range(len(pages))]
         pages = tuple(both[bears] for *both, bears in zip(pages, with_numbers, bearing, strict=True))
     return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
+
+
+def _bounds(entry: TextInside, copy: Copy) -> Bounds:
+    """Between which sizes a text may be fitted."""
+    if entry.largest is not None:
+        return Bounds(entry.smallest, entry.largest, "the largest allowed")
+    if entry.smallest > copy.largest_filled:
+        return Bounds(entry.smallest, entry.smallest, "the smallest allowed")
+    return Bounds(entry.smallest, copy.largest_filled, f"the largest that leaves {FEWEST_LETTERS} letters to a line")
 
 
 def heft(source: TextSource) -> int:

@@ -9,9 +9,9 @@ from dataclasses import replace
 from ..errors import Problem, Severity
 from ..eyesight import FEWEST_DOTS
 from ..pictures import Picture, effective_dpi, fitting
-from ..units import print_mm, to_pt
+from ..units import print_mm, print_pt, to_pt
 from .boxes import STRETCH
-from .copyfit import Copy
+from .copyfit import LARGEST_FIT, Bounds, Copy, is_largest
 from .fount import Style, as_read
 from .makeup import MadePage
 from .matter import SetLine
@@ -31,9 +31,9 @@ MOST_SHOWN = 40
 
 
 def findings(
-    copy: Copy, setting: Setting, made: Sequence[MadePage], plates: Mapping[str, Picture]
+    copy: Copy, setting: Setting, made: Sequence[MadePage], plates: Mapping[str, Picture], bounds: Bounds | None
 ) -> tuple[Problem, ...]:
-    """Everything there is to say of a text on these pages."""
+    """Everything there is to say of a text on these pages; `bounds` are those between which it was fitted."""
     return (
         *_plates(copy, plates),
         *_other_direction(copy),
@@ -43,7 +43,7 @@ def findings(
         *_too_small(copy, setting),
         *_short_lines(copy, setting),
         *_loosest_line(copy, setting, made),
-        *_extent(copy, setting, made),
+        *_extent(copy, setting, made, bounds),
     )
 
 
@@ -52,7 +52,7 @@ def too_large(copy: Copy, size: float) -> Problem:
     manuscript, frame = copy.manuscript, copy.frame
     page = f"{print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}"
     return Problem(
-        f"{manuscript.name} does not fit in {_print_pt(size)} type on a page of {page}: "
+        f"{manuscript.name} does not fit in {print_pt(size)} type on a page of {page}: "
         f"all of its {manuscript.words} words are lost",
         f"write size: {math.floor(to_pt(copy.largest_settable) * 10) / 10:g} pt or smaller",
         field=("size",),
@@ -73,7 +73,7 @@ def no_room(copy: Copy) -> Problem:
 def nothing_fits(setting: Setting, problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
     """The problems of a text that was fitted: what is lost, is lost in spite of the smallest size allowed."""
     return tuple(
-        replace(problem, message=f"{problem.message} even in the smallest type allowed, {_print_pt(setting.size)}")
+        replace(problem, message=f"{problem.message} even in the smallest type allowed, {print_pt(setting.size)}")
         if problem.severity is Severity.ERROR
         else problem
         for problem in problems
@@ -85,7 +85,7 @@ def _too_small(copy: Copy, setting: Setting) -> Iterator[Problem]:
     if setting.size < smallest - 1e-9:
         dots = FEWEST_DOTS * setting.size / smallest
         yield Problem(
-            f"small letters in {_print_pt(setting.size)} type are only {dots:.1f} printer dots high: "
+            f"small letters in {print_pt(setting.size)} type are only {dots:.1f} printer dots high: "
             "they print as texture",
             f"write size: {math.ceil(to_pt(smallest) * 10) / 10:g} pt or larger, to be read through a lens",
             Severity.WARNING,
@@ -198,7 +198,7 @@ def _loosest_line(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Ite
         )
 
 
-def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Iterator[Problem]:
+def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Bounds | None) -> Iterator[Problem]:
     """Whether the text is longer or shorter than the pages."""
     manuscript, pages = copy.manuscript, copy.frame.pages
     whole = len(copy.proof(setting).first(pages + 1)) <= pages
@@ -209,12 +209,22 @@ def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Iterator[
         yield Problem(f"{which} not fit in {pages} pages", _what_would_fit(copy, setting), field=("file",))
     elif pages - len(made) >= 2:
         used = len(made)
+        in_type, or_else = _largest_fitted(copy, setting, bounds) if bounds else ("", ", or a larger size")
         yield Problem(
-            f"{manuscript.name} fills {used} of {pages} pages; the others stay empty",
-            f"write pages: {used + used % 2} for a thinner book, or a larger size",
+            f"{manuscript.name} fills {used} of {pages} pages{in_type}; the others stay empty",
+            f"write pages: {used + used % 2} for a thinner book{or_else}",
             Severity.NOTE,
             field=("file",),
         )
+
+
+def _largest_fitted(copy: Copy, setting: Setting, bounds: Bounds) -> tuple[str, str]:
+    """Why a text that was fitted is set no larger, and which bound would make it fill the pages."""
+    size, in_type = setting.size, f" in {print_pt(setting.size)} type"
+    larger = copy.size_for(copy.frame.pages, LARGEST_FIT, size) if is_largest(size, bounds.largest) else 0.0
+    if larger > size:
+        return f"{in_type}, {bounds.what}", f", or largest: {to_pt(larger):.4g} pt"
+    return f"{in_type}, and would need more than all in larger type", ""
 
 
 def _counted(lost: int, words: int, name: str) -> str:
@@ -228,7 +238,3 @@ def _what_would_fit(copy: Copy, setting: Setting) -> str:
     ways = [f"pages: {pages}"] if pages else []
     ways += [f"size: {to_pt(size):.4g} pt"] if size else []
     return f"write {' or '.join(ways)}" if ways else "shorten it, or split it into volumes"
-
-
-def _print_pt(mm: float) -> str:
-    return f"{to_pt(mm):.3g} pt"

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import BeforeValidator, Field, WithJsonSchema
+from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from ..errors import near_match
 from ..quantities import NotAMeasure, read_number, tidy
 from ..spec.entry import Entry
 from ..spec.measures import Margin, TypeSize, TypeSizeOrFit
 from ..spec.words import Flag, Text, Title, read_text, refuse
-from ..units import from_pt
+from ..units import from_pt, print_pt
 from .hyphens import known_language, languages
 from .part import Part
 
@@ -92,6 +92,7 @@ class TextInside(Part):
     file: Text = Field(description="text file in UTF-8, plain with blank lines between paragraphs, or Markdown (.md)")
     size: TypeSizeOrFit = Field(from_pt(2.2), description="size of type, such as 2.2 pt, or fit: as large as fits")
     smallest: TypeSize = Field(from_pt(1.2), description="with size: fit, no smaller than this")
+    largest: TypeSize | None = Field(None, description="with size: fit, no larger; or 24 letters to a line")
     leading: Leading = Field(1.25, description="from line to line, as a multiple of the size, such as 1.25")
     face: Text = Field("text", description="name of a bundled typeface, or path of a TTF or OTF file")
     italic_face: Text | None = Field(None, description="the same for emphasis, where the face has no italic here")
@@ -108,3 +109,12 @@ class TextInside(Part):
     running_title: Title | None = Field(None, description="short title for running heads, in place of the book's")
     margins: PageMargins | None = Field(None, description="white around the text; by ninths if left out")
     numbers: Flag = Field(True, description="page numbers, yes or no")
+
+    @model_validator(mode="after")
+    def _smallest_first(self) -> TextInside:
+        if self.largest is not None and self.largest < self.smallest:
+            raise refuse(
+                f"smallest: {print_pt(self.smallest)} is larger than largest: {print_pt(self.largest)}",
+                "write the smaller size at smallest",
+            )
+        return self

@@ -20,7 +20,9 @@ from ..units import (
     parse_length,
     parse_offset,
     parse_resolution,
+    parse_type_size,
     print_length,
+    print_pt,
 )
 from .words import read_text, refuse
 
@@ -62,7 +64,10 @@ def _measured(parse: Callable[[str], float], value: object) -> float:
 
 
 def _length_reader(
-    low: float, high: float, parse: Callable[[str], float] = parse_length
+    low: float,
+    high: float,
+    parse: Callable[[str], float] = parse_length,
+    shown: Callable[[float], str] = print_length,
 ) -> Callable[[object], float]:
     def read(value: object) -> float:
         if isinstance(value, float):
@@ -73,7 +78,7 @@ def _length_reader(
         except NotAMeasure as problem:
             raise refuse(problem.message, _in_microns(text, low, high) or problem.remedy) from None
         if not low <= mm <= high:
-            limit = f"{print_length(low)} to {print_length(high)}"
+            limit = f"{shown(low)} to {shown(high)}"
             raise refuse(f"{value} is out of range", f"write a length from {limit}", limit)
         return mm
 
@@ -154,14 +159,15 @@ ViewingDistance = Annotated[float, _between(50, 5000), _length_schema("300 mm")]
 """From the eye to the book, in mm."""
 SheetSide = Annotated[float, _between(40, 1500), _length_schema("210 mm")]
 """A side of a printer sheet in mm."""
-TypeSize = Annotated[float, _between(0.2, 30), _length_schema("3.5 pt")]
+_read_type_size = _length_reader(0.2, 30, parse_type_size, print_pt)
+TypeSize = Annotated[float, BeforeValidator(_read_type_size), _length_schema("3.5 pt")]
 """Size of type (the em) in mm."""
 FIT = 0.0
 """The size of type that stands for the largest that fits."""
 
 
 def _read_size_or_fit(value: object) -> float:
-    return FIT if isinstance(value, str) and value.strip().casefold() == "fit" else _length_reader(0.2, 30)(value)
+    return FIT if isinstance(value, str) and value.strip().casefold() == "fit" else _read_type_size(value)
 
 
 TypeSizeOrFit = Annotated[
