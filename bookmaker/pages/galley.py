@@ -5,28 +5,22 @@ Everything keeps to the grid of baselines: each piece of matter is so many rows 
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from .boxes import Boxes
-from .fount import NOTE_FIGURES, Fount, Style, as_read
-from .initials import opening
+from .fount import Fount, Style
+from .headings import Headings
+from .initials import Opening, opening
 from .lines import Lines, Measures
 from .matter import Initial, Matter, SetLine
 from .passage import Passage, Role
+from .ranks import Rank
+from .remarks import Plain, Remarks
 from .setting import Manner, Setting
 from .tables import cells_of, in_columns
+from .verse import stanza
 
 __all__ = ["Galley"]
-
-TITLE, CHAPTER = 1.6, 1.3
-"""Sizes of headings, as multiples of the size of the text."""
-
-HEADING_LEADING = 1.2
-"""From line to line of a heading, as a multiple of its size."""
-
-ROOMY = 16
-"""On pages of so many lines two blank lines stand under the head of a chapter."""
 
 SPACED = 8
 """Pages of so many lines have room for space around quotations, lists and tables."""
@@ -45,28 +39,23 @@ DASH = "-"
 class Galley:
     """Sets passages one after the other.
 
-    `lines` knows what is set, and which lines do not reach the margin though they should; `unfit` are the lines of
-    the source in which tables begin that have no room for their columns.
+    `lines` knows what is set, `remarks` what was remarkable about it. The levels of headings are their ranks.
     """
 
-    def __init__(self, fount: Fount, setting: Setting, manner: Manner, chapters: int) -> None:
+    def __init__(self, fount: Fount, setting: Setting, manner: Manner) -> None:
         self.setting = setting
         self.manner = manner
-        self.chapters = chapters
-        self.lines = Lines(fount)
-        self.unfit: list[int] = []
+        self.remarks = Remarks()
+        self.lines = Lines(fount, self.remarks)
         self.fount = fount
         self._justified = setting.fit_to_justify if manner.justified is None else manner.justified
         # rounding must not turn away a line that fills the measure exactly
         self.measure = setting.measure + 1e-9
         room = (self.measure - setting.indent) / setting.size
-        self.boxes = Boxes(fount, room, hanging=manner.hanging)
-        unparted = Fount(fount.faces, None, right_to_left=fount.right_to_left)
-        self._verses = Boxes(unparted, room, hanging=manner.hanging)
-        self._heads = {
-            scale: Boxes(unparted, self.measure / setting.size / scale, hanging=False)
-            for scale in (TITLE, CHAPTER, 1.0)
-        }
+        self.boxes = Boxes(fount, room, hanging=manner.hanging, wide=self.remarks.wide)
+        self._spare: dict[float, Boxes] = {}
+        self._centred = self._sparing(self.measure, hanging=False)
+        self._headings = Headings(fount, setting, manner, self.lines, ())
         self._before: Passage | None = None
         self._opening = True
         self._setters: Mapping[Role, Callable[[Passage], Matter]] = {
@@ -83,6 +72,7 @@ class Galley:
     def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
         """The passages as matter, one piece each, stanzas and items too."""
         apart: list[Matter] = []
+        self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         for passage in passages:
             matter = self._setters[passage.role](passage)
             if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
@@ -94,7 +84,7 @@ class Galley:
             if passage.role is Role.PLATE:
                 continue  # it waits for a page of its own: the text goes on as if it were not there
             if not (self._opening and passage.inset):  # a quotation may stand under the head of a chapter
-                self._opening = passage.role is Role.HEADING and passage.level == self.chapters
+                self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
             self._before = passage
         yield from _counted(apart)
 
@@ -136,10 +126,14 @@ class Galley:
         return SET_OFF if changes and self.setting.lines_per_page >= SPACED else 0
 
     def _with_initial(self, passage: Passage) -> Matter | None:
-        """A paragraph with a drop capital, if it is long enough for one."""
+        """A paragraph with a drop capital, if nothing stands against it."""
         depth = self.manner.drop_capital
-        found = opening(passage.text, depth, self.lines, self.boxes, self.setting, justified=self._justified)
-        if found is None:
+        headroom = self.setting.leading if self._before else 0.0
+        found = opening(
+            passage.text, depth, self.lines, self.boxes, self.setting, justified=self._justified, headroom=headroom
+        )
+        if not isinstance(found, Opening):
+            self.remarks.plain.append(Plain(passage.text, found))
             return None
         matter = self._prose(Role.BODY, found.lines, passage)
         return matter._replace(initials=found.initials, together=max(2, depth))
@@ -149,19 +143,21 @@ class Galley:
     def _verse(self, passage: Passage) -> Matter:
         """Lines as the author ended them; what is too wide is turned over, further in."""
         setting = self.setting
-        lines: list[SetLine] = []
-        turned: set[int] = set()
         left, _ = self._inset(passage)
-        for line in passage.text.split("\n"):
-            begins = len(lines)
-            measures = Measures(left + setting.indent, (self.measure - left - setting.indent,), -setting.indent)
-            lines += self._lines(line, measures, self._verses, ragged=True)
-            turned.update(range(begins + 1, len(lines)))
-        together = len(lines) if len(lines) <= setting.lines_per_page // 2 else 2
-        matter = self._prose(Role.VERSE, tuple(lines), passage)
+        boxes = self._sparing(self.measure - left - setting.indent, hanging=self.manner.hanging)
+        lines, turned, first = stanza(passage.text, left, self.lines, boxes, setting)
+        together = len(lines) if len(lines) <= setting.lines_per_page // 2 else max(2, first)
+        matter = self._prose(Role.VERSE, lines, passage)
         step = min(setting.size, setting.measure / 10)
         marks = (Initial(self._mark(passage), left - step, setting.size),) if passage.mark else ()
-        return matter._replace(together=together, bound=frozenset(turned), initials=marks)
+        return matter._replace(together=together, bound=turned, initials=marks)
+
+    def _sparing(self, room: float, *, hanging: bool) -> Boxes:
+        """Boxes of words that are hyphenated only where `room` mm are too narrow for them."""
+        if room not in self._spare:
+            ems = room / self.setting.size
+            self._spare[room] = Boxes(self.fount, ems, hanging=hanging, sparing=True, wide=self.remarks.wide)
+        return self._spare[room]
 
     def _item(self, passage: Passage) -> Matter:
         setting = self.setting
@@ -178,39 +174,7 @@ class Galley:
         return DASH if self.fount.roman.missing(passage.mark) else passage.mark
 
     def _heading(self, passage: Passage) -> Matter:
-        setting, level = self.setting, passage.level
-        title = level < self.chapters
-        scale = TITLE if level < self.chapters else CHAPTER if level == self.chapters else 1.0
-        chapter = level <= self.chapters
-        size, style = setting.size * scale, "" if chapter else self._section_style(level - self.chapters)
-        words = [style + word for word in passage.text.split(" ")]
-        lines = self.lines.centred(words, self._heads[scale], size, setting.measure)
-        step = max(setting.leading, size * HEADING_LEADING)
-        taller = (size - setting.size) * setting.typeface.cap_height
-        rows = 1 + math.ceil(((len(lines) - 1) * step + taller) / setting.leading - 1e-9)
-        many = setting.lines_per_page
-        begins = chapter and self.manner.new_pages
-        return Matter(
-            Role.HEADING,
-            lines,
-            rows,
-            size,
-            step,
-            drop=(rows - 1) * setting.leading - (len(lines) - 1) * step,
-            before=2 if chapter else 1,
-            after=(2 if many >= ROOMY else 1) if chapter else 0,
-            together=len(lines),
-            stays=True,
-            opens=begins,
-            sink=many // 5 if begins else 0,
-            heading=as_read(NOTE_FIGURES.sub("", passage.text)) if chapter else "",
-            title=title,
-        )
-
-    def _section_style(self, depth: int) -> str:
-        """Bold for sections, italic for what is below them, as far as there are faces for it."""
-        faces, styles = self.fount.faces, (Style.BOLD, Style.ITALIC)
-        return next((style for style in (styles if depth == 1 else styles[::-1]) if style in faces), Style.ROMAN)
+        return self._headings.set(passage)
 
     def _pause(self, passage: Passage) -> Matter:  # noqa: ARG002 (every passage is set alike)
         return Matter(Role.BREAK, (), 1, self.setting.size, self.setting.leading, together=1)
@@ -218,7 +182,7 @@ class Galley:
     def _plate(self, passage: Passage) -> Matter:
         words = [word if word[0] in set(Style) else Style.ITALIC + word for word in passage.text.split(" ") if word]
         setting = self.setting
-        lines = self.lines.centred(words, self._heads[1.0], setting.size, setting.measure) if words else ()
+        lines = self.lines.centred(words, self._centred, setting.size, setting.measure) if words else ()
         return Matter(
             Role.PLATE, lines, setting.lines_per_page, setting.size, setting.leading, together=len(lines),
             picture=passage.mark,
@@ -238,7 +202,7 @@ class Galley:
         """A table in columns, or one row after the other where they have no room."""
         setting = self.setting
         left, _ = self._inset(passage)
-        table = in_columns(passage, self.lines, self._heads[1.0], setting.size, left, self.measure - left)
+        table = in_columns(passage, self.lines, self._centred, setting.size, left, self.measure - left)
         if table is None:
             return self._rows_of_table(passage)
         short = len(table.lines) <= setting.lines_per_page // 2
@@ -250,7 +214,7 @@ class Galley:
         )
 
     def _rows_of_table(self, passage: Passage) -> Matter:
-        self.unfit.append(passage.line)
+        self.remarks.unfit.append(passage.line)
         before = self.lines.done
         rows = "\n".join(", ".join(filter(None, row)) for row in cells_of(passage))
         matter = self._verse(passage._replace(text=rows, role=Role.TABLE))

@@ -1,28 +1,42 @@
-"""Drop capitals: the first letter of a chapter, some lines deep, with the text around it."""
+"""Drop capitals: the first letter of a chapter, some lines deep, with the text around it.
+
+Its place is found by its ink, not by what the typeface says of its capitals: no part of it touches a line of text.
+"""
 
 from __future__ import annotations
 
 import re
 from typing import NamedTuple
 
+from ..typefaces import Run
 from .boxes import Boxes
 from .fount import Style
 from .lines import Lines, Measures
 from .matter import Initial, SetLine
-from .setting import Setting
+from .remarks import Hindrance
+from .setting import Setting, reach
 
-__all__ = ["Opening", "opening"]
+__all__ = ["Dropped", "Opening", "dropped", "opening"]
 
-FIRST_WORD = re.compile(r"([\x00-\x06]?)([\u2018\u201c\u00ab\u2039\u201e\u201a\"']*\u202f?)([^\W\d_])(.*)")
-"""Its style, quotation marks, first letter, and the rest of it."""
+FIRST_WORD = re.compile(
+    r"[\x00-\x06]?([\u2018\u2019\u201c\u00ab\u2039\u201e\u201a\u00bb\u203a\"'(\u00a1\u00bf]*\u202f?)([\x00-\x06]?)"
+    r"([^\W\d_][\u0300-\u036f]*)(.*)"
+)
+"""Quotation marks, its style, first letter, and the rest of it."""
 
-LETTERS = re.compile(r"[^\W\d_]+(?:\u2019[^\W\d_]+)*")
+LETTERS = re.compile(r"[^\W\d_]+(?:[\u2019'-][^\W\d_]+)*")
 
 GAP = 0.12
 """Between the capital and the text beside it, in ems of the text."""
 
+HANGING_GAP = 0.34
+"""The same where quotation marks at the beginning of those lines stand out to the left."""
+
 WIDEST = 0.5
 """A capital that takes a greater share of the measure is none."""
+
+OVERSHOOT = 0.12
+"""Ems of the text by which the ink of a capital may go below its baseline, as that of round letters does."""
 
 
 class Opening(NamedTuple):
@@ -32,47 +46,101 @@ class Opening(NamedTuple):
     initials: tuple[Initial, ...]
 
 
+class Dropped(NamedTuple):
+    """A capital in its place, in mm: the em, its baseline below that of the first line, where its ink begins and ends.
+
+    `left` and `right` are counted from its own left.
+    """
+
+    size: float
+    drop: float
+    left: float
+    right: float
+
+
 def opening(
-    text: str, depth: int, lines: Lines, boxes: Boxes, setting: Setting, *, justified: bool
-) -> Opening | None:
-    """A paragraph with its first letter `depth` lines deep; None if it is too short for that, or has no letter.
+    text: str, depth: int, lines: Lines, boxes: Boxes, setting: Setting, *, justified: bool, headroom: float = 0.0
+) -> Opening | Hindrance:
+    """A paragraph with its first letter `depth` lines deep, or why it has none.
 
     Quotation marks before the letter keep the size of the text: they hang into the margin, or stand before the
-    capital where nothing hangs.
+    capital where nothing hangs. Emphasis of the first word gives way to its small capitals. There are `headroom`
+    mm over the first line, for accents.
     """
     first, _, rest = text.partition(" ")
     parts = FIRST_WORD.fullmatch(first)
-    if not rest or not parts:
-        return None
-    style, quote, letter, ending = parts.groups()
-    face = lines.fount.roman
-    drop = (depth - 1) * setting.leading
-    size = setting.size + drop / face.cap_height
+    if not parts or parts[3][0].islower():
+        return Hindrance.NO_LETTER
+    quote, _, letter, ending = parts.groups()
+    style, face = _style(first, quote), lines.fount.roman
+    capital = dropped(face.shape(letter), setting, depth, headroom)
     before = lines.fount.width(quote) * setting.size if quote else 0.0
     start = 0.0 if boxes.hanging else before
-    width = start + lines.fount.width(style + letter) * size + GAP * setting.size
-    if width > setting.measure * WIDEST:
-        return None
-    done = lines.done
-    lines.done += not ending
-    measure = setting.measure + 1e-9
-    measures = Measures(0.0, (*(measure - width,) * depth, measure))
+    if start + capital.right - capital.left > setting.measure * WIDEST:
+        return Hindrance.NO_ROOM
     beside = f"{_beside(style, ending, small='smcp' in face.features)} {rest}" if ending else rest
-    found = lines.paragraph(beside, measures, boxes, setting.size, justified=justified)
-    if len(found) < depth:
+    done, short = lines.done, len(lines.remarks.short)
+    for gap in (GAP, HANGING_GAP):
+        lines.done = done + (not ending)
+        del lines.remarks.short[short:]
+        width = start + capital.right - capital.left + gap * setting.size
+        measure = setting.measure + 1e-9
+        measures = Measures(width, (*(measure - width,) * depth, measure))
+        found = lines.paragraph(beside, measures, boxes, setting.size, justified=justified) if beside else ()
+        if all(line.x >= width - 1e-9 for line in found[:depth]):
+            break
+    hindrance = Hindrance.SHORT if len(found) < depth else _crowded(found[:depth], lines, setting)
+    if hindrance:
         lines.done = done
-        return None
-    shifted = tuple(
-        line._replace(x=line.x + width) if number < depth else line for number, line in enumerate(found)
-    )
-    capital = Initial(style + letter, start, size, drop)
-    return Opening(shifted, (Initial(quote, start - before, setting.size), capital) if quote else (capital,))
+        del lines.remarks.short[short:]
+        return hindrance
+    shifted = tuple(line if number < depth else line._replace(x=line.x - width) for number, line in enumerate(found))
+    initial = Initial(letter, start - capital.left, capital.size, capital.drop)
+    return Opening(shifted, (Initial(quote, start - before, setting.size), initial) if quote else (initial,))
+
+
+def _crowded(beside: tuple[SetLine, ...], lines: Lines, setting: Setting) -> Hindrance | None:
+    """Whether a word is too wide for its place beside the capital."""
+    for line in beside:
+        width = lines.width(line.words) * setting.size + line.gap * line.words.count(" ")
+        hanging = setting.size / 2
+        if line.x + width > setting.measure + hanging:
+            return Hindrance.NO_ROOM
+    return None
+
+
+def dropped(letter: Run, setting: Setting, depth: int, headroom: float) -> Dropped:
+    """A capital that reaches from the top of the first line to the baseline of the last of `depth` lines.
+
+    What goes below that baseline, as the tails of J and Q do in many typefaces, would touch the next line: such
+    a letter is made smaller and lifted, so that its ink keeps to its lines. Accents may stand out over the first
+    line by `headroom` mm.
+    """
+    face, size = setting.typeface, setting.size
+    drop, above = (depth - 1) * setting.leading, face.cap_height * size
+    full = size + drop / face.cap_height
+    top, bottom = letter.top, letter.bottom
+    below = max(0.0, min(OVERSHOOT * size, (setting.leading - reach(face)[0] * size) / 2))
+    fits_above, fits_below = top * full <= drop + above + max(headroom, OVERSHOOT * size), -bottom * full <= below
+    if fits_above and fits_below:
+        return Dropped(full, drop, letter.left * full, letter.right * full)
+    # a tail ends on the baseline itself, a round letter may go below it
+    foot = below if fits_below else 0.0
+    scaled = min(full, (drop + above + foot) / (top - bottom))
+    return Dropped(scaled, drop + foot + bottom * scaled, letter.left * scaled, letter.right * scaled)
+
+
+def _style(first: str, quote: str) -> str:
+    """How the letters of the first word are set."""
+    signs = [sign for sign in first[: len(quote) + 2] if sign in set(Style)]
+    return signs[-1] if signs else ""
 
 
 def _beside(style: str, ending: str, *, small: bool) -> str:
-    """The rest of the first word: its letters in small capitals, if there are some in its style."""
+    """The rest of the first word: its letters in small capitals, if there are some."""
     letters = LETTERS.match(ending)
-    if style or not small or not letters:
+    if not small or not letters:
         return style + ending
     after = ending[letters.end() :]
-    return Style.SMALL_CAPITALS + letters[0] + (Style.ROMAN + after if after and after[0] not in set(Style) else after)
+    follows = after and after[0] not in set(Style)
+    return Style.SMALL_CAPITALS + letters[0] + ((style or Style.ROMAN) + after if follows else after)

@@ -5,18 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from .balance import balanced, leans
+from .bonds import boxed
 from .boxes import LETTER_BREAK, LOOSENING, TIGHTENING, Boxes
 from .breaking import Glue, break_paragraph
-from .fount import Fount
+from .fount import Fount, as_read
 from .matter import SetLine
+from .remarks import Remarks
 
 __all__ = ["Lines", "Measures"]
 
 EMPTIEST = 8.0
 """Lines of a greater stretch ratio are left short: their spaces would be five times as wide as usual."""
-
-EVENING_STEPS = 8
-"""Halvings in the search for the narrowest measure of lines that are to be alike."""
 
 
 @dataclass
@@ -31,13 +31,13 @@ class Measures:
 class Lines:
     """Sets paragraphs in lines, one after the other.
 
-    `done` counts the words that are set; `short` are the lines that do not reach the margin, though they should.
+    `done` counts the words that are set; `remarks` what was remarkable about them.
     """
 
-    def __init__(self, fount: Fount) -> None:
+    def __init__(self, fount: Fount, remarks: Remarks) -> None:
         self.fount = fount
+        self.remarks = remarks
         self.done = 0
-        self.short: list[str] = []
 
     def paragraph(
         self, text: str, measures: Measures, boxes: Boxes, size: float, *, justified: bool
@@ -55,18 +55,28 @@ class Lines:
 
     def centred(self, words: Sequence[str], boxes: Boxes, size: float, measure: float) -> tuple[SetLine, ...]:
         """Words on as few lines as `measure` mm need, about equally long, each in the middle."""
-        narrowest = self._evened(words, boxes, measure / size)
-        lines = []
-        for line in self.broken(words, boxes, boxes.ragged, (narrowest,), 0.0):
-            width = self.width(line.words) * size
-            lines.append(line._replace(x=max(0.0, (measure - width) / 2), gap=0.0))
-        return tuple(lines)
+        return tuple(
+            line._replace(x=max(0.0, (measure - self.width(line.words) * size) / 2), gap=0.0)
+            for line in self._balanced(words, boxes, measure / size + 1e-9)
+        )
+
+    def _balanced(self, words: Sequence[str], boxes: Boxes, measure: float) -> Iterator[SetLine]:
+        widths = [boxes[word].width for word in words]
+        if max(widths) > measure:
+            yield from self.broken(words, boxes, boxes.ragged, (measure,))
+            return
+        leaning = [leans(as_read(word), first=place == 0) for place, word in enumerate(words)]
+        start, done = 0, self.done
+        for end in balanced(widths, self.fount.space.width, measure, leaning):
+            yield SetLine(" ".join(words[start:end]), 0.0, 0.0, done + end)
+            start = end
+        self.done = done + len(words)
 
     def broken(
         self, words: Sequence[str], boxes: Boxes, glue: Glue, widths: tuple[float, ...], indent: float = 0.0
     ) -> Iterator[SetLine]:
         """The lines of a paragraph, in ems."""
-        lines = break_paragraph([boxes[word] for word in words], glue, widths, indent)
+        lines = break_paragraph(boxed(words, boxes), glue, widths, indent)
         done = self.done
         for number, line in enumerate(lines):
             text, last = boxes.text_of(line, words)
@@ -86,23 +96,6 @@ class Lines:
         words = text.split(" ")
         return sum(map(self.fount.width, words)) + self.fount.space.width * (len(words) - 1)
 
-    def _evened(self, words: Sequence[str], boxes: Boxes, measure: float) -> float:
-        """The narrowest measure, in ems, of no more lines than the whole measure needs."""
-        placed = [boxes[word] for word in words]
-
-        def count(width: float) -> int:
-            return len(break_paragraph(placed, boxes.ragged, (width,)))
-
-        fewest = count(measure)
-        narrow, wide = max(box.width for box in placed), measure
-        for _ in range(EVENING_STEPS if fewest > 1 and narrow < wide else 0):
-            middle = (narrow + wide) / 2
-            if count(middle) <= fewest:
-                wide = middle
-            else:
-                narrow = middle
-        return wide
-
     def _eased(self, text: str, boxes: Boxes, short: float) -> tuple[float, float]:
         """What each space and each letter of a line gains, in ems, if it is to gain so much in all.
 
@@ -119,7 +112,7 @@ class Lines:
                 short -= tracking * letters
         gap = short / spaces if spaces else 0.0
         if gap > glue.stretch * EMPTIEST:
-            self.short.append(text)
+            self.remarks.short.append(text)
             return glue.stretch, 0.0
         return gap, tracking
 

@@ -21,6 +21,7 @@ from .hyphens import SOFT_HYPHEN
 from .markdown import passages_of
 from .passage import Passage, Role
 from .punctuation import AS_WRITTEN, Punctuation
+from .ranks import ranked
 
 __all__ = ["LARGEST_FILE", "Manuscript", "read_manuscript"]
 
@@ -104,7 +105,8 @@ def read_manuscript(
     kept, notes = _without_hidden(name, raw)
     if path.suffix.casefold() in MARKDOWN:
         passages, left_out = passages_of(kept, name)
-        notes += left_out
+        passages, on_headings = ranked(passages, name)
+        notes += [*left_out, *on_headings]
     else:
         passages = [_plain(paragraph) for paragraph in _paragraphs(kept)]
         notes = [*_tabs(name, kept), *notes]

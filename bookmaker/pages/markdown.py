@@ -16,9 +16,9 @@ from markdown_it.token import Token
 
 from ..errors import Problem, Severity
 from .fount import Style
-from .matter import chapter_level
 from .notes import REFERENCE, Notes, read_notes
 from .passage import Passage, Role
+from .ranks import OTHER, RUNNING_TEXT, Rank, ranks_of
 
 __all__ = ["passages_of"]
 
@@ -45,18 +45,21 @@ def passages_of(text: str, name: str) -> tuple[list[Passage], list[Problem]]:
     """The passages of a Markdown text, and what was left out of it."""
     reader = read_notes(MarkdownIt("commonmark").enable("table"))
     tokens = reader.parse(text)
-    walk = _Walk(reader, Notes.of(tokens), _chapters(tokens))
+    walk = _Walk(reader, Notes.of(tokens), _ranks(tokens))
     for token in tokens:
         walk.take(token)
     walk.end_chapter()
     return walk.passages, list(walk.said(name))
 
 
-def _chapters(tokens: Sequence[Token]) -> int:
-    """The level of the headings that begin chapters."""
-    heads = [Passage(token.tag, Role.HEADING, int(token.tag[1:])) for token in tokens if token.type == "heading_open"]
-    begins = tokens[0].type == "heading_open" if tokens else True
-    return chapter_level(heads if begins else [Passage("text"), *heads])
+def _ranks(tokens: Sequence[Token]) -> list[int]:
+    """The rank of each heading that stands in no list and no quotation."""
+    outer = [token for token in tokens if token.level == 0 and token.nesting > 0]
+    kinds = [
+        int(token.tag[1:]) if token.type == "heading_open" else RUNNING_TEXT if token.tag == "p" else OTHER
+        for token in outer
+    ]
+    return list(ranks_of(kinds)[0].values())
 
 
 @dataclass
@@ -65,7 +68,7 @@ class _Walk:
 
     reader: MarkdownIt
     notes: Notes
-    chapters: int
+    ranks: list[int]
     passages: list[Passage] = field(default_factory=list)
     html: list[int] = field(default_factory=list)
     remote: list[str] = field(default_factory=list)
@@ -86,7 +89,7 @@ class _Walk:
             self.apart = self.passages[-1].inset > 0 and token.type in STANDING_IN
         match token.type:
             case "heading_open" | "heading_close":
-                if token.nesting > 0 and int(token.tag[1:]) <= self.chapters and not token.level + len(self.note):
+                if token.nesting > 0 and not token.level + len(self.note) and self.ranks.pop(0) <= Rank.CHAPTER:
                     self.end_chapter()
                 self.level = int(token.tag[1:]) if token.nesting > 0 else 0
             case "blockquote_open" | "blockquote_close":

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import NamedTuple
 
-from .passage import Passage, Role
+from .passage import Role
 
-__all__ = ["Initial", "Matter", "SetLine", "chapter_level"]
+__all__ = ["Initial", "Matter", "SetLine"]
 
 
 class SetLine(NamedTuple):
@@ -64,17 +63,3 @@ class Matter(NamedTuple):
     title: bool = False
     run: float = 0
     rule: tuple[int, float, float] | None = None
-
-
-def chapter_level(passages: Sequence[Passage]) -> int:
-    """The level of headings that begin chapters: the highest, unless that is the book's title alone.
-
-    >>> chapter_level([Passage("Salt", Role.HEADING, 1), Passage("Fog", Role.HEADING, 2)])
-    2
-    """
-    levels = [passage.level for passage in passages if passage.role is Role.HEADING]
-    highest = min(levels, default=1)
-    deeper = [level for level in levels if level > highest]
-    first = next((passage for passage in passages if passage.text), None)
-    is_title = levels.count(highest) == 1 and first is not None and first.level == highest
-    return min(deeper) if is_title and deeper else highest

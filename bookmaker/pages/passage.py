@@ -5,7 +5,10 @@ from __future__ import annotations
 from enum import Enum
 from typing import NamedTuple
 
-__all__ = ["Passage", "Role"]
+__all__ = ["INDENT_SIGN", "Passage", "Role"]
+
+INDENT_SIGN = "\u2002"
+"""Each sets a line of verse in by half an em; they stand before its first word."""
 
 
 class Role(Enum):

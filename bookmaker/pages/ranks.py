@@ -56,7 +56,7 @@ def ranked(passages: Sequence[Passage], name: str) -> tuple[list[Passage], list[
     """
     ranks, reading = ranks_of([_kind(passage) for passage in passages])
     found = [
-        passage._replace(level=ranks.get(place, Rank.SECTION)) if passage.role is Role.HEADING else passage
+        passage._replace(level=int(ranks.get(place, Rank.SECTION))) if passage.role is Role.HEADING else passage
         for place, passage in enumerate(passages)
     ]
     return found, [_note(name, reading)] if reading else []
@@ -76,13 +76,13 @@ def ranks_of(kinds: Sequence[int]) -> tuple[dict[int, int], _Reading | None]:
     if not levels:
         return {}, None
     heads = list(_heads(kinds, levels[0]))
-    larger, reading = _larger(heads, begins=heads[0].place == 0)
+    larger, reading = _larger(heads, begins=RUNNING_TEXT not in kinds[: heads[0].place])
     nested = any(head.below and head.place in larger for head in heads)
     chapters = levels[nested]
     ranks: dict[int, int] = {
         place: Rank.CHAPTER + max(0, level - chapters) for place, level in enumerate(kinds) if level > 0
     }
-    return ranks | larger, reading
+    return {place: larger.get(place, rank) for place, rank in ranks.items()}, reading
 
 
 def _larger(heads: Sequence[_Head], *, begins: bool) -> tuple[dict[int, Rank], _Reading | None]:
@@ -111,7 +111,9 @@ def _heads(kinds: Sequence[int], highest: int) -> Iterator[_Head]:
 def _kind(passage: Passage) -> int:
     if passage.inset:
         return OTHER
-    return passage.level if passage.role is Role.HEADING else RUNNING_TEXT if passage.role is Role.BODY else OTHER
+    if passage.role is Role.HEADING:
+        return passage.level
+    return RUNNING_TEXT if passage.role in {Role.BODY, Role.VERSE} else OTHER
 
 
 def _note(name: str, reading: _Reading) -> Problem:

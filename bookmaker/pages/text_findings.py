@@ -133,7 +133,7 @@ def _without_faces(copy: Copy) -> Iterator[Problem]:
 
 
 def _broken_words(copy: Copy, setting: Setting) -> Iterator[Problem]:
-    wide = copy.proof(setting).wide
+    wide = copy.proof(setting).remarks.wide
     if wide:
         which = "1 word is" if len(wide) == 1 else f"{len(wide)} words are"
         first = as_read(next(iter(wide)))
@@ -147,7 +147,7 @@ def _broken_words(copy: Copy, setting: Setting) -> Iterator[Problem]:
 
 
 def _unfit_tables(copy: Copy, setting: Setting) -> Iterator[Problem]:
-    unfit = copy.proof(setting).unfit
+    unfit = copy.proof(setting).remarks.unfit
     if unfit:
         lines = ", ".join(map(str, unfit))
         which, its = ("line", "its") if len(unfit) == 1 else ("lines", "their")
@@ -161,7 +161,7 @@ def _unfit_tables(copy: Copy, setting: Setting) -> Iterator[Problem]:
 
 
 def _short_lines(copy: Copy, setting: Setting) -> Iterator[Problem]:
-    short = copy.proof(setting).short
+    short = copy.proof(setting).remarks.short
     if short:
         which, ends = ("1 line", "ends") if len(short) == 1 else (f"{len(short)} lines", "end")
         yield Problem(
