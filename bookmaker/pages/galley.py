@@ -178,17 +178,22 @@ class Galley:
         return DASH if self.fount.roman.missing(passage.mark) else passage.mark
 
     def _heading(self, passage: Passage) -> Matter:
+        """A heading in the size of its level, or of a lower one if a word or the whole has no room in that."""
         setting, level = self.setting, passage.level
-        title = level < self.chapters
-        scale = TITLE if level < self.chapters else CHAPTER if level == self.chapters else 1.0
-        chapter = level <= self.chapters
-        size, style = setting.size * scale, "" if chapter else self._section_style(level - self.chapters)
+        chapter, many = level <= self.chapters, setting.lines_per_page
+        style = "" if chapter else self._section_style(level - self.chapters)
         words = [style + word for word in passage.text.split(" ")]
-        lines = self.lines.centred(words, self._heads[scale], size, setting.measure)
-        step = max(setting.leading, size * HEADING_LEADING)
-        taller = (size - setting.size) * setting.typeface.cap_height
-        rows = 1 + math.ceil(((len(lines) - 1) * step + taller) / setting.leading - 1e-9)
-        many = setting.lines_per_page
+        wanted = TITLE if level < self.chapters else CHAPTER if chapter else 1.0
+        longest, before = max(map(self.fount.width, words)), self.lines.done
+        for scale in (scale for scale in self._heads if scale <= wanted):
+            size = setting.size * scale
+            self.lines.done = before
+            lines = self.lines.centred(words, self._heads[scale], size, setting.measure)
+            step = max(setting.leading, size * HEADING_LEADING) if scale > 1.0 else setting.leading
+            taller = (size - setting.size) * setting.typeface.cap_height
+            rows = 1 + math.ceil(((len(lines) - 1) * step + taller) / setting.leading - 1e-9)
+            if rows <= many and longest * size <= self.measure:
+                break
         begins = chapter and self.manner.new_pages
         return Matter(
             Role.HEADING,
@@ -204,7 +209,7 @@ class Galley:
             opens=begins,
             sink=many // 5 if begins else 0,
             heading=as_read(NOTE_FIGURES.sub("", passage.text)) if chapter else "",
-            title=title,
+            title=level < self.chapters,
         )
 
     def _section_style(self, depth: int) -> str:
