@@ -38,9 +38,6 @@ WORD = re.compile(r"[^\W_]+")
 CLOSING = re.compile(r"\S'(?!\w)")
 """The end of a quotation in single marks."""
 
-LONGEST = 2000
-"""Characters; a single mark that no other follows for so long is an apostrophe."""
-
 DASHES = "-\u2013\u2014"
 
 CLOSERS = ")]}.,;:!?\u2026\u2014\u2013-\"'"
@@ -137,6 +134,8 @@ class _Passage:
         self.text = text
         self.marks = marks
         self.open = {'"': False, "'": False}
+        closings = [found.start() for found in CLOSING.finditer(text)]
+        self._last_closing = closings[-1] if closings else -1
         self.opened = -1
         """Where the mark that began a quotation last stands: what follows it begins something too."""
 
@@ -211,4 +210,4 @@ class _Passage:
         decade = re.fullmatch(r"\d\ds?", letters) and self._beside(start + 1 + len(letters), 1) != "'"
         if decade or letters.casefold() in self.marks.elided:
             return True
-        return before != "\n" and not CLOSING.search(self.text, start + 1, start + LONGEST)
+        return before != "\n" and start >= self._last_closing

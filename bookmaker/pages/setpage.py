@@ -73,7 +73,9 @@ class SetPage:
     def _draw_words(
         self, canvas: Canvas, area: Rect, words: str, size: float, at: Point, gap: float = 0.0
     ) -> None:
-        """Words `at.x` from the margin at which lines begin."""
+        """Words `at.x` from the margin at which lines begin; an empty cell has none."""
+        if not words:
+            return
         line = self.fount.line(words, size, gap)
         x = area.right - at.x - line.width if self.fount.right_to_left else area.x + at.x
         canvas.text(line, Point(x, at.y), BLACK)
