@@ -217,7 +217,7 @@ class Galley:
         self.remarks.unfit.append(passage.line)
         before = self.lines.done
         rows = "\n".join(", ".join(filter(None, row)) for row in cells_of(passage))
-        matter = self._verse(passage._replace(text=rows, role=Role.TABLE))
+        matter = self._verse(passage._replace(text=rows, mark=""))
         self.lines.done = before + passage.words
         return matter
 

@@ -91,7 +91,8 @@ def make_up(galley: Iterable[Matter], rows: int) -> Iterator[MadePage]:
         if page.slots and (matter.opens or page.room(matter) < _needed(matter, following, rows)):
             yield from _turned(page, plates)
             page = _next(page)
-        if matter.role is Role.HEADING or matter.rows != len(matter.lines):
+        whole = matter.role is Role.HEADING and matter.rows <= rows
+        if whole or matter.rows != len(matter.lines):
             page.put(matter, 0, len(matter.lines), matter.rows)
             continue
         start, count = 0, len(matter.lines)

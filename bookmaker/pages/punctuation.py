@@ -34,6 +34,12 @@ STYLES = frozenset(map(str, Style))
 OPENERS = "([{\u2014\u2013-/\u00a0\u202f\u2018\u201c\u201e\u201a\u00ab\u2039\u00bf\u00a1"
 """After these a quotation begins."""
 
+WORD = re.compile(r"[^\W_]+")
+CLOSING = re.compile(r"\S'(?!\w)")
+"""The end of a quotation in single marks."""
+
+DASHES = "-\u2013\u2014"
+
 CLOSERS = ")]}.,;:!?\u2026\u2014\u2013-\"'"
 """Before these it ends."""
 
@@ -128,6 +134,8 @@ class _Passage:
         self.text = text
         self.marks = marks
         self.open = {'"': False, "'": False}
+        closings = [found.start() for found in CLOSING.finditer(text)]
+        self._last_closing = closings[-1] if closings else -1
         self.opened = -1
         """Where the mark that began a quotation last stands: what follows it begins something too."""
 
@@ -151,7 +159,8 @@ class _Passage:
         if sign[0] == ".":
             return ELLIPSIS + sign[3:] if len(sign) < 5 else sign
         begins = before.isspace() or before in OPENERS or self._follows_opening(start)
-        ends = after.isspace() or after in CLOSERS
+        # one mark before another begins with it, unless it comes after a word or a dash
+        ends = after.isspace() or (after in CLOSERS and not (after in "\"'" and begins and before not in DASHES))
         if sign == '"':
             return self._double(start, before, begins=begins and not (ends and self.open[sign]), ends=ends)
         return self._single(start, before, after, begins=begins, ends=ends)
@@ -164,7 +173,7 @@ class _Passage:
         return self.text[at] if 0 <= at < len(self.text) else "\n"
 
     def _follows_opening(self, start: int) -> bool:
-        return self.opened >= 0 and all(sign in STYLES for sign in self.text[self.opened + 1 : start])
+        return self.opened >= 0 and all(self.text[at] in STYLES for at in range(self.opened + 1, start))
 
     def _dash(self, sign: str, before: str, after: str) -> str:
         if len(sign) > 3:
@@ -196,8 +205,9 @@ class _Passage:
 
     def _is_elision(self, start: int, before: str) -> bool:
         """Whether an apostrophe stands for letters left out: ’tis, ’98, or no quotation that ever ends."""
-        word = re.match(r"[^\W_]+", self.text[start + 1 :])
+        word = WORD.match(self.text, start + 1)
         letters = word[0] if word else ""
-        if re.fullmatch(r"\d\ds?", letters) or letters.casefold() in self.marks.elided:
+        decade = re.fullmatch(r"\d\ds?", letters) and self._beside(start + 1 + len(letters), 1) != "'"
+        if decade or letters.casefold() in self.marks.elided:
             return True
-        return before != "\n" and not re.search(r"\S'(?!\w)", self.text[start + 1 :])
+        return before != "\n" and start >= self._last_closing

@@ -83,7 +83,8 @@ def running_heads(
     if over is None:
         return RunningHeads(frame, problems=(*problems, _without_room(setting, frame, fount)))
     words = tuple(_words(page, title, frame.folio(number)) for number, page in enumerate(pages, start=1))
-    words = tuple("" if typeface.missing(said) else said for said in words)
+    # a text without a heading opens with its first page all the same
+    words = tuple("" if number == 0 or typeface.missing(said) else said for number, said in enumerate(words))
     different = [said for said in dict.fromkeys(words) if said]
     size = _size(different, setting, fount)
     lines: dict[str, TextLine] = {}

@@ -73,8 +73,9 @@ class SetPage:
             self._draw_rule(canvas, area, top - (heads - 1) * matter.step - self._between(matter), left, right)
 
     def _draw_words(self, canvas: Canvas, area: Rect, words: str, size: float, at: Point) -> None:
-        """Words with their usual spaces."""
-        self._draw_line(canvas, area, self.fount.line(words, size), at)
+        """Words with their usual spaces; an empty cell has none."""
+        if words:
+            self._draw_line(canvas, area, self.fount.line(words, size), at)
 
     def _draw_line(self, canvas: Canvas, area: Rect, line: TextLine, at: Point) -> None:
         """A line `at.x` from the margin at which lines begin."""
