@@ -68,8 +68,8 @@ def test_a_text_that_fits_again_in_larger_type_is_set_in_that() -> None:
         "writes down the wind it state keeper wind dusk in sky wind it harbour at sky state it down harbour it keeper "
         "harbour it and writes of and sea sea sea of a of sea at sea trims trims in in it sea was sky harbour wind "
         "writes down dusk was trims lamp"
-    ).split()
-    source, frame = source_of(words), PageFrame(10, 14, 14)
+    )
+    source, frame = source_of(words.split()), PageFrame(10, 14, 14)
     assert [fits(source, frame, steps * STEP) for steps in (92, 93, 94, 95, 96)] == [True, False, False, True, False]
     assert size_of(fitted(source, frame, largest="9 pt")) == pytest.approx(95 * STEP)
 

@@ -83,6 +83,91 @@ def test_a_heading_stays_with_two_lines_of_its_text(before: int, lines: int, row
     assert following.end - following.start >= min(2, lines)
 
 
+def verse(lines: int, rows: int) -> Matter:
+    """A stanza after a blank row, kept together if it is no longer than half a page."""
+    return body(lines, "v", before=1, together=lines if lines <= rows // 2 else 2)
+
+
+@st.composite
+def galleys(draw: st.DrawFn) -> tuple[list[Matter], int]:
+    """Paragraphs, stanzas, pauses and headings of all kinds, several on end too, and a number of rows."""
+    rows = draw(st.integers(8, 24))
+    kinds = st.one_of(
+        st.integers(1, 12).map(body),
+        st.integers(1, 12).map(lambda lines: verse(lines, rows)),
+        st.booleans().map(lambda opens: heading("h", opens=opens)),
+        st.just(heading("g", rows=2, after=2)),
+        st.just(Matter(Role.PLATE, (), rows, 1.0, 1.25, picture="wreck.png")),
+    )
+    return draw(st.lists(kinds, max_size=40)), rows
+
+
+@given(made=galleys(), first=st.integers(1, 2))
+@settings(max_examples=300, deadline=None)
+def test_no_page_begins_or_ends_with_a_single_line_and_no_heading_is_last(
+    made: tuple[list[Matter], int], first: int
+) -> None:
+    """Only headings that nothing follows but a new chapter may end a page, and those that fill one by themselves."""
+    galley, rows = made
+    text = [matter for matter in galley if matter.role is not Role.PLATE]
+    pages = [page for page in make_up(galley, rows, first) if page.slots[0].matter.role is not Role.PLATE]
+    before = 0
+    for page in pages:
+        for slot in page.slots:
+            assert slot.end - slot.start > 1 or len(slot.matter.lines) == 1
+        before += sum(slot.end == len(slot.matter.lines) for slot in page.slots)
+        roles = [slot.matter.role for slot in page.slots]
+        if roles[-1] is Role.HEADING and set(roles) != {Role.HEADING}:
+            assert before == len(text) or text[before].opens
+
+
+def legal_ends(counts: list[int]) -> set[int]:
+    """After which lines of a row of paragraphs a page may end: with no single line before or after."""
+    ends, start = {0}, 0
+    for count in counts:
+        ends |= {start + line for line in range(2, count - 1)} | {start + count}
+        start += count
+    return ends
+
+
+@given(
+    counts=st.lists(st.integers(1, 9), min_size=1, max_size=80), rows=st.integers(8, 24), first=st.integers(1, 4)
+)
+@settings(max_examples=300, deadline=None)
+def test_facing_pages_are_equally_deep_if_they_can_be(counts: list[int], rows: int, first: int) -> None:
+    """Common practice. A page with an even number faces the next one; a first page with an odd one faces none."""
+    pages = list(make_up([body(count) for count in counts], rows, first))
+    depths = [sum(slot.end - slot.start for slot in page.slots) for page in pages]
+    assert sum(depths) == sum(counts)
+    ends, start = legal_ends(counts), 0
+    for number, (depth, facing) in enumerate(zip(depths, [*depths[1:], 0], strict=True), start=first):
+        if number % 2 == 0 and number - first + 2 < len(pages) and depth != facing:
+            equal = range(max(min(depth, facing), rows - 3), rows + 1)
+            assert not [k for k in equal if start + k in ends and start + 2 * k in ends]
+        start += depth
+
+
+def test_facing_pages_give_up_a_line_together() -> None:
+    """Of 10 rows, the second page would end with the first line of a paragraph: it gives up one, and so the third."""
+    galley = [body(10), body(9), body(30)]
+
+    def depths(first: int) -> list[int]:
+        return [sum(count for _, count in rows_of(page)) for page in make_up(galley, 10, first)]
+
+    # and the fifth page would leave one line to the sixth: it gives up one, and so the fourth
+    assert depths(1) == [10, 9, 9, 9, 9, 3]
+    # the first two facing one another: with 9 rows, the first would have 8, for it may not leave one line
+    assert depths(2) == [10, 9, 10, 10, 10]
+
+
+def test_a_page_that_faces_a_plate_or_the_end_of_a_chapter_is_filled_as_ever() -> None:
+    plate = Matter(Role.PLATE, (), 10, 1.0, 1.25, picture="wreck.png")
+    shown = [rows_of(page) for page in make_up([body(10), body(9), plate, body(20)], 10)]
+    assert shown == [[(0, 10)], [(0, 9)], [(0, 10)], [(0, 10)], [(0, 10)]]
+    shown = [rows_of(page) for page in make_up([body(10), body(12), heading("Two", opens=True), body(30)], 10)]
+    assert shown[1:4] == [[(0, 10)], [(0, 2)], [(2, 1), (4, 6)]]
+
+
 def test_chapters_open_pages_and_name_those_that_follow() -> None:
     pages = list(make_up([body(3), heading("One", opens=True), body(20), heading("Two", opens=True), body(2)], 10))
     assert [(page.chapter, page.opens) for page in pages] == [

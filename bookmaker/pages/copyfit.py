@@ -63,10 +63,11 @@ class Proof:
 class Proofs:
     """What was set of one text: done once, looked at as often as needed.
 
-    `made` holds proofs by their setting, `fitted` sizes in mm by what was asked for.
+    `made` holds proofs by their setting and whether they begin on a left page, `fitted` sizes in mm by what was
+    asked for.
     """
 
-    made: dict[tuple[Setting, Manner], Proof] = field(default_factory=dict)
+    made: dict[tuple[Setting, Manner, bool], Proof] = field(default_factory=dict)
     fitted: dict[tuple[object, ...], float] = field(default_factory=dict)
 
     def finished(self) -> Proofs:
@@ -96,14 +97,20 @@ class Copy:
 
     def proof(self, setting: Setting) -> Proof:
         """The text made up in a setting; kept, for it is asked for more than once."""
-        key = (setting, self.manner)
+        key = (setting, self.manner, self.begins_left)
         if key not in self.proofs.made:
             self.proofs.made[key] = self._made_up(setting)
         return self.proofs.made[key]
 
+    @property
+    def begins_left(self) -> bool:
+        """Whether the first page faces the second one: whether its number is even."""
+        return self.frame.first % 2 == 0
+
     def _made_up(self, setting: Setting) -> Proof:
         galley = Galley(self.fount, setting, self.manner)
-        return Proof(make_up(galley.matter(self.manuscript.passages), setting.lines_per_page), galley.remarks)
+        pages = make_up(galley.matter(self.manuscript.passages), setting.lines_per_page, self.frame.first)
+        return Proof(pages, galley.remarks)
 
     @property
     def largest_settable(self) -> float:
@@ -140,7 +147,7 @@ class Copy:
         def fits(step: int) -> bool:
             return len(self._made_up(self.setting(_size(step))).first(pages + 1)) <= pages
 
-        asked = (pages, largest, smallest, self.leading, self.manner, self.frame.type_area(1))
+        asked = (pages, largest, smallest, self.leading, self.manner, self.begins_left, self.frame.type_area(1))
         if asked not in self.proofs.fitted:
             low, high = math.ceil(_steps(smallest) - 1e-6), _whole_steps(min(largest, self.largest_settable))
             found = _largest(fits, low, high)

@@ -62,6 +62,7 @@ class Fount:
         self.hyphen = "-" if self.roman.covers("-") else "\u2010"
         self._runs: dict[str, tuple[Run, ...]] = {}
         self._plain = _PlainWords(self)
+        self._letters = _Letters(self)
         self._partings: dict[str, list[Parting]] = {}
         self._signs: dict[str, list[tuple[int, str]]] = {}
 
@@ -119,10 +120,8 @@ class Fount:
 
         Marks stand on the letter before them, and letters read from the right may be joined.
         """
-        if self.right_to_left:
-            return 0
-        glyphs = [glyph for word in words.split(" ") for run in self.runs(word) for glyph in run.glyphs]
-        return 0 if any(glyph.advance == 0.0 for glyph in glyphs) else len(glyphs) + words.count(" ")
+        counts = list(map(self._letters.__getitem__, words.split(" ")))
+        return sum(counts) + len(counts) - 1 if all(counts) else 0
 
     def line(self, words: str, size: float, gap: float = 0.0, tracking: float = 0.0) -> TextLine:
         """Words parted by single spaces, set on a line from x = 0; each space is `gap` mm wider than usual.
@@ -185,6 +184,22 @@ class _PlainWords(dict[str, Run | None]):
         first, *others = self._fount.runs(word)
         plain = self[word] = first if not others and first.typeface is self._fount.roman else None
         return plain
+
+
+class _Letters(dict[str, int]):
+    """How many glyphs each word has; 0 for those that must keep their distances."""
+
+    def __init__(self, fount: Fount) -> None:
+        super().__init__()
+        self._fount = fount
+
+    def __missing__(self, word: str) -> int:
+        if len(self) >= MOST_WORDS:
+            self.clear()
+        glyphs = [glyph for run in self._fount.runs(word) for glyph in run.glyphs]
+        loose = not self._fount.right_to_left and all(glyph.advance for glyph in glyphs)
+        count = self[word] = len(glyphs) if loose else 0
+        return count
 
 
 def _level(word: str) -> int:

@@ -103,9 +103,9 @@ class Lines:
         words is kept short.
         """
         glue, spaces = boxes.justified, text.count(" ")
-        over = max(short - glue.stretch * spaces, min(0.0, short + glue.shrink * spaces))
-        tracking = 0.0
-        if over and glue.loosening:
+        most = (glue.stretch if short > 0.0 else -glue.shrink) * spaces
+        over, tracking = short - most, 0.0
+        if over * short > 0.0 and glue.loosening:
             letters = self.fount.letters(text) - 1
             if letters > 0:
                 tracking = min(max(over / letters, -TIGHTENING), LOOSENING)

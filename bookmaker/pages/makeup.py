@@ -1,12 +1,14 @@
 """Make-up: galleys into pages of equally many lines.
 
 No page ends with the first line of a paragraph and none begins with the last one, as far as pages have room
-for that; a heading is not parted from what it heads. A page is left a line short rather than that.
+for that; a heading is not parted from what it heads. A page is left a line short rather than that, and then
+the page that faces it is as short, if it can be.
 """
 
 from __future__ import annotations
 
 import math
+from collections import deque
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
@@ -17,6 +19,12 @@ __all__ = ["MadePage", "Slot", "make_up"]
 
 FEWEST_ROWS = 5
 """On pages of fewer lines single lines of a paragraph may stand alone."""
+
+FEWEST_EVENED = 8
+"""Pages of fewer lines are not made shorter for the sake of those that face them: a line is too much of them."""
+
+MOST_GIVEN_UP = 3
+"""Facing pages are made shorter by no more lines than these to be equal."""
 
 
 class Slot(NamedTuple):
@@ -81,64 +89,123 @@ class _Page:
             self.opens = self.opens or at == 0 or matter.opens
 
 
-def make_up(galley: Iterable[Matter], rows: int) -> Iterator[MadePage]:
-    """The pages of a text, one at a time; `rows` is how many lines a page has."""
-    page, plates = _Page(rows), list[Matter]()
-    for matter, following in _paired(galley):
+class _Galley:
+    """Matter that is read when it is needed, by its number, and may be forgotten from the beginning."""
+
+    def __init__(self, source: Iterable[Matter]) -> None:
+        self._source = iter(source)
+        self._read: deque[Matter] = deque()
+        self._forgotten = 0
+
+    def __getitem__(self, number: int) -> Matter | None:
+        while len(self._read) <= number - self._forgotten:
+            matter = next(self._source, None)
+            if matter is None:
+                return None
+            self._read.append(matter)
+        return self._read[number - self._forgotten]
+
+    def forget(self, before: int) -> None:
+        """Let go of all matter before a number."""
+        while self._forgotten < before:
+            self._read.popleft()
+            self._forgotten += 1
+
+
+class _Place(NamedTuple):
+    """Where a page begins: with which matter, with which of its lines, in which chapter."""
+
+    matter: int = 0
+    line: int = 0
+    chapter: str = ""
+
+
+class _Filled(NamedTuple):
+    """A page that was filled, the plates that waited for that, how deep it is, and where the next one begins.
+
+    It is `free` if it need not be full: the text ends with it, or what follows opens a page.
+    """
+
+    page: _Page
+    plates: tuple[Matter, ...]
+    next: _Place
+    free: bool
+
+    @property
+    def pages(self) -> Iterator[MadePage]:
+        """The page, if anything stands on it, and its plates."""
+        if self.page.slots:
+            yield MadePage(tuple(self.page.slots), self.page.chapter, self.page.opens)
+        for plate in self.plates:
+            yield MadePage((Slot(plate, 0, len(plate.lines), 0),), self.page.chapter)
+
+
+def make_up(matter: Iterable[Matter], rows: int, first: int = 1) -> Iterator[MadePage]:
+    """The pages of a text, a spread at a time; `rows` is how many lines a page has, `first` the number of the first.
+
+    Pages with an even number face the one that follows them.
+    """
+    galley, place, number = _Galley(matter), _Place(), first
+    while galley[place.matter] is not None:
+        for filled in _spread(galley, place, rows) if number % 2 == 0 else (_filled(galley, place, rows, rows),):
+            for page in filled.pages:
+                yield page
+                number += 1
+            place = filled.next
+        galley.forget(place.matter)
+
+
+def _spread(galley: _Galley, place: _Place, rows: int) -> tuple[_Filled, ...]:
+    """A left page and the one that faces it, equally deep if that can be; the left one alone if a plate faces it."""
+    left = _filled(galley, place, rows, rows)
+    if left.free or left.plates:
+        return (left,)
+    right = _filled(galley, left.next, rows, rows)
+    shorter = min(left.page.used, right.page.used)
+    if right.free or left.page.used == right.page.used or rows < FEWEST_EVENED:
+        return (left, right)
+    for depth in range(rows - 1, max(math.ceil(shorter), rows - MOST_GIVEN_UP) - 1, -1):
+        one = _filled(galley, place, rows, depth)
+        other = _filled(galley, one.next, rows, depth)
+        if one.page.used == other.page.used >= shorter and not (one.plates or one.free or other.free):
+            return (one, other)
+    return (left, right)
+
+
+def _filled(galley: _Galley, place: _Place, rows: int, depth: int) -> _Filled:
+    """The page that begins at a place, filled to a depth of so many rows of those it has."""
+    page, plates = _Page(depth), list[Matter]()
+    number, line, page.chapter = place
+    while (matter := galley[number]) is not None:
         if matter.role is Role.PLATE:
             plates.append(matter)
-            continue
-        if page.slots and (matter.opens or page.room(matter) < _needed(matter, following, rows)):
-            yield from _turned(page, plates)
-            page = _next(page)
-        whole = matter.role is Role.HEADING and matter.rows <= rows
-        if whole or matter.rows != len(matter.lines):
+        elif line == 0 and page.slots and (matter.opens or page.room(matter) < _needed(galley, number, rows)):
+            break
+        elif (matter.role is Role.HEADING and matter.rows <= rows) or matter.rows != len(matter.lines):
             page.put(matter, 0, len(matter.lines), matter.rows)
-            continue
-        start, count = 0, len(matter.lines)
-        while start < count:
-            take = _share(matter, start, page.room(matter) if start == 0 else math.floor(page.rows - page.used), rows)
-            page.put(matter, start, start + take, take)
-            start += take
-            if start < count:
-                yield from _turned(page, plates)
-                page = _next(page)
-    if page.slots or plates:
-        yield from _turned(page, plates)
+        else:
+            room = math.floor(page.rows - page.used) if line else page.room(matter)
+            take = _share(matter, line, room, rows)
+            page.put(matter, line, line + take, take)
+            line += take
+            if line < len(matter.lines):
+                break
+        number, line = number + 1, 0
+    free = matter is None or (matter.opens and line == 0)
+    return _Filled(page, tuple(plates), _Place(number, line, page.chapter), free)
 
 
-def _next(page: _Page) -> _Page:
-    following = _Page(page.rows)
-    following.chapter = page.chapter
-    return following
-
-
-def _turned(page: _Page, plates: list[Matter]) -> Iterator[MadePage]:
-    """The finished page, and the plates that were waiting for it to be full."""
-    if page.slots:
-        yield MadePage(tuple(page.slots), page.chapter, page.opens)
-    for plate in plates:
-        yield MadePage((Slot(plate, 0, len(plate.lines), 0),), page.chapter)
-    plates.clear()
-
-
-def _paired(galley: Iterable[Matter]) -> Iterator[tuple[Matter, Matter | None]]:
-    """Each piece with the one that follows it."""
-    before: Matter | None = None
-    for matter in galley:
-        if before is not None:
-            yield before, matter
-        before = matter
-    if before is not None:
-        yield before, None
-
-
-def _needed(matter: Matter, following: Matter | None, rows: int) -> int:
+def _needed(galley: _Galley, number: int, rows: int) -> int:
     """The least rows that some matter must find, for its beginning and for what must not be parted from it."""
-    needed = matter.rows if matter.rows != len(matter.lines) else _fewest(matter, rows)
-    if matter.stays and following is not None:
-        needed += math.ceil(matter.after) + min(_fewest(following, rows), following.rows)
-    return min(needed, rows)
+    needed, after = 0.0, 0.0
+    while (matter := galley[number]) is not None:
+        if matter.role is not Role.PLATE:
+            needed += (max(after, matter.before) if needed else 0) + _fewest(matter, rows)
+            if not matter.stays:
+                break
+            after = matter.after
+        number += 1
+    return min(math.ceil(needed), rows)
 
 
 def _fewest(matter: Matter, rows: int) -> int:
