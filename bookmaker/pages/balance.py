@@ -9,7 +9,7 @@ __all__ = ["balanced", "leans"]
 LONGEST_LEANING = 3
 """Articles, prepositions and the like have so few letters that go with the word after them."""
 
-LEANING_COST = 0.25
+LEANING_COST = 0.2
 """What a line costs that ends in such a word, as a share of the square of the measure."""
 
 

@@ -64,21 +64,21 @@ def opening(
     """A paragraph with its first letter `depth` lines deep, or why it has none.
 
     Quotation marks before the letter keep the size of the text: they hang into the margin, or stand before the
-    capital where nothing hangs. Emphasis of the first word gives way to its small capitals. There are `headroom`
-    mm over the first line, for accents.
+    capital where nothing hangs. The rest of the first word is in small capitals, if it is not emphasized. There are
+    `headroom` mm over the first line, for accents.
     """
     first, _, rest = text.partition(" ")
     parts = FIRST_WORD.fullmatch(first)
     if not parts or parts[3][0].islower():
         return Hindrance.NO_LETTER
     quote, _, letter, ending = parts.groups()
-    style, face = _style(first, quote), lines.fount.roman
-    capital = dropped(face.shape(letter), setting, depth, headroom)
+    style = _style(first, quote)
+    capital = dropped(lines.fount.runs(style + letter)[0], setting, depth, headroom)
     before = lines.fount.width(quote) * setting.size if quote else 0.0
     start = 0.0 if boxes.hanging else before
     if start + capital.right - capital.left > setting.measure * WIDEST:
         return Hindrance.NO_ROOM
-    beside = f"{_beside(style, ending, small='smcp' in face.features)} {rest}" if ending else rest
+    beside = f"{_beside(style, ending, small='smcp' in lines.fount.roman.features)} {rest}" if ending else rest
     done, short = lines.done, len(lines.remarks.short)
     for gap in (GAP, HANGING_GAP):
         lines.done = done + (not ending)
@@ -95,7 +95,7 @@ def opening(
         del lines.remarks.short[short:]
         return hindrance
     shifted = tuple(line if number < depth else line._replace(x=line.x - width) for number, line in enumerate(found))
-    initial = Initial(letter, start - capital.left, capital.size, capital.drop)
+    initial = Initial(style + letter, start - capital.left, capital.size, capital.drop)
     return Opening(shifted, (Initial(quote, start - before, setting.size), initial) if quote else (initial,))
 
 
@@ -137,10 +137,9 @@ def _style(first: str, quote: str) -> str:
 
 
 def _beside(style: str, ending: str, *, small: bool) -> str:
-    """The rest of the first word: its letters in small capitals, if there are some."""
+    """The rest of the first word: its letters in small capitals, if there are some in its style."""
     letters = LETTERS.match(ending)
-    if not small or not letters:
+    if style or not small or not letters:
         return style + ending
     after = ending[letters.end() :]
-    follows = after and after[0] not in set(Style)
-    return Style.SMALL_CAPITALS + letters[0] + ((style or Style.ROMAN) + after if follows else after)
+    return Style.SMALL_CAPITALS + letters[0] + (Style.ROMAN + after if after and after[0] not in set(Style) else after)

@@ -63,8 +63,9 @@ class SetPage:
             self._draw_words(canvas, area, initial.words, initial.size, Point(initial.x, top - initial.drop))
         baseline = top - matter.drop
         for line in matter.lines[slot.start : slot.end]:
-            words = self.fount.line(line.words, matter.size, line.gap, line.tracking)
-            self._draw_line(canvas, area, words, Point(line.x, baseline))
+            if line.words:  # an empty cell has none
+                words = self.fount.line(line.words, matter.size, line.gap, line.tracking)
+                self._draw_line(canvas, area, words, Point(line.x, baseline))
             for cell in line.more:
                 self._draw_words(canvas, area, cell.words, matter.size, Point(cell.x, baseline))
             baseline -= matter.step
