@@ -53,7 +53,7 @@ def test_lists_quotations_and_breaks() -> None:
 def test_only_the_first_paragraph_of_an_item_bears_its_mark() -> None:
     assert [(p.role, p.mark) for p in passages("- one\n\n  more\n- two")] == [
         (Role.ITEM, "•"),
-        (Role.BODY, ""),
+        (Role.ITEM, ""),
         (Role.ITEM, "•"),
     ]
 

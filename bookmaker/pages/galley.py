@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from .boxes import Boxes
 from .fount import Fount, Style
 from .headings import Headings
+from .indents import CENTRED, RIGHT
 from .initials import Opening, opening
 from .lines import Lines, Measures
 from .matter import Initial, Matter, SetLine
@@ -58,6 +59,7 @@ class Galley:
         self._headings = Headings(fount, setting, manner, self.lines, ())
         self._before: Passage | None = None
         self._opening = True
+        self._hang = 0.0
         self._setters: Mapping[Role, Callable[[Passage], Matter]] = {
             Role.BODY: self._body,
             Role.HEADING: self._heading,
@@ -67,6 +69,7 @@ class Galley:
             Role.PLATE: self._plate,
             Role.TABLE: self._table,
             Role.NOTE: self._note,
+            Role.PLACED: self._placed,
         }
 
     def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
@@ -164,11 +167,13 @@ class Galley:
         left, _ = self._inset(passage)
         left -= min(setting.size, setting.measure / 10)
         mark = self._mark(passage)
-        hang = max(1.0, self.fount.width(mark) + 0.4 if mark[0].isdigit() else 0.0) * setting.size
-        hang = min(hang, setting.measure / 3)
-        lines = self._lines(passage.text, Measures(left + hang, (self.measure - left - hang,)), ragged=True)
+        if mark:
+            self._hang = max(1.0, self.fount.width(mark) + 0.4 if mark[0].isdigit() else 0.0) * setting.size
+            self._hang = min(self._hang, setting.measure / 3)
+        start = left + self._hang
+        lines = self._lines(passage.text, Measures(start, (self.measure - start,)), ragged=True)
         matter = self._prose(Role.ITEM, lines, passage)
-        return matter._replace(initials=(Initial(mark, left, setting.size),))
+        return matter._replace(initials=(Initial(mark, left, setting.size),) if mark else ())
 
     def _mark(self, passage: Passage) -> str:
         return DASH if self.fount.roman.missing(passage.mark) else passage.mark
@@ -187,6 +192,16 @@ class Galley:
             Role.PLATE, lines, setting.lines_per_page, setting.size, setting.leading, together=len(lines),
             picture=passage.mark,
         )
+
+    def _placed(self, passage: Passage) -> Matter:
+        """Lines in the middle or at the right, those too wide for the measure on several."""
+        setting, lines = self.setting, list[SetLine]()
+        for words in passage.text.split("\n"):
+            for line in self.lines.centred(words.split(" "), self._centred, setting.size, setting.measure):
+                lines.append(line._replace(x=2 * line.x) if passage.mark == RIGHT else line)
+        matter = self._prose(Role.PLACED, tuple(lines), passage)
+        before = 1 if passage.mark == CENTRED and self._before else matter.before
+        return matter._replace(together=len(lines), before=before)
 
     def _note(self, passage: Passage) -> Matter:
         """A note after its chapter, its figure before it, in smaller type."""

@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 import pyphen
 
-__all__ = ["SOFT_HYPHEN", "Parting", "known_language", "language_of", "languages", "partings"]
+__all__ = ["SOFT_HYPHEN", "Parting", "has_own_script", "known_language", "language_of", "languages", "partings"]
 
 SOFT_HYPHEN = "\u00ad"
 """Invisible; the author's own place to part a word."""
@@ -88,6 +88,11 @@ def _least_letters(language: str) -> tuple[int, int]:
     head = Path(pyphen.LANGUAGES[language]).read_bytes()[:HEAD].decode("latin-1")
     left, right = re.search(r"^LEFTHYPHENMIN (\d+)", head, re.M), re.search(r"^RIGHTHYPHENMIN (\d+)", head, re.M)
     return max(2, int(left[1])) if left else LEAST_BEFORE, max(2, int(right[1])) if right else LEAST_AFTER
+
+
+def has_own_script(language: str) -> bool:
+    """Whether a language is one of those here that are not written in Latin letters."""
+    return any(language.partition("_")[0] in written for _, written, _ in BY_SCRIPT)
 
 
 def language_of(word: str, language: str) -> str:

@@ -13,7 +13,10 @@ from typing import NamedTuple
 
 from markdown_it.token import Token
 
-__all__ = ["CENTRED", "RIGHT", "Typed", "column", "placing", "typed_indents", "usual_column"]
+from ..errors import Problem, Severity
+from .passage import INDENT_SIGN
+
+__all__ = ["CENTRED", "RIGHT", "Typed", "placing", "typed_indents", "usual_column", "verse_indents"]
 
 CENTRED, RIGHT = "c", "r"
 
@@ -43,6 +46,13 @@ MARKUP = re.compile(r"(?=(?:[-+*>]|#{1,6})(?:\s|$))|(?<=\d)(?=[.)]\s)")
 """Where a line that is moved to the left would begin to mean something else."""
 
 
+QUOTED = re.compile(r"(?: {0,3}> ?)+")
+"""What stands before a line of a quotation."""
+
+SPACES = {"\u2003": 2, "\u2002": 1, "\u2001": 2, "\u2000": 1}
+"""Spaces of a given width, in half ems."""
+
+
 class Typed(NamedTuple):
     """A Markdown text without the indents of its paragraphs; its lines count as before.
 
@@ -54,6 +64,17 @@ class Typed(NamedTuple):
     placed: dict[int, str]
     indented: tuple[int, ...]
 
+    def said(self, name: str) -> Iterator[Problem]:
+        """A note on paragraphs that could have been meant otherwise."""
+        if self.indented:
+            yield Problem(
+                f"{name} has paragraphs that begin with four blanks or more, the first in line {self.indented[0] + 1}; "
+                "they are set as prose",
+                "write ``` on lines of its own over and under what shall be kept as it is, in typewriter",
+                Severity.NOTE,
+                field=("file",),
+            )
+
 
 def column(line: str) -> int:
     """How many columns from the left a line begins.
@@ -63,6 +84,26 @@ def column(line: str) -> int:
     """
     head = line[: len(line) - len(line.lstrip(" \t"))]
     return len(head.expandtabs(TAB))
+
+
+def verse_indents(children: Sequence[Token], source: Sequence[str]) -> list[str]:
+    """How far each line of a stanza is set in, in signs of half an em: one for each blank, two for each em space.
+
+    `source` are the lines of its file, from its first one.
+    """
+    found, row, begins, wide = list[str](), 0, True, 0
+    columns = [column(QUOTED.sub("", line, count=1)) for line in source[: 1 + len(children)]] or [0] * len(children)
+    here = columns[0] if columns else 0
+    for child in children:
+        if child.type in {"hardbreak", "softbreak"}:
+            row += 1
+        if child.type == "hardbreak":
+            found.append(INDENT_SIGN * (here + wide))
+            here, begins, wide = columns[row] if row < len(columns) else 0, True, 0
+        elif begins and child.content:
+            spaces = child.content[: len(child.content) - len(child.content.lstrip())]
+            begins, wide = False, sum(SPACES.get(sign, 0) for sign in spaces)
+    return [*found, INDENT_SIGN * (here + wide)]
 
 
 def placing(lines: Sequence[str], usual: int) -> str:

@@ -94,6 +94,9 @@ def opening(
         lines.done = done
         del lines.remarks.short[short:]
         return hindrance
+    lines.remarks.short[short:] = [
+        quote + letter + words if words == found[0].words else words for words in lines.remarks.short[short:]
+    ]
     shifted = tuple(line if number < depth else line._replace(x=line.x - width) for number, line in enumerate(found))
     initial = Initial(style + letter, start - capital.left, capital.size, capital.drop)
     return Opening(shifted, (Initial(quote, start - before, setting.size), initial) if quote else (initial,))

@@ -1,7 +1,4 @@
-"""The text of a book as its author left it: a plain text or Markdown file, read and tidied.
-
-In plain text paragraphs are separated by blank lines; line ends inside them are spaces.
-"""
+"""The text of a book as its author left it: a plain text or Markdown file, read and tidied."""
 
 from __future__ import annotations
 
@@ -20,6 +17,7 @@ from .fount import Style, as_read
 from .hyphens import SOFT_HYPHEN
 from .markdown import passages_of
 from .passage import Passage, Role
+from .plain_text import plain_passages
 from .punctuation import AS_WRITTEN, Punctuation
 from .ranks import ranked
 
@@ -30,11 +28,6 @@ LARGEST_FILE = 20_000_000
 
 MOST_NAMED = 5
 """So many missing characters are named one by one."""
-
-NO_BREAK_SPACES = "\u00a0\u2007\u202f"
-"""White space at which no line may end."""
-
-BOUND_WORD = re.compile(rf"[\S{NO_BREAK_SPACES}]+")
 
 KEPT = "\u200c\u200d" + SOFT_HYPHEN
 """Invisible characters that shape or part words; all other invisible ones are left out."""
@@ -48,9 +41,6 @@ STYLED_PARTS = re.compile("([" + "".join(Style) + "])")
 
 SAVE_AS_TEXT = "save it as plain text in UTF-8"
 
-
-PAUSE = re.compile(r"([*_#-])(?: ?\1){2,}")
-"""What plain text has between two scenes."""
 
 MARKDOWN = frozenset({".md", ".markdown", ".mkd"})
 """Names that end so are Markdown."""
@@ -108,7 +98,7 @@ def read_manuscript(
         passages, on_headings = ranked(passages, name)
         notes += [*left_out, *on_headings]
     else:
-        passages = [_plain(paragraph) for paragraph in _paragraphs(kept)]
+        passages = list(plain_passages(kept))
         notes = [*_tabs(name, kept), *notes]
     if not any(passage.text or passage.role is Role.PLATE for passage in passages):
         _refuse(f"{name} has no words in it", "write a text into it, or choose kind: blank")
@@ -217,28 +207,6 @@ def _tabs(name: str, text: str) -> Iterator[Problem]:
 def _line_of(text: str, sign: str) -> int:
     # a sign that Markdown spells out, as in &hearts;, is told of the first line
     return text.count("\n", 0, max(0, text.find(sign))) + 1
-
-
-def _paragraphs(text: str) -> Iterator[str]:
-    """Each paragraph with its words parted by single spaces."""
-    # str.split is fast, but parts words at no-break spaces too
-    words_of = _bound_words if any(space in text for space in NO_BREAK_SPACES) else str.split
-    words: list[str] = []
-    for line in (*text.split("\n"), ""):
-        found = words_of(line)
-        if found:
-            words += found
-        elif words:
-            yield " ".join(words)
-            words = []
-
-
-def _plain(paragraph: str) -> Passage:
-    return Passage("", Role.BREAK) if PAUSE.fullmatch(paragraph) else Passage(paragraph)
-
-
-def _bound_words(line: str) -> list[str]:
-    return [word for word in BOUND_WORD.findall(line) if not word.isspace()]
 
 
 def _signs(passages: list[Passage], raw: str) -> list[str]:

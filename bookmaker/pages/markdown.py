@@ -16,9 +16,11 @@ from markdown_it.token import Token
 
 from ..errors import Problem, Severity
 from .fount import Style
+from .indents import Typed, typed_indents, verse_indents
 from .notes import REFERENCE, Notes, read_notes
 from .passage import Passage, Role
 from .ranks import OTHER, RUNNING_TEXT, Rank, ranks_of
+from .unread import unread
 
 __all__ = ["passages_of"]
 
@@ -45,11 +47,14 @@ def passages_of(text: str, name: str) -> tuple[list[Passage], list[Problem]]:
     """The passages of a Markdown text, and what was left out of it."""
     reader = read_notes(MarkdownIt("commonmark").enable("table"))
     tokens = reader.parse(text)
-    walk = _Walk(reader, Notes.of(tokens), _ranks(tokens))
+    typed = typed_indents(text, tokens)
+    if typed.text != text:
+        tokens = reader.parse(typed.text)
+    walk = _Walk(reader, Notes.of(tokens), _ranks(tokens), text.split("\n"), typed)
     for token in tokens:
         walk.take(token)
     walk.end_chapter()
-    return walk.passages, list(walk.said(name))
+    return walk.passages, [*walk.said(name), *unread(tokens, name), *typed.said(name)]
 
 
 def _ranks(tokens: Sequence[Token]) -> list[int]:
@@ -69,11 +74,14 @@ class _Walk:
     reader: MarkdownIt
     notes: Notes
     ranks: list[int]
+    source: list[str]
+    typed: Typed
     passages: list[Passage] = field(default_factory=list)
     html: list[int] = field(default_factory=list)
     remote: list[str] = field(default_factory=list)
     links: int = 0
     lists: list[int | None] = field(default_factory=list)
+    items: list[int] = field(default_factory=list)
     quotes: int = 0
     mark: str = ""
     level: int = 0
@@ -144,8 +152,10 @@ class _Walk:
                 self.lists.pop()
             case "list_item_open":
                 self.mark = self._next_mark()
+                self.items.append(self.quotes)
             case "list_item_close":
                 self.mark = ""
+                self.items.pop()
 
     def said(self, name: str) -> Iterator[Problem]:
         """What was left out."""
@@ -172,8 +182,9 @@ class _Walk:
     def _add(self, text: str, role: Role) -> None:
         if text:
             mark, self.mark = self.mark, ""
-            if role is Role.BODY and (mark or self.note):
-                role = Role.NOTE if self.note and not self.lists else Role.ITEM if mark else role
+            if role is Role.BODY and (mark or self.note or self.items):
+                within = mark or (self.items and self.items[-1] == self.quotes)
+                role = Role.NOTE if self.note and not self.lists else Role.ITEM if within else role
             apart, self.apart = self.apart, False
             self.passages.append(Passage(text, role, self.level, self.quotes + len(self.lists), mark, apart=apart))
 
@@ -183,21 +194,31 @@ class _Walk:
 
     def _inline(self, token: Token) -> None:
         line = (token.map or [0])[0] + 1
-        signs, plates = self._signs(token.children or (), line)
+        place = "" if self.note else self.typed.placed.get(line - 1, "")
+        signs, plates = self._signs(token.children or (), line, ends="\n" if place else " ")
         if self.table:
             self.table[-1].append(" ".join(_words(signs)))
             signs = []
         lines = [" ".join(_words(part)) for part in _split(signs, "\n")]
-        lines = [part for part in lines if part]
+        text = "\n".join(filter(None, lines))
         if self.level:
-            self._add(" ".join(lines), Role.HEADING)
+            self._add(text.replace("\n", " "), Role.HEADING)
+        elif place:
+            self.passages.append(Passage(text, Role.PLACED, mark=place))
+        elif "\n" in text:
+            begun = self.source[line - 1 :] if not (self.note or self.lists) else []
+            indents = verse_indents(token.children or (), begun)
+            verses = (indent + verse for indent, verse in zip(indents, lines, strict=True) if verse)
+            self._add("\n".join(verses), Role.VERSE)
         else:
-            self._add("\n".join(lines), Role.VERSE if len(lines) > 1 else Role.BODY)
+            self._add(text, Role.BODY)
         for source, caption in plates:
             self.passages.append(Passage(caption, Role.PLATE, mark=source))
 
-    def _signs(self, tokens: Sequence[Token], line: int) -> tuple[list[tuple[Style, str]], list[tuple[str, str]]]:
-        """Stretches of text, each in one style, and the pictures between them."""
+    def _signs(
+        self, tokens: Sequence[Token], line: int, ends: str = " "
+    ) -> tuple[list[tuple[Style, str]], list[tuple[str, str]]]:
+        """Stretches of text, each in one style, and the pictures between them; `ends` stands for ends of lines."""
         signs: list[tuple[Style, str]] = []
         plates: list[tuple[str, str]] = []
         emphasis = strong = 0
@@ -213,7 +234,7 @@ class _Walk:
                 case "code_inline":
                     signs.append((Style.TYPEWRITER, token.content))
                 case "softbreak":
-                    signs.append((style, " "))
+                    signs.append((style, ends))
                 case "hardbreak":
                     signs.append((style, "\n"))
                 case str(kind) if kind == REFERENCE:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
@@ -12,10 +13,12 @@ from ..pictures import Picture, effective_dpi, fitting
 from ..units import print_mm, print_pt, to_pt
 from .boxes import STRETCH
 from .copyfit import LARGEST_FIT, Bounds, Copy, is_largest
-from .fount import Style, as_read
-from .makeup import MadePage
+from .fount import Style
+from .hyphens import has_own_script
+from .makeup import MadePage, Slot
 from .matter import SetLine
 from .passage import Role
+from .remark_findings import quoted, remark_findings
 from .setting import Setting
 
 __all__ = ["findings", "no_room", "nothing_fits", "too_large"]
@@ -26,8 +29,10 @@ LOOSE = 4.0
 LOWEST_RESOLUTION = 300.0
 """Dots per inch; below, a print held close looks coarse (common practice)."""
 
-MOST_SHOWN = 40
-"""So many letters of a line are shown."""
+OTHER_LETTERS = 0.2
+"""Where a greater share of the words is in Latin letters that are not those of the language, it is told."""
+
+LATIN_WORD = re.compile(r"[A-Za-z\u00c0-\u024f]{5,}")
 
 
 def findings(
@@ -38,10 +43,9 @@ def findings(
         *_plates(copy, plates),
         *_other_direction(copy),
         *_without_faces(copy),
-        *_broken_words(copy, setting),
-        *_unfit_tables(copy, setting),
+        *_in_other_letters(copy),
+        *remark_findings(copy.proof(setting).remarks, copy.manuscript.name, setting),
         *_too_small(copy, setting),
-        *_short_lines(copy, setting),
         *_loosest_line(copy, setting, made),
         *_extent(copy, setting, made, bounds),
     )
@@ -119,6 +123,23 @@ def _other_direction(copy: Copy) -> Iterator[Problem]:
         )
 
 
+def _in_other_letters(copy: Copy) -> Iterator[Problem]:
+    """Words in Latin letters in a text of a language that has others: nobody knows of which language they are."""
+    language = copy.fount.language
+    if language is None or not has_own_script(language):
+        return
+    words = copy.manuscript.text.split()
+    latin = sum(LATIN_WORD.search(word) is not None for word in words)
+    if latin > OTHER_LETTERS * len(words):
+        yield Problem(
+            f"{latin} of the {len(words)} words of {copy.manuscript.name} are in Latin letters and never hyphenated, "
+            f"for its language is {language.replace('_', '-')}",
+            "give them a file of their own, as another part of the inside, with its own language:",
+            Severity.NOTE,
+            field=("language",),
+        )
+
+
 def _without_faces(copy: Copy) -> Iterator[Problem]:
     """Styles that the text asks for and that there is no typeface for."""
     used = set().union(*(passage.text for passage in copy.manuscript.passages))
@@ -132,70 +153,33 @@ def _without_faces(copy: Copy) -> Iterator[Problem]:
             )
 
 
-def _broken_words(copy: Copy, setting: Setting) -> Iterator[Problem]:
-    wide = copy.proof(setting).remarks.wide
-    if wide:
-        which = "1 word is" if len(wide) == 1 else f"{len(wide)} words are"
-        first = as_read(next(iter(wide)))
-        yield Problem(
-            f"{which} wider than the lines of {copy.manuscript.name} and broken between letters; "
-            f"the first begins {first[:10]!r}",
-            "write a smaller size, or part such words by hand with soft hyphens",
-            Severity.NOTE,
-            field=("file",),
-        )
-
-
-def _unfit_tables(copy: Copy, setting: Setting) -> Iterator[Problem]:
-    unfit = copy.proof(setting).remarks.unfit
-    if unfit:
-        lines = ", ".join(map(str, unfit))
-        which, its = ("line", "its") if len(unfit) == 1 else ("lines", "their")
-        yield Problem(
-            f"the {'table' if len(unfit) == 1 else 'tables'} in {which} {lines} of {copy.manuscript.name} "
-            f"{'has' if len(unfit) == 1 else 'have'} no room for {its} columns, so each row is set on lines of its own",
-            "write a smaller size, fewer columns, or shorter words in them",
-            Severity.WARNING,
-            field=("file",),
-        )
-
-
-def _short_lines(copy: Copy, setting: Setting) -> Iterator[Problem]:
-    short = copy.proof(setting).remarks.short
-    if short:
-        which, ends = ("1 line", "ends") if len(short) == 1 else (f"{len(short)} lines", "end")
-        yield Problem(
-            f"{which} of {copy.manuscript.name} cannot be filled and {ends} short of the margin, "
-            f"the first one {as_read(short[0])!r}",
-            "write a smaller size, another wording, or justified: no",
-            Severity.NOTE,
-            field=("file",),
-        )
-
-
 def _loosest_line(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Iterator[Problem]:
     """The line whose spaces are the widest, if they are too wide."""
-    worst: tuple[float, int, SetLine] | None = None
+    worst: tuple[float, int, str] | None = None
     for number, page in enumerate(made, start=1):
         for slot in page.slots:
             for line in slot.matter.lines[slot.start : slot.end]:
                 if (worst is None or line.gap > worst[0]) and slot.matter.role is Role.BODY:
-                    worst = (line.gap, copy.frame.folio(number), line)
+                    worst = (line.gap, copy.frame.folio(number), _with_initials(slot, line))
     if worst is None:
         return
-    gap, page_number, line = worst
+    gap, page_number, words = worst
     space = copy.fount.space.width * setting.size
     ratio = gap / (space * STRETCH)
     if ratio > LOOSE:
-        words = as_read(line.words)
-        shown = words if len(words) <= MOST_SHOWN else words[:MOST_SHOWN].rstrip() + "…"
         yield Problem(
             f"the loosest line of {copy.manuscript.name}, on page {page_number}, has spaces {1 + gap / space:.1f} "
-            f"times as wide as usual (stretch ratio {ratio:.1f}): {shown!r}",
+            f"times as wide as usual (stretch ratio {ratio:.1f}): {quoted(words)}",
             "write a smaller size, another wording, or justified: no",
             Severity.NOTE,
             field=("file",),
         )
+
+
+def _with_initials(slot: Slot, line: SetLine) -> str:
+    """The words of a line of prose, with the drop capital that they belong to."""
+    first = slot.start == 0 and line is slot.matter.lines[0]
+    return "".join(initial.words for initial in slot.matter.initials if first) + line.words
 
 
 def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Bounds | None) -> Iterator[Problem]:
