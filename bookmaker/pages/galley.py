@@ -149,7 +149,8 @@ class Galley:
         left, _ = self._inset(passage)
         boxes = self._sparing(self.measure - left - setting.indent, hanging=self.manner.hanging)
         lines, turned, first = stanza(passage.text, left, self.lines, boxes, setting)
-        together = len(lines) if len(lines) <= setting.lines_per_page // 2 else max(2, first)
+        half = setting.lines_per_page // 2
+        together = len(lines) if len(lines) <= half else min(max(2, first), max(2, half))
         matter = self._prose(Role.VERSE, lines, passage)
         step = min(setting.size, setting.measure / 10)
         marks = (Initial(self._mark(passage), left - step, setting.size),) if passage.mark else ()

@@ -76,6 +76,7 @@ class Headings:
             sink=int(setting.lines_per_page * SUNK[rank]) if begins else 0,
             heading=as_read(NOTE_FIGURES.sub("", passage.text)) if chapter else "",
             title=rank is Rank.TITLE,
+            part=rank is Rank.PART,
         )
 
     def _words(self, passage: Passage) -> list[str]:

@@ -26,10 +26,10 @@ FIRST_WORD = re.compile(
 
 LETTERS = re.compile(r"[^\W\d_]+(?:[\u2019'-][^\W\d_]+)*")
 
-GAP = 0.12
+GAP = 0.2
 """Between the capital and the text beside it, in ems of the text."""
 
-HANGING_GAP = 0.34
+HANGING_GAP = 0.42
 """The same where quotation marks at the beginning of those lines stand out to the left."""
 
 WIDEST = 0.5

@@ -39,11 +39,11 @@ class _Reading(Enum):
 class _Head:
     """A heading of the highest level: where it stands, and what stands under it before the next.
 
-    `below` says that headings do, `speaks` that text stands between it and the first of them, or the next.
+    `below` counts the headings among it, `speaks` that text stands between it and the first of these, or the next.
     """
 
     place: int
-    below: bool
+    below: int
     speaks: bool
 
 
@@ -92,7 +92,7 @@ def _larger(heads: Sequence[_Head], *, begins: bool) -> tuple[dict[int, Rank], _
         return ({first.place: Rank.TITLE} if begins and first.below else {}), None
     alone = begins and followed == [first]
     if not followed or any(head.speaks for head in followed):
-        return {}, _Reading.CHAPTERS if alone else None
+        return {}, _Reading.CHAPTERS if alone and first.below > 1 else None
     if alone:
         return {first.place: Rank.TITLE}, _Reading.TITLE
     parts = {head.place: Rank.PART for head in followed}
@@ -105,7 +105,7 @@ def _heads(kinds: Sequence[int], highest: int) -> Iterator[_Head]:
     for place, end in zip(places, [*places[1:], len(kinds)], strict=True):
         under = kinds[place + 1 : end]
         first = next((at for at, kind in enumerate(under) if kind > 0), None)
-        yield _Head(place, first is not None, RUNNING_TEXT in under[:first])
+        yield _Head(place, sum(kind > 0 for kind in under), RUNNING_TEXT in under[:first])
 
 
 def _kind(passage: Passage) -> int:

@@ -188,9 +188,9 @@ def _empty(entry: TextInside, copy: Copy, problems: tuple[Problem, ...]) -> Insi
 
 
 def _bears_number(page: MadePage) -> bool:
-    """Whether a page has its number printed: plates have none, nor has a half-title, which opens no chapter."""
+    """Whether a page has its number printed: plates have none, nor has the title of a part or of the whole alone."""
     heads = [slot.matter for slot in page.slots if slot.matter.heading]
-    half_title = any(head.title for head in heads) and all(head.title for head in heads)
+    half_title = bool(heads) and all(head.title or head.part for head in heads)
     return not half_title and page.slots[0].matter.role is not Role.PLATE
 
 
