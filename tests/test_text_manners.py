@@ -132,7 +132,7 @@ def test_a_table_without_room_is_set_row_by_row_and_said_with_its_line(tmp_path:
     text = "Fog.\n\n| Extraordinary | Considerations | Straightforwardness |\n|---|---|---|\n| | one | two |"
     found = inside(tmp_path, text, PAGE)
     assert " ".join(line.text for line in lines(found.pages[0])) == (
-        "Fog. Extraordinary, Considerations, Straightforwardness one, two"
+        "Fog. Extraordinary; Considerations; Straightforwardness one; two"
     )
     [problem] = [problem for problem in found.problems if problem.severity is Severity.WARNING]
     assert str(problem) == (
@@ -165,7 +165,7 @@ def test_tables_stay_in_the_type_area_and_lose_nothing(
     pages = inside(tmp_path, text, frame, punctuation="as written").pages
     shown = [line for page in pages for line in lines(page)]
     wanted = " ".join([*["fog"] * before, *(cell or "x" for cells_of_row in cells for cell in cells_of_row), "End."])
-    letters = sorted("".join(line.text for line in shown).translate({ord(" "): None, ord(","): None}))
+    letters = sorted("".join(line.text for line in shown).translate({ord(" "): None, ord(";"): None}))
     assert letters == sorted(wanted.replace(" ", ""))
     for number, page in enumerate(pages, start=1):
         area = frame.type_area(number)
