@@ -54,6 +54,14 @@ class Notes:
                 notes.written.setdefault(token.meta["name"], _Note(token.content, (token.map or [0])[0] + 1))
         return notes
 
+    def of_chapter(self) -> Iterator[tuple[int, _Note]]:
+        """The notes referred to since `figures` were cleared, those too that are only referred to meanwhile."""
+        place = 0
+        while place < len(self.figures):
+            name, figure = list(self.figures.items())[place]
+            yield figure, self.written[name]
+            place += 1
+
     def figure(self, name: str, line: int) -> str:
         """The figure of a note that is referred to in some line of the file; nothing if there is no such note."""
         if name not in self.written:
