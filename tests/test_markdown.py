@@ -167,14 +167,19 @@ def test_notes_that_are_not_there_or_not_referred_to_are_said_with_their_lines()
     assert [as_read(p.text) for p in found] == ["Fog", "Rain1", "wet"]
     assert [(str(p), p.severity) for p in problems] == [
         (
-            "log.md refers in line 1 to the note [^1], which is not there; the reference is left out; "
+            "log.md refers to a note that is not there, and no figure is set: [^1] in line 1; "
             "write [^1]: and what it says in a paragraph of its own, or \\[^1] for the signs themselves",
             Severity.WARNING,
         ),
         (
-            "nothing in log.md refers to the note [^3] in line 7, which is left out; write [^3] where it belongs",
+            "log.md has a note that nothing refers to, left out: [^3] in line 7; write [^3] where it belongs",
             Severity.WARNING,
         ),
+    ]
+    _, problems = passages_of("Fog[^1]\nRain[^2]\n\n[^3]: wet\n\n[^4]: dry", "log.md")
+    assert [p.message for p in problems] == [
+        "log.md refers to 2 notes that are not there, and no figure is set: the first is [^1] in line 1",
+        "log.md has 2 notes that nothing refers to, left out: the first is [^3] in line 4",
     ]
     assert passages("\\[^1] and `[^1]`")[0].text == f"[^1] and {Style.TYPEWRITER}[^1]"
 

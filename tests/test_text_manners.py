@@ -148,6 +148,12 @@ def test_empty_cells_stay_empty(tmp_path: Path) -> None:
     assert (columns["2"], columns["3"], columns["4"]) == (columns["b"], columns["a"], columns["c"])
 
 
+def test_several_tables_without_room_are_told_at_once(tmp_path: Path) -> None:
+    table = "| Extraordinary | Considerations | Straightforwardness |\n|---|---|---|\n| 1 | 2 | 3 |\n\nFog.\n\n"
+    [problem] = said(inside(tmp_path, 2 * table, PAGE))
+    assert problem.startswith("2 tables of log.md have no room for their columns, the first in line 1: each row is set")
+
+
 CELLS = st.lists(
     st.lists(st.text("aeinorst .5", max_size=20).map(str.strip), min_size=3, max_size=3), min_size=2, max_size=9
 )

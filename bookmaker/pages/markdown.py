@@ -104,14 +104,12 @@ class _Walk:
 
     def end_chapter(self) -> None:
         """Add the notes that the chapter refers to; those to which they refer themselves come after them."""
-        notes = self.inline.notes
-        for figure, (text, line) in notes.of_chapter():
+        for figure, (text, line) in self.inline.notes.of_chapter():
             self.note = self.mark = f"{figure}."
             self.first = line
             for token in self.reader.parse(text):
                 self.take(token)
         self.note, self.mark, self.first = "", "", 1
-        notes.figures.clear()
 
     def _line(self, token: Token) -> int:
         """The line of the file where a token begins."""

@@ -149,11 +149,12 @@ def _broken_words(copy: Copy, setting: Setting) -> Iterator[Problem]:
 def _unfit_tables(copy: Copy, setting: Setting) -> Iterator[Problem]:
     unfit = copy.proof(setting).unfit
     if unfit:
-        lines = ", ".join(map(str, unfit))
-        which, its = ("line", "its") if len(unfit) == 1 else ("lines", "their")
+        count, name = len(unfit), copy.manuscript.name
+        which = f"the table in line {unfit[0]} of {name} has no room for its columns, so"
+        if count > 1:
+            which = f"{count} tables of {name} have no room for their columns, the first in line {unfit[0]}:"
         yield Problem(
-            f"the {'table' if len(unfit) == 1 else 'tables'} in {which} {lines} of {copy.manuscript.name} "
-            f"{'has' if len(unfit) == 1 else 'have'} no room for {its} columns, so each row is set on lines of its own",
+            f"{which} each row is set on lines of its own",
             "write a smaller size, fewer columns, or shorter words in them",
             Severity.WARNING,
             field=("file",),
