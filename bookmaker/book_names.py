@@ -1,13 +1,14 @@
-"""How a maker names one of the books: by its title, or by its number in the list."""
+"""How a maker names a book: by its title and volume, or by its number in the list; and how a whole set."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from .errors import near_match
 from .quantities import MOST_DIGITS, show
 
-__all__ = ["UnknownBook", "find_book"]
+__all__ = ["LISTED", "BookName", "UnknownBook", "find_book", "find_books"]
 
 
 class UnknownBook(ValueError):  # noqa: N818 - it reads as a sentence where it is caught
@@ -18,31 +19,75 @@ class UnknownBook(ValueError):  # noqa: N818 - it reads as a sentence where it i
         self.message, self.remedy = message, remedy
 
 
-def find_book(wanted: str, titles: Sequence[str]) -> int:
-    """The index of the book with this title, or with this number from 1; a title goes before a number.
+LISTED = ": bookmaker check lists them"
+"""Where somebody finds the names who has not the shelf file before them."""
 
-    >>> find_book("2", ["Salt", "Fog"]), find_book("salt", ["Salt", "Fog"])
+
+@dataclass(frozen=True, slots=True)
+class BookName:
+    """What a book goes by: its title, the number of its volume and its series, empty where it has none."""
+
+    title: str
+    volume: str = ""
+    series: str = ""
+
+    def __str__(self) -> str:
+        return f"{self.title} {self.volume}".rstrip()
+
+
+def find_book(wanted: str, books: Sequence[BookName], listed: str = "") -> int:
+    """The index of the book with this name, or with this number from 1; a name goes before a number.
+
+    The name is the title, and with the number of the volume where several books have the title. `listed` says
+    where names are found, for who cannot be told what was meant.
+
+    >>> find_book("2", [BookName("Salt"), BookName("Fog")]), find_book("fog II", [BookName("Fog", "II")])
     (1, 0)
 
     Raises:
         UnknownBook: there is none, or several have the title.
     """
-    name = " ".join(wanted.split()).casefold()
-    found = [index for index, title in enumerate(titles) if title.casefold() == name]
+    found = [index for index, book in enumerate(books) if _same(str(book), wanted)]
+    found = found or [index for index, book in enumerate(books) if _same(book.title, wanted)]
     if len(found) == 1:
         return found[0]
     if found:
-        numbers = " or ".join(str(index + 1) for index in found)
-        raise UnknownBook(f"{len(found)} books are called {show(wanted)!r}", f"write its number instead: {numbers}")
-    if name.isascii() and name.isdigit() and len(name) < MOST_DIGITS and 1 <= int(name) <= len(titles):
-        return int(name) - 1
-    raise UnknownBook(f"there is no book {show(wanted)!r}", _meant(wanted, titles))
+        whole = [str(books[index]) for index in found]
+        numbers = [str(index + 1) for index in found]
+        told_apart = "its number" if len(set(whole)) < len(whole) else "its name"
+        remedy = f"write {told_apart} instead: {' or '.join(numbers if told_apart == 'its number' else whole)}"
+        raise UnknownBook(f"{len(found)} books are called {show(wanted)!r}", remedy)
+    if wanted.isascii() and wanted.isdigit() and len(wanted) < MOST_DIGITS and 1 <= int(wanted) <= len(books):
+        return int(wanted) - 1
+    raise UnknownBook(f"there is no book {show(wanted)!r}", _meant(wanted, [str(book) for book in books], listed))
 
 
-def _meant(wanted: str, titles: Sequence[str]) -> str:
+def find_books(wanted: str, books: Sequence[BookName], listed: str = "") -> tuple[int, ...]:
+    """The indices of the books of a set, by its series or by the title its volumes share; or one book, as above.
+
+    >>> find_books("Fog", [BookName("Fog", "I"), BookName("Salt"), BookName("Fog", "II")])
+    (0, 2)
+
+    Raises:
+        UnknownBook: there is none, or several that are no set have the title.
+    """
+    volumes = tuple(index for index, book in enumerate(books) if book.volume and _same(book.title, wanted))
+    titled = [index for index, book in enumerate(books) if _same(book.title, wanted) or _same(str(book), wanted)]
+    if len(volumes) > 1 and len(volumes) == len(titled):
+        return volumes
+    series = tuple(index for index, book in enumerate(books) if _same(book.series, wanted))
+    return series if series and not titled else (find_book(wanted, books, listed),)
+
+
+def _same(name: str, wanted: str) -> bool:
+    return name.casefold() == " ".join(wanted.split()).casefold() != ""
+
+
+def _meant(wanted: str, titles: Sequence[str], listed: str) -> str:
     """What to write instead; a title that holds a comma falls apart in a list unless it stands in quotes."""
     whole = next((title for title in titles if wanted in title.split(", ") and wanted != title), None)
     if whole is not None:
         return f'put a title with a comma in quotes: "{whole}"'
     meant = near_match(wanted, titles)
-    return f"did you mean {meant!r}?" if meant else f"write a title, or a number from 1 to {len(titles)}"
+    numbers = f"a number from 1 to {len(titles)}" if len(titles) > 1 else "1"
+    return f"did you mean {meant!r}?" if meant else f"write a title, or {numbers}{listed}"

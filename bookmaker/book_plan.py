@@ -41,6 +41,16 @@ class BookPlan:
     measured_error: float = 0.0
 
     @property
+    def name(self) -> str:
+        """What it is called wherever it must be told from the others of its set."""
+        return str(self.entry.name)
+
+    @property
+    def numbered(self) -> str:
+        """Its number on the list, from 1, and its name."""
+        return f"{self.number + 1}. {self.name}"
+
+    @property
     def words(self) -> Words:
         """What stands on its cover."""
         entry = self.entry
@@ -79,7 +89,7 @@ class BookPlan:
         """The finished book as the shelf sees it."""
         return Standing(
             number=self.number,
-            title=self.entry.title,
+            title=self.name,
             thickness=self.thickness.value,
             height=self.height,
             depth=self.depth,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from .book_names import UnknownBook, find_book
+from .book_names import LISTED, UnknownBook, find_book, find_books
 from .errors import CommandError, FieldPath, Problem, near_match
 from .piece import Piece
 from .plan import ShelfPlan
@@ -35,7 +35,7 @@ class Choice:
         asked = [("--only", name) for name in self.only] + ([("--again", self.again)] if self.again is not None else [])
         for option, name in asked:
             try:
-                owners.add(_owner(name, plan))
+                owners.update(_owners(name, plan, one=option == "--again"))
             except UnknownBook as unknown:
                 problems.append(Problem(f"{option}: {unknown.message}", unknown.remedy))
         stocks = {_stock(name, plan, problems) for name in self.stocks}
@@ -60,31 +60,32 @@ class Chosen:
         Raises:
             CommandError: there are none.
         """
-        mine = [
-            piece
-            for piece in pieces
-            if (self.owners is None or piece.owner in self.owners)
-            and (self.stocks is None or piece.flat.stock in self.stocks)
-        ]
+        mine = [piece for piece in pieces if self.holds(piece.owner, piece.flat.stock)]
         if not mine and (self.owners is not None or self.stocks is not None):
             raise CommandError((Problem("nothing is printed for this choice", "choose another book or stock"),))
         return mine
+
+    def holds(self, owner: FieldPath, stock: str) -> bool:
+        """Whether what belongs to a book or a slipcase and is printed on a stock belongs to the choice."""
+        return (self.owners is None or owner in self.owners) and (self.stocks is None or stock in self.stocks)
 
     def by_hand(self, book: int) -> bool:
         """Whether what is cut by hand for a book belongs to the choice: a choice of paper leaves it out."""
         return self.stocks is None and (self.owners is None or ("books", book) in self.owners)
 
 
-def _owner(name: str, plan: ShelfPlan) -> FieldPath:
-    """The book or the slipcase with this name; a book goes before a slipcase."""
+def _owners(name: str, plan: ShelfPlan, *, one: bool) -> list[FieldPath]:
+    """The books or the slipcase with this name, at most one of them if so asked; books go before a slipcase."""
+    books = [book.entry.name for book in plan.books]
     boxes = [box.name for box in plan.slipcases]
     try:
-        return ("books", find_book(name, [book.entry.title for book in plan.books]))
+        found = (find_book(name, books, LISTED),) if one else find_books(name, books, LISTED)
+        return [("books", number) for number in found]
     except UnknownBook:
         if name in boxes:
-            return ("slipcases", name)
+            return [("slipcases", name)]
         meant = near_match(name, boxes)
-        if meant and not near_match(name, [book.entry.title for book in plan.books]):
+        if meant and not near_match(name, map(str, books)):
             message = f"there is no book or slipcase {show(name)!r}"
             raise UnknownBook(message, f"did you mean {meant!r}?") from None
         raise

@@ -19,7 +19,7 @@ from rich.console import Console
 from rich.progress import Progress
 
 from . import pipeline
-from .book_names import UnknownBook, find_book
+from .book_names import LISTED, UnknownBook, find_book
 from .choice import Choice
 from .errors import BookmakerError, CommandError, Problem
 from .feedback import comparisons
@@ -208,7 +208,7 @@ def schema() -> None:
 def _book_named(wanted: str, books: Sequence[BookPlan]) -> BookPlan:
     """The book with this title or number."""
     try:
-        return books[find_book(wanted, [book.entry.title for book in books])]
+        return books[find_book(wanted, [book.entry.name for book in books], LISTED)]
     except UnknownBook as unknown:
         raise CommandError((Problem(f"--explain: {unknown.message}", unknown.remedy),)) from None
 

@@ -163,7 +163,7 @@ def _label(book: BookPlan, flat: Flat) -> tuple[str, str]:
     if flat.pages and not flat.seen_from(Face.REVERSE):  # the pages of a sheet printed on both sides are no range
         low, high = min(flat.pages), max(flat.pages)
         part += f", pages {low}–{high}" if high > low else f", page {low}"
-    return f"{book.number + 1}. {book.entry.title}", part
+    return book.numbered, part
 
 
 def _within(prefix: FieldPath, problems: Iterable[Problem]) -> Iterator[Problem]:

@@ -67,7 +67,7 @@ def _sheets(plan: ShelfPlan) -> Iterator[Comparison]:
 
 def _books(plan: ShelfPlan) -> Iterator[Comparison]:
     for book in plan.books:
-        name = f"{book.number + 1} {book.entry.title}"
+        name = f"{book.number + 1} {book.name}"
         own = ("books", book.number)
         for what, thickness, field in (
             ("block", book.block.thickness, (*own, "block", "measured_thickness")),
@@ -80,7 +80,7 @@ def _books(plan: ShelfPlan) -> Iterator[Comparison]:
 def _rows(plan: ShelfPlan) -> Iterator[Comparison]:
     for number, row in enumerate(plan.measured_rows):
         books = [plan.books[member] for member in row.books]
-        name = " + ".join(book.entry.title for book in books)
+        name = " + ".join(book.name for book in books)
         computed = sum(book.thickness.computed for book in books)
         yield Comparison(f"{name}, side by side", computed, row.thickness, ("measured_rows", number, "thickness"))
 

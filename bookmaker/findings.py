@@ -59,7 +59,7 @@ def _tight(space: SpaceFit) -> Problem:
 
 
 def _stands_out(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Iterator[Problem]:
-    by_title = {book.entry.title: book for book in books}
+    by_title = {book.name: book for book in books}
     limits = plan.spec.spaces[space.name]
     for side, found, limit in (
         ("tall", space.too_tall, limits.height),
@@ -118,7 +118,7 @@ def _fewer_pages(books: Sequence[BookPlan], missing: float) -> Iterator[str]:
         if per_page and book.entry.stack is None and book.block.thickness.measured is None:
             fewer = 2 * ceil(missing / per_page / 2)
             if fewer <= book.block.pages / 2:
-                yield f"give {book.entry.title} {fewer} pages fewer"
+                yield f"give {book.name} {fewer} pages fewer"
                 return
 
 
@@ -137,7 +137,7 @@ def _other_space(books: Sequence[BookPlan], missing: float, space: SpaceFit, pla
                 and entry.height >= book.height
                 and entry.depth >= book.depth
             ):
-                yield f"put {book.entry.title} in {other.name}, which has {print_mm(other.slack, 2)} left"
+                yield f"put {book.name} in {other.name}, which has {print_mm(other.slack, 2)} left"
                 return
 
 

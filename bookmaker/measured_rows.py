@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import sqrt
 
-from .book_names import find_book
+from .book_names import BookName, find_books
 from .book_plan import BookPlan
 from .shelf_spec import MeasuredRowEntry
 from .thickness import READING_TOLERANCE
@@ -22,9 +22,9 @@ class MeasuredRow:
     thickness: float
 
 
-def measured_row(entry: MeasuredRowEntry, titles: Sequence[str]) -> MeasuredRow:
+def measured_row(entry: MeasuredRowEntry, books: Sequence[BookName]) -> MeasuredRow:
     """The row with its books found by name; `cross_check` has refused unknown ones."""
-    return MeasuredRow(tuple(find_book(name, titles) for name in entry.books), entry.thickness)
+    return MeasuredRow(tuple(number for name in entry.books for number in find_books(name, books)), entry.thickness)
 
 
 def as_measured(books: Mapping[int, BookPlan], rows: Iterable[MeasuredRow]) -> dict[int, BookPlan]:

@@ -2,11 +2,12 @@
 
 Everything is written into a new folder beside the target; only when that is complete does it take the
 target's place. A folder is ours to replace when it is empty, or when its ``plan.json`` says that bookmaker
-made it and lists every file in it.
+made it and lists every file in it, and none was changed since: a cover drawn over a template is the maker's.
 """
 
 from __future__ import annotations
 
+import hashlib
 import json
 import re
 import shutil
@@ -17,7 +18,7 @@ from pathlib import Path
 
 from .errors import OutputError, Problem
 
-__all__ = ["PLAN_NAME", "file_names", "replaced_file", "replaced_folder"]
+__all__ = ["PLAN_NAME", "digest_of", "file_names", "replaced_file", "replaced_folder"]
 
 PLAN_NAME = "plan.json"
 
@@ -37,6 +38,12 @@ def file_names(stocks: Sequence[str], taken: Sequence[str] = ()) -> list[str]:
         number = sum(name == f"{stem}.pdf" or re.fullmatch(rf"{stem}-\d+\.pdf", name) is not None for name in names) + 1
         names.append(f"{stem}.pdf" if number == 1 else f"{stem}-{number}.pdf")
     return names[len(taken) :]
+
+
+def digest_of(path: Path) -> str:
+    """The SHA-256 of a file, in hexadecimal."""
+    with path.open("rb") as file:
+        return hashlib.file_digest(file, "sha256").hexdigest()
 
 
 def _refused(message: str, remedy: str) -> OutputError:
@@ -99,26 +106,45 @@ def _check_ours(target: Path) -> None:
         raise _refused(f"{target} is not a folder", "name a new or empty folder")
     if not target.exists():
         return
+    report = _report(target)
     try:
         present = {path.relative_to(target).as_posix() for path in target.rglob("*") if not path.is_dir()}
+        foreign = sorted(present - _listed(report))
+        digests = _digests(report)
+        changed = sorted(name for name in present & digests.keys() if digest_of(target / name) != digests[name])
     except OSError as trouble:
         raise _cannot_write(target, trouble) from None
-    foreign = sorted(present - _listed(target))
     if foreign:
-        named = ", ".join(foreign[:MOST_NAMED]) + (" and more" if len(foreign) > MOST_NAMED else "")
-        raise _refused(f"{target} holds files that bookmaker did not write: {named}", "choose a new or empty folder")
+        said = f"{target} holds files that bookmaker did not write: {_named(foreign)}"
+        raise _refused(said, "choose a new or empty folder")
+    if changed:
+        said = f"{target} holds files that were changed since bookmaker wrote them: {_named(changed)}"
+        raise _refused(said, "move them to another folder, or they would be lost")
 
 
-def _listed(target: Path) -> set[str]:
-    """The files that an earlier run says it wrote."""
+def _named(files: Sequence[str]) -> str:
+    return ", ".join(files[:MOST_NAMED]) + (" and more" if len(files) > MOST_NAMED else "")
+
+
+def _report(target: Path) -> dict[str, object]:
+    """What an earlier run says of its output; nothing if it was not ours."""
     try:
         report = json.loads((target / PLAN_NAME).read_text(encoding="utf-8"))
     except (OSError, ValueError, RecursionError):
-        return set()
-    if not isinstance(report, dict) or report.get("made_by") != "bookmaker":
-        return set()
+        return {}
+    return report if isinstance(report, dict) and report.get("made_by") == "bookmaker" else {}
+
+
+def _listed(report: dict[str, object]) -> set[str]:
+    """The files that an earlier run says it wrote."""
     files = report.get("files")
     return {name for name in files if isinstance(name, str)} if isinstance(files, list) else set()
+
+
+def _digests(report: dict[str, object]) -> dict[str, object]:
+    """What the files of an earlier run held when it wrote them."""
+    digests = report.get("digests")
+    return digests if isinstance(digests, dict) else {}
 
 
 def _swap(beside: Path, target: Path) -> None:

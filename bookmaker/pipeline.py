@@ -23,7 +23,7 @@ from .output import replaced_folder
 from .pages import compose_inside
 from .plan import ShelfPlan, plan_shelf
 from .publishing import ALL_OF_IT, MACHINE_FOLDER, Progress, Wishes, publish
-from .reading import ShelfFile, read_shelf
+from .reading import ShelfFile, proofread
 from .sheets import Tally, lay_out
 from .shelf_spec import cross_check
 from .sources import Sources, read_sources
@@ -48,7 +48,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     Raises:
         ShelfFileError: the file, or one it names, cannot be used; all problems at once.
     """
-    shelf = read_shelf(path)
+    shelf = proofread(path)
     sources, plan = _usable(shelf)
     coats = dressed(plan.books)
     drafts = _drafted(plan, coats, sources.books, progress)
@@ -85,8 +85,12 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, wishes: W
 
 
 def _usable(shelf: ShelfFile) -> tuple[Sources, ShelfPlan]:
-    """The files that the books name, and the plan; refused with everything that is wrong with both."""
-    problems = list(shelf.of_lenders(cross_check(shelf.spec)))
+    """The files that the books name, and the plan; refused with everything that is wrong.
+
+    A file with faults is looked through for names and files that are missing, but not worked out.
+    """
+    unnamed = shelf.of_the_maker(cross_check(shelf.spec)) if shelf.names_stand else ()
+    problems = [*shelf.faults, *shelf.of_lenders(unnamed)]
     crossed = bool(problems)
     sources = read_sources(shelf, problems)
     unread = {problem.field[1] for problem in problems if "inside" in problem.field[:3]}
@@ -101,7 +105,7 @@ def _usable(shelf: ShelfFile) -> tuple[Sources, ShelfPlan]:
         problems += refusal.problems
         plan = None
     if problems or plan is None:
-        raise shelf.refusal(problems)
+        raise shelf.refusal([*problems, *sources.errors])
     return sources, plan
 
 

@@ -44,7 +44,7 @@ def plan_shelf(spec: ShelfSpec) -> ShelfPlan:
         ShelfFileError: with every stock, every book and every slipcase that cannot be made.
     """
     stocks = _stocks(spec)
-    rows = tuple(measured_row(row, [book.title for book in spec.books]) for row in spec.measured_rows)
+    rows = tuple(measured_row(row, [book.name for book in spec.books]) for row in spec.measured_rows)
     books = as_measured(_plan_books(dict(enumerate(spec.books)), spec.scale, stocks), rows)
     slipcases = _plan_slipcases(spec, books, stocks)
     filling = _fill(spec, books, slipcases, stocks)
@@ -87,7 +87,7 @@ def _plan_slipcases(
     spec: ShelfSpec, books: Mapping[int, BookPlan], stocks: Mapping[str, Stock]
 ) -> tuple[SlipcasePlan, ...]:
     """Every slipcase around the finished books it names."""
-    listed = [Listed(book.title, book.space, book.stack) for book in spec.books]
+    listed = [Listed(book.name, book.space, book.stack) for book in spec.books]
     slipcases: list[SlipcasePlan] = []
     problems: list[Problem] = []
     for name, entry in spec.slipcases.items():
@@ -105,7 +105,7 @@ def _plan_slipcases(
 
 def _fills_a_slipcase(book: BookPlan) -> Problem:
     return Problem(
-        f"{book.entry.title} is to fill its space, but it stands in a slipcase",
+        f"{book.name} is to fill its space, but it stands in a slipcase",
         "write a thickness such as 4 mm, or take it out of the slipcase",
         field=("books", book.number, "block", "thickness"),
     )

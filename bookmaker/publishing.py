@@ -7,12 +7,13 @@ from dataclasses import dataclass, field
 from itertools import accumulate, chain
 from pathlib import Path
 
+from .book_plan import BookPlan
 from .checked import Checked
 from .choice import EVERYTHING, Choice, Chosen
 from .geometry import Size
 from .guide import guide_pages, page_size
 from .impressions import impressions
-from .output import PLAN_NAME, file_names
+from .output import PLAN_NAME, digest_of, file_names
 from .sheets import Layout, Sheet
 from .stock import Stock, calibration
 from .toolpaths import tool_sheet
@@ -60,7 +61,7 @@ def publish(
     folder: Path, checked: Checked, layout: Layout, chosen: Chosen, wishes: Wishes, progress: Progress
 ) -> tuple[tuple[str, int], ...]:
     """Write everything; each file with the number of its sheets, 0 for what has none."""
-    extras = _write_extras(folder, checked, wishes)
+    extras = _write_extras(folder, checked, chosen, wishes)
     papers = _papers(checked, layout)
     guide, cutting_list, *names = file_names([GUIDE, CUTTING_LIST, *(paper.title for paper in papers)], taken=extras)
     written = _Shelved()
@@ -77,7 +78,7 @@ def publish(
         checked.plan,
         written.sheets,
         layout.tallies,
-        written.files,
+        {name: "" if name == PLAN_NAME else digest_of(folder / name) for name in written.files},
         checked.problems,
         checked.legibility,
         checked.lettering,
@@ -125,22 +126,32 @@ def _write_cutting_list(path: Path, checked: Checked, chosen: Chosen) -> list[st
     """The list of what is cut by hand, if anything is; its name."""
     spec = checked.plan.spec
     books = [book for book in checked.plan.books if chosen.by_hand(book.number)]
-    by_hand = [(f"{book.number + 1}. {book.entry.title}", part) for book in books for part in book.cut_list]
+    by_hand = [(book.numbered, part) for book in books for part in book.cut_list]
     if not by_hand:
         return []
     write_cutting_list(path, spec.shelf, by_hand, Size(*spec.printer.sheet.size))
     return [path.name]
 
 
-def _write_extras(folder: Path, checked: Checked, wishes: Wishes) -> list[str]:
+def _write_extras(folder: Path, checked: Checked, chosen: Chosen, wishes: Wishes) -> list[str]:
     """What is made only if it is asked for; the names of the files."""
     names: list[str] = []
     if wishes.contact_sheet:
         names += _write_spines(folder, checked)
     if wishes.templates:
         for book in checked.plan.books:
-            flats = [flat for flat in book.cover.flats if flat.dressed]
-            names += write_template(folder, f"template-{book.number + 1}", book.entry.title, flats)
+            names += _write_templates(folder, book, chosen)
+    return names
+
+
+def _write_templates(folder: Path, book: BookPlan, chosen: Chosen) -> list[str]:
+    """What a maker may draw over of the covers of a book, one file for its cover and one for its jacket."""
+    stem = f"template-{book.number + 1}"
+    drawn_over = {stem: book.cover.flats, f"{stem}-jacket": (book.jacket.flat,) if book.jacket else ()}
+    names: list[str] = []
+    for name, flats in drawn_over.items():
+        mine = [flat for flat in flats if flat.dressed and chosen.holds(("books", book.number), flat.stock)]
+        names += write_template(folder, name, book.name, mine) if mine else []
     return names
 
 

@@ -11,7 +11,8 @@ from pydantic import ValidationError
 
 from .book_list import with_listed_books
 from .defaults import with_defaults
-from .errors import FieldPath, Place, Problem, ShelfFileError, show_field
+from .errors import FieldPath, Place, Problem, ShelfFileError, near_match, show_field
+from .mending import lies_in, mended
 from .profiles import of_a_printer, with_profile
 from .quantities import show
 from .rows import with_rows
@@ -21,10 +22,13 @@ from .spec_errors import explain
 from .volumes import with_volumes
 from .yaml_tree import Tree, parse_tree
 
-__all__ = ["ShelfFile", "read_printer", "read_shelf"]
+__all__ = ["ShelfFile", "proofread", "read_printer", "read_shelf"]
 
 LARGEST_FILE = 2_000_000
 """Bytes; a shelf of 5000 books stays well below."""
+
+WITH_NAMES = ("stocks", "spaces", "books")
+"""Keys of the shelf under which stands what other parts of the file call by its name."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,11 +43,23 @@ class ShelfFile:
     spec: ShelfSpec
     tree: Tree
     lent: Mapping[Place, FieldPath] = field(default_factory=dict)
+    faults: tuple[Problem, ...] = ()
+    mended: frozenset[FieldPath] = frozenset()
+
+    @property
+    def names_stand(self) -> bool:
+        """Whether everything that has a name is where it is looked for, and no section is missing or no section."""
+        sections = {field[0] for field in self.mended if len(field) == 1}
+        return sections.isdisjoint(WITH_NAMES)
 
     @property
     def folder(self) -> Path:
         """The folder that paths in the file start from."""
         return self.path.parent
+
+    def of_the_maker(self, problems: Iterable[Problem]) -> Iterator[Problem]:
+        """The problems without those of what was only stood in for."""
+        return (problem for problem in problems if not lies_in(problem.field, self.mended))
 
     def located(self, problems: Iterable[Problem]) -> tuple[Problem, ...]:
         """The problems with the places of their fields; a book whose field is lent to it is shown itself."""
@@ -64,13 +80,45 @@ def read_shelf(path: Path) -> ShelfFile:
     Raises:
         ShelfFileError: with everything that is wrong in the file, each problem with its place.
     """
-    written = with_profile(parse_tree(_read_text(path), path.name), _profile_reader(path.parent))
+    shelf = proofread(path)
+    if shelf.faults:
+        raise ShelfFileError(shelf.faults)
+    return shelf
+
+
+def proofread(path: Path) -> ShelfFile:
+    """Read a shelf file past its faults, as far as it can be.
+
+    Raises:
+        ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
+    """
+    parsed = _with_meant_sections(parse_tree(_read_text(path), path.name))
+    written = with_profile(parsed, _profile_reader(path.parent))
     written = with_listed_books(written, path.parent)
     defaults = written.child("defaults")
     in_rows, shared = with_rows(with_volumes(written))
     lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), ("defaults",))}
     tree = with_defaults(in_rows)
-    return ShelfFile(path, _validated(tree, lent), tree, lent)
+    if not isinstance(tree.value, dict):
+        remedy = "write keys and values, beginning with shelf: and a name"
+        raise ShelfFileError((Problem("the file does not describe a shelf", remedy, place=tree.place),))
+    found = mended(tree.plain(), ShelfSpec)
+    faults = _in_file_order(_located(_of_lender(problem, tree, lent), tree, lent) for problem in found.problems)
+    if found.entry is None:
+        raise ShelfFileError(faults)
+    return ShelfFile(path, found.entry, tree, lent, faults, found.fields)
+
+
+def _with_meant_sections(tree: Tree) -> Tree:
+    """The file with what stands under misspelled keys of the shelf under the right ones as well.
+
+    The misspelled ones are told of later; without the right ones, so would be all books that lean on them.
+    """
+    if not isinstance(tree.value, dict):
+        return tree
+    known = {"defaults", *ShelfSpec.model_fields}
+    meant = {near_match(key, known): value for key, value in tree.value.items() if key not in known}
+    return replace(tree, value={**{key: value for key, value in meant.items() if key}, **tree.value})
 
 
 def read_printer(path: Path) -> PrinterEntry:
@@ -105,24 +153,6 @@ def _is_a_file(path: Path) -> bool:
         return path.is_file()
     except OSError:
         return False
-
-
-def _validated(tree: Tree, lent: Mapping[Place, FieldPath]) -> ShelfSpec:
-    if not isinstance(tree.value, dict):
-        raise ShelfFileError(
-            (
-                Problem(
-                    "the file does not describe a shelf",
-                    "write keys and values, beginning with shelf: and a name",
-                    place=tree.place,
-                ),
-            )
-        )
-    try:
-        return ShelfSpec.model_validate(tree.plain())
-    except ValidationError as failure:
-        found = [_located(_of_lender(problem, tree, lent), tree, lent) for problem in explain(failure, ShelfSpec)]
-        raise ShelfFileError(_in_file_order(found)) from None
 
 
 def _in_file_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:

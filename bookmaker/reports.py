@@ -33,6 +33,9 @@ __all__ = [
 LONGEST_SOURCE = 100
 """Characters of a line of the shelf file that are shown under a message."""
 
+SHOWN_AFTER = 40
+"""So many characters from the place of the problem on are shown at least, if the line has as many."""
+
 STYLES = {Verdict.FITS: "green", Verdict.TIGHT: "yellow", Verdict.OVER: "bold red"}
 
 
@@ -71,7 +74,7 @@ def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
     measured = " measured" if block.thickness.measured is not None else ""
     return (
         str(book.number + 1),
-        escape(book.entry.title),
+        escape(book.name),
         str(block.pages),
         str(block.panels),
         str(len(block.flats)),
@@ -101,7 +104,7 @@ def lettering_table(checked: Checked) -> Table:
     for book, lettering in zip(checked.plan.books, checked.lettering, strict=True):
         titles = [line for line in lettering if line.on == "spine" and line.what == "title"]
         style = getattr(book.entry.design, "style", "")
-        first = (str(book.number + 1), escape(book.entry.title), style)
+        first = (str(book.number + 1), escape(book.name), style)
         for line in titles[:1]:
             letters = checked.plan.spec.letters(line.x_height)
             table.add_row(
@@ -121,7 +124,7 @@ def lettering_table(checked: Checked) -> Table:
 def breakdown_table(book: BookPlan) -> Table:
     """Where the thickness of a book comes from, line by line; lengths in mm."""
     table = _table(
-        f"{book.number + 1} {book.entry.title}: thickness, in mm",
+        f"{book.number + 1} {book.name}: thickness, in mm",
         ("layer", False),
         ("count", True),
         ("each", True),
@@ -236,7 +239,7 @@ def reading_table(checked: Checked) -> Table:
     for book, letters in zip(checked.plan.books, checked.legibility, strict=True):
         if letters:
             seen = (f"{letters.x_height:.2f}", f"{letters.minutes:.1f}", f"{letters.dots:.1f}", str(letters.sight))
-            table.add_row(str(book.number + 1), escape(book.entry.title), *seen)
+            table.add_row(str(book.number + 1), escape(book.name), *seen)
     return table
 
 
@@ -248,7 +251,7 @@ def message(problem: Problem) -> str:
         return f"{severity}{what}"
     text = f"{problem.place}: {severity}{what}"
     if problem.place.source.strip():
-        text += f"\n    {_clipped(problem.place.source.strip())}"
+        text += f"\n    {_clipped(problem.place.source, problem.place.column)}"
     return text
 
 
@@ -264,9 +267,15 @@ def paper_line(tally: Tally) -> str:
     return f"{tally.stock}: {least}{saved}; {tally.used:.0%} of the room used{rest}"
 
 
-def _clipped(source: str) -> str:
-    """A line of the shelf file, with an ellipsis where it is longer than a terminal shows well."""
-    return source if len(source) <= LONGEST_SOURCE else f"{source[: LONGEST_SOURCE - 1].rstrip()}…"
+def _clipped(source: str, column: int) -> str:
+    """A line of the shelf file; one that is longer than a terminal shows well is cut, not where the problem is."""
+    text = source.strip()
+    place = column - 1 - (len(source) - len(source.lstrip()))
+    start = max(0, min(place + SHOWN_AFTER, len(text)) - LONGEST_SOURCE)
+    shown = text[start : start + LONGEST_SOURCE]
+    if start:
+        shown = f"…{shown[1:].lstrip()}"
+    return shown if start + LONGEST_SOURCE >= len(text) else f"{shown[:-1].rstrip()}…"
 
 
 def outcome(checked: Checked) -> str:

@@ -8,7 +8,7 @@ from typing import Annotated, Literal, Self
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from .blocks import AnyBlock
-from .book_names import UnknownBook, find_book
+from .book_names import BookName, UnknownBook, find_books
 from .covers import AnyCover
 from .covers.jacket import Jacket
 from .covers.members import Listed, membership_problems
@@ -87,9 +87,17 @@ NoRow = Annotated[None, BeforeValidator(_read_row), WithJsonSchema({"type": "arr
 """Where a row would stand."""
 
 
-def _read_volumes(_: object) -> None:
+def _read_volumes(value: object) -> None:
     """Sets are written out before books are read: what is left of one is none."""
-    raise refuse("is no set", f"write a number from 2 to {MOST_VOLUMES}, as many as the row has, in a book of its own")
+    limit = f"2 to {MOST_VOLUMES}"
+    if not isinstance(value, str) or not value.isdecimal():
+        raise refuse("is not a whole number", f"write how many books the set has, {limit}", limit)
+    if not 2 <= int(value[:4]) <= MOST_VOLUMES:
+        raise refuse(f"is {value}; a set has {limit} books", "write how many, or leave it out for one book", limit)
+    raise refuse(
+        f"is {value}, but the row beside it has another number of books",
+        "write as many items as volumes, or leave one of the two out; in defaults and within a row it cannot stand",
+    )
 
 
 NoVolumes = Annotated[
@@ -123,13 +131,23 @@ class BookEntry(Entry):
     row: NoRow = Field(None, description="books that share all else, each a title or a group of keys")
     assembly_tolerance: Ease = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
 
+    @property
+    def name(self) -> BookName:
+        """What it is called where it must be told from other books."""
+        return BookName(self.title, self.volume or "", self.series or "")
+
     @model_validator(mode="after")
     def _one_size(self) -> Self:
         if (self.size is None) == (self.life_size is None):
             said = "has both size and life_size" if self.size else "has no size"
-            raise refuse(said, "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page")
+            raise refuse(
+                said,
+                "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page",
+                instead={"size": {"height": "21 mm", "width": "15 mm"}, "life_size": None},
+            )
         if self.stack and not self.space:
-            raise refuse("lies in a stack, but in no space", "add space: with a name from spaces")
+            remedy = "add space: with a name from spaces"
+            raise refuse("lies in a stack, but in no space", remedy, instead={"stack": None})
         return self
 
     @property
@@ -200,24 +218,25 @@ def _cross_check_slipcases(spec: ShelfSpec) -> Iterator[Problem]:
             yield _unknown("stock", box.stock, spec.stocks, ("slipcases", name, "stock"))
         if box.space is not None and box.space not in spec.spaces:
             yield _unknown("space", box.space, spec.spaces, ("slipcases", name, "space"))
-    yield from membership_problems(spec.slipcases, [Listed(book.title, book.space, book.stack) for book in spec.books])
+    yield from membership_problems(spec.slipcases, [Listed(book.name, book.space, book.stack) for book in spec.books])
 
 
 def _row_problems(spec: ShelfSpec) -> Iterator[Problem]:
     """Books in measured rows that are not on the list, or are measured twice."""
-    titles = [book.title for book in spec.books]
+    books = [book.name for book in spec.books]
     seen: set[int] = set()
     for number, row in enumerate(spec.measured_rows):
         for position, name in enumerate(row.books):
             field = ("measured_rows", number, "books", position)
             try:
-                book = find_book(name, titles)
+                found = find_books(name, books)
             except UnknownBook as unknown:
                 yield Problem(unknown.message, unknown.remedy, field=field, value=name)
                 continue
-            if book in seen:
-                yield Problem(f"{titles[book]} is measured twice", "leave it in one row", field=field, value=name)
-            seen.add(book)
+            for book in found:
+                if book in seen:
+                    yield Problem(f"{books[book]} is measured twice", "leave it in one row", field=field, value=name)
+            seen.update(found)
 
 
 def _unknown(what: str, name: str, known: Mapping[str, object], field: tuple[str | int, ...]) -> Problem:

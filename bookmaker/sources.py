@@ -10,7 +10,7 @@ from .designs import load_design
 from .designs.box_faces import load_faces
 from .errors import FieldPath, Problem, ShelfFileError
 from .flat import Role
-from .pages import load_inside
+from .pages import load_inside, reading_errors
 from .pictures import Picture
 from .reading import ShelfFile
 
@@ -19,25 +19,35 @@ __all__ = ["Sources", "read_sources"]
 
 @dataclass(frozen=True, slots=True)
 class Sources:
-    """What was read from the files a shelf names: by book its inside, design and jacket; by slipcase its pictures."""
+    """What was read from the files a shelf names: by book its inside, design and jacket; by slipcase its pictures.
+
+    `errors` are those of files that could be read all the same, and that the pages will tell of once they are set.
+    """
 
     books: Sequence[tuple[object, object, object]]
     slipcases: Mapping[str, Mapping[Role, Picture]]
+    errors: Sequence[Problem] = ()
 
 
 def read_sources(shelf: ShelfFile, problems: list[Problem]) -> Sources:
     """The files every book and slipcase names; what cannot be read is added to the problems."""
     books: list[tuple[object, object, object]] = []
+    errors: list[Problem] = []
+    touched = {field[:3] for field in shelf.mended}
 
     def read(load: Callable[..., Any], entry: object, field: FieldPath) -> Any:
         try:
             return load(entry, shelf.folder)
         except ShelfFileError as refusal:
-            problems.extend(replace(problem, field=(*field, *problem.field)) for problem in refusal.problems)
+            told = (replace(problem, field=(*field, *problem.field)) for problem in refusal.problems)
+            problems.extend(shelf.of_the_maker(told))
             return None
 
     for number, book in enumerate(shelf.spec.books):
-        inside = read(load_inside, book.inside, ("books", number, "inside"))
+        here: FieldPath = ("books", number, "inside")
+        inside = read(load_inside, book.inside, here)
+        if inside is not None and here not in touched:
+            errors += [replace(one, field=(*here, *one.field)) for one in reading_errors(book.inside, inside)]
         design = read(load_design, book.design, ("books", number, "design"))
         own = book.jacket.design if book.jacket else None
         jacket = read(load_design, own, ("books", number, "jacket", "design")) if own else None
@@ -46,4 +56,4 @@ def read_sources(shelf: ShelfFile, problems: list[Problem]) -> Sources:
         name: read(load_faces, box.faces, ("slipcases", name, "faces")) if box.faces else {}
         for name, box in shelf.spec.slipcases.items()
     }
-    return Sources(books, slipcases)
+    return Sources(books, slipcases, errors)

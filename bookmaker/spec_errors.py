@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import types
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import Any, Literal, Union, get_args, get_origin
 
 from pydantic import BaseModel, Tag, ValidationError
@@ -12,7 +13,7 @@ from pydantic import BaseModel, Tag, ValidationError
 from .errors import FieldPath, Problem, near_match, show_field
 from .quantities import show
 
-__all__ = ["explain"]
+__all__ = ["Fault", "Spot", "explain", "faults", "tags_of"]
 
 GROUP = ("is not a group of keys", "write keys and values under it, or between { and }")
 LIST = ("is not a list", "write a list, each item after a -")
@@ -30,14 +31,52 @@ VERBS = ("is", "has", "gives", "holds", "lies", "lists", "says")
 """Messages that begin so go on from the name of the field; others stand after a colon."""
 
 
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where a failure is: its field as the file has it, and what the models know of it.
+
+    `owner` is the model that holds the last key, if a model does, and `kind` the type of what belongs there;
+    `others` are the models that its group might have been as well, told apart by kind or style. `around` is the
+    spot of the group.
+    """
+
+    field: FieldPath
+    owner: type[BaseModel] | None
+    others: Sequence[type[BaseModel]]
+    kind: Any
+    around: Spot | None = None
+
+    @property
+    def choices(self) -> list[type[BaseModel]]:
+        """The models that may stand here."""
+        return _models(self.kind)
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """A failure as a problem, with the spot where it is, the sort of failure, and what to read on with in its place."""
+
+    problem: Problem
+    spot: Spot
+    sort: str
+    instead: Mapping[str, Any]
+
+
 def explain(failure: ValidationError, model: type[BaseModel]) -> Iterator[Problem]:
     """Every failure as a problem; fields follow the file, without the checker's own steps between."""
+    return (fault.problem for fault in faults(failure, model))
+
+
+def faults(failure: ValidationError, model: type[BaseModel]) -> Iterator[Fault]:
+    """Every failure as a fault."""
     for error in failure.errors(include_url=False):
-        yield _explained(error["type"], error, model)
+        spot = _walk(error["loc"], model)
+        instead = (error.get("ctx") or {}).get("instead") or {}
+        yield Fault(_explained(error["type"], error, spot), spot, error["type"], instead)
 
 
-def _explained(kind: str, error: Mapping[str, Any], model: type[BaseModel]) -> Problem:
-    field, owner, kinds = _walk(error["loc"], model)
+def _explained(kind: str, error: Mapping[str, Any], spot: Spot) -> Problem:
+    field = spot.field
     context = error.get("ctx") or {}
     name = show_field(field) or "the shelf"
     match kind:
@@ -46,16 +85,16 @@ def _explained(kind: str, error: Mapping[str, Any], model: type[BaseModel]) -> P
             joined = f"{name} {message}" if message.split()[0] in VERBS else f"{name}: {message}"
             return Problem(joined, remedy, field=field, limit=limit)
         case "missing":
-            around = show_field(field[:-1]) or "the shelf"
-            return Problem(f"{around} has no {field[-1]}", f"add {field[-1]}: {_meaning(owner, field)}", field=field)
+            around, key = show_field(field[:-1]) or "the shelf", field[-1]
+            return Problem(f"{around} has no {key}", f"add {key}: {_meaning(spot.owner, field)}", field=field)
         case "extra_forbidden":
-            return _unknown_key(field, owner, kinds, error["input"])
+            return _unknown_key(field, spot.owner, spot.others, error["input"])
         case "union_tag_not_found":
-            key, tags = context["discriminator"].strip("'"), _tags(error["loc"], model)
-            return Problem(f"{name} has no {key}", f"add {key}: with one of {tags}", field=field)
+            key, tags = context["discriminator"].strip("'"), [tag for one in spot.choices for tag in tags_of(one)]
+            return Problem(f"{name} has no {key}", f"add {key}: with one of {', '.join(tags)}", field=field)
         case "literal_error" | "enum" | "union_tag_invalid":
             return _not_a_choice(name, field, error, context)
-    found, remedy = SHAPES.get(kind, (f"cannot be used ({error['msg']})", f"write {_meaning(owner, field)}"))
+    found, remedy = SHAPES.get(kind, (f"cannot be used ({error['msg']})", f"write {_meaning(spot.owner, field)}"))
     if error["input"] is None:
         found = "is empty"
     return Problem(f"{name} {found}", remedy, field=field)
@@ -70,7 +109,7 @@ def _unknown_key(
     known = [*(owner.model_fields if owner else []), *(["defaults"] if len(field) == 1 else [])]
     meant = near_match(str(field[-1]), known)
     remedy = f"did you mean {meant}?" if meant else "known here: " + ", ".join(known)
-    others = [tag for kind in kinds if field[-1] in kind.model_fields for tag in _tags_of(kind)]
+    others = [tag for kind in kinds if field[-1] in kind.model_fields for tag in tags_of(kind)]
     if others:
         remedy = f"it belongs to {' or '.join(others)}: name the one you mean, or leave the key out"
     elif written is None and not meant:
@@ -98,29 +137,18 @@ def _meaning(owner: type[BaseModel] | None, field: FieldPath) -> str:
     return (described.description if described else None) or "a value"
 
 
-def _walk(
-    loc: FieldPath, model: type[BaseModel]
-) -> tuple[FieldPath, type[BaseModel] | None, Sequence[type[BaseModel]]]:
-    """Follow the checker's steps through the models.
-
-    Returns the field as the file has it, the model that holds its last key, if a model does, and the other
-    models that its group might have been, told apart by kind or style.
-    """
-    field: FieldPath = ()
-    kind: Any = model
-    owner: type[BaseModel] | None = None
-    others: Sequence[type[BaseModel]] = ()
+def _walk(loc: FieldPath, model: type[BaseModel]) -> Spot:
+    """Follow the checker's steps through the models."""
+    spot = Spot((), None, (), model)
     for part in loc:
-        chosen = _marked(kind, part) or _tagged(kind, part)
+        chosen = _marked(spot.kind, part) or _tagged(spot.kind, part)
         if chosen is not None:
-            others = [other for other in _models(kind) if other is not chosen]
-            kind = chosen
+            spot = replace(spot, kind=chosen, others=[other for other in spot.choices if other is not chosen])
             continue
-        stepped_from = kind
-        owner, kind = _step(kind, part)
-        others = others if owner is stepped_from else ()
-        field = (*field, part)
-    return field, owner, others
+        owner, kind = _step(spot.kind, part)
+        others = spot.others if owner is spot.kind else ()
+        spot = Spot((*spot.field, part), owner, others, kind, around=spot)
+    return spot
 
 
 def _step(kind: Any, part: str | int) -> tuple[type[BaseModel] | None, Any]:
@@ -159,14 +187,15 @@ def _marked(kind: Any, part: Any) -> Any:
 def _tagged(kind: Any, part: str | int) -> Any:
     """The member of a union of models that goes by this tag."""
     options = _models(kind)
-    return next((option for option in options if len(options) > 1 and part in _tags_of(option)), None)
+    return next((option for option in options if len(options) > 1 and part in tags_of(option)), None)
 
 
 def _models(kind: Any) -> list[type[BaseModel]]:
     return [option for option in _options(kind) if isinstance(option, type) and issubclass(option, BaseModel)]
 
 
-def _tags_of(model: type[BaseModel]) -> tuple[str, ...]:
+def tags_of(model: type[BaseModel]) -> tuple[str, ...]:
+    """The words by which a kind or a style of group goes."""
     fields = (model.model_fields.get(key) for key in ("kind", "style"))
     return tuple(
         tag
@@ -175,9 +204,3 @@ def _tags_of(model: type[BaseModel]) -> tuple[str, ...]:
         for tag in get_args(field.annotation)
     )
 
-
-def _tags(loc: FieldPath, model: type[BaseModel]) -> str:
-    kind: Any = model
-    for part in loc:
-        kind = _marked(kind, part) or _tagged(kind, part) or _step(kind, part)[1]
-    return ", ".join(tag for option in _options(kind) if isinstance(option, type) for tag in _tags_of(option))

@@ -6,10 +6,11 @@ Only the structure of YAML is used, never its guesses about types: a title of ``
 
 from __future__ import annotations
 
+import re
 import unicodedata
 import warnings
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from ruamel.yaml import YAML
 from ruamel.yaml.error import MarkedYAMLError, ReusedAnchorWarning, YAMLError
@@ -47,13 +48,14 @@ SLIPS = {
     "could not find expected ':'": ("a key has no colon after it", "write key: value"),
     "found undefined alias": ("a * repeats something that no & has named", "put text that begins with * in quotes"),
     "expected a single document": ("--- begins a second shelf", "keep one shelf in a file"),
-    "expected the node content": (
-        "a value is missing; # and what follows is only a note",
-        'write a value, and put colours in quotes: "#7a1f2b"',
-    ),
+    "expected the node content": ("a value is missing", "write a value after the colon"),
     "while scanning a quoted scalar": ("a quotation mark is not closed", "put the same mark at the end of the text"),
 }
 """Usual slips, told by a part of what the YAML reader says, in the words of makers."""
+
+
+CUT_SHORT = re.compile(r"\s+(#\S.*)")
+"""A # right before a word: meant as part of the value, as in a colour or a number, for a note has a blank there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,9 +179,31 @@ def _syntax_error(trouble: MarkedYAMLError, place: Callable[[int, int], Place]) 
     mark = trouble.problem_mark or trouble.context_mark
     said = " ".join(str(part) for part in (trouble.context, trouble.problem) if part)
     where = place(mark.line, mark.column) if mark else place(0, 0)
+    if mark and "flow" in said:
+        lines = [place(line, 0) for line in range(mark.line, -1, -1)]
+        if cut_short := next(filter(None, map(_cut_short_in, lines)), None):
+            return ShelfFileError((cut_short,))
     usual = f"this line is not YAML ({said})", "indent keys of one group alike, and put text with : or # in quotes"
     what, remedy = next((words for sign, words in SLIPS.items() if sign in said), usual)
     return ShelfFileError((Problem(what, remedy, place=where),))
+
+
+def _cut_short(value: str, end: Place) -> Problem | None:
+    """What is wrong where a value ends and a # without a blank after it turns the rest of it into a note."""
+    lost = CUT_SHORT.match(end.source, end.column - 1)
+    if not lost:
+        return None
+    meant = re.split(r"[],}]" if set("{[") & set(end.source) else r"\s+# ", lost[1])[0].strip()
+    what = f"from {lost[1].split()[0]} on this is a note to yourself, "
+    what += f"only {value!r} is left" if value else "no value is left"
+    remedy = f'put the value in quotes, as "{f"{value} {meant}".strip()}"; a note has a blank after the #'
+    return Problem(what, remedy, place=replace(end, column=lost.start(1) + 1))
+
+
+def _cut_short_in(line: Place) -> Problem | None:
+    """The same for a line that could not be read because of it: its first value that begins with a #."""
+    begun = re.search(r"[:,[{](?=\s+#\S)", line.source)
+    return _cut_short("", replace(line, column=begun.end() + 1)) if begun else None
 
 
 class _Reader:
@@ -206,6 +230,8 @@ class _Reader:
             return self._mapping(node, place, depth)
         assert isinstance(node, ScalarNode)
         self._refuse_hidden(node.value, place)
+        if node.value:
+            self._refuse_cut_short(node, node.style)
         empty = node.value == "" and node.style is None
         return Tree(None if empty or (node.style is None and node.value in {"~", "null"}) else node.value, place)
 
@@ -215,6 +241,12 @@ class _Reader:
         if hidden:
             message = f"the text holds the control character U+{ord(hidden):04X}"
             self.problems.append(Problem(message, "write visible letters only", place=place))
+
+    def _refuse_cut_short(self, last: ScalarNode, style: str | None, *, colon: int = 0) -> None:
+        """A # may turn into a note what was meant as the value, or its end; `colon` is the length of one after it."""
+        end = self.place(last.end_mark.line, last.end_mark.column + colon)
+        if style is None and (cut_short := _cut_short("" if colon else last.value, end)):
+            self.problems.append(cut_short)
 
     def _mapping(self, node: MappingNode, place: Place, depth: int) -> Tree:
         values: dict[str, Tree] = {}
@@ -232,6 +264,8 @@ class _Reader:
             at = self.place(key.start_mark.line, key.start_mark.column)
             if isinstance(key, ScalarNode):
                 self._refuse_hidden(key.value, at)
+                if isinstance(value, ScalarNode) and not value.value:
+                    self._refuse_cut_short(key, value.style, colon=1)
                 yield str(key.value), value, at
             else:
                 self.problems.append(

@@ -148,3 +148,10 @@ def test_a_block_without_blank_ends_asks_for_endpapers(endpapers: str | None) ->
         "note: the block has no blank ends to glue to the boards; "
         "add endpapers: a name from stocks, or glue down its first and last leaf"
     ])  # fmt: skip
+
+
+def test_a_solid_block_needs_no_endpapers(tmp_path: Path) -> None:
+    """It is glued by its faces: nothing is missing."""
+    solid = SHELF.replace("kind: concertina, stock: laid, pages: 48", "kind: solid, thickness: 5 mm")
+    (tmp_path / "salt.yaml").write_text(solid, encoding="utf-8")
+    assert check(tmp_path / "salt.yaml").problems == ()

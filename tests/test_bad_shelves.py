@@ -9,8 +9,8 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from bookmaker import cli
-from bookmaker.errors import ShelfFileError
+from bookmaker import cli, reports
+from bookmaker.errors import Place, Problem, ShelfFileError
 from bookmaker.pipeline import check
 
 SHELF = """\
@@ -163,8 +163,22 @@ ONE_SLIP = [
     (("Tide Tables", '"Tide'), "13:1: a quotation mark is not closed; put the same mark at the end of the text"),
     (
         last("design: {colour: #ff0000}"),
-        "13:1: a value is missing; # and what follows is only a note; write a value, and put colours in quotes: "
-        '"#7a1f2b"',
+        "12:22: from #ff0000} on this is a note to yourself, no value is left; "
+        'put the value in quotes, as "#ff0000"; a note has a blank after the #',
+    ),
+    (
+        last("design:\n      colour: #ff0000"),
+        "13:15: from #ff0000 on this is a note to yourself, no value is left; "
+        'put the value in quotes, as "#ff0000"; a note has a blank after the #',
+    ),
+    (
+        ("Tide Tables", "Tide Table #1 of many # the thin one"),
+        "8:23: from #1 on this is a note to yourself, only 'Tide Table' is left; "
+        'put the value in quotes, as "Tide Table #1 of many"; a note has a blank after the #',
+    ),
+    (
+        last("design: {colour: , ink: red"),
+        "13:1: a { is not closed, or a comma is missing; put commas between the keys and } at the end",
     ),
     (("space: upper", "space: upper\n---\nshelf: More"), "13:1: --- begins a second shelf; keep one shelf in a file"),
     (
@@ -330,6 +344,8 @@ SEVERAL = {
             '7:35: defaults.design.ink: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
             "14:5: books[2] has no block; add block: how the pages are made",
             "14:5: books[2] has no cover; add cover: how they are covered",
+            "14:5: books[2] has no size; "
+            "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page",
         ],
     ),
 }
@@ -457,3 +473,20 @@ def test_the_line_at_fault_is_shown(
         "salt.yaml:10:51: books[1].block.pages: 7 is odd, but a leaf has two pages; write 6 or 8\n"
         "    block: {kind: concertina, stock: laid, pages: 7}\n"
     )
+
+
+@pytest.mark.parametrize("author", ["A", "A" * 60, "A" * 150, "A" * 290])
+def test_of_a_long_line_the_part_at_fault_is_shown(author: str) -> None:
+    line = f"  - {{title: Tide Tables, author: {author}, space: attic, date: {'1' * 200}}}"
+    place = Place("salt.yaml", 7, line.index("attic") + 1, line)
+    shown = reports.message(Problem("there is no space 'attic'", place=place)).splitlines()[1].strip()
+    assert "space: attic, date: 1" in shown
+    assert len(shown) <= 100
+    assert shown.endswith("1…")
+    assert shown.startswith("- {title: Tide" if len(author) < 50 else "…")
+    assert shown.strip("…") in line
+
+
+def test_a_line_of_a_hundred_letters_is_shown_whole() -> None:
+    line = "x" * 95 + " end."
+    assert reports.message(Problem("no", place=Place("salt.yaml", 7, 97, line))) == f"salt.yaml:7:97: no\n    {line}"

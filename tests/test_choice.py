@@ -89,11 +89,15 @@ def test_again_takes_off_cuts_first(shelf: Path) -> None:
     assert plan["paper"][0]["sheets"] == 0
 
 
+WRITE = "write a title, or a number from 1 to 3: bookmaker check lists them"
+
+
 @pytest.mark.parametrize(
     ("only", "again", "stocks", "told"),
     [
         (("Fog Signal",), None, (), "--only: there is no book 'Fog Signal'; did you mean 'Fog Signals'?"),
-        (("9",), None, (), "--only: there is no book '9'; write a title, or a number from 1 to 3"),
+        (("9",), None, (), f"--only: there is no book '9'; {WRITE}"),
+        ((), "Index", (), f"--again: there is no book 'Index'; {WRITE}"),
         (("the pear",), None, (), "--only: there is no book or slipcase 'the pear'; did you mean 'the pair'?"),
         ((), "Salt & Rope", (), "--again: there is no book 'Salt & Rope'; did you mean 'Salt and Rope'?"),
         ((), None, ("page papr",), "--stock: there is no stock 'page papr'; did you mean 'page paper'?"),

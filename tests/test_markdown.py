@@ -86,15 +86,15 @@ def test_code_keeps_its_lines() -> None:
 def test_pictures_are_plates_with_their_titles() -> None:
     assert passages('Look: ![a wreck](wreck.png "The *Annie*, lost") there') == [
         Passage("Look: there"),
-        Passage("The *Annie*, lost", Role.PLATE, mark="wreck.png"),
+        Passage("The *Annie*, lost", Role.PLATE, mark="wreck.png", line=1),
     ]
 
 
 def test_a_picture_without_a_title_is_called_what_its_description_says() -> None:
     assert passages("![The old   *quay*](quay.png)\n\n![](wreck.png)\n\n![a](b.png 'Two  words')") == [
-        Passage(f"The old {Style.ITALIC}quay", Role.PLATE, mark="quay.png"),
-        Passage("", Role.PLATE, mark="wreck.png"),
-        Passage("Two words", Role.PLATE, mark="b.png"),
+        Passage(f"The old {Style.ITALIC}quay", Role.PLATE, mark="quay.png", line=1),
+        Passage("", Role.PLATE, mark="wreck.png", line=3),
+        Passage("Two words", Role.PLATE, mark="b.png", line=5),
     ]
 
 
@@ -167,16 +167,26 @@ def test_notes_that_are_not_there_or_not_referred_to_are_said_with_their_lines()
     assert [as_read(p.text) for p in found] == ["Fog", "Rain1", "wet"]
     assert [(str(p), p.severity) for p in problems] == [
         (
-            "log.md refers in line 1 to the note [^1], which is not there; the reference is left out; "
+            "log.md refers to a note that is not there, and no figure is set: [^1] in line 1; "
             "write [^1]: and what it says in a paragraph of its own, or \\[^1] for the signs themselves",
             Severity.WARNING,
         ),
         (
-            "nothing in log.md refers to the note [^3] in line 7, which is left out; write [^3] where it belongs",
+            "log.md has a note that nothing refers to, left out: [^3] in line 7; write [^3] where it belongs",
             Severity.WARNING,
         ),
     ]
+    _, problems = passages_of("Fog[^1]\nRain[^2]\n\n[^3]: wet\n\n[^4]: dry", "log.md")
+    assert [p.message for p in problems] == [
+        "log.md refers to 2 notes that are not there, and no figure is set: the first is [^1] in line 1",
+        "log.md has 2 notes that nothing refers to, left out: the first is [^3] in line 4",
+    ]
     assert passages("\\[^1] and `[^1]`")[0].text == f"[^1] and {Style.TYPEWRITER}[^1]"
+
+
+def test_what_is_left_out_of_a_note_is_told_with_its_line() -> None:
+    _, [problem] = passages_of("Fog[^1]\n\n[^1]: wet\n    <b>and</b> cold", "log.md")
+    assert str(problem) == "log.md has raw HTML in line 4, left out"
 
 
 def test_a_list_after_a_quotation_is_a_thing_of_its_own() -> None:
@@ -185,20 +195,54 @@ def test_a_list_after_a_quotation_is_a_thing_of_its_own() -> None:
     ]  # fmt: skip
 
 
+def test_pictures_are_found_whatever_letters_their_names_have() -> None:
+    plates = passages("![](<the wreck.png>) ![](fähre.png) ![](a%20b.png)")
+    assert [plate.mark for plate in plates] == ["the wreck.png", "fähre.png", "a b.png"]
+
+
+def test_plates_know_the_line_that_names_them() -> None:
+    plates = passages("![](a.png)\n\nmore\n![](b.png) and\\\n![](c.png)")
+    assert [(plate.mark, plate.line) for plate in plates if plate.role is Role.PLATE] == [
+        ("a.png", 1),
+        ("b.png", 4),
+        ("c.png", 5),
+    ]
+
+
+def test_a_picture_without_a_name_is_left_out_and_said() -> None:
+    found, [problem] = passages_of("Look\n![here]() and ![]()", "log.md")
+    assert [passage.text for passage in found] == ["Look and"]
+    assert str(problem) == (
+        "log.md names no file for the picture in line 2, left out; "
+        "write ![](wreck.png), with the name of a file beside the text"
+    )
+
+
 @pytest.mark.parametrize("address", ["https://e.invalid/a.png", "//e.invalid/a.png", "FTP://e.invalid/a.png"])
 def test_remote_pictures_are_left_out_and_said(address: str) -> None:
     found, [problem] = passages_of(f"Look ![]({address}) here", "log.md")
     assert [passage.text for passage in found] == ["Look here"]
     assert str(problem) == (
-        f"log.md names the picture {address}, left out: nothing is fetched; save it beside the text and write its name"
+        f"log.md names the picture {address} in line 1, left out: nothing is fetched; "
+        "save it beside the text and write its name"
     )
     assert (problem.severity, problem.field) == (Severity.WARNING, ("file",))
+
+
+def test_many_of_a_kind_are_told_once_with_the_first_line() -> None:
+    text = "\n\n".join(f"Line <b>{i}</b> and ![](https://e.invalid/{i}.png)" for i in range(30))
+    _, problems = passages_of(f"Start\n\n{text}", "log.md")
+    assert [str(problem) for problem in problems] == [
+        "log.md has raw HTML in 30 lines, the first is line 3, left out",
+        "log.md names 30 pictures that do not lie beside it, left out: nothing is fetched; "
+        "the first is https://e.invalid/0.png in line 3; save them beside the text and write their names",
+    ]
 
 
 def test_html_is_left_out_and_said() -> None:
     found, [problem] = passages_of("One\n\n<div>\n<script>fetch()</script>\n</div>\n\nTwo <b>three</b>", "log.md")
     assert [passage.text for passage in found] == ["One", "Two three"]
-    assert str(problem) == "log.md has raw HTML, left out; the first is in line 3"
+    assert str(problem) == "log.md has raw HTML in 2 lines, the first is line 3, left out"
     assert problem.severity is Severity.WARNING
 
 

@@ -13,6 +13,7 @@ from bookmaker import output, publishing
 from bookmaker.errors import OutputError
 from bookmaker.output import file_names, replaced_file, replaced_folder
 from bookmaker.pipeline import make
+from bookmaker.publishing import Wishes
 from bookmaker.starter import write_starter
 
 from .test_bad_shelves import SHELF
@@ -82,6 +83,23 @@ def test_foreign_files_are_named_and_stay(shelf: Path, tmp_path: Path, made_befo
         "choose a new or empty folder"
     )
     assert contents(tmp_path) == before
+
+
+def test_a_cover_drawn_over_its_template_is_not_replaced(shelf: Path, tmp_path: Path) -> None:
+    """The natural thing to do with a template is to draw on it and save it where it lies."""
+    out = tmp_path / "out"
+    make(shelf, out, wishes=Wishes(templates=True))
+    drawn = out / "template-1.png"
+    drawn.write_bytes(drawn.read_bytes() + b"hours of work")
+    before = contents(tmp_path)
+    assert refused(shelf, out) == (
+        f"{out} holds files that were changed since bookmaker wrote them: template-1.png; "
+        "move them to another folder, or they would be lost"
+    )
+    assert contents(tmp_path) == before
+    drawn.rename(tmp_path / "cover.png")
+    make(shelf, out)
+    assert "template-1.pdf" not in contents(out)
 
 
 @pytest.mark.parametrize("plan", ["{", "[]", '{"files": ["plan.json"]}', '{"made_by": "bookmaker", "files": 3}'])

@@ -11,6 +11,7 @@ import pytest
 from PIL import Image
 from pypdf import PdfReader
 
+from bookmaker.choice import Choice
 from bookmaker.designs import dress_flat, load_design
 from bookmaker.designs.design import Dress, Words
 from bookmaker.designs.own_artwork import OwnArtwork
@@ -201,4 +202,28 @@ def test_a_template_has_the_exact_size_and_a_png_as_fine_as_the_print(tmp_path: 
     assert media == pytest.approx([width + 4, height + 4], abs=0.01)  # a flush cover bleeds 2 mm
     with Image.open(tmp_path / "out" / "template-1.png") as picture:
         assert picture.size == pytest.approx([side / 25.4 * 600 for side in media], abs=1)
-    assert "front" in page.extract_text()
+        assert picture.info["dpi"] == pytest.approx((600, 600), abs=0.1)
+    said = page.extract_text()
+    assert "front" in said
+    assert "Tides" in said.splitlines()
+    assert f"cover, {media[0]:.2f} mm × {media[1]:.0f} mm with its bleed" in said.splitlines()
+
+
+def test_templates_are_of_what_is_chosen_jackets_too(tmp_path: Path) -> None:
+    jacket = "    jacket: {stock: page, flap: 6 mm}\n"
+    more = SHELF[SHELF.index("  - title") :].replace("Tides", "Moons") + jacket
+    (tmp_path / "shelf.yaml").write_text(SHELF + more, encoding="utf-8")
+
+    def written(*only: str) -> list[str]:
+        wishes = Wishes(templates=True, choice=Choice(only=only))
+        make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=wishes)
+        return sorted(path.name for path in (tmp_path / "out").glob("template-*.pdf"))
+
+    assert written() == ["template-1.pdf", "template-2-jacket.pdf", "template-2.pdf"]
+    assert written("Tides") == ["template-1.pdf"]
+    plan = make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(templates=True)).checked.plan
+    page = PdfReader(tmp_path / "out" / "template-2-jacket.pdf").pages[0]
+    width, height = (float(side) * 25.4 / 72 for side in (page.trimbox.width, page.trimbox.height))
+    assert plan.books[1].jacket
+    assert (width, height) == pytest.approx(plan.books[1].jacket.flat.size, abs=0.01)
+    assert page.extract_text().count("flap") == 2

@@ -180,7 +180,6 @@ def test_nesting_holds_everything_and_can_be_cut(items: list[Item], gap: float, 
     assert found.area_bound <= found.bound <= found.sheets <= found.row_sheets
     assert found.saved == found.row_sheets - found.sheets
     for number, area in enumerate(found.bins):
-        assert found.cut_straight(number)
         assert can_be_cut_straight([outline(spot) for spot in found.on(number)])
         panels = cut_up(found.on(number), area, found.cuts(number), gap)
         assert sorted(map(len, panels)) == sorted(min(1, len(panel)) for panel in panels)
@@ -334,7 +333,6 @@ def test_a_pinwheel_cannot_be_cut_straight() -> None:
     spots = [("a", 0, 0, 60, 20), ("b", 60, 0, 20, 60), ("c", 20, 60, 60, 20), ("d", 0, 20, 20, 60)]
     placed = tuple(Placed(key, 0, x, y, w, h, turned=False) for key, x, y, w, h in spots)
     wheel = Nesting(placed, (Bin(80, 80),), 0, 1, 1, 1, 1, 0)
-    assert not wheel.cut_straight(0)
     assert wheel.cuts(0) == ()
     assert not can_be_cut_straight([outline(spot) for spot in placed])
 

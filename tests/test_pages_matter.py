@@ -69,6 +69,13 @@ def test_lines_are_about_equally_long_if_not_told_to_be_full() -> None:
     assert max(line.width for line in even) < max(line.width for line in full)
 
 
+def test_apostrophes_in_titles_are_those_of_print_if_the_typeface_has_them() -> None:
+    face = bundled("text")
+    for written, printed in (("The Keepers' Log's End", "The Keepers’ Log’s End"), ("Fog's 'Log'", "Fog's 'Log'")):
+        [line] = broken(face, written, 1.0, 40.0, 4)
+        assert line.text == printed
+
+
 # ---- title page
 
 

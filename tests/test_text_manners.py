@@ -132,7 +132,7 @@ def test_a_table_without_room_is_set_row_by_row_and_said_with_its_line(tmp_path:
     text = "Fog.\n\n| Extraordinary | Considerations | Straightforwardness |\n|---|---|---|\n| | one | two |"
     found = inside(tmp_path, text, PAGE)
     assert " ".join(line.text for line in lines(found.pages[0])) == (
-        "Fog. Extraordinary, Considerations, Straightforwardness one, two"
+        "Fog. Extraordinary; Considerations; Straightforwardness one; two"
     )
     [problem] = [problem for problem in found.problems if problem.severity is Severity.WARNING]
     assert str(problem) == (
@@ -146,6 +146,12 @@ def test_empty_cells_stay_empty(tmp_path: Path) -> None:
     assert [line.text for line in page] == ["a", "b", "c", "2", "3", "4"]
     columns = {line.text: line.at.x for line in page}
     assert (columns["2"], columns["3"], columns["4"]) == (columns["b"], columns["a"], columns["c"])
+
+
+def test_several_tables_without_room_are_told_at_once(tmp_path: Path) -> None:
+    table = "| Extraordinary | Considerations | Straightforwardness |\n|---|---|---|\n| 1 | 2 | 3 |\n\nFog.\n\n"
+    [problem] = said(inside(tmp_path, 2 * table, PAGE))
+    assert problem.startswith("2 tables of log.md have no room for their columns, the first in line 1: each row is set")
 
 
 CELLS = st.lists(
@@ -165,7 +171,7 @@ def test_tables_stay_in_the_type_area_and_lose_nothing(
     pages = inside(tmp_path, text, frame, punctuation="as written", language="none").pages
     shown = [line for page in pages for line in lines(page)]
     wanted = " ".join([*["fog"] * before, *(cell or "x" for cells_of_row in cells for cell in cells_of_row), "End."])
-    letters = sorted("".join(line.text for line in shown).translate({ord(" "): None, ord(","): None}))
+    letters = sorted("".join(line.text for line in shown).translate({ord(" "): None, ord(";"): None}))
     assert letters == sorted(wanted.replace(" ", ""))
     for number, page in enumerate(pages, start=1):
         area = frame.type_area(number)

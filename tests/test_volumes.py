@@ -62,11 +62,22 @@ def test_a_row_is_numbered_unless_it_numbers_itself(tmp_path: Path) -> None:
     assert titles(check(written(tmp_path, books))) == [("North", "I"), ("South", "II"), ("West", "last")]
 
 
-@pytest.mark.parametrize("volumes", ["1", "101", "many", "3, row: [A, B]", "[2]"])
-def test_a_set_that_is_none_is_refused(volumes: str, tmp_path: Path) -> None:
+@pytest.mark.parametrize(
+    ("volumes", "said"),
+    {
+        "1": "is 1; a set has 2 to 100 books; write how many, or leave it out for one book",
+        "101": "is 101; a set has 2 to 100 books; write how many, or leave it out for one book",
+        "many": "is not a whole number; write how many books the set has, 2 to 100",
+        "[2]": "is not a whole number; write how many books the set has, 2 to 100",
+        "3, row: [A, B]": "is 3, but the row beside it has another number of books; write as many items as volumes, "
+        "or leave one of the two out; in defaults and within a row it cannot stand",
+    }.items(),
+)
+def test_a_set_that_is_none_is_refused(volumes: str, said: str, tmp_path: Path) -> None:
     with pytest.raises(ShelfFileError) as refused:
         read_shelf(written(tmp_path, f"  - {{title: Annals, volumes: {volumes}}}\n"))
-    assert any("is no set; write a number from 2 to 100" in str(problem) for problem in refused.value.problems)
+    (problem,) = refused.value.problems
+    assert str(problem).endswith(f"books[1].volumes {said}")
 
 
 @every_style

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 
-from ..book_names import UnknownBook, find_book
+from ..book_names import BookName, UnknownBook, find_books
 from ..errors import FieldPath, Problem
 from .slipcase import SlipcaseEntry
 
@@ -17,18 +17,18 @@ __all__ = ["Listed", "members", "membership_problems", "space_of"]
 class Listed:
     """A book on the list, as far as a slipcase cares."""
 
-    title: str
+    name: BookName
     space: str | None = None
     stack: str | None = None
 
 
 def members(entry: SlipcaseEntry, books: Sequence[Listed]) -> tuple[int, ...]:
     """The numbers, from 0, of the books of a slipcase; a name that no book or more than one answers to is left out."""
-    titles = [book.title for book in books]
+    names = [book.name for book in books]
     found: list[int] = []
     for name in entry.books:
         with suppress(UnknownBook):
-            found.append(find_book(name, titles))
+            found += find_books(name, names)
     return tuple(found)
 
 
@@ -42,20 +42,21 @@ def space_of(entry: SlipcaseEntry, books: Sequence[Listed]) -> str | None:
 def membership_problems(slipcases: Mapping[str, SlipcaseEntry], books: Sequence[Listed]) -> Iterator[Problem]:
     """Everything that is wrong with the names under the slipcases; fields count from the shelf."""
     taken: dict[int, str] = {}
-    titles = [book.title for book in books]
+    names = [book.name for book in books]
     for name, entry in slipcases.items():
         for index, written in enumerate(entry.books):
             field = ("slipcases", name, "books", index)
             try:
-                number = find_book(written, titles)
+                found = find_books(written, names)
             except UnknownBook as unknown:
                 yield Problem(unknown.message, unknown.remedy, field=field, value=written)
                 continue
-            if number in taken:
-                yield _taken(books[number].title, taken[number], name, field)
-            else:
-                taken[number] = name
-                yield from _stacked(books[number], field)
+            for number in found:
+                if number in taken:
+                    yield _taken(str(names[number]), taken[number], name, field)
+                else:
+                    taken[number] = name
+                    yield from _stacked(books[number], field)
         yield from _different_spaces(name, entry, books)
 
 
@@ -68,7 +69,7 @@ def _taken(title: str, by: str, name: str, field: FieldPath) -> Problem:
 def _stacked(book: Listed, field: FieldPath) -> Iterator[Problem]:
     if book.stack:
         yield Problem(
-            f"{book.title} lies in the stack {book.stack} and stands in a slipcase",
+            f"{book.name} lies in the stack {book.stack} and stands in a slipcase",
             "take its stack away, or take it out of the slipcase",
             field=field,
         )

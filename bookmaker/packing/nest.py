@@ -67,11 +67,6 @@ class Nesting:
         """Straight edge-to-edge cuts, in order, that take a bin's pieces apart as far as such cuts can."""
         return take_apart(self.on(number), self.bins[number], self.gap)[0]
 
-    def cut_straight(self, number: int) -> bool:
-        """Whether those cuts separate all pieces of a bin."""
-        panels = take_apart(self.on(number), self.bins[number], self.gap)[1]
-        return all(len(panel.pieces) <= 1 for panel in panels)
-
 
 def nest(
     items: Sequence[Item],

@@ -43,6 +43,7 @@ __all__ = [
     "compose_inside",
     "inside_extent",
     "load_inside",
+    "reading_errors",
 ]
 
 KINDS: Mapping[type[Part], ModuleType] = {
@@ -109,6 +110,16 @@ def load_inside(entry: AnyInside, folder: Path) -> Any:
     if problems:
         raise ShelfFileError(problems)
     return tuple(sources)
+
+
+def reading_errors(entry: AnyInside, source: Any) -> tuple[Problem, ...]:
+    """What is already known to spoil the pages when their files have been read, such as letters no typeface has."""
+    return tuple(
+        replace(problem, field=(*part.place, *problem.field))
+        for part in _bound(entry, source)
+        for problem in getattr(part.source, "problems", ())
+        if problem.severity is Severity.ERROR
+    )
 
 
 def inside_extent(entry: AnyInside, source: Any, frame: PageFrame) -> int | None:

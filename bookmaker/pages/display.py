@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from ..drawing import BLACK, Canvas, Colour
 from ..geometry import Point
 from ..typefaces import TextLine, Typeface
+from .punctuation import with_apostrophes
 
 __all__ = ["LEADING", "Displayed", "broken", "centred"]
 
@@ -49,7 +50,7 @@ def broken(
 
     If that takes more than `most_lines`, or a word is wider than the measure, the size is made smaller.
     """
-    words = text.split()
+    words = with_apostrophes(text, typeface.covers).split()
     if not words:
         return ()
 

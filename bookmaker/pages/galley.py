@@ -232,7 +232,7 @@ class Galley:
     def _rows_of_table(self, passage: Passage) -> Matter:
         self.remarks.unfit.append(passage.line)
         before = self.lines.done
-        rows = "\n".join(", ".join(filter(None, row)) for row in cells_of(passage))
+        rows = "\n".join("; ".join(filter(None, row)) for row in cells_of(passage))
         matter = self._verse(passage._replace(text=rows, mark=""))
         self.lines.done = before + passage.words
         return matter

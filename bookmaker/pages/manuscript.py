@@ -6,7 +6,7 @@ import codecs
 import re
 import stat
 import unicodedata
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NoReturn
@@ -101,7 +101,7 @@ def read_manuscript(
         passages = list(plain_passages(kept))
         notes = [*_tabs(name, kept), *notes]
     if not any(passage.text or passage.role is Role.PLATE for passage in passages):
-        _refuse(f"{name} has no words in it", "write a text into it, or choose kind: blank")
+        _refuse(f"{name} has no words in it", "write a text into it, or choose kind: blank", notes)
     right_to_left = _reads_from_right(passages)
     faces = [face for face in (typeface, *styled.values()) if face]
     marks = AS_WRITTEN if right_to_left else punctuation.covered(lambda sign: all(face.covers(sign) for face in faces))
@@ -114,6 +114,7 @@ def read_manuscript(
         _refuse(
             f"{name} has letters read from right to left ({_named(lost, raw)}), which {_face(typeface)} does not have",
             "write face: with the path of a typeface that has them, or give these pages as pictures",
+            notes,
         )
     problems = [*notes, *_missing_glyphs(name, missing, raw, typeface)]
     for style, face in styled.items():
@@ -145,8 +146,10 @@ def _reads_from_right(passages: list[Passage]) -> bool:
     return next((side for side in sides if side in {"L", "R", "AL"}), "L") != "L"
 
 
-def _refuse(message: str, remedy: str) -> NoReturn:
-    raise ShelfFileError((Problem(message, remedy, field=("file",)),))
+def _refuse(message: str, remedy: str, notes: Sequence[Problem] = ()) -> NoReturn:
+    """Refuse the text; `notes` is what else was found in it, of which mere notes are not worth a word now."""
+    others = (note for note in notes if note.severity is not Severity.NOTE)
+    raise ShelfFileError((Problem(message, remedy, field=("file",)), *others))
 
 
 def _bytes(path: Path) -> bytes:

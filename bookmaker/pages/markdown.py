@@ -1,23 +1,22 @@
 """Markdown as passages: headings, paragraphs, verses, quotations, lists, tables, notes, breaks and plates.
 
 What CommonMark calls a hard line break makes a verse of its paragraph. Tables are those of GitHub Flavored
-Markdown. Notes stand at the end of their chapter. Nothing is fetched: pictures must lie beside the text. HTML is
-left out, and said.
+Markdown. Notes stand at the end of their chapter.
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
-from ..errors import Problem, Severity
+from ..errors import Problem
 from .fount import Style
 from .indents import Typed, typed_indents, verse_indents
-from .notes import REFERENCE, Notes, read_notes
+from .inline import Inline, Stretch, words_of
+from .notes import Notes, read_notes
 from .passage import Passage, Role
 from .ranks import OTHER, RUNNING_TEXT, Rank, ranks_of
 from .unread import unread
@@ -26,21 +25,10 @@ __all__ = ["passages_of"]
 
 BULLET = "\u2022"
 
-REMOTE = re.compile(r"[a-z][a-z0-9+.-]*:|//", re.IGNORECASE)
-"""Addresses that do not name a file beside the text."""
-
 STANDING_IN = frozenset({"blockquote_open", "bullet_list_open", "ordered_list_open"})
 
 SIDES = {"text-align:left": "l", "text-align:center": "c", "text-align:right": "r"}
 """How the reader says that a column is aligned."""
-
-STYLES = {
-    (False, False): Style.ROMAN,
-    (True, False): Style.ITALIC,
-    (False, True): Style.BOLD,
-    (True, True): Style.BOLD_ITALIC,
-}
-"""By emphasis and strong emphasis."""
 
 
 def passages_of(text: str, name: str) -> tuple[list[Passage], list[Problem]]:
@@ -50,11 +38,12 @@ def passages_of(text: str, name: str) -> tuple[list[Passage], list[Problem]]:
     typed = typed_indents(text, tokens)
     if typed.text != text:
         tokens = reader.parse(typed.text)
-    walk = _Walk(reader, Notes.of(tokens), _ranks(tokens), text.split("\n"), typed)
+    inline = Inline(Notes.of(tokens))
+    walk = _Walk(reader, inline, _ranks(tokens), text.split("\n"), typed)
     for token in tokens:
         walk.take(token)
     walk.end_chapter()
-    return walk.passages, [*walk.said(name), *unread(tokens, name), *typed.said(name)]
+    return walk.passages, [*inline.said(name), *unread(tokens, name), *typed.said(name)]
 
 
 def _ranks(tokens: Sequence[Token]) -> list[int]:
@@ -68,28 +57,38 @@ def _ranks(tokens: Sequence[Token]) -> list[int]:
 
 
 @dataclass
+class _Table:
+    """A table as far as it is read; `line` is where it begins in the file."""
+
+    line: int
+    rows: list[list[str]] = field(default_factory=list)
+    sides: str = ""
+
+    def passage(self, inset: int) -> Passage:
+        """The whole of it."""
+        text = "\n".join("\t".join(row) for row in self.rows)
+        return Passage(text, Role.TABLE, inset=inset, mark=self.sides, line=self.line)
+
+
+@dataclass
 class _Walk:
     """Goes through the tokens in order, and keeps what it stands in."""
 
     reader: MarkdownIt
-    notes: Notes
+    inline: Inline
     ranks: list[int]
     source: list[str]
     typed: Typed
     passages: list[Passage] = field(default_factory=list)
-    html: list[int] = field(default_factory=list)
-    remote: list[str] = field(default_factory=list)
-    links: int = 0
     lists: list[int | None] = field(default_factory=list)
     items: list[int] = field(default_factory=list)
     quotes: int = 0
     mark: str = ""
     level: int = 0
     note: str = ""
-    table: list[list[str]] | None = None
-    sides: str = ""
+    first: int = 1
+    table: _Table | None = None
     apart: bool = False
-    begun: int = 0
 
     def take(self, token: Token) -> None:
         """Take the next token."""
@@ -107,7 +106,7 @@ class _Walk:
             case "fence" | "code_block":
                 self._verbatim(token.content)
             case "html_block":
-                self.html.append((token.map or [0])[0] + 1)
+                self.inline.html.append(self._line(token))
             case "inline":
                 self._inline(token)
             case _:
@@ -116,30 +115,28 @@ class _Walk:
 
     def end_chapter(self) -> None:
         """Add the notes that the chapter refers to; those to which they refer themselves come after them."""
-        place = 0
-        while place < len(self.notes.figures):
-            name, figure = list(self.notes.figures.items())[place]
+        for figure, (text, line) in self.inline.notes.of_chapter():
             self.note = self.mark = f"{figure}."
-            for token in self.reader.parse(self.notes.written[name].text):
+            self.first = line
+            for token in self.reader.parse(text):
                 self.take(token)
-            self.note = self.mark = ""
-            place += 1
-        self.notes.figures.clear()
+        self.note, self.mark, self.first = "", "", 1
+
+    def _line(self, token: Token) -> int:
+        """The line of the file where a token begins."""
+        return self.first + (token.map or [0])[0]
 
     def _table(self, token: Token) -> None:
         match token.type:
             case "table_open":
-                self.table, self.sides = [], ""
-                self.begun = (token.map or [0])[0] + 1
-            case "tr_open" if self.table is not None:
-                self.table.append([])
-            case "th_open":
-                self.sides += SIDES.get(str(token.attrGet("style")), "l")
+                self.table = _Table(self._line(token))
+            case "tr_open" if self.table:
+                self.table.rows.append([])
+            case "th_open" if self.table:
+                self.table.sides += SIDES.get(str(token.attrGet("style")), "l")
             case "table_close" if self.table:
-                rows, self.table = self.table, None
-                text = "\n".join("\t".join(row) for row in rows)
-                inset = self.quotes + len(self.lists)
-                self.passages.append(Passage(text, Role.TABLE, inset=inset, mark=self.sides, line=self.begun))
+                self.passages.append(self.table.passage(self.quotes + len(self.lists)))
+                self.table = None
 
     def _list(self, token: Token) -> None:
         match token.type:
@@ -156,21 +153,6 @@ class _Walk:
             case "list_item_close":
                 self.mark = ""
                 self.items.pop()
-
-    def said(self, name: str) -> Iterator[Problem]:
-        """What was left out."""
-        if self.html:
-            where = f"the first is in line {self.html[0]}"
-            yield _left_out(f"{name} has raw HTML, left out; {where}")
-        for address in dict.fromkeys(self.remote):
-            yield _left_out(
-                f"{name} names the picture {address[:60]}, left out: nothing is fetched",
-                "save it beside the text and write its name",
-            )
-        yield from self.notes.said(name)
-        if self.links:
-            some = "1 link" if self.links == 1 else f"{self.links} links"
-            yield Problem(f"{name} has {some}, set without addresses", severity=Severity.NOTE, field=("file",))
 
     def _next_mark(self) -> str:
         number = self.lists[-1]
@@ -193,13 +175,16 @@ class _Walk:
         self._add("\n".join(line for line in lines if line), Role.VERSE)
 
     def _inline(self, token: Token) -> None:
-        line = (token.map or [0])[0] + 1
+        children, line = token.children or [], self._line(token)
         place = "" if self.note else self.typed.placed.get(line - 1, "")
-        signs, plates = self._signs(token.children or (), line, ends="\n" if place else " ")
+        if place:
+            for child in children:
+                child.type = "hardbreak" if child.type == "softbreak" else child.type
+        stretches, plates = self.inline.stretches(children, line)
         if self.table:
-            self.table[-1].append(" ".join(_words(signs)))
-            signs = []
-        lines = [" ".join(_words(part)) for part in _split(signs, "\n")]
+            self.table.rows[-1].append(" ".join(words_of(stretches)))
+            stretches = []
+        lines = [" ".join(words_of(part)) for part in _split(stretches, "\n")]
         text = "\n".join(filter(None, lines))
         if self.level:
             self._add(text.replace("\n", " "), Role.HEADING)
@@ -207,92 +192,21 @@ class _Walk:
             self.passages.append(Passage(text, Role.PLACED, mark=place))
         elif "\n" in text:
             begun = self.source[line - 1 :] if not (self.note or self.lists) else []
-            indents = verse_indents(token.children or (), begun)
+            indents = verse_indents(children, begun)
             verses = (indent + verse for indent, verse in zip(indents, lines, strict=True) if verse)
             self._add("\n".join(verses), Role.VERSE)
         else:
             self._add(text, Role.BODY)
-        for source, caption in plates:
-            self.passages.append(Passage(caption, Role.PLATE, mark=source))
-
-    def _signs(
-        self, tokens: Sequence[Token], line: int, ends: str = " "
-    ) -> tuple[list[tuple[Style, str]], list[tuple[str, str]]]:
-        """Stretches of text, each in one style, and the pictures between them; `ends` stands for ends of lines."""
-        signs: list[tuple[Style, str]] = []
-        plates: list[tuple[str, str]] = []
-        emphasis = strong = 0
-        for token in tokens:
-            style = STYLES[emphasis > 0, strong > 0]
-            match token.type:
-                case "em_open" | "em_close":
-                    emphasis += token.nesting
-                case "strong_open" | "strong_close":
-                    strong += token.nesting
-                case "text":
-                    signs.append((style, token.content.replace("\n", " ")))
-                case "code_inline":
-                    signs.append((Style.TYPEWRITER, token.content))
-                case "softbreak":
-                    signs.append((style, ends))
-                case "hardbreak":
-                    signs.append((style, "\n"))
-                case str(kind) if kind == REFERENCE:
-                    _refer(signs, self.notes.figure(token.meta["name"], line))
-                case "html_inline":
-                    self.html.append(line)
-                case "link_open":
-                    self.links += 1
-                case "image":
-                    self._picture(token, plates)
-        return signs, plates
-
-    def _picture(self, token: Token, plates: list[tuple[str, str]]) -> None:
-        source = str(token.attrGet("src") or "")
-        if REMOTE.match(source):
-            self.remote.append(source)
-        else:
-            title = str(token.attrGet("title") or "")
-            described, _ = self._signs(token.children or (), 0)
-            plates.append((source, " ".join(title.split() or _words(described))))
+        self.passages += plates
 
 
-def _refer(signs: list[tuple[Style, str]], figure: str) -> None:
-    """Add the figure of a note, close to the word before it."""
-    if signs and figure:
-        style, text = signs[-1]
-        signs[-1] = (style, text.rstrip(" "))
-    if figure:
-        signs.append((Style.SUPERIOR, figure))
-
-
-def _left_out(message: str, remedy: str = "") -> Problem:
-    return Problem(message, remedy, Severity.WARNING, field=("file",))
-
-
-def _split(signs: Sequence[tuple[Style, str]], at: str) -> Iterator[list[tuple[Style, str]]]:
-    """The stretches between two signs that are `at`."""
-    part: list[tuple[Style, str]] = []
-    for style, text in signs:
+def _split(stretches: Sequence[Stretch], at: str) -> Iterator[list[Stretch]]:
+    """The stretches between two of them that are `at`."""
+    part: list[Stretch] = []
+    for style, text in stretches:
         if text == at:
             yield part
             part = []
         else:
             part.append((style, text))
     yield part
-
-
-def _words(signs: Sequence[tuple[Style, str]]) -> Iterator[str]:
-    """Words as a fount knows them: each with the signs of its styles."""
-    word, style = "", Style.ROMAN
-    for wanted, text in signs:
-        for part in re.split(r"([^\S\u00a0\u2007\u202f]+)", text):
-            if part and part.isspace() and part.strip("\u00a0\u2007\u202f"):
-                if word:
-                    yield word
-                word, style = "", Style.ROMAN
-            elif part:
-                word += part if wanted is style else wanted + part
-                style = wanted
-    if word:
-        yield word

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from itertools import islice
 from typing import NamedTuple
 
 from markdown_it import MarkdownIt
@@ -41,6 +42,7 @@ class Notes:
     """The notes of a text, counted in each chapter in the order in which they are referred to."""
 
     written: dict[str, _Note] = field(default_factory=dict)
+    names: list[str] = field(default_factory=list)
     figures: dict[str, int] = field(default_factory=dict)
     used: set[str] = field(default_factory=set)
     lost: dict[str, int] = field(default_factory=dict)
@@ -54,31 +56,45 @@ class Notes:
                 notes.written.setdefault(token.meta["name"], _Note(token.content, (token.map or [0])[0] + 1))
         return notes
 
+    def of_chapter(self) -> Iterator[tuple[int, _Note]]:
+        """The notes of the chapter that ends, those too that are only referred to meanwhile."""
+        for figure, name in enumerate(self.names, start=1):
+            yield figure, self.written[name]
+        self.names.clear()
+        self.figures.clear()
+
     def figure(self, name: str, line: int) -> str:
         """The figure of a note that is referred to in some line of the file; nothing if there is no such note."""
         if name not in self.written:
             self.lost.setdefault(name, line)
             return ""
-        self.used.add(name)
-        return str(self.figures.setdefault(name, len(self.figures) + 1))
+        if name not in self.figures:
+            self.used.add(name)
+            self.names.append(name)
+            self.figures[name] = len(self.names)
+        return str(self.figures[name])
 
     def said(self, name: str) -> Iterator[Problem]:
-        """What was left out of the file of that name, each with its line."""
-        for note, line in self.lost.items():
-            yield Problem(
-                f"{name} refers in line {line} to the note [^{note}], which is not there; the reference is left out",
+        """What was left out of the file of that name, with its line."""
+        unused = {note: line for note, (_, line) in self.written.items() if note not in self.used}
+        for note, line in islice(self.lost.items(), 1):
+            some = len(self.lost)
+            which = "a note that is" if some == 1 else f"{some} notes that are"
+            first = "" if some == 1 else "the first is "
+            yield _left_out(
+                f"{name} refers to {which} not there, and no figure is set: {first}[^{note}] in line {line}",
                 f"write [^{note}]: and what it says in a paragraph of its own, or \\[^{note}] for the signs themselves",
-                Severity.WARNING,
-                field=("file",),
             )
-        for note, (_, line) in self.written.items():
-            if note not in self.used:
-                yield Problem(
-                    f"nothing in {name} refers to the note [^{note}] in line {line}, which is left out",
-                    f"write [^{note}] where it belongs",
-                    Severity.WARNING,
-                    field=("file",),
-                )
+        for note, line in islice(unused.items(), 1):
+            which, first = ("a note", "") if len(unused) == 1 else (f"{len(unused)} notes", "the first is ")
+            yield _left_out(
+                f"{name} has {which} that nothing refers to, left out: {first}[^{note}] in line {line}",
+                f"write [^{note}] where it belongs",
+            )
+
+
+def _left_out(message: str, remedy: str) -> Problem:
+    return Problem(message, remedy, Severity.WARNING, field=("file",))
 
 
 def read_notes(markdown: MarkdownIt) -> MarkdownIt:

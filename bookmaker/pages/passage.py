@@ -33,8 +33,8 @@ class Passage(NamedTuple):
     `level` is the rank of a heading, from 1; `inset` counts the quotations and lists a passage stands in; `mark` is
     the bullet or number of an item or a note, the name of a plate's picture, or one letter for each column of a
     table: l, c or r, as its cells keep left, to the middle or right; for lines `PLACED` there c or r. `line` is the
-    line of its source where a table begins. What stands in is `apart` if it begins right after another quotation
-    or list.
+    line of the source where a plate is named or a table begins. What stands in is `apart` if it begins right after
+    another quotation or list.
     """
 
     text: str

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 from .fount import Style
 
-__all__ = ["AS_WRITTEN", "Punctuation", "punctuation_of"]
+__all__ = ["AS_WRITTEN", "Punctuation", "punctuation_of", "with_apostrophes"]
 
 APOSTROPHE = "\u2019"
 PRIMES, TYPED_PRIMES = ("\u2032", "\u2033"), ("'", '"')
@@ -33,6 +33,8 @@ STYLES = frozenset(map(str, Style))
 
 OPENERS = "([{\u2014\u2013-/\u00a0\u202f\u2018\u201c\u201e\u201a\u00ab\u2039\u00bf\u00a1"
 """After these a quotation begins."""
+
+AFTER_LETTER = re.compile(r"(?<=[^\W\d_])'")
 
 WORD = re.compile(r"[^\W_]+")
 CLOSING = re.compile(r"\S'(?!\w)")
@@ -125,6 +127,18 @@ def punctuation_of(language: str) -> Punctuation:
     marks = LANGUAGES.get(tag) or LANGUAGES.get(root) or LANGUAGES["en"]
     double, single = _pairs(marks)
     return Punctuation(double, single, EM_DASH if root in EM_DASHED else EN_DASH, ELISIONS.get(root, ()))
+
+
+def with_apostrophes(text: str, covers: Callable[[str], bool]) -> str:
+    """A title, a name or a caption of whatever language: apostrophes after letters are the same in all of them.
+
+    Where a single mark stands before a word, it and others may be quotation marks, which are left as they are.
+
+    >>> with_apostrophes("The Keeper's Log", lambda sign: True)
+    'The Keeper’s Log'
+    """
+    set_so = AFTER_LETTER.sub(APOSTROPHE, text)
+    return set_so if "'" not in set_so and covers(APOSTROPHE) else text
 
 
 class _Passage:

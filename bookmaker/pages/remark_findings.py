@@ -85,11 +85,12 @@ def _broken_words(remarks: Remarks, name: str) -> Iterator[Problem]:
 def _unfit_tables(remarks: Remarks, name: str) -> Iterator[Problem]:
     unfit = remarks.unfit
     if unfit:
-        lines = ", ".join(map(str, unfit))
-        which, its = ("line", "its") if len(unfit) == 1 else ("lines", "their")
+        count = len(unfit)
+        which = f"the table in line {unfit[0]} of {name} has no room for its columns, so"
+        if count > 1:
+            which = f"{count} tables of {name} have no room for their columns, the first in line {unfit[0]}:"
         yield Problem(
-            f"the {'table' if len(unfit) == 1 else 'tables'} in {which} {lines} of {name} "
-            f"{'has' if len(unfit) == 1 else 'have'} no room for {its} columns, so each row is set on lines of its own",
+            f"{which} each row is set on lines of its own",
             "write a smaller size, fewer columns, or shorter words in them",
             Severity.WARNING,
             field=("file",),

@@ -18,7 +18,7 @@ from .passage import Passage
 
 __all__ = ["SetTable", "cells_of", "in_columns"]
 
-GAP = 1.0
+GAP = 0.8
 """Between two columns, in ems."""
 
 SMALLER = 0.85

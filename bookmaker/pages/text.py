@@ -8,7 +8,7 @@ from pathlib import Path
 
 from ..drawing import NOTHING, Art, Drawn
 from ..errors import Problem, ShelfFileError
-from ..pictures import Picture, load_picture
+from ..pictures import Picture
 from ..spec.measures import FIT
 from ..typefaces import Typeface
 from .copyfit import MOST_PAGES, Bounds, Copy, Proofs
@@ -25,6 +25,7 @@ from .setpage import SetPage
 from .setting import FEWEST_LETTERS, Manner, Setting
 from .text_findings import findings, no_room, nothing_fits, too_large
 from .text_keys import UNPARTED, TextInside
+from .text_plates import load_plates
 
 __all__ = ["TextInside", "TextSource", "compose", "extent", "load"]
 
@@ -45,6 +46,11 @@ class TextSource:
     plates: Mapping[str, Picture] = field(default_factory=dict)
     proofs: Proofs = field(default_factory=Proofs, compare=False)
 
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """What is wrong with the text, whatever it is set on."""
+        return self.manuscript.problems
+
 
 def load(entry: TextInside, folder: Path) -> TextSource:
     """Read the text, its typefaces and its pictures.
@@ -55,16 +61,19 @@ def load(entry: TextInside, folder: Path) -> TextSource:
     problems: list[Problem] = []
     faces = _faces(entry, folder, problems)
     file = folder / entry.file
-    manuscript, plates = None, {}
+    manuscript = None
     marks = AS_WRITTEN if entry.punctuation == "as written" else punctuation_of(entry.language)
     try:
         styled: dict[Style, Typeface] = {style: face for style, face in faces.items() if style != Style.ROMAN}
         manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled, marks)
-        plates = _plates(manuscript, file.parent)
     except ShelfFileError as refusal:
         problems += refusal.problems
-    if problems or manuscript is None:
+    if manuscript is None:
         raise ShelfFileError(problems)
+    plates, lost = load_plates(manuscript.name, manuscript.passages, file.parent)
+    problems += lost
+    if problems:
+        raise ShelfFileError([*problems, *manuscript.problems])
     language = None if entry.language == UNPARTED else known_language(entry.language)
     return TextSource(manuscript, Fount(faces, language, right_to_left=manuscript.right_to_left), plates)
 
@@ -85,20 +94,6 @@ def _faces(entry: TextInside, folder: Path, problems: list[Problem]) -> dict[Sty
         except ShelfFileError as refusal:
             problems += refusal.problems
     return faces
-
-
-def _plates(manuscript: Manuscript, folder: Path) -> dict[str, Picture]:
-    """The pictures that a text names, found from where the text is."""
-    plates: dict[str, Picture] = {}
-    problems: list[Problem] = []
-    for name in dict.fromkeys(passage.mark for passage in manuscript.passages if passage.role is Role.PLATE):
-        try:
-            plates[name] = load_picture(folder / name)
-        except ShelfFileError as refusal:
-            problems += [replace(problem, field=("file",)) for problem in refusal.problems]
-    if problems:
-        raise ShelfFileError(problems)
-    return plates
 
 
 def extent(entry: TextInside, source: TextSource, frame: PageFrame) -> int | None:

@@ -132,15 +132,21 @@ class StockEntry(Entry):
     @model_validator(mode="after")
     def _one_way_to_the_caliper(self) -> Self:
         if self.caliper is not None and self.thickness is not None:
-            raise refuse("gives both caliper and thickness, which are the same thing", "keep one of the two")
+            raise refuse(
+                "gives both caliper and thickness, which are the same thing",
+                "keep one of the two",
+                instead={"thickness": None},
+            )
         given = self.caliper if self.caliper is not None else self.thickness
         if given is None and self.pile is None and self.bulk is None and self.basis_weight is None:
             raise refuse(
                 "says nothing about its thickness",
                 "add caliper: 90 um, or grammage with bulk, or best a measured pile: 20 sheets = 1.52 mm",
+                instead={"caliper": "90 um"},
             )
         if self.bulk is not None and self.grammage is None and self.basis_weight is None:
-            raise refuse("has a bulk but no weight to go with it", "add grammage: 80 g/m2")
+            remedy = "add grammage: 80 g/m2"
+            raise refuse("has a bulk but no weight to go with it", remedy, instead={"grammage": "80 g/m2"})
         return self
 
     def sheet_or(self, usual: SheetFormat) -> SheetFormat:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated
 
 from pydantic import BeforeValidator, WithJsonSchema
@@ -18,9 +19,16 @@ JOINERS = "\u200c\u200d\u200e\u200f\u00ad"
 """Invisible signs that belong to writing: joiners, direction marks, the soft hyphen."""
 
 
-def refuse(message: str, remedy: str, limit: str = "") -> PydanticCustomError:
-    """The error a field type raises; `remedy` says what to write instead."""
-    return PydanticCustomError("maker", "{message}", {"message": message, "remedy": remedy, "limit": limit})
+def refuse(
+    message: str, remedy: str, limit: str = "", instead: Mapping[str, object] | None = None
+) -> PydanticCustomError:
+    """The error a field type raises; `remedy` says what to write instead.
+
+    Where the keys of a group do not go together, `instead` says with which the rest can be read all the same, so
+    that what else is wrong can be told too; a key that is None is left out.
+    """
+    said = {"message": message, "remedy": remedy, "limit": limit, "instead": instead}
+    return PydanticCustomError("maker", "{message}", said)
 
 
 def read_text(value: object) -> str:

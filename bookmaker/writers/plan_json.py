@@ -51,15 +51,19 @@ def plan_report(
     plan: ShelfPlan,
     sheets: Sequence[tuple[str, int, Sheet]],
     tallies: Iterable[Tally],
-    files: Sequence[str],
+    files: Mapping[str, str],
     problems: Iterable[Problem],
     legibility: Sequence[Legibility | None],
     lettering: Sequence[Sequence[Lettering]],
 ) -> dict[str, Any]:
-    """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written."""
+    """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written.
+
+    Each file comes with the digest of what it holds, an empty one for the plan itself, which cannot hold its own.
+    """
     return {
         "made_by": "bookmaker",
         "files": list(files),
+        "digests": {name: digest for name, digest in files.items() if digest},
         "sheets": [_sheet(file, page, sheet) for file, page, sheet in sheets],
         "paper": [_tally(tally) for tally in tallies],
         **check_report(plan, problems, legibility, lettering),

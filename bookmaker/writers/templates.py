@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path as FilePath
 
 import pypdfium2
@@ -11,7 +11,7 @@ from ..drawing import BLACK, WHITE, Canvas, Colour, Pen
 from ..flat import Flat, Role
 from ..geometry import Path, Point, Rect, Size, Transform, polygon
 from ..typefaces import bundled, set_line
-from ..units import MM_PER_INCH, to_pt
+from ..units import MM_PER_INCH, print_mm, to_pt
 from .pdf import PdfFile
 
 __all__ = ["write_template"]
@@ -21,6 +21,9 @@ TEMPLATE_DPI = 600.0
 
 SAFE_FROM_FOLD, SAFE_FROM_EDGE = 0.5, 1.0
 """Nothing that matters should lie nearer to a fold or an edge, in mm: a fold may be off, a cut may be too."""
+
+TOLD = 1.0
+"""Size of the lines that say whose template it is, in mm."""
 
 BLEED, SAFE, FOLD = Colour.from_hex("#f6d9d4"), Colour.from_hex("#3f8a5a"), Colour.from_hex("#2a5fa5")
 FACES = (Role.FRONT, Role.SPINE, Role.BACK)
@@ -38,6 +41,7 @@ def write_template(folder: FilePath, stem: str, title: str, flats: list[Flat]) -
             size = Size(outline.width + 2 * flat.bleed, outline.height + 2 * flat.bleed)
             with pdf.page(size, trim=outline) as canvas, canvas.placed(Transform.move(flat.bleed, flat.bleed)):
                 _draw(canvas, flat)
+                _tell(canvas, flat, (title, f"{flat.name}, {_measures(size)} with its bleed"))
     return [name, *_pictures(folder, name, stem)]
 
 
@@ -52,6 +56,20 @@ def _draw(canvas: Canvas, flat: Flat) -> None:
         _name(canvas, str(panel.role), panel.rect)
     for fold in flat.folds:
         canvas.stroke(Path.line(fold.start, fold.end), Pen(0.1, FOLD, (1.2, 0.5)))
+
+
+def _tell(canvas: Canvas, flat: Flat, lines: Sequence[str]) -> None:
+    """Whose template it is and how large, small at the foot of the largest panel, where it is soon drawn over."""
+    panel = max((panel.rect for panel in flat.panels), key=lambda rect: rect.width * rect.height)
+    room = _safe(panel).grown(-0.6, -0.6, -0.6, -0.6)
+    for number, text in enumerate(reversed(lines)):
+        line = set_line(bundled("sans"), TOLD, text)
+        line = set_line(bundled("sans"), TOLD * min(1.0, room.width / line.width), text)
+        canvas.text(line, Point(room.x, room.y + number * TOLD * 1.3), SAFE)
+
+
+def _measures(size: Size) -> str:
+    return f"{print_mm(size.width, 2)} × {print_mm(size.height, 2)}"
 
 
 def _safe(rect: Rect) -> Rect:
@@ -76,7 +94,8 @@ def _pictures(folder: FilePath, name: str, stem: str) -> Iterator[str]:
     try:
         for number in range(len(pdf)):
             picture = f"{stem}.png" if len(pdf) == 1 else f"{stem}-{number + 1}.png"
-            pdf[number].render(scale=TEMPLATE_DPI / to_pt(MM_PER_INCH)).to_pil().save(folder / picture)
+            drawn = pdf[number].render(scale=TEMPLATE_DPI / to_pt(MM_PER_INCH)).to_pil()
+            drawn.save(folder / picture, dpi=(TEMPLATE_DPI, TEMPLATE_DPI))
             yield picture
     finally:
         pdf.close()

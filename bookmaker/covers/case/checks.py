@@ -134,7 +134,7 @@ def _piece_problems(entry: Case, sizes: Sizes) -> Iterator[Problem]:
 
 def remarks_on(entry: Case, sizes: Sizes, block: BlockPlan) -> Iterator[Problem]:
     """Notes on a case that can be made."""
-    if not block.pastedowns and entry.endpapers is None:
+    if block.pages and not block.pastedowns and entry.endpapers is None:
         yield _note(
             "endpapers",
             "the block has no blank ends to glue to the boards",
