@@ -47,7 +47,10 @@ books:
     author: Odile Fenn
     size: {height: 21 mm, width: 15 mm}         # the page of the miniature
     block: {pages: 48}
-    inside: {kind: text, file: attic.txt}
+    inside:                                     # its parts, one after the other
+      - {kind: title page}
+      - {kind: text, file: attic.txt, begins: recto}
+      - {kind: mock text, size: 2.2 pt}         # lines that look like text, on all pages that are left
     design: {style: cloth, colour: "#2f4f46"}
 
   - title: Knots and Splices
@@ -68,7 +71,7 @@ TEXT = """\
 The attic had no window, so the cartographer drew one. She drew it on the north wall in brown ink, \
 four panes and a latch, and in the panes she drew the valley as she remembered it from the train.
 
-By the second winter the drawing had acquired weather. Nobody had touched it. The hills stood further \
+By the second winter the drawing had a weather of its own. Nobody had touched it. The hills stood further \
 off than they had, as hills do before rain, and in the lower left pane a lamp had been lit in a house \
 where she was certain she had put no house at all.
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import re
 from pathlib import Path
 from typing import Any
@@ -88,6 +89,41 @@ def test_strips_are_filled_if_asked(tmp_path: Path) -> None:
     assert full["strips"] == plain["strips"]
     assert full["pages"] == 12 * full["strips"] - 2
     assert full["pages"] - plain["pages"] < 12
+
+
+@pytest.mark.parametrize("pages", [22, 24, 30])
+def test_type_that_is_fitted_takes_the_pages_of_strips_that_are_filled(tmp_path: Path, pages: int) -> None:
+    """Pages settle the strips, the strips all their pages, those the type: and the spine follows from all."""
+    full = report(tmp_path, f", pages: {pages}, fill_strips: yes", "size: fit")
+    book = full["books"][0]
+    assert book["pages"] == 12 * book["strips"] - 2 >= pages > book["pages"] - 12
+    written = report(tmp_path, f", pages: {book['pages']}", "size: fit")["books"][0]
+    assert (written["legibility"], written["spine_mm"]) == (book["legibility"], book["spine_mm"])
+    assert errors(full) == []
+    panels = book["pages"] + 2
+    assert book["block_thickness_mm"] == pytest.approx(panels * 0.075 + (panels / 2 + 1) * 0.015)
+    # handbook §5: the spine of a wrap is T + π/4 · c; the report is rounded to 0.1 µm
+    assert book["spine_mm"] == pytest.approx(book["block_thickness_mm"] + math.pi / 4 * 0.16, abs=1e-4)
+
+
+def test_type_that_is_fitted_takes_the_pages_of_sections_that_are_filled(tmp_path: Path) -> None:
+    folder, block = tmp_path, "{kind: sections, stock: page, pages: %s}"
+    (folder / "fog.txt").write_text(TEXT, encoding="utf-8")
+
+    def book(more: str) -> dict[str, Any]:
+        shelf = SHELF.replace("{kind: concertina, stock: page%s}", block % more) % "size: fit"
+        (folder / "shelf.yaml").write_text(shelf, encoding="utf-8")
+        checked = check(folder / "shelf.yaml")
+        found = json.loads(json.dumps(check_report(checked.plan, checked.problems, checked.legibility)))
+        return dict(found["books"][0], said=found["problems"])
+
+    plain, full, written = book("14"), book("14, fill_sections: yes"), book("16")
+    assert (plain["pages"], full["pages"]) == (14, 16)
+    assert full["spine_mm"] == plain["spine_mm"]
+    assert full["legibility"] == written["legibility"]
+    assert full["legibility"]["x_height_mm"] > plain["legibility"]["x_height_mm"]
+    assert any("2 blank pages follow the last one" in problem["message"] for problem in plain["said"])
+    assert not any("blank" in problem["message"] for problem in full["said"])
 
 
 def refusal(folder: Path, block: str, inside: str) -> str:

@@ -81,6 +81,17 @@ def test_the_book_can_be_read(keys: dict[str, str], right_to_left: bool, width: 
         _assert_back_to_back(recto, verso, one_side=keys.get("printing") == "one side")
 
 
+@given(keys=books())
+def test_sections_that_are_filled_are_the_same_sheets_with_no_blank_page(keys: dict[str, str]) -> None:
+    plain, full = block(**keys), block(**keys, fill_sections="yes")
+    pages = gathered([read(flats, right_to_left=False) for flats in sections_of(full)])
+    assert panels_of(pages) == [*range(1, full.pages + 1)]
+    assert (full.pages, full.panels) == (plain.panels, plain.panels)
+    assert full.thickness == plain.thickness
+    assert [flat.outline for flat in full.flats] == [flat.outline for flat in plain.flats]
+    assert full.notes == ()
+
+
 def _assert_back_to_back(recto: Page, verso: Page, *, one_side: bool) -> None:
     """The verso lies exactly behind its recto: in the same place, or as far from its own spine."""
     assert recto.panel and verso.panel
@@ -288,7 +299,7 @@ def test_flats_are_named_for_the_bench() -> None:
 def test_blank_pages_are_said() -> None:
     (note,) = block(pages="46").notes
     assert (str(note), str(note.severity), note.field) == (
-        "46 pages do not fill the sections: 2 blank pages follow the last one; write pages: 48 for none",
+        "46 pages do not fill the sections: 2 blank pages follow the last one; write pages: 48 for none, or fill_sections: yes",
         "note",
         ("block", "pages"),
     )

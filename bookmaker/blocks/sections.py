@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from itertools import accumulate
 from math import floor
 from typing import Literal
@@ -45,6 +46,7 @@ class Sections(PagedEntry):
     kind: Literal["sections"] = "sections"
     stock: StockName = Field(description="name of the paper, as under stocks")
     pages_in_section: SectionPages = Field(None, description="pages of each section, or automatic")
+    fill_sections: Flag = Field(False, description="yes: so many pages more that the last section is full")
     fold: Literal["folio", "quarto", "octavo"] = Field("folio", description="a sheet folded once, twice, three times")
     printing: Literal["both sides", "one side"] = Field("both sides", description="which sides are printed")
     fastening: Literal["sewn", "stapled", "glued"] = Field("sewn", description="what holds the sheets together")
@@ -80,6 +82,8 @@ def plan(entry: Sections, page: Size, stocks: Mapping[str, Stock], *, right_to_l
     if problems:
         raise ShelfFileError(problems)
     panels = sum(section.pages(make.imposed) for section in sections)
+    if entry.fill_sections:
+        make, entry = replace(make, pages=panels), entry.model_copy(update={"pages": panels})
     return BlockPlan(
         kind=entry.kind,
         pages=entry.printed_pages,
@@ -158,7 +162,7 @@ def _padding(entry: Sections, panels: int) -> Iterator[Problem]:
     if blank:
         yield Problem(
             f"{entry.printed_pages} pages do not fill the sections: {blank} blank pages follow the last one",
-            f"write pages: {panels} for none",
+            f"write pages: {panels} for none, or fill_sections: yes",
             Severity.NOTE,
             field=("block", "pages"),
         )
