@@ -9,16 +9,13 @@ import re
 from collections.abc import Sequence
 
 from .boxes import Boxes
-from .breaking import Word
+from .breaking import FORBIDDEN, Word
 from .fount import Style
 
 __all__ = ["boxed"]
 
 DASHES = frozenset(sign + dash for sign in ("", *Style) for dash in "-\u2013\u2014\u2015")
 """Words that are nothing but a dash."""
-
-BOND = 4000.0
-"""Penalty for a line that ends where words should keep together: more than for letters parted, less than forbidden."""
 
 INITIAL = re.compile(r"[\x00-\x06]?(?:[^\W\d_]\.)+")
 
@@ -52,11 +49,11 @@ def _is_name(word: str) -> bool:
 def _bound(box: Word) -> Word:
     """A box after which no line should end."""
     *inner, end = box.stops
-    return box._replace(stops=(*inner, end._replace(penalty=BOND)))
+    return box._replace(stops=(*inner, end._replace(penalty=FORBIDDEN)))
 
 
 def _whole(box: Word, boxes: Boxes, word: str) -> Word:
     """A box that is parted nowhere, if it has room as it is."""
     return box if box.width > boxes.room or word in boxes.wide else box._replace(
-        stops=tuple(stop._replace(penalty=BOND) for stop in box.stops[:-1]) + box.stops[-1:]
+        stops=tuple(stop._replace(penalty=FORBIDDEN) for stop in box.stops[:-1]) + box.stops[-1:]
     )

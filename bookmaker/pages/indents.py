@@ -42,7 +42,7 @@ ENDS = tuple(".!?…:;,—–-\"'”’»)*_")
 
 HARD_BREAK = re.compile(r"(?:\\| {2,})$")
 
-MARKUP = re.compile(r"(?=(?:[-+*>]|#{1,6})(?:\s|$))|(?<=\d)(?=[.)]\s)")
+MARKUP = re.compile(r"^(?:(?=(?:[-+*>]|#{1,6})(?:\s|$))|(\d{1,9})(?=[.)](?:\s|$)))")
 """Where a line that is moved to the left would begin to mean something else."""
 
 
@@ -141,7 +141,7 @@ def typed_indents(text: str, tokens: Sequence[Token]) -> Typed:
             indented.append(start)
         else:
             continue
-        lines[start:end] = [MARKUP.sub(r"\\", line.lstrip(" \t"), count=1) for line in group]
+        lines[start:end] = [MARKUP.sub(r"\1\\", line.lstrip(" \t")) for line in group]
     return Typed("\n".join(lines) if placed or indented else text, placed, tuple(indented))
 
 
