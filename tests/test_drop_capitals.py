@@ -120,4 +120,4 @@ def test_lines_beside_a_capital_are_quoted_with_it(tmp_path: Path) -> None:
     text = "# Fog\n\nNobody straightforwardnessly, uninterruptedly acknowledges unextraordinarily x"
     found = inside(tmp_path, text, drop_capital="2", language="none", justified="yes")
     [told] = [problem.message for problem in found.problems if "short of the margin" in problem.message]
-    assert told.endswith("the first one 'Nobody'")
+    assert told.endswith("the first one 'Nobody straightforwardnessly,'")
