@@ -259,6 +259,17 @@ def test_plates_half_titles_and_empty_pages_bear_no_number(tmp_path: Path) -> No
     assert numbers(text, tmp_path, chapters="run on")[:3] == ["1", "", "3"]
 
 
+def test_neither_the_first_page_of_a_chapter_nor_a_plate_bears_a_running_head(tmp_path: Path) -> None:
+    Image.new("RGB", (600, 800), (40, 90, 120)).save(tmp_path / "buoy.png")
+    chapter = "\n\n".join([PROSE] * 7)
+    text = f"# Fog\n\n{chapter}\n\n# Rain\n\n![](buoy.png)\n\n{chapter}"
+    pages = inside(tmp_path, text, running_heads="yes").pages
+    first = FRAME.type_area(1).top - FACE.shape("dfl").top * SIZE
+    heads = ["".join(line.text for line in lines(page) if line.at.y > first + 0.01) for page in pages]
+    # a chapter fills three pages; the plate follows the page that names it
+    assert heads[:7] == ["", "Salt Verses", "Fog", "", "", "Salt Verses", "Rain"]
+
+
 def test_a_plate_has_its_description_under_it(tmp_path: Path) -> None:
     Image.new("RGB", (600, 800), (40, 90, 120)).save(tmp_path / "buoy.png")
     page = record(inside(tmp_path, "![The old buoy](buoy.png)").pages[0])
