@@ -23,7 +23,7 @@ from hypothesis import strategies as st
 from PIL import Image
 from pypdf.generic import ContentStream
 
-from bookmaker.drawing import BLACK, Colour, Pen
+from bookmaker.drawing import BLACK, Canvas, Colour, Pen
 from bookmaker.errors import ShelfFileError
 from bookmaker.geometry import Path, Point, Rect, Size, Transform
 from bookmaker.pictures import Picture, load_picture
@@ -447,6 +447,19 @@ def test_tracked_letters_stand_apart_and_those_of_the_next_line_do_not(apart: fl
     assert places[12:] == pytest.approx([5, 5 + advances[0], 5 + sum(advances[:2])], abs=0.004)
     assert line.width == pytest.approx(x - apart - 5)
     assert TextLine(5, line.runs, apart).width == pytest.approx(x - apart - 5)
+
+
+def test_letters_of_a_repeated_drawing_are_not_tracked_as_the_page_is() -> None:
+    class Plate:
+        def draw(self, canvas: Canvas) -> None:
+            canvas.text(TextLine(5, ((0.0, TEXT.shape("fog")),)), Point(0, 0), BLACK)
+
+    def draw(canvas: PdfCanvas) -> None:
+        canvas.text(TextLine(5, ((0.0, TEXT.shape("a b")),), 0.4), Point(5, 60), BLACK)
+        canvas.repeat(Plate(), Rect(0, -5, 30, 30), [Point(5, 20)])
+
+    (_, start, _), (_, second, _) = [letter for letter in letters_on(made(draw)) if letter[0] in "fo"]
+    assert second - start == pytest.approx(TEXT.shape("fog").glyphs[0].advance * 5, abs=0.004)
 
 
 def test_shifted_glyphs_are_shifted() -> None:

@@ -299,7 +299,8 @@ def test_flats_are_named_for_the_bench() -> None:
 def test_blank_pages_are_said() -> None:
     (note,) = block(pages="46").notes
     assert (str(note), str(note.severity), note.field) == (
-        "46 pages do not fill the sections: 2 blank pages follow the last one; write pages: 48 for none, or fill_sections: yes",
+        "46 pages do not fill the sections: 2 blank pages follow the last one; "
+        "write pages: 48 for none, or fill_sections: yes",
         "note",
         ("block", "pages"),
     )

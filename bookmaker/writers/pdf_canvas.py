@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
+from math import nan
 
 from ..drawing import Art, Colour, Pen
 from ..geometry import Path, Point, Rect, Transform
@@ -128,7 +129,8 @@ class PdfCanvas:
     def repeat(self, art: Art, bounds: Rect, places: Sequence[Point]) -> None:
         """Draw the same art at several places: once into a form (ISO 32000-1, 8.10), which is then shown at each."""
         inner = PdfCanvas(self._resources)
-        inner._state = _State(to_paper=self._state.to_paper)
+        # a form begins with what the page holds where it is shown, which may be tracked letters
+        inner._state = _State(to_paper=self._state.to_paper, tracking=nan)
         art.draw(inner)
         name = self._resources.form(inner, bounds)
         self.placed_objects.add(name)
