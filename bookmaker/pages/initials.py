@@ -76,30 +76,36 @@ def opening(
     capital = dropped(lines.fount.runs(style + letter)[0], setting, depth, headroom)
     before = lines.fount.width(quote) * setting.size if quote else 0.0
     start = 0.0 if boxes.hanging else before
-    if start + capital.right - capital.left > setting.measure * WIDEST:
-        return Hindrance.NO_ROOM
+    taken = start + capital.right - capital.left
+    if not rest or taken > setting.measure * WIDEST:
+        return Hindrance.NO_ROOM if rest else Hindrance.SHORT
     beside = f"{_beside(style, ending, small='smcp' in lines.fount.roman.features)} {rest}" if ending else rest
     done, short = lines.done, len(lines.remarks.short)
     for gap in (GAP, HANGING_GAP):
         lines.done = done + (not ending)
         del lines.remarks.short[short:]
-        width = start + capital.right - capital.left + gap * setting.size
-        measure = setting.measure + 1e-9
-        measures = Measures(width, (*(measure - width,) * depth, measure))
-        found = lines.paragraph(beside, measures, boxes, setting.size, justified=justified) if beside else ()
-        if all(line.x >= width - 1e-9 for line in found[:depth]):
+        found = _around(beside, taken + gap * setting.size, depth, lines, boxes, setting, justified=justified)
+        if all(line.x >= taken + gap * setting.size - 1e-9 for line in found[:depth]):
             break
     hindrance = Hindrance.SHORT if len(found) < depth else _crowded(found[:depth], lines, setting)
     if hindrance:
         lines.done = done
         del lines.remarks.short[short:]
         return hindrance
-    lines.remarks.short[short:] = [
-        quote + letter + words if words == found[0].words else words for words in lines.remarks.short[short:]
-    ]
-    shifted = tuple(line if number < depth else line._replace(x=line.x - width) for number, line in enumerate(found))
+    told = lines.remarks.short[short:]
+    lines.remarks.short[short:] = [quote + letter + words if words == found[0].words else words for words in told]
     initial = Initial(style + letter, start - capital.left, capital.size, capital.drop)
-    return Opening(shifted, (Initial(quote, start - before, setting.size), initial) if quote else (initial,))
+    return Opening(found, (Initial(quote, start - before, setting.size), initial) if quote else (initial,))
+
+
+def _around(
+    text: str, width: float, depth: int, lines: Lines, boxes: Boxes, setting: Setting, *, justified: bool
+) -> tuple[SetLine, ...]:
+    """The lines of a text, the first of them beside a capital that takes `width` mm."""
+    measure = setting.measure + 1e-9
+    measures = Measures(width, (*(measure - width,) * depth, measure))
+    found = lines.paragraph(text, measures, boxes, setting.size, justified=justified)
+    return tuple(line if number < depth else line._replace(x=line.x - width) for number, line in enumerate(found))
 
 
 def _crowded(beside: tuple[SetLine, ...], lines: Lines, setting: Setting) -> Hindrance | None:
