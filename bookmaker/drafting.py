@@ -8,9 +8,9 @@ from typing import Any
 
 from .blocks import EDGE_STRIP, Solid, trimmed
 from .covers.slipcase import SlipcasePlan
-from .designs import Dress, Lettering, Words, dress_flat
+from .designs import Dress, Lettering, Words, artwork_of_piece, dress_flat, ground_of
 from .designs.box_faces import dress_box
-from .drawing import NOTHING, Art, Canvas, Drawn
+from .drawing import NOTHING, Art, Canvas, Colour, Drawn
 from .edges import edge_art
 from .errors import FieldPath, Problem
 from .flat import Face, Flat, Panel, Role
@@ -67,8 +67,12 @@ def draft_book(
     ]
     problems = list(_within(("books", book.number, "inside"), inside.problems))
     lettering: list[Lettering] = []
+    dressed = [flat for flat in book.cover.flats if flat.dressed]
     for index, flat in enumerate(book.cover.flats, start=1):
-        dress = dress_flat(book.entry.design, artwork, flat, words) if flat.dressed else Dress()
+        dress = Dress()
+        if flat.dressed:
+            own = artwork_of_piece(book.entry.design, artwork, dressed.index(flat), len(dressed))
+            dress = dress_flat(book.entry.design, own, flat, words)
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
         lettering += dress.lettering
@@ -102,9 +106,11 @@ def draft_slipcase(
     """
     faces = box.entry.faces
     ground: Art = NOTHING
+    tone: Colour | None = None
     if faces and faces.as_books:
+        tone = ground_of(first.entry.design)
         ground = dress_flat(first.entry.design, artwork, box.flat, replace(words, title="", author="")).art
-    dress = dress_box(faces, pictures, box.flat, ground)
+    dress = dress_box(faces, pictures, box.flat, ground, tone)
     label = (box.name, f"slipcase for {len(box.books)} book{'s' if len(box.books) > 1 else ''}")
     piece = Piece(f"slipcase-{index}", None, label, box.flat, dress.art, slipcase=box.name)
     return Draft((piece,), tuple(_within(("slipcases", box.name, "faces"), dress.problems)))

@@ -135,7 +135,7 @@ def pages_of(path: Path, reader: PdfReader) -> list[Node]:
             continue
         name = (reference.idnum, reference.generation) if isinstance(reference, IndirectObject) else (-len(seen), 0)
         if name in seen or len(seen) > MOST_NODES:
-            _refuse(f"the pages of {path.name} lead round in a circle", SAVE_AGAIN)
+            _refuse(f"{path.name} is damaged: its pages lead round in a circle", SAVE_AGAIN)
         seen.add(name)
         below = {**inherited, **{key: own[key] for key in INHERITED if key in own}}
         waiting += [(kid, below) for kid in reversed(list(own["/Kids"].get_object()))]
@@ -187,6 +187,8 @@ def _digest(path: Path) -> str:
             _refuse(f"{name} is a folder, not a PDF", "write the name of one PDF file")
         if not stat.S_ISREG(status.st_mode):
             _refuse(f"{name} is not a file", "write the name of a PDF file")
+        if status.st_size == 0:
+            _refuse(f"{name} is empty (0 bytes)", SAVE_AGAIN)
         if status.st_size > LARGEST_FILE:
             limit = f"{LARGEST_FILE / 1e6:.0f} MB"
             _refuse(f"{name} has {status.st_size / 1e6:.0f} MB, more than {limit}", "save the pages you need apart")
@@ -196,7 +198,7 @@ def _digest(path: Path) -> str:
             end = file.read()
             file.seek(0)
             digest = hashlib.file_digest(file, "sha256").hexdigest()
-    except FileNotFoundError:
+    except (FileNotFoundError, NotADirectoryError):
         _refuse(f"there is no PDF {name}", "write its path as seen from the folder of the shelf file")
     except (OSError, ValueError) as failure:
         reason = (getattr(failure, "strerror", None) or str(failure)).lower()

@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 from .designs import Lettering
 from .errors import Problem, Severity
 from .eyesight import Legibility
+from .quantities import show
 from .units import print_mm
 
 __all__ = ["lettering_problems"]
@@ -27,8 +28,8 @@ def lettering_problems(lettering: Iterable[Lettering], resolution_dpi: float) ->
         high = Legibility(line.x_height, resolution_dpi).dots
         if high < FEWEST_DOTS:
             yield Problem(
-                f"{line.text!r} fits the {line.on} only {print_mm(line.x_height, 2)} high, {high:.1f} printer dots: "
-                "too small to print",
+                f"{show(line.text)!r} fits the {line.on} only {print_mm(line.x_height, 2)} high, "
+                f"{high:.1f} printer dots: too small to print",
                 line.help or f"write a shorter {line.what}",
                 Severity.WARNING,
                 field=("spine_title",) if line.on == "spine" else (),

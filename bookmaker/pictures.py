@@ -22,12 +22,13 @@ from .errors import Problem, ShelfFileError
 from .geometry import Rect
 from .units import MM_PER_INCH
 
-__all__ = ["MOST_PIXELS", "Picture", "covering", "effective_dpi", "fitting", "load_picture"]
+__all__ = ["MOST_PIXELS", "Picture", "covering", "effective_dpi", "fitting", "load_picture", "show_dpi"]
 
 MOST_PIXELS = 100_000_000
 """Larger pictures are refused: decoded, they need more memory than a home computer spares."""
 
 FORMATS = ("JPEG", "PNG", "WEBP", "TIFF")
+PDF_MARK = b"%PDF"
 SAVE_AS = "save it as JPEG, PNG, WebP or TIFF"
 SAVE_AGAIN = "save or copy it again from where it came"
 
@@ -100,6 +101,15 @@ def effective_dpi(picture: Picture, width_mm: float, height_mm: float) -> float:
     return min(picture.width_px / width_mm, picture.height_px / height_mm) * MM_PER_INCH
 
 
+def show_dpi(resolution: float) -> str:
+    """A resolution as a message says it.
+
+    >>> show_dpi(150.2), show_dpi(1.3)
+    ('150 dots per inch', '1 dot per inch')
+    """
+    return f"{resolution:.0f} dot{'' if round(resolution) == 1 else 's'} per inch"
+
+
 def covering(picture: Picture, area: Rect) -> Rect:
     """The rectangle of the picture's own proportions that just covers an area, centred on it."""
     return _scaled(picture, area, max(area.width / picture.width_px, area.height / picture.height_px))
@@ -169,6 +179,9 @@ def _without_pillow_limits() -> Iterator[None]:
 
 def _unknown(path: Path) -> tuple[str, str]:
     """What to say of a file that is none of our formats."""
+    with path.open("rb") as file:
+        if file.read(len(PDF_MARK)) == PDF_MARK:
+            return f"{path.name} is a PDF, not a picture", SAVE_AS
     try:
         with _without_pillow_limits(), Image.open(path) as image:
             return f"{path.name} is a {image.format} picture, which cannot be used", SAVE_AS

@@ -92,8 +92,10 @@ def _usable(shelf: ShelfFile) -> tuple[Sources, ShelfPlan]:
     unnamed = shelf.of_the_maker(cross_check(shelf.spec)) if shelf.names_stand else ()
     problems = [*shelf.faults, *shelf.of_lenders(unnamed)]
     crossed = bool(problems)
-    sources = read_sources(shelf, problems)
-    unread = {problem.field[1] for problem in problems if "inside" in problem.field[:3]}
+    of_files: list[Problem] = []
+    sources = read_sources(shelf, of_files)
+    unread = {problem.field[1] for problem in of_files if "inside" in problem.field[:3]}
+    problems += shelf.of_lenders(of_files)
     insides = [inside for inside, _, _ in sources.books]
     if not problems:
         set_texts_ahead(shelf.spec, insides)
@@ -105,7 +107,7 @@ def _usable(shelf: ShelfFile) -> tuple[Sources, ShelfPlan]:
         problems += refusal.problems
         plan = None
     if problems or plan is None:
-        raise shelf.refusal([*problems, *sources.errors])
+        raise shelf.refusal([*problems, *shelf.of_lenders(sources.errors)])
     return sources, plan
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from .blocks import Solid
@@ -14,6 +14,7 @@ from .filling import Filler, Filling, fill_space
 from .measured_rows import MeasuredRow, as_measured, measured_row
 from .shelf import SpaceFit, Standing, fit_space
 from .shelf_spec import BookEntry, ShelfSpec
+from .spec.entry import named
 from .stock import Stock, make_stock
 
 __all__ = ["BookPlan", "ShelfPlan", "plan_shelf"]
@@ -43,13 +44,18 @@ def plan_shelf(spec: ShelfSpec) -> ShelfPlan:
     Raises:
         ShelfFileError: with every stock, every book and every slipcase that cannot be made.
     """
-    stocks = _stocks(spec)
+    problems: list[Problem] = []
+    stocks = _stocks(spec, problems)
+    possible = {number: book for number, book in enumerate(spec.books) if _stocks_of(book) <= stocks.keys()}
     rows = tuple(measured_row(row, [book.name for book in spec.books]) for row in spec.measured_rows)
-    books = as_measured(_plan_books(dict(enumerate(spec.books)), spec.scale, stocks), rows)
-    slipcases = _plan_slipcases(spec, books, stocks)
-    filling = _fill(spec, books, slipcases, stocks)
+    books = _plan_books(possible, spec.scale, stocks, problems)
+    books = as_measured(books, [row for row in rows if books.keys() >= set(row.books)])
+    slipcases = _plan_slipcases(spec, books, stocks, problems)
+    _refuse_if_any(problems)
+    filling = _fill(spec, books, slipcases, stocks, problems)
     filled = {number: _of_thickness(spec.books[number], thick) for number, thick in filling.thicknesses.items()}
-    books |= _plan_books(filled, spec.scale, stocks)
+    books |= _plan_books(filled, spec.scale, stocks, problems)
+    _refuse_if_any(problems)
     spaces = tuple(_fit(name, spec, books, slipcases, stocks) for name in spec.spaces)
     notes = [*filling.notes]
     notes += [note for book in books.values() for note in _inside(("books", book.number), book.notes)]
@@ -57,49 +63,55 @@ def plan_shelf(spec: ShelfSpec) -> ShelfPlan:
     return ShelfPlan(spec, stocks, tuple(books.values()), slipcases, spaces, rows, tuple(notes))
 
 
-def _stocks(spec: ShelfSpec) -> dict[str, Stock]:
+def _refuse_if_any(problems: Sequence[Problem]) -> None:
+    if problems:
+        raise ShelfFileError(problems)
+
+
+def _stocks(spec: ShelfSpec, problems: list[Problem]) -> dict[str, Stock]:
     stocks: dict[str, Stock] = {}
-    problems: list[Problem] = []
     for name, entry in spec.stocks.items():
         try:
             stocks[name] = make_stock(name, entry, spec.printer)
         except ShelfFileError as refusal:
             problems += refusal.problems
-    if problems:
-        raise ShelfFileError(problems)
     return stocks
 
 
-def _plan_books(entries: Mapping[int, BookEntry], scale: float, stocks: Mapping[str, Stock]) -> dict[int, BookPlan]:
+def _stocks_of(book: BookEntry) -> set[str]:
+    """The names of the stocks a book is made of."""
+    return {name for part in (book.block, book.cover, book.jacket) if part for _, name in named(part, "stock")}
+
+
+def _plan_books(
+    entries: Mapping[int, BookEntry], scale: float, stocks: Mapping[str, Stock], problems: list[Problem]
+) -> dict[int, BookPlan]:
+    """The books that can be made; what is wrong with others is added to the problems."""
     books: dict[int, BookPlan] = {}
-    problems: list[Problem] = []
     for number, entry in entries.items():
         try:
             books[number] = plan_book(number, entry, scale, stocks)
         except ShelfFileError as refusal:
             problems += _inside(("books", number), refusal.problems)
-    if problems:
-        raise ShelfFileError(problems)
     return books
 
 
 def _plan_slipcases(
-    spec: ShelfSpec, books: Mapping[int, BookPlan], stocks: Mapping[str, Stock]
+    spec: ShelfSpec, books: Mapping[int, BookPlan], stocks: Mapping[str, Stock], problems: list[Problem]
 ) -> tuple[SlipcasePlan, ...]:
-    """Every slipcase around the finished books it names."""
+    """Every slipcase around the finished books it names, if all of these can be made."""
     listed = [Listed(book.name, book.space, book.stack) for book in spec.books]
     slipcases: list[SlipcasePlan] = []
-    problems: list[Problem] = []
     for name, entry in spec.slipcases.items():
         inside = members(entry, listed)
+        if entry.stock not in stocks or not books.keys() >= set(inside):
+            continue
         problems += [_fills_a_slipcase(books[number]) for number in inside if _filler(books[number])]
         try:
             row = [books[number].standing for number in inside]
             slipcases.append(plan_slipcase(name, entry, row, space_of(entry, listed), stocks))
         except ShelfFileError as refusal:
             problems += _inside(("slipcases", name), refusal.problems)
-    if problems:
-        raise ShelfFileError(problems)
     return tuple(slipcases)
 
 
@@ -112,12 +124,15 @@ def _fills_a_slipcase(book: BookPlan) -> Problem:
 
 
 def _fill(
-    spec: ShelfSpec, books: Mapping[int, BookPlan], slipcases: Iterable[SlipcasePlan], stocks: Mapping[str, Stock]
+    spec: ShelfSpec,
+    books: Mapping[int, BookPlan],
+    slipcases: Iterable[SlipcasePlan],
+    stocks: Mapping[str, Stock],
+    problems: list[Problem],
 ) -> Filling:
     """How thick the blocks become that take what is left on their spaces; `books` has them as thin as they may be."""
     thicknesses: dict[int, float] = {}
     notes: list[Problem] = []
-    problems: list[Problem] = []
     for name in spec.spaces:
         fillers = [filler for book in books.values() if book.entry.space == name and (filler := _filler(book))]
         if fillers:
@@ -127,8 +142,6 @@ def _fill(
                 notes += filling.notes
             except ShelfFileError as refusal:
                 problems += refusal.problems
-    if problems:
-        raise ShelfFileError(problems)
     return Filling(thicknesses, tuple(notes))
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from itertools import accumulate, chain
 from pathlib import Path
@@ -17,11 +17,12 @@ from .output import PLAN_NAME, digest_of, file_names
 from .sheets import Layout, Sheet
 from .stock import Stock, calibration
 from .toolpaths import tool_sheet
-from .writers.contact_sheet import spine_of, write_contact_sheet
+from .writers.contact_sheet import write_contact_sheet
 from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
 from .writers.guide_pdf import GUIDE, write_guide
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import Parts, write_sheets
+from .writers.shelf_front import fronts, spine_of
 from .writers.templates import write_template
 from .writers.tools_dxf import write_dxf
 from .writers.tools_pdf import write_tools_pdf
@@ -156,14 +157,8 @@ def _write_templates(folder: Path, book: BookPlan, chosen: Chosen) -> list[str]:
 
 
 def _write_spines(folder: Path, checked: Checked) -> list[str]:
-    spec = checked.plan.spec
-    spines = [
-        spine_of(draft.pieces, book.entry.space) for book, draft in zip(checked.plan.books, checked.drafts, strict=True)
-    ]
-    found = sorted((spine for spine in spines if spine), key=lambda spine: _place_of(spine.space, spec.spaces))
-    return write_contact_sheet(folder, spec.shelf, found, Size(*spec.printer.sheet.size)) if found else []
-
-
-def _place_of(space: str, spaces: Mapping[str, object]) -> int:
-    """Spaces in the order of the file, what stands nowhere last."""
-    return list(spaces).index(space) if space in spaces else len(spaces)
+    """The contact sheet, if there are books; its names."""
+    plan = checked.plan
+    found = {book.number: spine_of(draft.pieces) for book, draft in zip(plan.books, checked.drafts, strict=True)}
+    seen = list(fronts(plan, {number: spine for number, spine in found.items() if spine}))
+    return write_contact_sheet(folder, plan.spec.shelf, seen, Size(*plan.spec.printer.sheet.size)) if seen else []

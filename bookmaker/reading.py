@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -93,7 +93,7 @@ def proofread(path: Path) -> ShelfFile:
         ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
     """
     parsed = _with_meant_sections(parse_tree(_read_text(path), path.name))
-    written = with_profile(parsed, _profile_reader(path.parent))
+    written, unfit = _with_profile(parsed, path.parent)
     written = with_listed_books(written, path.parent)
     defaults = written.child("defaults")
     in_rows, shared = with_rows(with_volumes(written))
@@ -103,10 +103,21 @@ def proofread(path: Path) -> ShelfFile:
         remedy = "write keys and values, beginning with shelf: and a name"
         raise ShelfFileError((Problem("the file does not describe a shelf", remedy, place=tree.place),))
     found = mended(tree.plain(), ShelfSpec)
-    faults = _in_file_order(_located(_of_lender(problem, tree, lent), tree, lent) for problem in found.problems)
+    told = (_located(_of_lender(problem, tree, lent), tree, lent) for problem in found.problems)
+    faults = _in_file_order((*unfit, *told))
     if found.entry is None:
         raise ShelfFileError(faults)
     return ShelfFile(path, found.entry, tree, lent, faults, found.fields)
+
+
+def _with_profile(tree: Tree, folder: Path) -> tuple[Tree, Sequence[Problem]]:
+    """The file with the profile of its printer, or without a printer and with what is wrong with the profile."""
+    try:
+        return with_profile(tree, _profile_reader(folder)), ()
+    except ShelfFileError as refusal:
+        keys = tree.value if isinstance(tree.value, dict) else {}
+        rest = {key: value for key, value in keys.items() if key != "printer"}
+        return replace(tree, value=rest), refusal.problems
 
 
 def _with_meant_sections(tree: Tree) -> Tree:

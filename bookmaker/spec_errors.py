@@ -97,7 +97,17 @@ def _explained(kind: str, error: Mapping[str, Any], spot: Spot) -> Problem:
     found, remedy = SHAPES.get(kind, (f"cannot be used ({error['msg']})", f"write {_meaning(spot.owner, field)}"))
     if error["input"] is None:
         found = "is empty"
+    if isinstance(error["input"], str) and (kind_meant := _kind_meant(spot, error["input"])):
+        remedy = f"write {field[-1]}: {{{kind_meant}}}"
     return Problem(f"{name} {found}", remedy, field=field)
+
+
+def _kind_meant(spot: Spot, written: str) -> str:
+    """The kind or style of group that a single word stands for, as it should be written; or an empty text."""
+    tags = [tag for choice in spot.choices for tag in tags_of(choice)]
+    meant = near_match(written, tags)
+    key = "style" if any("style" in choice.model_fields for choice in spot.choices) else "kind"
+    return f"{key}: {meant}" if meant else ""
 
 
 def _unknown_key(

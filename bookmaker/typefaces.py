@@ -46,6 +46,8 @@ MOST_RUNS = 20_000
 # What fontTools remarks about odd font files is no message for makers: a file is usable or refused.
 logging.getLogger("fontTools").addHandler(logging.NullHandler())
 
+FETCH_AGAIN = "fetch the font file again from where it came"
+
 EMBEDDING_FORBIDDEN = 0x0002
 """The `fsType` value of a typeface that may not be embedded (OpenType, OS/2 table)."""
 
@@ -230,10 +232,12 @@ def load_typeface(path: Path) -> Typeface:
     Raises:
         ShelfFileError: the file cannot be read, or is no TrueType or OpenType font with outlines.
     """
+    if path.is_dir():
+        _refuse(f"{path.name} is a folder, not a font file", "write the name of one TTF or OTF file")
     try:
         data = path.read_bytes()
-    except FileNotFoundError:
-        _refuse(f"there is no font file {path.name}", "write its path as seen from the shelf file's folder")
+    except (FileNotFoundError, NotADirectoryError):
+        _refuse(f"there is no font file {path.name}", "write its path as seen from the folder of the shelf file")
     except (OSError, ValueError) as failure:
         reason = getattr(failure, "strerror", None) or failure
         _refuse(f"{path.name} cannot be read ({reason})", "write the name of a font file that you may read")
@@ -245,6 +249,8 @@ def _typeface_of(path: Path, data: bytes) -> Typeface:
     _check_format(path, data)
     try:
         tables = TTFont(io.BytesIO(data), lazy=True)
+        if any(table.offset + table.length > len(data) for table in tables.reader.tables.values()):
+            _refuse(f"{path.name} is damaged", FETCH_AGAIN)  # cut short; else it would be found when it is printed
         if "glyf" not in tables and "CFF " not in tables:
             _refuse(f"{path.name} has no outlines to print", "choose a TTF or OTF file with outlines")
         if "OS/2" in tables and tables["OS/2"].fsType & 0x000F == EMBEDDING_FORBIDDEN:
@@ -253,7 +259,7 @@ def _typeface_of(path: Path, data: bytes) -> Typeface:
     except ShelfFileError:
         raise
     except Exception:  # a damaged file can make the tables' readers raise anything
-        _refuse(f"{path.name} is damaged", "fetch the font file again from where it came")
+        _refuse(f"{path.name} is damaged", FETCH_AGAIN)
 
 
 def _check_format(path: Path, data: bytes) -> None:

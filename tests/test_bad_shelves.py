@@ -129,6 +129,22 @@ ONE_SLIP = [
         "8:5: books[1] is not a group of keys; write keys and values under it, or between { and }",
     ),
     (
+        last("design: cloht"),
+        "12:13: books[1].design is not a group of keys; write design: {style: cloth}",
+    ),
+    (
+        last("design: half leather"),
+        "12:13: books[1].design is not a group of keys; write design: {style: half leather}",
+    ),
+    (
+        ("{kind: concertina, stock: laid, pages: 48}", "leaves"),
+        "10:12: books[1].block is not a group of keys; write block: {kind: leaves}",
+    ),
+    (
+        last("inside: 48"),
+        "12:13: books[1].inside is not a group of keys; write keys and values under it, or between { and }",
+    ),
+    (
         ("caliper: 75 um, ", ""),
         "3:9: stocks.laid says nothing about its thickness; add caliper: 90 um, or grammage with bulk, "
         "or best a measured pile: 20 sheets = 1.52 mm",
@@ -187,6 +203,14 @@ ONE_SLIP = [
     ),
     (last("[a, b]: c"), "12:5: a key is a word here, not a list or a group; write key: value"),
     # files that books name
+    (
+        last('inside: {kind: text, file: ""}'),
+        "12:32: books[1].inside.file is empty; write a value or leave the line out",
+    ),
+    (
+        last('inside: {kind: pictures, folder: " "}'),
+        "12:38: books[1].inside.folder is empty; write a value or leave the line out",
+    ),
     (last("inside: {kind: text, file: lost.txt}"), f"12:32: there is no text lost.txt; {BESIDE}"),
     (
         last("inside: {kind: text, file: latin.txt}"),

@@ -241,7 +241,7 @@ def test_a_file_that_is_none_or_no_pdf_is_refused(tmp_path: Path, monkeypatch: p
     path = tmp_path / "a.pdf"
     assert refusal(path) == "there is no PDF a.pdf; write its path as seen from the folder of the shelf file"
     path.write_bytes(b"")
-    assert refusal(path) == "a.pdf is not a PDF; write the name of a PDF file"
+    assert refusal(path) == f"a.pdf is empty (0 bytes); {AGAIN}"
     path.write_bytes(b"Dear diary" * 300)
     assert refusal(path) == "a.pdf is not a PDF; write the name of a PDF file"
     assert refusal(tmp_path) == f"{tmp_path.name} is a folder, not a PDF; write the name of one PDF file"
@@ -276,7 +276,7 @@ def test_pages_that_lead_round_in_a_circle_are_refused(tmp_path: Path) -> None:
         between = pdf.make_indirect(pikepdf.Dictionary(Type=pikepdf.Name.Pages, Count=1, Kids=[pdf.Root.Pages]))
         pdf.Root.Pages.Kids.append(between)
         pdf.save(path)
-    assert refusal(path) == f"the pages of a.pdf lead round in a circle; {AGAIN}"
+    assert refusal(path) == f"a.pdf is damaged: its pages lead round in a circle; {AGAIN}"
 
 
 def with_form(path: Path, *, itself: bool) -> Path:

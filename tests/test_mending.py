@@ -162,6 +162,43 @@ def test_what_files_of_other_books_lack_is_told_beside_a_fault(said: Said, tmp_p
     ]
 
 
+def test_a_profile_that_is_missing_hides_nothing(said: Said) -> None:
+    lines = said(HEAD.replace("books:", "printer: {profile: laser.yaml, sheet: A5}\nbooks:") + WORN + "space: attic}\n")
+    assert parts(lines) == ["there is no profile laser.yaml", "there is no space 'attic'"]
+
+
+def test_a_file_that_books_take_from_the_defaults_is_told_once(said: Said) -> None:
+    lent = "defaults: {design: {front_picture: lost.png}, inside: {kind: text, face: garmond}}\nbooks:"
+    lines = said(HEAD.replace("books:", lent) + 3 * (WORN + "inside: {file: a.txt}}\n"))
+    assert [line.split(":")[0] for line in lines] == ["5", "5", "7", "8", "9"]
+    assert parts(lines) == [
+        "there is no picture lost.png",
+        "'garmond' is not a typeface of bookmaker",
+        *["there is no text a.txt"] * 3,
+    ]
+
+
+def test_stocks_books_and_boxes_that_cannot_be_made_are_told_together(said: Said) -> None:
+    head = HEAD.replace("books:", "  odd: {basis_weight: 7 lb felt}\n  board: {caliper: 2 mm}\nbooks:")
+    boxes = "slipcases:\n  pair: {books: [4, 5], stock: board, tab: 16 mm}\n  lost: {books: [1], stock: odd}\n"
+    lines = said(
+        head
+        + WORN.replace("laid", "odd")
+        + "}\n"
+        + WORN.replace("15 mm", "150 mm")
+        + "}\n"
+        + WORN.replace("21 mm", "350 mm")
+        + "}\n"
+        + WORN.replace("Nets", "Ropes")
+        + "}\n"
+        + WORN.replace("Nets", "Oars")
+        + "}\n"
+        + boxes
+    )
+    assert [line.split(":")[0] for line in lines] == ["5", "9", "10", "14"]
+    assert [part.split(" is ")[0] for part in parts(lines)[1:3]] == ["a strip of two pages"] * 2
+
+
 @pytest.mark.parametrize("model", [*PAGES, *STYLES, *BLOCKS, *COVERS], ids=lambda model: model.__name__)
 def test_the_example_of_a_group_agrees_with_its_model(model: type[Entry]) -> None:
     assert isinstance(model.model_validate(example_of(model)), model)

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
+from itertools import pairwise
 from pathlib import Path
 
 import pypdfium2
 import pytest
 from PIL import Image
+from pydantic import ValidationError
 from pypdf import PdfReader
 
 from bookmaker.choice import Choice
@@ -18,13 +20,13 @@ from bookmaker.designs.own_artwork import OwnArtwork
 from bookmaker.designs.picture_cover import PictureCover
 from bookmaker.drawing import Colour
 from bookmaker.errors import ShelfFileError
-from bookmaker.flat import Flat, Role
+from bookmaker.flat import Flat, Panel, Role
 from bookmaker.geometry import Path as Outline
 from bookmaker.geometry import Rect, Size, Transform
-from bookmaker.pipeline import Wishes, make
+from bookmaker.pipeline import Checked, Wishes, check, make
 from bookmaker.spec.entry import Entry
 from bookmaker.writers.pdf import PdfFile
-from tests.recording import record
+from tests.recording import Imported, record
 from tests.test_designs import flat_of, panel
 
 LEFT, MIDDLE, RIGHT = (200, 40, 40), (240, 240, 220), (40, 60, 200)
@@ -120,11 +122,35 @@ def test_what_is_cropped_and_what_is_coarse_is_said(tmp_path: Path) -> None:
     flat = flat_of()  # 2 · (15 + π/8 · 0.21) + 4 + π/4 · 0.21 = 34.33 mm wide and 21 mm high
     told = [str(problem) for problem in dressed(OwnArtwork(picture="scan.png", shows="book"), flat, tmp_path).problems]
     assert told == [
-        # 150 pixels on 21 mm are 181.4 to the inch; 248.04 of them would be 300
-        "scan.png prints at only 181 dots per inch; use a picture of at least 497 × 249 pixels",
-        "scan.png has not the proportions of the book: 18% of it is cropped at left and right; draw it over the "
-        "template that make --templates writes, or 245 × 150 pixels large",
+        # 150 pixels on 21 mm are 181.4 to the inch; 34.33 × 21 mm at 300 to the inch are 405.5 × 248.03
+        "scan.png prints at only 181 dots per inch and has not the proportions of the book: "
+        "18% of it is cropped at left and right; use a picture of at least 406 × 249 pixels",
     ]
+
+
+@pytest.mark.parametrize(
+    ("size", "shows", "told"),
+    [
+        ((406, 249), "book", []),
+        ((1, 1), "book", ["at only 1 dot per inch and has", "use a picture of at least 406 × 249 pixels"]),
+        ((203, 124), "book", ["own.png prints at only 150 dots per inch; use a picture of at least 406 × 249 pixels"]),
+        # 34.33 : 21 = 1.6348; 600 pixels across ask for 367.02 up
+        ((600, 800), "book", ["54% of it is cropped at head and tail; crop it to 600 × 368 pixels, back, spine"]),
+        # with 2 mm of bleed 38.33 : 25 = 1.5332
+        ((600, 800), "flat", ["its folds are off: draw it over the template that make --templates writes, 600 × 392"]),
+        # drawn for a spine that has become 0.5 mm thicker since: 0.34 mm more of it would be cropped
+        ((901, 591), "flat", []),
+        ((894, 591), "flat", ["1% of it is cropped at head and tail; if the cover has changed since, its folds are"]),
+    ],
+)
+def test_a_picture_gets_one_message_with_the_size_that_puts_it_right(
+    size: tuple[int, int], shows: str, told: list[str], tmp_path: Path
+) -> None:
+    Image.new("RGB", size).save(tmp_path / "own.png")
+    entry = OwnArtwork.model_validate({"picture": "own.png", "shows": shows})
+    found = [str(problem) for problem in dressed(entry, flat_of(), tmp_path).problems]
+    assert len(found) == min(1, len(told))
+    assert all(part in found[0] for part in told)
 
 
 def drawn_pdf(path: Path, size: Size, pages: int = 1) -> None:
@@ -157,10 +183,32 @@ def test_a_pdf_that_cannot_be_used_or_has_other_proportions_is_said(tmp_path: Pa
     assert [problem.field for problem in refused.value.problems] == [("picture",)]
     drawn_pdf(tmp_path / "own.pdf", Size(40, 40))
     (told,) = dressed(OwnArtwork(picture="own.pdf"), flat_of(), tmp_path).problems
-    # the flat of 34.33 × 21 mm bleeds 2 mm all round
+    # the flat of 34.33 × 21 mm bleeds 2 mm all round; 38.33 of 40 are 96 %
     assert str(told) == (
-        "own.pdf has not the proportions of the flat: 35% of it is cropped at head and tail; "
-        "draw it over the template that make --templates writes, or 38.33 mm × 25 mm large"
+        "own.pdf is 40 mm × 40 mm, but the cover with its bleed 38.33 mm × 25 mm: it is printed at 96%, "
+        "and 35% of it is cropped at head and tail; draw it over the template that make --templates writes"
+    )
+
+
+def test_a_pdf_of_the_right_proportions_and_another_size_is_said(tmp_path: Path) -> None:
+    flat = flat_of()
+    inked = Rect(0, 0, *flat.size).grown(flat.bleed)
+    drawn_pdf(tmp_path / "twice.pdf", Size(2 * inked.width, 2 * inked.height))
+    drawn_pdf(tmp_path / "true.pdf", Size(inked.width + 0.2, inked.height - 0.2))
+    (told,) = dressed(OwnArtwork(picture="twice.pdf"), flat, tmp_path).problems
+    said = "twice.pdf is 76.66 mm × 50 mm, but the cover with its bleed 38.33 mm × 25 mm: it is printed at 50%; draw"
+    assert str(told).startswith(said)
+    assert dressed(OwnArtwork(picture="true.pdf"), flat, tmp_path).problems == ()
+
+
+def test_a_pdf_scan_is_only_asked_for_its_proportions(tmp_path: Path) -> None:
+    drawn_pdf(tmp_path / "scan.pdf", Size(343.3, 210))
+    drawn_pdf(tmp_path / "square.pdf", Size(200, 200))
+    assert dressed(OwnArtwork(picture="scan.pdf", shows="book"), flat_of(), tmp_path).problems == ()
+    (told,) = dressed(OwnArtwork(picture="square.pdf", shows="book"), flat_of(), tmp_path).problems
+    assert str(told) == (
+        "square.pdf has not the proportions of the book: 39% of it is cropped at head and tail; "
+        "crop it to 34.33 mm × 21 mm or another size of these proportions"
     )
 
 
@@ -169,6 +217,67 @@ def test_a_front_picture_is_mirrored_into_the_bleed(tmp_path: Path) -> None:
     striped(tmp_path / "front.png", 600, 840)
     image = rendered(dressed(PictureCover(front_picture="front.png"), flat, tmp_path), flat, tmp_path)
     assert near(image.getpixel((image.width - 10, image.height // 2)), RIGHT)  # type: ignore[arg-type]
+
+
+def in_parts(path: Path, widths: tuple[int, int, int], height: int) -> None:
+    """A scan whose back is red, whose spine is bone and whose front is blue."""
+    image = Image.new("RGB", (sum(widths), height), MIDDLE)
+    image.paste(LEFT, (0, 0, widths[0], height))
+    image.paste(RIGHT, (widths[0] + widths[1], 0, sum(widths), height))
+    image.save(path)
+
+
+def test_the_spine_of_a_scan_is_fitted_to_the_spine(tmp_path: Path) -> None:
+    """A thick book's cover around a thin one: every colour begins where its own face does, to a tenth of a mm."""
+    flat = flat_of()
+    in_parts(tmp_path / "scan.png", (700, 400, 700), 1000)
+    entry = OwnArtwork.model_validate(
+        {"picture": "scan.png", "shows": "book", "widths": ["140 mm", "80 mm", "140 mm"]}
+    )
+    dress = dressed(entry, flat, tmp_path)
+    image = rendered(dress, flat, tmp_path)
+    spine = panel(flat, Role.SPINE)
+    for x, colours in ((spine.x, (LEFT, MIDDLE)), (spine.right, (MIDDLE, RIGHT))):
+        for off, colour in zip((-0.15, 0.15), colours, strict=True):
+            dot = image.getpixel((round((x + off + flat.bleed) * 10), image.height // 2))
+            assert near(dot, colour), (x, off, dot)  # type: ignore[arg-type]
+    # 4.16 mm of 21 are 0.198 of the height, in the scan 400 of 1000
+    (note,) = [str(problem) for problem in dress.problems]
+    assert note.startswith("the spine of scan.png is printed at 50% of its width")
+
+
+@pytest.mark.parametrize("widths", [["140 mm"], "28 mm", ["140", "28", "140"], ["0 mm", "28 mm", "140 mm"]])
+def test_widths_that_are_none_are_refused(widths: object) -> None:
+    with pytest.raises(ValidationError):
+        OwnArtwork.model_validate({"picture": "scan.png", "shows": "book", "widths": widths})
+
+
+def test_a_flap_shows_no_mirrored_cover(tmp_path: Path) -> None:
+    """A scan runs on around the fold of the flap, and no further."""
+    edges = {0: Role.FLAP, 8: Role.BACK, 23: Role.SPINE, 27: Role.FRONT, 42: Role.FLAP, 50: Role.FLAP}
+    panels = [Panel(edges[x], Rect(x, 0, right - x, 20)) for x, right in pairwise(edges)]
+    flat = Flat("jacket", "jacket", "paper", Rect(0, 0, 50, 20).corners, (), tuple(panels), bleed=1.0)
+    striped(tmp_path / "scan.png", 1020, 600)
+    image = rendered(dressed(OwnArtwork(picture="scan.png", shows="book"), flat, tmp_path), flat, tmp_path)
+    across = {x: image.getpixel((round((x + 1) * 10), 100)) for x in (2, 6.5, 7.5, 8.5, 41.5, 42.5, 43.5, 48)}
+    ground = OwnArtwork(picture="scan.png").colour
+    flap = tuple(round(part * 255) for part in (ground.red, ground.green, ground.blue))
+    shown = {x: next(n for n, c in {"back": LEFT, "front": RIGHT, "flap": flap}.items() if near(d, c))  # type: ignore[arg-type]
+             for x, d in across.items()}  # fmt: skip
+    assert list(shown.values()) == ["flap", "flap", "back", "back", "front", "front", "flap", "flap"]
+
+
+@pytest.mark.parametrize(
+    ("size", "lost"),
+    [((600, 840), ""), ((1200, 840), "50% of it is cropped at left"), ((600, 1120), "25% of it is cropped at head")],
+)
+def test_a_picture_that_loses_much_of_itself_is_told(size: tuple[int, int], lost: str, tmp_path: Path) -> None:
+    """On a front of 15.08 × 21 mm: 15.08/21 · 840/600 = 1.0054, 0.4973 of 1200 pixels are lost."""
+    Image.new("RGB", size).save(tmp_path / "front.png")
+    problems = dressed(PictureCover(front_picture="front.png"), flat_of(), tmp_path).problems
+    found = [str(problem) for problem in problems if "cropped" in str(problem)]
+    assert len(found) == bool(lost)
+    assert all(lost in one and "crop it to the proportions of the 15.08 mm × 21 mm it fills" in one for one in found)
 
 
 SHELF = """\
@@ -227,3 +336,71 @@ def test_templates_are_of_what_is_chosen_jackets_too(tmp_path: Path) -> None:
     assert plan.books[1].jacket
     assert (width, height) == pytest.approx(plan.books[1].jacket.flat.size, abs=0.01)
     assert page.extract_text().count("flap") == 2
+
+
+HALF = SHELF.replace("cover: {kind: wrap, stock: card}", "cover: {kind: case, stock: card, CASE}").replace(
+    "books:", "  cloth: {caliper: 180 um}\n  board: {caliper: 0.6 mm}\nbooks:"
+)
+HALF = HALF.replace("CASE", "boards: board, binding: half, spine_stock: cloth")
+
+
+def half_bound(folder: Path, design: str) -> Checked:
+    (folder / "shelf.yaml").write_text(HALF + f"    design: {{style: artwork, {design}}}\n", encoding="utf-8")
+    return check(folder / "shelf.yaml")
+
+
+def test_each_piece_of_a_cover_shows_its_own_page(tmp_path: Path) -> None:
+    (tmp_path / "shelf.yaml").write_text(HALF, encoding="utf-8")
+    make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(templates=True))
+    assert len(PdfReader(tmp_path / "out" / "template-1.pdf").pages) == 7  # the spine piece, two sides, four corners
+    checked = half_bound(tmp_path, "picture: out/template-1.pdf")
+    assert checked.problems == ()
+    pieces = [piece for piece in checked.drafts[0].pieces if piece.flat.kind.startswith("case")]
+    shown = [{m.page.index for m in record(piece.art).marks if isinstance(m, Imported)} for piece in pieces]
+    assert shown == [{0}, {1}, {2}, {3}, {4}, {5}, {6}]
+
+
+def test_a_template_says_which_piece_a_page_is(tmp_path: Path) -> None:
+    (tmp_path / "shelf.yaml").write_text(HALF, encoding="utf-8")
+    make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(templates=True))
+    texts = [page.extract_text() for page in PdfReader(tmp_path / "out" / "template-1.pdf").pages]
+    assert "1 of 7: spine piece" in texts[0]
+    assert "2 of 7: front side" in texts[1]
+    assert "7 of 7: upper back corner" in texts[6]
+
+
+def test_a_page_of_another_size_than_its_piece_is_said(tmp_path: Path) -> None:
+    drawn_pdf(tmp_path / "own.pdf", Size(20, 30), pages=7)
+    told = [str(problem) for problem in half_bound(tmp_path, "picture: own.pdf").problems]
+    assert [line.split(" is ")[0].split(": ")[1:] for line in told] == [[f"page {n} of own.pdf"] for n in range(1, 8)]
+    assert "20 mm × 30 mm, but the spine piece with its bleed" in told[0]
+    assert "but the lower front corner with its bleed" in told[3]
+
+
+@pytest.mark.parametrize(("pages", "has"), [(0, "one picture"), (1, "one picture"), (3, "the 3 pages")])
+def test_a_single_picture_of_a_cover_in_pieces_is_refused_with_what_to_supply(
+    pages: int, has: str, tmp_path: Path
+) -> None:
+    name = "own.pdf" if pages else "own.png"
+    if pages:
+        drawn_pdf(tmp_path / name, Size(40, 25), pages=pages)
+    else:
+        striped(tmp_path / name, 900, 600)
+    checked = half_bound(tmp_path, f"picture: {name}")
+    assert [str(problem).split(": ", 1)[1] for problem in checked.problems] == [
+        f"this cover is cut in 7 pieces, and {name} has {has}: no piece is printed; name a PDF file of 7 pages, one "
+        "for each piece as in the template that make --templates writes; or a picture of the closed book, spine in "
+        "the middle, and write shows: book",
+    ]
+    assert not checked.sound
+
+
+def test_the_pieces_of_a_binding_show_a_scan_side_by_side(tmp_path: Path) -> None:
+    """Each piece shows the scan at the same scale, and what lies on it: the spine piece its middle."""
+    striped(tmp_path / "scan.png", 1600, 1000)
+    checked = half_bound(tmp_path, "picture: scan.png, shows: book")
+    spine, front, back = (record(piece.art).pictures[-1] for piece in checked.drafts[0].pieces[-7:-4])
+    assert [placed.bounds.height for placed in (spine, front, back)] == pytest.approx([spine.bounds.height] * 3)
+    assert spine.bounds.width == pytest.approx(front.bounds.width) == pytest.approx(back.bounds.width)
+    middle = checked.drafts[0].pieces[-7].flat.size.width / 2
+    assert spine.bounds.centre.x == pytest.approx(middle, abs=0.01)

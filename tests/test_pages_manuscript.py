@@ -136,6 +136,9 @@ def test_an_unreadable_file_is_refused(tmp_path: Path, monkeypatch: pytest.Monke
     )
 
 
+SAVE = "save it as plain text in UTF-8"
+
+
 @pytest.mark.parametrize(
     ("data", "said"),
     [
@@ -148,6 +151,10 @@ def test_an_unreadable_file_is_refused(tmp_path: Path, monkeypatch: pytest.Monke
         ),
         (b"\xff\xfew\0", "log.txt is saved as UTF-16; save it as plain text in UTF-8"),
         (b"\xfe\xff\0w", "log.txt is saved as UTF-16; save it as plain text in UTF-8"),
+        (b"PK\x03\x04\x14", f"log.txt is a word processor's document or an archive, not plain text; {SAVE}"),
+        (b"{\\rtf1 wind}", f"log.txt is a word processor's document, not plain text; {SAVE}"),
+        (b"%PDF-1.7 wind", f"log.txt is a PDF, not plain text; {SAVE}, or write kind: pdf"),
+        (b"\xff\xd8\xff\xe0", f"log.txt is a picture, not plain text; {SAVE}"),
         (
             b"wind\n\0",
             "log.txt has a null byte in line 2: it is not plain text; save it as plain text in UTF-8",

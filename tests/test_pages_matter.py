@@ -375,7 +375,7 @@ def test_letters_a_typeface_does_not_have_are_an_error(kind: str) -> None:
     ("face", "message"),
     [
         ("txet", "'txet' is not a typeface of bookmaker; did you mean 'text'?"),
-        ("no.ttf", "there is no font file no.ttf; write its path as seen from the shelf file's folder"),
+        ("no.ttf", "there is no font file no.ttf; write its path as seen from the folder of the shelf file"),
     ],
 )
 def test_a_typeface_that_is_none_is_refused(kind: str, face: str, message: str) -> None:

@@ -88,7 +88,7 @@ def test_hidden_files_are_passed_over_quietly_and_others_are_named(tmp_path: Pat
 
 
 def test_folders_that_cannot_be_used_are_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    assert refusal(tmp_path) == ["there is no folder plates; write its path as seen from that of the shelf file"]
+    assert refusal(tmp_path) == ["there is no folder plates; write its path as seen from the folder of the shelf file"]
     (tmp_path / "plates").touch()
     assert refusal(tmp_path) == ["plates is a file, not a folder; write the folder that holds the pictures"]
     (tmp_path / "empty").mkdir()

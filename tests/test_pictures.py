@@ -306,6 +306,8 @@ def test_files_that_are_no_pictures_are_refused_each_in_its_words(tmp_path: Path
     assert refusal(tmp_path / "notes.png") == (
         "notes.png is not a picture; write the name of a picture file, or save it as JPEG, PNG, WebP or TIFF"
     )
+    (tmp_path / "own.png").write_bytes(b"%PDF-1.7")
+    assert refusal(tmp_path / "own.png") == "own.png is a PDF, not a picture; save it as JPEG, PNG, WebP or TIFF"
     assert refusal(tmp_path / "void.png") == "void.png is empty (0 bytes); save or copy it again from where it came"
     assert refusal(tmp_path / "plates") == "plates is a folder, not a picture; write the name of one picture file"
     assert refusal(tmp_path / "pipe.png") == "pipe.png is not a file; write the name of a picture file"

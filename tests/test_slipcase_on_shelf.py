@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.drawing import Colour
+from bookmaker.drawing import Colour, contrast
 from bookmaker.flat import Role
 from bookmaker.geometry import Rect
 from bookmaker.shelf import fit_space
@@ -126,6 +126,24 @@ def test_an_ease_smaller_than_the_books_likely_error_is_said(tmp_path: Path) -> 
     for ease, said in (("0.83 mm", True), ("0.85 mm", False)):
         problems = checked(tmp_path, shelf().replace("2, 3]", f"2, 3], ease: {ease}")).problems
         assert bool(problems) is said
+
+
+@pytest.mark.parametrize("ground", ["#e8dcc0", "#b09a78", "#20242c"])
+def test_the_title_of_a_dressed_box_suits_the_cloth_it_stands_on(tmp_path: Path, ground: str) -> None:
+    """Its ink is chosen against the ground of the books, not against a ground the box does not show."""
+    design = f'{{style: cloth, colour: "{ground}"}}'
+    text = shelf().replace("- title: Tide Tables", f"- title: Tide Tables\n    design: {design}")
+    faces = "faces: {as_books: yes, title: Salt}"
+    found = checked(tmp_path, text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
+    (title,) = record(found.slipcases[0].pieces[0].art).texts
+    assert contrast(title.colour, Colour.from_hex(ground)) >= 4.5
+
+
+def test_a_faint_title_on_a_box_is_told(tmp_path: Path) -> None:
+    faces = 'faces: {colour: "#767676", title: Salt, ink: "#999999"}'
+    found = checked(tmp_path, shelf().replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
+    # (0.318547 + 0.05) / (0.181164 + 0.05), by the W3C formula
+    assert any("the title on the back has a contrast of 1.6 to its ground" in str(one) for one in found.problems)
 
 
 @pytest.mark.parametrize("style", ["plain", "cloth", "leather"])

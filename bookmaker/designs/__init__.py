@@ -7,6 +7,7 @@ from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
+from ..drawing import Colour
 from ..flat import Flat
 from ..spec.entry import Entry, either
 from . import (
@@ -34,7 +35,9 @@ __all__ = [
     "InSet",
     "Lettering",
     "Words",
+    "artwork_of_piece",
     "dress_flat",
+    "ground_of",
     "load_design",
     "settled",
 ]
@@ -68,10 +71,22 @@ def load_design(entry: Entry, folder: Path) -> Any:
     return STYLES[type(entry)].load(entry, folder)
 
 
+def artwork_of_piece(entry: Entry, artwork: Any, piece: int, pieces: int) -> Any:
+    """The artwork of one piece of a cover, counted from 0, that is made of so many; most styles need no telling."""
+    part = getattr(STYLES[type(entry)], "part", None)
+    return part(artwork, piece, pieces) if part else artwork
+
+
 def dress_flat(entry: Entry, artwork: Any, flat: Flat, words: Words) -> Dress:
     """Draw one flat of a cover; `artwork` is what `load_design` gave."""
     dress: Dress = STYLES[type(entry)].dress(entry, artwork, flat, words)
     return dress
+
+
+def ground_of(entry: Entry) -> Colour | None:
+    """The colour a settled design has on the whole."""
+    colour: Colour | None = getattr(entry, "colour", None)
+    return colour
 
 
 def settled(row: Sequence[tuple[Entry, Words, str | None]]) -> Iterator[Entry]:

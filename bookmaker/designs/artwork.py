@@ -3,18 +3,50 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from math import ceil
 from pathlib import Path
 
 from ..errors import Problem, Severity, ShelfFileError
-from ..geometry import Rect, Size
-from ..pictures import Picture, covering, effective_dpi, load_picture
+from ..geometry import Size
+from ..pictures import Picture, load_picture, show_dpi
+from ..units import MM_PER_INCH, print_mm
 
-__all__ = ["load_artwork", "picture_problems"]
+__all__ = ["LOWEST_RESOLUTION", "Fit", "load_artwork", "picture_problems"]
 
 LOWEST_RESOLUTION = 300.0
 """Dots per inch under which a picture looks coarse (common practice)."""
+
+MOST_CROPPED = 0.2
+"""A picture of which a larger share is cropped may have lost what it is of; that is told."""
+
+STRIP = 5.0
+"""A place so many times longer than wide, as the spine of a thin book, takes a cut of any picture: nobody misses it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """How artwork covers a place of another size: `scale` is how much larger it is printed, in whatever units both
+    are, `lost` the share of it that is cropped, `lost_length` as much in the units of the place, and `where`.
+    """
+
+    scale: float
+    lost: float
+    lost_length: float
+    where: str
+
+    @classmethod
+    def of(cls, artwork: Size, place: Size) -> Fit:
+        """How artwork fills a place."""
+        across, up = place.width / artwork.width, place.height / artwork.height
+        lost = 1 - min(across, up) / max(across, up)
+        side, where = (place.height, "head and tail") if across > up else (place.width, "left and right")
+        return cls(max(across, up), lost, side * lost / (1 - lost), where)
+
+    @property
+    def cropped(self) -> str:
+        """What is lost, in words."""
+        return f"{self.lost:.0%} of it is cropped at {self.where}"
 
 
 def load_artwork(files: Mapping[str, str], folder: Path) -> dict[str, Picture]:
@@ -35,16 +67,25 @@ def load_artwork(files: Mapping[str, str], folder: Path) -> dict[str, Picture]:
     return pictures
 
 
-def picture_problems(picture: Picture, size: Size, key: str) -> Iterator[Problem]:
-    """What was done to the picture, and whether it is fine enough for the print."""
+def picture_problems(picture: Picture, size: Size, *field: str) -> Iterator[Problem]:
+    """What was done to a picture that fills a face, what of it is lost, and whether it is fine enough for the print."""
     for note in picture.notes:
-        yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=(key,))
-    resolution = effective_dpi(picture, *covering(picture, Rect(0, 0, *size)).size)
+        yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=field)
+    fit = Fit.of(Size(picture.width_px, picture.height_px), size)
+    resolution = MM_PER_INCH / fit.scale
+    if fit.lost > MOST_CROPPED and max(size) < STRIP * min(size):
+        yield Problem(
+            f"{picture.path.name}: {fit.cropped}",
+            f"crop it to the proportions of the {print_mm(size.width, 2)} × {print_mm(size.height, 2)} it fills, "
+            "if that shall not be its middle",
+            Severity.NOTE,
+            field=field,
+        )
     if resolution < LOWEST_RESOLUTION:
         width, height = (ceil(side * LOWEST_RESOLUTION / resolution) for side in (picture.width_px, picture.height_px))
         yield Problem(
-            f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
+            f"{picture.path.name} prints at only {show_dpi(resolution)}",
             f"use a picture of at least {width} × {height} pixels",
             Severity.WARNING,
-            field=(key,),
+            field=field,
         )

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
-from math import ceil
 from pathlib import Path as FilePath
 
 from pydantic import Field
@@ -13,11 +12,12 @@ from ..drawing import NOTHING, Art, Canvas, Colour, Drawn, contrast
 from ..errors import Problem, Severity, ShelfFileError
 from ..flat import Flat, Role
 from ..geometry import Path, Rect, Size, Transform
-from ..pictures import Picture, covering, effective_dpi, load_picture
+from ..pictures import Picture, covering, load_picture
 from ..spec.entry import Entry
 from ..spec.words import Flag, Ink, Text, Title
 from ..typefaces import bundled
 from ..units import print_mm
+from .artwork import picture_problems
 from .design import Dress
 from .titling import Placed, fit_text, place_centred
 
@@ -39,7 +39,8 @@ TURNED_BEYOND = 1.25
 SMALLEST_TYPE = 0.5
 """An em below this, in mm, prints as a grey line at 600 dots per inch."""
 
-LOWEST_RESOLUTION = 300.0
+LOWEST_CONTRAST = 3.0
+"""Less is hard to see even in large letters (WCAG 2.x, criterion 1.4.3)."""
 
 
 class BoxFace(Entry):
@@ -89,10 +90,17 @@ def load_faces(entry: BoxFaces, folder: FilePath) -> dict[Role, Picture]:
     return pictures
 
 
-def dress_box(entry: BoxFaces | None, pictures: Mapping[Role, Picture], flat: Flat, ground: Art = NOTHING) -> Dress:
+def dress_box(
+    entry: BoxFaces | None,
+    pictures: Mapping[Role, Picture],
+    flat: Flat,
+    ground: Art = NOTHING,
+    tone: Colour | None = None,
+) -> Dress:
     """Draw the net of a box out to its bleed; without an entry it stays blank. Fields are relative to the entry.
 
-    `ground` is what lies under faces that have neither colour nor picture of their own, drawn over the whole net.
+    `ground` is what lies under faces that have neither colour nor picture of their own, drawn over the whole net, and
+    `tone` the colour it has on the whole.
     """
     if entry is None:
         return Dress(NOTHING)
@@ -106,11 +114,12 @@ def dress_box(entry: BoxFaces | None, pictures: Mapping[Role, Picture], flat: Fl
         # On the net the head of the top lies at the opening: turned, its picture is upright to who sees the spines.
         layers.append(FaceArt(area, entry.face(role).colour or entry.colour, picture, head_down=role is Role.TOP))
         if picture:
-            problems += _picture_problems(picture, area.size, role)
+            problems += picture_problems(picture, area.size, role.value, "picture")
     if entry.title:
-        title = _title(entry, entry.title, _panel(Role.BACK, flat))
+        under = entry.back.colour or tone or entry.colour
+        title = _title(entry, entry.title, _panel(Role.BACK, flat), under)
         layers.append(title)
-        problems += _legibility(title)
+        problems += _legibility(title, under)
     return Dress(Drawn(tuple(layers)), tuple(problems))
 
 
@@ -153,17 +162,25 @@ def _area(role: Role, flat: Flat) -> Rect:
     return face
 
 
-def _title(entry: BoxFaces, title: str, back: Rect) -> Placed:
+def _title(entry: BoxFaces, title: str, back: Rect, ground: Colour) -> Placed:
     """The title in the middle of the back; down it, if that is tall."""
     box = back.grown(-back.width * TITLE_INSET, -back.height * TITLE_INSET)
-    ground = entry.back.colour or entry.colour
     ink = entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, ground))
     turned = -90.0 if back.height > TURNED_BEYOND * back.width else 0.0
     room = box.size.turned if turned else box.size
     return place_centred(fit_text(bundled("text bold"), title, Size(*room), LARGEST_TITLE), box, ink, turned)
 
 
-def _legibility(placed: Placed) -> Iterator[Problem]:
+def _legibility(placed: Placed, ground: Colour) -> Iterator[Problem]:
+    """What is too small or too faint."""
+    seen = contrast(placed.colour, ground)
+    if seen < LOWEST_CONTRAST:
+        yield Problem(
+            f"the title on the back has a contrast of {seen:.1f} to its ground, under {LOWEST_CONTRAST:g}",
+            "choose a lighter or darker ink, or leave it out",
+            Severity.WARNING,
+            field=("ink",),
+        )
     size = placed.block.size
     if size < SMALLEST_TYPE:
         text = " ".join(line.text for line in placed.block.lines)
@@ -172,20 +189,4 @@ def _legibility(placed: Placed) -> Iterator[Problem]:
             "write a shorter title",
             Severity.WARNING,
             field=("title",),
-        )
-
-
-def _picture_problems(picture: Picture, size: Size, role: Role) -> Iterator[Problem]:
-    """What was done to the picture, and whether it is fine enough for the print."""
-    field = (role.value, "picture")
-    for note in picture.notes:
-        yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=field)
-    resolution = effective_dpi(picture, *covering(picture, Rect(0, 0, *size)).size)
-    if resolution < LOWEST_RESOLUTION:
-        width, height = (ceil(side * LOWEST_RESOLUTION / resolution) for side in (picture.width_px, picture.height_px))
-        yield Problem(
-            f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
-            f"use a picture of at least {width} × {height} pixels",
-            Severity.WARNING,
-            field=field,
         )

@@ -123,4 +123,4 @@ def _written(text: str, hand: Hand) -> str:
 def _missing(what: What, missing: tuple[str, ...]) -> Iterator[Problem]:
     if missing:
         named = ", ".join(f"{sign} U+{ord(sign):04X}" for sign in missing[:5]) + (" …" if len(missing) > 5 else "")
-        yield Problem(f"no typeface of the cover has the {what}'s {named}", f"write the {what} without it in the book")
+        yield Problem(f"no typeface of the cover has the {what}'s {named}", f"write the {what} without such signs")

@@ -1,4 +1,7 @@
-"""The maker's own cover: one picture of the whole flat, made over a template, or a scan of a real cover."""
+"""The maker's own cover: one picture of the whole flat, made over a template, or a scan of a real cover.
+
+A cover of several pieces has a flat for each: a PDF file with as many pages gives each piece its own.
+"""
 
 from __future__ import annotations
 
@@ -9,129 +12,137 @@ from typing import Literal
 
 from pydantic import Field
 
-from ..drawing import Art, Colour, Drawn
+from ..drawing import Colour, Drawn
 from ..errors import Problem, Severity, ShelfFileError
 from ..flat import Flat, Role
-from ..geometry import Rect, Size
+from ..geometry import Rect
 from ..imported import ImportedPage, load_pages
 from ..pictures import Picture
 from ..spec.entry import Entry
+from ..spec.measures import ScanWidths
 from ..spec.words import Ink, Text
-from ..units import print_mm
-from .artwork import load_artwork, picture_problems
+from .artwork import load_artwork
+from .artwork_fit import flat_problems, picture_problems, scan_problems
 from .design import Dress, Words
-from .run_on import RunOn, run_on
+from .run_on import RunOn, carried_on
+from .scan import face_of_scan, scanned, stretched_problems
 from .shapes import block
 
-__all__ = ["OwnArtwork", "dress", "load"]
+__all__ = ["OwnArtwork", "dress", "load", "part"]
 
-CLOSE_ENOUGH = 0.02
-"""A picture may be so much wider or higher than its place before it is said what is cropped."""
-
-SHOWN = (Role.BACK, Role.SPINE, Role.FRONT, Role.JOINT)
+AROUND_FLAP = 1.0
+"""So far a scan runs on into the flap of a jacket, in mm: the fold may be off, but a flap shows no mirrored cover."""
 
 
 class OwnArtwork(Entry):
     """A cover drawn by the maker."""
 
     style: Literal["artwork"] = "artwork"
-    picture: Text = Field(description="picture or PDF file of the whole cover")
+    picture: Text = Field(description="picture or PDF file of the whole cover; or a PDF file, a page for each piece")
     shows: Literal["flat", "book"] = Field(
         "flat", description="flat: all of the template, bleed included; book: a scan, back, spine and front only"
     )
+    widths: ScanWidths = Field((), description="back, spine and front of what was scanned, from the left of the scan")
     run_on: RunOn = Field("mirror", description="what is printed beyond a scan's edges: mirror, stretch, colour")
     colour: Ink = Field(Colour.from_hex("#f4ecd8"), description="ground under the picture and beyond its edges")
 
 
 @dataclass(frozen=True, slots=True)
 class Artwork:
-    """The picture or the page of a PDF file, and what is not as it is in the file."""
+    """The picture, or the pages of a PDF file, and what is not as it is in the file.
 
-    picture: Picture | ImportedPage
+    `piece` says for which piece of the cover it is, counted from 0, and `pieces` of how many it is made.
+    """
+
+    pages: tuple[Picture | ImportedPage, ...]
     notes: tuple[str, ...] = ()
+    piece: int = 0
+    pieces: int = 1
 
     @property
     def name(self) -> str:
         """The name of the file."""
-        return self.picture.path.name
+        return self.pages[0].path.name
 
     @property
-    def size(self) -> Size:
-        """Width and height: pixels of a picture, mm of a page."""
-        if isinstance(self.picture, Picture):
-            return Size(self.picture.width_px, self.picture.height_px)
-        return self.picture.size
+    def page_for_each(self) -> bool:
+        """Whether there are as many pages as pieces."""
+        return len(self.pages) == self.pieces
+
+    @property
+    def shown(self) -> Picture | ImportedPage:
+        """What the piece shows."""
+        return self.pages[self.piece if self.page_for_each else 0]
+
+    @property
+    def label(self) -> str:
+        """What the piece shows, in words."""
+        return f"page {self.piece + 1} of {self.name}" if self.pieces > 1 and self.page_for_each else self.name
 
 
 def load(entry: OwnArtwork, folder: FilePath) -> Artwork:
-    """Read the picture, or the first page of the PDF file.
+    """Read the picture or the PDF file.
 
     Raises:
         ShelfFileError: it is missing or cannot be used.
     """
     if not entry.picture.casefold().endswith(".pdf"):
-        return Artwork(load_artwork({"picture": entry.picture}, folder)["picture"])
+        picture = load_artwork({"picture": entry.picture}, folder)["picture"]
+        return Artwork((picture,), picture.notes)
     try:
-        (page, *rest), notes = load_pages(folder / entry.picture)
+        return Artwork(*load_pages(folder / entry.picture))
     except ShelfFileError as refusal:
         raise ShelfFileError([replace(problem, field=("picture",)) for problem in refusal.problems]) from None
-    return Artwork(page, (*notes, *(("has several pages: only the first is printed",) if rest else ())))
+
+
+def part(artwork: Artwork, piece: int, pieces: int) -> Artwork:
+    """The artwork of one piece of a cover that is made of several."""
+    return replace(artwork, piece=piece, pieces=pieces)
 
 
 def dress(entry: OwnArtwork, artwork: Artwork, flat: Flat, _words: Words) -> Dress:
     """Draw one flat."""
     inked = Rect(0, 0, *flat.size).grown(flat.bleed)
-    layers: list[Art] = [block(inked, entry.colour)]
-    face = _face(entry, artwork, flat, inked)
+    ground = block(inked, entry.colour)
+    if entry.shows == "flat" and not artwork.page_for_each and artwork.pieces > 1:
+        return Dress(ground, (_without_pages(artwork),))
+    face = inked if entry.shows == "flat" else face_of_scan(artwork.shown, flat)
     if face is None:
-        return Dress(Drawn(tuple(layers)))
-    layers += run_on(artwork.picture, face, inked, entry.run_on)
-    problems = [*_problems(artwork, face.size), *_cropped(artwork, face.size, entry)]
-    return Dress(Drawn(tuple(layers)), tuple(problems))
+        return Dress(ground)
+    scan = scanned(artwork.shown, face, entry.widths if entry.shows == "book" else (), flat)
+    art = Drawn((ground, *carried_on(scan, face, _bounds(face, flat, inked), entry.run_on)))
+    return Dress(art, tuple(_problems(entry, artwork, face, flat)))
 
 
-def _face(entry: OwnArtwork, artwork: Artwork, flat: Flat, inked: Rect) -> Rect | None:
-    """Where the picture lies on a flat.
-
-    A flat that holds only a part of the book shows that part of a scan: the front its right end, the back its
-    left end (the other way round where the front lies on the left).
-    """
-    if entry.shows == "flat":
+def _bounds(face: Rect, flat: Flat, inked: Rect) -> Rect:
+    """How far the edges of a scan run on."""
+    if not any(panel.role is Role.FLAP for panel in flat.panels):
         return inked
-    panels = {role: [panel.rect for panel in flat.panels if panel.role is role] for role in SHOWN}
-    rects = [corner for role in SHOWN for rect in panels[role] for corner in rect.corners]
-    if not rects:
-        return None
-    seen = Rect.around(rects)
-    if panels[Role.FRONT] and panels[Role.BACK]:
-        return seen
-    width = seen.height * artwork.size.width / artwork.size.height
-    if panels[Role.FRONT]:
-        return Rect(seen.right - width, seen.y, width, seen.height)
-    if panels[Role.BACK]:
-        return Rect(seen.x, seen.y, width, seen.height)
-    return Rect(seen.centre.x - width / 2, seen.y, width, seen.height)
+    return Rect(face.x - AROUND_FLAP, inked.y, face.width + 2 * AROUND_FLAP, inked.height)
 
 
-def _problems(artwork: Artwork, place: Size) -> Iterator[Problem]:
-    if isinstance(artwork.picture, Picture):
-        yield from picture_problems(artwork.picture, place, "picture")
-    for note in artwork.notes:
-        yield Problem(f"{artwork.name} {note}", severity=Severity.NOTE, field=("picture",))
-
-
-def _cropped(artwork: Artwork, place: Size, entry: OwnArtwork) -> Iterator[Problem]:
-    """Said where the proportions are not those of the cover, for then something of the picture is lost."""
-    ratio = (artwork.size.width / artwork.size.height) / (place.width / place.height)
-    if abs(ratio - 1) <= CLOSE_ENOUGH:
-        return
-    lost, where = (1 - 1 / ratio, "left and right") if ratio > 1 else (1 - ratio, "head and tail")
-    wanted = f"{print_mm(place.width, 2)} × {print_mm(place.height, 2)}"
-    if isinstance(artwork.picture, Picture):
-        wanted = f"{artwork.size.height * place.width / place.height:.0f} × {artwork.size.height:.0f} pixels"
-    yield Problem(
-        f"{artwork.name} has not the proportions of the {entry.shows}: {lost:.0%} of it is cropped at {where}",
-        f"draw it over the template that make --templates writes, or {wanted} large",
-        Severity.WARNING,
+def _without_pages(artwork: Artwork) -> Problem:
+    pages = f"the {len(artwork.pages)} pages" if len(artwork.pages) > 1 else "one picture"
+    return Problem(
+        f"this cover is cut in {artwork.pieces} pieces, and {artwork.name} has {pages}: no piece is printed",
+        f"name a PDF file of {artwork.pieces} pages, one for each piece as in the template that make --templates "
+        "writes; or a picture of the closed book, spine in the middle, and write shows: book",
         field=("picture",),
     )
+
+
+def _problems(entry: OwnArtwork, artwork: Artwork, face: Rect, flat: Flat) -> Iterator[Problem]:
+    """What was changed for print, and how the artwork fits its place."""
+    for note in artwork.notes:
+        yield Problem(f"{artwork.name} {note}", severity=Severity.NOTE, field=("picture",))
+    if len(artwork.pages) > 1 and not artwork.page_for_each:
+        said = f"{artwork.name} has several pages: only the first is printed"
+        yield Problem(said, severity=Severity.NOTE, field=("picture",))
+    if entry.shows == "book" and entry.widths:
+        yield from stretched_problems(artwork.shown, face, entry.widths, flat)
+    if isinstance(artwork.shown, Picture):
+        yield from picture_problems(artwork.shown, face.size, entry.shows, fitted=bool(entry.widths))
+    elif entry.shows == "flat":
+        yield from flat_problems(artwork.shown, artwork.label, face.size, flat.name)
+    elif not entry.widths:
+        yield from scan_problems(artwork.shown, face.size)

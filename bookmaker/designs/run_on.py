@@ -11,7 +11,7 @@ from ..imported import ImportedPage
 from ..pictures import Picture, covering
 from .shapes import Clipped, FilledPage, FilledPicture, Through
 
-__all__ = ["RunOn", "run_on"]
+__all__ = ["RunOn", "carried_on", "filling", "run_on"]
 
 RunOn = Literal["mirror", "stretch", "colour"]
 
@@ -25,15 +25,21 @@ def run_on(picture: Picture | ImportedPage, face: Rect, bounds: Rect, manner: Ru
     It is cropped evenly where its proportions are not those of the face. With "colour" it ends at the face, and
     the ground shows beyond.
     """
+    return carried_on(filling(picture, face), face, bounds, manner)
+
+
+def carried_on(art: Art, face: Rect, bounds: Rect, manner: RunOn) -> Iterator[Art]:
+    """The same for any art that fills a face."""
     if manner != "colour":
         for across in (-1, 0, 1):
             for up in (-1, 0, 1):
                 if across or up:
-                    yield from _beyond(picture, face, bounds, (across, up), manner)
-    yield _filling(picture, face)
+                    yield from _beyond(art, face, bounds, (across, up), manner)
+    yield art
 
 
-def _filling(picture: Picture | ImportedPage, face: Rect) -> Art:
+def filling(picture: Picture | ImportedPage, face: Rect) -> Art:
+    """A picture, or a page of a PDF file, that just covers a face, cropped evenly."""
     if isinstance(picture, Picture):
         return FilledPicture(picture, covering(picture, face), face)
     scale = max(face.width / picture.size.width, face.height / picture.size.height)
@@ -41,9 +47,7 @@ def _filling(picture: Picture | ImportedPage, face: Rect) -> Art:
     return FilledPage(picture, Rect(face.centre.x - width / 2, face.centre.y - height / 2, width, height), face)
 
 
-def _beyond(
-    picture: Picture | ImportedPage, face: Rect, bounds: Rect, way: tuple[int, int], manner: RunOn
-) -> Iterator[Art]:
+def _beyond(art: Art, face: Rect, bounds: Rect, way: tuple[int, int], manner: RunOn) -> Iterator[Art]:
     """The part of `bounds` that lies beyond the face on one side or at one corner."""
     left, right = _span(face.x, face.right, bounds.x, bounds.right, way[0])
     low, high = _span(face.y, face.top, bounds.y, bounds.top, way[1])
@@ -54,8 +58,7 @@ def _beyond(
     y_factor = _factor(way[1], high - low, face.height, manner)
     # A hair of overlap with the face hides the seam that a screen would show.
     strip = Rect(left, low, right - left, high - low).grown(*(0.02 if inner else 0.0 for inner in _inner(way)))
-    art = Through(_filling(picture, face), Transform.stretch(x_factor, y_factor, edge))
-    yield Clipped(art, Path.rectangle(strip))
+    yield Clipped(Through(art, Transform.stretch(x_factor, y_factor, edge)), Path.rectangle(strip))
 
 
 def _span(low: float, high: float, outer_low: float, outer_high: float, way: int) -> tuple[float, float]:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from typing import NamedTuple
+from collections.abc import Iterator
 
+from ..arrangement import Stood, arranged
 from ..drawing import Art, Drawn, Pen
 from ..geometry import Path, Point, Rect, Size
 from ..plan import ShelfPlan
-from ..shelf import SpaceFit, Standing, Verdict
+from ..shelf import SpaceFit, Verdict
 from .ink import EDGE, PAPER, Shape, chain, word
 from .items import Figure
 from .scale_drawings import said, scale_for
@@ -31,18 +31,10 @@ VERDICTS = {
 }
 
 
-class Stood(NamedTuple):
-    """Where something stands in its space, in mm, with its number or name, and what is written on it."""
-
-    rect: Rect
-    number: str
-    title: str
-
-
 def space_figure(fit: SpaceFit, plan: ShelfPlan, room: float) -> Figure:
     """One space with its row: spines upright, stacks lying, slipcases as boxes."""
     space = plan.spec.spaces[fit.name]
-    stood = list(_stood(fit, plan, space.ease))
+    stood = list(arranged(fit, plan))
     needed = Size(
         max([space.width, *(one.rect.right for one in stood)]), max([space.height, *(one.rect.top for one in stood)])
     )
@@ -61,41 +53,14 @@ def space_figure(fit: SpaceFit, plan: ShelfPlan, room: float) -> Figure:
     return Figure(Drawn(tuple(art)), size, caption)
 
 
-def _stood(fit: SpaceFit, plan: ShelfPlan, ease: float) -> Iterator[Stood]:
-    """From the left, each with its ease; books of a stack where the first of them stands on the list."""
-    standing: list[Standing] = [plan.books[number].standing for number in fit.books]
-    standing += [box.standing for box in plan.slipcases if box.standing.title in fit.slipcases]
-    done: set[str] = set()
-    x = 0.0
-    for one in standing:
-        if one.stack is None:
-            yield Stood(Rect(x, 0, one.thickness, one.height), _number(one), one.title)
-            x += one.thickness + ease
-        elif one.stack not in done:
-            done.add(one.stack)
-            lying = [other for other in standing if other.stack == one.stack]
-            yield from _stack(lying, x)
-            x += max(book.height for book in lying) + ease
-
-
-def _stack(books: Sequence[Standing], x: float) -> Iterator[Stood]:
-    """The first on top."""
-    y = sum(book.thickness for book in books)
-    for book in books:
-        y -= book.thickness
-        yield Stood(Rect(x, y, book.height, book.thickness), "", f"{_number(book)} {book.title}")
-
-
-def _number(one: Standing) -> str:
-    return "" if one.number is None else str(one.number + 1)
-
-
 def _drawn(one: Stood, scale: float) -> Iterator[Art]:
     x, y, wide, high = (side * scale for side in one.rect)
     rect = Rect(x, y, wide, high)
     yield Shape(Path.rectangle(rect), EDGE, PAPER)
     upright = high > wide
     across, along = (wide, high) if upright else (high, wide)
-    yield word(one.title, rect.centre, min(2.6, across * 0.7), room=along * 0.9, upright=upright)
-    if one.number:
-        yield word(one.number, Point(rect.centre.x, rect.top + 1.6), 2.2, room=max(1.2, wide))
+    number = "" if one.who.number is None else str(one.who.number + 1)
+    title = f"{number} {one.who.title}" if one.lies else one.who.title
+    yield word(title, rect.centre, min(2.6, across * 0.7), room=along * 0.9, upright=upright)
+    if number and not one.lies:
+        yield word(number, Point(rect.centre.x, rect.top + 1.6), 2.2, room=max(1.2, wide))

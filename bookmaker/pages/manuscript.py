@@ -38,6 +38,16 @@ BOUND_WORD = re.compile(rf"[\S{NO_BREAK_SPACES}]+")
 KEPT = "\u200c\u200d" + SOFT_HYPHEN
 """Invisible characters that shape or part words; all other invisible ones are left out."""
 
+OTHER_FORMATS = {
+    b"PK\x03\x04": "a word processor's document or an archive",
+    b"\xd0\xcf\x11\xe0": "a word processor's document",
+    b"{\\rtf": "a word processor's document",
+    b"%PDF": "a PDF",
+    b"\xff\xd8\xff": "a picture",
+    b"\x89PNG": "a picture",
+}
+"""How files begin that are often taken for plain text, and what they are."""
+
 NONE: Mapping[Style, Typeface] = {}
 
 STYLE_KEYS = {Style.ITALIC: "italic_face", Style.BOLD: "bold_face", Style.BOLD_ITALIC: "bold_face"}
@@ -182,6 +192,10 @@ def _bytes(path: Path) -> bytes:
 
 
 def _decoded(name: str, data: bytes) -> str:
+    what = next((what for start, what in OTHER_FORMATS.items() if data.startswith(start)), "")
+    if what:
+        also = ", or write kind: pdf" if what == "a PDF" else ""
+        _refuse(f"{name} is {what}, not plain text", SAVE_AS_TEXT + also)
     if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
         _refuse(f"{name} is saved as UTF-16", SAVE_AS_TEXT)
     try:

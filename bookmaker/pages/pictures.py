@@ -14,7 +14,7 @@ from pydantic import Field
 from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity, ShelfFileError
 from ..geometry import Size
-from ..pictures import Picture, effective_dpi, load_picture
+from ..pictures import Picture, effective_dpi, load_picture, show_dpi
 from ..spec.words import Flag, Text
 from ..units import MM_PER_INCH
 from .captions import captions_of
@@ -106,7 +106,7 @@ def _visible_files(folder: FilePath) -> list[FilePath]:
     try:
         found = [file for file in folder.iterdir() if not file.name.startswith(".") and file.is_file()]
     except FileNotFoundError:
-        _refuse(f"there is no folder {folder.name}", "write its path as seen from that of the shelf file")
+        _refuse(f"there is no folder {folder.name}", "write its path as seen from the folder of the shelf file")
     except NotADirectoryError:
         _refuse(f"{folder.name} is a file, not a folder", "write the folder that holds the pictures")
     except (OSError, ValueError) as failure:
@@ -164,7 +164,7 @@ def _notes(picture: Picture, size: Size) -> Iterator[Problem]:
     if resolution < LOWEST_RESOLUTION - 0.5:
         width, height = (math.ceil(side / MM_PER_INCH * LOWEST_RESOLUTION) for side in size)
         yield Problem(
-            f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
+            f"{picture.path.name} prints at only {show_dpi(resolution)}",
             f"use a picture of at least {width} × {height} pixels",
             Severity.WARNING,
             field=("folder",),

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from ..errors import Problem, Severity
 from ..eyesight import FEWEST_DOTS
-from ..pictures import Picture, effective_dpi, fitting
+from ..pictures import Picture, effective_dpi, fitting, show_dpi
 from ..units import print_mm, to_pt
 from .boxes import STRETCH
 from .copyfit import Copy
@@ -102,7 +102,7 @@ def _plates(copy: Copy, plates: Mapping[str, Picture]) -> Iterator[Problem]:
         resolution = effective_dpi(picture, *fitting(picture, area).size)
         if resolution < LOWEST_RESOLUTION - 0.5:
             yield Problem(
-                f"{picture.path.name} prints at only {resolution:.0f} dots per inch",
+                f"{picture.path.name} prints at only {show_dpi(resolution)}",
                 f"use a picture with {LOWEST_RESOLUTION / resolution:.1f} times as many pixels each way",
                 Severity.WARNING,
                 field=("file",),

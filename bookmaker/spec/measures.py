@@ -38,6 +38,7 @@ __all__ = [
     "PageSide",
     "PaperThickness",
     "Resolution",
+    "ScanWidths",
     "SheetSide",
     "ShelfSide",
     "SolidThickness",
@@ -123,6 +124,20 @@ Thickness = Annotated[float, _between(0.1, 200), _length_schema("4.2 mm")]
 """Thickness of a block or a book in mm."""
 SolidThickness = Annotated[float, _between(1, 200), _length_schema("4 mm")]
 """Thickness of a solid block in mm: less than 1 mm is a card, not a block."""
+
+
+ScanWidth = Annotated[float, _between(1, 2000), _length_schema("140 mm")]
+"""One part of a real cover in mm."""
+
+
+def _read_scan_widths(value: object) -> object:
+    if not isinstance(value, (list, tuple)) or len(value) != 3:
+        raise refuse("are not three widths", "write them from the left of the scan, as [140 mm, 28 mm, 140 mm]")
+    return value
+
+
+ScanWidths = Annotated[tuple[ScanWidth, ...], BeforeValidator(_read_scan_widths)]
+"""Back, spine and front of a real cover in mm."""
 
 
 def _read_block_thickness(value: object) -> float | str:

@@ -55,8 +55,15 @@ def _read_title(value: object) -> str:
     return title
 
 
-Text = Annotated[str, BeforeValidator(read_text)]
-"""One value, kept as it was written."""
+def _read_written(value: object) -> str:
+    text = read_text(value)
+    if not text.strip():
+        raise refuse("is empty", "write a value or leave the line out")
+    return text
+
+
+Text = Annotated[str, BeforeValidator(_read_written)]
+"""One value, not empty, kept as it was written."""
 
 Title = Annotated[str, BeforeValidator(_read_title)]
 """A title or a name: some visible text, at most 300 characters, white space tidied."""

@@ -1,23 +1,21 @@
-"""The contact sheet: the spines of the shelf side by side, at true size and at 400 %, as PDF and as pictures."""
+"""The contact sheet: the shelf from the front, at true size and at 400 %, as PDF and as pictures."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import groupby
 from pathlib import Path as FilePath
 
 import pypdfium2
 
 from ..drawing import Canvas, Colour
-from ..flat import Role
 from ..geometry import Path, Point, Rect, Size, Transform
-from ..piece import Piece
 from ..typefaces import bundled, set_line
 from ..units import MM_PER_INCH, to_pt
 from .pdf import PdfFile
+from .shelf_front import Front, Row, Shown, rows_of
 
-__all__ = ["CONTACT_SHEET", "StandingSpine", "spine_of", "write_contact_sheet"]
+__all__ = ["CONTACT_SHEET", "write_contact_sheet"]
 
 CONTACT_SHEET = "spines.pdf"
 
@@ -25,75 +23,47 @@ SCALES = ((1.0, "at true size", 300.0), (4.0, "at 400 %", 150.0))
 """How much larger, what to call it, and the dots per inch of its picture."""
 
 MARGIN, HEADING, LABEL = 12.0, 8.0, 5.0
-BETWEEN_BOOKS = 0.15
-"""Books on a shelf stand so close, in mm."""
+TIMBER = 1.6
+"""How thick boards and uprights are drawn, in mm."""
+
+BELOW = 3.0
+"""What is left white under a row, in mm."""
 
 RECESS, BOARD, INK = Colour.from_hex("#4b4038"), Colour.from_hex("#a98a62"), Colour.from_hex("#33302c")
+CARD = Colour.from_hex("#d8cdb8")
 
 
 @dataclass(frozen=True, slots=True)
-class StandingSpine:
-    """The spine of a book: the piece it is printed on, where it lies there, and the space the book stands in."""
+class Scaled:
+    """A row and how much larger than life it is drawn."""
 
-    piece: Piece
-    rect: Rect
-    space: str
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """Spines in a line: `spines` come with their left edges; `label` is the space they stand in; all in mm."""
-
-    label: str
-    spines: tuple[tuple[float, StandingSpine], ...]
+    row: Row
     scale: float
 
     @property
     def height(self) -> float:
-        """From the board to the head of the tallest spine."""
-        return max(spine.rect.height for _, spine in self.spines) * self.scale
+        """What it needs on the page, with its label and its boards, in mm."""
+        return LABEL + self.row.height * self.scale + 2 * TIMBER + BELOW
 
 
-def spine_of(pieces: Sequence[Piece], space: str | None) -> StandingSpine | None:
-    """The spine of a book among its pieces, that of its jacket if it wears one; None if none of them has one."""
-    for piece in reversed(pieces):
-        for panel in piece.flat.panels:
-            if panel.role is Role.SPINE:
-                return StandingSpine(piece, panel.rect, space or "")
-    return None
-
-
-def write_contact_sheet(folder: FilePath, shelf: str, spines: Sequence[StandingSpine], sheet: Size) -> list[str]:
+def write_contact_sheet(folder: FilePath, shelf: str, seen: Sequence[Front], sheet: Size) -> list[str]:
     """Write the PDF and a PNG of each of its pages; returns their names."""
     page = Size(max(sheet), min(sheet))
     resolutions: list[float] = []
     with PdfFile(folder / CONTACT_SHEET, title=f"{shelf}: spines") as pdf:
         for scale, called, dpi in SCALES:
-            for rows in _pages(list(_rows(spines, page.width - 2 * MARGIN, scale)), page.height):
-                size = Size(page.width, max(page.height, _height(rows)))
+            room = (page.width - 2 * MARGIN - 2 * TIMBER) / scale
+            rows = [Scaled(row, scale) for front in seen for row in rows_of(front, room)]
+            for some in _pages(rows, page.height):
+                size = Size(page.width, max(page.height, _height(some)))
                 with pdf.page(size) as canvas:
-                    _draw(canvas, f"{shelf}: spines {called}", rows, size)
+                    _draw(canvas, f"{shelf}: spines {called}", some, size)
                 resolutions.append(dpi)
     return [CONTACT_SHEET, *_pictures(folder, resolutions)]
 
 
-def _rows(spines: Sequence[StandingSpine], width: float, scale: float) -> Iterator[Row]:
-    """Each space begins a row of its own; a row that is full is followed by another."""
-    for space, books in groupby(spines, key=lambda spine: spine.space):
-        row: list[tuple[float, StandingSpine]] = []
-        x = 0.0
-        for spine in books:
-            wide = spine.rect.width * scale
-            if row and x + wide > width:
-                yield Row(space, tuple(row), scale)
-                row, x = [], 0.0
-            row.append((x, spine))
-            x += wide + BETWEEN_BOOKS * scale
-        yield Row(space, tuple(row), scale)
-
-
-def _pages(rows: Sequence[Row], height: float) -> Iterator[list[Row]]:
-    page: list[Row] = []
+def _pages(rows: Sequence[Scaled], height: float) -> Iterator[list[Scaled]]:
+    page: list[Scaled] = []
     for row in rows:
         if page and _height([*page, row]) > height:
             yield page
@@ -103,35 +73,50 @@ def _pages(rows: Sequence[Row], height: float) -> Iterator[list[Row]]:
         yield page
 
 
-def _height(rows: Sequence[Row]) -> float:
-    """What rows need, with their labels and boards, heading and margins."""
-    return 2 * MARGIN + HEADING + sum(row.height + LABEL + 4.0 for row in rows)
+def _height(rows: Sequence[Scaled]) -> float:
+    """What rows need, with heading and margins."""
+    return 2 * MARGIN + HEADING + sum(row.height for row in rows)
 
 
-def _draw(canvas: Canvas, heading: str, rows: Sequence[Row], size: Size) -> None:
+def _draw(canvas: Canvas, heading: str, rows: Sequence[Scaled], size: Size) -> None:
     top = size.height - MARGIN
     canvas.text(set_line(bundled("sans bold"), 4.0, heading), Point(MARGIN, top - 4.0), INK)
     y = top - HEADING
     for row in rows:
-        y -= LABEL
-        if row.label:
-            canvas.text(set_line(bundled("sans"), 3.0, row.label), Point(MARGIN, y + 1.2), INK)
+        if row.row.name:
+            canvas.text(set_line(bundled("sans"), 3.0, row.row.name), Point(MARGIN, y - LABEL + 1.2), INK)
         y -= row.height
-        _draw_row(canvas, row, y)
-        y -= 4.0
+        _draw_row(canvas, row, Point(MARGIN + TIMBER, y + BELOW + TIMBER))
 
 
-def _draw_row(canvas: Canvas, row: Row, y: float) -> None:
-    """The books of a row on their board."""
-    x, last = row.spines[-1]
-    width = x + last.rect.width * row.scale
-    canvas.fill(Path.rectangle(Rect(MARGIN, y, width, row.height)), RECESS)
-    canvas.fill(Path.rectangle(Rect(MARGIN, y - 1.6, width, 1.6)), BOARD)
-    for x, spine in row.spines:
-        rect = spine.rect
-        to_page = Transform.move(-rect.x, -rect.y).then(Transform.stretch(row.scale, row.scale)).moved(MARGIN + x, y)
-        with canvas.placed(to_page, clip=Path.rectangle(rect)):
-            spine.piece.art.draw(canvas)
+def _draw_row(canvas: Canvas, drawn: Scaled, origin: Point) -> None:
+    """What stands on a row, in its space; `origin` is where its board meets the left upright."""
+    row, scale = drawn.row, drawn.scale
+    room = Rect(*origin, row.width * scale, row.height * scale)
+    uprights = (TIMBER * row.begins, TIMBER, TIMBER * row.ends, TIMBER)
+    canvas.fill(Path.rectangle(room.grown(*uprights)), BOARD if row.name else RECESS)
+    canvas.fill(Path.rectangle(room), RECESS)
+    to_page = Transform.stretch(scale, scale).moved(origin.x - row.left * scale, origin.y)
+    with canvas.placed(to_page):
+        for shown in row.shown:
+            _draw_shown(canvas, shown)
+
+
+def _draw_shown(canvas: Canvas, shown: Shown) -> None:
+    if shown.spine is None:
+        canvas.fill(Path.rectangle(shown.rect), CARD)
+        return
+    spine = shown.spine.rect
+    # A little of the sides is seen beside the spine, as far as the book is thicker than its spine is wide.
+    thick = shown.rect.height if shown.lies else shown.rect.width
+    seen = spine.grown((thick - spine.width) / 2, 0, (thick - spine.width) / 2, 0)
+    if shown.lies:
+        to_shelf = Transform.move(-seen.x, -seen.y).then(Transform.quarter_turn(1))
+        to_shelf = to_shelf.moved(shown.rect.x + seen.height, shown.rect.y)
+    else:
+        to_shelf = Transform.move(shown.rect.x - seen.x, shown.rect.y - seen.y)
+    with canvas.placed(to_shelf, clip=Path.rectangle(seen)):
+        shown.spine.piece.art.draw(canvas)
 
 
 def _pictures(folder: FilePath, resolutions: Sequence[float]) -> Iterator[str]:

@@ -22,6 +22,9 @@ TEMPLATE_DPI = 600.0
 SAFE_FROM_FOLD, SAFE_FROM_EDGE = 0.5, 1.0
 """Nothing that matters should lie nearer to a fold or an edge, in mm: a fold may be off, a cut may be too."""
 
+IN_BLEED = 0.7
+"""How large the type in the bleed is, as a share of it."""
+
 TOLD = 1.0
 """Size of the lines that say whose template it is, in mm."""
 
@@ -32,16 +35,19 @@ FACES = (Role.FRONT, Role.SPINE, Role.BACK)
 def write_template(folder: FilePath, stem: str, title: str, flats: list[Flat]) -> list[str]:
     """Write a PDF with a page for each flat, and a PNG of each page; returns their names.
 
-    A page is as large as the print: the flat and its bleed.
+    A page is as large as the print: the flat and its bleed. Where there are several, each says in its bleed which
+    piece it is.
     """
     name = f"{stem}.pdf"
     with PdfFile(folder / name, title=f"{title}: template") as pdf:
-        for flat in flats:
+        for number, flat in enumerate(flats, start=1):
             outline = Rect(0, 0, *flat.size).moved(flat.bleed, flat.bleed)
             size = Size(outline.width + 2 * flat.bleed, outline.height + 2 * flat.bleed)
             with pdf.page(size, trim=outline) as canvas, canvas.placed(Transform.move(flat.bleed, flat.bleed)):
                 _draw(canvas, flat)
                 _tell(canvas, flat, (title, f"{flat.name}, {_measures(size)} with its bleed"))
+                if len(flats) > 1:
+                    _number(canvas, f"{number} of {len(flats)}: {flat.name}", flat)
     return [name, *_pictures(folder, name, stem)]
 
 
@@ -52,16 +58,29 @@ def _draw(canvas: Canvas, flat: Flat) -> None:
     canvas.stroke(polygon(flat.outline), Pen(0.1, BLACK))
     for panel in flat.panels:
         if panel.role in FACES:
-            canvas.stroke(Path.rectangle(_safe(panel.rect)), Pen(0.06, SAFE, (0.5, 0.4)))
+            with canvas.placed(Transform(), polygon(flat.outline)):  # a cut corner may take some of the panel
+                canvas.stroke(Path.rectangle(_safe(panel.rect)), Pen(0.06, SAFE, (0.5, 0.4)))
         _name(canvas, str(panel.role), panel.rect)
     for fold in flat.folds:
         canvas.stroke(Path.line(fold.start, fold.end), Pen(0.1, FOLD, (1.2, 0.5)))
 
 
+def _number(canvas: Canvas, text: str, flat: Flat) -> None:
+    """Which piece this is, in the bleed at the foot."""
+    line = set_line(bundled("sans"), flat.bleed * IN_BLEED, text)
+    size = line.size * min(1.0, flat.size.width / line.width)
+    canvas.text(set_line(bundled("sans"), size, text), Point(0, -flat.bleed * (1 + IN_BLEED) / 2 + size * 0.2), FOLD)
+
+
 def _tell(canvas: Canvas, flat: Flat, lines: Sequence[str]) -> None:
-    """Whose template it is and how large, small at the foot of the largest panel, where it is soon drawn over."""
-    panel = max((panel.rect for panel in flat.panels), key=lambda rect: rect.width * rect.height)
-    room = _safe(panel).grown(-0.6, -0.6, -0.6, -0.6)
+    """Whose template it is and how large, small at the foot of the largest face, where it is soon drawn over.
+
+    Pieces without a face are too small for it.
+    """
+    faces = [panel.rect for panel in flat.panels if panel.role in FACES]
+    if not faces:
+        return
+    room = _safe(max(faces, key=lambda rect: rect.width * rect.height)).grown(-0.6, -0.6, -0.6, -0.6)
     for number, text in enumerate(reversed(lines)):
         line = set_line(bundled("sans"), TOLD, text)
         line = set_line(bundled("sans"), TOLD * min(1.0, room.width / line.width), text)
