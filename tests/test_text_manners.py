@@ -154,6 +154,17 @@ def test_several_tables_without_room_are_told_at_once(tmp_path: Path) -> None:
     assert problem.startswith("2 tables of log.md have no room for their columns, the first in line 1: each row is set")
 
 
+@pytest.mark.parametrize("width", [15, 40])
+def test_the_words_after_a_table_are_counted_as_those_of_any_text(tmp_path: Path, width: float) -> None:
+    table = "| Extraordinary | Considerations | Straightforwardness |\n|---|---|---|\n| | one two | |\n| | | |"
+    (tmp_path / "log.md").write_text(f"Fog[^1].\n\n{table}\n\nEnd of it.\n\n[^1]: wet", encoding="utf-8")
+    entry = TextInside(file="log.md", size=SIZE)
+    source = load(entry, tmp_path)
+    compose(entry, source, PageFrame(width, 30, 10))
+    [proof] = source.proofs.made.values()
+    assert proof.pages[-1].done == source.manuscript.words == 1 + 3 + 4 + 3 + 3 + 1  # an empty cell counts as one
+
+
 CELLS = st.lists(
     st.lists(st.text("aeinorst .5", max_size=20).map(str.strip), min_size=3, max_size=3), min_size=2, max_size=9
 )
