@@ -98,6 +98,17 @@ class BookPlan:
         )
 
     @property
+    def paged_on(self) -> frozenset[str]:
+        """The stocks its pages are printed on."""
+        return frozenset(flat.stock for flat in self.block.flats)
+
+    @property
+    def lettered_on(self) -> frozenset[str]:
+        """The stocks its titles are printed on."""
+        outside = (*self.cover.flats, *((self.jacket.flat,) if self.jacket else ()))
+        return frozenset(flat.stock for flat in outside if flat.dressed)
+
+    @property
     def notes(self) -> tuple[Problem, ...]:
         """What there is to say about its making; fields count from the book."""
         return (*self.block.notes, *self.cover.notes)

@@ -27,8 +27,8 @@ class Checked:
     @property
     def legibility(self) -> tuple[Legibility | None, ...]:
         """How well the text of each book can be read; None for books without any."""
-        heights = [draft.x_height for draft in self.drafts]
-        return tuple(None if height is None else self.plan.spec.letters(height) for height in heights)
+        heights = zip(self.plan.books, (draft.x_height for draft in self.drafts), strict=True)
+        return tuple(None if height is None else self.plan.letters(height, book.paged_on) for book, height in heights)
 
     @property
     def lettering(self) -> tuple[tuple[Lettering, ...], ...]:

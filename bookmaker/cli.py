@@ -19,6 +19,7 @@ from rich.console import Console
 from rich.progress import Progress
 
 from . import pipeline
+from .abridged import abridged
 from .book_names import LISTED, UnknownBook, find_book
 from .choice import Choice
 from .errors import BookmakerError, CommandError, Problem
@@ -147,7 +148,7 @@ def make(
     if drawings:
         typer.echo(f"{into / pipeline.MACHINE_FOLDER}: {len(drawings)} drawings")
     for tally in made.tallies:
-        typer.echo(paper_line(tally))
+        typer.echo(paper_line(tally, made.checked.plan.stocks[tally.stock].printed_on))
     typer.echo(outcome(made.checked))
     _finish(made.checked)
 
@@ -231,7 +232,7 @@ def _progress() -> Iterator[pipeline.Progress]:
 
 
 def _tell(problems: tuple[Problem, ...]) -> None:
-    for problem in problems:
+    for problem in abridged(problems):
         typer.echo(message(problem), err=True)
 
 

@@ -12,6 +12,7 @@ from .blocks import pages_open, trimmed, with_pages
 from .errors import Problem
 from .pages import BookWords, PageFrame, inside_extent
 from .shelf_spec import BookEntry, ShelfSpec
+from .spec.entry import named
 
 __all__ = ["page_frame", "settled"]
 
@@ -26,7 +27,7 @@ def page_frame(spec: ShelfSpec, book: BookEntry, pages: int) -> PageFrame:
         height=page.height,
         pages=pages,
         right_to_left=book.right_to_left,
-        resolution_dpi=spec.printer.resolution,
+        resolution_dpi=spec.printed_by(next((name for _, name in named(book.block, "stock")), "")).resolution,
         book=BookWords(book.title, book.author or "", spec.shelf),
         bleed=trimmed(book.block),
     )

@@ -14,7 +14,7 @@ from .flat import Face
 from .geometry import Path, Rect, Size, Transform
 from .marks import Furniture, furnish, furnish_reverse
 from .sheets import Placement, Sheet
-from .spec.sheets import PrinterEntry, Turn
+from .spec.sheets import PaperPath, Turn
 
 __all__ = ["Impression", "Printed", "impressions", "to_reverse"]
 
@@ -46,7 +46,7 @@ class Impression:
     offset: Transform
 
 
-def impressions(sheet: Sheet, shelf_name: str, printer: PrinterEntry) -> tuple[Impression, ...]:
+def impressions(sheet: Sheet, shelf_name: str, printer: PaperPath) -> tuple[Impression, ...]:
     """The pages to print for a sheet, one or two."""
     front = _front(sheet, furnish(sheet, shelf_name))
     if not sheet.two_sided:
@@ -78,7 +78,7 @@ def _front(sheet: Sheet, furniture: Furniture) -> Impression:
     return Impression(Face.FRONT, sheet.size, printed, furniture, trim, bleed, offset=Transform())
 
 
-def _reverse(sheet: Sheet, front: Impression, printer: PrinterEntry) -> Impression:
+def _reverse(sheet: Sheet, front: Impression, printer: PaperPath) -> Impression:
     mirror = to_reverse(sheet.size, printer.turn)
     printed = tuple(
         Printed(placement.piece.reverse, _turned_over(placement).then(mirror), Path.rectangle(_inked(placement)))

@@ -44,7 +44,6 @@ class Confidence(StrEnum):
 
     PUBLISHED = "pub"
     MEMORY = "mem"
-    DERIVED = "derived"
     PRACTICE = "practice"
 
 

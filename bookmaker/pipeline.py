@@ -135,5 +135,5 @@ def _drafted_slipcases(plan: ShelfPlan, coats: Sequence[Coat], sources: Sources)
 def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Problem]:
     """What is too small or too faint on the covers."""
     for book, draft in zip(plan.books, drafts, strict=True):
-        for problem in lettering_problems(draft.lettering, plan.spec.printer.resolution):
+        for problem in lettering_problems(draft.lettering, plan.resolution(book.lettered_on)):
             yield replace(problem, field=("books", book.number, "design", *problem.field))

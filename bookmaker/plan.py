@@ -10,6 +10,7 @@ from .book_plan import BookPlan, plan_book
 from .covers.members import Listed, members, space_of
 from .covers.slipcase import SlipcasePlan, plan_slipcase
 from .errors import FieldPath, Problem, ShelfFileError
+from .eyesight import Legibility
 from .filling import Filler, Filling, fill_space
 from .measured_rows import MeasuredRow, as_measured, measured_row
 from .shelf import SpaceFit, Standing, fit_space
@@ -36,6 +37,14 @@ class ShelfPlan:
     def tolerances(self) -> Mapping[str, float]:
         """The tolerance of each stock's caliper, ± mm."""
         return {name: stock.tolerance for name, stock in self.stocks.items()}
+
+    def resolution(self, stocks: Iterable[str]) -> float:
+        """Dots to the inch of the coarsest printer that some stocks go through."""
+        return min((self.stocks[name].printer.resolution for name in stocks), default=self.spec.printer.resolution)
+
+    def letters(self, x_height: float, stocks: Iterable[str]) -> Legibility:
+        """Letters of an x-height in mm as they are printed on some stocks, and seen from the viewing distance."""
+        return Legibility(x_height, self.resolution(stocks), self.spec.viewing_distance)
 
 
 def plan_shelf(spec: ShelfSpec) -> ShelfPlan:

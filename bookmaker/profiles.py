@@ -3,35 +3,55 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from .errors import Place, Problem, ShelfFileError
 from .quantities import show
 from .yaml_tree import Tree
 
-__all__ = ["of_a_printer", "with_profile"]
+__all__ = ["of_a_printer", "with_profiles"]
 
 Read = Callable[[str, Place], Tree]
 """Reads the file of a profile by its name; problems with it are shown at the place that names it."""
 
 
-def with_profile(shelf: Tree, read: Read) -> Tree:
-    """The shelf with the profile it names laid under its printer; what the shelf says itself wins, key by key.
+def with_profiles(shelf: Tree, read: Read) -> tuple[Tree, tuple[Problem, ...]]:
+    """The shelf with the profiles it names laid under its printer and under those of its stocks.
 
-    Raises:
-        ShelfFileError: the file is no profile, or that of another printer.
+    What the shelf says itself wins, key by key. A printer whose profile cannot be used is left out, and what is
+    wrong comes beside the shelf.
     """
-    written = shelf.child("printer")
-    if written is None or not isinstance(shelf.value, dict):
-        return shelf
+    problems: list[Problem] = []
+    stocks = shelf.child("stocks")
+    if stocks and isinstance(shelf.value, dict) and isinstance(stocks.value, dict):
+        profiled = {name: _or_without(stock, read, problems) for name, stock in stocks.value.items()}
+        shelf = replace(shelf, value={**shelf.value, "stocks": replace(stocks, value=profiled)})
+    return _or_without(shelf, read, problems), tuple(problems)
+
+
+def _or_without(owner: Tree, read: Read, problems: list[Problem]) -> Tree:
+    try:
+        return _with_profile(owner, read)
+    except ShelfFileError as refusal:
+        problems += refusal.problems
+        keys = owner.value if isinstance(owner.value, dict) else {}
+        return replace(owner, value={key: value for key, value in keys.items() if key != "printer"})
+
+
+def _with_profile(owner: Tree, read: Read) -> Tree:
+    """What has a printer, the shelf or a stock, with the profile of it."""
+    written = owner.child("printer")
+    if written is None or not isinstance(owner.value, dict):
+        return owner
     named = written if isinstance(written.value, str) else written.child("profile")
     if named is None or not isinstance(named.value, str):
-        return shelf
+        return owner
     profile = of_a_printer(read(named.value, named.place))
     own = written.value if isinstance(written.value, dict) else {}
     _check_name(profile, written, named.value)
     under = profile.value if isinstance(profile.value, dict) else {}
     printer = Tree({**under, **own, "profile": named}, written.place, {**profile.keys, **written.keys})
-    return Tree({**shelf.value, "printer": printer}, shelf.place, shelf.keys)
+    return replace(owner, value={**owner.value, "printer": printer})
 
 
 def of_a_printer(profile: Tree) -> Tree:

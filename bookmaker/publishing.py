@@ -11,15 +11,14 @@ from .book_plan import BookPlan
 from .checked import Checked
 from .choice import EVERYTHING, Choice, Chosen
 from .geometry import Size
-from .guide import guide_pages, page_size
+from .guide import cutting_list_pages, guide_pages, page_size
 from .impressions import impressions
 from .output import PLAN_NAME, digest_of, file_names
 from .sheets import Layout, Sheet
 from .stock import Stock, calibration
 from .toolpaths import tool_sheet
 from .writers.contact_sheet import write_contact_sheet
-from .writers.cutting_list_pdf import CUTTING_LIST, write_cutting_list
-from .writers.guide_pdf import GUIDE, write_guide
+from .writers.leaflet_pdf import write_leaflet
 from .writers.plan_json import dump, plan_report
 from .writers.sheets_pdf import Parts, write_sheets
 from .writers.shelf_front import fronts, spine_of
@@ -29,6 +28,9 @@ from .writers.tools_pdf import write_tools_pdf
 from .writers.tools_svg import write_svg
 
 __all__ = ["ALL_OF_IT", "MACHINE_FOLDER", "Progress", "Wishes", "publish"]
+
+GUIDE, CUTTING_LIST = "guide", "cutting list"
+"""The names under which these are written."""
 
 MACHINE_FOLDER = "machine"
 """The folder in the output with the drawings for a cutting machine."""
@@ -72,8 +74,8 @@ def publish(
         drawings += _write_paper(folder, name, paper, checked, layout, wishes, written)
     written.files += _write_cutting_list(folder / cutting_list, checked, chosen)
     spec = checked.plan.spec
-    pages = guide_pages(checked.plan, written.sheets)
-    write_guide(folder / guide, spec.shelf, pages, page_size(Size(*spec.printer.sheet.size)))
+    size = page_size(Size(*spec.printer.sheet.size))
+    write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", guide_pages(checked.plan, written.sheets), size)
     written.files += [guide, *drawings, *extras, PLAN_NAME]
     report = plan_report(
         checked.plan,
@@ -100,9 +102,9 @@ def _write_paper(
     """The sheets of one paper as a PDF, and its drawings for a cutting machine, whose names are returned."""
     spec = checked.plan.spec
     mine = [sheet for sheet in layout.sheets if sheet.stock == paper]
-    passes = [impressions(sheet, spec.shelf, spec.printer) for sheet in mine]
+    passes = [impressions(sheet, spec.shelf, paper.printer) for sheet in mine]
     title = f"{spec.shelf}: {paper.title}"
-    write_sheets(folder / name, title, chain(*passes), calibration(spec.printer, paper.sheet), wishes.parts)
+    write_sheets(folder / name, title, chain(*passes), calibration(paper.printer, paper.sheet), wishes.parts)
     *first_pages, _ = accumulate(map(len, passes), initial=1)
     written.files.append(name)
     written.sheets += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
@@ -130,7 +132,8 @@ def _write_cutting_list(path: Path, checked: Checked, chosen: Chosen) -> list[st
     by_hand = [(book.numbered, part) for book in books for part in book.cut_list]
     if not by_hand:
         return []
-    write_cutting_list(path, spec.shelf, by_hand, Size(*spec.printer.sheet.size))
+    size = page_size(Size(*spec.printer.sheet.size))
+    write_leaflet(path, f"{spec.shelf}: {CUTTING_LIST}", cutting_list_pages(spec.shelf, by_hand, size), size)
     return [path.name]
 
 

@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from pydantic import ValidationError
 
-from .book_list import with_listed_books
+from .book_list import in_words_of_tables, with_listed_books
 from .defaults import with_defaults
 from .errors import FieldPath, Place, Problem, ShelfFileError, near_match, show_field
 from .mending import lies_in, mended
-from .profiles import of_a_printer, with_profile
+from .profiles import of_a_printer, with_profiles
 from .quantities import show
 from .rows import with_rows
-from .shelf_spec import ShelfSpec
+from .shelf_spec import BookEntry, ShelfSpec
+from .spec.keys import dotted_keys
 from .spec.sheets import PrinterEntry, Profile
 from .spec_errors import explain
 from .volumes import with_volumes
@@ -93,8 +94,8 @@ def proofread(path: Path) -> ShelfFile:
         ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
     """
     parsed = _with_meant_sections(parse_tree(_read_text(path), path.name))
-    written, unfit = _with_profile(parsed, path.parent)
-    written = with_listed_books(written, path.parent)
+    written, unfit = with_profiles(parsed, _profile_reader(path.parent))
+    written = with_listed_books(written, path.parent, dotted_keys(BookEntry))
     defaults = written.child("defaults")
     in_rows, shared = with_rows(with_volumes(written))
     lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), ("defaults",))}
@@ -108,16 +109,6 @@ def proofread(path: Path) -> ShelfFile:
     if found.entry is None:
         raise ShelfFileError(faults)
     return ShelfFile(path, found.entry, tree, lent, faults, found.fields)
-
-
-def _with_profile(tree: Tree, folder: Path) -> tuple[Tree, Sequence[Problem]]:
-    """The file with the profile of its printer, or without a printer and with what is wrong with the profile."""
-    try:
-        return with_profile(tree, _profile_reader(folder)), ()
-    except ShelfFileError as refusal:
-        keys = tree.value if isinstance(tree.value, dict) else {}
-        rest = {key: value for key, value in keys.items() if key != "printer"}
-        return replace(tree, value=rest), refusal.problems
 
 
 def _with_meant_sections(tree: Tree) -> Tree:
@@ -167,11 +158,15 @@ def _is_a_file(path: Path) -> bool:
 
 
 def _in_file_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
-    return tuple(sorted(dict.fromkeys(problems), key=_order))
+    """The problems file by file, as they are first named, each in the order of its lines."""
+    found = tuple(dict.fromkeys(problems))
+    files = list(dict.fromkeys(problem.place.file for problem in found if problem.place))
 
+    def order(problem: Problem) -> tuple[int, int, int]:
+        place = problem.place
+        return (files.index(place.file), place.line, place.column) if place else (-1, 0, 0)
 
-def _order(problem: Problem) -> tuple[int, int]:
-    return (problem.place.line, problem.place.column) if problem.place else (0, 0)
+    return tuple(sorted(found, key=order))
 
 
 def _of_lender(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> Problem:
@@ -191,10 +186,17 @@ def _of_lender(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) ->
 
 def _located(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> Problem:
     """The problem with its place; what goes wrong in a book with something lent is shown at the book."""
-    if problem.place:
-        return problem
-    place = _place(problem, tree)
-    return problem.at(tree.place_of(problem.field[:2]) if place in lent else place)
+    place = problem.place or _place(problem, tree)
+    if not problem.place and place in lent:
+        place = tree.place_of(problem.field[:2])
+    in_a_table = problem.field[:1] == ("books",) and place.file != tree.place.file
+    return _of_a_table(problem.at(place), tree) if in_a_table else problem.at(place)
+
+
+def _of_a_table(problem: Problem, tree: Tree) -> Problem:
+    """A problem with a book of a table, told in its words."""
+    cell = tree.below(problem.field)
+    return in_words_of_tables(problem, None if cell is None else str(cell.value))
 
 
 def _place(problem: Problem, tree: Tree) -> Place:

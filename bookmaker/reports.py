@@ -106,7 +106,7 @@ def lettering_table(checked: Checked) -> Table:
         style = getattr(book.entry.design, "style", "")
         first = (str(book.number + 1), escape(book.name), style)
         for line in titles[:1]:
-            letters = checked.plan.spec.letters(line.x_height)
+            letters = checked.plan.letters(line.x_height, book.lettered_on)
             table.add_row(
                 *first,
                 line.way,
@@ -226,9 +226,10 @@ def slipcases_table(plan: ShelfPlan) -> Table:
 
 def reading_table(checked: Checked) -> Table:
     """One row for each book with text: how large its letters are to the eye and to the printer."""
-    spec = checked.plan.spec
+    printed = sorted({letters.resolution_dpi for letters in checked.legibility if letters})
+    dots = " or ".join(f"{resolution:.0f}" for resolution in printed)
     table = _table(
-        f"reading, at {spec.viewing_distance:.0f} mm and {spec.printer.resolution:.0f} dpi",
+        f"reading, at {checked.plan.spec.viewing_distance:.0f} mm and {dots} dpi",
         ("", True),
         ("book", False),
         ("x-height mm", True),
@@ -255,8 +256,8 @@ def message(problem: Problem) -> str:
     return text
 
 
-def paper_line(tally: Tally) -> str:
-    """Whether the pieces of a stock could take less paper, and how well they fill it."""
+def paper_line(tally: Tally, printed_on: str = "") -> str:
+    """Whether the pieces of a stock could take less paper, and how well they fill it; on its own printer, if it has."""
     if tally.sheets == tally.least:
         least = "no layout takes fewer sheets"
     else:
@@ -264,7 +265,8 @@ def paper_line(tally: Tally) -> str:
         least = f"{tally.sheets} sheet{'' if tally.sheets == 1 else 's'}{needed}"
     saved = f", {tally.saved} saved by nesting" if tally.saved else ""
     rest = f"; {tally.rest.width:g} × {print_mm(tally.rest.height)} of the last sheet is left" if tally.rest else ""
-    return f"{tally.stock}: {least}{saved}; {tally.used:.0%} of the room used{rest}"
+    path = f" (on {printed_on})" if printed_on else ""
+    return f"{tally.stock}{path}: {least}{saved}; {tally.used:.0%} of the room used{rest}"
 
 
 def _clipped(source: str, column: int) -> str:

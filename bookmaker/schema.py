@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from .shelf_spec import BookEntry, ShelfSpec
+from .spec.stocks import StockEntry
 
 __all__ = ["shelf_schema"]
 
@@ -23,6 +24,7 @@ def shelf_schema() -> dict[str, Any]:
         "additionalProperties": False,
     }
     schema["properties"]["printer"] = {"anyOf": [{"type": "string"}, schema["properties"]["printer"]]}
+    schema["$defs"][StockEntry.__name__]["properties"]["printer"]["anyOf"].insert(0, {"type": "string"})
     # What the defaults supply need not stand in the book.
     for model in schema["$defs"].values():
         if model.get("title") not in {"LifeSize", "PageSize", "SpaceEntry"}:

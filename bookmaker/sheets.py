@@ -7,14 +7,15 @@ in an apron around each piece, never on what shows in the finished book.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from .apron import APRON, CROSS_ARM, CROSS_ROOM, FOOTER_HEIGHT
-from .errors import Problem, Severity, ShelfFileError
+from .errors import Problem, ShelfFileError
 from .flat import Fold, Stroke
 from .geometry import Point, Rect, Size, Transform
-from .packing import NEST_EFFORT, ROUNDING, Bin, Cut, DoesNotFit, Item, Nesting, Placed, nest, nest_by_group
+from .lying import bin_of, item_of, lies_turned, useless_off_cuts
+from .packing import NEST_EFFORT, ROUNDING, Cut, DoesNotFit, Nesting, Placed, nest, nest_by_group
 from .piece import Piece
 from .spec.sheets import SheetOrder
 from .stock import SMALLEST_AREA, Stock
@@ -168,7 +169,7 @@ def lay_out(
             continue
         sheets += _sheets_of(stock, mine, nesting)
         tallies.append(_tally(stock, nesting))
-        notes += _useless_off_cuts(stock, mine)
+        notes += useless_off_cuts(stock, mine.values())
     if problems:
         raise ShelfFileError(problems)
     return Layout(tuple(sheets), tuple(tallies), tuple(notes))
@@ -178,8 +179,8 @@ def _nested(
     stock: Stock, pieces: Mapping[str, Piece], knife_room: float, order: SheetOrder, progress: Progress
 ) -> Nesting:
     gap = max(0.0, knife_room - 2 * APRON.side)
-    items = [_item(piece, stock) for piece in pieces.values()]
-    area, off_cuts = _bin(stock), [_bin(off_cut) for off_cut in stock.off_cuts]
+    items = [item_of(piece, stock) for piece in pieces.values()]
+    area, off_cuts = bin_of(stock), [bin_of(off_cut) for off_cut in stock.off_cuts]
     if order is SheetOrder.BY_BOOK:
         return nest_by_group(items, area, gap, off_cuts)
     effort = min(NEST_EFFORT, EFFORT_A_PIECE * len(items))
@@ -188,10 +189,6 @@ def _nested(
         progress(f"nesting {stock.name}", round(100 * share), 100)
 
     return nest(items, area, gap, off_cuts, effort=effort, progress=told)
-
-
-def _bin(stock: Stock) -> Bin:
-    return Bin(*stock.usable.size)
 
 
 def _sheets_of(stock: Stock, pieces: Mapping[str, Piece], nesting: Nesting) -> list[Sheet]:
@@ -247,47 +244,16 @@ def _rest(stock: Stock, nesting: Nesting) -> Size | None:
     return Size(width, left) if left - taken >= SMALLEST_AREA else None
 
 
-def _useless_off_cuts(stock: Stock, pieces: Mapping[str, Piece]) -> Iterator[Problem]:
-    """Off-cuts that are too small for any piece."""
-    items = [_item(piece, stock) for piece in pieces.values()]
-    for off_cut in stock.off_cuts:
-        if any(_bin(off_cut).takes(width, height) for item in items for width, height, _ in item.ways()):
-            continue
-        room = off_cut.usable
-        yield Problem(
-            f"the {off_cut.sheet.name} off-cut of {stock.name} is smaller than any piece: with its margins and notes "
-            f"it has room for {print_mm(room.width, 1)} × {print_mm(room.height, 1)}",
-            "keep it for smaller pieces, and take it out of off_cuts",
-            severity=Severity.NOTE,
-            field=("stocks", stock.name, "off_cuts"),
-        )
-
-
-def _item(piece: Piece, stock: Stock) -> Item:
-    """The room a piece takes with its apron, as it lies when its grain is right."""
-    width, height = APRON.around(piece.flat.size, piece.flat.bleed)
-    if _lies_turned(piece, stock):
-        width, height = height, width
-    free = piece.flat.grain is None or stock.grain_axis is None
-    return Item(piece.id, width, height, may_turn=free, group=" ".join(map(str, piece.owner)))
-
-
-def _lies_turned(piece: Piece, stock: Stock) -> bool:
-    """Whether the fibres of the sheet ask for a quarter turn."""
-    wanted, given = piece.flat.grain, stock.grain_axis
-    return wanted is not None and given is not None and wanted is not given
-
-
 def _placement(spot: Placed, pieces: Mapping[str, Piece], stock: Stock) -> Placement:
     piece = pieces[spot.key]
-    turned = spot.turned != _lies_turned(piece, stock)
+    turned = spot.turned != lies_turned(piece, stock)
     corner = Point(stock.usable.x + spot.x, stock.usable.y + spot.y)
     return Placement(piece, APRON.inside(corner, piece.flat.bleed, turned), turned)
 
 
 def _too_large(piece: Piece, stock: Stock) -> Problem:
     width, height = APRON.around(piece.flat.size, piece.flat.bleed)
-    room, item = stock.usable, _item(piece, stock)
+    room, item = stock.usable, item_of(piece, stock)
     whole_width = math.ceil(item.width + stock.sheet.size[0] - room.width)
     whole_height = math.ceil(item.height + stock.sheet.size[1] - room.height)
     return Problem(

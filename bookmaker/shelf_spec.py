@@ -7,6 +7,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
+from .amounts import parse_ratio
 from .blocks import AnyBlock
 from .book_names import BookName, UnknownBook, find_books
 from .covers import AnyCover
@@ -15,19 +16,19 @@ from .covers.members import Listed, membership_problems
 from .covers.slipcase import SlipcaseEntry
 from .designs import PLAIN, AnyDesign
 from .errors import Problem, near_match
-from .eyesight import READING_DISTANCE, Legibility
+from .eyesight import READING_DISTANCE
 from .geometry import Size
 from .pages import BLANK, AnyInside
 from .quantities import show
 from .rows import LONGEST_ROW
 from .spec.entry import Entry, named
 from .spec.measures import Ease, LifeSide, PageSide, Thickness, ViewingDistance
-from .spec.sheets import PrinterEntry
+from .spec.sheets import PaperPath, PrinterEntry
 from .spec.spaces import SpaceEntry
 from .spec.stocks import StockEntry
 from .spec.words import SpaceName, Text, Title, read_text, refuse
 from .thickness import ASSEMBLY_TOLERANCE
-from .units import NotAMeasure, parse_ratio, print_mm
+from .units import NotAMeasure, print_mm
 from .volumes import MOST_VOLUMES
 
 __all__ = ["BookEntry", "MeasuredRowEntry", "ShelfSpec", "cross_check"]
@@ -186,9 +187,10 @@ class ShelfSpec(Entry):
     books: Annotated[tuple[BookEntry, ...], BeforeValidator(_read_books)] = Field(description="the books")
     slipcases: dict[str, SlipcaseEntry] = Field(default_factory=dict, description="boxes for sets of books by name")
 
-    def letters(self, x_height: float) -> Legibility:
-        """Letters of an x-height in mm as they are printed here, and seen from the viewing distance."""
-        return Legibility(x_height, self.printer.resolution, self.viewing_distance)
+    def printed_by(self, stock: str) -> PaperPath:
+        """The printer and tray that a stock of this name goes through."""
+        entry = self.stocks.get(stock)
+        return entry.printed_by(self.printer) if entry else self.printer
 
 
 def cross_check(spec: ShelfSpec) -> Iterator[Problem]:

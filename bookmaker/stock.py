@@ -5,14 +5,15 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+from .amounts import parse_basis_weight
 from .apron import APRON, CROSS_ROOM, FOOTER_HEIGHT
 from .errors import FieldPath, Problem, ShelfFileError
 from .flat import Axis
 from .geometry import Rect, Size, Transform
 from .papers import SheetFormat, caliper_from_bulk, grammage_from_basis, nominal_caliper
-from .spec.sheets import RULE_LENGTH, SQUARE, PrinterEntry
+from .spec.sheets import RULE_LENGTH, SQUARE, PaperPath, PrinterEntry
 from .spec.stocks import Grain, StockEntry
-from .units import NotAMeasure, parse_basis_weight, print_mm
+from .units import NotAMeasure, print_mm
 
 SMALLEST_AREA = 40.0
 """A printable area below this, in mm, holds no book and no notes."""
@@ -24,11 +25,16 @@ PILE_TOLERANCE = 0.02
 """Shares of the caliper (common practice; the GPO standard's ± 0.013 mm is 8 to 17 % of book papers)."""
 
 
+USUAL = PaperPath()
+"""A printer of which nothing is known."""
+
+
 @dataclass(frozen=True, slots=True)
 class Stock:
     """One paper or card. Lengths in mm; `tolerance` is that of the caliper; `printable` lies on the sheet.
 
-    `stated` is the caliper it should have by other accounts, if a measured pile overrides them.
+    `stated` is the caliper it should have by other accounts, if a measured pile overrides them. `printed_on` names
+    its printer and tray, if they are not the usual ones.
     """
 
     name: str
@@ -44,6 +50,8 @@ class Stock:
     crosses: bool = False
     off_cut: bool = False
     off_cuts: tuple[Stock, ...] = ()
+    printer: PaperPath = USUAL
+    printed_on: str = ""
 
     @property
     def title(self) -> str:
@@ -85,7 +93,7 @@ class Stock:
         return (upright if grain is self.grain_axis else turned,)
 
 
-def lean(printer: PrinterEntry) -> float:
+def lean(printer: PaperPath) -> float:
     """The sine of the angle by which what is drawn upright leans to the right on the printed sheet.
 
     By the law of cosines in the printed square: (rising² - falling²) / (4 · width · height). Diagonals of
@@ -97,14 +105,14 @@ def lean(printer: PrinterEntry) -> float:
     return (printer.diagonals.rising**2 - printer.diagonals.falling**2) / (4 * width * height)
 
 
-def distortion(printer: PrinterEntry, sheet: SheetFormat) -> Transform:
+def distortion(printer: PaperPath, sheet: SheetFormat) -> Transform:
     """What the printer does to lengths and angles, as measured: about the sheet's middle, level lines stay level."""
     across, up = printer.rules.across / RULE_LENGTH, printer.rules.up / RULE_LENGTH
     sine = lean(printer)
     return _about_the_middle(Transform(a=across, c=up * sine, d=up * math.sqrt(1 - sine * sine)), sheet)
 
 
-def calibration(printer: PrinterEntry, sheet: SheetFormat) -> Transform:
+def calibration(printer: PaperPath, sheet: SheetFormat) -> Transform:
     """What undoes the printer's own distortion.
 
     A 150 mm rule that measures 149.4 asks for a factor of 150/149.4 = 1.00402.
@@ -121,12 +129,13 @@ def _about_the_middle(transform: Transform, sheet: SheetFormat) -> Transform:
 
 
 def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
-    """Work out a stock from what was written about it.
+    """Work out a stock from what was written about it, and about the usual printer.
 
     Raises:
         ShelfFileError: the weight's grade is unknown, or the printer's margins leave no room on the sheet.
     """
-    sheet = entry.sheet_or(printer.sheet)
+    path = entry.printed_by(printer)
+    sheet = entry.sheet or path.sheet
     grammage, stated = _weight_and_stated_caliper(name, entry)
     caliper = entry.pile.caliper if entry.pile else stated
     if caliper is None:
@@ -143,15 +152,24 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         glue=entry.glue,
         grain=entry.grain,
         sheet=sheet,
-        printable=_printable(printer, sheet, ("stocks", name, "sheet") if entry.sheet else ("printer", "margins")),
+        printable=_printable(path, sheet, _that_settles_the_room(name, entry)),
         grammage=grammage,
         crosses=printer.cutting_machine,
         stated=stated if entry.pile else None,
+        printer=path,
+        printed_on=(path.name or path.profile or "") if entry.printer else "",
     )
-    return replace(stock, off_cuts=tuple(_off_cut(stock, size, printer) for size in entry.off_cuts))
+    return replace(stock, off_cuts=tuple(_off_cut(stock, size) for size in entry.off_cuts))
 
 
-def _off_cut(stock: Stock, size: SheetFormat, printer: PrinterEntry) -> Stock:
+def _that_settles_the_room(name: str, entry: StockEntry) -> FieldPath:
+    """The field that is to blame if the sheet of a stock has no room."""
+    if entry.sheet:
+        return ("stocks", name, "sheet")
+    return ("stocks", name, "printer") if entry.printer else ("printer", "margins")
+
+
+def _off_cut(stock: Stock, size: SheetFormat) -> Stock:
     """A partly used sheet of a stock as a stock of its own; its fibres run as they did on the whole sheet."""
     width, height = size.size
     if min(size.size) > min(stock.sheet.size) + 1e-6 or max(size.size) > max(stock.sheet.size) + 1e-6:
@@ -168,7 +186,7 @@ def _off_cut(stock: Stock, size: SheetFormat, printer: PrinterEntry) -> Stock:
     grain = Grain.UNKNOWN
     if stock.grain_axis is not None:
         grain = Grain.LONG if upright == (stock.grain_axis is Axis.Y) else Grain.SHORT
-    printable = _printable(printer, size, ("stocks", stock.name, "off_cuts"))
+    printable = _printable(stock.printer, size, ("stocks", stock.name, "off_cuts"))
     return replace(stock, sheet=size, grain=grain, printable=printable, off_cut=True)
 
 
@@ -203,7 +221,7 @@ def _from_basis_weight(written: str, field: FieldPath) -> tuple[float, float | N
         raise ShelfFileError((Problem(problem.message, problem.remedy, field=field),)) from None
 
 
-def _printable(printer: PrinterEntry, sheet: SheetFormat, field: FieldPath) -> Rect:
+def _printable(printer: PaperPath, sheet: SheetFormat, field: FieldPath) -> Rect:
     """The area the printer reaches, in nominal mm before calibration."""
     width, height = sheet.size
     margins = printer.margins

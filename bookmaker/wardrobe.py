@@ -8,6 +8,8 @@ from itertools import accumulate
 
 from .book_plan import BookPlan
 from .designs import InSet, Words, settled
+from .shelf_spec import BookEntry
+from .spec.entry import Entry
 
 __all__ = ["Coat", "dressed"]
 
@@ -17,10 +19,11 @@ Coat = tuple[BookPlan, Words]
 
 
 def dressed(books: Sequence[BookPlan]) -> tuple[Coat, ...]:
-    """The books with a ground colour for every drawn cover, each with the words that stand on it.
+    """The books with a ground colour for every drawn cover and jacket, each with the words that stand on it.
 
-    Neighbours are books that follow one another in the shelf file and stand in the same space. Books of one
-    series, and volumes of the same title and author, are a set.
+    Neighbours are books that follow one another in the shelf file and stand in the same space; of a book in a
+    jacket with a design of its own they see the jacket. Books of one series, and volumes of the same title and
+    author, are a set.
     """
     words = [book.words for book in books]
     sets: dict[object, list[int]] = {}
@@ -32,11 +35,25 @@ def dressed(books: Sequence[BookPlan]) -> tuple[Coat, ...]:
             titles = tuple(dict.fromkeys(words[number].title for number in members))
             for number, place in zip(members, _places([books[number].cover.spine for number in members]), strict=True):
                 words[number] = replace(words[number], in_set=replace(place, titles=titles))
-    designs = settled([(book.entry.design, said, book.entry.space) for book, said in zip(books, words, strict=True)])
+    coats = list(zip(books, words, strict=True))
+    seen = settled([(_seen(book.entry), said, book.entry.space) for book, said in coats])
+    under = settled([(book.entry.design, said, book.entry.space) for book, said in coats])
     return tuple(
-        (replace(book, entry=book.entry.model_copy(update={"design": design})), said)
-        for book, said, design in zip(books, words, designs, strict=True)
+        (replace(book, entry=_in_coat(book.entry, outer, inner)), said)
+        for (book, said), outer, inner in zip(coats, seen, under, strict=True)
     )
+
+
+def _seen(entry: BookEntry) -> Entry:
+    """The design that neighbours see: that of the jacket, if it has one of its own, or that of the cover."""
+    return (entry.jacket and entry.jacket.design) or entry.design
+
+
+def _in_coat(entry: BookEntry, outer: Entry, inner: Entry) -> BookEntry:
+    """A book in its settled designs: what is seen of it, and what is under a jacket with a design of its own."""
+    if not entry.jacket or not entry.jacket.design:
+        return entry.model_copy(update={"design": outer})
+    return entry.model_copy(update={"design": inner, "jacket": entry.jacket.model_copy(update={"design": outer})})
 
 
 def _places(spines: Sequence[float]) -> list[InSet]:

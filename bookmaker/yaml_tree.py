@@ -18,7 +18,7 @@ from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
 
 from .errors import FieldPath, Place, Problem, ShelfFileError
 
-__all__ = ["Plain", "Tree", "parse_tree"]
+__all__ = ["HIDDEN", "Plain", "Tree", "parse_tree"]
 
 Plain = str | None | list["Plain"] | dict[str, "Plain"]
 """A value without its places."""
@@ -93,12 +93,16 @@ class Tree:
         for tree in below if below and not isinstance(below, str) else ():
             yield from tree.places()
 
-    def holds(self, path: FieldPath) -> bool:
-        """Whether the field is written, by its value or at least by its key."""
+    def below(self, path: FieldPath) -> Tree | None:
+        """What is written in a field, if anything is."""
         node: Tree | None = self
         for part in path:
             node = node.child(part) if node else None
-        return node is not None
+        return node
+
+    def holds(self, path: FieldPath) -> bool:
+        """Whether the field is written, by its value or at least by its key."""
+        return self.below(path) is not None
 
     def key_place_of(self, path: FieldPath) -> Place:
         """The place of a field's key; of the field, where it has none."""

@@ -14,7 +14,7 @@ from bookmaker.blocks import BlockPlan
 from bookmaker.pipeline import make
 from bookmaker.thickness import Layer, Thickness
 
-__all__ = ["POINT", "Stroke", "apart", "block_of", "made", "strokes_of"]
+__all__ = ["POINT", "Stroke", "apart", "block_of", "made", "on_two_papers", "strokes_of"]
 
 POINT = 25.4 / 72
 """One PDF unit in mm (ISO 32000-1, 8.3.2.3)."""
@@ -37,6 +37,19 @@ def block_of(thickness: float, *, pastedowns: bool = True) -> BlockPlan:
     """A block to cover that is known by its thickness alone."""
     layers = (Layer("block", 1, thickness),)
     return BlockPlan("block", 48, 50, Thickness(layers), flats=(), pastedowns=pastedowns)
+
+
+def on_two_papers(books: str, *, printer: str, grain: str = "long", off_cuts: str = "[]") -> str:
+    """A shelf of the listed books on a page paper and a cover paper, ``page`` and ``cover``; margins are 5 mm."""
+    return f"""\
+shelf: On Two Papers
+printer: {{margins: 5 mm, {printer}}}
+stocks:
+  page: {{caliper: 75 um, glue: 15 um, grain: {grain}, off_cuts: {off_cuts}}}
+  cover: {{caliper: 160 um, film: 50 um, grain: {grain}}}
+books:
+{books}
+"""
 
 
 def made(shelf: str, folder: Path) -> tuple[dict[str, Any], Path]:

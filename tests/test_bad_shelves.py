@@ -97,7 +97,7 @@ ONE_SLIP = [
     (
         pages("48, zzz: 1"),
         "10:55: books[1].block has an unknown key 'zzz'; known here: "
-        "measured_thickness, pages, kind, stock, fill_strips, flyleaves, joint, tab, spring, scored",
+        "measured_thickness, pages, kind, stock, fill_strips, longest_strip, flyleaves, joint, tab, spring, scored",
     ),
     (
         last("<<: {space: upper}"),

@@ -20,6 +20,9 @@ from bookmaker.stock import Stock, make_stock
 EVEN = st.integers(1, 300).map(lambda leaves: 2 * leaves)
 
 
+JOINTS = ["back to back", "hinge tab"]
+
+
 def paper(grain: str = "long", caliper: str = "75 um", sheet: str = "A4") -> Stock:
     entry = StockEntry.model_validate({"caliper": caliper, "glue": "15 um", "grain": grain})
     return make_stock("page", entry, PrinterEntry(sheet=find_format(sheet)))
@@ -65,6 +68,17 @@ def test_folds_alternate_and_panels_tile_the_strip(
     assert kinds[:-1] == [FoldKind.VALLEY, FoldKind.MOUNTAIN] * (block.panels // 2 - 1) + [FoldKind.VALLEY]
     blank = [Role.FLYLEAF] * flyleaves
     assert roles == [Role.PASTEDOWN, *blank, *[Role.PAGE] * pages, *blank, Role.PASTEDOWN]
+
+
+@given(pages=EVEN, longest=st.integers(2, 10).map(lambda pairs: 2 * pairs), joint=st.sampled_from(JOINTS))
+def test_no_strip_is_longer_than_the_longest_or_than_the_sheet_holds(pages: int, longest: int, joint: str) -> None:
+    written = {"stock": "page", "pages": str(pages), "longest_strip": str(longest), "joint": joint}
+    block = plan(Concertina.model_validate(written), Size(15, 21), {"page": paper()}, right_to_left=False)
+    panels = [sum(panel.role is not Role.TAB for panel in flat.panels) for flat in block.flats]
+    assert sum(panels) == pages + 2
+    assert max(panels) <= min(longest, 13)  # A4 with 5 mm margins and the marks has room for 13 panels of 15 mm
+    if joint == "back to back":
+        assert len(panels) == math.ceil((pages + 2) / min(longest, 12))
 
 
 @given(pages=EVEN, microns=st.integers(40, 300), flyleaves=st.sampled_from([0, 2]))

@@ -20,7 +20,7 @@ from bookmaker.guide.steps import KINDS
 from bookmaker.guide.wrapping import wrapped
 from bookmaker.pipeline import check
 from bookmaker.sheets import lay_out
-from bookmaker.writers.guide_pdf import write_guide
+from bookmaker.writers.leaflet_pdf import write_leaflet
 
 from .guide_shelves import chapters, flattened, guide_shelf, said, shelf_head
 from .making import POINT, made, strokes_of
@@ -430,7 +430,7 @@ def test_a_guide_to_some_sheets_only(tmp_path: Path) -> None:
     some = [piece for piece in pieces if piece.book != 1 and piece.flat.stock != "card"]
     plan = checked.plan
     sheets = [(f"{sheet.stock.name}.pdf", 1, sheet) for sheet in lay_out(some, plan.stocks, 2.0).sheets]
-    write_guide(tmp_path / "guide.pdf", "Shelf", guide_pages(plan, sheets), Size(210, 297))
+    write_leaflet(tmp_path / "guide.pdf", "Shelf", guide_pages(plan, sheets), Size(210, 297))
     front, texts, _ = chapters(tmp_path / "guide.pdf")
     assert set(texts) == {"Volume 1", "Volume 3"}
     assert "2 books at 1:12" in front

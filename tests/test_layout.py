@@ -25,17 +25,7 @@ from bookmaker.spec.sheets import PrinterEntry
 from bookmaker.spec.stocks import StockEntry
 from bookmaker.stock import Stock, make_stock
 
-from .making import POINT, made
-
-SHELF = """\
-shelf: Laid out
-printer: {{margins: 5 mm, sheet_order: {order}}}
-stocks:
-  page: {{caliper: 75 um, glue: 15 um, grain: {grain}, off_cuts: {off_cuts}}}
-  cover: {{caliper: 160 um, film: 50 um, grain: {grain}}}
-books:
-{books}
-"""
+from .making import POINT, made, on_two_papers
 
 BOOK = """\
   - title: Volume {number}
@@ -56,7 +46,7 @@ def laid_out(
     off_cuts: str = "[]",
 ) -> tuple[dict[str, Any], Path]:
     listed = (BOOK.format(number=n, height=h, width=w, pages=p) for n, (h, w, p) in enumerate(books, start=1))
-    return made(SHELF.format(order=order, grain=grain, off_cuts=off_cuts, books="".join(listed)), folder)
+    return made(on_two_papers("".join(listed), printer=f"sheet_order: {order}", grain=grain, off_cuts=off_cuts), folder)
 
 
 def extent(piece: dict[str, Any]) -> Rect:
@@ -153,7 +143,7 @@ def test_fibres_of_an_off_cut_run_as_on_the_whole_sheet(tmp_path: Path, grain: s
 def test_an_off_cut_too_small_for_any_piece_is_said(tmp_path: Path) -> None:
     path = tmp_path / "shelf.yaml"
     book = BOOK.format(number=1, height=21, width=15, pages=8)
-    path.write_text(SHELF.format(order="by book", grain="long", off_cuts="60 x 80 mm", books=book), encoding="utf-8")
+    path.write_text(on_two_papers(book, printer="sheet_order: by book", off_cuts="60 x 80 mm"), encoding="utf-8")
     made = make(path, tmp_path / "out")
     assert [(str(problem.severity), problem.message, problem.remedy) for problem in made.checked.problems] == [
         (
@@ -166,6 +156,22 @@ def test_an_off_cut_too_small_for_any_piece_is_said(tmp_path: Path) -> None:
     assert made.checked.problems[0].place is not None and made.checked.problems[0].place.line == 4
 
 
+def test_an_off_cut_too_small_for_long_strips_takes_shorter_ones(tmp_path: Path) -> None:
+    """The note says how many panels have room: 100 mm less margins and marks are four of 15 mm."""
+    book = BOOK.format(number=1, height=21, width=15, pages=22)
+    text = on_two_papers(book, printer="knife_room: 2 mm", off_cuts="100 x 120 mm")
+    path = tmp_path / "shelf.yaml"
+    path.write_text(text, encoding="utf-8")
+    (note,) = make(path, tmp_path / "out").checked.problems
+    assert note.remedy == (
+        "keep it for smaller pieces, and take it out of off_cuts; or write longest_strip: 4 in the block of a book"
+    )
+    plan, _ = made(text.replace("pages: 22", "pages: 22, longest_strip: 4"), tmp_path / "shorter")
+    assert (plan["problems"], plan["books"][0]["strips"]) == ([], 6)
+    on_the_off_cut = [len(sheet["pieces"]) for sheet in plan["sheets"] if sheet["size_mm"] == [100, 120]]
+    assert on_the_off_cut == [3]
+
+
 def test_a_search_that_finds_nothing_more_comes_to_its_end(tmp_path: Path) -> None:
     """Two books that nearly fill one sheet and might just go on an off-cut: a thousand rounds find nothing better."""
     plan, _ = laid_out(tmp_path, [(14.0, 10.0, 40)] * 2, grain="long", order="fewest sheets", off_cuts="148 x 210 mm")
@@ -175,7 +181,7 @@ def test_a_search_that_finds_nothing_more_comes_to_its_end(tmp_path: Path) -> No
 def test_an_off_cut_larger_than_its_sheet_is_refused(tmp_path: Path) -> None:
     path = tmp_path / "shelf.yaml"
     book = BOOK.format(number=1, height=21, width=15, pages=8)
-    path.write_text(SHELF.format(order="by book", grain="long", off_cuts="220 x 250 mm", books=book), encoding="utf-8")
+    path.write_text(on_two_papers(book, printer="sheet_order: by book", off_cuts="220 x 250 mm"), encoding="utf-8")
     with pytest.raises(ShelfFileError) as refused:
         make(path, tmp_path / "out")
     assert [f"{problem.message}; {problem.remedy}" for problem in refused.value.problems] == [

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from math import dist
 from pathlib import Path as FilePath
 
 import pypdfium2 as pdfium
@@ -48,6 +49,24 @@ def test_each_end_of_a_line_shows_the_nearest_fold() -> None:
     pens = {(round(mark.start.x - 60, 3), round(mark.start.y - 90, 3)): mark.pen for mark in marks}
     mountain, valley = FOLD_PENS[FoldKind.MOUNTAIN], FOLD_PENS[FoldKind.VALLEY]
     assert pens == {(15, -0.3): mountain, (15, 20.3): valley, (-0.3, 10): mountain, (30.3, 10): valley}
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_of_two_marks_side_by_side_the_line_that_ends_farther_in_has_the_short_one(turned: bool) -> None:
+    """As in a slipcase, whose top is folded across the back only, 0.3 mm above the folds of the tabs beside it."""
+    tabs = [Fold(FoldKind.MOUNTAIN, Point(x, 10), Point(x + 8, 10)) for x in (1, 21)]
+    top = Fold(FoldKind.MOUNTAIN, Point(20, 10.3), Point(10, 10.3))
+    far = Fold(FoldKind.MOUNTAIN, Point(10, 12), Point(20, 12))
+    flat = Flat("net", "net", "page", Rect(0, 0, 30, 20).corners, (*tabs, top, far), ())
+    sheet = sheet_with(flat, turned)
+    move = sheet.placements[0].to_sheet.apply
+    wanted = {
+        move(Point(x, y)): length for y, length in ((10, 1.7), (10.3, 0.85), (12, 1.7)) for x in (-0.3, 30.3)
+    }
+    marks = {mark.start: dist(mark.start, mark.end) for mark in furnish(sheet, "Shelf").folds}
+    assert {(round(x, 6), round(y, 6)): round(marks[Point(x, y)], 6) for x, y in marks} == {
+        (round(x, 6), round(y, 6)): length for (x, y), length in wanted.items()
+    }
 
 
 @pytest.mark.parametrize("turned", [False, True])

@@ -11,17 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
 
-from .making import POINT, Stroke, apart, made, strokes_of
-
-SHELF = """\
-shelf: Reading back
-printer: {{margins: 5 mm, {rules}}}
-stocks:
-  page: {{caliper: 75 um, glue: 15 um, grain: {grain}}}
-  cover: {{caliper: 160 um, film: 50 um, grain: {grain}}}
-books:
-{books}
-"""
+from .making import POINT, Stroke, apart, made, on_two_papers, strokes_of
 
 BOOK = """\
   - title: Volume {number}
@@ -45,7 +35,7 @@ def shelf_of(books: list[Book], grain: str = "long", rules: str = EXACT) -> str:
         BOOK.format(number=number, height=height, width=width, pages=pages, turn_in=turn_in, head=head)
         for number, (height, width, pages, turn_in, head) in enumerate(books, start=1)
     )
-    return SHELF.format(grain=grain, rules=rules, books="".join(listed))
+    return on_two_papers("".join(listed), printer=rules, grain=grain)
 
 
 def box(piece: dict[str, Any], grown: float = 0.0) -> list[float]:
@@ -173,7 +163,7 @@ def test_marks_never_lie_on_what_is_cut_out(tmp_path: Path, rules: str) -> None:
         books[0].format(number=n, height=h, width=w, pages=p, turn_in=t, head=e)
         for n, (h, w, p, t, e) in enumerate(VARIED, start=1)
     )
-    plan, out = made(SHELF.format(grain="long", rules=rules, books=listed), tmp_path)
+    plan, out = made(on_two_papers(listed, printer=rules), tmp_path)
     factors = (150 / 149.4, 150 / 150.3) if rules == STRETCHED else (1.0, 1.0)
     for sheet in plan["sheets"]:
         size = tuple(sheet["size_mm"])

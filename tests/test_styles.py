@@ -209,7 +209,8 @@ def test_a_spine_piece_has_no_sides_however_wide_it_is() -> None:
 
 
 def test_faint_lettering_is_told() -> None:
-    lettering = dressed(Cloth, flat_of(), Words("Tides"), colour="#777777", ink="#808080").lettering
+    unworn = {"colour": "#777777", "ink": "#808080", "wear": "none"}  # wear would bleach the ground of the spine
+    lettering = dressed(Cloth, flat_of(), Words("Tides"), **unworn).lettering
     # by the W3C's formula: (0.2159 + 0.05) / (0.1845 + 0.05)
     assert [str(problem) for problem in lettering_problems(lettering, 600)] == [
         f"the title on the {on} has a contrast of 1.1 to its ground, under 3; "

@@ -13,20 +13,22 @@ from hypothesis import strategies as st
 
 import bookmaker
 from bookmaker import units
+from bookmaker.amounts import (
+    parse_basis_weight,
+    parse_bulk,
+    parse_count,
+    parse_grammage,
+    parse_pile,
+    parse_ratio,
+    parse_resolution,
+    parse_share,
+)
 from bookmaker.units import (
     NotAMeasure,
     exact_mm,
     from_pt,
     native_length,
-    parse_basis_weight,
-    parse_bulk,
-    parse_count,
-    parse_grammage,
     parse_length,
-    parse_pile,
-    parse_ratio,
-    parse_resolution,
-    parse_share,
     print_length,
     print_mm,
     print_um,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 from hypothesis import given, settings
@@ -15,7 +16,9 @@ from bookmaker.designs.paper_boards import PaperBoards
 from bookmaker.designs.plain import Plain
 from bookmaker.designs.tones import apart
 from bookmaker.drawing import Colour
+from bookmaker.pipeline import check
 from bookmaker.spec.entry import Entry
+from bookmaker.wardrobe import dressed
 
 NAMED = [Cloth(), PaperBoards(), Plain(), Cloth(colour=Colour.from_hex("#6e2428")), Cloth(palette="attic")]
 
@@ -52,3 +55,23 @@ def test_a_palette_has_enough_colours_that_differ(palette: str, material: Materi
     for one in grounds:
         for other in grounds:
             assert [third for third in grounds if min(apart(third, one), apart(third, other)) >= 0.05]
+
+
+def test_jackets_are_chosen_beside_what_their_neighbours_show(tmp_path: Path) -> None:
+    """Of three books in jackets of one palette no two neighbours are alike, whatever lies under the jackets."""
+    row = "".join(f"      - {{title: {title}}}\n" for title in ("Salt", "Rope", "Bees", "Moths", "Clocks", "Rain"))
+    (tmp_path / "shelf.yaml").write_text(
+        "shelf: Jackets\nstocks:\n  page: {caliper: 80 um}\n  card: {caliper: 160 um}\nbooks:\n"
+        "  - size: {height: 22 mm, width: 15 mm}\n"
+        "    block: {kind: concertina, stock: page, pages: 40}\n"
+        "    cover: {kind: wrap, stock: card}\n"
+        "    jacket: {stock: page, design: {style: paperback, palette: attic}}\n"
+        f"    design: {{style: cloth}}\n    row:\n{row}",
+        encoding="utf-8",
+    )
+    coats = [book.entry for book, _ in dressed(check(tmp_path / "shelf.yaml").plan.books)]
+    jackets = [entry.jacket.design.colour for entry in coats if entry.jacket and entry.jacket.design]  # type: ignore[attr-defined]
+    assert len(jackets) == 6
+    assert all(colour in PALETTES["attic"].grounds[Material.CLOTH] for colour in jackets)
+    assert min(apart(one, other) for one, other in pairwise(jackets)) > 0.05
+    assert all(entry.design.colour in PALETTES["library"].grounds[Material.CLOTH] for entry in coats)  # type: ignore[attr-defined]

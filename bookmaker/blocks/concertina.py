@@ -21,7 +21,7 @@ from ..errors import ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
 from ..sheet_room import too_large
-from ..spec.counts import Flyleaves
+from ..spec.counts import Flyleaves, StripPanels
 from ..spec.measures import Ease, TabWidth
 from ..spec.words import Flag, StockName
 from ..stock import Stock
@@ -42,6 +42,7 @@ class Concertina(PagedEntry):
     kind: Literal["concertina"] = "concertina"
     stock: StockName = Field(description="name of the paper, as under stocks")
     fill_strips: Flag = Field(False, description="yes: so many pages more that no strip could take another leaf")
+    longest_strip: StripPanels | None = Field(None, description="panels of the longest strip, even")
     flyleaves: Flyleaves = Field(0, description="blank panels before the first and after the last page, even")
     joint: Literal["back to back", "hinge tab"] = Field("back to back", description="how strips are joined")
     tab: TabWidth = Field(3.0, description="width of the hinge tab")
@@ -123,10 +124,11 @@ def _pages(entry: Concertina, page: Size, stock: Stock) -> int:
 
 def _spans(entry: Concertina, panels: int, page: Size, stock: Stock) -> list[range]:
     """The panels of each strip: strips end after odd panels, or after even ones that a hinge tab follows."""
-    starts = [0, *accumulate(balance(panels, _capacity(page, stock, 0.0)))]
+    longest = entry.longest_strip or panels
+    starts = [0, *accumulate(balance(panels, min(longest, _capacity(page, stock, 0.0))))]
     if entry.joint == "hinge tab" and len(starts) > 2:
         # one panel moves to the strip before, and the tab needs room beside it
-        capacity = _capacity(page, stock, entry.tab + page.width)
+        capacity = min(longest - 2, _capacity(page, stock, entry.tab + page.width))
         inner = list(accumulate(balance(panels, capacity)))[:-1]
         starts = [0, *(start + 1 for start in inner), panels]
     return [range(start, end) for start, end in pairwise(starts)]

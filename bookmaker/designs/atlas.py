@@ -21,8 +21,9 @@ from .ornaments import band, corner_pieces, frame, rule
 from .palettes import Material
 from .shapes import Line, gathered
 from .spine import Spine, as_in_set, free_room, letter_spine
-from .textures import faded_ground, rubbed, weave
+from .textures import faded_ground, weave
 from .tones import darker
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "Atlas", "dress", "globe", "load"]
 
@@ -46,17 +47,18 @@ def dress(entry: Atlas, _artwork: None, flat: Flat, words: Words) -> Dress:
     hand = Hand("text bold", "text", colours.ink, colours.ground, capitals=True)
     turn = chance.random() * 30
     layers: list[Art] = [
-        *faded_ground(faces, colours.ground, 0.06),
+        *faded_ground(faces, colours.ground, entry.wear),
         *weave(faces.whole, colours.ground, chance, 0.2, 0.08),
         *_frames(faces, darker(colours.ground, 0.32)),
     ]
     texts: list[Lettered] = []
     if faces.spine:
-        spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
+        on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
+        spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
         art, lettered = _spine(faces.spine, words, spine, turn)
         layers += art
         texts.append(lettered)
-    layers += rubbed(faces, colours.ground, entry.wear, Random(words.seed))
+    layers += rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed))
     if faces.front and entry.front_title:
         art, lettered_front = _front(faces.front, words, hand, turn)
         layers += art

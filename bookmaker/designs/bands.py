@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from ..drawing import Art, Colour
@@ -10,7 +10,7 @@ from ..geometry import Path, Point, Rect, polygon
 from .design import Words
 from .faces import Faces
 from .lettering import Lettered, What, fitted, letter
-from .ornaments import rule, stamp
+from .ornaments import BandName, band, frame, rule, stamp
 from .shapes import Shape, block
 from .spine import ACROSS_IF, Spine, as_in_set, letter_spine
 from .tones import darker, lighter
@@ -29,6 +29,9 @@ SHADING = (0.34, 0.16, -0.1, -0.2, -0.08, 0.14, 0.36)
 OVER = 0.75
 """Bands run out on the sides so far beyond the folds, in mm, tapering."""
 
+ROWS: tuple[BandName, ...] = ("dots", "lozenges", "chain", "waves")
+"""Small tools that are worked in rows."""
+
 
 @dataclass(frozen=True, slots=True)
 class Leather:
@@ -40,10 +43,17 @@ class Leather:
     on_label: Colour
 
 
+Plate = Callable[[Rect, Leather], Iterator[Art]]
+"""What the words stand on in a compartment."""
+
+
 def banded_spine(
-    faces: Faces, words: Words, spine: Spine, label: tuple[Colour, Colour]
+    faces: Faces, words: Words, spine: Spine, label: tuple[Colour, Colour], *, labelled: bool
 ) -> tuple[list[Art], list[Lettered]]:
-    """Bands, tools and label, and the words; `spine` has the hand on the skin, `label` its colour and its ink."""
+    """Bands, tools and label, and the words; `spine` has the hand on the skin, `label` its colour and its ink.
+
+    Unless it must be `labelled`, a spine lettered lengthwise may have no label but a panel of fillets on the skin.
+    """
     if not faces.spine:
         return [], []
     box = faces.spine
@@ -54,7 +64,9 @@ def banded_spine(
     compartments = _compartments(box)
     if _runs_across(compartments, words, replace(spine, hand=hand)):
         return _across(box, compartments, words, replace(spine, hand=hand), colours)
-    return _along(box, compartments, words, replace(spine, hand=hand), colours)
+    if words.kin % 5 < 2 and not labelled:
+        return _along(box, compartments, words, spine, colours, _panel)
+    return _along(box, compartments, words, replace(spine, hand=hand), colours, _label)
 
 
 def _compartments(box: Rect) -> list[Rect]:
@@ -116,7 +128,7 @@ def _across(
         art.append(stamp(spine.device, _room(compartments[tail]), colours.gold))
         taken.add(tail)
     free = [compartment for number, compartment in enumerate(compartments) if number not in taken]
-    art += _tools(free, spine, colours)
+    art += _tools(free, words.kin, spine, colours)
     return [*_bands(box, compartments, colours, range(1, len(compartments))), *art], texts
 
 
@@ -129,17 +141,17 @@ def _in_compartments(words: Words, count: int) -> Iterator[tuple[int, str]]:
 
 
 def _along(
-    box: Rect, compartments: list[Rect], words: Words, spine: Spine, colours: Leather
+    box: Rect, compartments: list[Rect], words: Words, spine: Spine, colours: Leather, plate: Plate
 ) -> tuple[list[Art], list[Lettered]]:
-    """One long label between two bands at the head and two at the tail, lettered along the spine."""
+    """One long label or panel between two bands at the head and two at the tail, lettered along the spine."""
     body = _joined(compartments[1:-1])
     along = replace(spine, way="auto" if spine.way == "none" else spine.way, device=None)
     texts = [] if spine.way == "none" else [letter_spine(_room(body), words, along)]
-    art: list[Art] = [*_label(body, colours)] if texts else []
+    art: list[Art] = [*plate(body, colours)] if texts else []
     ends = [compartments[0], compartments[-1]]
     if spine.device:
         art.append(stamp(spine.device, _room(ends.pop()), colours.gold))
-    art += _tools(ends, spine, colours)
+    art += _tools(ends, words.kin, spine, colours)
     return [*_bands(box, compartments, colours, (1, len(compartments) - 1)), *art], texts
 
 
@@ -166,12 +178,30 @@ def _label(compartment: Rect, colours: Leather) -> Iterator[Art]:
             yield rule(y + inward * (off + edge), plate.x, plate.right, wide, colours.on_label)
 
 
-def _tools(compartments: list[Rect], spine: Spine, colours: Leather) -> Iterator[Art]:
+def _panel(compartment: Rect, colours: Leather) -> Iterator[Art]:
+    """A double frame of gold on the skin, clear of the bands."""
+    aside, above = min(0.16, compartment.width * 0.05), _band_height(compartment) * 0.9
+    yield from frame(compartment.grown(-aside, -above, -aside, -above), colours.gold, 0.08, second=0.16)
+
+
+def _tools(compartments: list[Rect], kin: int, spine: Spine, colours: Leather) -> Iterator[Art]:
+    """The ornament in each compartment: alone, within a fillet, or between two rows of small tools."""
+    manner = kin // 5 % 3
+    rows = ROWS[kin // 15 % len(ROWS)]
     for compartment in compartments:
-        if spine.fleuron:
-            side = min(compartment.width * 0.7, compartment.height * 0.55, 2.6)
-            middle = compartment.centre
-            yield stamp(spine.fleuron, Rect(middle.x - side / 2, middle.y - side / 2, side, side), colours.gold)
+        if not spine.fleuron:
+            continue
+        roomy = compartment.height > 1.9 and compartment.width > 2.2
+        side = min(compartment.width * 0.7, compartment.height * (0.55 if manner == 0 or not roomy else 0.42), 2.6)
+        middle = compartment.centre
+        yield stamp(spine.fleuron, Rect(middle.x - side / 2, middle.y - side / 2, side, side), colours.gold)
+        if manner == 1 and roomy:
+            yield from frame(_room(compartment).grown(0.1, 0.15), colours.gold, 0.07)
+        elif manner == 2 and roomy:
+            high = min(0.42, compartment.height * 0.12)
+            for way in (-1, 1):
+                y = middle.y + way * (compartment.height / 2 - _band_height(compartment) - high)
+                yield band(rows, Rect(compartment.x, y - high / 2, compartment.width, high), colours.gold)
 
 
 def _bands(box: Rect, compartments: list[Rect], colours: Leather, where: range | tuple[int, ...]) -> Iterator[Art]:

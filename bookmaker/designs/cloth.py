@@ -20,8 +20,9 @@ from .ornaments import BandName, band, choose_fleuron, corner_pieces, frame, rul
 from .palettes import Material
 from .shapes import Line
 from .spine import Spine, free_room, letter_spine
-from .textures import faded_ground, rubbed, weave
+from .textures import faded_ground, weave
 from .tones import darker
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "Cloth", "dress", "load"]
 
@@ -48,14 +49,15 @@ def dress(entry: Cloth, _artwork: None, flat: Flat, words: Words) -> Dress:
     title, author = FACES[int(chance.random() * len(FACES))]
     hand = Hand(title, author, colours.ink, colours.ground, capitals=chance.random() < 0.5)
     fleuron = choose_fleuron(entry.ornament, chance)
-    spine = Spine(hand, entry.spine_title, entry.abbreviate, fleuron if chance.random() < 0.6 else None,
+    on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
+    spine = Spine(on_spine, entry.spine_title, entry.abbreviate, fleuron if chance.random() < 0.6 else None,
                   DEVICES.get(entry.device), rules=True)  # fmt: skip
     layers: list[Art] = [
-        *faded_ground(faces, colours.ground),
+        *faded_ground(faces, colours.ground, entry.wear),
         *weave(faces.whole, colours.ground, chance),
         *_pressed(faces, colours.ground, chance),
         *_spine_ends(faces, colours, chance),
-        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
+        *rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed)),
     ]
     texts = []
     if faces.spine:

@@ -6,17 +6,21 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from random import Random
 
-from ..drawing import Colour
+from ..drawing import Colour, contrast
 from ..spec.entry import Entry
 from .design import DrawnDesign
 from .lettering import best_ink
 from .palettes import BONE, GOLD, PALETTES, SOOT, Material
 from .tones import apart
+from .wear import sunned
 
-__all__ = ["Colours", "Offer", "colours_of", "grounds", "inked", "settled"]
+__all__ = ["Colours", "Offer", "colours_of", "grounds", "inked", "settled", "tooled"]
 
 UNLIKE_NEIGHBOUR = 0.1
 """Neighbours on the shelf are at least so far apart in Oklab, if the palette has such a colour."""
+
+READ = 3.0
+"""The contrast that large letters need (WCAG 2.x, level AA)."""
 
 UNLIKE_GROUND = 0.16
 """A label or a stripe is at least so far from the ground."""
@@ -54,6 +58,13 @@ def colours_of(entry: DrawnDesign, seed: int, material: Material, second: Materi
 def inked(entry: DrawnDesign, ground: Colour, inks: Sequence[Colour] = (GOLD, BONE, SOOT)) -> Colour:
     """The ink on a ground: the maker's, or the first of several that is read well."""
     return entry.ink or best_ink(ground, inks)
+
+
+def tooled(entry: DrawnDesign, ground: Colour) -> Colour:
+    """Gold, or black where gold is not read well, also on the bleached spine; bone white where neither is."""
+    bleached = sunned(ground, entry.wear)
+    ink = inked(entry, ground, (GOLD, SOOT))
+    return ink if entry.ink or contrast(ink, bleached) >= READ else best_ink(bleached, (GOLD, SOOT, BONE))
 
 
 def settled(row: Sequence[tuple[Entry, Offer | None, tuple[object, object]]]) -> Iterator[Entry]:

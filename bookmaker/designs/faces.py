@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ..flat import Flat, Role
-from ..geometry import Rect
+from ..geometry import Point, Rect
 
 __all__ = ["Faces", "read_faces"]
 
@@ -20,7 +20,7 @@ class Faces:
     `whole` is everything that is inked, out to the bleed. `front`, `back` and `spine` are what shows in the
     finished book, None where the flat has none, the sides as high as no cut corner takes anything of them;
     strips of a side, as beside the spine in a half binding, do not count as sides. `edges` are all panels that
-    show, the strips included.
+    show, the strips included; `tips` the corners of the book on corner pieces.
     """
 
     whole: Rect
@@ -28,6 +28,7 @@ class Faces:
     back: Rect | None
     spine: Rect | None
     edges: tuple[Rect, ...]
+    tips: tuple[Point, ...] = ()
 
     @property
     def sides(self) -> tuple[Rect, ...]:
@@ -82,4 +83,12 @@ def read_faces(flat: Flat) -> Faces:
         back=side(Role.BACK),
         spine=spines[0] if spines else None,
         edges=(*of(Role.FRONT), *spines, *of(Role.BACK)),
+        tips=_tips(flat) if of(Role.CORNER) else (),
     )
+
+
+def _tips(flat: Flat) -> tuple[Point, ...]:
+    """Where the folds of a corner piece cross: there the corner of the board is."""
+    upright = [fold.start.x for fold in flat.folds if abs(fold.start.x - fold.end.x) < 1e-6]
+    level = [fold.start.y for fold in flat.folds if abs(fold.start.y - fold.end.y) < 1e-6]
+    return tuple(Point(x, y) for x in upright for y in level)

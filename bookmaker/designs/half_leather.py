@@ -15,7 +15,7 @@ from ..drawing import Art, Colour, Drawn, Pen
 from ..flat import Flat
 from ..geometry import Path, Point, Rect, polygon
 from .bands import banded_spine
-from .colouring import colours_of, inked
+from .colouring import colours_of, inked, tooled
 from .design import DrawnDesign, Dress, Words
 from .devices import DEVICES
 from .faces import Faces, read_faces
@@ -23,11 +23,12 @@ from .front import label
 from .lettering import Hand, composed
 from .marbling import marbled
 from .ornaments import choose_fleuron, frame
-from .palettes import BONE, GOLD, PALETTES, SOOT, Material
+from .palettes import BONE, PALETTES, SOOT, Material
 from .shapes import Clipped, Line, block
 from .spine import Spine
-from .textures import faded_ground, grain, rubbed
+from .textures import faded_ground, grain
 from .tones import darker
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "HalfLeather", "corners_of", "dress", "leather_parts", "load"]
 
@@ -54,17 +55,20 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
-    gold = inked(entry, colours.ground, (GOLD, SOOT))
+    gold = tooled(entry, colours.ground)
     hand = Hand("text bold", "text", gold, colours.ground, capitals=True)
-    spine = Spine(hand, entry.spine_title, entry.abbreviate, choose_fleuron(entry.ornament, chance),
+    on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
+    spine = Spine(on_spine, entry.spine_title, entry.abbreviate, choose_fleuron(entry.ornament, chance),
                   DEVICES.get(entry.device))  # fmt: skip
-    bands, texts = banded_spine(faces, words, spine, (colours.second, inked(entry, colours.second)))
+    on_label = (colours.second, inked(entry, colours.second))
+    bands, texts = banded_spine(faces, words, spine, on_label, labelled=entry.second_colour is not None)
+    bath = _bath(PALETTES[entry.palette].marbling, chance)
     layers: list[Art] = [
-        *faded_ground(faces, colours.ground, 0.06),
+        *faded_ground(faces, colours.ground, entry.wear),
         *grain(faces.whole, colours.ground, chance),
-        *_paper_sides(faces, PALETTES[entry.palette].marbling, colours.ground, chance),
+        *_paper_sides(faces, bath, colours.ground, chance),
         *bands,
-        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
+        *rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed), (Material.PAPER, bath[0])),
     ]
     if faces.front and entry.front_title:
         plate = _plate(faces.front)
@@ -73,6 +77,14 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
         front = Hand("text bold", "text italic", SOOT, paper)
         texts.append(label(plate.grown(-0.6), words, front, 3.2))
     return composed(layers, texts)
+
+
+def _bath(colours: tuple[Colour, ...], chance: Random) -> tuple[Colour, ...]:
+    """The colours of the marbler's bath for one book: all of them, or one less; the lightest stays last."""
+    *strong, pale = colours
+    if chance.random() < 0.6:
+        strong.pop(int(chance.random() * len(strong)))
+    return (*strong, pale)
 
 
 def _plate(front: Rect) -> Rect:

@@ -10,16 +10,17 @@ from typing import Literal
 from ..drawing import Art, Colour
 from ..flat import Flat
 from .bands import banded_spine
-from .colouring import colours_of, inked
+from .colouring import colours_of, inked, tooled
 from .design import DrawnDesign, Dress, Words
 from .devices import DEVICES
 from .faces import Faces, read_faces
 from .front import inside, letter_front
 from .lettering import Hand, composed
 from .ornaments import choose_fleuron, corner_pieces, frame
-from .palettes import GOLD, SOOT, Material
+from .palettes import Material
 from .spine import Spine
-from .textures import faded_ground, grain, rubbed
+from .textures import faded_ground, grain
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "Leather", "dress", "load"]
 
@@ -40,17 +41,19 @@ def dress(entry: Leather, _artwork: None, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
-    gold = inked(entry, colours.ground, (GOLD, SOOT))
+    gold = tooled(entry, colours.ground)
     hand = Hand("text bold", "text", gold, colours.ground, capitals=True)
     fleuron = choose_fleuron(entry.ornament, chance)
-    spine = Spine(hand, entry.spine_title, entry.abbreviate, fleuron, DEVICES.get(entry.device))
-    bands, texts = banded_spine(faces, words, spine, (colours.second, inked(entry, colours.second)))
+    on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
+    spine = Spine(on_spine, entry.spine_title, entry.abbreviate, fleuron, DEVICES.get(entry.device))
+    on_label = (colours.second, inked(entry, colours.second))
+    bands, texts = banded_spine(faces, words, spine, on_label, labelled=entry.second_colour is not None)
     layers: list[Art] = [
-        *faded_ground(faces, colours.ground, 0.06),
+        *faded_ground(faces, colours.ground, entry.wear),
         *grain(faces.whole, colours.ground, chance),
         *_tooled_sides(faces, gold, chance),
         *bands,
-        *rubbed(faces, colours.ground, entry.wear, Random(words.seed)),
+        *rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed)),
     ]
     if faces.front and entry.front_title:
         texts.append(letter_front(inside(faces.front, 0.22, 0.2), words, hand, fleuron, 4.0))

@@ -12,7 +12,7 @@ from ..drawing import Art, Colour, Drawn
 from ..flat import Flat
 from ..geometry import Rect
 from .bands import ridge
-from .colouring import colours_of, inked
+from .colouring import colours_of, tooled
 from .design import DrawnDesign, Dress, Words
 from .devices import DEVICES
 from .faces import Faces, read_faces
@@ -20,11 +20,12 @@ from .front import label
 from .half_leather import corners_of, leather_parts
 from .lettering import Hand, Lettered, best_ink, composed, letter, together
 from .ornaments import frame, rule
-from .palettes import BONE, GOLD, SOOT, Material
+from .palettes import BONE, SOOT, Material
 from .shapes import Clipped, block
 from .spine import Spine, as_in_set, free_room, letter_spine
-from .textures import faded_ground, grain, rubbed, weave
+from .textures import faded_ground, grain, weave
 from .tones import darker, mixed
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "LedgerDesign", "dress", "load"]
 
@@ -46,8 +47,8 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
     canvas, leather = mixed(colours.ground, BONE, 0.12), colours.second
-    gold = inked(entry, leather, (GOLD, SOOT))
-    layers: list[Art] = [*faded_ground(faces, leather, 0.05), *grain(faces.whole, leather, chance)]
+    gold = tooled(entry, leather)
+    layers: list[Art] = [*faded_ground(faces, leather, entry.wear), *grain(faces.whole, leather, chance)]
     for outline in leather_parts(faces):
         area = Rect.around(outline.points())
         stuff = (block(area, canvas), *weave(area, canvas, Random(chance.random()), 0.24, 0.13))
@@ -55,9 +56,12 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
     layers += corners_of(faces, darker(leather, 0.4))
     texts: list[Lettered] = []
     if faces.spine:
-        layers += _ridges(faces, leather, gold)
-        texts.append(_on_spine(faces.spine, words, entry, Hand("text bold", "text", gold, leather)))
-    layers += rubbed(faces, leather, entry.wear, Random(words.seed))
+        pale = sunned(leather, entry.wear)
+        layers += _ridges(faces, pale, gold)
+        texts.append(_on_spine(faces.spine, words, entry, Hand("text bold", "text", gold, pale)))
+    layers += rubbed(
+        faces, Material.LEATHER, leather, entry.wear, Random(words.seed), (Material.CLOTH, canvas)
+    )
     if faces.front and entry.front_title:
         plate = _plate(faces.front)
         red = best_ink(BONE, (leather, SOOT))

@@ -8,17 +8,14 @@ from random import Random
 
 from ..drawing import Art, Colour
 from ..geometry import Path, Point, Rect
-from .shapes import Repeated, Shape, block, snapped
+from .shapes import Commands, Repeated, Shape, Stacked, block, snapped
 from .textures import patches
 from .tones import darker, mixed
 
 __all__ = ["marbled"]
 
-PATCH = 11.0
+PATCH = 6.2
 """Side of a patch of stones, in mm."""
-
-Commands = list[tuple[str | float, ...]]
-
 
 def marbled(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]:
     """Fill an area; `bath` are the colours, the lightest last."""
@@ -28,7 +25,7 @@ def marbled(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]
     elif kind < 0.75:
         yield from _drawn(area, bath, chance, tooth=0.95, deep=0.62, row=0.3)
     else:
-        yield from _drawn(area, bath, chance, tooth=3.2, deep=0.5, row=0.36)
+        yield from _drawn(area, bath, chance, tooth=2.3, deep=0.5, row=0.3)
 
 
 def _stones(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]:
@@ -36,7 +33,8 @@ def _stones(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]
     ground, *drops = sorted(bath, key=sum)
     yield block(area, ground)
     places = tuple(patches(area, PATCH, chance))
-    sizes = ((0.95, 0.16), (0.6, 0.34), (0.34, 0.62))
+    shapes: list[Shape] = []
+    sizes = ((0.52, 0.5), (0.34, 1.0), (0.19, 1.5))
     for layer, (radius, number) in enumerate(sizes):
         for share, colour in enumerate(drops):
             veins: Commands = []
@@ -46,10 +44,10 @@ def _stones(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]
                 size = radius * (0.5 + 0.7 * chance.random())
                 shape = _stone(x, y, size, chance)
                 stones += shape
-                veins += _stone(x, y, size + 0.09, Random(int(size * 1e6)))
+                veins += _stone(x, y, size + 0.05, Random(int(size * 1e6)))
             vein = darker(ground, 0.15) if (layer + share) % 2 else ground
-            yield Repeated(Shape(snapped(veins), vein), places)
-            yield Repeated(Shape(snapped(stones), mixed(colour, ground, 0.06 * layer)), places)
+            shapes += [Shape(snapped(veins), vein), Shape(snapped(stones), mixed(colour, ground, 0.06 * layer))]
+    yield Repeated(Stacked(tuple(shapes)), places)
 
 
 def _stone(x: float, y: float, radius: float, chance: Random) -> Commands:

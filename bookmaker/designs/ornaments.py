@@ -16,6 +16,7 @@ from .shapes import Line, Shape, gathered
 
 __all__ = [
     "FLEURONS",
+    "BandName",
     "OrnamentName",
     "band",
     "choose_fleuron",

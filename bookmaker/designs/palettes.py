@@ -60,23 +60,23 @@ PALETTES: Mapping[PaletteName, Palette] = {
     ),
     # Ripe fruit and leaves.
     "orchard": _palette(
-        "8e2f3c 5d7a3a c98a2e 3f5a2f b3563a 6d3350 a7a34a 2f5f55",
+        "8e2f3c 5d7a3a bd8638 3f5a2f b3563a 6d3350 a19c4e 2f5f55",
         "7c2f2f 4b5a2c 9a5a2a 53283a 8a7038 36482f",
         "e6dcae c3d0a0 e0b98e d7c5d0 b8cbb8 e3cfa0",
-        "8e2f3c 4f6d35 d69a3a f0e4c0",
+        "8e2f3c 4f6d35 ca9848 efe3c2",
     ),
     # Everything a little faded and dusty.
     "attic": _palette(
         "8a6f6a 6f7a70 7d7f8c 9c8a68 5f5550 8b7d8c a58f82 636d5a",
-        "7d5d4a 5c4a42 8b7355 6a5048 54564c 93806a",
+        "6f5240 4f3f3a 8b7355 6e4a4c 54584c 9c8a70",
         "dcd2ba b3ab98 d6bfa0 aab8b0 cdb9bd 9d9484 c4c8a4",
         "7a5a55 5f6d70 a8946c ddd2bc",
     ),
     # Bright, for paperbacks, schoolbooks and children.
     "fairground": _palette(
-        "c23b2e 1f6f78 e0a020 2d4f8a 3c7a45 7a3b78 d9632a 20324a",
-        "a5342a 1f5a5f b9822a 2c4474 3a6640 653060",
-        "f0d9a0 9fd0cf f2b8a0 b9cde8 c9dd9a e6c4dd f4e4c8",
-        "c23b2e 1f6f78 e8b23a f6ecd0",
+        "b23a2e 2a6a70 d29a35 34507f 46734a 70406c c8623a 26354a",
+        "943529 28595c a97a35 33476b 40623f 5f355a",
+        "ead6a6 a6c9c6 e9b9a2 bccbdd c6d3a0 ddc3d2 efe1c8",
+        "b23a2e 2a6a70 d9a645 f3e8cd",
     ),
 }

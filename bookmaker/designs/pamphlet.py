@@ -7,9 +7,9 @@ from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
-from ..drawing import Art, Colour, Pen
+from ..drawing import Art, Colour
 from ..flat import Flat
-from ..geometry import Path, Point, Rect
+from ..geometry import Path, Rect
 from .colouring import colours_of, inked
 from .design import DrawnDesign, Dress, Words
 from .devices import DEVICES
@@ -18,10 +18,11 @@ from .front import inside
 from .lettering import Hand, Lettered, composed, fitted, letter
 from .ornaments import choose_fleuron, frame, rule, stamp
 from .palettes import SOOT, Material
-from .shapes import Line, block, snapped
+from .shapes import block
 from .spine import Spine, free_room, letter_spine
-from .textures import faded_ground, fibres, rubbed, spots
-from .tones import darker, lighter, mixed
+from .textures import faded_ground, fibres, spots
+from .tones import mixed
+from .wear import creased, rubbed, sunned
 
 __all__ = ["MATERIAL", "Pamphlet", "dress", "load"]
 
@@ -56,18 +57,19 @@ def dress(entry: Pamphlet, _artwork: None, flat: Flat, words: Words) -> Dress:
     hand = Hand(title, author, inked(entry, paper, (SOOT, colours.second)), paper)
     fleuron = choose_fleuron(entry.ornament, chance)
     layers: list[Art] = [
-        *faded_ground(faces, mixed(paper, BROWN, 0.05), 0.07),
+        *faded_ground(faces, mixed(paper, BROWN, 0.05), entry.wear),
         *_browned(faces, paper),
         *fibres(faces.whole, paper, chance, 1.8, 0.1),
     ]
     if entry.wear != "none":
         marks = faces.whole.width * faces.whole.height
-        layers += spots(faces.whole, paper, chance, int(marks / (24 if entry.wear == "light" else 10)))
-        layers += _creases(faces, paper, chance, 2 if entry.wear == "light" else 5)
-    layers += rubbed(faces, mixed(paper, BROWN, 0.15), "heavy" if entry.wear != "none" else "none", Random(words.seed))
+        layers += spots(faces.whole, paper, chance, min(140, int(marks / (30 if entry.wear == "light" else 14))))
+        layers += creased(faces, mixed(paper, BROWN, 0.12), chance, 1 if entry.wear == "light" else 3)
+    layers += rubbed(faces, MATERIAL, mixed(paper, BROWN, 0.2), entry.wear, Random(words.seed))
     texts: list[Lettered] = []
     if faces.spine:
-        spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device))
+        on_spine = hand.on_ground(sunned(paper, entry.wear))
+        spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device))
         texts.append(letter_spine(free_room(faces.spine), words, spine))
     if faces.front and entry.front_title:
         art, lettered = _front(faces.front, words, hand, fleuron)
@@ -103,29 +105,6 @@ def _ring(side: Rect, reach: Rect, depth: float, out: int, tone: Colour) -> Iter
     left, right = (reach.x, far + thick) if out > 0 else (far, reach.right)
     yield block(Rect(left, side.y + depth - thick, right - left, thick), tone)
     yield block(Rect(left, side.top - depth, right - left, thick), tone)
-
-
-def _creases(faces: Faces, paper: Colour, chance: Random, count: int) -> Iterator[Art]:
-    """Folds from careless handling: a pale line with a dark one beside it, across a corner."""
-    for side in faces.sides:
-        for _ in range(count):
-            corner = side.corners[int(chance.random() * 4)]
-            into_x = 1 if corner.x == side.x else -1
-            into_y = 1 if corner.y == side.y else -1
-            wide, high = side.width * (0.12 + 0.3 * chance.random()), side.width * (0.12 + 0.4 * chance.random())
-            line = _ragged(Point(corner.x + into_x * wide, corner.y), Point(corner.x, corner.y + into_y * high), chance)
-            yield Line(line, Pen(0.1, darker(paper, 0.16)))
-            yield Line(line, Pen(0.05, lighter(paper, 0.35)))
-
-
-def _ragged(start: Point, end: Point, chance: Random) -> Path:
-    commands: list[tuple[str | float, ...]] = [("M", *start)]
-    for step in range(1, 9):
-        share = step / 8
-        jitter = 0.12 * (chance.random() - 0.5)
-        x, y = start.x + (end.x - start.x) * share, start.y + (end.y - start.y) * share
-        commands.append(("L", x + jitter, y + jitter))
-    return snapped(commands)
 
 
 def _front(front: Rect, words: Words, hand: Hand, fleuron: Path | None) -> tuple[list[Art], list[Lettered]]:

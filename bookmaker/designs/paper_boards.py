@@ -21,8 +21,9 @@ from .palettes import BONE, SOOT, Material
 from .repeats import printed_paper
 from .shapes import Clipped, block
 from .spine import Spine, alike, as_in_set, free_room, letter_spine, way_for
-from .textures import faded_ground, fibres, rubbed
+from .textures import faded_ground, fibres
 from .tones import darker, lighter, mixed
+from .wear import rubbed
 
 __all__ = ["MATERIAL", "PaperBoards", "dress", "label_on_spine", "load"]
 
@@ -56,12 +57,12 @@ def dress(entry: PaperBoards, _artwork: None, flat: Flat, words: Words) -> Dress
     fleuron = choose_fleuron(entry.ornament, chance)
     spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
     layers: list[Art] = [
-        *faded_ground(faces, colours.ground, 0.1),
+        *faded_ground(faces, colours.ground, entry.wear),
         *fibres(faces.whole, colours.ground, chance),
     ]
     if fleuron and chance.random() < 0.72:
         layers += _printed(faces, colours.ground, colours.second, chance)
-    layers += rubbed(faces, colours.ground, entry.wear, Random(words.seed))
+    layers += rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine and entry.spine_title != "none":
         plate, lettered = label_on_spine(faces.spine, words, spine, colours.second)

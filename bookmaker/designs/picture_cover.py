@@ -10,30 +10,40 @@ from typing import Literal
 
 from pydantic import Field
 
-from ..drawing import Art, Drawn
+from ..drawing import Art, Colour, Drawn
 from ..flat import Flat
 from ..geometry import Path, Rect
 from ..pictures import Picture
 from ..spec.words import Text
 from .artwork import load_artwork, picture_problems
 from .colouring import colours_of, inked
-from .design import DrawnDesign, Dress, Words
+from .design import DrawnDesign, Dress, Wear, Words
 from .devices import DEVICES
 from .faces import Faces, read_faces
 from .front import inside, label
 from .lettering import Hand, composed
-from .ornaments import rule
-from .palettes import BONE, GOLD, PALETTES, SOOT, Material
+from .ornaments import BandName, band, rule
+from .palettes import BONE, GOLD, SOOT, Material
+from .poster import poster
 from .run_on import RunOn, run_on
-from .scenes import scene
 from .shapes import Clipped, block
 from .spine import Spine, free_room, letter_spine
-from .textures import BOARD, rubbed
-from .tones import darker
+from .textures import faded_ground, weave
+from .wear import BOARD, rubbed, sunned
 
 __all__ = ["MATERIAL", "PictureCover", "dress", "load"]
 
 MATERIAL = Material.CLOTH
+
+
+FACES = (("text bold", "text"), ("old style", "old style italic"), ("sans bold", "sans"), ("text bold", "text italic"))
+"""Title and author on a drawn cover; the first where the maker brings pictures."""
+
+ROWS: tuple[BandName, ...] = ("leaves", "lozenges", "waves", "dots", "chain")
+"""Small tools at the ends of a spine without a picture."""
+
+SKY = 0.46
+"""Above this share of a spine's height the sky is plain, and the words stand."""
 
 
 class PictureCover(DrawnDesign):
@@ -76,45 +86,69 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
     ink = inked(entry, colours.ground, (GOLD, BONE, SOOT) if artwork.none else (BONE, SOOT))
-    hand = Hand("text bold", "text", ink, colours.ground, capitals=chance.random() < 0.5)
-    layers: list[Art] = [block(faces.whole, colours.ground)]
-    if artwork.none:
-        light = PALETTES[entry.palette].marbling[-1]
-        focus = faces.front or faces.back or faces.whole
-        layers += scene(faces.whole, focus, colours.ground, darker(colours.second, 0.15), light, chance)
+    title, author = FACES[int(chance.random() * len(FACES))] if artwork.none else FACES[0]
+    hand = Hand(title, author, ink, colours.ground, capitals=chance.random() < 0.5)
+    layers: list[Art] = [*_stuff(faces, artwork, colours.ground, entry.wear, words.kin)]
+    drawn = poster(entry, faces, colours, words, hand) if artwork.none else None
+    layers += drawn.layers if drawn else ()
     placed = list(_placed(faces, artwork, words))
     for _, picture, face, bounds in placed:
         layers.append(Clipped(Drawn(tuple(run_on(picture, face, bounds, entry.run_on))), Path.rectangle(bounds)))
     # where the print is rubbed off a picture the board shows, whatever the ground of the titling
-    layers += rubbed(faces, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
+    layers += rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine:
-        spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
-        room = free_room(faces.spine)
-        if artwork.none:
-            room = Rect(room.x, room.y + room.height * 0.42, room.width, room.height * 0.58)
-        elif artwork.spine:
-            # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
-            room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
-            plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
-            layers.append(block(plate, colours.ground))
-        else:
-            layers += _ends(faces.spine, hand)
-            room = inside(room, 0, 0.05)
+        art, room = _under_words(faces.spine, artwork, words, hand)
+        layers += art
+        on_spine = hand if artwork.spine else hand.on_ground(sunned(colours.ground, entry.wear))
+        spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
         texts.append(letter_spine(room, words, spine))
     if faces.front and entry.front_title and not artwork.front:
         room = inside(faces.front, 0.12, 0.08)
-        texts.append(label(Rect(room.x, room.y + room.height * 0.62, room.width, room.height * 0.38), words, hand, 4.6))
+        head = Rect(room.x, room.y + room.height * 0.62, room.width, room.height * 0.38)
+        texts.append(label(drawn.front if drawn and drawn.front else head, words, drawn.hand if drawn else hand, 4.6))
     done = composed(layers, texts)
     problems = [problem for key, picture, face, _ in placed for problem in picture_problems(picture, face.size, key)]
     return Dress(done.art, (*done.problems, *problems), done.lettering)
 
 
-def _ends(box: Rect, hand: Hand) -> Iterator[Art]:
-    """A pair of rules at head and tail of a spine without a picture."""
-    for share, wide in ((0.035, 0.22), (0.058, 0.09)):
-        for y in (box.y + box.height * share, box.top - box.height * share):
-            yield rule(y, box.x, box.right, wide, hand.ink)
+def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int) -> Iterator[Art]:
+    """The ground; where pictures leave the spine free it is bleached, and with every other book of cloth."""
+    yield from faded_ground(faces, ground, wear)
+    strip = faces.spine_to_bleed()
+    if strip and not artwork.none and not artwork.spine and kin % 2:
+        yield Clipped(Drawn(tuple(weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07))), Path.rectangle(strip))
+
+
+def _under_words(spine: Rect, artwork: Pictures, words: Words, hand: Hand) -> tuple[list[Art], Rect]:
+    """Where the words of a spine stand, and what is drawn for them there."""
+    room = free_room(spine)
+    if artwork.none:
+        return [], Rect(room.x, room.y + room.height * SKY, room.width, room.height * (1 - SKY))
+    if artwork.spine:
+        # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
+        room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
+        plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
+        return [block(plate, hand.ground)], room
+    return list(_ends(spine, hand, words.kin)), inside(room, 0, 0.06)
+
+
+def _ends(box: Rect, hand: Hand, kin: int) -> Iterator[Art]:
+    """Head and tail of a spine without a picture: rules, a row of small tools, or broad blocks of ink."""
+    manner = kin % 3
+    high = box.height * 0.03
+    for end, inward in ((box.y, 1), (box.top, -1)):
+        if manner == 1 and box.width >= 1.6:
+            row = Rect(box.x, end + inward * high * 1.8 - high / 2, box.width, high)
+            yield band(ROWS[kin // 3 % len(ROWS)], row, hand.ink)
+            yield rule(end + inward * high * 0.9, box.x, box.right, 0.1, hand.ink)
+            yield rule(end + inward * high * 2.7, box.x, box.right, 0.1, hand.ink)
+        elif manner == 2:
+            yield rule(end + inward * high * 1.5, box.x, box.right, high, hand.ink)
+            yield rule(end + inward * high * 2.4, box.x, box.right, 0.09, hand.ink)
+        else:
+            yield rule(end + inward * box.height * 0.035, box.x, box.right, 0.22, hand.ink)
+            yield rule(end + inward * box.height * 0.058, box.x, box.right, 0.09, hand.ink)
 
 
 def _placed(faces: Faces, artwork: Pictures, words: Words) -> Iterator[tuple[str, Picture, Rect, Rect]]:

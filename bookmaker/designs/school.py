@@ -21,7 +21,8 @@ from .ornaments import choose_fleuron, stamp
 from .palettes import BONE, SOOT, Material
 from .shapes import Line, Shape, block
 from .spine import Spine, as_in_set, free_room, letter_spine
-from .textures import faded_ground, rubbed, weave
+from .textures import faded_ground, weave
+from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "School", "dress", "load"]
 
@@ -46,16 +47,16 @@ def dress(entry: School, _artwork: None, flat: Flat, words: Words) -> Dress:
     hand = Hand("sans bold", "text", ink, colours.ground)
     fleuron = choose_fleuron(entry.ornament, chance)
     layers: list[Art] = [
-        *faded_ground(faces, colours.ground, 0.1),
+        *faded_ground(faces, colours.ground, entry.wear),
         *weave(faces.whole, colours.ground, chance, 0.13, 0.05),
         *_frames(faces, ink),
     ]
     texts: list[Lettered] = []
     if faces.spine:
-        art, lettered = _spine(faces.spine, words, entry, hand)
+        art, lettered = _spine(faces.spine, words, entry, hand.on_ground(sunned(colours.ground, entry.wear)))
         layers += art
         texts += lettered
-    layers += rubbed(faces, colours.ground, entry.wear, Random(words.seed))
+    layers += rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed))
     if faces.front and entry.front_title:
         art, lettered = _front(faces.front, words, hand, fleuron)
         layers += art

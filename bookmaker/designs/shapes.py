@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from math import cos, pi, sin
+from random import Random
 
 from ..drawing import Art, Canvas, Colour, Pen
 from ..geometry import Path, Point, Rect, Transform
@@ -11,8 +13,11 @@ from ..imported import ImportedPage
 from ..pictures import Picture
 from ..units import to_pt
 
-__all__ = ["Clipped", "FilledPage", "FilledPicture", "Line", "Repeated", "Shape", "Through", "block",
-           "gathered", "rounded", "snapped"]  # fmt: skip
+__all__ = ["Clipped", "Commands", "FilledPage", "FilledPicture", "Line", "Repeated", "Shape", "Stacked", "Through",
+           "block", "blot", "gathered", "rounded", "snapped"]  # fmt: skip
+
+Commands = list[tuple[str | float, ...]]
+"""What a path is made of, while it grows."""
 
 GRID_PT = 0.02
 """Points of texture lie on this grid, 7 µm: finer would make the file larger and nothing better."""
@@ -107,10 +112,27 @@ class FilledPage:
 
 
 @dataclass(frozen=True, slots=True)
-class Repeated:
-    """One shape or line at several places."""
+class Stacked:
+    """Shapes and lines one over the other."""
 
-    art: Shape | Line
+    layers: tuple[Shape | Line, ...]
+
+    @property
+    def bounds(self) -> Rect:
+        """A rectangle that holds all ink."""
+        return Rect.around([corner for layer in self.layers for corner in layer.bounds.corners])
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw them in order."""
+        for layer in self.layers:
+            layer.draw(canvas)
+
+
+@dataclass(frozen=True, slots=True)
+class Repeated:
+    """One shape, line or stack of them at several places."""
+
+    art: Shape | Line | Stacked
     places: tuple[Point, ...]
 
     def draw(self, canvas: Canvas) -> None:
@@ -158,3 +180,16 @@ def snapped(commands: Sequence[tuple[str | float, ...]]) -> Path:
             for command in commands
         )
     )
+
+
+def blot(at: Point, radius: float, chance: Random, points: int = 5) -> Iterator[tuple[str | float, ...]]:
+    """A round, uneven spot: a closed curve through the middles of a ring of points."""
+    turn = chance.random()
+    radii = [radius * (0.72 + 0.56 * chance.random()) for _ in range(points)]
+    step = 2 * pi / points
+    ring = [(at.x + r * cos(turn + step * i), at.y + r * sin(turn + step * i)) for i, r in enumerate(radii)]
+    middles = [((a[0] + b[0]) / 2, (a[1] + b[1]) / 2) for a, b in zip(ring, ring[1:] + ring[:1], strict=True)]
+    yield ("M", *middles[-1])
+    for (px, py), (mx, my), (lx, ly) in zip(ring, middles, middles[-1:] + middles[:-1], strict=True):
+        yield ("C", lx + (px - lx) * 0.7, ly + (py - ly) * 0.7, mx + (px - mx) * 0.7, my + (py - my) * 0.7, mx, my)
+    yield ("Z",)

@@ -9,6 +9,7 @@ from ..drawing import Art
 from ..geometry import Size
 from ..plan import ShelfPlan
 from .book_chapter import book_chapter, box_chapter
+from .cutting_list import cutting_list_pages
 from .items import Item, figure_room
 from .job import BookJob, BoxJob
 from .pages import measure, page_size, paged
@@ -16,7 +17,7 @@ from .prints import Prints, SheetOfFile
 from .shelf_chapter import shelf_chapter
 from .steps import making_of_box, makings
 
-__all__ = ["guide_pages", "page_size"]
+__all__ = ["cutting_list_pages", "guide_pages", "page_size"]
 
 
 def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile]) -> Iterator[Art]:
@@ -33,7 +34,6 @@ def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile]) -> Iterator[Art]
             plan.stocks,
             prints["books", book.number],
             figure_room(width),
-            plan.spec.printer.turn,
         )
         for book in plan.books
         if ("books", book.number) in prints

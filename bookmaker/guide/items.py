@@ -125,12 +125,16 @@ class Tick:
 
     def below(self, corner: Point, width: float) -> Art:
         """The box, and the lines beside it."""
-        box = Rect(corner.x, corner.y - LEADING + (LEADING - BOX) / 2, BOX, BOX)
         beside = Lines(self._lines(width), corner.plus(BOX_ROOM, 0), LEADING)
-        return Drawn((Shape(Path.rectangle(box), BOX_PEN), beside))
+        return Drawn((_box(corner.plus(0, (LEADING - BOX) / 2 - LEADING)), beside))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.text, "sans", BODY, width - BOX_ROOM)
+
+
+def _box(corner: Point) -> Art:
+    """A box to tick, its lower left corner at a point."""
+    return Shape(Path.rectangle(Rect(*corner, BOX, BOX)), BOX_PEN)
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,25 +148,32 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A row of a table, ruled off below; texts longer than their columns run over several lines."""
+    """A row of a table, ruled off below; texts longer than their columns run over several lines.
+
+    One to be `ticked` has a box at its beginning, which the first column must leave room for.
+    """
 
     cells: tuple[str, ...]
     columns: tuple[Column, ...]
     bold: bool = False
     leads: bool = False
+    ticked: bool = False
 
     def height(self, width: float) -> float:
         """Its highest cell."""
-        return max(len(lines) for _, lines in self._cells(width)) * SMALL_LEADING + 1.0
+        return max(len(lines) for _, lines in self._cells(width)) * SMALL_LEADING + (1.8 if self.ticked else 1.0)
 
     def below(self, corner: Point, width: float) -> Art:
         """All cells, and the rule below."""
         foot = corner.y - self.height(width) + 0.2
         parts: list[Art] = [line(Point(corner.x, foot), Point(corner.x + width, foot), HAIRLINE)]
+        corner = corner.plus(0, -0.4) if self.ticked else corner
         for column, lines in self._cells(width):
             for number, text in enumerate(lines):
                 x = column.end * width - text.width if column.ends else column.start * width
                 parts.append(Lines([text], corner.plus(x, -number * SMALL_LEADING), SMALL_LEADING))
+        if self.ticked:
+            parts.append(_box(corner.plus(0, -SMALL_LEADING)))
         return Drawn(tuple(parts))
 
     def _cells(self, width: float) -> Iterator[tuple[Column, Sequence[TextLine]]]:
@@ -172,16 +183,21 @@ class Row:
 
 
 def table(
-    columns: tuple[Column, ...], head: tuple[str, ...], rows: Sequence[tuple[str, ...]], *, together: bool = False
+    columns: tuple[Column, ...],
+    head: tuple[str, ...],
+    rows: Sequence[tuple[str, ...]],
+    *,
+    together: bool = False,
+    ticked: bool = False,
 ) -> Iterator[Item]:
     """A table row by row, so that a long one may run on over several pages unless it stays `together`.
 
-    Without rows there is no table.
+    Rows to be `ticked` have a box each. Without rows there is no table.
     """
     if rows:
         yield Row(head, columns, bold=True, leads=True)
         for row in rows:
-            yield Row(row, columns, leads=together)
+            yield Row(row, columns, leads=together, ticked=ticked)
         yield Space(AFTER)
 
 

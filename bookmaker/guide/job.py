@@ -8,7 +8,6 @@ from enum import StrEnum
 
 from ..book_plan import BookPlan
 from ..covers.slipcase import SlipcasePlan
-from ..spec.sheets import Turn
 from ..spec.stocks import GLUES
 from ..stock import Stock
 from .items import Figure
@@ -64,16 +63,12 @@ class Making:
 
 @dataclass(frozen=True, slots=True)
 class BookJob:
-    """A book to make: its plan, the stocks, where its parts are printed, and the room for a drawing in mm.
-
-    `turn` is the edge on which sheets are turned to print their reverse.
-    """
+    """A book to make: its plan, the stocks, where its parts are printed, and the room for a drawing in mm."""
 
     book: BookPlan
     stocks: Mapping[str, Stock]
     prints: Prints
     room: float
-    turn: Turn = Turn.LONG_EDGE
 
     @property
     def key(self) -> str:

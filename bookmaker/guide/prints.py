@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from ..errors import FieldPath
 from ..piece import Piece
 from ..sheets import Sheet
+from ..spec.sheets import Turn
 from .wording import listed, numbers
 
 __all__ = ["Prints", "SheetOfFile"]
@@ -32,12 +33,16 @@ class Prints:
         return {owner: cls(tuple(parts)) for owner, parts in found.items()}
 
     def where(self, *kinds: str) -> str:
-        """Where the parts of some kinds of flat lie: "page-paper.pdf, sheets 1 and 2", or nothing if unprinted."""
-        files: dict[str, list[int]] = {}
+        """Where the parts of some kinds of flat lie: "page-paper.pdf, sheets 1 and 2", or nothing if unprinted.
+
+        A printer or a tray that is not the usual one is named with them.
+        """
+        files: dict[tuple[str, str], list[int]] = {}
         for file, sheet, piece in self.parts:
             if piece.flat.kind in kinds:
-                files.setdefault(file, []).append(sheet.number)
-        return listed([_named(file, sheets) for file, sheets in files.items()]) if files else ""
+                files.setdefault((file, sheet.stock.printed_on), []).append(sheet.number)
+        named = (_named(file, sheets) + (f" (on {path})" if path else "") for (file, path), sheets in files.items())
+        return listed(list(named)) if files else ""
 
     def by_sheet(self) -> Iterable[tuple[str, Sequence[Piece]]]:
         """What to cut out of each sheet."""
@@ -47,9 +52,10 @@ class Prints:
         for (file, number), pieces in sheets.items():
             yield _named(file, [number]), sorted(pieces, key=_natural)
 
-    def two_sided(self, *kinds: str) -> bool:
-        """Whether any of these parts is printed on both sides."""
-        return any(piece.two_sided for _, _, piece in self.parts if piece.flat.kind in kinds)
+    def turn(self, *kinds: str) -> Turn | None:
+        """The edge on which the sheets of these parts are turned to print their reverse; None if nothing is there."""
+        turned = (sheet for _, sheet, piece in self.parts if piece.flat.kind in kinds and piece.two_sided)
+        return next((sheet.stock.printer.turn for sheet in turned), None)
 
 
 def _named(file: str, sheets: Sequence[int]) -> str:

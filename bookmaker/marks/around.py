@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from math import dist
 
 from ..drawing import Art, Pen
 from ..flat import MarkKind, Stroke
@@ -24,6 +25,9 @@ NEAR = 1e-6
 
 MARK_GAP = 0.3
 """Between the piece and its marks, in mm."""
+
+CLOSE = 1.0
+"""Marks nearer to one another are hard to tell apart, in mm."""
 
 MARK_LENGTH = 1.7
 FOOT_LENGTH = 1.1
@@ -128,22 +132,32 @@ def _fold_marks(placement: Placement) -> list[Line]:
 def _carried_on(placement: Placement, strokes: Mapping[Stroke, Pen]) -> list[Line]:
     """Lines across a flat as marks outside its bleed at both ends.
 
-    Of several that lie in one line, as the folds of an octavo do, each end has the mark of the nearest.
+    Of several that lie in one line, as the folds of an octavo do, each end has the mark of the nearest. Of two
+    that lie side by side, as the folds of a slipcase's tabs and its top do, the one that ends farther in is shorter.
     """
     flat = placement.piece.flat
     width, height = flat.size
     start = flat.bleed + MARK_GAP
-    marks: dict[tuple[Point, Point], Pen] = {}
+    marks: dict[tuple[Point, Point], tuple[Pen, float]] = {}
     from_low_to_high = sorted(strokes.items(), key=lambda item: min(item[0].start, item[0].end))
     for stroke, pen in from_low_to_high:
-        x, y = stroke.start
-        if abs(x - stroke.end.x) < 1e-9:
-            marks.setdefault((Point(x, -start), Point(x, -start - FOOT_LENGTH)), pen)
-            marks[Point(x, height + start), Point(x, height + start + MARK_LENGTH)] = pen
+        low, high = sorted(stroke)
+        x, y = low
+        if abs(x - high.x) < 1e-9:
+            marks.setdefault((Point(x, -start), Point(x, -start - FOOT_LENGTH)), (pen, y))
+            marks[Point(x, height + start), Point(x, height + start + MARK_LENGTH)] = pen, height - high.y
         else:
-            marks.setdefault((Point(-start, y), Point(-start - MARK_LENGTH, y)), pen)
-            marks[Point(width + start, y), Point(width + start + MARK_LENGTH, y)] = pen
-    return [_on_sheet(placement, begin, end, pen) for (begin, end), pen in marks.items()]
+            marks.setdefault((Point(-start, y), Point(-start - MARK_LENGTH, y)), (pen, x))
+            marks[Point(width + start, y), Point(width + start + MARK_LENGTH, y)] = pen, width - high.x
+    return [_on_sheet(placement, begin, end, pen) for begin, end, pen in _told_apart(marks)]
+
+
+def _told_apart(marks: Mapping[tuple[Point, Point], tuple[Pen, float]]) -> Iterator[tuple[Point, Point, Pen]]:
+    """Marks with how far in their lines end: of two too close to be told apart, the one that is farther in halved."""
+    for (begin, end), (pen, inset) in marks.items():
+        nearest = min(other for (at, _), (_, other) in marks.items() if dist(begin, at) < CLOSE)
+        halfway = Point((begin.x + end.x) / 2, (begin.y + end.y) / 2)
+        yield begin, halfway if nearest < inset - NEAR else end, pen
 
 
 def _binding_marks(placement: Placement) -> Iterator[Blot]:

@@ -33,7 +33,8 @@ def footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
     yield Note(set_line(sans, size, words), Point(area.x + 2, area.y + 6.8))
     room = Rect(area.x + length + GAP, area.y + 4, area.width - length - GAP, area.height - 4)
     yield from _legend(room, _meanings(sheet), sans)
-    text = f"{shelf_name} · {sheet.stock.title} · sheet {sheet.number} of {sheet.count} · print at 100 %, no scaling"
+    which = (shelf_name, sheet.stock.title, sheet.stock.printed_on, f"sheet {sheet.number} of {sheet.count}")
+    text = " · ".join((*filter(None, which), "print at 100 %, no scaling"))
     size = min(2.3, area.width / sans.shape(text).width)
     yield Note(set_line(sans, size, text), Point(area.x, area.y + 0.8))
 

@@ -6,10 +6,11 @@ from typing import Annotated
 
 from pydantic import BeforeValidator, WithJsonSchema
 
-from ..units import NotAMeasure, parse_count
+from ..amounts import parse_count
+from ..quantities import NotAMeasure
 from .words import read_text, refuse
 
-__all__ = ["Count", "Flyleaves", "PageCount", "PartPages", "SectionPages", "Stations"]
+__all__ = ["Count", "Flyleaves", "PageCount", "PartPages", "SectionPages", "Stations", "StripPanels"]
 
 
 def _whole(low: int, high: int, *, even: bool = False) -> BeforeValidator:
@@ -68,6 +69,13 @@ Stations = Annotated[int, _whole(2, 40), WithJsonSchema({"type": "integer", "min
 
 PartPages = Annotated[int, _whole(1, 2000), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 2000})]
 """Pages of a part of a book: at most 2000."""
+
+StripPanels = Annotated[
+    int,
+    _whole(4, 400, even=True),
+    WithJsonSchema({"type": "integer", "minimum": 4, "maximum": 400, "multipleOf": 2}),
+]
+"""Panels of the longest strip: even."""
 
 Flyleaves = Annotated[
     int,

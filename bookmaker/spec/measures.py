@@ -12,14 +12,12 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, GetJsonSchemaHandler, WithJsonSchema
 from pydantic_core import CoreSchema
 
+from ..amounts import parse_bulk, parse_grammage, parse_resolution
 from ..quantities import show
 from ..units import (
     NotAMeasure,
-    parse_bulk,
-    parse_grammage,
     parse_length,
     parse_offset,
-    parse_resolution,
     parse_type_size,
     print_length,
     print_pt,

@@ -20,6 +20,7 @@ __all__ = [
     "SQUARE",
     "Diagonals",
     "Margins",
+    "PaperPath",
     "PrinterEntry",
     "Profile",
     "ReverseOffset",
@@ -137,8 +138,8 @@ class ReverseOffset(Entry):
     up: Offset = Field(0.0, description="how far up; down with a minus sign")
 
 
-class PrinterEntry(Entry):
-    """The printer: its sheet, the edge it leaves white, its resolution and how far it stretches."""
+class PaperPath(Entry):
+    """A printer and its tray: the sheet, the edge it leaves white, its resolution and how far it stretches."""
 
     name: Title | None = Field(None, description="which printer and paper path this is, such as study, rear tray")
     profile: Text | None = Field(None, description="file with what was measured of the printer")
@@ -149,15 +150,10 @@ class PrinterEntry(Entry):
         default_factory=Margins, description="one length, or left, right, top and bottom"
     )
     resolution: Resolution = Field(600.0, description="dots per inch")
-    knife_room: Margin = Field(2.0, description="least distance between pieces")
-    sheet_order: SheetOrder = Field(
-        SheetOrder.FEWEST, description="fewest sheets; or by book, with few books on each sheet"
-    )
     turn: Turn = Field(Turn.LONG_EDGE, description="the edge on which sheets are turned to print their reverse")
     reverse_offset: ReverseOffset = Field(
         default_factory=ReverseOffset, description="how far the reverse is printed from where it belongs"
     )
-    cutting_machine: Flag = Field(False, description="yes: print alignment crosses, and write drawings to cut by")
     rules: Rules = Field(default_factory=Rules, description="the two rules of the ruler page, as measured")
     diagonals: Diagonals | None = Field(
         None, description="the diagonals of the square on the ruler page, as measured"
@@ -177,6 +173,28 @@ class PrinterEntry(Entry):
                 print_mm(MOST_APART),
             )
         return self
+
+    def beside(self, usual: PaperPath) -> PaperPath:
+        """This path, known by its profile; or, without one, the usual path but for what is said here.
+
+        Rules and diagonals were read on one print, so one of them does not go with the other path's.
+        """
+        if self.profile is not None:
+            return self
+        said = {key: getattr(self, key) for key in self.model_fields_set}
+        if {"rules", "diagonals"} & said.keys():
+            said |= {"rules": self.rules, "diagonals": self.diagonals}
+        return usual.model_copy(update={**said, "name": self.name, "profile": None})
+
+
+class PrinterEntry(PaperPath):
+    """The usual printer, and how pieces are to be laid on sheets."""
+
+    knife_room: Margin = Field(2.0, description="least distance between pieces")
+    sheet_order: SheetOrder = Field(
+        SheetOrder.FEWEST, description="fewest sheets; or by book, with few books on each sheet"
+    )
+    cutting_machine: Flag = Field(False, description="yes: print alignment crosses, and write drawings to cut by")
 
 
 class Profile(Entry):

@@ -7,11 +7,11 @@ from typing import Annotated, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
-from ..papers import SheetFormat
-from ..units import NotAMeasure, parse_length, parse_pile, parse_share, print_length
+from ..amounts import parse_pile, parse_share
+from ..units import NotAMeasure, parse_length, print_length
 from .entry import Entry
 from .measures import Bulk, FilmThickness, Grammage, OrOneLength, PaperThickness
-from .sheets import SheetName
+from .sheets import PaperPath, SheetName
 from .words import Text, read_text, refuse
 
 __all__ = ["GLUES", "GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance"]
@@ -129,6 +129,8 @@ class StockEntry(Entry):
         (), description="partly used sheets, to be filled first: width x height as they lay on the whole sheet"
     )
 
+    printer: PaperPath | None = Field(None, description="its printer or paper path, if it is not the usual one")
+
     @model_validator(mode="after")
     def _one_way_to_the_caliper(self) -> Self:
         if self.caliper is not None and self.thickness is not None:
@@ -149,6 +151,6 @@ class StockEntry(Entry):
             raise refuse("has a bulk but no weight to go with it", remedy, instead={"grammage": "80 g/m2"})
         return self
 
-    def sheet_or(self, usual: SheetFormat) -> SheetFormat:
-        """The sheet this stock comes in, if not the usual one."""
-        return self.sheet or usual
+    def printed_by(self, usual: PaperPath) -> PaperPath:
+        """The printer and tray this stock goes through, if not the usual one."""
+        return self.printer.beside(usual) if self.printer else usual

@@ -91,16 +91,16 @@ def _book(book: BookPlan, plan: ShelfPlan, lettering: Sequence[Sequence[Letterin
         "tolerance_mm": _mm(likely),
         "worst_case_mm": _mm(worst_case),
         "cut_list": [_cut_part(part) for part in book.cut_list],
-        "spine_title": _spine_title(lettering[book.number], plan) if lettering else None,
+        "spine_title": _spine_title(book, lettering[book.number], plan) if lettering else None,
     }
 
 
-def _spine_title(lettering: Sequence[Lettering], plan: ShelfPlan) -> dict[str, Any] | None:
+def _spine_title(book: BookPlan, lettering: Sequence[Lettering], plan: ShelfPlan) -> dict[str, Any] | None:
     """How the title on a spine came out; None if there is none."""
     line = next((line for line in lettering if line.what == "title" and line.on == "spine"), None)
     if line is None:
         return None
-    letters = plan.spec.letters(line.x_height)
+    letters = plan.letters(line.x_height, book.lettered_on)
     return {
         "way": line.way,
         "x_height_mm": _mm(line.x_height),
@@ -197,6 +197,7 @@ def _sheet(file: str, page: int, sheet: Sheet) -> dict[str, Any]:
         "page": page,
         "reverse_page": page + 1 if sheet.two_sided else None,
         "stock": sheet.stock.name,
+        "printer": sheet.stock.printed_on or None,
         "size_mm": [_mm(side) for side in sheet.size],
         "off_cut": sheet.stock.off_cut,
         "pieces": [_piece(placement) for placement in sheet.placements],

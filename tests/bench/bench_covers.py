@@ -19,7 +19,7 @@ from bookmaker.designs.design import DrawnDesign
 from bookmaker.geometry import Path as Outline
 from bookmaker.geometry import Rect, Size, Transform
 from bookmaker.writers.pdf import PdfFile
-from tests.bench.bench_shelf import SYLLABLES
+from tests.bench.bench_text import SYLLABLES
 from tests.test_designs import flat_of
 
 FEW, MANY = 20, 200

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from bookmaker.amounts import parse_pile
 from bookmaker.papers import (
     CALIPERS,
     Confidence,
@@ -11,7 +12,7 @@ from bookmaker.papers import (
     grammage_from_basis,
     nominal_caliper,
 )
-from bookmaker.units import parse_length, parse_pile
+from bookmaker.units import parse_length
 
 GPO = "Government Paper Specification Standards No. 11"
 

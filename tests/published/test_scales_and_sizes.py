@@ -6,8 +6,9 @@ import math
 
 import pytest
 
+from bookmaker.amounts import parse_ratio
 from bookmaker.papers import FORMATS, Confidence, find_format
-from bookmaker.units import from_pt, parse_length, parse_ratio, to_inches, to_pt
+from bookmaker.units import from_pt, parse_length, to_inches, to_pt
 
 
 def test_the_inch_is_exact() -> None:

@@ -43,7 +43,7 @@ PRESS = ("two small pressing boards and a weight of about 1 kg", "waste paper", 
 
 def printing(job: BookJob, *kinds: str) -> str:
     """Print the sheets, front and reverse, and prove them."""
-    return print_sheets(job.prints.where(*kinds), job.turn if job.prints.two_sided(*kinds) else None)
+    return print_sheets(job.prints.where(*kinds), job.prints.turn(*kinds))
 
 
 def print_sheets(where: str, turn: Turn | None = None) -> str:

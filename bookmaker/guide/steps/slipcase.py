@@ -46,9 +46,9 @@ def _steps(job: BoxJob, row: float) -> Iterator[str]:
     yield from film_said(job.stocks[flat.stock])
     yield (
         f"Score {folds_said(flat.folds)} on the printed side with a steel rule, from mark to mark, while the sheet "
-        "is whole. Where two marks lie close together at the left and the right, the outer one is the fold of top "
-        "or bottom, which runs across the back only; the inner one is the fold of the tabs, which runs across the "
-        "sides only."
+        "is whole. Where two marks lie close together at the left and the right, the outer, short one is the fold of "
+        "top or bottom, which runs across the back only; the inner, long one is the fold of the tabs, which runs "
+        "across the sides only."
     )
     yield (
         f"Cut the net out along its lines, {sides(flat.size)} high and wide, the long straight edges first. The "

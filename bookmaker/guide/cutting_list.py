@@ -1,0 +1,54 @@
+"""The cutting list by itself: what is cut by hand, by material, with a box to tick for every part."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from ..cutting import CutPart
+from ..drawing import Art
+from ..geometry import Size
+from .items import Column, Heading, Item, Paragraph, table
+from .pages import paged
+
+__all__ = ["cutting_list_pages"]
+
+NOTES = (
+    "All lengths are millimetres. The height runs along the spine, and so does the grain of board and card.",
+    "Fresh blade, steel rule, cutting mat; cut away from your hand, in several light strokes. Saw and sand wood with "
+    "eyes and lungs protected as its supplier and your local rules ask. Small parts are not for small children.",
+)
+
+HEAD = ("book", "part", "pieces", "height", "width", "thick")
+COLUMNS = (
+    Column(0.04, 0.5),
+    Column(0.5, 0.64),
+    Column(0.64, 0.73, ends=True),
+    Column(0.73, 0.82, ends=True),
+    Column(0.82, 0.91, ends=True),
+    Column(0.91, 1.0, ends=True),
+)
+
+
+def cutting_list_pages(shelf: str, parts: Sequence[tuple[str, CutPart]], size: Size) -> Iterator[Art]:
+    """The list on pages of a size; `parts` gives each part with the book it is for."""
+    items = tuple(_items(shelf, parts))
+    return paged(lambda _: items, (), size, f"{shelf}, cutting list")
+
+
+def _items(shelf: str, parts: Sequence[tuple[str, CutPart]]) -> Iterator[Item]:
+    """By material in alphabetical order, the thickest first."""
+
+    def material(item: tuple[str, CutPart]) -> tuple[str, float]:
+        return item[1].material, -item[1].thickness
+
+    yield Heading(f"{shelf}: cutting list", level=1)
+    yield from (Paragraph(note, quiet=True) for note in NOTES)
+    for (name, thickness), alike in groupby(sorted(parts, key=material), key=material):
+        yield Heading(f"{name}, {-thickness:.2f} thick")
+        yield from table(COLUMNS, HEAD, [_row(book, part) for book, part in alike], ticked=True)
+
+
+def _row(book: str, part: CutPart) -> tuple[str, ...]:
+    sizes = (f"{side:.2f}" for side in (part.height, part.width, part.thickness))
+    return (book, part.what, str(part.count), *sizes)
