@@ -167,6 +167,6 @@ def test_balanced_lines_are_the_fewest_and_most_alike_of_all_ways(widths: list[f
     assert cost(found)[1] == pytest.approx(best[1])
 
 
-def test_frame_has_room(tmp_path: Path) -> None:
+def test_headings_with_room_have_their_usual_size(tmp_path: Path) -> None:
     [head] = heads(inside(tmp_path, "# Fog\n\nThe keeper.", FRAME), 1)
     assert head[0].line.size == pytest.approx(1.3 * SIZE)
