@@ -94,6 +94,14 @@ def test_they_are_noted_once_with_the_line() -> None:
     assert "the first in line 3" in note.message
 
 
+def test_what_may_be_prose_and_is_kept_as_it_is_is_noted() -> None:
+    [note] = passages_of("Fog.\n\n    It rained that night.\n    The lamp was out.\n\nx", "log.md")[1]
+    assert str(note) == (
+        "log.md has lines that begin with four blanks or more, the first in line 3; "
+        "they are kept as they are, in typewriter; write prose without these blanks"
+    )
+
+
 @pytest.mark.parametrize("text", ["ARRIVED SAFELY STOP", "oil  12\n    wick 3", "x = 3;", "lamp = [1]", "two words"])
 def test_what_does_not_read_like_prose_stays_in_typewriter(text: str) -> None:
     [(role, _, set_text)] = roles(f"Fog.\n\n    {text}")[1:]

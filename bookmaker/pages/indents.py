@@ -57,23 +57,26 @@ class Typed(NamedTuple):
     """A Markdown text without the indents of its paragraphs; its lines count as before.
 
     `placed` are the lines, from 0, where something for the middle or the right begins, `indented` the first
-    lines of indented paragraphs.
+    lines of indented paragraphs, `kept` those of what is kept as it is, though it may be prose.
     """
 
     text: str
     placed: dict[int, str]
     indented: tuple[int, ...]
+    kept: tuple[int, ...] = ()
 
     def said(self, name: str) -> Iterator[Problem]:
         """A note on paragraphs that could have been meant otherwise."""
-        if self.indented:
-            yield Problem(
-                f"{name} has paragraphs that begin with four blanks or more, the first in line {self.indented[0] + 1}; "
-                "they are set as prose",
-                "write ``` on lines of its own over and under what shall be kept as it is, in typewriter",
-                Severity.NOTE,
-                field=("file",),
-            )
+        over_and_under = "write ``` on lines of its own over and under what shall be kept as it is, in typewriter"
+        ways = (
+            ("paragraphs", self.indented, "they are set as prose", over_and_under),
+            ("lines", self.kept, "they are kept as they are, in typewriter", "write prose without these blanks"),
+        )
+        for what, places, how, remedy in ways:
+            if places:
+                where = f"the first in line {places[0] + 1}; {how}"
+                said = f"{name} has {what} that begin with four blanks or more, {where}"
+                yield Problem(said, remedy, Severity.NOTE, field=("file",))
 
 
 def column(line: str) -> int:
@@ -131,7 +134,7 @@ def typed_indents(text: str, tokens: Sequence[Token]) -> Typed:
     groups = [group for start, end in blocks for group in _groups(lines, start, end)]
     usual = usual_column([lines[start:end] for start, end in groups])
     placed: dict[int, str] = {}
-    indented: list[int] = []
+    indented, kept = list[int](), list[int]()
     for start, end in groups:
         group, goes_on = lines[start:end], end < len(lines) and bool(lines[end].strip())
         place = "" if goes_on or CODE.search("".join(map(str.strip, group))) else placing(group, usual)
@@ -140,9 +143,15 @@ def typed_indents(text: str, tokens: Sequence[Token]) -> Typed:
         elif _reads_like_prose(group, goes_on=goes_on):
             indented.append(start)
         else:
+            kept += [start] if _has_sentences(group) else []
             continue
         lines[start:end] = [MARKUP.sub(r"\1\\", line.lstrip(" \t")) for line in group]
-    return Typed("\n".join(lines) if placed or indented else text, placed, tuple(indented))
+    return Typed("\n".join(lines) if placed or indented else text, placed, tuple(indented), tuple(kept))
+
+
+def _has_sentences(lines: Sequence[str]) -> bool:
+    text = " ".join(map(str.strip, lines))
+    return not CODE.search(text) and any(map(str.islower, text)) and len(text.split()) >= FEWEST_WORDS
 
 
 def _groups(lines: Sequence[str], start: int, end: int) -> Iterator[tuple[int, int]]:
