@@ -14,6 +14,8 @@ from .errors import Problem, ShelfFileError
 from .filling import misplaced
 from .flat import Flat
 from .geometry import Size
+from .pages import Part
+from .pages.text_keys import UNPARTED, TextInside
 from .shelf import Standing, Uncertainty
 from .shelf_spec import BookEntry
 from .stock import Stock
@@ -55,7 +57,12 @@ class BookPlan:
         """What stands on its cover."""
         entry = self.entry
         return Words(
-            entry.title, entry.author or "", entry.volume or "", entry.date or "", series=entry.series or ""
+            title=entry.title,
+            author=entry.author or "",
+            volume=entry.volume or "",
+            date=entry.date or "",
+            language=_language(entry),
+            series=entry.series or "",
         )
 
     @property
@@ -119,6 +126,17 @@ class BookPlan:
         if self.measured is not None:
             return self.measured_error
         return self.entry.assembly_tolerance if self.cover.thickness.measured is None else READING_TOLERANCE
+
+
+def _language(entry: BookEntry) -> str:
+    """The language of the first text for which the maker named one; empty if nobody did, or named none.
+
+    A language that is only the default says nothing: Cyrillic letters then tell for themselves.
+    """
+    parts = (entry.inside,) if isinstance(entry.inside, Part) else entry.inside
+    texts = (part for part in parts if isinstance(part, TextInside) and "language" in part.model_fields_set)
+    named = next((part.language for part in texts), UNPARTED)
+    return "" if named == UNPARTED else named
 
 
 def plan_book(number: int, entry: BookEntry, scale: float, stocks: Mapping[str, Stock]) -> BookPlan:

@@ -1,16 +1,19 @@
-"""What a cover's lettering is warned about: too few printer dots, too little contrast; and what would help."""
+"""What lettering is warned about: too few printer dots, too little contrast, titles that need a lens.
+
+Each with what would help.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from .designs import Lettering
 from .errors import Problem, Severity
-from .eyesight import Legibility
+from .eyesight import READABLE_MINUTES, Legibility, Sight
 from .quantities import show
 from .units import print_mm
 
-__all__ = ["lettering_problems"]
+__all__ = ["lettering_problems", "titles_for_a_lens"]
 
 FEWEST_DOTS = 5.0
 """Letters of fewer printer dots close up (common practice).
@@ -41,3 +44,35 @@ def lettering_problems(lettering: Iterable[Lettering], resolution_dpi: float) ->
                 Severity.WARNING,
                 field=("ink",),
             )
+
+
+def titles_for_a_lens(
+    covers: Sequence[tuple[str, Sequence[Lettering], float]], distance: float
+) -> Iterator[Problem]:
+    """One note about all spine titles that are printed well, but too small to be read from a distance in mm.
+
+    `covers` are the names of all books, the lettering of each and the dots to the inch it is printed with; of a book
+    in a jacket its jacket's title counts. Fields count from the whole shelf.
+    """
+    seen: list[tuple[int, Lettering, Legibility]] = []
+    for number, (_, lettering, resolution_dpi) in enumerate(covers):
+        for line in [line for line in lettering if line.on == "spine" and line.what == "title"][-1:]:
+            seen.append((number, line, Legibility(line.x_height, resolution_dpi, distance)))
+    small = [one for one in seen if one[2].sight is not Sight.READABLE and one[2].dots >= FEWEST_DOTS]
+    if not small:
+        return
+    number, line, letters = min(small, key=lambda one: one[1].x_height)
+    name = show(covers[number][0])
+    sharp = f"{letters.minutes:.1f} minutes of arc where sharp eyes need {READABLE_MINUTES:g}"
+    said = f"the spine title of {name} cannot be read from {print_mm(distance)} without a lens: {sharp}"
+    if len(small) > 1:
+        said = (
+            f"{len(small)} of {len(seen)} spine titles cannot be read from {print_mm(distance)} without a lens; "
+            f"the smallest is that of {name}, {sharp}"
+        )
+    yield Problem(
+        said,
+        f"{line.help or 'write a shorter title'}; check --spines shows all titles",
+        Severity.NOTE,
+        field=("books", number, "design", "spine_title"),
+    )

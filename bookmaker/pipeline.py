@@ -18,7 +18,7 @@ from .errors import Problem, ShelfFileError
 from .extents import page_frame, settled
 from .feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
 from .findings import fit_findings
-from .legibility import lettering_problems
+from .legibility import lettering_problems, titles_for_a_lens
 from .output import replaced_folder
 from .pages import compose_inside
 from .plan import ShelfPlan, plan_shelf
@@ -137,3 +137,8 @@ def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Pr
     for book, draft in zip(plan.books, drafts, strict=True):
         for problem in lettering_problems(draft.lettering, plan.resolution(book.lettered_on)):
             yield replace(problem, field=("books", book.number, "design", *problem.field))
+    covers = [
+        (book.name, draft.lettering, plan.resolution(book.lettered_on))
+        for book, draft in zip(plan.books, drafts, strict=True)
+    ]
+    yield from titles_for_a_lens(covers, plan.spec.viewing_distance)

@@ -32,9 +32,9 @@ def dressed(books: Sequence[BookPlan]) -> tuple[Coat, ...]:
             sets.setdefault(said.kin, []).append(number)
     for members in sets.values():
         if len(members) > 1:
-            titles = tuple(dict.fromkeys(words[number].title for number in members))
+            fellows = tuple(words[number] for number in members)
             for number, place in zip(members, _places([books[number].cover.spine for number in members]), strict=True):
-                words[number] = replace(words[number], in_set=replace(place, titles=titles))
+                words[number] = replace(words[number], in_set=replace(place, books=fellows))
     coats = list(zip(books, words, strict=True))
     seen = settled([(_seen(book.entry), said, book.entry.space) for book, said in coats])
     under = settled([(book.entry.design, said, book.entry.space) for book, said in coats])
@@ -60,7 +60,7 @@ def _places(spines: Sequence[float]) -> list[InSet]:
     """Where each spine stands in the row of all, in mm.
 
     >>> _places([4.0, 5.0])
-    [InSet(wider=0.0, begins=0.0, width=9.0, titles=()), InSet(wider=1.0, begins=4.0, width=9.0, titles=())]
+    [InSet(wider=0.0, begins=0.0, width=9.0, books=()), InSet(wider=1.0, begins=4.0, width=9.0, books=())]
     """
     narrowest, width = min(spines), sum(spines)
     begins = accumulate(spines[:-1], initial=0.0)

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from itertools import combinations, pairwise
+from math import prod
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bookmaker.designs.titling import fit_text
-from bookmaker.designs.wording import reads_upwards, shortened, units
+from bookmaker.designs.names import surname
+from bookmaker.designs.titling import breakings, fit_text
+from bookmaker.designs.wording import ends_well, reads_upwards, shortened, units, with_subtitle
 from bookmaker.geometry import Size
 from bookmaker.typefaces import bundled
 
@@ -60,3 +64,89 @@ def test_a_title_is_shortened_in_steps() -> None:
 )
 def test_the_language_tells_which_way_a_spine_reads(language: str, title: str, upwards: bool) -> None:
     assert reads_upwards(language, title) is upwards
+
+
+@pytest.mark.parametrize(
+    ("title", "lines"),
+    [
+        ("Letters to a Cartographer", ("Letters", "to a Cartographer")),
+        ("Fog for Beginners", ("Fog", "for Beginners")),
+        ("What the Tide Left", ("What", "the Tide Left")),
+        ("On the Keeping of Bees in Windy Places", ("On the Keeping of Bees", "in Windy Places")),
+        ("Notes Towards a Theory of Rope", ("Notes Towards", "a Theory of Rope")),
+        ("The House at the End of the Pier", ("The House", "at the End of the Pier")),
+        ("A Dictionary of Sea-Words, Rhymed and Explained", ("A Dictionary of Sea-Words,", "Rhymed and Explained")),
+        ("Survey Ledger No. 7", ("Survey", "Ledger No. 7")),
+        ("The Long Watch, Volume Two", ("The Long Watch,", "Volume Two")),
+        ("Les Phares de la Côte perdue", ("Les Phares", "de la Côte perdue")),
+        ("Der Mann auf dem Deich und die Frau im Moor", ("Der Mann auf dem Deich", "und die Frau im Moor")),
+        ("Το φως στην άκρη της θάλασσας", ("Το φως στην άκρη", "της θάλασσας")),
+        ("Between the Tides", ("Between", "the Tides")),
+    ],
+)
+def test_titles_break_by_their_sense(title: str, lines: tuple[str, str]) -> None:
+    assert breakings(bundled("text bold"), title)[1].lines == lines
+
+
+@given(st.lists(WORDS, min_size=2, max_size=9), st.integers(1, 4))
+@settings(max_examples=150, deadline=None)
+def test_lines_are_as_even_as_words_allow(words: list[str], count: int) -> None:
+    """No other way to break at the same places into as many lines is narrower and breaks as well; by brute force."""
+    face = bundled("text")
+    parts = units(" ".join(words))
+    ways = breakings(face, " ".join(words))
+    if count > len(ways):
+        return
+    found = ways[count - 1].lines
+
+    def cost(lines: tuple[str, ...]) -> float:
+        widest = max(face.shape(line).width for line in lines)
+        return widest / prod(map(ends_well, lines[:-1]))
+
+    others = [
+        tuple(" ".join(parts[start:end]) for start, end in pairwise((0, *cuts, len(parts))))
+        for cuts in combinations(range(1, len(parts)), count - 1)
+    ]
+    assert cost(found) <= min(map(cost, others)) * 1.02  # kerning over a space is not counted when lines are broken
+
+
+def test_a_title_is_parted_from_its_subtitle() -> None:
+    assert with_subtitle("Canals: A Handbook") == ("Canals", "A Handbook")
+    assert with_subtitle("The Lamp; or, The Keeper's Daughter") == ("The Lamp", "or, The Keeper's Daughter")
+    assert with_subtitle("Salt – A Life: With Maps") == ("Salt", "A Life: With Maps")
+    assert with_subtitle("At 4:30") == ("At 4:30", "")
+    assert with_subtitle("Salt: ") == ("Salt: ", "")
+
+
+@pytest.mark.parametrize(
+    ("author", "short"),
+    [
+        ("E. Rook", "Rook"),
+        ("J.-P. A. Fell", "Fell"),
+        ("The Revd Amos Pell", "Pell"),
+        ("Ludwig van der Leyden", "van der Leyden"),
+        ("Anna de la Cour", "de la Cour"),
+        ("de la Mer", "de la Mer"),
+        ("Mrs Fell", "Mrs Fell"),
+        ("Sister Agnes", "Sister Agnes"),
+        ("Henry IV", "Henry IV"),
+        ("Brother Anselm of Skerry", "Brother Anselm of Skerry"),
+        ("Maud Sterrick and T. Quay", "Sterrick and Quay"),
+        ("A. Fell, B. Rook & C. Tarn", "Fell, Rook & Tarn"),
+        ("Amos Pell, D.D.", "Pell"),
+        ("Pell, Amos", "Pell"),
+        ("Fell & Sons", "Fell & Sons"),
+        ("The Lamp Committee", "The Lamp Committee"),
+        ("The Lamp Keepers", "The Lamp Keepers"),
+        ("A Lady", "A Lady"),
+        ("Anon", "Anon"),
+        ("С. Огнев", "Огнев"),
+        ("Λ. Θαλασσινός", "Θαλασσινός"),
+    ],
+)
+def test_the_surname_of_an_author(author: str, short: str) -> None:
+    assert surname(author) == short
+
+
+def test_where_the_surname_comes_first_a_name_stays_whole() -> None:
+    assert surname("Kovár Imre", "hu") == "Kovár Imre"

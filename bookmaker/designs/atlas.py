@@ -20,7 +20,7 @@ from .lettering import Hand, Lettered, composed, fitted, letter
 from .ornaments import band, corner_pieces, frame, rule
 from .palettes import Material
 from .shapes import Line, gathered
-from .spine import Spine, as_in_set, free_room, letter_spine
+from .spine import Spine, as_narrowest, free_room, letter_spine
 from .textures import faded_ground, weave
 from .tones import darker
 from .wear import rubbed, sunned
@@ -75,7 +75,7 @@ def _frames(faces: Faces, tone: Colour) -> Iterator[Art]:
 def _spine(box: Rect, words: Words, spine: Spine, turn: float) -> tuple[list[Art], Lettered]:
     """Bands of a Greek key at head and tail, a small globe over the tail if there is room for one."""
     ink = spine.hand.ink
-    slim = as_in_set(box, words)
+    slim = as_narrowest(box, words)
     room = free_room(slim)
     high = box.height * 0.035
     art: list[Art] = []

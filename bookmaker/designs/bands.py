@@ -12,7 +12,7 @@ from .faces import Faces
 from .lettering import Lettered, What, fitted, letter
 from .ornaments import BandName, band, frame, rule, stamp
 from .shapes import Shape, block
-from .spine import ACROSS_IF, Spine, as_in_set, letter_spine
+from .spine import Spine, as_in_set, clear_of_folds, letter_spine, prefers_across, way_along
 from .tones import darker, lighter
 
 __all__ = ["banded_spine", "ridge"]
@@ -87,13 +87,8 @@ def _runs_across(compartments: list[Rect], words: Words, spine: Spine) -> bool:
     if spine.way != "auto":
         return spine.way == "across"
     label = as_in_set(_room(compartments[1]), words)
-    long_label = as_in_set(_room(_joined(compartments[1:-1])), words)
-    enough = ACROSS_IF * (0.62 if words.author else 1.0)
-    return all(
-        fitted("title", title, label, spine.hand, "across", spine.largest).size
-        >= enough * fitted("title", title, long_label, spine.hand, "down", spine.largest).size
-        for title in words.titles
-    )
+    size = min(fitted("title", title, label, spine.hand, "across", spine.largest).size for title in words.titles)
+    return prefers_across(size, _room(_joined(compartments[1:-1])), words, spine)
 
 
 def _joined(rects: list[Rect]) -> Rect:
@@ -102,7 +97,7 @@ def _joined(rects: list[Rect]) -> Rect:
 
 def _room(compartment: Rect) -> Rect:
     """Inside a label: clear of the folds, the bands and the fillets."""
-    aside, above = min(0.4, compartment.width * 0.2), min(0.8, compartment.height * 0.2)
+    aside, above = clear_of_folds(compartment.width), min(0.85, compartment.height * 0.26)
     return compartment.grown(-aside, -above, -aside, -above)
 
 
@@ -145,7 +140,7 @@ def _along(
 ) -> tuple[list[Art], list[Lettered]]:
     """One long label or panel between two bands at the head and two at the tail, lettered along the spine."""
     body = _joined(compartments[1:-1])
-    along = replace(spine, way="auto" if spine.way == "none" else spine.way, device=None)
+    along = replace(spine, way=way_along(words) if spine.way == "auto" else spine.way, device=None)
     texts = [] if spine.way == "none" else [letter_spine(_room(body), words, along)]
     art: list[Art] = [*plate(body, colours)] if texts else []
     ends = [compartments[0], compartments[-1]]

@@ -20,6 +20,7 @@ from ..units import print_mm
 from .artwork import picture_problems
 from .design import Dress
 from .titling import Placed, fit_text, place_centred
+from .wording import with_subtitle
 
 __all__ = ["BoxFace", "BoxFaces", "dress_box", "load_faces"]
 
@@ -35,6 +36,9 @@ TITLE_INSET = 0.12
 
 TURNED_BEYOND = 1.25
 """The title runs down a back that is so many times taller than wide."""
+
+GAIN_OF_A_LINE = 1.3
+"""A line more down the back makes the title so many times larger."""
 
 SMALLEST_TYPE = 0.5
 """An em below this, in mm, prints as a grey line at 600 dots per inch."""
@@ -168,7 +172,10 @@ def _title(entry: BoxFaces, title: str, back: Rect, ground: Colour) -> Placed:
     ink = entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, ground))
     turned = -90.0 if back.height > TURNED_BEYOND * back.width else 0.0
     room = box.size.turned if turned else box.size
-    return place_centred(fit_text(bundled("text bold"), title, Size(*room), LARGEST_TITLE), box, ink, turned)
+    head, under = with_subtitle(title)
+    gain = GAIN_OF_A_LINE if turned else 1.0
+    setting = fit_text(bundled("text bold"), head, Size(*room), LARGEST_TITLE, subtitle=under, gain=gain)
+    return place_centred(setting, box, ink, turned)
 
 
 def _legibility(placed: Placed, ground: Colour) -> Iterator[Problem]:

@@ -52,11 +52,13 @@ def dress(entry: Cloth, _artwork: None, flat: Flat, words: Words) -> Dress:
     on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
     spine = Spine(on_spine, entry.spine_title, entry.abbreviate, fleuron if chance.random() < 0.6 else None,
                   DEVICES.get(entry.device), rules=True)  # fmt: skip
+    # stamped alike through a set, however much weave each volume takes
+    stamps = Random(chance.random())
     layers: list[Art] = [
         *faded_ground(faces, colours.ground, entry.wear),
         *weave(faces.whole, colours.ground, chance),
-        *_pressed(faces, colours.ground, chance),
-        *_spine_ends(faces, colours, chance),
+        *_pressed(faces, colours.ground, stamps),
+        *_spine_ends(faces, colours, stamps),
         *rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed)),
     ]
     texts = []

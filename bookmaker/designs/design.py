@@ -25,13 +25,13 @@ Wear = Literal["none", "light", "heavy"]
 @dataclass(frozen=True, slots=True)
 class InSet:
     """A book's place in a set, in mm: how much wider its spine is than the narrowest, how far into the row of all
-    spines of the set it begins, and how wide that row is; and the titles of all its books.
+    spines of the set it begins, and how wide that row is; and the words of all its books.
     """
 
     wider: float
     begins: float
     width: float
-    titles: tuple[str, ...] = ()
+    books: tuple[Words, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,11 +49,28 @@ class Words:
     @property
     def titles(self) -> tuple[str, ...]:
         """The titles that are to be lettered alike: those of the set, or the book's own."""
-        return self.in_set.titles if self.in_set and self.in_set.titles else (self.title,)
+        return tuple(dict.fromkeys(words.title for words in self.fellows))
+
+    @property
+    def fellows(self) -> tuple[Words, ...]:
+        """The books that are to be lettered alike: those of the set, or this one alone."""
+        return self.in_set.books if self.in_set and self.in_set.books else (self,)
+
+    @property
+    def place(self) -> int:
+        """Which of its fellows this book is, counted from 0."""
+        return self.fellows.index(replace(self, in_set=None)) if len(self.fellows) > 1 else 0
 
     def on_narrowest(self) -> Words:
         """The words for a room that is already no wider than on the narrowest spine of the set."""
         return replace(self, in_set=self.in_set and replace(self.in_set, wider=0.0))
+
+    def without(self, part: Literal["volume", "date"]) -> Words:
+        """The words less one of them, here and in the whole set: it stands elsewhere."""
+        in_set = self.in_set and replace(self.in_set, books=tuple(book.without(part) for book in self.in_set.books))
+        if part == "volume":
+            return replace(self, volume="", in_set=in_set)
+        return replace(self, date="", in_set=in_set)
 
     @property
     def kin(self) -> int:

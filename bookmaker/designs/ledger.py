@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path as FilePath
 from random import Random
@@ -18,11 +18,11 @@ from .devices import DEVICES
 from .faces import Faces, read_faces
 from .front import label
 from .half_leather import corners_of, leather_parts
-from .lettering import Hand, Lettered, best_ink, composed, letter, together
+from .lettering import Hand, Lettered, best_ink, composed, together
 from .ornaments import frame, rule
 from .palettes import BONE, SOOT, Material
 from .shapes import Clipped, block
-from .spine import Spine, as_in_set, free_room, letter_spine
+from .spine import Spine, as_in_set, free_room, letter_number, letter_spine, way_along, way_for
 from .textures import faded_ground, grain, weave
 from .tones import darker, mixed
 from .wear import rubbed, sunned
@@ -57,11 +57,10 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
     texts: list[Lettered] = []
     if faces.spine:
         pale = sunned(leather, entry.wear)
-        layers += _ridges(faces, pale, gold)
-        texts.append(_on_spine(faces.spine, words, entry, Hand("text bold", "text", gold, pale)))
-    layers += rubbed(
-        faces, Material.LEATHER, leather, entry.wear, Random(words.seed), (Material.CLOTH, canvas)
-    )
+        places, lettered = _on_spine(faces.spine, words, entry, Hand("text bold", "text", gold, pale))
+        layers += _ridges(faces, places, pale, gold)
+        texts.append(lettered)
+    layers += rubbed(faces, Material.LEATHER, leather, entry.wear, Random(words.seed), (Material.CLOTH, canvas))
     if faces.front and entry.front_title:
         plate = _plate(faces.front)
         red = best_ink(BONE, (leather, SOOT))
@@ -73,14 +72,17 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
 PLACES = (0.1, 0.3, 0.7, 0.9)
 """Where the bands lie, as shares of the spine's height."""
 
+PLACES_ALONG = (0.06, 0.18, 0.82, 0.94)
+"""Where they lie when the words run along the spine and need more of its length."""
 
-def _ridges(faces: Faces, leather: Colour, gold: Colour) -> Iterator[Art]:
+
+def _ridges(faces: Faces, places: Sequence[float], leather: Colour, gold: Colour) -> Iterator[Art]:
     """Four broad bands, with a fillet on both sides of each."""
     box = faces.spine
     if not box:
         return
     high = min(1.3, box.height * 0.045)
-    for share in PLACES:
+    for share in places:
         y = box.y + box.height * share
         if box.width >= 2.2:
             yield from ridge(box, y, high, leather)
@@ -88,19 +90,30 @@ def _ridges(faces: Faces, leather: Colour, gold: Colour) -> Iterator[Art]:
             yield rule(y + off * high, box.x, box.right, 0.12, gold)
 
 
-def _on_spine(box: Rect, words: Words, entry: LedgerDesign, hand: Hand) -> Lettered:
-    """Between the middle bands the title; the number between the lower two, if there is room for it there."""
+def _on_spine(box: Rect, words: Words, entry: LedgerDesign, hand: Hand) -> tuple[Sequence[float], Lettered]:
+    """Where the bands lie, and the words: across, the title stands between the middle ones and the number under it."""
     room = as_in_set(free_room(box), words)
-    device = DEVICES.get(entry.device)
-    low, high = (box.y + box.height * (share + off) for share, off in ((0.3, 0.05), (0.7, -0.05)))
-    between = Rect(room.x, low, room.width, high - low)
-    spine = Spine(hand, entry.spine_title, entry.abbreviate, device=device, rules=True, author_first=False)
+    spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
+    words = words.on_narrowest()
+    between = _between(room, box, PLACES)
+    if entry.spine_title == "none":
+        return PLACES, Lettered()
+    long = _between(room, box, PLACES_ALONG)
+    if way_for(long, words, spine) != "across" or way_for(between, words, spine) != "across":
+        along = replace(spine, way=way_along(words)) if spine.way == "auto" else spine
+        return PLACES_ALONG, letter_spine(long, words, along)
     number = words.volume or words.date
-    if not number or entry.spine_title == "none":
-        return letter_spine(between, words.on_narrowest(), spine)
-    rest = replace(words.on_narrowest(), volume="", date=words.date if words.volume else "")
+    if not number:
+        return PLACES, letter_spine(between, words, spine)
+    rest = words.without("volume" if words.volume else "date")
     below = Rect(room.x, box.y + box.height * 0.15, room.width, box.height * 0.1)
-    return together((letter_spine(between, rest, spine), letter("volume", number, below, hand, "across", 4.0)))
+    return PLACES, together((letter_spine(between, rest, spine), letter_number(number, below, words, hand)))
+
+
+def _between(room: Rect, box: Rect, places: Sequence[float]) -> Rect:
+    """The room between the middle bands, clear of them."""
+    low, high = (box.y + box.height * (share + off) for share, off in ((places[1], 0.05), (places[2], -0.05)))
+    return Rect(room.x, low, room.width, high - low)
 
 
 def _plate(front: Rect) -> Rect:

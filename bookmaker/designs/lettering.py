@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Literal
 
 from ..drawing import Art, Colour, Drawn, contrast
@@ -11,9 +12,27 @@ from ..errors import Problem
 from ..geometry import Rect, Size
 from ..typefaces import Typeface, bundled
 from .design import Dress, Lettering
-from .titling import Placed, TextBlock, fit_text, place_centred
+from .titling import Breaking, Placed, TextBlock, breakings, fit_text, place_centred
+from .wording import with_subtitle
 
-__all__ = ["Hand", "Lettered", "Way", "What", "best_ink", "composed", "fitted", "letter", "together", "typeface_for"]
+__all__ = [
+    "TURNS",
+    "Hand",
+    "Lettered",
+    "Way",
+    "What",
+    "best_ink",
+    "composed",
+    "face_of",
+    "fitted",
+    "letter",
+    "letter_height",
+    "lettered",
+    "settings",
+    "together",
+    "typeface_for",
+    "written",
+]
 
 What = Literal["title", "author", "volume"]
 Way = Literal["down", "up", "across"]
@@ -23,7 +42,7 @@ TURNS: dict[Way, float] = {"down": -90.0, "up": 90.0, "across": 0.0}
 STAND_INS = ("text bold", "text", "sans bold", "sans")
 """Typefaces with many letters, tried where a face lacks some."""
 
-GAIN_OF_A_SECOND_LINE = 1.45
+GAIN_OF_A_SECOND_LINE = 1.3
 """Along the spine a text stays on one line unless a second makes it so many times larger."""
 
 ENOUGH_CONTRAST = 4.5
@@ -82,6 +101,7 @@ def best_ink(ground: Colour, inks: Iterable[Colour]) -> Colour:
     return next(good, max(listed, key=lambda ink: contrast(ink, ground)))
 
 
+@lru_cache(maxsize=4096)
 def typeface_for(text: str, name: str) -> tuple[Typeface, tuple[str, ...]]:
     """The typeface of a name, or one that has more of the letters; and the letters that are missing still."""
     faces = [bundled(candidate) for candidate in (name, *STAND_INS)]
@@ -90,30 +110,54 @@ def typeface_for(text: str, name: str) -> tuple[Typeface, tuple[str, ...]]:
 
 
 def fitted(what: What, text: str, box: Rect, hand: Hand, way: Way, largest: float) -> TextBlock:
-    """A text as large as a box allows."""
-    face, _ = typeface_for(text, _face(what, hand))
+    """A text as large as a box allows; the subtitle of a title stands under it, smaller."""
+    face, _ = typeface_for(text, face_of(what, hand))
     room = Size(box.height, box.width) if TURNS[way] else box.size
     gain = GAIN_OF_A_SECOND_LINE if TURNS[way] else 1.0
-    return fit_text(face, _written(text, hand), room, largest, gain=gain)
+    head, under = _parted(what, written(text, hand))
+    return fit_text(face, head, room, largest, subtitle=under, gain=gain)
+
+
+def _parted(what: What, text: str) -> tuple[str, str]:
+    """A title and its subtitle; other texts are whole."""
+    return with_subtitle(text) if what == "title" else (text, "")
+
+
+def settings(what: What, text: str, hand: Hand, most_lines: int) -> tuple[Breaking, ...]:
+    """The ways to break a text into lines, those of fewer lines first."""
+    face, _ = typeface_for(text, face_of(what, hand))
+    head, under = _parted(what, written(text, hand))
+    return breakings(face, head, most_lines, under)
 
 
 def letter(what: What, text: str, box: Rect, hand: Hand, way: Way, largest: float) -> Lettered:
     """Set a text in the middle of a box, as large as box and `largest` (the em, in mm) allow."""
-    setting = fitted(what, text, box, hand, way, largest)
-    face, missing = typeface_for(text, _face(what, hand))
-    written = _written(text, hand)
-    height = face.cap_height if written.isupper() or written.isdigit() else face.x_height
-    found = Lettering(what, hand.on, way, text, setting.size * height, contrast(hand.ink, hand.ground))
+    return lettered(what, text, fitted(what, text, box, hand, way, largest), box, hand, way)
+
+
+def lettered(what: What, text: str, setting: TextBlock, box: Rect, hand: Hand, way: Way) -> Lettered:
+    """A text that was set already, in the middle of a box."""
+    face, missing = typeface_for(text, face_of(what, hand))
+    high = letter_height(face, written(text, hand))
+    found = Lettering(what, hand.on, way, text, setting.size * high, contrast(hand.ink, hand.ground))
     placed: Placed = place_centred(setting, box, hand.ink, TURNS[way])
     return Lettered((placed,), (found,), tuple(_missing(what, missing)))
 
 
-def _face(what: What, hand: Hand) -> str:
-    """Numbers are set like the author where the title's letters would make them look like others: II as 33."""
+def letter_height(face: Typeface, text: str) -> float:
+    """How high most letters of a text are, in ems: its small ones, or the capitals if it has no others."""
+    return face.cap_height if text.isupper() or text.isdigit() else face.x_height
+
+
+def face_of(what: What, hand: Hand) -> str:
+    """The name of a text's typeface.
+
+    Numbers are set like the author where the title's letters would make them look like others: II as 33.
+    """
     return hand.author if what == "author" or (what == "volume" and hand.title == "blackletter") else hand.title
 
 
-def _written(text: str, hand: Hand) -> str:
+def written(text: str, hand: Hand) -> str:
     """In capitals, if the hand writes so and the script has them; a letter that would become two stays as it is."""
     if hand.capitals and all(ord(sign) < 0x250 or not sign.isalpha() for sign in text):
         return "".join(sign.upper() if len(sign.upper()) == 1 else sign for sign in text)

@@ -20,7 +20,7 @@ from .ornaments import choose_fleuron, frame, rule
 from .palettes import BONE, SOOT, Material
 from .repeats import printed_paper
 from .shapes import Clipped, block
-from .spine import Spine, alike, as_in_set, free_room, letter_spine, way_for
+from .spine import Spine, as_narrowest, clear_of_folds, free_room, letter_spine, way_for
 from .textures import faded_ground, fibres
 from .tones import darker, lighter, mixed
 from .wear import rubbed
@@ -99,12 +99,12 @@ def _beside_spine(faces: Faces, side: Rect) -> Rect:
 
 def label_on_spine(spine: Rect, words: Words, asked: Spine, ink: Colour) -> tuple[list[Art], Lettered]:
     """A paper label near the head, as high as its words need, with a rule at both ends."""
-    slim = as_in_set(spine, words)
+    slim = as_narrowest(spine, words)
     alone = words.on_narrowest()
-    way = way_for(free_room(slim), words.title, alone, alike(free_room(slim), alone, asked))
+    way = way_for(free_room(slim), alone, asked)
     high = spine.height * ((0.42 if words.author else 0.3) if way == "across" else 0.68)
     plate, slim_plate = (_on_spine(box, high) for box in (spine, slim))
-    edge = min(0.35, slim_plate.width * 0.12)
+    edge = max(min(0.35, slim_plate.width * 0.12), clear_of_folds(slim.width) - slim_plate.x + slim.x)
     inner = slim_plate.grown(-edge, -0.55, -edge, -0.55)
     art: list[Art] = [block(plate.grown(0.05), darker(asked.hand.ground, 0.3)), block(plate, asked.hand.ground)]
     for y in (plate.y + 0.28, plate.top - 0.28):

@@ -19,22 +19,22 @@ from ..spec.words import Flag, Ink, Text
 from .artwork import load_artwork, picture_problems
 from .design import Dress, Lettering, Words
 from .faces import read_faces
-from .lettering import Hand, Lettered, Way, fitted, letter
+from .lettering import Hand, Lettered, fitted, letter
 from .shapes import FilledPicture, block
-from .spine import Spine, letter_spine
+from .spine import Spine, free_room, letter_spine
 
 __all__ = ["Plain", "PlainArtwork", "dress", "load"]
 
 DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
 
-LARGEST_ON_SPINE, LARGEST_ON_FRONT = 5.0, 6.0
-"""Sizes of titling (the em, in mm) that nothing larger than a folio asks for at 1:12."""
+TITLE_FACE, AUTHOR_FACE = "text bold", "text"
+"""Typefaces of spine and front: one family, sturdy enough for the smallest spine."""
+
+LARGEST_ON_FRONT = 6.0
+"""A size of titling (the em, in mm) that nothing larger than a folio asks for at 1:12."""
 
 AUTHOR_SHARE = 0.75
 """The author is set no larger than this share of the title."""
-
-SPINE_INSET = 0.35
-"""Titling keeps this far from the folds of the spine, in mm: a fold may be that far off."""
 
 FRONT_INSET = 0.1
 """Titling keeps this share of the front's width from its edges."""
@@ -110,31 +110,11 @@ def _titling(
 ) -> Iterator[Lettered]:
     ink = entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, entry.colour))
     if panel.role is Role.SPINE and entry.spine_title != "none":
-        hand = Hand("sans bold", "sans", ink, entry.colour)
-        yield from _spine(entry.spine_title, panel.rect, words, hand)
+        hand = Hand(TITLE_FACE, AUTHOR_FACE, ink, entry.colour)
+        yield letter_spine(free_room(panel.rect), words, Spine(hand, entry.spine_title, abbreviate=None))
     if panel.role is Role.FRONT and (not has_picture if entry.front_title is None else entry.front_title):
-        hand = Hand("text bold", "text", ink, entry.colour, on="front")
+        hand = Hand(TITLE_FACE, AUTHOR_FACE, ink, entry.colour, on="front")
         yield from _front(flat.clear_of_cuts(panel.rect), words, hand)
-
-
-def _spine(way: Way, spine: Rect, words: Words, hand: Hand) -> Iterator[Lettered]:
-    """Title towards the head, author towards the tail, whichever way they read; they share the length two to one.
-
-    Volume and date stand at the tail.
-    """
-    aside, above = min(SPINE_INSET, spine.width * 0.2), min(1.5, spine.height * 0.06)
-    room = spine.grown(-aside, -above, -aside, -above)
-    if words.volume or words.date:
-        yield letter_spine(room, words, Spine(hand, way))
-        return
-    gap = min(1.5, room.height * 0.08) if words.author else 0.0
-    title_height = (room.height - gap) * (0.64 if words.author else 1.0)
-    title_box = Rect(room.x, room.top - title_height, room.width, title_height)
-    author_box = Rect(room.x, room.y, room.width, room.height - gap - title_height)
-    yield letter("title", words.title, title_box, hand, way, LARGEST_ON_SPINE)
-    if words.author:
-        size = fitted("title", words.title, title_box, hand, way, LARGEST_ON_SPINE).size
-        yield letter("author", words.author, author_box, hand, way, size * AUTHOR_SHARE)
 
 
 def _front(front: Rect, words: Words, hand: Hand) -> Iterator[Lettered]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
@@ -20,7 +19,7 @@ from .lettering import Hand, Lettered, composed, fitted, letter
 from .ornaments import choose_fleuron, stamp
 from .palettes import BONE, SOOT, Material
 from .shapes import Line, Shape, block
-from .spine import Spine, as_in_set, free_room, letter_spine
+from .spine import Spine, as_in_set, free_room, letter_number, letter_spine
 from .textures import faded_ground, weave
 from .wear import rubbed, sunned
 
@@ -94,11 +93,10 @@ def _spine(box: Rect, words: Words, entry: School, hand: Hand) -> tuple[list[Art
     room = as_in_set(free_room(box), words)
     free = Rect(room.x, box.y + end + 0.8, room.width, box.height * 0.95 - end - 1.7)
     spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
-    rest = replace(words.on_narrowest(), volume="")
-    texts = [letter_spine(free, rest, spine)]
+    texts = [letter_spine(free, words.on_narrowest().without("volume"), spine)]
     if words.volume and entry.spine_title != "none":
         foot = Rect(room.x, box.y + end * 0.25, room.width, end * 0.55)
-        texts.append(letter("volume", words.volume, foot, hand.on_ground(hand.ink, hand.ground), "across", 4.0))
+        texts.append(letter_number(words.volume, foot, words, hand.on_ground(hand.ink, hand.ground)))
     return art, texts
 
 
