@@ -126,6 +126,11 @@ def test_wide_cells_are_broken_and_their_rows_stay_together(tmp_path: Path) -> N
     assert len({line.at.x for line in broken}) == 1
     assert " ".join(line.text for line in broken) == PROSE.strip()
     assert row(two) - row(one) == pytest.approx(len(broken))
+    source = load(TextInside(file="log.md", size=SIZE), tmp_path)
+    compose(TextInside(file="log.md", size=SIZE), source, FRAME)
+    [[proof]] = [source.proofs.made.values()]
+    table = proof.pages[0].slots[0].matter
+    assert table.bound == set(range(1, 1 + len(broken)))  # the first row with its heads, its lines with one another
 
 
 def test_a_table_without_room_is_set_row_by_row_and_said_with_its_line(tmp_path: Path) -> None:
@@ -214,6 +219,16 @@ def test_the_letters_after_a_drop_capital_are_small_capitals(tmp_path: Path) -> 
     small, rest = [run for _, run in beside.line.runs][:2]
     assert (small.text, rest.text) == ("othing’s", ",”")
     assert small.glyphs == FACE.shape("othing’s", features=("smcp",)).glyphs
+
+
+@pytest.mark.parametrize("text", [f"I was here. {PROSE}", "Thick fog.", f"Fog. {PROSE}"])
+def test_words_are_counted_with_a_drop_capital_or_without(tmp_path: Path, text: str) -> None:
+    (tmp_path / "log.md").write_text(f"# Fog\n\n{text}", encoding="utf-8")
+    entry = TextInside(file="log.md", size=SIZE, drop_capital="3")
+    source = load(entry, tmp_path)
+    compose(entry, source, FRAME)
+    [proof] = source.proofs.made.values()
+    assert proof.pages[-1].done == 1 + len(text.split())
 
 
 def test_a_chapter_may_begin_with_an_italic_word_or_after_a_quotation(tmp_path: Path) -> None:
