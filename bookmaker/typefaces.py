@@ -72,11 +72,29 @@ class Run:
         """The lowest ink, in ems, negative under the baseline; 0 for a blank."""
         return min((bottom for bottom, _ in self._inked()), default=0.0)
 
+    @property
+    def left(self) -> float:
+        """Where its ink begins, in ems from its left end; 0 for a blank."""
+        return min((left for left, _ in self._inked_across()), default=0.0)
+
+    @property
+    def right(self) -> float:
+        """Where its ink ends, in ems from its left end; 0 for a blank."""
+        return max((right for _, right in self._inked_across()), default=0.0)
+
     def _inked(self) -> Iterator[tuple[float, float]]:
         for glyph in self.glyphs:
             bottom, top = self.typeface.extent(glyph.gid)
             if top > bottom:
                 yield bottom + glyph.dy, top + glyph.dy
+
+    def _inked_across(self) -> Iterator[tuple[float, float]]:
+        x = 0.0
+        for glyph in self.glyphs:
+            left, right = self.typeface.breadth(glyph.gid)
+            if right > left:
+                yield x + glyph.dx + left, x + glyph.dx + right
+            x += glyph.advance
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,6 +193,12 @@ class Typeface:
             top = ink.y_bearing / self.units_per_em if ink else 0.0
             found = self._extents[gid] = (top + (ink.height / self.units_per_em if ink else 0.0), top)
         return found
+
+    def breadth(self, gid: int) -> tuple[float, float]:
+        """Where the ink of a glyph begins and ends, in ems from its left; equal for a blank."""
+        ink = self._font.get_glyph_extents(gid)
+        left = ink.x_bearing / self.units_per_em if ink else 0.0
+        return left, left + (ink.width / self.units_per_em if ink else 0.0)
 
     def _height(self, field: str, letter: str, tables: TTFont) -> float:
         """The height that the OS/2 table gives, or else that of the letter itself."""

@@ -228,9 +228,9 @@ def test_a_list_at_fault_hides_nothing_beside_it(said: Said, tmp_path: Path) -> 
     (tmp_path / "titles.csv").write_text("title,pages\nNets,8,9\n", encoding="utf-8")
     listed = "  - from titles.csv\n  - from lost.csv\n"
     boxes = "slipcases: {pair: {books: [Nets, Floats], stock: card}}\n"
-    lines = said(HEAD.replace("75 um", "75") + listed + WORN + "space: attic}\n" + boxes)
+    lines = said("viewing_distance: 300\n" + HEAD + listed + WORN + "space: attic}\n" + boxes)
     assert parts(lines) == [
-        "stocks.laid.caliper: 75 has no unit",
+        "viewing_distance: 300 has no unit",
         "there is no table lost.csv",
         "there is no space 'attic'",
         "this line has 3 cells, but there are 2 columns",

@@ -199,8 +199,8 @@ def test_what_is_changed_in_a_picture_is_said() -> None:
 
 def test_numbers_stand_under_pictures_if_asked() -> None:
     entry = PicturesInside(folder="plates", numbers="yes")
-    pages = compose(entry, source(FINE), PageFrame(15, 21, 2)).pages
-    assert [mark.text for page in pages for mark in record(page).texts] == ["1", "2"]
+    pages = compose(entry, source(FINE, FINE), PageFrame(15, 21, 4)).pages
+    assert [[mark.text for mark in record(page).texts] for page in pages] == [["1"], ["2"], [], []]
     assert record(compose(PicturesInside(folder="plates"), source(FINE), PageFrame(15, 21, 2)).pages[0]).texts == []
 
 

@@ -24,6 +24,7 @@ from .fount import Style
 from .page import Heading, Inside, PageFrame, numbered
 from .part import Part
 from .phrases import phrases_in, spoken
+from .punctuation import with_apostrophes
 from .sizes import too_large, too_small
 
 __all__ = ["Contents", "ContentsPage", "Row", "compose", "extent", "load"]
@@ -68,7 +69,7 @@ class Contents(Part):
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A line of the table: its words, its indent in mm, and the page number if it is the last of its heading."""
+    """A line of the table: its words, its indent in mm, and the page number if it is the last of a heading with one."""
 
     words: TextLine
     indent: float = 0.0
@@ -240,10 +241,13 @@ def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[Row]:
 
     room = _room(face, size, frame) / size
     for heading in _listed(frame):
-        lines = list(filled(bound(heading.text.split()), width, room, room - HANGING))
+        inner = HANGING if heading.inner else 0.0
+        words = bound(with_apostrophes(heading.text, face.covers).split())
+        lines = list(filled(words, width, room - inner, room - inner - HANGING))
         for number, line in enumerate(lines, start=1):
-            words = TextLine(size, ((0.0, face.shape(line, right_to_left=right_to_left)),))
-            yield Row(words, HANGING * size if number > 1 else 0.0, heading.page if number == len(lines) else None)
+            row = TextLine(size, ((0.0, face.shape(line, right_to_left=right_to_left)),))
+            indent = (inner + (HANGING if number > 1 else 0.0)) * size
+            yield Row(row, indent, heading.page if number == len(lines) and heading.numbered else None)
 
 
 def _words_over(entry: Contents, frame: PageFrame) -> str:

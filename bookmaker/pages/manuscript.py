@@ -1,7 +1,4 @@
-"""The text of a book as its author left it: a plain text or Markdown file, read and tidied.
-
-In plain text paragraphs are separated by blank lines; line ends inside them are spaces.
-"""
+"""The text of a book as its author left it: a plain text or Markdown file, read and tidied."""
 
 from __future__ import annotations
 
@@ -22,6 +19,9 @@ from .fount import Style, as_read
 from .hyphens import SOFT_HYPHEN
 from .markdown import passages_of
 from .passage import Passage, Role
+from .plain_text import plain_passages
+from .punctuation import AS_WRITTEN, Punctuation
+from .ranks import ranked
 
 __all__ = ["LARGEST_FILE", "Manuscript", "read_manuscript"]
 
@@ -30,11 +30,6 @@ LARGEST_FILE = 20_000_000
 
 MOST_NAMED = 24
 """So many missing characters are named one by one."""
-
-NO_BREAK_SPACES = "\u00a0\u2007\u202f"
-"""White space at which no line may end."""
-
-BOUND_WORD = re.compile(rf"[\S{NO_BREAK_SPACES}]+")
 
 KEPT = "\u200c\u200d" + SOFT_HYPHEN
 """Invisible characters that shape or part words; all other invisible ones are left out."""
@@ -71,6 +66,7 @@ class Manuscript:
     passages: tuple[Passage, ...]
     problems: tuple[Problem, ...] = ()
     right_to_left: bool = False
+    punctuation: Punctuation = AS_WRITTEN
 
     @classmethod
     def plain(cls, name: str, text: str) -> Manuscript:
@@ -89,12 +85,17 @@ class Manuscript:
 
 
 def read_manuscript(
-    path: Path, typeface: Typeface | None = None, styled: Mapping[Style, Typeface] = NONE, written: str = ""
+    path: Path,
+    typeface: Typeface | None = None,
+    styled: Mapping[Style, Typeface] = NONE,
+    punctuation: Punctuation = AS_WRITTEN,
+    written: str = "",
 ) -> Manuscript:
     """Read a text file; one that is to be set in a typeface is checked for letters which that does not have.
 
-    `styled` are the typefaces of other styles; what the text has in these is checked too. `written` is the
-    path as the shelf file has it.
+    `styled` are the typefaces of other styles; what the text has in these is checked too. `punctuation` is left
+    as it is written where one of the typefaces does not have it, or the text is read from right to left. `written`
+    is the path as the shelf file has it.
 
     Raises:
         ShelfFileError: the file is missing, not plain text in UTF-8, empty, too large, or in a script that
@@ -108,12 +109,17 @@ def read_manuscript(
     kept, notes = _without_hidden(name, raw)
     if path.suffix.casefold() in MARKDOWN:
         passages, left_out = passages_of(kept, name)
-        notes += left_out
+        passages, on_headings = ranked(passages, name)
+        notes += [*left_out, *on_headings]
     else:
-        passages = [Passage(paragraph) for paragraph in _paragraphs(kept)]
+        passages = list(plain_passages(kept))
         notes = [*_tabs(name, kept), *notes]
     if not any(passage.text or passage.role is Role.PLATE for passage in passages):
         _refuse(f"{name} has no words in it", "write a text into it, or choose kind: blank", notes)
+    right_to_left = _reads_from_right(passages)
+    faces = [face for face in (typeface, *styled.values()) if face]
+    marks = AS_WRITTEN if right_to_left else punctuation.covered(lambda sign: all(face.covers(sign) for face in faces))
+    passages = _punctuated(passages, marks)
     signs = _signs(passages, raw)
     missing = typeface.missing("".join(signs)) if typeface else []
     backwards = [sign for sign in signs if unicodedata.bidirectional(sign) in {"R", "AL"}]
@@ -129,7 +135,20 @@ def read_manuscript(
         said = _in_style(passages, style)
         lacking = [sign for sign in face.missing(said) if sign not in missing]
         problems += _missing_glyphs(name, lacking, raw, face, said, STYLE_KEYS.get(style, "face"))
-    return Manuscript(name, tuple(passages), tuple(problems), right_to_left=_reads_from_right(passages))
+    return Manuscript(name, tuple(passages), tuple(problems), right_to_left, marks)
+
+
+def _punctuated(passages: list[Passage], marks: Punctuation) -> list[Passage]:
+    """The passages with the marks of their language, without pauses between which nothing stands."""
+    kept: list[Passage] = []
+    for passage in passages:
+        text = marks.set(passage.text)
+        following = passage if text is passage.text else passage._replace(text=text)
+        if kept and kept[-1].role is Role.BREAK and following.role in {Role.BREAK, Role.HEADING}:
+            kept.pop()
+        if kept or following.role is not Role.BREAK:
+            kept.append(following)
+    return kept[:-1] if kept[-1].role is Role.BREAK else kept
 
 
 def _face(typeface: Typeface | None) -> str:
@@ -210,24 +229,6 @@ def _tabs(name: str, text: str) -> Iterator[Problem]:
 def _line_of(text: str, sign: str) -> int:
     # a sign that Markdown spells out, as in &hearts;, is told of the first line
     return text.count("\n", 0, max(0, text.find(sign))) + 1
-
-
-def _paragraphs(text: str) -> Iterator[str]:
-    """Each paragraph with its words parted by single spaces."""
-    # str.split is fast, but parts words at no-break spaces too
-    words_of = _bound_words if any(space in text for space in NO_BREAK_SPACES) else str.split
-    words: list[str] = []
-    for line in (*text.split("\n"), ""):
-        found = words_of(line)
-        if found:
-            words += found
-        elif words:
-            yield " ".join(words)
-            words = []
-
-
-def _bound_words(line: str) -> list[str]:
-    return [word for word in BOUND_WORD.findall(line) if not word.isspace()]
 
 
 def _signs(passages: list[Passage], raw: str) -> list[str]:

@@ -43,10 +43,17 @@ class BookWords:
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """A line of the table of contents: what begins on a page, and the number of that page in the book."""
+    """A line of the table of contents: what begins on a page, and the number of that page in the book.
+
+    `title` is the heading of a whole text; `inner` is what belongs to the part listed before it. A part that is not
+    `numbered` begins with a chapter, which is listed under it with the same page.
+    """
 
     text: str
     page: int
+    title: bool = False
+    inner: bool = False
+    numbered: bool = True
 
 
 class Margins(NamedTuple):
@@ -183,7 +190,7 @@ class PageNumber:
 
 
 def numbered(pages: Iterable[Art], frame: PageFrame, typeface: Typeface | None = None) -> tuple[Art, ...]:
-    """The pages with their numbers, in a typeface or in that of the text, if it has figures."""
+    """The pages with their numbers, in a typeface or in that of the text, if it has figures. Blank pages bear none."""
     face = frame.number_face(typeface)
     numbers = (PageNumber(frame, number, face) for number in range(1, frame.pages + 1))
-    return tuple(number if art is NOTHING else Drawn((art, number)) for art, number in zip(pages, numbers, strict=True))
+    return tuple(art if art is NOTHING else Drawn((art, number)) for art, number in zip(pages, numbers, strict=True))

@@ -56,9 +56,23 @@ class Bound:
     def composed(self, frame: PageFrame) -> Inside:
         """Its pages, with problems and headings as the whole inside has them."""
         inside: Inside = self.kind.compose(self.entry, self.source, frame)
-        own = (Heading(self.entry.listed_as, frame.first),) if self.entry.listed_as else ()
         problems = (replace(problem, field=(*self.place, *problem.field)) for problem in inside.problems)
-        return replace(inside, problems=tuple(problems), headings=(*own, *inside.headings))
+        return replace(inside, problems=tuple(problems), headings=self._listed(inside.headings, frame.first))
+
+    def _listed(self, headings: tuple[Heading, ...], first: int) -> tuple[Heading, ...]:
+        """What a table of contents lists of a part that begins on page `first`: itself, then what is in it.
+
+        What opens the part is not listed again, unless it is a chapter followed by others: then that bears the page.
+        """
+        if not self.entry.listed_as:
+            return headings
+        opening, *others = headings or (None,)
+        opens = opening is not None and opening.page == first
+        if opening and opens and (opening.title or not others or opening.text == self.entry.listed_as):
+            headings = tuple(others)
+        shared = any(heading.page == first for heading in headings)
+        own = Heading(self.entry.listed_as, first, numbered=not shared)
+        return (own, *(replace(heading, inner=True) for heading in headings))
 
 
 def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:

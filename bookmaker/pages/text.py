@@ -18,13 +18,15 @@ from .fount import Fount, Style, as_read
 from .hyphens import known_language
 from .makeup import MadePage
 from .manuscript import Manuscript, read_manuscript
-from .matter import chapter_level
 from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
 from .phrases import spoken
-from .setpage import RunningHead, SetPage
+from .punctuation import AS_WRITTEN, punctuation_of
+from .ranks import Rank
+from .running_heads import RunningHeads, running_heads
+from .setpage import SetPage
 from .setting import FEWEST_LETTERS, Manner, Setting
-from .text_findings import findings, nothing_fits, running_head_findings
+from .text_findings import findings, nothing_fits
 from .text_keys import UNPARTED, TextInside
 from .text_plates import load_plates
 from .text_room import no_room, too_large
@@ -63,9 +65,10 @@ def load(entry: TextInside, folder: Path) -> TextSource:
     faces = _faces(entry, folder, problems)
     file = folder / entry.file
     manuscript = None
+    marks = AS_WRITTEN if entry.punctuation == "as written" else punctuation_of(entry.language)
     try:
         styled: dict[Style, Typeface] = {style: face for style, face in faces.items() if style != Style.ROMAN}
-        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled, entry.file)
+        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled, marks, entry.file)
     except ShelfFileError as refusal:
         problems += refusal.problems
     if manuscript is None:
@@ -131,17 +134,19 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     setting = copy.setting(size)
     made = copy.proof(setting).first(frame.pages)
     problems = findings(copy, setting, made, source.plates, bounds)
+    heads = RunningHeads(copy.frame)
     if entry.running_heads:
-        problems = (*running_head_findings(source.fount.roman, frame.book.title), *problems)
+        title = entry.running_title or source.manuscript.punctuation.set(frame.book.title)
+        heads = running_heads(made, title, setting, copy.frame, source.fount)
     if bounds:
         problems = nothing_fits(setting, problems)
-    pages = tuple(_pages(entry, source, copy, setting, made))
+    problems = (*heads.problems, *problems)
+    pages = tuple(_pages(heads, source, copy, setting, made))
     if entry.numbers:
-        # titles that stand alone bear no numbers, nor does what the text leaves empty
+        # titles that stand alone bear no numbers, nor do plates, nor what the text leaves empty
         with_numbers = numbered(pages, copy.frame, source.fount.roman)
-        title = _title(source.manuscript)
-        bare = [_says_only(title, page) for page in made] + [True] * (len(pages) - len(made))
-        pages = tuple(with_numbers[at] if not plain else pages[at] for at, plain in enumerate(bare))
+        bearing = [*map(_bears_number, made), *[False] * (len(pages) - len(made))]
+        pages = tuple(both[bears] for *both, bears in zip(pages, with_numbers, bearing, strict=True))
     return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
 
 
@@ -195,28 +200,16 @@ def _copy(entry: TextInside, source: TextSource, frame: PageFrame) -> Copy:
 
 def _without_title(manuscript: Manuscript, title: str) -> Manuscript:
     """A text without the title that it begins with, if that is the book's: the book has a page for it already."""
-    others = manuscript.passages[1:]
-    same = _bare(_title(manuscript)) == _bare(title)
-    if not same or chapter_level(others) != chapter_level(manuscript.passages):
-        return manuscript
-    return replace(manuscript, passages=others)
-
-
-def _title(manuscript: Manuscript) -> str:
-    """The title that a text begins with over its chapters, or nothing."""
     first = manuscript.passages[0]
-    is_title = first.role is Role.HEADING and first.level < chapter_level(manuscript.passages)
-    return as_read(first.text) if is_title else ""
+    is_title = first.role is Role.HEADING and first.level == Rank.TITLE
+    if not is_title or _bare(as_read(first.text)) != _bare(title):
+        return manuscript
+    return replace(manuscript, passages=manuscript.passages[1:])
 
 
 def _bare(title: str) -> str:
     """The letters and figures of a title, to compare it with another."""
     return "".join(sign for sign in title.casefold() if sign.isalnum())
-
-
-def _says_only(title: str, page: MadePage) -> bool:
-    """Whether nothing but a title stands on a page."""
-    return bool(title) and [slot.matter.heading for slot in page.slots] == [title]
 
 
 def _empty(entry: TextInside, copy: Copy, problems: tuple[Problem, ...]) -> Inside:
@@ -225,8 +218,15 @@ def _empty(entry: TextInside, copy: Copy, problems: tuple[Problem, ...]) -> Insi
     return Inside(numbered(pages, copy.frame, copy.fount.roman) if entry.numbers else pages, problems)
 
 
+def _bears_number(page: MadePage) -> bool:
+    """Whether a page has its number printed: plates have none, nor has the title of a part or of the whole alone."""
+    heads = [slot.matter for slot in page.slots if slot.matter.heading]
+    half_title = bool(heads) and all(head.title or head.part for head in heads)
+    return not half_title and page.slots[0].matter.role is not Role.PLATE
+
+
 def _pages(
-    entry: TextInside, source: TextSource, copy: Copy, setting: Setting, made: Sequence[MadePage]
+    heads: RunningHeads, source: TextSource, copy: Copy, setting: Setting, made: Sequence[MadePage]
 ) -> Iterator[Art]:
     frame, fount = copy.frame, source.fount
     for number in range(1, frame.pages + 1):
@@ -235,20 +235,12 @@ def _pages(
             continue
         page = made[number - 1]
         art = SetPage(setting, frame, number, fount, page, source.plates)
-        words = _running_head(page, frame, number, fount.roman) if entry.running_heads else ""
-        yield Drawn((RunningHead(setting, frame, number, fount, words), art)) if words else art
-
-
-def _running_head(page: MadePage, frame: PageFrame, number: int, typeface: Typeface) -> str:
-    """The title of the book on even pages, the chapter on odd ones; none over a chapter's beginning or a plate."""
-    if page.opens or page.slots[0].matter.role is Role.PLATE:
-        return ""
-    words = frame.book.title if frame.folio(number) % 2 == 0 else page.chapter or frame.book.title
-    return "" if typeface.missing(words) else words
+        head = heads.head(number)
+        yield art if head is NOTHING else Drawn((head, art))
 
 
 def _headings(frame: PageFrame, made: Sequence[MadePage]) -> Iterator[Heading]:
     for number, page in enumerate(made, start=1):
         for slot in page.slots:
             if slot.matter.heading:
-                yield Heading(slot.matter.heading, frame.folio(number))
+                yield Heading(slot.matter.heading, frame.folio(number), title=slot.matter.title)

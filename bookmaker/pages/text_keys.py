@@ -9,7 +9,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..quantities import NotAMeasure, read_number, show, split_number, tidy
 from ..spec.entry import Entry
 from ..spec.measures import Margin, TypeSize, TypeSizeOrFit
-from ..spec.words import Flag, Text, read_text, refuse
+from ..spec.words import Flag, Text, Title, read_text, refuse
 from ..units import from_pt, print_pt
 from .hyphens import known_language
 from .languages import meant_language
@@ -102,11 +102,15 @@ class TextInside(Part):
     italic_face: Text | None = Field(None, description="the same for emphasis, where the face has no italic here")
     bold_face: Text | None = Field(None, description="the same for strong emphasis")
     language: Language = Field("en", description="language of the text, for hyphens: en, en-GB, de, el, ru; or none")
+    punctuation: Literal["by language", "as written"] = Field(
+        "by language", description="whether typed quotation marks, dashes and points become those of the language"
+    )
     justified: Flag | None = Field(None, description="yes: all lines end at the margin; no: ragged; as they are long")
     hanging: Flag = Field(True, description="punctuation stands out into the margins, yes or no")
     chapters: Literal["new page", "run on"] = Field("new page", description="where chapters begin")
     drop_capital: LinesDeep = Field(0, description="how many lines deep the first letter of a chapter is, or no")
     running_heads: Flag = Field(False, description="title and chapter over the text, yes or no")
+    running_title: Title | None = Field(None, description="short title for running heads, in place of the book's")
     margins: PageMargins | None = Field(None, description="white around the text; by ninths if left out")
     numbers: Flag = Field(True, description="page numbers, yes or no")
 
