@@ -26,20 +26,20 @@ NO_INITIALS = frozenset({"I."})
 def boxed(words: Sequence[str], boxes: Boxes) -> list[Word]:
     """The boxes of the words of a paragraph, with penalties where they keep together."""
     placed = [boxes[word] for word in words]
-    for place, word in enumerate(words):
-        if len(word) < 3 or word[-1] == ".":
-            if word in DASHES:
-                if place:
-                    placed[place - 1] = _bound(placed[place - 1])
-            elif word[-1:] == "." and place + 1 < len(words) and _is_initial(word) and _is_name(words[place + 1]):
-                placed[place] = _bound(placed[place])
-                if not _is_initial(words[place + 1]):
-                    placed[place + 1] = _whole(placed[place + 1], boxes, words[place + 1])
+    binding = {word for word in set(words) if word in DASHES or _is_initial(word)}
+    for place in [place for place, word in enumerate(words) if word in binding] if binding else ():
+        word, after = words[place], words[place + 1] if place + 1 < len(words) else ""
+        if word in DASHES and place:
+            placed[place - 1] = _bound(placed[place - 1])
+        elif word not in DASHES and _is_name(after):
+            placed[place] = _bound(placed[place])
+            if not _is_initial(after):
+                placed[place + 1] = _whole(placed[place + 1], boxes, after)
     return placed
 
 
 def _is_initial(word: str) -> bool:
-    return INITIAL.fullmatch(word) is not None and word not in NO_INITIALS and word.upper() == word
+    return word[-1:] == "." and INITIAL.fullmatch(word) is not None and word not in NO_INITIALS and word.upper() == word
 
 
 def _is_name(word: str) -> bool:

@@ -116,7 +116,7 @@ class Copy:
     def largest_settable(self) -> float:
         """The largest size, in mm, at which a page holds one line and a line holds any one letter."""
         area, (above, below) = self.frame.type_area(1), reach(self.fount.roman)
-        widest = max(map(self.fount.width, set(self.manuscript.text) - {"\n", "\t"}), default=1.0)
+        widest = max(map(self.fount.width, self.manuscript.letters), default=1.0)
         return min(area.height / (above + below), area.width / max(widest, 1e-6))
 
     @property

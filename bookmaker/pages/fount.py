@@ -39,7 +39,7 @@ NOTE_FIGURES = re.compile(Style.SUPERIOR + r"[^\x00-\x06 ]*")
 FEATURES = {Style.SMALL_CAPITALS: "smcp", Style.SUPERIOR: "sups"}
 """The glyphs of a typeface that serve a style (OpenType tags)."""
 
-UNSEEN = str.maketrans(dict.fromkeys([*Style, SOFT_HYPHEN]))
+UNSEEN = re.compile(f"[{''.join(Style)}{SOFT_HYPHEN}]+")
 
 MOST_WORDS = 50_000
 """So many shaped words are kept: the vocabulary of a large shelf, but not endless lists."""
@@ -47,7 +47,7 @@ MOST_WORDS = 50_000
 
 def as_read(text: str) -> str:
     """A text without the signs for styles and the soft hyphens."""
-    return text.translate(UNSEEN)
+    return UNSEEN.sub("", text)
 
 
 class Fount:

@@ -79,6 +79,11 @@ class Manuscript:
         return as_read("\n".join(passage.text for passage in self.passages if passage.text))
 
     @property
+    def letters(self) -> frozenset[str]:
+        """Every letter and other sign that is printed."""
+        return frozenset(as_read("".join(set().union(*(passage.text for passage in self.passages))))) - {"\n", "\t"}
+
+    @property
     def words(self) -> int:
         """How many words it has."""
         return sum(passage.words for passage in self.passages)
@@ -210,7 +215,7 @@ def _without_hidden(name: str, text: str) -> tuple[str, list[Problem]]:
     hidden = {sign for sign in set(text) - set(KEPT) if unicodedata.category(sign) in {"Cc", "Cf"}}
     spaces = {sign for sign in hidden if sign.isspace()}
     control = {sign for sign in hidden - spaces if unicodedata.category(sign) == "Cc"}
-    kept = text.translate({ord(sign): None for sign in hidden - spaces})
+    kept = text.translate({ord(sign): None for sign in hidden - spaces}) if hidden - spaces else text
     notes = []
     if control:
         first = min(control, key=text.index)
