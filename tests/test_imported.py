@@ -405,6 +405,7 @@ def test_pages_fit_the_page_or_its_type_area_centred() -> None:
     assert [(str(problem), problem.severity) for problem in inside.problems] == [
         ("a.pdf fills 3 of 6 pages; the others stay empty", Severity.NOTE)
     ]
+    assert compose(PdfInside(file="a.pdf"), SOURCE, PageFrame(15, 21, 4)).problems == ()  # the last leaf has a back
 
 
 def test_pages_that_find_no_room_are_an_error_and_what_is_left_out_is_said() -> None:
