@@ -15,10 +15,9 @@ from fontTools.ttLib import TTCollection, TTFont
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bookmaker import typefaces
 from bookmaker.errors import ShelfFileError
 from bookmaker.face_names import BUNDLED
-from bookmaker.typefaces import Glyph, Run, TextLine, bundled, load_typeface, set_line
+from bookmaker.typefaces import Glyph, Run, TextLine, bundled, files, load_typeface, set_line
 
 TEXT = bundled("text")
 UNKERNED = ("-kern", "-liga", "-clig", "-calt")
@@ -122,7 +121,7 @@ def test_a_run_is_shaped_once_and_memory_is_bounded(monkeypatch: pytest.MonkeyPa
     typeface = load_typeface(tmp_path / "own.ttf")
     assert typeface.shape("lamp") is typeface.shape("lamp")
     assert typeface.shape("lamp") is not typeface.shape("lamp", features=("smcp",))
-    monkeypatch.setattr(typefaces, "MOST_RUNS", 10)
+    monkeypatch.setattr("bookmaker.typefaces.typeface.MOST_RUNS", 10)
     for number in range(100):
         typeface.shape(f"lamp {number}")
         assert len(typeface._runs) <= 10
@@ -305,7 +304,7 @@ def test_a_font_file_that_cannot_be_read_is_refused(tmp_path: Path) -> None:
 def test_a_damaged_font_is_refused_or_usable_and_never_a_crash(at: int, noise: bytes) -> None:
     data = TEXT.data[:at] + noise + TEXT.data[at + len(noise) :]
     try:
-        typeface = typefaces._typeface_of.__wrapped__(Path("own.ttf"), data)
+        typeface = files._typeface_of.__wrapped__(Path("own.ttf"), data)
     except ShelfFileError:
         return
     typeface.shape("office")
