@@ -9,7 +9,8 @@ import pytest
 
 from bookmaker.geometry import Rect
 from bookmaker.pages import Inside
-from bookmaker.typefaces import BUNDLED, bundled
+from bookmaker.face_names import BUNDLED
+from bookmaker.typefaces import bundled
 
 from .recording import Written
 from .test_text_pages import FACE, FRAME, PROSE, SIZE, inside, lines
