@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 
 from .errors import near_match
 from .quantities import MOST_DIGITS, show
 
-__all__ = ["LISTED", "BookName", "UnknownBook", "find_book", "find_books"]
+__all__ = ["LISTED", "BookName", "UnknownBook", "called_in_list", "find_book", "find_books"]
 
 
 class UnknownBook(ValueError):  # noqa: N818 - it reads as a sentence where it is caught
@@ -21,6 +23,10 @@ class UnknownBook(ValueError):  # noqa: N818 - it reads as a sentence where it i
 
 LISTED = ": bookmaker check lists them"
 """Where somebody finds the names who has not the shelf file before them."""
+
+
+NEEDS_QUOTES = re.compile(r"""[,\[\]{}]|: |:$| #|^[-?:&*!|>'"%@`#]""")
+"""What makes more of a word than text, in a YAML list between [ and ]."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +83,43 @@ def find_books(wanted: str, books: Sequence[BookName], listed: str = "") -> tupl
         return volumes
     series = tuple(index for index, book in enumerate(books) if _same(book.series, wanted))
     return series if series and not titled else (find_book(wanted, books, listed),)
+
+
+def called_in_list(numbers: Sequence[int], books: Sequence[BookName]) -> str:
+    """How some books, by their indices, are called in a list of the shelf file, so that they are found again.
+
+    By the name of their set, if they are all of it, or else each by its own; a number, which another line above
+    would shift, stands only for a book that no name tells from others.
+
+    >>> called_in_list([0, 2], [BookName("Fog", "I"), BookName("Salt"), BookName("Fog", "II")])
+    'Fog'
+    """
+    sets = dict.fromkeys(name for number in numbers for name in (books[number].title, books[number].series) if name)
+    for name in sets:
+        if _finds(name, books) == sorted(numbers):
+            return _as_item(name)
+    names = [str(books[number]) for number in numbers]
+    finds = [_finds(name, books) == [number] for name, number in zip(names, numbers, strict=True)]
+    called = zip(numbers, names, finds, strict=True)
+    return ", ".join(_as_item(name) if found else str(number + 1) for number, name, found in called)
+
+
+def _finds(name: str, books: Sequence[BookName]) -> list[int]:
+    with suppress(UnknownBook):
+        return sorted(find_books(name, books))
+    return []
+
+
+def _as_item(name: str) -> str:
+    """A name as it stands between [ and ], in quotes where YAML would take it for something else.
+
+    >>> _as_item("Salt, Rope"), _as_item("Salt")
+    ('"Salt, Rope"', 'Salt')
+    """
+    if NEEDS_QUOTES.search(name) or name.casefold() in ("null", "~"):
+        escaped = name.replace("\\", "\\\\").replace('"', '\\"')
+        return f'"{escaped}"'
+    return name
 
 
 def _same(name: str, wanted: str) -> bool:

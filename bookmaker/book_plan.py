@@ -111,6 +111,11 @@ class BookPlan:
         )
 
     @property
+    def fills(self) -> bool:
+        """Whether its block takes what the others leave on its space."""
+        return isinstance(self.entry.block, Solid) and self.entry.block.fills
+
+    @property
     def paged_on(self) -> frozenset[str]:
         """The stocks its pages are printed on."""
         return frozenset(flat.stock for flat in self.block.flats)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from .book_names import LISTED, UnknownBook, find_book, find_books
@@ -46,6 +46,9 @@ class Choice:
 
 EVERYTHING = Choice()
 
+OWNERS = (("books",), ("slipcases",))
+"""Keys of the shelf under which stands what can be chosen."""
+
 
 @dataclass(frozen=True, slots=True)
 class Chosen:
@@ -68,6 +71,15 @@ class Chosen:
     def holds(self, owner: FieldPath, stock: str) -> bool:
         """Whether what belongs to a book or a slipcase and is printed on a stock belongs to the choice."""
         return (self.owners is None or owner in self.owners) and (self.stocks is None or stock in self.stocks)
+
+    def problems(
+        self, problems: Iterable[Problem], concerns: Callable[[Problem, FieldPath], bool]
+    ) -> Iterator[Problem]:
+        """The problems of what is chosen, and those of no book or slipcase; `concerns` tells whose a problem is."""
+        for problem in problems:
+            owned = problem.field[:1] in OWNERS and self.owners is not None
+            if not owned or any(concerns(problem, owner) for owner in self.owners or ()):
+                yield problem
 
     def by_hand(self, book: int) -> bool:
         """Whether what is cut by hand for a book belongs to the choice: a choice of paper leaves it out."""

@@ -24,6 +24,7 @@ from .book_names import LISTED, UnknownBook, find_book
 from .choice import Choice
 from .errors import BookmakerError, CommandError, Problem
 from .feedback import comparisons
+from .made_lines import gone_lines, off_cut_lines, others_line
 from .output import replaced_file
 from .papers import SheetFormat, find_format
 from .plan import BookPlan
@@ -138,7 +139,9 @@ def make(
     )
     with _progress() as told:
         made = pipeline.make(shelf, into, told, wishes)
-    _tell(made.checked.problems)
+    _tell(made.about)
+    if made.others:
+        typer.echo(others_line(made.others, shelf), err=True)
     drawings = [name for name, _ in made.files if name.startswith(f"{pipeline.MACHINE_FOLDER}/")]
     for name, sheets in made.files:
         if name in drawings:
@@ -149,6 +152,8 @@ def make(
         typer.echo(f"{into / pipeline.MACHINE_FOLDER}: {len(drawings)} drawings")
     for tally in made.tallies:
         typer.echo(paper_line(tally, made.checked.plan.stocks[tally.stock].printed_on))
+    for line in (*off_cut_lines(made.off_cuts), *gone_lines(made.gone)):
+        typer.echo(line)
     typer.echo(outcome(made.checked))
     _finish(made.checked)
 

@@ -21,6 +21,10 @@ STEP = 0.01
 """Thicknesses to fill are rounded down to this, in mm: no saw knows less."""
 
 
+THICKEST_IN_LIFE = 144.0
+"""A book thicker than this in life looks like a box, in mm: 12 mm at 1:12 (common practice)."""
+
+
 @dataclass(frozen=True, slots=True)
 class Filler:
     """A block to fill with: the number of its book, and the thicknesses it may have, in mm."""
@@ -51,7 +55,7 @@ def misplaced(space: str | None, stack: str | None) -> Problem | None:
     return Problem(message, remedy, field=("block", "thickness"))
 
 
-def fill_space(fit: SpaceFit, fillers: Sequence[Filler]) -> Filling:
+def fill_space(fit: SpaceFit, fillers: Sequence[Filler], scale: float) -> Filling:
     """Share what is left; `fit` is the row with every block as thin as it may be.
 
     Raises:
@@ -63,7 +67,8 @@ def fill_space(fit: SpaceFit, fillers: Sequence[Filler]) -> Filling:
     room = spare + sum(filler.at_least for filler in fillers)
     thick = shares(room, [(filler.at_least, filler.at_most or inf) for filler in fillers])
     found = {filler.number: _down(share, filler) for filler, share in zip(fillers, thick, strict=True)}
-    return Filling(found, tuple(_left_over(fit, fillers, room - sum(thick))))
+    notes = (*_left_over(fit, fillers, room - sum(thick)), *_too_thick(fit, fillers, found, scale))
+    return Filling(found, notes)
 
 
 def shares(room: float, bounds: Sequence[tuple[float, float]]) -> tuple[float, ...]:
@@ -115,3 +120,24 @@ def _left_over(fit: SpaceFit, fillers: Sequence[Filler], left: float) -> Iterato
             Severity.NOTE,
             field=("books", fillers[0].number, "block", "at_most"),
         )
+
+
+def _too_thick(
+    fit: SpaceFit, fillers: Sequence[Filler], found: Mapping[int, float], scale: float
+) -> Iterator[Problem]:
+    """A nearly empty space makes a giant of the block that fills it, unless the maker said how thick it may be."""
+    most = THICKEST_IN_LIFE / scale
+    giants = [filler.number for filler in fillers if filler.at_most is None and found[filler.number] > most]
+    if not giants:
+        return
+    thickest = max(found[number] for number in giants)
+    more = ceil(sum(found[number] for number in giants) / most) - len(giants)
+    which = "the block that fills" if len(giants) == 1 else f"the {len(giants)} blocks that fill"
+    yield Problem(
+        f"{which} {fit.name} {'becomes' if len(giants) == 1 else 'become'} {print_mm(thickest, 2)} thick, "
+        f"like a book of {print_mm(thickest * scale, 0)}",
+        f"add {more} more to share the space, or write at_most: {print_mm(floor(most * 10) / 10, 1)} "
+        "and leave the rest empty",
+        Severity.NOTE,
+        field=("books", giants[0], "block", "thickness"),
+    )

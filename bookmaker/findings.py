@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import ceil, floor
 
+from .book_names import called_in_list
+from .covers.slipcase import SlipcasePlan
 from .errors import Problem, Severity
 from .plan import BookPlan, ShelfPlan
 from .shelf import SpaceFit, Verdict
+from .thickness import READING_TOLERANCE
 from .units import print_mm
 
-__all__ = ["fit_findings"]
+__all__ = ["fit_findings", "row_findings"]
 
 MOST_LIKELY = 2
 """So many remedies are offered; more would be noise."""
@@ -26,6 +29,48 @@ def fit_findings(plan: ShelfPlan) -> Iterator[Problem]:
             yield _over(space, books, plan)
         elif space.verdict is Verdict.TIGHT:
             yield _tight(space)
+
+
+def row_findings(plan: ShelfPlan) -> Iterator[Problem]:
+    """Warnings about measured rows of books that do not stand together, notes about boxes that may be too narrow."""
+    for number, row in enumerate(plan.measured_rows):
+        places = list(dict.fromkeys(_stands_in(plan.books[book], plan) for book in row.books))
+        if len(places) > 1:
+            yield Problem(
+                f"the books of this row do not stand together, but in {' and '.join(places)}",
+                "measure side by side what stands together, and write a row for each",
+                Severity.WARNING,
+                field=("measured_rows", number, "books"),
+            )
+    names = [book.entry.name for book in plan.books]
+    for box in plan.slipcases:
+        # the box is made to computed sizes: books that come out thicker than its ease do not go in
+        if box.row_tolerance > box.entry.ease + 1e-9:
+            yield _may_be_narrow(box, called_in_list(box.books, names))
+
+
+def _may_be_narrow(box: SlipcasePlan, called: str) -> Problem:
+    """What helps is what the books measure together, unless the ease is less than a gauge may be off."""
+    ease = f"write ease: {print_mm(_rounded_up(box.row_tolerance), 2)}"
+    measured = (
+        "finish the books before you print the box, and write what they measure side by side as "
+        f"measured_rows: - {{books: [{called}], thickness: … mm}}"
+    )
+    return Problem(
+        f"its books may be off by ± {print_mm(box.row_tolerance, 2)} together, "
+        f"but the ease is {print_mm(box.entry.ease)}",
+        f"{measured}; or {ease}" if box.entry.ease >= READING_TOLERANCE else ease,
+        Severity.NOTE,
+        field=("slipcases", box.name, "ease"),
+    )
+
+
+def _stands_in(book: BookPlan, plan: ShelfPlan) -> str:
+    """Where a book stands, in words."""
+    box = next((box.name for box in plan.slipcases if book.number in box.books), None)
+    if box is not None:
+        return f"the slipcase {box}"
+    return f"the space {book.entry.space}" if book.entry.space else "no space"
 
 
 def _over(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Problem:

@@ -1,24 +1,15 @@
-"""How a piece lies on paper: the room it takes, the way its grain asks for, and paper that is too small for any."""
+"""How a piece lies on paper: the room it takes, and the way its grain asks for."""
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator
-
 from .apron import APRON
-from .errors import Problem, Severity
-from .flat import Axis
+from .flat import Flat
+from .geometry import Size
 from .packing import Bin, Item
 from .piece import Piece
 from .stock import Stock
-from .units import print_mm
 
-__all__ = ["bin_of", "item_of", "lies_turned", "useless_off_cuts"]
-
-STRIP = "strip"
-"""The kind of flat that can be made shorter, and the book then has more of them."""
-
-SHORTEST = 4
-"""Panels of the shortest strip that a concertina may ask for."""
+__all__ = ["bin_of", "item_of", "lies_turned", "takes"]
 
 
 def bin_of(stock: Stock) -> Bin:
@@ -28,44 +19,32 @@ def bin_of(stock: Stock) -> Bin:
 
 def item_of(piece: Piece, stock: Stock) -> Item:
     """The room a piece takes with its apron, as it lies when its grain is right."""
-    width, height = APRON.around(piece.flat.size, piece.flat.bleed)
-    if lies_turned(piece, stock):
-        width, height = height, width
-    free = piece.flat.grain is None or stock.grain_axis is None
-    return Item(piece.id, width, height, may_turn=free, group=" ".join(map(str, piece.owner)))
+    width, height = _room(piece.flat, stock)
+    return Item(piece.id, width, height, may_turn=_free(piece.flat, stock), group=" ".join(map(str, piece.owner)))
 
 
 def lies_turned(piece: Piece, stock: Stock) -> bool:
     """Whether the fibres of the sheet ask for a quarter turn."""
-    wanted, given = piece.flat.grain, stock.grain_axis
+    return _turned(piece.flat, stock)
+
+
+def takes(stock: Stock, flat: Flat) -> bool:
+    """Whether a flat with its apron has room on an empty sheet of a stock."""
+    room, paper = _room(flat, stock), bin_of(stock)
+    return paper.takes(*room) or (_free(flat, stock) and paper.takes(*room.turned))
+
+
+def _room(flat: Flat, stock: Stock) -> Size:
+    """The room of a flat with its apron, as it lies when its grain is right."""
+    upright = APRON.around(flat.size, flat.bleed)
+    return upright.turned if _turned(flat, stock) else upright
+
+
+def _free(flat: Flat, stock: Stock) -> bool:
+    """Whether a flat may lie either way."""
+    return flat.grain is None or stock.grain_axis is None
+
+
+def _turned(flat: Flat, stock: Stock) -> bool:
+    wanted, given = flat.grain, stock.grain_axis
     return wanted is not None and given is not None and wanted is not given
-
-
-def useless_off_cuts(stock: Stock, pieces: Collection[Piece]) -> Iterator[Problem]:
-    """Off-cuts that are too small for any piece; the remedy says if they would take shorter strips."""
-    items = [item_of(piece, stock) for piece in pieces]
-    for off_cut in stock.off_cuts:
-        if any(bin_of(off_cut).takes(width, height) for item in items for width, height, _ in item.ways()):
-            continue
-        room, panels = off_cut.usable, max((_panels(piece, off_cut) for piece in pieces), default=0)
-        shorter = f"; or write longest_strip: {panels} in the block of a book" if panels >= SHORTEST else ""
-        yield Problem(
-            f"the {off_cut.sheet.name} off-cut of {stock.name} is smaller than any piece: with its margins and notes "
-            f"it has room for {print_mm(room.width, 1)} × {print_mm(room.height, 1)}",
-            f"keep it for smaller pieces, and take it out of off_cuts{shorter}",
-            severity=Severity.NOTE,
-            field=("stocks", stock.name, "off_cuts"),
-        )
-
-
-def _panels(piece: Piece, off_cut: Stock) -> int:
-    """How many panels of a strip have room on an off-cut: an even number, 0 of a piece that is no strip."""
-    flat = piece.flat
-    if flat.kind != STRIP:
-        return 0
-    pairs = (
-        int(room.width // (2 * flat.panels[0].rect.width))
-        for room in off_cut.openings(Axis.Y)
-        if flat.size.height <= room.height
-    )
-    return 2 * max(pairs, default=0)

@@ -18,7 +18,7 @@ from pathlib import Path
 
 from .errors import OutputError, Problem
 
-__all__ = ["PLAN_NAME", "digest_of", "file_names", "replaced_file", "replaced_folder"]
+__all__ = ["PLAN_NAME", "digest_of", "file_names", "made_before", "replaced_file", "replaced_folder"]
 
 PLAN_NAME = "plan.json"
 
@@ -38,6 +38,11 @@ def file_names(stocks: Sequence[str], taken: Sequence[str] = ()) -> list[str]:
         number = sum(name == f"{stem}.pdf" or re.fullmatch(rf"{stem}-\d+\.pdf", name) is not None for name in names) + 1
         names.append(f"{stem}.pdf" if number == 1 else f"{stem}-{number}.pdf")
     return names[len(taken) :]
+
+
+def made_before(target: Path) -> frozenset[str]:
+    """The files in a folder that an earlier run wrote there."""
+    return frozenset(name for name in _listed(_report(target)) if (target / name).exists())
 
 
 def digest_of(path: Path) -> str:

@@ -14,13 +14,14 @@ from pathlib import Path
 from .ahead import set_texts_ahead
 from .checked import Checked
 from .drafting import Draft, draft_book, draft_slipcase
-from .errors import Problem, ShelfFileError
+from .errors import Problem, Severity, ShelfFileError
 from .extents import page_frame, settled
 from .feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
-from .findings import fit_findings
+from .findings import fit_findings, row_findings
 from .legibility import lettering_problems, titles_for_a_lens
-from .output import replaced_folder
-from .pages import compose_inside
+from .off_cuts import useless_off_cuts
+from .output import made_before, replaced_folder
+from .pages import BLANK, compose_inside
 from .plan import ShelfPlan, plan_shelf
 from .publishing import ALL_OF_IT, MACHINE_FOLDER, Progress, Wishes, publish
 from .reading import ShelfFile, proofread
@@ -28,6 +29,7 @@ from .sheets import Tally, lay_out
 from .shelf_spec import cross_check
 from .sources import Sources, read_sources
 from .spec.sheets import SheetOrder
+from .stock import Stock
 from .wardrobe import Coat, dressed, palettes_overruled
 
 __all__ = ["MACHINE_FOLDER", "Checked", "Made", "Progress", "Wishes", "check", "make"]
@@ -35,11 +37,19 @@ __all__ = ["MACHINE_FOLDER", "Checked", "Made", "Progress", "Wishes", "check", "
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What was made: the checked shelf, each file with the number of its sheets, 0 for the plan, and what they take."""
+    """What was made: the checked shelf, each file with the number of its sheets, 0 for the plan, and what they take.
+
+    `about` are the problems of what was chosen, `others` is how many there are of other books and slipcases; `gone`
+    are files of an earlier run that were not made again, `off_cuts` the partly used sheets that are now to be printed.
+    """
 
     checked: Checked
     files: tuple[tuple[str, int], ...]
     tallies: tuple[Tally, ...]
+    about: tuple[Problem, ...]
+    others: int
+    gone: tuple[str, ...]
+    off_cuts: tuple[Stock, ...]
 
 
 def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
@@ -55,10 +65,12 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     slipcases = _drafted_slipcases(plan, coats, sources)
     problems = (
         *plan.notes,
+        *shelf.of_lenders(_unseen(shelf, plan)),
         *(problem for draft in (*drafts, *slipcases) for problem in draft.problems),
         *palettes_overruled(plan.books, coats),
         *_lettering_problems(plan, drafts),
         *fit_findings(plan),
+        *row_findings(plan),
         *doubtful_measures(comparisons(plan)),
         *estimate_notes(caliper_estimates(plan), plan.stocks),
     )
@@ -74,15 +86,26 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, wishes: W
         CommandError: the choice names what is not there.
     """
     with replaced_folder(into) as folder:
+        before = made_before(into)
         checked = check(path, progress)
         chosen = wishes.choice.of(checked.plan)
         pieces = chosen.pieces(piece for draft in (*checked.drafts, *checked.slipcases) for piece in draft.pieces)
         printer = checked.plan.spec.printer
         order = printer.sheet_order if wishes.choice.again is None else SheetOrder.FEWEST
         layout = lay_out(pieces, checked.plan.stocks, printer.knife_room, order, progress)
-        checked = replace(checked, problems=(*checked.problems, *checked.shelf.located(layout.notes)))
+        useless = checked.shelf.located(useless_off_cuts(checked.plan, pieces))
+        checked = replace(checked, problems=(*checked.problems, *useless))
         files = publish(folder, checked, layout, chosen, wishes, progress)
-    return Made(checked, files, layout.tallies)
+    about = tuple(chosen.problems(checked.problems, checked.shelf.concerns))
+    return Made(
+        checked=checked,
+        files=files,
+        tallies=layout.tallies,
+        about=about,
+        others=len(checked.problems) - len(about),
+        gone=tuple(sorted(before.difference(name for name, _ in files))),
+        off_cuts=tuple(sheet.stock for sheet in layout.sheets if sheet.stock.off_cut),
+    )
 
 
 def _usable(shelf: ShelfFile) -> tuple[Sources, ShelfPlan]:
@@ -131,6 +154,19 @@ def _drafted_slipcases(plan: ShelfPlan, coats: Sequence[Coat], sources: Sources)
         (first, words), (_, artwork, _) = coats[box.books[0]], sources.books[box.books[0]]
         drafts.append(draft_slipcase(box, index, sources.slipcases[box.name], first, words, artwork))
     return tuple(drafts)
+
+
+def _unseen(shelf: ShelfFile, plan: ShelfPlan) -> Iterator[Problem]:
+    """Notes about the insides of books without pages; what all books share says nothing of those that have none."""
+    for book in plan.books:
+        field = ("books", book.number, "inside")
+        if not book.block.pages and book.entry.inside != BLANK and not shelf.is_default(field):
+            yield Problem(
+                "this book is solid and has no pages: its inside will not be seen",
+                "leave it out, or write inside: {kind: blank}",
+                Severity.NOTE,
+                field=field,
+            )
 
 
 def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Problem]:

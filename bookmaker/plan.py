@@ -146,7 +146,7 @@ def _fill(
         fillers = [filler for book in books.values() if book.entry.space == name and (filler := _filler(book))]
         if fillers:
             try:
-                filling = fill_space(_fit(name, spec, books, slipcases, stocks), fillers)
+                filling = fill_space(_fit(name, spec, books, slipcases, stocks), fillers, spec.scale)
                 thicknesses |= filling.thicknesses
                 notes += filling.notes
             except ShelfFileError as refusal:

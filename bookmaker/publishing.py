@@ -17,6 +17,7 @@ from .output import PLAN_NAME, digest_of, file_names
 from .sheets import Layout, Sheet
 from .stock import Stock, calibration
 from .toolpaths import tool_sheet
+from .whereabouts import whereabouts
 from .writers.contact_sheet import write_contact_sheet
 from .writers.leaflet_pdf import write_leaflet
 from .writers.plan_json import dump, plan_report
@@ -75,7 +76,8 @@ def publish(
     written.files += _write_cutting_list(folder / cutting_list, checked, chosen)
     spec = checked.plan.spec
     size = page_size(Size(*spec.printer.sheet.size))
-    write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", guide_pages(checked.plan, written.sheets), size)
+    pages = guide_pages(checked.plan, written.sheets, whereabouts(checked.shelf))
+    write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
     written.files += [guide, *drawings, *extras, PLAN_NAME]
     report = plan_report(
         checked.plan,

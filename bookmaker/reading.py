@@ -21,7 +21,7 @@ from .shelf_spec import BookEntry, ShelfSpec
 from .spec.keys import dotted_keys
 from .spec.sheets import PrinterEntry, Profile
 from .spec_errors import explain
-from .volumes import with_volumes
+from .volumes import is_volume, with_volumes
 from .yaml_tree import Tree, parse_tree
 
 __all__ = ["ShelfFile", "proofread", "read_printer", "read_shelf"]
@@ -32,6 +32,11 @@ LARGEST_FILE = 2_000_000
 WITH_NAMES = ("stocks", "spaces", "books")
 """Keys of the shelf under which stands what other parts of the file call by its name."""
 
+DEFAULTS: FieldPath = ("defaults",)
+"""Where what all books share is written."""
+
+TABLES = (".csv", ".tsv")
+"""How the names of tables end."""
 
 OF_LISTED_BOOKS = (("slipcases",), ("measured_rows",))
 """Keys of the shelf under which books are called by their names."""
@@ -71,8 +76,30 @@ class ShelfFile:
         return (problem for problem in certain if not lies_in(problem.field, self.mended))
 
     def located(self, problems: Iterable[Problem]) -> tuple[Problem, ...]:
-        """The problems with the places of their fields; a book whose field is lent to it is shown itself."""
-        return tuple(dict.fromkeys(_located(problem, self.tree, self.lent) for problem in problems))
+        """The problems with the places of their fields; a book whose field is lent to it is shown itself.
+
+        Volumes that share one entry share what is wrong in it: it is told once.
+        """
+        told: dict[tuple[object, ...], Problem] = {}
+        for problem in problems:
+            found = _located(problem, self.tree, self.lent)
+            shared = is_volume(self.tree, found.field)
+            told.setdefault((found.place, found.message, found.remedy) if shared else (found,), found)
+        return tuple(told.values())
+
+    def concerns(self, problem: Problem, owner: FieldPath) -> bool:
+        """Whether a problem that was located is one of a book or slipcase, or of its set."""
+        if problem.field[:2] == owner:
+            return True
+        alike = (*owner, *problem.field[2:])
+        if not all(is_volume(self.tree, field) for field in (problem.field, alike)):
+            return False
+        told_of = _located(replace(problem, field=alike, place=None), self.tree, self.lent)
+        return told_of.place == problem.place
+
+    def is_default(self, field: FieldPath) -> bool:
+        """Whether a field of a book is what the defaults say, if anything."""
+        return self.lent.get(self.tree.place_of(field)) == DEFAULTS
 
     def refusal(self, problems: Iterable[Problem]) -> ShelfFileError:
         """The problems as a refusal, in the order of the file."""
@@ -106,7 +133,7 @@ def proofread(path: Path) -> ShelfFile:
     written, unlisted = with_listed_books(written, path.parent, dotted_keys(BookEntry))
     defaults = written.child("defaults")
     in_rows, shared = with_rows(with_volumes(written))
-    lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), ("defaults",))}
+    lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), DEFAULTS)}
     tree = with_defaults(in_rows)
     if not isinstance(tree.value, dict):
         remedy = "write keys and values, beginning with shelf: and a name"
@@ -185,7 +212,7 @@ def _of_lender(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) ->
     lender = lent.get(place)
     if problem.field[:1] != ("books",) or lender is None or not tree.holds(problem.field):
         return problem
-    if lender != ("defaults",):
+    if lender != DEFAULTS:
         told = re.sub(r"^books\[[0-9]+\]", show_field(lender), problem.message)
         return replace(problem, message=told, field=(*lender, *problem.field[2:]), place=place)
     # which book takes the default, and which of its parts, is no matter
@@ -197,7 +224,7 @@ def _of_lender(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) ->
 def _located(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> Problem:
     """The problem with its place; what goes wrong in a book with something lent is shown at the book."""
     place = problem.place or _place(problem, tree)
-    if not problem.place and place in lent:
+    if not problem.place and place in lent and not (lent[place] != DEFAULTS and is_volume(tree, problem.field)):
         place = tree.place_of(problem.field[:2])
     in_a_table = problem.field[:1] == ("books",) and place.file != tree.place.file
     return _of_a_table(problem.at(place), tree) if in_a_table else problem.at(place)
@@ -222,6 +249,8 @@ def _read_text(path: Path) -> str:
     def refused(message: str, remedy: str) -> ShelfFileError:
         return ShelfFileError((Problem(message, remedy, place=Place(path.name)),))
 
+    if path.suffix.casefold() in TABLES:
+        raise refused("this is a table of books", "give the shelf file that names it, with a line books: from …")
     if path.is_dir():
         raise refused("this is a folder", "name the shelf file in it")
     try:

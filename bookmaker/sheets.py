@@ -14,7 +14,7 @@ from .apron import APRON, CROSS_ARM, CROSS_ROOM, FOOTER_HEIGHT
 from .errors import Problem, ShelfFileError
 from .flat import Fold, Stroke
 from .geometry import Point, Rect, Size, Transform
-from .lying import bin_of, item_of, lies_turned, useless_off_cuts
+from .lying import bin_of, item_of, lies_turned
 from .packing import NEST_EFFORT, ROUNDING, Cut, DoesNotFit, Nesting, Placed, nest, nest_by_group
 from .piece import Piece
 from .spec.sheets import SheetOrder
@@ -128,11 +128,10 @@ class Tally:
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """All sheets, what they come to for each stock, and what there is to say about them."""
+    """All sheets, and what they come to for each stock."""
 
     sheets: tuple[Sheet, ...]
     tallies: tuple[Tally, ...]
-    notes: tuple[Problem, ...]
 
 
 def _cross(at: Point) -> tuple[Stroke, Stroke]:
@@ -157,7 +156,6 @@ def lay_out(
     sheets: list[Sheet] = []
     tallies: list[Tally] = []
     problems: list[Problem] = []
-    notes: list[Problem] = []
     for name, stock in stocks.items():
         mine = {piece.id: piece for piece in pieces if piece.flat.stock == name}
         if not mine:
@@ -169,10 +167,9 @@ def lay_out(
             continue
         sheets += _sheets_of(stock, mine, nesting)
         tallies.append(_tally(stock, nesting))
-        notes += useless_off_cuts(stock, mine.values())
     if problems:
         raise ShelfFileError(problems)
-    return Layout(tuple(sheets), tuple(tallies), tuple(notes))
+    return Layout(tuple(sheets), tuple(tallies))
 
 
 def _nested(

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from .errors import FieldPath
 from .yaml_tree import Tree
 
-__all__ = ["MOST_VOLUMES", "roman", "with_volumes"]
+__all__ = ["MOST_VOLUMES", "is_volume", "roman", "with_volumes"]
 
 MOST_VOLUMES = 100
 
@@ -30,6 +31,13 @@ def roman(number: int) -> str:
         text += figure * (number // value)
         number %= value
     return text
+
+
+def is_volume(tree: Tree, field: FieldPath) -> bool:
+    """Whether a field is one of a volume that nothing is written about but that its set has so many."""
+    book = tree.below(field[:2]) if field[:1] == ("books",) else None
+    number = book.child("volume") if book else None
+    return book is not None and number is not None and number.place == book.place
 
 
 def with_volumes(tree: Tree) -> Tree:

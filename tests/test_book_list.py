@@ -110,11 +110,13 @@ BAD: dict[str, tuple[str | bytes, list[str]]] = {
          "and one with volumes is a set of so many"],
     ),
     "ragged": (
-        "title,author\nTides,A. Fell,1907\nRopes\n",
+        "title,author\nTides,A. Fell,1907\n",
         ["titles.csv:2:2: this line has 3 cells, but there are 2 columns; "
-         'put text that holds a comma in quotes, "18,5 mm" too',
-         "titles.csv:3:1: this line has 1 cell, but there are 2 columns; "
-         "write a comma for each cell that is empty, too"],
+         'put text that holds a comma in quotes, "18,5 mm" too'],
+    ),
+    "a title left off at the end": (
+        "pages,title\n48,Tides\n64\n",
+        ["titles.csv:3:2: this book has no title; write one, or delete the whole line"],
     ),
     "ragged, with semicolons": (
         "title;height\nSalt; Rope;18,5 mm\n",

@@ -20,6 +20,7 @@ from bookmaker.guide.steps import KINDS
 from bookmaker.guide.wrapping import wrapped
 from bookmaker.pipeline import check
 from bookmaker.sheets import lay_out
+from bookmaker.whereabouts import whereabouts
 from bookmaker.writers.leaflet_pdf import write_leaflet
 
 from .guide_shelves import chapters, flattened, guide_shelf, said, shelf_head
@@ -247,8 +248,8 @@ def test_steps_of_a_worked_concertina(tmp_path: Path) -> None:
         "4.14 mm is what was computed",
         f"they are {spine:.1f} mm apart, the first 15.1 mm from the left edge",
         "Cut the cover out 2.0 mm outside its edges, with its print, 24.0 mm high and 38.5 mm wide",
-        "the block 4.14 mm ________ mm books[2].block.measured_thickness",
-        "the covered book 4.56 mm ________ mm books[2].measured_thickness",
+        "the block 4.14 mm ________ mm shelf.yaml, line 16, in its block: measured_thickness: … mm",
+        "the covered book 4.56 mm ________ mm shelf.yaml, line 16: measured_thickness: … mm",
     ):
         assert words in text, words
 
@@ -301,7 +302,7 @@ def test_measured_blocks_say_so(tmp_path: Path) -> None:
     _, out = made(shelf, tmp_path)
     text = chapters(out / "guide.pdf")[1]["Volume 1"]
     assert "the cover is made for the 4.31 mm that you measured (computed 4.14 mm)" in text
-    assert "the block 4.14 mm 4.31 mm books[1].block.measured_thickness (it is there)" in text
+    assert "the block 4.14 mm 4.31 mm shelf.yaml, line 12, in its block: measured_thickness: … mm (it is there)" in text
 
 
 HOLES = "block: {kind: sections, stock: bond, pages: 64, fold: octavo, stations: 3}"
@@ -430,7 +431,8 @@ def test_a_guide_to_some_sheets_only(tmp_path: Path) -> None:
     some = [piece for piece in pieces if piece.book != 1 and piece.flat.stock != "card"]
     plan = checked.plan
     sheets = [(f"{sheet.stock.name}.pdf", 1, sheet) for sheet in lay_out(some, plan.stocks, 2.0).sheets]
-    write_leaflet(tmp_path / "guide.pdf", "Shelf", guide_pages(plan, sheets), Size(210, 297))
+    pages = guide_pages(plan, sheets, whereabouts(checked.shelf))
+    write_leaflet(tmp_path / "guide.pdf", "Shelf", pages, Size(210, 297))
     front, texts, _ = chapters(tmp_path / "guide.pdf")
     assert set(texts) == {"Volume 1", "Volume 3"}
     assert "2 books at 1:12" in front

@@ -165,7 +165,7 @@ def test_an_off_cut_too_small_for_long_strips_takes_shorter_ones(tmp_path: Path)
     path.write_text(text, encoding="utf-8")
     (note,) = make(path, tmp_path / "out").checked.problems
     assert note.remedy == (
-        "keep it for smaller pieces, and take it out of off_cuts; or write longest_strip: 4 in the block of a book"
+        "keep it for smaller pieces, and take it out of off_cuts; or write longest_strip: 4 in the block of Volume 1"
     )
     plan, _ = made(text.replace("pages: 22", "pages: 22, longest_strip: 4"), tmp_path / "shorter")
     assert (plan["problems"], plan["books"][0]["strips"]) == ([], 6)

@@ -121,8 +121,11 @@ def test_an_ease_smaller_than_the_books_likely_error_is_said(tmp_path: Path) -> 
     assert (note.severity, note.field) == ("note", ("slipcases", "salt", "ease"))
     assert str(note) == (
         "shelf.yaml:23:9: its books may be off by ± 0.84 mm together, but the ease is 0.3 mm; "
-        "finish the books before you print the box, and write the measured_thickness of their blocks"
+        "finish the books before you print the box, and write what they measure side by side as "
+        "measured_rows: - {books: [Tide Tables, 2, 3], thickness: … mm}; or write ease: 0.85 mm"
     )
+    measured = shelf() + "measured_rows:\n  - {books: [Tide Tables, 2, 3], thickness: 14.5 mm}\n"
+    assert checked(tmp_path, measured).problems == ()
     for ease, said in (("0.83 mm", True), ("0.85 mm", False)):
         problems = checked(tmp_path, shelf().replace("2, 3]", f"2, 3], ease: {ease}")).problems
         assert bool(problems) is said

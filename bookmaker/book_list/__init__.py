@@ -109,24 +109,18 @@ def _wrong_cells(
     table: Table, row: Row, header: Row, columns: Sequence[Column], separator: str
 ) -> Iterator[Problem]:
     """What is wrong with a row, whatever its columns mean."""
-    count = len(row.cells) if any(row.cells[len(header.cells) :]) else min(len(row.cells), len(header.cells))
-    if count != len(header.cells):
-        sign = SEPARATORS[separator]
-        quotes = f"put text that holds a {sign} in quotes" + (', "18,5 mm" too' if separator == "," else "")
+    if any(row.cells[len(header.cells) :]):
+        quotes = f"put text that holds a {SEPARATORS[separator]} in quotes"
         yield Problem(
-            f"this line has {_counted(count)}, but there are {len(header.cells)} columns",
-            quotes if count > len(header.cells) else f"write a {sign} for each cell that is empty, too",
-            place=table.place(row.line, min(count, len(header.cells))),
+            f"this line has {len(row.cells)} cells, but there are {len(header.cells)} columns",
+            quotes + (', "18,5 mm" too' if separator == "," else ""),
+            place=table.place(row.line, len(header.cells)),
         )
         return
     for column in columns:
-        told = _wrong_cell(column, row.cells[column.number - 1])
+        told = _wrong_cell(column, row.cell(column.number))
         if told:
             yield Problem(*told, place=table.place(row.line, column.number))
-
-
-def _counted(cells: int) -> str:
-    return f"{cells} cells" if cells > 1 else "1 cell"
 
 
 def _wrong_cell(column: Column, cell: str) -> tuple[str, str] | None:
@@ -148,7 +142,7 @@ def _book(table: Table, row: Row, columns: Sequence[Column]) -> Tree:
     """One book as the YAML of the same keys would have it; an empty cell is a key left out."""
     book = Tree({}, table.place(row.line, 1), {})
     for column in columns:
-        cell = row.cells[column.number - 1]
+        cell = row.cell(column.number)
         if cell:
             _put(book, column.key.split("."), Tree(cell, table.place(row.line, column.number)))
     return book

@@ -37,6 +37,10 @@ class Row:
         """Whether it says anything: it is neither empty nor a note."""
         return any(self.cells) and not f"{self.cells[0]} ".startswith(NOTE)
 
+    def cell(self, number: int) -> str:
+        """A cell by its number from 1; those left off at the end of a line are empty."""
+        return self.cells[number - 1] if number <= len(self.cells) else ""
+
 
 class QuoteSlip(Exception):  # noqa: N818 - it is the maker's slip
     """A quotation mark that is not closed, or has text after it: the cell where it opens, the line where it ends."""

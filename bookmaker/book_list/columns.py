@@ -79,9 +79,9 @@ def _columns(
         place = table.place(header.line, number)
         key = names.get(name.casefold())
         if not name:
-            filled = next((row for row in rows if len(row.cells) >= number and row.cells[number - 1]), None)
+            filled = next((row for row in rows if row.cell(number)), None)
             if filled:
-                said = f"line {filled.line} has {show(filled.cells[number - 1])!r} in it"
+                said = f"line {filled.line} has {show(filled.cell(number))!r} in it"
                 yield Problem(f"column {number} has no name, but {said}", "name it, or delete it", place=place)
         elif key is None:
             yield Problem(f"no column is called {show(name)!r}", _remedy(name, names, keys), place=place)

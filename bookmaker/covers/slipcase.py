@@ -67,7 +67,10 @@ class SlipcaseEntry(Entry):
 
 @dataclass(frozen=True, slots=True)
 class SlipcasePlan:
-    """A slipcase worked out. `books` are numbers into the books of the shelf; `space` is where it stands."""
+    """A slipcase worked out. `books` are numbers into the books of the shelf; `space` is where it stands.
+
+    `row_tolerance` is how far its books side by side are likely to be off, ± mm.
+    """
 
     name: str
     entry: SlipcaseEntry
@@ -77,6 +80,7 @@ class SlipcasePlan:
     outside: BoxSize
     flat: Flat
     uncertainty: Uncertainty
+    row_tolerance: float
     notes: tuple[Problem, ...] = ()
 
     @property
@@ -125,7 +129,8 @@ def plan_slipcase(
         outside=outside_of(inside, stock),
         flat=flat,
         uncertainty=Uncertainty(_with_walls(row.slopes, stock), 0.0, row.errors),
-        notes=(*_too_thin(stock), *_ease_note(entry, row.spread(tolerances)[1])),
+        row_tolerance=row.spread(tolerances)[1],
+        notes=tuple(_too_thin(stock)),
     )
 
 
@@ -175,17 +180,3 @@ def _too_thin(stock: Stock) -> Iterator[Problem]:
             Severity.WARNING,
             field=("stock",),
         )
-
-
-def _ease_note(entry: SlipcaseEntry, likely: float) -> list[Problem]:
-    """The box is printed to computed sizes; books that come out thicker than its ease do not go in."""
-    if likely <= entry.ease + 1e-9:
-        return []
-    return [
-        Problem(
-            f"its books may be off by ± {print_mm(likely, 2)} together, but the ease is {print_mm(entry.ease)}",
-            "finish the books before you print the box, and write the measured_thickness of their blocks",
-            Severity.NOTE,
-            field=("ease",),
-        )
-    ]

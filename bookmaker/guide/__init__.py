@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from ..book_names import called_in_list
 from ..drawing import Art
 from ..geometry import Size
 from ..plan import ShelfPlan
+from ..whereabouts import Whereabouts
 from .book_chapter import book_chapter, box_chapter
 from .cutting_list import cutting_list_pages
 from .items import Item, figure_room
@@ -20,20 +22,23 @@ from .steps import making_of_box, makings
 __all__ = ["cutting_list_pages", "guide_pages", "page_size"]
 
 
-def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile]) -> Iterator[Art]:
-    """All pages; `sheets` gives each sheet with its file and its page there.
+def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile], where: Sequence[Whereabouts]) -> Iterator[Art]:
+    """All pages; `sheets` gives each sheet with its file and its page there, `where` the place of each book.
 
     The pages have the `page_size` of the printer's sheet. Books and slipcases of which nothing is printed are left out.
     """
     size = page_size(Size(*plan.spec.printer.sheet.size))
     width = measure(size)
     prints = Prints.by_owner(sheets)
+    names = [book.entry.name for book in plan.books]
     jobs = [
         BookJob(
             book,
             plan.stocks,
             prints["books", book.number],
             figure_room(width),
+            where[book.number],
+            called_in_list([book.number], names),
         )
         for book in plan.books
         if ("books", book.number) in prints
@@ -45,6 +50,7 @@ def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile]) -> Iterator[Art]
             plan.stocks,
             prints["slipcases", box.name],
             figure_room(width),
+            called_in_list(box.books, names),
         )
         for box in plan.slipcases
         if ("slipcases", box.name) in prints

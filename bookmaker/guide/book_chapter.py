@@ -130,4 +130,4 @@ def _measures(makings: Sequence[Making]) -> Iterator[Item]:
 
 
 def _written(measure: Measure) -> str:
-    return measure.key if measure.measured is None else f"{measure.key} (it is there)"
+    return measure.written if measure.measured is None else f"{measure.written} (it is there)"

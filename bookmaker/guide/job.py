@@ -10,6 +10,7 @@ from ..book_plan import BookPlan
 from ..covers.slipcase import SlipcasePlan
 from ..spec.stocks import GLUES
 from ..stock import Stock
+from ..whereabouts import Whereabouts
 from .items import Figure
 from .prints import Prints
 
@@ -38,14 +39,14 @@ class Supply:
 
 @dataclass(frozen=True, slots=True)
 class Measure:
-    """Something to measure: what was computed, in mm, and the key that takes the real value.
+    """Something to measure: what was computed, in mm, and what is written for the real value, and where.
 
     `measured` is what the shelf file says already.
     """
 
     what: str
     computed: float
-    key: str
+    written: str
     measured: float | None = None
 
 
@@ -63,17 +64,17 @@ class Making:
 
 @dataclass(frozen=True, slots=True)
 class BookJob:
-    """A book to make: its plan, the stocks, where its parts are printed, and the room for a drawing in mm."""
+    """A book to make: its plan, the stocks, where its parts are printed, and the room for a drawing in mm.
+
+    `whereabouts` tell where the maker writes about it, `called` how a list of books calls it.
+    """
 
     book: BookPlan
     stocks: Mapping[str, Stock]
     prints: Prints
     room: float
-
-    @property
-    def key(self) -> str:
-        """Where the book stands in the shelf file."""
-        return f"books[{self.book.number + 1}]"
+    whereabouts: Whereabouts
+    called: str
 
     def stock(self, kind: str) -> Stock:
         """The stock that the flats of a kind are cut from."""
@@ -82,10 +83,14 @@ class BookJob:
 
 @dataclass(frozen=True, slots=True)
 class BoxJob:
-    """A slipcase to make: its plan, its books, the stocks, where its net is printed, and the room for a drawing."""
+    """A slipcase to make: its plan, its books, the stocks, where its net is printed, and the room for a drawing.
+
+    `called` is how a list of books calls its books.
+    """
 
     box: SlipcasePlan
     books: tuple[BookPlan, ...]
     stocks: Mapping[str, Stock]
     prints: Prints
     room: float
+    called: str

@@ -36,6 +36,8 @@ PARTS = (
     Column(0.88, 1.0, ends=True),
 )
 
+FILL_LAST = "Cut blocks that fill their space last, when the others are measured: they take what these leave."
+
 ORDER = (
     "Print, fold and glue all blocks first. Several books may share a sheet: print it once.",
     "Measure each dry block and note it on its page. Write what is more than 0.1 mm off into the shelf file, and "
@@ -69,13 +71,23 @@ def shelf_chapter(
         yield space_figure(fit, plan, room)
     yield from _books(chosen, starts)
     yield Heading("Order of work")
-    yield from (Tick(step) for step in ORDER)
+    yield from (Tick(step) for step in _order(chosen))
     yield from _shopping(chosen, sheets, makings)
     yield from _tools(makings)
     yield from _cutting(chosen)
     yield from _folds(chosen)
     yield Heading("Cautions")
     yield from (Paragraph(caution) for caution in CAUTIONS)
+
+
+def _order(plan: ShelfPlan) -> Iterator[str]:
+    """The order of work; blocks that fill are cut after all whose thickness they depend on."""
+    blocks, measuring, *rest = ORDER
+    yield blocks
+    yield measuring
+    if any(book.fills for book in plan.books):
+        yield FILL_LAST
+    yield from rest
 
 
 def _books(plan: ShelfPlan, starts: Sequence[int]) -> Iterator[Item]:

@@ -72,12 +72,6 @@ KINDS: Mapping[type[Part], ModuleType] = {
 BLANK = blank.Blank()
 """The inside of a book that asks for none."""
 
-UNSEEN = Problem(
-    "this book is solid and has no pages: its inside will not be seen",
-    "leave it out, or write inside: {kind: blank}",
-    Severity.NOTE,
-)
-
 MOST_PARTS = 200
 
 
@@ -148,9 +142,9 @@ def why_open(entry: AnyInside, source: Any, frame: PageFrame) -> Problem | None:
 
 
 def compose_inside(entry: AnyInside, source: Any, frame: PageFrame) -> Inside:
-    """Fill the pages; `source` is what `load_inside` gave. Of a book that has none it is only said that it has none."""
+    """Fill the pages, if there are any; `source` is what `load_inside` gave."""
     if not frame.pages:
-        return Inside((), () if isinstance(entry, blank.Blank) else (UNSEEN,))
+        return Inside(())
     return bind(_bound(entry, source), frame)
 
 

@@ -9,7 +9,7 @@ from ..cover_views import jacket_view
 from ..job import BookJob, Making, Measure
 from ..scale_drawings import flat_figure
 from ..wording import listed, long, sides, thick
-from .shared import FOLDING, KNIFE, SCORING, filming, printing
+from .shared import FOLDING, KNIFE, SCORING, filming, printing, row_written
 
 __all__ = ["making"]
 
@@ -33,13 +33,14 @@ def making(job: BookJob) -> Making:
             flat_figure(jacket.flat, job.room, "The jacket"),
         ),
         tools=(*KNIFE, *SCORING, *FOLDING),
-        measures=(Measure("the book in its jacket, in a row", book.thickness.computed, _row(job), book.measured),),
+        measures=(_measure(job),),
     )
 
 
-def _row(job: BookJob) -> str:
-    """The key that takes the thickness of a finished book in its jacket."""
-    return f"measured_rows: - {{books: [{job.book.number + 1}], thickness: … mm}}"
+def _measure(job: BookJob) -> Measure:
+    book = job.book
+    row = row_written(job.called)
+    return Measure("the book in its jacket, in a row", book.thickness.computed, row, book.measured)
 
 
 def _steps(job: BookJob, flat: Flat) -> Iterator[str]:
@@ -48,8 +49,8 @@ def _steps(job: BookJob, flat: Flat) -> Iterator[str]:
     assert jacket is not None  # this module is for books that wear one
     yield (
         "Make the jacket when the covered book is finished and dry. It should be "
-        f"{thick(book.cover.thickness.value)} thick. If it is more than 0.1 mm off, correct "
-        f"{job.key}.block.measured_thickness by as much and run make again."
+        f"{thick(book.cover.thickness.value)} thick. If it is more than 0.1 mm off, correct the measured_thickness of "
+        "its block by as much and run make again."
     )
     yield printing(job, "jacket")
     yield from filming(job, flat)

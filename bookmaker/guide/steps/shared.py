@@ -32,6 +32,7 @@ __all__ = [
     "panels_of",
     "print_sheets",
     "printing",
+    "row_written",
     "spine_glue",
 ]
 
@@ -79,7 +80,8 @@ def finished(job: BookJob) -> str:
 def finished_measure(job: BookJob) -> Measure:
     """The thickness of the covered book, and where to write it."""
     thickness = job.book.cover.thickness
-    return Measure("the covered book", thickness.computed, f"{job.key}.measured_thickness", thickness.measured)
+    where = job.whereabouts.length_of("measured_thickness")
+    return Measure("the covered book", thickness.computed, where, thickness.measured)
 
 
 def folds_said(folds: Iterable[Fold]) -> str:
@@ -107,7 +109,13 @@ def measuring(job: BookJob, where: str = "") -> str:
 def block_measure(job: BookJob) -> Measure:
     """The thickness of the block, and where to write it."""
     thickness = job.book.block.thickness
-    return Measure("the block", thickness.computed, f"{job.key}.block.measured_thickness", thickness.measured)
+    where = job.whereabouts.length_of("block", "measured_thickness")
+    return Measure("the block", thickness.computed, where, thickness.measured)
+
+
+def row_written(called: str) -> str:
+    """The key that takes the thickness of finished books side by side, called so in a list."""
+    return f"measured_rows: - {{books: [{called}], thickness: … mm}}"
 
 
 def glue_over(what: str, rects: Iterable[Rect], film: float = GLUES["pva"]) -> Supply:

@@ -8,7 +8,7 @@ from ...flat import Role
 from ..job import BoxJob, Making, Measure
 from ..scale_drawings import flat_figure
 from ..wording import counted, glue_called, listed, long, sides, thick
-from .shared import FOLDING, KNIFE, SCORING, film_said, folds_said, glue_over, panels_of, print_sheets
+from .shared import FOLDING, KNIFE, SCORING, film_said, folds_said, glue_over, panels_of, print_sheets, row_written
 
 __all__ = ["making"]
 
@@ -24,13 +24,8 @@ def making(job: BoxJob) -> Making:
         figures=(flat_figure(box.flat, job.room, "The net", high=100.0),),
         tools=(*KNIFE, *SCORING, *FOLDING, "a small block of wood"),
         supplies=(glue_over(glue_called(stock.glue), panels_of([box.flat], Role.TAB), stock.glue),),
-        measures=(Measure("its books in a row", row, _row(job)),),
+        measures=(Measure("its books in a row", row, row_written(job.called)),),
     )
-
-
-def _row(job: BoxJob) -> str:
-    """The key that takes the thickness of its books side by side."""
-    return f"measured_rows: - {{books: [{', '.join(str(book.number + 1) for book in job.books)}], thickness: … mm}}"
 
 
 def _steps(job: BoxJob, row: float) -> Iterator[str]:

@@ -51,6 +51,11 @@ def making(job: BookJob) -> Making:
 
 def _steps(job: BookJob, entry: Solid, strip: Flat | None) -> Iterator[str]:
     (part,) = job.book.block.cut_list
+    if job.book.fills:
+        yield (
+            "Cut this block last, when the other blocks of its space are measured, the measures are in the shelf file "
+            "and make has run again: it fills what they leave, and its thickness changes with theirs."
+        )
     smaller = " That is smaller than the page by the edge strip and its glue." if strip else ""
     yield (
         f"Cut the block of {entry.material}: {thick(part.height)} high, {thick(part.width)} wide, "
