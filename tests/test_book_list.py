@@ -391,3 +391,22 @@ def test_the_table_of_the_readme_is_read(tmp_path: Path) -> None:
         ("Tide Tables", 21.0),
         ("Salt, Rope and Tar", 18.5),
     ]
+
+
+@pytest.mark.parametrize("separator", [",", ";", "\t"])
+def test_cells_left_off_at_the_end_of_a_line_are_empty(separator: str, tmp_path: Path) -> None:
+    whole = "title,author,date,series\nTides,,,\nRopes,A. Fell,,\nPans,A. Fell,1907,Salt\n".replace(",", separator)
+    short = "\n".join(line.rstrip(separator) for line in whole.splitlines()) + "\n"
+    assert short != whole
+    read = [read_shelf(shelf(tmp_path, table)).spec for table in (whole, short)]
+    assert read[0] == read[1]
+    assert [book.author for book in read[1].books] == [None, "A. Fell", "A. Fell"]
+
+
+@pytest.mark.parametrize("name", ["titles.csv", "TITLES.TSV"])
+def test_a_table_in_place_of_a_shelf_file_is_told(name: str, tmp_path: Path) -> None:
+    (tmp_path / name).write_text("title,author\nTides: a History,A. Fell\n", encoding="utf-8")
+    with pytest.raises(ShelfFileError) as refused:
+        read_shelf(tmp_path / name)
+    told = f"{name}: this is a table of books; give the shelf file that names it, with a line books: from …"
+    assert str(refused.value) == told

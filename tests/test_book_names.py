@@ -6,11 +6,12 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.book_names import BookName, UnknownBook, find_book, find_books
+from bookmaker.book_names import BookName, UnknownBook, called_in_list, find_book, find_books
 from bookmaker.choice import Choice
 from bookmaker.errors import CommandError
 from bookmaker.pipeline import check
 from bookmaker.reading import read_shelf
+from bookmaker.yaml_tree import parse_tree
 
 ANNALS = [BookName("Annals", figure, "Lights") for figure in ("I", "II", "III")]
 BOOKS = [BookName("Fog"), *ANNALS, BookName("Index", "", "Lights"), BookName("Salt"), BookName("Salt"), BookName("12")]
@@ -108,3 +109,29 @@ def test_a_set_twice_in_boxes_is_told(shelf: Path) -> None:
     with pytest.raises(Exception, match="Annals II is listed twice"):
         check(shelf)
     assert read_shelf(shelf).spec.books[2].name == BookName("Annals", "II", "Lights")
+
+
+@pytest.mark.parametrize(
+    ("numbers", "called"),
+    {
+        (0,): "Fog",
+        (1, 2, 3): "Annals",
+        (3, 1, 2): "Annals",
+        (1, 2): "Annals I, Annals II",
+        (1, 2, 3, 4): "Lights",
+        (0, 5, 6): "Fog, 6, 7",
+        (7,): "12",
+    }.items(),
+)
+def test_a_list_calls_books_so_that_they_are_found_again(numbers: tuple[int, ...], called: str) -> None:
+    assert called_in_list(numbers, BOOKS) == called
+    found = [number for name in called.split(", ") for number in find_books(name, BOOKS)]
+    assert sorted(found) == sorted(numbers)
+
+
+@pytest.mark.parametrize(
+    "title", ["Salt, Rope", "Tides: a List", "[Sic]", "- Dash", "#1", 'The "Ark"', "null", "Back\\slash, and", "O'Fell"]
+)
+def test_a_title_in_a_list_stays_one_title(title: str) -> None:
+    written = f"[{called_in_list([0], [BookName(title), BookName('Fog')])}]"
+    assert parse_tree(written, "list.yaml").plain() == [title]

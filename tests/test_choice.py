@@ -10,6 +10,7 @@ import pytest
 
 from bookmaker.choice import Choice
 from bookmaker.errors import CommandError
+from bookmaker.made_lines import gone_lines, off_cut_lines
 from bookmaker.pipeline import Wishes, make
 
 SHELF = """\
@@ -129,3 +130,55 @@ def test_all_wrong_names_are_told_at_once(shelf: Path) -> None:
     with pytest.raises(CommandError) as refusal:
         made(shelf, "Fog", "Tide Table", stocks=("card",))
     assert [str(problem).split(":")[0] for problem in refusal.value.problems] == ["--only", "--only", "--stock"]
+
+
+NOTED = SHELF.replace("lime wood}", "lime wood}\n    inside: {kind: ruled}") + """\
+measured_rows:
+  - {books: [Fog Signals, Tide Tables], thickness: 11.5 mm}
+"""
+
+
+def test_problems_of_what_was_not_chosen_are_counted(shelf: Path) -> None:
+    """The box and the third book have a note each; the row, which is nobody's, is told every time."""
+    shelf.write_text(NOTED, encoding="utf-8")
+
+    def told(*only: str) -> tuple[list[object], int]:
+        done = make(shelf, shelf.parent / "out", wishes=Wishes(choice=Choice(only)))
+        assert len(done.about) + done.others == len(done.checked.problems)
+        return [problem.field[:2] for problem in done.about], done.others
+
+    row, box, book = ("measured_rows", 0), ("slipcases", "the pair"), ("books", 2)
+    assert told() == ([book, row, box], 0)
+    assert told("Salt and Rope") == ([row], 2)
+    assert told("Tide Tables") == ([book, row], 1)
+    assert told("the pair") == ([row, box], 1)
+
+
+def test_files_that_a_choice_clears_away_are_counted(shelf: Path) -> None:
+    whole = make(shelf, shelf.parent / "out")
+    assert whole.gone == ()
+    part = make(shelf, shelf.parent / "out", wishes=Wishes(choice=Choice(("Tide Tables",))))
+    assert part.gone == ("box-card.pdf", "page-paper.pdf")
+    assert make(shelf, shelf.parent / "out").gone == ()
+
+
+def test_off_cuts_that_are_used_up_are_told(shelf: Path) -> None:
+    off_cuts = "cover paper: {off_cuts: [70 x 60 mm, 70 x 60 mm, 50 x 60 mm], caliper"
+    shelf.write_text(SHELF.replace("cover paper: {caliper", off_cuts), encoding="utf-8")
+    done = make(shelf, shelf.parent / "out")
+    sizes = [(off_cut.name, off_cut.sheet.name) for off_cut in done.off_cuts]
+    assert sizes == [("cover paper", "70 × 60 mm")] * 2
+    (line,) = off_cut_lines(done.off_cuts)
+    assert line == (
+        "cover paper: 2 off-cuts are used up, 2 of 70 × 60 mm; once they are printed, take them out of off_cuts, "
+        "or the next run counts on them again"
+    )
+    assert list(off_cut_lines(())) == []
+
+
+def test_what_is_gone_is_named() -> None:
+    (one,) = gone_lines(["a.pdf"])
+    assert one == "1 file made before is gone: a.pdf; another folder after --into keeps what is there"
+    (many,) = gone_lines(["a", "b", "c", "d"])
+    assert many.startswith("4 files made before are gone: a, b, c and more;")
+    assert list(gone_lines([])) == []

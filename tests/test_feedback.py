@@ -209,3 +209,43 @@ def test_explain_shows_computed_and_measured(tmp_path: Path) -> None:
     assert "finished book as measured 5.200" in lines
     assert "measured less computed +0.740" in lines
     assert json.loads(CliRunner().invoke(app, ["check", str(path), "--json"]).output)["measured"]
+
+
+@pytest.mark.parametrize(
+    ("second", "told"),
+    [
+        ("space: upper", ""),
+        ("space: lower", "the space upper and the space lower"),
+        ("space: upper, stack: heap", ""),
+        ("author: Nobody", "the space upper and no space"),
+    ],
+)
+def test_a_measured_row_is_of_books_that_stand_together(tmp_path: Path, second: str, told: str) -> None:
+    entry = "size: {height: 20 mm, width: 14 mm}, block: {kind: solid, thickness: 5 mm}, cover: {kind: wrap, stock: c}"
+    (tmp_path / "shelf.yaml").write_text(
+        f"""\
+shelf: Rows
+stocks: {{c: {{caliper: 160 um}}}}
+spaces:
+  upper: {{width: 60 mm, height: 27 mm, depth: 22 mm}}
+  lower: {{width: 60 mm, height: 27 mm, depth: 22 mm}}
+books:
+  - {{title: One, space: upper, {entry}}}
+  - {{title: Two, {second}, {entry}}}
+  - {{title: Three, space: upper, {entry}}}
+measured_rows:
+  - {{books: [One, Two], thickness: 10.7 mm}}
+""",
+        encoding="utf-8",
+    )
+    said = [str(problem) for problem in check(tmp_path / "shelf.yaml").problems]
+    assert said == ([] if not told else [
+        f"shelf.yaml:11:13: the books of this row do not stand together, but in {told}; "
+        "measure side by side what stands together, and write a row for each"
+    ])
+    text = (tmp_path / "shelf.yaml").read_text(encoding="utf-8")
+    boxed = text + "slipcases:\n  pair: {books: [Two, Three], stock: c, space: upper, ease: 1 mm}\n"
+    if "stack" not in second:
+        (tmp_path / "shelf.yaml").write_text(boxed, encoding="utf-8")
+        (problem,) = check(tmp_path / "shelf.yaml").problems
+        assert "but in the space upper and the slipcase pair" in problem.message

@@ -453,3 +453,24 @@ def test_a_stock_may_be_called_guide(tmp_path: Path) -> None:
     assert {"guide.pdf", "guide-2.pdf"} <= set(plan["files"])
     assert {sheet["file"] for sheet in plan["sheets"]} == {"guide-2.pdf", "bond.pdf", "card.pdf"}
     assert "maker's guide" in PdfReader(out / "guide.pdf").pages[0].extract_text()
+
+
+def test_blocks_that_fill_are_cut_last(tmp_path: Path) -> None:
+    """Their thickness follows that of all others on the space; measured, they are blocks like any other."""
+    fill = "block: {kind: solid, thickness: fill, at_most: 9 mm"
+    last = "Cut this block last"
+    for block, told in ((fill, True), (f"{fill}, measured_thickness: 8 mm", False)):
+        dummy = f"  - title: Volume 4\n    size: {{height: 20 mm, width: 15 mm}}\n    space: upper\n    {block}}}\n"
+        text = shelf_head() + WORKED + dummy + "    cover: {kind: wrap, stock: card}\n"
+        front, texts, _ = chapters(made(text, tmp_path / str(told))[1] / "guide.pdf")
+        assert ("Cut blocks that fill their space last, when the others are measured" in front) is told
+        assert [last in texts[f"Volume {number}"] for number in (1, 2, 3, 4)] == [False, False, False, told]
+
+
+def test_finished_rows_are_called_by_name(tmp_path: Path) -> None:
+    box = "slipcases:\n  pair: {books: [1, 3], stock: card, ease: 1 mm}\n"
+    jacket = "  - title: Volume 1"
+    text = shelf_head() + WORKED.replace(jacket, f"{jacket}\n    jacket: {{stock: bond}}") + box
+    _, texts, _ = chapters(made(text, tmp_path)[1] / "guide.pdf")
+    assert "measured_rows: - {books: [Volume 1, Volume 3], thickness: … mm}" in texts["pair"]
+    assert "measured_rows: - {books: [Volume 1], thickness: … mm}" in texts["Volume 1"]

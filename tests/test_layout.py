@@ -255,3 +255,20 @@ def test_the_line_on_paper_says_what_could_be_less() -> None:
     assert paper_line(rest) == (
         "card: no layout takes fewer sheets; 30% of the room used; 215.9 × 180 mm of the last sheet is left"
     )
+
+
+@pytest.mark.parametrize("joint", ["back to back", "hinge tab"])
+def test_advice_on_shorter_strips_holds_when_it_is_followed(tmp_path: Path, joint: str) -> None:
+    """60 mm less margins and marks are 45.6: four pages of 10 mm have room, of 13 mm not; a tab of 3 mm too."""
+    books = "".join(BOOK.format(number=n, height=15, width=w, pages=22) for n, w in ((1, 13), (2, 10)))
+    books = books.replace("pages: 22", f"pages: 22, joint: {joint}")
+    text = on_two_papers(books, printer="knife_room: 2 mm", off_cuts="60 x 60 mm")
+    path = tmp_path / "shelf.yaml"
+    path.write_text(text, encoding="utf-8")
+    (note,) = make(path, tmp_path / "out").checked.problems
+    assert note.remedy.endswith("; or write longest_strip: 4 in the block of Volume 2")
+    at = text.rindex("pages: 22")
+    path.write_text(f"{text[:at]}longest_strip: 4, {text[at:]}", encoding="utf-8")
+    done = make(path, tmp_path / "out")
+    assert done.checked.problems == ()
+    assert len(done.off_cuts) == 1

@@ -253,3 +253,17 @@ def test_a_strip_that_leaves_no_block_or_fits_no_sheet_is_refused(tmp_path: Path
         with pytest.raises(ShelfFileError) as caught:
             check(tmp_path / "shelf.yaml")
         assert str(caught.value) == message
+
+
+def test_an_inside_that_all_books_share_is_not_told_of_solid_ones(tmp_path: Path) -> None:
+    """Told once of a row that has one; of a book that takes it from the defaults, not at all."""
+    rest = SHELF[SHELF.index("  - title") :]
+    head = SHELF.removesuffix(rest).removesuffix("books:\n")
+    shared = f"{head}defaults:\n  inside: {{kind: ruled}}\nbooks:\n{rest}"
+    (tmp_path / "shelf.yaml").write_text(shared, encoding="utf-8")
+    assert check(tmp_path / "shelf.yaml").problems == ()
+    row = rest.replace(rest[: rest.index("\n")], "  - row: [Fog, Salt]\n    inside: {kind: ruled}", 1)
+    (tmp_path / "shelf.yaml").write_text(f"{head}books:\n{row}", encoding="utf-8")
+    (problem,) = check(tmp_path / "shelf.yaml").problems
+    assert "will not be seen" in problem.message
+    assert problem.place is not None and problem.place.source.strip() == "inside: {kind: ruled}"

@@ -164,3 +164,18 @@ def test_the_plate_of_the_title_leaves_most_of_a_spine_picture_to_be_seen(tmp_pa
 def test_drawn_styles_are_many() -> None:
     assert len(DRAWN) == 10
     assert dressed(DRAWN[0], flat_of()).lettering
+
+
+def test_what_is_wrong_in_the_entry_of_a_set_is_told_once_of_its_key(tmp_path: Path) -> None:
+    """A flap that is too long, which refuses the shelf, and a picture that is too coarse, which does not."""
+    entry = "  - title: Annals\n    volumes: 3\n    jacket:\n      stock: page\n      flap: 40 mm\n"
+    with pytest.raises(ShelfFileError) as refused:
+        check(written(tmp_path, entry))
+    (problem,) = refused.value.problems
+    assert str(problem).startswith("shelf.yaml:14:13: a flap of 40 mm is wider than the side")
+    Image.new("RGB", (30, 44), "#304050").save(tmp_path / "sea.png")
+    picture = "  - title: Annals\n    volumes: 3\n    design:\n      style: picture\n      front_picture: sea.png\n"
+    found = check(written(tmp_path, picture + "  - title: Index\n"))
+    coarse = [problem for problem in found.problems if "dots per inch" in problem.message]
+    assert [problem.place.line for problem in coarse if problem.place] == [14]
+    assert [found.shelf.concerns(coarse[0], ("books", number)) for number in range(4)] == [True, True, True, False]

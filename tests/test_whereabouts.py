@@ -45,9 +45,10 @@ SAID = {
     "Rope": "titles.csv, line 2: column block.measured_thickness",
     "Tar I": "titles.csv, line 3: a line for each volume, with the columns volume and block.measured_thickness",
     "Tar II": "titles.csv, line 3: a line for each volume, with the columns volume and block.measured_thickness",
-    "Annals I": f"shelf.yaml, line 15: beside volumes a row of 3 items, number 1 of them {{{BLOCK}}}, the others {{}}",
-    "Annals II": f"shelf.yaml, line 15: beside volumes a row of 3 items, number 2 of them {{{BLOCK}}}, the others {{}}",
-    "Annals III": f"shelf.yaml, line 15: beside volumes a row of 3 items, number 3 of them {{{BLOCK}}}, the others {{}}",
+    **{
+        name: f"shelf.yaml, line 15: beside volumes a row of 3 items, number {n} of them {{{BLOCK}}}, the others {{}}"
+        for n, name in enumerate(("Annals I", "Annals II", "Annals III"), start=1)
+    },
     "Weirs": f"shelf.yaml, line 19: {{title: …, {BLOCK}}}",
     "Sluices": f"shelf.yaml, line 20: {BLOCK}",
     "Logs I": f"shelf.yaml, line 24: {BLOCK}",
@@ -78,7 +79,8 @@ def test_the_place_of_every_form_of_book_is_said(tmp_path: Path) -> None:
     found = check(written(tmp_path, SHELF, TABLE))
     said = [place.length_of("block", "measured_thickness") for place in whereabouts(found.shelf)]
     assert dict(zip([book.name for book in found.plan.books], said, strict=True)) == SAID
-    assert whereabouts(found.shelf)[0].length_of("measured_thickness") == "shelf.yaml, line 10: measured_thickness: … mm"
+    brine = whereabouts(found.shelf)[0]
+    assert brine.length_of("measured_thickness") == "shelf.yaml, line 10: measured_thickness: … mm"
 
 
 def test_what_is_said_can_be_done(tmp_path: Path) -> None:
