@@ -7,8 +7,10 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from typer.testing import CliRunner
 
 from bookmaker.choice import Choice
+from bookmaker.cli import app
 from bookmaker.errors import CommandError
 from bookmaker.made_lines import gone_lines, off_cut_lines
 from bookmaker.pipeline import Wishes, make
@@ -182,3 +184,15 @@ def test_what_is_gone_is_named() -> None:
     (many,) = gone_lines(["a", "b", "c", "d"])
     assert many.startswith("4 files made before are gone: a, b, c and more;")
     assert list(gone_lines([])) == []
+
+
+def test_the_command_line_tells_what_a_choice_leaves_out(shelf: Path) -> None:
+    shelf.write_text(NOTED, encoding="utf-8")
+    out = shelf.parent / "out"
+    whole = CliRunner().invoke(app, ["make", str(shelf), "--into", str(out)])
+    assert "made before" not in whole.stdout and "more about other books" not in whole.stderr
+    part = CliRunner().invoke(app, ["make", str(shelf), "--into", str(out), "--only", "Salt and Rope"])
+    assert f"2 more about other books: bookmaker check {shelf} shows them" in part.stderr.splitlines()
+    assert "will not be seen" not in part.stderr
+    (gone,) = [line for line in part.stdout.splitlines() if "made before" in line]
+    assert gone.startswith("2 files made before are gone: box-card.pdf, cutting-list.pdf;")

@@ -265,3 +265,12 @@ def test_several_that_find_no_room_are_counted(tmp_path: Path) -> None:
         "± 0.47 mm for the likely error the row is 2.47 mm too long; "
         "take a book out, write a smaller at_least, or make the space 2.47 mm wider"
     ]
+
+
+def test_advice_on_a_giant_holds_when_it_is_followed(tmp_path: Path) -> None:
+    """14.18 mm at 1:12 are more than 144 mm in life; at 1:24 they are more still, and 6 mm are the most."""
+    assert said(tmp_path, SHELF + ANOTHER) == []
+    (left,) = said(tmp_path, SHELF.replace("fill}", "fill, at_most: 12 mm}"))
+    assert "upper is not filled" in left
+    (smaller,) = said(tmp_path, SHELF.replace("stocks:", "scale: 1:24\nstocks:", 1))
+    assert "like a book of 340 mm; add 2 more to share the space, or write at_most: 6 mm" in smaller
