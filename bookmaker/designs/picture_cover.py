@@ -17,7 +17,7 @@ from ..pictures import Picture
 from ..spec.words import Text
 from .artwork import load_artwork, picture_problems
 from .colouring import colours_of, inked
-from .design import DrawnDesign, Dress, Wear, Words
+from .design import DrawnDesign, Dress, SpineTitle, Wear, Words
 from .devices import DEVICES
 from .faces import Faces, read_faces
 from .front import inside, label
@@ -98,7 +98,7 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
     layers += rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine:
-        art, room = _under_words(faces.spine, artwork, words, hand)
+        art, room = _under_words(faces.spine, artwork, words, hand, entry.spine_title)
         layers += art
         on_spine = hand if artwork.spine else hand.on_ground(sunned(colours.ground, entry.wear))
         spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
@@ -120,11 +120,15 @@ def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int
         yield Clipped(Drawn(tuple(weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07))), Path.rectangle(strip))
 
 
-def _under_words(spine: Rect, artwork: Pictures, words: Words, hand: Hand) -> tuple[list[Art], Rect]:
+def _under_words(
+    spine: Rect, artwork: Pictures, words: Words, hand: Hand, way: SpineTitle
+) -> tuple[list[Art], Rect]:
     """Where the words of a spine stand, and what is drawn for them there."""
     room = free_room(spine)
     if artwork.none:
         return [], Rect(room.x, room.y + room.height * SKY, room.width, room.height * (1 - SKY))
+    if artwork.spine and way == "none":
+        return [], room
     if artwork.spine:
         # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
         room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)

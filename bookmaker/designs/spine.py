@@ -40,11 +40,12 @@ __all__ = [
     "letter_number",
     "letter_spine",
     "prefers_across",
+    "title_letters",
     "way_along",
     "way_for",
 ]
 
-LARGEST_NUMBER = 1.8
+LARGEST_NUMBER = 3.2
 """The largest number, as the em in mm."""
 
 LEAST_MARGIN, THIN_SHARE, MARGIN_SHARE = 0.4, 0.2, 0.12
@@ -100,10 +101,12 @@ def letter_spine(room: Rect, words: Words, spine: Spine) -> Lettered:
     return replace(body, lettering=lettering)
 
 
-def letter_number(number: str, box: Rect, words: Words, hand: Hand) -> Lettered:
+def letter_number(
+    number: str, box: Rect, words: Words, hand: Hand, largest: float = LARGEST_NUMBER
+) -> Lettered:
     """A number that has a place of its own, as large as the numbers of all books of the set can be there."""
     numbers = {number, *(fellow.volume or fellow.date for fellow in words.fellows)} - {""}
-    size = min(fitted("volume", text, box, hand, "across", LARGEST_NUMBER).size for text in numbers)
+    size = min(fitted("volume", text, box, hand, "across", largest).size for text in numbers)
     return letter("volume", number, box, hand, "across", size)
 
 
@@ -112,10 +115,14 @@ def way_for(room: Rect, words: Words, spine: Spine) -> Way:
     return stacks_of(as_in_set(room, words).size, words, spine)[0].order.way
 
 
-def prefers_across(size: float, room: Rect, words: Words, spine: Spine) -> bool:
-    """Whether titles with an em of `size` mm across the spine serve a set better than along a room."""
+def title_letters(words: Words, spine: Spine) -> float:
+    """How high the letters of a title are, in ems."""
     face, _ = typeface_for(words.title, face_of("title", spine.hand))
-    across = size * letter_height(face, written(words.title, spine.hand))
+    return letter_height(face, written(words.title, spine.hand))
+
+
+def prefers_across(across: float, room: Rect, words: Words, spine: Spine) -> bool:
+    """Whether titles in letters `across` mm high across the spine serve a set better than along a room."""
     along = alike(as_in_set(room, words).size, words.fellows, spine, way_along(words))
     return serves_better(across, letters_of(along))
 
@@ -171,7 +178,7 @@ def _thing(name: Name, box: Rect, own: Stack, spine: Spine) -> Iterator[Lettered
     else:
         text = {"title": order.title, "author": order.author, "volume": order.volume, "date": order.date}[name]
         what: What = "volume" if name == "date" else cast(What, name)
-        way: Way = "across" if name in FOOT else order.way
+        way = order.way_of_numbers if name in FOOT else order.way
         setting = own.texts[name].at(own.ems[name])
         if way == "across":  # first lines are level through a set
             box = Rect(box.x, box.top - setting.height, box.width, setting.height)
