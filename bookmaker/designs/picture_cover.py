@@ -98,7 +98,7 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
     layers += rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine:
-        art, room = _under_words(faces.spine, artwork, words, hand, entry.spine_title)
+        art, room = _under_words(faces, artwork, words, hand, entry.spine_title)
         layers += art
         on_spine = hand if artwork.spine else hand.on_ground(sunned(colours.ground, entry.wear))
         spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
@@ -116,16 +116,20 @@ def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int
     """The ground; where pictures leave the spine free it is bleached, and with every other book of cloth."""
     yield from faded_ground(faces, ground, wear)
     strip = faces.spine_to_bleed()
-    if strip and not artwork.none and not artwork.spine and kin % 2:
+    if faces.pieced:
+        yield from weave(faces.whole, sunned(ground, wear) if strip else ground, Random(kin), 0.17, 0.07)
+    elif strip and not artwork.none and not artwork.spine and kin % 2:
         yield Clipped(Drawn(tuple(weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07))), Path.rectangle(strip))
 
 
 def _under_words(
-    spine: Rect, artwork: Pictures, words: Words, hand: Hand, way: SpineTitle
+    faces: Faces, artwork: Pictures, words: Words, hand: Hand, way: SpineTitle
 ) -> tuple[list[Art], Rect]:
     """Where the words of a spine stand, and what is drawn for them there."""
+    assert faces.spine is not None  # there are no words for a spine without one
+    spine = faces.spine
     room = free_room(spine)
-    if artwork.none:
+    if artwork.none and not faces.pieced:
         return [], Rect(room.x, room.y + room.height * SKY, room.width, room.height * (1 - SKY))
     if artwork.spine and way == "none":
         return [], room
@@ -158,9 +162,9 @@ def _ends(box: Rect, hand: Hand, kin: int) -> Iterator[Art]:
 def _placed(faces: Faces, artwork: Pictures, words: Words) -> Iterator[tuple[str, Picture, Rect, Rect]]:
     """Each picture with its key, its face, and how far it is printed."""
     if artwork.back and faces.back:
-        yield "back_picture", artwork.back, faces.back, faces.to_bleed(faces.back)
+        yield "back_picture", artwork.back, faces.shown(faces.back), faces.to_bleed(faces.back)
     if artwork.front and faces.front:
-        yield "front_picture", artwork.front, faces.front, faces.to_bleed(faces.front)
+        yield "front_picture", artwork.front, faces.shown(faces.front), faces.to_bleed(faces.front)
     bounds = faces.spine_to_bleed()
     if artwork.spine and faces.spine and bounds:
         row = faces.spine

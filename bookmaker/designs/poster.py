@@ -37,7 +37,12 @@ class Poster:
 
 
 def poster(entry: DrawnDesign, faces: Faces, colours: Colours, words: Words, hand: Hand) -> Poster:
-    """Draw scene, frame and panel; a set shares scene and layout, and its scene runs across all spines."""
+    """Draw scene, frame and panel; a set shares scene and layout, and its scene runs across all spines.
+
+    In a quarter or half binding spine and corners are of plain stuff, and the front alone has a picture.
+    """
+    if faces.pieced:
+        return Poster((), None, hand)
     chance = Random(words.kin + 7)
     scene = choose_scene(colours.ground, chance)
     inks = inks_of(colours.ground, entry.second_colour, entry.palette, chance)
@@ -49,7 +54,7 @@ def poster(entry: DrawnDesign, faces: Faces, colours: Colours, words: Words, han
     if layout in ("framed", "arch"):
         behind = _another_sky(entry, colours.ground, chance)
         for side, part in ((faces.front, 1.0), (faces.back, 0.72)):
-            if side:
+            if side and not (faces.side_alone and faces.back):
                 window = _window(side, layout, part)
                 layers.append(scene_within(window, scene, behind, seed))
                 layers += _framed(window, hand.ink, side.width)

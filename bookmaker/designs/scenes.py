@@ -23,6 +23,9 @@ Scene = Callable[[Stage, Inks], Iterator[Art]]
 BY_DAY: Sequence[Scene] = (coast, hills, mountains, fields, firs, harbour, bridge, plants, cut_paper, shingle)
 BY_NIGHT: Sequence[Scene] = (night, roofs, coast, firs, mountains, harbour, bridge, plants, cut_paper, hills)
 
+FAR = -60.0
+"""The back side of a quarter binding lies so far from the front one in their landscape, in mm."""
+
 DARK = 0.12
 """A ground less luminous than this is a night sky."""
 
@@ -52,8 +55,11 @@ def scene_over(faces: Faces, area: Rect, scene: Scene, inks: Inks, seed: int, be
 
     `begins` is how far into the row of all spines of its set the spine begins, in mm.
     """
-    level = faces.spine or faces.front or faces.back or faces.whole
-    focus = faces.front or faces.back or faces.whole
+    level = faces.spine or (faces.shown(faces.sides[0]) if faces.sides else faces.whole)
+    focus = faces.front or level
+    if faces.side_alone and faces.back:  # what there is to look at stays on the front
+        level = level._replace(x=level.x + faces.outward(faces.back) * FAR)
+        focus = level
     middle = focus.x + focus.width * (0.34 + 0.32 * Random(seed).random())
     stage = Stage(area.grown(0.3), level.y, level.height, middle, level.x - begins, seed)
     return _clipped(scene, stage, inks, Path.rectangle(area))
