@@ -28,12 +28,14 @@ class Draft:
     """The pieces of a book or a slipcase, what is wrong with their art, how a cover is lettered.
 
     Fields of problems count from the whole shelf. `x_height` is that of the text on its pages in mm, if it has some.
+    `shelved` is how that is lettered which is seen on the shelf: the jacket of a book that wears one, else its cover.
     """
 
     pieces: tuple[Piece, ...]
     problems: tuple[Problem, ...]
     x_height: float | None = None
     lettering: tuple[Lettering, ...] = ()
+    shelved: tuple[Lettering, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +84,7 @@ def draft_book(
         problems=(*problems, *jacket.problems),
         x_height=inside.x_height,
         lettering=(*lettering, *jacket.lettering),
+        shelved=jacket.lettering if jacket.pieces else tuple(lettering),
     )
 
 

@@ -138,7 +138,7 @@ def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Pr
         for problem in lettering_problems(draft.lettering, plan.resolution(book.lettered_on)):
             yield replace(problem, field=("books", book.number, "design", *problem.field))
     covers = [
-        (book.name, draft.lettering, plan.resolution(book.lettered_on))
+        (book.name, draft.shelved, plan.resolution(book.lettered_on))
         for book, draft in zip(plan.books, drafts, strict=True)
     ]
     yield from titles_for_a_lens(covers, plan.spec.viewing_distance)

@@ -22,6 +22,7 @@ from bookmaker.drawing import Art, Colour
 from bookmaker.flat import Role
 from bookmaker.geometry import Rect
 from bookmaker.pipeline import Checked, check
+from bookmaker.reports import lettering_table
 from bookmaker.spec.entry import Entry
 from tests.recording import Filled, Stroked, Written, record
 from tests.recording import Placed as Pictured
@@ -470,3 +471,23 @@ def test_without_a_title_a_picture_fills_the_whole_spine(tmp_path: FilePath) -> 
     spine = panel(flat, Role.SPINE)
     over = canvas.marks[places[-1] + 1 :]
     assert not any(spine.overlaps(Rect.around(mark.path.points())) for mark in over if isinstance(mark, Filled))
+
+
+@pytest.mark.parametrize(
+    ("jacket", "ways", "style"),
+    [
+        (", jacket: {stock: page, design: {style: paperback, spine_title: up}}", ["up"], "paperback"),
+        (", jacket: {stock: page, design: {style: paperback, spine_title: none}}", [], "paperback"),
+        (", jacket: {stock: page}", ["across"], "cloth"),
+        ("", ["across"], "cloth"),
+    ],
+)
+def test_the_spine_that_is_listed_is_the_one_the_shelf_sees(
+    jacket: str, ways: list[str], style: str, tmp_path: FilePath
+) -> None:
+    books = f"  - {{title: Tides, block: {{pages: 60}}, design: {{spine_title: across}}{jacket}}}\n"
+    found = checked(tmp_path, books)
+    (lettering,) = found.lettering
+    assert [line.way for line in lettering if line.on == "spine" and line.what == "title"] == ways
+    table = lettering_table(found)
+    assert [list(column.cells) for column in table.columns][2:4] == [[style], ways or ["–"]]
