@@ -17,7 +17,7 @@ from ..spec.entry import Entry
 from ..spec.words import Flag, Ink, Text, Title
 from ..typefaces import bundled
 from ..units import print_mm
-from .artwork import picture_problems
+from .artwork import on_ground, picture_problems
 from .design import Dress
 from .titling import Placed, fit_text, place_centred
 from .wording import with_subtitle
@@ -113,10 +113,12 @@ def dress_box(
     # The back comes last: its neighbours run a little under it, so that no white shows where a fold is off.
     for role in (Role.LEFT, Role.RIGHT, Role.TOP, Role.BOTTOM, Role.BACK):
         area, picture = _area(role, flat), pictures.get(role)
+        own = entry.face(role).colour or (tone if ground is not NOTHING and tone else entry.colour)
+        picture = picture and on_ground(picture, own)
         if ground is not NOTHING and not picture and entry.face(role).colour is None:
             continue
         # On the net the head of the top lies at the opening: turned, its picture is upright to who sees the spines.
-        layers.append(FaceArt(area, entry.face(role).colour or entry.colour, picture, head_down=role is Role.TOP))
+        layers.append(FaceArt(area, own, picture, head_down=role is Role.TOP))
         if picture:
             problems += picture_problems(picture, area.size, role.value, "picture")
     if entry.title:

@@ -15,7 +15,7 @@ from ..flat import Flat
 from ..geometry import Path, Rect
 from ..pictures import Picture
 from ..spec.words import Text
-from .artwork import load_artwork, picture_problems
+from .artwork import load_artwork, on_ground, picture_problems
 from .colouring import colours_of, inked
 from .design import DrawnDesign, Dress, SpineTitle, Wear, Words
 from .devices import DEVICES
@@ -69,6 +69,10 @@ class Pictures:
         """Whether there is no picture at all."""
         return not (self.front or self.spine or self.back)
 
+    def over(self, ground: Colour) -> Pictures:
+        """The pictures on a ground, which shows where they are transparent."""
+        return Pictures(*(picture and on_ground(picture, ground) for picture in (self.front, self.spine, self.back)))
+
 
 def load(entry: PictureCover, folder: FilePath) -> Pictures:
     """Read the pictures.
@@ -81,10 +85,11 @@ def load(entry: PictureCover, folder: FilePath) -> Pictures:
     return Pictures(*(found.get(key) for key in named))
 
 
-def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> Dress:
+def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
+    artwork = pictures.over(colours.ground)
     ink = inked(entry, colours.ground, (GOLD, BONE, SOOT) if artwork.none else (BONE, SOOT))
     title, author = FACES[int(chance.random() * len(FACES))] if artwork.none else FACES[0]
     hand = Hand(title, author, ink, colours.ground, capitals=chance.random() < 0.5)

@@ -16,7 +16,7 @@ from ..geometry import Rect
 from ..pictures import Picture, covering
 from ..spec.entry import Entry
 from ..spec.words import Flag, Ink, Text
-from .artwork import load_artwork, picture_problems
+from .artwork import load_artwork, on_ground, picture_problems
 from .design import Dress, Lettering, Words
 from .faces import read_faces
 from .lettering import Hand, Lettered, fitted, letter
@@ -81,6 +81,7 @@ def dress(entry: Plain, artwork: PlainArtwork, flat: Flat, words: Words) -> Dres
             continue
         picture = artwork.pictures.get(panel.role)
         if picture:
+            picture = on_ground(picture, entry.colour)
             area = _picture_area(panel.rect, flat)
             layers.append(FilledPicture(picture, covering(picture, area), area))
             problems += picture_problems(picture, area.size, f"{panel.role}_picture")
