@@ -28,7 +28,7 @@ from .sheets import Tally, lay_out
 from .shelf_spec import cross_check
 from .sources import Sources, read_sources
 from .spec.sheets import SheetOrder
-from .wardrobe import Coat, dressed
+from .wardrobe import Coat, dressed, set_notes
 
 __all__ = ["MACHINE_FOLDER", "Checked", "Made", "Progress", "Wishes", "check", "make"]
 
@@ -55,6 +55,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     slipcases = _drafted_slipcases(plan, coats, sources)
     problems = (
         *plan.notes,
+        *set_notes(plan.books),
         *(problem for draft in (*drafts, *slipcases) for problem in draft.problems),
         *_lettering_problems(plan, drafts),
         *fit_findings(plan),

@@ -26,12 +26,18 @@ Wear = Literal["none", "light", "heavy"]
 class InSet:
     """A book's place in a set, in mm: how much wider its spine is than the narrowest, how far into the row of all
     spines of the set it begins, and how wide that row is; and the words of all its books.
+
+    `taller` is how much taller than this book the tallest of the set is, `shorter` how much shorter the shortest,
+    whose room for words has the share `low` of the height that this book's has.
     """
 
     wider: float
     begins: float
     width: float
     books: tuple[Words, ...] = ()
+    taller: float = 0.0
+    shorter: float = 0.0
+    low: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +70,10 @@ class Words:
     def on_narrowest(self) -> Words:
         """The words for a room that is already no wider than on the narrowest spine of the set."""
         return replace(self, in_set=self.in_set and replace(self.in_set, wider=0.0))
+
+    def on_lowest(self, low: float) -> Words:
+        """The words for a room of which the shortest book of the set has that share in height."""
+        return replace(self, in_set=self.in_set and replace(self.in_set, low=low))
 
     def without(self, part: Literal["volume", "date"]) -> Words:
         """The words less one of them, here and in the whole set: it stands elsewhere."""

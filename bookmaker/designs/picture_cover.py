@@ -107,7 +107,7 @@ def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> 
         layers += art
         on_spine = hand if artwork.spine else hand.on_ground(sunned(colours.ground, entry.wear))
         spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
-        texts.append(letter_spine(room, words, spine))
+        texts.append(letter_spine(room, _over_landscape(room, words) if artwork.none else words, spine))
     if faces.front and entry.front_title and not artwork.front:
         room = inside(faces.front, 0.12, 0.08)
         head = Rect(room.x, room.y + room.height * 0.62, room.width, room.height * 0.38)
@@ -135,7 +135,8 @@ def _under_words(
     spine = faces.spine
     room = free_room(spine)
     if artwork.none and not faces.pieced:
-        return [], Rect(room.x, room.y + room.height * SKY, room.width, room.height * (1 - SKY))
+        land = SKY * (room.height - (words.in_set.shorter if words.in_set else 0.0))
+        return [], Rect(room.x, room.y + land, room.width, room.height - land)
     if artwork.spine and way == "none":
         return [], room
     if artwork.spine:
@@ -144,6 +145,11 @@ def _under_words(
         plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
         return [block(plate, hand.ground)], room
     return list(_ends(spine, hand, words.kin)), inside(room, 0, 0.06)
+
+
+def _over_landscape(room: Rect, words: Words) -> Words:
+    """The words for a room over a landscape that is as high on all books of a set."""
+    return words.on_lowest(1 - words.in_set.shorter / room.height) if words.in_set else words
 
 
 def _ends(box: Rect, hand: Hand, kin: int) -> Iterator[Art]:
@@ -173,6 +179,7 @@ def _placed(faces: Faces, artwork: Pictures, words: Words) -> Iterator[tuple[str
     bounds = faces.spine_to_bleed()
     if artwork.spine and faces.spine and bounds:
         row = faces.spine
-        if words.in_set:  # the picture runs across all spines of the set
-            row = Rect(row.x - words.in_set.begins, row.y, words.in_set.width, row.height)
+        place = words.in_set
+        if place:  # the picture runs across all spines of the set, which stand on their tails
+            row = Rect(row.x - place.begins, row.y, place.width, row.height + place.taller)
         yield "spine_picture", artwork.spine, row, bounds

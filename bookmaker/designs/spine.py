@@ -75,13 +75,21 @@ def as_narrowest(spine: Rect, words: Words) -> Rect:
 
 
 def as_in_set(room: Rect, words: Words) -> Rect:
-    """A room that is clear of the folds, as wide as on the narrowest spine of the set: so all are lettered alike."""
+    """A room that is clear of the folds, as wide as on the narrowest spine of the set and, about its middle, as high as
+    on the lowest: so all are lettered alike.
+    """
     if not words.in_set:
         return room
+    less = room.height * (1 - words.in_set.low) / 2
+    return _as_wide(room, words.in_set.wider).grown(0, -less, 0, -less)
+
+
+def _as_wide(room: Rect, wider: float) -> Rect:
+    """A room as wide as on a spine that is narrower by so many mm."""
     spine = max(room.width / (1 - 2 * MARGIN_SHARE), room.width + 2 * LEAST_MARGIN)
     if spine < LEAST_MARGIN / THIN_SHARE:
         spine = room.width / (1 - 2 * THIN_SHARE)
-    narrow = max(spine - words.in_set.wider, spine * 0.2)
+    narrow = max(spine - wider, spine * 0.2)
     aside = (room.width - narrow) / 2 + clear_of_folds(narrow)
     return room.grown(-aside, 0, -aside, 0)
 
@@ -90,13 +98,13 @@ def letter_spine(room: Rect, words: Words, spine: Spine) -> Lettered:
     """Set everything into a room that `free_room` gave, or a style's own part of it."""
     if spine.way == "none":
         return Lettered()
-    room = as_in_set(room, words)
-    stacks = stacks_of(room.size, words, spine)
+    least = as_in_set(room, words)
+    stacks = stacks_of(least.size, words, spine)
     own = stacks[words.place]
-    body = together(_placed(room, own, stacks, spine))
+    body = together(_placed(Rect(least.x, room.y, least.width, room.height), own, stacks, spine))
     if own.letters >= READABLE:
         return body
-    told = help_for(own.letters, room.size, words, spine)
+    told = help_for(own.letters, least.size, words, spine)
     lettering = tuple(replace(line, help=told) if line.what == "title" else line for line in body.lettering)
     return replace(body, lettering=lettering)
 
@@ -105,6 +113,8 @@ def letter_number(
     number: str, box: Rect, words: Words, hand: Hand, largest: float = LARGEST_NUMBER
 ) -> Lettered:
     """A number that has a place of its own, as large as the numbers of all books of the set can be there."""
+    least = box.height * (words.in_set.low if words.in_set else 1.0)
+    box = Rect(box.x, box.centre.y - least / 2, box.width, least)
     numbers = {number, *(fellow.volume or fellow.date for fellow in words.fellows)} - {""}
     size = min(fitted("volume", text, box, hand, "across", largest).size for text in numbers)
     return letter("volume", number, box, hand, "across", size)
