@@ -8,15 +8,16 @@ from typing import Literal
 
 from pydantic import Field
 
-from ..drawing import NOTHING, Art
+from ..drawing import NOTHING, Art, Colour
 from ..errors import Problem
+from ..geometry import Path
 from ..spec.entry import Entry
 from ..spec.words import Flag, Ink
 from .devices import DeviceName
 from .ornaments import OrnamentName
 from .palettes import PaletteName
 
-__all__ = ["DrawnDesign", "Dress", "InSet", "Lettering", "SpineTitle", "Wear", "Words"]
+__all__ = ["DrawnDesign", "Dress", "InSet", "Lettering", "SpineTitle", "Titling", "Wear", "Words"]
 
 SpineTitle = Literal["auto", "down", "up", "across", "none"]
 Wear = Literal["none", "light", "heavy"]
@@ -82,6 +83,11 @@ class Words:
             return replace(self, volume="", in_set=in_set)
         return replace(self, date="", in_set=in_set)
 
+    def unsaid(self) -> Words:
+        """No words, for what looks like the book without saying what it says: its kin is the same."""
+        series = self.series or "\0".join((self.title, self.author))
+        return replace(self, title="", author="", volume="", date="", series=series)
+
     @property
     def kin(self) -> int:
         """The number from which grows what all books of a set share: ornaments, typefaces, colours, weave."""
@@ -115,12 +121,26 @@ class Lettering:
 
 
 @dataclass(frozen=True, slots=True)
+class Titling:
+    """In what hand a cover is titled: the typeface by its name, whether in capitals, the ink, the ornament with it."""
+
+    face: str
+    capitals: bool
+    ink: Colour
+    ornament: Path | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Dress:
-    """The art for one flat of a cover, how its words came out, and what is wrong; fields are relative to the design."""
+    """The art for one flat of a cover, how its words came out, and what is wrong; fields are relative to the design.
+
+    `titling` is for what goes with the book, such as its box; None if the design letters nothing.
+    """
 
     art: Art = NOTHING
     problems: tuple[Problem, ...] = ()
     lettering: tuple[Lettering, ...] = ()
+    titling: Titling | None = None
 
 
 class DrawnDesign(Entry):

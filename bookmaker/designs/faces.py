@@ -52,7 +52,7 @@ class Faces:
 
     @property
     def pieced(self) -> bool:
-        """Whether the flat is the spine piece or a corner of a quarter or half binding: of cloth or leather."""
+        """Whether the flat is the spine piece or a corner of a quarter or half binding, or a box: of plain cloth."""
         return not self.sides
 
     @property

@@ -76,7 +76,7 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
         layers += [block(plate, paper), *frame(plate.grown(-0.25), SOOT, 0.07)]
         front = Hand("text bold", "text italic", SOOT, paper)
         texts.append(label(plate.grown(-0.6), words, front, 3.6))
-    return composed(layers, texts)
+    return composed(layers, texts, hand, spine.fleuron)
 
 
 def _bath(colours: tuple[Colour, ...], chance: Random) -> tuple[Colour, ...]:

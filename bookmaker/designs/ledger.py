@@ -54,10 +54,11 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
         stuff = (block(area, canvas), *weave(area, canvas, Random(chance.random()), 0.24, 0.13))
         layers.append(Clipped(Drawn(stuff), outline))
     layers += corners_of(faces, darker(leather, 0.4))
+    hand = Hand("text bold", "text", gold, leather)
     texts: list[Lettered] = []
     if faces.spine:
         pale = sunned(leather, entry.wear)
-        places, lettered = _on_spine(faces.spine, words, entry, Hand("text bold", "text", gold, pale))
+        places, lettered = _on_spine(faces.spine, words, entry, hand.on_ground(pale))
         layers += _ridges(faces, places, pale, gold)
         texts.append(lettered)
     layers += rubbed(faces, Material.LEATHER, leather, entry.wear, Random(words.seed), (Material.CLOTH, canvas))
@@ -66,7 +67,7 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
         red = best_ink(BONE, (leather, SOOT))
         layers += [block(plate, BONE), *frame(plate.grown(-0.3), red, 0.14, second=0.25)]
         texts.append(label(plate.grown(-0.8), words, Hand("text bold", "script", entry.ink or SOOT, BONE), 4.0))
-    return composed(layers, texts)
+    return composed(layers, texts, hand)
 
 
 PLACES = (0.1, 0.3, 0.7, 0.9)

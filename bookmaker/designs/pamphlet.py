@@ -78,7 +78,7 @@ def dress(entry: Pamphlet, _artwork: None, flat: Flat, words: Words) -> Dress:
         art, lettered = _front(faces.front, words, hand, fleuron)
         layers += art
         texts += lettered
-    return composed(layers, texts)
+    return composed(layers, texts, hand, fleuron)
 
 
 def _browned(faces: Faces, paper: Colour) -> Iterator[Art]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
@@ -112,9 +112,9 @@ def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> 
         room = inside(faces.front, 0.12, 0.08)
         head = Rect(room.x, room.y + room.height * 0.62, room.width, room.height * 0.38)
         texts.append(label(drawn.front if drawn and drawn.front else head, words, drawn.hand if drawn else hand, 4.6))
-    done = composed(layers, texts)
+    done = composed(layers, texts, hand)
     problems = [problem for key, picture, face, _ in placed for problem in picture_problems(picture, face.size, key)]
-    return Dress(done.art, (*done.problems, *problems), done.lettering)
+    return replace(done, problems=(*done.problems, *problems))
 
 
 def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int) -> Iterator[Art]:

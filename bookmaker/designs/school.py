@@ -60,7 +60,7 @@ def dress(entry: School, _artwork: None, flat: Flat, words: Words) -> Dress:
         art, lettered = _front(faces.front, words, hand, fleuron)
         layers += art
         texts += lettered
-    return composed(layers, texts)
+    return composed(layers, texts, hand, fleuron)
 
 
 def _cut_frame(rect: Rect, cut: float) -> Path:
