@@ -18,6 +18,7 @@ from .pages import Part
 from .pages.text_keys import UNPARTED, TextInside
 from .shelf import Standing, Uncertainty
 from .shelf_spec import BookEntry
+from .stand_ins import printable
 from .stock import Stock
 from .thickness import READING_TOLERANCE, Thickness
 
@@ -51,6 +52,11 @@ class BookPlan:
     def numbered(self) -> str:
         """Its number on the list, from 1, and its name."""
         return f"{self.number + 1}. {self.name}"
+
+    @property
+    def printed(self) -> str:
+        """The same for paper: the number alone, if no typeface here has the letters of the name."""
+        return self.numbered if printable(self.name) else f"book {self.number + 1}"
 
     @property
     def words(self) -> Words:

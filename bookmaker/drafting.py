@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -12,15 +12,20 @@ from .designs import Dress, Lettering, Words, artwork_of_piece, dress_flat, grou
 from .designs.box_faces import dress_box
 from .drawing import NOTHING, Art, Canvas, Drawn
 from .edges import edge_art
-from .errors import FieldPath, Problem
+from .errors import FieldPath, Problem, Severity
 from .flat import Face, Flat, Panel, Role
 from .geometry import Path, Rect, Transform
 from .pages import Inside
 from .pictures import Picture
 from .piece import Piece
 from .plan import BookPlan
+from .stand_ins import printable
+from .typefaces import Typeface
 
 __all__ = ["Draft", "PageArt", "draft_book", "draft_slipcase"]
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+"""Within what stays of a label when it is shortened."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,13 +84,30 @@ def draft_book(
         problems += _within(("books", book.number, "design"), dress.problems)
         lettering += dress.lettering
     jacket = _draft_jacket(book, words, artwork, jacket_artwork)
+    labelled, notes = _labelled(book, (*pieces, *jacket.pieces), inside.face)
     return Draft(
-        pieces=(*pieces, *jacket.pieces),
-        problems=(*problems, *jacket.problems),
+        pieces=labelled,
+        problems=(*problems, *jacket.problems, *notes),
         x_height=inside.x_height,
         lettering=(*lettering, *jacket.lettering),
         shelved=jacket.lettering if jacket.pieces else tuple(lettering),
     )
+
+
+def _labelled(
+    book: BookPlan, pieces: Sequence[Piece], face: Typeface | None
+) -> tuple[tuple[Piece, ...], tuple[Problem, ...]]:
+    """The pieces with labels that can be printed: in the typeface of the text if need be, else without the name."""
+    if printable(book.name, face):
+        return tuple(pieces if printable(book.name) else (replace(piece, face=face) for piece in pieces)), ()
+    number = book.printed.replace(" ", NO_BREAK)
+    note = Problem(
+        f"no typeface here has all letters of the name of {book.printed}: its number stands on labels and in the guide",
+        "write face: with one that has them in the text of its inside, for the labels",
+        Severity.NOTE,
+        field=("books", book.number, "title"),
+    )
+    return tuple(replace(piece, label=(number, piece.label[1])) for piece in pieces), (note,)
 
 
 def _draft_jacket(book: BookPlan, words: Words, artwork: Any, jacket_artwork: Any) -> Draft:

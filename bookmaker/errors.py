@@ -99,6 +99,10 @@ class CommandError(BookmakerError):
     """The command line asks for something that is not there."""
 
 
+NEAR = 0.65
+"""How like two names must be, from 0 to 1: less makes a guess of any word that has a few of the letters."""
+
+
 def near_match(written: str, known: Iterable[str]) -> str:
     """The known name that `written` was probably meant to be, or an empty string.
 
@@ -107,7 +111,7 @@ def near_match(written: str, known: Iterable[str]) -> str:
     """
     folded = {name.casefold().replace("-", "_").replace(" ", "_"): name for name in known}
     wanted = written.casefold().replace("-", "_").replace(" ", "_")
-    found = difflib.get_close_matches(wanted, list(folded), n=1, cutoff=0.6)
+    found = difflib.get_close_matches(wanted, list(folded), n=1, cutoff=NEAR)
     return folded[found[0]] if found else ""
 
 

@@ -7,10 +7,11 @@ spine the cover and the shelf. The inside needs only the size of the page to tel
 from __future__ import annotations
 
 from collections.abc import Container, Sequence
+from dataclasses import replace
 
-from .blocks import pages_open, trimmed, with_pages
+from .blocks import page_step, pages_open, trimmed, with_pages
 from .errors import Problem
-from .pages import BookWords, PageFrame, inside_extent
+from .pages import BookWords, PageFrame, inside_extent, why_open
 from .shelf_spec import BookEntry, ShelfSpec
 from .spec.entry import named
 
@@ -30,6 +31,8 @@ def page_frame(spec: ShelfSpec, book: BookEntry, pages: int) -> PageFrame:
         resolution_dpi=spec.printed_by(next((name for _, name in named(book.block, "stock")), "")).resolution,
         book=BookWords(book.title, book.author or "", spec.shelf),
         bleed=trimmed(book.block),
+        step=page_step(book.block),
+        asked=getattr(book.block, "pages", None),
     )
 
 
@@ -47,16 +50,18 @@ def settled(spec: ShelfSpec, insides: Sequence[object], unread: Container[object
             continue
         pages = None if number in unread else inside_extent(book.inside, source, page_frame(spec, book, 0))
         if pages is None and number not in unread:
-            problems.append(_unsettled(number, book))
+            problems.append(_unsettled(number, book, why_open(book.inside, source, page_frame(spec, book, 0))))
         books.append(book.model_copy(update={"block": with_pages(book.block, pages or FEWEST_PAGES)}))
     return spec.model_copy(update={"books": tuple(books)}), problems
 
 
-def _unsettled(number: int, book: BookEntry) -> Problem:
+def _unsettled(number: int, book: BookEntry, why: Problem | None) -> Problem:
+    if why:
+        return replace(why, field=("books", number, "inside", *why.field))
     if getattr(book.inside, "kind", "") == "text":
         return Problem(
             "neither the size of type nor the number of pages is settled",
-            "write pages: in the block, or a size of type in place of fit that has room on the page",
+            "write pages: in the block, or a size of type in place of fit",
             field=("books", number, "block"),
         )
     return Problem(

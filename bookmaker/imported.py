@@ -19,6 +19,7 @@ from pypdf.generic import ArrayObject, DictionaryObject, IndirectObject, StreamO
 
 from .errors import Problem, ShelfFileError
 from .geometry import Point, Rect, Size, Transform
+from .lost_files import not_there
 from .units import from_pt
 
 __all__ = ["ImportedPage", "Node", "PageRange", "content_of", "load_pages", "opened", "pages_of"]
@@ -86,13 +87,17 @@ class ImportedPage:
         return scaled.moved(into.x, into.y)
 
 
-def load_pages(path: Path, wanted: PageRange | None = None) -> tuple[tuple[ImportedPage, ...], tuple[str, ...]]:
+def load_pages(
+    path: Path, wanted: PageRange | None = None, written: str = ""
+) -> tuple[tuple[ImportedPage, ...], tuple[str, ...]]:
     """Look through a PDF file: the pages wanted, and what is left out of them, each a sentence without its subject.
+
+    `written` is the path as the shelf file has it.
 
     Raises:
         ShelfFileError: the file is missing, no PDF, damaged, protected, or has none of those pages.
     """
-    digest = _digest(path)
+    digest = _digest(path, written)
     with opened(path) as reader:
         nodes = pages_of(path, reader)
         indices = _chosen(path, len(nodes), wanted)
@@ -170,15 +175,14 @@ def _data(stream: Any) -> bytes:
             # some programs get the checksum at the end wrong, and viewers do not mind
             if CHECKSUM not in str(damage):
                 raise ValueError from damage
-    data: bytes = stream.get_data()
-    return data
+    return bytes(stream.get_data())
 
 
 def _refuse(message: str, remedy: str, field: str = "file") -> NoReturn:
     raise ShelfFileError((Problem(message, remedy, field=(field,)),))
 
 
-def _digest(path: Path) -> str:
+def _digest(path: Path, written: str) -> str:
     """The SHA-256 of a file that can be read and looks like a whole PDF."""
     name = path.name
     try:
@@ -199,7 +203,7 @@ def _digest(path: Path) -> str:
             file.seek(0)
             digest = hashlib.file_digest(file, "sha256").hexdigest()
     except (FileNotFoundError, NotADirectoryError):
-        _refuse(f"there is no PDF {name}", "write its path as seen from the folder of the shelf file")
+        _refuse(*not_there("PDF", path, written))
     except (OSError, ValueError) as failure:
         reason = (getattr(failure, "strerror", None) or str(failure)).lower()
         _refuse(f"{name} cannot be read ({reason})", "allow reading it, or copy it beside the shelf file")
@@ -234,8 +238,7 @@ def _page(path: Path, digest: str, index: int, node: Node) -> ImportedPage:
     media = _box(node.get("/MediaBox"))
     if media is None:
         _refuse(f"page {index + 1} of {path.name} has no size", "save or print it to a PDF again")
-    crop = _box(node.get("/CropBox"))
-    box = _common(media, crop) if crop else media
+    box = _common(media, _box(node.get("/CropBox")) or media)
     turn = node["/Rotate"].get_object() if "/Rotate" in node else 0
     turns = round(float(turn) / 90) % 4 if isinstance(turn, (int, float)) else 0
     return ImportedPage(path, digest, index, box, turns)
@@ -243,11 +246,10 @@ def _page(path: Path, digest: str, index: int, node: Node) -> ImportedPage:
 
 def _box(written: Any) -> Rect | None:
     """A box in mm, whichever corners it is given by; None if it is none or has no area."""
-    numbers = [float(side.get_object()) for side in written.get_object()] if written is not None else []
-    if len(numbers) != 4 or not all(map(math.isfinite, numbers)):
+    sides = [from_pt(float(side.get_object())) for side in written.get_object()] if written is not None else []
+    if len(sides) != 4 or not all(map(math.isfinite, sides)):
         return None
-    x0, y0, x1, y1 = map(from_pt, numbers)
-    box = Rect.around([Point(x0, y0), Point(x1, y1)])
+    box = Rect.around([Point(*sides[:2]), Point(*sides[2:])])
     return box if min(box.size) > 0 else None
 
 
@@ -293,5 +295,5 @@ def _notes(reader: PdfReader, nodes: Sequence[Node]) -> Iterator[str]:
 
 def _has_notes(node: Node) -> bool:
     found = node["/Annots"].get_object() if "/Annots" in node else None
-    notes = [note.get_object() for note in found] if isinstance(found, ArrayObject) else []
+    notes = (note.get_object() for note in (found if isinstance(found, ArrayObject) else ()))
     return any(isinstance(note, DictionaryObject) and note.get("/Subtype") != "/Link" for note in notes)

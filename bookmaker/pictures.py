@@ -19,6 +19,7 @@ from PIL import ExifTags, Image, UnidentifiedImageError
 
 from .errors import Problem, ShelfFileError
 from .geometry import Rect
+from .lost_files import not_there
 from .screen_colours import WHITE, see_through, to_screen_colours, to_srgb
 from .units import MM_PER_INCH
 
@@ -92,13 +93,13 @@ class Picture:
         return upright
 
 
-def load_picture(path: Path) -> Picture:
-    """Look through a picture file.
+def load_picture(path: Path, written: str = "") -> Picture:
+    """Look through a picture file; `written` is its path as the shelf file has it.
 
     Raises:
         ShelfFileError: the file is missing, not a picture of a known format, too large or damaged.
     """
-    digest = _digest(path)
+    digest = _digest(path, written)
     with _opened(path) as image:
         _check_depth(path, image)
         width, height = image.size
@@ -147,7 +148,7 @@ def _refuse(message: str, remedy: str) -> NoReturn:
     raise ShelfFileError((Problem(message, remedy),))
 
 
-def _digest(path: Path) -> str:
+def _digest(path: Path, written: str) -> str:
     """The SHA-256 of a file that can be read and is not empty."""
     name = path.name
     try:
@@ -161,7 +162,7 @@ def _digest(path: Path) -> str:
         with path.open("rb") as file:
             return hashlib.file_digest(file, "sha256").hexdigest()
     except (FileNotFoundError, NotADirectoryError):
-        _refuse(f"there is no picture {name}", "write its path as seen from the folder of the shelf file")
+        _refuse(*not_there("picture", path, written))
     except (OSError, ValueError) as failure:
         reason = getattr(failure, "strerror", None) or failure
         _refuse(f"{name} cannot be read ({reason})", "allow reading it, or copy it beside the shelf file")

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from .drawing import NOTHING, Art
 from .errors import FieldPath
 from .flat import Flat
+from .typefaces import Typeface
 
 __all__ = ["Piece"]
 
@@ -18,6 +19,7 @@ class Piece:
     `id` is unique on the shelf, `book` is the number of its book in the shelf file (from 0), or None for a part
     of a `slipcase`, which goes by its name. `label`, printed beside the piece, has two parts: the book or box,
     which may be shortened, and the part of it, which may not.
+    `face` is a typeface of the maker's for its label, if no other has the letters.
     `art` is drawn in the coordinates of the flat, up to its bleed; `reverse` is drawn in those of the flat
     turned over about its upright axis, so that its left edge is the right edge of the front.
     """
@@ -29,6 +31,7 @@ class Piece:
     art: Art = NOTHING
     reverse: Art = NOTHING
     slipcase: str | None = None
+    face: Typeface | None = None
 
     @property
     def owner(self) -> FieldPath:

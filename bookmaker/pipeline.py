@@ -28,7 +28,7 @@ from .sheets import Tally, lay_out
 from .shelf_spec import cross_check
 from .sources import Sources, read_sources
 from .spec.sheets import SheetOrder
-from .wardrobe import Coat, dressed, set_notes
+from .wardrobe import Coat, dressed, palettes_overruled, set_notes
 
 __all__ = ["MACHINE_FOLDER", "Checked", "Made", "Progress", "Wishes", "check", "make"]
 
@@ -57,6 +57,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
         *plan.notes,
         *set_notes(plan.books),
         *(problem for draft in (*drafts, *slipcases) for problem in draft.problems),
+        *palettes_overruled(plan.books, coats),
         *_lettering_problems(plan, drafts),
         *fit_findings(plan),
         *doubtful_measures(comparisons(plan)),

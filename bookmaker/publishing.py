@@ -129,7 +129,7 @@ def _write_cutting_list(path: Path, checked: Checked, chosen: Chosen) -> list[st
     """The list of what is cut by hand, if anything is; its name."""
     spec = checked.plan.spec
     books = [book for book in checked.plan.books if chosen.by_hand(book.number)]
-    by_hand = [(book.numbered, part) for book in books for part in book.cut_list]
+    by_hand = [(book.printed, part) for book in books for part in book.cut_list]
     if not by_hand:
         return []
     size = page_size(Size(*spec.printer.sheet.size))

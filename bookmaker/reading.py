@@ -12,6 +12,7 @@ from pydantic import ValidationError
 from .book_list import in_words_of_tables, with_listed_books
 from .defaults import with_defaults
 from .errors import FieldPath, Place, Problem, ShelfFileError, near_match, show_field
+from .lost_files import not_there
 from .mending import lies_in, mended
 from .profiles import of_a_printer, with_profiles
 from .quantities import show
@@ -32,12 +33,17 @@ WITH_NAMES = ("stocks", "spaces", "books")
 """Keys of the shelf under which stands what other parts of the file call by its name."""
 
 
+OF_LISTED_BOOKS = (("slipcases",), ("measured_rows",))
+"""Keys of the shelf under which books are called by their names."""
+
+
 @dataclass(frozen=True, slots=True)
 class ShelfFile:
     """A shelf file that was read: what it says, and where it says it.
 
     `lent` are the places of the defaults, and of what the books of a row share: they stand in `tree` under every
     book that takes them. Each comes with the field it is told of: the defaults, or the first book of the row.
+    `all_listed` says whether all lists of books could be read.
     """
 
     path: Path
@@ -46,6 +52,7 @@ class ShelfFile:
     lent: Mapping[Place, FieldPath] = field(default_factory=dict)
     faults: tuple[Problem, ...] = ()
     mended: frozenset[FieldPath] = frozenset()
+    all_listed: bool = True
 
     @property
     def names_stand(self) -> bool:
@@ -59,8 +66,9 @@ class ShelfFile:
         return self.path.parent
 
     def of_the_maker(self, problems: Iterable[Problem]) -> Iterator[Problem]:
-        """The problems without those of what was only stood in for."""
-        return (problem for problem in problems if not lies_in(problem.field, self.mended))
+        """The problems without those of what was only stood in for, and of sets whose books may be on a lost list."""
+        certain = (problem for problem in problems if self.all_listed or problem.field[:1] not in OF_LISTED_BOOKS)
+        return (problem for problem in certain if not lies_in(problem.field, self.mended))
 
     def located(self, problems: Iterable[Problem]) -> tuple[Problem, ...]:
         """The problems with the places of their fields; a book whose field is lent to it is shown itself."""
@@ -95,7 +103,7 @@ def proofread(path: Path) -> ShelfFile:
     """
     parsed = _with_meant_sections(parse_tree(_read_text(path), path.name))
     written, unfit = with_profiles(parsed, _profile_reader(path.parent))
-    written = with_listed_books(written, path.parent, dotted_keys(BookEntry))
+    written, unlisted = with_listed_books(written, path.parent, dotted_keys(BookEntry))
     defaults = written.child("defaults")
     in_rows, shared = with_rows(with_volumes(written))
     lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), ("defaults",))}
@@ -104,11 +112,13 @@ def proofread(path: Path) -> ShelfFile:
         remedy = "write keys and values, beginning with shelf: and a name"
         raise ShelfFileError((Problem("the file does not describe a shelf", remedy, place=tree.place),))
     found = mended(tree.plain(), ShelfSpec)
-    told = (_located(_of_lender(problem, tree, lent), tree, lent) for problem in found.problems)
-    faults = _in_file_order((*unfit, *told))
+    # what a list at fault would have held is missing, and that is told already
+    own = (problem for problem in found.problems if not (unlisted and problem.field == ("books",)))
+    told = (_located(_of_lender(problem, tree, lent), tree, lent) for problem in own)
+    faults = _in_file_order((*unfit, *told, *unlisted))
     if found.entry is None:
         raise ShelfFileError(faults)
-    return ShelfFile(path, found.entry, tree, lent, faults, found.fields)
+    return ShelfFile(path, found.entry, tree, lent, faults, found.fields, not unlisted)
 
 
 def _with_meant_sections(tree: Tree) -> Tree:
@@ -143,7 +153,7 @@ def _profile_reader(folder: Path) -> Callable[[str, Place], Tree]:
         path = folder / name
         if not _is_a_file(path):
             remedy = "write one with bookmaker ruler --measured, or write the keys of the printer here"
-            raise ShelfFileError((Problem(f"there is no profile {show(name)}", remedy, place=place),))
+            raise ShelfFileError((Problem(*not_there("profile", path, show(name), remedy), place=place),))
         return parse_tree(_read_text(path), path.name)
 
     return read

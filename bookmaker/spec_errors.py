@@ -27,6 +27,24 @@ SHAPES = {
 }
 """What the checker found instead of the shape it wanted, and what to write."""
 
+OTHER_WORDS = {
+    "date": ("year",),
+    "font": ("face",),
+    "typeface": ("face",),
+    "lang": ("language",),
+    "line_height": ("leading",),
+    "line_spacing": ("leading",),
+    "publisher": ("imprint",),
+    "image": ("picture", "front_picture", "file"),
+    "path": ("file", "folder", "picture"),
+    "background": ("colour",),
+    "paper": ("stock",),
+}
+"""What else makers may call a key, and the keys it may be."""
+
+FEW, MOST_GROUPS = 3, 2
+"""So many kinds are each written out, and so many groups that know a key."""
+
 VERBS = ("is", "has", "gives", "holds", "lies", "lists", "says")
 """Messages that begin so go on from the name of the field; others stand after a colon."""
 
@@ -97,8 +115,9 @@ def _explained(kind: str, error: Mapping[str, Any], spot: Spot) -> Problem:
     found, remedy = SHAPES.get(kind, (f"cannot be used ({error['msg']})", f"write {_meaning(spot.owner, field)}"))
     if error["input"] is None:
         found = "is empty"
-    if isinstance(error["input"], str) and (kind_meant := _kind_meant(spot, error["input"])):
-        remedy = f"write {field[-1]}: {{{kind_meant}}}"
+    written = error["input"]
+    if isinstance(written, str) and (meant := _kind_meant(spot, written) or _key_meant(spot, written)):
+        remedy = f"write {field[-1]}: {{{meant}}}"
     return Problem(f"{name} {found}", remedy, field=field)
 
 
@@ -106,8 +125,29 @@ def _kind_meant(spot: Spot, written: str) -> str:
     """The kind or style of group that a single word stands for, as it should be written; or an empty text."""
     tags = [tag for choice in spot.choices for tag in tags_of(choice)]
     meant = near_match(written, tags)
-    key = "style" if any("style" in choice.model_fields for choice in spot.choices) else "kind"
-    return f"{key}: {meant}" if meant else ""
+    return f"{_told_apart_by(spot.choices)}: {meant}" if meant else ""
+
+
+def _told_apart_by(models: Sequence[type[BaseModel]]) -> str:
+    """The key that says which sort of group it is."""
+    return "style" if any("style" in model.model_fields for model in models) else "kind"
+
+
+def _key_meant(spot: Spot, written: str) -> str:
+    """The key of a group, none of which is a must, that takes a value as it was written, with the value."""
+    if len(spot.choices) != 1 or any(known.is_required() for known in spot.choices[0].model_fields.values()):
+        return ""
+    [model] = spot.choices
+    key = next((key for key in model.model_fields if _takes(model, key, written)), "")
+    return f"{key}: {_quoted(written)}" if key else ""
+
+
+def _takes(model: type[BaseModel], key: str, written: str) -> bool:
+    try:
+        model.model_validate({key: written})
+    except ValidationError:
+        return False
+    return True
 
 
 def _unknown_key(
@@ -117,17 +157,47 @@ def _unknown_key(
     if field == ("defaults",):  # laid under the books, and still here only if they have another shape
         return Problem("defaults is not a group of keys", GROUP[1], field=field)
     known = [*(owner.model_fields if owner else []), *(["defaults"] if len(field) == 1 else [])]
-    meant = near_match(str(field[-1]), known)
+    key = str(field[-1])
+    other = next((word for word in OTHER_WORDS.get(key, ()) if word in known), "")
+    meant = other or near_match(key, known)
     remedy = f"did you mean {meant}?" if meant else "known here: " + ", ".join(known)
-    others = [tag for kind in kinds if field[-1] in kind.model_fields for tag in tags_of(kind)]
+    others = [tag for kind in kinds if key in kind.model_fields for tag in tags_of(kind)]
+    groups = [name for name, part in (owner.model_fields if owner else {}).items() if _knows(part.annotation, key)]
     if others:
-        remedy = f"it belongs to {' or '.join(others)}: name the one you mean, or leave the key out"
+        else_meant = f"{meant}, if that is what you mean" if key in meant else f"leave {key} out"
+        remedy = f"{_of_others(others, _told_apart_by(kinds))}, or {else_meant}"
+    elif groups and written is not None:
+        value = _quoted(written) if isinstance(written, str) else "…"
+        remedy = f"write {' or '.join(f'{group}: {{{key}: {value}}}' for group in groups[:MOST_GROUPS])}"
     elif written is None and not meant:
         remedy = "give it a value; or, if it is part of a text that holds a comma, put that text in quotes"
     if field[-1] == "<<":
         remedy = "write what books share under defaults"
     around = show_field(field[:-1]) or "the shelf"
     return Problem(f"{around} has an unknown key {show(str(field[-1]))!r}", remedy, field=field, value=str(field[-1]))
+
+
+def _of_others(tags: Sequence[str], told_apart_by: str) -> str:
+    """What to write where a key belongs to groups of other kinds or styles."""
+    first, *more = tags
+    if len(tags) <= FEW:
+        return "write " + " or ".join(f"{told_apart_by}: {tag}" for tag in tags)
+    return f"write {told_apart_by}: {first}, or another of {', '.join(more)}"
+
+
+def _knows(kind: Any, key: str) -> bool:
+    """Whether a group that may stand under a key has another key in it."""
+    return any(key in model.model_fields for model in _models(kind))
+
+
+def _quoted(written: str) -> str:
+    """A value as it is written within braces.
+
+    >>> _quoted("Salt, Rope"), _quoted("48"), _quoted("#fff")
+    ('"Salt, Rope"', '48', '"#fff"')
+    """
+    seen = show(written)
+    return f'"{seen}"' if re.search(r"[,:#{}\[\]]", seen) else seen
 
 
 def _not_a_choice(name: str, field: FieldPath, error: Mapping[str, Any], context: Mapping[str, Any]) -> Problem:

@@ -8,6 +8,7 @@ from itertools import accumulate
 
 from .book_plan import BookPlan
 from .designs import InSet, Words, settled
+from .designs.design import DrawnDesign
 from .designs.picture_cover import PictureCover
 from .errors import Problem, Severity
 from .geometry import Size
@@ -15,7 +16,7 @@ from .quantities import show
 from .shelf_spec import BookEntry
 from .spec.entry import Entry
 
-__all__ = ["Coat", "dressed", "set_notes"]
+__all__ = ["Coat", "dressed", "palettes_overruled", "set_notes"]
 
 
 Coat = tuple[BookPlan, Words]
@@ -42,6 +43,28 @@ def dressed(books: Sequence[BookPlan]) -> tuple[Coat, ...]:
         (replace(book, entry=_in_coat(book.entry, outer, inner)), said)
         for (book, said), outer, inner in zip(coats, seen, under, strict=True)
     )
+
+
+def palettes_overruled(books: Sequence[BookPlan], coats: Sequence[Coat]) -> Iterator[Problem]:
+    """A note for every book of a set that names another palette than the book whose colour the set has.
+
+    `books` are as the maker wrote them, `coats` what became of them.
+    """
+    leads: dict[int, tuple[BookPlan, DrawnDesign]] = {}
+    for book, (_, words) in zip(books, coats, strict=True):
+        design = _seen(book.entry)
+        if not words.in_set or not isinstance(design, DrawnDesign) or design.colour or design.steps:
+            continue
+        lead, first = leads.setdefault(words.kin, (book, design))
+        if design.palette != first.palette:
+            which = f"series {words.series!r}" if words.series else f"set of {words.title!r}"
+            yield Problem(
+                f"{book.entry.name} takes its colour from the {first.palette} palette of {lead.entry.name}, the first "
+                f"of the {which}, for a set is alike: its own palette, {design.palette}, is not used",
+                "write one palette for the whole set, or colour: with one of its own",
+                Severity.NOTE,
+                field=("books", book.number, "design", "palette"),
+            )
 
 
 def _seen(entry: BookEntry) -> Entry:

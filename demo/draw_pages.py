@@ -18,7 +18,7 @@ DESK, SHADOW, PAPER = (214, 206, 192), (120, 108, 92), (252, 250, 244)
 SCALE = 4 * 192 / 25.4
 """Pixels per millimetre: 400 % on a screen of 192 dots to the inch."""
 EDGE, GAP = 56, 64
-SPREADS = (("The Glass Lighthouse", 22), ("Salt Verses", 8))
+SPREADS = (("The Glass Lighthouse", 30), ("Salt Verses", 4))
 """Which spreads to show: the book, and its left-hand page."""
 
 

@@ -85,7 +85,34 @@ ONE_SLIP = [
     (
         pages("48, trim: 1 mm"),
         "10:55: books[1].block has an unknown key 'trim'; "
-        "it belongs to leaves or sections: name the one you mean, or leave the key out",
+        "write kind: leaves or kind: sections, or leave trim out",
+    ),
+    (
+        last("design: {palette: harbour}"),
+        "12:14: books[1].design has an unknown key 'palette'; write style: cloth, or another of leather, half leather, "
+        "paper boards, picture, paperback, ledger, atlas, school, pamphlet, or leave palette out",
+    ),
+    (
+        last("design: {style: cloth, spine_picture: a.png}"),
+        "12:28: books[1].design has an unknown key 'spine_picture'; write style: picture, or leave spine_picture out",
+    ),
+    (last("pages: 48"), "12:5: books[1] has an unknown key 'pages'; write block: {pages: 48} or inside: {pages: 48}"),
+    (
+        last("palette: harbour"),
+        "12:5: books[1] has an unknown key 'palette'; write design: {palette: harbour}",
+    ),
+    (
+        last('edge_colour: "#8c3b2e"'),
+        "12:5: books[1] has an unknown key 'edge_colour'; write block: {edge_colour: \"#8c3b2e\"}",
+    ),
+    (
+        last("inside: {kind: title page, date: 1901}"),
+        "12:32: books[1].inside has an unknown key 'date'; did you mean year?",
+    ),
+    (
+        ("concertina, stock: laid, pages: 48}", "solid, thickness: 4 mm, edge_stock: laid, edges: red}"),
+        "10:68: books[1].block.edges: red is a colour, not how edges are made; "
+        'write edges: stained and edge_colour: "#8c3b2e", in quotes',
     ),
     (
         last("a Treatise:"),

@@ -51,6 +51,18 @@ BAD = [
         in_box("books: [Tide Tables, Pans and Rakes]"),
         ["23:9: the books of salt name different spaces: upper, lower; write where the box stands, such as space: upper"],  # noqa: E501
     ),
+    (
+        in_box("books: [1], title: Hello"),
+        ["23:22: slipcases.salt has an unknown key 'title'; write faces: {title: Hello}"],
+    ),
+    (
+        in_box("books: [1], faces: {left: art/sun.png}"),
+        ["23:36: slipcases.salt.faces.left is not a group of keys; write left: {picture: art/sun.png}"],
+    ),
+    (
+        in_box('books: [1], faces: {left: "#3b4a3f"}'),
+        ["23:36: slipcases.salt.faces.left is not a group of keys; write left: {colour: \"#3b4a3f\"}"],
+    ),
     (in_box("books: [1], space: uper"), ["23:29: there is no space 'uper'; did you mean 'upper'?"]),
     (in_box("books: [1], space: attic"), ["23:29: there is no space 'attic'; write one of upper, lower"]),
     (("3], stock: card", "3], stock: cord"), ["23:45: there is no stock 'cord'; did you mean 'card'?"]),

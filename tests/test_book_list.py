@@ -189,8 +189,7 @@ BAD: dict[str, tuple[str | bytes, list[str]]] = {
     "neither yes nor no": ("title,style,design.steps\nTides,cloth,x\nRopes,cloth,yes\nKnots,cloth,TRUE\n", [
         "titles.csv:2:3: design.steps: x is neither yes nor no; write yes or no"]),
     "a key of another kind": ("title,cover.boards\nTides,card\n", [
-        "titles.csv:2:2: cover has an unknown key 'boards'; "
-        "it belongs to case: name the one you mean, or leave the key out"]),
+        "titles.csv:2:2: cover has an unknown key 'boards'; write kind: case, or leave boards out"]),
     "something left out": ("title,cover.stock,cover.kind\n\nTides,card,case\n", [
         "titles.csv:3:2: cover has no boards; "
         "add boards: name of the board, as under stocks, in a column of the table or under defaults"]),
@@ -319,7 +318,21 @@ def test_the_mistakes_of_all_tables_are_told_at_once(tmp_path: Path) -> None:
     (tmp_path / "more.csv").write_text('title\n"Ropes\n', encoding="utf-8")
     with pytest.raises(ShelfFileError) as refused:
         read_shelf(path)
-    assert [str(problem.place) for problem in refused.value.problems] == ["titles.csv:1:2", "more.csv:2:1"]
+    assert [str(problem.place) for problem in refused.value.problems] == [
+        "shelf.yaml:14:37",  # a book of the shelf file itself, between the tables
+        "titles.csv:1:2",
+        "more.csv:2:1",
+    ]
+
+
+def test_thickness_is_that_of_a_solid_block_as_in_a_row(tmp_path: Path) -> None:
+    solid = SHELF.replace("{kind: concertina, stock: page, pages: 40}", "{kind: solid, thickness: fill}")
+    spec = read_shelf(shelf(tmp_path, "title,thickness\nTides,4 mm\nRopes,\n", solid)).spec
+    assert [book.block.thickness for book in spec.books] == [4.0, "fill"]
+    assert refusal_of_check(tmp_path, "title,thickness\nTides,4 mm\n") == [
+        "titles.csv:2:2: block has an unknown key 'thickness'; "
+        "write kind: solid, or measured_thickness, if that is what you mean"
+    ]
 
 
 def test_a_table_in_a_folder_is_named_as_the_shelf_names_it(tmp_path: Path) -> None:
@@ -335,8 +348,7 @@ def test_a_missing_table_is_told_where_it_is_named(tmp_path: Path) -> None:
     with pytest.raises(ShelfFileError) as refused:
         read_shelf(tmp_path / "shelf.yaml")
     assert str(refused.value) == (
-        "shelf.yaml:11:8: titles.csv cannot be read (no such file or directory); "
-        "write its path as seen from the shelf file's folder"
+        "shelf.yaml:11:8: there is no table titles.csv; write its path as seen from the folder of the shelf file"
     )
 
 

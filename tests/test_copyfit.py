@@ -136,3 +136,21 @@ def test_a_size_of_type_without_a_unit_is_taken_for_points(key: str) -> None:
         TextInside.model_validate({"file": "log.txt", key: "2.2"})
     [error] = caught.value.errors()  # type: ignore[attr-defined]  # pydantic's
     assert error["ctx"]["remedy"] == "write 2.2 pt"
+
+
+def test_a_fitted_text_that_is_too_long_is_told_the_smallest_size_that_would_do() -> None:
+    source = source_of([SENTENCE] * 40)
+    [*_, problem] = fitted(source, PageFrame(15, 21, 2), smallest="2 pt").problems
+    assert problem.severity is Severity.ERROR
+    size = float(problem.remedy.rpartition("smallest: ")[2].removesuffix(" pt"))
+    assert "size:" not in problem.remedy
+    enough = fitted(source, PageFrame(15, 21, 2), smallest=f"{size} pt").problems
+    assert not any(p.severity is Severity.ERROR for p in enough)
+    longer = fitted(source, PageFrame(15, 21, 2), smallest=f"{size + 0.05:g} pt").problems
+    assert any(p.severity is Severity.ERROR for p in longer)
+
+
+def test_a_smallest_size_that_breaks_all_words_is_told() -> None:
+    told = fitted(source_of([SENTENCE]), PageFrame(15, 21, 12), smallest="20 pt").problems
+    assert any(p.message.startswith("lines in 20 pt type hold about 3 letters") for p in told)
+    assert any(p.remedy == "write smallest: 2.5 pt or smaller" for p in told)

@@ -135,8 +135,29 @@ def refusal(folder: Path, block: str, inside: str) -> str:
 def test_neither_pages_nor_size_is_an_error(tmp_path: Path) -> None:
     assert refusal(tmp_path, "", "size: fit") == (
         "shelf.yaml:8:12: neither the size of type nor the number of pages is settled; "
-        "write pages: in the block, or a size of type in place of fit that has room on the page"
+        "write pages: in the block, or a size of type in place of fit"
     )
+
+
+@pytest.mark.parametrize("parts", [False, True])
+def test_what_keeps_a_text_from_having_pages_is_told_itself(tmp_path: Path, parts: bool) -> None:
+    margins = "margins: {inner: 9 mm, outer: 9 mm, top: 2 mm, bottom: 2 mm}"
+    (tmp_path / "shelf.yaml").write_text(in_parts(parts, margins), encoding="utf-8")
+    (tmp_path / "fog.txt").write_text(TEXT, encoding="utf-8")
+    with pytest.raises(ShelfFileError) as caught:
+        check(tmp_path / "shelf.yaml")
+    [problem] = caught.value.problems
+    assert problem.field == ("books", 0, "inside", *([1] if parts else []), "margins")
+    assert problem.message.startswith("inner 9 mm and outer 9 mm take 18 mm of a page 15 mm wide: no room is left for ")
+    (tmp_path / "shelf.yaml").write_text(in_parts(parts, "size: 80 pt"), encoding="utf-8")
+    with pytest.raises(ShelfFileError, match=r"does not fit in 80 pt type .*; write size: [0-9.]+ pt or smaller"):
+        check(tmp_path / "shelf.yaml")
+
+
+def in_parts(parts: bool, keys: str) -> str:
+    """A book of a text, or of a title page and a text."""
+    shelf = SHELF % ("", keys)
+    return re.sub(r"inside: (.*)", r"inside: [{kind: title page}, \1]", shelf) if parts else shelf
 
 
 def test_an_inside_that_takes_any_number_of_pages_is_an_error(tmp_path: Path) -> None:

@@ -396,15 +396,16 @@ SOURCE = PdfSource("a.pdf", tuple(ImportedPage(Path("a.pdf"), "", n, Rect(0, 0, 
 
 
 def test_pages_fit_the_page_or_its_type_area_centred() -> None:
-    frame = PageFrame(15, 21, 4)
+    frame = PageFrame(15, 21, 6)
     for fill, area in (("page", frame.page()), ("type area", frame.type_area(2))):
         inside = compose(PdfInside(file="a.pdf", fill=fill), SOURCE, frame)
         [shown] = record(inside.pages[1]).pages
         assert shown.bounds.centre == pytest.approx(area.centre)
         assert shown.bounds.size == pytest.approx((area.height / 2, area.height))
     assert [(str(problem), problem.severity) for problem in inside.problems] == [
-        ("a.pdf fills 3 of 4 pages; the others stay empty", Severity.NOTE)
+        ("a.pdf fills 3 of 6 pages; the others stay empty", Severity.NOTE)
     ]
+    assert compose(PdfInside(file="a.pdf"), SOURCE, PageFrame(15, 21, 4)).problems == ()  # the last leaf has a back
 
 
 def test_pages_that_find_no_room_are_an_error_and_what_is_left_out_is_said() -> None:

@@ -21,7 +21,14 @@ def heading(name: str, *, opens: bool = False, rows: int = 1, after: int = 1) ->
     )  # fmt: skip
 
 
+def apart(rows: int, run: int | None = None, before: float = 0.5) -> Matter:
+    """Lines set apart from the text, `run` rows from their beginning to the end of all that is set apart with them."""
+    return body(rows, "q")._replace(before=before, run=rows if run is None else run)
+
+
 MATTER = st.one_of(
+    st.integers(1, 9).map(apart),
+    st.integers(1, 9).map(lambda rows: body(rows)._replace(before=0.5)),
     st.integers(1, 30).map(body),
     st.booleans().map(lambda opens: heading("h", opens=opens)),
     st.just(Matter(Role.BREAK, (), 1, 1.0, 1.25, together=1)),
@@ -187,3 +194,50 @@ def test_a_line_that_is_turned_over_is_not_parted_from_its_verse() -> None:
     assert [slot.end - slot.start for page in pages for slot in page.slots if slot.matter is verse] == [7, 7]
     whole = body(14)._replace(bound=frozenset(range(1, 14)))
     assert [len(page.slots) for page in make_up([whole], 10)] == [1, 1]
+
+
+def places(pages: list[MadePage]) -> list[list[tuple[float, int]]]:
+    return [[(slot.row, slot.end - slot.start) for slot in page.slots] for page in pages]
+
+
+def after(rows: int) -> Matter:
+    """The text that follows what is set apart."""
+    return body(rows)._replace(before=0.5)
+
+
+def test_what_is_set_apart_has_half_a_row_over_and_under_it() -> None:
+    assert places(list(make_up([body(3), apart(2), after(4)], 12))) == [[(0, 3), (3.5, 2), (6, 4)]]
+
+
+def test_all_that_is_set_apart_together_stands_half_a_row_off() -> None:
+    """A list of three items: only the first has white over it."""
+    items = [apart(1, 3), apart(1, 2, before=0), apart(1, before=0)]
+    assert places(list(make_up([body(3), *items, after(2)], 12))) == [[(0, 3), (3.5, 1), (4.5, 1), (5.5, 1), (7, 2)]]
+
+
+def test_what_is_set_apart_and_ends_a_page_or_goes_on_over_it_keeps_to_the_grid() -> None:
+    """Of 12 rows 3 are taken: 8 fit under a whole blank one, 7 with half a row over and under them and a row more."""
+    for rows, shown in ((8, [(0, 3), (4, 8)]), (7, [(0, 3), (3.5, 7), (11, 1)]), (11, [(0, 3), (4, 8)])):
+        first = places(list(make_up([body(3), apart(rows), after(1)], 12)))[0]
+        assert first == shown
+
+
+def test_no_white_stands_at_the_head_of_a_page_and_a_whole_row_under_what_begins_there() -> None:
+    assert places(list(make_up([body(12), apart(3), after(4)], 12)))[1] == [(0, 3), (4, 4)]
+    assert places(list(make_up([body(3), apart(11), after(4)], 12)))[1] == [(0, 3), (4, 4)]
+
+
+@given(galley=st.lists(MATTER, max_size=25), rows=st.integers(1, 20))
+@settings(deadline=None)
+def test_only_what_is_set_apart_stands_off_the_grid_and_never_at_the_foot(galley: list[Matter], rows: int) -> None:
+    for page in make_up(galley, rows):
+        for slot in page.slots:
+            assert slot.row % 1 == 0 or (slot.matter.run and slot.row % 1 == 0.5)
+            if slot.row % 1:
+                assert slot.row + slot.matter.rows <= rows - 1
+                assert (slot.start, slot.end) == (0, len(slot.matter.lines))
+
+
+def test_a_heading_deeper_than_a_page_goes_on_over_it() -> None:
+    head = heading("h")._replace(lines=body(7).lines, rows=7)
+    assert [rows for page in places(list(make_up([head, body(2)], 4))) for _, rows in page] == [4, 3, 2]

@@ -53,7 +53,7 @@ def test_lists_quotations_and_breaks() -> None:
 def test_only_the_first_paragraph_of_an_item_bears_its_mark() -> None:
     assert [(p.role, p.mark) for p in passages("- one\n\n  more\n- two")] == [
         (Role.ITEM, "•"),
-        (Role.BODY, ""),
+        (Role.ITEM, ""),
         (Role.ITEM, "•"),
     ]
 
@@ -88,6 +88,111 @@ def test_pictures_are_plates_with_their_titles() -> None:
         Passage("Look: there"),
         Passage("The *Annie*, lost", Role.PLATE, mark="wreck.png", line=1),
     ]
+
+
+def test_a_picture_without_a_title_is_called_what_its_description_says() -> None:
+    assert passages("![The old   *quay*](quay.png)\n\n![](wreck.png)\n\n![a](b.png 'Two  words')") == [
+        Passage(f"The old {Style.ITALIC}quay", Role.PLATE, mark="quay.png", line=1),
+        Passage("", Role.PLATE, mark="wreck.png", line=3),
+        Passage("Two words", Role.PLATE, mark="b.png", line=5),
+    ]
+
+
+# ---- tables and notes
+
+
+def test_tables_keep_rows_cells_and_sides() -> None:
+    text = "Fog.\n\n| Moth | *Grains* | |\n|:--|--:|:-:|\n| pale brown | 0.08 | a\\|b |\n| grey |\n\nRain."
+    assert passages(text) == [
+        Passage("Fog."),
+        Passage(
+            f"Moth\t{Style.ITALIC}Grains\t\npale brown\t0.08\ta|b\ngrey\t\t", Role.TABLE, mark="lrc", line=3
+        ),
+        Passage("Rain."),
+    ]
+    assert passages(text)[1].words == 10  # an empty cell counts as one
+
+
+def test_tables_in_quotations_stand_in() -> None:
+    [table] = passages("> | a | b |\n> |---|---|\n> | 1 | 2 |")
+    assert (table.role, table.inset, table.text, table.mark) == (Role.TABLE, 1, "a\tb\n1\t2", "ll")
+
+
+def test_a_bar_in_a_line_is_no_table() -> None:
+    assert passages("this | that") == [Passage("this | that")]
+
+
+SUPERIOR, ROMAN = Style.SUPERIOR, Style.ROMAN
+
+
+def test_notes_stand_at_the_end_of_their_chapter_and_are_counted_there() -> None:
+    text = (
+        "# Fog\n\nThick[^b], *grey*[^a] and thick[^b] again [^a].\n\n[^a]: As *a rule*.\n[^b]: Or thicker,\nat sea.\n\n"
+        "## By night\n\nBlack.[^c]\n\n# Rain\n\nWet.[^c]\n\n[^c]: One.\n\n    Two.\n\nEnd."
+    )
+    found = [(p.role, p.mark, p.text) for p in passages(text)]
+    assert found == [
+        (Role.HEADING, "", "Fog"),
+        (
+            Role.BODY,
+            "",
+            f"Thick{SUPERIOR}1{ROMAN}, {Style.ITALIC}grey{SUPERIOR}2 and thick{SUPERIOR}1 again{SUPERIOR}2{ROMAN}.",
+        ),
+        (Role.HEADING, "", "By night"),
+        (Role.BODY, "", f"Black.{SUPERIOR}3"),
+        (Role.NOTE, "1.", "Or thicker, at sea."),
+        (Role.NOTE, "2.", f"As {Style.ITALIC}a {Style.ITALIC}rule{ROMAN}."),
+        (Role.NOTE, "3.", "One."),
+        (Role.NOTE, "", "Two."),
+        (Role.HEADING, "", "Rain"),
+        (Role.BODY, "", f"Wet.{SUPERIOR}1"),
+        (Role.BODY, "", "End."),
+        (Role.NOTE, "1.", "One."),
+        (Role.NOTE, "", "Two."),
+    ]
+
+
+def test_a_note_that_refers_to_another_brings_it_along() -> None:
+    found = passages("Fog.[^a]\n\n[^a]: See [^b] and [^a].\n[^b]: Or [^a].")
+    assert [(p.mark, as_read(p.text)) for p in found[1:]] == [("1.", "See2 and1."), ("2.", "Or1.")]
+
+
+def test_notes_do_not_end_a_chapter_within_themselves() -> None:
+    found = passages("# Fog\n\nx[^a]\n\n[^a]: one\n\n    # two\n\n    three")
+    assert [as_read(p.text) for p in found] == ["Fog", "x1", "one", "two", "three"]
+
+
+def test_notes_that_are_not_there_or_not_referred_to_are_said_with_their_lines() -> None:
+    found, problems = passages_of("Fog[^1]\n\nRain[^2]\n\n[^2]: wet\n\n[^3]: dry", "log.md")
+    assert [as_read(p.text) for p in found] == ["Fog", "Rain1", "wet"]
+    assert [(str(p), p.severity) for p in problems] == [
+        (
+            "log.md refers to a note that is not there, and no figure is set: [^1] in line 1; "
+            "write [^1]: and what it says in a paragraph of its own, or \\[^1] for the signs themselves",
+            Severity.WARNING,
+        ),
+        (
+            "log.md has a note that nothing refers to, left out: [^3] in line 7; write [^3] where it belongs",
+            Severity.WARNING,
+        ),
+    ]
+    _, problems = passages_of("Fog[^1]\nRain[^2]\n\n[^3]: wet\n\n[^4]: dry", "log.md")
+    assert [p.message for p in problems] == [
+        "log.md refers to 2 notes that are not there, and no figure is set: the first is [^1] in line 1",
+        "log.md has 2 notes that nothing refers to, left out: the first is [^3] in line 4",
+    ]
+    assert passages("\\[^1] and `[^1]`")[0].text == f"[^1] and {Style.TYPEWRITER}[^1]"
+
+
+def test_what_is_left_out_of_a_note_is_told_with_its_line() -> None:
+    _, [problem] = passages_of("Fog[^1]\n\n[^1]: wet\n    <b>and</b> cold", "log.md")
+    assert str(problem) == "log.md has raw HTML in line 4, left out"
+
+
+def test_a_list_after_a_quotation_is_a_thing_of_its_own() -> None:
+    assert [p.apart for p in passages("> one\n\n- two\n- three\n\nfour\n\n> five")] == [
+        False, True, False, False, False,
+    ]  # fmt: skip
 
 
 def test_pictures_are_found_whatever_letters_their_names_have() -> None:

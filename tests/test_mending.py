@@ -222,3 +222,21 @@ def test_any_file_is_mended_or_given_up_and_never_silently(plain: dict[str, obje
     assert found.problems
     assert len(set(found.problems)) == len(found.problems)
     assert found.entry is not None or () in found.fields
+
+
+def test_a_list_at_fault_hides_nothing_beside_it(said: Said, tmp_path: Path) -> None:
+    (tmp_path / "titles.csv").write_text("title,pages\nNets,8,9\n", encoding="utf-8")
+    listed = "  - from titles.csv\n  - from lost.csv\n"
+    boxes = "slipcases: {pair: {books: [Nets, Floats], stock: card}}\n"
+    lines = said("viewing_distance: 300\n" + HEAD + listed + WORN + "space: attic}\n" + boxes)
+    assert parts(lines) == [
+        "viewing_distance: 300 has no unit",
+        "there is no table lost.csv",
+        "there is no space 'attic'",
+        "this line has 3 cells, but there are 2 columns",
+    ]
+
+
+def test_a_list_at_fault_that_is_all_there_is_hides_nothing(said: Said) -> None:
+    lines = said(HEAD.replace("75 um", "75").replace("books:", "books: from lost.csv"))
+    assert parts(lines) == ["stocks.laid.caliper: 75 has no unit", "there is no table lost.csv"]

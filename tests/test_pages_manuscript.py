@@ -102,8 +102,17 @@ def test_missing_glyphs_are_named_with_code_point_and_line(tmp_path: Path) -> No
         "write face: with the path of a typeface that has them, or write the text without them"
     )
     assert (problem.severity, problem.field) == (Severity.ERROR, ("file",))
-    [problem] = read(tmp_path, "☀☁☂☃☄★☆").problems
-    assert "; ☄ U+2604, line 1; and 2 more; write" in str(problem)
+    signs = "".join(chr(0x2600 + number) for number in range(26))
+    [problem] = read(tmp_path, signs[:24]).problems
+    assert "; ☗ U+2617, line 1; write" in str(problem)
+    [problem] = read(tmp_path, signs).problems
+    assert "; ☗ U+2617, line 1; and 2 more; write" in str(problem)
+
+
+def test_a_bundled_typeface_that_has_all_letters_is_named(tmp_path: Path) -> None:
+    (tmp_path / "log.txt").write_text("Ὁ λύχνος", encoding="utf-8")
+    [problem, *_] = read_manuscript(tmp_path / "log.txt", bundled("typewriter")).problems
+    assert problem.remedy == "write face: text, which has them all, or write the text without them"
     assert read(tmp_path, "☂", checked=False).problems == ()
 
 

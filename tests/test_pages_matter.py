@@ -69,6 +69,13 @@ def test_lines_are_about_equally_long_if_not_told_to_be_full() -> None:
     assert max(line.width for line in even) < max(line.width for line in full)
 
 
+def test_apostrophes_in_titles_are_those_of_print_if_the_typeface_has_them() -> None:
+    face = bundled("text")
+    for written, printed in (("The Keepers' Log's End", "The Keepers’ Log’s End"), ("Fog's 'Log'", "Fog's 'Log'")):
+        [line] = broken(face, written, 1.0, 40.0, 4)
+        assert line.text == printed
+
+
 # ---- title page
 
 
@@ -184,6 +191,49 @@ def table(inside: Inside, first: int, last: int) -> dict[str, int]:
             elif text != "Contents":
                 words = f"{words} {text}".strip()
     return found
+
+
+def listed(folder: Path, text: str, **keys: str) -> list[list[str]]:
+    """The rows of a table of contents over a text with these keys, each its words and its number if it has one."""
+    (folder / "log.md").write_text(text, encoding="utf-8")
+    entry = TypeAdapter(AnyInside).validate_python([{"kind": "contents"}, {"kind": "text", "file": "log.md", **keys}])
+    page = compose_inside(entry, load_inside(entry, folder), PageFrame(30, 42, 12, book=BOOK)).pages[0]
+    rows: dict[float, list[str]] = {}
+    for written in record(page).texts[1:-1]:
+        rows.setdefault(written.at.y, []).append(written.text)
+    return list(rows.values())
+
+
+def test_a_part_and_what_opens_it_are_listed_once(tmp_path: Path) -> None:
+    one = "# Fog\n\nThick."
+    assert listed(tmp_path, one) == [["Fog", "2"]]
+    assert listed(tmp_path, one, listed_as="The Fogs") == [["The Fogs", "2"]]
+    titled = "# Salt\n\nby the sea\n\n## Fog\n\nThick.\n\n## Rain\n\nWet."
+    assert listed(tmp_path, titled) == [["Salt", "2"], ["Fog", "3"], ["Rain", "4"]]
+    assert listed(tmp_path, titled, listed_as="The Salts") == [["The Salts", "2"], ["Fog", "3"], ["Rain", "4"]]
+
+
+def test_a_part_whose_first_chapter_opens_it_leaves_the_page_to_that(tmp_path: Path) -> None:
+    two = "# Fog\n\nThick.\n\n# Rain\n\nWet."
+    assert listed(tmp_path, two, listed_as="Weather") == [["Weather"], ["Fog", "2"], ["Rain", "3"]]
+    assert listed(tmp_path, two, listed_as="Fog") == [["Fog", "2"], ["Rain", "3"]]
+    before = "Clear.\n\n" * 60 + two
+    first, *chapters = listed(tmp_path, before, listed_as="Weather")
+    assert (first, [words for words, _ in chapters]) == (["Weather", "2"], ["Fog", "Rain"])
+
+
+def test_chapters_of_a_listed_part_stand_in_under_it(tmp_path: Path) -> None:
+    (tmp_path / "log.md").write_text("# Fog\n\nThick.\n\n# Rain\n\nWet.", encoding="utf-8")
+    parts = [{"kind": "contents"}, {"kind": "text", "file": "log.md", "listed_as": "Weather"}]
+    entry = TypeAdapter(AnyInside).validate_python(parts)
+    for right_to_left in (False, True):
+        frame = PageFrame(15, 21, 12, right_to_left, book=BOOK)
+        page = compose_inside(entry, load_inside(entry, tmp_path), frame).pages[0]
+        found = {text.text: text for text in record(page).texts}
+        if right_to_left:
+            assert found["Fog"].end.x == found["Rain"].end.x < found["Weather"].end.x
+        else:
+            assert found["Fog"].at.x == found["Rain"].at.x > found["Weather"].at.x
 
 
 @given(

@@ -28,6 +28,15 @@ def ink(page: Art) -> list[Stroked]:
     return record(page).strokes
 
 
+def test_pages_left_blank_before_a_recto_bear_no_number() -> None:
+    found = compose(MockText(chapter="5", opening="recto"), None, FRAME).pages
+    bare = compose(MockText(chapter="5", opening="recto", numbers="no"), None, FRAME).pages
+    blank = [number for number, page in enumerate(bare, start=1) if page is NOTHING]
+    assert blank
+    for number, page in enumerate(found, start=1):
+        assert [text.text for text in record(page).texts] == ([] if number in blank else [str(number)])
+
+
 @given(title=st.text(max_size=5), count=st.integers(1, 40), chapter=st.integers(0, 20), size=st.floats(0.2, 8))
 def test_every_page_is_filled_in_order_to_the_last(title: str, count: int, chapter: int, size: float) -> None:
     frame = PageFrame(15, 21, count, book=BookWords(title))

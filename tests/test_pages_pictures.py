@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -155,6 +156,11 @@ def test_pages_without_a_picture_are_blank_and_noted() -> None:
     ]
 
 
+def test_the_back_of_the_last_leaf_is_no_news() -> None:
+    inside = compose(PicturesInside(folder="plates"), source(FINE, FINE, FINE), PageFrame(15, 21, 4))
+    assert inside.problems == ()
+
+
 def test_pictures_without_a_page_are_an_error_with_their_names() -> None:
     pictures = [Picture(Path(f"{n}.png"), 3000, 4500, "") for n in range(1, 8)]
     inside = compose(PicturesInside(folder="plates"), source(*pictures), PageFrame(15, 21, 2))
@@ -193,8 +199,8 @@ def test_what_is_changed_in_a_picture_is_said() -> None:
 
 def test_numbers_stand_under_pictures_if_asked() -> None:
     entry = PicturesInside(folder="plates", numbers="yes")
-    pages = compose(entry, source(FINE), PageFrame(15, 21, 2)).pages
-    assert [mark.text for page in pages for mark in record(page).texts] == ["1", "2"]
+    pages = compose(entry, source(FINE, FINE), PageFrame(15, 21, 4)).pages
+    assert [[mark.text for mark in record(page).texts] for page in pages] == [["1"], ["2"], [], []]
     assert record(compose(PicturesInside(folder="plates"), source(FINE), PageFrame(15, 21, 2)).pages[0]).texts == []
 
 
@@ -278,6 +284,18 @@ def test_the_caption_of_a_spread_stands_on_its_first_page_alone() -> None:
     for right_to_left in (False, True):
         pages = compose(entry, PicturesSource("p", (wide,), (), ("Fog",)), PageFrame(15, 21, 4, right_to_left)).pages
         assert [[text.text for text in record(page).texts] for page in pages] == [[], ["Fog"], [], []]
+
+
+def test_captions_that_print_as_texture_are_noted() -> None:
+    long = PicturesSource("plates", (FINE, FINE), (), ("Fog", "The long breakwater at the second bend, " * 3))
+    [note] = compose(PicturesInside(folder="plates"), long, PageFrame(9, 13, 2)).problems
+    assert re.fullmatch(
+        r"small letters of the captions are only \d\.\d printer dots high, in \d\.\d+ pt type: they print as texture",
+        note.message,
+    )
+    assert (note.severity, note.field) == (Severity.NOTE, ("captions",))
+    short = PicturesSource("plates", (FINE,), (), ("Fog",))
+    assert compose(PicturesInside(folder="plates"), short, PageFrame(15, 21, 1)).problems == ()
 
 
 def test_captions_have_no_room_beside_pictures_that_fill_the_page() -> None:

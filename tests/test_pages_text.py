@@ -280,7 +280,24 @@ def test_overflow_is_an_error_with_what_would_help() -> None:
 
 def test_overflow_that_no_size_and_no_page_count_cures() -> None:
     [*_, problem] = set_text(" ".join([SENTENCE] * 9000), PageFrame(4, 6, 2), 0.8).problems
-    assert problem.remedy == "shorten it, or split it into volumes"
+    assert problem.remedy == "shorten it to 8 words, or split it into volumes: even 2000 pages do not hold it"
+    frame = PageFrame(4, 6, 2000, resolution_dpi=150)
+    [*_, problem] = set_text(" ".join([SENTENCE] * 900), frame, 0.8).problems
+    assert problem.remedy.endswith(" words, or split it into 2 volumes: even 2000 pages do not hold it")
+
+
+def test_type_ten_times_too_large_is_told_with_what_was_meant() -> None:
+    warning = next(p for p in set_text(SENTENCE, PageFrame(15, 21, 12), from_pt(22)).problems if p.field == ("size",))
+    assert str(warning) == (
+        "lines in 22 pt type hold about 3 letters: most words of log.txt are broken; did you mean 2.2 pt?"
+    )
+    assert warning.severity is Severity.WARNING
+    [warning, *_] = set_text(SENTENCE, PageFrame(15, 21, 90), from_pt(15)).problems
+    assert (warning.message[:30], warning.remedy) == ("lines in 15 pt type hold about", "did you mean 1.5 pt?")
+    found = set_text(SENTENCE, PageFrame(15, 21, 90), from_pt(8)).problems
+    assert found[0].remedy == "write size: 2.5 pt or smaller"
+    assert not any("broken between" in problem.message for problem in found)
+    assert not any("hold about" in p.message for p in set_text(SENTENCE, PageFrame(15, 21, 90), from_pt(7)).problems)
 
 
 def test_type_that_is_too_large_for_the_page_is_an_error() -> None:
@@ -335,7 +352,7 @@ def test_text_and_typeface_that_cannot_be_used_are_both_reported(tmp_path: Path)
     with pytest.raises(ShelfFileError) as caught:
         load(TextInside(file="gone.txt", face="fonts/gone.ttf"), tmp_path)
     assert [(problem.field, problem.message) for problem in caught.value.problems] == [
-        (("face",), "there is no font file gone.ttf"),
+        (("face",), "there is no font file fonts/gone.ttf"),
         (("file",), "there is no text gone.txt"),
     ]
     with pytest.raises(ShelfFileError) as caught:

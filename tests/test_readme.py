@@ -19,10 +19,11 @@ from PIL import Image
 from reportlab.pdfgen.canvas import Canvas
 
 from bookmaker import cli
+from bookmaker.face_names import BUNDLED
 from bookmaker.pages import Part
+from bookmaker.pages.languages import LANGUAGES
 from bookmaker.reading import read_shelf
 from bookmaker.schema import shelf_schema
-from bookmaker.typefaces import BUNDLED
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -54,7 +55,10 @@ TABLES = {
     "one face": ["BoxFace"],
     "blank pages": ["Blank"],
     "ruled pages": ["Ruled"],
+    "a half title": ["HalfTitle"],
     "a title page": ["TitlePage"],
+    "a dedication": ["Dedication"],
+    "an epigraph": ["Epigraph"],
     "a table of contents": ["Contents"],
     "a colophon": ["Colophon"],
     "squared pages": ["Squared"],
@@ -242,6 +246,11 @@ def test_options_are_named() -> None:
     assert {name for name in long if not re.search(rf"{name}\b", README)} == set()
 
 
+def test_languages_are_named() -> None:
+    line = next(line for line in README.splitlines() if line.startswith("Languages with hyphens"))
+    assert dict(re.findall(r"(?:: |, )([^,`]+) `(\w\w)`", line)) == {name: tag for tag, name in LANGUAGES.items()}
+
+
 def test_typefaces_are_named() -> None:
     last = README[README.index("## Typefaces") :]
     assert set(BUNDLED) - set(re.findall(r"`([a-z ]+)`", last)) == set()
@@ -251,7 +260,7 @@ def test_links_lead_somewhere() -> None:
     headings = {
         re.sub(r"[^\w\- ]", "", title.lower()).replace(" ", "-") for title in re.findall(r"^#+ (.+)$", README, re.M)
     }
-    for target in re.findall(r"\]\(([^)]+)\)", README):
+    for target in re.findall(r"\]\(([^)]+)\)", FENCE.sub("", README)):
         if target.startswith("#"):
             assert target[1:] in headings
         else:

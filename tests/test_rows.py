@@ -177,14 +177,14 @@ def test_a_row_is_books_like_any_others(tmp_path: Path) -> None:
         (
             [("title: Third, thickness: 4 mm", "title: Third, thickness: 4 mm, block: {thickness: 5 mm}")],
             [
-                "18:24: books[3] has an unknown key 'thickness'; did you mean measured_thickness?"
+                "18:24: books[3] has an unknown key 'thickness'; write block: {thickness: 4 mm}"
             ],
         ),
         (
             [("solid, edges: lines, edge_stock: laid, thickness: fill", "concertina, stock: laid, pages: 8")],
             [
                 "18:24: books[3].block has an unknown key 'thickness'; "
-                "it belongs to solid: name the one you mean, or leave the key out"
+                "write kind: solid, or measured_thickness, if that is what you mean"
             ],
         ),
         # in what they share: once, and of the first

@@ -21,6 +21,7 @@ from bookmaker.designs.titling import Placed
 from bookmaker.drawing import Art, Colour
 from bookmaker.flat import Role
 from bookmaker.geometry import Rect
+from bookmaker.legibility import lettering_problems
 from bookmaker.pipeline import Checked, check
 from bookmaker.reports import lettering_table
 from bookmaker.spec.entry import Entry
@@ -491,3 +492,16 @@ def test_the_spine_that_is_listed_is_the_one_the_shelf_sees(
     assert [line.way for line in lettering if line.on == "spine" and line.what == "title"] == ways
     table = lettering_table(found)
     assert [list(column.cells) for column in table.columns][2:4] == [[style], ways or ["–"]]
+
+
+def test_a_spine_too_thin_for_one_letter_is_told_to_stay_bare() -> None:
+    words = Words("Knots", author="N. Corrow", volume="XVIII", date="12 September 1901")
+    thin = letter_spine(free_room(Rect(0, 0, 0.2, 21)), words, Spine(HANDS[0]))
+    assert {line.help for line in thin.lettering} == {
+        "write spine_title: none, or make the book thicker: not even one letter finds room on this spine"
+    }
+    wider = letter_spine(free_room(Rect(0, 0, 2, 21)), words, Spine(HANDS[0]))
+    assert not any("not even" in line.help for line in wider.lettering)
+    assert [line.what for line in wider.lettering if line.text.startswith("12")] == ["date"]
+    [told] = [p for p in lettering_problems(wider.lettering, 600) if p.message.startswith("'12 September 1901'")]
+    assert told.remedy == "write a shorter date"

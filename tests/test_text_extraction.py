@@ -25,6 +25,14 @@ books:
     inside: {kind: text, file: fogs.txt, size: 2.2 pt, numbers: no}
 """
 
+TYPED = """\
+'It isn't "fog",' wrote the chief--he meant the sea--'it's the 1890's...' And so it was: 5--7 banks, 6' deep."""
+
+PRINTED = """\
+\u2018It isn\u2019t \u201cfog\u201d,\u2019 wrote the chief\u2014he meant the sea\u2014\u2018it\u2019s the \
+1890\u2019s\u2026\u2019 And so it was: 5\u20137 banks, 6\u2032 deep."""
+"""What print makes of the same, set down by hand."""
+
 TEXT = """\
 The first officer of the office of fogs filed a difficult affidavit: five baffled fishermen had found a \
 fjord that was not affixed to any official chart. \u201cFind it,\u201d said the chief.
@@ -40,12 +48,11 @@ suffered no interruption whatever. """
 
 @pytest.fixture(scope="module")
 def output(tmp_path_factory: pytest.TempPathFactory) -> tuple[dict[str, Any], Path, str]:
-    """The plan, the folder with the sheets, and the text that was set on them."""
+    """The plan, the folder with the sheets, and the text that is to be read on them."""
     folder = tmp_path_factory.mktemp("fogs")
-    text = "\n\n".join([TEXT] * 12)
-    (folder / "fogs.txt").write_text(text, encoding="utf-8")
+    (folder / "fogs.txt").write_text("\n\n".join([TEXT, TYPED] * 12), encoding="utf-8")
     plan, out = made(SHELF, folder)
-    return plan, out, text
+    return plan, out, "\n\n".join([TEXT, PRINTED] * 12)
 
 
 def panels(plan: dict[str, Any]) -> list[tuple[int, str, int, tuple[float, float, float, float]]]:
@@ -62,8 +69,8 @@ def panels(plan: dict[str, Any]) -> list[tuple[int, str, int, tuple[float, float
 
 
 def words_of(lines: str) -> list[str]:
-    """The words of lines; a hyphen at the end of a line joins it to the next, for the source has none."""
-    return re.sub(r"-\s*\n\s*", "", lines).replace("\n", " ").split()
+    """The words of lines; a hyphen or a dash at the end of one joins it to the next: the source has none there."""
+    return re.sub(r"(?<=\u2014)\s*\n\s*|-\s*\n\s*", "", lines).replace("\n", " ").split()
 
 
 def test_pdfium_reads_the_text_off_the_refolded_strips(output: tuple[dict[str, Any], Path, str]) -> None:

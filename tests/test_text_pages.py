@@ -162,15 +162,44 @@ def test_quotations_stand_in_on_both_sides(folder: Path) -> None:
     assert [line.end.x for line in found[:-1]] == pytest.approx([area.right - SIZE] * (len(found) - 1))
 
 
-def test_a_pause_is_a_short_rule_on_a_line_of_its_own(folder: Path) -> None:
-    page = record(inside(folder, "One.\n\n---\n\nTwo.").pages[0])
-    [rule] = page.strokes
-    start, end = rule.path.points()
-    area = FRAME.type_area(1)
-    assert (start.x + end.x) / 2 == pytest.approx(area.centre.x)
-    first, second = page.texts
-    assert second.at.y < start.y < first.at.y
+def pauses(page: Art) -> list[tuple[float, float]]:
+    """The middles of the lozenges of a page."""
+    boxes = [Rect.around(fill.path.points()) for fill in record(page).fills]
+    return [(box.centre.x, box.centre.y) for box in boxes]
+
+
+def test_a_pause_is_three_lozenges_on_a_line_of_their_own(folder: Path) -> None:
+    page = inside(folder, "One.\n\n---\n\nTwo.").pages[0]
+    middle = FRAME.type_area(1).centre.x
+    assert [x - middle for x, _ in pauses(page)] == pytest.approx([-1.1 * SIZE, 0, 1.1 * SIZE])
+    first, second = lines(page)
+    assert {round(y, 9) for _, y in pauses(page)} == {round(first.at.y - STEP + FACE.x_height * SIZE / 2, 9)}
     assert row(second) == pytest.approx(2)
+    assert second.at.x == first.at.x
+
+
+def test_a_pause_is_seen_at_the_head_and_at_the_foot_of_a_page(folder: Path) -> None:
+    """A page of 24 × 30 mm has 20 lines of this type; the pause is the 20th, then the 21st."""
+    for count, pages in ((19, (3, 0)), (20, (0, 3))):
+        text = "\\\n".join(["fog"] * count) + "\n\n---\n\nTwo."
+        found = inside(folder, text).pages
+        assert tuple(len(pauses(page)) for page in found[:2]) == pages
+
+
+@pytest.mark.parametrize(
+    "text", ["---\n\nOne.", "One.\n\n---", "One.\n\n---\n\n---\n\nTwo.", "One.\n\n---\n\n# Fog\n\nTwo."]
+)
+def test_a_pause_that_parts_nothing_is_left_out(folder: Path, text: str) -> None:
+    drawn = [len(pauses(page)) for page in inside(folder, text).pages]
+    assert sum(drawn) == (3 if text.count("---") == 2 else 0)
+
+
+def test_plain_text_has_pauses_too(tmp_path: Path) -> None:
+    for sign in ("* * *", "***", "---", "#  # #"):
+        (tmp_path / "log.txt").write_text(f"One.\n\n{sign}\n\nTwo.", encoding="utf-8")
+        entry = TextInside(file="log.txt", size=SIZE)
+        page = compose(entry, load(entry, tmp_path), FRAME).pages[0]
+        assert len(pauses(page)) == 3
 
 
 # ---- ornaments of a book
@@ -204,12 +233,69 @@ def test_running_heads_name_book_and_chapter(folder: Path) -> None:
 
 
 def test_a_long_running_head_is_shortened(folder: Path) -> None:
-    frame = PageFrame(15, 21, 6, book=BookWords("A Very Long Title Indeed of a Book about Fog"))
-    page = inside(folder, (PROSE + "\n\n") * 30, frame, running_heads="yes").pages[1]
-    head = lines(page)[0]
-    assert head.text.startswith("A Very Long")
-    assert head.text.endswith("…")
+    frame = PageFrame(15, 21, 6, book=BookWords("A Very Long Title of the Considerable Book about Fog"))
+    found = inside(folder, (PROSE + "\n\n") * 9, frame, running_heads="yes", size=0.77)
+    head = lines(found.pages[1])[0]
+    assert head.text == "A Very Long Title…"  # not "Title of the…": that promises another word
     assert head.end.x <= frame.type_area(2).right
+    [note] = [problem for problem in found.problems if "running head" in problem.message]
+    assert (str(note), note.severity, note.field) == (
+        "the running head 'A Very Long Title of the Considerable Book about Fog' is wider than the text and "
+        "shortened to 'A Very Long Title…', first on page 2; write running_title: with a shorter one",
+        Severity.NOTE,
+        ("running_heads",),
+    )
+    short = inside(folder, (PROSE + "\n\n") * 9, frame, running_heads="yes", size=0.77, running_title="On Fog")
+    assert [lines(page)[0].text for page in short.pages[1:3]] == ["On Fog", "On Fog"]
+    assert lines(short.pages[0])[0].text.startswith("The keeper")
+    assert not [problem for problem in short.problems if "running head" in problem.message]
+
+
+def test_a_long_chapter_head_is_told_with_its_page(folder: Path) -> None:
+    text = "# A Chapter about Fogs and What Comes out of Them at Last\n\n" + (PROSE + "\n\n") * 12
+    found = inside(folder, text, PageFrame(15, 21, 6, book=BookWords("Fog")), running_heads="yes", size=0.77)
+    [note] = [str(problem) for problem in found.problems if "running head" in problem.message]
+    assert note == (
+        "the running head 'A Chapter about Fogs and What Comes out of Them at Last' is wider than the text and "
+        "shortened to 'A Chapter about Fogs…', first on page 3; write a shorter heading, or a smaller size"
+    )
+
+
+def test_heads_a_little_too_long_make_all_heads_smaller_down_to_four_fifths(folder: Path) -> None:
+    def sizes(title: str) -> list[float]:
+        frame = PageFrame(15, 21, 6, book=BookWords(title))
+        text = "# Fog\n\n" + (PROSE + "\n\n") * 12
+        pages = inside(folder, text, frame, running_heads="yes", size=SIZE).pages[1:4]
+        return [lines(page)[0].line.size / SIZE for page in pages]
+
+    assert sizes("Salt") == pytest.approx([0.85] * 3)
+    smaller = sizes("The Salts of the Old Sea Wall")
+    assert len(set(smaller)) == 1
+    assert 0.8 * 0.85 < smaller[0] < 0.85
+    assert sizes("The Salts of the Old Sea Wall and Everything behind It") == pytest.approx([0.85] * 3)
+
+
+def test_heads_keep_clear_of_the_trim_or_are_left_out_and_it_is_said(folder: Path) -> None:
+    text = "# Fog\n\n" + (PROSE + "\n\n") * 30
+
+    def heads(top: float) -> tuple[list[Written], list[str]]:
+        margins = {"inner": "3 mm", "top": f"{top} mm", "outer": "3 mm", "bottom": "4 mm"}
+        found = inside(folder, text, running_heads="yes", margins=margins)
+        first = 30 - top - FACE.shape("dfl").top * SIZE
+        over = [line for line in lines(found.pages[1]) if line.at.y > first + 0.01]
+        return over, said(found)
+
+    for top in (1.91, 2.0, 2.5, 4.0):
+        [head], problems = heads(top)
+        assert problems == []
+        assert head.at.y + FACE.shape("dfl").top * head.line.size <= 30 - 0.8 + 1e-9
+        assert head.at.y - (30 - top - FACE.shape("dfl").top * SIZE) >= 1.2 * STEP - 1e-9
+    over, problems = heads(1.6)
+    assert over == []
+    assert problems == [
+        "the margin of 1.6 mm at the head has no room for running heads 0.8 mm clear of the edge: they are left out; "
+        "write margins: with top: 1.91 mm or more, a smaller size, or running_heads: no"
+    ]
 
 
 def test_margins_given_are_mirrored(folder: Path) -> None:
@@ -226,8 +312,19 @@ def test_margins_given_are_mirrored(folder: Path) -> None:
 def test_margins_that_leave_no_room_are_an_error(folder: Path) -> None:
     margins = {"inner": "12 mm", "top": "3 mm", "outer": "12 mm", "bottom": "4 mm"}
     assert said(inside(folder, "Fog and rain", margins=margins)) == [
-        "the margins leave no room on a page of 24 mm × 30 mm: all of the 3 words of log.md are lost; "
+        "inner 12 mm and outer 12 mm take 24 mm of a page 24 mm wide: no room is left for the 3 words of log.md; "
         "write smaller margins, or leave them out"
+    ]
+    margins |= {"top": "26 mm", "bottom": "4.5 mm"}
+    [both] = said(inside(folder, "Fog and rain", margins=margins))
+    assert "a page 24 mm wide and top 26 mm and bottom 4.5 mm take 30.5 mm of a page 30 mm high: no room" in both
+
+
+def test_margins_that_leave_too_little_for_the_type_are_told(folder: Path) -> None:
+    margins = {"inner": "11.7 mm", "top": "3 mm", "outer": "12 mm", "bottom": "4 mm"}
+    assert said(inside(folder, "Fog and rain", margins=margins)) == [
+        "log.md does not fit in 2.27 pt type on the 0.3 mm × 23 mm that the margins leave of a page of 24 mm × 30 mm: "
+        "all of its 3 words are lost; write size: 1.3 pt or smaller, or smaller margins"
     ]
 
 
@@ -339,12 +436,6 @@ def test_emphasis_without_an_italic_is_noted(folder: Path) -> None:
     assert inside(folder, "the *fog*", PageFrame(24, 30, 2), face="typewriter", italic_face="script").problems == ()
 
 
-def test_a_language_without_patterns_is_refused() -> None:
-    with pytest.raises(ValueError, match="no hyphenation patterns for the language 'klingon'"):
-        TextInside.model_validate({"file": "log.md", "language": "klingon"})
-    assert TextInside.model_validate({"file": "log.md", "language": "no"}).language == "none"
-
-
 @pytest.mark.parametrize(("written", "depth"), [("no", 0), ("2", 2), (3, 3)])
 def test_the_depth_of_a_drop_capital(written: object, depth: int) -> None:
     assert TextInside.model_validate({"file": "x", "drop_capital": written}).drop_capital == depth
@@ -369,8 +460,8 @@ def test_typefaces_of_other_styles_are_checked_for_letters_too(folder: Path) -> 
     found = inside(folder, "*Μαύρο* и *слово*", face="text", italic_face="script")
     assert said(found) == [
         "log.md: the typeface Dancing Script has no glyph for Μ U+039C, line 1; α U+03B1, line 1; ύ U+03CD, line 1; "
-        "ρ U+03C1, line 1; ο U+03BF, line 1; and 4 more; "
-        "write italic_face: with the path of a typeface that has them, or write the text without them"
+        "ρ U+03C1, line 1; ο U+03BF, line 1; с U+0441, line 1; л U+043B, line 1; о U+043E, line 1; в U+0432, line 1; "
+        "write italic_face: text italic, which has them all, or write the text without them"
     ]
     assert said(inside(folder, "Μαύρο *fog*", face="text", italic_face="script")) == []
 

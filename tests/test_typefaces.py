@@ -15,9 +15,9 @@ from fontTools.ttLib import TTCollection, TTFont
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bookmaker import typefaces
 from bookmaker.errors import ShelfFileError
-from bookmaker.typefaces import BUNDLED, Glyph, Run, TextLine, bundled, load_typeface, set_line
+from bookmaker.face_names import BUNDLED
+from bookmaker.typefaces import Glyph, Run, TextLine, bundled, files, load_typeface, set_line
 
 TEXT = bundled("text")
 UNKERNED = ("-kern", "-liga", "-clig", "-calt")
@@ -121,7 +121,7 @@ def test_a_run_is_shaped_once_and_memory_is_bounded(monkeypatch: pytest.MonkeyPa
     typeface = load_typeface(tmp_path / "own.ttf")
     assert typeface.shape("lamp") is typeface.shape("lamp")
     assert typeface.shape("lamp") is not typeface.shape("lamp", features=("smcp",))
-    monkeypatch.setattr(typefaces, "MOST_RUNS", 10)
+    monkeypatch.setattr("bookmaker.typefaces.typeface.MOST_RUNS", 10)
     for number in range(100):
         typeface.shape(f"lamp {number}")
         assert len(typeface._runs) <= 10
@@ -304,7 +304,7 @@ def test_a_font_file_that_cannot_be_read_is_refused(tmp_path: Path) -> None:
 def test_a_damaged_font_is_refused_or_usable_and_never_a_crash(at: int, noise: bytes) -> None:
     data = TEXT.data[:at] + noise + TEXT.data[at + len(noise) :]
     try:
-        typeface = typefaces._typeface_of.__wrapped__(Path("own.ttf"), data)
+        typeface = files._typeface_of.__wrapped__(Path("own.ttf"), data)
     except ShelfFileError:
         return
     typeface.shape("office")
@@ -316,7 +316,28 @@ def test_an_unknown_typeface_is_refused_with_what_was_meant() -> None:
     assert str(refusal.value) == "'blak letter' is not a typeface of bookmaker; did you mean 'blackletter'?"
     with pytest.raises(ShelfFileError) as refusal:
         bundled("qqq")
-    assert "write one of text, text italic, text bold" in str(refusal.value)
+    assert str(refusal.value).endswith(
+        "write one of text (Noto Serif), sans (Open Sans), old style (EB Garamond), typewriter (Courier Prime), "
+        "blackletter (UnifrakturMaguntia), script (Dancing Script), or the path of a TTF or OTF file"
+    )
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [
+        ("garamond", "'old style', which is EB Garamond"),
+        ("EB Garamond Italic", "'old style italic', which is EB Garamond"),
+        ("noto-serif", "'text', which is Noto Serif"),
+        ("Noto Serif Bold", "'text bold', which is Noto Serif"),
+        ("opensans", "'sans', which is Open Sans"),
+        ("Courier", "'typewriter', which is Courier Prime"),
+        ("old-style", "'old style'"),
+    ],
+)
+def test_a_family_leads_to_its_name_here(written: str, meant: str) -> None:
+    with pytest.raises(ShelfFileError) as refusal:
+        bundled(written)
+    assert str(refusal.value) == f"{written!r} is not a typeface of bookmaker; did you mean {meant}?"
 
 
 def test_all_are_freely_embeddable_truetype() -> None:

@@ -161,3 +161,33 @@ def test_a_broken_picture_across_a_set_is_told(tmp_path: Path) -> None:
     (drawn,) = told("style: picture", first=here, second=there, third=there)
     assert "stand in left and right" in drawn
     assert told("style: cloth", first=here, second=there, third=there) == []
+
+
+SET = """\
+shelf: The Rope Walk
+stocks: {laid: {caliper: 75 um}, card: {caliper: 160 um}}
+defaults:
+  size: {height: 21 mm, width: 15 mm}
+  block: {kind: concertina, stock: laid, pages: 48}
+  cover: {kind: wrap, stock: card}
+  series: Hemp
+books:
+  - {title: Twine, design: {style: cloth, palette: attic%s}}
+  - {title: Cable, design: {style: cloth, palette: fairground%s}}
+  - {title: Hawser, design: {style: cloth, palette: attic}}
+"""
+
+
+def test_a_palette_that_a_set_overrules_is_told(tmp_path: Path) -> None:
+    (tmp_path / "shelf.yaml").write_text(SET % ("", ""), encoding="utf-8")
+    told = [problem for problem in check(tmp_path / "shelf.yaml").problems if "palette" in problem.message]
+    assert [str(problem).split(": ", 1)[1] for problem in told] == [
+        "Cable takes its colour from the attic palette of Twine, the first of the series 'Hemp', for a set is alike: "
+        "its own palette, fairground, is not used; write one palette for the whole set, or colour: with one of its own"
+    ]
+
+
+@pytest.mark.parametrize("keys", [("", ', colour: "#803020"'), (", steps: yes", ", steps: yes")])
+def test_books_of_a_set_that_choose_for_themselves_are_no_news(tmp_path: Path, keys: tuple[str, str]) -> None:
+    (tmp_path / "shelf.yaml").write_text(SET % keys, encoding="utf-8")
+    assert not [problem for problem in check(tmp_path / "shelf.yaml").problems if "palette" in problem.message]

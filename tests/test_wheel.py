@@ -15,7 +15,7 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.typefaces import BUNDLED
+from bookmaker.face_names import BUNDLED
 
 ROOT = Path(__file__).parent.parent
 PARTS = ("bookmaker", "fonts", "pyproject.toml", "README.md")

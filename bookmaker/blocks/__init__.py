@@ -21,6 +21,7 @@ __all__ = [
     "BlockEntry",
     "BlockPlan",
     "Solid",
+    "page_step",
     "pages_open",
     "plan_block",
     "too_thick_to_fold",
@@ -49,6 +50,11 @@ def plan_block(entry: BlockEntry, page: Size, stocks: Mapping[str, Stock], *, ri
 def pages_open(entry: BlockEntry) -> bool:
     """Whether a block has as many pages as its inside needs."""
     return isinstance(entry, PagedEntry) and entry.pages is None
+
+
+def page_step(entry: BlockEntry) -> int:
+    """A block takes a multiple of so many pages."""
+    return entry.step if isinstance(entry, PagedEntry) else 2
 
 
 def trimmed(entry: BlockEntry) -> float:

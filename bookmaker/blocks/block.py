@@ -36,6 +36,11 @@ class PagedEntry(BlockEntry):
         return 0.0
 
     @property
+    def step(self) -> int:
+        """The block takes a multiple of so many pages and leaves none blank."""
+        return 2
+
+    @property
     def printed_pages(self) -> int:
         """How many pages there are.
 

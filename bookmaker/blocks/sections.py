@@ -62,6 +62,11 @@ class Sections(PagedEntry):
         return self.printing == "one side"
 
     @property
+    def step(self) -> int:
+        """A whole number of sheets, or of sections if their pages are given."""
+        return self.pages_in_section or fold_sheet(FOLDINGS[self.fold]).pages
+
+    @property
     def trimmed(self) -> float:
         """What is trimmed off at each edge, in mm."""
         if self.trim is not None:

@@ -9,15 +9,16 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import pi
-from typing import Literal, Self
+from typing import Annotated, Literal, Self
 
-from pydantic import Field, model_validator
+from pydantic import BeforeValidator, Field, model_validator
 
 from ..cutting import CutPart
 from ..drawing import Colour
 from ..errors import Problem, ShelfFileError
 from ..flat import Axis, Flat, Fold, FoldKind, Panel, Role
 from ..geometry import Point, Rect, Size
+from ..quantities import show
 from ..sheet_room import flat_too_large
 from ..spec.measures import BlockThickness, SolidThickness
 from ..spec.words import Ink, StockName, Title, refuse
@@ -42,6 +43,22 @@ SMALLEST_SIDE = 1.0
 """A block of which less is left inside its edge strip cannot be cut, in mm."""
 
 
+COLOURS = frozenset({"red", "green", "blue", "yellow", "black", "white", "brown", "grey", "orange", "purple", "pink"})
+"""Words for a colour, where makers write one in place of how the edges are made."""
+
+
+def _read_edges(value: object) -> object:
+    if isinstance(value, str) and (value.strip().casefold() in COLOURS or value.startswith("#")):
+        colour = value if value.startswith("#") else "#8c3b2e"
+        remedy = f'write edges: stained and edge_colour: "{colour}", in quotes'
+        raise refuse(f"{show(value)} is a colour, not how edges are made", remedy)
+    return value
+
+
+Edges = Annotated[Literal["none", "lines", "gilt", "stained", "marbled"], BeforeValidator(_read_edges)]
+"""What is printed on the edges of a block."""
+
+
 class Solid(BlockEntry):
     """A block without pages."""
 
@@ -52,7 +69,7 @@ class Solid(BlockEntry):
     at_least: SolidThickness = Field(NARROWEST, description="the thinnest that fill may become")
     at_most: SolidThickness | None = Field(None, description="the thickest that fill may become")
     material: Title = Field("wood", description="what the block is cut from, for the cutting list")
-    edges: Literal["none", "lines", "gilt", "stained", "marbled"] = Field(
+    edges: Edges = Field(
         "none", description="what is printed on the strip around its three edges"
     )
     edge_stock: StockName | None = Field(None, description="paper of the edge strip, as under stocks")

@@ -34,17 +34,15 @@ FAILED = ("#REF!", "#N/A", "#NAME?", "#VALUE!", "#DIV/0!", "#NUM!", "#NULL!")
 """What stands in a cell whose formula could not be worked out."""
 
 
-def with_listed_books(tree: Tree, folder: Path, keys: Mapping[str, bool]) -> Tree:
-    """The shelf with every ``from FILE`` under its books replaced by the books of that file.
+def with_listed_books(tree: Tree, folder: Path, keys: Mapping[str, bool]) -> tuple[Tree, Sequence[Problem]]:
+    """The shelf with every ``from FILE`` under its books replaced by the books of that file; and all that is wrong.
 
-    `keys` are those of a book, with dots, and whether they are groups of keys.
-
-    Raises:
-        ShelfFileError: lists cannot be used; with everything that is wrong in them.
+    `keys` are those of a book, with dots, and whether they are groups of keys. The books of a file that cannot be
+    used are left out; if there are no others, so is the key.
     """
     books = tree.child("books")
     if not isinstance(tree.value, dict) or books is None:
-        return tree
+        return tree, ()
     items = books.value if isinstance(books.value, list) else [books]
     listed: list[Tree] = []
     problems: list[Problem] = []
@@ -56,11 +54,11 @@ def with_listed_books(tree: Tree, folder: Path, keys: Mapping[str, bool]) -> Tre
             listed += _books(item, folder, keys)
         except ShelfFileError as refusal:
             problems += refusal.problems
-    if problems:
-        raise ShelfFileError(tuple(dict.fromkeys(problems)))
     if listed == items:
-        return tree
-    return replace(tree, value={**tree.value, "books": Tree(listed, books.place)})
+        return tree, ()
+    others = {key: value for key, value in tree.value.items() if key != "books"}
+    with_books = {**others, "books": Tree(listed, books.place)} if listed else others
+    return replace(tree, value=with_books), tuple(dict.fromkeys(problems))
 
 
 def _books(said: Tree, folder: Path, keys: Mapping[str, bool]) -> list[Tree]:

@@ -14,7 +14,7 @@ __all__ = ["SHORT_NAMES", "Column", "column_name", "find_columns", "known_names"
 
 SHORT_NAMES = {
     "pages": "block.pages",
-    "thickness": "block.measured_thickness",
+    "thickness": "block.thickness",
     "height": "size.height",
     "width": "size.width",
     "style": "design.style",

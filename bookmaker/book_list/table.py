@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from ..errors import Place, Problem, ShelfFileError
+from ..lost_files import not_there
 
 __all__ = ["Table", "read_table", "refused"]
 
@@ -61,6 +62,8 @@ def _bytes(path: Path, name: str, said: Place) -> bytes:
             told = f"{name} has {size / 1e6:.1f} MB, more than {LARGEST_FILE / 1e6:.0f}"
             raise refused(told, "save only the columns that the shelf needs", said)
         return path.read_bytes()
+    except (FileNotFoundError, NotADirectoryError):
+        raise refused(*not_there("table", path, name), said) from None
     except (OSError, ValueError) as trouble:
         reason = (getattr(trouble, "strerror", None) or str(trouble)).lower()
         remedy = "write its path as seen from the shelf file's folder"

@@ -60,7 +60,7 @@ def load_artwork(files: Mapping[str, str], folder: Path) -> dict[str, Picture]:
     problems: list[Problem] = []
     for key, name in files.items():
         try:
-            pictures[key] = load_picture(folder / name)
+            pictures[key] = load_picture(folder / name, name)
         except ShelfFileError as refusal:
             problems += [replace(problem, field=(key,)) for problem in refusal.problems]
     if problems:

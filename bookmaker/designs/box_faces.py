@@ -93,7 +93,7 @@ def load_faces(entry: BoxFaces, folder: FilePath) -> dict[Role, Picture]:
         if name is None:
             continue
         try:
-            pictures[role] = load_picture(folder / name)
+            pictures[role] = load_picture(folder / name, name)
         except ShelfFileError as refusal:
             problems += [replace(problem, field=(role.value, "picture")) for problem in refusal.problems]
     if problems:

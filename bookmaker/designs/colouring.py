@@ -95,7 +95,9 @@ def _next_of_set(entry: DrawnDesign, offer: Offer, before_it: Sequence[Colour]) 
     if not entry.steps:
         return before_it[0]
     offered = grounds(entry, *offer)
-    return offered[(offered.index(before_it[0]) + len(before_it)) % len(offered)]
+    # of another palette than the first book's, or for another material, the steps begin with the likeliest
+    first = offered.index(before_it[0]) if before_it[0] in offered else 0
+    return offered[(first + len(before_it)) % len(offered)]
 
 
 def _named(entry: Entry) -> Colour | None:

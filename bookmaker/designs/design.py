@@ -111,7 +111,7 @@ class Lettering:
     is their height.
     """
 
-    what: Literal["title", "author", "volume"]
+    what: Literal["title", "author", "volume", "date"]
     on: Literal["spine", "front"]
     way: Literal["down", "up", "across"]
     text: str

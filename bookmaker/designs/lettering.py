@@ -34,7 +34,7 @@ __all__ = [
     "written",
 ]
 
-What = Literal["title", "author", "volume"]
+What = Literal["title", "author", "volume", "date"]
 Way = Literal["down", "up", "across"]
 
 TURNS: dict[Way, float] = {"down": -90.0, "up": 90.0, "across": 0.0}
@@ -157,7 +157,8 @@ def face_of(what: What, hand: Hand) -> str:
 
     Numbers are set like the author where the title's letters would make them look like others: II as 33.
     """
-    return hand.author if what == "author" or (what == "volume" and hand.title == "blackletter") else hand.title
+    number = what in ("volume", "date")
+    return hand.author if what == "author" or (number and hand.title == "blackletter") else hand.title
 
 
 def written(text: str, hand: Hand) -> str:

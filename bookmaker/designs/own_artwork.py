@@ -90,7 +90,7 @@ def load(entry: OwnArtwork, folder: FilePath) -> Artwork:
         picture = on_ground(load_artwork({"picture": entry.picture}, folder)["picture"], entry.colour)
         return Artwork((picture,), picture.notes)
     try:
-        return Artwork(*load_pages(folder / entry.picture))
+        return Artwork(*load_pages(folder / entry.picture, written=entry.picture))
     except ShelfFileError as refusal:
         raise ShelfFileError([replace(problem, field=("picture",)) for problem in refusal.problems]) from None
 

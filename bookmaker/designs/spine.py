@@ -13,7 +13,7 @@ from typing import cast
 
 from ..geometry import Rect
 from .alike import Spine, alike, help_for, letters_of, serves_better, stacks_of, way_along
-from .design import Words
+from .design import Lettering, Words
 from .lettering import (
     Hand,
     Lettered,
@@ -51,6 +51,10 @@ LARGEST_NUMBER = 3.2
 LEAST_MARGIN, THIN_SHARE, MARGIN_SHARE = 0.4, 0.2, 0.12
 """Words keep 0.4 mm from a fold, which may be off by as much, or on a wide spine 12 % of its width; on a spine too
 thin for that, a fifth."""
+
+
+TOO_SMALL = 0.21
+"""Letters lower than this, in mm, close up in print: it is five dots at 600 to the inch (common practice)."""
 
 
 def clear_of_folds(width: float) -> float:
@@ -102,11 +106,22 @@ def letter_spine(room: Rect, words: Words, spine: Spine) -> Lettered:
     stacks = stacks_of(least.size, words, spine)
     own = stacks[words.place]
     body = together(_placed(Rect(least.x, room.y, least.width, room.height), own, stacks, spine))
-    if own.letters >= READABLE:
-        return body
-    told = help_for(own.letters, least.size, words, spine)
-    lettering = tuple(replace(line, help=told) if line.what == "title" else line for line in body.lettering)
-    return replace(body, lettering=lettering)
+    told = help_for(own.letters, least.size, words, spine) if own.letters < READABLE else ""
+    lettering = (replace(line, help=told) if line.what == "title" else line for line in body.lettering)
+    thin = "write spine_title: none, or make the book thicker: not even one letter finds room on this spine"
+    return replace(
+        body, lettering=tuple(replace(line, help=thin) if _too_thin(least, line, spine) else line for line in lettering)
+    )
+
+
+def _too_thin(room: Rect, line: Lettering, spine: Spine) -> bool:
+    """Whether a text is too small, and even one letter of it alone would be."""
+    if line.x_height >= TOO_SMALL:
+        return False
+    letter_alone = next((sign for sign in line.text if sign.isalnum()), "x")
+    face, _ = typeface_for(letter_alone, face_of(line.what, spine.hand))
+    size = fitted(line.what, letter_alone, room, spine.hand, line.way, spine.largest).size
+    return size * letter_height(face, written(letter_alone, spine.hand)) < TOO_SMALL
 
 
 def letter_number(
@@ -187,7 +202,7 @@ def _thing(name: Name, box: Rect, own: Stack, spine: Spine) -> Iterator[Lettered
         yield Lettered((stamp(motif, Rect(box.centre.x - side / 2, box.centre.y - side / 2, side, side), ink),))
     else:
         text = {"title": order.title, "author": order.author, "volume": order.volume, "date": order.date}[name]
-        what: What = "volume" if name == "date" else cast(What, name)
+        what = cast(What, name)
         way = order.way_of_numbers if name in FOOT else order.way
         setting = own.texts[name].at(own.ems[name])
         if way == "across":  # first lines are level through a set

@@ -33,7 +33,7 @@ BLANK = "________ mm"
 def book_chapter(job: BookJob, makings: Sequence[Making], plan: ShelfPlan) -> Iterator[Item]:
     """Everything about one book."""
     book = job.book
-    yield Heading(book.numbered, level=1)
+    yield Heading(book.printed, level=1)
     yield Paragraph(_what_it_is(book, plan))
     yield from _sizes(book, plan)
     yield from _measures(makings)
@@ -45,7 +45,7 @@ def box_chapter(job: BoxJob, making: Making) -> Iterator[Item]:
     """Everything about one slipcase."""
     box = job.box
     yield Heading(f"Slipcase: {box.name}", level=1)
-    titles = [book.numbered for book in job.books]
+    titles = [book.printed for book in job.books]
     where = f", and stands in {box.space}" if box.space else ""
     yield Paragraph(f"It holds {counted(len(titles), 'book')}: {listed(titles)}{where}.")
     yield from _measures([making])

@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from ..drawing import BLACK, Canvas, Colour, Pen
 from ..flat import FoldKind
 from ..geometry import Path, Point, Transform, polygon
-from ..typefaces import TextLine, bundled, set_line
+from ..stand_ins import face_with
+from ..typefaces import TextLine, set_line
 
 __all__ = ["EDGE", "FOLDED", "GREY", "HAIRLINE", "PAPER", "TRIMMED", "Shape", "Word", "chain", "line", "word"]
 
@@ -72,7 +73,7 @@ def chain(points: Sequence[Point], pen: Pen = EDGE) -> Shape:
 
 def word(text: str, middle: Point, size: float = 2.3, *, room: float = 1e9, upright: bool = False) -> Word:
     """A text centred on a point, set smaller if it is longer than its room; `upright` reads downwards."""
-    face = bundled("sans")
+    face = face_with(text, "sans")
     set_text = set_line(face, size, text)
     if set_text.width > room:
         size *= room / set_text.width

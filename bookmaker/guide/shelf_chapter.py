@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from ..flat import FoldKind
 from ..plan import ShelfPlan
+from ..stand_ins import printable
 from .cautions import CAUTIONS
 from .items import Beside, Column, Heading, Item, Paragraph, Tick, table
 from .job import Making
@@ -83,7 +84,8 @@ def _books(plan: ShelfPlan, starts: Sequence[int]) -> Iterator[Item]:
     for book, start in zip(plan.books, starts, strict=False):
         made = f"{book.block.kind}, {book.cover.kind}" + (", jacket" if book.jacket else "")
         size = (f"{book.thickness.value:.2f}", f"{book.height:.1f}", f"{book.depth:.1f}")
-        rows.append((str(book.number + 1), book.name, made, *size, str(start)))
+        called = book.name if printable(book.name) else book.printed
+        rows.append((str(book.number + 1), called, made, *size, str(start)))
     for box, start in zip(plan.slipcases, starts[len(plan.books) :], strict=True):
         size = (f"{box.outside.width:.2f}", f"{box.outside.height:.1f}", f"{box.outside.depth:.1f}")
         rows.append(("", box.name, f"slipcase for {counted(len(box.books), 'book')}", *size, str(start)))
@@ -129,7 +131,7 @@ def _cutting(plan: ShelfPlan) -> Iterator[Item]:
     rows = [
         (
             part.material,
-            book.numbered,
+            book.printed,
             part.what,
             str(part.count),
             f"{part.height:.2f} × {part.width:.2f}",

@@ -9,6 +9,7 @@ from ..drawing import Art, Drawn, Pen
 from ..geometry import Path, Point, Rect, Size
 from ..plan import ShelfPlan
 from ..shelf import SpaceFit, Verdict
+from ..stand_ins import printable
 from .ink import EDGE, PAPER, Shape, chain, word
 from .items import Figure
 from .scale_drawings import said, scale_for
@@ -60,7 +61,8 @@ def _drawn(one: Stood, scale: float) -> Iterator[Art]:
     upright = high > wide
     across, along = (wide, high) if upright else (high, wide)
     number = "" if one.who.number is None else str(one.who.number + 1)
-    title = f"{number} {one.who.title}" if one.lies else one.who.title
+    name = one.who.title if printable(one.who.title) else ""
+    title = f"{number} {name}".rstrip() if one.lies else name
     yield word(title, rect.centre, min(2.6, across * 0.7), room=along * 0.9, upright=upright)
     if number and not one.lies:
         yield word(number, Point(rect.centre.x, rect.top + 1.6), 2.2, room=max(1.2, wide))

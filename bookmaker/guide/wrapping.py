@@ -7,6 +7,7 @@ import unicodedata
 from collections.abc import Iterator
 from functools import lru_cache
 
+from ..stand_ins import face_with
 from ..typefaces import Run, TextLine, Typeface, bundled, set_line
 
 __all__ = ["wrapped"]
@@ -26,23 +27,29 @@ def wrapped(text: str, face: str, size: float, width: float) -> tuple[TextLine, 
     words: list[str] = []
     reached = 0.0
     for word in _short_enough(text, typeface, width / size):
-        wide = typeface.shape(word).width * size
+        wide = _shaped(word, typeface).width * size
         if words and reached + wide > width:
             lines.append(_line(words, typeface, size))
             words, reached = [], 0.0
         words.append(word)
-        reached += typeface.shape(f"{word} ").width * size
+        reached += _shaped(f"{word} ", typeface).width * size
     return (*lines, _line(words, typeface, size))
+
+
+def _shaped(word: str, typeface: Typeface) -> Run:
+    """A word in its typeface, or in another that has its letters."""
+    return (face_with(word, "sans") if typeface.missing(word) else typeface).shape(word)
 
 
 def _line(words: list[str], typeface: Typeface, size: float) -> TextLine:
     """Words side by side; where some read from the right the line is set as a whole, for the sake of their order."""
     if any(unicodedata.bidirectional(char) in ("R", "AL") for word in words for char in word):
-        return set_line(typeface, size, " ".join(words))
+        whole = " ".join(words)
+        return set_line(face_with(whole, "sans") if typeface.missing(whole) else typeface, size, whole)
     runs: list[tuple[float, Run]] = []
     x = 0.0
     for word in [*(f"{word} " for word in words[:-1]), *words[-1:]]:
-        run = typeface.shape(word)
+        run = _shaped(word, typeface)
         runs.append((x, run))
         x += run.width * size
     return TextLine(size, tuple(runs))

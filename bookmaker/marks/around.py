@@ -11,6 +11,7 @@ from ..flat import MarkKind, Stroke
 from ..geometry import Path, Point, Rect, Transform
 from ..sheets import Placement, Sheet
 from ..spec.sheets import Turn
+from ..stand_ins import face_with
 from ..typefaces import TextLine, Typeface, bundled, set_line
 from .foot import footer, rule_lines
 from .ink import CROSS, CUT, FOLD_PENS, TRIM, Blot, Casing, Line, Note
@@ -215,7 +216,8 @@ def _label(placement: Placement) -> Note:
     """The label in the apron at the foot, as long as the piece with its bleed at the most."""
     flat = placement.piece.flat
     room = flat.size.width + 2 * flat.bleed
-    line = _shortened(bundled("sans"), placement.piece.label, room)
+    piece = placement.piece
+    line = _shortened(face_with(" · ".join(piece.label), "sans", piece.face), piece.label, room)
     at = placement.to_sheet.apply(Point(-flat.bleed, -flat.bleed - LABEL_DROP))
     return Note(line, at, placement.turned)
 

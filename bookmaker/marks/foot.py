@@ -8,6 +8,7 @@ from ..drawing import Art, Pen
 from ..flat import FoldKind
 from ..geometry import Point, Rect
 from ..sheets import Sheet
+from ..stand_ins import face_with
 from ..typefaces import Typeface, bundled, set_line
 from .ink import CUT, FOLD_PENS, TRIM, Line, Note
 
@@ -35,8 +36,9 @@ def footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
     yield from _legend(room, _meanings(sheet), sans)
     which = (shelf_name, sheet.stock.title, sheet.stock.printed_on, f"sheet {sheet.number} of {sheet.count}")
     text = " · ".join((*filter(None, which), "print at 100 %, no scaling"))
-    size = min(2.3, area.width / sans.shape(text).width)
-    yield Note(set_line(sans, size, text), Point(area.x, area.y + 0.8))
+    face = face_with(text, "sans")
+    size = min(2.3, area.width / face.shape(text).width)
+    yield Note(set_line(face, size, text), Point(area.x, area.y + 0.8))
 
 
 def _rule_length(area: Rect) -> float:

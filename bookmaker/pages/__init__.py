@@ -17,6 +17,9 @@ from . import (
     blank,
     colophon,
     contents,
+    dedication,
+    epigraph,
+    half_title,
     ledger,
     map_grid,
     mock_text,
@@ -44,6 +47,7 @@ __all__ = [
     "inside_extent",
     "load_inside",
     "reading_errors",
+    "why_open",
 ]
 
 KINDS: Mapping[type[Part], ModuleType] = {
@@ -54,7 +58,10 @@ KINDS: Mapping[type[Part], ModuleType] = {
     music.Music: music,
     map_grid.MapGrid: map_grid,
     mock_text.MockText: mock_text,
+    half_title.HalfTitle: half_title,
     title_page.TitlePage: title_page,
+    dedication.Dedication: dedication,
+    epigraph.Epigraph: epigraph,
     contents.Contents: contents,
     text.TextInside: text,
     pictures.PicturesInside: pictures,
@@ -123,12 +130,21 @@ def reading_errors(entry: AnyInside, source: Any) -> tuple[Problem, ...]:
 
 
 def inside_extent(entry: AnyInside, source: Any, frame: PageFrame) -> int | None:
-    """How many pages an inside needs, an even number; None if it takes what it is given.
+    """How many pages a block needs for an inside, in steps of the block; None if it takes what it is given.
 
     A kind that can tell has a function `extent`; `frame.pages` is of no account to it.
     """
     pages = natural_extent(_bound(entry, source), frame)
-    return None if pages is None else pages + pages % 2
+    return None if pages is None else frame.in_steps(pages)
+
+
+def why_open(entry: AnyInside, source: Any, frame: PageFrame) -> Problem | None:
+    """What keeps an inside from telling how many pages it needs, if one of its parts knows."""
+    for part in _bound(entry, source):
+        told = part.why_open(frame)
+        if told:
+            return replace(told, field=(*part.place, *told.field))
+    return None
 
 
 def compose_inside(entry: AnyInside, source: Any, frame: PageFrame) -> Inside:

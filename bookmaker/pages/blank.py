@@ -9,7 +9,8 @@ from pydantic import Field
 
 from ..drawing import NOTHING
 from ..spec.words import Flag
-from .page import Inside, PageFrame, numbered
+from ..typefaces import bundled
+from .page import Inside, PageFrame, PageNumber
 from .part import Part
 
 __all__ = ["Blank", "compose", "load"]
@@ -28,5 +29,6 @@ def load(entry: Blank, folder: Path) -> None:
 
 def compose(entry: Blank, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
     """Blank pages, numbered if asked."""
-    pages = (NOTHING,) * frame.pages
-    return Inside(numbered(pages, frame) if entry.numbers else pages)
+    if not entry.numbers:
+        return Inside((NOTHING,) * frame.pages)
+    return Inside(tuple(PageNumber(frame, number, bundled("text")) for number in range(1, frame.pages + 1)))

@@ -60,15 +60,25 @@ class Cut(NamedTuple):
 class Boxes(dict[str, Word]):
     """The boxes of a fount's words, in ems; no part of any is wider than `room`, if its letters are not.
 
-    `wide` lists the words that had to be parted between letters. With `hanging`, punctuation hangs.
+    `wide` lists the words that had to be parted between letters. With `hanging`, punctuation hangs. Boxes that
+    are `sparing` are parted by hyphens only where they are too wide.
     """
 
-    def __init__(self, fount: Fount, room: float, *, hanging: bool) -> None:
+    def __init__(
+        self,
+        fount: Fount,
+        room: float,
+        *,
+        hanging: bool,
+        sparing: bool = False,
+        wide: dict[str, None] | None = None,
+    ) -> None:
         super().__init__()
         self.fount = fount
         self.room = room
         self.hanging = hanging
-        self.wide: dict[str, None] = {}
+        self.sparing = sparing
+        self.wide: dict[str, None] = {} if wide is None else wide
         self.cuts: dict[str, tuple[Cut, ...]] = {}
         width = fount.space.width
         letters = 0.0 if fount.right_to_left else LETTERS_AN_EM * room
@@ -81,6 +91,8 @@ class Boxes(dict[str, Word]):
         endless = len(word) > LONGEST_WORD
         width = sum(map(self.fount.width, _letters(word))) if endless else self.fount.width(word)
         inner = [] if endless else self._inner(word)
+        if self.sparing and width <= self.room:
+            inner = [part for part in inner if not part[0].hyphened]
         if width > self.room and max(_spans(inner, width)) > self.room:
             self.wide[word] = None
             inner = list(self._between_letters(word, inner, width))

@@ -20,7 +20,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
-__all__ = ["FINAL", "FITNESS", "FLAGS", "TOLERANCES", "TRACKED", "Glue", "Line", "Stop", "Word", "break_paragraph"]
+__all__ = [
+    "FINAL",
+    "FITNESS",
+    "FLAGS",
+    "FORBIDDEN",
+    "TOLERANCES",
+    "TRACKED",
+    "Glue",
+    "Line",
+    "Stop",
+    "Word",
+    "break_paragraph",
+]
 
 TOLERANCES = (6.0,)
 """The loosest ratio of each pass; the last pass, after these, takes any and counts on the glue's `spread`.
@@ -39,6 +51,9 @@ FITNESS = 100.0
 
 TRACKED = 0.5
 """What letters tracked as far as they may add to the ratio of a line."""
+
+FORBIDDEN = 1e6
+"""A penalty that outweighs any badness; the ends of words that have it are stops in the last pass only."""
 
 MANY = 64
 """More starts than this are looked through within words too, not only at their ends."""
@@ -158,7 +173,8 @@ def _fit(words: Sequence[Word], indent: float, trial: _Pass) -> _Node | None:
                 _retire(active, left + stop.before - 4 * space, place, trial, forced=ways)
         number, stop = len(stops) - 1, stops[-1]
         end = left + stop.before
-        ways = _ways(active, end, place, stop, trial, closing=place == final)
+        kept = stop.penalty >= FORBIDDEN and not math.isinf(trial.loosest)
+        ways = [] if kept else _ways(active, end, place, stop, trial, closing=place == final)
         _retire(active, end, place, trial, forced=ways)
         left += width + space
         start = left + words[place + 1].hang if place < final else left

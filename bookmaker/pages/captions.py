@@ -8,12 +8,15 @@ from pathlib import Path
 from typing import NoReturn
 
 from ..errors import Problem, Severity, ShelfFileError
+from ..lost_files import not_there
 from ..typefaces import bundled
 from .faces import listed
 
 __all__ = ["captions_of"]
 
 FROM_NAMES = "names"
+
+A_FILE = "the path of a text file with one line for each picture"
 
 LARGEST_FILE = 1_000_000
 """Bytes; two thousand captions of a page each."""
@@ -32,7 +35,7 @@ def captions_of(
     if wanted.strip() == FROM_NAMES:
         captions = [_spoken(stem) for stem in stems]
         return tuple(captions), tuple(_missing_glyphs(captions))
-    written = _lines(folder / wanted)
+    written = _lines(folder / wanted, wanted)
     captions = [*written[: len(stems)], *[""] * (len(stems) - len(written))]
     return tuple(captions), (*_count(wanted, len(written), len(stems)), *_missing_glyphs(captions))
 
@@ -46,7 +49,7 @@ def _spoken(stem: str) -> str:
     return " ".join(re.sub(r"^[\d\s._-]+", "", stem).replace("_", " ").split())
 
 
-def _lines(path: Path) -> list[str]:
+def _lines(path: Path, written: str) -> list[str]:
     """The lines of a text file, without empty ones at its end."""
     name = path.name
     try:
@@ -54,12 +57,12 @@ def _lines(path: Path) -> list[str]:
             _refuse(f"{name} is too long for captions", "write one line for each picture")
         text = path.read_bytes().decode("utf-8-sig")
     except FileNotFoundError:
-        _refuse(f"there is no file {name}", "write names, or the path of a text file with one line for each picture")
+        _refuse(*not_there("file", path, written, f"write names, or {A_FILE}"))
     except UnicodeDecodeError:
         _refuse(f"{name} is not plain text in UTF-8", "save it as plain text in UTF-8")
     except (OSError, ValueError) as failure:
         reason = (getattr(failure, "strerror", None) or str(failure)).lower()
-        _refuse(f"{name} cannot be read ({reason})", "write the path of a text file with one line for each picture")
+        _refuse(f"{name} cannot be read ({reason})", f"write {A_FILE}")
     visible = ("".join(sign if sign.isprintable() else " " for sign in line) for line in text.splitlines())
     lines = [" ".join(line.split()) for line in visible]
     while lines and not lines[-1]:

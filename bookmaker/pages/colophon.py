@@ -9,13 +9,19 @@ from typing import Literal
 from pydantic import Field
 
 from ..drawing import BLACK, NOTHING, Art, Drawn
-from ..geometry import Rect
-from ..spec.words import Flag, Text, Title
-from ..typefaces import TextLine, Typeface
-from .display import LEADING, broken, centred
-from .faces import face_of, missing_glyphs
+from ..geometry import Rect, Size
+from ..spec.words import Flag, Lines, Text, Title
+from ..typefaces import Typeface
+from .book_type import Family
+from .display import centred
+from .faces import family_for, family_of, missing_glyphs
+from .few_lines import FewLines, few_lines, flat_emphasis
+from .fount import Style, as_read
+from .markdown import emphasised
 from .page import Inside, PageFrame, numbered
 from .part import Part
+from .phrases import phrases_in, spoken
+from .sizes import too_small
 from .title_page import SwelledRule
 
 __all__ = ["Colophon", "compose", "extent", "load"]
@@ -23,87 +29,75 @@ __all__ = ["Colophon", "compose", "extent", "load"]
 SIZE = 1 / 34
 """Size of type (the em) as a share of the page's height: 0.62 mm on a page of 21 mm."""
 
-SMALLEST = 1 / 200
-
-MOST_LINES = 12
-"""So many lines at most for each sentence; longer ones are set smaller."""
+MOST_ROOM = 0.9
+"""Share of the type area's height that it takes at the most."""
 
 
 class Colophon(Part):
     """A colophon, on the last page of its part."""
 
     kind: Literal["colophon"] = "colophon"
-    text: Title | None = Field(None, description="what it says, in place of title, author and shelf")
+    text: Lines | None = Field(None, description="what it says, line by line, in place of title, author and shelf")
     imprint: Title | None = Field(None, description="who brings the book out")
     place: Title | None = Field(None, description="where")
     year: Title | None = Field(None, description="when")
-    face: Text = Field("text", description="name of a bundled typeface, or path of a TTF or OTF file")
+    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
 
-def load(entry: Colophon, folder: FilePath) -> Typeface:
-    """The typeface.
+def load(entry: Colophon, folder: FilePath) -> Family | None:
+    """The typefaces, if any are named.
 
     Raises:
-        ShelfFileError: it cannot be used.
+        ShelfFileError: they cannot be used.
     """
-    return face_of(entry.face, folder)
+    return family_of(entry.face, folder)
 
 
-def extent(entry: Colophon, source: Typeface, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
+def extent(entry: Colophon, source: Family | None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
     """One page."""
     return 1
 
 
-def compose(entry: Colophon, source: Typeface, frame: PageFrame) -> Inside:
+def compose(entry: Colophon, source: Family | None, frame: PageFrame) -> Inside:
     """The colophon on the last page, blank ones before it if there are more."""
-    area, sentences = frame.type_area(frame.pages), list(_sentences(entry, source, frame))
-    size = frame.height * SIZE
-    lines = _lines(sentences, source, size, frame)
-    while _height(lines) > area.height * 0.9 and size > frame.height * SMALLEST:
-        size *= 0.92
-        lines = _lines(sentences, source, size, frame)
-    pages: tuple[Art, ...] = (*(NOTHING,) * (frame.pages - 1), _set(lines, area, source, frame))
-    problems = tuple(missing_glyphs("colophon", source, "".join(sentences)))
-    return Inside(numbered(pages, frame, source) if entry.numbers else pages, problems)
-
-
-def _sentences(entry: Colophon, face: Typeface, frame: PageFrame) -> Iterator[str]:
-    """What it says, each sentence on lines of its own."""
-    book = frame.book
-    if entry.text:
-        yield entry.text
-    else:
-        yield book.title
-        if book.author:
-            yield f"by {book.author}"
-        yield f"made for {book.shelf}"
-        yield f"and set in {face.name}"
+    area = frame.type_area(frame.pages)
     imprint = ", ".join(part for part in (entry.imprint, entry.place, entry.year) if part)
-    if imprint:
-        yield imprint
+    own = [*(emphasised(entry.text) if entry.text else []), *([imprint] if imprint else [])]
+    words = "" if entry.text else frame.book.title + frame.book.author
+    family = family_for(source, frame, as_read("".join(own)) + words)
+    roman = family[Style.ROMAN]
+    written = own if entry.text else [*_usual(frame, roman), *own]
+    room = Size(area.width, area.height * MOST_ROOM)
+    few = few_lines(written, family, frame.height * SIZE, room, right_to_left=frame.right_to_left)
+    page = _set(few, area, roman.cap_height, frame)
+    problems = (
+        *missing_glyphs("colophon", roman, as_read("".join(written))),
+        *flat_emphasis("colophon", written, family),
+        *too_small("the colophon", roman, few.size, frame, "write fewer words", ("text",) if entry.text else ()),
+    )
+    pages: tuple[Art, ...] = (*(NOTHING,) * (frame.pages - 1), page)
+    return Inside(numbered(pages, frame, roman) if entry.numbers else pages, problems)
 
 
-def _lines(sentences: list[str], face: Typeface, size: float, frame: PageFrame) -> list[TextLine]:
-    measure = frame.type_area(1).width
-    return [
-        line
-        for sentence in sentences
-        for line in broken(face, sentence, size, measure, MOST_LINES, right_to_left=frame.right_to_left)
-    ]
+def _usual(frame: PageFrame, face: Typeface) -> Iterator[str]:
+    """Title, author, shelf and the typefaces of the text, or else that of the colophon itself.
+
+    They are sentences where the language of the book is known and we speak it, else the bare words. Nobody
+    wrote shelf and typefaces for this page: they are left out if the face of the colophon lacks their letters.
+    """
+    book, names = frame.book, ", ".join(frame.type.names) if frame.type else face.name
+    said = phrases_in(frame.type.language if frame.type else spoken("en", book.title))
+    yield book.title
+    if book.author:
+        yield said.by.format(book.author) if said else book.author
+    further = (said.made_for.format(book.shelf), said.set_in.format(names)) if said else (book.shelf, names)
+    yield from (line for line in further if not face.missing(line))
 
 
-def _height(lines: list[TextLine]) -> float:
-    return sum(line.size * LEADING for line in lines)
-
-
-def _set(lines: list[TextLine], area: Rect, face: Typeface, frame: PageFrame) -> Art:
+def _set(few: FewLines, area: Rect, cap_height: float, frame: PageFrame) -> Art:
     """The lines at the foot of the type area, under a short swelled rule."""
-    layers: list[Art] = []
-    top = area.y + _height(lines)
-    rule = Rect(area.centre.x - area.width / 12, top + lines[0].size / 2, area.width / 6, 2 * frame.line())
-    layers.append(SwelledRule(rule, BLACK))
-    for line in lines:
-        layers.append(centred((line,), area.centre.x, top - face.cap_height * line.size))
-        top -= line.size * LEADING
-    return Drawn(tuple(layers))
+    top = area.y + few.height
+    rule = Rect(area.centre.x - area.width / 12, top + few.size / 2, area.width / 6, 2 * frame.line())
+    lines = centred(few.lines, area.centre.x, top - cap_height * few.size)
+    return Drawn((SwelledRule(rule, BLACK), lines))

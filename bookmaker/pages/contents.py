@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Literal
@@ -17,11 +17,15 @@ from ..spec.measures import TypeSize
 from ..spec.words import Flag, Text, Title
 from ..typefaces import TextLine, Typeface, set_line
 from ..units import from_pt
-from .display import broken
-from .faces import face_of, missing_glyphs
+from .book_type import Family
+from .display import bound, broken, filled
+from .faces import family_for, family_of, missing_glyphs
+from .fount import Style
 from .page import Heading, Inside, PageFrame, numbered
 from .part import Part
-from .sizes import too_large
+from .phrases import phrases_in, spoken
+from .punctuation import with_apostrophes
+from .sizes import too_large, too_small
 
 __all__ = ["Contents", "ContentsPage", "Row", "compose", "extent", "load"]
 
@@ -31,32 +35,41 @@ LEADING = 1.35
 TITLE_SIZE, TITLE_ROWS = 1.35, 2
 """Size of the heading as a multiple of the lines', and how many lines it takes with the space under it."""
 
-NUMBER_ROOM = 2.6
-"""Ems at the right that belong to the page numbers."""
-
-DOT_PITCH = 0.55
+DOT_PITCH = 0.5
 """From dot to dot, in ems."""
 
-MOST_LINES = 5
-"""A heading that needs more is set smaller."""
+BESIDE_DOTS = 0.3
+"""Least space between words and dots, and between dots and numbers, in ems."""
+
+LEADER = 2 * BESIDE_DOTS + 2 * DOT_PITCH
+"""Ems between words and numbers in which there is always room for two dots."""
+
+FIGURES = "00"
+"""Room for the page numbers: for two figures, or three if there are so many pages."""
+
+SHRINK = 0.94
+"""A table with a word that is wider than its lines is tried again so much smaller."""
+
+SMALLEST = 0.05
+"""But not under this share of its size."""
 
 HANGING = 0.8
 """Indent of the second and later lines of one heading, in ems."""
 
 
 class Contents(Part):
-    """A table of contents of the parts that follow; of the whole book, if it stands at its end."""
+    """What begins on the pages that follow; in the whole book, if the table stands at its end."""
 
     kind: Literal["contents"] = "contents"
-    title: Title = Field("Contents", description="what stands over it")
+    title: Title | None = Field(None, description="what stands over it")
     size: TypeSize = Field(from_pt(2.2), description="size of type, such as 2.2 pt")
-    face: Text = Field("text", description="name of a bundled typeface, or path of a TTF or OTF file")
+    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
     numbers: Flag = Field(True, description="page numbers, yes or no")
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """A line of the table: its words, its indent in mm, and the page number if it is the last of its heading."""
+    """A line of the table: its words, its indent in mm, and the page number if it is the last of a heading with one."""
 
     words: TextLine
     indent: float = 0.0
@@ -100,8 +113,8 @@ class ContentsPage:
         canvas.text(folio, Point(across(area.width - folio.width, folio.width), baseline), BLACK)
         # dots are counted from the edge of the numbers, so that they stand one below the other
         pitch = DOT_PITCH * self.size
-        first = math.ceil((folio.width + 0.4 * self.size) / pitch)
-        last = math.floor((area.width - row.indent - words.width - 0.4 * self.size) / pitch)
+        first = math.ceil((folio.width + BESIDE_DOTS * self.size) / pitch)
+        last = math.floor((area.width - row.indent - words.width - BESIDE_DOTS * self.size) / pitch)
         if last > first:
             dot = max(self.frame.line(), 0.08 * self.size)
             begins, ends = (across(area.width - number * pitch) for number in (first, last))
@@ -109,39 +122,84 @@ class ContentsPage:
             canvas.stroke(Path.line(Point(begins, baseline + dot / 2), Point(ends, baseline + dot / 2)), pen)
 
 
-def load(entry: Contents, folder: FilePath) -> Typeface:
-    """The typeface.
+@dataclass(frozen=True, slots=True)
+class Table:
+    """The whole table, set: one typeface, one size, all its rows, and the words over them if there are any."""
+
+    typeface: Typeface
+    size: float
+    title: tuple[TextLine, ...]
+    rows: tuple[Row, ...]
+    frame: PageFrame
+
+    @property
+    def capacity(self) -> tuple[int, int]:
+        """How many rows the first page holds under the title, and how many the others hold."""
+        rows = max(1, math.floor(self.frame.type_area(1).height / (LEADING * self.size) + 1e-9))
+        return max(1, rows - TITLE_ROWS) if self.title else rows, rows
+
+    @property
+    def pages(self) -> list[list[Row]]:
+        """Its rows, page after page; no heading is parted that has room on the next page. One page at least."""
+        first, others = self.capacity
+        pages: list[list[Row]] = [[]]
+        room, heading = first, list[Row]()
+        for row in self.rows:
+            heading.append(row)
+            if row.page is None:
+                continue
+            if room < len(heading) <= others:
+                pages.append([])
+                room = others
+            for part in heading:
+                if not room:
+                    pages.append([])
+                    room = others
+                pages[-1].append(part)
+                room -= 1
+            heading = []
+        return pages
+
+    def page(self, number: int, rows: Sequence[Row]) -> Art:
+        """One of its pages."""
+        head = self.title if number == 1 else ()
+        if not rows and not head:
+            return NOTHING
+        return ContentsPage(self.typeface, self.size, self.frame, number, head, tuple(rows))
+
+
+def load(entry: Contents, folder: FilePath) -> Family | None:
+    """The typefaces, if any are named.
 
     Raises:
-        ShelfFileError: it cannot be used.
+        ShelfFileError: they cannot be used.
     """
-    return face_of(entry.face, folder)
+    return family_of(entry.face, folder)
 
 
-def extent(entry: Contents, source: Typeface, frame: PageFrame) -> int:
+def extent(entry: Contents, source: Family | None, frame: PageFrame) -> int:
     """The pages that the lines need; one if nothing is listed."""
-    rows, (first, others) = len(list(_rows(entry, source, frame))), _rows_per_page(entry, frame)
-    return 1 + math.ceil(max(0, rows - first) / others)
+    return len(_table(entry, source, frame).pages)
 
 
-def compose(entry: Contents, source: Typeface, frame: PageFrame) -> Inside:
+def compose(entry: Contents, source: Family | None, frame: PageFrame) -> Inside:
     """The table on its pages; lines that find no room are reported."""
     largest = frame.type_area(1).height / (LEADING * (1 + TITLE_ROWS))
     if entry.size > largest + 1e-9:
         problem = too_large("the table of contents", entry.size, largest, frame)
         return Inside((NOTHING,) * frame.pages, (problem,))
-    rows, (first, others) = list(_rows(entry, source, frame)), _rows_per_page(entry, frame)
-    measure = frame.type_area(1).width
-    title = broken(source, entry.title, entry.size * TITLE_SIZE, measure, 1, right_to_left=frame.right_to_left)
-    pages: list[Art] = []
-    for number in range(1, frame.pages + 1):
-        start, end = (0, first) if number == 1 else (first + (number - 2) * others, first + (number - 1) * others)
-        own = tuple(rows[start:end])
-        head = title if number == 1 else ()
-        pages.append(ContentsPage(source, entry.size, frame, number, head, own) if own or head else NOTHING)
-    lost = len(rows) - first - (frame.pages - 1) * others
-    problems = (*_problems(rows, lost), *missing_glyphs("table of contents", source, _text(entry, frame)))
-    return Inside(numbered(pages, frame, source) if entry.numbers else tuple(pages), problems)
+    table = _table(entry, source, frame)
+    made = table.pages
+    shown = [*made, *[[]] * frame.pages][: frame.pages]
+    pages = tuple(table.page(number, rows) for number, rows in enumerate(shown, start=1))
+    lost = sum(map(len, made[frame.pages :]))
+    words = _words_over(entry, frame) + _text(frame)
+    problems = (
+        *_problems(table, lost),
+        *missing_glyphs("table of contents", table.typeface, words),
+        *too_small("the table of contents", table.typeface, table.size, frame, "write shorter names", ("size",)),
+    )
+    return Inside(numbered(pages, frame, table.typeface) if entry.numbers else pages, problems)
 
 
 def _listed(frame: PageFrame) -> tuple[Heading, ...]:
@@ -149,30 +207,63 @@ def _listed(frame: PageFrame) -> tuple[Heading, ...]:
     return tuple(heading for heading in frame.contents if heading.page > frame.first) or frame.contents
 
 
-def _rows(entry: Contents, typeface: Typeface, frame: PageFrame) -> Iterator[Row]:
+def _table(entry: Contents, source: Family | None, frame: PageFrame) -> Table:
+    """The table in the largest type, up to its own size, in which every word has room on its line."""
+    over = _words_over(entry, frame)
+    face = family_for(source, frame, over + _text(frame))[Style.ROMAN]
+    right_to_left, width = frame.right_to_left, frame.type_area(1).width
+    size = entry.size
+    rows = tuple(_rows(face, size, frame))
+    while size > entry.size * SMALLEST and _reach(rows) > _room(face, size, frame) + 1e-9:
+        size *= SHRINK
+        rows = tuple(_rows(face, size, frame))
+    title = broken(face, over, size * TITLE_SIZE, width, 1, right_to_left=right_to_left)
+    return Table(face, size, title, rows, frame)
+
+
+def _reach(rows: Sequence[Row]) -> float:
+    """How far the longest row reaches, in mm."""
+    return max((row.indent + row.words.width for row in rows), default=0.0)
+
+
+def _room(face: Typeface, size: float, frame: PageFrame) -> float:
+    """How far the lines reach, in mm: to where dots and numbers begin, but over half the width at least."""
+    figures = max([FIGURES, *(str(heading.page) for heading in _listed(frame))], key=len)
     width = frame.type_area(1).width
-    room = max(width - NUMBER_ROOM * entry.size, width / 2)
+    return max(width - (face.shape("0" * len(figures)).width + LEADER) * size, width / 2)
+
+
+def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[Row]:
+    right_to_left = frame.right_to_left
+
+    def width(line: str) -> float:
+        return face.shape(line, right_to_left=right_to_left).width
+
+    room = _room(face, size, frame) / size
     for heading in _listed(frame):
-        lines = broken(
-            typeface, heading.text, entry.size, room, MOST_LINES, right_to_left=frame.right_to_left, even=False
-        )
+        inner = HANGING if heading.inner else 0.0
+        words = bound(with_apostrophes(heading.text, face.covers).split())
+        lines = list(filled(words, width, room - inner, room - inner - HANGING))
         for number, line in enumerate(lines, start=1):
-            indent = HANGING * entry.size if number > 1 else 0.0
-            yield Row(line, indent, heading.page if number == len(lines) else None)
+            row = TextLine(size, ((0.0, face.shape(line, right_to_left=right_to_left)),))
+            indent = (inner + (HANGING if number > 1 else 0.0)) * size
+            yield Row(row, indent, heading.page if number == len(lines) and heading.numbered else None)
 
 
-def _rows_per_page(entry: Contents, frame: PageFrame) -> tuple[int, int]:
-    """How many lines the first page holds under the title, and how many the others hold."""
-    rows = max(1, math.floor(frame.type_area(1).height / (LEADING * entry.size) + 1e-9))
-    return max(1, rows - TITLE_ROWS), rows
+def _words_over(entry: Contents, frame: PageFrame) -> str:
+    """The title of the table: the maker's, or that of the language of the book, or none."""
+    if entry.title:
+        return entry.title
+    said = phrases_in(frame.type.language if frame.type else spoken("en", frame.book.title))
+    return said.contents if said else ""
 
 
-def _text(entry: Contents, frame: PageFrame) -> str:
-    return entry.title + "".join(heading.text for heading in _listed(frame))
+def _text(frame: PageFrame) -> str:
+    return "".join(heading.text for heading in _listed(frame))
 
 
-def _problems(rows: list[Row], lost: int) -> Iterator[Problem]:
-    if not rows:
+def _problems(table: Table, lost: int) -> Iterator[Problem]:
+    if not table.rows:
         yield Problem(
             "the table of contents has nothing to list",
             "add listed_as: with a name to the parts that it shall list",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Collection, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from itertools import islice
 from typing import NamedTuple
@@ -14,8 +14,8 @@ from .fount import Fount
 from .galley import Galley
 from .makeup import MadePage, make_up
 from .manuscript import Manuscript
-from .matter import chapter_level
 from .page import PageFrame
+from .remarks import Remarks
 from .setting import NARROWEST, Manner, Setting, reach
 
 __all__ = ["LARGEST_FIT", "MOST_PAGES", "Bounds", "Copy", "Proof", "Proofs", "is_largest"]
@@ -43,14 +43,10 @@ class Bounds(NamedTuple):
 
 @dataclass(slots=True)
 class Proof:
-    """A text made up into pages, as far as anybody has asked for them.
-
-    `wide` are the words parted between letters so far, `short` the lines that do not reach the margin.
-    """
+    """A text made up into pages, as far as anybody has asked for them, and what was remarkable so far."""
 
     source: Iterator[MadePage]
-    wide: Collection[str]
-    short: Sequence[str]
+    remarks: Remarks
     pages: list[MadePage] = field(default_factory=list)
 
     def first(self, count: int) -> list[MadePage]:
@@ -60,7 +56,7 @@ class Proof:
 
     def finished(self) -> Proof:
         """The whole proof, up to more pages than a book has, in a form that can go from process to process."""
-        return Proof(iter(()), tuple(self.wide), tuple(self.short), self.first(MOST_PAGES + 1))
+        return Proof(iter(()), self.remarks, self.first(MOST_PAGES + 1))
 
 
 @dataclass(slots=True)
@@ -112,16 +108,15 @@ class Copy:
         return self.frame.first % 2 == 0
 
     def _made_up(self, setting: Setting) -> Proof:
-        passages = self.manuscript.passages
-        galley = Galley(self.fount, setting, self.manner, chapter_level(passages))
-        pages = make_up(galley.matter(passages), setting.lines_per_page, self.frame.first)
-        return Proof(pages, galley.boxes.wide, galley.short)
+        galley = Galley(self.fount, setting, self.manner)
+        pages = make_up(galley.matter(self.manuscript.passages), setting.lines_per_page, self.frame.first)
+        return Proof(pages, galley.remarks)
 
     @property
     def largest_settable(self) -> float:
         """The largest size, in mm, at which a page holds one line and a line holds any one letter."""
         area, (above, below) = self.frame.type_area(1), reach(self.fount.roman)
-        widest = max(map(self.fount.width, set(self.manuscript.text) - {"\n"}), default=1.0)
+        widest = max(map(self.fount.width, self.manuscript.letters), default=1.0)
         return min(area.height / (above + below), area.width / max(widest, 1e-6))
 
     @property

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
 from ..drawing import BLACK, Canvas, Colour
 from ..geometry import Point
 from ..typefaces import TextLine, Typeface
+from .punctuation import with_apostrophes
 
-__all__ = ["LEADING", "Displayed", "broken", "centred"]
+__all__ = ["LEADING", "Displayed", "bound", "broken", "centred", "evened", "filled", "titled"]
 
 LEADING = 1.22
 """From line to line, in ems."""
@@ -17,9 +19,14 @@ LEADING = 1.22
 SHRINK = 0.94
 """Lines that do not fit are tried again so much smaller."""
 
+SMALLEST_TITLE = 0.66
+"""A title may become so much smaller for the sake of better lines."""
 
-EVENING_STEPS = 10
-"""Halvings in the search for the narrowest measure: to a thousandth of the widest line."""
+WEAK_END = 0.15
+"""What a short word at the end of a line costs: as much as a line that is two fifths shorter than the longest."""
+
+SHORT_WORD = 3
+"""Letters of articles and prepositions, which belong to the word after them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +56,7 @@ def broken(
 
     If that takes more than `most_lines`, or a word is wider than the measure, the size is made smaller.
     """
-    words = text.split()
+    words = bound(with_apostrophes(text, typeface.covers).split())
     if not words:
         return ()
 
@@ -57,28 +64,55 @@ def broken(
         return typeface.shape(line, right_to_left=right_to_left).width
 
     while True:
-        lines = list(_filled(words, width, measure / size))
+        lines = list(filled(words, width, measure / size))
         if len(lines) <= most_lines and all(width(line) * size <= measure + 1e-9 for line in lines):
             break
         size *= SHRINK
     if even:
-        lines = _evened(words, width, lines)
+        lines = evened(words, width, lines, measure / size)
     return tuple(TextLine(size, ((0.0, typeface.shape(line, right_to_left=right_to_left)),)) for line in lines)
 
 
-def centred(
-    lines: tuple[TextLine, ...], middle: float, first_baseline: float, colour: Colour = BLACK
-) -> Displayed:
-    """Lines one below the other about an upright axis, in mm."""
-    placed = (
-        (line, Point(middle - line.width / 2, first_baseline - number * LEADING * line.size))
-        for number, line in enumerate(lines)
-    )
-    return Displayed(tuple(placed), colour)
+def titled(
+    typeface: Typeface, text: str, size: float, measure: float, most_lines: int, *, right_to_left: bool = False
+) -> tuple[TextLine, ...]:
+    """A title as a designer would break it: somewhat smaller, if that makes lines of a better shape."""
+    found, least = broken(typeface, text, size, measure, most_lines, right_to_left=right_to_left), 0.0
+    tried = found
+    while tried:
+        loss = _raggedness(tried) + 1 - tried[0].size / size
+        if tried is found or loss < least - 1e-9:
+            found, least = tried, loss
+        smaller = tried[0].size * SHRINK
+        if smaller < size * SMALLEST_TITLE:
+            break
+        tried = broken(typeface, text, smaller, measure, most_lines, right_to_left=right_to_left)
+    return found
 
 
-def _filled(words: Sequence[str], width: Callable[[str], float], measure: float) -> Iterator[str]:
-    """Each line as full as it goes; a word wider than the measure has a line of its own."""
+def bound(words: Sequence[str]) -> list[str]:
+    """Words between which a line may end: a dash or a point in the middle stays with the word before it.
+
+    >>> bound(["Fog", "·", "Ice", "&", "Snow"])
+    ['Fog ·', 'Ice &', 'Snow']
+    """
+    found: list[str] = []
+    for word in words:
+        alone = not any(sign.isalnum() for sign in word)
+        if found and (alone or not any(sign.isalnum() for sign in found[-1])):
+            found[-1] = f"{found[-1]} {word}"
+        else:
+            found.append(word)
+    return found
+
+
+def filled(
+    words: Sequence[str], width: Callable[[str], float], measure: float, turned: float | None = None
+) -> Iterator[str]:
+    """Each line as full as it goes; a word wider than the measure has a line of its own.
+
+    `turned` is the measure of the second and later lines, if they are shorter.
+    """
     line = words[0]
     for word in words[1:]:
         longer = f"{line} {word}"
@@ -86,18 +120,63 @@ def _filled(words: Sequence[str], width: Callable[[str], float], measure: float)
             line = longer
         else:
             yield line
-            line = word
+            line, measure = word, measure if turned is None else turned
     yield line
 
 
-def _evened(words: Sequence[str], width: Callable[[str], float], lines: list[str]) -> list[str]:
-    """The same number of lines, filled to the narrowest measure that still gives so many."""
-    narrow, wide = 0.0, max(map(width, lines))
-    for _ in range(EVENING_STEPS if len(lines) > 1 else 0):
-        middle = (narrow + wide) / 2
-        tried = list(_filled(words, width, middle))
-        if len(tried) <= len(lines) and max(map(width, tried)) <= middle + 1e-9:
-            wide, lines = middle, tried
-        else:
-            narrow = middle
-    return lines
+def centred(
+    lines: tuple[TextLine, ...], middle: float, first_baseline: float, colour: Colour = BLACK
+) -> Displayed:
+    """Lines one below the other about an upright axis, in mm; empty ones are left free."""
+    placed = (
+        (line, Point(middle - line.width / 2, first_baseline - number * LEADING * line.size))
+        for number, line in enumerate(lines)
+        if line.runs
+    )
+    return Displayed(tuple(placed), colour)
+
+
+def evened(
+    words: Sequence[str], width: Callable[[str], float], lines: list[str], measure: float
+) -> list[str]:
+    """The same number of lines, as alike as can be, and none that ends in a short word if that can be helped.
+
+    `costs[n][end]` is the least cost of the words before `end` on n lines, with where the last of them begins.
+    """
+    reached = list(accumulate((width(f"{word} ") for word in words), initial=0.0))
+    space, ideal = width(" "), reached[-1] / len(lines)
+    costs: list[dict[int, tuple[float, int]]] = [{0: (0.0, 0)}]
+    for _ in lines:
+        following: dict[int, tuple[float, int]] = {}
+        for start, (cost, _) in costs[-1].items():
+            for end in range(start + 1, len(words) + 1):
+                wide = reached[end] - reached[start] - space
+                if wide > measure + 1e-9:
+                    break
+                own = cost + (1 - wide / ideal) ** 2
+                if end < len(words) and _is_weak(words[end - 1]):
+                    own += WEAK_END
+                if end not in following or own < following[end][0]:
+                    following[end] = (own, start)
+        costs.append(following)
+    found: list[str] = []
+    end = len(words)
+    for following in reversed(costs[1:]):
+        if end not in following:
+            return lines  # kerned with their spaces the words are a trifle too wide
+        start = following[end][1]
+        found.insert(0, " ".join(words[start:end]))
+        end = start
+    return found if all(width(line) <= measure + 1e-9 for line in found) else lines
+
+
+def _raggedness(lines: Sequence[TextLine]) -> float:
+    """How far lines are from being equally long, and how many of them end in a short word; 0 is perfect."""
+    longest = max(line.width for line in lines)
+    ends = sum(WEAK_END for line in lines[:-1] if _is_weak(line.text))
+    return sum((1 - line.width / longest) ** 2 for line in lines) + ends
+
+
+def _is_weak(words: str) -> bool:
+    last = words.rsplit(maxsplit=1)[-1]
+    return last.islower() and len(last) <= SHORT_WORD

@@ -16,7 +16,7 @@ from ..typefaces import Run, TextLine, Typeface
 from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, partings
 
-__all__ = ["Fount", "Style", "as_read"]
+__all__ = ["NOTE_FIGURES", "Fount", "Style", "as_read"]
 
 
 class Style(StrEnum):
@@ -28,11 +28,18 @@ class Style(StrEnum):
     BOLD_ITALIC = "\x03"
     TYPEWRITER = "\x04"
     SMALL_CAPITALS = "\x05"
+    SUPERIOR = "\x06"
 
 
 SIGNS = re.compile("[" + "".join(Style) + "]")
 
-UNSEEN = str.maketrans(dict.fromkeys([*Style, SOFT_HYPHEN]))
+NOTE_FIGURES = re.compile(Style.SUPERIOR + r"[^\x00-\x06 ]*")
+"""What tells of a note."""
+
+FEATURES = {Style.SMALL_CAPITALS: "smcp", Style.SUPERIOR: "sups"}
+"""The glyphs of a typeface that serve a style (OpenType tags)."""
+
+UNSEEN = re.compile(f"[{''.join(Style)}{SOFT_HYPHEN}]+")
 
 MOST_WORDS = 50_000
 """So many shaped words are kept: the vocabulary of a large shelf, but not endless lists."""
@@ -40,7 +47,7 @@ MOST_WORDS = 50_000
 
 def as_read(text: str) -> str:
     """A text without the signs for styles and the soft hyphens."""
-    return text.translate(UNSEEN)
+    return UNSEEN.sub("", text)
 
 
 class Fount:
@@ -151,9 +158,11 @@ class Fount:
             if SIGNS.fullmatch(part):
                 style = Style(part)
             elif part:
-                features = ("smcp",) if style is Style.SMALL_CAPITALS and "smcp" in self.roman.features else ()
-                face = self.faces.get(style, self.roman)
+                face, feature = self.faces.get(style, self.roman), FEATURES.get(style)
+                features = (feature,) if feature in self.roman.features else ()
                 text = part.replace(SOFT_HYPHEN, "")
+                if style is Style.SUPERIOR and not features:
+                    text = f"[{text}]"
                 yield face.shape(text, features=features, right_to_left=self.right_to_left)
 
 

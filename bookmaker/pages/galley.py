@@ -5,95 +5,91 @@ Everything keeps to the grid of baselines: each piece of matter is so many rows 
 
 from __future__ import annotations
 
-import math
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from .boxes import LETTER_BREAK, LOOSENING, TIGHTENING, Boxes
-from .breaking import Glue, break_paragraph
-from .fount import Fount, Style, as_read
+from .boxes import Boxes
+from .fount import Fount, Style
+from .headings import Headings
+from .indents import CENTRED, RIGHT
+from .initials import Opening, opening
+from .lines import Lines, Measures
 from .matter import Initial, Matter, SetLine
 from .passage import Passage, Role
+from .ranks import Rank
+from .remarks import Plain, Remarks
 from .setting import Manner, Setting
+from .tables import cells_of, in_columns
+from .verse import stanza
 
 __all__ = ["Galley"]
 
-TITLE, CHAPTER = 1.6, 1.3
-"""Sizes of headings, as multiples of the size of the text."""
+SPACED = 8
+"""Pages of so many lines have room for space around quotations, lists and tables."""
 
-HEADING_LEADING = 1.2
-"""From line to line of a heading, as a multiple of its size."""
+SET_OFF = 0.5
+"""Rows over and under a quotation, a list or a table."""
 
-ROOMY = 16
-"""Pages of so many lines have room for blank lines around quotations and lists."""
+NOTE_SIZE = 0.85
+"""Size of notes, as a multiple of the size of the text."""
 
 
 DASH = "-"
 """The mark of items in typefaces without bullets."""
 
-EMPTIEST = 8.0
-"""Lines of a greater stretch ratio are left short: their spaces would be five times as wide as usual."""
-
-
-@dataclass
-class _Measures:
-    """How the lines of a passage lie: mm from the left, the width of each, the last one for all that follow."""
-
-    x: float
-    widths: tuple[float, ...]
-    indent: float = 0.0
-
 
 class Galley:
     """Sets passages one after the other.
 
-    `done` counts the words that are set; `short` are the lines that do not reach the margin, though they should.
+    `lines` knows what is set, `remarks` what was remarkable about it. The levels of headings are their ranks.
     """
 
-    def __init__(self, fount: Fount, setting: Setting, manner: Manner, chapters: int) -> None:
+    def __init__(self, fount: Fount, setting: Setting, manner: Manner) -> None:
         self.setting = setting
         self.manner = manner
-        self.chapters = chapters
-        self.done = 0
+        self.remarks = Remarks()
+        self.lines = Lines(fount, self.remarks)
         self.fount = fount
         self._justified = setting.fit_to_justify if manner.justified is None else manner.justified
         # rounding must not turn away a line that fills the measure exactly
         self.measure = setting.measure + 1e-9
         room = (self.measure - setting.indent) / setting.size
-        self.boxes = Boxes(fount, room, hanging=manner.hanging)
-        unparted = Fount(fount.faces, None, right_to_left=fount.right_to_left)
-        self._verses = Boxes(unparted, room, hanging=manner.hanging)
-        self._heads = {
-            scale: Boxes(unparted, self.measure / setting.size / scale, hanging=False)
-            for scale in (TITLE, CHAPTER, 1.0)
-        }
-        self.short: list[str] = []
+        self.boxes = Boxes(fount, room, hanging=manner.hanging, wide=self.remarks.wide)
+        self._spare: dict[float, Boxes] = {}
+        self._centred = self._sparing(self.measure, hanging=False)
+        self._headings = Headings(fount, setting, manner, self.lines, ())
         self._before: Passage | None = None
         self._opening = True
+        self._hang = 0.0
+        self._setters: Mapping[Role, Callable[[Passage], Matter]] = {
+            Role.BODY: self._body,
+            Role.HEADING: self._heading,
+            Role.VERSE: self._verse,
+            Role.ITEM: self._item,
+            Role.BREAK: self._pause,
+            Role.PLATE: self._plate,
+            Role.TABLE: self._table,
+            Role.NOTE: self._note,
+            Role.PLACED: self._placed,
+        }
 
     def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
         """The passages as matter, one piece each, stanzas and items too."""
+        apart: list[Matter] = []
+        self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         for passage in passages:
-            yield self._set(passage)
+            matter = self._setters[passage.role](passage)
+            if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
+                apart.append(matter)
+            else:
+                yield from _counted(apart)
+                apart = []
+                yield matter
             if passage.role is Role.PLATE:
                 continue  # it waits for a page of its own: the text goes on as if it were not there
-            self._opening = passage.role is Role.HEADING and passage.level <= self.chapters
+            if not (self._opening and passage.inset):  # a quotation may stand under the head of a chapter
+                self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
             self._before = passage
-
-    def _set(self, passage: Passage) -> Matter:
-        match passage.role:
-            case Role.HEADING:
-                return self._heading(passage)
-            case Role.VERSE:
-                return self._verse(passage)
-            case Role.ITEM:
-                return self._item(passage)
-            case Role.BREAK:
-                return Matter(Role.BREAK, (), 1, self.setting.size, self.setting.leading, together=1)
-            case Role.PLATE:
-                return self._plate(passage)
-            case _:
-                return self._body(passage)
+        yield from _counted(apart)
 
     # ---- prose
 
@@ -106,7 +102,7 @@ class Galley:
         continues = before is not None and before.role is Role.BODY and before.inset == passage.inset
         left, right = self._inset(passage)
         indent = setting.indent if continues else 0.0
-        lines = self._lines(passage.text, _Measures(left, (self.measure - left - right,), indent))
+        lines = self._lines(passage.text, Measures(left, (self.measure - left - right,), indent))
         return self._prose(Role.BODY, lines, passage)
 
     def _prose(self, role: Role, lines: tuple[SetLine, ...], passage: Passage) -> Matter:
@@ -120,186 +116,144 @@ class Galley:
         depth = min(passage.inset, 4)
         return depth * step, (step if depth and passage.role is Role.BODY else 0.0)
 
-    def _blank_before(self, passage: Passage) -> int:
+    def _blank_before(self, passage: Passage) -> float:
         before = self._before
         if before is None or before.role is Role.HEADING:
             return 0
         if passage.role is Role.VERSE or before.role is Role.VERSE:
             return 1
-        changes = (before.inset == 0) is not (passage.inset == 0)
-        return 1 if changes and self.setting.lines_per_page >= ROOMY else 0
+        if Role.NOTE in {passage.role, before.role}:
+            return 0 if passage.role is before.role else 1
+        changes = (before.inset == 0) is not (passage.inset == 0) or passage.apart
+        changes = changes or Role.TABLE in {passage.role, before.role}
+        return SET_OFF if changes and self.setting.lines_per_page >= SPACED else 0
 
     def _with_initial(self, passage: Passage) -> Matter | None:
-        """A paragraph with a drop capital, if it is long enough for one."""
-        setting, face = self.setting, self.fount.roman
+        """A paragraph with a drop capital, if nothing stands against it."""
         depth = self.manner.drop_capital
-        first, _, rest = passage.text.partition(" ")
-        quote = len(first) - len(first.lstrip("\u2018\u201c\u00ab\u201e"))
-        initial, ending = first[: quote + 1], first[quote + 1 :]
-        if not rest or not initial[-1:].isalpha():
-            return None
-        drop = (depth - 1) * setting.leading
-        size = setting.size + drop / face.cap_height
-        width = self.fount.width(initial) * size + 0.12 * setting.size
-        small = Style.SMALL_CAPITALS + ending if "smcp" in face.features and ending.isalpha() else ending
-        text = f"{small} {rest}" if ending else rest
-        measures = _Measures(0.0, (*(self.measure - width,) * depth, self.measure))
-        if width > setting.measure / 2:
-            return None
-        before = self.done
-        self.done += not ending
-        lines = self._lines(text, measures)
-        if len(lines) < depth:
-            self.done = before
-            return None
-        shifted = tuple(
-            line._replace(x=line.x + width) if number < depth else line for number, line in enumerate(lines)
+        headroom = self.setting.leading if self._before else 0.0
+        found = opening(
+            passage.text, depth, self.lines, self.boxes, self.setting, justified=self._justified, headroom=headroom
         )
-        matter = self._prose(Role.BODY, shifted, passage)
-        return matter._replace(initial=Initial(initial, 0.0, size, drop), together=max(2, depth))
+        if not isinstance(found, Opening):
+            self.remarks.plain.append(Plain(passage.text, found))
+            return None
+        matter = self._prose(Role.BODY, found.lines, passage)
+        return matter._replace(initials=found.initials, together=max(2, depth))
 
     # ---- what is not prose
 
     def _verse(self, passage: Passage) -> Matter:
         """Lines as the author ended them; what is too wide is turned over, further in."""
         setting = self.setting
-        lines: list[SetLine] = []
-        turned: set[int] = set()
         left, _ = self._inset(passage)
-        for line in passage.text.split("\n"):
-            begins = len(lines)
-            measures = _Measures(left + setting.indent, (self.measure - left - setting.indent,), -setting.indent)
-            lines += self._lines(line, measures, self._verses, ragged=True)
-            turned.update(range(begins + 1, len(lines)))
-        together = len(lines) if len(lines) <= setting.lines_per_page // 2 else 2
-        matter = self._prose(Role.VERSE, tuple(lines), passage)
+        boxes = self._sparing(self.measure - left - setting.indent, hanging=self.manner.hanging)
+        lines, turned, first = stanza(passage.text, left, self.lines, boxes, setting)
+        half = setting.lines_per_page // 2
+        together = len(lines) if len(lines) <= half else min(max(2, first), max(2, half))
+        matter = self._prose(Role.VERSE, lines, passage)
         step = min(setting.size, setting.measure / 10)
-        initial = Initial(self._mark(passage), left - step, setting.size) if passage.mark else None
-        return matter._replace(together=together, bound=frozenset(turned), initial=initial)
+        marks = (Initial(self._mark(passage), left - step, setting.size),) if passage.mark else ()
+        return matter._replace(together=together, bound=turned, initials=marks)
+
+    def _sparing(self, room: float, *, hanging: bool) -> Boxes:
+        """Boxes of words that are hyphenated only where `room` mm are too narrow for them."""
+        if room not in self._spare:
+            ems = room / self.setting.size
+            self._spare[room] = Boxes(self.fount, ems, hanging=hanging, sparing=True, wide=self.remarks.wide)
+        return self._spare[room]
 
     def _item(self, passage: Passage) -> Matter:
         setting = self.setting
         left, _ = self._inset(passage)
         left -= min(setting.size, setting.measure / 10)
         mark = self._mark(passage)
-        hang = max(1.0, self.fount.width(mark) + 0.4 if mark[0].isdigit() else 0.0) * setting.size
-        hang = min(hang, setting.measure / 3)
-        lines = self._lines(passage.text, _Measures(left + hang, (self.measure - left - hang,)), ragged=True)
+        if mark:
+            self._hang = max(1.0, self.fount.width(mark) + 0.4 if mark[0].isdigit() else 0.0) * setting.size
+            self._hang = min(self._hang, setting.measure / 3)
+        start = left + self._hang
+        lines = self._lines(passage.text, Measures(start, (self.measure - start,)), ragged=True)
         matter = self._prose(Role.ITEM, lines, passage)
-        return matter._replace(initial=Initial(mark, left, setting.size))
+        return matter._replace(initials=(Initial(mark, left, setting.size),) if mark else ())
 
     def _mark(self, passage: Passage) -> str:
         return DASH if self.fount.roman.missing(passage.mark) else passage.mark
 
     def _heading(self, passage: Passage) -> Matter:
-        setting, level = self.setting, passage.level
-        scale = TITLE if level < self.chapters else CHAPTER if level == self.chapters else 1.0
-        chapter = level <= self.chapters
-        size, style = setting.size * scale, "" if chapter else self._section_style()
-        words = [style + word for word in passage.text.split(" ")]
-        lines = self._centred(words, self._heads[scale], size)
-        step = max(setting.leading, size * HEADING_LEADING)
-        taller = (size - setting.size) * setting.typeface.cap_height
-        rows = 1 + math.ceil(((len(lines) - 1) * step + taller) / setting.leading - 1e-9)
-        many = setting.lines_per_page
-        begins = chapter and self.manner.new_pages
-        return Matter(
-            Role.HEADING,
-            lines,
-            rows,
-            size,
-            step,
-            drop=(rows - 1) * setting.leading - (len(lines) - 1) * step,
-            before=2 if chapter else 1,
-            after=(2 if many >= ROOMY else 1) if chapter else 0,
-            together=len(lines),
-            stays=True,
-            opens=begins,
-            sink=many // 5 if begins else 0,
-            heading=as_read(passage.text) if chapter else "",
-        )
+        return self._headings.set(passage)
 
-    def _section_style(self) -> str:
-        faces = self.fount.faces
-        return next((style for style in (Style.BOLD, Style.ITALIC) if style in faces), Style.ROMAN)
-
-    def _centred(self, words: list[str], boxes: Boxes, size: float) -> tuple[SetLine, ...]:
-        lines = []
-        for line in self._broken(words, boxes, boxes.ragged, (self.measure / size,), 0.0):
-            width = self._width(line.words) * size
-            lines.append(line._replace(x=max(0.0, (self.setting.measure - width) / 2), gap=0.0))
-        return tuple(lines)
+    def _pause(self, passage: Passage) -> Matter:  # noqa: ARG002 (every passage is set alike)
+        return Matter(Role.BREAK, (), 1, self.setting.size, self.setting.leading, together=1)
 
     def _plate(self, passage: Passage) -> Matter:
         words = [word if word[0] in set(Style) else Style.ITALIC + word for word in passage.text.split(" ") if word]
-        lines = self._centred(words, self._heads[1.0], self.setting.size) if words else ()
         setting = self.setting
+        lines = self.lines.centred(words, self._centred, setting.size, setting.measure) if words else ()
         return Matter(
             Role.PLATE, lines, setting.lines_per_page, setting.size, setting.leading, together=len(lines),
             picture=passage.mark,
         )
 
-    # ---- lines
+    def _placed(self, passage: Passage) -> Matter:
+        """Lines in the middle or at the right, those too wide for the measure on several."""
+        setting, lines = self.setting, list[SetLine]()
+        for words in passage.text.split("\n"):
+            for line in self.lines.centred(words.split(" "), self._centred, setting.size, setting.measure):
+                lines.append(line._replace(x=2 * line.x) if passage.mark == RIGHT else line)
+        matter = self._prose(Role.PLACED, tuple(lines), passage)
+        before = 1 if passage.mark == CENTRED and self._before else matter.before
+        return matter._replace(together=len(lines), before=before)
+
+    def _note(self, passage: Passage) -> Matter:
+        """A note after its chapter, its figure before it, in smaller type."""
+        setting = self.setting
+        size = NOTE_SIZE * setting.size
+        hang = max(1.2, self.fount.width(passage.mark) + 0.4) * size
+        measures = Measures(hang, (self.measure - hang,))
+        lines = self.lines.paragraph(passage.text, measures, self.boxes, size, justified=self._justified)
+        matter = self._prose(Role.NOTE, lines, passage)
+        return matter._replace(size=size, initials=(Initial(passage.mark, 0.0, size),) if passage.mark else ())
+
+    def _table(self, passage: Passage) -> Matter:
+        """A table in columns, or one row after the other where they have no room."""
+        setting = self.setting
+        left, _ = self._inset(passage)
+        table = in_columns(passage, self.lines, self._centred, setting.size, left, self.measure - left)
+        if table is None:
+            return self._rows_of_table(passage)
+        short = len(table.lines) <= setting.lines_per_page // 2
+        return self._prose(Role.TABLE, table.lines, passage)._replace(
+            size=table.size,
+            together=len(table.lines) if short else table.heads + 1,
+            bound=table.bound,
+            rule=(table.heads, table.left, table.right),
+        )
+
+    def _rows_of_table(self, passage: Passage) -> Matter:
+        self.remarks.unfit.append(passage.line)
+        before = self.lines.done
+        rows = "\n".join("; ".join(filter(None, row)) for row in cells_of(passage))
+        matter = self._verse(passage._replace(text=rows, mark=""))
+        self.lines.done = before + passage.words
+        return matter
 
     def _lines(
-        self, text: str, measures: _Measures, boxes: Boxes | None = None, *, ragged: bool = False
+        self, text: str, measures: Measures, boxes: Boxes | None = None, *, ragged: bool = False
     ) -> tuple[SetLine, ...]:
-        """A paragraph in lines of the text's own size."""
-        size, boxes = self.setting.size, self.boxes if boxes is None else boxes
-        glue = boxes.justified if self._justified and not ragged else boxes.ragged
-        widths = tuple(width / size for width in measures.widths)
-        found = self._broken(text.split(" "), boxes, glue, widths, measures.indent / size)
-        x, placed = measures.x, []
-        for number, line in enumerate(found):
-            indent = measures.indent if number == 0 else 0.0
-            left, gap, tracking = x + indent + line.x * size, line.gap * size, line.tracking * size
-            placed.append(line._replace(x=left, gap=gap, tracking=tracking))
-        return tuple(placed)
+        """A paragraph in type of the text's own size."""
+        boxes, justified = self.boxes if boxes is None else boxes, self._justified and not ragged
+        return self.lines.paragraph(text, measures, boxes, self.setting.size, justified=justified)
 
-    def _broken(
-        self, words: list[str], boxes: Boxes, glue: Glue, widths: tuple[float, ...], indent: float
-    ) -> Iterator[SetLine]:
-        """The lines of a paragraph, in ems."""
-        lines = break_paragraph([boxes[word] for word in words], glue, widths, indent)
-        done = self.done
-        for number, line in enumerate(lines):
-            text, last = boxes.text_of(line, words)
-            hang = 0.0 if (number == 0 and indent) or line.opened is not None else boxes[words[line.first]].hang
-            short = line.short
-            if glue is boxes.justified and (line.opened is not None or not last):
-                # the parts of a word have widths of their own: kerned anew, with a true hyphen
-                room = widths[min(number, len(widths) - 1)] - (indent if number == 0 else 0.0)
-                loose = number == len(lines) - 1 or boxes[words[line.last]].stops[line.closed].penalty >= LETTER_BREAK
-                short = self._short(text, room + hang, loose=loose)
-            gap, tracking = self._eased(text, short) if glue is boxes.justified else (0.0, 0.0)
-            yield SetLine(text, -hang, gap, done + line.last + last, tracking)
-        self.done = done + len(words)
 
-    def _eased(self, text: str, short: float) -> tuple[float, float]:
-        """What each space and each letter of a line gains, in ems, if it is to gain so much in all.
-
-        Letters help where spaces alone would be too wide or too narrow. A line that would have more gap than
-        words is kept short.
-        """
-        glue, spaces = self.boxes.justified, text.count(" ")
-        most = (glue.stretch if short > 0.0 else -glue.shrink) * spaces
-        over, tracking = short - most, 0.0
-        if over * short > 0.0 and glue.loosening:
-            letters = self.fount.letters(text) - 1
-            if letters > 0:
-                tracking = min(max(over / letters, -TIGHTENING), LOOSENING)
-                short -= tracking * letters
-        gap = short / spaces if spaces else 0.0
-        if gap > glue.stretch * EMPTIEST:
-            self.short.append(text)
-            return glue.stretch, 0.0
-        return gap, tracking
-
-    def _short(self, text: str, room: float, *, loose: bool) -> float:
-        """What a line lacks, in ems; one that need not reach the margin lacks nothing."""
-        lacking = room + self.boxes.right_hang(text.rpartition(" ")[2]) - self._width(text)
-        return min(lacking, 0.0) if loose else lacking
-
-    def _width(self, text: str) -> float:
-        words = text.split(" ")
-        return sum(map(self.fount.width, words)) + self.fount.space.width * (len(words) - 1)
+def _counted(apart: list[Matter]) -> Iterator[Matter]:
+    """Matter set apart from the text around it, each piece with the rows from its beginning to the end of all."""
+    run, following = 0.0, 0.0
+    counted: list[Matter] = []
+    for matter in reversed(apart):
+        if matter.role is Role.PLATE:
+            counted.append(matter)
+            continue
+        run += matter.rows + max(following, matter.after) if run else matter.rows
+        following = matter.before
+        counted.append(matter._replace(run=run))
+    return reversed(counted)

@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 import pyphen
 
-__all__ = ["SOFT_HYPHEN", "Parting", "known_language", "languages", "partings"]
+__all__ = ["SOFT_HYPHEN", "Parting", "has_own_script", "known_language", "language_of", "languages", "partings"]
 
 SOFT_HYPHEN = "\u00ad"
 """Invisible; the author's own place to part a word."""
@@ -38,6 +38,11 @@ HEAD = 300
 
 LEAST_AFTER_DASH = 2
 """Letters that may stand alone on a line before a dash or after it."""
+
+GREEK, CYRILLIC = re.compile(r"[\u0370-\u03ff\u1f00-\u1fff]"), re.compile(r"[\u0400-\u052f]")
+
+BY_SCRIPT = ((GREEK, frozenset({"el"}), "el"), (CYRILLIC, frozenset({"be", "bg", "mn", "ru", "sr", "uk"}), "ru"))
+"""Scripts, the languages that are written in them, and the one whose patterns serve words in a text of another."""
 
 LETTERS = re.compile(r"[^\W\d_]+")
 DASHES = re.compile(r"(?<=\w)[\u2010-]+(?=\w)|(?<=\w)[\u2013\u2014]+(?=[\w\u2018\u201c])|(?<=\w)/(?=\w)")
@@ -85,6 +90,24 @@ def _least_letters(language: str) -> tuple[int, int]:
     return max(2, int(left[1])) if left else LEAST_BEFORE, max(2, int(right[1])) if right else LEAST_AFTER
 
 
+def has_own_script(language: str) -> bool:
+    """Whether a language is one of those here that are not written in Latin letters."""
+    return any(language.partition("_")[0] in written for _, written, _ in BY_SCRIPT)
+
+
+def language_of(word: str, language: str) -> str:
+    """The language whose patterns part a word in a text of a language: its script may tell that it is of another.
+
+    >>> language_of("lamp", "el"), language_of("\u043b\u0430\u043c\u043f\u0430", "el")
+    ('el', 'ru')
+    """
+    if not word.isascii():
+        for script, written, other in BY_SCRIPT:
+            if script.search(word):
+                return language if language.partition("_")[0] in written else other
+    return language
+
+
 def partings(word: str, language: str | None) -> list[Parting]:
     """Where a word may be parted, from left to right; without a language only at dashes and soft hyphens.
 
@@ -94,7 +117,7 @@ def partings(word: str, language: str | None) -> list[Parting]:
     found = {parting.at: parting for parting in _by_author(word)}
     compound = any(parting.flagged for parting in found.values())
     if language and len(word) >= LEAST_LETTERS:
-        for at in _by_pattern(word, language):
+        for at in _by_pattern(word, language_of(word, language)):
             found.setdefault(at, Parting(at, COMPOUND if compound else PATTERN, flagged=True, hyphened=True))
     return [found[at] for at in sorted(found)]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Literal
@@ -15,7 +15,7 @@ from ..geometry import Path, Point
 from ..spec.counts import Count
 from ..spec.measures import Spacing
 from ..spec.words import Flag, Ink
-from ..typefaces import bundled, set_line
+from ..typefaces import set_line
 from .page import NUMBER_SIZE, Inside, PageFrame
 from .part import Part
 
@@ -35,12 +35,12 @@ SUM_COLUMN = 1 / 8
 
 
 class Ledger(Part):
-    """Lines to write on, a column for dates on the left, columns for sums on the right."""
+    """Lines to write on, a column for dates where they begin, columns for sums where they end."""
 
     kind: Literal["ledger"] = "ledger"
     spacing: Spacing = Field(0.7, description="distance from line to line, such as 0.7 mm")
     ink: Ink = Field(Colour.from_hex("#9fb6c6"), description="colour of the lines to write on")
-    columns: Count = Field(3, description="columns for sums, on the right")
+    columns: Count = Field(3, description="columns for sums, where the lines end")
     column_ink: Ink = Field(Colour.from_hex("#b8524a"), description="colour of the lines between columns")
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
@@ -63,18 +63,25 @@ class LedgerPage:
             canvas.stroke(Path.lines([(Point(0, y), Point(width, y)) for y in rows]), Pen(fine, self.entry.ink))
         # a double line parts what was bought from what it cost
         sums = list(self.sums())
-        columns = [*(share * width for share in DATES), *sums[1:]]
+        columns = [*self.dates(), *sums[1:]]
         columns += [x + aside for x in sums[:1] for aside in (-double / 2, double / 2)]
         lines = [(Point(x, 0), Point(x, top)) for x in columns]
         lines += [(Point(0, y), Point(width, y)) for y in (top, top + double)]
         canvas.stroke(Path.lines(lines), Pen(fine, self.entry.column_ink))
 
-    def sums(self) -> Iterator[float]:
-        """Where the columns of sums begin, from left to right."""
+    def dates(self) -> list[float]:
+        """Where month and day end, in the order of reading."""
+        return self._across(share * self.frame.width for share in DATES)
+
+    def sums(self) -> list[float]:
+        """Where the columns of sums begin, in the order of reading."""
         count, width = self.entry.columns, self.frame.width
         share = min(SUM_COLUMN, WIDEST_SUMS / count) if count else 0.0
-        for column in range(count, 0, -1):
-            yield width * (1 - column * share)
+        return self._across(width * (1 - column * share) for column in range(count, 0, -1))
+
+    def _across(self, distances: Iterable[float]) -> list[float]:
+        """Places so far from the edge at which lines begin."""
+        return [self.frame.width - x if self.frame.right_to_left else x for x in distances]
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +93,8 @@ class LedgerNumber:
 
     def draw(self, canvas: Canvas) -> None:
         """Set the number."""
-        frame, typeface = self.frame, bundled("text")
+        frame = self.frame
+        typeface = frame.number_face()
         size = min(frame.height * NUMBER_SIZE, frame.width / 9)
         line = set_line(typeface, size, str(frame.folio(self.number)))
         aside = frame.width / 18

@@ -7,6 +7,7 @@ the page that faces it is as short, if it can be.
 
 from __future__ import annotations
 
+import math
 from collections import deque
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
@@ -27,12 +28,15 @@ MOST_GIVEN_UP = 3
 
 
 class Slot(NamedTuple):
-    """Lines `start` to before `end` of some matter, the first of them on a `row` of the page, from 0."""
+    """Lines `start` to before `end` of some matter, the first of them on a `row` of the page, from 0.
+
+    Matter that is set apart from the text may stand half a row lower.
+    """
 
     matter: Matter
     start: int
     end: int
-    row: int
+    row: float
 
 
 class MadePage(NamedTuple):
@@ -54,24 +58,30 @@ class _Page:
     def __init__(self, rows: int) -> None:
         self.rows = rows
         self.slots: list[Slot] = []
-        self.used = 0
-        self.after = 0
+        self.used = 0.0
+        self.after = 0.0
         self.chapter = ""
         self.opens = False
 
     def room(self, matter: Matter) -> int:
         """Rows left for some matter."""
-        return self.rows - self.used - self.gap(matter)
+        return math.floor(self.rows - self.begin(matter))
 
-    def gap(self, matter: Matter) -> int:
-        """Blank rows before some matter."""
+    def begin(self, matter: Matter) -> float:
+        """The row on which some matter begins.
+
+        What is set apart from the text stands half a row off the grid if it all ends on this page, with text under
+        it: then the white over it and under it is alike. Everything else keeps to the grid.
+        """
         if not self.slots:
             return min(matter.sink, max(0, self.rows - matter.rows))
-        return max(self.after, matter.before)
+        at = self.used + max(self.after, matter.before)
+        apart = self.used % 1 > 0 or at + matter.run + matter.before < self.rows
+        return at if matter.run and apart else math.ceil(at)
 
     def put(self, matter: Matter, start: int, end: int, rows: int) -> None:
         """Add lines of some matter."""
-        at = self.used + (self.gap(matter) if start == 0 else 0)
+        at = self.begin(matter) if start == 0 else self.used
         self.slots.append(Slot(matter, start, end, at))
         self.used, self.after = at + rows, matter.after
         if matter.heading:
@@ -154,7 +164,7 @@ def _spread(galley: _Galley, place: _Place, rows: int) -> tuple[_Filled, ...]:
     shorter = min(left.page.used, right.page.used)
     if right.free or left.page.used == right.page.used or rows < FEWEST_EVENED:
         return (left, right)
-    for depth in range(rows - 1, max(shorter, rows - MOST_GIVEN_UP) - 1, -1):
+    for depth in range(rows - 1, max(math.ceil(shorter), rows - MOST_GIVEN_UP) - 1, -1):
         one = _filled(galley, place, rows, depth)
         other = _filled(galley, one.next, rows, depth)
         if one.page.used == other.page.used >= shorter and not (one.plates or one.free or other.free):
@@ -171,10 +181,10 @@ def _filled(galley: _Galley, place: _Place, rows: int, depth: int) -> _Filled:
             plates.append(matter)
         elif line == 0 and page.slots and (matter.opens or page.room(matter) < _needed(galley, number, rows)):
             break
-        elif matter.role is Role.HEADING or matter.rows != len(matter.lines):
+        elif (matter.role is Role.HEADING and matter.rows <= rows) or matter.rows != len(matter.lines):
             page.put(matter, 0, len(matter.lines), matter.rows)
         else:
-            room = page.rows - page.used - (0 if line else page.gap(matter))
+            room = math.floor(page.rows - page.used) if line else page.room(matter)
             take = _share(matter, line, room, rows)
             page.put(matter, line, line + take, take)
             line += take
@@ -187,7 +197,7 @@ def _filled(galley: _Galley, place: _Place, rows: int, depth: int) -> _Filled:
 
 def _needed(galley: _Galley, number: int, rows: int) -> int:
     """The least rows that some matter must find, for its beginning and for what must not be parted from it."""
-    needed, after = 0, 0
+    needed, after = 0.0, 0.0
     while (matter := galley[number]) is not None:
         if matter.role is not Role.PLATE:
             needed += (max(after, matter.before) if needed else 0) + _fewest(matter, rows)
@@ -195,7 +205,7 @@ def _needed(galley: _Galley, number: int, rows: int) -> int:
                 break
             after = matter.after
         number += 1
-    return min(needed, rows)
+    return min(math.ceil(needed), rows)
 
 
 def _fewest(matter: Matter, rows: int) -> int:

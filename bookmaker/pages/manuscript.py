@@ -1,7 +1,4 @@
-"""The text of a book as its author left it: a plain text or Markdown file, read and tidied.
-
-In plain text paragraphs are separated by blank lines; line ends inside them are spaces.
-"""
+"""The text of a book as its author left it: a plain text or Markdown file, read and tidied."""
 
 from __future__ import annotations
 
@@ -9,30 +6,30 @@ import codecs
 import re
 import stat
 import unicodedata
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NoReturn
 
 from ..errors import Problem, Severity, ShelfFileError
+from ..lost_files import not_there
 from ..typefaces import Typeface
+from .faces import face_that_has
 from .fount import Style, as_read
 from .hyphens import SOFT_HYPHEN
 from .markdown import passages_of
 from .passage import Passage, Role
+from .plain_text import plain_passages
+from .punctuation import AS_WRITTEN, Punctuation
+from .ranks import ranked
 
 __all__ = ["LARGEST_FILE", "Manuscript", "read_manuscript"]
 
 LARGEST_FILE = 20_000_000
 """Bytes; three million words, far more than any book here can hold."""
 
-MOST_NAMED = 5
+MOST_NAMED = 24
 """So many missing characters are named one by one."""
-
-NO_BREAK_SPACES = "\u00a0\u2007\u202f"
-"""White space at which no line may end."""
-
-BOUND_WORD = re.compile(rf"[\S{NO_BREAK_SPACES}]+")
 
 KEPT = "\u200c\u200d" + SOFT_HYPHEN
 """Invisible characters that shape or part words; all other invisible ones are left out."""
@@ -69,6 +66,7 @@ class Manuscript:
     passages: tuple[Passage, ...]
     problems: tuple[Problem, ...] = ()
     right_to_left: bool = False
+    punctuation: Punctuation = AS_WRITTEN
 
     @classmethod
     def plain(cls, name: str, text: str) -> Manuscript:
@@ -81,36 +79,52 @@ class Manuscript:
         return as_read("\n".join(passage.text for passage in self.passages if passage.text))
 
     @property
+    def letters(self) -> frozenset[str]:
+        """Every letter and other sign that is printed."""
+        return frozenset(as_read("".join(set().union(*(passage.text for passage in self.passages))))) - {"\n", "\t"}
+
+    @property
     def words(self) -> int:
         """How many words it has."""
         return sum(passage.words for passage in self.passages)
 
 
 def read_manuscript(
-    path: Path, typeface: Typeface | None = None, styled: Mapping[Style, Typeface] = NONE
+    path: Path,
+    typeface: Typeface | None = None,
+    styled: Mapping[Style, Typeface] = NONE,
+    punctuation: Punctuation = AS_WRITTEN,
+    written: str = "",
 ) -> Manuscript:
     """Read a text file; one that is to be set in a typeface is checked for letters which that does not have.
 
-    `styled` are the typefaces of other styles; what the text has in these is checked too.
+    `styled` are the typefaces of other styles; what the text has in these is checked too. `punctuation` is left
+    as it is written where one of the typefaces does not have it, or the text is read from right to left. `written`
+    is the path as the shelf file has it.
 
     Raises:
         ShelfFileError: the file is missing, not plain text in UTF-8, empty, too large, or in a script that
             is read from right to left and that the typeface does not have.
     """
     name = path.name
-    raw = _decoded(name, _bytes(path)).replace("\r\n", "\n").replace("\r", "\n")
+    raw = _decoded(name, _bytes(path, written)).replace("\r\n", "\n").replace("\r", "\n")
     if "\0" in raw:
         _refuse(f"{name} has a null byte in line {_line_of(raw, chr(0))}: it is not plain text", SAVE_AS_TEXT)
     raw = unicodedata.normalize("NFC", raw)
     kept, notes = _without_hidden(name, raw)
     if path.suffix.casefold() in MARKDOWN:
         passages, left_out = passages_of(kept, name)
-        notes += left_out
+        passages, on_headings = ranked(passages, name)
+        notes += [*left_out, *on_headings]
     else:
-        passages = [Passage(paragraph) for paragraph in _paragraphs(kept)]
+        passages = list(plain_passages(kept))
         notes = [*_tabs(name, kept), *notes]
     if not any(passage.text or passage.role is Role.PLATE for passage in passages):
         _refuse(f"{name} has no words in it", "write a text into it, or choose kind: blank", notes)
+    right_to_left = _reads_from_right(passages)
+    faces = [face for face in (typeface, *styled.values()) if face]
+    marks = AS_WRITTEN if right_to_left else punctuation.covered(lambda sign: all(face.covers(sign) for face in faces))
+    passages = _punctuated(passages, marks)
     signs = _signs(passages, raw)
     missing = typeface.missing("".join(signs)) if typeface else []
     backwards = [sign for sign in signs if unicodedata.bidirectional(sign) in {"R", "AL"}]
@@ -121,11 +135,25 @@ def read_manuscript(
             "write face: with the path of a typeface that has them, or give these pages as pictures",
             notes,
         )
-    problems = [*notes, *_missing_glyphs(name, missing, raw, typeface)]
+    problems = [*notes, *_missing_glyphs(name, missing, raw, typeface, signs)]
     for style, face in styled.items():
-        lacking = [sign for sign in face.missing(_in_style(passages, style)) if sign not in missing]
-        problems += _missing_glyphs(name, lacking, raw, face, STYLE_KEYS.get(style, "face"))
-    return Manuscript(name, tuple(passages), tuple(problems), right_to_left=_reads_from_right(passages))
+        said = _in_style(passages, style)
+        lacking = [sign for sign in face.missing(said) if sign not in missing]
+        problems += _missing_glyphs(name, lacking, raw, face, said, STYLE_KEYS.get(style, "face"))
+    return Manuscript(name, tuple(passages), tuple(problems), right_to_left, marks)
+
+
+def _punctuated(passages: list[Passage], marks: Punctuation) -> list[Passage]:
+    """The passages with the marks of their language, without pauses between which nothing stands."""
+    kept: list[Passage] = []
+    for passage in passages:
+        text = marks.set(passage.text)
+        following = passage if text is passage.text else passage._replace(text=text)
+        if kept and kept[-1].role is Role.BREAK and following.role in {Role.BREAK, Role.HEADING}:
+            kept.pop()
+        if kept or following.role is not Role.BREAK:
+            kept.append(following)
+    return kept[:-1] if kept[-1].role is Role.BREAK else kept
 
 
 def _face(typeface: Typeface | None) -> str:
@@ -144,7 +172,7 @@ def _refuse(message: str, remedy: str, notes: Sequence[Problem] = ()) -> NoRetur
     raise ShelfFileError((Problem(message, remedy, field=("file",)), *others))
 
 
-def _bytes(path: Path) -> bytes:
+def _bytes(path: Path, written: str) -> bytes:
     name = path.name
     try:
         status = path.stat()
@@ -159,7 +187,7 @@ def _bytes(path: Path) -> bytes:
             )
         return path.read_bytes()
     except (FileNotFoundError, NotADirectoryError):
-        _refuse(f"there is no text {name}", "write its path as seen from the folder of the shelf file")
+        _refuse(*not_there("text", path, written))
     except (OSError, ValueError) as failure:
         reason = getattr(failure, "strerror", None) or failure
         _refuse(f"{name} cannot be read ({reason})", "allow reading it, or copy it beside the shelf file")
@@ -187,7 +215,7 @@ def _without_hidden(name: str, text: str) -> tuple[str, list[Problem]]:
     hidden = {sign for sign in set(text) - set(KEPT) if unicodedata.category(sign) in {"Cc", "Cf"}}
     spaces = {sign for sign in hidden if sign.isspace()}
     control = {sign for sign in hidden - spaces if unicodedata.category(sign) == "Cc"}
-    kept = text.translate({ord(sign): None for sign in hidden - spaces})
+    kept = text.translate({ord(sign): None for sign in hidden - spaces}) if hidden - spaces else text
     notes = []
     if control:
         first = min(control, key=text.index)
@@ -206,24 +234,6 @@ def _tabs(name: str, text: str) -> Iterator[Problem]:
 def _line_of(text: str, sign: str) -> int:
     # a sign that Markdown spells out, as in &hearts;, is told of the first line
     return text.count("\n", 0, max(0, text.find(sign))) + 1
-
-
-def _paragraphs(text: str) -> Iterator[str]:
-    """Each paragraph with its words parted by single spaces."""
-    # str.split is fast, but parts words at no-break spaces too
-    words_of = _bound_words if any(space in text for space in NO_BREAK_SPACES) else str.split
-    words: list[str] = []
-    for line in (*text.split("\n"), ""):
-        found = words_of(line)
-        if found:
-            words += found
-        elif words:
-            yield " ".join(words)
-            words = []
-
-
-def _bound_words(line: str) -> list[str]:
-    return [word for word in BOUND_WORD.findall(line) if not word.isspace()]
 
 
 def _signs(passages: list[Passage], raw: str) -> list[str]:
@@ -252,15 +262,18 @@ def _in_style(passages: list[Passage], style: Style) -> str:
 
 
 def _missing_glyphs(
-    name: str, missing: list[str], raw: str, typeface: Typeface | None, key: str = "face"
+    name: str, missing: list[str], raw: str, typeface: Typeface | None, said: Iterable[str], key: str = "face"
 ) -> Iterator[Problem]:
+    """An error that names the letters which a typeface lacks; `said` is all that is to be set in it."""
     if not missing or typeface is None:
         return
     named = [_named(sign, raw) for sign in missing[:MOST_NAMED]]
     if len(missing) > MOST_NAMED:
         named.append(f"and {len(missing) - MOST_NAMED} more")
+    whole = face_that_has("".join(said), key)
+    other = f"{whole}, which has them all" if whole else "with the path of a typeface that has them"
     yield Problem(
         f"{name}: the typeface {typeface.name} has no glyph for " + "; ".join(named),
-        f"write {key}: with the path of a typeface that has them, or write the text without them",
+        f"write {key}: {other}, or write the text without them",
         field=("file",),
     )

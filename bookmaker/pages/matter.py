@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from typing import NamedTuple
 
-from .passage import Passage, Role
+from .passage import Role
 
-__all__ = ["Initial", "Matter", "SetLine", "chapter_level"]
+__all__ = ["Initial", "Matter", "SetLine"]
 
 
 class SetLine(NamedTuple):
     """Words parted by single spaces, `x` mm from the left of the type area, each space `gap` mm wider than usual.
 
-    `done` is how many words of the text are wholly set by its end; `tracking` mm follow every glyph but the last.
+    `done` is how many words of the text are wholly set by its end; `tracking` mm follow every glyph but the last;
+    `more` are cells of a table further to the right.
     """
 
     words: str
@@ -21,6 +21,7 @@ class SetLine(NamedTuple):
     gap: float
     done: int
     tracking: float = 0.0
+    more: tuple[SetLine, ...] = ()
 
 
 class Initial(NamedTuple):
@@ -38,7 +39,9 @@ class Matter(NamedTuple):
     `drop` is how far the first of them stands below the first row. `before` and `after` are blank rows, which
     vanish at the head of a page. The first `together` lines are not parted, nor is a line from one of `bound`
     that follows it; `stays` keeps it with what follows.
-    `opens` puts it on a new page, `sink` rows down.
+    `opens` puts it on a new page, `sink` rows down; `title` is the heading of the whole text, `part` of a part of it.
+    What is set apart may stand half a row off the grid, if it has a `run`: the rows from its beginning to the end
+    of all that is set apart with it. `rule` is drawn under so many lines, from x to x in mm.
     """
 
     role: Role
@@ -47,27 +50,17 @@ class Matter(NamedTuple):
     size: float
     step: float
     drop: float = 0.0
-    before: int = 0
-    after: int = 0
+    before: float = 0
+    after: float = 0
     together: int = 2
     bound: frozenset[int] = frozenset()
     stays: bool = False
     opens: bool = False
     sink: int = 0
-    initial: Initial | None = None
+    initials: tuple[Initial, ...] = ()
     heading: str = ""
     picture: str = ""
-
-
-def chapter_level(passages: Sequence[Passage]) -> int:
-    """The level of headings that begin chapters: the highest, unless that is the book's title alone.
-
-    >>> chapter_level([Passage("Salt", Role.HEADING, 1), Passage("Fog", Role.HEADING, 2)])
-    2
-    """
-    levels = [passage.level for passage in passages if passage.role is Role.HEADING]
-    highest = min(levels, default=1)
-    deeper = [level for level in levels if level > highest]
-    first = next((passage for passage in passages if passage.text), None)
-    is_title = levels.count(highest) == 1 and first is not None and first.level == highest
-    return min(deeper) if is_title and deeper else highest
+    title: bool = False
+    part: bool = False
+    run: float = 0
+    rule: tuple[int, float, float] | None = None

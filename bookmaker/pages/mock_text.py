@@ -91,7 +91,9 @@ class MockPage:
         for row in self.rows:
             baseline = area.top - (ASCENDER + row.row * LEADING) * size
             em = size * HEADING if row.heading else size
-            start, end = area.x + row.start * area.width, area.x + row.end * area.width
+            # where a line begins is on the right in books that are read from there
+            begins, ends = (1 - row.end, 1 - row.start) if self.frame.right_to_left else (row.start, row.end)
+            start, end = area.x + begins * area.width, area.x + ends * area.width
             words = list(_words(chance, (end - start) / em, justified=row.end == 1.0 and not row.heading))
             placed = [(start + left * em, start + right * em) for left, right in words]
             self._draw_words(canvas, placed, baseline, em, chance)
@@ -133,7 +135,7 @@ def _words(chance: Random, measure: float, *, justified: bool) -> Iterator[tuple
     if justified and len(lengths) > 1:
         gap += (measure - used) / (len(lengths) - 1)
     else:
-        lengths[-1] = max(LETTER, min(lengths[-1] + measure - used, measure))
+        lengths[-1] = min(max(LETTER, lengths[-1] + measure - used), measure)
     x = 0.0
     for length in lengths:
         yield x, x + length

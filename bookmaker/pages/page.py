@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from ..drawing import BLACK, NOTHING, Art, Canvas, Drawn
@@ -11,6 +11,8 @@ from ..errors import Problem
 from ..geometry import Point, Rect
 from ..typefaces import Typeface, bundled, set_line
 from ..units import MM_PER_INCH
+from .book_type import BookType
+from .fount import Style
 
 __all__ = ["NUMBER_SIZE", "BookWords", "Heading", "Inside", "Margins", "PageFrame", "PageNumber", "numbered"]
 
@@ -41,10 +43,17 @@ class BookWords:
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """A line of the table of contents: what begins on a page, and the number of that page in the book."""
+    """A line of the table of contents: what begins on a page, and the number of that page in the book.
+
+    `title` is the heading of a whole text; `inner` is what belongs to the part listed before it. A part that is not
+    `numbered` begins with a chapter, which is listed under it with the same page.
+    """
 
     text: str
     page: int
+    title: bool = False
+    inner: bool = False
+    numbered: bool = True
 
 
 class Margins(NamedTuple):
@@ -63,6 +72,9 @@ class PageFrame:
     Width and height in mm, the number of pages, the way the book reads, the printer's dots to the inch.
     `first` is the number in the book of the part's first page, `contents` what a table of contents can list,
     `bleed` how much paper beyond the page, at head, tail and fore-edge, is trimmed off when the book is bound.
+    `step`: the block has a multiple of so many pages; `asked` is how many the maker wrote. `type` is that of the
+    book's text, if it has any, `titled` says that it has a title page. `advice` is what to write for a part that
+    needs so many pages.
     Wherever a `number` is asked for, pages are counted from 1 in the part.
     """
 
@@ -76,6 +88,23 @@ class PageFrame:
     contents: tuple[Heading, ...] = ()
     margins: Margins | None = None
     bleed: float = 0.0
+    step: int = 2
+    asked: int | None = None
+    type: BookType | None = field(default=None, compare=False)
+    titled: bool = False
+    advice: Callable[[int], str] | None = field(default=None, compare=False)
+
+    def in_steps(self, pages: int) -> int:
+        """The fewest pages of a block that hold so many.
+
+        >>> PageFrame(15, 21, 8, step=4).in_steps(5)
+        8
+        """
+        return self.step * max(1, -(-pages // self.step))
+
+    def to_write(self, pages: int) -> str:
+        """What the maker writes, and where, so that this part has so many pages."""
+        return self.advice(pages) if self.advice else f"pages: {self.in_steps(pages)}"
 
     def folio(self, number: int) -> int:
         """The number a page bears in the book.
@@ -113,6 +142,11 @@ class PageFrame:
         left = inner if self.spine_on_left(number) else outer
         return Rect(left, bottom, self.width - inner - outer, self.height - top - bottom)
 
+    def number_face(self, typeface: Typeface | None = None) -> Typeface:
+        """What page numbers are set in: the typeface, or that of the text; one without figures is stood in for."""
+        face = typeface or (self.type.family[Style.ROMAN] if self.type else bundled("text"))
+        return bundled("text") if face.missing("0123456789") else face
+
     def page(self) -> Rect:
         """The whole page."""
         return Rect(0.0, 0.0, self.width, self.height)
@@ -127,13 +161,15 @@ class PageFrame:
 class Inside:
     """What the pages of a part show, the first page first, what is wrong with it, and what begins where.
 
-    The fields of problems are relative to the inside. `x_height` is that of its text in mm, if it has some.
+    The fields of problems are relative to the inside. `x_height` is that of its text in mm, `face` its typeface, if
+    it has some.
     """
 
     pages: tuple[Art, ...]
     problems: tuple[Problem, ...] = ()
     headings: tuple[Heading, ...] = ()
     x_height: float | None = None
+    face: Typeface | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,8 +190,7 @@ class PageNumber:
 
 
 def numbered(pages: Iterable[Art], frame: PageFrame, typeface: Typeface | None = None) -> tuple[Art, ...]:
-    """The pages with their numbers, in a typeface that has figures, else in the bundled text face."""
-    if typeface is None or typeface.missing("0123456789"):
-        typeface = bundled("text")
-    numbers = (PageNumber(frame, number, typeface) for number in range(1, frame.pages + 1))
-    return tuple(number if art is NOTHING else Drawn((art, number)) for art, number in zip(pages, numbers, strict=True))
+    """The pages with their numbers, in a typeface or in that of the text, if it has figures. Blank pages bear none."""
+    face = frame.number_face(typeface)
+    numbers = (PageNumber(frame, number, face) for number in range(1, frame.pages + 1))
+    return tuple(art if art is NOTHING else Drawn((art, number)) for art, number in zip(pages, numbers, strict=True))

@@ -1,23 +1,33 @@
 """The inside of a book put together from its parts: where each begins, how long it is, what the contents list.
 
-A part has the pages it asks for, or its natural length, that of its text or its pictures. Parts without one,
-such as ruled pages, take what is left of the book; if there are none, the last part does. Page numbers run on.
+A part has the pages it asks for, or its natural length, that of its text or its pictures. Of the parts without
+one, such as ruled pages, the last takes what is left of the book; else the last pages stay blank, and what is too
+long loses its end. Page numbers run on.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from pathlib import PurePath
 from types import ModuleType
 from typing import Any
 
 from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity
 from . import contents
+from .book_type import BookType
+from .fount import Style
 from .page import Heading, Inside, PageFrame
 from .part import Part
+from .title_page import TitlePage
 
 __all__ = ["Bound", "bind", "natural_extent"]
+
+NONE: Mapping[int, int] = {}
+
+MOST_ROUNDS = 4
+"""So often the parts are set anew because the table of contents became longer."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,16 +47,37 @@ class Bound:
         natural: int | None = extent(self.entry, self.source, frame) if extent else None
         return natural
 
+    def why_open(self, frame: PageFrame) -> Problem | None:
+        """What keeps it from telling its natural length, if its kind knows."""
+        tell = getattr(self.kind, "why_open", None)
+        told: Problem | None = tell(self.entry, self.source, frame) if tell and self.entry.pages is None else None
+        return told
+
     def composed(self, frame: PageFrame) -> Inside:
         """Its pages, with problems and headings as the whole inside has them."""
         inside: Inside = self.kind.compose(self.entry, self.source, frame)
-        own = (Heading(self.entry.listed_as, frame.first),) if self.entry.listed_as else ()
         problems = (replace(problem, field=(*self.place, *problem.field)) for problem in inside.problems)
-        return replace(inside, problems=tuple(problems), headings=(*own, *inside.headings))
+        return replace(inside, problems=tuple(problems), headings=self._listed(inside.headings, frame.first))
+
+    def _listed(self, headings: tuple[Heading, ...], first: int) -> tuple[Heading, ...]:
+        """What a table of contents lists of a part that begins on page `first`: itself, then what is in it.
+
+        What opens the part is not listed again, unless it is a chapter followed by others: then that bears the page.
+        """
+        if not self.entry.listed_as:
+            return headings
+        opening, *others = headings or (None,)
+        opens = opening is not None and opening.page == first
+        if opening and opens and (opening.title or not others or opening.text == self.entry.listed_as):
+            headings = tuple(others)
+        shared = any(heading.page == first for heading in headings)
+        own = Heading(self.entry.listed_as, first, numbered=not shared)
+        return (own, *(replace(heading, inner=True) for heading in headings))
 
 
 def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
     """All pages of a book, the parts in order; what finds no room is reported."""
+    frame = _told(parts, frame)
     frames = _frames(parts, frame, frame.pages)
     composed, frames = _composed(parts, frames, frame, frame.pages)
     pages: list[Art] = []
@@ -58,37 +89,54 @@ def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
     pages += (NOTHING,) * (frame.pages - len(pages))
     headings = tuple(heading for inside in composed for heading in inside.headings)
     heights = [inside.x_height for inside in composed if inside.x_height is not None]
-    return Inside(tuple(pages[: frame.pages]), tuple(problems), headings, min(heights, default=None))
+    face = frame.type.family[Style.ROMAN] if frame.type else None
+    return Inside(tuple(pages[: frame.pages]), tuple(problems), headings, min(heights, default=None), face)
 
 
 def natural_extent(parts: Sequence[Bound], frame: PageFrame) -> int | None:
     """How many pages the parts need by themselves; None if one of them takes whatever is left."""
+    frame = _told(parts, frame)
     if any(part.length(frame) is None for part in parts):
         return None
-    _, frames = _composed(parts, _frames(parts, frame, None), frame, None)
-    return frames[-1].first + frames[-1].pages - 1
+    return _end(_composed(parts, _frames(parts, frame, None), frame, None)[1])
+
+
+def _told(parts: Sequence[Bound], frame: PageFrame) -> PageFrame:
+    """The frame with what the parts have to know of one another: the type of the text, and whether there is a title."""
+    types = [part.kind.book_type(part.entry, part.source) for part in parts if hasattr(part.kind, "book_type")]
+    titled = any(isinstance(part.entry, TitlePage) for part in parts)
+    if not types:
+        return replace(frame, titled=titled)
+    names = tuple(dict.fromkeys(name for one in types for name in one.names))
+    return replace(frame, titled=titled, type=BookType(types[0].family, names, types[0].language))
 
 
 def _composed(
-    parts: Sequence[Bound], frames: list[PageFrame], whole: PageFrame, room: int | None
+    parts: Sequence[Bound],
+    frames: list[PageFrame],
+    whole: PageFrame,
+    room: int | None,
+    given: Mapping[int, int] = NONE,
 ) -> tuple[list[Inside], list[PageFrame]]:
     """The parts on their pages, tables of contents last, when what they list is known.
 
-    How long a table of contents is depends on how many lines it lists, and on it depends where the parts
-    after it begin: if it turns out longer or shorter than thought, all is set once more.
+    How long a table of contents is depends on what it lists, and on it depends where the parts after it begin: if
+    it turns out longer or shorter than thought, all is set once more, and again if page numbers then have more figures.
     """
     composed = _others(parts, frames)
     if not any(_is_contents(part) for part in parts):
         return list(composed.values()), frames
     headings = _headings(composed)
-    again = _frames(parts, replace(whole, contents=headings), room)
-    if [(own.first, own.pages) for own in again] != [(own.first, own.pages) for own in frames]:
-        composed = _others(parts, again)
+    for _ in range(MOST_ROUNDS):
+        again = _frames(parts, replace(whole, contents=headings), room, given)
+        if [(own.first, own.pages) for own in again] == [(own.first, own.pages) for own in frames]:
+            break
+        composed, frames = _others(parts, again), again
         headings = _headings(composed)
     for number, part in enumerate(parts):
         if _is_contents(part):
-            composed[number] = part.composed(replace(again[number], contents=headings))
-    return [composed[number] for number in range(len(parts))], again
+            composed[number] = part.composed(replace(frames[number], contents=headings))
+    return [composed[number] for number in range(len(parts))], frames
 
 
 def _is_contents(part: Bound) -> bool:
@@ -108,25 +156,27 @@ def _headings(composed: Mapping[int, Inside]) -> tuple[Heading, ...]:
     return tuple(heading for inside in composed.values() for heading in inside.headings)
 
 
-def _frames(parts: Sequence[Bound], whole: PageFrame, room: int | None) -> list[PageFrame]:
-    """The pages of each part: `room` is how many the book has, None if as many as it needs."""
-    open_ended = _open_ended(parts, whole)
-    if room is None or open_ended is None:
-        return list(_laid(parts, whole, {}))
-    end = _end(_laid(parts, whole, {open_ended: 1}))
+def _frames(
+    parts: Sequence[Bound], whole: PageFrame, room: int | None, given: Mapping[int, int] = NONE
+) -> list[PageFrame]:
+    """The pages of each part: `room` is how many the book has, None if as many as it needs; some may be given."""
+    natural = list(_laid(parts, whole, given))
+    loose = _loose(parts, whole)
+    last = len(parts) - 1 if parts[-1].entry.pages is None else None
+    yielding = loose[-1] if loose else last
+    if room is None or yielding is None or (not loose and _end(natural) <= room):
+        return natural
+    end = _end(list(_laid(parts, whole, {yielding: 1})))
     most = max(1, 1 + room - end)
     # rectos may leave a page blank or not, as the length of the part before them has it
-    while most > 1 and _end(_laid(parts, whole, {open_ended: most})) > room:
+    while most > 1 and _end(list(_laid(parts, whole, {yielding: most}))) > room:
         most -= 1
-    return list(_laid(parts, whole, {open_ended: most}))
+    return list(_laid(parts, whole, {yielding: most}))
 
 
-def _open_ended(parts: Sequence[Bound], whole: PageFrame) -> int | None:
-    """Which part takes what is left: the last that has no length of its own, or else the last, unless it says."""
-    loose = [number for number, part in enumerate(parts) if part.length(whole) is None]
-    if loose:
-        return loose[-1]
-    return len(parts) - 1 if parts[-1].entry.pages is None else None
+def _loose(parts: Sequence[Bound], whole: PageFrame) -> list[int]:
+    """The parts that have no length of their own; the last of them takes what is left."""
+    return [number for number, part in enumerate(parts) if part.length(whole) is None]
 
 
 def _laid(parts: Sequence[Bound], whole: PageFrame, given: Mapping[int, int]) -> Iterator[PageFrame]:
@@ -135,37 +185,64 @@ def _laid(parts: Sequence[Bound], whole: PageFrame, given: Mapping[int, int]) ->
     for number, part in enumerate(parts):
         if part.entry.begins == "recto" and first % 2 == 0:
             first += 1
-        own = replace(whole, first=first, pages=0)
+        own = replace(whole, first=first, pages=0, advice=_advice(parts, whole, number))
         pages = given.get(number) or part.length(own) or 1
         yield replace(own, pages=pages)
         first += pages
 
 
-def _end(frames: Iterator[PageFrame]) -> int:
-    *_, last = frames
-    return last.first + last.pages - 1
+def _advice(parts: Sequence[Bound], whole: PageFrame, number: int) -> Callable[[int], str]:
+    """For a part what to write so that it has so many pages: in itself, or in the block for the whole book."""
+    if parts[number].entry.pages is not None:
+        return lambda pages: f"pages: {pages} in this part"
+
+    def in_block(pages: int) -> str:
+        frames = list(_laid(parts, whole, {number: pages}))
+        # what is listed on pages that are now lost makes the table of contents longer too
+        return f"pages: {whole.in_steps(_end(_composed(parts, frames, whole, None, {number: pages})[1]))} in the block"
+
+    return in_block
+
+
+def _end(frames: Sequence[PageFrame]) -> int:
+    return frames[-1].first + frames[-1].pages - 1
 
 
 def _extent(parts: Sequence[Bound], whole: PageFrame, needed: int) -> Iterator[Problem]:
     """Whether the parts are longer or shorter than the book, and parts that cannot tell how long they are."""
-    open_ended, pages = _open_ended(parts, whole), whole.pages
-    for number, part in enumerate(parts):
-        if part.length(whole) is None and number != open_ended:
-            yield Problem(
-                "two parts of the inside would take what is left: this one gets 1 page",
-                "write pages: with how many it shall have",
-                Severity.WARNING,
-                field=part.place,
-            )
+    pages, enough = whole.pages, whole.in_steps(needed)
+    for number in _loose(parts, whole)[:-1]:
+        yield Problem(
+            "two parts of the inside would take what is left: this one gets 1 page",
+            "write pages: with how many it shall have",
+            Severity.WARNING,
+            field=parts[number].place,
+        )
     if needed > pages:
         yield Problem(
             f"the parts of the inside need {needed} pages, the block has {pages}: "
             f"{needed - pages} {'page is' if needed - pages == 1 else 'pages are'} lost",
-            f"write pages: {needed + needed % 2} in the block, or fewer in a part",
+            f"write pages: {enough} in the block, or fewer in a part",
         )
-    elif pages - needed > 1:
+    elif pages - needed > 1 and enough < (whole.asked or pages):
         yield Problem(
-            f"the parts of the inside fill {needed} of {pages} pages; the others stay empty",
-            f"write pages: {needed + needed % 2} in the block, or leave pages out in one part, for what is left",
+            f"{_named(parts)} {needed} of {pages} pages; the others stay empty",
+            f"write pages: {enough} in the block{_or_else(parts)}",
             Severity.NOTE,
         )
+
+
+def _named(parts: Sequence[Bound]) -> str:
+    """What fills the book: a file or folder, if it has one part."""
+    entry = parts[0].entry
+    name: str = getattr(entry, "file", "") or getattr(entry, "folder", "")
+    return f"{PurePath(name).name} fills" if len(parts) == 1 and name else "the parts of the inside fill"
+
+
+def _or_else(parts: Sequence[Bound]) -> str:
+    """What fills a book besides fewer pages."""
+    if any(part.entry.pages is not None for part in parts):
+        return ", or leave pages out in one part, for what is left"
+    if len(parts) == 1 and hasattr(parts[0].entry, "size"):
+        return " for a thinner book, or a larger size"
+    return " for a thinner book, or add a part that takes what is left, such as mock text"

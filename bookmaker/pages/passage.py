@@ -5,7 +5,10 @@ from __future__ import annotations
 from enum import Enum
 from typing import NamedTuple
 
-__all__ = ["Passage", "Role"]
+__all__ = ["INDENT_SIGN", "Passage", "Role"]
+
+INDENT_SIGN = "\u2002"
+"""Each sets a line of verse in by half an em; they stand before its first word."""
 
 
 class Role(Enum):
@@ -17,15 +20,21 @@ class Role(Enum):
     ITEM = "item"
     BREAK = "break"
     PLATE = "plate"
+    TABLE = "table"
+    NOTE = "note"
+    PLACED = "placed"
 
 
 class Passage(NamedTuple):
     """One part of a text.
 
-    In `text` words are parted by single spaces, the lines of verse by line feeds; nothing else is white space
-    but no-break spaces. Words may hold the signs of `fount.Style`. `level` is the rank of a heading, from 1;
-    `inset` counts the quotations and lists a passage stands in; `mark` is the bullet or number of an item, or
-    the name of a plate's picture. `line` is the line of the source where a plate is named.
+    In `text` words are parted by single spaces, the lines of verse and the rows of tables by line feeds, the cells
+    of a row by tabs; nothing else is white space but no-break spaces. Words may hold the signs of `fount.Style`.
+    `level` is the rank of a heading, from 1; `inset` counts the quotations and lists a passage stands in; `mark` is
+    the bullet or number of an item or a note, the name of a plate's picture, or one letter for each column of a
+    table: l, c or r, as its cells keep left, to the middle or right; for lines `PLACED` there c or r. `line` is the
+    line of the source where a plate is named or a table begins. What stands in is `apart` if it begins right after
+    another quotation or list.
     """
 
     text: str
@@ -34,8 +43,10 @@ class Passage(NamedTuple):
     inset: int = 0
     mark: str = ""
     line: int = 0
+    apart: bool = False
 
     @property
     def words(self) -> int:
         """How many words it has."""
-        return self.text.count(" ") + self.text.count("\n") + 1 if self.text else 0
+        between = sum(map(self.text.count, (" ", "\n", "\t")))
+        return between + 1 if self.text else 0

@@ -87,7 +87,7 @@ def load(entry: PdfInside, folder: Path) -> PdfSource:
         ShelfFileError: it cannot be used, or has no such pages.
     """
     path = folder / entry.file
-    pages, notes = load_pages(path, entry.range)
+    pages, notes = load_pages(path, entry.range, entry.file)
     return PdfSource(path.name, pages, notes)
 
 
@@ -120,12 +120,13 @@ def _count(source: PdfSource, frame: PageFrame) -> Iterator[Problem]:
     if count > pages:
         yield Problem(
             f"{count - pages} of {count} pages of {source.name} do not fit in {pages} pages",
-            f"write pages: {count + count % 2}, or range: with fewer",
+            f"write {frame.to_write(count)}, or range: with fewer",
             field=("file",),
         )
-    elif count < pages:
+    elif pages - count > 1:  # one page over is the back of the last leaf
         yield Problem(
             f"{source.name} fills {count} of {pages} pages; the others stay empty",
+            f"write {frame.to_write(count)}" if frame.advice else "",
             severity=Severity.NOTE,
             field=("file",),
         )

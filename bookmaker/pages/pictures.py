@@ -14,13 +14,14 @@ from pydantic import Field
 from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity, ShelfFileError
 from ..geometry import Size
+from ..lost_files import not_there
 from ..pictures import Picture, effective_dpi, load_picture, show_dpi
 from ..spec.words import Flag, Text
 from ..units import MM_PER_INCH
 from .captions import captions_of
 from .page import Inside, PageFrame, numbered
 from .part import Part
-from .plates import Plate, arrange, place
+from .plates import Plate, arrange, place, small_captions
 
 __all__ = ["PicturesInside", "PicturesSource", "compose", "extent", "load"]
 
@@ -69,7 +70,7 @@ def load(entry: PicturesInside, folder: FilePath) -> PicturesSource:
     Raises:
         ShelfFileError: there is no such folder, it holds no pictures, or some cannot be used; or the captions.
     """
-    files = _visible_files(folder / entry.folder)
+    files = _visible_files(folder / entry.folder, entry.folder)
     pictures: list[Picture] = []
     problems: list[Problem] = []
     names = [file for file in files if PICTURE_NAME.fullmatch(file.name)]
@@ -101,12 +102,12 @@ def _refuse(message: str, remedy: str) -> NoReturn:
     raise ShelfFileError((Problem(message, remedy, field=("folder",)),))
 
 
-def _visible_files(folder: FilePath) -> list[FilePath]:
+def _visible_files(folder: FilePath, written: str) -> list[FilePath]:
     """The files of a folder by name, numbers in names counting as numbers; hidden ones are left out."""
     try:
         found = [file for file in folder.iterdir() if not file.name.startswith(".") and file.is_file()]
     except FileNotFoundError:
-        _refuse(f"there is no folder {folder.name}", "write its path as seen from the folder of the shelf file")
+        _refuse(*not_there("folder", folder, written))
     except NotADirectoryError:
         _refuse(f"{folder.name} is a file, not a folder", "write the folder that holds the pictures")
     except (OSError, ValueError) as failure:
@@ -140,6 +141,7 @@ def compose(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> 
     problems = [*_count(source, plates, len(shown), frame), *_passed_over(source), *source.problems]
     if entry.bleed and source.captions:
         problems.append(_no_room())
+    problems += small_captions(shown, frame)
     for plate in shown:
         size, art = place(plate, frame, bleed=entry.bleed)
         for number, page in art.items():
@@ -177,12 +179,13 @@ def _count(source: PicturesSource, plates: Sequence[Plate], shown: int, frame: P
         lost = [plate.picture.path.name for plate in plates[shown:]]
         yield Problem(
             f"{len(lost)} of {len(plates)} pictures of {source.folder} do not fit in {pages} pages: {_listed(lost)}",
-            f"write pages: {needed + needed % 2} or take pictures out of the folder",
+            f"write {frame.to_write(needed)} or take pictures out of the folder",
             field=("folder",),
         )
-    elif needed < pages:
+    elif pages - needed > 1:  # one page over is the back of the last leaf
         yield Problem(
             f"{source.folder} fills {needed} of {pages} pages; the others stay empty",
+            f"write {frame.to_write(needed)}" if frame.advice else "",
             severity=Severity.NOTE,
             field=("folder",),
         )

@@ -6,13 +6,15 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from ..drawing import Art, Canvas, Drawn
+from ..errors import Problem
 from ..geometry import Path, Rect, Size, Transform
 from ..pictures import Picture, covering, fitting
-from ..typefaces import bundled
+from ..typefaces import TextLine, bundled
 from .display import LEADING, broken, centred
 from .page import PageFrame
+from .sizes import too_small
 
-__all__ = ["Plate", "PlatePage", "arrange", "place"]
+__all__ = ["Plate", "PlatePage", "arrange", "place", "small_captions"]
 
 CAPTION_SIZE = 1 / 36
 """Size of a caption (the em) as a share of the page's height: 0.58 mm on a page of 21 mm."""
@@ -107,17 +109,28 @@ def _common(one: Rect, other: Rect) -> Rect:
     return Rect(x, y, min(one.right, other.right) - x, min(one.top, other.top) - y)
 
 
-def _caption(plate: Plate, frame: PageFrame) -> tuple[Art | None, float]:
-    """The caption at the foot of the type area of the plate's first page, and the height it takes."""
-    area, face = frame.type_area(plate.page), bundled("text italic")
-    lines = broken(
-        face,
+def small_captions(plates: Sequence[Plate], frame: PageFrame) -> Iterator[Problem]:
+    """A note, if the smallest of the captions is too small to be read."""
+    sizes = [lines[0].size for plate in plates if (lines := _caption_lines(plate, frame))]
+    if sizes:
+        remedy = "write shorter captions, or leave them out"
+        yield from too_small("the captions", bundled("text italic"), min(sizes), frame, remedy, ("captions",))
+
+
+def _caption_lines(plate: Plate, frame: PageFrame) -> tuple[TextLine, ...]:
+    return broken(
+        bundled("text italic"),
         plate.caption,
         frame.height * CAPTION_SIZE,
-        area.width,
+        frame.type_area(plate.page).width,
         CAPTION_LINES,
         right_to_left=frame.right_to_left,
     )
+
+
+def _caption(plate: Plate, frame: PageFrame) -> tuple[Art | None, float]:
+    """The caption at the foot of the type area of the plate's first page, and the height it takes."""
+    area, face, lines = frame.type_area(plate.page), bundled("text italic"), _caption_lines(plate, frame)
     if not lines:
         return None, 0.0
     size = lines[0].size

@@ -1,4 +1,4 @@
-"""A page of set text: its lines, its picture, and the running head over it."""
+"""A page of set text: its lines, the signs between them, its picture."""
 
 from __future__ import annotations
 
@@ -6,30 +6,26 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ..drawing import BLACK, Canvas, Pen
-from ..geometry import Path, Point, Rect
+from ..geometry import Path, Point, Rect, polygon
 from ..pictures import Picture, fitting
 from ..typefaces import TextLine
 from ..units import MM_PER_INCH
-from .fount import Fount, Style
+from .fount import Fount
 from .makeup import MadePage, Slot
 from .matter import Matter
 from .page import PageFrame
 from .passage import Role
-from .setting import Setting
+from .setting import Setting, reach
 
-__all__ = ["RunningHead", "SetPage"]
+__all__ = ["SetPage"]
 
-BREAK_WIDTH = 1 / 5
-"""Width of the rule that parts two scenes, as a share of the measure."""
+PAUSE_SIZE, PAUSE_PITCH = 0.26, 1.1
+"""Height of the lozenges that part two scenes, and from middle to middle, in ems.
 
-HEAD_SIZE = 0.85
-"""Size of running heads, as a share of the size of the text."""
+They are seen at the head and at the foot of a page too, where a blank line would vanish and a rule look like one
+that belongs to the running head or to a note.
+"""
 
-CAPITALS_SIZE = 0.65
-"""The same where the typeface has no small capitals, and its capitals stand in for them."""
-
-HEAD_GAP = 1.5
-"""From the first line of the text up to the running head, in lines."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,20 +52,31 @@ class SetPage:
             else:
                 self._draw_lines(canvas, area, slot, top)
 
+    @property
+    def _hairline(self) -> Pen:
+        """The pen of fine rules."""
+        return Pen(max(MM_PER_INCH / self.frame.resolution_dpi, self.setting.size / 20))
+
     def _draw_lines(self, canvas: Canvas, area: Rect, slot: Slot, top: float) -> None:
         matter = slot.matter
-        if matter.initial and slot.start == 0:
-            initial = matter.initial
+        for initial in matter.initials if slot.start == 0 else ():
             self._draw_words(canvas, area, initial.words, initial.size, Point(initial.x, top - initial.drop))
         baseline = top - matter.drop
         for line in matter.lines[slot.start : slot.end]:
-            words = self.fount.line(line.words, matter.size, line.gap, line.tracking)
-            self._draw_line(canvas, area, words, Point(line.x, baseline))
+            if line.words:  # an empty cell has none
+                words = self.fount.line(line.words, matter.size, line.gap, line.tracking)
+                self._draw_line(canvas, area, words, Point(line.x, baseline))
+            for cell in line.more:
+                self._draw_words(canvas, area, cell.words, matter.size, Point(cell.x, baseline))
             baseline -= matter.step
+        if matter.rule and slot.start == 0:
+            heads, left, right = matter.rule
+            self._draw_rule(canvas, area, top - (heads - 1) * matter.step - self._between(matter), left, right)
 
     def _draw_words(self, canvas: Canvas, area: Rect, words: str, size: float, at: Point) -> None:
-        """Words with their usual spaces."""
-        self._draw_line(canvas, area, self.fount.line(words, size), at)
+        """Words with their usual spaces; an empty cell has none."""
+        if words:
+            self._draw_line(canvas, area, self.fount.line(words, size), at)
 
     def _draw_line(self, canvas: Canvas, area: Rect, line: TextLine, at: Point) -> None:
         """A line `at.x` from the margin at which lines begin."""
@@ -77,11 +84,23 @@ class SetPage:
         canvas.text(line, Point(x, at.y), BLACK)
 
     def _draw_break(self, canvas: Canvas, area: Rect, baseline: float) -> None:
-        """A short rule, half an x-height over the baseline."""
-        y = baseline + self.setting.typeface.x_height * self.setting.size / 2
-        half = area.width * BREAK_WIDTH / 2
-        pen = Pen(max(MM_PER_INCH / self.frame.resolution_dpi, self.setting.size / 20))
-        canvas.stroke(Path.line(Point(area.centre.x - half, y), Point(area.centre.x + half, y)), pen)
+        """Three lozenges, half an x-height over the baseline."""
+        size = self.setting.size
+        y, half = baseline + self.setting.typeface.x_height * size / 2, PAUSE_SIZE * size / 2
+        for place in (-1, 0, 1):
+            x = area.centre.x + place * PAUSE_PITCH * size
+            corners = (Point(x - half, y), Point(x, y + half), Point(x + half, y), Point(x, y - half))
+            canvas.fill(polygon(corners), BLACK)
+
+    def _between(self, matter: Matter) -> float:
+        """How far under a baseline the middle of the white between two lines lies."""
+        above, below = reach(self.setting.typeface)
+        return (matter.step - (above - below) * matter.size) / 2
+
+    def _draw_rule(self, canvas: Canvas, area: Rect, y: float, left: float, right: float) -> None:
+        """A level rule from left to right, counted in mm from the margin at which lines begin."""
+        ends = (area.right - right, area.right - left) if self.fount.right_to_left else (area.x + left, area.x + right)
+        canvas.stroke(Path.line(Point(ends[0], y), Point(ends[1], y)), self._hairline)
 
     def _draw_plate(self, canvas: Canvas, area: Rect, matter: Matter) -> None:
         """The picture as large as the type area allows, its caption under it."""
@@ -94,33 +113,3 @@ class SetPage:
         for line in matter.lines:
             self._draw_words(canvas, area, line.words, matter.size, Point(line.x, baseline))
             baseline -= matter.step
-
-
-@dataclass(frozen=True, slots=True)
-class RunningHead:
-    """A line over the text that says where the reader is: the book on the left, the chapter on the right."""
-
-    setting: Setting
-    frame: PageFrame
-    number: int
-    fount: Fount
-    words: str
-
-    def draw(self, canvas: Canvas) -> None:
-        """Set the line, centred; it is shortened if it has no room."""
-        area = self.frame.type_area(self.number)
-        small = "smcp" in self.fount.roman.features
-        size = self.setting.size * (HEAD_SIZE if small else CAPITALS_SIZE)
-        baseline = area.top - self.setting.above + HEAD_GAP * self.setting.leading
-        if baseline + self.setting.above * HEAD_SIZE > self.frame.height:
-            return
-        words = (self.words if small else self.words.upper()).split(" ")
-        line = self.fount.line(self._styled(words), size)
-        while line.width > area.width and len(words) > 1:
-            words = [*words[:-2], words[-2].rstrip(".,;:\u2026") + "\u2026"]
-            line = self.fount.line(self._styled(words), size)
-        if line.width <= area.width:
-            canvas.text(line, Point(area.centre.x - line.width / 2, baseline), BLACK)
-
-    def _styled(self, words: list[str]) -> str:
-        return " ".join(Style.SMALL_CAPITALS + word for word in words)

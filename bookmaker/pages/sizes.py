@@ -1,14 +1,17 @@
-"""Sizes of type that a page has no room for."""
+"""Sizes of type that a page has no room for, or that a printer has not the dots for."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 
-from ..errors import Problem
+from ..errors import FieldPath, Problem, Severity
+from ..eyesight import FEWEST_DOTS
+from ..typefaces import Typeface
 from ..units import print_mm, print_pt, to_pt
 from .page import PageFrame
 
-__all__ = ["too_large"]
+__all__ = ["too_large", "too_small"]
 
 
 def too_large(what: str, size: float, largest: float, frame: PageFrame) -> Problem:
@@ -19,3 +22,18 @@ def too_large(what: str, size: float, largest: float, frame: PageFrame) -> Probl
         f"write size: {math.floor(to_pt(largest) * 10 + 1e-6) / 10:g} pt or smaller",
         field=("size",),
     )
+
+
+def too_small(
+    what: str, face: Typeface, size: float, frame: PageFrame, remedy: str, field: FieldPath = ()
+) -> Iterator[Problem]:
+    """A note, if small letters of a size (the em in mm) have too few printer dots to be read."""
+    dots = face.x_height * size / frame.dot
+    if dots < FEWEST_DOTS - 1e-9:
+        yield Problem(
+            f"small letters of {what} are only {dots:.1f} printer dots high, in {to_pt(size):.2g} pt type: "
+            "they print as texture",
+            remedy,
+            Severity.NOTE,
+            field=field,
+        )

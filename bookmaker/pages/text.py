@@ -11,25 +11,30 @@ from ..errors import Problem, ShelfFileError
 from ..pictures import Picture
 from ..spec.measures import FIT
 from ..typefaces import Typeface
+from .book_type import BookType
 from .copyfit import MOST_PAGES, Bounds, Copy, Proofs
-from .faces import face_of
-from .fount import Fount, Style
+from .faces import HEAVY, SLANTED, face_of
+from .fount import Fount, Style, as_read
 from .hyphens import known_language
 from .makeup import MadePage
 from .manuscript import Manuscript, read_manuscript
 from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
-from .setpage import RunningHead, SetPage
+from .phrases import spoken
+from .punctuation import AS_WRITTEN, punctuation_of
+from .ranks import Rank
+from .running_heads import RunningHeads, running_heads
+from .setpage import SetPage
 from .setting import FEWEST_LETTERS, Manner, Setting
-from .text_findings import findings, no_room, nothing_fits, running_head_findings, too_large
+from .text_findings import findings, nothing_fits
 from .text_keys import UNPARTED, TextInside
 from .text_plates import load_plates
+from .text_room import no_room, too_large
 
-__all__ = ["TextInside", "TextSource", "compose", "extent", "load"]
+__all__ = ["TextInside", "TextSource", "book_type", "compose", "extent", "load"]
 
-SLANTED = {"text": "text italic", "old style": "old style italic", "text bold": "text bold italic"}
-HEAVY = {"text": "text bold", "sans": "sans bold", "text italic": "text bold italic"}
-"""Bundled typefaces that go with one another."""
+SAMPLED = 5
+"""So many paragraphs tell in which script a text is written."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,9 +65,10 @@ def load(entry: TextInside, folder: Path) -> TextSource:
     faces = _faces(entry, folder, problems)
     file = folder / entry.file
     manuscript = None
+    marks = AS_WRITTEN if entry.punctuation == "as written" else punctuation_of(entry.language)
     try:
         styled: dict[Style, Typeface] = {style: face for style, face in faces.items() if style != Style.ROMAN}
-        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled)
+        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled, marks, entry.file)
     except ShelfFileError as refusal:
         problems += refusal.problems
     if manuscript is None:
@@ -93,13 +99,21 @@ def _faces(entry: TextInside, folder: Path, problems: list[Problem]) -> dict[Sty
     return faces
 
 
+def book_type(entry: TextInside, source: TextSource) -> BookType:
+    """What the text is set in, for the pages before and after it."""
+    beginning = as_read(" ".join(passage.text for passage in source.manuscript.passages[:SAMPLED]))
+    language = "" if entry.language == UNPARTED else spoken(entry.language, beginning)
+    return BookType(source.fount.faces, (source.fount.roman.name,), language)
+
+
 def extent(entry: TextInside, source: TextSource, frame: PageFrame) -> int | None:
     """How many pages the whole text needs; None if its size is still to be found, or has no room.
 
     `frame.pages` is of no account. A text that no book holds asks for the most there are.
     """
     copy = _copy(entry, source, frame)
-    if entry.size == FIT or copy.frame.type_area(1).width <= 0 or entry.size > copy.largest_settable:
+    area = copy.frame.type_area(1)
+    if entry.size == FIT or min(area.width, area.height) <= 0 or entry.size > copy.largest_settable:
         return None
     return min(MOST_PAGES, len(copy.proof(copy.setting(entry.size)).first(MOST_PAGES + 1)))
 
@@ -120,14 +134,19 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     setting = copy.setting(size)
     made = copy.proof(setting).first(frame.pages)
     problems = findings(copy, setting, made, source.plates, bounds)
+    heads = RunningHeads(copy.frame)
     if entry.running_heads:
-        problems = (*running_head_findings(source.fount.roman, frame.book.title), *problems)
+        title = entry.running_title or source.manuscript.punctuation.set(frame.book.title)
+        heads = running_heads(made, title, setting, copy.frame, source.fount)
     if bounds:
         problems = nothing_fits(setting, problems)
-    pages = tuple(_pages(entry, source, copy, setting, made))
+    problems = (*heads.problems, *problems)
+    pages = tuple(_pages(heads, source, copy, setting, made))
     if entry.numbers:
-        # what the text leaves empty bears no numbers
-        pages = (*numbered(pages, copy.frame, source.fount.roman)[: len(made)], *pages[len(made) :])
+        # titles that stand alone bear no numbers, nor do plates, nor what the text leaves empty
+        with_numbers = numbered(pages, copy.frame, source.fount.roman)
+        bearing = [*map(_bears_number, made), *[False] * (len(pages) - len(made))]
+        pages = tuple(both[bears] for *both, bears in zip(pages, with_numbers, bearing, strict=True))
     return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
 
 
@@ -138,6 +157,15 @@ def _bounds(entry: TextInside, copy: Copy) -> Bounds:
     if entry.smallest > copy.largest_filled:
         return Bounds(entry.smallest, entry.smallest, "the smallest allowed")
     return Bounds(entry.smallest, copy.largest_filled, f"the largest that leaves {FEWEST_LETTERS} letters to a line")
+
+
+def why_open(entry: TextInside, source: TextSource, frame: PageFrame) -> Problem | None:
+    """Why nobody can tell how many pages the text needs; None if its size is still to be found."""
+    copy = _copy(entry, source, frame)
+    area = copy.frame.type_area(1)
+    if min(area.width, area.height) <= 0:
+        return no_room(copy)
+    return too_large(copy, entry.size) if entry.size > copy.largest_settable else None
 
 
 def heft(source: TextSource) -> int:
@@ -166,7 +194,22 @@ def _copy(entry: TextInside, source: TextSource, frame: PageFrame) -> Copy:
     margins = Margins(given.inner, given.top, given.outer, given.bottom) if given else None
     manner = Manner(entry.justified, entry.hanging, entry.drop_capital, entry.chapters == "new page")
     frame = replace(frame, margins=margins)
-    return Copy(source.manuscript, source.fount, entry.leading, frame, manner, source.proofs)
+    manuscript = _without_title(source.manuscript, frame.book.title) if frame.titled else source.manuscript
+    return Copy(manuscript, source.fount, entry.leading, frame, manner, source.proofs)
+
+
+def _without_title(manuscript: Manuscript, title: str) -> Manuscript:
+    """A text without the title that it begins with, if that is the book's: the book has a page for it already."""
+    first = manuscript.passages[0]
+    is_title = first.role is Role.HEADING and first.level == Rank.TITLE
+    if not is_title or _bare(as_read(first.text)) != _bare(title):
+        return manuscript
+    return replace(manuscript, passages=manuscript.passages[1:])
+
+
+def _bare(title: str) -> str:
+    """The letters and figures of a title, to compare it with another."""
+    return "".join(sign for sign in title.casefold() if sign.isalnum())
 
 
 def _empty(entry: TextInside, copy: Copy, problems: tuple[Problem, ...]) -> Inside:
@@ -175,8 +218,15 @@ def _empty(entry: TextInside, copy: Copy, problems: tuple[Problem, ...]) -> Insi
     return Inside(numbered(pages, copy.frame, copy.fount.roman) if entry.numbers else pages, problems)
 
 
+def _bears_number(page: MadePage) -> bool:
+    """Whether a page has its number printed: plates have none, nor has the title of a part or of the whole alone."""
+    heads = [slot.matter for slot in page.slots if slot.matter.heading]
+    half_title = bool(heads) and all(head.title or head.part for head in heads)
+    return not half_title and page.slots[0].matter.role is not Role.PLATE
+
+
 def _pages(
-    entry: TextInside, source: TextSource, copy: Copy, setting: Setting, made: Sequence[MadePage]
+    heads: RunningHeads, source: TextSource, copy: Copy, setting: Setting, made: Sequence[MadePage]
 ) -> Iterator[Art]:
     frame, fount = copy.frame, source.fount
     for number in range(1, frame.pages + 1):
@@ -185,20 +235,12 @@ def _pages(
             continue
         page = made[number - 1]
         art = SetPage(setting, frame, number, fount, page, source.plates)
-        words = _running_head(page, frame, number, fount.roman) if entry.running_heads else ""
-        yield Drawn((RunningHead(setting, frame, number, fount, words), art)) if words else art
-
-
-def _running_head(page: MadePage, frame: PageFrame, number: int, typeface: Typeface) -> str:
-    """The title of the book on even pages, the chapter on odd ones; none over a chapter's beginning or a plate."""
-    if page.opens or page.slots[0].matter.role is Role.PLATE:
-        return ""
-    words = frame.book.title if frame.folio(number) % 2 == 0 else page.chapter or frame.book.title
-    return "" if typeface.missing(words) else words
+        head = heads.head(number)
+        yield art if head is NOTHING else Drawn((head, art))
 
 
 def _headings(frame: PageFrame, made: Sequence[MadePage]) -> Iterator[Heading]:
     for number, page in enumerate(made, start=1):
         for slot in page.slots:
             if slot.matter.heading:
-                yield Heading(slot.matter.heading, frame.folio(number))
+                yield Heading(slot.matter.heading, frame.folio(number), title=slot.matter.title)

@@ -3,24 +3,27 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from ..errors import Problem, Severity
 from ..eyesight import FEWEST_DOTS
 from ..pictures import Picture, effective_dpi, fitting, show_dpi
-from ..typefaces import Typeface
-from ..units import print_mm, print_pt, to_pt
+from ..units import print_pt, to_pt
 from .boxes import STRETCH
-from .copyfit import LARGEST_FIT, Bounds, Copy, is_largest
-from .faces import listed
-from .fount import Style, as_read
-from .makeup import MadePage
+from .copyfit import LARGEST_FIT, MOST_PAGES, Bounds, Copy, is_largest
+from .fount import Style
+from .hyphens import has_own_script
+from .makeup import MadePage, Slot
+from .manuscript import Manuscript
 from .matter import SetLine
 from .passage import Role
+from .remark_findings import quoted, remark_findings
 from .setting import Setting
+from .text_room import few_letters
 
-__all__ = ["findings", "no_room", "nothing_fits", "running_head_findings", "too_large"]
+__all__ = ["findings", "nothing_fits"]
 
 LOOSE = 4.0
 """Lines of a greater stretch ratio are reported: their spaces are three times as wide as usual."""
@@ -28,65 +31,35 @@ LOOSE = 4.0
 LOWEST_RESOLUTION = 300.0
 """Dots per inch; below, a print held close looks coarse (common practice)."""
 
-MOST_SHOWN = 40
-"""So many letters of a line are shown."""
+OTHER_LETTERS = 0.2
+"""Where a greater share of the words is in Latin letters that are not those of the language, it is told."""
+
+LATIN_WORD = re.compile(r"[A-Za-z\u00c0-\u024f]{5,}")
+
+MOST_VOLUMES = 40
+"""In more volumes nobody parts a text."""
 
 
 def findings(
     copy: Copy, setting: Setting, made: Sequence[MadePage], plates: Mapping[str, Picture], bounds: Bounds | None
 ) -> tuple[Problem, ...]:
     """Everything there is to say of a text on these pages; `bounds` are those between which it was fitted."""
+    # where hardly a word fits a line, how the lines came out is no news
+    crowded = list(few_letters(copy, setting, bounds))
+    remarks = remark_findings(copy.proof(setting).remarks, copy.manuscript.name, setting)
+    lines = (*remarks, *_loosest_line(copy, setting, made))
+    if crowded:
+        lines = (*crowded, *(line for line in lines if line.severity is not Severity.NOTE))
     return (
         *_plates(copy, plates),
         *_other_direction(copy),
         *_without_faces(copy),
-        *_broken_words(copy, setting),
+        *_in_other_letters(copy),
         *_too_small(copy, setting),
-        *_short_lines(copy, setting),
-        *_loosest_line(copy, setting, made),
+        *lines,
         *_extent(copy, setting, made, bounds),
     )
 
-
-def running_head_findings(typeface: Typeface, title: str) -> Iterator[Problem]:
-    """What is to be said of running heads in a typeface."""
-    lost = typeface.missing(title)
-    if lost:
-        yield Problem(
-            f"{typeface.name} has no glyph for {listed(lost)} of the title, so even pages have no running head",
-            "write face: with a typeface that has them, or running_heads: no",
-            Severity.WARNING,
-            field=("running_heads",),
-        )
-    if "smcp" not in typeface.features:
-        yield Problem(
-            f"{typeface.name} has no small capitals; running heads are set in its capitals, smaller",
-            severity=Severity.NOTE,
-            field=("running_heads",),
-        )
-
-
-def too_large(copy: Copy, size: float) -> Problem:
-    """A size of which not one line or not one letter finds room."""
-    manuscript, frame = copy.manuscript, copy.frame
-    page = f"{print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}"
-    return Problem(
-        f"{manuscript.name} does not fit in {print_pt(size)} type on a page of {page}: "
-        f"all of its {manuscript.words} words are lost",
-        f"write size: {math.floor(to_pt(copy.largest_settable) * 10) / 10:g} pt or smaller",
-        field=("size",),
-    )
-
-
-def no_room(copy: Copy) -> Problem:
-    """Margins that leave nothing between them."""
-    frame = copy.frame
-    return Problem(
-        f"the margins leave no room on a page of {print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}: "
-        f"all of the {copy.manuscript.words} words of {copy.manuscript.name} are lost",
-        "write smaller margins, or leave them out",
-        field=("margins",),
-    )
 
 
 def nothing_fits(setting: Setting, problems: tuple[Problem, ...]) -> tuple[Problem, ...]:
@@ -138,6 +111,23 @@ def _other_direction(copy: Copy) -> Iterator[Problem]:
         )
 
 
+def _in_other_letters(copy: Copy) -> Iterator[Problem]:
+    """Words in Latin letters in a text of a language that has others: nobody knows of which language they are."""
+    language = copy.fount.language
+    if language is None or not has_own_script(language):
+        return
+    words = copy.manuscript.text.split()
+    latin = sum(LATIN_WORD.search(word) is not None for word in words)
+    if latin > OTHER_LETTERS * len(words):
+        yield Problem(
+            f"{latin} of the {len(words)} words of {copy.manuscript.name} are in Latin letters and never hyphenated, "
+            f"for its language is {language.replace('_', '-')}",
+            "give them a file of their own, as another part of the inside, with its own language:",
+            Severity.NOTE,
+            field=("language",),
+        )
+
+
 def _without_faces(copy: Copy) -> Iterator[Problem]:
     """Styles that the text asks for and that there is no typeface for."""
     used = set().union(*(passage.text for passage in copy.manuscript.passages))
@@ -151,56 +141,33 @@ def _without_faces(copy: Copy) -> Iterator[Problem]:
             )
 
 
-def _broken_words(copy: Copy, setting: Setting) -> Iterator[Problem]:
-    wide = copy.proof(setting).wide
-    if wide:
-        which = "1 word is" if len(wide) == 1 else f"{len(wide)} words are"
-        first = as_read(next(iter(wide)))
-        yield Problem(
-            f"{which} wider than the lines of {copy.manuscript.name} and broken between letters; "
-            f"the first begins {first[:10]!r}",
-            "write a smaller size, or part such words by hand with soft hyphens",
-            Severity.NOTE,
-            field=("file",),
-        )
-
-
-def _short_lines(copy: Copy, setting: Setting) -> Iterator[Problem]:
-    short = copy.proof(setting).short
-    if short:
-        which, ends = ("1 line", "ends") if len(short) == 1 else (f"{len(short)} lines", "end")
-        yield Problem(
-            f"{which} of {copy.manuscript.name} cannot be filled and {ends} short of the margin, "
-            f"the first one {as_read(short[0])!r}",
-            "write a smaller size, another wording, or justified: no",
-            Severity.NOTE,
-            field=("file",),
-        )
-
-
 def _loosest_line(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Iterator[Problem]:
     """The line whose spaces are the widest, if they are too wide."""
-    worst: tuple[float, int, SetLine] | None = None
+    worst: tuple[float, int, str] | None = None
     for number, page in enumerate(made, start=1):
         for slot in page.slots:
             for line in slot.matter.lines[slot.start : slot.end]:
                 if (worst is None or line.gap > worst[0]) and slot.matter.role is Role.BODY:
-                    worst = (line.gap, copy.frame.folio(number), line)
+                    worst = (line.gap, copy.frame.folio(number), _with_initials(slot, line))
     if worst is None:
         return
-    gap, page_number, line = worst
+    gap, page_number, words = worst
     space = copy.fount.space.width * setting.size
     ratio = gap / (space * STRETCH)
     if ratio > LOOSE:
-        words = as_read(line.words)
-        shown = words if len(words) <= MOST_SHOWN else words[:MOST_SHOWN].rstrip() + "…"
         yield Problem(
             f"the loosest line of {copy.manuscript.name}, on page {page_number}, has spaces {1 + gap / space:.1f} "
-            f"times as wide as usual (stretch ratio {ratio:.1f}): {shown!r}",
+            f"times as wide as usual (stretch ratio {ratio:.1f}): {quoted(words)}",
             "write a smaller size, another wording, or justified: no",
             Severity.NOTE,
             field=("file",),
         )
+
+
+def _with_initials(slot: Slot, line: SetLine) -> str:
+    """The words of a line of prose, with the drop capital that they belong to."""
+    first = slot.start == 0 and line is slot.matter.lines[0]
+    return "".join(initial.words for initial in slot.matter.initials if first) + line.words
 
 
 def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Bounds | None) -> Iterator[Problem]:
@@ -211,13 +178,14 @@ def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Boun
     lost = manuscript.words - done
     if not whole:
         which = _counted(lost, manuscript.words, manuscript.name) if lost else f"the end of {manuscript.name} does"
-        yield Problem(f"{which} not fit in {pages} pages", _what_would_fit(copy, setting), field=("file",))
+        remedy = _what_would_fit(copy, setting, "smallest" if bounds else "size") or _how_much_fits(done, manuscript)
+        yield Problem(f"{which} not fit in {pages} pages", remedy, field=("file",))
     elif pages - len(made) >= 2:
         used = len(made)
         in_type, or_else = _largest_fitted(copy, setting, bounds) if bounds else ("", ", or a larger size")
         yield Problem(
             f"{manuscript.name} fills {used} of {pages} pages{in_type}; the others stay empty",
-            f"write pages: {used + used % 2} for a thinner book{or_else}",
+            f"write {copy.frame.to_write(used)} for a thinner book{or_else}",
             Severity.NOTE,
             field=("file",),
         )
@@ -237,9 +205,18 @@ def _counted(lost: int, words: int, name: str) -> str:
     return f"{which} of the {words} of {name} {do}"
 
 
-def _what_would_fit(copy: Copy, setting: Setting) -> str:
-    pages = copy.pages_for(setting)
+def _what_would_fit(copy: Copy, setting: Setting, key: str) -> str:
+    """The number of pages that holds the text, and the size, written under a key; empty if there is neither."""
+    pages = copy.pages_for(setting) and len(copy.proof(setting).first(MOST_PAGES))
     size = copy.size_for(copy.frame.pages, setting.size, copy.smallest_legible)
-    ways = [f"pages: {pages}"] if pages else []
-    ways += [f"size: {to_pt(size):.4g} pt"] if size else []
-    return f"write {' or '.join(ways)}" if ways else "shorten it, or split it into volumes"
+    ways = [copy.frame.to_write(pages)] if pages else []
+    ways += [f"{key}: {to_pt(size):.4g} pt"] if size else []
+    return f"write {' or '.join(ways)}" if ways else ""
+
+
+def _how_much_fits(done: int, manuscript: Manuscript) -> str:
+    """To what a text must be shortened that neither more pages nor smaller type hold, or how it may be split."""
+    volumes = math.ceil(manuscript.words / done) if done else MOST_VOLUMES + 1
+    shorter = f"shorten it to {done} words" if done else "shorten it"
+    split = f"split it into {volumes} volumes" if volumes <= MOST_VOLUMES else "split it into volumes"
+    return f"{shorter}, or {split}: even {MOST_PAGES} pages do not hold it"

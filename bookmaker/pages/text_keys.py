@@ -6,13 +6,13 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
-from ..errors import near_match
-from ..quantities import NotAMeasure, read_number, tidy
+from ..quantities import NotAMeasure, read_number, show, split_number, tidy
 from ..spec.entry import Entry
 from ..spec.measures import Margin, TypeSize, TypeSizeOrFit
-from ..spec.words import Flag, Text, read_text, refuse
+from ..spec.words import Flag, Text, Title, read_text, refuse
 from ..units import from_pt, print_pt
-from .hyphens import known_language, languages
+from .hyphens import known_language
+from .languages import meant_language
 from .part import Part
 
 __all__ = ["UNPARTED", "PageMargins", "TextInside"]
@@ -26,13 +26,19 @@ UNPARTED = "none"
 def _read_leading(value: object) -> float:
     if isinstance(value, float):
         return value
+    limit = f"{TIGHTEST:g} to {LOOSEST:g}"
+    remedy = f"write how many times the size of type it is from line to line, from {limit}, such as 1.25"
     try:
-        ratio = float(read_number(tidy(read_text(value), "1.25")))
+        number, unit = split_number(tidy(read_text(value), "1.25"))
+        ratio = float(read_number(number)) if number else 0.0
     except NotAMeasure as problem:
-        raise refuse(problem.message, problem.remedy) from None
+        raise refuse(problem.message, remedy) from None
+    if unit == "%" and TIGHTEST <= ratio / 100 <= LOOSEST:
+        raise refuse(f"{value} is a share", f"write {ratio / 100:g}, a multiple of the size of type")
+    if unit:
+        raise refuse(f"{show(str(value))} is no plain number", remedy)
     if not TIGHTEST <= ratio <= LOOSEST:
-        limit = f"{TIGHTEST:g} to {LOOSEST:g}"
-        raise refuse(f"{value} is out of range", f"write a number from {limit}, such as 1.25", limit)
+        raise refuse(f"{value} is out of range", remedy, limit)
     return ratio
 
 
@@ -41,9 +47,7 @@ def _read_language(value: object) -> str:
     if written.casefold() in {UNPARTED, "no"}:
         return UNPARTED
     if known_language(written) is None:
-        near = near_match(written, languages())
-        remedy = f"did you mean {near}?" if near else "write a tag such as en, de or el, or none for no hyphens"
-        raise refuse(f"there are no hyphenation patterns for the language {written!r}", remedy)
+        raise refuse(f"the language {show(written)!r} is not known here", meant_language(written))
     return written
 
 
@@ -98,11 +102,15 @@ class TextInside(Part):
     italic_face: Text | None = Field(None, description="the same for emphasis, where the face has no italic here")
     bold_face: Text | None = Field(None, description="the same for strong emphasis")
     language: Language = Field("en", description="language of the text, for hyphens: en, en-GB, de, el, ru; or none")
+    punctuation: Literal["by language", "as written"] = Field(
+        "by language", description="whether typed quotation marks, dashes and points become those of the language"
+    )
     justified: Flag | None = Field(None, description="yes: all lines end at the margin; no: ragged; as they are long")
     hanging: Flag = Field(True, description="punctuation stands out into the margins, yes or no")
     chapters: Literal["new page", "run on"] = Field("new page", description="where chapters begin")
     drop_capital: LinesDeep = Field(0, description="how many lines deep the first letter of a chapter is, or no")
     running_heads: Flag = Field(False, description="title and chapter over the text, yes or no")
+    running_title: Title | None = Field(None, description="short title for running heads, in place of the book's")
     margins: PageMargins | None = Field(None, description="white around the text; by ninths if left out")
     numbers: Flag = Field(True, description="page numbers, yes or no")
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from ..errors import Problem, ShelfFileError
+from ..lost_files import meant_file
 from ..pictures import Picture, load_picture
 from .passage import Passage, Role
 
@@ -31,7 +32,7 @@ def load_plates(name: str, passages: Sequence[Passage], folder: Path) -> tuple[d
             plates[mark] = load_picture(folder / mark)
         except ShelfFileError as refusal:
             problems += _told(refusal.problems, f"line {line} of {name}")
-    return plates, [*_missing(name, missing), *problems]
+    return plates, [*_missing(name, missing, folder), *problems]
 
 
 def _is_there(path: Path) -> bool:
@@ -45,15 +46,16 @@ def _told(problems: Sequence[Problem], where: str) -> Iterator[Problem]:
     return (replace(problem, message=f"{where}: {problem.message}", field=("file",)) for problem in problems)
 
 
-def _missing(name: str, lines: Mapping[str, int]) -> Iterator[Problem]:
+def _missing(name: str, lines: Mapping[str, int], folder: Path) -> Iterator[Problem]:
     if not lines:
         return
+    meant = [found for mark in [*lines][:MOST_NAMED] if (found := meant_file(folder / mark, mark))]
     named = ", ".join(f"{mark} in line {line}" for mark, line in [*lines.items()][:MOST_NAMED])
     more = f" and {len(lines) - MOST_NAMED} more" if len(lines) > MOST_NAMED else ""
     which = "a picture that is" if len(lines) == 1 else f"{len(lines)} pictures that are"
     its = "it beside the text, or write its path" if len(lines) == 1 else "them beside the text, or write their paths"
     yield Problem(
         f"{name} names {which} not there: {named}{more}",
-        f"put {its} as seen from the folder of the text",
+        f"did you mean {', '.join(meant)}?" if meant else f"put {its} as seen from the folder of the text",
         field=("file",),
     )

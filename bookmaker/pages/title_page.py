@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Literal, NamedTuple
@@ -10,21 +10,28 @@ from typing import Literal, NamedTuple
 from pydantic import Field
 
 from ..drawing import BLACK, NOTHING, Art, Canvas, Colour, Drawn
+from ..errors import Problem
 from ..geometry import Path, Rect
 from ..spec.words import Flag, Ink, Text, Title
 from ..typefaces import TextLine, Typeface
-from .display import LEADING, broken, centred
-from .faces import face_of, missing_glyphs
+from .book_type import Family
+from .display import LEADING, broken, centred, titled
+from .faces import family_for, family_of, missing_glyphs
+from .fount import Style
 from .page import Inside, PageFrame, numbered
 from .part import Part
+from .sizes import too_small
 
 __all__ = ["SwelledRule", "TitlePage", "compose", "extent", "load"]
 
 SHRINK = 0.92
 """A page too full is set again so much smaller."""
 
+SMALLEST_TITLE = 0.55
+"""The title alone gives way, down to this share of its usual size: it is then a third larger than the author."""
+
 SMALLEST = 0.2
-"""But not smaller than this share of the usual sizes."""
+"""Then all becomes smaller, but not under this share of the usual sizes."""
 
 
 class TitlePage(Part):
@@ -35,7 +42,7 @@ class TitlePage(Part):
     imprint: Title | None = Field(None, description="who brings the book out")
     place: Title | None = Field(None, description="where")
     year: Title | None = Field(None, description="when")
-    face: Text = Field("text", description="name of a bundled typeface, or path of a TTF or OTF file")
+    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
     ink: Ink = Field(BLACK, description="colour of the title and of the rule under it")
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
@@ -43,10 +50,18 @@ class TitlePage(Part):
 class Line(NamedTuple):
     """A text of the title page: the size of its type as a share of the page's height, and its most lines."""
 
+    what: str
     text: str
     size: float
     most_lines: int
     colour: Colour = BLACK
+
+
+class Scale(NamedTuple):
+    """How much smaller than usual the title is set, and everything else."""
+
+    title: float
+    others: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,52 +86,75 @@ class SwelledRule:
         canvas.fill(outline, self.colour)
 
 
-def load(entry: TitlePage, folder: FilePath) -> Typeface:
-    """The typeface.
+def load(entry: TitlePage, folder: FilePath) -> Family | None:
+    """The typefaces, if any are named.
 
     Raises:
-        ShelfFileError: it cannot be used.
+        ShelfFileError: they cannot be used.
     """
-    return face_of(entry.face, folder)
+    return family_of(entry.face, folder)
 
 
-def extent(entry: TitlePage, source: Typeface, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
+def extent(entry: TitlePage, source: Family | None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
     """One page."""
     return 1
 
 
-def compose(entry: TitlePage, source: Typeface, frame: PageFrame) -> Inside:
+def compose(entry: TitlePage, source: Family | None, frame: PageFrame) -> Inside:
     """The title page, and blank ones after it if it has more."""
-    scale = 1.0
-    while scale > SMALLEST and _height(entry, source, frame, scale) > frame.type_area(1).height:
-        scale *= SHRINK
-    pages: tuple[Art, ...] = (_set(entry, source, frame, scale), *(NOTHING,) * (frame.pages - 1))
-    text = "".join(line.text for line in (*_upper(entry, frame), *_lower(entry)))
-    problems = tuple(missing_glyphs("title page", source, text))
-    return Inside(numbered(pages, frame, source) if entry.numbers else pages, problems)
+    texts = (*_upper(entry, frame), *_lower(entry))
+    words = "".join(line.text for line in texts)
+    face = family_for(source, frame, words)[Style.ROMAN]
+    room = frame.type_area(1).height
+    smallest = Scale(SMALLEST, SMALLEST)
+    scale = next((scale for scale in _scales() if _height(entry, face, frame, scale) <= room), smallest)
+    pages: tuple[Art, ...] = (_set(entry, face, frame, scale), *(NOTHING,) * (frame.pages - 1))
+    problems = (*missing_glyphs("title page", face, words), *_small(texts, face, frame, scale))
+    return Inside(numbered(pages, frame, face) if entry.numbers else pages, problems)
+
+
+def _scales() -> Iterator[Scale]:
+    """What is tried, one after the other."""
+    title, others = 1.0, 1.0
+    while others > SMALLEST:
+        yield Scale(title, others)
+        if title > SMALLEST_TITLE:
+            title *= SHRINK
+        else:
+            title, others = title * SHRINK, others * SHRINK
 
 
 def _upper(entry: TitlePage, frame: PageFrame) -> Iterator[Line]:
     """What stands at the head: author, title, subtitle."""
     if frame.book.author:
-        yield Line(frame.book.author, 1 / 24, 2)
-    yield Line(frame.book.title, 1 / 10, 5, entry.ink)
+        yield Line("author", frame.book.author, 1 / 24, 2)
+    yield Line("title", frame.book.title, 1 / 10, 5, entry.ink)
     if entry.subtitle:
-        yield Line(entry.subtitle, 1 / 26, 3)
+        yield Line("subtitle", entry.subtitle, 1 / 26, 3)
 
 
 def _lower(entry: TitlePage) -> Iterator[Line]:
     """What stands at the foot: place, imprint, year."""
-    for text in (entry.place, entry.imprint, entry.year):
+    for what, text in (("place", entry.place), ("imprint", entry.imprint), ("year", entry.year)):
         if text:
-            yield Line(text, 1 / 30, 2)
+            yield Line(what, text, 1 / 30, 2)
 
 
-def _lines(line: Line, face: Typeface, frame: PageFrame, scale: float) -> tuple[TextLine, ...]:
-    size = frame.height * line.size * scale
-    return broken(
-        face, line.text, size, frame.type_area(1).width, line.most_lines, right_to_left=frame.right_to_left
-    )
+def _lines(line: Line, face: Typeface, frame: PageFrame, scale: Scale) -> tuple[TextLine, ...]:
+    width, right_to_left = frame.type_area(1).width, frame.right_to_left
+    if line.what == "title":
+        size = frame.height * line.size * scale.title
+        return titled(face, line.text, size, width, line.most_lines, right_to_left=right_to_left)
+    size = frame.height * line.size * scale.others
+    return broken(face, line.text, size, width, line.most_lines, right_to_left=right_to_left)
+
+
+def _small(texts: Sequence[Line], face: Typeface, frame: PageFrame, scale: Scale) -> Iterator[Problem]:
+    """The smallest of the texts, if it is too small to be read."""
+    sizes = {line.what: min(part.size for part in _lines(line, face, frame, scale)) for line in texts}
+    what = min(sizes, key=lambda name: sizes[name])
+    field = () if what in ("title", "author") else (what,)
+    yield from too_small(f"the {what} on the title page", face, sizes[what], frame, "write fewer words", field)
 
 
 def _deep(lines: tuple[TextLine, ...]) -> float:
@@ -124,16 +162,16 @@ def _deep(lines: tuple[TextLine, ...]) -> float:
     return sum(line.size * LEADING for line in lines)
 
 
-def _height(entry: TitlePage, face: Typeface, frame: PageFrame, scale: float) -> float:
+def _height(entry: TitlePage, face: Typeface, frame: PageFrame, scale: Scale) -> float:
     """All that stands on the page with the least space between head and foot, in mm."""
     texts = (*_upper(entry, frame), *_lower(entry))
-    gaps = frame.height * scale * (len(list(_upper(entry, frame))) / 30 + 1 / 10)
+    gaps = frame.height * scale.others * (len(list(_upper(entry, frame))) / 30 + 1 / 10)
     return sum(_deep(_lines(line, face, frame, scale)) for line in texts) + gaps
 
 
-def _set(entry: TitlePage, face: Typeface, frame: PageFrame, scale: float) -> Art:
+def _set(entry: TitlePage, face: Typeface, frame: PageFrame, scale: Scale) -> Art:
     """Head lines from the top of the type area down, a swelled rule under them, foot lines from its foot up."""
-    area, gap = frame.type_area(1), frame.height * scale / 30
+    area, gap = frame.type_area(1), frame.height * scale.others / 30
     layers: list[Art] = []
     top = area.top
     for line in _upper(entry, frame):

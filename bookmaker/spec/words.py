@@ -12,9 +12,12 @@ from ..drawing import Colour
 from ..quantities import show
 from .entry import Names
 
-__all__ = ["Flag", "Ink", "SpaceName", "StockName", "Text", "Title", "read_text", "refuse"]
+__all__ = ["Flag", "Ink", "Lines", "SpaceName", "StockName", "Text", "Title", "read_text", "refuse"]
 
 LONGEST_TITLE = 300
+LONGEST_LINES, MOST_LINES = 1000, 30
+"""Characters and lines of a text that stands on a page of its own."""
+
 JOINERS = "\u200c\u200d\u200e\u200f\u00ad"
 """Invisible signs that belong to writing: joiners, direction marks, the soft hyphen."""
 
@@ -44,15 +47,27 @@ def read_text(value: object) -> str:
 
 
 def _read_title(value: object) -> str:
-    title = " ".join(read_text(value).split())
-    if not title:
+    return _visible(" ".join(read_text(value).split()), LONGEST_TITLE)
+
+
+def _read_lines(value: object) -> str:
+    lines = [" ".join(line.split()) for line in read_text(value).strip().split("\n")]
+    if len(lines) > MOST_LINES:
+        raise refuse(f"has {len(lines)} lines", f"write at most {MOST_LINES}", f"{MOST_LINES} lines")
+    _visible(" ".join(lines), LONGEST_LINES)
+    return "\n".join(lines)
+
+
+def _visible(text: str, longest: int) -> str:
+    """The text, if it has letters, not too many of them, and nothing that cannot be seen."""
+    if not text:
         raise refuse("is empty", "write at least one letter")
-    if len(title) > LONGEST_TITLE:
-        raise refuse(f"has {len(title)} characters", f"write at most {LONGEST_TITLE}", f"{LONGEST_TITLE} characters")
-    hidden = next((sign for sign in title if not sign.isprintable() and sign not in JOINERS), "")
+    if len(text) > longest:
+        raise refuse(f"has {len(text)} characters", f"write at most {longest}", f"{longest} characters")
+    hidden = next((sign for sign in text if not sign.isprintable() and sign not in JOINERS), "")
     if hidden:
         raise refuse(f"holds the control character U+{ord(hidden):04X}", "write visible letters only")
-    return title
+    return text
 
 
 def _read_written(value: object) -> str:
@@ -67,6 +82,9 @@ Text = Annotated[str, BeforeValidator(_read_written)]
 
 Title = Annotated[str, BeforeValidator(_read_title)]
 """A title or a name: some visible text, at most 300 characters, white space tidied."""
+
+Lines = Annotated[str, BeforeValidator(_read_lines)]
+"""A few lines of visible text; where they end is kept, other white space is tidied."""
 
 StockName = Annotated[str, BeforeValidator(read_text), Names("stock")]
 """The name of a stock, as under ``stocks``."""

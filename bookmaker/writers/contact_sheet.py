@@ -10,7 +10,8 @@ import pypdfium2
 
 from ..drawing import Canvas, Colour
 from ..geometry import Path, Point, Rect, Size, Transform
-from ..typefaces import bundled, set_line
+from ..stand_ins import face_with
+from ..typefaces import set_line
 from ..units import MM_PER_INCH, to_pt
 from .pdf import PdfFile
 from .shelf_front import Front, Row, Shown, rows_of
@@ -80,11 +81,12 @@ def _height(rows: Sequence[Scaled]) -> float:
 
 def _draw(canvas: Canvas, heading: str, rows: Sequence[Scaled], size: Size) -> None:
     top = size.height - MARGIN
-    canvas.text(set_line(bundled("sans bold"), 4.0, heading), Point(MARGIN, top - 4.0), INK)
+    canvas.text(set_line(face_with(heading, "sans bold"), 4.0, heading), Point(MARGIN, top - 4.0), INK)
     y = top - HEADING
     for row in rows:
         if row.row.name:
-            canvas.text(set_line(bundled("sans"), 3.0, row.row.name), Point(MARGIN, y - LABEL + 1.2), INK)
+            name = set_line(face_with(row.row.name, "sans"), 3.0, row.row.name)
+            canvas.text(name, Point(MARGIN, y - LABEL + 1.2), INK)
         y -= row.height
         _draw_row(canvas, row, Point(MARGIN + TIMBER, y + BELOW + TIMBER))
 

@@ -10,6 +10,7 @@ import pypdfium2
 from ..drawing import BLACK, WHITE, Canvas, Colour, Pen
 from ..flat import Flat, Role
 from ..geometry import Path, Point, Rect, Size, Transform, polygon
+from ..stand_ins import face_with
 from ..typefaces import bundled, set_line
 from ..units import MM_PER_INCH, print_mm, to_pt
 from .pdf import PdfFile
@@ -82,8 +83,9 @@ def _tell(canvas: Canvas, flat: Flat, lines: Sequence[str]) -> None:
         return
     room = _safe(max(faces, key=lambda rect: rect.width * rect.height)).grown(-0.6, -0.6, -0.6, -0.6)
     for number, text in enumerate(reversed(lines)):
-        line = set_line(bundled("sans"), TOLD, text)
-        line = set_line(bundled("sans"), TOLD * min(1.0, room.width / line.width), text)
+        face = face_with(text, "sans")
+        line = set_line(face, TOLD, text)
+        line = set_line(face, TOLD * min(1.0, room.width / line.width), text)
         canvas.text(line, Point(room.x, room.y + number * TOLD * 1.3), SAFE)
 
 

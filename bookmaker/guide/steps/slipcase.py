@@ -36,7 +36,7 @@ def _row(job: BoxJob) -> str:
 def _steps(job: BoxJob, row: float) -> Iterator[str]:
     box = job.box
     inside, outside, flat = box.inside, box.outside, box.flat
-    titles = [book.numbered for book in job.books]
+    titles = [book.printed for book in job.books]
     yield (
         f"Finish its {counted(len(titles), 'book')} first, jackets and all: {listed(titles)}. Side by side between "
         f"two boards they should measure {thick(row)}. If they are more than {thick(box.entry.ease)} off, write "

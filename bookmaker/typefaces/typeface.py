@@ -1,4 +1,4 @@
-"""Typefaces: loaded from ``fonts/`` or from the maker's own files, shaped by HarfBuzz, measured in ems.
+"""Typefaces: text shaped by HarfBuzz, measured in ems.
 
 A run is a stretch of text in one typeface, shaped: kerned, with ligatures, every glyph in place. It is free
 of size; a line of text gives it one. Each glyph keeps the characters it stands for, so that what is printed
@@ -7,49 +7,22 @@ can be searched and copied again.
 
 from __future__ import annotations
 
-import io
-import logging
 import unicodedata
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 from itertools import pairwise
 from pathlib import Path
-from typing import Any, NamedTuple, NoReturn
+from typing import Any, NamedTuple
 
 import uharfbuzz as hb
 from fontTools.ttLib import TTFont
 
-from .errors import Problem, ShelfFileError, near_match
-from .scripts import in_visual_order, stretches
+from ..scripts import in_visual_order, stretches
 
-__all__ = ["BUNDLED", "Glyph", "Run", "TextLine", "Typeface", "bundled", "load_typeface", "set_line"]
-
-BUNDLED = {
-    "text": "noto-serif/NotoSerif_400Regular.ttf",
-    "text italic": "noto-serif/NotoSerif_400Regular_Italic.ttf",
-    "text bold": "noto-serif/NotoSerif_700Bold.ttf",
-    "text bold italic": "noto-serif/NotoSerif_700Bold_Italic.ttf",
-    "sans": "open-sans/OpenSans_400Regular.ttf",
-    "sans bold": "open-sans/OpenSans_700Bold.ttf",
-    "old style": "eb-garamond/EBGaramond_400Regular.ttf",
-    "old style italic": "eb-garamond/EBGaramond_400Regular_Italic.ttf",
-    "typewriter": "courier-prime/CourierPrime_400Regular.ttf",
-    "blackletter": "unifraktur-maguntia/UnifrakturMaguntia_400Regular.ttf",
-    "script": "dancing-script/DancingScript_400Regular.ttf",
-}
-"""The typefaces that come with bookmaker: what each is used for, and its file under ``fonts/``."""
+__all__ = ["Glyph", "Run", "TextLine", "Typeface", "set_line"]
 
 MOST_RUNS = 20_000
 """Runs a typeface remembers; a book's vocabulary fits, its whole text need not."""
-
-# What fontTools remarks about odd font files is no message for makers: a file is usable or refused.
-logging.getLogger("fontTools").addHandler(logging.NullHandler())
-
-FETCH_AGAIN = "fetch the font file again from where it came"
-
-EMBEDDING_FORBIDDEN = 0x0002
-"""The `fsType` value of a typeface that may not be embedded (OpenType, OS/2 table)."""
 
 
 class Glyph(NamedTuple):
@@ -84,11 +57,29 @@ class Run:
         """The lowest ink, in ems, negative under the baseline; 0 for a blank."""
         return min((bottom for bottom, _ in self._inked()), default=0.0)
 
+    @property
+    def left(self) -> float:
+        """Where its ink begins, in ems from its left end; 0 for a blank."""
+        return min((left for left, _ in self._inked_across()), default=0.0)
+
+    @property
+    def right(self) -> float:
+        """Where its ink ends, in ems from its left end; 0 for a blank."""
+        return max((right for _, right in self._inked_across()), default=0.0)
+
     def _inked(self) -> Iterator[tuple[float, float]]:
         for glyph in self.glyphs:
             bottom, top = self.typeface.extent(glyph.gid)
             if top > bottom:
                 yield bottom + glyph.dy, top + glyph.dy
+
+    def _inked_across(self) -> Iterator[tuple[float, float]]:
+        x = 0.0
+        for glyph in self.glyphs:
+            left, right = self.typeface.breadth(glyph.gid)
+            if right > left:
+                yield x + glyph.dx + left, x + glyph.dx + right
+            x += glyph.advance
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +108,6 @@ class TextLine:
 class Typeface:
     """A usable TrueType or OpenType font file. Measures are in ems; `descent` is negative.
 
-    The same file is the same object wherever it is loaded in a process; pickled, it travels by its path.
     `features` are the tags of its glyph substitutions: ``smcp`` where it has small capitals.
     """
 
@@ -140,9 +130,6 @@ class Typeface:
 
     def __repr__(self) -> str:
         return f"Typeface({self.name!r})"
-
-    def __reduce__(self) -> tuple[Callable[[Path], Typeface], tuple[Path]]:
-        return load_typeface, (self.path,)
 
     def covers(self, char: str) -> bool:
         """Whether the typeface can print a character; spaces and invisible signs can always be set.
@@ -188,6 +175,12 @@ class Typeface:
             found = self._extents[gid] = (top + (ink.height / self.units_per_em if ink else 0.0), top)
         return found
 
+    def breadth(self, gid: int) -> tuple[float, float]:
+        """Where the ink of a glyph begins and ends, in ems from its left; equal for a blank."""
+        ink = self._font.get_glyph_extents(gid)
+        left = ink.x_bearing / self.units_per_em if ink else 0.0
+        return left, left + (ink.width / self.units_per_em if ink else 0.0)
+
     def _height(self, field: str, letter: str, tables: TTFont) -> float:
         """The height that the OS/2 table gives, or else that of the letter itself."""
         given: int = getattr(tables["OS/2"], field, 0) if "OS/2" in tables else 0
@@ -229,80 +222,6 @@ class Typeface:
             glyph = Glyph(info.codepoint, place.x_advance / em, place.x_offset / em, place.y_offset / em, own)
             glyphs.append(self._glyphs.setdefault(glyph, glyph))
         return glyphs
-
-
-def load_typeface(path: Path) -> Typeface:
-    """Read a font file.
-
-    Raises:
-        ShelfFileError: the file cannot be read, or is no TrueType or OpenType font with outlines.
-    """
-    if path.is_dir():
-        _refuse(f"{path.name} is a folder, not a font file", "write the name of one TTF or OTF file")
-    try:
-        data = path.read_bytes()
-    except (FileNotFoundError, NotADirectoryError):
-        _refuse(f"there is no font file {path.name}", "write its path as seen from the folder of the shelf file")
-    except (OSError, ValueError) as failure:
-        reason = getattr(failure, "strerror", None) or failure
-        _refuse(f"{path.name} cannot be read ({reason})", "write the name of a font file that you may read")
-    return _typeface_of(path, data)
-
-
-@lru_cache(maxsize=64)
-def _typeface_of(path: Path, data: bytes) -> Typeface:
-    _check_format(path, data)
-    try:
-        tables = TTFont(io.BytesIO(data), lazy=True)
-        if any(table.offset + table.length > len(data) for table in tables.reader.tables.values()):
-            _refuse(f"{path.name} is damaged", FETCH_AGAIN)  # cut short; else it would be found when it is printed
-        if "glyf" not in tables and "CFF " not in tables:
-            _refuse(f"{path.name} has no outlines to print", "choose a TTF or OTF file with outlines")
-        if "OS/2" in tables and tables["OS/2"].fsType & 0x000F == EMBEDDING_FORBIDDEN:
-            _refuse(f"{path.name} may not be embedded in a PDF", "choose a typeface whose licence allows it")
-        return Typeface(path, data, tables)
-    except ShelfFileError:
-        raise
-    except Exception:  # a damaged file can make the tables' readers raise anything
-        _refuse(f"{path.name} is damaged", FETCH_AGAIN)
-
-
-def _check_format(path: Path, data: bytes) -> None:
-    """Refuse what is not a single TrueType or OpenType font, by its first four bytes."""
-    start = data[:4]
-    if start == b"ttcf":
-        _refuse(f"{path.name} is a collection of fonts", "choose a file that holds one font, TTF or OTF")
-    if start in (b"wOFF", b"wOF2"):
-        _refuse(f"{path.name} is a font for web pages", "choose the same typeface as a TTF or OTF file")
-    if start not in (b"\0\1\0\0", b"true", b"OTTO"):
-        _refuse(f"{path.name} is not a font file", "choose a TTF or OTF file")
-
-
-def _refuse(message: str, remedy: str) -> NoReturn:
-    raise ShelfFileError((Problem(message, remedy),))
-
-
-@lru_cache(maxsize=len(BUNDLED))
-def bundled(name: str) -> Typeface:
-    """One of the typefaces that come with bookmaker, by what it is for: "text", "sans bold", …
-
-    Raises:
-        ShelfFileError: there is no typeface of that name.
-    """
-    if name not in BUNDLED:
-        near = near_match(name, BUNDLED)
-        _refuse(
-            f"{name!r} is not a typeface of bookmaker",
-            f"did you mean {near!r}?" if near else "write one of " + ", ".join(BUNDLED),
-        )
-    return load_typeface(_fonts_folder() / BUNDLED[name])
-
-
-def _fonts_folder() -> Path:
-    """Inside the package where it is installed, beside it in a checkout."""
-    package = Path(__file__).parent
-    inside = package / "fonts"
-    return inside if inside.is_dir() else package.parent / "fonts"
 
 
 def set_line(typeface: Typeface, size_mm: float, text: str) -> TextLine:

@@ -1,0 +1,115 @@
+"""Headings: how large those of each rank are, and the lines they stand on.
+
+All headings of a rank look alike: where one of them has a word too wide for the measure, all are set smaller,
+down to a bound; what is too wide even then is hyphenated, and no other word of a heading is.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterator, Sequence
+
+from .balance import leans
+from .boxes import Boxes
+from .fount import NOTE_FIGURES, Fount, Style, as_read
+from .lines import Lines
+from .matter import Matter
+from .passage import Passage, Role
+from .ranks import Rank
+from .setting import Manner, Setting
+
+__all__ = ["Headings"]
+
+SIZES = {Rank.TITLE: (1.6, 1.2), Rank.PART: (1.6, 1.2), Rank.CHAPTER: (1.3, 1.0), Rank.SECTION: (1.0, 0.85)}
+"""Sizes of headings, as multiples of the size of the text: the usual one, and the least."""
+
+LEADING = 1.2
+"""From line to line of a heading, as a multiple of its size."""
+
+ROOMY = 16
+"""On pages of so many lines two blank lines stand under the head of a chapter."""
+
+SUNK = {Rank.TITLE: 1 / 5, Rank.PART: 1 / 3, Rank.CHAPTER: 1 / 5}
+"""How far down a new page headings stand, as a share of its lines."""
+
+PIECES = re.compile(r"(?<=[-\u2010\u2013\u2014/])")
+"""Where a word may be parted without a hyphen."""
+
+
+class Headings:
+    """Sets the headings among some passages."""
+
+    def __init__(
+        self, fount: Fount, setting: Setting, manner: Manner, lines: Lines, passages: Sequence[Passage]
+    ) -> None:
+        self._fount, self._setting, self._manner, self._lines = fount, setting, manner, lines
+        measure = setting.measure / setting.size + 1e-9
+        self._scales = self._fitted(measure, [passage for passage in passages if passage.role is Role.HEADING])
+        self._boxes = {
+            scale: Boxes(fount, measure / scale, hanging=False, sparing=True, wide=lines.remarks.wide)
+            for scale in set(self._scales.values())
+        }
+
+    def set(self, passage: Passage) -> Matter:
+        """A heading in the middle, so many rows deep that what follows is back on the grid."""
+        setting, rank = self._setting, _rank(passage)
+        scale = self._scales[rank]
+        size, chapter = setting.size * scale, rank < Rank.SECTION
+        lines = self._lines.centred(self._words(passage), self._boxes[scale], size, setting.measure)
+        step = max(setting.leading, size * LEADING)
+        taller = max(0.0, size - setting.size) * setting.typeface.cap_height
+        rows = 1 + math.ceil(((len(lines) - 1) * step + taller) / setting.leading - 1e-9)
+        begins = rank is Rank.PART or (chapter and self._manner.new_pages)
+        return Matter(
+            Role.HEADING,
+            lines,
+            rows,
+            size,
+            step,
+            drop=(rows - 1) * setting.leading - (len(lines) - 1) * step,
+            before=2 if chapter else 1,
+            after=(2 if setting.lines_per_page >= ROOMY else 1) if chapter else 0,
+            together=len(lines),
+            stays=True,
+            opens=begins,
+            sink=int(setting.lines_per_page * SUNK[rank]) if begins else 0,
+            heading=as_read(NOTE_FIGURES.sub("", passage.text)) if chapter else "",
+            title=rank is Rank.TITLE,
+            part=rank is Rank.PART,
+        )
+
+    def _words(self, passage: Passage) -> list[str]:
+        style = self._section_style(passage.level - Rank.CHAPTER) if passage.level >= Rank.SECTION else ""
+        return [style + word for word in passage.text.split(" ")]
+
+    def _section_style(self, depth: int) -> str:
+        """Bold for sections, italic for what is below them, as far as there are faces for it."""
+        faces, styles = self._fount.faces, (Style.BOLD, Style.ITALIC)
+        return next((style for style in (styles if depth == 1 else styles[::-1]) if style in faces), Style.ROMAN)
+
+    def _fitted(self, measure: float, headings: Sequence[Passage]) -> dict[Rank, float]:
+        """How large each rank is set, none larger than the one above it."""
+        scales: dict[Rank, float] = {}
+        above = math.inf
+        for rank, (usual, least) in SIZES.items():
+            widths = [width for passage in headings if _rank(passage) is rank for width in self._widths(passage)]
+            scales[rank] = min([above, usual, *(measure / width for width in widths if measure / width >= least)])
+            if widths:
+                above = scales[rank]
+        return scales
+
+    def _widths(self, passage: Passage) -> Iterator[float]:
+        """The widths of what should stand on one line: words, with articles and the like before them."""
+        words, space = self._words(passage), self._fount.space.width
+        before = 0.0
+        for place, word in enumerate(words):
+            pieces = [self._fount.width(piece) for piece in PIECES.split(word) if piece]
+            yield from pieces
+            if before:
+                yield before + pieces[0]
+            before = pieces[0] + space if leans(as_read(word), first=place == 0) else 0.0
+
+
+def _rank(passage: Passage) -> Rank:
+    return Rank(min(passage.level, Rank.SECTION))

@@ -1,0 +1,110 @@
+"""What the compositor remarked, as messages to the maker: one for each kind, and what would help."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from ..errors import Problem, Severity
+from ..units import to_pt
+from .fount import as_read
+from .passage import INDENT_SIGN
+from .remarks import Remarks
+from .setting import Setting
+
+__all__ = ["quoted", "remark_findings"]
+
+MOST_SHOWN = 40
+"""So many letters of a text are shown."""
+
+FEWEST_TURNED = 1 / 10
+"""Where fewer of the lines of verse are turned over it is not told."""
+
+
+def remark_findings(remarks: Remarks, name: str, setting: Setting) -> Iterator[Problem]:
+    """All there is to say of a text by its name."""
+    yield from _broken_words(remarks, name)
+    yield from _turned_verses(remarks, name, setting)
+    yield from _plain_openings(remarks, name)
+    yield from _unfit_tables(remarks, name)
+    yield from _short_lines(remarks, name)
+
+
+def quoted(text: str) -> str:
+    """A text as its reader sees it, between quotation marks; the end of a long one is left out.
+
+    >>> quoted("\\x01oil\\x00\\xa0& wick")
+    "'oil & wick'"
+    """
+    words = " ".join(as_read(text.replace(INDENT_SIGN, "")).split())
+    shown = words if len(words) <= MOST_SHOWN else words[:MOST_SHOWN].rstrip() + "\u2026"
+    return f"'{shown}'"
+
+
+def _turned_verses(remarks: Remarks, name: str, setting: Setting) -> Iterator[Problem]:
+    verses = remarks.verses
+    if verses.turned > FEWEST_TURNED * verses.count:
+        fits = math.floor(to_pt(setting.measure / verses.widest) * 20) / 20
+        which = "line of verse is" if verses.count == 1 else "lines of verse are"
+        yield Problem(
+            f"{verses.turned} of {verses.count} {which} wider than the measure of {name} and turned over",
+            f"write size: {fits:g} pt for the longest to fit, or a wider page",
+            Severity.NOTE,
+            field=("file",),
+        )
+
+
+def _plain_openings(remarks: Remarks, name: str) -> Iterator[Problem]:
+    plain = remarks.plain
+    if plain:
+        which = "1 chapter" if len(plain) == 1 else f"{len(plain)} chapters"
+        begins = "begins" if len(plain) == 1 else "begin"
+        yield Problem(
+            f"{which} of {name} {begins} without a drop capital; the first text, {quoted(plain[0].text)}, "
+            f"{plain[0].why.value}",
+            "write another beginning, drop_capital: with fewer lines, or no",
+            Severity.NOTE,
+            field=("drop_capital",),
+        )
+
+
+def _broken_words(remarks: Remarks, name: str) -> Iterator[Problem]:
+    wide = remarks.wide
+    if wide:
+        which = "1 word is" if len(wide) == 1 else f"{len(wide)} words are"
+        first = as_read(next(iter(wide)))[:10]
+        yield Problem(
+            f"{which} wider than the lines of {name} and broken between letters; "
+            f"the first begins {quoted(first)}",
+            "write a smaller size, or part such words by hand with soft hyphens",
+            Severity.NOTE,
+            field=("file",),
+        )
+
+
+def _unfit_tables(remarks: Remarks, name: str) -> Iterator[Problem]:
+    unfit = remarks.unfit
+    if unfit:
+        count = len(unfit)
+        which = f"the table in line {unfit[0]} of {name} has no room for its columns, so"
+        if count > 1:
+            which = f"{count} tables of {name} have no room for their columns, the first in line {unfit[0]}:"
+        yield Problem(
+            f"{which} each row is set on lines of its own",
+            "write a smaller size, fewer columns, or shorter words in them",
+            Severity.WARNING,
+            field=("file",),
+        )
+
+
+def _short_lines(remarks: Remarks, name: str) -> Iterator[Problem]:
+    short = remarks.short
+    if short:
+        which, ends = ("1 line", "ends") if len(short) == 1 else (f"{len(short)} lines", "end")
+        yield Problem(
+            f"{which} of {name} cannot be filled and {ends} short of the margin, "
+            f"the first one {quoted(short[0])}",
+            "write a smaller size, another wording, or justified: no",
+            Severity.NOTE,
+            field=("file",),
+        )
