@@ -399,6 +399,14 @@ def test_a_volume_number_stands_upright_and_no_smaller_than_the_title(
     assert found["volume"][1] >= found["title"][1] * 0.999
 
 
+def test_a_long_date_turns_alone() -> None:
+    words = Words("Knots", "N. Corrow", "II", "12 September 1901")
+    done = letter_spine(free_room(Rect(0, 0, 3, 21)), words, Spine(HANDS[0], "down"))
+    assert {line.what: line.way for line in done.lettering} == {
+        "title": "down", "author": "down", "volume": "across", "date": "down"
+    }  # fmt: skip
+
+
 def test_a_number_too_wide_for_its_spine_runs_along_it_through_the_whole_set(tmp_path: FilePath) -> None:
     row = "".join(f"      - {{volume: {number}, block: {{pages: 24}}}}\n" for number in ("I", "XXXVIII"))
     books = f"  - title: Annals of the Lights\n    volumes: 2\n    row:\n{row}"
@@ -500,7 +508,8 @@ def test_a_spine_too_thin_for_one_letter_is_told_to_stay_bare() -> None:
     assert {line.help for line in thin.lettering} == {
         "write spine_title: none, or make the book thicker: not even one letter finds room on this spine"
     }
-    wider = letter_spine(free_room(Rect(0, 0, 2, 21)), words, Spine(HANDS[0]))
+    # so low that the date must stand across, where it is tiny
+    wider = letter_spine(free_room(Rect(0, 0, 2, 9)), words, Spine(HANDS[0]))
     assert not any("not even" in line.help for line in wider.lettering)
     assert [line.what for line in wider.lettering if line.text.startswith("12")] == ["date"]
     [told] = [p for p in lettering_problems(wider.lettering, 600) if p.message.startswith("'12 September 1901'")]

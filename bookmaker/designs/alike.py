@@ -14,7 +14,7 @@ from ..quantities import show
 from .design import SpineTitle, Words
 from .lettering import Hand, Way, face_of, letter_height, typeface_for, written
 from .names import surname
-from .stack import READABLE, SMALLEST_NUMBER, Name, Order, Stack, stacked
+from .stack import NUMBERS, READABLE, SMALLEST_NUMBER, Name, Order, Stack, stacked
 from .wording import reads_upwards, shortened
 
 __all__ = ["LARGEST", "Spine", "alike", "help_for", "letters_of", "serves_better", "stacks_of", "way_along"]
@@ -126,14 +126,13 @@ def letters_of(stacks: Sequence[Stack]) -> float:
 
 
 def alike(room: Size, fellows: Sequence[Words], spine: Spine, way: Way) -> list[Stack]:
-    """The stacks of a set one way, all of one size and one form; if any number cannot stand upright, none does."""
+    """The stacks of a set one way, all of one size and form; where one number cannot stand upright, none does."""
 
     def formed(form: Form) -> list[Stack]:
         orders = _orders(room, fellows, spine, way, form)
         upright = [stacked(order) for order in orders]
-        if all(map(_numbers_stand, upright)):
-            return upright
-        return [stacked(replace(order, upright=False)) for order in orders]
+        turned = tuple(name for name in NUMBERS if not all(_stands(name, stack) for stack in upright))
+        return [stacked(replace(order, turned=turned)) for order in orders] if turned else upright
 
     chosen = formed(FORMS[0])
     if not _easily_read(chosen):
@@ -150,10 +149,10 @@ def alike(room: Size, fellows: Sequence[Words], spine: Spine, way: Way) -> list[
     return [stacked(replace(stack.order, most=tuple(least.items()))) for stack in chosen]
 
 
-def _numbers_stand(stack: Stack) -> bool:
-    """Whether volume number and date are large enough, as they stand across the spine."""
+def _stands(name: Name, stack: Stack) -> bool:
+    """Whether volume number or date is large enough, as it stands across the spine."""
     least = SMALLEST_NUMBER * stack.ems["title"]
-    return stack.order.way == "across" or all(stack.ems.get(name, least) >= least for name in ("volume", "date"))
+    return stack.order.way == "across" or stack.ems.get(name, least) >= least
 
 
 def _orders(room: Size, fellows: Sequence[Words], spine: Spine, way: Way, form: Form) -> list[Order]:

@@ -203,7 +203,7 @@ def _thing(name: Name, box: Rect, own: Stack, spine: Spine) -> Iterator[Lettered
     else:
         text = {"title": order.title, "author": order.author, "volume": order.volume, "date": order.date}[name]
         what = cast(What, name)
-        way = order.way_of_numbers if name in FOOT else order.way
+        way = order.way_of(name)
         setting = own.texts[name].at(own.ems[name])
         if way == "across":  # first lines are level through a set
             box = Rect(box.x, box.top - setting.height, box.width, setting.height)

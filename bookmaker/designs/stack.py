@@ -18,7 +18,18 @@ from ..geometry import Size
 from .lettering import TURNS, Hand, Way, face_of, letter_height, settings, typeface_for, written
 from .titling import Breaking, fewest_lines
 
-__all__ = ["PAD", "READABLE", "SMALLEST_NUMBER", "WIDE_AUTHOR", "Name", "Order", "Stack", "breadth_of", "stacked"]
+__all__ = [
+    "NUMBERS",
+    "PAD",
+    "READABLE",
+    "SMALLEST_NUMBER",
+    "WIDE_AUTHOR",
+    "Name",
+    "Order",
+    "Stack",
+    "breadth_of",
+    "stacked",
+]
 
 Name = Literal["title", "author", "volume", "date", "ornament", "rule", "device"]
 
@@ -61,6 +72,8 @@ GAIN_OF_A_LINE, GAIN_WHERE_SMALL = 1.3, 1.12
 """A line more along the spine makes the title so many times larger; less will do for the second line of one that is
 hard to read."""
 
+NUMBERS: tuple[Name, ...] = ("volume", "date")
+
 BLACK = Colour.from_hex("#000000")
 
 
@@ -68,7 +81,7 @@ BLACK = Colour.from_hex("#000000")
 class Order:
     """What is to stand in a room of a spine. `most` is the largest em in mm of some of it, the title's at least.
 
-    `author_share` is the author's size as a share of the title's; `upright` is whether numbers stand across.
+    `author_share` is the author's size as a share of the title's; `turned` are the numbers that run as the title.
     """
 
     room: Size
@@ -84,12 +97,11 @@ class Order:
     device: bool = False
     author_first: bool = False
     most: tuple[tuple[Name, float], ...] = ()
-    upright: bool = True
+    turned: tuple[Name, ...] = ()
 
-    @property
-    def way_of_numbers(self) -> Way:
-        """Which way volume number and date run."""
-        return "across" if self.upright else self.way
+    def way_of(self, name: Name) -> Way:
+        """Which way a text runs: volume number and date stand upright, unless they are turned."""
+        return "across" if name in NUMBERS and name not in self.turned else self.way
 
     @property
     def names(self) -> tuple[Name, ...]:
@@ -203,8 +215,7 @@ def breadth_of(stack: Stack) -> float:
     order = stack.order
 
     def broad(name: Name, text: Breaking) -> float:
-        way = order.way_of_numbers if name in ("volume", "date") else order.way
-        return stack.ems[name] * (text.tall if TURNS[way] else text.wide)
+        return stack.ems[name] * (text.tall if TURNS[order.way_of(name)] else text.wide)
 
     return max(broad(name, text) for name, text in stack.texts.items())
 
@@ -221,8 +232,7 @@ def _thing(name: Name, order: Order, texts: Mapping[Name, Breaking], least: floa
         }
         share, largest = sizes[name]
         return Thing(name, share, min(most, largest), 1.0)
-    number = name in ("volume", "date")
-    turned = bool(TURNS[order.way_of_numbers if number else order.way])
+    turned = bool(TURNS[order.way_of(name)])
     length, broad = (text.wide, text.tall) if turned else (text.tall, text.wide)
     share = _share(name, order, texts, least)
     most = min(most, room.width / max(broad, 1e-6))
@@ -234,7 +244,7 @@ def _thing(name: Name, order: Order, texts: Mapping[Name, Breaking], least: floa
 def _share(name: Name, order: Order, texts: Mapping[Name, Breaking], least: float) -> float:
     """The size of a text as a share of the title's."""
     if name != "author":
-        return NUMBER_SHARE if name in ("volume", "date") else 1.0
+        return NUMBER_SHARE if name in NUMBERS else 1.0
     if TURNS[order.way]:
         return order.author_share
     as_wide = WIDE_AUTHOR * texts["title"].wide / max(texts["author"].wide, 1e-6)
