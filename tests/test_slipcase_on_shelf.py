@@ -14,6 +14,7 @@ from bookmaker.spec.spaces import SpaceEntry
 from tests.making import made
 from tests.recording import Filled, record
 from tests.salt_office import checked, errors, shelf
+from tests.test_designs import ink_box
 
 
 def test_the_errors_of_the_books_are_those_of_the_box(tmp_path: Path) -> None:
@@ -190,3 +191,6 @@ def test_a_dressed_box_is_titled_in_the_hand_of_its_books(tmp_path: Path, style:
         and Rect.around(mark.path.points()).width == pytest.approx(back.width)
     ]  # fmt: skip
     assert len(rules) == 4
+    for text in titles:
+        words = ink_box(text).grown(0.5)
+        assert not any(words.overlaps(Rect.around(mark.path.points())) for mark in rules)

@@ -438,7 +438,7 @@ def test_a_short_name_stays_on_one_line_along_a_spine(style: str, thickness: flo
 @pytest.mark.parametrize("thickness", [5.0, 6.0, 7.0, 8.0, 9.0])
 @pytest.mark.parametrize("title", ["Bees", "The Sound of Ice and Winter", "A Treatise on the Navigation of the Gannow"])
 def test_a_leather_label_leaves_no_slivers_and_is_not_half_empty(thickness: float, title: str) -> None:
-    """It goes from joint to joint, or leaves a tenth of the spine on either side; its words fill two fifths of it."""
+    """It goes round the bends of the joints, which are seen, or leaves a tenth of the spine on either side."""
     flat, label = flat_of(thickness, 15, 21), Colour.from_hex("#123456")
     (model,) = (model for model in LETTERED if model.model_fields["style"].default == "leather")
     entry = entry_of(model, second_colour="#123456")
@@ -450,7 +450,7 @@ def test_a_leather_label_leaves_no_slivers_and_is_not_half_empty(thickness: floa
         if isinstance(mark, Filled) and mark.colour == label
     ]
     beside = plate.x - spine.x
-    assert beside == pytest.approx(0, abs=1e-6) or beside >= 0.1 * spine.width
+    assert -0.5 <= beside <= -0.2 or beside >= 0.1 * spine.width
     boxes = [ink_box(text) for text in canvas.texts if plate.contains(ink_box(text), 1e-6)]
     words = Rect.around([corner for box in boxes for corner in box.corners])
     assert words.height >= 0.3 * plate.height

@@ -200,7 +200,8 @@ def _rules(back: Rect, ink: Colour, titling: Titling) -> Iterator[Art]:
 
 def _title(title: str, back: Rect, ink: Colour, titling: Titling | None) -> Placed:
     """The title in the middle of the back, in the hand of its books; down it, if that is tall."""
-    box = back.grown(-back.width * TITLE_INSET, -back.height * TITLE_INSET)
+    aside, above = back.width * TITLE_INSET, back.height * TITLE_INSET
+    box = back.grown(-aside, -above, -aside, -above)
     if titling and titling.ornament:
         box = Rect(box.x, box.y + back.height * ORNAMENT, box.width, box.height - back.height * ORNAMENT)
     hand = Hand(titling.face, titling.face, ink, ink, titling.capitals) if titling else PLAIN_HAND

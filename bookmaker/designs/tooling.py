@@ -17,6 +17,9 @@ __all__ = ["Leather", "raised_bands", "ridge", "room_of", "small_tools", "title_
 SHADING = (0.34, 0.16, -0.1, -0.2, -0.08, 0.14, 0.36)
 """How dark a band is from its lower to its upper edge: shares of black, or of white where negative."""
 
+ROUND_THE_BEND = 0.3
+"""A label goes so far round the bend of the joints, in mm: seen from the back it leaves no leather beside it."""
+
 OVER = 0.75
 """Bands run out on the sides so far beyond the folds, in mm, tapering."""
 
@@ -47,7 +50,7 @@ def room_of(compartment: Rect) -> Rect:
 def title_label(compartment: Rect, colours: Leather) -> Iterator[Art]:
     """A thin skin of another colour from joint to joint, with a double fillet at both ends."""
     edge = _band_height(compartment) * 0.25
-    plate = compartment.grown(0, -edge, 0, -edge)
+    plate = compartment.grown(ROUND_THE_BEND, -edge, ROUND_THE_BEND, -edge)
     yield block(plate, colours.label)
     for y, inward in ((plate.y, 1), (plate.top, -1)):
         for off, wide in ((0.16, 0.09), (0.3, 0.05)):
