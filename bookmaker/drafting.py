@@ -32,13 +32,15 @@ NO_BREAK = "\N{NO-BREAK SPACE}"
 class Draft:
     """The pieces of a book or a slipcase, what is wrong with their art, how a cover is lettered.
 
-    Fields of problems count from the whole shelf. `x_height` is that of the text on its pages in mm, if it has some.
+    Fields of problems count from the whole shelf. `x_height` is that of the text on its pages in mm, if it has some,
+    and `widest_space` how many times as wide as usual the spaces of its loosest line are.
     `shelved` is how that is lettered which is seen on the shelf: the jacket of a book that wears one, else its cover.
     """
 
     pieces: tuple[Piece, ...]
     problems: tuple[Problem, ...]
     x_height: float | None = None
+    widest_space: float | None = None
     lettering: tuple[Lettering, ...] = ()
     shelved: tuple[Lettering, ...] = ()
 
@@ -89,6 +91,7 @@ def draft_book(
         pieces=labelled,
         problems=(*problems, *jacket.problems, *notes),
         x_height=inside.x_height,
+        widest_space=inside.widest_space,
         lettering=(*lettering, *jacket.lettering),
         shelved=jacket.lettering if jacket.pieces else tuple(lettering),
     )
