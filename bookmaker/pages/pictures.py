@@ -178,7 +178,7 @@ def _count(source: PicturesSource, plates: Sequence[Plate], shown: int, frame: P
     if shown < len(plates):
         lost = [plate.picture.path.name for plate in plates[shown:]]
         yield Problem(
-            f"{len(lost)} of {len(plates)} pictures of {source.folder} do not fit in {pages} pages: {_listed(lost)}",
+            f"{len(lost)} of {len(plates)} pictures of {source.folder} do not fit in {frame.count}: {_listed(lost)}",
             f"write {frame.to_write(needed)} or take pictures out of the folder",
             field=("folder",),
         )

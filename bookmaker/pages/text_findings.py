@@ -179,7 +179,7 @@ def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Boun
     if not whole:
         which = _counted(lost, manuscript.words, manuscript.name) if lost else f"the end of {manuscript.name} does"
         remedy = _what_would_fit(copy, setting, "smallest" if bounds else "size") or _how_much_fits(done, manuscript)
-        yield Problem(f"{which} not fit in {pages} pages", remedy, field=("file",))
+        yield Problem(f"{which} not fit in {copy.frame.count}", remedy, field=("file",))
     elif pages - len(made) >= 2:
         used = len(made)
         in_type, or_else = _largest_fitted(copy, setting, bounds) if bounds else ("", ", or a larger size")
