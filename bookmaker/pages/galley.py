@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from .boxes import Boxes
-from .fount import Fount, Style
+from .fount import Fount
 from .headings import Headings
 from .indents import CENTRED, RIGHT
 from .initials import Opening, opening
@@ -19,6 +19,7 @@ from .ranks import Rank
 from .remarks import Plain, Remarks
 from .setting import Manner, Setting
 from .tables import cells_of, in_columns
+from .text_captions import Captions
 from .verse import stanza
 
 __all__ = ["Galley"]
@@ -55,8 +56,10 @@ class Galley:
         room = (self.measure - setting.indent) / setting.size
         self.boxes = Boxes(fount, room, hanging=manner.hanging, wide=self.remarks.wide)
         self._spare: dict[float, Boxes] = {}
+        self._narrow: dict[float, Boxes] = {}
         self._centred = self._sparing(self.measure, hanging=False)
         self._headings = Headings(fount, setting, manner, self.lines, ())
+        self._captions = Captions(fount, setting, self.lines, ())
         self._before: Passage | None = None
         self._opening = True
         self._hang = 0.0
@@ -76,6 +79,7 @@ class Galley:
         """The passages as matter, one piece each, stanzas and items too."""
         apart: list[Matter] = []
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
+        self._captions = Captions(self.fount, self.setting, self.lines, passages)
         for passage in passages:
             matter = self._setters[passage.role](passage)
             if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
@@ -186,13 +190,7 @@ class Galley:
         return Matter(Role.BREAK, (), 1, self.setting.size, self.setting.leading, together=1)
 
     def _plate(self, passage: Passage) -> Matter:
-        words = [word if word[0] in set(Style) else Style.ITALIC + word for word in passage.text.split(" ") if word]
-        setting = self.setting
-        lines = self.lines.centred(words, self._centred, setting.size, setting.measure) if words else ()
-        return Matter(
-            Role.PLATE, lines, setting.lines_per_page, setting.size, setting.leading, together=len(lines),
-            picture=passage.mark,
-        )
+        return self._captions.plate(passage)
 
     def _placed(self, passage: Passage) -> Matter:
         """Lines in the middle or at the right, those too wide for the measure on several."""
@@ -210,7 +208,8 @@ class Galley:
         size = NOTE_SIZE * setting.size
         hang = max(1.2, self.fount.width(passage.mark) + 0.4) * size
         measures = Measures(hang, (self.measure - hang,))
-        lines = self.lines.paragraph(passage.text, measures, self.boxes, size, justified=self._justified)
+        boxes = self._boxes_for(measures, size)
+        lines = self.lines.paragraph(passage.text, measures, boxes, size, justified=self._justified)
         matter = self._prose(Role.NOTE, lines, passage)
         return matter._replace(size=size, initials=(Initial(passage.mark, 0.0, size),) if passage.mark else ())
 
@@ -241,8 +240,17 @@ class Galley:
         self, text: str, measures: Measures, boxes: Boxes | None = None, *, ragged: bool = False
     ) -> tuple[SetLine, ...]:
         """A paragraph in type of the text's own size."""
-        boxes, justified = self.boxes if boxes is None else boxes, self._justified and not ragged
-        return self.lines.paragraph(text, measures, boxes, self.setting.size, justified=justified)
+        boxes = self._boxes_for(measures, self.setting.size) if boxes is None else boxes
+        return self.lines.paragraph(text, measures, boxes, self.setting.size, justified=self._justified and not ragged)
+
+    def _boxes_for(self, measures: Measures, size: float) -> Boxes:
+        """Boxes of which none is wider than any of some lines in type of a size in mm."""
+        room = (min(measures.widths) - max(0.0, measures.indent)) / size
+        if room >= self.boxes.room:
+            return self.boxes
+        if room not in self._narrow:
+            self._narrow[room] = Boxes(self.fount, room, hanging=self.manner.hanging, wide=self.remarks.wide)
+        return self._narrow[room]
 
 
 def _counted(apart: list[Matter]) -> Iterator[Matter]:

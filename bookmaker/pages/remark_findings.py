@@ -8,9 +8,11 @@ from collections.abc import Iterator
 from ..errors import Problem, Severity
 from ..units import to_pt
 from .fount import as_read
+from .page import PageFrame
 from .passage import INDENT_SIGN
 from .remarks import Remarks
 from .setting import Setting
+from .sizes import too_small
 
 __all__ = ["quoted", "remark_findings"]
 
@@ -21,8 +23,10 @@ FEWEST_TURNED = 1 / 10
 """Where fewer of the lines of verse are turned over it is not told."""
 
 
-def remark_findings(remarks: Remarks, name: str, setting: Setting) -> Iterator[Problem]:
+def remark_findings(remarks: Remarks, name: str, setting: Setting, frame: PageFrame) -> Iterator[Problem]:
     """All there is to say of a text by its name."""
+    yield from _small_captions(remarks, name, setting, frame)
+    yield from _long_headings(remarks, name, setting)
     yield from _broken_words(remarks, name)
     yield from _turned_verses(remarks, name, setting)
     yield from _plain_openings(remarks, name)
@@ -65,6 +69,38 @@ def _plain_openings(remarks: Remarks, name: str) -> Iterator[Problem]:
             "write another beginning, drop_capital: with fewer lines, or no",
             Severity.NOTE,
             field=("drop_capital",),
+        )
+
+
+def _small_captions(remarks: Remarks, name: str, setting: Setting, frame: PageFrame) -> Iterator[Problem]:
+    size = remarks.captions
+    if size is None:
+        return
+    remedy = f"write shorter captions in {name}"
+    told = list(too_small("the captions", setting.typeface, size, frame, remedy, ("file",)))
+    yield from told or [
+        Problem(
+            f"the captions of {name} are set in {to_pt(size):.2g} pt type, for the longest to leave half the page "
+            "to its picture",
+            remedy,
+            Severity.NOTE,
+            field=("file",),
+        )
+    ]
+
+
+def _long_headings(remarks: Remarks, name: str, setting: Setting) -> Iterator[Problem]:
+    long = remarks.long
+    if long:
+        which = f"the heading {quoted(long[0])} of {name} is"
+        if len(long) > 1:
+            which = f"{len(long)} headings of {name}, the first {quoted(long[0])}, are"
+        rows = "1 line" if setting.lines_per_page == 1 else f"{setting.lines_per_page} lines"
+        yield Problem(
+            f"{which} longer than a page, which has {rows}, and parted",
+            "write shorter headings, or a smaller size",
+            Severity.WARNING,
+            field=("file",),
         )
 
 

@@ -266,5 +266,5 @@ def _pages(
 def _headings(frame: PageFrame, made: Sequence[MadePage]) -> Iterator[Heading]:
     for number, page in enumerate(made, start=1):
         for slot in page.slots:
-            if slot.matter.heading:
+            if slot.matter.heading and slot.start == 0:
                 yield Heading(slot.matter.heading, frame.folio(number), title=slot.matter.title)

@@ -46,7 +46,7 @@ def findings(
     """Everything there is to say of a text on these pages; `bounds` are those between which it was fitted."""
     # where hardly a word fits a line, how the lines came out is no news
     crowded = list(few_letters(copy, setting, bounds))
-    remarks = remark_findings(copy.proof(setting).remarks, copy.manuscript.name, setting)
+    remarks = remark_findings(copy.proof(setting).remarks, copy.manuscript.name, setting, copy.frame)
     lines = (*remarks, *_loosest_line(copy, setting, made))
     if crowded:
         lines = (*crowded, *(line for line in lines if line.severity is not Severity.NOTE))
