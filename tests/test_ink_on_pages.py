@@ -61,9 +61,10 @@ def outside(inside: Inside, frame: PageFrame) -> list[str]:
             size = written.line.size
             top = max(run.top for _, run in written.line.runs) * size + written.at.y
             bottom = min(run.bottom for _, run in written.line.runs) * size + written.at.y
-            if top > area.top + OVERSHOOT * size or bottom < area.y - OVERSHOOT * size or written.at.x < area.x or written.end.x > area.right:
-                found.append(f"page {number}: {written.text}, {top - area.top:.3f} {area.y - bottom:.3f} "
-                             f"{area.x - written.at.x:.3f} {written.end.x - area.right:.3f}")
+            above = top > area.top + OVERSHOOT * size
+            below = bottom < area.y - OVERSHOOT * size
+            if above or below or written.at.x < area.x or written.end.x > area.right:
+                found.append(f"page {number}: {written.text} at {written.at}, in {area}")
     return found
 
 
