@@ -17,7 +17,7 @@ from .sizes import too_small
 __all__ = ["Plate", "PlatePage", "arrange", "place", "size_of_captions", "small_captions"]
 
 CAPTION_SIZE = 1 / 36
-"""Size of captions (the em) as a share of the page's height: 0.58 mm on a page of 21 mm. All are as small as one must."""
+"""Size of captions (the em) as a share of the page's height: 0.58 mm on a page of 21 mm; less if one has no room."""
 
 CAPTION_LINES = 2
 
