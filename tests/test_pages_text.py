@@ -340,11 +340,14 @@ def test_words_broken_between_letters_are_noted() -> None:
 
 
 def test_a_text_that_leaves_a_leaf_empty_is_noted() -> None:
-    [note] = set_text(SENTENCE, PageFrame(15, 21, 8), 1.2).problems
+    [note] = set_text(SENTENCE, PageFrame(15, 21, 8), 0.9).problems
     assert str(note) == (
         "log.txt fills 1 of 8 pages; the others stay empty; write pages: 2 for a thinner book, or a larger size"
     )
     assert note.severity is Severity.NOTE
+    # lines of 10 mm have 24 letters in type of 10/11 mm: no larger one is offered
+    [note] = set_text(SENTENCE, PageFrame(15, 21, 8), 1.2).problems
+    assert note.remedy == "write pages: 2 for a thinner book"
     assert set_text(SENTENCE, PageFrame(15, 21, 2), 1.2).problems == ()
 
 

@@ -6,6 +6,7 @@ Everything keeps to the grid of baselines: each piece of matter is so many rows 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from .boxes import Boxes
 from .fount import Fount
@@ -16,7 +17,7 @@ from .lines import Lines, Measures
 from .matter import Initial, Matter, SetLine
 from .passage import Passage, Role
 from .ranks import Rank
-from .remarks import Plain, Remarks
+from .remarks import Hindrance, Plain, Remarks
 from .setting import Manner, Setting
 from .tables import cells_of, in_columns
 from .text_captions import Captions
@@ -33,6 +34,14 @@ SET_OFF = 0.5
 NOTE_SIZE = 0.85
 """Size of notes, as a multiple of the size of the text."""
 
+
+NO_PROSE = {
+    Role.VERSE: Hindrance.VERSE,
+    Role.ITEM: Hindrance.LIST,
+    Role.TABLE: Hindrance.TABLE,
+    Role.PLACED: Hindrance.PLACED,
+}
+"""What a chapter may begin with that has no drop capital."""
 
 DASH = "-"
 """The mark of items in typefaces without bullets."""
@@ -81,6 +90,7 @@ class Galley:
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         self._captions = Captions(self.fount, self.setting, self.lines, passages)
         for passage in passages:
+            self._remark_plain(passage)
             matter = self._setters[passage.role](passage)
             if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
                 apart.append(matter)
@@ -94,6 +104,12 @@ class Galley:
                 self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
             self._before = passage
         yield from _counted(apart)
+
+    def _remark_plain(self, passage: Passage) -> None:
+        """Remark on a chapter that begins with something which has no drop capital whatever its letters are."""
+        if self._opening and self.manner.drop_capital and passage.role in NO_PROSE and passage.inset == 0:
+            words = passage.text.replace("\n", " ").replace("\t", " ")
+            self.remarks.plain.append(Plain(words, NO_PROSE[passage.role]))
 
     # ---- prose
 
@@ -230,10 +246,10 @@ class Galley:
 
     def _rows_of_table(self, passage: Passage) -> Matter:
         self.remarks.unfit.append(passage.line)
-        before = self.lines.done
+        before, verses = self.lines.done, replace(self.remarks.verses)
         rows = "\n".join("; ".join(filter(None, row)) for row in cells_of(passage))
         matter = self._verse(passage._replace(text=rows, mark=""))
-        self.lines.done = before + passage.words
+        self.lines.done, self.remarks.verses = before + passage.words, verses
         return matter
 
     def _lines(
