@@ -304,7 +304,7 @@ def test_type_that_is_too_large_for_the_page_is_an_error() -> None:
     inside = set_text("Wide words", PageFrame(15, 21, 2), 20.0)
     assert [str(problem) for problem in inside.problems] == [
         "log.txt does not fit in 56.7 pt type on a page of 15 mm × 21 mm: all of its 2 words are lost; "
-        "write size: 27 pt or smaller"
+        "write size: 2.5 pt or smaller"
     ]
     assert inside.problems[0].field == ("size",)
     [problem, *_] = set_text("Wide words", PageFrame(90, 6, 2), 20.0).problems

@@ -25,9 +25,17 @@ def too_large(copy: Copy, size: float) -> Problem:
     return Problem(
         f"{manuscript.name} does not fit in {print_pt(size)} type on {page}: "
         f"all of its {manuscript.words} words are lost",
-        f"write size: {_in_points(min(copy.largest_settable, copy.largest_filled))} or smaller" + (", or smaller margins" * bool(frame.margins)),
+        _smaller(copy),
         field=("size",),
     )
+
+
+def _smaller(copy: Copy) -> str:
+    """What to write for type that has room, and lines of enough letters."""
+    margins = ["smaller margins"] if copy.frame.margins else []
+    size = min(copy.largest_settable, copy.largest_filled)
+    ways = [f"size: {_in_points(size)} or smaller"] if size >= copy.smallest_legible else []
+    return f"write {', or '.join([*ways, *margins])}" if ways or margins else "choose a larger page"
 
 
 def no_room(copy: Copy) -> Problem:
