@@ -37,7 +37,6 @@ NOTE_SIZE = 0.85
 
 NO_PROSE = {
     Role.VERSE: Hindrance.VERSE,
-    Role.ITEM: Hindrance.LIST,
     Role.TABLE: Hindrance.TABLE,
     Role.PLACED: Hindrance.PLACED,
 }

@@ -16,7 +16,6 @@ class Hindrance(Enum):
     NO_LETTER = "does not begin with a capital letter"
     NO_ROOM = "would have too little room beside it"
     VERSE = "is verse"
-    LIST = "is a list"
     TABLE = "is a table"
     PLACED = "stands in the middle or at the right"
 
