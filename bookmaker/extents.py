@@ -11,9 +11,11 @@ from dataclasses import replace
 
 from .blocks import page_step, pages_open, trimmed, with_pages
 from .errors import Problem
-from .pages import BookWords, PageFrame, inside_extent, why_open
+from .pages import BookWords, PageFrame, Part, inside_extent, why_open
+from .pages.text import TextInside
 from .shelf_spec import BookEntry, ShelfSpec
 from .spec.entry import named
+from .spec.measures import FIT
 
 __all__ = ["page_frame", "settled"]
 
@@ -58,7 +60,8 @@ def settled(spec: ShelfSpec, insides: Sequence[object], unread: Container[object
 def _unsettled(number: int, book: BookEntry, why: Problem | None) -> Problem:
     if why:
         return replace(why, field=("books", number, "inside", *why.field))
-    if getattr(book.inside, "kind", "") == "text":
+    parts = (book.inside,) if isinstance(book.inside, Part) else book.inside
+    if any(isinstance(part, TextInside) and part.size == FIT and part.pages is None for part in parts):
         return Problem(
             "neither the size of type nor the number of pages is settled",
             "write pages: in the block, or a size of type in place of fit",

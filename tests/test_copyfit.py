@@ -110,19 +110,31 @@ def test_a_bound_is_kept_to_the_step() -> None:
         ({"smallest": "3 pt"}, "fills 10 of 48 pages in 3 pt type, the smallest allowed;"),
     ],
 )
-def test_a_bound_that_leaves_pages_empty_is_told_with_what_would_fill_them(keys: dict[str, str], told: str) -> None:
+def test_a_bound_that_leaves_pages_empty_is_told(keys: dict[str, str], told: str) -> None:
     source, frame = source_of(SENTENCE.split() * 25), PageFrame(15, 21, 48)
     *_, note = fitted(source, frame, **keys).problems
     assert note.severity is Severity.NOTE
     assert note.message == f"log.txt {told} the others stay empty"
     pages = int(note.message.split()[2])
-    assert note.remedy == f"write pages: {pages + pages % 2} for a thinner book, or largest: 6.55 pt"
+    # larger type would have too few letters to a line: it is not offered
+    assert note.remedy == f"write pages: {pages + pages % 2} for a thinner book"
     assert "largest" not in str(fitted(source, PageFrame(15, 21, pages + pages % 2), **keys).problems[-1:])
     *_, note = fitted(source, frame, largest="6.55 pt").problems
     assert str(note) == (
         "log.txt fills 45 of 48 pages in 6.55 pt type, and would need more than all in larger type; "
         "the others stay empty; write pages: 46 for a thinner book"
     )
+
+
+def test_a_larger_bound_is_offered_if_it_fills_more_pages_with_lines_of_enough_letters() -> None:
+    """24 letters to a line of 10 mm are 10/11 mm, 2.57 pt, to the step 2.55."""
+    source, frame = source_of(SENTENCE.split() * 25), PageFrame(15, 21, 48)
+    *_, note = fitted(source, frame, largest="1.8 pt").problems
+    *_, more = note.remedy.split(", or largest: ")
+    assert more == "2.55 pt to fill 7"
+    *_, again = fitted(source, frame, largest="2.55 pt").problems
+    assert "fills 7 of 48 pages in 2.55 pt type, the largest allowed" in again.message
+    assert "largest:" not in again.remedy
 
 
 def test_bounds_the_wrong_way_round_are_refused() -> None:

@@ -79,6 +79,13 @@ def plain_note(found: Inside) -> list[str]:
     return [str(problem) for problem in found.problems if "drop capital" in problem.message]
 
 
+def test_a_chapter_that_begins_with_a_table_is_noted(tmp_path: Path) -> None:
+    table = "| Oil | Wick |\n|---|---|\n| one | two |"
+    [note] = plain_note(inside(tmp_path, f"# Fog\n\n{table}\n\n# Rain\n\n{PROSE}", drop_capital="3"))
+    assert note.startswith("1 chapter of log.md begins without a drop capital; the first text, 'Oil")
+    assert "is a table" in note
+
+
 @pytest.mark.parametrize(
     ("text", "why"),
     [
@@ -86,6 +93,7 @@ def plain_note(found: Inside) -> list[str]:
         (f"1887 was a year. {PROSE}", "does not begin with a capital letter"),
         (f"— No. {PROSE}", "does not begin with a capital letter"),
         (f"the fog. {PROSE}", "does not begin with a capital letter"),
+        ("The lamp is lit,\\\nthe glass is wiped.", "is verse"),
     ],
 )
 def test_chapters_without_a_capital_are_noted(tmp_path: Path, text: str, why: str) -> None:

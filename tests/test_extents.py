@@ -180,3 +180,13 @@ def test_a_text_that_cannot_be_read_is_told_once_with_all_else(tmp_path: Path) -
     assert len(messages) == 2
     assert messages[0].startswith("a strip of two pages is 300 mm × 21 mm, but")
     assert messages[1] == "there is no text gone.txt"
+
+
+def test_several_texts_to_be_fitted_need_a_number_of_pages_or_a_size(tmp_path: Path) -> None:
+    """Of the two keys that would settle it the message names both."""
+    (tmp_path / "fog.txt").write_text(TEXT, encoding="utf-8")
+    part = "{kind: text, file: fog.txt, size: fit}"
+    shelf = (SHELF % ("", "size: fit")).replace(part, f"[{part}, {part}]")
+    (tmp_path / "shelf.yaml").write_text(shelf, encoding="utf-8")
+    with pytest.raises(ShelfFileError, match="neither the size of type nor the number of pages is settled; write"):
+        check(tmp_path / "shelf.yaml")

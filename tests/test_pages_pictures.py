@@ -278,6 +278,15 @@ def test_a_caption_stands_under_its_picture_in_the_type_area() -> None:
             assert area.y < text.at.y < placed.bounds.y - 0.5 * text.line.size
 
 
+def test_all_captions_of_a_part_are_as_small_as_the_longest_must_be() -> None:
+    captions = ("Low water", "The long breakwater at the second bend, seen from the lamp room in a late autumn")
+    inside = compose(
+        PicturesInside(folder="plates"), PicturesSource("plates", (FINE, FINE), (), captions), PageFrame(15, 21, 2)
+    )
+    [size] = {line.line.size for page in inside.pages for line in record(page).texts}
+    assert size < 21 / 36
+
+
 def test_the_caption_of_a_spread_stands_on_its_first_page_alone() -> None:
     entry = PicturesInside(folder="plates", spreads="all")
     wide = Picture(Path("wide.png"), 4000, 3000, "")

@@ -304,7 +304,7 @@ def test_type_that_is_too_large_for_the_page_is_an_error() -> None:
     inside = set_text("Wide words", PageFrame(15, 21, 2), 20.0)
     assert [str(problem) for problem in inside.problems] == [
         "log.txt does not fit in 56.7 pt type on a page of 15 mm × 21 mm: all of its 2 words are lost; "
-        "write size: 27 pt or smaller"
+        "write size: 2.5 pt or smaller"
     ]
     assert inside.problems[0].field == ("size",)
     [problem, *_] = set_text("Wide words", PageFrame(90, 6, 2), 20.0).problems
@@ -340,11 +340,14 @@ def test_words_broken_between_letters_are_noted() -> None:
 
 
 def test_a_text_that_leaves_a_leaf_empty_is_noted() -> None:
-    [note] = set_text(SENTENCE, PageFrame(15, 21, 8), 1.2).problems
+    [note] = set_text(SENTENCE, PageFrame(15, 21, 8), 0.9).problems
     assert str(note) == (
         "log.txt fills 1 of 8 pages; the others stay empty; write pages: 2 for a thinner book, or a larger size"
     )
     assert note.severity is Severity.NOTE
+    # lines of 10 mm have 24 letters in type of 10/11 mm: no larger one is offered
+    [note] = set_text(SENTENCE, PageFrame(15, 21, 8), 1.2).problems
+    assert note.remedy == "write pages: 2 for a thinner book"
     assert set_text(SENTENCE, PageFrame(15, 21, 2), 1.2).problems == ()
 
 

@@ -324,7 +324,7 @@ def test_margins_that_leave_too_little_for_the_type_are_told(folder: Path) -> No
     margins = {"inner": "11.7 mm", "top": "3 mm", "outer": "12 mm", "bottom": "4 mm"}
     assert said(inside(folder, "Fog and rain", margins=margins)) == [
         "log.md does not fit in 2.27 pt type on the 0.3 mm × 23 mm that the margins leave of a page of 24 mm × 30 mm: "
-        "all of its 3 words are lost; write size: 1.3 pt or smaller, or smaller margins"
+        "all of its 3 words are lost; write smaller margins"
     ]
 
 

@@ -31,9 +31,10 @@ from . import (
     text,
     title_page,
 )
+from .bound import Bound
 from .page import BookWords, Heading, Inside, PageFrame
 from .part import Part
-from .parts import Bound, bind, natural_extent
+from .parts import bind, natural_extent
 
 __all__ = [
     "BLANK",

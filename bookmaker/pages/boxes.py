@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from .breaking import Glue, Line, Stop, Word
-from .fount import Fount, as_read
+from .fount import Fount, Style, as_read
 
 __all__ = ["LETTER_BREAK", "LONGEST_WORD", "LOOSENING", "STRETCH", "TIGHTENING", "Boxes"]
 
@@ -31,6 +31,8 @@ LOOSENING, TIGHTENING = 0.03, 0.01
 
 In type of 2.2 pt that is 0.023 mm, half a printer's dot at 600 to the inch.
 """
+
+STYLES = frozenset(Style)
 
 LETTERS_AN_EM = 2.2
 """Letters and spaces that stand on an em, about."""
@@ -96,6 +98,10 @@ class Boxes(dict[str, Word]):
         if width > self.room and max(_spans(inner, width)) > self.room:
             self.wide[word] = None
             inner = list(self._between_letters(word, inner, width))
+            # the last part is no longer kerned with what stood before it
+            for cut, stop in inner[-1:]:
+                rest = sum(advance for _, advance in self._advances(word, cut.at, len(word)))
+                width = max(width, stop.after + rest)
         self.cuts[word] = tuple(cut for cut, _ in inner)
         end = Stop(width - self.right_hang(word), width)
         box = self[word] = Word(width, self.left_hang(word), (*(stop for _, stop in inner), end))
@@ -148,8 +154,7 @@ class Boxes(dict[str, Word]):
             total = 0.0
             if stop.before - reached > self.room:
                 at, x = start, reached
-                for letter in _letters(word[start : cut.at]):
-                    advance = self.fount.width(letter)
+                for letter, advance in self._advances(word, start, cut.at):
                     if total and total + advance > self.room * SAFELY_SHORT:
                         yield Cut(at, hyphened=False), Stop(x, x, LETTER_BREAK)
                         total = 0.0
@@ -158,6 +163,13 @@ class Boxes(dict[str, Word]):
             if cut.at < len(word):
                 yield cut, stop
             start, reached = cut.at, stop.after
+
+    def _advances(self, word: str, start: int, end: int) -> Iterator[tuple[str, float]]:
+        """The letters of a part of a word, each with its width in the style it has there, and the signs of style."""
+        style = self.fount.part(word, start, start)
+        for letter in _letters(word[start:end]):
+            style = letter if letter in STYLES else style
+            yield letter, 0.0 if letter in STYLES else self.fount.width(style + letter)
 
 
 def _spans(inner: list[tuple[Cut, Stop]], width: float) -> Iterator[float]:

@@ -18,7 +18,7 @@ from .page import PageFrame
 from .remarks import Remarks
 from .setting import NARROWEST, Manner, Setting, reach
 
-__all__ = ["LARGEST_FIT", "MOST_PAGES", "Bounds", "Copy", "Proof", "Proofs", "is_largest"]
+__all__ = ["LARGEST_FIT", "MOST_PAGES", "Bounds", "Copy", "Proof", "Proofs", "is_largest", "largest_size"]
 
 MOST_PAGES = 2000
 """No book here has more."""
@@ -39,6 +39,10 @@ class Bounds(NamedTuple):
     smallest: float
     largest: float
     what: str
+
+    def nearest(self, size: float) -> float:
+        """The size between them that is nearest to some size."""
+        return min(max(size, self.smallest), self.largest)
 
 
 @dataclass(slots=True)
@@ -64,20 +68,23 @@ class Proofs:
     """What was set of one text: done once, looked at as often as needed.
 
     `made` holds proofs by their setting and whether they begin on a left page, `fitted` sizes in mm by what was
-    asked for.
+    asked for, `extents` how many pages a setting takes.
     """
 
     made: dict[tuple[Setting, Manner, bool], Proof] = field(default_factory=dict)
     fitted: dict[tuple[object, ...], float] = field(default_factory=dict)
+    extents: dict[tuple[Setting, Manner, bool], int] = field(default_factory=dict)
 
     def finished(self) -> Proofs:
         """All of it in a form that can go from process to process."""
-        return Proofs({key: proof.finished() for key, proof in self.made.items()}, dict(self.fitted))
+        made = {key: proof.finished() for key, proof in self.made.items()}
+        return Proofs(made, dict(self.fitted), dict(self.extents))
 
     def take(self, other: Proofs) -> None:
         """Add what was set elsewhere."""
         self.made |= other.made
         self.fitted |= other.fitted
+        self.extents |= other.extents
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,15 +151,32 @@ class Copy:
         no size fits either.
         """
 
-        def fits(step: int) -> bool:
-            return len(self._made_up(self.setting(_size(step))).first(pages + 1)) <= pages
+        def fits(size: float) -> bool:
+            return len(self._made_up(self.setting(size)).first(pages + 1)) <= pages
 
         asked = (pages, largest, smallest, self.leading, self.manner, self.begins_left, self.frame.type_area(1))
         if asked not in self.proofs.fitted:
-            low, high = math.ceil(_steps(smallest) - 1e-6), _whole_steps(min(largest, self.largest_settable))
-            found = _largest(fits, low, high)
-            self.proofs.fitted[asked] = _size(found) if found >= low else 0.0
+            self.proofs.fitted[asked] = largest_size(fits, min(largest, self.largest_settable), smallest)
         return self.proofs.fitted[asked]
+
+    def extent(self, size: float) -> int:
+        """How many pages the text takes at a size in mm, at most one more than any book has.
+
+        Only their number is kept, for it is asked for at many sizes when several texts are fitted together.
+        """
+        setting = self.setting(size)
+        key = (setting, self.manner, self.begins_left)
+        if key not in self.proofs.extents:
+            proof = self.proofs.made.get(key) or self._made_up(setting)
+            self.proofs.extents[key] = len(proof.first(MOST_PAGES + 1))
+        return self.proofs.extents[key]
+
+
+def largest_size(fits: Callable[[float], bool], largest: float, smallest: float) -> float:
+    """The largest size, in mm and a whole number of twentieths of a point, that fits; 0 if none does."""
+    low = math.ceil(_steps(smallest) - 1e-6)
+    found = _largest(lambda step: fits(_size(step)), low, _whole_steps(largest))
+    return _size(found) if found >= low else 0.0
 
 
 def is_largest(size: float, largest: float) -> bool:

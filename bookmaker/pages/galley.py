@@ -6,9 +6,10 @@ Everything keeps to the grid of baselines: each piece of matter is so many rows 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from .boxes import Boxes
-from .fount import Fount, Style
+from .fount import Fount
 from .headings import Headings
 from .indents import CENTRED, RIGHT
 from .initials import Opening, opening
@@ -16,9 +17,10 @@ from .lines import Lines, Measures
 from .matter import Initial, Matter, SetLine
 from .passage import Passage, Role
 from .ranks import Rank
-from .remarks import Plain, Remarks
+from .remarks import Hindrance, Plain, Remarks
 from .setting import Manner, Setting
 from .tables import cells_of, in_columns
+from .text_captions import Captions
 from .verse import stanza
 
 __all__ = ["Galley"]
@@ -32,6 +34,13 @@ SET_OFF = 0.5
 NOTE_SIZE = 0.85
 """Size of notes, as a multiple of the size of the text."""
 
+
+NO_PROSE = {
+    Role.VERSE: Hindrance.VERSE,
+    Role.TABLE: Hindrance.TABLE,
+    Role.PLACED: Hindrance.PLACED,
+}
+"""What a chapter may begin with that has no drop capital."""
 
 DASH = "-"
 """The mark of items in typefaces without bullets."""
@@ -55,8 +64,10 @@ class Galley:
         room = (self.measure - setting.indent) / setting.size
         self.boxes = Boxes(fount, room, hanging=manner.hanging, wide=self.remarks.wide)
         self._spare: dict[float, Boxes] = {}
+        self._narrow: dict[float, Boxes] = {}
         self._centred = self._sparing(self.measure, hanging=False)
         self._headings = Headings(fount, setting, manner, self.lines, ())
+        self._captions = Captions(fount, setting, self.lines, ())
         self._before: Passage | None = None
         self._opening = True
         self._hang = 0.0
@@ -76,7 +87,9 @@ class Galley:
         """The passages as matter, one piece each, stanzas and items too."""
         apart: list[Matter] = []
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
+        self._captions = Captions(self.fount, self.setting, self.lines, passages)
         for passage in passages:
+            self._remark_plain(passage)
             matter = self._setters[passage.role](passage)
             if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
                 apart.append(matter)
@@ -90,6 +103,12 @@ class Galley:
                 self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
             self._before = passage
         yield from _counted(apart)
+
+    def _remark_plain(self, passage: Passage) -> None:
+        """Remark on a chapter that begins with something which has no drop capital whatever its letters are."""
+        if self._opening and self.manner.drop_capital and passage.role in NO_PROSE and passage.inset == 0:
+            words = passage.text.replace("\n", " ").replace("\t", " ")
+            self.remarks.plain.append(Plain(words, NO_PROSE[passage.role]))
 
     # ---- prose
 
@@ -186,13 +205,7 @@ class Galley:
         return Matter(Role.BREAK, (), 1, self.setting.size, self.setting.leading, together=1)
 
     def _plate(self, passage: Passage) -> Matter:
-        words = [word if word[0] in set(Style) else Style.ITALIC + word for word in passage.text.split(" ") if word]
-        setting = self.setting
-        lines = self.lines.centred(words, self._centred, setting.size, setting.measure) if words else ()
-        return Matter(
-            Role.PLATE, lines, setting.lines_per_page, setting.size, setting.leading, together=len(lines),
-            picture=passage.mark,
-        )
+        return self._captions.plate(passage)
 
     def _placed(self, passage: Passage) -> Matter:
         """Lines in the middle or at the right, those too wide for the measure on several."""
@@ -210,7 +223,8 @@ class Galley:
         size = NOTE_SIZE * setting.size
         hang = max(1.2, self.fount.width(passage.mark) + 0.4) * size
         measures = Measures(hang, (self.measure - hang,))
-        lines = self.lines.paragraph(passage.text, measures, self.boxes, size, justified=self._justified)
+        boxes = self._boxes_for(measures, size)
+        lines = self.lines.paragraph(passage.text, measures, boxes, size, justified=self._justified)
         matter = self._prose(Role.NOTE, lines, passage)
         return matter._replace(size=size, initials=(Initial(passage.mark, 0.0, size),) if passage.mark else ())
 
@@ -231,18 +245,27 @@ class Galley:
 
     def _rows_of_table(self, passage: Passage) -> Matter:
         self.remarks.unfit.append(passage.line)
-        before = self.lines.done
+        before, verses = self.lines.done, replace(self.remarks.verses)
         rows = "\n".join("; ".join(filter(None, row)) for row in cells_of(passage))
         matter = self._verse(passage._replace(text=rows, mark=""))
-        self.lines.done = before + passage.words
+        self.lines.done, self.remarks.verses = before + passage.words, verses
         return matter
 
     def _lines(
         self, text: str, measures: Measures, boxes: Boxes | None = None, *, ragged: bool = False
     ) -> tuple[SetLine, ...]:
         """A paragraph in type of the text's own size."""
-        boxes, justified = self.boxes if boxes is None else boxes, self._justified and not ragged
-        return self.lines.paragraph(text, measures, boxes, self.setting.size, justified=justified)
+        boxes = self._boxes_for(measures, self.setting.size) if boxes is None else boxes
+        return self.lines.paragraph(text, measures, boxes, self.setting.size, justified=self._justified and not ragged)
+
+    def _boxes_for(self, measures: Measures, size: float) -> Boxes:
+        """Boxes of which none is wider than any of some lines in type of a size in mm."""
+        room = (min(measures.widths) - max(0.0, measures.indent)) / size
+        if room >= self.boxes.room:
+            return self.boxes
+        if room not in self._narrow:
+            self._narrow[room] = Boxes(self.fount, room, hanging=self.manner.hanging, wide=self.remarks.wide)
+        return self._narrow[room]
 
 
 def _counted(apart: list[Matter]) -> Iterator[Matter]:

@@ -181,7 +181,7 @@ def _filled(galley: _Galley, place: _Place, rows: int, depth: int) -> _Filled:
             plates.append(matter)
         elif line == 0 and page.slots and (matter.opens or page.room(matter) < _needed(galley, number, rows)):
             break
-        elif (matter.role is Role.HEADING and matter.rows <= rows) or matter.rows != len(matter.lines):
+        elif _whole(matter, rows):
             page.put(matter, 0, len(matter.lines), matter.rows)
         else:
             room = math.floor(page.rows - page.used) if line else page.room(matter)
@@ -208,10 +208,15 @@ def _needed(galley: _Galley, number: int, rows: int) -> int:
     return min(math.ceil(needed), rows)
 
 
+def _whole(matter: Matter, rows: int) -> bool:
+    """Whether some matter stands on one page: all headings do that a page has room for."""
+    return matter.rows != len(matter.lines) or (matter.role is Role.HEADING and matter.rows <= rows)
+
+
 def _fewest(matter: Matter, rows: int) -> int:
     """How many lines of some matter must stand together at its beginning."""
     count = len(matter.lines)
-    if matter.rows != count:
+    if _whole(matter, rows):
         return matter.rows
     least = matter.together if rows >= FEWEST_ROWS else 1
     # of three lines neither one nor two may stand alone

@@ -73,8 +73,8 @@ class PageFrame:
     `first` is the number in the book of the part's first page, `contents` what a table of contents can list,
     `bleed` how much paper beyond the page, at head, tail and fore-edge, is trimmed off when the book is bound.
     `step`: the block has a multiple of so many pages; `asked` is how many the maker wrote. `type` is that of the
-    book's text, if it has any, `titled` says that it has a title page. `advice` is what to write for a part that
-    needs so many pages.
+    book's text, if it has any, `titled` says that it has a title page. `fitted` is the size of type, in mm, that the
+    texts to be fitted share, if several are. `advice` is what to write for a part that needs so many pages.
     Wherever a `number` is asked for, pages are counted from 1 in the part.
     """
 
@@ -92,7 +92,17 @@ class PageFrame:
     asked: int | None = None
     type: BookType | None = field(default=None, compare=False)
     titled: bool = False
+    fitted: float | None = None
     advice: Callable[[int], str] | None = field(default=None, compare=False)
+
+    @property
+    def count(self) -> str:
+        """How many pages there are, in words.
+
+        >>> PageFrame(15, 21, 1).count
+        '1 page'
+        """
+        return f"{self.pages} {'page' if self.pages == 1 else 'pages'}"
 
     def in_steps(self, pages: int) -> int:
         """The fewest pages of a block that hold so many.

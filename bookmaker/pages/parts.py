@@ -2,77 +2,35 @@
 
 A part has the pages it asks for, or its natural length, that of its text or its pictures. Of the parts without
 one, such as ruled pages, the last takes what is left of the book; else the last pages stay blank, and what is too
-long loses its end. Page numbers run on.
+long loses its end. Several texts that are fitted share what is left, in type of one size. Page numbers run on.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import PurePath
-from types import ModuleType
-from typing import Any
 
 from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity
+from ..units import from_pt, print_pt
 from . import contents
 from .book_type import BookType
+from .bound import Bound
+from .copyfit import largest_size
 from .fount import Style
 from .page import Heading, Inside, PageFrame
-from .part import Part
 from .title_page import TitlePage
 
-__all__ = ["Bound", "bind", "natural_extent"]
+__all__ = ["bind", "natural_extent"]
 
 NONE: Mapping[int, int] = {}
 
+USUAL = from_pt(2.2)
+"""The size, in mm, of a text that would be fitted beside a part which takes whatever is left."""
+
 MOST_ROUNDS = 4
 """So often the parts are set anew because the table of contents became longer."""
-
-
-@dataclass(frozen=True, slots=True)
-class Bound:
-    """A part and what it has read, with the module of its kind; `place` is where it stands in the shelf file."""
-
-    entry: Part
-    source: Any
-    kind: ModuleType
-    place: tuple[int, ...] = ()
-
-    def length(self, frame: PageFrame) -> int | None:
-        """The pages it asks for, or its natural length; None if any number will do."""
-        if self.entry.pages is not None:
-            return self.entry.pages
-        extent = getattr(self.kind, "extent", None)
-        natural: int | None = extent(self.entry, self.source, frame) if extent else None
-        return natural
-
-    def why_open(self, frame: PageFrame) -> Problem | None:
-        """What keeps it from telling its natural length, if its kind knows."""
-        tell = getattr(self.kind, "why_open", None)
-        told: Problem | None = tell(self.entry, self.source, frame) if tell and self.entry.pages is None else None
-        return told
-
-    def composed(self, frame: PageFrame) -> Inside:
-        """Its pages, with problems and headings as the whole inside has them."""
-        inside: Inside = self.kind.compose(self.entry, self.source, frame)
-        problems = (replace(problem, field=(*self.place, *problem.field)) for problem in inside.problems)
-        return replace(inside, problems=tuple(problems), headings=self._listed(inside.headings, frame.first))
-
-    def _listed(self, headings: tuple[Heading, ...], first: int) -> tuple[Heading, ...]:
-        """What a table of contents lists of a part that begins on page `first`: itself, then what is in it.
-
-        What opens the part is not listed again, unless it is a chapter followed by others: then that bears the page.
-        """
-        if not self.entry.listed_as:
-            return headings
-        opening, *others = headings or (None,)
-        opens = opening is not None and opening.page == first
-        if opening and opens and (opening.title or not others or opening.text == self.entry.listed_as):
-            headings = tuple(others)
-        shared = any(heading.page == first for heading in headings)
-        own = Heading(self.entry.listed_as, first, numbered=not shared)
-        return (own, *(replace(heading, inner=True) for heading in headings))
 
 
 def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
@@ -85,6 +43,7 @@ def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
         pages += (NOTHING,) * (own.first - 1 - len(pages))
         pages += inside.pages
     problems = [problem for inside in composed for problem in inside.problems]
+    problems += _left_to_several(parts, replace(frame, fitted=frames[0].fitted))
     problems += _extent(parts, frame, len(pages))
     pages += (NOTHING,) * (frame.pages - len(pages))
     headings = tuple(heading for inside in composed for heading in inside.headings)
@@ -162,8 +121,9 @@ def _frames(
     parts: Sequence[Bound], whole: PageFrame, room: int | None, given: Mapping[int, int] = NONE
 ) -> list[PageFrame]:
     """The pages of each part: `room` is how many the book has, None if as many as it needs; some may be given."""
+    whole = whole if room is None else _of_one_size(parts, whole, room)
     natural = list(_laid(parts, whole, given))
-    loose = _loose(parts, whole)
+    loose = _loose(parts, whole) or (_fitted(parts, whole) if whole.fitted else [])
     last = len(parts) - 1 if parts[-1].entry.pages is None else None
     yielding = loose[-1] if loose else last
     if room is None or yielding is None or (not loose and _end(natural) <= room):
@@ -181,13 +141,38 @@ def _loose(parts: Sequence[Bound], whole: PageFrame) -> list[int]:
     return [number for number, part in enumerate(parts) if part.length(whole) is None]
 
 
+def _fitted(parts: Sequence[Bound], whole: PageFrame) -> list[int]:
+    """The texts that are fitted into what is left."""
+    return [number for number, part in enumerate(parts) if part.sizes(whole)]
+
+
+def _of_one_size(parts: Sequence[Bound], whole: PageFrame, room: int) -> PageFrame:
+    """The frame with the size of type that the texts to be fitted share, if what is left is not for one alone.
+
+    It is the largest at which all parts go into `room` pages. What merely takes the rest leaves no measure to fit
+    a text to: beside such a part it has the usual size.
+    """
+    bounds = [sizes for part in parts if (sizes := part.sizes(whole))]
+    open_ended = len(_loose(parts, whole))
+    if not bounds or open_ended < 2 or whole.fitted:
+        return whole
+    if open_ended > len(bounds):
+        return replace(whole, fitted=USUAL)
+
+    def fits(size: float) -> bool:
+        return _end(list(_laid(parts, replace(whole, fitted=size), NONE))) <= room
+
+    smallest, largest = min(one.smallest for one in bounds), max(one.largest for one in bounds)
+    return replace(whole, fitted=largest_size(fits, largest, smallest) or smallest)
+
+
 def _laid(parts: Sequence[Bound], whole: PageFrame, given: Mapping[int, int]) -> Iterator[PageFrame]:
     """The parts one after the other, some with lengths given; one without any has a page."""
     first = 1
     for number, part in enumerate(parts):
         if part.entry.begins == "recto" and first % 2 == 0:
             first += 1
-        own = replace(whole, first=first, pages=0, advice=_advice(parts, whole, number))
+        own = replace(whole, first=first, pages=0, advice=whole.advice or _advice(parts, whole, number))
         pages = given.get(number) or part.length(own) or 1
         yield replace(own, pages=pages)
         first += pages
@@ -199,9 +184,11 @@ def _advice(parts: Sequence[Bound], whole: PageFrame, number: int) -> Callable[[
         return lambda pages: f"pages: {pages} in this part"
 
     def in_block(pages: int) -> str:
-        frames = list(_laid(parts, whole, {number: pages}))
+        # what is composed for the sake of an advice asks for none itself
+        trial = replace(whole, advice=str)
+        frames = list(_laid(parts, trial, {number: pages}))
         # what is listed on pages that are now lost makes the table of contents longer too
-        return f"pages: {whole.in_steps(_end(_composed(parts, frames, whole, None, {number: pages})[1]))} in the block"
+        return f"pages: {whole.in_steps(_end(_composed(parts, frames, trial, None, {number: pages})[1]))} in the block"
 
     return in_block
 
@@ -210,16 +197,33 @@ def _end(frames: Sequence[PageFrame]) -> int:
     return frames[-1].first + frames[-1].pages - 1
 
 
-def _extent(parts: Sequence[Bound], whole: PageFrame, needed: int) -> Iterator[Problem]:
-    """Whether the parts are longer or shorter than the book, and parts that cannot tell how long they are."""
-    pages, enough = whole.pages, whole.in_steps(needed)
-    for number in _loose(parts, whole)[:-1]:
+def _left_to_several(parts: Sequence[Bound], whole: PageFrame) -> Iterator[Problem]:
+    """Parts that cannot have what is left, because another one takes it."""
+    loose = _loose(parts, whole)
+    fitted = [number for number in _fitted(parts, whole) if number not in loose] if whole.fitted and loose else []
+    several = "two" if len(loose) == 2 else f"{len(loose)}"
+    for number in loose[:-1]:
         yield Problem(
-            "two parts of the inside would take what is left: this one gets 1 page",
+            f"{several} parts of the inside would take what is left: this one gets 1 page",
             "write pages: with how many it shall have",
             Severity.WARNING,
             field=parts[number].place,
         )
+    for number in fitted:
+        sizes = parts[number].sizes(whole)
+        assert sizes and whole.fitted
+        yield Problem(
+            f"this part would be fitted to what is left, and another part takes what is left: "
+            f"it is set in {print_pt(sizes.nearest(whole.fitted))} type",
+            "write pages: with how many it shall have, or a size: in place of fit",
+            Severity.WARNING,
+            field=(*parts[number].place, "size"),
+        )
+
+
+def _extent(parts: Sequence[Bound], whole: PageFrame, needed: int) -> Iterator[Problem]:
+    """Whether the parts are longer or shorter than the book."""
+    pages, enough = whole.pages, whole.in_steps(needed)
     if needed > pages:
         yield Problem(
             f"the parts of the inside need {needed} pages, the block has {pages}: "

@@ -119,7 +119,7 @@ def _count(source: PdfSource, frame: PageFrame) -> Iterator[Problem]:
     count, pages = len(source.pages), frame.pages
     if count > pages:
         yield Problem(
-            f"{count - pages} of {count} pages of {source.name} do not fit in {pages} pages",
+            f"{count - pages} of {count} pages of {source.name} do not fit in {frame.count}",
             f"write {frame.to_write(count)}, or range: with fewer",
             field=("file",),
         )

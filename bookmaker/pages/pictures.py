@@ -21,7 +21,7 @@ from ..units import MM_PER_INCH
 from .captions import captions_of
 from .page import Inside, PageFrame, numbered
 from .part import Part
-from .plates import Plate, arrange, place, small_captions
+from .plates import Plate, arrange, place, size_of_captions, small_captions
 
 __all__ = ["PicturesInside", "PicturesSource", "compose", "extent", "load"]
 
@@ -141,9 +141,10 @@ def compose(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> 
     problems = [*_count(source, plates, len(shown), frame), *_passed_over(source), *source.problems]
     if entry.bleed and source.captions:
         problems.append(_no_room())
-    problems += small_captions(shown, frame)
+    caption_size = size_of_captions(shown, frame)
+    problems += small_captions(shown, caption_size, frame)
     for plate in shown:
-        size, art = place(plate, frame, bleed=entry.bleed)
+        size, art = place(plate, frame, caption_size, bleed=entry.bleed)
         for number, page in art.items():
             pages[number - 1] = page
         problems += _notes(plate.picture, size)
@@ -178,7 +179,7 @@ def _count(source: PicturesSource, plates: Sequence[Plate], shown: int, frame: P
     if shown < len(plates):
         lost = [plate.picture.path.name for plate in plates[shown:]]
         yield Problem(
-            f"{len(lost)} of {len(plates)} pictures of {source.folder} do not fit in {pages} pages: {_listed(lost)}",
+            f"{len(lost)} of {len(plates)} pictures of {source.folder} do not fit in {frame.count}: {_listed(lost)}",
             f"write {frame.to_write(needed)} or take pictures out of the folder",
             field=("folder",),
         )

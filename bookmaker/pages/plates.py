@@ -14,10 +14,10 @@ from .display import LEADING, broken, centred
 from .page import PageFrame
 from .sizes import too_small
 
-__all__ = ["Plate", "PlatePage", "arrange", "place", "small_captions"]
+__all__ = ["Plate", "PlatePage", "arrange", "place", "size_of_captions", "small_captions"]
 
 CAPTION_SIZE = 1 / 36
-"""Size of a caption (the em) as a share of the page's height: 0.58 mm on a page of 21 mm."""
+"""Size of captions (the em) as a share of the page's height: 0.58 mm on a page of 21 mm; less if one has no room."""
 
 CAPTION_LINES = 2
 
@@ -72,7 +72,7 @@ def arrange(
         page += pages
 
 
-def place(plate: Plate, frame: PageFrame, *, bleed: bool) -> tuple[Size, dict[int, Art]]:
+def place(plate: Plate, frame: PageFrame, caption_size: float, *, bleed: bool) -> tuple[Size, dict[int, Art]]:
     """The size of the whole picture in mm, and the art of each page of the plate by its number in the part."""
     pages: dict[int, Art] = {}
     numbers = range(plate.page, plate.page + plate.pages)
@@ -83,7 +83,7 @@ def place(plate: Plate, frame: PageFrame, *, bleed: bool) -> tuple[Size, dict[in
         for side, number in enumerate(left_to_right)
     ]
     whole = Rect.around([corner for area in areas for corner in area.corners])
-    caption, height = _caption(plate, frame)
+    caption, height = _caption(plate, frame, caption_size)
     room = whole.grown(0, -height, 0, 0)
     into = (covering if bleed else fitting)(plate.picture, room)
     for side, number in enumerate(left_to_right):
@@ -109,31 +109,35 @@ def _common(one: Rect, other: Rect) -> Rect:
     return Rect(x, y, min(one.right, other.right) - x, min(one.top, other.top) - y)
 
 
-def small_captions(plates: Sequence[Plate], frame: PageFrame) -> Iterator[Problem]:
-    """A note, if the smallest of the captions is too small to be read."""
-    sizes = [lines[0].size for plate in plates if (lines := _caption_lines(plate, frame))]
-    if sizes:
+def size_of_captions(plates: Sequence[Plate], frame: PageFrame) -> float:
+    """The size of all captions, the em in mm: the largest in which the longest of them has room."""
+    usual = frame.height * CAPTION_SIZE
+    return min((lines[0].size for plate in plates if (lines := _caption_lines(plate, frame, usual))), default=usual)
+
+
+def small_captions(plates: Sequence[Plate], size: float, frame: PageFrame) -> Iterator[Problem]:
+    """A note, if there are captions and they are too small to be read."""
+    if any(plate.caption for plate in plates):
         remedy = "write shorter captions, or leave them out"
-        yield from too_small("the captions", bundled("text italic"), min(sizes), frame, remedy, ("captions",))
+        yield from too_small("the captions", bundled("text italic"), size, frame, remedy, ("captions",))
 
 
-def _caption_lines(plate: Plate, frame: PageFrame) -> tuple[TextLine, ...]:
+def _caption_lines(plate: Plate, frame: PageFrame, size: float) -> tuple[TextLine, ...]:
     return broken(
         bundled("text italic"),
         plate.caption,
-        frame.height * CAPTION_SIZE,
+        size,
         frame.type_area(plate.page).width,
         CAPTION_LINES,
         right_to_left=frame.right_to_left,
     )
 
 
-def _caption(plate: Plate, frame: PageFrame) -> tuple[Art | None, float]:
+def _caption(plate: Plate, frame: PageFrame, size: float) -> tuple[Art | None, float]:
     """The caption at the foot of the type area of the plate's first page, and the height it takes."""
-    area, face, lines = frame.type_area(plate.page), bundled("text italic"), _caption_lines(plate, frame)
+    area, face, lines = frame.type_area(plate.page), bundled("text italic"), _caption_lines(plate, frame, size)
     if not lines:
         return None, 0.0
-    size = lines[0].size
     height = (face.ascent - face.descent + LEADING * (len(lines) - 1) + CAPTION_GAP) * size
     first = area.y + height - (face.ascent + CAPTION_GAP) * size
     return centred(lines, area.centre.x, first), height

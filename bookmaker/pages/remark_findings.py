@@ -6,11 +6,14 @@ import math
 from collections.abc import Iterator
 
 from ..errors import Problem, Severity
-from ..units import to_pt
+from ..eyesight import FEWEST_DOTS
+from ..units import from_pt, to_pt
 from .fount import as_read
+from .page import PageFrame
 from .passage import INDENT_SIGN
 from .remarks import Remarks
 from .setting import Setting
+from .sizes import too_small
 
 __all__ = ["quoted", "remark_findings"]
 
@@ -20,11 +23,18 @@ MOST_SHOWN = 40
 FEWEST_TURNED = 1 / 10
 """Where fewer of the lines of verse are turned over it is not told."""
 
+MOST_WIDER = 2.0
+"""A page is not advised to be wider by a greater factor: that would be another book."""
 
-def remark_findings(remarks: Remarks, name: str, setting: Setting) -> Iterator[Problem]:
-    """All there is to say of a text by its name."""
+
+def remark_findings(
+    remarks: Remarks, name: str, setting: Setting, frame: PageFrame, *, fitted: bool
+) -> Iterator[Problem]:
+    """All there is to say of a text by its name; type that is `fitted` becomes larger on a larger page."""
+    yield from _small_captions(remarks, name, setting, frame)
+    yield from _long_headings(remarks, name, setting)
     yield from _broken_words(remarks, name)
-    yield from _turned_verses(remarks, name, setting)
+    yield from _turned_verses(remarks, name, setting, frame, fitted=fitted)
     yield from _plain_openings(remarks, name)
     yield from _unfit_tables(remarks, name)
     yield from _short_lines(remarks, name)
@@ -41,17 +51,32 @@ def quoted(text: str) -> str:
     return f"'{shown}'"
 
 
-def _turned_verses(remarks: Remarks, name: str, setting: Setting) -> Iterator[Problem]:
+def _turned_verses(
+    remarks: Remarks, name: str, setting: Setting, frame: PageFrame, *, fitted: bool
+) -> Iterator[Problem]:
     verses = remarks.verses
     if verses.turned > FEWEST_TURNED * verses.count:
-        fits = math.floor(to_pt(setting.measure / verses.widest) * 20) / 20
         which = "line of verse is" if verses.count == 1 else "lines of verse are"
         yield Problem(
             f"{verses.turned} of {verses.count} {which} wider than the measure of {name} and turned over",
-            f"write size: {fits:g} pt for the longest to fit, or a wider page",
+            _room_for_verse(verses.widest, setting, frame, fitted=fitted),
             Severity.NOTE,
             field=("file",),
         )
+
+
+def _room_for_verse(widest: float, setting: Setting, frame: PageFrame, *, fitted: bool) -> str:
+    """What to write for a line of verse, its width in ems, to fit; nothing if neither type nor page can do it."""
+    area = frame.type_area(1)
+    points = math.floor(to_pt(area.width / widest) * 20) / 20
+    legible = FEWEST_DOTS * frame.dot / setting.typeface.x_height
+    needed = widest * setting.size
+    # by ninths the margins grow with the page
+    page = needed + frame.width - area.width if frame.margins else needed * frame.width / area.width
+    ways = [f"write size: {points:g} pt"] if from_pt(points) >= legible else []
+    if page <= MOST_WIDER * frame.width and not fitted:
+        ways.append(f"{'' if ways else 'choose '}a page {math.ceil(page * 2 - 1e-6) / 2:g} mm wide")
+    return f"{', or '.join(ways)}, for the longest to fit" if ways else ""
 
 
 def _plain_openings(remarks: Remarks, name: str) -> Iterator[Problem]:
@@ -65,6 +90,38 @@ def _plain_openings(remarks: Remarks, name: str) -> Iterator[Problem]:
             "write another beginning, drop_capital: with fewer lines, or no",
             Severity.NOTE,
             field=("drop_capital",),
+        )
+
+
+def _small_captions(remarks: Remarks, name: str, setting: Setting, frame: PageFrame) -> Iterator[Problem]:
+    size = remarks.captions
+    if size is None:
+        return
+    remedy = f"write shorter captions in {name}"
+    told = list(too_small("the captions", setting.typeface, size, frame, remedy, ("file",)))
+    yield from told or [
+        Problem(
+            f"the captions of {name} are set in {to_pt(size):.2g} pt type, for the longest to leave half the page "
+            "to its picture",
+            remedy,
+            Severity.NOTE,
+            field=("file",),
+        )
+    ]
+
+
+def _long_headings(remarks: Remarks, name: str, setting: Setting) -> Iterator[Problem]:
+    long = remarks.long
+    if long:
+        which = f"the heading {quoted(long[0])} of {name} is"
+        if len(long) > 1:
+            which = f"{len(long)} headings of {name}, the first {quoted(long[0])}, are"
+        rows = "1 line" if setting.lines_per_page == 1 else f"{setting.lines_per_page} lines"
+        yield Problem(
+            f"{which} longer than a page, which has {rows}, and parted",
+            "write shorter headings, or a smaller size",
+            Severity.WARNING,
+            field=("file",),
         )
 
 

@@ -15,6 +15,9 @@ class Hindrance(Enum):
     SHORT = "is shorter than it is deep"
     NO_LETTER = "does not begin with a capital letter"
     NO_ROOM = "would have too little room beside it"
+    VERSE = "is verse"
+    TABLE = "is a table"
+    PLACED = "stands in the middle or at the right"
 
 
 class Plain(NamedTuple):
@@ -38,11 +41,14 @@ class Remarks:
     """All of it, so far as the text has been set.
 
     `wide` are the words parted between letters, `short` the lines that do not reach the margin though they should,
-    `unfit` the lines of the source in which tables begin that have no room for their columns.
+    `unfit` the lines of the source in which tables begin that have no room for their columns, `long` the headings
+    that are longer than a page, `captions` the size of captions, in mm, if they had to be smaller than the text.
     """
 
     wide: dict[str, None] = field(default_factory=dict)
     short: list[str] = field(default_factory=list)
     unfit: list[int] = field(default_factory=list)
+    long: list[str] = field(default_factory=list)
+    captions: float | None = None
     plain: list[Plain] = field(default_factory=list)
     verses: Verses = field(default_factory=Verses)

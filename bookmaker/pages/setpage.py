@@ -16,6 +16,7 @@ from .matter import Matter
 from .page import PageFrame
 from .passage import Role
 from .setting import Setting, reach
+from .text_captions import GAP
 
 __all__ = ["SetPage"]
 
@@ -26,6 +27,8 @@ They are seen at the head and at the foot of a page too, where a blank line woul
 that belongs to the running head or to a note.
 """
 
+CAPTION_WHITE = 0.4
+"""Between a picture and its caption, in lines of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,12 +107,14 @@ class SetPage:
 
     def _draw_plate(self, canvas: Canvas, area: Rect, matter: Matter) -> None:
         """The picture as large as the type area allows, its caption under it."""
-        setting = self.setting
-        below = (len(matter.lines) + 0.5) * setting.leading if matter.lines else 0.0
+        below = (len(matter.lines) + GAP) * matter.step if matter.lines else 0.0
         picture = self.plates[matter.picture]
         into = fitting(picture, Rect(area.x, area.y + below, area.width, area.height - below))
         canvas.picture(picture, into)
-        baseline = into.y - setting.above - 0.4 * setting.leading
+        above, under = (ems * matter.size for ems in reach(self.setting.typeface))
+        # where lines are close together, the last one must not go below the page
+        white = min(CAPTION_WHITE * matter.step, (1 + GAP) * matter.step - above - under)
+        baseline = into.y - above - white
         for line in matter.lines:
             self._draw_words(canvas, area, line.words, matter.size, Point(line.x, baseline))
             baseline -= matter.step

@@ -32,7 +32,7 @@ from .text_keys import UNPARTED, TextInside
 from .text_plates import load_plates
 from .text_room import no_room, too_large
 
-__all__ = ["TextInside", "TextSource", "book_type", "compose", "extent", "load"]
+__all__ = ["TextInside", "TextSource", "book_type", "bounds", "compose", "extent", "load"]
 
 SAMPLED = 5
 """So many paragraphs tell in which script a text is written."""
@@ -113,34 +113,52 @@ def extent(entry: TextInside, source: TextSource, frame: PageFrame) -> int | Non
     `frame.pages` is of no account. A text that no book holds asks for the most there are.
     """
     copy = _copy(entry, source, frame)
-    area = copy.frame.type_area(1)
-    if entry.size == FIT or min(area.width, area.height) <= 0 or entry.size > copy.largest_settable:
+    if not _has_room(copy) or (entry.size == FIT and frame.fitted is None):
+        return None
+    if entry.size == FIT:
+        size = _bounds(entry, copy).nearest(frame.fitted or 0.0)
+        return None if size > copy.largest_settable else min(MOST_PAGES, copy.extent(size))
+    if entry.size > copy.largest_settable:
         return None
     return min(MOST_PAGES, len(copy.proof(copy.setting(entry.size)).first(MOST_PAGES + 1)))
+
+
+def bounds(entry: TextInside, source: TextSource, frame: PageFrame) -> Bounds | None:
+    """Between which sizes of type the text is fitted into its pages; None if it is not, or has no room."""
+    copy = _copy(entry, source, frame)
+    if entry.size != FIT or not _has_room(copy):
+        return None
+    between = _bounds(entry, copy)
+    return between._replace(largest=min(between.largest, copy.largest_settable))
+
+
+def _has_room(copy: Copy) -> bool:
+    """Whether the margins leave anything between them."""
+    area = copy.frame.type_area(1)
+    return min(area.width, area.height) > 0
 
 
 def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     """Set the text on the pages; what finds no room is counted and reported."""
     copy = _copy(entry, source, frame)
     said = source.manuscript.problems
-    area = copy.frame.type_area(1)
-    if min(area.width, area.height) <= 0:
+    if not _has_room(copy):
         return _empty(entry, copy, (*said, no_room(copy)))
-    size, bounds = entry.size, None
+    size, between = entry.size, None
     if size == FIT:
-        bounds = _bounds(entry, copy)
-        size = copy.size_for(frame.pages, bounds.largest, bounds.smallest) or bounds.smallest
+        between = _bounds(entry, copy)
+        size = _fitted(copy, between)
     if size > copy.largest_settable:
         return _empty(entry, copy, (*said, too_large(copy, size)))
     setting = copy.setting(size)
     made = copy.proof(setting).first(frame.pages)
     loosest = loosest_line(copy, setting, made)
-    problems = findings(copy, setting, made, source.plates, bounds, loosest)
+    problems = findings(copy, setting, made, source.plates, between, loosest)
     heads = RunningHeads(copy.frame)
     if entry.running_heads:
         title = entry.running_title or source.manuscript.punctuation.set(frame.book.title)
         heads = running_heads(made, title, setting, copy.frame, source.fount)
-    if bounds:
+    if between:
         problems = nothing_fits(setting, problems)
     problems = (*heads.problems, *problems)
     pages = tuple(_pages(heads, source, copy, setting, made))
@@ -158,6 +176,13 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     )
 
 
+def _fitted(copy: Copy, between: Bounds) -> float:
+    """The size of a text that is fitted into its pages: its own, or the one it shares with others."""
+    if copy.frame.fitted is not None:
+        return between.nearest(copy.frame.fitted)
+    return copy.size_for(copy.frame.pages, between.largest, between.smallest) or between.smallest
+
+
 def _bounds(entry: TextInside, copy: Copy) -> Bounds:
     """Between which sizes a text may be fitted."""
     if entry.largest is not None:
@@ -170,8 +195,7 @@ def _bounds(entry: TextInside, copy: Copy) -> Bounds:
 def why_open(entry: TextInside, source: TextSource, frame: PageFrame) -> Problem | None:
     """Why nobody can tell how many pages the text needs; None if its size is still to be found."""
     copy = _copy(entry, source, frame)
-    area = copy.frame.type_area(1)
-    if min(area.width, area.height) <= 0:
+    if not _has_room(copy):
         return no_room(copy)
     return too_large(copy, entry.size) if entry.size > copy.largest_settable else None
 
@@ -250,5 +274,5 @@ def _pages(
 def _headings(frame: PageFrame, made: Sequence[MadePage]) -> Iterator[Heading]:
     for number, page in enumerate(made, start=1):
         for slot in page.slots:
-            if slot.matter.heading:
+            if slot.matter.heading and slot.start == 0:
                 yield Heading(slot.matter.heading, frame.folio(number), title=slot.matter.title)

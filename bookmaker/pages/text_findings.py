@@ -10,7 +10,7 @@ from dataclasses import replace
 from ..errors import Problem, Severity
 from ..eyesight import FEWEST_DOTS
 from ..pictures import Picture, effective_dpi, fitting, show_dpi
-from ..units import print_pt, to_pt
+from ..units import from_pt, print_pt, to_pt
 from .copyfit import LARGEST_FIT, MOST_PAGES, Bounds, Copy, is_largest
 from .fount import Style
 from .hyphens import has_own_script
@@ -49,7 +49,9 @@ def findings(
     """Everything there is to say of a text on these pages; `bounds` are those between which it was fitted."""
     # where hardly a word fits a line, how the lines came out is no news
     crowded = list(few_letters(copy, setting, bounds))
-    remarks = remark_findings(copy.proof(setting).remarks, copy.manuscript.name, setting)
+    remarks = remark_findings(
+        copy.proof(setting).remarks, copy.manuscript.name, setting, copy.frame, fitted=bounds is not None
+    )
     lines = (*remarks, *_too_loose(copy.manuscript.name, loosest))
     if crowded:
         lines = (*crowded, *(line for line in lines if line.severity is not Severity.NOTE))
@@ -58,7 +60,7 @@ def findings(
         *_other_direction(copy),
         *_without_faces(copy),
         *_in_other_letters(copy),
-        *_too_small(copy, setting),
+        *_too_small(copy, setting, bounds),
         *lines,
         *_extent(copy, setting, made, bounds),
     )
@@ -75,17 +77,32 @@ def nothing_fits(setting: Setting, problems: tuple[Problem, ...]) -> tuple[Probl
     )
 
 
-def _too_small(copy: Copy, setting: Setting) -> Iterator[Problem]:
+def _too_small(copy: Copy, setting: Setting, bounds: Bounds | None) -> Iterator[Problem]:
     smallest = copy.smallest_legible
     if setting.size < smallest - 1e-9:
         dots = FEWEST_DOTS * setting.size / smallest
         yield Problem(
             f"small letters in {print_pt(setting.size)} type are only {dots:.1f} printer dots high: "
             "they print as texture",
-            f"write size: {math.ceil(to_pt(smallest) * 10) / 10:g} pt or larger, to be read through a lens",
+            _to_be_read(copy, math.ceil(to_pt(smallest) * 10 - 1e-6) / 10, bounds),
             Severity.WARNING,
             field=("size",),
         )
+
+
+def _to_be_read(copy: Copy, points: float, bounds: Bounds | None) -> str:
+    """What to write for type of so many points, which a lens makes readable."""
+    size, why = from_pt(points), "to be read through a lens"
+    if bounds is None:
+        return f"write size: {points:g} pt or larger, {why}"
+    if copy.largest_filled < size:
+        return f"choose a wider page or narrower margins, {why}"
+    pages = copy.extent(size)
+    if pages > MOST_PAGES:
+        return f"split it into volumes, {why}"
+    ways = [f"largest: {points:g} pt"] if bounds.largest < size else []
+    ways += [copy.frame.to_write(pages)] if pages > copy.frame.pages else []
+    return f"write {' and '.join(ways)} for {points:g} pt type, {why}"
 
 
 def _plates(copy: Copy, plates: Mapping[str, Picture]) -> Iterator[Problem]:
@@ -164,10 +181,10 @@ def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Boun
     if not whole:
         which = _counted(lost, manuscript.words, manuscript.name) if lost else f"the end of {manuscript.name} does"
         remedy = _what_would_fit(copy, setting, "smallest" if bounds else "size") or _how_much_fits(done, manuscript)
-        yield Problem(f"{which} not fit in {pages} pages", remedy, field=("file",))
+        yield Problem(f"{which} not fit in {copy.frame.count}", remedy, field=("file",))
     elif pages - len(made) >= 2:
         used = len(made)
-        in_type, or_else = _largest_fitted(copy, setting, bounds) if bounds else ("", ", or a larger size")
+        in_type, or_else = _larger(copy, setting, bounds, used)
         yield Problem(
             f"{manuscript.name} fills {used} of {pages} pages{in_type}; the others stay empty",
             f"write {copy.frame.to_write(used)} for a thinner book{or_else}",
@@ -176,13 +193,25 @@ def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Boun
         )
 
 
-def _largest_fitted(copy: Copy, setting: Setting, bounds: Bounds) -> tuple[str, str]:
-    """Why a text that was fitted is set no larger, and which bound would make it fill the pages."""
-    size, in_type = setting.size, f" in {print_pt(setting.size)} type"
-    larger = copy.size_for(copy.frame.pages, LARGEST_FIT, size) if is_largest(size, bounds.largest) else 0.0
-    if larger > size:
-        return f"{in_type}, {bounds.what}", f", or largest: {to_pt(larger):.4g} pt"
-    return f"{in_type}, and would need more than all in larger type", ""
+def _larger(copy: Copy, setting: Setting, bounds: Bounds | None, used: int) -> tuple[str, str]:
+    """In which type a text was fitted and why in no larger one, and what else would fill more pages.
+
+    Only what was tried is offered, and no type so large that words must be broken or lines have too few letters.
+    """
+    size, largest = setting.size, copy.largest_filled
+    if bounds is None:
+        return "", ", or a larger size" if size < largest else ""
+    in_type = f" in {print_pt(size)} type"
+    if copy.frame.fitted is not None:
+        return f"{in_type}, the size of all texts that are to be fitted", ""
+    pages = copy.frame.pages
+    if not is_largest(size, bounds.largest) or copy.size_for(pages, LARGEST_FIT, size) <= size:
+        return f"{in_type}, and would need more than all in larger type", ""
+    larger = copy.size_for(pages, largest, size)
+    proof = copy.proof(copy.setting(larger)) if larger > size else None
+    more = len(proof.first(pages)) if proof else 0
+    offered = proof and more > used and not proof.remarks.wide
+    return f"{in_type}, {bounds.what}", f", or largest: {to_pt(larger):.4g} pt to fill {more}" if offered else ""
 
 
 def _counted(lost: int, words: int, name: str) -> str:
@@ -193,7 +222,7 @@ def _counted(lost: int, words: int, name: str) -> str:
 def _what_would_fit(copy: Copy, setting: Setting, key: str) -> str:
     """The number of pages that holds the text, and the size, written under a key; empty if there is neither."""
     pages = copy.pages_for(setting) and len(copy.proof(setting).first(MOST_PAGES))
-    size = copy.size_for(copy.frame.pages, setting.size, copy.smallest_legible)
+    size = copy.size_for(copy.frame.pages, min(setting.size, copy.largest_filled), copy.smallest_legible)
     ways = [copy.frame.to_write(pages)] if pages else []
     ways += [f"{key}: {to_pt(size):.4g} pt"] if size else []
     return f"write {' or '.join(ways)}" if ways else ""

@@ -25,9 +25,17 @@ def too_large(copy: Copy, size: float) -> Problem:
     return Problem(
         f"{manuscript.name} does not fit in {print_pt(size)} type on {page}: "
         f"all of its {manuscript.words} words are lost",
-        f"write size: {_in_points(copy.largest_settable)} or smaller" + (", or smaller margins" * bool(frame.margins)),
+        _smaller(copy),
         field=("size",),
     )
+
+
+def _smaller(copy: Copy) -> str:
+    """What to write for type that has room, and lines of enough letters."""
+    margins = ["smaller margins"] if copy.frame.margins else []
+    size = min(copy.largest_settable, copy.largest_filled)
+    ways = [f"size: {_in_points(size)} or smaller"] if size >= copy.smallest_legible else []
+    return f"write {', or '.join([*ways, *margins])}" if ways or margins else "choose a larger page"
 
 
 def no_room(copy: Copy) -> Problem:
@@ -51,16 +59,25 @@ def few_letters(copy: Copy, setting: Setting, bounds: Bounds | None) -> Iterator
     letters = setting.measure / setting.size * FEWEST_LETTERS / NARROWEST
     if letters >= HARDLY_A_WORD:
         return
-    tenth = setting.size / 10
-    key = "size" if bounds is None else "smallest" if setting.size <= bounds.smallest else "largest"
-    meant = bounds is None and copy.smallest_legible <= tenth <= copy.largest_filled
     yield Problem(
         f"lines in {print_pt(setting.size)} type hold about {max(1, round(letters))} "
         f"{'letter' if letters < 1.5 else 'letters'}: most words of {copy.manuscript.name} are broken",
-        f"did you mean {print_pt(tenth)}?" if meant else f"write {key}: {_in_points(copy.largest_filled)} or smaller",
+        _for_more_letters(copy, setting.size, bounds),
         Severity.WARNING,
         field=("size",),
     )
+
+
+def _for_more_letters(copy: Copy, size: float, bounds: Bounds | None) -> str:
+    """What to write for lines that hold enough letters, in type that can be printed."""
+    if bounds is None and copy.smallest_legible <= size / 10 <= copy.largest_filled:
+        return f"did you mean {print_pt(size / 10)}?"
+    if copy.largest_filled < copy.smallest_legible:
+        return "choose a wider page or narrower margins: no type that can be read has room for more"
+    keys = "size" if bounds is None else "smallest" if size <= bounds.smallest else "largest"
+    if bounds and copy.largest_filled < bounds.smallest < size:
+        keys = "smallest: and largest"
+    return f"write {keys}: {_in_points(copy.largest_filled)} or smaller"
 
 
 def _taken(one: str, other: str, here: float, there: float, side: float, way: str) -> str:

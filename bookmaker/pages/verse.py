@@ -40,5 +40,8 @@ def stanza(text: str, left: float, lines: Lines, boxes: Boxes, setting: Setting)
         remarks.count += 1
         if len(found) > begins + 1:
             remarks.turned += 1
-            remarks.widest = max(remarks.widest, lines.width(words) + (left + within) / setting.size)
+            wide = lines.width(words) + left / setting.size
+            # in a wider measure it would stand in further, up to a third of that
+            wide = min(wide + (len(verse) - len(words)) / 2, wide / (1 - WIDEST_INDENT))
+            remarks.widest = max(remarks.widest, wide)
     return Stanza(tuple(found), frozenset(turned), first)
