@@ -131,7 +131,9 @@ def draft_slipcase(
     tone: Colour | None = None
     if faces and faces.as_books:
         tone = ground_of(first.entry.design)
-        ground = dress_flat(first.entry.design, artwork, box.flat, replace(words, title="", author="")).art
+        ground = dress_flat(first.entry.design, artwork, box.flat, replace(words, title="", author="", named=None)).art
+    if faces and faces.title:
+        faces = faces.model_copy(update={"title": first.marks.printed(faces.title)})
     dress = dress_box(faces, pictures, box.flat, ground, tone)
     label = (box.name, f"slipcase for {len(box.books)} book{'s' if len(box.books) > 1 else ''}")
     piece = Piece(f"slipcase-{index}", None, label, box.flat, dress.art, slipcase=box.name)

@@ -69,7 +69,7 @@ def compose(entry: Colophon, source: Family | None, frame: PageFrame) -> Inside:
     roman = family[Style.ROMAN]
     written = own if entry.text else [*_usual(frame, roman), *own]
     room = Size(area.width, area.height * MOST_ROOM)
-    few = few_lines(written, family, frame.height * SIZE, room, right_to_left=frame.right_to_left)
+    few = few_lines(written, family, frame.height * SIZE, room, frame)
     page = _set(few, area, roman.cap_height, frame)
     problems = (
         *missing_glyphs("colophon", roman, as_read("".join(written))),

@@ -24,7 +24,6 @@ from .fount import Style
 from .page import Heading, Inside, PageFrame, numbered
 from .part import Part
 from .phrases import phrases_in, spoken
-from .punctuation import with_apostrophes
 from .sizes import too_large, too_small
 
 __all__ = ["Contents", "ContentsPage", "Row", "compose", "extent", "load"]
@@ -217,7 +216,7 @@ def _table(entry: Contents, source: Family | None, frame: PageFrame) -> Table:
     while size > entry.size * SMALLEST and _reach(rows) > _room(face, size, frame) + 1e-9:
         size *= SHRINK
         rows = tuple(_rows(face, size, frame))
-    title = broken(face, over, size * TITLE_SIZE, width, 1, right_to_left=right_to_left)
+    title = broken(face, frame.printed(over, face), size * TITLE_SIZE, width, 1, right_to_left=right_to_left)
     return Table(face, size, title, rows, frame)
 
 
@@ -242,7 +241,7 @@ def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[Row]:
     room = _room(face, size, frame) / size
     for heading in _listed(frame):
         inner = HANGING if heading.inner else 0.0
-        words = bound(with_apostrophes(heading.text, face.covers).split())
+        words = bound(frame.printed(heading.text, face).split())
         lines = list(filled(words, width, room - inner, room - inner - HANGING))
         for number, line in enumerate(lines, start=1):
             row = TextLine(size, ((0.0, face.shape(line, right_to_left=right_to_left)),))

@@ -58,7 +58,7 @@ def compose(entry: Dedication, source: Family | None, frame: PageFrame) -> Insid
     family = family_for(source, frame, words)
     roman, top = family[Style.ROMAN], frame.height * (1 - SUNK)
     room = Size(area.width, top - area.y)
-    few = few_lines(written, family, frame.height * SIZE, room, right_to_left=frame.right_to_left)
+    few = few_lines(written, family, frame.height * SIZE, room, frame)
     page = centred(few.lines, area.centre.x, top - roman.cap_height * few.size)
     problems = (
         *missing_glyphs("dedication", roman, words),

@@ -9,7 +9,6 @@ from itertools import accumulate
 from ..drawing import BLACK, Canvas, Colour
 from ..geometry import Point
 from ..typefaces import TextLine, Typeface
-from .punctuation import with_apostrophes
 
 __all__ = ["LEADING", "Displayed", "bound", "broken", "centred", "evened", "filled", "titled"]
 
@@ -56,7 +55,7 @@ def broken(
 
     If that takes more than `most_lines`, or a word is wider than the measure, the size is made smaller.
     """
-    words = bound(with_apostrophes(text, typeface.covers).split())
+    words = bound(text.split())
     if not words:
         return ()
 

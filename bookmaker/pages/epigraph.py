@@ -74,7 +74,7 @@ def compose(entry: Epigraph, source: Family | None, frame: PageFrame) -> Inside:
         family,
         frame.height * SIZE,
         Size(area.width, top - area.y - SOURCE_BELOW * LEADING * frame.height * SIZE),
-        right_to_left=frame.right_to_left,
+        frame,
         hanging=hanging,
     )
     baseline = top - roman.cap_height * few.size

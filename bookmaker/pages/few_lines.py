@@ -11,6 +11,7 @@ from ..typefaces import TextLine
 from .book_type import Family
 from .display import LEADING, bound, evened, filled
 from .fount import Fount, Style
+from .page import PageFrame
 
 __all__ = ["FewLines", "few_lines", "flat_emphasis"]
 
@@ -40,16 +41,17 @@ def few_lines(
     family: Family,
     size: float,
     room: Size,
+    frame: PageFrame,
     *,
-    right_to_left: bool,
     hanging: float | None = None,
 ) -> FewLines:
-    """Lines as their author ended them, in the largest type up to `size` (the em in mm) that has room.
+    """Lines as their author ended them, in the largest type up to `size` (the em in mm) that has room on the page.
 
     Their words may hold the signs of styles. What is longer than the room is wide goes on in the next line: all
     its lines are then about equally long, or as full as they go with the later ones `hanging` so many ems.
     """
-    fount = Fount(family, None, right_to_left=right_to_left)
+    fount = Fount(family, None, right_to_left=frame.right_to_left)
+    written = frame.printed("\n".join(written), *family.values()).split("\n")
 
     def width(line: str) -> float:
         return fount.line(line, 1.0).width

@@ -54,7 +54,8 @@ def compose(entry: HalfTitle, source: Family | None, frame: PageFrame) -> Inside
     """The title, and blank pages after it if there are more."""
     title, area = frame.book.title, frame.type_area(1)
     face = family_for(source, frame, title)[Style.ROMAN]
-    lines = titled(face, title, frame.height * SIZE, area.width, MOST_LINES, right_to_left=frame.right_to_left)
+    said = frame.printed(title, face)
+    lines = titled(face, said, frame.height * SIZE, area.width, MOST_LINES, right_to_left=frame.right_to_left)
     problems = list(missing_glyphs("half title", face, title))
     if not lines:
         return Inside((NOTHING,) * frame.pages, tuple(problems))

@@ -9,6 +9,7 @@ from typing import NamedTuple
 from ..drawing import BLACK, NOTHING, Art, Canvas, Drawn
 from ..errors import Problem
 from ..geometry import Point, Rect
+from ..punctuation import Punctuation
 from ..typefaces import Typeface, bundled, set_line
 from ..units import MM_PER_INCH
 from .book_type import BookType
@@ -73,8 +74,8 @@ class PageFrame:
     `first` is the number in the book of the part's first page, `contents` what a table of contents can list,
     `bleed` how much paper beyond the page, at head, tail and fore-edge, is trimmed off when the book is bound.
     `step`: the block has a multiple of so many pages; `asked` is how many the maker wrote. `type` is that of the
-    book's text, if it has any, `titled` says that it has a title page. `advice` is what to write for a part that
-    needs so many pages.
+    book's text, if it has any, `titled` says that it has a title page, `marks` are those of its punctuation.
+    `advice` is what to write for a part that needs so many pages.
     Wherever a `number` is asked for, pages are counted from 1 in the part.
     """
 
@@ -92,7 +93,12 @@ class PageFrame:
     asked: int | None = None
     type: BookType | None = field(default=None, compare=False)
     titled: bool = False
+    marks: Punctuation = field(default_factory=Punctuation)
     advice: Callable[[int], str] | None = field(default=None, compare=False)
+
+    def printed(self, text: str, *faces: Typeface) -> str:
+        """Something the maker wrote in the shelf file, with the marks of the book, as far as typefaces have them."""
+        return self.marks.printed(text, *(face.covers for face in faces))
 
     def in_steps(self, pages: int) -> int:
         """The fewest pages of a block that hold so many.

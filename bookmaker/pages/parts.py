@@ -18,6 +18,7 @@ from ..errors import Problem, Severity
 from . import contents
 from .book_type import BookType
 from .fount import Style
+from .marks import marks_of
 from .page import Heading, Inside, PageFrame
 from .part import Part
 from .title_page import TitlePage
@@ -102,13 +103,14 @@ def natural_extent(parts: Sequence[Bound], frame: PageFrame) -> int | None:
 
 
 def _told(parts: Sequence[Bound], frame: PageFrame) -> PageFrame:
-    """The frame with what the parts have to know of one another: the type of the text, and whether there is a title."""
+    """The frame with what the parts have to know of one another: type and marks of the text, a title page."""
     types = [part.kind.book_type(part.entry, part.source) for part in parts if hasattr(part.kind, "book_type")]
     titled = any(isinstance(part.entry, TitlePage) for part in parts)
+    frame = replace(frame, titled=titled, marks=marks_of([part.entry for part in parts], frame.book.title))
     if not types:
-        return replace(frame, titled=titled)
+        return frame
     names = tuple(dict.fromkeys(name for one in types for name in one.names))
-    return replace(frame, titled=titled, type=BookType(types[0].family, names, types[0].language))
+    return replace(frame, type=BookType(types[0].family, names, types[0].language))
 
 
 def _composed(

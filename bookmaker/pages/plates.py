@@ -118,9 +118,10 @@ def small_captions(plates: Sequence[Plate], frame: PageFrame) -> Iterator[Proble
 
 
 def _caption_lines(plate: Plate, frame: PageFrame) -> tuple[TextLine, ...]:
+    face = bundled("text italic")
     return broken(
-        bundled("text italic"),
-        plate.caption,
+        face,
+        frame.printed(plate.caption, face),
         frame.height * CAPTION_SIZE,
         frame.type_area(plate.page).width,
         CAPTION_LINES,

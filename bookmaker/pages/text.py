@@ -16,12 +16,12 @@ from .copyfit import MOST_PAGES, Bounds, Copy, Proofs
 from .faces import HEAVY, SLANTED, face_of
 from .fount import Fount, Style, as_read
 from .hyphens import known_language
+from .languages import unparted
 from .makeup import MadePage
 from .manuscript import Manuscript, read_manuscript
 from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
 from .phrases import spoken
-from .punctuation import AS_WRITTEN, punctuation_of
 from .ranks import Rank
 from .running_heads import RunningHeads, running_heads
 from .setpage import SetPage
@@ -65,10 +65,9 @@ def load(entry: TextInside, folder: Path) -> TextSource:
     faces = _faces(entry, folder, problems)
     file = folder / entry.file
     manuscript = None
-    marks = AS_WRITTEN if entry.punctuation == "as written" else punctuation_of(entry.language)
     try:
         styled: dict[Style, Typeface] = {style: face for style, face in faces.items() if style != Style.ROMAN}
-        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled, marks, entry.file)
+        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled, entry.marks, entry.file)
     except ShelfFileError as refusal:
         problems += refusal.problems
     if manuscript is None:
@@ -121,7 +120,7 @@ def extent(entry: TextInside, source: TextSource, frame: PageFrame) -> int | Non
 def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     """Set the text on the pages; what finds no room is counted and reported."""
     copy = _copy(entry, source, frame)
-    said = source.manuscript.problems
+    said = (*source.manuscript.problems, *unparted(entry.language))
     area = copy.frame.type_area(1)
     if min(area.width, area.height) <= 0:
         return _empty(entry, copy, (*said, no_room(copy)))
@@ -136,7 +135,7 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     problems = findings(copy, setting, made, source.plates, bounds)
     heads = RunningHeads(copy.frame)
     if entry.running_heads:
-        title = entry.running_title or source.manuscript.punctuation.set(frame.book.title)
+        title = source.manuscript.punctuation.set(entry.running_title or frame.book.title)
         heads = running_heads(made, title, setting, copy.frame, source.fount)
     if bounds:
         problems = nothing_fits(setting, problems)

@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
+from ..punctuation import AS_WRITTEN, Punctuation, is_punctuated, punctuation_of
 from ..quantities import NotAMeasure, read_number, show, split_number, tidy
 from ..spec.entry import Entry
 from ..spec.measures import Margin, TypeSize, TypeSizeOrFit
@@ -46,7 +47,7 @@ def _read_language(value: object) -> str:
     written = read_text(value).strip()
     if written.casefold() in {UNPARTED, "no"}:
         return UNPARTED
-    if known_language(written) is None:
+    if known_language(written) is None and not is_punctuated(written):
         raise refuse(f"the language {show(written)!r} is not known here", meant_language(written))
     return written
 
@@ -68,7 +69,7 @@ Leading = Annotated[
 """Baseline to baseline as a multiple of the size of type."""
 
 Language = Annotated[str, BeforeValidator(_read_language), WithJsonSchema({"type": "string", "examples": ["en"]})]
-"""A language tag (BCP 47) that there are patterns for, or none."""
+"""A language tag (BCP 47) whose patterns or whose punctuation is known, or none."""
 
 LinesDeep = Annotated[
     int, BeforeValidator(_read_depth), WithJsonSchema({"type": "integer", "minimum": 0, "maximum": DEEPEST})
@@ -113,6 +114,11 @@ class TextInside(Part):
     running_title: Title | None = Field(None, description="short title for running heads, in place of the book's")
     margins: PageMargins | None = Field(None, description="white around the text; by ninths if left out")
     numbers: Flag = Field(True, description="page numbers, yes or no")
+
+    @property
+    def marks(self) -> Punctuation:
+        """The marks its punctuation is set with."""
+        return AS_WRITTEN if self.punctuation == "as written" else punctuation_of(self.language)
 
     @model_validator(mode="after")
     def _smallest_first(self) -> TextInside:

@@ -142,11 +142,12 @@ def _lower(entry: TitlePage) -> Iterator[Line]:
 
 def _lines(line: Line, face: Typeface, frame: PageFrame, scale: Scale) -> tuple[TextLine, ...]:
     width, right_to_left = frame.type_area(1).width, frame.right_to_left
+    text = frame.printed(line.text, face)
     if line.what == "title":
         size = frame.height * line.size * scale.title
-        return titled(face, line.text, size, width, line.most_lines, right_to_left=right_to_left)
+        return titled(face, text, size, width, line.most_lines, right_to_left=right_to_left)
     size = frame.height * line.size * scale.others
-    return broken(face, line.text, size, width, line.most_lines, right_to_left=right_to_left)
+    return broken(face, text, size, width, line.most_lines, right_to_left=right_to_left)
 
 
 def _small(texts: Sequence[Line], face: Typeface, frame: PageFrame, scale: Scale) -> Iterator[Problem]:
