@@ -58,7 +58,9 @@ def test_everything_printed_has_the_marks_of_the_language(tmp_path: Path) -> Non
     # cover and jacket each have the title on spine and front, half title, title page and colophon one more
     assert said.count("„Little“") + said.count("„LITTLE“") == 7
     assert said.count("O’Rell") + said.count("O’RELL") >= 4
-    for wanted in ("cook’s „own“ – 1890–98", "To „Mother“ – always", "„It’s", "jam.“", "„Log“", "„in“", "„one“", "„Box“"):
+    for wanted in ("cook’s „own“ – 1890–98", "To „Mother“ – always", "„It’s", "jam.“", "„Log“"):
+        assert wanted in said
+    for wanted in ("„in“", "„one“", "„Box“"):
         assert wanted in said
     assert plan.books[0].entry.title == 'Mother\'s "Little" Book -- of Jam...'
 
@@ -83,7 +85,8 @@ def test_what_chance_draws_on_a_cover_hangs_on_what_was_written(tmp_path: Path) 
 def test_the_letters_of_the_title_tell_the_language_of_a_book_without_text(
     title: str, shown: str, tmp_path: Path
 ) -> None:
-    shelf = "shelf: A\nstocks: {p: {caliper: 0.1 mm, grain: long}}\nbooks:\n  - title: " + repr(title).replace("\\'", "''")
+    shelf = "shelf: A\nstocks: {p: {caliper: 0.1 mm, grain: long}}\nbooks:\n  - title: "
+    shelf += repr(title).replace("\\'", "''")
     shelf += "\n    size: {height: 40 mm, width: 40 mm}\n    block: {stock: p, pages: 4}\n    cover: {stock: p}\n"
     (tmp_path / "shelf.yaml").write_text(shelf, encoding="utf-8")
     assert check(tmp_path / "shelf.yaml").plan.books[0].words.title == shown
