@@ -9,6 +9,8 @@ from itertools import accumulate
 from ..drawing import BLACK, Canvas, Colour
 from ..geometry import Point
 from ..typefaces import TextLine, Typeface
+from .book_type import Family
+from .fount import SIGNS, Fount
 
 __all__ = ["LEADING", "Displayed", "bound", "broken", "centred", "evened", "filled", "titled"]
 
@@ -50,17 +52,26 @@ def broken(
     *,
     right_to_left: bool = False,
     even: bool = True,
+    family: Family | None = None,
 ) -> tuple[TextLine, ...]:
     """A text on as few lines of `measure` mm as `size` (the em in mm) needs: about equally long, or each full.
 
-    If that takes more than `most_lines`, or a word is wider than the measure, the size is made smaller.
+    If that takes more than `most_lines`, or a word is wider than the measure, the size is made smaller. A text with
+    the signs of styles needs the `family` of typefaces it is set in.
     """
     words = bound(text.split())
     if not words:
         return ()
 
+    fount = Fount(family, None, right_to_left=right_to_left) if family and SIGNS.search(text) else None
+
+    def line_of(line: str, size: float) -> TextLine:
+        if fount:
+            return fount.line(line, size)
+        return TextLine(size, ((0.0, typeface.shape(line, right_to_left=right_to_left)),))
+
     def width(line: str) -> float:
-        return typeface.shape(line, right_to_left=right_to_left).width
+        return line_of(line, 1.0).width
 
     while True:
         lines = list(filled(words, width, measure / size))
@@ -69,7 +80,7 @@ def broken(
         size *= SHRINK
     if even:
         lines = evened(words, width, lines, measure / size)
-    return tuple(TextLine(size, ((0.0, typeface.shape(line, right_to_left=right_to_left)),)) for line in lines)
+    return tuple(line_of(line, size) for line in lines)
 
 
 def titled(

@@ -16,7 +16,7 @@ from ..typefaces import Run, TextLine, Typeface
 from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, partings
 
-__all__ = ["NOTE_FIGURES", "Fount", "Style", "as_read"]
+__all__ = ["NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
 
 
 SIGNS = re.compile("[" + "".join(Style) + "]")

@@ -9,8 +9,9 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
-from .balance import leans
+from .balance import balanced, leans
 from .boxes import Boxes
 from .fount import NOTE_FIGURES, Fount, Style, as_read
 from .lines import Lines
@@ -32,6 +33,9 @@ ROOMY = 16
 
 SUNK = {Rank.TITLE: 1 / 5, Rank.PART: 1 / 3, Rank.CHAPTER: 1 / 5}
 """How far down a new page headings stand, as a share of its lines."""
+
+FEWER_LINES = 0.95
+"""All headings of a rank are set smaller, down to this share, if that saves a line of one of them."""
 
 PIECES = re.compile(r"(?<=[-\u2010\u2013\u2014/])")
 """Where a word may be parted without a hyphen."""
@@ -93,11 +97,28 @@ class Headings:
         scales: dict[Rank, float] = {}
         above = math.inf
         for rank, (usual, least) in SIZES.items():
-            widths = [width for passage in headings if _rank(passage) is rank for width in self._widths(passage)]
-            scales[rank] = min([above, usual, *(measure / width for width in widths if measure / width >= least)])
-            if widths:
+            own = [passage for passage in headings if _rank(passage) is rank]
+            widths = [width for passage in own for width in self._widths(passage)]
+            largest = min([above, usual, *(measure / width for width in widths if measure / width >= least)])
+            scales[rank] = self._of_fewest_lines(measure, largest, max(least, largest * FEWER_LINES), own)
+            if own:
                 above = scales[rank]
         return scales
+
+    def _of_fewest_lines(self, measure: float, largest: float, smallest: float, headings: Sequence[Passage]) -> float:
+        """The largest scale at which no heading has more lines than at the smallest."""
+        scale = largest
+        for passage in headings:
+            usual, fewer = (self._line_widths(passage, measure / bound) for bound in (largest, smallest))
+            if len(fewer) < len(usual):
+                scale = min(scale, max(smallest, measure / max(fewer)))
+        return scale
+
+    def _line_widths(self, passage: Passage, measure: float) -> list[float]:
+        """How wide the lines of a heading are on as few of them as a measure allows, in ems."""
+        words, space = [self._fount.width(word) for word in self._words(passage)], self._fount.space.width
+        ends = balanced(words, space, measure, [False] * len(words))
+        return [sum(words[start:end]) + space * (end - start - 1) for start, end in pairwise([0, *ends])]
 
     def _widths(self, passage: Passage) -> Iterator[float]:
         """The widths of what should stand on one line: words, with articles and the like before them."""
