@@ -13,7 +13,7 @@ from .display import LEADING, bound, evened, filled
 from .fount import Fount, Style
 from .page import PageFrame
 
-__all__ = ["FewLines", "few_lines", "flat_emphasis"]
+__all__ = ["FewLines", "few_lines", "flat_emphasis", "typed_line_ends"]
 
 SHRINK = 0.94
 """Lines that have no room are tried again so much smaller."""
@@ -78,6 +78,17 @@ def few_lines(
         tuple(fount.line(line, size) if line else TextLine(size, ()) for line in lines),
         frozenset(number for number, goes_on in enumerate(turned) if goes_on),
     )
+
+
+def typed_line_ends(text: str, key: str) -> Iterator[Problem]:
+    """A note, if a line was to end where a text has the signs for that, which mean it in double quotes alone."""
+    if "\\n" in text:
+        yield Problem(
+            f"the \\n in this {key} ends no line and is printed: only between double quotes it means one",
+            'put the text between " and " in place of \' and \'',
+            Severity.NOTE,
+            field=(key,),
+        )
 
 
 def flat_emphasis(what: str, lines: Sequence[str], family: Family) -> Iterator[Problem]:

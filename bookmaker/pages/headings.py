@@ -81,6 +81,7 @@ class Headings:
             heading=as_read(NOTE_FIGURES.sub("", passage.text)) if chapter else "",
             title=rank is Rank.TITLE,
             part=rank is Rank.PART,
+            within=passage.within,
         )
 
     def _words(self, passage: Passage) -> list[str]:

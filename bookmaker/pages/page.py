@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import NamedTuple
@@ -11,14 +12,17 @@ from ..errors import Problem
 from ..geometry import Point, Rect
 from ..punctuation import Punctuation
 from ..typefaces import Typeface, bundled, set_line
-from ..units import MM_PER_INCH
+from ..units import MM_PER_INCH, from_pt
 from .book_type import BookType
 from .fount import Style
 
-__all__ = ["NUMBER_SIZE", "BookWords", "Heading", "Inside", "Margins", "PageFrame", "PageNumber", "numbered"]
+__all__ = ["NUMBER_SIZE", "BookWords", "Heading", "Inside", "Margins", "PageFrame", "PageNumber", "SMALLEST_BESIDE", "numbered"]
 
 NUMBER_SIZE = 1 / 30
 """Size of a page number (the em) as a share of the page's height: 0.7 mm on a page of 21 mm."""
+
+SMALLEST_BESIDE = from_pt(1.2)
+"""What stands beside a text, such as page numbers, is no larger than that, but not for its sake smaller than this."""
 
 WIDEST_NUMBER = 2.5
 """Ems that a number of four figures needs; narrow pages have smaller numbers."""
@@ -46,14 +50,14 @@ class BookWords:
 class Heading:
     """A line of the table of contents: what begins on a page, and the number of that page in the book.
 
-    `title` is the heading of a whole text; `inner` is what belongs to the part listed before it. A part that is not
-    `numbered` begins with a chapter, which is listed under it with the same page.
+    `title` is the heading of a whole text; `depth` counts the parts listed before it to which it belongs. A part that
+    is not `numbered` begins with a chapter, which is listed under it with the same page.
     """
 
     text: str
     page: int
     title: bool = False
-    inner: bool = False
+    depth: int = 0
     numbered: bool = True
 
 
@@ -75,6 +79,7 @@ class PageFrame:
     `bleed` how much paper beyond the page, at head, tail and fore-edge, is trimmed off when the book is bound.
     `step`: the block has a multiple of so many pages; `asked` is how many the maker wrote. `type` is that of the
     book's text, if it has any, `titled` says that it has a title page, `marks` are those of its punctuation.
+    `text_size` is the size of the book's text in mm, as far as it is known.
     `advice` is what to write for a part that needs so many pages.
     Wherever a `number` is asked for, pages are counted from 1 in the part.
     """
@@ -94,6 +99,7 @@ class PageFrame:
     type: BookType | None = field(default=None, compare=False)
     titled: bool = False
     marks: Punctuation = field(default_factory=Punctuation)
+    text_size: float | None = None
     advice: Callable[[int], str] | None = field(default=None, compare=False)
 
     def printed(self, text: str, *faces: Typeface) -> str:
@@ -168,7 +174,7 @@ class Inside:
     """What the pages of a part show, the first page first, what is wrong with it, and what begins where.
 
     The fields of problems are relative to the inside. `x_height` is that of its text in mm, `face` its typeface, if
-    it has some.
+    it has some; `size` that of its type, `widest_space` how many times as wide as usual the spaces of its loosest line are.
     """
 
     pages: tuple[Art, ...]
@@ -176,6 +182,8 @@ class Inside:
     headings: tuple[Heading, ...] = ()
     x_height: float | None = None
     face: Typeface | None = None
+    widest_space: float | None = None
+    size: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,7 +197,8 @@ class PageNumber:
     def draw(self, canvas: Canvas) -> None:
         """Set the number."""
         area = self.frame.type_area(self.number)
-        size = min(self.frame.height * NUMBER_SIZE, area.width / WIDEST_NUMBER)
+        largest = max(self.frame.text_size, SMALLEST_BESIDE) if self.frame.text_size else math.inf
+        size = min(self.frame.height * NUMBER_SIZE, area.width / WIDEST_NUMBER, largest)
         line = set_line(self.typeface, size, str(self.frame.folio(self.number)))
         baseline = area.y / 2 - self.typeface.cap_height * size / 2
         canvas.text(line, Point(area.centre.x - line.width / 2, baseline), BLACK)

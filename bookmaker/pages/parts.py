@@ -15,12 +15,15 @@ from typing import Any
 
 from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity
+from ..spec.measures import FIT
 from . import contents
 from .book_type import BookType
-from .fount import Style
+from .fount import Style, as_read
+from .markdown import emphasised
 from .marks import marks_of
 from .page import Heading, Inside, PageFrame
 from .part import Part
+from .text_keys import TextInside
 from .title_page import TitlePage
 
 __all__ = ["Bound", "bind", "natural_extent"]
@@ -67,13 +70,14 @@ class Bound:
         """
         if not self.entry.listed_as:
             return headings
+        listed_as = as_read(" ".join(emphasised(self.entry.listed_as)))
         opening, *others = headings or (None,)
         opens = opening is not None and opening.page == first
-        if opening and opens and (opening.title or not others or opening.text == self.entry.listed_as):
+        if opening and opens and (opening.title or not others or opening.text == listed_as):
             headings = tuple(others)
         shared = any(heading.page == first for heading in headings)
-        own = Heading(self.entry.listed_as, first, numbered=not shared)
-        return (own, *(replace(heading, inner=True) for heading in headings))
+        own = Heading(listed_as, first, numbered=not shared)
+        return (own, *(replace(heading, depth=heading.depth + 1) for heading in headings))
 
 
 def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
@@ -90,8 +94,10 @@ def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
     pages += (NOTHING,) * (frame.pages - len(pages))
     headings = tuple(heading for inside in composed for heading in inside.headings)
     heights = [inside.x_height for inside in composed if inside.x_height is not None]
+    spaces = [inside.widest_space for inside in composed if inside.widest_space is not None]
     face = frame.type.family[Style.ROMAN] if frame.type else None
-    return Inside(tuple(pages[: frame.pages]), tuple(problems), headings, min(heights, default=None), face)
+    smallest, widest = min(heights, default=None), max(spaces, default=None)
+    return Inside(tuple(pages[: frame.pages]), tuple(problems), headings, smallest, face, widest)
 
 
 def natural_extent(parts: Sequence[Bound], frame: PageFrame) -> int | None:
@@ -106,7 +112,9 @@ def _told(parts: Sequence[Bound], frame: PageFrame) -> PageFrame:
     """The frame with what the parts have to know of one another: type and marks of the text, a title page."""
     types = [part.kind.book_type(part.entry, part.source) for part in parts if hasattr(part.kind, "book_type")]
     titled = any(isinstance(part.entry, TitlePage) for part in parts)
-    frame = replace(frame, titled=titled, marks=marks_of([part.entry for part in parts], frame.book.title))
+    sizes = [part.entry.size for part in parts if isinstance(part.entry, TextInside)]
+    size = sizes[0] if sizes and sizes[0] != FIT else None
+    frame = replace(frame, titled=titled, text_size=size, marks=marks_of([part.entry for part in parts], frame.book.title))
     if not types:
         return frame
     names = tuple(dict.fromkeys(name for one in types for name in one.names))
@@ -126,6 +134,13 @@ def _composed(
     it turns out longer or shorter than thought, all is set once more, and again if page numbers then have more figures.
     """
     composed = _others(parts, frames)
+    size = _text_size(composed)
+    if size and size != whole.text_size:
+        whole, frames = replace(whole, text_size=size), [replace(frame, text_size=size) for frame in frames]
+        composed = {
+            number: inside if inside.size else parts[number].composed(frames[number])
+            for number, inside in composed.items()
+        }
     if not any(_is_contents(part) for part in parts):
         return list(composed.values()), frames
     headings = _headings(composed)
@@ -139,6 +154,11 @@ def _composed(
         if _is_contents(part):
             composed[number] = part.composed(replace(frames[number], contents=headings))
     return [composed[number] for number in range(len(parts))], frames
+
+
+def _text_size(composed: Mapping[int, Inside]) -> float | None:
+    """The size in which the first text was set, in mm."""
+    return next((inside.size for inside in composed.values() if inside.size), None)
 
 
 def _is_contents(part: Bound) -> bool:

@@ -17,6 +17,7 @@ from .faces import HEAVY, SLANTED, face_of
 from .fount import Fount, Style, as_read
 from .hyphens import known_language
 from .languages import unparted
+from .loosest import loosest_line
 from .makeup import MadePage
 from .manuscript import Manuscript, read_manuscript
 from .page import Heading, Inside, Margins, PageFrame, numbered
@@ -132,7 +133,8 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
         return _empty(entry, copy, (*said, too_large(copy, size)))
     setting = copy.setting(size)
     made = copy.proof(setting).first(frame.pages)
-    problems = findings(copy, setting, made, source.plates, bounds)
+    loosest = loosest_line(copy, setting, made)
+    problems = findings(copy, setting, made, source.plates, bounds, loosest)
     heads = RunningHeads(copy.frame)
     if entry.running_heads:
         title = source.manuscript.punctuation.set(entry.running_title or frame.book.title)
@@ -143,10 +145,17 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     pages = tuple(_pages(heads, source, copy, setting, made))
     if entry.numbers:
         # titles that stand alone bear no numbers, nor do plates, nor what the text leaves empty
-        with_numbers = numbered(pages, copy.frame, source.fount.roman)
+        with_numbers = numbered(pages, replace(copy.frame, text_size=size), source.fount.roman)
         bearing = [*map(_bears_number, made), *[False] * (len(pages) - len(made))]
         pages = tuple(both[bears] for *both, bears in zip(pages, with_numbers, bearing, strict=True))
-    return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
+    return Inside(
+        pages,
+        (*said, *problems),
+        tuple(_headings(copy.frame, made)),
+        setting.typeface.x_height * size,
+        widest_space=loosest.times if loosest else None,
+        size=size,
+    )
 
 
 def _bounds(entry: TextInside, copy: Copy) -> Bounds:
@@ -242,4 +251,4 @@ def _headings(frame: PageFrame, made: Sequence[MadePage]) -> Iterator[Heading]:
     for number, page in enumerate(made, start=1):
         for slot in page.slots:
             if slot.matter.heading:
-                yield Heading(slot.matter.heading, frame.folio(number), title=slot.matter.title)
+                yield Heading(slot.matter.heading, frame.folio(number), title=slot.matter.title, depth=int(slot.matter.within))
