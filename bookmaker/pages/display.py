@@ -147,21 +147,27 @@ def centred(
 
 
 def evened(
-    words: Sequence[str], width: Callable[[str], float], lines: list[str], measure: float
+    words: Sequence[str],
+    width: Callable[[str], float],
+    lines: list[str],
+    measure: float,
+    turned: float | None = None,
 ) -> list[str]:
     """The same number of lines, as alike as can be, and none that ends in a short word if that can be helped.
 
+    `turned` is the measure of the second and later lines, if they are shorter.
     `costs[n][end]` is the least cost of the words before `end` on n lines, with where the last of them begins.
     """
     reached = list(accumulate((width(f"{word} ") for word in words), initial=0.0))
     space, ideal = width(" "), reached[-1] / len(lines)
     costs: list[dict[int, tuple[float, int]]] = [{0: (0.0, 0)}]
-    for _ in lines:
+    for number in range(len(lines)):
+        room = measure if number == 0 or turned is None else turned
         following: dict[int, tuple[float, int]] = {}
         for start, (cost, _) in costs[-1].items():
             for end in range(start + 1, len(words) + 1):
                 wide = reached[end] - reached[start] - space
-                if wide > measure + 1e-9:
+                if wide > room + 1e-9:
                     break
                 own = cost + (1 - wide / ideal) ** 2
                 if end < len(words) and _is_weak(words[end - 1]):
@@ -177,7 +183,8 @@ def evened(
         start = following[end][1]
         found.insert(0, " ".join(words[start:end]))
         end = start
-    return found if all(width(line) <= measure + 1e-9 for line in found) else lines
+    rooms = [measure, *[measure if turned is None else turned] * (len(found) - 1)]
+    return found if all(width(line) <= room + 1e-9 for line, room in zip(found, rooms, strict=True)) else lines
 
 
 def _raggedness(lines: Sequence[TextLine]) -> float:

@@ -16,7 +16,17 @@ from ..units import MM_PER_INCH, from_pt
 from .book_type import BookType
 from .fount import Style
 
-__all__ = ["NUMBER_SIZE", "BookWords", "Heading", "Inside", "Margins", "PageFrame", "PageNumber", "SMALLEST_BESIDE", "numbered"]
+__all__ = [
+    "NUMBER_SIZE",
+    "SMALLEST_BESIDE",
+    "BookWords",
+    "Heading",
+    "Inside",
+    "Margins",
+    "PageFrame",
+    "PageNumber",
+    "numbered",
+]
 
 NUMBER_SIZE = 1 / 30
 """Size of a page number (the em) as a share of the page's height: 0.7 mm on a page of 21 mm."""
@@ -174,7 +184,8 @@ class Inside:
     """What the pages of a part show, the first page first, what is wrong with it, and what begins where.
 
     The fields of problems are relative to the inside. `x_height` is that of its text in mm, `face` its typeface, if
-    it has some; `size` that of its type, `widest_space` how many times as wide as usual the spaces of its loosest line are.
+    it has some, `size` the size of its type in mm; `widest_space` how many times as wide as usual the spaces of its
+    loosest line are.
     """
 
     pages: tuple[Art, ...]

@@ -114,7 +114,8 @@ def _told(parts: Sequence[Bound], frame: PageFrame) -> PageFrame:
     titled = any(isinstance(part.entry, TitlePage) for part in parts)
     sizes = [part.entry.size for part in parts if isinstance(part.entry, TextInside)]
     size = sizes[0] if sizes and sizes[0] != FIT else None
-    frame = replace(frame, titled=titled, text_size=size, marks=marks_of([part.entry for part in parts], frame.book.title))
+    marks = marks_of([part.entry for part in parts], frame.book.title)
+    frame = replace(frame, titled=titled, text_size=size, marks=marks)
     if not types:
         return frame
     names = tuple(dict.fromkeys(name for one in types for name in one.names))

@@ -63,8 +63,9 @@ def ranked(passages: Sequence[Passage], name: str) -> tuple[list[Passage], list[
                 part = passage.level
             elif part >= passage.level and not passage.inset:
                 part = 0  # what is as high as a part stands beside it
-            passage = passage._replace(level=int(rank), within=rank == Rank.CHAPTER and part > 0)
-        found.append(passage)
+            found.append(passage._replace(level=int(rank), within=rank == Rank.CHAPTER and part > 0))
+        else:
+            found.append(passage)
     return found, [_note(name, reading)] if reading else []
 
 

@@ -251,4 +251,5 @@ def _headings(frame: PageFrame, made: Sequence[MadePage]) -> Iterator[Heading]:
     for number, page in enumerate(made, start=1):
         for slot in page.slots:
             if slot.matter.heading:
-                yield Heading(slot.matter.heading, frame.folio(number), title=slot.matter.title, depth=int(slot.matter.within))
+                matter, folio = slot.matter, frame.folio(number)
+                yield Heading(matter.heading, folio, title=matter.title, depth=int(matter.within))

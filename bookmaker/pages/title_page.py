@@ -141,14 +141,14 @@ def _upper(entry: TitlePage, frame: PageFrame) -> Iterator[Line]:
         yield Line("author", frame.book.author, 1 / 24, 2)
     yield Line("title", frame.book.title, 1 / 10, 5, entry.ink)
     if entry.subtitle:
-        yield Line("subtitle", *emphasised(entry.subtitle), 1 / 26, 3)
+        yield Line("subtitle", emphasised(entry.subtitle)[0], 1 / 26, 3)
 
 
 def _lower(entry: TitlePage) -> Iterator[Line]:
     """What stands at the foot: place, imprint, year."""
     for what, text in (("place", entry.place), ("imprint", entry.imprint), ("year", entry.year)):
         if text:
-            yield Line(what, *emphasised(text), 1 / 30, 2)
+            yield Line(what, emphasised(text)[0], 1 / 30, 2)
 
 
 def _lines(line: Line, family: Family, frame: PageFrame, scale: Scale) -> tuple[TextLine, ...]:
@@ -167,7 +167,8 @@ def _small(texts: Sequence[Line], family: Family, frame: PageFrame, scale: Scale
     sizes = {line.what: min(part.size for part in _lines(line, family, frame, scale)) for line in texts}
     what = min(sizes, key=lambda name: sizes[name])
     field = () if what in ("title", "author") else (what,)
-    yield from too_small(f"the {what} on the title page", family[Style.ROMAN], sizes[what], frame, "write fewer words", field)
+    face = family[Style.ROMAN]
+    yield from too_small(f"the {what} on the title page", face, sizes[what], frame, "write fewer words", field)
 
 
 def _deep(lines: tuple[TextLine, ...]) -> float:
