@@ -80,15 +80,16 @@ def test_front_and_back_matter_follow_the_face_of_the_text(tmp_path: Path, face:
         {"kind": "ruled", "pages": "1", "numbers": "yes"},
         {"kind": "colophon"},
     ]
-    found = inside(parts, 8, tmp_path)
+    found = inside(parts, 9, tmp_path)
     assert errors(found) == []
-    assert [{part.split(" Regular")[0] for part in faces(page)} for page in found.pages] == [{name}] * 8
-    assert f"and set in {bundled(face).name}" in " ".join(said(found.pages[7]))
+    printed = [page for page in found.pages if page is not NOTHING]
+    assert [{part.split(" Regular")[0] for part in faces(page)} for page in printed] == [{name}] * 8
+    assert f"and set in {bundled(face).name}" in " ".join(said(found.pages[8]))
     parts[1]["face"] = parts[7]["face"] = "text"
-    other = inside(parts, 8, tmp_path)
-    assert faces(other.pages[1]) == faces(other.pages[7]) == {bundled("text").name}
+    other = inside(parts, 9, tmp_path)
+    assert faces(other.pages[2]) == faces(other.pages[8]) == {bundled("text").name}
     # what it names is the face of the text, whatever it wears itself
-    assert f"and set in {bundled(face).name}" in " ".join(said(other.pages[7]))
+    assert f"and set in {bundled(face).name}" in " ".join(said(other.pages[8]))
 
 
 def test_a_colophon_names_the_faces_of_all_texts(tmp_path: Path) -> None:
@@ -301,8 +302,9 @@ def test_an_epigraph_is_a_block_with_its_source_at_the_other_end(right_to_left: 
 
 
 def test_a_half_title_is_the_title_alone_and_smaller_than_on_the_title_page() -> None:
-    found = inside([{"kind": "half title"}, {"kind": "title page"}], 2, Path())
-    half, whole = (texts(page) for page in found.pages)
+    found = inside([{"kind": "half title"}, {"kind": "title page"}], 3, Path())
+    half, between, whole = (texts(page) for page in found.pages)
+    assert between == []
     assert " ".join(text.text for text in half) == "The Long Quay"
     assert half[0].line.size < max(text.line.size for text in whole)
 

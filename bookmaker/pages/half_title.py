@@ -32,6 +32,7 @@ class HalfTitle(Part):
     """The title of the book and nothing else."""
 
     kind: Literal["half title"] = "half title"
+    begins: Literal["new page", "recto"] = Field("recto", description="on which page it begins")
     face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
     ink: Ink = Field(BLACK, description="colour of the title")
 

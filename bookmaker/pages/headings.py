@@ -77,6 +77,7 @@ class Headings:
             together=len(lines),
             stays=True,
             opens=begins,
+            recto=begins and self._manner.rectos,
             sink=int(setting.lines_per_page * SUNK[rank]) if begins else 0,
             heading=as_read(NOTE_FIGURES.sub("", passage.text)) if chapter else "",
             title=rank is Rank.TITLE,

@@ -206,7 +206,7 @@ def _laid(parts: Sequence[Bound], whole: PageFrame, given: Mapping[int, int]) ->
     """The parts one after the other, some with lengths given; one without any has a page."""
     first = 1
     for number, part in enumerate(parts):
-        if part.entry.begins == "recto" and first % 2 == 0:
+        if part.entry.begins_recto and first % 2 == 0:
             first += 1
         own = replace(whole, first=first, pages=0, advice=_advice(parts, whole, number))
         pages = given.get(number) or part.length(own) or 1

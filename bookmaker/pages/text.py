@@ -200,7 +200,9 @@ def without_plates(source: TextSource) -> TextSource:
 def _copy(entry: TextInside, source: TextSource, frame: PageFrame) -> Copy:
     given = entry.margins
     margins = Margins(given.inner, given.top, given.outer, given.bottom) if given else None
-    manner = Manner(entry.justified, entry.hanging, entry.drop_capital, entry.chapters == "new page")
+    rectos = entry.chapters == "recto"
+    new_pages = rectos or entry.chapters == "new page"
+    manner = Manner(entry.justified, entry.hanging, entry.drop_capital, new_pages, rectos)
     frame = replace(frame, margins=margins)
     manuscript = _without_title(source.manuscript, frame.book.title) if frame.titled else source.manuscript
     return Copy(manuscript, source.fount, entry.leading, frame, manner, source.proofs)
@@ -228,6 +230,8 @@ def _empty(entry: TextInside, copy: Copy, problems: tuple[Problem, ...]) -> Insi
 
 def _bears_number(page: MadePage) -> bool:
     """Whether a page has its number printed: plates have none, nor has the title of a part or of the whole alone."""
+    if not page.slots:
+        return False
     heads = [slot.matter for slot in page.slots if slot.matter.heading]
     half_title = bool(heads) and all(head.title or head.part for head in heads)
     return not half_title and page.slots[0].matter.role is not Role.PLATE
@@ -238,10 +242,10 @@ def _pages(
 ) -> Iterator[Art]:
     frame, fount = copy.frame, source.fount
     for number in range(1, frame.pages + 1):
-        if number > len(made):
+        page = made[number - 1] if number <= len(made) else None
+        if page is None or not page.slots:
             yield NOTHING
             continue
-        page = made[number - 1]
         art = SetPage(setting, frame, number, fount, page, source.plates)
         head = heads.head(number)
         yield art if head is NOTHING else Drawn((head, art))

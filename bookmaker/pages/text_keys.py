@@ -108,12 +108,17 @@ class TextInside(Part):
     )
     justified: Flag | None = Field(None, description="yes: all lines end at the margin; no: ragged; as they are long")
     hanging: Flag = Field(True, description="punctuation stands out into the margins, yes or no")
-    chapters: Literal["new page", "run on"] = Field("new page", description="where chapters begin")
+    chapters: Literal["new page", "recto", "run on"] = Field("new page", description="where chapters begin")
     drop_capital: LinesDeep = Field(0, description="how many lines deep the first letter of a chapter is, or no")
     running_heads: Flag = Field(False, description="title and chapter over the text, yes or no")
     running_title: Title | None = Field(None, description="short title for running heads, in place of the book's")
     margins: PageMargins | None = Field(None, description="white around the text; by ninths if left out")
     numbers: Flag = Field(True, description="page numbers, yes or no")
+
+    @property
+    def begins_recto(self) -> bool:
+        """A text whose chapters do begins on a recto too, if its maker does not say otherwise."""
+        return self.begins == "recto" or (self.chapters == "recto" and "begins" not in self.model_fields_set)
 
     @property
     def marks(self) -> Punctuation:

@@ -40,6 +40,7 @@ class TitlePage(Part):
     """Title, author and imprint, as large as suits the page."""
 
     kind: Literal["title page"] = "title page"
+    begins: Literal["new page", "recto"] = Field("recto", description="on which page it begins")
     subtitle: Title | None = Field(None, description="what stands under the title")
     imprint: Title | None = Field(None, description="who brings the book out")
     place: Title | None = Field(None, description="where")
