@@ -71,7 +71,7 @@ def test_a_part_is_not_the_last_line_of_a_page() -> None:
 
 def test_an_entry_of_several_lines_is_broken_like_a_title() -> None:
     named = Heading("Preparations, Not All of Which Need Be Named, and Their Consequence", 7)
-    lines = [line for line in texts(table(named, frame=PageFrame(20, 42, 0)).pages[0]) if len(line.text) > 3]
+    lines = [line for line in texts(table(named, frame=PageFrame(24, 42, 0)).pages[0]) if len(line.text) > 3]
     assert [line.text for line in lines][-1] != "Consequence"
     widths = [line.end.x - line.at.x for line in lines]
     assert min(widths) > 0.6 * max(widths)
