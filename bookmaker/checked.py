@@ -32,8 +32,8 @@ class Checked:
 
     @property
     def lettering(self) -> tuple[tuple[Lettering, ...], ...]:
-        """How the cover of each book is lettered."""
-        return tuple(draft.lettering for draft in self.drafts)
+        """How each book is lettered as it stands on the shelf: its jacket, or its cover without one."""
+        return tuple(draft.shelved for draft in self.drafts)
 
     @property
     def sound(self) -> bool:

@@ -10,7 +10,7 @@ from .blocks import EDGE_STRIP, Solid, trimmed
 from .covers.slipcase import SlipcasePlan
 from .designs import Dress, Lettering, Words, artwork_of_piece, dress_flat, ground_of
 from .designs.box_faces import dress_box
-from .drawing import NOTHING, Art, Canvas, Colour, Drawn
+from .drawing import NOTHING, Art, Canvas, Drawn
 from .edges import edge_art
 from .errors import FieldPath, Problem, Severity
 from .flat import Face, Flat, Panel, Role
@@ -34,6 +34,7 @@ class Draft:
 
     Fields of problems count from the whole shelf. `x_height` is that of the text on its pages in mm, if it has some,
     and `widest_space` how many times as wide as usual the spaces of its loosest line are.
+    `shelved` is how that is lettered which is seen on the shelf: the jacket of a book that wears one, else its cover.
     """
 
     pieces: tuple[Piece, ...]
@@ -41,6 +42,7 @@ class Draft:
     x_height: float | None = None
     widest_space: float | None = None
     lettering: tuple[Lettering, ...] = ()
+    shelved: tuple[Lettering, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +93,7 @@ def draft_book(
         x_height=inside.x_height,
         widest_space=inside.widest_space,
         lettering=(*lettering, *jacket.lettering),
+        shelved=jacket.lettering if jacket.pieces else tuple(lettering),
     )
 
 
@@ -127,17 +130,17 @@ def draft_slipcase(
 ) -> Draft:
     """Draw the net of a slipcase; `index` counts the slipcases from 1, `pictures` are those of its faces.
 
-    The box may be dressed as its `first` book, whose design has read `artwork`, without the book's words.
+    The box may be dressed as its `first` book, whose design has read `artwork`, without the book's words; its own title
+    is in the same hand.
     """
     faces = box.entry.faces
-    ground: Art = NOTHING
-    tone: Colour | None = None
+    worn, tone = Dress(), None
     if faces and faces.as_books:
         tone = ground_of(first.entry.design)
-        ground = dress_flat(first.entry.design, artwork, box.flat, replace(words, title="", author="", named=None)).art
+        worn = dress_flat(first.entry.design, artwork, box.flat, words.unsaid())
     if faces and faces.title:
         faces = faces.model_copy(update={"title": first.marks.printed(faces.title)})
-    dress = dress_box(faces, pictures, box.flat, ground, tone)
+    dress = dress_box(faces, pictures, box.flat, worn.art, tone, worn.titling)
     label = (box.name, f"slipcase for {len(box.books)} book{'s' if len(box.books) > 1 else ''}")
     piece = Piece(f"slipcase-{index}", None, label, box.flat, dress.art, slipcase=box.name)
     return Draft((piece,), tuple(_within(("slipcases", box.name, "faces"), dress.problems)))

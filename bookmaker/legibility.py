@@ -51,12 +51,12 @@ def titles_for_a_lens(
 ) -> Iterator[Problem]:
     """One note about all spine titles that are printed well, but too small to be read from a distance in mm.
 
-    `covers` are the names of all books, the lettering of each and the dots to the inch it is printed with; of a book
-    in a jacket its jacket's title counts. Fields count from the whole shelf.
+    `covers` are the names of all books, the lettering of each as the shelf shows it and the dots to the inch it is
+    printed with. Fields count from the whole shelf.
     """
     seen: list[tuple[int, Lettering, Legibility]] = []
     for number, (_, lettering, resolution_dpi) in enumerate(covers):
-        for line in [line for line in lettering if line.on == "spine" and line.what == "title"][-1:]:
+        for line in [line for line in lettering if line.on == "spine" and line.what == "title"][:1]:
             seen.append((number, line, Legibility(line.x_height, resolution_dpi, distance)))
     small = [one for one in seen if one[2].sight is not Sight.READABLE and one[2].dots >= FEWEST_DOTS]
     if not small:

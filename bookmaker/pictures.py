@@ -7,20 +7,20 @@ that the camera was turned), what comes out is upright grey or sRGB of 8 bits.
 from __future__ import annotations
 
 import hashlib
-import io
 import stat
 import warnings
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import NoReturn
 
-from PIL import ExifTags, Image, ImageCms, UnidentifiedImageError
+from PIL import ExifTags, Image, UnidentifiedImageError
 
 from .errors import Problem, ShelfFileError
 from .geometry import Rect
 from .lost_files import not_there
+from .screen_colours import WHITE, see_through, to_screen_colours, to_srgb
 from .units import MM_PER_INCH
 
 __all__ = ["MOST_PIXELS", "Picture", "covering", "effective_dpi", "fitting", "load_picture", "show_dpi"]
@@ -44,6 +44,9 @@ TURNS = {
 }
 """What brings a picture upright, by its EXIF orientation (CIPA DC-008, tag 0x0112); 1 is upright."""
 
+SEE_THROUGH = "is transparent in places: printed on"
+"""What is said of a picture that lets its ground show, before the name of the ground."""
+
 SIDEWAYS = (5, 6, 7, 8)
 """Orientations of pictures that lie on their side."""
 
@@ -53,7 +56,8 @@ class Picture:
     """A picture file that is known to be whole.
 
     `width_px` and `height_px` are those of the upright picture, `digest` is the SHA-256 of the file,
-    `notes` say what is changed for print, each a sentence without its subject ("is CMYK: …").
+    `notes` say what is changed for print, each a sentence without its subject ("is CMYK: …"). Where it is transparent
+    its `ground` shows, red, green and blue from 0 to 255.
     """
 
     path: Path
@@ -61,6 +65,20 @@ class Picture:
     height_px: int
     digest: str
     notes: tuple[str, ...] = ()
+    ground: tuple[int, int, int] = WHITE
+
+    @property
+    def key(self) -> tuple[object, ...]:
+        """What tells it from all pictures that print otherwise."""
+        return (self.digest, self.ground)
+
+    def over(self, ground: tuple[int, int, int]) -> Picture:
+        """The same picture on a ground of another colour; one that is nowhere transparent stays as it is."""
+        if not any(note.startswith(SEE_THROUGH) for note in self.notes):
+            return self
+        said = f"{SEE_THROUGH} #{bytes(ground).hex()}"
+        notes = tuple(said if note.startswith(SEE_THROUGH) else note for note in self.notes)
+        return replace(self, ground=ground, notes=notes)
 
     def pixels(self) -> Image.Image:
         """The upright picture in mode RGB or L, decoded anew.
@@ -69,7 +87,7 @@ class Picture:
             ShelfFileError: the file is not what it was when it was loaded.
         """
         with _opened(self.path) as image:
-            upright = _to_screen_colours(_turned(image))
+            upright = to_screen_colours(_turned(image), self.ground)
         if upright.size != (self.width_px, self.height_px):
             _refuse(f"{self.path.name} has changed since it was first read", "run the command again")
         return upright
@@ -212,26 +230,15 @@ def _notes(image: Image.Image) -> Iterator[str]:
         yield "holds several pictures: only the first is printed"
     if image.mode.startswith("I") or ";16" in str(getattr(image, "tile", "")):
         yield "has 16 bits for each colour: printed with 8"
-    if _see_through(image):
-        yield "is transparent in places: printed on white"
-    conversion = _to_srgb(image)
+    if see_through(image):
+        yield f"{SEE_THROUGH} white"
+    conversion = to_srgb(image)
     if image.mode == "LAB":
         yield "is in Lab colours: converted to sRGB"
     elif conversion is not None:
         yield f"has the colour profile {conversion.profile_name!r}: converted to sRGB"
     elif image.mode == "CMYK":
         yield "is CMYK without a colour profile: converted to sRGB by rule of thumb, colours may shift"
-
-
-def _see_through(image: Image.Image) -> bool:
-    """Whether any pixel is less than opaque; pictures with a transparent colour count as such.
-
-    The one transparent grey that a 16-bit picture may name is printed as that grey: Pillow cannot tell it.
-    """
-    if image.mode in {"RGBA", "LA"}:
-        lowest = image.getchannel("A").getextrema()[0]
-        return isinstance(lowest, (int, float)) and lowest < 255
-    return image.has_transparency_data and not image.mode.startswith("I")
 
 
 def _orientation(image: Image.Image) -> int:
@@ -250,50 +257,3 @@ def _turned(image: Image.Image) -> Image.Image:
     upright = image.transpose(turn)
     upright.info = image.info
     return upright
-
-
-def _to_screen_colours(image: Image.Image) -> Image.Image:
-    """Any mode as RGB or L, in sRGB, on white where it is transparent."""
-    conversion, mode = _to_srgb(image), _plain_mode(image)
-    opacity = image.convert("RGBA").getchannel("A") if _see_through(image) else None
-    if image.mode.startswith("I"):
-        image = image.convert("I").point(lambda value: value * (1 / 257) + 0.5).convert("L")
-    elif image.mode != mode:
-        image = image.convert(mode)
-    if conversion is not None:
-        image = ImageCms.applyTransform(image, conversion.transform) or image
-    image = image.convert("L" if mode == "L" else "RGB")
-    if opacity is not None:
-        image = Image.composite(image, Image.new(image.mode, image.size, "white"), opacity)
-    return image
-
-
-def _plain_mode(image: Image.Image) -> str:
-    """The mode with the same colours, 8 bits deep, without palette and transparency."""
-    if image.mode in {"CMYK", "LAB"}:
-        return image.mode
-    return "L" if image.mode in {"1", "L", "LA", "La"} or image.mode.startswith("I") else "RGB"
-
-
-@dataclass(frozen=True, slots=True)
-class _Conversion:
-    """A way to sRGB, and the name of the profile it starts from."""
-
-    profile_name: str
-    transform: ImageCms.ImageCmsTransform
-
-
-def _to_srgb(image: Image.Image) -> _Conversion | None:
-    """How the picture's colours become sRGB; None if they are that, or nobody can say what they are."""
-    mode, data = _plain_mode(image), image.info.get("icc_profile")
-    if not data and mode != "LAB":
-        return None
-    try:
-        profile = ImageCms.ImageCmsProfile(io.BytesIO(data) if data else ImageCms.createProfile("LAB"))
-        name = ImageCms.getProfileDescription(profile).strip()
-        if "srgb" in name.casefold():
-            return None
-        transform = ImageCms.buildTransform(profile, ImageCms.createProfile("sRGB"), mode, "RGB")
-    except (OSError, ValueError, ImageCms.PyCMSError):  # damaged, or a profile for other colours than these
-        return None
-    return _Conversion(name, transform)

@@ -28,7 +28,7 @@ from .sheets import Tally, lay_out
 from .shelf_spec import cross_check
 from .sources import Sources, read_sources
 from .spec.sheets import SheetOrder
-from .wardrobe import Coat, dressed, palettes_overruled
+from .wardrobe import Coat, dressed, palettes_overruled, set_notes
 
 __all__ = ["MACHINE_FOLDER", "Checked", "Made", "Progress", "Wishes", "check", "make"]
 
@@ -55,6 +55,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     slipcases = _drafted_slipcases(plan, coats, sources)
     problems = (
         *plan.notes,
+        *set_notes(plan.books),
         *(problem for draft in (*drafts, *slipcases) for problem in draft.problems),
         *palettes_overruled(plan.books, coats),
         *_lettering_problems(plan, drafts),
@@ -139,7 +140,7 @@ def _lettering_problems(plan: ShelfPlan, drafts: Sequence[Draft]) -> Iterator[Pr
         for problem in lettering_problems(draft.lettering, plan.resolution(book.lettered_on)):
             yield replace(problem, field=("books", book.number, "design", *problem.field))
     covers = [
-        (book.name, draft.lettering, plan.resolution(book.lettered_on))
+        (book.name, draft.shelved, plan.resolution(book.lettered_on))
         for book, draft in zip(plan.books, drafts, strict=True)
     ]
     yield from titles_for_a_lens(covers, plan.spec.viewing_distance)

@@ -103,7 +103,8 @@ def lettering_table(checked: Checked) -> Table:
     )
     for book, lettering in zip(checked.plan.books, checked.lettering, strict=True):
         titles = [line for line in lettering if line.on == "spine" and line.what == "title"]
-        style = getattr(book.entry.design, "style", "")
+        worn = (book.entry.jacket and book.entry.jacket.design) or book.entry.design
+        style = getattr(worn, "style", "")
         first = (str(book.number + 1), escape(book.name), style)
         for line in titles[:1]:
             letters = checked.plan.letters(line.x_height, book.lettered_on)

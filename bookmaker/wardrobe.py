@@ -9,11 +9,14 @@ from itertools import accumulate
 from .book_plan import BookPlan
 from .designs import InSet, Words, settled
 from .designs.design import DrawnDesign
+from .designs.picture_cover import PictureCover
 from .errors import Problem, Severity
+from .geometry import Size
+from .quantities import show
 from .shelf_spec import BookEntry
 from .spec.entry import Entry
 
-__all__ = ["Coat", "dressed", "palettes_overruled"]
+__all__ = ["Coat", "dressed", "palettes_overruled", "set_notes"]
 
 
 Coat = tuple[BookPlan, Words]
@@ -28,15 +31,11 @@ def dressed(books: Sequence[BookPlan]) -> tuple[Coat, ...]:
     author, are a set.
     """
     words = [book.words for book in books]
-    sets: dict[object, list[int]] = {}
-    for number, said in enumerate(words):
-        if said.series or said.volume:
-            sets.setdefault(said.kin, []).append(number)
-    for members in sets.values():
-        if len(members) > 1:
-            fellows = tuple(words[number] for number in members)
-            for number, place in zip(members, _places([books[number].cover.spine for number in members]), strict=True):
-                words[number] = replace(words[number], in_set=replace(place, books=fellows))
+    for members in _sets(books):
+        fellows = tuple(words[number] for number in members)
+        spines = [Size(books[number].cover.spine, books[number].height) for number in members]
+        for number, place in zip(members, _places(spines), strict=True):
+            words[number] = replace(words[number], in_set=replace(place, books=fellows))
     coats = list(zip(books, words, strict=True))
     seen = settled([(_seen(book.entry), said, book.entry.space) for book, said in coats])
     under = settled([(book.entry.design, said, book.entry.space) for book, said in coats])
@@ -80,12 +79,70 @@ def _in_coat(entry: BookEntry, outer: Entry, inner: Entry) -> BookEntry:
     return entry.model_copy(update={"design": inner, "jacket": entry.jacket.model_copy(update={"design": outer})})
 
 
-def _places(spines: Sequence[float]) -> list[InSet]:
+def _sets(books: Sequence[BookPlan]) -> list[list[int]]:
+    """The numbers of the books of each set, counted from 0."""
+    sets: dict[object, list[int]] = {}
+    for number, said in enumerate(book.words for book in books):
+        if said.series or said.volume:
+            sets.setdefault(said.kin, []).append(number)
+    return [members for members in sets.values() if len(members) > 1]
+
+
+def _places(spines: Sequence[Size]) -> list[InSet]:
     """Where each spine stands in the row of all, in mm.
 
-    >>> _places([4.0, 5.0])
-    [InSet(wider=0.0, begins=0.0, width=9.0, books=()), InSet(wider=1.0, begins=4.0, width=9.0, books=())]
+    >>> first, second = _places([Size(4.0, 20.0), Size(5.0, 22.0)])
+    >>> (first.taller, first.shorter), (second.wider, second.begins, second.shorter)
+    ((2.0, 0.0), (1.0, 4.0, 2.0))
     """
-    narrowest, width = min(spines), sum(spines)
-    begins = accumulate(spines[:-1], initial=0.0)
-    return [InSet(spine - narrowest, start, width) for spine, start in zip(spines, begins, strict=True)]
+    widths, heights = [spine.width for spine in spines], [spine.height for spine in spines]
+    begins = accumulate(widths[:-1], initial=0.0)
+    return [
+        InSet(
+            wider=spine.width - min(widths),
+            begins=start,
+            width=sum(widths),
+            taller=max(heights) - spine.height,
+            shorter=spine.height - min(heights),
+            low=min(heights) / spine.height,
+        )
+        for spine, start in zip(spines, begins, strict=True)
+    ]
+
+
+def set_notes(books: Sequence[BookPlan]) -> Iterator[Problem]:
+    """Where a picture that runs across the spines of a set is broken; fields count from the whole shelf."""
+    for members in _sets(books):
+        designs = {number: _seen(books[number].entry) for number in members}
+        painted = [number for number, design in designs.items() if getattr(design, "spine_picture", None)]
+        drawn = [number for number, design in designs.items() if _is_landscape(design)]
+        for number in members if painted else ():
+            if number not in painted:
+                picture = getattr(designs[painted[0]], "spine_picture", "")
+                yield Problem(
+                    f"{show(books[number].name)} has no picture on its spine, where that of its set runs across",
+                    f"give it style: picture and spine_picture: {picture}",
+                    Severity.NOTE,
+                    field=("books", number, "design"),
+                )
+        spaces = list(dict.fromkeys(books[number].entry.space for number in members))
+        if (painted or drawn) and len(spaces) > 1:
+            named = " and ".join("no space" if space is None else show(space) for space in spaces)
+            yield Problem(
+                f"the books of {show(_name_of_set(books[members[0]]))} stand in {named}: the picture across their "
+                "spines is parted",
+                "name one space for all of them",
+                Severity.NOTE,
+                field=("books", members[-1], "space"),
+            )
+
+
+def _is_landscape(design: Entry) -> bool:
+    """Whether a design draws a landscape across the spines of a set."""
+    return isinstance(design, PictureCover) and not (
+        design.front_picture or design.spine_picture or design.back_picture
+    )
+
+
+def _name_of_set(book: BookPlan) -> str:
+    return book.words.series or book.words.title

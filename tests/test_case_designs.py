@@ -8,14 +8,18 @@ import pytest
 from PIL import Image
 
 from bookmaker.designs import Words, dress_flat, load_design
+from bookmaker.designs.half_leather import HalfLeather
+from bookmaker.designs.palettes import BONE
+from bookmaker.designs.picture_cover import PictureCover
 from bookmaker.designs.plain import Plain
-from bookmaker.drawing import NOTHING
+from bookmaker.designs.tones import apart
+from bookmaker.drawing import NOTHING, Colour
 from bookmaker.flat import Flat, Role
 from bookmaker.geometry import Point, Rect
 from bookmaker.pipeline import check
-from tests.recording import RecordingCanvas, record
+from tests.recording import Filled, Placed, RecordingCanvas, record
 from tests.test_case import cased, holds, panel
-from tests.test_designs import NO_FILES, ink_box
+from tests.test_designs import NO_FILES, flat_of, ink_box
 
 SHELF = """\
 shelf: The Salt Office
@@ -85,6 +89,66 @@ def test_a_front_picture_fills_the_side_and_spares_the_spine_piece(tmp_path: Pat
     face = panel(made.part("front side"), Role.FRONT)
     assert found.contains(face.grown(1.0))
     assert pictures("spine piece") == pictures("back side") == []
+
+
+def broad(mark: Filled) -> bool:
+    """Whether a mark is no mere rule or small tool."""
+    return min(Rect.around(mark.path.points()).size) > 1
+
+
+@pytest.mark.parametrize("binding", ["quarter", "half"])
+@pytest.mark.parametrize("title", ["Orchards", "Bees", "Moths", "Salt", "Rope", "The Sound of Ice"])
+def test_in_pieces_a_picture_cover_has_its_landscape_on_the_front_alone(binding: str, title: str) -> None:
+    """Spine and corners are of plain cloth; the sun, or the window, is on the front."""
+    entry = PictureCover.model_validate({"style": "picture", "wear": "none", "colour": "#2b3a5c"})
+    made = cased(binding=binding, spine_stock="leather", corner=3.5 if binding == "half" else None)
+    ground = Colour.from_hex("#2b3a5c")
+    looks: dict[str, list[Filled]] = {}
+    for flat in made.cover.flats:
+        marks = record(dress_flat(entry, load_design(entry, NO_FILES), flat, Words(title, "I. Marlow")).art).marks
+        looks[flat.name] = [mark for mark in marks if isinstance(mark, Filled) and mark.clips]
+        if flat.kind in ("case spine", "case corner"):
+            large = [mark for mark in marks if isinstance(mark, Filled) and broad(mark)]
+            assert large
+            assert all(apart(mark.colour, ground) < 0.05 for mark in large if len(mark.path.commands) <= 6)
+            assert not looks[flat.name]
+    front, back = (
+        {mark.path for mark in looks[name] if sum(step[0] == "C" for step in mark.path.commands) == 4}
+        for name in ("front side", "back side")
+    )
+    assert looks["front side"]
+    assert not back or len(front) > len(back)
+
+
+@pytest.mark.parametrize("corner", [3.5, 5.0])
+def test_a_front_picture_fills_all_that_shows_between_the_corners(tmp_path: Path, corner: float) -> None:
+    """It is not mirrored before it is out of sight."""
+    Image.new("RGB", (700, 1000), "#204060").save(tmp_path / "front.png")
+    entry = PictureCover.model_validate({"style": "picture", "front_picture": "front.png"})
+    side = cased(binding="half", spine_stock="leather", corner=corner).part("front side")
+    marks = record(dress_flat(entry, load_design(entry, tmp_path), side, Words("Tides")).art).marks
+    upright = [mark for mark in marks if isinstance(mark, Placed) and mark.transform.a > 0 and mark.transform.d > 0]
+    assert len(upright) == 1
+    assert upright[0].bounds.contains(panel(side, Role.FRONT), 1e-6)
+
+
+@pytest.mark.parametrize("size", [(17.0, 24.0), (17.0, 28.0), (11.0, 16.0)])
+def test_the_label_of_half_leather_is_about_a_third_of_its_front(size: tuple[float, float]) -> None:
+    flat = flat_of(5.0, *size)
+    entry = HalfLeather.model_validate({"style": "half leather", "wear": "none"})
+    for author in ("Gil Tarn", "The Lamp Committee of the Lower Gannow Harbour Office"):
+        dress = dress_flat(entry, None, flat, Words("The Sound of Ice", author))
+        front = panel(flat, Role.FRONT)
+        boxes = [
+            Rect.around(mark.path.points())
+            for mark in record(dress.art).marks
+            if isinstance(mark, Filled) and mark.colour == BONE and not mark.clips
+        ]
+        plate = max((box for box in boxes if front.contains(box)), key=lambda box: box.width)
+        assert 0.4 <= plate.width / front.width <= 0.6
+        assert 0.27 <= plate.height / front.height <= 0.4
+        # 5 dots at 600 to the inch
+        assert all(line.x_height >= 5 * 25.4 / 600 for line in dress.lettering if line.on == "front")
 
 
 def test_endpapers_and_templates_stay_bare(tmp_path: Path) -> None:

@@ -18,11 +18,13 @@ from bookmaker.designs import dress_flat, load_design
 from bookmaker.designs.design import Dress, Words
 from bookmaker.designs.own_artwork import OwnArtwork
 from bookmaker.designs.picture_cover import PictureCover
+from bookmaker.designs.plain import Plain
 from bookmaker.drawing import Colour
 from bookmaker.errors import ShelfFileError
 from bookmaker.flat import Flat, Panel, Role
 from bookmaker.geometry import Path as Outline
 from bookmaker.geometry import Rect, Size, Transform
+from bookmaker.pictures import load_picture
 from bookmaker.pipeline import Checked, Wishes, check, make
 from bookmaker.spec.entry import Entry
 from bookmaker.writers.pdf import PdfFile
@@ -426,3 +428,36 @@ def test_the_pieces_of_a_binding_show_a_scan_side_by_side(tmp_path: Path) -> Non
     assert spine.bounds.width == pytest.approx(front.bounds.width) == pytest.approx(back.bounds.width)
     middle = checked.drafts[0].pieces[-7].flat.size.width / 2
     assert spine.bounds.centre.x == pytest.approx(middle, abs=0.01)
+
+
+@pytest.mark.parametrize("mode", ["RGBA", "LA"])
+def test_transparent_artwork_shows_the_ground_it_lies_on(mode: str, tmp_path: Path) -> None:
+    """Half transparent black shows half of the ground; what happens is said with the colour."""
+    clear = (0, 0, 0, 128) if mode == "RGBA" else (0, 128)
+    Image.new(mode, (600, 840), clear).save(tmp_path / "art.png")
+    flat = flat_of()
+    for model, key in ((OwnArtwork, "picture"), (Plain, "front_picture"), (PictureCover, "front_picture")):
+        style = model.model_fields["style"].default
+        worn = {"wear": "none"} if model is PictureCover else {}
+        entry = model.model_validate({"style": style, key: "art.png", "colour": "#3264c8", **worn})
+        dress = dressed(entry, flat, tmp_path)
+        image = rendered(dress, flat, tmp_path)
+        front = panel(flat, Role.FRONT)
+        at = (round(front.centre.x / flat.size.width * image.width), image.height // 2)
+        assert near(image.getpixel(at), (25, 50, 100))
+        said = [problem for problem in dress.problems if "transparent" in problem.message]
+        assert [problem.message for problem in said] == ["art.png is transparent in places: printed on #3264c8"]
+        assert [problem.field for problem in said] == [(key,)]
+
+
+def test_one_picture_on_two_grounds_is_printed_twice(tmp_path: Path) -> None:
+    Image.new("RGBA", (100, 100), (0, 0, 0, 0)).save(tmp_path / "art.png")
+    picture = load_picture(tmp_path / "art.png")
+    red, blue = picture.over((255, 0, 0)), picture.over((0, 0, 255))
+    with PdfFile(tmp_path / "two.pdf", title="two") as pdf, pdf.page(Size(20, 10)) as canvas:
+        canvas.picture(red, Rect(0, 0, 10, 10))
+        canvas.picture(blue, Rect(10, 0, 10, 10))
+    with pypdfium2.PdfDocument(tmp_path / "two.pdf") as document:
+        image = document[0].render(scale=4).to_pil().convert("RGB")
+    assert near(image.getpixel((20, 20)), (255, 0, 0))
+    assert near(image.getpixel((image.width - 20, 20)), (0, 0, 255))

@@ -64,6 +64,23 @@ def test_a_drawn_landscape_runs_across_the_spines_of_a_set(author: str, tmp_path
     assert min(unlike(first_left, second_left), unlike(first_left, first_right)) > 0.3
 
 
+@pytest.mark.parametrize("author", ["A. Fell", "B. Fell", "C. Fell", "D. Fell", "E. Fell", "F. Fell"])
+def test_books_of_unlike_heights_stand_on_one_landscape(author: str, tmp_path: FilePath) -> None:
+    """Where the spines meet it is as high over the tail on the low as on the high one; in front of the sky, too."""
+    low, high = flat_of(3.6, height=21), flat_of(3.6, height=27)
+    wide = panel(low, Role.SPINE).width
+    first = Words("Annals", author, "I", in_set=InSet(0, 0.0, wide * 2, (), 6.0, 0.0, 1.0))
+    second = Words("Annals", author, "II", in_set=InSet(0, wide, wide * 2, (), 0.0, 6.0, 21 / 27))
+    keys = {"palette": "harbour", "wear": "none", "colour": "#b59a68"}
+    ends = []
+    for flat, words, x in ((low, first, wide - 0.02), (high, second, 0.02)):
+        image = pixels(flat, words, tmp_path, **keys)
+        at = int((panel(flat, Role.SPINE).x + x) * DOTS)
+        ends.append([image.getpixel((at, image.height - 1 - y)) for y in range(int(0.5 * DOTS), int(9.4 * DOTS))])
+    assert unlike(*ends) < 0.2  # type: ignore[arg-type]
+    assert len(set(ends[0])) > 3
+
+
 def unlike(one: list[tuple[int, ...]], other: list[tuple[int, ...]]) -> float:
     """The share of dots that differ plainly."""
     apart = [max(abs(a - b) for a, b in zip(x, y, strict=True)) for x, y in zip(one, other, strict=True)]

@@ -14,6 +14,7 @@ from bookmaker.spec.spaces import SpaceEntry
 from tests.making import made
 from tests.recording import Filled, record
 from tests.salt_office import checked, errors, shelf
+from tests.test_designs import ink_box
 
 
 def test_the_errors_of_the_books_are_those_of_the_box(tmp_path: Path) -> None:
@@ -154,7 +155,8 @@ def test_a_box_may_wear_the_dress_of_its_first_book(tmp_path: Path, style: str) 
     found = checked(tmp_path, text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
     (piece,) = found.slipcases[0].pieces
     drawn = record(piece.art)
-    assert [text.text for text in drawn.texts] == ["Salt"]
+    # leather is lettered in capitals
+    assert [text.text for text in drawn.texts] == ["SALT" if style == "leather" else "Salt"]
     width, height = piece.flat.size
     first, *others = [mark for mark in drawn.marks if isinstance(mark, Filled)]
     around = Rect.around(first.path.points())
@@ -162,3 +164,33 @@ def test_a_box_may_wear_the_dress_of_its_first_book(tmp_path: Path, style: str) 
     reds = [Rect.around(mark.path.points()) for mark in others if mark.colour == Colour(1.0, 0.0, 0.0)]
     top = next(panel.rect for panel in piece.flat.panels if panel.role is Role.TOP)
     assert len(reds) == 1 and reds[0].contains(top)
+
+
+@pytest.mark.parametrize("style", ["cloth", "leather", "half leather", "pamphlet", "school", "picture", "plain"])
+@pytest.mark.parametrize("author", ["A. Fell", "B. Fell", "C. Fell"])
+def test_a_dressed_box_is_titled_in_the_hand_of_its_books(tmp_path: Path, style: str, author: str) -> None:
+    """Typeface and capitals are those of the spines; so is the ink, which is chosen for their ground."""
+    book = f"- title: Tide Tables\n    author: {author}\n    design: {{style: {style}}}"
+    text = shelf().replace("- title: Tide Tables", book)
+    faces = "faces: {as_books: yes, title: Tide Tables}"
+    found = checked(tmp_path, text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
+    (box,) = found.slipcases[0].pieces
+    titles = [text for text in record(box.art).texts if text.text.casefold() in "tide tables"]
+    pieces = [piece for piece in found.drafts[0].pieces if piece.flat.dressed]
+    words = [text for piece in pieces for text in record(piece.art).texts if text.text.casefold() in "tide tables"]
+    hands = {(text.line.runs[0][1].typeface.name, text.text.isupper()) for text in words}
+    assert {(text.line.runs[0][1].typeface.name, text.text.isupper()) for text in titles} <= hands
+    assert titles
+    if style != "half leather" or len(hands) == 1:
+        assert {text.colour for text in titles} <= {text.colour for text in words}
+    back = next(panel.rect for panel in box.flat.panels if panel.role is Role.BACK)
+    rules = [
+        mark
+        for mark in record(box.art).marks
+        if isinstance(mark, Filled) and mark.colour == titles[0].colour
+        and Rect.around(mark.path.points()).width == pytest.approx(back.width)
+    ]  # fmt: skip
+    assert len(rules) == 4
+    for text in titles:
+        words = ink_box(text).grown(0.5)
+        assert not any(words.overlaps(Rect.around(mark.path.points())) for mark in rules)

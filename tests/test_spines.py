@@ -8,6 +8,7 @@ from pathlib import Path as FilePath
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from PIL import Image
 
 from bookmaker.designs import STYLES, dress_flat, load_design
 from bookmaker.designs.design import DrawnDesign, SpineTitle, Words
@@ -22,8 +23,10 @@ from bookmaker.flat import Role
 from bookmaker.geometry import Rect
 from bookmaker.legibility import lettering_problems
 from bookmaker.pipeline import Checked, check
+from bookmaker.reports import lettering_table
 from bookmaker.spec.entry import Entry
 from tests.recording import Filled, Stroked, Written, record
+from tests.recording import Placed as Pictured
 from tests.test_designs import NO_FILES, TITLES, flat_of, ink_box, panel
 
 LETTERED = [model for model in STYLES if issubclass(model, (DrawnDesign, Plain))]
@@ -368,13 +371,145 @@ def test_nearer_eyes_read_smaller_titles(tmp_path: FilePath) -> None:
     assert notes(check(tmp_path / "shelf.yaml")) == []
 
 
+def on_spine(style: str, thickness: float, words: Words, **keys: str) -> dict[str, tuple[str, float, float]]:
+    """Title, author and volume number of a spine: which way they run, the em, how long the longest line is."""
+    (model,) = (model for model in LETTERED if model.model_fields["style"].default == style)
+    flat = flat_of(thickness, 15, 21)
+    entry = entry_of(model, **keys)
+    dress = dress_flat(entry, load_design(entry, NO_FILES), flat, words)
+    texts = [text for text in record(dress.art).texts if panel(flat, Role.SPINE).contains(ink_box(text), 1e-6)]
+    found = {}
+    for line in dress.lettering:
+        own = [text.line for text in texts if text.line.text.casefold() in line.text.casefold()]
+        if line.on == "spine":
+            found[line.what] = (line.way, max(part.size for part in own), max(part.width for part in own))
+    return found
+
+
+@pytest.mark.parametrize("thickness", [3.0, 4.5, 8.0, 14.0])
+@pytest.mark.parametrize("way", ["down", "across"])
+@every_lettered_style
+def test_a_volume_number_stands_upright_and_no_smaller_than_the_title(
+    model: type[Entry], way: str, thickness: float
+) -> None:
+    """Across the spine, in the size of the titling or a larger one (common practice)."""
+    style = model.model_fields["style"].default
+    found = on_spine(style, thickness, Words("Bellows", "E. Rook", "II"), spine_title=way)
+    assert found["volume"][0] == "across"
+    assert found["volume"][1] >= found["title"][1] * 0.999
+
+
+def test_a_long_date_turns_alone() -> None:
+    words = Words("Knots", "N. Corrow", "II", "12 September 1901")
+    done = letter_spine(free_room(Rect(0, 0, 3, 21)), words, Spine(HANDS[0], "down"))
+    assert {line.what: line.way for line in done.lettering} == {
+        "title": "down", "author": "down", "volume": "across", "date": "down"
+    }  # fmt: skip
+
+
+def test_a_number_too_wide_for_its_spine_runs_along_it_through_the_whole_set(tmp_path: FilePath) -> None:
+    row = "".join(f"      - {{volume: {number}, block: {{pages: 24}}}}\n" for number in ("I", "XXXVIII"))
+    books = f"  - title: Annals of the Lights\n    volumes: 2\n    row:\n{row}"
+    for lettering in checked(tmp_path, books).lettering:
+        assert {line.way for line in lettering if line.on == "spine"} == {"down"}
+
+
+@pytest.mark.parametrize("style", ["cloth", "leather", "half leather", "pamphlet", "paper boards", "atlas", "school"])
+@pytest.mark.parametrize("title", ["I", "Salt", "Ox"])
+def test_an_author_has_no_more_weight_than_a_short_title(style: str, title: str) -> None:
+    """Smaller by a quarter at least, and no wider, or taking no more than two thirds of what is free of a spine."""
+    found = on_spine(style, 20.0, Words(title, "Ann Onym"), spine_title="across")
+    (_, large, wide), (_, small, long) = found["title"], found["author"]
+    assert small <= 0.81 * large
+    assert long <= max(1.15 * wide, 0.67 * 15.2)
+
+
+@pytest.mark.parametrize("style", ["cloth", "plain", "pamphlet", "paperback"])
+@pytest.mark.parametrize("thickness", [2.5, 4.0, 9.0, 20.0])
+def test_a_short_name_stays_on_one_line_along_a_spine(style: str, thickness: float) -> None:
+    flat = flat_of(thickness, 15, 21)
+    (model,) = (model for model in LETTERED if model.model_fields["style"].default == style)
+    entry = entry_of(model, spine_title="down")
+    art = dress_flat(entry, load_design(entry, NO_FILES), flat, Words("I", "Gil Tarn")).art
+    words = [text.line.text for text in record(art).texts if panel(flat, Role.SPINE).contains(ink_box(text), 1e-6)]
+    assert "gil tarn" in [word.casefold() for word in words]
+
+
+@pytest.mark.parametrize("thickness", [5.0, 6.0, 7.0, 8.0, 9.0])
+@pytest.mark.parametrize("title", ["Bees", "The Sound of Ice and Winter", "A Treatise on the Navigation of the Gannow"])
+def test_a_leather_label_leaves_no_slivers_and_is_not_half_empty(thickness: float, title: str) -> None:
+    """It goes round the bends of the joints, which are seen, or leaves a tenth of the spine on either side."""
+    flat, label = flat_of(thickness, 15, 21), Colour.from_hex("#123456")
+    (model,) = (model for model in LETTERED if model.model_fields["style"].default == "leather")
+    entry = entry_of(model, second_colour="#123456")
+    canvas = record(dress_flat(entry, load_design(entry, NO_FILES), flat, Words(title, "I. Marrow")).art)
+    spine = panel(flat, Role.SPINE)
+    (plate,) = [
+        Rect.around(mark.path.points())
+        for mark in canvas.marks
+        if isinstance(mark, Filled) and mark.colour == label
+    ]
+    beside = plate.x - spine.x
+    assert -0.5 <= beside <= -0.2 or beside >= 0.1 * spine.width
+    boxes = [ink_box(text) for text in canvas.texts if plate.contains(ink_box(text), 1e-6)]
+    words = Rect.around([corner for box in boxes for corner in box.corners])
+    assert words.height >= 0.3 * plate.height
+    assert max(words.width / plate.width, words.height / plate.height) >= 0.5
+    assert words.width * words.height >= 0.15 * plate.width * plate.height
+
+
+def test_without_a_title_a_schoolbook_keeps_its_number_and_has_no_panel() -> None:
+    flat, ink = flat_of(6.0, 15, 21), Colour.from_hex("#fff1d0")
+    (model,) = (model for model in LETTERED if model.model_fields["style"].default == "school")
+    entry = entry_of(model, spine_title="none", ink="#fff1d0", colour="#204030")
+    canvas, spine = record(dress_flat(entry, None, flat, Words("Sums", "E. Rook", "IV")).art), panel(flat, Role.SPINE)
+    (number,) = [text for text in canvas.texts if spine.contains(ink_box(text), 1e-6)]
+    assert (number.line.text, number.colour) == ("IV", ink)
+    inked = [mark for mark in canvas.marks if isinstance(mark, Filled) and mark.colour == ink]
+    under = [Rect.around(mark.path.points()) for mark in inked]
+    assert not any(box.contains(ink_box(number)) for box in under)
+
+
+def test_without_a_title_a_picture_fills_the_whole_spine(tmp_path: FilePath) -> None:
+    Image.new("RGB", (60, 210), "#884422").save(tmp_path / "strip.png")
+    flat = flat_of(6.0, 15, 21)
+    (model,) = (model for model in LETTERED if model.model_fields["style"].default == "picture")
+    entry = entry_of(model, spine_title="none", spine_picture="strip.png", colour="#204030", wear="none")
+    canvas = record(dress_flat(entry, load_design(entry, tmp_path), flat, Words("Sums", "E. Rook")).art)
+    places = [number for number, mark in enumerate(canvas.marks) if isinstance(mark, Pictured)]
+    spine = panel(flat, Role.SPINE)
+    over = canvas.marks[places[-1] + 1 :]
+    assert not any(spine.overlaps(Rect.around(mark.path.points())) for mark in over if isinstance(mark, Filled))
+
+
+@pytest.mark.parametrize(
+    ("jacket", "ways", "style"),
+    [
+        (", jacket: {stock: page, design: {style: paperback, spine_title: up}}", ["up"], "paperback"),
+        (", jacket: {stock: page, design: {style: paperback, spine_title: none}}", [], "paperback"),
+        (", jacket: {stock: page}", ["across"], "cloth"),
+        ("", ["across"], "cloth"),
+    ],
+)
+def test_the_spine_that_is_listed_is_the_one_the_shelf_sees(
+    jacket: str, ways: list[str], style: str, tmp_path: FilePath
+) -> None:
+    books = f"  - {{title: Tides, block: {{pages: 60}}, design: {{spine_title: across}}{jacket}}}\n"
+    found = checked(tmp_path, books)
+    (lettering,) = found.lettering
+    assert [line.way for line in lettering if line.on == "spine" and line.what == "title"] == ways
+    table = lettering_table(found)
+    assert [list(column.cells) for column in table.columns][2:4] == [[style], ways or ["–"]]
+
+
 def test_a_spine_too_thin_for_one_letter_is_told_to_stay_bare() -> None:
     words = Words("Knots", author="N. Corrow", volume="XVIII", date="12 September 1901")
     thin = letter_spine(free_room(Rect(0, 0, 0.2, 21)), words, Spine(HANDS[0]))
     assert {line.help for line in thin.lettering} == {
         "write spine_title: none, or make the book thicker: not even one letter finds room on this spine"
     }
-    wider = letter_spine(free_room(Rect(0, 0, 2, 21)), words, Spine(HANDS[0]))
+    # so low that the date must stand across, where it is tiny
+    wider = letter_spine(free_room(Rect(0, 0, 2, 9)), words, Spine(HANDS[0]))
     assert not any("not even" in line.help for line in wider.lettering)
     assert [line.what for line in wider.lettering if line.text.startswith("12")] == ["date"]
     [told] = [p for p in lettering_problems(wider.lettering, 600) if p.message.startswith("'12 September 1901'")]

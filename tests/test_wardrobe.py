@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from PIL import Image
 
 from bookmaker.designs import Words, settled
 from bookmaker.designs.cloth import Cloth
@@ -16,9 +17,14 @@ from bookmaker.designs.paper_boards import PaperBoards
 from bookmaker.designs.plain import Plain
 from bookmaker.designs.tones import apart
 from bookmaker.drawing import Colour
-from bookmaker.pipeline import check
+from bookmaker.flat import Role
+from bookmaker.geometry import Rect
+from bookmaker.pipeline import Checked, check
 from bookmaker.spec.entry import Entry
 from bookmaker.wardrobe import dressed
+from tests.recording import Placed, RecordingCanvas, record
+from tests.test_designs import panel
+from tests.test_styles import every_style, style_of
 
 NAMED = [Cloth(), PaperBoards(), Plain(), Cloth(colour=Colour.from_hex("#6e2428")), Cloth(palette="attic")]
 
@@ -75,6 +81,86 @@ def test_jackets_are_chosen_beside_what_their_neighbours_show(tmp_path: Path) ->
     assert all(colour in PALETTES["attic"].grounds[Material.CLOTH] for colour in jackets)
     assert min(apart(one, other) for one, other in pairwise(jackets)) > 0.05
     assert all(entry.design.colour in PALETTES["library"].grounds[Material.CLOTH] for entry in coats)  # type: ignore[attr-defined]
+
+
+UNLIKE = """\
+shelf: Steps
+stocks:
+  page: {caliper: 80 um}
+  card: {caliper: 160 um}
+spaces:
+  left: {width: 60 mm, height: 40 mm, depth: 25 mm}
+  right: {width: 60 mm, height: 40 mm, depth: 25 mm}
+defaults:
+  size: {height: 22 mm, width: 15 mm}
+  block: {kind: concertina, stock: page, pages: 60}
+  cover: {kind: wrap, stock: card}
+books:
+  - title: Annals of Ice
+    author: G. Fell
+    design: {DESIGN}
+    row:
+      - {volume: I, size: {height: 22 mm, width: 15 mm}FIRST}
+      - {volume: II, size: {height: 28 mm, width: 15 mm}SECOND}
+      - {volume: III, size: {height: 20 mm, width: 15 mm}THIRD}
+"""
+
+
+def set_of(folder: Path, design: str, **each: str) -> Checked:
+    """Three volumes of unlike heights."""
+    text = UNLIKE.replace("DESIGN", design)
+    for name in ("FIRST", "SECOND", "THIRD"):
+        text = text.replace(name, each.get(name.casefold(), ""))
+    Image.new("RGB", (900, 900), "#446688").save(folder / "strip.png")
+    (folder / "shelf.yaml").write_text(text, encoding="utf-8")
+    return check(folder / "shelf.yaml")
+
+
+def spines_of(found: Checked) -> list[tuple[Rect, RecordingCanvas]]:
+    pieces = [draft.pieces[-1] for draft in found.drafts]
+    return [(panel(piece.flat, Role.SPINE), record(piece.art)) for piece in pieces]
+
+
+def test_a_picture_across_unlike_heights_has_one_scale_and_stands_on_the_tail(tmp_path: Path) -> None:
+    spines = spines_of(set_of(tmp_path, "style: picture, spine_picture: strip.png, wear: none"))
+    whole = [
+        next(mark.transform for mark in canvas.marks if isinstance(mark, Placed) and mark.transform.d > 0)
+        for _, canvas in spines
+    ]
+    assert len({(round(map_.a, 6), round(map_.d, 6)) for map_ in whole}) == 1
+    assert len({round(map_.f - spine.y, 6) for map_, (spine, _) in zip(whole, spines, strict=True)}) == 1
+    left = [spine.x - map_.e for map_, (spine, _) in zip(whole, spines, strict=True)]
+    widths = [spine.width for spine, _ in spines]
+    assert [right - start for start, right in pairwise(left)] == pytest.approx(widths[:2])
+    tallest = max(spine.height for spine, _ in spines)
+    assert whole[0].d >= tallest - 1e-6
+
+
+@every_style
+def test_volumes_of_unlike_heights_are_lettered_in_one_way_and_size(model: type, tmp_path: Path) -> None:
+    """Within the few hundredths by which a style's rules take more of a tall spine."""
+    found = set_of(tmp_path, f"style: {style_of(model)}, wear: none")
+    titles = [line for lettering in found.lettering for line in lettering if (line.on, line.what) == ("spine", "title")]
+    assert len({line.way for line in titles}) == 1
+    assert max(line.x_height for line in titles) == pytest.approx(min(line.x_height for line in titles), rel=0.06)
+
+
+def test_a_broken_picture_across_a_set_is_told(tmp_path: Path) -> None:
+    picture = "style: picture, spine_picture: strip.png, wear: none"
+
+    def told(design: str, **each: str) -> list[str]:
+        return [str(p) for p in set_of(tmp_path, design, **each).problems if "across" in p.message]
+
+    here, there = ", space: left", ", space: right"
+    assert told(picture, first=here, second=here, third=here) == []
+    (gap,) = told(picture, second=", design: {style: cloth}")
+    assert "has no picture on its spine" in gap
+    assert "spine_picture: strip.png" in gap
+    (parted,) = told(picture, first=here, second=here, third=there)
+    assert "stand in left and right" in parted
+    (drawn,) = told("style: picture", first=here, second=there, third=there)
+    assert "stand in left and right" in drawn
+    assert told("style: cloth", first=here, second=there, third=there) == []
 
 
 SET = """\

@@ -11,6 +11,9 @@ from bookmaker.designs.cloth import Cloth
 from bookmaker.designs.design import DrawnDesign
 from bookmaker.designs.half_leather import HalfLeather
 from bookmaker.designs.palettes import PALETTES, Material
+from bookmaker.designs.pamphlet import Pamphlet
+from bookmaker.designs.paper_boards import PaperBoards
+from bookmaker.designs.school import School
 from bookmaker.designs.tones import apart
 from bookmaker.designs.wear import sunned
 from bookmaker.drawing import Colour, luminance
@@ -38,15 +41,17 @@ def marks(canvas: RecordingCanvas) -> set[tuple[object, ...]]:
 def spots(model: type[DrawnDesign], flat: Flat, wear: str) -> list[Rect]:
     """Where the wear of a cover lies, mark by mark: what an unworn one of the same book does not have."""
     worn, fresh = (marks(drawn(model, flat, BOOK, colour="#5a2a30", wear=how)) for how in (wear, "none"))
-    found = []
-    for path, _ in worn - fresh:
-        piece: list[Point] = []
-        for command in (*path.commands, ("M", 0.0, 0.0)):  # type: ignore[attr-defined]
-            if command[0] == "M" and piece:
-                found.append(Rect.around(piece))
-                piece = []
-            numbers = command[1:]
-            piece += [Point(*numbers[i : i + 2]) for i in range(0, len(numbers), 2)]
+    return [Rect.around(piece) for path, _ in worn - fresh for piece in pieces(path)]
+
+
+def pieces(path: object) -> list[list[Point]]:
+    """The separate outlines of a path, each as its points."""
+    found: list[list[Point]] = []
+    for command in path.commands:  # type: ignore[attr-defined]
+        if command[0] == "M":
+            found.append([])
+        numbers = command[1:]
+        found[-1] += [Point(*numbers[i : i + 2]) for i in range(0, len(numbers), 2)]
     return found
 
 
@@ -131,3 +136,29 @@ def test_a_spine_piece_has_no_worn_corners_of_boards() -> None:
     small = [spot.centre for spot in spots(Cloth, flat, "heavy") if max(spot.size) < 2]
     assert small
     assert not [spot for spot in small if near.contains(Rect(*spot, 0, 0))]
+
+
+@pytest.mark.parametrize("model", [Cloth, School, PaperBoards])
+@pytest.mark.parametrize("ground", ["#1a1c22", "#2b3440"])
+def test_on_a_dark_ground_no_pale_line_runs_along_the_joints(model: type[DrawnDesign], ground: str) -> None:
+    """Head and tail are rubbed in one go, the joints only here and there: else the spine stands in a frame."""
+    flat = flat_of(5.0)
+    spine = panel(flat, Role.SPINE)
+    worn, fresh = (marks(drawn(model, flat, BOOK, colour=ground, wear=how)) for how in ("heavy", "none"))
+    for path, _ in worn - fresh:
+        for piece in pieces(path):
+            box = Rect.around(piece)
+            assert not (box.height > 0.2 * spine.height and box.width < 2 and box.grown(0.5).overlaps(spine))
+
+
+def test_the_browning_of_a_pamphlet_goes_on_over_the_spine() -> None:
+    flat = flat_of(4.0)
+    spine = panel(flat, Role.SPINE)
+    canvas = drawn(Pamphlet, flat, BOOK, wear="none", colour="#dccfb0")
+    for y in (0.05, spine.height - 0.05):
+        tones = []
+        for x in (spine.x - 0.3, spine.centre.x, spine.right + 0.3):
+            under = [mark for mark in canvas.marks if isinstance(mark, Filled) and not mark.clips
+                     and Rect.around(mark.path.points()).contains(Rect(x, spine.y + y, 0, 0))]  # fmt: skip
+            tones.append([mark.colour for mark in under if Rect.around(mark.path.points()).width > 1][-1])
+        assert tones[0] == tones[1] == tones[2] != Colour.from_hex("#dccfb0")

@@ -59,6 +59,25 @@ def test_a_title_is_shortened_in_steps() -> None:
 
 
 @pytest.mark.parametrize(
+    ("title", "whole_words"),
+    [
+        ("The Wonderful Adventures of a Small Tin Whistle", "Wonderful Adventures"),
+        ("Notes on Bees, with Plates", "Notes on Bees"),
+        ("Seven Winters in the Marsh after the Flood", "Seven Winters"),
+        ("Rope Walks and Tar Houses", "Rope Walks and Tar Houses"),
+        ("Navigation of Canals", "Navigation of Canals"),
+        ("Lives of St. Ode", "Lives of St. Ode"),
+    ],
+)
+def test_a_title_keeps_whole_words_as_long_as_it_can(title: str, whole_words: str) -> None:
+    """Phrases go from the end, before a preposition; two words stay, and nothing that is joined is parted."""
+    ways = list(shortened(title))
+    uncut = [way for way in ways if not any(word.endswith(".") and word != "St." for word in way.split())]
+    assert uncut[-1] == whole_words
+    assert ways[: len(uncut)] == uncut
+
+
+@pytest.mark.parametrize(
     ("language", "title", "upwards"),
     [("en", "Маяк", False), ("fr", "Le phare", True), ("pt-BR", "O farol", True), ("", "Маяк", True), ("", "A", False)],
 )

@@ -14,7 +14,7 @@ from ..quantities import show
 from .design import SpineTitle, Words
 from .lettering import Hand, Way, face_of, letter_height, typeface_for, written
 from .names import surname
-from .stack import READABLE, Name, Order, Stack, stacked
+from .stack import NUMBERS, READABLE, SMALLEST_NUMBER, Name, Order, Stack, stacked
 from .wording import reads_upwards, shortened
 
 __all__ = ["LARGEST", "Spine", "alike", "help_for", "letters_of", "serves_better", "stacks_of", "way_along"]
@@ -48,6 +48,9 @@ FORMS: tuple[Form, ...] = (
 LAST_FORM: Form = (False, 0.55, False)
 """What is given up only where the title cannot be read otherwise, and gains by it."""
 
+GAIN_OF_A_WORD = 1.04
+"""A title is shortened once more only if its letters become so many times larger."""
+
 WORTH_IT = 1.15
 """So many times larger must letters become for a remedy to be named."""
 
@@ -80,7 +83,7 @@ def stacks_of(room: Size, words: Words, spine: Spine) -> list[Stack]:
     best: list[Stack] = []
     for fellows in _worded(words.fellows, spine):
         found = _one_way(room, fellows, spine)
-        if not best or letters_of(found) > letters_of(best):
+        if not best or letters_of(found) > letters_of(best) * GAIN_OF_A_WORD:
             best = found
         if letters_of(best) >= READABLE:
             break
@@ -123,10 +126,13 @@ def letters_of(stacks: Sequence[Stack]) -> float:
 
 
 def alike(room: Size, fellows: Sequence[Words], spine: Spine, way: Way) -> list[Stack]:
-    """The stacks of a set one way, all of one size and one form."""
+    """The stacks of a set one way, all of one size and form; where one number cannot stand upright, none does."""
 
     def formed(form: Form) -> list[Stack]:
-        return [stacked(order) for order in _orders(room, fellows, spine, way, form)]
+        orders = _orders(room, fellows, spine, way, form)
+        upright = [stacked(order) for order in orders]
+        turned = tuple(name for name in NUMBERS if not all(_stands(name, stack) for stack in upright))
+        return [stacked(replace(order, turned=turned)) for order in orders] if turned else upright
 
     chosen = formed(FORMS[0])
     if not _easily_read(chosen):
@@ -141,6 +147,12 @@ def alike(room: Size, fellows: Sequence[Words], spine: Spine, way: Way) -> list[
         for name, em in stack.ems.items():
             least[name] = min(em, least.get(name, em))
     return [stacked(replace(stack.order, most=tuple(least.items()))) for stack in chosen]
+
+
+def _stands(name: Name, stack: Stack) -> bool:
+    """Whether volume number or date is large enough, as it stands across the spine."""
+    least = SMALLEST_NUMBER * stack.ems["title"]
+    return stack.order.way == "across" or stack.ems.get(name, least) >= least
 
 
 def _orders(room: Size, fellows: Sequence[Words], spine: Spine, way: Way, form: Form) -> list[Order]:

@@ -7,12 +7,13 @@ from dataclasses import dataclass, replace
 from math import ceil
 from pathlib import Path
 
+from ..drawing import Colour
 from ..errors import Problem, Severity, ShelfFileError
 from ..geometry import Size
 from ..pictures import Picture, load_picture, show_dpi
 from ..units import MM_PER_INCH, print_mm
 
-__all__ = ["LOWEST_RESOLUTION", "Fit", "load_artwork", "picture_problems"]
+__all__ = ["LOWEST_RESOLUTION", "Fit", "load_artwork", "on_ground", "picture_problems"]
 
 LOWEST_RESOLUTION = 300.0
 """Dots per inch under which a picture looks coarse (common practice)."""
@@ -66,6 +67,12 @@ def load_artwork(files: Mapping[str, str], folder: Path) -> dict[str, Picture]:
     if problems:
         raise ShelfFileError(problems)
     return pictures
+
+
+def on_ground(picture: Picture, ground: Colour) -> Picture:
+    """A picture as it lies on a cover: where it is transparent the ground shows."""
+    red, green, blue = (round(255 * part) for part in ground)
+    return picture.over((red, green, blue))
 
 
 def picture_problems(picture: Picture, size: Size, *field: str) -> Iterator[Problem]:

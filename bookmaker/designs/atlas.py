@@ -63,7 +63,7 @@ def dress(entry: Atlas, _artwork: None, flat: Flat, words: Words) -> Dress:
         art, lettered_front = _front(faces.front, words, hand, turn)
         layers += art
         texts += lettered_front
-    return composed(layers, texts)
+    return composed(layers, texts, hand)
 
 
 def _frames(faces: Faces, tone: Colour) -> Iterator[Art]:

@@ -15,10 +15,11 @@ from ..geometry import Path, Rect, Size, Transform
 from ..pictures import Picture, covering, load_picture
 from ..spec.entry import Entry
 from ..spec.words import Flag, Ink, Text, Title
-from ..typefaces import bundled
 from ..units import print_mm
-from .artwork import picture_problems
-from .design import Dress
+from .artwork import on_ground, picture_problems
+from .design import Dress, Titling
+from .lettering import Hand, typeface_for, written
+from .ornaments import rule, stamp
 from .titling import Placed, fit_text, place_centred
 from .wording import with_subtitle
 
@@ -28,8 +29,14 @@ FACES = (Role.LEFT, Role.RIGHT, Role.BACK, Role.TOP, Role.BOTTOM)
 
 DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
 
+PLAIN_HAND = Hand("text bold", "text", DARK, LIGHT)
+"""That of a box that does not look like its books."""
+
 LARGEST_TITLE = 8.0
 """The em of the title in mm at the most."""
+
+ORNAMENT, LARGEST_ORNAMENT = 0.16, 5.0
+"""The ornament of the books takes this share of the back's height; it is no larger, in mm."""
 
 TITLE_INSET = 0.12
 """The title keeps this share of the back's width and height from its edges."""
@@ -100,11 +107,12 @@ def dress_box(
     flat: Flat,
     ground: Art = NOTHING,
     tone: Colour | None = None,
+    titling: Titling | None = None,
 ) -> Dress:
     """Draw the net of a box out to its bleed; without an entry it stays blank. Fields are relative to the entry.
 
     `ground` is what lies under faces that have neither colour nor picture of their own, drawn over the whole net, and
-    `tone` the colour it has on the whole.
+    `tone` the colour it has on the whole; `titling` the hand of the books, for a box that looks like them.
     """
     if entry is None:
         return Dress(NOTHING)
@@ -113,15 +121,21 @@ def dress_box(
     # The back comes last: its neighbours run a little under it, so that no white shows where a fold is off.
     for role in (Role.LEFT, Role.RIGHT, Role.TOP, Role.BOTTOM, Role.BACK):
         area, picture = _area(role, flat), pictures.get(role)
+        own = entry.face(role).colour or (tone if ground is not NOTHING and tone else entry.colour)
+        picture = picture and on_ground(picture, own)
         if ground is not NOTHING and not picture and entry.face(role).colour is None:
             continue
         # On the net the head of the top lies at the opening: turned, its picture is upright to who sees the spines.
-        layers.append(FaceArt(area, entry.face(role).colour or entry.colour, picture, head_down=role is Role.TOP))
+        layers.append(FaceArt(area, own, picture, head_down=role is Role.TOP))
         if picture:
             problems += picture_problems(picture, area.size, role.value, "picture")
     if entry.title:
         under = entry.back.colour or tone or entry.colour
-        title = _title(entry, entry.title, _panel(Role.BACK, flat), under)
+        back = _panel(Role.BACK, flat)
+        ink = entry.ink or _ink(under, titling)
+        if titling:
+            layers += _rules(back, ink, titling)
+        title = _title(entry.title, back, ink, titling)
         layers.append(title)
         problems += _legibility(title, under)
     return Dress(Drawn(tuple(layers)), tuple(problems))
@@ -166,15 +180,37 @@ def _area(role: Role, flat: Flat) -> Rect:
     return face
 
 
-def _title(entry: BoxFaces, title: str, back: Rect, ground: Colour) -> Placed:
-    """The title in the middle of the back; down it, if that is tall."""
-    box = back.grown(-back.width * TITLE_INSET, -back.height * TITLE_INSET)
-    ink = entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, ground))
-    turned = -90.0 if back.height > TURNED_BEYOND * back.width else 0.0
+def _ink(ground: Colour, titling: Titling | None) -> Colour:
+    """That of the books, if it is read on the back; light or dark, as the ground asks."""
+    if titling and contrast(titling.ink, ground) >= LOWEST_CONTRAST:
+        return titling.ink
+    return max(DARK, LIGHT, key=lambda tone: contrast(tone, ground))
+
+
+def _rules(back: Rect, ink: Colour, titling: Titling) -> Iterator[Art]:
+    """Rules at head and tail as on the books' spines, and their ornament over the lower ones."""
+    for end, inward in ((back.y, 1), (back.top, -1)):
+        yield rule(end + inward * back.height * 0.045, back.x, back.right, 0.2, ink)
+        yield rule(end + inward * back.height * 0.062, back.x, back.right, 0.08, ink)
+    if titling.ornament:
+        side = min(back.width * 0.4, back.height * ORNAMENT * 0.8, LARGEST_ORNAMENT)
+        middle = back.y + back.height * (0.08 + ORNAMENT / 2)
+        yield stamp(titling.ornament, Rect(back.centre.x - side / 2, middle - side / 2, side, side), ink)
+
+
+def _title(title: str, back: Rect, ink: Colour, titling: Titling | None) -> Placed:
+    """The title in the middle of the back, in the hand of its books; down it, if that is tall."""
+    aside, above = back.width * TITLE_INSET, back.height * TITLE_INSET
+    box = back.grown(-aside, -above, -aside, -above)
+    if titling and titling.ornament:
+        box = Rect(box.x, box.y + back.height * ORNAMENT, box.width, box.height - back.height * ORNAMENT)
+    hand = Hand(titling.face, titling.face, ink, ink, titling.capitals) if titling else PLAIN_HAND
+    turned = -90.0 if box.height > TURNED_BEYOND * box.width else 0.0
     room = box.size.turned if turned else box.size
-    head, under = with_subtitle(title)
+    face, _ = typeface_for(title, hand.title)
+    head, under = with_subtitle(written(title, hand))
     gain = GAIN_OF_A_LINE if turned else 1.0
-    setting = fit_text(bundled("text bold"), head, Size(*room), LARGEST_TITLE, subtitle=under, gain=gain)
+    setting = fit_text(face, head, Size(*room), LARGEST_TITLE, subtitle=under, gain=gain)
     return place_centred(setting, box, ink, turned)
 
 

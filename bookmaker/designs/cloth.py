@@ -66,7 +66,7 @@ def dress(entry: Cloth, _artwork: None, flat: Flat, words: Words) -> Dress:
         texts.append(letter_spine(_between_ends(faces.spine), words, spine))
     if faces.front and entry.front_title:
         texts.append(letter_front(inside(faces.front, 0.17, 0.14), words, hand, fleuron))
-    return composed(layers, texts)
+    return composed(layers, texts, hand, fleuron)
 
 
 END = 0.085

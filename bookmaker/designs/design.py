@@ -8,15 +8,16 @@ from typing import Literal
 
 from pydantic import Field
 
-from ..drawing import NOTHING, Art
+from ..drawing import NOTHING, Art, Colour
 from ..errors import Problem
+from ..geometry import Path
 from ..spec.entry import Entry
 from ..spec.words import Flag, Ink
 from .devices import DeviceName
 from .ornaments import OrnamentName
 from .palettes import PaletteName
 
-__all__ = ["DrawnDesign", "Dress", "InSet", "Lettering", "SpineTitle", "Wear", "Words"]
+__all__ = ["DrawnDesign", "Dress", "InSet", "Lettering", "SpineTitle", "Titling", "Wear", "Words"]
 
 SpineTitle = Literal["auto", "down", "up", "across", "none"]
 Wear = Literal["none", "light", "heavy"]
@@ -26,12 +27,18 @@ Wear = Literal["none", "light", "heavy"]
 class InSet:
     """A book's place in a set, in mm: how much wider its spine is than the narrowest, how far into the row of all
     spines of the set it begins, and how wide that row is; and the words of all its books.
+
+    `taller` is how much taller than this book the tallest of the set is, `shorter` how much shorter the shortest,
+    whose room for words has the share `low` of the height that this book's has.
     """
 
     wider: float
     begins: float
     width: float
     books: tuple[Words, ...] = ()
+    taller: float = 0.0
+    shorter: float = 0.0
+    low: float = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,12 +76,21 @@ class Words:
         """The words for a room that is already no wider than on the narrowest spine of the set."""
         return replace(self, in_set=self.in_set and replace(self.in_set, wider=0.0))
 
+    def on_lowest(self, low: float) -> Words:
+        """The words for a room of which the shortest book of the set has that share in height."""
+        return replace(self, in_set=self.in_set and replace(self.in_set, low=low))
+
     def without(self, part: Literal["volume", "date"]) -> Words:
         """The words less one of them, here and in the whole set: it stands elsewhere."""
         in_set = self.in_set and replace(self.in_set, books=tuple(book.without(part) for book in self.in_set.books))
         if part == "volume":
             return replace(self, volume="", in_set=in_set)
         return replace(self, date="", in_set=in_set)
+
+    def unsaid(self) -> Words:
+        """No words, for what looks like the book without saying what it says: its kin is the same."""
+        series = self.series or "\0".join(self._named)
+        return replace(self, title="", author="", volume="", date="", series=series, named=None)
 
     @property
     def kin(self) -> int:
@@ -113,12 +129,26 @@ class Lettering:
 
 
 @dataclass(frozen=True, slots=True)
+class Titling:
+    """In what hand a cover is titled: the typeface by its name, whether in capitals, the ink, the ornament with it."""
+
+    face: str
+    capitals: bool
+    ink: Colour
+    ornament: Path | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Dress:
-    """The art for one flat of a cover, how its words came out, and what is wrong; fields are relative to the design."""
+    """The art for one flat of a cover, how its words came out, and what is wrong; fields are relative to the design.
+
+    `titling` is for what goes with the book, such as its box; None if the design letters nothing.
+    """
 
     art: Art = NOTHING
     problems: tuple[Problem, ...] = ()
     lettering: tuple[Lettering, ...] = ()
+    titling: Titling | None = None
 
 
 class DrawnDesign(Entry):

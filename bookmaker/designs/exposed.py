@@ -20,12 +20,16 @@ END = 1.3
 
 @dataclass(frozen=True, slots=True)
 class Edge:
-    """A straight edge; `weight` is 1 for the most exposed ones; `ends` tells where it is worn more: start, end."""
+    """A straight edge; `weight` is 1 for the most exposed ones; `ends` tells where it is worn more: start, end.
+
+    `joint` is whether it bends instead of being an edge: the joints beside a spine.
+    """
 
     start: Point
     end: Point
     weight: float
     ends: tuple[bool, bool] = (True, True)
+    joint: bool = False
 
     @property
     def length(self) -> float:
@@ -64,7 +68,7 @@ def spine_edges(faces: Faces) -> list[Edge]:
     box = faces.spine
     left, right = min(rect.x for rect in faces.edges), max(rect.right for rect in faces.edges)
     found = [Edge(Point(box.x, y), Point(box.right, y), 1.0) for y in (box.y, box.top)]
-    found += [Edge(Point(x, box.y), Point(x, box.top), 0.62) for x in faces.folds]
+    found += [Edge(Point(x, box.y), Point(x, box.top), 0.62, joint=True) for x in faces.folds]
     if not faces.sides and right > box.right:
         found += [
             edge

@@ -50,6 +50,20 @@ class Faces:
             return 1 if right > left else -1
         return -1 if side == self.back else 1
 
+    @property
+    def pieced(self) -> bool:
+        """Whether the flat is the spine piece or a corner of a quarter or half binding, or a box: of plain cloth."""
+        return not self.sides
+
+    @property
+    def side_alone(self) -> bool:
+        """Whether the flat is the side of a quarter or half binding."""
+        return bool(self.sides) and not self.spine
+
+    def shown(self, side: Rect) -> Rect:
+        """All that shows of a side, between the corners too where these are pieces of their own."""
+        return next(edge for edge in self.edges if abs(edge.x - side.x) < 1e-6 and edge.width >= side.width - 1e-6)
+
     def to_bleed(self, side: Rect) -> Rect:
         """A side with all that is folded in or trimmed beyond its outer edges; the edge at the spine stays, if there
         is one.

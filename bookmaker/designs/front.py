@@ -12,6 +12,10 @@ from .ornaments import stamp
 __all__ = ["inside", "label", "letter_front"]
 
 LARGEST = 6.0
+
+SMALLEST = 0.22
+"""Letters of this height in mm have 5 dots at 600 to the inch; what is smaller closes up (common practice)."""
+
 AUTHOR_SHARE = 0.6
 ON_LABEL = 0.75
 """The author is set no larger than these shares of the title, on the front itself and on a label."""
@@ -36,15 +40,16 @@ def letter_front(
 
 
 def label(room: Rect, words: Words, hand: Hand, largest: float = LARGEST) -> Lettered:
-    """Title and author close together, as on a label."""
+    """Title and author close together, as on a label; an author that would be too small to print is left out."""
     hand = hand.on_front()
-    share = 0.62 if words.author else 1.0
-    title = _part(room, 1 - share, share)
+    if not words.author:
+        return letter("title", words.title, room, hand, "across", largest)
+    title, foot = _part(room, 0.38, 0.62), _part(room, 0.0, 0.28)
     size = fitted("title", words.title, title, hand, "across", largest).size
-    parts = [letter("title", words.title, title, hand, "across", largest)]
-    if words.author:
-        parts.append(letter("author", words.author, _part(room, 0.0, 0.28), hand, "across", size * ON_LABEL))
-    return together(parts)
+    author = letter("author", words.author, foot, hand, "across", size * ON_LABEL)
+    if author.lettering[0].x_height < SMALLEST:
+        return letter("title", words.title, room, hand, "across", largest)
+    return together([letter("title", words.title, title, hand, "across", largest), author])
 
 
 def inside(face: Rect, aside: float, above: float) -> Rect:

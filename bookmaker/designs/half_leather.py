@@ -71,12 +71,12 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
         *rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed), (Material.PAPER, bath[0])),
     ]
     if faces.front and entry.front_title:
-        plate = _plate(faces.front)
+        plate = _plate(faces)
         paper = BONE
         layers += [block(plate, paper), *frame(plate.grown(-0.25), SOOT, 0.07)]
         front = Hand("text bold", "text italic", SOOT, paper)
-        texts.append(label(plate.grown(-0.6), words, front, 3.2))
-    return composed(layers, texts)
+        texts.append(label(plate.grown(-0.6), words, front, 3.6))
+    return composed(layers, texts, hand, spine.fleuron)
 
 
 def _bath(colours: tuple[Colour, ...], chance: Random) -> tuple[Colour, ...]:
@@ -87,9 +87,17 @@ def _bath(colours: tuple[Colour, ...], chance: Random) -> tuple[Colour, ...]:
     return (*strong, pale)
 
 
-def _plate(front: Rect) -> Rect:
-    wide, high = front.width * 0.5, front.height * 0.2
-    return Rect(front.centre.x - wide / 2, front.y + front.height * 0.6, wide, high)
+def _plate(faces: Faces) -> Rect:
+    """The label on the front, in the upper half of what paper shows: three fifths as wide, a third as high."""
+    front = faces.front
+    assert front is not None  # a label stands on a front
+    paper = front
+    if faces.spine:  # the leather of the spine goes on to the side
+        hidden = front.width * ONTO_SIDES
+        paper = Rect(front.x + (hidden if faces.outward(front) > 0 else 0), front.y, front.width - hidden, front.height)
+    board = faces.shown(front)
+    wide, high = paper.width * 0.62, min(board.height * 0.31, front.height)
+    return Rect(paper.centre.x - wide / 2, min(board.y + board.height * 0.55, front.top - high), wide, high)
 
 
 def leather_parts(faces: Faces) -> Iterator[Path]:

@@ -57,7 +57,7 @@ def dress(entry: Leather, _artwork: None, flat: Flat, words: Words) -> Dress:
     ]
     if faces.front and entry.front_title:
         texts.append(letter_front(inside(faces.front, 0.22, 0.2), words, hand, fleuron, 4.0))
-    return composed(layers, texts)
+    return composed(layers, texts, hand, fleuron)
 
 
 def _tooled_sides(faces: Faces, gold: Colour, chance: Random) -> Iterator[Art]:

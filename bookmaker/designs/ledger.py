@@ -11,7 +11,6 @@ from typing import Literal
 from ..drawing import Art, Colour, Drawn
 from ..flat import Flat
 from ..geometry import Rect
-from .bands import ridge
 from .colouring import colours_of, tooled
 from .design import DrawnDesign, Dress, Words
 from .devices import DEVICES
@@ -25,6 +24,7 @@ from .shapes import Clipped, block
 from .spine import Spine, as_in_set, free_room, letter_number, letter_spine, way_along, way_for
 from .textures import faded_ground, grain, weave
 from .tones import darker, mixed
+from .tooling import ridge
 from .wear import rubbed, sunned
 
 __all__ = ["MATERIAL", "LedgerDesign", "dress", "load"]
@@ -54,10 +54,11 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
         stuff = (block(area, canvas), *weave(area, canvas, Random(chance.random()), 0.24, 0.13))
         layers.append(Clipped(Drawn(stuff), outline))
     layers += corners_of(faces, darker(leather, 0.4))
+    hand = Hand("text bold", "text", gold, leather)
     texts: list[Lettered] = []
     if faces.spine:
         pale = sunned(leather, entry.wear)
-        places, lettered = _on_spine(faces.spine, words, entry, Hand("text bold", "text", gold, pale))
+        places, lettered = _on_spine(faces.spine, words, entry, hand.on_ground(pale))
         layers += _ridges(faces, places, pale, gold)
         texts.append(lettered)
     layers += rubbed(faces, Material.LEATHER, leather, entry.wear, Random(words.seed), (Material.CLOTH, canvas))
@@ -66,11 +67,14 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
         red = best_ink(BONE, (leather, SOOT))
         layers += [block(plate, BONE), *frame(plate.grown(-0.3), red, 0.14, second=0.25)]
         texts.append(label(plate.grown(-0.8), words, Hand("text bold", "script", entry.ink or SOOT, BONE), 4.0))
-    return composed(layers, texts)
+    return composed(layers, texts, hand)
 
 
 PLACES = (0.1, 0.3, 0.7, 0.9)
 """Where the bands lie, as shares of the spine's height."""
+
+LARGEST_NUMBER = 1.8
+"""The em of a number between the lower bands, in mm at the most."""
 
 PLACES_ALONG = (0.06, 0.18, 0.82, 0.94)
 """Where they lie when the words run along the spine and need more of its length."""
@@ -107,7 +111,8 @@ def _on_spine(box: Rect, words: Words, entry: LedgerDesign, hand: Hand) -> tuple
         return PLACES, letter_spine(between, words, spine)
     rest = words.without("volume" if words.volume else "date")
     below = Rect(room.x, box.y + box.height * 0.15, room.width, box.height * 0.1)
-    return PLACES, together((letter_spine(between, rest, spine), letter_number(number, below, words, hand)))
+    numbered = letter_number(number, below, words, hand, LARGEST_NUMBER)
+    return PLACES, together((letter_spine(between, rest, spine), numbered))
 
 
 def _between(room: Rect, box: Rect, places: Sequence[float]) -> Rect:

@@ -9,9 +9,9 @@ from typing import Literal
 
 from ..drawing import Art, Colour, Drawn, contrast
 from ..errors import Problem
-from ..geometry import Rect, Size
+from ..geometry import Path, Rect, Size
 from ..typefaces import Typeface, bundled
-from .design import Dress, Lettering
+from .design import Dress, Lettering, Titling
 from .titling import Breaking, Placed, TextBlock, breakings, fit_text, place_centred
 from .wording import with_subtitle
 
@@ -88,10 +88,13 @@ def together(parts: Iterable[Lettered]) -> Lettered:
     )
 
 
-def composed(layers: Iterable[Art], words: Iterable[Lettered]) -> Dress:
-    """A flat's dress: the words over everything else."""
+def composed(
+    layers: Iterable[Art], words: Iterable[Lettered], hand: Hand, ornament: Path | None = None
+) -> Dress:
+    """A flat's dress: the words over everything else; what else is titled with the book takes its hand."""
     done = together(words)
-    return Dress(Drawn((*layers, *done.art)), done.problems, done.lettering)
+    titling = Titling(hand.title, hand.capitals, hand.ink, ornament)
+    return Dress(Drawn((*layers, *done.art)), done.problems, done.lettering, titling)
 
 
 def best_ink(ground: Colour, inks: Iterable[Colour]) -> Colour:

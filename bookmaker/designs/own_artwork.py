@@ -21,7 +21,7 @@ from ..pictures import Picture
 from ..spec.entry import Entry
 from ..spec.measures import ScanWidths
 from ..spec.words import Ink, Text, refuse
-from .artwork import load_artwork
+from .artwork import load_artwork, on_ground
 from .artwork_fit import flat_problems, picture_problems, scan_problems
 from .design import Dress, Words
 from .run_on import RunOn, carried_on
@@ -95,7 +95,7 @@ def load(entry: OwnArtwork, folder: FilePath) -> Artwork:
         ShelfFileError: it is missing or cannot be used.
     """
     if not entry.picture.casefold().endswith(".pdf"):
-        picture = load_artwork({"picture": entry.picture}, folder)["picture"]
+        picture = on_ground(load_artwork({"picture": entry.picture}, folder)["picture"], entry.colour)
         return Artwork((picture,), picture.notes)
     try:
         return Artwork(*load_pages(folder / entry.picture, written=entry.picture))

@@ -30,6 +30,9 @@ MATERIAL = Material.PAPER
 
 BROWN = Colour.from_hex("#8a6a3c")
 
+BROWN_STEPS, BROWN_STEP = 5, 0.28
+"""The browning fades in so many steps, each so many mm wide."""
+
 FACES = (
     ("text bold", "text italic"),
     ("old style", "old style italic"),
@@ -75,36 +78,28 @@ def dress(entry: Pamphlet, _artwork: None, flat: Flat, words: Words) -> Dress:
         art, lettered = _front(faces.front, words, hand, fleuron)
         layers += art
         texts += lettered
-    return composed(layers, texts)
+    return composed(layers, texts, hand, fleuron)
 
 
 def _browned(faces: Faces, paper: Colour) -> Iterator[Art]:
-    """Edges darkened by light and air, in steps towards the head, tail and fore-edge."""
-    for side in faces.sides:
-        out = faces.outward(side)
-        reach = faces.to_bleed(side)
-        for step in range(5):
-            tone = mixed(paper, BROWN, 0.26 - 0.05 * step)
-            depth = 0.25 + 0.28 * step
+    """Edges darkened by light and air, in steps inwards: the fore-edges, and head and tail, over the spine as well."""
+    board = faces.spine or (faces.shown(faces.sides[0]) if faces.sides else None)
+    if board is None:
+        return
+    for step in range(BROWN_STEPS):
+        tone, depth = mixed(paper, BROWN, 0.26 - 0.05 * step), 0.25 + BROWN_STEP * step
+        beyond = faces.whole.top - board.top
+        thick = depth + beyond if step == 0 else BROWN_STEP
+        left, right = faces.whole.x, faces.whole.right
+        for side in faces.sides:
+            out = faces.outward(side)
             far = side.right - depth if out > 0 else side.x + depth
-            fore = Rect(far, reach.y, reach.right - far, reach.height) if out > 0 else Rect(
-                reach.x, reach.y, far - reach.x, reach.height)  # fmt: skip
-            if step == 0:
-                yield block(fore, tone)
-                yield block(Rect(reach.x, reach.y, reach.width, side.y - reach.y + depth), tone)
-                yield block(Rect(reach.x, side.top - depth, reach.width, reach.top - side.top + depth), tone)
-            else:
-                yield from _ring(side, reach, depth, out, tone)
-
-
-def _ring(side: Rect, reach: Rect, depth: float, out: int, tone: Colour) -> Iterator[Art]:
-    """One step of the browning: three thin strips, each inside the one before."""
-    thick = 0.28
-    far = side.right - depth if out > 0 else side.x + depth - thick
-    yield block(Rect(far, side.y + depth - thick, thick, side.height - 2 * depth + 2 * thick), tone)
-    left, right = (reach.x, far + thick) if out > 0 else (far, reach.right)
-    yield block(Rect(left, side.y + depth - thick, right - left, thick), tone)
-    yield block(Rect(left, side.top - depth, right - left, thick), tone)
+            edge = (right if out > 0 else left) if step == 0 else far + out * BROWN_STEP
+            low, high = sorted((far, edge))
+            yield block(Rect(low, board.y + depth - thick, high - low, board.height - 2 * depth + 2 * thick), tone)
+            left, right = (left, high) if out > 0 else (low, right)
+        yield block(Rect(left, board.y + depth - thick, right - left, thick), tone)
+        yield block(Rect(left, board.top - depth, right - left, thick), tone)
 
 
 def _front(front: Rect, words: Words, hand: Hand, fleuron: Path | None) -> tuple[list[Art], list[Lettered]]:

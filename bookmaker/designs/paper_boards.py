@@ -72,7 +72,7 @@ def dress(entry: PaperBoards, _artwork: None, flat: Flat, words: Words) -> Dress
         plate_on_front = _plate(faces.front)
         layers += _labelled(plate_on_front, paper, colours.second)
         texts.append(label(plate_on_front.grown(-0.75), words, hand, 3.6))
-    return composed(layers, texts)
+    return composed(layers, texts, hand)
 
 
 def _printed(faces: Faces, ground: Colour, ink: Colour, chance: Random) -> Iterator[Art]:

@@ -82,7 +82,7 @@ def dress(entry: Paperback, _artwork: None, flat: Flat, words: Words) -> Dress:
         texts.append(letter_spine(Rect(room.x, foot + 0.6, room.width, room.top - foot - 0.6), words, spine))
     if faces.front and entry.front_title:
         texts.append(label(inside(plate, 0.12, 0.14) if plate else _above(faces.front, top), words, front, 5.0))
-    return composed([block(faces.whole, colours.ground), *layers], texts)
+    return composed([block(faces.whole, colours.ground), *layers], texts, hand)
 
 
 def _chosen(ideas: Sequence[Idea], chance: Random) -> Idea:

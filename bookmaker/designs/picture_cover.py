@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
@@ -15,9 +15,9 @@ from ..flat import Flat
 from ..geometry import Path, Rect
 from ..pictures import Picture
 from ..spec.words import Text
-from .artwork import load_artwork, picture_problems
+from .artwork import load_artwork, on_ground, picture_problems
 from .colouring import colours_of, inked
-from .design import DrawnDesign, Dress, Wear, Words
+from .design import DrawnDesign, Dress, SpineTitle, Wear, Words
 from .devices import DEVICES
 from .faces import Faces, read_faces
 from .front import inside, label
@@ -69,6 +69,10 @@ class Pictures:
         """Whether there is no picture at all."""
         return not (self.front or self.spine or self.back)
 
+    def over(self, ground: Colour) -> Pictures:
+        """The pictures on a ground, which shows where they are transparent."""
+        return Pictures(*(picture and on_ground(picture, ground) for picture in (self.front, self.spine, self.back)))
+
 
 def load(entry: PictureCover, folder: FilePath) -> Pictures:
     """Read the pictures.
@@ -81,10 +85,11 @@ def load(entry: PictureCover, folder: FilePath) -> Pictures:
     return Pictures(*(found.get(key) for key in named))
 
 
-def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> Dress:
+def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
+    artwork = pictures.over(colours.ground)
     ink = inked(entry, colours.ground, (GOLD, BONE, SOOT) if artwork.none else (BONE, SOOT))
     title, author = FACES[int(chance.random() * len(FACES))] if artwork.none else FACES[0]
     hand = Hand(title, author, ink, colours.ground, capitals=chance.random() < 0.5)
@@ -98,39 +103,53 @@ def dress(entry: PictureCover, artwork: Pictures, flat: Flat, words: Words) -> D
     layers += rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine:
-        art, room = _under_words(faces.spine, artwork, words, hand)
+        art, room = _under_words(faces, artwork, words, hand, entry.spine_title)
         layers += art
         on_spine = hand if artwork.spine else hand.on_ground(sunned(colours.ground, entry.wear))
         spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
-        texts.append(letter_spine(room, words, spine))
+        texts.append(letter_spine(room, _over_landscape(room, words) if artwork.none else words, spine))
     if faces.front and entry.front_title and not artwork.front:
         room = inside(faces.front, 0.12, 0.08)
         head = Rect(room.x, room.y + room.height * 0.62, room.width, room.height * 0.38)
         texts.append(label(drawn.front if drawn and drawn.front else head, words, drawn.hand if drawn else hand, 4.6))
-    done = composed(layers, texts)
+    done = composed(layers, texts, hand)
     problems = [problem for key, picture, face, _ in placed for problem in picture_problems(picture, face.size, key)]
-    return Dress(done.art, (*done.problems, *problems), done.lettering)
+    return replace(done, problems=(*done.problems, *problems))
 
 
 def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int) -> Iterator[Art]:
     """The ground; where pictures leave the spine free it is bleached, and with every other book of cloth."""
     yield from faded_ground(faces, ground, wear)
     strip = faces.spine_to_bleed()
-    if strip and not artwork.none and not artwork.spine and kin % 2:
+    if faces.pieced:
+        yield from weave(faces.whole, sunned(ground, wear) if strip else ground, Random(kin), 0.17, 0.07)
+    elif strip and not artwork.none and not artwork.spine and kin % 2:
         yield Clipped(Drawn(tuple(weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07))), Path.rectangle(strip))
 
 
-def _under_words(spine: Rect, artwork: Pictures, words: Words, hand: Hand) -> tuple[list[Art], Rect]:
+def _under_words(
+    faces: Faces, artwork: Pictures, words: Words, hand: Hand, way: SpineTitle
+) -> tuple[list[Art], Rect]:
     """Where the words of a spine stand, and what is drawn for them there."""
+    assert faces.spine is not None  # there are no words for a spine without one
+    spine = faces.spine
     room = free_room(spine)
-    if artwork.none:
-        return [], Rect(room.x, room.y + room.height * SKY, room.width, room.height * (1 - SKY))
+    if artwork.none and not faces.pieced:
+        land = SKY * (room.height - (words.in_set.shorter if words.in_set else 0.0))
+        return [], Rect(room.x, room.y + land, room.width, room.height - land)
+    if artwork.spine and way == "none":
+        return [], room
     if artwork.spine:
         # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
         room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
         plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
         return [block(plate, hand.ground)], room
     return list(_ends(spine, hand, words.kin)), inside(room, 0, 0.06)
+
+
+def _over_landscape(room: Rect, words: Words) -> Words:
+    """The words for a room over a landscape that is as high on all books of a set."""
+    return words.on_lowest(1 - words.in_set.shorter / room.height) if words.in_set else words
 
 
 def _ends(box: Rect, hand: Hand, kin: int) -> Iterator[Art]:
@@ -154,12 +173,13 @@ def _ends(box: Rect, hand: Hand, kin: int) -> Iterator[Art]:
 def _placed(faces: Faces, artwork: Pictures, words: Words) -> Iterator[tuple[str, Picture, Rect, Rect]]:
     """Each picture with its key, its face, and how far it is printed."""
     if artwork.back and faces.back:
-        yield "back_picture", artwork.back, faces.back, faces.to_bleed(faces.back)
+        yield "back_picture", artwork.back, faces.shown(faces.back), faces.to_bleed(faces.back)
     if artwork.front and faces.front:
-        yield "front_picture", artwork.front, faces.front, faces.to_bleed(faces.front)
+        yield "front_picture", artwork.front, faces.shown(faces.front), faces.to_bleed(faces.front)
     bounds = faces.spine_to_bleed()
     if artwork.spine and faces.spine and bounds:
         row = faces.spine
-        if words.in_set:  # the picture runs across all spines of the set
-            row = Rect(row.x - words.in_set.begins, row.y, words.in_set.width, row.height)
+        place = words.in_set
+        if place:  # the picture runs across all spines of the set, which stand on their tails
+            row = Rect(row.x - place.begins, row.y, place.width, row.height + place.taller)
         yield "spine_picture", artwork.spine, row, bounds

@@ -16,8 +16,8 @@ from ..geometry import Rect
 from ..pictures import Picture, covering
 from ..spec.entry import Entry
 from ..spec.words import Flag, Ink, Text
-from .artwork import load_artwork, picture_problems
-from .design import Dress, Lettering, Words
+from .artwork import load_artwork, on_ground, picture_problems
+from .design import Dress, Lettering, Titling, Words
 from .faces import read_faces
 from .lettering import Hand, Lettered, fitted, letter
 from .shapes import FilledPicture, block
@@ -81,6 +81,7 @@ def dress(entry: Plain, artwork: PlainArtwork, flat: Flat, words: Words) -> Dres
             continue
         picture = artwork.pictures.get(panel.role)
         if picture:
+            picture = on_ground(picture, entry.colour)
             area = _picture_area(panel.rect, flat)
             layers.append(FilledPicture(picture, covering(picture, area), area))
             problems += picture_problems(picture, area.size, f"{panel.role}_picture")
@@ -88,7 +89,12 @@ def dress(entry: Plain, artwork: PlainArtwork, flat: Flat, words: Words) -> Dres
             layers += lettered.art
             problems += lettered.problems
             lettering += lettered.lettering
-    return Dress(Drawn(tuple(layers)), tuple(problems), tuple(lettering))
+    titling = Titling(TITLE_FACE, False, _ink(entry))
+    return Dress(Drawn(tuple(layers)), tuple(problems), tuple(lettering), titling)
+
+
+def _ink(entry: Plain) -> Colour:
+    return entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, entry.colour))
 
 
 def _is_strip(panel: Panel, flat: Flat) -> bool:
@@ -108,7 +114,7 @@ def _picture_area(face: Rect, flat: Flat) -> Rect:
 def _titling(
     entry: Plain, panel: Panel, flat: Flat, words: Words, *, has_picture: bool
 ) -> Iterator[Lettered]:
-    ink = entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, entry.colour))
+    ink = _ink(entry)
     if panel.role is Role.SPINE and entry.spine_title != "none":
         hand = Hand(TITLE_FACE, AUTHOR_FACE, ink, entry.colour)
         yield letter_spine(free_room(panel.rect), words, Spine(hand, entry.spine_title, abbreviate=None))

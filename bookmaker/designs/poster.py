@@ -9,7 +9,7 @@ from typing import Literal
 from ..drawing import Art, Colour, Pen
 from ..geometry import Path, Rect, Transform
 from .colouring import Colours
-from .design import DrawnDesign, Words
+from .design import DrawnDesign, InSet, Words
 from .faces import Faces
 from .front import inside
 from .lettering import Hand, best_ink
@@ -37,30 +37,34 @@ class Poster:
 
 
 def poster(entry: DrawnDesign, faces: Faces, colours: Colours, words: Words, hand: Hand) -> Poster:
-    """Draw scene, frame and panel; a set shares scene and layout, and its scene runs across all spines."""
+    """Draw scene, frame and panel; a set shares scene and layout, and its scene runs across all spines.
+
+    In a quarter or half binding spine and corners are of plain stuff, and the front alone has a picture.
+    """
+    if faces.pieced:
+        return Poster((), None, hand)
     chance = Random(words.kin + 7)
     scene = choose_scene(colours.ground, chance)
     inks = inks_of(colours.ground, entry.second_colour, entry.palette, chance)
     layout = LAYOUTS[int(chance.random() * len(LAYOUTS))]
     seed = words.kin % 1_000_003
-    row = (words.in_set.begins, words.in_set.width) if words.in_set else None
     layers: list[Art] = [block(faces.whole, colours.ground)]
     front_room, front_hand = _title_room(faces, layout), hand
     if layout in ("framed", "arch"):
         behind = _another_sky(entry, colours.ground, chance)
         for side, part in ((faces.front, 1.0), (faces.back, 0.72)):
-            if side:
+            if side and not (faces.side_alone and faces.back):
                 window = _window(side, layout, part)
                 layers.append(scene_within(window, scene, behind, seed))
                 layers += _framed(window, hand.ink, side.width)
     else:
-        layers.append(scene_over(faces, faces.whole, scene, inks, seed, row[0] if row else 0.0))
+        layers.append(scene_over(faces, faces.whole, scene, inks, seed, words.in_set))
     strip = faces.spine_to_bleed()
     if faces.spine and strip:
         paled = inks.through(lambda ink: sunned(ink, entry.wear))
-        across = row or (0.0, faces.spine.width)
-        if row or layout in ("framed", "arch"):
-            layers.append(scene_on_spines(faces.spine, strip, scene, paled, seed, across))
+        if words.in_set or layout in ("framed", "arch"):
+            place = words.in_set or InSet(0.0, 0.0, faces.spine.width)
+            layers.append(scene_on_spines(faces.spine, strip, scene, paled, seed, place))
         else:
             layers.append(scene_over(faces, strip, scene, paled, seed))
     if faces.front and layout in ("panel", "foot panel") and entry.front_title:

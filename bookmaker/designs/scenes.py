@@ -7,6 +7,7 @@ from random import Random
 
 from ..drawing import Art, Colour, Drawn, luminance
 from ..geometry import Path, Rect
+from .design import InSet
 from .faces import Faces
 from .landscapes import coast, fields, firs, hills, mountains
 from .palettes import PALETTES, Material, PaletteName
@@ -22,6 +23,9 @@ Scene = Callable[[Stage, Inks], Iterator[Art]]
 
 BY_DAY: Sequence[Scene] = (coast, hills, mountains, fields, firs, harbour, bridge, plants, cut_paper, shingle)
 BY_NIGHT: Sequence[Scene] = (night, roofs, coast, firs, mountains, harbour, bridge, plants, cut_paper, hills)
+
+FAR = -60.0
+"""The back side of a quarter binding lies so far from the front one in their landscape, in mm."""
 
 DARK = 0.12
 """A ground less luminous than this is a night sky."""
@@ -47,25 +51,30 @@ def inks_of(ground: Colour, second: Colour | None, palette: PaletteName, chance:
     return Inks(ground, far, near, light, accent)
 
 
-def scene_over(faces: Faces, area: Rect, scene: Scene, inks: Inks, seed: int, begins: float = 0.0) -> Art:
+def scene_over(faces: Faces, area: Rect, scene: Scene, inks: Inks, seed: int, place: InSet | None = None) -> Art:
     """A scene over an area of a cover, cut off at its edges; what there is to look at stands on the front.
 
-    `begins` is how far into the row of all spines of its set the spine begins, in mm.
+    The books of a set show parts of one landscape; it is as high as the shortest of them asks for, and all stand on it.
     """
-    level = faces.spine or faces.front or faces.back or faces.whole
-    focus = faces.front or faces.back or faces.whole
+    level = faces.spine or (faces.shown(faces.sides[0]) if faces.sides else faces.whole)
+    focus = faces.front or level
+    if faces.side_alone and faces.back:  # what there is to look at stays on the front
+        level = level._replace(x=level.x + faces.outward(faces.back) * FAR)
+        focus = level
     middle = focus.x + focus.width * (0.34 + 0.32 * Random(seed).random())
-    stage = Stage(area.grown(0.3), level.y, level.height, middle, level.x - begins, seed)
+    begins, shorter = (place.begins, place.shorter) if place else (0.0, 0.0)
+    stage = Stage(area.grown(0.3), level.y, level.height - shorter, middle, level.x - begins, seed)
     return _clipped(scene, stage, inks, Path.rectangle(area))
 
 
-def scene_on_spines(spine: Rect, area: Rect, scene: Scene, inks: Inks, seed: int, row: tuple[float, float]) -> Art:
-    """The part of a scene that falls on one spine of a set; `row` is where it begins in the row, and the row's width.
+def scene_on_spines(spine: Rect, area: Rect, scene: Scene, inks: Inks, seed: int, place: InSet) -> Art:
+    """The part of a scene that falls on one spine of a set.
 
     The skyline is that of `scene_over`; what there is to look at stands in the middle of the row.
     """
-    origin = spine.x - row[0]
-    stage = Stage(area.grown(0.3), spine.y, spine.height, origin + row[1] / 2, origin, seed, clear=0.47)
+    origin = spine.x - place.begins
+    high = spine.height - place.shorter
+    stage = Stage(area.grown(0.3), spine.y, high, origin + place.width / 2, origin, seed, clear=0.47)
     return _clipped(scene, stage, inks, Path.rectangle(area))
 
 

@@ -60,7 +60,7 @@ def dress(entry: School, _artwork: None, flat: Flat, words: Words) -> Dress:
         art, lettered = _front(faces.front, words, hand, fleuron)
         layers += art
         texts += lettered
-    return composed(layers, texts)
+    return composed(layers, texts, hand, fleuron)
 
 
 def _cut_frame(rect: Rect, cut: float) -> Path:
@@ -82,10 +82,12 @@ def _frames(faces: Faces, ink: Colour) -> Iterator[Art]:
 
 
 def _spine(box: Rect, words: Words, entry: School, hand: Hand) -> tuple[list[Art], list[Lettered]]:
-    """Ends in ink, the number in the lower one; the title between."""
-    end = box.height * (0.16 if words.volume else 0.09)
+    """Ends in ink, the number in the lower one; the title between. Without a title the number stands on the cloth."""
+    end = box.height * (0.18 if words.volume else 0.09)
+    titled = entry.spine_title != "none"
+    on_end = hand.on_ground(hand.ink, hand.ground) if titled else hand
     art: list[Art] = [
-        block(Rect(box.x, box.y, box.width, end), hand.ink),
+        *([block(Rect(box.x, box.y, box.width, end), hand.ink)] if titled or not words.volume else []),
         block(Rect(box.x, box.top - box.height * 0.05, box.width, box.height * 0.05), hand.ink),
         block(Rect(box.x, box.y + end + 0.3, box.width, 0.16), hand.ink),
         block(Rect(box.x, box.top - box.height * 0.05 - 0.46, box.width, 0.16), hand.ink),
@@ -94,9 +96,9 @@ def _spine(box: Rect, words: Words, entry: School, hand: Hand) -> tuple[list[Art
     free = Rect(room.x, box.y + end + 0.8, room.width, box.height * 0.95 - end - 1.7)
     spine = Spine(hand, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
     texts = [letter_spine(free, words.on_narrowest().without("volume"), spine)]
-    if words.volume and entry.spine_title != "none":
-        foot = Rect(room.x, box.y + end * 0.25, room.width, end * 0.55)
-        texts.append(letter_number(words.volume, foot, words, hand.on_ground(hand.ink, hand.ground)))
+    if words.volume:
+        foot = Rect(room.x, box.y + end * 0.2, room.width, end * 0.6)
+        texts.append(letter_number(words.volume, foot, words, on_end))
     return art, texts
 
 

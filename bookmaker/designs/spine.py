@@ -40,11 +40,12 @@ __all__ = [
     "letter_number",
     "letter_spine",
     "prefers_across",
+    "title_letters",
     "way_along",
     "way_for",
 ]
 
-LARGEST_NUMBER = 1.8
+LARGEST_NUMBER = 3.2
 """The largest number, as the em in mm."""
 
 LEAST_MARGIN, THIN_SHARE, MARGIN_SHARE = 0.4, 0.2, 0.12
@@ -78,13 +79,21 @@ def as_narrowest(spine: Rect, words: Words) -> Rect:
 
 
 def as_in_set(room: Rect, words: Words) -> Rect:
-    """A room that is clear of the folds, as wide as on the narrowest spine of the set: so all are lettered alike."""
+    """A room that is clear of the folds, as wide as on the narrowest spine of the set and, about its middle, as high as
+    on the lowest: so all are lettered alike.
+    """
     if not words.in_set:
         return room
+    less = room.height * (1 - words.in_set.low) / 2
+    return _as_wide(room, words.in_set.wider).grown(0, -less, 0, -less)
+
+
+def _as_wide(room: Rect, wider: float) -> Rect:
+    """A room as wide as on a spine that is narrower by so many mm."""
     spine = max(room.width / (1 - 2 * MARGIN_SHARE), room.width + 2 * LEAST_MARGIN)
     if spine < LEAST_MARGIN / THIN_SHARE:
         spine = room.width / (1 - 2 * THIN_SHARE)
-    narrow = max(spine - words.in_set.wider, spine * 0.2)
+    narrow = max(spine - wider, spine * 0.2)
     aside = (room.width - narrow) / 2 + clear_of_folds(narrow)
     return room.grown(-aside, 0, -aside, 0)
 
@@ -93,15 +102,15 @@ def letter_spine(room: Rect, words: Words, spine: Spine) -> Lettered:
     """Set everything into a room that `free_room` gave, or a style's own part of it."""
     if spine.way == "none":
         return Lettered()
-    room = as_in_set(room, words)
-    stacks = stacks_of(room.size, words, spine)
+    least = as_in_set(room, words)
+    stacks = stacks_of(least.size, words, spine)
     own = stacks[words.place]
-    body = together(_placed(room, own, stacks, spine))
-    told = help_for(own.letters, room.size, words, spine) if own.letters < READABLE else ""
+    body = together(_placed(Rect(least.x, room.y, least.width, room.height), own, stacks, spine))
+    told = help_for(own.letters, least.size, words, spine) if own.letters < READABLE else ""
     lettering = (replace(line, help=told) if line.what == "title" else line for line in body.lettering)
     thin = "write spine_title: none, or make the book thicker: not even one letter finds room on this spine"
     return replace(
-        body, lettering=tuple(replace(line, help=thin) if _too_thin(room, line, spine) else line for line in lettering)
+        body, lettering=tuple(replace(line, help=thin) if _too_thin(least, line, spine) else line for line in lettering)
     )
 
 
@@ -115,10 +124,14 @@ def _too_thin(room: Rect, line: Lettering, spine: Spine) -> bool:
     return size * letter_height(face, written(letter_alone, spine.hand)) < TOO_SMALL
 
 
-def letter_number(number: str, box: Rect, words: Words, hand: Hand) -> Lettered:
+def letter_number(
+    number: str, box: Rect, words: Words, hand: Hand, largest: float = LARGEST_NUMBER
+) -> Lettered:
     """A number that has a place of its own, as large as the numbers of all books of the set can be there."""
+    least = box.height * (words.in_set.low if words.in_set else 1.0)
+    box = Rect(box.x, box.centre.y - least / 2, box.width, least)
     numbers = {number, *(fellow.volume or fellow.date for fellow in words.fellows)} - {""}
-    size = min(fitted("volume", text, box, hand, "across", LARGEST_NUMBER).size for text in numbers)
+    size = min(fitted("volume", text, box, hand, "across", largest).size for text in numbers)
     return letter("volume", number, box, hand, "across", size)
 
 
@@ -127,10 +140,14 @@ def way_for(room: Rect, words: Words, spine: Spine) -> Way:
     return stacks_of(as_in_set(room, words).size, words, spine)[0].order.way
 
 
-def prefers_across(size: float, room: Rect, words: Words, spine: Spine) -> bool:
-    """Whether titles with an em of `size` mm across the spine serve a set better than along a room."""
+def title_letters(words: Words, spine: Spine) -> float:
+    """How high the letters of a title are, in ems."""
     face, _ = typeface_for(words.title, face_of("title", spine.hand))
-    across = size * letter_height(face, written(words.title, spine.hand))
+    return letter_height(face, written(words.title, spine.hand))
+
+
+def prefers_across(across: float, room: Rect, words: Words, spine: Spine) -> bool:
+    """Whether titles in letters `across` mm high across the spine serve a set better than along a room."""
     along = alike(as_in_set(room, words).size, words.fellows, spine, way_along(words))
     return serves_better(across, letters_of(along))
 
@@ -186,7 +203,7 @@ def _thing(name: Name, box: Rect, own: Stack, spine: Spine) -> Iterator[Lettered
     else:
         text = {"title": order.title, "author": order.author, "volume": order.volume, "date": order.date}[name]
         what = cast(What, name)
-        way: Way = "across" if name in FOOT else order.way
+        way = order.way_of(name)
         setting = own.texts[name].at(own.ems[name])
         if way == "across":  # first lines are level through a set
             box = Rect(box.x, box.top - setting.height, box.width, setting.height)

@@ -18,7 +18,18 @@ from ..geometry import Size
 from .lettering import TURNS, Hand, Way, face_of, letter_height, settings, typeface_for, written
 from .titling import Breaking, fewest_lines
 
-__all__ = ["PAD", "READABLE", "Name", "Order", "Stack", "stacked"]
+__all__ = [
+    "NUMBERS",
+    "PAD",
+    "READABLE",
+    "SMALLEST_NUMBER",
+    "WIDE_AUTHOR",
+    "Name",
+    "Order",
+    "Stack",
+    "breadth_of",
+    "stacked",
+]
 
 Name = Literal["title", "author", "volume", "date", "ornament", "rule", "device"]
 
@@ -28,9 +39,12 @@ READABLE = 0.436
 PAD = 0.45
 """Words keep so many ems of the title from the ends of their room, at least: rules and bands lie beyond."""
 
-NUMBER_SHARE = 0.85
+NUMBER_SHARE, SMALLEST_NUMBER = 1.1, 0.65
+"""A volume number stands upright, a little larger than the title: by it a volume is found. If its letters would have
+to be smaller than that share of the title's to stand so, it runs along the spine as the title does."""
+
 ORNAMENT_SHARE, LARGEST_ORNAMENT, SMALLEST_ORNAMENT = 1.15, 2.2, 0.7
-"""Volume numbers and ornaments have these shares of the title's size; ornaments are no larger or smaller, in mm."""
+"""Ornaments have this share of the title's size; they are no larger or smaller, in mm."""
 
 DEVICE_SHARE, LARGEST_DEVICE, NARROWEST_FOR_DEVICE = 0.13, 3.2, 1.1
 """A device takes this share of the room's height; there is none on a narrower room, in mm."""
@@ -44,9 +58,21 @@ ON_THIN = 1.3
 GAIN_OF_A_SECOND_NAME = 1.25
 """An author's name is set on one line more if that makes the title so many times larger."""
 
+SHORT_NAME = 16
+"""Names of so many letters stay on one line along the spine, whatever size that gives the title."""
+
+WIDE_AUTHOR, SMALL_AUTHOR, LEAST_AUTHOR = 1.1, 0.34, 0.5
+"""Across the spine an author is no wider than so many times the title, in no less than that share of its size; in no
+less than the last share where that would make an em smaller than `SMALL_EM`."""
+
+SMALL_EM = 0.6
+"""In mm: its small letters are about 0.3 mm high."""
+
 GAIN_OF_A_LINE, GAIN_WHERE_SMALL = 1.3, 1.12
 """A line more along the spine makes the title so many times larger; less will do for the second line of one that is
 hard to read."""
+
+NUMBERS: tuple[Name, ...] = ("volume", "date")
 
 BLACK = Colour.from_hex("#000000")
 
@@ -55,7 +81,7 @@ BLACK = Colour.from_hex("#000000")
 class Order:
     """What is to stand in a room of a spine. `most` is the largest em in mm of some of it, the title's at least.
 
-    `author_share` is the author's size as a share of the title's.
+    `author_share` is the author's size as a share of the title's; `turned` are the numbers that run as the title.
     """
 
     room: Size
@@ -71,6 +97,11 @@ class Order:
     device: bool = False
     author_first: bool = False
     most: tuple[tuple[Name, float], ...] = ()
+    turned: tuple[Name, ...] = ()
+
+    def way_of(self, name: Name) -> Way:
+        """Which way a text runs: volume number and date stand upright, unless they are turned."""
+        return "across" if name in NUMBERS and name not in self.turned else self.way
 
     @property
     def names(self) -> tuple[Name, ...]:
@@ -131,7 +162,8 @@ def stacked(order: Order) -> Stack:
 def _stacked(order: Order) -> Stack:
     along = bool(TURNS[order.way])
     titles = settings("title", order.title, order.hand, 3 if along else 6)
-    authors: Sequence[Breaking | None] = settings("author", order.author, order.hand, 2 if along else 3) or (None,)
+    lines = 3 if not along else 1 if len(order.author) <= SHORT_NAME else 2
+    authors: Sequence[Breaking | None] = settings("author", order.author, order.hand, lines) or (None,)
     said: tuple[tuple[Name, str], ...] = (("volume", order.volume), ("date", order.date))
     numbers = {
         name: settings("volume", text, order.hand, 1)[0]
@@ -152,12 +184,20 @@ def _stacked(order: Order) -> Stack:
 def _of(order: Order, title: Breaking, author: Breaking | None, numbers: Mapping[Name, Breaking]) -> Stack:
     """The stack of texts that are broken, as large as may be."""
     texts: dict[Name, Breaking] = {"title": title, **({"author": author} if author else {}), **numbers}
-    things = [_thing(name, order, texts.get(name)) for name in order.names]
+    stack = _sized(order, texts, SMALL_AUTHOR)
+    return stack if stack.ems.get("author", SMALL_EM) >= SMALL_EM else _sized(order, texts, LEAST_AUTHOR)
+
+
+def _sized(order: Order, texts: Mapping[Name, Breaking], least: float) -> Stack:
+    """The same, with an author in no less than a share of the title's size."""
+    title, author = texts["title"], texts.get("author")
+    things = [_thing(name, order, texts, least) for name in order.names]
     size = _largest(things, order)
     ems = {thing.name: thing.em(size) for thing in things}
     worth = size * title.worth
     if author:
-        worth *= author.worth * (ems["author"] / (order.author_share * size)) ** 0.25
+        wanted = next(thing.share for thing in things if thing.name == "author")
+        worth *= author.worth * (ems["author"] / (wanted * size)) ** 0.25
     face, _ = typeface_for(order.title, face_of("title", order.hand))
     return Stack(
         order=order,
@@ -170,9 +210,19 @@ def _of(order: Order, title: Breaking, author: Breaking | None, numbers: Mapping
     )
 
 
-def _thing(name: Name, order: Order, text: Breaking | None) -> Thing:
+def breadth_of(stack: Stack) -> float:
+    """How broad the words of a stack are across the spine, in mm."""
+    order = stack.order
+
+    def broad(name: Name, text: Breaking) -> float:
+        return stack.ems[name] * (text.tall if TURNS[order.way_of(name)] else text.wide)
+
+    return max(broad(name, text) for name, text in stack.texts.items())
+
+
+def _thing(name: Name, order: Order, texts: Mapping[Name, Breaking], least: float) -> Thing:
     """What is known of a thing before the title's size is."""
-    room, along = order.room, bool(TURNS[order.way])
+    room, along, text = order.room, bool(TURNS[order.way]), texts.get(name)
     most = dict(order.most).get(name, float("inf"))
     if text is None:
         sizes: dict[Name, tuple[float, float]] = {
@@ -182,14 +232,23 @@ def _thing(name: Name, order: Order, text: Breaking | None) -> Thing:
         }
         share, largest = sizes[name]
         return Thing(name, share, min(most, largest), 1.0)
-    number = name in ("volume", "date")
-    turned = along and not number
+    turned = bool(TURNS[order.way_of(name)])
     length, broad = (text.wide, text.tall) if turned else (text.tall, text.wide)
-    share = order.author_share if name == "author" else NUMBER_SHARE if number else 1.0
+    share = _share(name, order, texts, least)
     most = min(most, room.width / max(broad, 1e-6))
     if name == "title" and along:
         most = min(most, max(ON_THIN, MODEST * room.width))
     return Thing(name, share, most, length)
+
+
+def _share(name: Name, order: Order, texts: Mapping[Name, Breaking], least: float) -> float:
+    """The size of a text as a share of the title's."""
+    if name != "author":
+        return NUMBER_SHARE if name in NUMBERS else 1.0
+    if TURNS[order.way]:
+        return order.author_share
+    as_wide = WIDE_AUTHOR * texts["title"].wide / max(texts["author"].wide, 1e-6)
+    return min(order.author_share, max(least, as_wide))
 
 
 def _largest(things: Sequence[Thing], order: Order) -> float:

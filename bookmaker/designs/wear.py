@@ -63,6 +63,9 @@ MARK = {Material.CLOTH: 0.085, Material.LEATHER: 0.11, Material.PAPER: 0.06}
 SPREAD = {Material.CLOTH: 1.0, Material.LEATHER: 1.0, Material.PAPER: 0.45}
 """How densely marks lie: paper is rubbed along its edges more than beside them."""
 
+DARK = 0.06
+"""On a ground less luminous than this a rubbed line shines: joints are rubbed here and there, but have no ribbon."""
+
 STEP = 0.55
 """The outline of a ribbon has a point about every so many mm."""
 
@@ -117,19 +120,27 @@ def _along(edges: list[Edge], stuff: Material, colour: Colour, harm: _Harm, chan
         if edge.length < 0.4:
             continue
         worn = Uneven(edge, (chance.random() * 2 * pi, chance.random() * 2 * pi, chance.random() * 2 * pi))
-        if stuff is not Material.PAPER:
-            wide += _ribbon(edge, worn, harm.reach * 0.34, chance)
-        narrow += _ribbon(edge, worn, harm.reach * (0.1 if stuff is Material.PAPER else 0.16), chance)
-        for _ in range(int(edge.length * harm.marks)):
-            share, deep = chance.random(), abs(chance.gauss(0.0, 0.5))
-            here = worn(share)
-            if chance.random() < here * SPREAD[stuff]:
-                off = harm.reach * here * deep * (1 if chance.random() < 0.5 else -1)
-                marks.add(edge.at(share, off), deep, chance)
+        if not (edge.joint and luminance(colour) < DARK):
+            if stuff is not Material.PAPER:
+                wide += _ribbon(edge, worn, harm.reach * 0.34, chance)
+            narrow += _ribbon(edge, worn, harm.reach * (0.1 if stuff is Material.PAPER else 0.16), chance)
+        for at, deep in _scattered(edge, worn, stuff, harm, chance):
+            marks.add(at, deep, chance)
     for ribbon, tone in ((wide, tones[0]), (narrow, tones[1])):
         if ribbon:
             yield Shape(snapped(ribbon), tone)
     yield from marks.drawn(tones)
+
+
+def _scattered(
+    edge: Edge, worn: Uneven, stuff: Material, harm: _Harm, chance: Random
+) -> Iterator[tuple[Point, float]]:
+    """Where marks lie beside an edge, and how deep in the wear."""
+    for _ in range(int(edge.length * harm.marks)):
+        share, deep = chance.random(), abs(chance.gauss(0.0, 0.5))
+        here = worn(share)
+        if chance.random() < here * SPREAD[stuff]:
+            yield edge.at(share, harm.reach * here * deep * (1 if chance.random() < 0.5 else -1)), deep
 
 
 def _tones(stuff: Material, colour: Colour, harm: _Harm) -> list[Colour]:

@@ -28,6 +28,9 @@ LINKS = frozenset(
 )  # fmt: skip
 """Words that rather begin a line than end it: conjunctions and prepositions."""
 
+JOINING = frozenset({"and", "&", "or", "et", "und", "oder", "e", "y", "en", "but", "nor", "than", "и", "или", "και"})
+"""Links between equals: what follows them is no mere addition."""
+
 LONG_LINK = 5
 """Links of so many letters may stand alone on a line."""
 
@@ -132,10 +135,12 @@ def with_subtitle(title: str) -> tuple[str, str]:
 
 
 def shortened(title: str) -> Iterator[str]:
-    """The title, then shorter and shorter ways to say it: no subtitle, no article in front, long words cut.
+    """The title, then shorter and shorter ways to say it: no subtitle, no article in front, fewer phrases at the end;
+    and last, long words cut.
 
-    >>> list(shortened("The Navigation of Canals: A Handbook"))[1:3]
-    ['The Navigation of Canals', 'Navigation of Canals']
+    >>> list(shortened("The Wonderful Adventures of a Small Whistle: A Tale"))[1:]
+    ['The Wonderful Adventures of a Small Whistle', 'Wonderful Adventures of a Small Whistle', 'Wonderful Adventures', \
+'Wond. Adve.']
     """
     yield title
     while (shorter := with_subtitle(title)[0]) != title:
@@ -145,7 +150,10 @@ def shortened(title: str) -> Iterator[str]:
     if len(words) > 1 and words[0].casefold() in ARTICLES:
         words = words[1:]
         yield " ".join(words)
-    if len(words) > 1:
+    for end in _phrase_ends(words):
+        words = words[:end]
+        yield " ".join(words).rstrip(",;:–—")
+    if len(words) > 1 and any(len(word) > 6 for word in words):
         yield " ".join(map(_cut, words))
 
 
@@ -158,6 +166,17 @@ def _cut(word: str) -> str:
     quoted = QUOTED.fullmatch(word)
     before, letters, after = quoted.groups() if quoted else ("", word, "")
     return word if len(letters) <= 6 else f"{before}{letters[:4]}.{after}"
+
+
+def _phrase_ends(words: Sequence[str]) -> Iterator[int]:
+    """After how many words a title may end, the longest way first: before a preposition, with two words left at least.
+
+    One word alone says too little: "History" of what? So do two of which the last joins.
+    """
+    for at in range(len(words) - 1, 1, -1):
+        before, here = words[at - 1].casefold(), words[at].casefold()
+        if here in LINKS - JOINING and before not in LINKS | ARTICLES and not before.endswith("."):
+            yield at
 
 
 def reads_upwards(language: str, text: str) -> bool:

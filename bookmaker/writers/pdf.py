@@ -75,7 +75,7 @@ class PdfFile:
         self._document.setProducer(producer)
         self._fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
         self._forms: dict[tuple[bytes, Rect], str] = {}
-        self._pictures: dict[str, tuple[str, PlacedPicture]] = {}
+        self._pictures: dict[tuple[object, ...], tuple[str, PlacedPicture]] = {}
         self._layers: dict[str, str] = {}
         self._imported: dict[tuple[str, int], tuple[str, ImportedPage]] = {}
 
@@ -144,10 +144,10 @@ class PdfFile:
         return self._layers.setdefault(title, layer_name(len(self._layers) + 1))
 
     def _picture(self, picture: Picture, width: float, height: float) -> str:
-        if picture.digest not in self._pictures:
+        if picture.key not in self._pictures:
             number = len(self._pictures) + 1
-            self._pictures[picture.digest] = (f"P{number}", PlacedPicture(picture, width, height))
-        name, placed = self._pictures[picture.digest]
+            self._pictures[picture.key] = (f"P{number}", PlacedPicture(picture, width, height))
+        name, placed = self._pictures[picture.key]
         placed.enlarge(width, height)
         return name
 
