@@ -14,8 +14,9 @@ from .errors import Problem, ShelfFileError
 from .filling import misplaced
 from .flat import Flat
 from .geometry import Size
-from .pages import Part
+from .pages import Part, punctuation_in
 from .pages.text_keys import UNPARTED, TextInside
+from .punctuation import Punctuation
 from .shelf import Standing, Uncertainty
 from .shelf_spec import BookEntry
 from .stand_ins import printable
@@ -61,15 +62,21 @@ class BookPlan:
     @property
     def words(self) -> Words:
         """What stands on its cover."""
-        entry = self.entry
+        entry, printed = self.entry, self.marks.printed
         return Words(
-            title=entry.title,
-            author=entry.author or "",
+            title=printed(entry.title),
+            author=printed(entry.author or ""),
             volume=entry.volume or "",
-            date=entry.date or "",
+            date=printed(entry.date or ""),
             language=_language(entry),
             series=entry.series or "",
+            named=(entry.title, entry.author or ""),
         )
+
+    @property
+    def marks(self) -> Punctuation:
+        """The marks it is punctuated with wherever something of it is printed."""
+        return punctuation_in(self.entry.inside, self.entry.title)
 
     @property
     def flats(self) -> tuple[Flat, ...]:

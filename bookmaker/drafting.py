@@ -138,6 +138,8 @@ def draft_slipcase(
     if faces and faces.as_books:
         tone = ground_of(first.entry.design)
         worn = dress_flat(first.entry.design, artwork, box.flat, words.unsaid())
+    if faces and faces.title:
+        faces = faces.model_copy(update={"title": first.marks.printed(faces.title)})
     dress = dress_box(faces, pictures, box.flat, worn.art, tone, worn.titling)
     label = (box.name, f"slipcase for {len(box.books)} book{'s' if len(box.books) > 1 else ''}")
     piece = Piece(f"slipcase-{index}", None, label, box.flat, dress.art, slipcase=box.name)

@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from fontTools import unicodedata
 
-__all__ = ["Stretch", "in_visual_order", "stretches"]
+__all__ = ["Stretch", "in_visual_order", "reads_from_right", "stretches"]
 
 NEUTRAL, NUMBER = "", "0"
 SHARED = ("Zyyy", "Zzzz")
@@ -54,6 +54,18 @@ def stretches(text: str, right_to_left: bool = False) -> list[Stretch]:
         found.append(Stretch(start, end, script, level))
         start = end
     return found
+
+
+def reads_from_right(text: str) -> bool:
+    """Whether the first letter of a text is one that is read from right to left (UAX #9, rule P2).
+
+    >>> reads_from_right("7 \u05d0 a"), reads_from_right("7 a \u05d0"), reads_from_right("7")
+    (True, False, False)
+    """
+    if text.isascii():
+        return False
+    sides = (unicodedata.bidirectional(sign) for sign in text)
+    return next((side for side in sides if side in {"L", "R", "AL"}), "L") != "L"
 
 
 def in_visual_order(levels: Sequence[int]) -> list[int]:

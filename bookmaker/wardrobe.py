@@ -57,7 +57,7 @@ def palettes_overruled(books: Sequence[BookPlan], coats: Sequence[Coat]) -> Iter
             continue
         lead, first = leads.setdefault(words.kin, (book, design))
         if design.palette != first.palette:
-            which = f"series {words.series!r}" if words.series else f"set of {words.title!r}"
+            which = f"series {words.series!r}" if words.series else f"set of {lead.entry.title!r}"
             yield Problem(
                 f"{book.entry.name} takes its colour from the {first.palette} palette of {lead.entry.name}, the first "
                 f"of the {which}, for a set is alike: its own palette, {design.palette}, is not used",

@@ -32,6 +32,9 @@ DEEPEST = 30
 HIDDEN = ("Cc", "Cs")
 """Unicode categories of control characters and of halves of characters."""
 
+OWN_LINES = 'put the keys of this group on lines of their own, or write "…\\n…" in double quotes'
+"""For text of several lines that begins within braces."""
+
 SLIPS = {
     "expected ',' or '}'": ("a { is not closed, or a comma is missing", "put commas between the keys and } at the end"),
     "expected ',' or ']'": ("a [ is not closed, or a comma is missing", "put commas between items and ] at the end"),
@@ -40,6 +43,12 @@ SLIPS = {
         "indent all keys of one group by the same number of spaces",
     ),
     "found character '\\t'": ("the line is indented with a tab", "indent with spaces"),
+    "found character '|'": ("a | cannot stand between { and } or [ and ]", OWN_LINES),
+    "found character '>'": ("a > cannot stand between { and } or [ and ]", OWN_LINES),
+    "while scanning a block scalar": (
+        "after a | or a > lines of text begin, and none of it stands beside the sign",
+        "begin the text on the next line, further in, or put it in quotes",
+    ),
     "found character": ("a word begins with a sign that means something to YAML", "put the text in quotes"),
     "mapping values are not allowed": (
         "a colon stands where no key can",

@@ -202,6 +202,21 @@ ONE_SLIP = [
         ("Tide Tables", "*tide"),
         "8:12: a * repeats something that no & has named; put text that begins with * in quotes",
     ),
+    (
+        ("Tide Tables", "{text: |\n    tide}"),
+        "8:19: a | cannot stand between { and } or [ and ]; "
+        'put the keys of this group on lines of their own, or write "…\\n…" in double quotes',
+    ),
+    (
+        ("Tide Tables", "[>-\n    tide]"),
+        "8:13: a > cannot stand between { and } or [ and ]; "
+        'put the keys of this group on lines of their own, or write "…\\n…" in double quotes',
+    ),
+    (
+        ("Tide Tables", "|tide"),
+        "8:13: after a | or a > lines of text begin, and none of it stands beside the sign; "
+        "begin the text on the next line, further in, or put it in quotes",
+    ),
     (("Tide Tables", "@tide"), "8:12: a word begins with a sign that means something to YAML; put the text in quotes"),
     (("Tide Tables", '"Tide'), "13:1: a quotation mark is not closed; put the same mark at the end of the text"),
     (

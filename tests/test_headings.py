@@ -16,7 +16,7 @@ from bookmaker.pages.passage import Passage, Role
 from bookmaker.pages.ranks import RUNNING_TEXT, Rank, ranked, ranks_of
 
 from .recording import Written
-from .test_text_pages import FRAME, PROSE, SIZE, inside, lines
+from .test_text_pages import FACE, FRAME, PROSE, SIZE, inside, lines
 
 TEXT = RUNNING_TEXT
 SMALL = PageFrame(12, 18, 12)
@@ -170,3 +170,14 @@ def test_balanced_lines_are_the_fewest_and_most_alike_of_all_ways(widths: list[f
 def test_headings_with_room_have_their_usual_size(tmp_path: Path) -> None:
     [head] = heads(inside(tmp_path, "# Fog\n\nThe keeper.", FRAME), 1)
     assert head[0].line.size == pytest.approx(1.3 * SIZE)
+
+
+@pytest.mark.parametrize(("over", "count", "size"), [(1.03, 1, 1.3 / 1.03), (1.08, 2, 1.3)])
+def test_headings_are_a_little_smaller_where_that_saves_a_line(
+    over: float, count: int, size: float, tmp_path: Path
+) -> None:
+    whole = FACE.shape("Duty of the Lamp").width * 1.3 * SIZE
+    frame = PageFrame(whole / over * 9 / 6, 30, 12)
+    [head] = heads(inside(tmp_path, "# Duty of the Lamp\n\nThe keeper.", frame), 1)
+    assert len(head) == count
+    assert head[0].line.size == pytest.approx(size * SIZE, rel=1e-3)

@@ -20,9 +20,10 @@ from bookmaker.pages.display import broken
 from bookmaker.pages.mock_text import MockPage
 from bookmaker.pages.part import Part
 from bookmaker.pages.title_page import TitlePage
-from bookmaker.typefaces import bundled
+from bookmaker.typefaces import bundled, load_typeface
 
 from .recording import RecordingCanvas, Written, record
+from .test_text_right_to_left import font
 
 BOOK = BookWords("The Long Quay", "P. Stannard", "The Net Loft")
 TITLES = st.text(st.sampled_from("abcdefgh iIlmW’-éß"), min_size=1, max_size=300).filter(str.strip)
@@ -69,11 +70,11 @@ def test_lines_are_about_equally_long_if_not_told_to_be_full() -> None:
     assert max(line.width for line in even) < max(line.width for line in full)
 
 
-def test_apostrophes_in_titles_are_those_of_print_if_the_typeface_has_them() -> None:
-    face = bundled("text")
-    for written, printed in (("The Keepers' Log's End", "The Keepers’ Log’s End"), ("Fog's 'Log'", "Fog's 'Log'")):
-        [line] = broken(face, written, 1.0, 40.0, 4)
-        assert line.text == printed
+def test_marks_in_titles_are_those_of_print_if_the_typeface_has_them(tmp_path: Path) -> None:
+    face, bare, frame = bundled("text"), load_typeface(font(tmp_path / "boxes.ttf"), "boxes"), PageFrame(15, 21, 1)
+    for written, printed in (("The Keepers' Log's End", "The Keepers’ Log’s End"), ("Fog's 'Log'", "Fog’s ‘Log’")):
+        assert frame.printed(written, face) == printed
+        assert frame.printed(written, face, bare) == written
 
 
 # ---- title page

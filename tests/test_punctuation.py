@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from bookmaker.pages.fount import Style
 from bookmaker.pages.manuscript import read_manuscript
-from bookmaker.pages.punctuation import AS_WRITTEN, punctuation_of
 from bookmaker.pages.text import TextInside, load
+from bookmaker.punctuation import AS_WRITTEN, punctuation_of
 from bookmaker.typefaces import bundled
 
 ENGLISH = punctuation_of("en")

@@ -21,7 +21,8 @@ from reportlab.pdfgen.canvas import Canvas
 from bookmaker import cli
 from bookmaker.face_names import BUNDLED
 from bookmaker.pages import Part
-from bookmaker.pages.languages import LANGUAGES
+from bookmaker.pages.languages import LANGUAGES, UNPARTABLE
+from bookmaker.punctuation import is_punctuated
 from bookmaker.reading import read_shelf
 from bookmaker.schema import shelf_schema
 
@@ -249,6 +250,11 @@ def test_options_are_named() -> None:
 def test_languages_are_named() -> None:
     line = next(line for line in README.splitlines() if line.startswith("Languages with hyphens"))
     assert dict(re.findall(r"(?:: |, )([^,`]+) `(\w\w)`", line)) == {name: tag for tag, name in LANGUAGES.items()}
+    english = next(part for part in line.split(". ") if part.startswith("Each has"))
+    named = {LANGUAGES[tag] for tag in LANGUAGES if not is_punctuated(tag)}
+    assert {name for name in LANGUAGES.values() if name in english} - {"English"} == named
+    line = next(line for line in README.splitlines() if line.startswith("Languages with quotation marks alone"))
+    assert dict(re.findall(r"(?:: |, )([^,`]+) `(\w\w)`", line)) == {name: tag for tag, name in UNPARTABLE.items()}
 
 
 def test_typefaces_are_named() -> None:

@@ -6,7 +6,8 @@ import pyphen
 import pytest
 from pydantic import ValidationError
 
-from bookmaker.pages.languages import LANGUAGES
+from bookmaker.pages.hyphens import known_language
+from bookmaker.pages.languages import LANGUAGES, UNPARTABLE
 from bookmaker.pages.text_keys import TextInside
 from bookmaker.spec_errors import explain
 
@@ -59,10 +60,18 @@ def test_a_leading_is_a_multiple_of_the_size(written: str, message: str, remedy:
 def test_a_language_without_patterns_is_refused() -> None:
     assert refused(language="klingon") == (
         "the language 'klingon' is not known here",
-        f"write none for no hyphens, or one of {', '.join(LANGUAGES)}",
+        f"write none for no hyphens, or one of {', '.join(sorted(LANGUAGES | UNPARTABLE))}",
     )
     assert refused(language="la")[1].startswith("write none for no hyphens, or one of af, as, ")
     assert TextInside.model_validate({"file": "log.md", "language": "no"}).language == "none"
+
+
+def test_a_language_needs_no_patterns_if_its_marks_are_known() -> None:
+    for tag, name in UNPARTABLE.items():
+        assert known_language(tag) is None
+        assert TextInside.model_validate({"file": "log.md", "language": tag}).language == tag
+        assert refused(language=name)[1] == f"did you mean {tag}, {name}?"
+    assert TextInside.model_validate({"file": "log.md", "language": "he-IL"}).language == "he-IL"
 
 
 def test_no_key_is_guessed_from_a_few_letters() -> None:

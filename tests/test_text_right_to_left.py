@@ -19,9 +19,9 @@ FRAME = PageFrame(24, 30, 4, right_to_left=True)
 TEXT = "שומר המגדלור מדליק את המנורה עם רדת הלילה, ורושם את הרוח ואת הים. " * 3
 
 
-def font(path: Path) -> Path:
+def font(path: Path, letters: str = LETTERS) -> Path:
     """A typeface in which every letter is a box, half an em wide."""
-    names = [".notdef", *(f"u{ord(letter):04X}" for letter in LETTERS)]
+    names = [".notdef", *(f"u{ord(letter):04X}" for letter in letters)]
     pen = TTGlyphPen(None)
     pen.moveTo((50, 0))
     pen.lineTo((50, 500))
@@ -30,7 +30,7 @@ def font(path: Path) -> Path:
     pen.closePath()
     builder = FontBuilder(1000, isTTF=True)
     builder.setupGlyphOrder(names)
-    builder.setupCharacterMap({ord(letter): f"u{ord(letter):04X}" for letter in LETTERS})
+    builder.setupCharacterMap({ord(letter): f"u{ord(letter):04X}" for letter in letters})
     blank = TTGlyphPen(None).glyph()
     box = pen.glyph()
     builder.setupGlyf({name: blank if name == "u0020" else box for name in names})
@@ -71,6 +71,27 @@ def test_words_stand_from_right_to_left_and_numbers_from_left_to_right(tmp_path:
     [line] = lines(inside(tmp_path, "אבג דה 12 34 ו"))
     letters = [glyph.text for _, run in line.line.runs for glyph in run.glyphs]
     assert "".join(letters) == "ו 12 34 הד גבא"
+
+
+@pytest.mark.parametrize(
+    ("signs", "language", "shown"),
+    [
+        ("”’–—…′″״׳", "he", "”אבג” דו״ח ג׳ד – ה…"),
+        ("”’–—…′″", "he", "”אבג” דו\"ח ג'ד – ה…"),
+        ("", "he", "\"אבג\" דו\"ח ג'ד -- ה..."),
+        ("“”‘’–—…′″״׳", "en", "\"אבג\" דו\"ח ג'ד -- ה..."),
+    ],
+)
+def test_hebrew_has_its_own_marks_as_far_as_the_typeface_has_them(
+    signs: str, language: str, shown: str, tmp_path: Path
+) -> None:
+    font(tmp_path / "boxes.ttf", LETTERS + "\"'" + signs)
+    (tmp_path / "log.txt").write_text("\"אבג\" דו\"ח ג'ד -- ה...", encoding="utf-8")
+    entry = TextInside.model_validate({"file": "log.txt", "face": "boxes.ttf", "size": 0.5, "language": language})
+    source = load(entry, tmp_path)
+    assert source.manuscript.text == shown
+    said = [problem for problem in map(str, compose(entry, source, FRAME).problems) if "left whole" in problem]
+    assert said == ["where Hebrew words may be parted is not known here: they are left whole"][: language == "he"]
 
 
 def test_a_book_that_opens_the_other_way_is_told(tmp_path: Path) -> None:

@@ -43,7 +43,10 @@ class InSet:
 
 @dataclass(frozen=True, slots=True)
 class Words:
-    """What stands on a cover; `language` is a BCP 47 tag, or empty if nobody said."""
+    """What stands on a cover; `language` is a BCP 47 tag, or empty if nobody said.
+
+    `named` are title and author as the maker wrote them, where the cover has them with other marks.
+    """
 
     title: str
     author: str = ""
@@ -52,6 +55,7 @@ class Words:
     language: str = ""
     series: str = ""
     in_set: InSet | None = None
+    named: tuple[str, str] | None = None
 
     @property
     def titles(self) -> tuple[str, ...]:
@@ -85,18 +89,22 @@ class Words:
 
     def unsaid(self) -> Words:
         """No words, for what looks like the book without saying what it says: its kin is the same."""
-        series = self.series or "\0".join((self.title, self.author))
-        return replace(self, title="", author="", volume="", date="", series=series)
+        series = self.series or "\0".join(self._named)
+        return replace(self, title="", author="", volume="", date="", series=series, named=None)
 
     @property
     def kin(self) -> int:
         """The number from which grows what all books of a set share: ornaments, typefaces, colours, weave."""
-        return _seed(self.series) if self.series else _seed(self.title, self.author)
+        return _seed(self.series) if self.series else _seed(*self._named)
 
     @property
     def seed(self) -> int:
         """The number from which everything grows that is drawn by chance: the same book always looks the same."""
-        return _seed(self.title, self.author, self.volume)
+        return _seed(*self._named, self.volume)
+
+    @property
+    def _named(self) -> tuple[str, str]:
+        return self.named or (self.title, self.author)
 
 
 def _seed(*texts: str) -> int:

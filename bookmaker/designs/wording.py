@@ -48,6 +48,9 @@ PAUSES = (",", ";", ":", "–", "—", ".")
 INITIAL = re.compile(r"(?:[^\W\d_]\.-?)+")
 """Letters that stand for names: A. or J.-P."""
 
+QUOTED = re.compile(r"([\"'(\u2018-\u201f\u00ab\u00bb]*)(.*?)([\"')\u2018-\u201f\u00ab\u00bb]*)")
+"""A word, and what may stand around it: marks of quotation, brackets."""
+
 SUBTITLE_SIGNS = (": ", " – ", " — ", "; ")
 """What stands between a title and its subtitle."""
 
@@ -151,7 +154,18 @@ def shortened(title: str) -> Iterator[str]:
         words = words[:end]
         yield " ".join(words).rstrip(",;:–—")
     if len(words) > 1 and any(len(word) > 6 for word in words):
-        yield " ".join(word if len(word) <= 6 else f"{word[:4]}." for word in words)
+        yield " ".join(map(_cut, words))
+
+
+def _cut(word: str) -> str:
+    """A long word with its first four letters; marks of quotation around it stay.
+
+    >>> _cut("\u201cLittlest\u201d"), _cut("little")
+    ('\u201cLitt.\u201d', 'little')
+    """
+    quoted = QUOTED.fullmatch(word)
+    before, letters, after = quoted.groups() if quoted else ("", word, "")
+    return word if len(letters) <= 6 else f"{before}{letters[:4]}.{after}"
 
 
 def _phrase_ends(words: Sequence[str]) -> Iterator[int]:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Annotated, Any
 from pydantic import BeforeValidator, Discriminator, Tag
 
 from ..errors import Problem, Severity, ShelfFileError
+from ..punctuation import Punctuation
 from ..spec.entry import either
 from ..spec.words import refuse
 from . import (
@@ -32,6 +33,7 @@ from . import (
     title_page,
 )
 from .bound import Bound
+from .marks import marks_of
 from .page import BookWords, Heading, Inside, PageFrame
 from .part import Part
 from .parts import bind, natural_extent
@@ -47,6 +49,7 @@ __all__ = [
     "compose_inside",
     "inside_extent",
     "load_inside",
+    "punctuation_in",
     "reading_errors",
     "why_open",
 ]
@@ -140,6 +143,11 @@ def why_open(entry: AnyInside, source: Any, frame: PageFrame) -> Problem | None:
         if told:
             return replace(told, field=(*part.place, *told.field))
     return None
+
+
+def punctuation_in(entry: AnyInside, title: str) -> Punctuation:
+    """The marks a book is punctuated with, on its cover too."""
+    return marks_of((entry,) if isinstance(entry, Part) else entry, title)
 
 
 def compose_inside(entry: AnyInside, source: Any, frame: PageFrame) -> Inside:

@@ -8,6 +8,8 @@ from typing import Any
 
 from ..errors import Problem
 from .copyfit import Bounds
+from .fount import as_read
+from .markdown import emphasised
 from .page import Heading, Inside, PageFrame
 from .part import Part
 
@@ -56,10 +58,11 @@ class Bound:
         """
         if not self.entry.listed_as:
             return headings
+        listed_as = as_read(" ".join(emphasised(self.entry.listed_as)))
         opening, *others = headings or (None,)
         opens = opening is not None and opening.page == first
-        if opening and opens and (opening.title or not others or opening.text == self.entry.listed_as):
+        if opening and opens and (opening.title or not others or opening.text == listed_as):
             headings = tuple(others)
         shared = any(heading.page == first for heading in headings)
-        own = Heading(self.entry.listed_as, first, numbered=not shared)
-        return (own, *(replace(heading, inner=True) for heading in headings))
+        own = Heading(listed_as, first, numbered=not shared)
+        return (own, *(replace(heading, depth=heading.depth + 1) for heading in headings))

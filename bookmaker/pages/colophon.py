@@ -15,7 +15,7 @@ from ..typefaces import Typeface
 from .book_type import Family
 from .display import centred
 from .faces import family_for, family_of, missing_glyphs
-from .few_lines import FewLines, few_lines, flat_emphasis
+from .few_lines import FewLines, few_lines, flat_emphasis, typed_line_ends
 from .fount import Style, as_read
 from .markdown import emphasised
 from .page import Inside, PageFrame, numbered
@@ -63,17 +63,18 @@ def compose(entry: Colophon, source: Family | None, frame: PageFrame) -> Inside:
     """The colophon on the last page, blank ones before it if there are more."""
     area = frame.type_area(frame.pages)
     imprint = ", ".join(part for part in (entry.imprint, entry.place, entry.year) if part)
-    own = [*(emphasised(entry.text) if entry.text else []), *([imprint] if imprint else [])]
+    own = [*(emphasised(entry.text) if entry.text else []), *(emphasised(imprint) if imprint else [])]
     words = "" if entry.text else frame.book.title + frame.book.author
     family = family_for(source, frame, as_read("".join(own)) + words)
     roman = family[Style.ROMAN]
     written = own if entry.text else [*_usual(frame, roman), *own]
     room = Size(area.width, area.height * MOST_ROOM)
-    few = few_lines(written, family, frame.height * SIZE, room, right_to_left=frame.right_to_left)
+    few = few_lines(written, family, frame.height * SIZE, room, frame)
     page = _set(few, area, roman.cap_height, frame)
     problems = (
         *missing_glyphs("colophon", roman, as_read("".join(written))),
         *flat_emphasis("colophon", written, family),
+        *typed_line_ends(entry.text or "", "text"),
         *too_small("the colophon", roman, few.size, frame, "write fewer words", ("text",) if entry.text else ()),
     )
     pages: tuple[Art, ...] = (*(NOTHING,) * (frame.pages - 1), page)

@@ -13,7 +13,7 @@ from ..spec.words import Lines, Text
 from .book_type import Family
 from .display import centred
 from .faces import family_for, family_of, missing_glyphs
-from .few_lines import few_lines, flat_emphasis
+from .few_lines import few_lines, flat_emphasis, typed_line_ends
 from .fount import Style, as_read
 from .markdown import emphasised
 from .page import Inside, PageFrame
@@ -58,11 +58,12 @@ def compose(entry: Dedication, source: Family | None, frame: PageFrame) -> Insid
     family = family_for(source, frame, words)
     roman, top = family[Style.ROMAN], frame.height * (1 - SUNK)
     room = Size(area.width, top - area.y)
-    few = few_lines(written, family, frame.height * SIZE, room, right_to_left=frame.right_to_left)
+    few = few_lines(written, family, frame.height * SIZE, room, frame)
     page = centred(few.lines, area.centre.x, top - roman.cap_height * few.size)
     problems = (
         *missing_glyphs("dedication", roman, words),
         *flat_emphasis("dedication", written, family),
+        *typed_line_ends(entry.text, "text"),
         *too_small("the dedication", roman, few.size, frame, "write fewer words", ("text",)),
     )
     return Inside((page, *(NOTHING,) * (frame.pages - 1)), problems)

@@ -9,7 +9,8 @@ from itertools import accumulate
 from ..drawing import BLACK, Canvas, Colour
 from ..geometry import Point
 from ..typefaces import TextLine, Typeface
-from .punctuation import with_apostrophes
+from .book_type import Family
+from .fount import SIGNS, Fount
 
 __all__ = ["LEADING", "Displayed", "bound", "broken", "centred", "evened", "filled", "titled"]
 
@@ -51,17 +52,26 @@ def broken(
     *,
     right_to_left: bool = False,
     even: bool = True,
+    family: Family | None = None,
 ) -> tuple[TextLine, ...]:
     """A text on as few lines of `measure` mm as `size` (the em in mm) needs: about equally long, or each full.
 
-    If that takes more than `most_lines`, or a word is wider than the measure, the size is made smaller.
+    If that takes more than `most_lines`, or a word is wider than the measure, the size is made smaller. A text with
+    the signs of styles needs the `family` of typefaces it is set in.
     """
-    words = bound(with_apostrophes(text, typeface.covers).split())
+    words = bound(text.split())
     if not words:
         return ()
 
+    fount = Fount(family, None, right_to_left=right_to_left) if family and SIGNS.search(text) else None
+
+    def line_of(line: str, size: float) -> TextLine:
+        if fount:
+            return fount.line(line, size)
+        return TextLine(size, ((0.0, typeface.shape(line, right_to_left=right_to_left)),))
+
     def width(line: str) -> float:
-        return typeface.shape(line, right_to_left=right_to_left).width
+        return line_of(line, 1.0).width
 
     while True:
         lines = list(filled(words, width, measure / size))
@@ -70,7 +80,7 @@ def broken(
         size *= SHRINK
     if even:
         lines = evened(words, width, lines, measure / size)
-    return tuple(TextLine(size, ((0.0, typeface.shape(line, right_to_left=right_to_left)),)) for line in lines)
+    return tuple(line_of(line, size) for line in lines)
 
 
 def titled(
@@ -137,21 +147,27 @@ def centred(
 
 
 def evened(
-    words: Sequence[str], width: Callable[[str], float], lines: list[str], measure: float
+    words: Sequence[str],
+    width: Callable[[str], float],
+    lines: list[str],
+    measure: float,
+    turned: float | None = None,
 ) -> list[str]:
     """The same number of lines, as alike as can be, and none that ends in a short word if that can be helped.
 
+    `turned` is the measure of the second and later lines, if they are shorter.
     `costs[n][end]` is the least cost of the words before `end` on n lines, with where the last of them begins.
     """
     reached = list(accumulate((width(f"{word} ") for word in words), initial=0.0))
     space, ideal = width(" "), reached[-1] / len(lines)
     costs: list[dict[int, tuple[float, int]]] = [{0: (0.0, 0)}]
-    for _ in lines:
+    for number in range(len(lines)):
+        room = measure if number == 0 or turned is None else turned
         following: dict[int, tuple[float, int]] = {}
         for start, (cost, _) in costs[-1].items():
             for end in range(start + 1, len(words) + 1):
                 wide = reached[end] - reached[start] - space
-                if wide > measure + 1e-9:
+                if wide > room + 1e-9:
                     break
                 own = cost + (1 - wide / ideal) ** 2
                 if end < len(words) and _is_weak(words[end - 1]):
@@ -167,7 +183,8 @@ def evened(
         start = following[end][1]
         found.insert(0, " ".join(words[start:end]))
         end = start
-    return found if all(width(line) <= measure + 1e-9 for line in found) else lines
+    rooms = [measure, *[measure if turned is None else turned] * (len(found) - 1)]
+    return found if all(width(line) <= room + 1e-9 for line, room in zip(found, rooms, strict=True)) else lines
 
 
 def _raggedness(lines: Sequence[TextLine]) -> float:

@@ -15,7 +15,7 @@ from ..typefaces import TextLine
 from .book_type import Family
 from .display import LEADING, Displayed
 from .faces import family_for, family_of, missing_glyphs
-from .few_lines import FewLines, few_lines, flat_emphasis
+from .few_lines import FewLines, few_lines, flat_emphasis, typed_line_ends
 from .fount import Style, as_read
 from .markdown import emphasised
 from .page import Inside, PageFrame
@@ -74,14 +74,15 @@ def compose(entry: Epigraph, source: Family | None, frame: PageFrame) -> Inside:
         family,
         frame.height * SIZE,
         Size(area.width, top - area.y - SOURCE_BELOW * LEADING * frame.height * SIZE),
-        right_to_left=frame.right_to_left,
+        frame,
         hanging=hanging,
     )
     baseline = top - roman.cap_height * few.size
     block = Displayed(tuple(_placed(few, bool(named), area, baseline, hanging, frame.right_to_left)))
     problems = (
         *missing_glyphs("epigraph", roman, words),
-        *flat_emphasis("epigraph", written, family),
+        *flat_emphasis("epigraph", (*written, *named), family),
+        *typed_line_ends(entry.text, "text"),
         *too_small("the epigraph", roman, few.size, frame, "write fewer words", ("text",)),
     )
     return Inside((block, *(NOTHING,) * (frame.pages - 1)), problems)

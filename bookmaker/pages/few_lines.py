@@ -11,8 +11,9 @@ from ..typefaces import TextLine
 from .book_type import Family
 from .display import LEADING, bound, evened, filled
 from .fount import Fount, Style
+from .page import PageFrame
 
-__all__ = ["FewLines", "few_lines", "flat_emphasis"]
+__all__ = ["FewLines", "few_lines", "flat_emphasis", "typed_line_ends"]
 
 SHRINK = 0.94
 """Lines that have no room are tried again so much smaller."""
@@ -40,16 +41,17 @@ def few_lines(
     family: Family,
     size: float,
     room: Size,
+    frame: PageFrame,
     *,
-    right_to_left: bool,
     hanging: float | None = None,
 ) -> FewLines:
-    """Lines as their author ended them, in the largest type up to `size` (the em in mm) that has room.
+    """Lines as their author ended them, in the largest type up to `size` (the em in mm) that has room on the page.
 
     Their words may hold the signs of styles. What is longer than the room is wide goes on in the next line: all
     its lines are then about equally long, or as full as they go with the later ones `hanging` so many ems.
     """
-    fount = Fount(family, None, right_to_left=right_to_left)
+    fount = Fount(family, None, right_to_left=frame.right_to_left)
+    written = frame.printed("\n".join(written), *family.values()).split("\n")
 
     def width(line: str) -> float:
         return fount.line(line, 1.0).width
@@ -76,6 +78,17 @@ def few_lines(
         tuple(fount.line(line, size) if line else TextLine(size, ()) for line in lines),
         frozenset(number for number, goes_on in enumerate(turned) if goes_on),
     )
+
+
+def typed_line_ends(text: str, key: str) -> Iterator[Problem]:
+    """A note, if a line was to end where a text has the signs for that, which mean it in double quotes alone."""
+    if "\\n" in text:
+        yield Problem(
+            f"the \\n in this {key} ends no line and is printed: only between double quotes it means one",
+            'put the text between " and " in place of \' and \'',
+            Severity.NOTE,
+            field=(key,),
+        )
 
 
 def flat_emphasis(what: str, lines: Sequence[str], family: Family) -> Iterator[Problem]:

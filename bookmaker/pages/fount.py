@@ -9,26 +9,14 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from enum import StrEnum
 
 from ..scripts import in_visual_order
+from ..type_styles import Style
 from ..typefaces import Run, TextLine, Typeface
 from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, partings
 
-__all__ = ["NOTE_FIGURES", "Fount", "Style", "as_read"]
-
-
-class Style(StrEnum):
-    """How letters are set; its value is the sign that says so in a word."""
-
-    ROMAN = "\x00"
-    ITALIC = "\x01"
-    BOLD = "\x02"
-    BOLD_ITALIC = "\x03"
-    TYPEWRITER = "\x04"
-    SMALL_CAPITALS = "\x05"
-    SUPERIOR = "\x06"
+__all__ = ["NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
 
 
 SIGNS = re.compile("[" + "".join(Style) + "]")

@@ -32,6 +32,7 @@ class HalfTitle(Part):
     """The title of the book and nothing else."""
 
     kind: Literal["half title"] = "half title"
+    begins: Literal["new page", "recto"] = Field("recto", description="on which page it begins")
     face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
     ink: Ink = Field(BLACK, description="colour of the title")
 
@@ -54,7 +55,8 @@ def compose(entry: HalfTitle, source: Family | None, frame: PageFrame) -> Inside
     """The title, and blank pages after it if there are more."""
     title, area = frame.book.title, frame.type_area(1)
     face = family_for(source, frame, title)[Style.ROMAN]
-    lines = titled(face, title, frame.height * SIZE, area.width, MOST_LINES, right_to_left=frame.right_to_left)
+    said = frame.printed(title, face)
+    lines = titled(face, said, frame.height * SIZE, area.width, MOST_LINES, right_to_left=frame.right_to_left)
     problems = list(missing_glyphs("half title", face, title))
     if not lines:
         return Inside((NOTHING,) * frame.pages, tuple(problems))

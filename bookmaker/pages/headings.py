@@ -10,8 +10,9 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
-from .balance import leans
+from .balance import balanced, leans
 from .boxes import Boxes
 from .fount import NOTE_FIGURES, Fount, Style, as_read
 from .lines import Lines
@@ -42,6 +43,9 @@ BELOW = 2
 
 SUNK = {Rank.TITLE: 1 / 5, Rank.PART: 1 / 3, Rank.CHAPTER: 1 / 5}
 """How far down a new page headings stand, as a share of its lines."""
+
+FEWER_LINES = 0.95
+"""All headings of a rank are set smaller, down to this share, if that saves a line of one of them."""
 
 PIECES = re.compile(r"(?<=[-\u2010\u2013\u2014/])")
 """Where a word may be parted without a hyphen."""
@@ -84,10 +88,12 @@ class Headings:
             together=len(lines),
             stays=True,
             opens=begins,
+            recto=begins and self._manner.rectos,
             sink=max(0, min(int(page * SUNK[rank]), page - rows - after - BELOW)) if begins else 0,
             heading=as_read(NOTE_FIGURES.sub("", passage.text)) if chapter else "",
             title=rank is Rank.TITLE,
             part=rank is Rank.PART,
+            within=passage.within,
         )
 
     def _depth(self, count: int, scale: float) -> tuple[float, int]:
@@ -116,7 +122,8 @@ class Headings:
         for rank, (usual, least) in SIZES.items():
             own = [passage for passage in headings if _rank(passage) is rank]
             room = [self._measure / width for passage in own for width in self._widths(passage)]
-            scale = min([above, usual, *(scale for scale in room if scale >= least)])
+            largest = min([above, usual, *(scale for scale in room if scale >= least)])
+            scale = self._of_fewest_lines(self._measure, largest, max(least, largest * FEWER_LINES), own)
             scales[rank] = self._shortened(scale, min(1.0, least), own)
             if own:
                 above = scales[rank]
@@ -138,6 +145,21 @@ class Headings:
             scale = max(least, scale - STEP)
         self._lines.done = done
         return scale
+
+    def _of_fewest_lines(self, measure: float, largest: float, smallest: float, headings: Sequence[Passage]) -> float:
+        """The largest scale at which no heading has more lines than at the smallest."""
+        scale = largest
+        for passage in headings:
+            usual, fewer = (self._line_widths(passage, measure / bound) for bound in (largest, smallest))
+            if len(fewer) < len(usual):
+                scale = min(scale, max(smallest, measure / max(fewer)))
+        return scale
+
+    def _line_widths(self, passage: Passage, measure: float) -> list[float]:
+        """How wide the lines of a heading are on as few of them as a measure allows, in ems."""
+        words, space = [self._fount.width(word) for word in self._words(passage)], self._fount.space.width
+        ends = balanced(words, space, measure, [False] * len(words))
+        return [sum(words[start:end]) + space * (end - start - 1) for start, end in pairwise([0, *ends])]
 
     def _widths(self, passage: Passage) -> Iterator[float]:
         """The widths of what should stand on one line: words, with articles and the like before them."""

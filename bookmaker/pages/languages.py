@@ -1,11 +1,13 @@
-"""The languages whose words can be parted, by their English names: for makers who do not know the tags."""
+"""The languages a text can be in, by their English names: for makers who do not know the tags."""
 
 from __future__ import annotations
 
-from ..errors import near_match
+from collections.abc import Iterator
+
+from ..errors import Problem, Severity, near_match
 from .hyphens import languages
 
-__all__ = ["LANGUAGES", "meant_language"]
+__all__ = ["LANGUAGES", "UNPARTABLE", "meant_language", "unparted"]
 
 LANGUAGES = {
     "af": "Afrikaans",
@@ -54,7 +56,10 @@ LANGUAGES = {
     "uk": "Ukrainian",
     "zu": "Zulu",
 }
-"""Language tags (BCP 47) without their regions, and what the languages are called in English."""
+"""Languages whose words can be parted: tags (BCP 47) without their regions, and what they are called in English."""
+
+UNPARTABLE = {"fi": "Finnish", "he": "Hebrew", "tr": "Turkish"}
+"""Languages whose punctuation is known, but no places where their words may be parted."""
 
 OTHER_NAMES = {
     "british": "en-GB",
@@ -72,11 +77,25 @@ def meant_language(written: str) -> str:
     >>> meant_language("english"), meant_language("Itallian")
     ('did you mean en, English?', 'did you mean it, Italian?')
     """
-    names = {name.casefold(): tag for tag, name in LANGUAGES.items()} | OTHER_NAMES
+    every = LANGUAGES | UNPARTABLE
+    names = {name.casefold(): tag for tag, name in every.items()} | OTHER_NAMES
     tag = names.get(near_match(written, names), "") or _near_tag(written)
     if tag:
-        return f"did you mean {tag}, {LANGUAGES[tag.partition('-')[0]]}?"
-    return f"write none for no hyphens, or one of {', '.join(LANGUAGES)}"
+        return f"did you mean {tag}, {every[tag.partition('-')[0]]}?"
+    return f"write none for no hyphens, or one of {', '.join(sorted(every))}"
+
+
+def unparted(language: str) -> Iterator[Problem]:
+    """A note on a language whose words are left whole although their maker did not ask for that."""
+    tag = language.replace("_", "-").partition("-")[0].casefold()
+    if tag in UNPARTABLE:
+        yield Problem(
+            f"where {UNPARTABLE[tag]} words may be parted is not known here: they are left whole",
+            # words that are read from right to left are not parted by their authors either
+            "" if tag == "he" else "write soft hyphens into the text, where lines are too loose",
+            Severity.NOTE,
+            field=("language",),
+        )
 
 
 def _near_tag(written: str) -> str:

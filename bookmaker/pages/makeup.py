@@ -52,6 +52,10 @@ class MadePage(NamedTuple):
         return next((slot.matter.lines[slot.end - 1].done for slot in reversed(self.slots) if slot.end), -1)
 
 
+BLANK = MadePage(())
+"""A page with nothing on it, between a chapter and the next one's right-hand page."""
+
+
 class _Page:
     """The page being made up."""
 
@@ -143,10 +147,13 @@ class _Filled(NamedTuple):
 def make_up(matter: Iterable[Matter], rows: int, first: int = 1) -> Iterator[MadePage]:
     """The pages of a text, a spread at a time; `rows` is how many lines a page has, `first` the number of the first.
 
-    Pages with an even number face the one that follows them.
+    Pages with an even number face the one that follows them. One stays blank where a recto must follow.
     """
     galley, place, number = _Galley(matter), _Place(), first
-    while galley[place.matter] is not None:
+    while (following := galley[place.matter]) is not None:
+        if following.recto and place.line == 0 and number % 2 == 0:
+            yield BLANK
+            number += 1
         for filled in _spread(galley, place, rows) if number % 2 == 0 else (_filled(galley, place, rows, rows),):
             for page in filled.pages:
                 yield page

@@ -13,6 +13,8 @@ from typing import NoReturn
 
 from ..errors import Problem, Severity, ShelfFileError
 from ..lost_files import not_there
+from ..punctuation import AS_WRITTEN, Punctuation
+from ..scripts import reads_from_right
 from ..typefaces import Typeface
 from .faces import face_that_has
 from .fount import Style, as_read
@@ -20,7 +22,6 @@ from .hyphens import SOFT_HYPHEN
 from .markdown import passages_of
 from .passage import Passage, Role
 from .plain_text import plain_passages
-from .punctuation import AS_WRITTEN, Punctuation
 from .ranks import ranked
 
 __all__ = ["LARGEST_FILE", "Manuscript", "read_manuscript"]
@@ -99,7 +100,8 @@ def read_manuscript(
     """Read a text file; one that is to be set in a typeface is checked for letters which that does not have.
 
     `styled` are the typefaces of other styles; what the text has in these is checked too. `punctuation` is left
-    as it is written where one of the typefaces does not have it, or the text is read from right to left. `written`
+    as it is written where one of the typefaces does not have it, or the text is read from right to left and the
+    marks are not. `written`
     is the path as the shelf file has it.
 
     Raises:
@@ -121,9 +123,12 @@ def read_manuscript(
         notes = [*_tabs(name, kept), *notes]
     if not any(passage.text or passage.role is Role.PLATE for passage in passages):
         _refuse(f"{name} has no words in it", "write a text into it, or choose kind: blank", notes)
-    right_to_left = _reads_from_right(passages)
-    faces = [face for face in (typeface, *styled.values()) if face]
-    marks = AS_WRITTEN if right_to_left else punctuation.covered(lambda sign: all(face.covers(sign) for face in faces))
+    right_to_left = reads_from_right("".join(passage.text for passage in passages))
+    # in typewriter nothing is done about marks
+    faces = [typeface, *(face for style, face in styled.items() if style is not Style.TYPEWRITER)]
+    marks = punctuation.covered(lambda sign: all(face is None or face.covers(sign) for face in faces))
+    if right_to_left and not marks.in_words:
+        marks = AS_WRITTEN
     passages = _punctuated(passages, marks)
     signs = _signs(passages, raw)
     missing = typeface.missing("".join(signs)) if typeface else []
@@ -158,12 +163,6 @@ def _punctuated(passages: list[Passage], marks: Punctuation) -> list[Passage]:
 
 def _face(typeface: Typeface | None) -> str:
     return f"the typeface {typeface.name}" if typeface else "the typeface"
-
-
-def _reads_from_right(passages: list[Passage]) -> bool:
-    """Whether the first letter of a text is one that is read from right to left (UAX #9, rule P2)."""
-    sides = (unicodedata.bidirectional(sign) for passage in passages for sign in passage.text)
-    return next((side for side in sides if side in {"L", "R", "AL"}), "L") != "L"
 
 
 def _refuse(message: str, remedy: str, notes: Sequence[Problem] = ()) -> NoReturn:

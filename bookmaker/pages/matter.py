@@ -39,7 +39,8 @@ class Matter(NamedTuple):
     `drop` is how far the first of them stands below the first row. `before` and `after` are blank rows, which
     vanish at the head of a page. The first `together` lines are not parted, nor is a line from one of `bound`
     that follows it; `stays` keeps it with what follows.
-    `opens` puts it on a new page, `sink` rows down; `title` is the heading of the whole text, `part` of a part of it.
+    `opens` puts it on a new page, on a `recto` if that is asked for, `sink` rows down; `title` is the heading of the
+    whole text, `part` of a part of it; a chapter is `within` such a part.
     What is set apart may stand half a row off the grid, if it has a `run`: the rows from its beginning to the end
     of all that is set apart with it. `rule` is drawn under so many lines, from x to x in mm.
     """
@@ -56,11 +57,13 @@ class Matter(NamedTuple):
     bound: frozenset[int] = frozenset()
     stays: bool = False
     opens: bool = False
+    recto: bool = False
     sink: int = 0
     initials: tuple[Initial, ...] = ()
     heading: str = ""
     picture: str = ""
     title: bool = False
     part: bool = False
+    within: bool = False
     run: float = 0
     rule: tuple[int, float, float] | None = None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import NamedTuple
@@ -9,15 +10,29 @@ from typing import NamedTuple
 from ..drawing import BLACK, NOTHING, Art, Canvas, Drawn
 from ..errors import Problem
 from ..geometry import Point, Rect
+from ..punctuation import Punctuation
 from ..typefaces import Typeface, bundled, set_line
-from ..units import MM_PER_INCH
+from ..units import MM_PER_INCH, from_pt
 from .book_type import BookType
 from .fount import Style
 
-__all__ = ["NUMBER_SIZE", "BookWords", "Heading", "Inside", "Margins", "PageFrame", "PageNumber", "numbered"]
+__all__ = [
+    "NUMBER_SIZE",
+    "SMALLEST_BESIDE",
+    "BookWords",
+    "Heading",
+    "Inside",
+    "Margins",
+    "PageFrame",
+    "PageNumber",
+    "numbered",
+]
 
 NUMBER_SIZE = 1 / 30
 """Size of a page number (the em) as a share of the page's height: 0.7 mm on a page of 21 mm."""
+
+SMALLEST_BESIDE = from_pt(1.2)
+"""What stands beside a text, such as page numbers, is no larger than that, but not for its sake smaller than this."""
 
 WIDEST_NUMBER = 2.5
 """Ems that a number of four figures needs; narrow pages have smaller numbers."""
@@ -45,14 +60,14 @@ class BookWords:
 class Heading:
     """A line of the table of contents: what begins on a page, and the number of that page in the book.
 
-    `title` is the heading of a whole text; `inner` is what belongs to the part listed before it. A part that is not
-    `numbered` begins with a chapter, which is listed under it with the same page.
+    `title` is the heading of a whole text; `depth` counts the parts listed before it to which it belongs. A part that
+    is not `numbered` begins with a chapter, which is listed under it with the same page.
     """
 
     text: str
     page: int
     title: bool = False
-    inner: bool = False
+    depth: int = 0
     numbered: bool = True
 
 
@@ -73,8 +88,9 @@ class PageFrame:
     `first` is the number in the book of the part's first page, `contents` what a table of contents can list,
     `bleed` how much paper beyond the page, at head, tail and fore-edge, is trimmed off when the book is bound.
     `step`: the block has a multiple of so many pages; `asked` is how many the maker wrote. `type` is that of the
-    book's text, if it has any, `titled` says that it has a title page. `fitted` is the size of type, in mm, that the
-    texts to be fitted share, if several are. `advice` is what to write for a part that needs so many pages.
+    book's text, if it has any, `titled` says that it has a title page, `marks` are those of its punctuation.
+    `text_size` is the size of the book's text in mm, as far as it is known, `fitted` that which the texts to be
+    fitted share, if several are. `advice` is what to write for a part that needs so many pages.
     Wherever a `number` is asked for, pages are counted from 1 in the part.
     """
 
@@ -93,6 +109,8 @@ class PageFrame:
     type: BookType | None = field(default=None, compare=False)
     titled: bool = False
     fitted: float | None = None
+    marks: Punctuation = field(default_factory=Punctuation)
+    text_size: float | None = None
     advice: Callable[[int], str] | None = field(default=None, compare=False)
 
     @property
@@ -103,6 +121,10 @@ class PageFrame:
         '1 page'
         """
         return f"{self.pages} {'page' if self.pages == 1 else 'pages'}"
+
+    def printed(self, text: str, *faces: Typeface) -> str:
+        """Something the maker wrote in the shelf file, with the marks of the book, as far as typefaces have them."""
+        return self.marks.printed(text, *(face.covers for face in faces))
 
     def in_steps(self, pages: int) -> int:
         """The fewest pages of a block that hold so many.
@@ -172,7 +194,8 @@ class Inside:
     """What the pages of a part show, the first page first, what is wrong with it, and what begins where.
 
     The fields of problems are relative to the inside. `x_height` is that of its text in mm, `face` its typeface, if
-    it has some; `widest_space` how many times as wide as usual the spaces of its loosest line are.
+    it has some, `size` the size of its type in mm; `widest_space` how many times as wide as usual the spaces of its
+    loosest line are.
     """
 
     pages: tuple[Art, ...]
@@ -181,6 +204,7 @@ class Inside:
     x_height: float | None = None
     face: Typeface | None = None
     widest_space: float | None = None
+    size: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,7 +218,8 @@ class PageNumber:
     def draw(self, canvas: Canvas) -> None:
         """Set the number."""
         area = self.frame.type_area(self.number)
-        size = min(self.frame.height * NUMBER_SIZE, area.width / WIDEST_NUMBER)
+        largest = max(self.frame.text_size, SMALLEST_BESIDE) if self.frame.text_size else math.inf
+        size = min(self.frame.height * NUMBER_SIZE, area.width / WIDEST_NUMBER, largest)
         line = set_line(self.typeface, size, str(self.frame.folio(self.number)))
         baseline = area.y / 2 - self.typeface.cap_height * size / 2
         canvas.text(line, Point(area.centre.x - line.width / 2, baseline), BLACK)

@@ -19,3 +19,8 @@ class Part(Entry):
     pages: PartPages | None = Field(None, description="how many pages this part has")
     begins: Literal["new page", "recto"] = Field("new page", description="on which page it begins")
     listed_as: Title | None = Field(None, description="what the table of contents calls it")
+
+    @property
+    def begins_recto(self) -> bool:
+        """Whether it begins on a page that lies on the right in a book read from the left."""
+        return self.begins == "recto"

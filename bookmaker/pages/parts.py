@@ -13,13 +13,16 @@ from pathlib import PurePath
 
 from ..drawing import NOTHING, Art
 from ..errors import Problem, Severity
+from ..spec.measures import FIT
 from ..units import from_pt, print_pt
 from . import contents
 from .book_type import BookType
 from .bound import Bound
 from .copyfit import largest_size
 from .fount import Style
+from .marks import marks_of
 from .page import Heading, Inside, PageFrame
+from .text_keys import TextInside
 from .title_page import TitlePage
 
 __all__ = ["bind", "natural_extent"]
@@ -63,13 +66,17 @@ def natural_extent(parts: Sequence[Bound], frame: PageFrame) -> int | None:
 
 
 def _told(parts: Sequence[Bound], frame: PageFrame) -> PageFrame:
-    """The frame with what the parts have to know of one another: the type of the text, and whether there is a title."""
+    """The frame with what the parts have to know of one another: type and marks of the text, a title page."""
     types = [part.kind.book_type(part.entry, part.source) for part in parts if hasattr(part.kind, "book_type")]
     titled = any(isinstance(part.entry, TitlePage) for part in parts)
+    sizes = [part.entry.size for part in parts if isinstance(part.entry, TextInside)]
+    size = sizes[0] if sizes and sizes[0] != FIT else None
+    marks = marks_of([part.entry for part in parts], frame.book.title)
+    frame = replace(frame, titled=titled, text_size=size, marks=marks)
     if not types:
-        return replace(frame, titled=titled)
+        return frame
     names = tuple(dict.fromkeys(name for one in types for name in one.names))
-    return replace(frame, titled=titled, type=BookType(types[0].family, names, types[0].language))
+    return replace(frame, type=BookType(types[0].family, names, types[0].language))
 
 
 def _composed(
@@ -85,6 +92,13 @@ def _composed(
     it turns out longer or shorter than thought, all is set once more, and again if page numbers then have more figures.
     """
     composed = _others(parts, frames)
+    size = _text_size(composed)
+    if size and size != whole.text_size:
+        whole, frames = replace(whole, text_size=size), [replace(frame, text_size=size) for frame in frames]
+        composed = {
+            number: inside if inside.size else parts[number].composed(frames[number])
+            for number, inside in composed.items()
+        }
     if not any(_is_contents(part) for part in parts):
         return list(composed.values()), frames
     headings = _headings(composed)
@@ -98,6 +112,11 @@ def _composed(
         if _is_contents(part):
             composed[number] = part.composed(replace(frames[number], contents=headings))
     return [composed[number] for number in range(len(parts))], frames
+
+
+def _text_size(composed: Mapping[int, Inside]) -> float | None:
+    """The size in which the first text was set, in mm."""
+    return next((inside.size for inside in composed.values() if inside.size), None)
 
 
 def _is_contents(part: Bound) -> bool:
@@ -170,7 +189,7 @@ def _laid(parts: Sequence[Bound], whole: PageFrame, given: Mapping[int, int]) ->
     """The parts one after the other, some with lengths given; one without any has a page."""
     first = 1
     for number, part in enumerate(parts):
-        if part.entry.begins == "recto" and first % 2 == 0:
+        if part.entry.begins_recto and first % 2 == 0:
             first += 1
         own = replace(whole, first=first, pages=0, advice=whole.advice or _advice(parts, whole, number))
         pages = given.get(number) or part.length(own) or 1

@@ -34,7 +34,7 @@ class Passage(NamedTuple):
     the bullet or number of an item or a note, the name of a plate's picture, or one letter for each column of a
     table: l, c or r, as its cells keep left, to the middle or right; for lines `PLACED` there c or r. `line` is the
     line of the source where a plate is named or a table begins. What stands in is `apart` if it begins right after
-    another quotation or list.
+    another quotation or list. A chapter is `within` a part if it stands under the title of one.
     """
 
     text: str
@@ -44,6 +44,7 @@ class Passage(NamedTuple):
     mark: str = ""
     line: int = 0
     apart: bool = False
+    within: bool = False
 
     @property
     def words(self) -> int:

@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 from fontTools import unicodedata
 
-__all__ = ["Phrases", "phrases_in", "spoken"]
+__all__ = ["Phrases", "language_of_letters", "phrases_in", "spoken"]
 
 
 class Phrases(NamedTuple):
@@ -28,6 +28,7 @@ PHRASES = {
     "el": Phrases("Περιεχόμενα", "Συγγραφέας: {}", "Φτιάχτηκε για: {}", "Στοιχεία: {}"),
     "es": Phrases("Índice", "de {}", "hecho para {}", "y compuesto en {}"),
     "fr": Phrases("Table", "par {}", "fait pour {}", "et composé en {}"),
+    "he": Phrases("תוכן העניינים", "מאת {}", "נעשה עבור {}", "ונסדר באות {}"),
     "it": Phrases("Indice", "di {}", "fatto per {}", "e composto in {}"),
     "nb": Phrases("Innhold", "av {}", "laget for {}", "og satt med {}"),
     "nl": Phrases("Inhoud", "door {}", "gemaakt voor {}", "en gezet in {}"),
@@ -38,7 +39,7 @@ PHRASES = {
 }
 """By language."""
 
-SCRIPTS = {"el": "Grek", "ru": "Cyrl"}
+SCRIPTS = {"el": "Grek", "he": "Hebr", "ru": "Cyrl"}
 """What a language is written in, where that is not Latin (ISO 15924)."""
 
 SAMPLE = 400
@@ -53,6 +54,16 @@ def phrases_in(language: str) -> Phrases | None:
     """
     first = language.replace("_", "-").partition("-")[0].casefold()
     return PHRASES.get({"no": "nb", "nn": "nb"}.get(first, first))
+
+
+def language_of_letters(text: str) -> str:
+    """The language that the letters of a text let expect, where nobody says which it is.
+
+    >>> language_of_letters("The lamp"), language_of_letters("Маяк")
+    ('en', 'ru')
+    """
+    scripts = [unicodedata.script(sign) for sign in text[:SAMPLE] if sign.isalpha()]
+    return next((tag for tag, script in SCRIPTS.items() if 2 * scripts.count(script) > len(scripts)), "en")
 
 
 def spoken(language: str, text: str) -> str:

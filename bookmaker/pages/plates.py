@@ -123,9 +123,10 @@ def small_captions(plates: Sequence[Plate], size: float, frame: PageFrame) -> It
 
 
 def _caption_lines(plate: Plate, frame: PageFrame, size: float) -> tuple[TextLine, ...]:
+    face = bundled("text italic")
     return broken(
-        bundled("text italic"),
-        plate.caption,
+        face,
+        frame.printed(plate.caption, face),
         size,
         frame.type_area(plate.page).width,
         CAPTION_LINES,

@@ -55,10 +55,17 @@ def ranked(passages: Sequence[Passage], name: str) -> tuple[list[Passage], list[
     [2, 3, 0, 2, 3, 0]
     """
     ranks, reading = ranks_of([_kind(passage) for passage in passages])
-    found = [
-        passage._replace(level=int(ranks.get(place, Rank.SECTION))) if passage.role is Role.HEADING else passage
-        for place, passage in enumerate(passages)
-    ]
+    found, part = [], 0
+    for place, passage in enumerate(passages):
+        if passage.role is Role.HEADING:
+            rank = ranks.get(place, Rank.SECTION)
+            if rank == Rank.PART:
+                part = passage.level
+            elif part >= passage.level and not passage.inset:
+                part = 0  # what is as high as a part stands beside it
+            found.append(passage._replace(level=int(rank), within=rank == Rank.CHAPTER and part > 0))
+        else:
+            found.append(passage)
     return found, [_note(name, reading)] if reading else []
 
 

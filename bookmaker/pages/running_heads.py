@@ -96,8 +96,8 @@ def running_heads(
 
 
 def _words(page: MadePage, title: str, folio: int) -> str:
-    """What stands over a page; nothing over a chapter's beginning or a plate."""
-    if page.opens or page.slots[0].matter.role is Role.PLATE:
+    """What stands over a page; nothing over a chapter's beginning, a plate, or where there is no text."""
+    if page.opens or not page.slots or page.slots[0].matter.role is Role.PLATE:
         return ""
     return title if folio % 2 == 0 else page.chapter or title
 

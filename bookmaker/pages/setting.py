@@ -24,13 +24,14 @@ class Manner:
 
     `justified` lines all end at the margin; None leaves that to the measure. With `hanging`, punctuation stands
     out into it. `drop_capital` is how many lines deep the first letter of a chapter is, 0 for none. With
-    `new_pages` chapters begin on pages of their own.
+    `new_pages` chapters begin on pages of their own, with `rectos` on such as lie on the right.
     """
 
     justified: bool | None = None
     hanging: bool = True
     drop_capital: int = 0
     new_pages: bool = True
+    rectos: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,13 +16,13 @@ from .copyfit import MOST_PAGES, Bounds, Copy, Proofs
 from .faces import HEAVY, SLANTED, face_of
 from .fount import Fount, Style, as_read
 from .hyphens import known_language
+from .languages import unparted
 from .loosest import loosest_line
 from .makeup import MadePage
 from .manuscript import Manuscript, read_manuscript
 from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
 from .phrases import spoken
-from .punctuation import AS_WRITTEN, punctuation_of
 from .ranks import Rank
 from .running_heads import RunningHeads, running_heads
 from .setpage import SetPage
@@ -66,10 +66,9 @@ def load(entry: TextInside, folder: Path) -> TextSource:
     faces = _faces(entry, folder, problems)
     file = folder / entry.file
     manuscript = None
-    marks = AS_WRITTEN if entry.punctuation == "as written" else punctuation_of(entry.language)
     try:
         styled: dict[Style, Typeface] = {style: face for style, face in faces.items() if style != Style.ROMAN}
-        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled, marks, entry.file)
+        manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled, entry.marks, entry.file)
     except ShelfFileError as refusal:
         problems += refusal.problems
     if manuscript is None:
@@ -141,7 +140,7 @@ def _has_room(copy: Copy) -> bool:
 def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     """Set the text on the pages; what finds no room is counted and reported."""
     copy = _copy(entry, source, frame)
-    said = source.manuscript.problems
+    said = (*source.manuscript.problems, *unparted(entry.language))
     if not _has_room(copy):
         return _empty(entry, copy, (*said, no_room(copy)))
     size, between = entry.size, None
@@ -156,7 +155,7 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     problems = findings(copy, setting, made, source.plates, between, loosest)
     heads = RunningHeads(copy.frame)
     if entry.running_heads:
-        title = entry.running_title or source.manuscript.punctuation.set(frame.book.title)
+        title = source.manuscript.punctuation.set(entry.running_title or frame.book.title)
         heads = running_heads(made, title, setting, copy.frame, source.fount)
     if between:
         problems = nothing_fits(setting, problems)
@@ -164,7 +163,7 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
     pages = tuple(_pages(heads, source, copy, setting, made))
     if entry.numbers:
         # titles that stand alone bear no numbers, nor do plates, nor what the text leaves empty
-        with_numbers = numbered(pages, copy.frame, source.fount.roman)
+        with_numbers = numbered(pages, replace(copy.frame, text_size=size), source.fount.roman)
         bearing = [*map(_bears_number, made), *[False] * (len(pages) - len(made))]
         pages = tuple(both[bears] for *both, bears in zip(pages, with_numbers, bearing, strict=True))
     return Inside(
@@ -173,6 +172,7 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
         tuple(_headings(copy.frame, made)),
         setting.typeface.x_height * size,
         widest_space=loosest.times if loosest else None,
+        size=size,
     )
 
 
@@ -224,7 +224,9 @@ def without_plates(source: TextSource) -> TextSource:
 def _copy(entry: TextInside, source: TextSource, frame: PageFrame) -> Copy:
     given = entry.margins
     margins = Margins(given.inner, given.top, given.outer, given.bottom) if given else None
-    manner = Manner(entry.justified, entry.hanging, entry.drop_capital, entry.chapters == "new page")
+    rectos = entry.chapters == "recto"
+    new_pages = rectos or entry.chapters == "new page"
+    manner = Manner(entry.justified, entry.hanging, entry.drop_capital, new_pages, rectos)
     frame = replace(frame, margins=margins)
     manuscript = _without_title(source.manuscript, frame.book.title) if frame.titled else source.manuscript
     return Copy(manuscript, source.fount, entry.leading, frame, manner, source.proofs)
@@ -252,6 +254,8 @@ def _empty(entry: TextInside, copy: Copy, problems: tuple[Problem, ...]) -> Insi
 
 def _bears_number(page: MadePage) -> bool:
     """Whether a page has its number printed: plates have none, nor has the title of a part or of the whole alone."""
+    if not page.slots:
+        return False
     heads = [slot.matter for slot in page.slots if slot.matter.heading]
     half_title = bool(heads) and all(head.title or head.part for head in heads)
     return not half_title and page.slots[0].matter.role is not Role.PLATE
@@ -262,10 +266,10 @@ def _pages(
 ) -> Iterator[Art]:
     frame, fount = copy.frame, source.fount
     for number in range(1, frame.pages + 1):
-        if number > len(made):
+        page = made[number - 1] if number <= len(made) else None
+        if page is None or not page.slots:
             yield NOTHING
             continue
-        page = made[number - 1]
         art = SetPage(setting, frame, number, fount, page, source.plates)
         head = heads.head(number)
         yield art if head is NOTHING else Drawn((head, art))
@@ -275,4 +279,5 @@ def _headings(frame: PageFrame, made: Sequence[MadePage]) -> Iterator[Heading]:
     for number, page in enumerate(made, start=1):
         for slot in page.slots:
             if slot.matter.heading and slot.start == 0:
-                yield Heading(slot.matter.heading, frame.folio(number), title=slot.matter.title)
+                matter, folio = slot.matter, frame.folio(number)
+                yield Heading(matter.heading, folio, title=matter.title, depth=int(matter.within))

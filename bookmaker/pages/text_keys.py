@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
+from ..punctuation import AS_WRITTEN, Punctuation, is_punctuated, punctuation_of
 from ..quantities import NotAMeasure, read_number, show, split_number, tidy
 from ..spec.entry import Entry
 from ..spec.measures import Margin, TypeSize, TypeSizeOrFit
@@ -46,7 +47,7 @@ def _read_language(value: object) -> str:
     written = read_text(value).strip()
     if written.casefold() in {UNPARTED, "no"}:
         return UNPARTED
-    if known_language(written) is None:
+    if known_language(written) is None and not is_punctuated(written):
         raise refuse(f"the language {show(written)!r} is not known here", meant_language(written))
     return written
 
@@ -68,7 +69,7 @@ Leading = Annotated[
 """Baseline to baseline as a multiple of the size of type."""
 
 Language = Annotated[str, BeforeValidator(_read_language), WithJsonSchema({"type": "string", "examples": ["en"]})]
-"""A language tag (BCP 47) that there are patterns for, or none."""
+"""A language tag (BCP 47) whose patterns or whose punctuation is known, or none."""
 
 LinesDeep = Annotated[
     int, BeforeValidator(_read_depth), WithJsonSchema({"type": "integer", "minimum": 0, "maximum": DEEPEST})
@@ -107,12 +108,22 @@ class TextInside(Part):
     )
     justified: Flag | None = Field(None, description="yes: all lines end at the margin; no: ragged; as they are long")
     hanging: Flag = Field(True, description="punctuation stands out into the margins, yes or no")
-    chapters: Literal["new page", "run on"] = Field("new page", description="where chapters begin")
+    chapters: Literal["new page", "recto", "run on"] = Field("new page", description="where chapters begin")
     drop_capital: LinesDeep = Field(0, description="how many lines deep the first letter of a chapter is, or no")
     running_heads: Flag = Field(False, description="title and chapter over the text, yes or no")
     running_title: Title | None = Field(None, description="short title for running heads, in place of the book's")
     margins: PageMargins | None = Field(None, description="white around the text; by ninths if left out")
     numbers: Flag = Field(True, description="page numbers, yes or no")
+
+    @property
+    def begins_recto(self) -> bool:
+        """A text whose chapters do begins on a recto too, if its maker does not say otherwise."""
+        return self.begins == "recto" or (self.chapters == "recto" and "begins" not in self.model_fields_set)
+
+    @property
+    def marks(self) -> Punctuation:
+        """The marks its punctuation is set with."""
+        return AS_WRITTEN if self.punctuation == "as written" else punctuation_of(self.language)
 
     @model_validator(mode="after")
     def _smallest_first(self) -> TextInside:

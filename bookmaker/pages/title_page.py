@@ -13,11 +13,13 @@ from ..drawing import BLACK, NOTHING, Art, Canvas, Colour, Drawn
 from ..errors import Problem
 from ..geometry import Path, Rect
 from ..spec.words import Flag, Ink, Text, Title
-from ..typefaces import TextLine, Typeface
+from ..typefaces import TextLine
 from .book_type import Family
 from .display import LEADING, broken, centred, titled
 from .faces import family_for, family_of, missing_glyphs
-from .fount import Style
+from .few_lines import flat_emphasis, typed_line_ends
+from .fount import Style, as_read
+from .markdown import emphasised
 from .page import Inside, PageFrame, numbered
 from .part import Part
 from .sizes import too_small
@@ -38,6 +40,7 @@ class TitlePage(Part):
     """Title, author and imprint, as large as suits the page."""
 
     kind: Literal["title page"] = "title page"
+    begins: Literal["new page", "recto"] = Field("recto", description="on which page it begins")
     subtitle: Title | None = Field(None, description="what stands under the title")
     imprint: Title | None = Field(None, description="who brings the book out")
     place: Title | None = Field(None, description="where")
@@ -48,7 +51,10 @@ class TitlePage(Part):
 
 
 class Line(NamedTuple):
-    """A text of the title page: the size of its type as a share of the page's height, and its most lines."""
+    """A text of the title page: the size of its type as a share of the page's height, and its most lines.
+
+    What the maker wrote for this page alone may have signs of styles.
+    """
 
     what: str
     text: str
@@ -103,13 +109,19 @@ def extent(entry: TitlePage, source: Family | None, frame: PageFrame) -> int:  #
 def compose(entry: TitlePage, source: Family | None, frame: PageFrame) -> Inside:
     """The title page, and blank ones after it if it has more."""
     texts = (*_upper(entry, frame), *_lower(entry))
-    words = "".join(line.text for line in texts)
-    face = family_for(source, frame, words)[Style.ROMAN]
+    words = as_read("".join(line.text for line in texts))
+    family = family_for(source, frame, words)
+    face = family[Style.ROMAN]
     room = frame.type_area(1).height
     smallest = Scale(SMALLEST, SMALLEST)
-    scale = next((scale for scale in _scales() if _height(entry, face, frame, scale) <= room), smallest)
-    pages: tuple[Art, ...] = (_set(entry, face, frame, scale), *(NOTHING,) * (frame.pages - 1))
-    problems = (*missing_glyphs("title page", face, words), *_small(texts, face, frame, scale))
+    scale = next((scale for scale in _scales() if _height(entry, family, frame, scale) <= room), smallest)
+    pages: tuple[Art, ...] = (_set(entry, family, frame, scale), *(NOTHING,) * (frame.pages - 1))
+    problems = (
+        *missing_glyphs("title page", face, words),
+        *flat_emphasis("title page", [line.text for line in texts], family),
+        *(problem for line in texts for problem in typed_line_ends(line.text, line.what)),
+        *_small(texts, family, frame, scale),
+    )
     return Inside(numbered(pages, frame, face) if entry.numbers else pages, problems)
 
 
@@ -130,30 +142,33 @@ def _upper(entry: TitlePage, frame: PageFrame) -> Iterator[Line]:
         yield Line("author", frame.book.author, 1 / 24, 2)
     yield Line("title", frame.book.title, 1 / 10, 5, entry.ink)
     if entry.subtitle:
-        yield Line("subtitle", entry.subtitle, 1 / 26, 3)
+        yield Line("subtitle", emphasised(entry.subtitle)[0], 1 / 26, 3)
 
 
 def _lower(entry: TitlePage) -> Iterator[Line]:
     """What stands at the foot: place, imprint, year."""
     for what, text in (("place", entry.place), ("imprint", entry.imprint), ("year", entry.year)):
         if text:
-            yield Line(what, text, 1 / 30, 2)
+            yield Line(what, emphasised(text)[0], 1 / 30, 2)
 
 
-def _lines(line: Line, face: Typeface, frame: PageFrame, scale: Scale) -> tuple[TextLine, ...]:
+def _lines(line: Line, family: Family, frame: PageFrame, scale: Scale) -> tuple[TextLine, ...]:
+    face = family[Style.ROMAN]
     width, right_to_left = frame.type_area(1).width, frame.right_to_left
+    text = frame.printed(line.text, *family.values())
     if line.what == "title":
         size = frame.height * line.size * scale.title
-        return titled(face, line.text, size, width, line.most_lines, right_to_left=right_to_left)
+        return titled(face, text, size, width, line.most_lines, right_to_left=right_to_left)
     size = frame.height * line.size * scale.others
-    return broken(face, line.text, size, width, line.most_lines, right_to_left=right_to_left)
+    return broken(face, text, size, width, line.most_lines, right_to_left=right_to_left, family=family)
 
 
-def _small(texts: Sequence[Line], face: Typeface, frame: PageFrame, scale: Scale) -> Iterator[Problem]:
+def _small(texts: Sequence[Line], family: Family, frame: PageFrame, scale: Scale) -> Iterator[Problem]:
     """The smallest of the texts, if it is too small to be read."""
-    sizes = {line.what: min(part.size for part in _lines(line, face, frame, scale)) for line in texts}
+    sizes = {line.what: min(part.size for part in _lines(line, family, frame, scale)) for line in texts}
     what = min(sizes, key=lambda name: sizes[name])
     field = () if what in ("title", "author") else (what,)
+    face = family[Style.ROMAN]
     yield from too_small(f"the {what} on the title page", face, sizes[what], frame, "write fewer words", field)
 
 
@@ -162,27 +177,27 @@ def _deep(lines: tuple[TextLine, ...]) -> float:
     return sum(line.size * LEADING for line in lines)
 
 
-def _height(entry: TitlePage, face: Typeface, frame: PageFrame, scale: Scale) -> float:
+def _height(entry: TitlePage, family: Family, frame: PageFrame, scale: Scale) -> float:
     """All that stands on the page with the least space between head and foot, in mm."""
     texts = (*_upper(entry, frame), *_lower(entry))
     gaps = frame.height * scale.others * (len(list(_upper(entry, frame))) / 30 + 1 / 10)
-    return sum(_deep(_lines(line, face, frame, scale)) for line in texts) + gaps
+    return sum(_deep(_lines(line, family, frame, scale)) for line in texts) + gaps
 
 
-def _set(entry: TitlePage, face: Typeface, frame: PageFrame, scale: Scale) -> Art:
+def _set(entry: TitlePage, family: Family, frame: PageFrame, scale: Scale) -> Art:
     """Head lines from the top of the type area down, a swelled rule under them, foot lines from its foot up."""
-    area, gap = frame.type_area(1), frame.height * scale.others / 30
+    area, gap, cap_height = frame.type_area(1), frame.height * scale.others / 30, family[Style.ROMAN].cap_height
     layers: list[Art] = []
     top = area.top
     for line in _upper(entry, frame):
-        lines = _lines(line, face, frame, scale)
-        layers.append(centred(lines, area.centre.x, top - face.cap_height * lines[0].size, line.colour))
+        lines = _lines(line, family, frame, scale)
+        layers.append(centred(lines, area.centre.x, top - cap_height * lines[0].size, line.colour))
         top -= _deep(lines) + gap
     rule = Rect(area.centre.x - area.width / 6, top - gap / 2, area.width / 3, 3 * frame.line())
     layers.append(SwelledRule(rule, entry.ink))
-    below = [_lines(line, face, frame, scale) for line in _lower(entry)]
+    below = [_lines(line, family, frame, scale) for line in _lower(entry)]
     foot = area.y + sum(map(_deep, below))
     for lines in below:
-        layers.append(centred(lines, area.centre.x, foot - face.cap_height * lines[0].size))
+        layers.append(centred(lines, area.centre.x, foot - cap_height * lines[0].size))
         foot -= _deep(lines)
     return Drawn(tuple(layers))

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from bookmaker.pages.hyphens import languages
-from bookmaker.pages.punctuation import punctuation_of
+from bookmaker.punctuation import punctuation_of
 
 
 @pytest.mark.parametrize(
@@ -35,6 +35,7 @@ from bookmaker.pages.punctuation import punctuation_of
         ("hu", "„x”"),
         ("ro", "„x”"),
         ("tr", "“x”"),
+        ("he", "”x”"),
     ],
 )
 def test_outer_marks(language: str, outer: str) -> None:
@@ -53,10 +54,25 @@ def test_outer_marks(language: str, outer: str) -> None:
         ("sv", "’x’"),
         ("pl", "«x»"),
         ("hu", "»x«"),
+        ("he", "’x’"),
     ],
 )
 def test_inner_marks(language: str, inner: str) -> None:
     assert punctuation_of(language).set("'x'") == inner
+
+
+@pytest.mark.parametrize(
+    ("typed", "printed"),
+    [
+        ('צה"ל אמר: "בוא"', "צה״ל אמר: ”בוא”"),
+        ("ג'ירפה וצ'ק", "ג׳ירפה וצ׳ק"),
+        ("'רחוב ז'בוטינסקי'", "’רחוב ז׳בוטינסקי’"),
+        ('"דו"ח" -- וזהו...', "”דו״ח” – וזהו…"),
+    ],
+)
+def test_geresh_and_gershayim_stand_within_hebrew_words(typed: str, printed: str) -> None:
+    """Their uses are those that Unicode names for U+05F3 and U+05F4, from memory."""
+    assert punctuation_of("he").set(typed) == printed
 
 
 def test_every_language_with_hyphens_has_marks() -> None:

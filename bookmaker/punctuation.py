@@ -11,19 +11,26 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from .fount import Style
+from .scripts import reads_from_right
+from .type_styles import Style
 
-__all__ = ["AS_WRITTEN", "Punctuation", "punctuation_of", "with_apostrophes"]
+__all__ = ["AS_WRITTEN", "Punctuation", "is_punctuated", "punctuation_of"]
 
 APOSTROPHE = "\u2019"
-PRIMES, TYPED_PRIMES = ("\u2032", "\u2033"), ("'", '"')
+PRIMES = ("\u2032", "\u2033")
 """Minutes and seconds, or feet and inches."""
+
+GERESH_AND_GERSHAYIM = ("\u05f3", "\u05f4")
+"""Within Hebrew words: after a letter of a foreign sound, and in letters that stand for several words."""
+
+TYPED = ("'", '"')
+"""What stands for both of these pairs in typefaces that lack them."""
 
 EN_DASH, EM_DASH, ELLIPSIS = "\u2013", "\u2014", "\u2026"
 THIN = "\u202f"
 """The narrow no-break space: what stands inside it stays on its line."""
 
-TYPED = re.compile(r"[\"']|--|\.\.\.")
+MARKED = re.compile(r"[\"']|--|\.\.\.")
 """What there is to do something about."""
 
 PIECES = re.compile(r"[\x00-\x06]|[ \n\t]|[\"']|-{2,}|\.{3,}")
@@ -33,8 +40,6 @@ STYLES = frozenset(map(str, Style))
 
 OPENERS = "([{\u2014\u2013-/\u00a0\u202f\u2018\u201c\u201e\u201a\u00ab\u2039\u00bf\u00a1"
 """After these a quotation begins."""
-
-AFTER_LETTER = re.compile(r"(?<=[^\W\d_])'")
 
 WORD = re.compile(r"[^\W_]+")
 CLOSING = re.compile(r"\S'(?!\w)")
@@ -58,7 +63,8 @@ ELISIONS = {
 class Punctuation:
     """The marks of a language: four quotation marks, the outer pair and that inside it, and the dash between spaces.
 
-    `elided` are words that begin with an apostrophe.
+    `elided` are words that begin with an apostrophe. `in_words` are the marks within Hebrew
+    words, for one typed mark and for two.
     """
 
     double: tuple[str, str] = ("\u201c", "\u201d")
@@ -66,6 +72,7 @@ class Punctuation:
     dash: str = EN_DASH
     elided: tuple[str, ...] = ()
     primes: tuple[str, str] = PRIMES
+    in_words: tuple[str, str] | None = None
     as_written: bool = False
 
     def set(self, text: str) -> str:
@@ -74,14 +81,27 @@ class Punctuation:
         >>> print(Punctuation().set('"Stay," he said -- and didn\\'t...'))
         “Stay,” he said – and didn’t…
         """
-        return text if self.as_written or not TYPED.search(text) else _Passage(text, self).set()
+        return text if self.as_written or not MARKED.search(text) else _Passage(text, self).set()
+
+    def printed(self, text: str, *covers: Callable[[str], bool]) -> str:
+        """A title or a few lines in typefaces that have, or have not, its signs.
+
+        What is read from right to left is left as it is written, unless these are the marks of such a language.
+
+        >>> print(Punctuation().printed('The "Keeper\'s" Log -- with Charts'))
+        The “Keeper’s” Log – with Charts
+        """
+        if reads_from_right(text) and not self.in_words:
+            return text
+        return self.covered(lambda sign: all(has(sign) for has in covers)).set(text)
 
     def covered(self, covers: Callable[[str], bool]) -> Punctuation:
         """The same for typefaces that do not have all of its signs: what they lack stays as it is written."""
         signs = "".join((*self.double, *self.single, self.dash, APOSTROPHE, EM_DASH, ELLIPSIS))
         if not all(map(covers, signs)):
             return AS_WRITTEN
-        return self if all(map(covers, self.primes)) else replace(self, primes=TYPED_PRIMES)
+        found = self if all(map(covers, self.primes)) else replace(self, primes=TYPED)
+        return found if all(map(covers, found.in_words or ())) else replace(found, in_words=TYPED)
 
 
 AS_WRITTEN = Punctuation(as_written=True)
@@ -101,12 +121,12 @@ MARKS = {
     "\u00ab \u00bb \u201c \u201d": "ca el es it pt-PT sq",
     "\u00ab \u00bb \u201e \u201c": "ru be uk",
     "\u00ab \u00bb \u2018 \u2019": "nb nn no",
-    "\u201d \u201d \u2019 \u2019": "fi sv",
     "\u201e \u201d \u00ab \u00bb": "pl ro",
     "\u201e \u201d \u00bb \u00ab": "hu",
     "\u201e \u201d \u2018 \u2019": "sr",
     "\u201e \u201d \u201a \u2019": "hr",
     "\u201e \u201c \u00ab \u00bb": "et",
+    "\u201d \u201d \u2019 \u2019": "fi sv he",
 }
 """Outer and inner quotation marks, and the languages that have them."""
 
@@ -126,19 +146,15 @@ def punctuation_of(language: str) -> Punctuation:
     root = tag.partition("-")[0]
     marks = LANGUAGES.get(tag) or LANGUAGES.get(root) or LANGUAGES["en"]
     double, single = _pairs(marks)
-    return Punctuation(double, single, EM_DASH if root in EM_DASHED else EN_DASH, ELISIONS.get(root, ()))
+    dash = EM_DASH if root in EM_DASHED else EN_DASH
+    in_words = GERESH_AND_GERSHAYIM if root == "he" else None
+    return Punctuation(double, single, dash, ELISIONS.get(root, ()), in_words=in_words)
 
 
-def with_apostrophes(text: str, covers: Callable[[str], bool]) -> str:
-    """A title, a name or a caption of whatever language: apostrophes after letters are the same in all of them.
-
-    Where a single mark stands before a word, it and others may be quotation marks, which are left as they are.
-
-    >>> with_apostrophes("The Keeper's Log", lambda sign: True)
-    'The Keeper’s Log'
-    """
-    set_so = AFTER_LETTER.sub(APOSTROPHE, text)
-    return set_so if "'" not in set_so and covers(APOSTROPHE) else text
+def is_punctuated(language: str) -> bool:
+    """Whether anything is known of the punctuation of a language tag."""
+    tag = language.replace("_", "-").casefold()
+    return bool({tag, tag.partition("-")[0]} & LANGUAGES.keys())
 
 
 class _Passage:
@@ -201,6 +217,8 @@ class _Passage:
     def _double(self, start: int, before: str, *, begins: bool, ends: bool) -> str:
         if before.isdigit() and not self.open['"']:
             return self.marks.primes[1]
+        if self.marks.in_words and _is_hebrew(before) and _is_hebrew(self._beside(start + 1, 1)):
+            return self.marks.in_words[1]
         # between two letters the state must tell
         opening = begins if begins is not ends else not self.open['"']
         self.open['"'] = opening
@@ -215,6 +233,8 @@ class _Passage:
         if ends and self.open["'"] and not before.isspace():
             self.open["'"] = False
             return self.marks.single[1]
+        if self.marks.in_words and _is_hebrew(before):
+            return self.marks.in_words[0]
         return self.marks.primes[0] if before.isdigit() and not after.isalpha() else APOSTROPHE
 
     def _is_elision(self, start: int, before: str) -> bool:
@@ -225,3 +245,7 @@ class _Passage:
         if decade or letters.casefold() in self.marks.elided:
             return True
         return before != "\n" and start >= self._last_closing
+
+
+def _is_hebrew(sign: str) -> bool:
+    return "\u05d0" <= sign <= "\u05ea"
