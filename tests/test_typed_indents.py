@@ -185,3 +185,38 @@ def test_signs_of_other_dialects_are_noted_once(signs: str) -> None:
 @pytest.mark.parametrize("text", ["about ~3 or ~4", "a^b", "`~~x~~`", "x == y"])
 def test_signs_that_may_be_meant_are_not(text: str) -> None:
     assert passages_of(text, "log.md")[1] == []
+
+
+SIGNED = "                Ever your\n                A. P. Wexcombe-Harrowgate, sometime Surveyor of the Upper and Nether Drains"
+
+
+@pytest.mark.parametrize("before", ["Fog.", LONG])
+def test_a_signature_too_wide_for_the_measure_moves_no_other_line(tmp_path: Path, before: str) -> None:
+    text = f"{before}\n\n                Augustin\n\n        POSTSCRIPT\n\nFog again.\n\n{SIGNED}"
+    signed = "\n".join(map(str.strip, SIGNED.split("\n")))
+    wanted = [
+        *[(Role.BODY, "", before), (Role.PLACED, "r", "Augustin"), (Role.PLACED, "c", "POSTSCRIPT")],
+        *[(Role.BODY, "", "Fog again."), (Role.PLACED, "r", signed)],
+    ]
+    assert roles(text) == wanted
+    assert plain(tmp_path, text) == wanted
+
+
+def test_a_single_line_of_twice_the_length_may_stand_at_the_right(tmp_path: Path) -> None:
+    name = "A. P. Wexcombe-Harrowgate, sometime Surveyor of the Upper and Nether Drains"
+    text = f"{' ' * 16}{name}\n\n        THE END"
+    assert plain(tmp_path, text) == [(Role.PLACED, "r", name), (Role.PLACED, "c", "THE END")]
+    assert plain(tmp_path, f"{' ' * 16}{name} {name}") == [(Role.BODY, "", f"{name} {name}")]
+
+
+def test_what_is_turned_over_at_the_right_ends_there_and_is_noted(tmp_path: Path) -> None:
+    found = inside(tmp_path, f"{SIGNED}\n")
+    shown = lines(found.pages[0])
+    assert len(shown) > 2
+    assert [line.end.x for line in shown] == pytest.approx([FRAME.type_area(1).right] * len(shown))
+    [note] = [problem for problem in found.problems if "turned over" in problem.message]
+    assert note.severity is Severity.NOTE
+    assert note.message == (
+        "1 line for the middle or the right of log.md is wider than the measure and turned over, "
+        "the first 'A. P. Wexcombe-Harrowgate, sometime Surv…'"
+    )

@@ -198,8 +198,9 @@ class Galley:
         """Lines in the middle or at the right, those too wide for the measure on several."""
         setting, lines = self.setting, list[SetLine]()
         for words in passage.text.split("\n"):
-            for line in self.lines.centred(words.split(" "), self._centred, setting.size, setting.measure):
-                lines.append(line._replace(x=2 * line.x) if passage.mark == RIGHT else line)
+            found = self.lines.centred(words.split(" "), self._centred, setting.size, setting.measure)
+            lines += [line._replace(x=2 * line.x) if passage.mark == RIGHT else line for line in found]
+            self.remarks.placed += [words] if len(found) > 1 else []
         matter = self._prose(Role.PLACED, tuple(lines), passage)
         before = 1 if passage.mark == CENTRED and self._before else matter.before
         return matter._replace(together=len(lines), before=before)

@@ -25,6 +25,7 @@ def remark_findings(remarks: Remarks, name: str, setting: Setting) -> Iterator[P
     """All there is to say of a text by its name."""
     yield from _broken_words(remarks, name)
     yield from _turned_verses(remarks, name, setting)
+    yield from _turned_placed(remarks, name)
     yield from _plain_openings(remarks, name)
     yield from _unfit_tables(remarks, name)
     yield from _short_lines(remarks, name)
@@ -49,6 +50,19 @@ def _turned_verses(remarks: Remarks, name: str, setting: Setting) -> Iterator[Pr
         yield Problem(
             f"{verses.turned} of {verses.count} {which} wider than the measure of {name} and turned over",
             f"write size: {fits:g} pt for the longest to fit, or a wider page",
+            Severity.NOTE,
+            field=("file",),
+        )
+
+
+def _turned_placed(remarks: Remarks, name: str) -> Iterator[Problem]:
+    placed = remarks.placed
+    if placed:
+        which = "1 line" if len(placed) == 1 else f"{len(placed)} lines"
+        does = ("is" if len(placed) == 1 else "are") + " wider than the measure and turned over"
+        yield Problem(
+            f"{which} for the middle or the right of {name} {does}, the first {quoted(placed[0])}",
+            "end such lines where they may be parted, or write a smaller size",
             Severity.NOTE,
             field=("file",),
         )
