@@ -220,3 +220,29 @@ def test_what_is_turned_over_at_the_right_ends_there_and_is_noted(tmp_path: Path
         "1 line for the middle or the right of log.md is wider than the measure and turned over, "
         "the first 'A. P. Wexcombe-Harrowgate, sometime Surv…'"
     )
+
+
+# ---- what is kept as it is
+
+TARIFF = "```\nqty    thing     price\n  2    eels      4d.\n\n 12    combs    11d.\n```\n"
+
+
+def test_lines_between_backticks_keep_their_blanks_each_as_wide_as_a_letter(tmp_path: Path) -> None:
+    page = lines(inside(tmp_path, TARIFF).pages[0])
+    assert [line.text.replace("\u00a0", " ") for line in page] == [
+        *["qty    thing     price", "  2    eels      4d.", " 12    combs    11d."]
+    ]
+    left = FRAME.type_area(1).x
+    assert [line.at.x for line in page] == pytest.approx([left] * 3)
+    letter = (page[0].end.x - left) / 22
+    assert letter == pytest.approx(0.6 * SIZE, rel=1e-3)  # a tenth of an inch at 12 pt, as typewriters have it
+    assert [line.end.x - left for line in page] == pytest.approx([letter * count for count in (22, 20, 20)])
+    first, second, third = (line.at.y for line in page)
+    assert second - third == pytest.approx(2 * (first - second))
+
+
+def test_kept_lines_are_parted_at_blanks_only(tmp_path: Path) -> None:
+    found = inside(tmp_path, "```\n" + "grandmother's  umbrella " * 4 + "\n```\n")
+    for line in (line for page in found.pages for line in lines(page)):
+        assert set(line.text.replace("\u00a0", " ").split()) <= {"grandmother's", "umbrella"}
+    assert not [problem for problem in found.problems if "between letters" in problem.message]

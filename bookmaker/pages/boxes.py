@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from .breaking import Glue, Line, Stop, Word
-from .fount import Fount, as_read
+from .fount import Fount, Style, as_read
 
 __all__ = ["LETTER_BREAK", "LONGEST_WORD", "LOOSENING", "STRETCH", "TIGHTENING", "Boxes"]
 
@@ -124,7 +124,7 @@ class Boxes(dict[str, Word]):
         return self._hang(word, -1, RIGHT_HANGING)
 
     def _hang(self, word: str, end: int, shares: dict[str, float]) -> float:
-        if not self.hanging or len(word) < 2:
+        if not self.hanging or len(word) < 2 or word[0] == Style.TYPEWRITER:  # whose letters stand under one another
             return 0.0
         sign = word[end] if word[end].isprintable() else as_read(word)[end:][:1]
         share = shares.get(sign)

@@ -14,9 +14,9 @@ from enum import StrEnum
 from ..scripts import in_visual_order
 from ..typefaces import Run, TextLine, Typeface
 from ..word_line import WordLine
-from .hyphens import SOFT_HYPHEN, Parting, partings
+from .hyphens import SOFT_HYPHEN, Parting, partings, partings_at_blanks
 
-__all__ = ["NOTE_FIGURES", "Fount", "Style", "as_read"]
+__all__ = ["KEPT_BLANK", "NOTE_FIGURES", "Fount", "Style", "as_read"]
 
 
 class Style(StrEnum):
@@ -40,6 +40,9 @@ FEATURES = {Style.SMALL_CAPITALS: "smcp", Style.SUPERIOR: "sups"}
 """The glyphs of a typeface that serve a style (OpenType tags)."""
 
 UNSEEN = re.compile(f"[{''.join(Style)}{SOFT_HYPHEN}]+")
+
+KEPT_BLANK = "\u00a0"
+"""A blank of a line of typewriting that is kept as it is: as wide as its letters, and a place to part it."""
 
 MOST_WORDS = 50_000
 """So many shaped words are kept: the vocabulary of a large shelf, but not endless lists."""
@@ -89,7 +92,10 @@ class Fount:
         if found is None:
             if len(self._partings) >= MOST_WORDS:
                 self._partings.clear()
-            found = [] if self.right_to_left else partings(word, self.language)
+            if word.startswith(Style.TYPEWRITER) and KEPT_BLANK in word:
+                found = list(partings_at_blanks(word, KEPT_BLANK))
+            else:
+                found = [] if self.right_to_left else partings(word, self.language)
             self._partings[word] = found
         return found
 

@@ -17,7 +17,7 @@ from markdown_it.token import Token
 from ..errors import Problem, Severity
 from .passage import INDENT_SIGN
 
-__all__ = ["CENTRED", "RIGHT", "Typed", "placing", "typed_indents", "usual_column", "verse_indents"]
+__all__ = ["CENTRED", "RIGHT", "TAB", "Typed", "placing", "typed_indents", "usual_column", "verse_indents"]
 
 CENTRED, RIGHT = "c", "r"
 
