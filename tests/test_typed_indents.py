@@ -187,7 +187,7 @@ def test_signs_that_may_be_meant_are_not(text: str) -> None:
     assert passages_of(text, "log.md")[1] == []
 
 
-SIGNED = "                Ever your\n                A. P. Wexcombe-Harrowgate, sometime Surveyor of the Upper and Nether Drains"
+SIGNED = f"{' ' * 16}Ever your\n{' ' * 16}A. P. Wexcombe-Harrowgate, sometime Surveyor of the Upper and Nether Drains"
 
 
 @pytest.mark.parametrize("before", ["Fog.", LONG])

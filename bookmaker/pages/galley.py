@@ -14,6 +14,7 @@ from .indents import CENTRED, RIGHT
 from .initials import Opening, opening
 from .lines import Lines, Measures
 from .matter import Initial, Matter, SetLine
+from .mottoes import motto_lines
 from .passage import Passage, Role
 from .ranks import Rank
 from .remarks import Plain, Remarks
@@ -70,6 +71,7 @@ class Galley:
             Role.TABLE: self._table,
             Role.NOTE: self._note,
             Role.PLACED: self._placed,
+            Role.MOTTO: self._motto,
         }
 
     def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
@@ -120,7 +122,7 @@ class Galley:
         before = self._before
         if before is None or before.role is Role.HEADING:
             return 0
-        if passage.role is Role.VERSE or before.role is Role.VERSE:
+        if {Role.VERSE, Role.MOTTO} & {passage.role, before.role}:
             return 1
         if Role.NOTE in {passage.role, before.role}:
             return 0 if passage.role is before.role else 1
@@ -204,6 +206,13 @@ class Galley:
         matter = self._prose(Role.PLACED, tuple(lines), passage)
         before = 1 if passage.mark == CENTRED and self._before else matter.before
         return matter._replace(together=len(lines), before=before)
+
+    def _motto(self, passage: Passage) -> Matter:
+        """Words of somebody else under a head: what they belong to begins after them."""
+        setting = self.setting
+        boxes = self._sparing(setting.measure, hanging=False)
+        lines = motto_lines(passage.text, self.lines, boxes, setting)
+        return self._prose(Role.MOTTO, lines, passage)._replace(together=len(lines))
 
     def _note(self, passage: Passage) -> Matter:
         """A note after its chapter, its figure before it, in smaller type."""

@@ -1,8 +1,9 @@
 """Indents as authors type them, with blanks or tabs: of paragraphs, of verses, of lines in the middle or at the right.
 
 What stands eight columns or more from the left, in few short lines, belongs to the middle of the page; sixteen
-columns or more, to its right. One of these lines may be long, if their author plainly ended the others. In Markdown what stands four columns from the left is text to be kept as it is, but
-many indent paragraphs so: what reads like prose is taken for such.
+columns or more, to its right. One of these lines may be long, if their author plainly ended the others. In Markdown
+what stands four columns from the left is text to be kept as it is, but many indent paragraphs so: what reads like
+prose is taken for such.
 """
 
 from __future__ import annotations

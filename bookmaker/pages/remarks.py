@@ -38,7 +38,8 @@ class Remarks:
     """All of it, so far as the text has been set.
 
     `wide` are the words parted between letters, `short` the lines that do not reach the margin though they should,
-    `placed` the lines for the middle or the right that are turned over, `unfit` the lines of the source in which tables begin that have no room for their columns.
+    `placed` the lines for the middle or the right that are turned over, `unfit` the lines of the source
+    in which tables begin that have no room for their columns.
     """
 
     wide: dict[str, None] = field(default_factory=dict)

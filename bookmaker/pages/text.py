@@ -18,6 +18,7 @@ from .fount import Fount, Style, as_read
 from .hyphens import known_language
 from .makeup import MadePage
 from .manuscript import Manuscript, read_manuscript
+from .mottoes import under_next_head
 from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
 from .phrases import spoken
@@ -204,7 +205,7 @@ def _without_title(manuscript: Manuscript, title: str) -> Manuscript:
     is_title = first.role is Role.HEADING and first.level == Rank.TITLE
     if not is_title or _bare(as_read(first.text)) != _bare(title):
         return manuscript
-    return replace(manuscript, passages=manuscript.passages[1:])
+    return replace(manuscript, passages=under_next_head(manuscript.passages[1:]))
 
 
 def _bare(title: str) -> str:
