@@ -8,13 +8,15 @@ import pytest
 
 from bookmaker.errors import Severity
 from bookmaker.pages import PageFrame
-from bookmaker.pages.fount import Style
+from bookmaker.pages.fount import Fount, Style
+from bookmaker.pages.galley import Galley
 from bookmaker.pages.manuscript import read_manuscript
 from bookmaker.pages.markdown import passages_of
 from bookmaker.pages.passage import Passage, Role
+from bookmaker.pages.setting import Manner, Setting
 from bookmaker.pages.text import TextInside, compose, load
 
-from .test_text_pages import FRAME, SIZE, inside, lines
+from .test_text_pages import FACE, FRAME, SIZE, inside, lines
 
 LONG = "The keeper trims the lamp at dusk and writes down the wind, the sea and the sky, night after night."
 
@@ -246,3 +248,15 @@ def test_kept_lines_are_parted_at_blanks_only(tmp_path: Path) -> None:
     for line in (line for page in found.pages for line in lines(page)):
         assert set(line.text.replace("\u00a0", " ").split()) <= {"grandmother's", "umbrella"}
     assert not [problem for problem in found.problems if "between letters" in problem.message]
+
+
+def test_a_signature_ends_a_letter_and_a_date_or_a_title_begins_one(tmp_path: Path) -> None:
+    dated, signed, titled = f"{' ' * 16}3rd May", f"{' ' * 16}Augustin", f"{' ' * 8}POSTSCRIPT"
+    one, other = [dated, "My dear,", "Fog.", signed, titled], ["Rain.", "* * *", dated, "My dear,", f"{' ' * 8}FIN"]
+    text = "\n\n".join([*one, *other])
+    (tmp_path / "log.txt").write_text(text, encoding="utf-8")
+    fount = Fount({Style.ROMAN: FACE}, None)
+    setting = Setting.of(FACE, SIZE, 1.25, FRAME)
+    found = list(Galley(fount, setting, Manner()).matter(read_manuscript(tmp_path / "log.txt").passages))
+    ties = [(matter.stays, matter.signs) for matter in found if matter.role is Role.PLACED]
+    assert ties == [(True, False), (False, True), (True, False), (True, False), (False, True)]

@@ -34,6 +34,9 @@ NOTE_SIZE = 0.85
 """Size of notes, as a multiple of the size of the text."""
 
 
+APART = frozenset({Role.HEADING, Role.BREAK})
+"""What ends a letter, a scene or a chapter before it."""
+
 DASH = "-"
 """The mark of items in typefaces without bullets."""
 
@@ -78,8 +81,10 @@ class Galley:
         """The passages as matter, one piece each, stanzas and items too."""
         apart: list[Matter] = []
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
-        for passage in passages:
+        for passage, following in zip(passages, (*passages[1:], None), strict=True):
             matter = self._setters[passage.role](passage)
+            if passage.role is Role.PLACED:
+                matter = self._tied(matter, passage, following)
             if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
                 apart.append(matter)
             else:
@@ -206,6 +211,14 @@ class Galley:
         matter = self._prose(Role.PLACED, tuple(lines), passage)
         before = 1 if passage.mark == CENTRED and self._before else matter.before
         return matter._replace(together=len(lines), before=before)
+
+    def _tied(self, matter: Matter, passage: Passage, following: Passage | None) -> Matter:
+        """Lines in the middle or at the right with what they begin, or else with what they sign or end."""
+        begins = self._before is None or self._before.role in APART
+        goes_on = following is not None and following.role not in {*APART, Role.PLACED}
+        if goes_on and (begins or passage.mark == CENTRED):
+            return matter._replace(stays=True)
+        return matter._replace(signs=not begins)
 
     def _motto(self, passage: Passage) -> Matter:
         """Words of somebody else under a head: what they belong to begins after them."""
