@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Literal
@@ -242,12 +242,17 @@ def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[Row]:
     room = _room(face, size, frame) / size
     for heading in _listed(frame):
         inner = HANGING if heading.inner else 0.0
-        words = bound(with_apostrophes(heading.text, face.covers).split())
-        lines = list(filled(words, width, room - inner, room - inner - HANGING))
+        lines = _broken(with_apostrophes(heading.text, face.covers), width, room - inner)
         for number, line in enumerate(lines, start=1):
             row = TextLine(size, ((0.0, face.shape(line, right_to_left=right_to_left)),))
             indent = (inner + (HANGING if number > 1 else 0.0)) * size
             yield Row(row, indent, heading.page if number == len(lines) and heading.numbered else None)
+
+
+def _broken(text: str, width: Callable[[str], float], room: float) -> list[str]:
+    """The lines of a row, in ems, the second and later ones set in."""
+    words = bound(text.split(), lambda both: width(both) <= room - HANGING)
+    return list(filled(words, width, room, room - HANGING))
 
 
 def _words_over(entry: Contents, frame: PageFrame) -> str:

@@ -10,6 +10,7 @@ from ..drawing import BLACK, Canvas, Colour
 from ..geometry import Point
 from ..typefaces import TextLine, Typeface
 from .punctuation import with_apostrophes
+from .ties import tied
 
 __all__ = ["LEADING", "Displayed", "bound", "broken", "centred", "evened", "filled", "titled"]
 
@@ -56,12 +57,14 @@ def broken(
 
     If that takes more than `most_lines`, or a word is wider than the measure, the size is made smaller.
     """
-    words = bound(with_apostrophes(text, typeface.covers).split())
-    if not words:
-        return ()
 
     def width(line: str) -> float:
         return typeface.shape(line, right_to_left=right_to_left).width
+
+    usual = measure / size
+    words = bound(with_apostrophes(text, typeface.covers).split(), lambda both: width(both) <= usual)
+    if not words:
+        return ()
 
     while True:
         lines = list(filled(words, width, measure / size))
@@ -90,17 +93,23 @@ def titled(
     return found
 
 
-def bound(words: Sequence[str]) -> list[str]:
+def bound(words: Sequence[str], fits: Callable[[str], bool] = bool) -> list[str]:
     """Words between which a line may end: a dash or a point in the middle stays with the word before it.
+
+    So do words that are tied to the next one, if both together still `fit` a line.
 
     >>> bound(["Fog", "·", "Ice", "&", "Snow"])
     ['Fog ·', 'Ice &', 'Snow']
+    >>> bound(["Old", "Mrs", "Quill"])
+    ['Old', 'Mrs Quill']
     """
     found: list[str] = []
     for word in words:
         alone = not any(sign.isalnum() for sign in word)
-        if found and (alone or not any(sign.isalnum() for sign in found[-1])):
-            found[-1] = f"{found[-1]} {word}"
+        before = found[-1] if found else ""
+        together = tied(before.rpartition(" ")[2], word) and fits(f"{before} {word}")
+        if found and (alone or together or not any(sign.isalnum() for sign in before)):
+            found[-1] = f"{before} {word}"
         else:
             found.append(word)
     return found

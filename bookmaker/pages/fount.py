@@ -16,7 +16,7 @@ from ..typefaces import Run, TextLine, Typeface
 from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, partings, partings_at_blanks
 
-__all__ = ["KEPT_BLANK", "NOTE_FIGURES", "Fount", "Style", "as_read"]
+__all__ = ["KEPT_BLANK", "MOST_WORDS", "NOTE_FIGURES", "Fount", "Style", "as_read"]
 
 
 class Style(StrEnum):
