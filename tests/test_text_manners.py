@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -304,3 +305,32 @@ def test_a_plate_has_its_description_under_it(tmp_path: Path) -> None:
     assert caption.at.y < placed.bounds.y
     area: Rect = FRAME.type_area(1)
     assert (caption.at.x + caption.end.x) / 2 == pytest.approx(area.centre.x)
+
+
+# ---- hyphens
+
+LONG_WORDS = (
+    "Nothing happened to the harbourmaster yesterday, notwithstanding extraordinary circumstances, and everything in "
+    "the administrative neighbourhood remained exactly as it was, although somebody somewhere was remembering. "
+)
+
+
+@pytest.mark.parametrize("width", range(19, 30))
+def test_ragged_lines_are_hyphenated_only_where_they_would_be_very_short(tmp_path: Path, width: int) -> None:
+    frame = PageFrame(width, 60, 4)
+    found = inside(tmp_path, LONG_WORDS * 2, frame, justified="no")
+    measure = frame.type_area(1).width
+    for line, _ in pairwise(lines(found.pages[0])):
+        if line.text.endswith("-"):
+            without = line.line.runs[-1][0]  # where the parted word begins
+            assert without < measure * 2 / 3, line.text
+
+
+@pytest.mark.parametrize("justified", ["yes", "no"])
+def test_no_last_line_is_the_rest_of_a_parted_word(tmp_path: Path, justified: str) -> None:
+    for width in range(15, 34):
+        text = "\n\n".join(LONG_WORDS[start:].strip() for start in range(0, 80, 7))
+        page = inside(tmp_path, text, PageFrame(width, 200, 2), justified=justified).pages[0]
+        for one, other in pairwise(lines(page)):
+            assert not (one.text.endswith("-") and other.text == "bering."), width
+            assert not (one.text.endswith("-") and other.text == "membering."), width

@@ -61,7 +61,7 @@ class Boxes(dict[str, Word]):
     """The boxes of a fount's words, in ems; no part of any is wider than `room`, if its letters are not.
 
     `wide` lists the words that had to be parted between letters. With `hanging`, punctuation hangs. Boxes that
-    are `sparing` are parted by hyphens only where they are too wide.
+    are `sparing` are parted by hyphens only where they are too wide; `hyphens` is what each hyphen added costs besides.
     """
 
     def __init__(
@@ -71,6 +71,7 @@ class Boxes(dict[str, Word]):
         *,
         hanging: bool,
         sparing: bool = False,
+        hyphens: float = 0.0,
         wide: dict[str, None] | None = None,
     ) -> None:
         super().__init__()
@@ -78,6 +79,7 @@ class Boxes(dict[str, Word]):
         self.room = room
         self.hanging = hanging
         self.sparing = sparing
+        self.hyphens = hyphens
         self.wide: dict[str, None] = {} if wide is None else wide
         self.cuts: dict[str, tuple[Cut, ...]] = {}
         width = fount.space.width
@@ -138,7 +140,8 @@ class Boxes(dict[str, Word]):
                 before = offset + fount.width(fount.hyphen) - self.right_hang("x" + fount.hyphen)
             else:
                 before = offset - self.right_hang(word[:at])
-            found.append((Cut(at, hyphened), Stop(before, offset, penalty, flagged)))
+            cost = penalty + self.hyphens if hyphened else penalty
+            found.append((Cut(at, hyphened), Stop(before, offset, cost, flagged)))
         return found
 
     def _between_letters(self, word: str, inner: list[tuple[Cut, Stop]], width: float) -> Iterator[tuple[Cut, Stop]]:

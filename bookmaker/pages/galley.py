@@ -37,6 +37,9 @@ NOTE_SIZE = 0.85
 APART = frozenset({Role.HEADING, Role.BREAK})
 """What ends a letter, a scene or a chapter before it."""
 
+SHORTEST, RAGGED_HYPHEN = 1 / 3, 150.0
+"""A ragged line that lacks less than this share of the measure is not filled by a hyphen; `breaking` has badness."""
+
 DASH = "-"
 """The mark of items in typefaces without bullets."""
 
@@ -57,7 +60,11 @@ class Galley:
         # rounding must not turn away a line that fills the measure exactly
         self.measure = setting.measure + 1e-9
         room = (self.measure - setting.indent) / setting.size
-        self.boxes = Boxes(fount, room, hanging=manner.hanging, wide=self.remarks.wide)
+        # where lines need not be filled, hyphens are for those that would else be very short
+        spared = RAGGED_HYPHEN * (room * SHORTEST) ** 3
+        self._ragged = Boxes(fount, room, hanging=manner.hanging, hyphens=spared, wide=self.remarks.wide)
+        filled = Boxes(fount, room, hanging=manner.hanging, wide=self.remarks.wide)
+        self.boxes = filled if self._justified else self._ragged
         self._spare: dict[float, Boxes] = {}
         self._centred = self._sparing(self.measure, hanging=False)
         self._headings = Headings(fount, setting, manner, self.lines, ())
@@ -260,11 +267,9 @@ class Galley:
         self.lines.done = before + passage.words
         return matter
 
-    def _lines(
-        self, text: str, measures: Measures, boxes: Boxes | None = None, *, ragged: bool = False
-    ) -> tuple[SetLine, ...]:
+    def _lines(self, text: str, measures: Measures, *, ragged: bool = False) -> tuple[SetLine, ...]:
         """A paragraph in type of the text's own size."""
-        boxes, justified = self.boxes if boxes is None else boxes, self._justified and not ragged
+        boxes, justified = self._ragged if ragged else self.boxes, self._justified and not ragged
         return self.lines.paragraph(text, measures, boxes, self.setting.size, justified=justified)
 
 
