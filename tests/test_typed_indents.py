@@ -260,3 +260,17 @@ def test_a_signature_ends_a_letter_and_a_date_or_a_title_begins_one(tmp_path: Pa
     found = list(Galley(fount, setting, Manner()).matter(read_manuscript(tmp_path / "log.txt").passages))
     ties = [(matter.stays, matter.signs) for matter in found if matter.role is Role.PLACED]
     assert ties == [(True, False), (False, True), (True, False), (True, False), (False, True)]
+
+
+def test_a_heading_without_a_blank_is_noted_with_its_line() -> None:
+    [note] = passages_of("Fog.\n\n#Chapter one\n\n##Two\n\n# Three", "log.md")[1]
+    assert note.message == "log.md has a line that is no heading, #Chapter one in line 3"
+    assert note.severity is Severity.NOTE
+    assert passages_of("#1 of three\n\n\\#Fog\n\n# Fog", "log.md")[1] == []
+
+
+def test_entries_over_a_text_are_noted() -> None:
+    [note] = passages_of("---\ntitle: Hello\nauthor: Pym\n---\n\n# One\n\nFog.", "log.md")[1]
+    assert note.message == "log.md begins with entries between lines of ---, which are printed: title: Hello in line 2"
+    assert passages_of("---\n\nSaid he: fog.\n\n---\n", "log.md")[1] == []
+    assert passages_of("Fog.\n\n---\ntitle: Hello\n---\n", "log.md")[1] == []
