@@ -157,7 +157,9 @@ class Fount:
 
     def _shaped(self, word: str) -> Iterator[Run]:
         if not SIGNS.search(word):
-            yield self.roman.shape(word.replace(SOFT_HYPHEN, ""), right_to_left=self.right_to_left)
+            features = ("-rlig",) if "^" in word else ()  # some faces raise the figure after it
+            text = word.replace(SOFT_HYPHEN, "")
+            yield self.roman.shape(text, features=features, right_to_left=self.right_to_left)
             return
         style = Style.ROMAN
         for part in re.split(f"({SIGNS.pattern})", word):

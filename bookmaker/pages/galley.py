@@ -254,7 +254,7 @@ class Galley:
         short = len(table.lines) <= setting.lines_per_page // 2
         return self._prose(Role.TABLE, table.lines, passage)._replace(
             size=table.size,
-            together=len(table.lines) if short else table.heads + 1,
+            together=len(table.lines) if short else table.begin,
             bound=table.bound,
             rule=(table.heads, table.left, table.right),
         )

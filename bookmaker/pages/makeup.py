@@ -23,6 +23,9 @@ FEWEST_ROWS = 5
 FEWEST_EVENED = 8
 """Pages of fewer lines are not made shorter for the sake of those that face them: a line is too much of them."""
 
+LEAST_UNDER_HEADS = 3
+"""Rows that a page has under the heads of a table, or they are not repeated."""
+
 CARRIED = 2
 """So many lines of a letter at least stand over its signature."""
 
@@ -84,7 +87,7 @@ class _Page:
 
     def put(self, matter: Matter, start: int, end: int, rows: int) -> None:
         """Add lines of some matter."""
-        at = self.begin(matter) if start == 0 else self.used
+        at = self.begin(matter) if start == 0 else self.used + _heads_again(matter, start, self.rows)
         self.slots.append(Slot(matter, start, end, at))
         self.used, self.after = at + rows, matter.after
         if matter.heading:
@@ -143,6 +146,12 @@ class _Filled(NamedTuple):
             yield MadePage((Slot(plate, 0, len(plate.lines), 0),), self.page.chapter)
 
 
+def _heads_again(matter: Matter, start: int, rows: int) -> int:
+    """How many lines the heads of a table take that goes on from some line on a page of so many rows."""
+    heads = matter.rule[0] if matter.rule and start else 0
+    return heads if heads + LEAST_UNDER_HEADS <= rows else 0
+
+
 def make_up(matter: Iterable[Matter], rows: int, first: int = 1) -> Iterator[MadePage]:
     """The pages of a text, a spread at a time; `rows` is how many lines a page has, `first` the number of the first.
 
@@ -187,7 +196,9 @@ def _filled(galley: _Galley, place: _Place, rows: int, depth: int) -> _Filled:
         elif (matter.role is Role.HEADING and matter.rows <= rows) or matter.rows != len(matter.lines):
             page.put(matter, 0, len(matter.lines), matter.rows)
         else:
-            room = math.floor(page.rows - page.used) if line else page.room(matter)
+            room = page.room(matter)
+            if line:
+                room = math.floor(page.rows - page.used) - _heads_again(matter, line, page.rows)
             take = _share(matter, line, room, rows)
             if line + take == len(matter.lines) and take > _left_to_sign(galley, number, page, line, rows):
                 take -= CARRIED
