@@ -32,12 +32,14 @@ NO_BREAK = "\N{NO-BREAK SPACE}"
 class Draft:
     """The pieces of a book or a slipcase, what is wrong with their art, how a cover is lettered.
 
-    Fields of problems count from the whole shelf. `x_height` is that of the text on its pages in mm, if it has some.
+    Fields of problems count from the whole shelf. `x_height` is that of the text on its pages in mm, if it has some,
+    and `widest_space` how many times as wide as usual the spaces of its loosest line are.
     """
 
     pieces: tuple[Piece, ...]
     problems: tuple[Problem, ...]
     x_height: float | None = None
+    widest_space: float | None = None
     lettering: tuple[Lettering, ...] = ()
 
 
@@ -87,6 +89,7 @@ def draft_book(
         pieces=labelled,
         problems=(*problems, *jacket.problems, *notes),
         x_height=inside.x_height,
+        widest_space=inside.widest_space,
         lettering=(*lettering, *jacket.lettering),
     )
 

@@ -225,7 +225,7 @@ def slipcases_table(plan: ShelfPlan) -> Table:
 
 
 def reading_table(checked: Checked) -> Table:
-    """One row for each book with text: how large its letters are to the eye and to the printer."""
+    """One row for each book with text: how large its letters are to eye and printer, and how loose its worst line."""
     printed = sorted({letters.resolution_dpi for letters in checked.legibility if letters})
     dots = " or ".join(f"{resolution:.0f}" for resolution in printed)
     table = _table(
@@ -236,11 +236,13 @@ def reading_table(checked: Checked) -> Table:
         ("arc minutes", True),
         ("dots", True),
         ("verdict", False),
+        ("widest space", True),
     )
-    for book, letters in zip(checked.plan.books, checked.legibility, strict=True):
+    for book, letters, draft in zip(checked.plan.books, checked.legibility, checked.drafts, strict=True):
         if letters:
+            space = "" if draft.widest_space is None else f"{draft.widest_space:.1f} ×"
             seen = (f"{letters.x_height:.2f}", f"{letters.minutes:.1f}", f"{letters.dots:.1f}", str(letters.sight))
-            table.add_row(str(book.number + 1), escape(book.name), *seen)
+            table.add_row(str(book.number + 1), escape(book.name), *seen, space)
     return table
 
 

@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker.face_names import BUNDLED
 from bookmaker.geometry import Rect
 from bookmaker.pages import Inside
-from bookmaker.face_names import BUNDLED
 from bookmaker.typefaces import bundled
 
 from .recording import Written

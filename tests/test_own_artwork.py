@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pypdfium2
 import pytest
-from PIL import Image
+from PIL import Image, ImageDraw
 from pydantic import ValidationError
 from pypdf import PdfReader
 
@@ -137,10 +137,10 @@ def test_what_is_cropped_and_what_is_coarse_is_said(tmp_path: Path) -> None:
         # 34.33 : 21 = 1.6348; 600 pixels across ask for 367.02 up
         ((600, 800), "book", ["54% of it is cropped at head and tail; crop it to 600 × 368 pixels, back, spine"]),
         # with 2 mm of bleed 38.33 : 25 = 1.5332
-        ((600, 800), "flat", ["its folds are off: draw it over the template that make --templates writes, 600 × 392"]),
-        # drawn for a spine that has become 0.5 mm thicker since: 0.34 mm more of it would be cropped
-        ((901, 591), "flat", []),
-        ((894, 591), "flat", ["1% of it is cropped at head and tail; if the cover has changed since, its folds are"]),
+        ((600, 800), "flat", ["too narrow for the flat", "over the template that make --templates writes, 600"]),
+        # drawn for a spine that has become thicker since: 902 × 591 pixels are 38.33 · 902/906 = 38.16 mm wide
+        ((905, 591), "flat", []),
+        ((902, 591), "flat", ["own.png is 0.17 mm too narrow for the flat: the folds drawn on it are off; the spine"]),
     ],
 )
 def test_a_picture_gets_one_message_with_the_size_that_puts_it_right(
@@ -194,7 +194,7 @@ def test_a_pdf_of_the_right_proportions_and_another_size_is_said(tmp_path: Path)
     flat = flat_of()
     inked = Rect(0, 0, *flat.size).grown(flat.bleed)
     drawn_pdf(tmp_path / "twice.pdf", Size(2 * inked.width, 2 * inked.height))
-    drawn_pdf(tmp_path / "true.pdf", Size(inked.width + 0.2, inked.height - 0.2))
+    drawn_pdf(tmp_path / "true.pdf", Size(inked.width + 0.08, inked.height - 0.08))
     (told,) = dressed(OwnArtwork(picture="twice.pdf"), flat, tmp_path).problems
     said = "twice.pdf is 76.66 mm × 50 mm, but the cover with its bleed 38.33 mm × 25 mm: it is printed at 50%; draw"
     assert str(told).startswith(said)
@@ -241,9 +241,31 @@ def test_the_spine_of_a_scan_is_fitted_to_the_spine(tmp_path: Path) -> None:
         for off, colour in zip((-0.15, 0.15), colours, strict=True):
             dot = image.getpixel((round((x + off + flat.bleed) * 10), image.height // 2))
             assert near(dot, colour), (x, off, dot)  # type: ignore[arg-type]
-    # 4.16 mm of 21 are 0.198 of the height, in the scan 400 of 1000
-    (note,) = [str(problem) for problem in dress.problems]
-    assert note.startswith("the spine of scan.png is printed at 50% of its width")
+    # 15.08 mm of 21 are 0.718 of the height, in the scan 700 of 1000
+    assert dress.problems == ()
+
+
+def test_the_sides_of_a_scan_keep_their_proportions(tmp_path: Path) -> None:
+    """A round mark stays round, and what a side loses for it is told."""
+    flat = flat_of()
+    image = Image.new("RGB", (2000, 1000), MIDDLE)
+    ImageDraw.Draw(image).ellipse((300, 400, 500, 600), LEFT)
+    image.save(tmp_path / "scan.png")
+    widths = {"picture": "scan.png", "shows": "book", "widths": ["80 mm", "40 mm", "80 mm"]}
+    dress = dressed(OwnArtwork.model_validate(widths), flat, tmp_path)
+    drawn = rendered(dress, flat, tmp_path)
+    red = [(x, y) for x in range(drawn.width) for y in range(drawn.height) if near(drawn.getpixel((x, y)), LEFT)]  # type: ignore[arg-type]
+    across, up = (max(dot[axis] for dot in red) - min(dot[axis] for dot in red) for axis in (0, 1))
+    assert across == pytest.approx(up, abs=2)
+    # 800 of 1000 pixels on 15.08 of 21 mm: 0.718/0.8 of the side is seen
+    (note, other) = (str(problem) for problem in dress.problems)
+    assert note.startswith("left side of scan.png: 10% of it is cropped at left and right; write the widths as")
+    assert other.startswith("right side of scan.png")
+
+
+def test_widths_without_a_scan_are_refused() -> None:
+    with pytest.raises(ValidationError, match="has widths, but not of a scan"):
+        OwnArtwork.model_validate({"picture": "scan.png", "widths": ["140 mm", "28 mm", "140 mm"]})
 
 
 @pytest.mark.parametrize("widths", [["140 mm"], "28 mm", ["140", "28", "140"], ["0 mm", "28 mm", "140 mm"]])

@@ -360,8 +360,12 @@ def test_the_loosest_line_is_told_if_it_is_bad(folder: Path) -> None:
         "the loosest line of log.md, on page 1, has spaces 3.9 times as wide as usual (stretch ratio 5.7): "
         "'so much for some l'; write a smaller size, another wording, or justified: no"
     ]
+    assert found.widest_space == pytest.approx(1.005 / 0.26, abs=0.01)
     even = inside(folder, PROSE, PageFrame(40, 30, 2))
     assert not [problem for problem in even.problems if "loosest" in problem.message]
+    assert even.widest_space is not None
+    assert 1.0 < even.widest_space < 3.0
+    assert inside(folder, PROSE, justified="no").widest_space == 1.0
 
 
 @given(

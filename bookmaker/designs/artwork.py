@@ -27,21 +27,22 @@ STRIP = 5.0
 @dataclass(frozen=True, slots=True)
 class Fit:
     """How artwork covers a place of another size: `scale` is how much larger it is printed, in whatever units both
-    are, `lost` the share of it that is cropped, `lost_length` as much in the units of the place, and `where`.
+    are, `lost` the share of it that is cropped, `where`, and `wider` how much wider the artwork is than it should be
+    at the height of the place, in the units of the place.
     """
 
     scale: float
     lost: float
-    lost_length: float
     where: str
+    wider: float
 
     @classmethod
     def of(cls, artwork: Size, place: Size) -> Fit:
         """How artwork fills a place."""
         across, up = place.width / artwork.width, place.height / artwork.height
         lost = 1 - min(across, up) / max(across, up)
-        side, where = (place.height, "head and tail") if across > up else (place.width, "left and right")
-        return cls(max(across, up), lost, side * lost / (1 - lost), where)
+        where = "head and tail" if across > up else "left and right"
+        return cls(max(across, up), lost, where, artwork.width * up - place.width)
 
     @property
     def cropped(self) -> str:

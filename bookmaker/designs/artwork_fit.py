@@ -17,8 +17,11 @@ __all__ = ["flat_problems", "picture_problems", "scan_problems"]
 CLOSE_ENOUGH = 0.02
 """A picture may be so much wider or higher than its place before it is said what is cropped."""
 
-TRUE_TO_SIZE = 0.3
-"""A page may be so far off the size of its flat, in mm: folds drawn on it then lie where they belong."""
+TRUE_TO_FOLDS = 0.1
+"""Artwork may be so far off the size of its flat, in mm: folds drawn on it then lie where they belong.
+
+A block that measures as much more than was reckoned is to be measured and made anew (see the guide).
+"""
 
 OVER_THE_TEMPLATE = "draw it over the template that make --templates writes"
 
@@ -31,26 +34,29 @@ def picture_problems(picture: Picture, place: Size, whole: str, *, fitted: bool 
     name, pixels = picture.path.name, Size(picture.width_px, picture.height_px)
     fit = Fit.of(pixels, place)
     resolution = MM_PER_INCH / fit.scale
-    coarse = resolution < LOWEST_RESOLUTION - 0.5
-    cropped = fit.lost > CLOSE_ENOUGH if whole == "book" else fit.lost_length > TRUE_TO_SIZE
-    cropped = cropped and not fitted
+    coarse, cropped = resolution < LOWEST_RESOLUTION - 0.5, fit.lost > CLOSE_ENOUGH and not fitted
     wanted = [ceil(side / MM_PER_INCH * max(resolution, LOWEST_RESOLUTION) - 1e-6) for side in place]
     large = f"{wanted[0]} × {wanted[1]} pixels"
     if coarse:
         and_cropped = f" and has not the proportions of the {whole}: {fit.cropped}" if cropped else ""
         remedy = f"use a picture of at least {large}"
         yield _warning(f"{name} prints at only {show_dpi(resolution)}{and_cropped}", remedy)
-    elif cropped:
-        remedy = f"if the cover has changed since, its folds are off: {OVER_THE_TEMPLATE}, {large} large"
-        if whole == "book":
+    elif whole == "book":
+        if cropped:
             remedy = f"crop it to {large}, back, spine and front"
-        yield _warning(f"{name} has not the proportions of the {whole}: {fit.cropped}", remedy)
+            yield _warning(f"{name} has not the proportions of the book: {fit.cropped}", remedy)
+    elif abs(fit.wider) > TRUE_TO_FOLDS + MM_PER_INCH / resolution:
+        side = "wide" if fit.wider > 0 else "narrow"
+        yield _warning(
+            f"{name} is {print_mm(abs(fit.wider), 2)} too {side} for the flat: the folds drawn on it are off",
+            f"the spine may have changed since; {OVER_THE_TEMPLATE}, {large} large",
+        )
 
 
 def flat_problems(page: ImportedPage, label: str, place: Size, flat: str) -> Iterator[Problem]:
     """A warning if a page of a PDF file is not as large as the flat of this name with its bleed, in mm."""
     width, height = page.size
-    if max(abs(width - place.width), abs(height - place.height)) <= TRUE_TO_SIZE:
+    if max(abs(width - place.width), abs(height - place.height)) <= TRUE_TO_FOLDS:
         return
     fit = Fit.of(page.size, place)
     lost = f", and {fit.cropped}" if fit.lost > CLOSE_ENOUGH / 4 else ""

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path as FilePath
 from typing import Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from ..drawing import Colour, Drawn
 from ..errors import Problem, Severity, ShelfFileError
@@ -20,12 +20,12 @@ from ..imported import ImportedPage, load_pages
 from ..pictures import Picture
 from ..spec.entry import Entry
 from ..spec.measures import ScanWidths
-from ..spec.words import Ink, Text
+from ..spec.words import Ink, Text, refuse
 from .artwork import load_artwork
 from .artwork_fit import flat_problems, picture_problems, scan_problems
 from .design import Dress, Words
 from .run_on import RunOn, carried_on
-from .scan import face_of_scan, scanned, stretched_problems
+from .scan import cropped_problems, face_of_scan, scanned
 from .shapes import block
 
 __all__ = ["OwnArtwork", "dress", "load", "part"]
@@ -45,6 +45,14 @@ class OwnArtwork(Entry):
     widths: ScanWidths = Field((), description="back, spine and front of what was scanned, from the left of the scan")
     run_on: RunOn = Field("mirror", description="what is printed beyond a scan's edges: mirror, stretch, colour")
     colour: Ink = Field(Colour.from_hex("#f4ecd8"), description="ground under the picture and beyond its edges")
+
+
+    @model_validator(mode="after")
+    def _widths_of_a_scan(self) -> OwnArtwork:
+        """The parts of a picture of the whole flat lie where the template has them."""
+        if self.widths and self.shows != "book":
+            raise refuse("has widths, but not of a scan", "write shows: book beside them, or leave them out")
+        return self
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +147,7 @@ def _problems(entry: OwnArtwork, artwork: Artwork, face: Rect, flat: Flat) -> It
         said = f"{artwork.name} has several pages: only the first is printed"
         yield Problem(said, severity=Severity.NOTE, field=("picture",))
     if entry.shows == "book" and entry.widths:
-        yield from stretched_problems(artwork.shown, face, entry.widths, flat)
+        yield from cropped_problems(artwork.shown, face, entry.widths, flat)
     if isinstance(artwork.shown, Picture):
         yield from picture_problems(artwork.shown, face.size, entry.shows, fitted=bool(entry.widths))
     elif entry.shows == "flat":

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import accumulate, pairwise
 
 from ..drawing import Art, Drawn
@@ -11,17 +12,18 @@ from ..flat import Flat, Role
 from ..geometry import Rect, Size
 from ..imported import ImportedPage
 from ..pictures import Picture
+from .artwork import Fit
 from .run_on import filling
 from .shapes import FilledPage, FilledPicture
 
-__all__ = ["face_of_scan", "scanned", "size_of", "stretched_problems"]
+__all__ = ["cropped_problems", "face_of_scan", "scanned", "size_of"]
 
 SHOWN = (Role.BACK, Role.SPINE, Role.FRONT, Role.JOINT)
 
-STRETCHED = 1.25
-"""A part of a scan that is printed so much wider or narrower than its height asks for is told."""
+MOST_LOST = 0.08
+"""A side of a scan of which a larger share is cropped is told."""
 
-PARTS = ("left side", "spine", "right side")
+SIDES, SPINE = ("left side", "right side"), "spine"
 
 Scan = Picture | ImportedPage
 
@@ -57,40 +59,55 @@ def scanned(scan: Scan, face: Rect, widths: Sequence[float], flat: Flat) -> Art:
     """A scan that fills a face; with the widths of its three parts from the left, each part fills its own.
 
     The spine of a scan is as wide as the book it comes from, not as this one: on a flat with a spine it is
-    stretched to it, and the sides to what is left on either side.
+    stretched to it. The sides keep their proportions, and are cropped evenly.
     """
-    places = _places(face, widths, flat)
-    if not places:
-        return filling(scan, face)
-    shares = pairwise(accumulate((width / sum(widths) for width in widths), initial=0.0))
-    return Drawn(tuple(_part(scan, place, *share) for place, share in zip(places, shares, strict=True)))
+    return Drawn(tuple(_part(part) for part in _parts(scan, face, widths, flat))) if widths else filling(scan, face)
 
 
-def stretched_problems(scan: Scan, face: Rect, widths: Sequence[float], flat: Flat) -> Iterator[Problem]:
-    """A note on each part of a scan that looks stretched or squeezed."""
-    size, places = size_of(scan), _places(face, widths, flat)
-    for name, place, width in zip(PARTS, places, widths, strict=True) if places else ():
-        wider = place.width / place.height * size.height / (size.width * width / sum(widths))
-        if not 1 / STRETCHED <= wider <= STRETCHED:
+def cropped_problems(scan: Scan, face: Rect, widths: Sequence[float], flat: Flat) -> Iterator[Problem]:
+    """A note on each side of a scan that loses much of itself."""
+    for part in _parts(scan, face, widths, flat):
+        fit = Fit.of(Size(size_of(scan).width * (part.high - part.low), size_of(scan).height), part.place.size)
+        if part.name in SIDES and fit.lost > MOST_LOST:
             yield Problem(
-                f"the {name} of {scan.path.name} is printed at {wider:.0%} of its width",
-                "it is fitted to this book; write the widths as they are in the scan if that is not so",
+                f"{part.name} of {scan.path.name}: {fit.cropped}",
+                "write the widths as they are in the scan, if that is not so; or crop the scan to this book",
                 Severity.NOTE,
                 field=("widths",),
             )
 
 
-def _places(face: Rect, widths: Sequence[float], flat: Flat) -> tuple[Rect, ...]:
-    """Left side, spine and right side of a flat that has a spine."""
+@dataclass(frozen=True, slots=True)
+class _Part:
+    """A part of a scan, between two shares of its width, and its place on the flat."""
+
+    name: str
+    scan: Scan
+    low: float
+    high: float
+    place: Rect
+
+
+def _parts(scan: Scan, face: Rect, widths: Sequence[float], flat: Flat) -> list[_Part]:
+    """Left side, spine and right side of a scan; all of it where the flat has no spine."""
     spine = next((panel.rect for panel in flat.panels if panel.role is Role.SPINE), None)
-    if not widths or spine is None:
-        return ()
-    edges = (face.x, spine.x, spine.right, face.right)
-    return tuple(Rect(left, face.y, right - left, face.height) for left, right in pairwise(edges))
+    if spine is None:
+        return [_Part("", scan, 0.0, 1.0, face)]
+    shares = pairwise(accumulate((width / sum(widths) for width in widths), initial=0.0))
+    edges = pairwise((face.x, spine.x, spine.right, face.right))
+    places = [Rect(left, face.y, right - left, face.height) for left, right in edges]
+    named = zip((SIDES[0], SPINE, SIDES[1]), shares, places, strict=True)
+    return [_Part(name, scan, low, high, place) for name, (low, high), place in named]
 
 
-def _part(scan: Scan, place: Rect, low: float, high: float) -> Art:
-    """The part of a scan between two shares of its width, stretched to its place."""
-    width = place.width / (high - low)
-    whole = Rect(place.x - low * width, place.y, width, place.height)
-    return FilledPicture(scan, whole, place) if isinstance(scan, Picture) else FilledPage(scan, whole, place)
+def _part(part: _Part) -> Art:
+    """A part in its place: the spine is stretched to it, a side covers it."""
+    place, share, size = part.place, part.high - part.low, size_of(part.scan)
+    width, height = place.width / share, place.height
+    if part.name != SPINE:
+        scale = max(width / size.width, height / size.height)
+        width, height = size.width * scale, size.height * scale
+    middle = (part.low + part.high) / 2 * width
+    whole = Rect(place.centre.x - middle, place.centre.y - height / 2, width, height)
+    picture = part.scan
+    return FilledPicture(picture, whole, place) if isinstance(picture, Picture) else FilledPage(picture, whole, place)

@@ -162,7 +162,7 @@ class Inside:
     """What the pages of a part show, the first page first, what is wrong with it, and what begins where.
 
     The fields of problems are relative to the inside. `x_height` is that of its text in mm, `face` its typeface, if
-    it has some.
+    it has some; `widest_space` how many times as wide as usual the spaces of its loosest line are.
     """
 
     pages: tuple[Art, ...]
@@ -170,6 +170,7 @@ class Inside:
     headings: tuple[Heading, ...] = ()
     x_height: float | None = None
     face: Typeface | None = None
+    widest_space: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -89,8 +89,10 @@ def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
     pages += (NOTHING,) * (frame.pages - len(pages))
     headings = tuple(heading for inside in composed for heading in inside.headings)
     heights = [inside.x_height for inside in composed if inside.x_height is not None]
+    spaces = [inside.widest_space for inside in composed if inside.widest_space is not None]
     face = frame.type.family[Style.ROMAN] if frame.type else None
-    return Inside(tuple(pages[: frame.pages]), tuple(problems), headings, min(heights, default=None), face)
+    smallest, widest = min(heights, default=None), max(spaces, default=None)
+    return Inside(tuple(pages[: frame.pages]), tuple(problems), headings, smallest, face, widest)
 
 
 def natural_extent(parts: Sequence[Bound], frame: PageFrame) -> int | None:

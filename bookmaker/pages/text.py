@@ -16,6 +16,7 @@ from .copyfit import MOST_PAGES, Bounds, Copy, Proofs
 from .faces import HEAVY, SLANTED, face_of
 from .fount import Fount, Style, as_read
 from .hyphens import known_language
+from .loosest import loosest_line
 from .makeup import MadePage
 from .manuscript import Manuscript, read_manuscript
 from .mottoes import under_next_head
@@ -134,7 +135,8 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
         return _empty(entry, copy, (*said, too_large(copy, size)))
     setting = copy.setting(size)
     made = copy.proof(setting).first(frame.pages)
-    problems = findings(copy, setting, made, source.plates, bounds)
+    loosest = loosest_line(copy, setting, made)
+    problems = findings(copy, setting, made, source.plates, bounds, loosest)
     heads = RunningHeads(copy.frame)
     if entry.running_heads:
         title = entry.running_title or source.manuscript.punctuation.set(frame.book.title)
@@ -148,7 +150,13 @@ def compose(entry: TextInside, source: TextSource, frame: PageFrame) -> Inside:
         with_numbers = numbered(pages, copy.frame, source.fount.roman)
         bearing = [*map(_bears_number, made), *[False] * (len(pages) - len(made))]
         pages = tuple(both[bears] for *both, bears in zip(pages, with_numbers, bearing, strict=True))
-    return Inside(pages, (*said, *problems), tuple(_headings(copy.frame, made)), setting.typeface.x_height * size)
+    return Inside(
+        pages,
+        (*said, *problems),
+        tuple(_headings(copy.frame, made)),
+        setting.typeface.x_height * size,
+        widest_space=loosest.times if loosest else None,
+    )
 
 
 def _bounds(entry: TextInside, copy: Copy) -> Bounds:

@@ -11,14 +11,12 @@ from ..errors import Problem, Severity
 from ..eyesight import FEWEST_DOTS
 from ..pictures import Picture, effective_dpi, fitting, show_dpi
 from ..units import print_pt, to_pt
-from .boxes import STRETCH
 from .copyfit import LARGEST_FIT, MOST_PAGES, Bounds, Copy, is_largest
 from .fount import Style
 from .hyphens import has_own_script
-from .makeup import MadePage, Slot
+from .loosest import Loosest
+from .makeup import MadePage
 from .manuscript import Manuscript
-from .matter import SetLine
-from .passage import Role
 from .remark_findings import quoted, remark_findings
 from .setting import Setting
 from .text_room import few_letters
@@ -41,13 +39,18 @@ MOST_VOLUMES = 40
 
 
 def findings(
-    copy: Copy, setting: Setting, made: Sequence[MadePage], plates: Mapping[str, Picture], bounds: Bounds | None
+    copy: Copy,
+    setting: Setting,
+    made: Sequence[MadePage],
+    plates: Mapping[str, Picture],
+    bounds: Bounds | None,
+    loosest: Loosest | None,
 ) -> tuple[Problem, ...]:
     """Everything there is to say of a text on these pages; `bounds` are those between which it was fitted."""
     # where hardly a word fits a line, how the lines came out is no news
     crowded = list(few_letters(copy, setting, bounds))
     remarks = remark_findings(copy.proof(setting).remarks, copy.manuscript.name, setting)
-    lines = (*remarks, *_loosest_line(copy, setting, made))
+    lines = (*remarks, *_too_loose(copy.manuscript.name, loosest))
     if crowded:
         lines = (*crowded, *(line for line in lines if line.severity is not Severity.NOTE))
     return (
@@ -141,33 +144,15 @@ def _without_faces(copy: Copy) -> Iterator[Problem]:
             )
 
 
-def _loosest_line(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Iterator[Problem]:
-    """The line whose spaces are the widest, if they are too wide."""
-    worst: tuple[float, int, str] | None = None
-    for number, page in enumerate(made, start=1):
-        for slot in page.slots:
-            for line in slot.matter.lines[slot.start : slot.end]:
-                if (worst is None or line.gap > worst[0]) and slot.matter.role is Role.BODY:
-                    worst = (line.gap, copy.frame.folio(number), _with_initials(slot, line))
-    if worst is None:
-        return
-    gap, page_number, words = worst
-    space = copy.fount.space.width * setting.size
-    ratio = gap / (space * STRETCH)
-    if ratio > LOOSE:
+def _too_loose(name: str, loosest: Loosest | None) -> Iterator[Problem]:
+    if loosest and loosest.stretch_ratio > LOOSE:
         yield Problem(
-            f"the loosest line of {copy.manuscript.name}, on page {page_number}, has spaces {1 + gap / space:.1f} "
-            f"times as wide as usual (stretch ratio {ratio:.1f}): {quoted(words)}",
+            f"the loosest line of {name}, on page {loosest.page}, has spaces {loosest.times:.1f} "
+            f"times as wide as usual (stretch ratio {loosest.stretch_ratio:.1f}): {quoted(loosest.words)}",
             "write a smaller size, another wording, or justified: no",
             Severity.NOTE,
             field=("file",),
         )
-
-
-def _with_initials(slot: Slot, line: SetLine) -> str:
-    """The words of a line of prose, with the drop capital that they belong to."""
-    first = slot.start == 0 and line is slot.matter.lines[0]
-    return "".join(initial.words for initial in slot.matter.initials if first) + line.words
 
 
 def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Bounds | None) -> Iterator[Problem]:

@@ -8,15 +8,16 @@ from ..units import to_pt
 __all__ = ["matrix", "number", "point", "points"]
 
 
+FORMATS = {digits: b"%%.%df" % digits for digits in range(1, 10)}
+
+
 def number(value: float, digits: int = 4) -> bytes:
-    """A number with at most `digits` decimals.
+    """A number with at most `digits` decimals, from 1 to 9.
 
     >>> number(2.5), number(-0.00001), number(12)
     (b'2.5', b'0', b'12')
     """
-    text = b"%.*f" % (digits, value)
-    if b"." in text:
-        text = text.rstrip(b"0").rstrip(b".")
+    text = (FORMATS[digits] % value).rstrip(b"0").rstrip(b".")
     return b"0" if text == b"-0" else text
 
 
@@ -26,7 +27,9 @@ def points(mm: float) -> bytes:
     >>> points(25.4)
     b'72'
     """
-    return number(to_pt(mm))
+    # as `number` does: a sheet has a million of them
+    text = (b"%.4f" % to_pt(mm)).rstrip(b"0").rstrip(b".")
+    return b"0" if text == b"-0" else text
 
 
 def point(at: Point) -> bytes:
