@@ -92,7 +92,7 @@ def cost_of(
         if flagged and chosen.flagged:
             total += 3000
         elif flagged and last and spaces == 0 and inside:
-            total += 5000
+            total += 1e9
         fitness, flagged, inside = now, chosen.flagged, not whole
         if whole:
             first = at + 1

@@ -144,3 +144,8 @@ def test_no_part_of_a_wide_word_is_wider_than_the_room() -> None:
     assert "".join(parts) == word
     assert all(FOUNT.width(part) <= 5.0 for part in parts)
     assert len(box.stops) == len(parts)
+
+
+def test_a_figure_after_a_circumflex_is_not_raised() -> None:
+    fount = Fount({Style.ROMAN: bundled("old style")}, None)
+    assert [glyph.text for run in fount.runs("x^2^") for glyph in run.glyphs] == ["x", "^", "2", "^"]

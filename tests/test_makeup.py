@@ -241,3 +241,26 @@ def test_only_what_is_set_apart_stands_off_the_grid_and_never_at_the_foot(galley
 def test_a_heading_deeper_than_a_page_goes_on_over_it() -> None:
     head = heading("h")._replace(lines=body(7).lines, rows=7)
     assert [rows for page in places(list(make_up([head, body(2)], 4))) for _, rows in page] == [4, 3, 2]
+
+
+def signed(lines: int) -> Matter:
+    return body(lines, "s")._replace(role=Role.PLACED, signs=True, together=lines)
+
+
+@given(before=st.integers(0, 12), letter=st.integers(1, 30), count=st.integers(1, 4), rows=st.integers(8, 14))
+@settings(max_examples=300, deadline=None)
+def test_two_lines_of_a_letter_stand_over_its_signature(before: int, letter: int, count: int, rows: int) -> None:
+    galley = [body(before)] * bool(before) + [body(letter, "l"), signed(count)]
+    *_, last = make_up(galley, rows)
+    assert last.slots[-1].matter.role is Role.PLACED
+    assert sum(slot.end - slot.start for slot in last.slots[:-1]) >= min(2, letter)
+
+
+def test_a_letter_gives_up_no_more_lines_than_that() -> None:
+    first, second = make_up([body(12, "l"), signed(2)], 12)
+    assert [[line.words for line in slot.matter.lines[slot.start : slot.end]] for slot in second.slots] == [
+        *[["l10", "l11"], ["s0", "s1"]]
+    ]
+    assert first.slots[0].end == 10
+    [only] = make_up([body(10, "l"), signed(2)], 12)
+    assert len(only.slots) == 2

@@ -79,8 +79,11 @@ def test_no_break_spaces_stay() -> None:
 
 
 def test_code_keeps_its_lines() -> None:
-    [passage] = passages("```\nlit  05.10\n\nout 19.00\n```")
-    assert (passage.role, as_read(passage.text)) == (Role.VERSE, "lit 05.10\nout 19.00")
+    kept = passages("```\nlit  05.10\n  at dusk\n\nout 19.00\n```")
+    assert [(passage.role, as_read(passage.text)) for passage in kept] == [
+        (Role.VERSE, "lit\u00a0\u00a005.10\n\u00a0\u00a0at\u00a0dusk"),
+        (Role.VERSE, "out\u00a019.00"),
+    ]
 
 
 def test_pictures_are_plates_with_their_titles() -> None:

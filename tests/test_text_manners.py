@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -130,7 +132,8 @@ def test_wide_cells_are_broken_and_their_rows_stay_together(tmp_path: Path) -> N
     compose(TextInside(file="log.md", size=SIZE), source, FRAME)
     [[proof]] = [source.proofs.made.values()]
     table = proof.pages[0].slots[0].matter
-    assert table.bound == set(range(1, 1 + len(broken)))  # the first row with its heads, its lines with one another
+    # the first row with its heads, its lines with one another, and the last row, a single line, with them
+    assert table.bound == set(range(1, 2 + len(broken)))
 
 
 def test_a_table_without_room_is_set_row_by_row_and_said_with_its_line(tmp_path: Path) -> None:
@@ -170,6 +173,21 @@ def test_the_words_after_a_table_are_counted_as_those_of_any_text(tmp_path: Path
     assert proof.pages[-1].done == source.manuscript.words == 1 + 3 + 4 + 3 + 3 + 1  # an empty cell counts as one
 
 
+def test_a_table_that_goes_on_has_its_heads_again_and_no_row_alone(tmp_path: Path) -> None:
+    for before in range(15):
+        for count in (3, 8, 30):
+            rows = "".join(f"| m{number} | g{number} |\n" for number in range(count))
+            text = "fog\n\n" * before + f"| Moth | Grains |\n|:--|--:|\n{rows}\nEnd.\n"
+            for page in inside(tmp_path, text, PageFrame(24, 21, 12)).pages:
+                shown = [line.text for line in lines(page)]
+                on_page = [words for words in shown if words[0] == "m" and words[1:].isdigit()]
+                assert len(on_page) != 1, (before, count)
+                assert shown.count("Moth") == shown.count("Grains") == (1 if on_page else 0)
+                assert len(record(page).strokes) == (1 if on_page else 0)
+                if on_page:
+                    assert shown.index("Moth") < shown.index(on_page[0])
+
+
 CELLS = st.lists(
     st.lists(st.text("aeinorst .5", max_size=20).map(str.strip), min_size=3, max_size=3), min_size=2, max_size=9
 )
@@ -187,8 +205,11 @@ def test_tables_stay_in_the_type_area_and_lose_nothing(
     pages = inside(tmp_path, text, frame, punctuation="as written", language="none").pages
     shown = [line for page in pages for line in lines(page)]
     wanted = " ".join([*["fog"] * before, *(cell or "x" for cells_of_row in cells for cell in cells_of_row), "End."])
-    letters = sorted("".join(line.text for line in shown).translate({ord(" "): None, ord(";"): None}))
-    assert letters == sorted(wanted.replace(" ", ""))
+    letters = Counter("".join(line.text for line in shown).translate({ord(" "): None, ord(";"): None}))
+    heads = Counter("".join(cell or "x" for cell in cells[0]).replace(" ", ""))
+    # the heads come again on each page on which the table goes on, and nothing else does
+    again = [Counter({sign: count * times for sign, count in heads.items()}) for times in range(len(pages))]
+    assert letters in [Counter(wanted.replace(" ", "")) + repeated for repeated in again]
     for number, page in enumerate(pages, start=1):
         area = frame.type_area(number)
         for line in lines(page):
@@ -219,6 +240,17 @@ def test_the_letters_after_a_drop_capital_are_small_capitals(tmp_path: Path) -> 
     small, rest = [run for _, run in beside.line.runs][:2]
     assert (small.text, rest.text) == ("othing’s", ",”")
     assert small.glyphs == FACE.shape("othing’s", features=("smcp",)).glyphs
+
+
+@pytest.mark.parametrize(
+    ("first", "small"),
+    [("Will-o'-the-wisp", "ill-o’-the-wisp"), ("L'année", "’année"), ("*O*nce", "nce"), ("Salt-works", "alt-works")],
+)
+def test_all_of_the_first_word_is_in_small_capitals(tmp_path: Path, first: str, small: str) -> None:
+    beside = lines(inside(tmp_path, f"# Fog\n\n{first} upon a time. {PROSE}", drop_capital="2").pages[0])[2]
+    run = beside.line.runs[0][1]
+    assert run.text == small
+    assert run.glyphs == FACE.shape(small, features=("smcp",)).glyphs
 
 
 @pytest.mark.parametrize("text", [f"I was here. {PROSE}", "Thick fog.", f"Fog. {PROSE}"])
@@ -304,3 +336,32 @@ def test_a_plate_has_its_description_under_it(tmp_path: Path) -> None:
     assert caption.at.y < placed.bounds.y
     area: Rect = FRAME.type_area(1)
     assert (caption.at.x + caption.end.x) / 2 == pytest.approx(area.centre.x)
+
+
+# ---- hyphens
+
+LONG_WORDS = (
+    "Nothing happened to the harbourmaster yesterday, notwithstanding extraordinary circumstances, and everything in "
+    "the administrative neighbourhood remained exactly as it was, although somebody somewhere was remembering. "
+)
+
+
+@pytest.mark.parametrize("width", range(19, 30))
+def test_ragged_lines_are_hyphenated_only_where_they_would_be_very_short(tmp_path: Path, width: int) -> None:
+    frame = PageFrame(width, 60, 4)
+    found = inside(tmp_path, LONG_WORDS * 2, frame, justified="no")
+    measure = frame.type_area(1).width
+    for line, _ in pairwise(lines(found.pages[0])):
+        if line.text.endswith("-"):
+            without = line.line.runs[-1][0]  # where the parted word begins
+            assert without < measure * 2 / 3, line.text
+
+
+@pytest.mark.parametrize("justified", ["yes", "no"])
+def test_no_last_line_is_the_rest_of_a_parted_word(tmp_path: Path, justified: str) -> None:
+    for width in range(15, 34):
+        text = "\n\n".join(LONG_WORDS[start:].strip() for start in range(0, 80, 7))
+        page = inside(tmp_path, text, PageFrame(width, 200, 2), justified=justified).pages[0]
+        for one, other in pairwise(lines(page)):
+            assert not (one.text.endswith("-") and other.text == "bering."), width
+            assert not (one.text.endswith("-") and other.text == "membering."), width

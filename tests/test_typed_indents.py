@@ -8,13 +8,15 @@ import pytest
 
 from bookmaker.errors import Severity
 from bookmaker.pages import PageFrame
-from bookmaker.pages.fount import Style
+from bookmaker.pages.fount import Fount, Style
+from bookmaker.pages.galley import Galley
 from bookmaker.pages.manuscript import read_manuscript
 from bookmaker.pages.markdown import passages_of
 from bookmaker.pages.passage import Passage, Role
+from bookmaker.pages.setting import Manner, Setting
 from bookmaker.pages.text import TextInside, compose, load
 
-from .test_text_pages import FRAME, SIZE, inside, lines
+from .test_text_pages import FACE, FRAME, SIZE, inside, lines
 
 LONG = "The keeper trims the lamp at dusk and writes down the wind, the sea and the sky, night after night."
 
@@ -185,3 +187,90 @@ def test_signs_of_other_dialects_are_noted_once(signs: str) -> None:
 @pytest.mark.parametrize("text", ["about ~3 or ~4", "a^b", "`~~x~~`", "x == y"])
 def test_signs_that_may_be_meant_are_not(text: str) -> None:
     assert passages_of(text, "log.md")[1] == []
+
+
+SIGNED = f"{' ' * 16}Ever your\n{' ' * 16}A. P. Wexcombe-Harrowgate, sometime Surveyor of the Upper and Nether Drains"
+
+
+@pytest.mark.parametrize("before", ["Fog.", LONG])
+def test_a_signature_too_wide_for_the_measure_moves_no_other_line(tmp_path: Path, before: str) -> None:
+    text = f"{before}\n\n                Augustin\n\n        POSTSCRIPT\n\nFog again.\n\n{SIGNED}"
+    signed = "\n".join(map(str.strip, SIGNED.split("\n")))
+    wanted = [
+        *[(Role.BODY, "", before), (Role.PLACED, "r", "Augustin"), (Role.PLACED, "c", "POSTSCRIPT")],
+        *[(Role.BODY, "", "Fog again."), (Role.PLACED, "r", signed)],
+    ]
+    assert roles(text) == wanted
+    assert plain(tmp_path, text) == wanted
+
+
+def test_a_single_line_of_twice_the_length_may_stand_at_the_right(tmp_path: Path) -> None:
+    name = "A. P. Wexcombe-Harrowgate, sometime Surveyor of the Upper and Nether Drains"
+    text = f"{' ' * 16}{name}\n\n        THE END"
+    assert plain(tmp_path, text) == [(Role.PLACED, "r", name), (Role.PLACED, "c", "THE END")]
+    assert plain(tmp_path, f"{' ' * 16}{name} {name}") == [(Role.BODY, "", f"{name} {name}")]
+
+
+def test_what_is_turned_over_at_the_right_ends_there_and_is_noted(tmp_path: Path) -> None:
+    found = inside(tmp_path, f"{SIGNED}\n")
+    shown = lines(found.pages[0])
+    assert len(shown) > 2
+    assert [line.end.x for line in shown] == pytest.approx([FRAME.type_area(1).right] * len(shown))
+    [note] = [problem for problem in found.problems if "turned over" in problem.message]
+    assert note.severity is Severity.NOTE
+    assert note.message == (
+        "1 line for the middle or the right of log.md is wider than the measure and turned over, "
+        "the first 'A. P. Wexcombe-Harrowgate, sometime Surv…'"
+    )
+
+
+# ---- what is kept as it is
+
+TARIFF = "```\nqty    thing     price\n  2    eels      4d.\n\n 12    combs    11d.\n```\n"
+
+
+def test_lines_between_backticks_keep_their_blanks_each_as_wide_as_a_letter(tmp_path: Path) -> None:
+    page = lines(inside(tmp_path, TARIFF).pages[0])
+    assert [line.text.replace("\u00a0", " ") for line in page] == [
+        *["qty    thing     price", "  2    eels      4d.", " 12    combs    11d."]
+    ]
+    left = FRAME.type_area(1).x
+    assert [line.at.x for line in page] == pytest.approx([left] * 3)
+    letter = (page[0].end.x - left) / 22
+    assert letter == pytest.approx(0.6 * SIZE, rel=1e-3)  # a tenth of an inch at 12 pt, as typewriters have it
+    assert [line.end.x - left for line in page] == pytest.approx([letter * count for count in (22, 20, 20)])
+    first, second, third = (line.at.y for line in page)
+    assert second - third == pytest.approx(2 * (first - second))
+
+
+def test_kept_lines_are_parted_at_blanks_only(tmp_path: Path) -> None:
+    found = inside(tmp_path, "```\n" + "grandmother's  umbrella " * 4 + "\n```\n")
+    for line in (line for page in found.pages for line in lines(page)):
+        assert set(line.text.replace("\u00a0", " ").split()) <= {"grandmother's", "umbrella"}
+    assert not [problem for problem in found.problems if "between letters" in problem.message]
+
+
+def test_a_signature_ends_a_letter_and_a_date_or_a_title_begins_one(tmp_path: Path) -> None:
+    dated, signed, titled = f"{' ' * 16}3rd May", f"{' ' * 16}Augustin", f"{' ' * 8}POSTSCRIPT"
+    one, other = [dated, "My dear,", "Fog.", signed, titled], ["Rain.", "* * *", dated, "My dear,", f"{' ' * 8}FIN"]
+    text = "\n\n".join([*one, *other])
+    (tmp_path / "log.txt").write_text(text, encoding="utf-8")
+    fount = Fount({Style.ROMAN: FACE}, None)
+    setting = Setting.of(FACE, SIZE, 1.25, FRAME)
+    found = list(Galley(fount, setting, Manner()).matter(read_manuscript(tmp_path / "log.txt").passages))
+    ties = [(matter.stays, matter.signs) for matter in found if matter.role is Role.PLACED]
+    assert ties == [(True, False), (False, True), (True, False), (True, False), (False, True)]
+
+
+def test_a_heading_without_a_blank_is_noted_with_its_line() -> None:
+    [note] = passages_of("Fog.\n\n#Chapter one\n\n##Two\n\n# Three", "log.md")[1]
+    assert note.message == "log.md has a line that is no heading, #Chapter one in line 3"
+    assert note.severity is Severity.NOTE
+    assert passages_of("#1 of three\n\n\\#Fog\n\n# Fog", "log.md")[1] == []
+
+
+def test_entries_over_a_text_are_noted() -> None:
+    [note] = passages_of("---\ntitle: Hello\nauthor: Pym\n---\n\n# One\n\nFog.", "log.md")[1]
+    assert note.message == "log.md begins with entries between lines of ---, which are printed: title: Hello in line 2"
+    assert passages_of("---\n\nSaid he: fog.\n\n---\n", "log.md")[1] == []
+    assert passages_of("Fog.\n\n---\ntitle: Hello\n---\n", "log.md")[1] == []

@@ -78,3 +78,40 @@ def test_pairs_of_lines_lose_nothing() -> None:
     found = break_paragraph(boxed(words, BOXES), BOXES.ragged, (6.0,))
     assert found[0].first == 0
     assert {later.first - line.last for line, later in pairwise(found)} == {1}
+
+
+# common practice
+TIED = [
+    *["Mrs Quillfeather", "Mr. Quill", "“Mrs Quill", "St Mawgan", "¼ lb", "4 1/2", "4 ½", "1/2 lb", "17° C.", "No. 14"],
+    *["20 kg", "5 March", "Jan. 5th", "vol. II", "George V", "100 B.C.", "A.D. 900", "pp. 3–9,", "10 a.m.", "5 %"],
+    *["20 000", "£ 5", "§ 9,", "Louis XIV,", "5. März", "5 марта", "10 кг", "стр. 7", "Ludwig II."],
+]
+FREE = ["said Mrs", "said I", "When I", "in March", "12, kg", "the 5", "1871 we", "No. Fog", "Mr, Quill", "fog V"]
+
+
+@pytest.mark.parametrize("pair", TIED)
+def test_names_and_measures_are_tied(pair: str) -> None:
+    words = ["fog", *pair.split(), "fog"]
+    assert [box.stops[-1].penalty > 1000 for box in boxed(words, BOXES)] == [False, True, False, False]
+
+
+@pytest.mark.parametrize("pair", FREE)
+def test_other_words_are_not(pair: str) -> None:
+    assert not any(box.stops[-1].penalty for box in boxed(["fog", *pair.split(), "fog"], BOXES))
+
+
+TIES_TEXT = (
+    "Old Mrs Quillfeather weighed all 4 1/2 lb of crumpets on 5 March, the birthday of George V, at No. 14, and then "
+    "she wrote to Dr. Unthank that the temperature in her kitchen had never once been over 17° C. since the wedding."
+)
+
+
+@pytest.mark.parametrize("justified", ["yes", "no"])
+def test_ties_hold_in_text_and_headings(tmp_path: Path, justified: str) -> None:
+    for width in range(20, 34):
+        frame = PageFrame(width, 90, 2)
+        page = inside(tmp_path, f"# {TIES_TEXT}\n\n{TIES_TEXT}", frame, justified=justified).pages[0]
+        for one, other in pairwise(lines(page)):
+            broken = f"{one.text.split(' ')[-1]} {other.text.split(' ')[0]}"
+            assert broken not in {"Mrs Quillfeather", "4 1/2", "1/2 lb", "5 March,", "George V,", "No. 14,"}, width
+            assert broken not in {"Dr. Unthank", "17° C."}, width

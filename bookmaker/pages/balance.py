@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-__all__ = ["balanced", "leans"]
+__all__ = ["LEANING", "TIE", "balanced", "leans"]
 
 LONGEST_LEANING = 3
 """Articles, prepositions and the like have so few letters that go with the word after them."""
 
-LEANING_COST = 0.2
-"""What a line costs that ends in such a word, as a share of the square of the measure."""
+LEANING, TIE = 0.2, 4.0
+"""What a line costs that ends in such a word, or between words that go together; shares of the measure's square."""
 
 
 def leans(word: str, *, first: bool) -> bool:
@@ -22,12 +22,13 @@ def leans(word: str, *, first: bool) -> bool:
     return len(word) <= LONGEST_LEANING and word.isalpha() and (first or word.islower())
 
 
-def balanced(widths: Sequence[float], space: float, measure: float, leaning: Sequence[bool]) -> list[int]:
+def balanced(widths: Sequence[float], space: float, measure: float, leaning: Sequence[float]) -> list[int]:
     """Words on as few lines as the measure allows: for each line, the place after its last word.
 
     The sum of the squares of the lines is least, which makes them equal; a word that leans is better not the last.
+    Rather than between words that go together, one line more is begun.
 
-    >>> balanced([1, 4, 2, 3, 4, 5], 1, 17, [True, False, True, True, False, False])
+    >>> balanced([1, 4, 2, 3, 4, 5], 1, 17, [LEANING, 0, LEANING, LEANING, 0, 0])
     [2, 6]
     """
     count = len(widths)
@@ -39,8 +40,8 @@ def balanced(widths: Sequence[float], space: float, measure: float, leaning: Seq
             if width > measure and ways:
                 break
             lines, cost, _ = best[start]
-            leaning_cost = LEANING_COST * measure**2 if leaning[end - 1] and end < count else 0.0
-            ways.append((lines + 1, cost + width**2 + leaning_cost, start))
+            own = leaning[end - 1] * measure**2 if end < count else 0.0
+            ways.append((lines + 1 + (end < count and leaning[end - 1] >= TIE), cost + width**2 + own, start))
         best.append(min(ways))
     ends, end = [], count
     while end:

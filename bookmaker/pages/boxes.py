@@ -63,7 +63,7 @@ class Boxes(dict[str, Word]):
     """The boxes of a fount's words, in ems; no part of any is wider than `room`, if its letters are not.
 
     `wide` lists the words that had to be parted between letters. With `hanging`, punctuation hangs. Boxes that
-    are `sparing` are parted by hyphens only where they are too wide.
+    are `sparing` are parted by hyphens only where they are too wide; `hyphens` is what each hyphen added costs besides.
     """
 
     def __init__(
@@ -73,6 +73,7 @@ class Boxes(dict[str, Word]):
         *,
         hanging: bool,
         sparing: bool = False,
+        hyphens: float = 0.0,
         wide: dict[str, None] | None = None,
     ) -> None:
         super().__init__()
@@ -80,6 +81,7 @@ class Boxes(dict[str, Word]):
         self.room = room
         self.hanging = hanging
         self.sparing = sparing
+        self.hyphens = hyphens
         self.wide: dict[str, None] = {} if wide is None else wide
         self.cuts: dict[str, tuple[Cut, ...]] = {}
         width = fount.space.width
@@ -130,7 +132,7 @@ class Boxes(dict[str, Word]):
         return self._hang(word, -1, RIGHT_HANGING)
 
     def _hang(self, word: str, end: int, shares: dict[str, float]) -> float:
-        if not self.hanging or len(word) < 2:
+        if not self.hanging or len(word) < 2 or word[0] == Style.TYPEWRITER:  # whose letters stand under one another
             return 0.0
         sign = word[end] if word[end].isprintable() else as_read(word)[end:][:1]
         share = shares.get(sign)
@@ -144,7 +146,8 @@ class Boxes(dict[str, Word]):
                 before = offset + fount.width(fount.hyphen) - self.right_hang("x" + fount.hyphen)
             else:
                 before = offset - self.right_hang(word[:at])
-            found.append((Cut(at, hyphened), Stop(before, offset, penalty, flagged)))
+            cost = penalty + self.hyphens if hyphened else penalty
+            found.append((Cut(at, hyphened), Stop(before, offset, cost, flagged)))
         return found
 
     def _between_letters(self, word: str, inner: list[tuple[Cut, Stop]], width: float) -> Iterator[tuple[Cut, Stop]]:

@@ -43,8 +43,8 @@ One pass before the last is the fastest in the narrow measures of small books: t
 FLAGS = 3000.0
 """Demerits for two flagged breaks on end (the value of the 1981 paper, from memory)."""
 
-FINAL = 5000.0
-"""Demerits for a last line that holds nothing but the end of a parted word."""
+FINAL = 1e9
+"""Demerits for a last line that holds nothing but the end of a parted word: more than the loosest line has."""
 
 FITNESS = 100.0
 """Demerits for neighbours more than one class of tightness apart (the value of the 1981 paper, from memory)."""

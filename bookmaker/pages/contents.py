@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path as FilePath
 from typing import Literal
 
@@ -156,7 +156,7 @@ def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[Row]:
     depths = [heading.depth for heading in listed]
     for heading, above, below in zip(listed, [0, *depths], [*depths[1:], 0], strict=False):
         inner = DEEPER * heading.depth
-        words = bound(frame.printed(heading.text, face).split())
+        words = _kept_together(frame.printed(heading.text, face), width, room - inner - HANGING)
         measures = room - inner, room - inner - HANGING
         lines = evened(words, width, list(filled(words, width, *measures)), *measures)
         # a part keeps with the first of what is in it, and is set off, as is what comes after that
@@ -170,6 +170,11 @@ def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[Row]:
                 before=set_off if number == 1 else 0.0,
                 stays=not last or heads,
             )
+
+
+def _kept_together(text: str, width: Callable[[str], float], room: float) -> list[str]:
+    """The words of a text, those as one that keep together and have room on a line, in ems."""
+    return bound(text.split(), lambda both: width(both) <= room)
 
 
 def _words_over(entry: Contents, frame: PageFrame) -> str:

@@ -11,6 +11,7 @@ from ..geometry import Point
 from ..typefaces import TextLine, Typeface
 from .book_type import Family
 from .fount import SIGNS, Fount
+from .ties import tied
 
 __all__ = ["LEADING", "Displayed", "bound", "broken", "centred", "evened", "filled", "titled"]
 
@@ -59,9 +60,6 @@ def broken(
     If that takes more than `most_lines`, or a word is wider than the measure, the size is made smaller. A text with
     the signs of styles needs the `family` of typefaces it is set in.
     """
-    words = bound(text.split())
-    if not words:
-        return ()
 
     fount = Fount(family, None, right_to_left=right_to_left) if family and SIGNS.search(text) else None
 
@@ -72,6 +70,11 @@ def broken(
 
     def width(line: str) -> float:
         return line_of(line, 1.0).width
+
+    usual = measure / size
+    words = bound(text.split(), lambda both: width(both) <= usual)
+    if not words:
+        return ()
 
     while True:
         lines = list(filled(words, width, measure / size))
@@ -100,17 +103,23 @@ def titled(
     return found
 
 
-def bound(words: Sequence[str]) -> list[str]:
+def bound(words: Sequence[str], fits: Callable[[str], bool] = bool) -> list[str]:
     """Words between which a line may end: a dash or a point in the middle stays with the word before it.
+
+    So do words that are tied to the next one, if both together still `fit` a line.
 
     >>> bound(["Fog", "·", "Ice", "&", "Snow"])
     ['Fog ·', 'Ice &', 'Snow']
+    >>> bound(["Old", "Mrs", "Quill"])
+    ['Old', 'Mrs Quill']
     """
     found: list[str] = []
     for word in words:
         alone = not any(sign.isalnum() for sign in word)
-        if found and (alone or not any(sign.isalnum() for sign in found[-1])):
-            found[-1] = f"{found[-1]} {word}"
+        before = found[-1] if found else ""
+        together = tied(before.rpartition(" ")[2], word) and fits(f"{before} {word}")
+        if found and (alone or together or not any(sign.isalnum() for sign in before)):
+            found[-1] = f"{before} {word}"
         else:
             found.append(word)
     return found

@@ -14,9 +14,9 @@ from ..scripts import in_visual_order
 from ..type_styles import Style
 from ..typefaces import Run, TextLine, Typeface
 from ..word_line import WordLine
-from .hyphens import SOFT_HYPHEN, Parting, partings
+from .hyphens import SOFT_HYPHEN, Parting, partings, partings_at_blanks
 
-__all__ = ["NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
+__all__ = ["KEPT_BLANK", "MOST_WORDS", "NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
 
 
 SIGNS = re.compile("[" + "".join(Style) + "]")
@@ -28,6 +28,9 @@ FEATURES = {Style.SMALL_CAPITALS: "smcp", Style.SUPERIOR: "sups"}
 """The glyphs of a typeface that serve a style (OpenType tags)."""
 
 UNSEEN = re.compile(f"[{''.join(Style)}{SOFT_HYPHEN}]+")
+
+KEPT_BLANK = "\u00a0"
+"""A blank of a line of typewriting that is kept as it is: as wide as its letters, and a place to part it."""
 
 MOST_WORDS = 50_000
 """So many shaped words are kept: the vocabulary of a large shelf, but not endless lists."""
@@ -77,7 +80,10 @@ class Fount:
         if found is None:
             if len(self._partings) >= MOST_WORDS:
                 self._partings.clear()
-            found = [] if self.right_to_left else partings(word, self.language)
+            if word.startswith(Style.TYPEWRITER) and KEPT_BLANK in word:
+                found = list(partings_at_blanks(word, KEPT_BLANK))
+            else:
+                found = [] if self.right_to_left else partings(word, self.language)
             self._partings[word] = found
         return found
 
@@ -139,7 +145,9 @@ class Fount:
 
     def _shaped(self, word: str) -> Iterator[Run]:
         if not SIGNS.search(word):
-            yield self.roman.shape(word.replace(SOFT_HYPHEN, ""), right_to_left=self.right_to_left)
+            features = ("-rlig",) if "^" in word else ()  # some faces raise the figure after it
+            text = word.replace(SOFT_HYPHEN, "")
+            yield self.roman.shape(text, features=features, right_to_left=self.right_to_left)
             return
         style = Style.ROMAN
         for part in re.split(f"({SIGNS.pattern})", word):

@@ -15,6 +15,7 @@ from .indents import CENTRED, RIGHT
 from .initials import Opening, opening
 from .lines import Lines, Measures
 from .matter import Initial, Matter, SetLine
+from .mottoes import motto_lines
 from .passage import Passage, Role
 from .ranks import Rank
 from .remarks import Hindrance, Plain, Remarks
@@ -42,6 +43,12 @@ NO_PROSE = {
 }
 """What a chapter may begin with that has no drop capital."""
 
+APART = frozenset({Role.HEADING, Role.BREAK})
+"""What ends a letter, a scene or a chapter before it."""
+
+SHORTEST, RAGGED_HYPHEN = 1 / 3, 150.0
+"""A ragged line that lacks less than this share of the measure is not filled by a hyphen; `breaking` has badness."""
+
 DASH = "-"
 """The mark of items in typefaces without bullets."""
 
@@ -62,9 +69,10 @@ class Galley:
         # rounding must not turn away a line that fills the measure exactly
         self.measure = setting.measure + 1e-9
         room = (self.measure - setting.indent) / setting.size
-        self.boxes = Boxes(fount, room, hanging=manner.hanging, wide=self.remarks.wide)
+        self._ragged = self._boxes_in(room, ragged=True)
+        self.boxes = self._boxes_in(room, ragged=False) if self._justified else self._ragged
         self._spare: dict[float, Boxes] = {}
-        self._narrow: dict[float, Boxes] = {}
+        self._narrow: dict[tuple[float, bool], Boxes] = {}
         self._centred = self._sparing(self.measure, hanging=False)
         self._headings = Headings(fount, setting, manner, self.lines, ())
         self._captions = Captions(fount, setting, self.lines, ())
@@ -81,6 +89,7 @@ class Galley:
             Role.TABLE: self._table,
             Role.NOTE: self._note,
             Role.PLACED: self._placed,
+            Role.MOTTO: self._motto,
         }
 
     def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
@@ -88,9 +97,11 @@ class Galley:
         apart: list[Matter] = []
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         self._captions = Captions(self.fount, self.setting, self.lines, passages)
-        for passage in passages:
+        for passage, following in zip(passages, (*passages[1:], None), strict=True):
             self._remark_plain(passage)
             matter = self._setters[passage.role](passage)
+            if passage.role is Role.PLACED:
+                matter = self._tied(matter, passage, following)
             if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
                 apart.append(matter)
             else:
@@ -139,7 +150,7 @@ class Galley:
         before = self._before
         if before is None or before.role is Role.HEADING:
             return 0
-        if passage.role is Role.VERSE or before.role is Role.VERSE:
+        if {Role.VERSE, Role.MOTTO} & {passage.role, before.role}:
             return 1
         if Role.NOTE in {passage.role, before.role}:
             return 0 if passage.role is before.role else 1
@@ -211,11 +222,27 @@ class Galley:
         """Lines in the middle or at the right, those too wide for the measure on several."""
         setting, lines = self.setting, list[SetLine]()
         for words in passage.text.split("\n"):
-            for line in self.lines.centred(words.split(" "), self._centred, setting.size, setting.measure):
-                lines.append(line._replace(x=2 * line.x) if passage.mark == RIGHT else line)
+            found = self.lines.centred(words.split(" "), self._centred, setting.size, setting.measure)
+            lines += [line._replace(x=2 * line.x) if passage.mark == RIGHT else line for line in found]
+            self.remarks.placed += [words] if len(found) > 1 else []
         matter = self._prose(Role.PLACED, tuple(lines), passage)
         before = 1 if passage.mark == CENTRED and self._before else matter.before
         return matter._replace(together=len(lines), before=before)
+
+    def _tied(self, matter: Matter, passage: Passage, following: Passage | None) -> Matter:
+        """Lines in the middle or at the right with what they begin, or else with what they sign or end."""
+        begins = self._before is None or self._before.role in APART
+        goes_on = following is not None and following.role not in {*APART, Role.PLACED}
+        if goes_on and (begins or passage.mark == CENTRED):
+            return matter._replace(stays=True)
+        return matter._replace(signs=not begins)
+
+    def _motto(self, passage: Passage) -> Matter:
+        """Words of somebody else under a head: what they belong to begins after them."""
+        setting = self.setting
+        boxes = self._sparing(setting.measure, hanging=False)
+        lines = motto_lines(passage.text, self.lines, boxes, setting)
+        return self._prose(Role.MOTTO, lines, passage)._replace(together=len(lines))
 
     def _note(self, passage: Passage) -> Matter:
         """A note after its chapter, its figure before it, in smaller type."""
@@ -223,7 +250,7 @@ class Galley:
         size = NOTE_SIZE * setting.size
         hang = max(1.2, self.fount.width(passage.mark) + 0.4) * size
         measures = Measures(hang, (self.measure - hang,))
-        boxes = self._boxes_for(measures, size)
+        boxes = self._boxes_for(measures, size, ragged=not self._justified)
         lines = self.lines.paragraph(passage.text, measures, boxes, size, justified=self._justified)
         matter = self._prose(Role.NOTE, lines, passage)
         return matter._replace(size=size, initials=(Initial(passage.mark, 0.0, size),) if passage.mark else ())
@@ -238,7 +265,7 @@ class Galley:
         short = len(table.lines) <= setting.lines_per_page // 2
         return self._prose(Role.TABLE, table.lines, passage)._replace(
             size=table.size,
-            together=len(table.lines) if short else table.heads + 1,
+            together=len(table.lines) if short else table.begin,
             bound=table.bound,
             rule=(table.heads, table.left, table.right),
         )
@@ -251,21 +278,25 @@ class Galley:
         self.lines.done, self.remarks.verses = before + passage.words, verses
         return matter
 
-    def _lines(
-        self, text: str, measures: Measures, boxes: Boxes | None = None, *, ragged: bool = False
-    ) -> tuple[SetLine, ...]:
+    def _lines(self, text: str, measures: Measures, *, ragged: bool = False) -> tuple[SetLine, ...]:
         """A paragraph in type of the text's own size."""
-        boxes = self._boxes_for(measures, self.setting.size) if boxes is None else boxes
+        boxes = self._boxes_for(measures, self.setting.size, ragged=ragged or not self._justified)
         return self.lines.paragraph(text, measures, boxes, self.setting.size, justified=self._justified and not ragged)
 
-    def _boxes_for(self, measures: Measures, size: float) -> Boxes:
+    def _boxes_for(self, measures: Measures, size: float, *, ragged: bool) -> Boxes:
         """Boxes of which none is wider than any of some lines in type of a size in mm."""
         room = (min(measures.widths) - max(0.0, measures.indent)) / size
-        if room >= self.boxes.room:
-            return self.boxes
-        if room not in self._narrow:
-            self._narrow[room] = Boxes(self.fount, room, hanging=self.manner.hanging, wide=self.remarks.wide)
-        return self._narrow[room]
+        usual = self._ragged if ragged else self.boxes
+        if room >= usual.room:
+            return usual
+        if (room, ragged) not in self._narrow:
+            self._narrow[room, ragged] = self._boxes_in(room, ragged=ragged)
+        return self._narrow[room, ragged]
+
+    def _boxes_in(self, room: float, *, ragged: bool) -> Boxes:
+        """Boxes for lines that have so many ems; where they need not be filled, hyphens are for the very short."""
+        spared = RAGGED_HYPHEN * (room * SHORTEST) ** 3 if ragged else 0.0
+        return Boxes(self.fount, room, hanging=self.manner.hanging, hyphens=spared, wide=self.remarks.wide)
 
 
 def _counted(apart: list[Matter]) -> Iterator[Matter]:

@@ -13,7 +13,10 @@ from typing import NamedTuple
 
 import pyphen
 
-__all__ = ["SOFT_HYPHEN", "Parting", "has_own_script", "known_language", "language_of", "languages", "partings"]
+__all__ = [
+    "SOFT_HYPHEN", "Parting", "has_own_script", "known_language", "language_of", "languages", "partings",
+    "partings_at_blanks",
+]  # fmt: skip
 
 SOFT_HYPHEN = "\u00ad"
 """Invisible; the author's own place to part a word."""
@@ -120,6 +123,12 @@ def partings(word: str, language: str | None) -> list[Parting]:
         for at in _by_pattern(word, language_of(word, language)):
             found.setdefault(at, Parting(at, COMPOUND if compound else PATTERN, flagged=True, hyphened=True))
     return [found[at] for at in sorted(found)]
+
+
+def partings_at_blanks(line: str, blank: str) -> Iterator[Parting]:
+    """Where a line may be parted whose blanks are kept: after each run of them, but the one it begins with."""
+    for blanks in re.finditer(rf"(?<=[^{blank}\x00-\x06]){blank}+", line):
+        yield Parting(blanks.end(), 0.0, flagged=False, hyphened=False)
 
 
 def _by_author(word: str) -> Iterator[Parting]:

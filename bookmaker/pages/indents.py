@@ -1,13 +1,15 @@
 """Indents as authors type them, with blanks or tabs: of paragraphs, of verses, of lines in the middle or at the right.
 
 What stands eight columns or more from the left, in few short lines, belongs to the middle of the page; sixteen
-columns or more, to its right. In Markdown what stands four columns from the left is text to be kept as it is, but
-many indent paragraphs so: what reads like prose is taken for such.
+columns or more, to its right. One of these lines may be long, if their author plainly ended the others. In Markdown
+what stands four columns from the left is text to be kept as it is, but many indent paragraphs so: what reads like
+prose is taken for such.
 """
 
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
@@ -16,7 +18,7 @@ from markdown_it.token import Token
 from ..errors import Problem, Severity
 from .passage import INDENT_SIGN
 
-__all__ = ["CENTRED", "RIGHT", "Typed", "placing", "typed_indents", "usual_column", "verse_indents"]
+__all__ = ["CENTRED", "RIGHT", "TAB", "Typed", "placing", "typed_indents", "usual_column", "verse_indents"]
 
 CENTRED, RIGHT = "c", "r"
 
@@ -26,8 +28,8 @@ MIDDLE_FROM, RIGHT_FROM = 8, 16
 TAB = 4
 """Columns that a tab stands for."""
 
-MOST_LINES, LONGEST = 6, 60
-"""More lines, or longer ones, are a paragraph: so many characters."""
+MOST_LINES, LONGEST, OVERLONG = 6, 60, 120
+"""More lines are a paragraph, and so are longer ones: so many characters, or twice as many at the right."""
 
 FULL = 45
 """Lines of prose that goes on are at least so many characters long."""
@@ -115,16 +117,25 @@ def placing(lines: Sequence[str], usual: int) -> str:
     `usual` is how far the paragraphs of the text are indented.
     """
     least = min(map(column, lines))
-    short = len(lines) <= MOST_LINES and all(len(line.strip()) <= LONGEST for line in lines)
-    if not short or least <= usual or least < MIDDLE_FROM:
+    if len(lines) > MOST_LINES or _is_long(lines) or least <= usual or least < MIDDLE_FROM:
         return ""
     return RIGHT if least >= RIGHT_FROM else CENTRED
 
 
+def _is_long(lines: Sequence[str]) -> bool:
+    """Whether lines are as long as those of a paragraph, and no single ones that are turned over."""
+    *others, last = (len(line.strip()) for line in lines)
+    longest = max(last, *others, 0)
+    if longest <= LONGEST:
+        return False
+    ended = min(others) < FULL if others else min(map(column, lines)) >= RIGHT_FROM
+    return longest > OVERLONG or not ended
+
+
 def usual_column(paragraphs: Sequence[Sequence[str]]) -> int:
-    """How far those paragraphs begin from the left that are surely such."""
-    long = [column(lines[0]) for lines in paragraphs if len(lines) > MOST_LINES or max(map(len, lines)) > LONGEST]
-    return max(long, default=0)
+    """How far those paragraphs begin from the left that are surely such: where most of them do."""
+    columns = Counter(column(lines[0]) for lines in paragraphs if len(lines) > MOST_LINES or _is_long(lines))
+    return max(columns, key=lambda place: (columns[place], place), default=0)
 
 
 def typed_indents(text: str, tokens: Sequence[Token]) -> Typed:

@@ -24,7 +24,8 @@ FIRST_WORD = re.compile(
 )
 """Quotation marks, its style, first letter, and the rest of it."""
 
-LETTERS = re.compile(r"[^\W\d_]+(?:[\u2019'-][^\W\d_]+)*")
+LETTERS = re.compile(r"[\u2019']?[^\W\d_]+(?:[\u2019'-]{1,2}[^\W\d_]+)*")
+"""What may follow the capital in small capitals: the rest of a word, its parts too that a hyphen joins."""
 
 GAP = 0.2
 """Between the capital and the text beside it, in ems of the text."""
@@ -147,6 +148,8 @@ def _style(first: str, quote: str) -> str:
 
 def _beside(style: str, ending: str, *, small: bool) -> str:
     """The rest of the first word: its letters in small capitals, if there are some in its style."""
+    if ending[0] == Style.ROMAN:  # the letter alone is emphasized
+        style, ending = "", ending[1:]
     letters = LETTERS.match(ending)
     if style or not small or not letters:
         return style + ending

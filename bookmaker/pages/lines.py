@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from .balance import balanced, leans
+from .balance import LEANING, TIE, balanced, leans
 from .bonds import boxed
 from .boxes import LETTER_BREAK, LOOSENING, TIGHTENING, Boxes
 from .breaking import Glue, break_paragraph
 from .fount import Fount, as_read
 from .matter import SetLine
 from .remarks import Remarks
+from .ties import tied
 
 __all__ = ["Lines", "Measures"]
 
@@ -65,7 +66,10 @@ class Lines:
         if max(widths) > measure:
             yield from self.broken(words, boxes, boxes.ragged, (measure,))
             return
-        leaning = [leans(as_read(word), first=place == 0) for place, word in enumerate(words)]
+        leaning = [
+            TIE if tied(word, after) else LEANING if leans(as_read(word), first=place == 0) else 0.0
+            for place, (word, after) in enumerate(zip(words, (*words[1:], ""), strict=True))
+        ]
         start, done = 0, self.done
         for end in balanced(widths, self.fount.space.width, measure, leaning):
             yield SetLine(" ".join(words[start:end]), 0.0, 0.0, done + end)
@@ -76,7 +80,7 @@ class Lines:
         self, words: Sequence[str], boxes: Boxes, glue: Glue, widths: tuple[float, ...], indent: float = 0.0
     ) -> Iterator[SetLine]:
         """The lines of a paragraph, in ems."""
-        lines = break_paragraph(boxed(words, boxes), glue, widths, indent)
+        lines = break_paragraph(boxed(words, boxes, ragged=glue is boxes.ragged), glue, widths, indent)
         done = self.done
         for number, line in enumerate(lines):
             text, last = boxes.text_of(line, words)

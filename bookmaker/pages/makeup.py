@@ -23,6 +23,12 @@ FEWEST_ROWS = 5
 FEWEST_EVENED = 8
 """Pages of fewer lines are not made shorter for the sake of those that face them: a line is too much of them."""
 
+LEAST_UNDER_HEADS = 3
+"""Rows that a page has under the heads of a table, or they are not repeated."""
+
+CARRIED = 2
+"""So many lines of a letter at least stand over its signature."""
+
 MOST_GIVEN_UP = 3
 """Facing pages are made shorter by no more lines than these to be equal."""
 
@@ -85,7 +91,7 @@ class _Page:
 
     def put(self, matter: Matter, start: int, end: int, rows: int) -> None:
         """Add lines of some matter."""
-        at = self.begin(matter) if start == 0 else self.used
+        at = self.begin(matter) if start == 0 else self.used + _heads_again(matter, start, self.rows)
         self.slots.append(Slot(matter, start, end, at))
         self.used, self.after = at + rows, matter.after
         if matter.heading:
@@ -144,6 +150,12 @@ class _Filled(NamedTuple):
             yield MadePage((Slot(plate, 0, len(plate.lines), 0),), self.page.chapter)
 
 
+def _heads_again(matter: Matter, start: int, rows: int) -> int:
+    """How many lines the heads of a table take that goes on from some line on a page of so many rows."""
+    heads = matter.rule[0] if matter.rule and start else 0
+    return heads if heads + LEAST_UNDER_HEADS <= rows else 0
+
+
 def make_up(matter: Iterable[Matter], rows: int, first: int = 1) -> Iterator[MadePage]:
     """The pages of a text, a spread at a time; `rows` is how many lines a page has, `first` the number of the first.
 
@@ -191,8 +203,12 @@ def _filled(galley: _Galley, place: _Place, rows: int, depth: int) -> _Filled:
         elif _whole(matter, rows):
             page.put(matter, 0, len(matter.lines), matter.rows)
         else:
-            room = math.floor(page.rows - page.used) if line else page.room(matter)
+            room = page.room(matter)
+            if line:
+                room = math.floor(page.rows - page.used) - _heads_again(matter, line, page.rows)
             take = _share(matter, line, room, rows)
+            if line + take == len(matter.lines) and take > _left_to_sign(galley, number, page, line, rows):
+                take -= CARRIED
             page.put(matter, line, line + take, take)
             line += take
             if line < len(matter.lines):
@@ -202,13 +218,40 @@ def _filled(galley: _Galley, place: _Place, rows: int, depth: int) -> _Filled:
     return _Filled(page, tuple(plates), _Place(number, line, page.chapter), free)
 
 
+def _left_to_sign(galley: _Galley, number: int, page: _Page, line: int, rows: int) -> int:
+    """How many lines of some matter this page may hold, from a line to the last, for the sake of what signs it.
+
+    A signature that has no room after them has some of these lines with it on the next page.
+    """
+    matter = galley[number]
+    assert matter is not None  # it is being set
+    left, carried = len(matter.lines) - line, len(matter.lines) - CARRIED
+    if rows < FEWEST_ROWS or carried - line < (1 if line else matter.together) or carried in matter.bound:
+        return left
+    place, signature = _signature(galley, number)
+    if signature is None:
+        return left
+    needed = _needed(galley, place, rows)
+    begins = (page.used if line else page.begin(matter)) + left + max(matter.after, signature.before)
+    return left if math.ceil(begins) + needed <= page.rows or needed + CARRIED > rows else left - CARRIED
+
+
+def _signature(galley: _Galley, number: int) -> tuple[int, Matter | None]:
+    """What signs some matter, with its number; None if nothing does."""
+    following = number + 1
+    while (matter := galley[following]) is not None and matter.role is Role.PLATE:
+        following += 1
+    return following, matter if matter is not None and matter.signs else None
+
+
 def _needed(galley: _Galley, number: int, rows: int) -> int:
     """The least rows that some matter must find, for its beginning and for what must not be parted from it."""
     needed, after = 0.0, 0.0
     while (matter := galley[number]) is not None:
         if matter.role is not Role.PLATE:
             needed += (max(after, matter.before) if needed else 0) + _fewest(matter, rows)
-            if not matter.stays:
+            whole = len(matter.lines) < matter.together + CARRIED and rows >= FEWEST_ROWS
+            if not matter.stays and not (whole and _signature(galley, number)[1]):
                 break
             after = matter.after
         number += 1

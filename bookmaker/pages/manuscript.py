@@ -20,6 +20,7 @@ from .faces import face_that_has
 from .fount import Style, as_read
 from .hyphens import SOFT_HYPHEN
 from .markdown import passages_of
+from .mottoes import with_mottoes
 from .passage import Passage, Role
 from .plain_text import plain_passages
 from .ranks import ranked
@@ -117,6 +118,7 @@ def read_manuscript(
     if path.suffix.casefold() in MARKDOWN:
         passages, left_out = passages_of(kept, name)
         passages, on_headings = ranked(passages, name)
+        passages = with_mottoes(passages)
         notes += [*left_out, *on_headings]
     else:
         passages = list(plain_passages(kept))

@@ -6,6 +6,7 @@ Markdown. Notes stand at the end of their chapter.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
@@ -13,8 +14,8 @@ from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
 from ..errors import Problem
-from .fount import Style
-from .indents import Typed, typed_indents, verse_indents
+from .fount import KEPT_BLANK, Style
+from .indents import TAB, Typed, typed_indents, verse_indents
 from .inline import Inline, Stretch, words_of
 from .notes import Notes, read_notes
 from .passage import Passage, Role
@@ -183,8 +184,10 @@ class _Walk:
             self.passages.append(Passage(text, role, self.level, self.quotes + len(self.lists), mark, apart=apart))
 
     def _verbatim(self, text: str) -> None:
-        lines = [" ".join(Style.TYPEWRITER + word for word in line.split()) for line in text.split("\n")]
-        self._add("\n".join(line for line in lines if line), Role.VERSE)
+        """Lines as they are, each of them one word that may be parted at its blanks; a blank line parts them."""
+        for stanza in re.split(r"\n(?:[ \t]*\n)+", text.expandtabs(TAB).strip("\n")):
+            lines = (line.rstrip().replace(" ", KEPT_BLANK) for line in stanza.split("\n"))
+            self._add("\n".join(Style.TYPEWRITER + line for line in lines if line), Role.VERSE)
 
     def _inline(self, token: Token) -> None:
         children, line = token.children or [], self._line(token)

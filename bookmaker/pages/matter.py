@@ -38,7 +38,7 @@ class Matter(NamedTuple):
 
     `drop` is how far the first of them stands below the first row. `before` and `after` are blank rows, which
     vanish at the head of a page. The first `together` lines are not parted, nor is a line from one of `bound`
-    that follows it; `stays` keeps it with what follows.
+    that follows it; `stays` keeps it with what follows, `signs` with the last lines of what goes before.
     `opens` puts it on a new page, on a `recto` if that is asked for, `sink` rows down; `title` is the heading of the
     whole text, `part` of a part of it; a chapter is `within` such a part.
     What is set apart may stand half a row off the grid, if it has a `run`: the rows from its beginning to the end
@@ -56,6 +56,7 @@ class Matter(NamedTuple):
     together: int = 2
     bound: frozenset[int] = frozenset()
     stays: bool = False
+    signs: bool = False
     opens: bool = False
     recto: bool = False
     sink: int = 0

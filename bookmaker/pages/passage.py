@@ -23,13 +23,15 @@ class Role(Enum):
     TABLE = "table"
     NOTE = "note"
     PLACED = "placed"
+    MOTTO = "motto"
 
 
 class Passage(NamedTuple):
     """One part of a text.
 
-    In `text` words are parted by single spaces, the lines of verse and the rows of tables by line feeds, the cells
-    of a row by tabs; nothing else is white space but no-break spaces. Words may hold the signs of `fount.Style`.
+    In `text` words are parted by single spaces, the lines of verse and mottoes and the rows of tables by line
+    feeds, the cells of a row by tabs; nothing else is white space but no-break spaces. Words may hold the signs of
+    `fount.Style`.
     `level` is the rank of a heading, from 1; `inset` counts the quotations and lists a passage stands in; `mark` is
     the bullet or number of an item or a note, the name of a plate's picture, or one letter for each column of a
     table: l, c or r, as its cells keep left, to the middle or right; for lines `PLACED` there c or r. `line` is the

@@ -35,6 +35,7 @@ def remark_findings(
     yield from _long_headings(remarks, name, setting)
     yield from _broken_words(remarks, name)
     yield from _turned_verses(remarks, name, setting, frame, fitted=fitted)
+    yield from _turned_placed(remarks, name)
     yield from _plain_openings(remarks, name)
     yield from _unfit_tables(remarks, name)
     yield from _short_lines(remarks, name)
@@ -77,6 +78,19 @@ def _room_for_verse(widest: float, setting: Setting, frame: PageFrame, *, fitted
     if page <= MOST_WIDER * frame.width and not fitted:
         ways.append(f"{'' if ways else 'choose '}a page {math.ceil(page * 2 - 1e-6) / 2:g} mm wide")
     return f"{', or '.join(ways)}, for the longest to fit" if ways else ""
+
+
+def _turned_placed(remarks: Remarks, name: str) -> Iterator[Problem]:
+    placed = remarks.placed
+    if placed:
+        which = "1 line" if len(placed) == 1 else f"{len(placed)} lines"
+        does = ("is" if len(placed) == 1 else "are") + " wider than the measure and turned over"
+        yield Problem(
+            f"{which} for the middle or the right of {name} {does}, the first {quoted(placed[0])}",
+            "end such lines where they may be parted, or write a smaller size",
+            Severity.NOTE,
+            field=("file",),
+        )
 
 
 def _plain_openings(remarks: Remarks, name: str) -> Iterator[Problem]:

@@ -41,12 +41,14 @@ class Remarks:
     """All of it, so far as the text has been set.
 
     `wide` are the words parted between letters, `short` the lines that do not reach the margin though they should,
-    `unfit` the lines of the source in which tables begin that have no room for their columns, `long` the headings
-    that are longer than a page, `captions` the size of captions, in mm, if they had to be smaller than the text.
+    `placed` the lines for the middle or the right that are turned over, `unfit` the lines of the source in which
+    tables begin that have no room for their columns, `long` the headings that are longer than a page, `captions` the
+    size of captions, in mm, if they had to be smaller than the text.
     """
 
     wide: dict[str, None] = field(default_factory=dict)
     short: list[str] = field(default_factory=list)
+    placed: list[str] = field(default_factory=list)
     unfit: list[int] = field(default_factory=list)
     long: list[str] = field(default_factory=list)
     captions: float | None = None

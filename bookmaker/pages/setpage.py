@@ -62,6 +62,10 @@ class SetPage:
 
     def _draw_lines(self, canvas: Canvas, area: Rect, slot: Slot, top: float) -> None:
         matter = slot.matter
+        if matter.rule and slot.start and slot.row:
+            # a table that goes on has its heads again
+            heads = matter.rule[0]
+            self._draw_lines(canvas, area, Slot(matter, 0, heads, 0), top + heads * matter.step)
         for initial in matter.initials if slot.start == 0 else ():
             self._draw_words(canvas, area, initial.words, initial.size, Point(initial.x, top - initial.drop))
         baseline = top - matter.drop

@@ -31,6 +31,8 @@ HALVINGS = 30
 class SetTable(NamedTuple):
     """The lines of a table in type of a `size`, those that are not parted from the one before, what its heads take.
 
+    `begin` lines are its heads and what must stand under them.
+
     The rule under the heads goes from `left` to `right`, in mm from the left of the type area.
     """
 
@@ -38,6 +40,7 @@ class SetTable(NamedTuple):
     bound: frozenset[int]
     size: float
     heads: int
+    begin: int
     left: float
     right: float
 
@@ -113,9 +116,10 @@ def _set(
     """The cells on their lines; those of one row begin on one."""
     found: list[SetLine] = []
     bound: set[int] = set()
-    heads = 0
+    heads, starts = 0, list[int]()
     for row in rows:
         before = lines.done
+        starts.append(len(found))
         cells = [
             [
                 line._replace(x=start + (x + _aligned(side, width - lines.width(line.words))) * size)
@@ -130,8 +134,13 @@ def _set(
             done = lines.done if depth == deep - 1 else before
             found.append(first._replace(done=done, more=tuple(others)))
         heads = heads or deep
-    bound.add(heads)
-    return SetTable(tuple(found), frozenset(bound), size, heads, start, start + columns.total * size)
+    ends = [*starts[1:], len(found)]
+    # no single line stands alone under the heads, neither the first nor the last
+    second = ends[1:2] if ends[1:] and ends[1] - ends[0] == 1 else []
+    last = starts[-1:] if ends[-1] - starts[-1] == 1 else []
+    bound.update((heads, *second, *last))
+    begin = ends[min(1 + len(second), len(ends) - 1)]
+    return SetTable(tuple(found), frozenset(bound), size, heads, begin, start, start + columns.total * size)
 
 
 def _aligned(side: str, room: float) -> float:

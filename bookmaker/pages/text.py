@@ -20,6 +20,7 @@ from .languages import unparted
 from .loosest import loosest_line
 from .makeup import MadePage
 from .manuscript import Manuscript, read_manuscript
+from .mottoes import under_next_head
 from .page import Heading, Inside, Margins, PageFrame, numbered
 from .passage import Role
 from .phrases import spoken
@@ -238,7 +239,7 @@ def _without_title(manuscript: Manuscript, title: str) -> Manuscript:
     is_title = first.role is Role.HEADING and first.level == Rank.TITLE
     if not is_title or _bare(as_read(first.text)) != _bare(title):
         return manuscript
-    return replace(manuscript, passages=manuscript.passages[1:])
+    return replace(manuscript, passages=under_next_head(manuscript.passages[1:]))
 
 
 def _bare(title: str) -> str:
