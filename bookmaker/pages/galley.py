@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from .box_sets import BoxSets
 from .boxes import Boxes
 from .fount import Fount
 from .headings import Headings
@@ -46,9 +47,6 @@ NO_PROSE = {
 APART = frozenset({Role.HEADING, Role.BREAK})
 """What ends a letter, a scene or a chapter before it."""
 
-SHORTEST, RAGGED_HYPHEN = 1 / 3, 150.0
-"""A ragged line that lacks less than this share of the measure is not filled by a hyphen; `breaking` has badness."""
-
 DASH = "-"
 """The mark of items in typefaces without bullets."""
 
@@ -68,12 +66,10 @@ class Galley:
         self._justified = setting.fit_to_justify if manner.justified is None else manner.justified
         # rounding must not turn away a line that fills the measure exactly
         self.measure = setting.measure + 1e-9
-        room = (self.measure - setting.indent) / setting.size
-        self._ragged = self._boxes_in(room, ragged=True)
-        self.boxes = self._boxes_in(room, ragged=False) if self._justified else self._ragged
-        self._spare: dict[float, Boxes] = {}
-        self._narrow: dict[tuple[float, bool], Boxes] = {}
-        self._centred = self._sparing(self.measure, hanging=False)
+        self._room = (self.measure - setting.indent) / setting.size
+        self._sets = BoxSets(fount, manner.hanging, self.remarks.wide)
+        self.boxes = self._sets.filled(self._room) if self._justified else self._sets.ragged(self._room)
+        self._centred = self._sparing(self.measure)
         self._headings = Headings(fount, setting, manner, self.lines, ())
         self._captions = Captions(fount, setting, self.lines, ())
         self._before: Passage | None = None
@@ -186,12 +182,9 @@ class Galley:
         marks = (Initial(self._mark(passage), left - step, setting.size),) if passage.mark else ()
         return matter._replace(together=together, bound=turned, initials=marks)
 
-    def _sparing(self, room: float, *, hanging: bool) -> Boxes:
+    def _sparing(self, room: float, *, hanging: bool = False) -> Boxes:
         """Boxes of words that are hyphenated only where `room` mm are too narrow for them."""
-        if room not in self._spare:
-            ems = room / self.setting.size
-            self._spare[room] = Boxes(self.fount, ems, hanging=hanging, sparing=True, wide=self.remarks.wide)
-        return self._spare[room]
+        return self._sets.sparing(room / self.setting.size, hanging=hanging)
 
     def _item(self, passage: Passage) -> Matter:
         setting = self.setting
@@ -239,9 +232,7 @@ class Galley:
 
     def _motto(self, passage: Passage) -> Matter:
         """Words of somebody else under a head: what they belong to begins after them."""
-        setting = self.setting
-        boxes = self._sparing(setting.measure, hanging=False)
-        lines = motto_lines(passage.text, self.lines, boxes, setting)
+        lines = motto_lines(passage.text, self.lines, self._sparing, self.setting)
         return self._prose(Role.MOTTO, lines, passage)._replace(together=len(lines))
 
     def _note(self, passage: Passage) -> Matter:
@@ -285,18 +276,8 @@ class Galley:
 
     def _boxes_for(self, measures: Measures, size: float, *, ragged: bool) -> Boxes:
         """Boxes of which none is wider than any of some lines in type of a size in mm."""
-        room = (min(measures.widths) - max(0.0, measures.indent)) / size
-        usual = self._ragged if ragged else self.boxes
-        if room >= usual.room:
-            return usual
-        if (room, ragged) not in self._narrow:
-            self._narrow[room, ragged] = self._boxes_in(room, ragged=ragged)
-        return self._narrow[room, ragged]
-
-    def _boxes_in(self, room: float, *, ragged: bool) -> Boxes:
-        """Boxes for lines that have so many ems; where they need not be filled, hyphens are for the very short."""
-        spared = RAGGED_HYPHEN * (room * SHORTEST) ** 3 if ragged else 0.0
-        return Boxes(self.fount, room, hanging=self.manner.hanging, hyphens=spared, wide=self.remarks.wide)
+        room = min(self._room, (min(measures.widths) - max(0.0, measures.indent)) / size)
+        return self._sets.ragged(room) if ragged else self._sets.filled(room)
 
 
 def _counted(apart: list[Matter]) -> Iterator[Matter]:

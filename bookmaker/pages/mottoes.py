@@ -5,7 +5,7 @@ They are set like an epigraph: a block of ragged lines in the middle, in italic,
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from itertools import takewhile
 
 from .boxes import Boxes
@@ -57,8 +57,10 @@ def under_next_head(passages: Sequence[Passage]) -> tuple[Passage, ...]:
     return tuple(passages)
 
 
-def motto_lines(text: str, lines: Lines, boxes: Boxes, setting: Setting) -> tuple[SetLine, ...]:
-    """The lines of a motto, those of its source at the right of the block."""
+def motto_lines(
+    text: str, lines: Lines, boxes_in: Callable[[float], Boxes], setting: Setting
+) -> tuple[SetLine, ...]:
+    """The lines of a motto, those of its source at the right of the block; `boxes_in` are those for a room in mm."""
     room = setting.measure * WIDEST
     found: list[tuple[SetLine, float, bool]] = []
     for line in text.split("\n"):
@@ -67,7 +69,8 @@ def motto_lines(text: str, lines: Lines, boxes: Boxes, setting: Setting) -> tupl
         source = bool(found) and as_read(words).startswith(SOURCE)
         if Style.ITALIC in lines.fount.faces and not source:
             words = " ".join(map(_in_italic, words.split(" ")))
-        for part in lines.paragraph(words, Measures(within, (room - within,)), boxes, setting.size, justified=False):
+        boxes, measures = boxes_in(room - within), Measures(within, (room - within,))
+        for part in lines.paragraph(words, measures, boxes, setting.size, justified=False):
             found.append((part, part.x + lines.width(part.words) * setting.size, source))
     width = max(right for _, right, _ in found)
     left = (setting.measure - width) / 2
