@@ -13,7 +13,7 @@ from fractions import Fraction
 
 from .errors import near_match
 
-__all__ = ["Kind", "NotAMeasure", "read_number", "read_quantity", "show", "split_number", "tidy"]
+__all__ = ["Kind", "NotAMeasure", "counted", "read_number", "read_quantity", "show", "split_number", "tidy"]
 
 LONGEST_TEXT = 80
 """No measure is longer than this many characters; it also keeps a stray novel from being searched."""
@@ -229,3 +229,12 @@ def _wrong_unit(number: str, unit: str, kind: Kind) -> NotAMeasure:
     units = " or ".join(kind.words) if len(kind.words) < 3 else ", ".join(kind.words)
     remedy = f"write {show(number)} {spellings[meant]}" if meant else f"write it in {units}"
     return NotAMeasure(f"{show(unit)!r} is not a unit of {kind.noun}", remedy)
+
+
+def counted(number: int, what: str, many: str = "") -> str:
+    """So many of something.
+
+    >>> counted(1, "strip"), counted(2, "box", "boxes")
+    ('1 strip', '2 boxes')
+    """
+    return f"{number} {what if number == 1 else many or what + 's'}"

@@ -8,13 +8,14 @@ from itertools import groupby
 from ..book_plan import BookPlan
 from ..cutting import CutPart
 from ..plan import ShelfPlan
+from ..quantities import counted
 from .cautions import IN_SHORT
 from .items import Beside, Column, Heading, Item, Paragraph, Tick, table
 from .job import BookJob, BoxJob, Making, Measure
 from .materials import supplies_needed
 from .prints import Prints
 from .supply_words import amount_of
-from .wording import counted, listed, sides, thick
+from .wording import listed, sides, thick
 
 __all__ = ["book_chapter", "box_chapter"]
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from ..flat import FoldKind
 from ..plan import ShelfPlan
+from ..quantities import counted
 from ..stand_ins import printable
 from .cautions import CAUTIONS
 from .items import Beside, Column, Heading, Item, Paragraph, Tick, table
@@ -14,7 +15,7 @@ from .materials import boards_needed, papers_needed, supplies_needed
 from .prints import SheetOfFile
 from .shelf_views import space_figure
 from .supply_words import amount_of, area_of
-from .wording import counted, listed, thick
+from .wording import listed, thick
 
 __all__ = ["shelf_chapter"]
 

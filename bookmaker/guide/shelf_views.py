@@ -8,12 +8,13 @@ from ..arrangement import Stood, arranged
 from ..drawing import Art, Drawn, Pen
 from ..geometry import Path, Point, Rect, Size
 from ..plan import ShelfPlan
+from ..quantities import counted
 from ..shelf import SpaceFit, Verdict
 from ..stand_ins import printable
 from .ink import EDGE, PAPER, Shape, chain, word
 from .items import Figure
 from .scale_drawings import said, scale_for
-from .wording import counted, listed, long
+from .wording import listed, long
 
 __all__ = ["space_figure"]
 

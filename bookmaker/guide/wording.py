@@ -9,7 +9,7 @@ from ..geometry import Size
 from ..spec.stocks import GLUES
 from ..units import print_mm
 
-__all__ = ["counted", "glue_called", "in_words", "listed", "long", "measured_in_parts", "numbers", "sides", "thick"]
+__all__ = ["glue_called", "in_words", "listed", "long", "measured_in_parts", "numbers", "sides", "thick"]
 
 WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
@@ -48,15 +48,6 @@ def in_words(number: int) -> str:
     ('two', '48')
     """
     return WORDS[number] if 0 <= number < len(WORDS) else str(number)
-
-
-def counted(number: int, what: str, many: str = "") -> str:
-    """So many of something.
-
-    >>> counted(1, "strip"), counted(2, "box", "boxes")
-    ('1 strip', '2 boxes')
-    """
-    return f"{number} {what if number == 1 else many or what + 's'}"
 
 
 def listed(parts: Sequence[str]) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from ..errors import Problem, Severity
 from ..eyesight import FEWEST_DOTS
+from ..quantities import counted
 from ..units import from_pt, to_pt
 from .fount import as_read
 from .page import PageFrame
@@ -57,12 +58,10 @@ def _turned_verses(
 ) -> Iterator[Problem]:
     verses = remarks.verses
     if verses.turned > FEWEST_TURNED * verses.count:
-        which = "line of verse is" if verses.count == 1 else "lines of verse are"
-        yield Problem(
-            f"{verses.turned} of {verses.count} {which} wider than the measure of {name} and turned over",
+        which = counted(verses.count, "line of verse is", "lines of verse are")
+        yield _note(
+            f"{verses.turned} of {which} wider than the measure of {name} and turned over",
             _room_for_verse(verses.widest, setting, frame, fitted=fitted),
-            Severity.NOTE,
-            field=("file",),
         )
 
 
@@ -83,27 +82,23 @@ def _room_for_verse(widest: float, setting: Setting, frame: PageFrame, *, fitted
 def _turned_placed(remarks: Remarks, name: str) -> Iterator[Problem]:
     placed = remarks.placed
     if placed:
-        which = "1 line" if len(placed) == 1 else f"{len(placed)} lines"
-        does = ("is" if len(placed) == 1 else "are") + " wider than the measure and turned over"
-        yield Problem(
-            f"{which} for the middle or the right of {name} {does}, the first {quoted(placed[0])}",
+        are = "is" if len(placed) == 1 else "are"
+        yield _note(
+            f"{counted(len(placed), 'line')} for the middle or the right of {name} {are} wider than the measure and "
+            f"turned over, the first {quoted(placed[0])}",
             "end such lines where they may be parted, or write a smaller size",
-            Severity.NOTE,
-            field=("file",),
         )
 
 
 def _plain_openings(remarks: Remarks, name: str) -> Iterator[Problem]:
     plain = remarks.plain
     if plain:
-        which = "1 chapter" if len(plain) == 1 else f"{len(plain)} chapters"
-        begins = "begins" if len(plain) == 1 else "begin"
-        yield Problem(
-            f"{which} of {name} {begins} without a drop capital; the first text, {quoted(plain[0].text)}, "
-            f"{plain[0].why.value}",
+        begin = "begins" if len(plain) == 1 else "begin"
+        yield _note(
+            f"{counted(len(plain), 'chapter')} of {name} {begin} without a drop capital; the first text, "
+            f"{quoted(plain[0].text)}, {plain[0].why.value}",
             "write another beginning, drop_capital: with fewer lines, or no",
-            Severity.NOTE,
-            field=("drop_capital",),
+            "drop_capital",
         )
 
 
@@ -114,12 +109,10 @@ def _small_captions(remarks: Remarks, name: str, setting: Setting, frame: PageFr
     remedy = f"write shorter captions in {name}"
     told = list(too_small("the captions", setting.typeface, size, frame, remedy, ("file",)))
     yield from told or [
-        Problem(
+        _note(
             f"the captions of {name} are set in {to_pt(size):.2g} pt type, for the longest to leave half the page "
             "to its picture",
             remedy,
-            Severity.NOTE,
-            field=("file",),
         )
     ]
 
@@ -130,26 +123,20 @@ def _long_headings(remarks: Remarks, name: str, setting: Setting) -> Iterator[Pr
         which = f"the heading {quoted(long[0])} of {name} is"
         if len(long) > 1:
             which = f"{len(long)} headings of {name}, the first {quoted(long[0])}, are"
-        rows = "1 line" if setting.lines_per_page == 1 else f"{setting.lines_per_page} lines"
-        yield Problem(
-            f"{which} longer than a page, which has {rows}, and parted",
+        yield _warning(
+            f"{which} longer than a page, which has {counted(setting.lines_per_page, 'line')}, and parted",
             "write shorter headings, or a smaller size",
-            Severity.WARNING,
-            field=("file",),
         )
 
 
 def _broken_words(remarks: Remarks, name: str) -> Iterator[Problem]:
     wide = remarks.wide
     if wide:
-        which = "1 word is" if len(wide) == 1 else f"{len(wide)} words are"
         first = as_read(next(iter(wide)))[:10]
-        yield Problem(
-            f"{which} wider than the lines of {name} and broken between letters; "
+        yield _note(
+            f"{counted(len(wide), 'word is', 'words are')} wider than the lines of {name} and broken between letters; "
             f"the first begins {quoted(first)}",
             "write a smaller size, or part such words by hand with soft hyphens",
-            Severity.NOTE,
-            field=("file",),
         )
 
 
@@ -160,22 +147,26 @@ def _unfit_tables(remarks: Remarks, name: str) -> Iterator[Problem]:
         which = f"the table in line {unfit[0]} of {name} has no room for its columns, so"
         if count > 1:
             which = f"{count} tables of {name} have no room for their columns, the first in line {unfit[0]}:"
-        yield Problem(
+        yield _warning(
             f"{which} each row is set on lines of its own",
             "write a smaller size, fewer columns, or shorter words in them",
-            Severity.WARNING,
-            field=("file",),
         )
 
 
 def _short_lines(remarks: Remarks, name: str) -> Iterator[Problem]:
     short = remarks.short
     if short:
-        which, ends = ("1 line", "ends") if len(short) == 1 else (f"{len(short)} lines", "end")
-        yield Problem(
-            f"{which} of {name} cannot be filled and {ends} short of the margin, "
+        end = "ends" if len(short) == 1 else "end"
+        yield _note(
+            f"{counted(len(short), 'line')} of {name} cannot be filled and {end} short of the margin, "
             f"the first one {quoted(short[0])}",
             "write a smaller size, another wording, or justified: no",
-            Severity.NOTE,
-            field=("file",),
         )
+
+
+def _note(message: str, remedy: str, key: str = "file") -> Problem:
+    return Problem(message, remedy, Severity.NOTE, field=(key,))
+
+
+def _warning(message: str, remedy: str) -> Problem:
+    return Problem(message, remedy, Severity.WARNING, field=("file",))

@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from ...covers.case import Case
 from ...cutting import CutPart
 from ...flat import Flat, Role
+from ...quantities import counted
 from ..cover_views import case_view
 from ..job import BookJob, Making, Supply, Unit
 from ..scale_drawings import flat_figure
-from ..wording import counted, glue_called, listed, long, sides, thick
+from ..wording import glue_called, listed, long, sides, thick
 from .shared import (
     BEFORE,
     FOLDING,

@@ -7,10 +7,11 @@ from itertools import pairwise
 
 from ...blocks.concertina import Concertina
 from ...flat import Flat, FoldKind, Role
+from ...quantities import counted
 from ..job import BookJob, Making
 from ..scale_drawings import flat_figure
 from ..side_views import concertina_view
-from ..wording import counted, glue_called, listed, long, measured_in_parts
+from ..wording import glue_called, listed, long, measured_in_parts
 from .shared import (
     FOLDING,
     KNIFE,

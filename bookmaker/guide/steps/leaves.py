@@ -6,9 +6,10 @@ from collections.abc import Iterator, Sequence
 
 from ...blocks.leaves import Leaves
 from ...flat import Face, Flat
+from ...quantities import counted
 from ..job import BookJob, Making
 from ..scale_drawings import flat_figure
-from ..wording import counted, glue_called, listed, long, sides, thick
+from ..wording import glue_called, listed, long, sides, thick
 from .shared import (
     KNIFE,
     PRESS,

@@ -7,10 +7,11 @@ from math import ceil
 
 from ...blocks.sections import Sections
 from ...flat import Flat, MarkKind
+from ...quantities import counted
 from ..job import BookJob, Making, Supply, Unit
 from ..scale_drawings import flat_figure
 from ..side_views import sections_view
-from ..wording import counted, glue_called, in_words, listed, long, numbers, sides
+from ..wording import glue_called, in_words, listed, long, numbers, sides
 from .shared import (
     FOLDING,
     KNIFE,

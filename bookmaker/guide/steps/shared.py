@@ -7,12 +7,13 @@ from collections.abc import Iterable, Iterator
 from ...book_plan import BookPlan
 from ...flat import Flat, Fold, FoldKind, Role
 from ...geometry import Rect, Size
+from ...quantities import counted
 from ...spec.sheets import Turn
 from ...spec.stocks import GLUES
 from ...stock import Stock
 from ...thickness import Layer
 from ..job import BookJob, Measure, Supply, Unit
-from ..wording import counted, listed, long, thick
+from ..wording import listed, long, thick
 
 __all__ = [
     "BEFORE",

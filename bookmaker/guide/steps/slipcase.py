@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...flat import Role
+from ...quantities import counted
 from ..job import BoxJob, Making, Measure
 from ..scale_drawings import flat_figure
-from ..wording import counted, glue_called, listed, long, sides, thick
+from ..wording import glue_called, listed, long, sides, thick
 from .shared import FOLDING, KNIFE, SCORING, film_said, folds_said, glue_over, panels_of, print_sheets, row_written
 
 __all__ = ["making"]
