@@ -1,5 +1,5 @@
 """``python -m bookmaker`` does what ``bookmaker`` does."""
 
-from .cli import main
+from .cli.commands import main
 
 main()

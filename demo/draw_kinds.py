@@ -49,9 +49,7 @@ def _shown(folder: Path, file: str, sheet: int, place: list[float]) -> Image.Ima
 def draw(folder: Path, into: Path) -> None:
     """Lay the pages in rows on a desk."""
     plan = json.loads((folder / "plan.json").read_text(encoding="utf-8"))
-    rows = [
-        [[_shown(folder, *panel) for panel in _panels(plan, title, pages)] for title, pages in row] for row in ROWS
-    ]
+    rows = [[[_shown(folder, *panel) for panel in _panels(plan, title, pages)] for title, pages in row] for row in ROWS]
     widths = [sum(sum(page.width for page in spread) + GAP for spread in row) + GAP for row in rows]
     heights = [max(page.height for spread in row for page in spread) + GAP for row in rows]
     desk = Image.new("RGB", (max(widths), sum(heights) + GAP), DESK)

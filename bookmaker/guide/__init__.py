@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from ..book_names import called_in_list
-from ..drawing import Art
-from ..geometry import Size
-from ..plan import ShelfPlan
-from ..whereabouts import Whereabouts
+from ..ground.drawing import Art
+from ..ground.geometry import Size
+from ..shelf.plan import ShelfPlan
+from ..shelf.whereabouts import Whereabouts
+from ..shelf_file.book_names import called_in_list
 from .book_chapter import book_chapter, box_chapter
 from .cutting_list import cutting_list_pages
 from .items import Item, figure_room

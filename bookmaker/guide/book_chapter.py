@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from ..book_plan import BookPlan
-from ..cutting import CutPart
-from ..plan import ShelfPlan
-from ..quantities import counted
+from ..ground.quantities import counted
+from ..sheets.cutting import CutPart
+from ..shelf.plan import ShelfPlan
+from ..things.book.plan import BookPlan
 from .cautions import IN_SHORT
 from .items import Beside, Column, Heading, Item, Paragraph, Tick, table
 from .job import BookJob, BoxJob, Making, Measure

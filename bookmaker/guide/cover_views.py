@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from ..covers.case import Case
-from ..covers.cover import CoverPlan
-from ..covers.wrap import Wrap
-from ..drawing import Art, Drawn, Pen
-from ..geometry import Size
+from ..ground.drawing import Art, Drawn, Pen
+from ..ground.geometry import Size
+from ..things.book.covers.case import Case
+from ..things.book.covers.cover import CoverPlan
+from ..things.book.covers.wrap import Wrap
 from .ink import PAPER
 from .items import Figure
 from .view import GLUE, View

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import groupby
 
-from ..cutting import CutPart
-from ..drawing import Art
-from ..geometry import Size
+from ..ground.drawing import Art
+from ..ground.geometry import Size
+from ..sheets.cutting import CutPart
 from .items import Column, Heading, Item, Paragraph, table
 from .pages import paged
 

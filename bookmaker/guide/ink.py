@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..drawing import BLACK, Canvas, Colour, Pen
-from ..flat import FoldKind
-from ..geometry import Path, Point, Transform, polygon
-from ..stand_ins import face_with
-from ..typefaces import TextLine, set_line
+from ..ground.drawing import BLACK, Canvas, Colour, Pen
+from ..ground.geometry import Path, Point, Transform, polygon
+from ..ground.typefaces import TextLine, set_line
+from ..sheets.flat import FoldKind
+from ..typesetting.stand_ins import face_with
 
 __all__ = ["EDGE", "FOLDED", "GREY", "HAIRLINE", "PAPER", "TRIMMED", "Shape", "Word", "chain", "line", "word"]
 

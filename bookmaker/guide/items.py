@@ -9,9 +9,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from ..drawing import BLACK, Art, Canvas, Colour, Drawn, Pen
-from ..geometry import Path, Point, Rect, Size, Transform
-from ..typefaces import TextLine
+from ..ground.drawing import BLACK, Art, Canvas, Colour, Drawn, Pen
+from ..ground.geometry import Path, Point, Rect, Size, Transform
+from ..ground.typefaces import TextLine
 from .ink import GREY, HAIRLINE, Shape, line
 from .wrapping import wrapped
 

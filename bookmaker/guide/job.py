@@ -6,11 +6,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
-from ..book_plan import BookPlan
-from ..covers.slipcase import SlipcasePlan
-from ..spec.stocks import GLUES
-from ..stock import Stock
-from ..whereabouts import Whereabouts
+from ..paper.stock import Stock
+from ..paper.stock_entry import GLUES
+from ..shelf.whereabouts import Whereabouts
+from ..things.book.plan import BookPlan
+from ..things.slipcase.plan import SlipcasePlan
 from .items import Figure
 from .prints import Prints
 

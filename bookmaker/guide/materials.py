@@ -6,10 +6,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from math import ceil
 
-from ..cutting import CutPart
-from ..geometry import Size
-from ..spec.stocks import GLUES
-from ..stock import Stock
+from ..ground.geometry import Size
+from ..paper.stock import Stock
+from ..paper.stock_entry import GLUES
+from ..sheets.cutting import CutPart
 from .job import Supply, Unit
 from .prints import SheetOfFile
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from itertools import accumulate, chain
 
-from ..drawing import Art, Drawn
-from ..geometry import Point, Rect, Size
+from ..ground.drawing import Art, Drawn
+from ..ground.geometry import Point, Rect, Size
 from .ink import GREY
 from .items import Item, Lines
 from .wrapping import wrapped

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from ..errors import FieldPath
-from ..piece import Piece
-from ..sheets import Sheet
-from ..spec.sheets import Turn
+from ..ground.problems import FieldPath
+from ..paper.printer_entry import Turn
+from ..sheets.layout import Sheet
+from ..sheets.piece import Piece
 from .wording import listed, numbers
 
 __all__ = ["Prints", "SheetOfFile"]

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..drawing import Art, Drawn
-from ..flat import Face, Flat, MarkKind, Panel
-from ..geometry import Path, Rect, Size, Transform, polygon
+from ..ground.drawing import Art, Drawn
+from ..ground.geometry import Path, Rect, Size, Transform, polygon
+from ..sheets.flat import Face, Flat, MarkKind, Panel
 from .ink import EDGE, FOLDED, HAIRLINE, PAPER, TRIMMED, Shape, line, word
 from .items import Figure
 from .wording import sides
@@ -18,6 +18,7 @@ SCALES = (20.0, 10.0, 5.0, 3.0, 2.0, 1.5, 1.0, 1 / 2, 1 / 3, 1 / 4, 1 / 5, 1 / 1
 
 ENLARGED = 70.0
 """A part that is drawn larger than it is gets no wider than this, in mm."""
+
 
 def scale_for(size: Size, room: Size) -> float:
     """The largest scale at which something has room."""

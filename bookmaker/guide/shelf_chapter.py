@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..flat import FoldKind
-from ..plan import ShelfPlan
-from ..quantities import counted
-from ..stand_ins import printable
+from ..ground.quantities import counted
+from ..sheets.flat import FoldKind
+from ..shelf.plan import ShelfPlan
+from ..typesetting.stand_ins import printable
 from .cautions import CAUTIONS
 from .items import Beside, Column, Heading, Item, Paragraph, Tick, table
 from .job import Making
@@ -169,5 +169,3 @@ def _folds(plan: ShelfPlan) -> Iterator[Item]:
         "dots are where a block is trimmed. Fold with the grain: bend the paper both ways, the softer bend is "
         "around the grain."
     )
-
-

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..arrangement import Stood, arranged
-from ..drawing import Art, Drawn, Pen
-from ..geometry import Path, Point, Rect, Size
-from ..plan import ShelfPlan
-from ..quantities import counted
-from ..shelf import SpaceFit, Verdict
-from ..stand_ins import printable
+from ..ground.drawing import Art, Drawn, Pen
+from ..ground.geometry import Path, Point, Rect, Size
+from ..ground.quantities import counted
+from ..shelf.arrangement import Stood, arranged
+from ..shelf.fit import SpaceFit, Verdict
+from ..shelf.plan import ShelfPlan
+from ..typesetting.stand_ins import printable
 from .ink import EDGE, PAPER, Shape, chain, word
 from .items import Figure
 from .scale_drawings import said, scale_for

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from ..drawing import Art, Drawn
-from ..flat import Flat, Role
-from ..geometry import Size
+from ..ground.drawing import Art, Drawn
+from ..ground.geometry import Size
+from ..sheets.flat import Flat, Role
 from .items import Figure
 from .view import GLUE, SHEETS, View
 
@@ -76,9 +76,7 @@ def _heights(shown: Sequence[int]) -> dict[int, float]:
     return heights
 
 
-def _fold(
-    view: View, panel: int, ys: tuple[float, float], xs: tuple[float, float], begun: int | None
-) -> Iterable[Art]:
+def _fold(view: View, panel: int, ys: tuple[float, float], xs: tuple[float, float], begun: int | None) -> Iterable[Art]:
     """The fold after a panel, or the joint where a strip is begun; backs that are glued together are filled grey."""
     (upper, lower), (spine, fore_edge) = ys, xs
     valley = panel % 2 == 0

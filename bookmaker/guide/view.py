@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from ..drawing import Colour, Pen
-from ..geometry import Path, Point, Rect, polygon
+from ..ground.drawing import Colour, Pen
+from ..ground.geometry import Path, Point, Rect, polygon
 from .ink import EDGE, Shape, Word, chain, line, word
 
 __all__ = ["GLUE", "SHEETS", "View"]

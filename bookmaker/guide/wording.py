@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import groupby
 
-from ..geometry import Size
-from ..spec.stocks import GLUES
-from ..units import print_mm
+from ..ground.geometry import Size
+from ..ground.units import print_mm
+from ..paper.stock_entry import GLUES
 
 __all__ = ["glue_called", "in_words", "listed", "long", "measured_in_parts", "numbers", "sides", "thick"]
 

@@ -7,8 +7,8 @@ import unicodedata
 from collections.abc import Iterator
 from functools import lru_cache
 
-from ..stand_ins import face_with
-from ..typefaces import Run, TextLine, Typeface, bundled, set_line
+from ..ground.typefaces import Run, TextLine, Typeface, bundled, set_line
+from ..typesetting.stand_ins import face_with
 
 __all__ = ["wrapped"]
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..drawing import BLACK, Art, Pen
-from ..flat import FoldKind
-from ..geometry import Point
-from ..marks import CUT, FOLD_PENS, Line, Note
-from ..typefaces import bundled, set_line
-from ..units import MM_PER_INCH, from_pt
+from ..ground.drawing import BLACK, Art, Pen
+from ..ground.geometry import Point
+from ..ground.typefaces import bundled, set_line
+from ..ground.units import MM_PER_INCH, from_pt
+from ..sheets.flat import FoldKind
+from ..sheets.marks import CUT, FOLD_PENS, Line, Note
 
 __all__ = ["GRATINGS", "fold_strip", "gratings", "lines", "type_sizes"]
 

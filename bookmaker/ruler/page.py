@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from pathlib import Path as FilePath
 
-from ..drawing import Art, Pen
-from ..errors import CommandError, Problem
-from ..geometry import Path, Point, Size, Transform
-from ..marks import Blot, Line, Note
-from ..papers import SheetFormat
-from ..spec.sheets import RULE_LENGTH, PrinterEntry
-from ..stock import calibration
-from ..typefaces import bundled, set_line
-from ..units import print_mm
+from ..ground.drawing import Art, Pen
+from ..ground.geometry import Path, Point, Size, Transform
+from ..ground.problems import CommandError, Problem
+from ..ground.typefaces import bundled, set_line
+from ..ground.units import print_mm
+from ..paper.papers import SheetFormat
+from ..paper.printer_entry import RULE_LENGTH, PrinterEntry
+from ..paper.stock import calibration
+from ..sheets.marks import Blot, Line, Note
 from ..writers.pdf import PdfFile
 from .ladders import fold_strip, gratings, lines, type_sizes
 from .rules import BETWEEN, EDGE, rules, square, stairs

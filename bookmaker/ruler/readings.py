@@ -9,11 +9,11 @@ from typing import Any
 
 from pydantic import ValidationError
 
-from ..errors import Problem
-from ..papers import SheetFormat
-from ..spec.sheets import PrinterEntry, Profile
-from ..spec_errors import explain
-from ..units import NotAMeasure, parse_offset, print_mm
+from ..ground.problems import Problem
+from ..ground.units import NotAMeasure, parse_offset, print_mm
+from ..paper.papers import SheetFormat
+from ..paper.printer_entry import PrinterEntry, Profile
+from ..shelf_file.spec_errors import explain
 from .rules import STAIRS
 
 __all__ = ["PROFILE_MARK", "Ask", "measure", "profile_text"]

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..drawing import Art, Pen
-from ..geometry import Point, Size, Transform
-from ..marks import Line, Note
-from ..spec.sheets import RULE_LENGTH, SQUARE
-from ..typefaces import bundled, set_line
+from ..ground.drawing import Art, Pen
+from ..ground.geometry import Point, Size, Transform
+from ..ground.typefaces import bundled, set_line
+from ..paper.printer_entry import RULE_LENGTH, SQUARE
+from ..sheets.marks import Line, Note
 
 __all__ = ["BETWEEN", "EDGE", "STAIRS", "rules", "square", "stairs"]
 

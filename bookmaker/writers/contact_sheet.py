@@ -8,11 +8,11 @@ from pathlib import Path as FilePath
 
 import pypdfium2
 
-from ..drawing import Canvas, Colour
-from ..geometry import Path, Point, Rect, Size, Transform
-from ..stand_ins import face_with
-from ..typefaces import set_line
-from ..units import MM_PER_INCH, to_pt
+from ..ground.drawing import Canvas, Colour
+from ..ground.geometry import Path, Point, Rect, Size, Transform
+from ..ground.typefaces import set_line
+from ..ground.units import MM_PER_INCH, to_pt
+from ..typesetting.stand_ins import face_with
 from .pdf import PdfFile
 from .shelf_front import Front, Row, Shown, rows_of
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from pathlib import Path as FilePath
 
-from ..drawing import Art
-from ..geometry import Size
+from ..ground.drawing import Art
+from ..ground.geometry import Size
 from .pdf import PdfFile
 
 __all__ = ["write_leaflet"]

@@ -23,11 +23,11 @@ from reportlab.pdfbase.pdfdoc import (
     PDFString,
 )
 
-from ..geometry import Rect, Size
-from ..imported import ImportedPage
-from ..pictures import Picture
-from ..typefaces import Typeface
-from ..units import to_pt
+from ..ground.geometry import Rect, Size
+from ..ground.imported import ImportedPage
+from ..ground.pictures import Picture
+from ..ground.typefaces import Typeface
+from ..ground.units import to_pt
 from .pdf_canvas import PageResources, PdfCanvas
 from .pdf_embedding import compressed, embed
 from .pdf_fonts import EmbeddedFont
@@ -140,6 +140,7 @@ class PdfFile:
             self._document.updateSignature(content)
             self._document.Reference(compressed(content, **entries), name)
         return self._forms[key]
+
     def _layer(self, title: str) -> str:
         return self._layers.setdefault(title, layer_name(len(self._layers) + 1))
 

@@ -7,13 +7,13 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from math import nan
 
-from ..drawing import Art, Colour, Pen
-from ..geometry import Path, Point, Rect, Transform
-from ..imported import ImportedPage
-from ..pictures import Picture
-from ..typefaces import TextLine, Typeface
-from ..units import to_pt
-from ..word_line import WordLine
+from ..ground.drawing import Art, Colour, Pen
+from ..ground.geometry import Path, Point, Rect, Transform
+from ..ground.imported import ImportedPage
+from ..ground.pictures import Picture
+from ..ground.typefaces import TextLine, Typeface
+from ..ground.units import to_pt
+from ..typesetting.word_line import WordLine
 from .pdf_fonts import EmbeddedFont
 from .pdf_numbers import matrix, number, point, points
 

@@ -13,7 +13,7 @@ from fontTools.pens.t2CharStringPen import T2CharStringPen
 from fontTools.pens.ttGlyphPen import TTGlyphPen
 from reportlab.pdfbase.pdfdoc import PDFArrayCompact, PDFDictionary, PDFName, PDFStream, PDFString
 
-from ..errors import Problem, ShelfFileError
+from ..ground.problems import Problem, ShelfFileError
 from .pdf_fonts import EmbeddedFont
 
 __all__ = ["compressed", "embed"]

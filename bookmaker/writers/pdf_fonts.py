@@ -13,7 +13,7 @@ from collections.abc import Iterable
 
 from fontTools.ttLib import TTFont
 
-from ..typefaces import Glyph, Run, Typeface
+from ..ground.typefaces import Glyph, Run, Typeface
 from .pdf_numbers import number
 
 __all__ = ["EmbeddedFont", "SetText"]

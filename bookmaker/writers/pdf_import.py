@@ -22,9 +22,9 @@ from pypdf.generic import (
 )
 from reportlab.pdfbase.pdfdoc import PDFObject, PDFObjectReference
 
-from ..errors import Problem, ShelfFileError
-from ..geometry import Rect
-from ..imported import ImportedPage, Node, content_of, opened, pages_of
+from ..ground.geometry import Rect
+from ..ground.imported import ImportedPage, Node, content_of, opened, pages_of
+from ..ground.problems import Problem, ShelfFileError
 from .pdf_numbers import points
 
 __all__ = ["import_pages"]

@@ -11,8 +11,8 @@ from typing import Any
 from PIL import Image
 from reportlab.pdfbase.pdfdoc import PDFDictionary, PDFName, PDFStream
 
-from ..pictures import Picture
-from ..units import MM_PER_INCH
+from ..ground.pictures import Picture
+from ..ground.units import MM_PER_INCH
 
 __all__ = ["PlacedPicture"]
 

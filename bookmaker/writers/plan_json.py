@@ -6,17 +6,17 @@ import json
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
-from ..covers.slipcase import SlipcasePlan
-from ..cutting import CutPart
-from ..designs import Lettering
-from ..errors import Problem, show_field
-from ..eyesight import Legibility
-from ..feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
-from ..flat import Fold, Stroke
-from ..geometry import Point, Rect
-from ..plan import BookPlan, ShelfPlan
-from ..sheets import Placement, Sheet, Tally
-from ..shelf import SpaceFit
+from ..ground.geometry import Point, Rect
+from ..ground.problems import Problem, show_field
+from ..paper.eyesight import Legibility
+from ..sheets.cutting import CutPart
+from ..sheets.flat import Fold, Stroke
+from ..sheets.layout import Placement, Sheet, Tally
+from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
+from ..shelf.fit import SpaceFit
+from ..shelf.plan import BookPlan, ShelfPlan
+from ..things.book.designs import Lettering
+from ..things.slipcase.plan import SlipcasePlan
 
 __all__ = ["check_report", "dump", "plan_report"]
 

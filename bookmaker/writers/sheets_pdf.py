@@ -6,9 +6,9 @@ from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from pathlib import Path as FilePath
 
-from ..drawing import Art
-from ..geometry import Transform
-from ..impressions import Impression
+from ..ground.drawing import Art
+from ..ground.geometry import Transform
+from ..sheets.impressions import Impression
 from .pdf import PdfFile
 from .pdf_canvas import PdfCanvas
 

@@ -6,12 +6,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
 
-from ..arrangement import Stood, arranged
-from ..covers.slipcase import SlipcasePlan
-from ..flat import Role
-from ..geometry import Rect
-from ..piece import Piece
-from ..plan import ShelfPlan
+from ..ground.geometry import Rect
+from ..sheets.flat import Role
+from ..sheets.piece import Piece
+from ..shelf.arrangement import Stood, arranged
+from ..shelf.plan import ShelfPlan
+from ..things.slipcase.plan import SlipcasePlan
 
 __all__ = ["Front", "Row", "Shown", "Spine", "fronts", "rows_of", "spine_of"]
 

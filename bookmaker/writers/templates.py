@@ -7,12 +7,12 @@ from pathlib import Path as FilePath
 
 import pypdfium2
 
-from ..drawing import BLACK, WHITE, Canvas, Colour, Pen
-from ..flat import Flat, Role
-from ..geometry import Path, Point, Rect, Size, Transform, polygon
-from ..stand_ins import face_with
-from ..typefaces import bundled, set_line
-from ..units import MM_PER_INCH, print_mm, to_pt
+from ..ground.drawing import BLACK, WHITE, Canvas, Colour, Pen
+from ..ground.geometry import Path, Point, Rect, Size, Transform, polygon
+from ..ground.typefaces import bundled, set_line
+from ..ground.units import MM_PER_INCH, print_mm, to_pt
+from ..sheets.flat import Flat, Role
+from ..typesetting.stand_ins import face_with
 from .pdf import PdfFile
 
 __all__ = ["write_template"]

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path as FilePath
 
-from ..drawing import Colour, Pen
-from ..geometry import Path, polygon
-from ..toolpaths import Tool, ToolPath, ToolSheet
+from ..ground.drawing import Colour, Pen
+from ..ground.geometry import Path, polygon
+from ..sheets.toolpaths import Tool, ToolPath, ToolSheet
 from .pdf import PdfFile
 
 __all__ = ["write_tools_pdf"]

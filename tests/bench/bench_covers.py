@@ -14,13 +14,13 @@ import tempfile
 import time
 from pathlib import Path
 
-from bookmaker.designs import STYLES, Words, dress_flat, load_design
-from bookmaker.designs.design import DrawnDesign
-from bookmaker.geometry import Path as Outline
-from bookmaker.geometry import Rect, Size, Transform
+from bookmaker.ground.geometry import Path as Outline
+from bookmaker.ground.geometry import Rect, Size, Transform
+from bookmaker.things.book.designs import STYLES, Words, dress_flat, load_design
+from bookmaker.things.book.designs.design import DrawnDesign
 from bookmaker.writers.pdf import PdfFile
 from tests.bench.bench_text import SYLLABLES
-from tests.test_designs import flat_of
+from tests.things.designs.test_designs import flat_of
 
 FEW, MANY = 20, 200
 MOST_TIMES = 1.5

@@ -20,10 +20,10 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
-from bookmaker.drawing import BLACK
-from bookmaker.geometry import Point, Size
-from bookmaker.typefaces import TextLine, bundled, load_typeface
-from bookmaker.units import to_pt
+from bookmaker.ground.drawing import BLACK
+from bookmaker.ground.geometry import Point, Size
+from bookmaker.ground.typefaces import TextLine, bundled, load_typeface
+from bookmaker.ground.units import to_pt
 from bookmaker.writers.pdf import PdfFile
 
 WORDS_A_LINE, VOCABULARY, LINES_A_PAGE = 8, 3000, 250

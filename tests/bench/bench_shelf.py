@@ -18,10 +18,10 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen import canvas
 
-from bookmaker.pipeline import check, make
-from bookmaker.typefaces import bundled
+from bookmaker.ground.typefaces import bundled
+from bookmaker.workshop import check, make
 from tests.bench.bench_text import paragraphs
-from tests.recording import record
+from tests.kit.recording import record
 
 PAGES = 64
 WORDS_A_BOOK = 3600

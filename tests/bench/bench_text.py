@@ -23,8 +23,8 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate, Paragraph
 
-from bookmaker.pipeline import make
-from bookmaker.typefaces import bundled
+from bookmaker.ground.typefaces import bundled
+from bookmaker.workshop import make
 
 TEXTS = Path(__file__).parents[2] / "demo" / "texts"
 VOCABULARY = 6000

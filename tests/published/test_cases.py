@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from bookmaker.pipeline import Checked, check
+from bookmaker.workshop import Checked, check
 
 SHELF = """\
 shelf: Handbooks

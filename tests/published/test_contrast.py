@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from bookmaker.drawing import WHITE, Colour, contrast
+from bookmaker.ground.drawing import WHITE, Colour, contrast
 
 
 @pytest.mark.parametrize(

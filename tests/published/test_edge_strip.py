@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from math import isclose
 
-from bookmaker.blocks.solid import Solid, plan
-from bookmaker.geometry import Size
-from bookmaker.spec.sheets import PrinterEntry
-from bookmaker.spec.stocks import StockEntry
-from bookmaker.stock import make_stock
+from bookmaker.ground.geometry import Size
+from bookmaker.paper.printer_entry import PrinterEntry
+from bookmaker.paper.stock import make_stock
+from bookmaker.paper.stock_entry import StockEntry
+from bookmaker.things.book.blocks.solid import Solid, plan
 
 
 def test_flat_length_by_the_bend_allowance() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from bookmaker.eyesight import Legibility, Sight
+from bookmaker.paper.eyesight import Legibility, Sight
 
 
 @pytest.mark.parametrize(("distance", "height"), [(20 * 304.8, 8.87), (1000, 1.4545), (300, 0.4364), (250, 0.3637)])

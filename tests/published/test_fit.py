@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from bookmaker.shelf import Standing, Uncertainty, fit_space, root_sum_square
-from bookmaker.spec.spaces import SpaceEntry
+from bookmaker.shelf.fit import fit_space
+from bookmaker.shelf.space_entry import SpaceEntry
+from bookmaker.things.standing import Standing, Uncertainty, root_sum_square
 
 
 def test_root_sum_square_of_the_guide() -> None:

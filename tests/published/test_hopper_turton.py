@@ -15,9 +15,9 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.packing import Item, Strip, pack_strip
+from bookmaker.sheets.packing import Item, Strip, pack_strip
 from tests.published.library import best_of_library
-from tests.test_packing import check_strip
+from tests.sheets.test_packing import check_strip
 
 
 @dataclass(frozen=True)

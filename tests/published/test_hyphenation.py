@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import pytest
 
-from bookmaker.pages.hyphens import known_language, partings
+from bookmaker.typesetting.lines.hyphens import known_language, partings
 
 
 @pytest.mark.parametrize(

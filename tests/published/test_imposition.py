@@ -6,18 +6,18 @@ import math
 
 import pytest
 
-from bookmaker.blocks import plan_block
-from bookmaker.blocks.block import BlockPlan
-from bookmaker.blocks.creep import creep, fold_length
-from bookmaker.blocks.imposition import FOLDINGS, Imposed, fold_sheet, page_in_section
-from bookmaker.blocks.leaves import Leaves
-from bookmaker.blocks.sections import Sections
-from bookmaker.flat import Face, Flat, Panel
-from bookmaker.geometry import Rect, Size
-from bookmaker.papers import find_format
-from bookmaker.spec.sheets import PrinterEntry
-from bookmaker.spec.stocks import StockEntry
-from bookmaker.stock import Stock, make_stock
+from bookmaker.ground.geometry import Rect, Size
+from bookmaker.paper.papers import find_format
+from bookmaker.paper.printer_entry import PrinterEntry
+from bookmaker.paper.stock import Stock, make_stock
+from bookmaker.paper.stock_entry import StockEntry
+from bookmaker.sheets.flat import Face, Flat, Panel
+from bookmaker.things.book.blocks import plan_block
+from bookmaker.things.book.blocks.block import BlockPlan
+from bookmaker.things.book.blocks.creep import creep, fold_length
+from bookmaker.things.book.blocks.imposition import FOLDINGS, Imposed, fold_sheet, page_in_section
+from bookmaker.things.book.blocks.leaves import Leaves
+from bookmaker.things.book.blocks.sections import Sections
 
 
 def paper(caliper: str, sheet: str = "A3") -> Stock:

@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from bookmaker.covers.jacket import flap_fold
-from tests.making import made
+from bookmaker.things.book.covers.jacket import flap_fold
+from tests.kit.making import made
 
 SHELF = """\
 shelf: Worked case

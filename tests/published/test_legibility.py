@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from bookmaker.designs.tones import apart
-from bookmaker.drawing import BLACK, WHITE, Colour
-from bookmaker.eyesight import Legibility
+from bookmaker.ground.drawing import BLACK, WHITE, Colour
+from bookmaker.paper.eyesight import Legibility
+from bookmaker.things.book.designs.tones import apart
 
 
 def test_dots_of_a_letter() -> None:

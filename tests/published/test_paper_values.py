@@ -4,15 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from bookmaker.amounts import parse_pile
-from bookmaker.papers import (
-    CALIPERS,
-    Confidence,
-    caliper_from_bulk,
-    grammage_from_basis,
-    nominal_caliper,
-)
-from bookmaker.units import parse_length
+from bookmaker.ground.amounts import parse_pile
+from bookmaker.ground.units import parse_length
+from bookmaker.paper.papers import CALIPERS, Confidence, caliper_from_bulk, grammage_from_basis, nominal_caliper
 
 GPO = "Government Paper Specification Standards No. 11"
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from bookmaker.pages.hyphens import languages
-from bookmaker.punctuation import punctuation_of
+from bookmaker.typesetting.lines.hyphens import languages
+from bookmaker.typesetting.punctuation import punctuation_of
 
 
 @pytest.mark.parametrize(

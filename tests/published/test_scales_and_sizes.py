@@ -6,9 +6,9 @@ import math
 
 import pytest
 
-from bookmaker.amounts import parse_ratio
-from bookmaker.papers import FORMATS, Confidence, find_format
-from bookmaker.units import from_pt, parse_length, to_inches, to_pt
+from bookmaker.ground.amounts import parse_ratio
+from bookmaker.ground.units import from_pt, parse_length, to_inches, to_pt
+from bookmaker.paper.papers import FORMATS, Confidence, find_format
 
 
 def test_the_inch_is_exact() -> None:

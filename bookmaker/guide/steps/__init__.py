@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 
-from ...blocks.concertina import Concertina
-from ...blocks.leaves import Leaves
-from ...blocks.sections import Sections
-from ...blocks.solid import Solid
-from ...covers.case import Case
-from ...covers.wrap import Wrap
-from ...spec.entry import Entry
+from ...shelf_file.fields.entry import Entry
+from ...things.book.blocks.concertina import Concertina
+from ...things.book.blocks.leaves import Leaves
+from ...things.book.blocks.sections import Sections
+from ...things.book.blocks.solid import Solid
+from ...things.book.covers.case import Case
+from ...things.book.covers.wrap import Wrap
 from ..job import BookJob, BoxJob, Making
 from . import case, concertina, jacket, leaves, sections, slipcase, solid, wrap
 

@@ -4,26 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...covers.case import Case
-from ...cutting import CutPart
-from ...flat import Flat, Role
-from ...quantities import counted
+from ...ground.quantities import counted
+from ...sheets.cutting import CutPart
+from ...sheets.flat import Flat, Role
+from ...things.book.covers.case import Case
 from ..cover_views import case_view
 from ..job import BookJob, Making, Supply, Unit
 from ..scale_drawings import flat_figure
 from ..wording import glue_called, listed, long, sides, thick
-from .shared import (
-    BEFORE,
-    FOLDING,
-    KNIFE,
-    PRESS,
-    filming,
-    finished,
-    finished_measure,
-    folds_said,
-    glue_over,
-    printing,
-)
+from .shared import BEFORE, FOLDING, KNIFE, PRESS, filming, finished, finished_measure, folds_said, glue_over, printing
 
 __all__ = ["making"]
 

@@ -5,24 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from ...blocks.concertina import Concertina
-from ...flat import Flat, FoldKind, Role
-from ...quantities import counted
+from ...ground.quantities import counted
+from ...sheets.flat import Flat, FoldKind, Role
+from ...things.book.blocks.concertina import Concertina
 from ..job import BookJob, Making
 from ..scale_drawings import flat_figure
 from ..side_views import concertina_view
 from ..wording import glue_called, listed, long, measured_in_parts
-from .shared import (
-    FOLDING,
-    KNIFE,
-    PRESS,
-    SCORING,
-    block_measure,
-    folds_said,
-    glue_areas,
-    measuring,
-    printing,
-)
+from .shared import FOLDING, KNIFE, PRESS, SCORING, block_measure, folds_said, glue_areas, measuring, printing
 
 __all__ = ["making"]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...flat import Flat, Role
+from ...sheets.flat import Flat, Role
 from ..cover_views import jacket_view
 from ..job import BookJob, Making, Measure
 from ..scale_drawings import flat_figure

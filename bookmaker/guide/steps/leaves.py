@@ -4,23 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ...blocks.leaves import Leaves
-from ...flat import Face, Flat
-from ...quantities import counted
+from ...ground.quantities import counted
+from ...sheets.flat import Face, Flat
+from ...things.book.blocks.leaves import Leaves
 from ..job import BookJob, Making
 from ..scale_drawings import flat_figure
 from ..wording import glue_called, listed, long, sides, thick
-from .shared import (
-    KNIFE,
-    PRESS,
-    SCORING,
-    block_measure,
-    folds_said,
-    glue_areas,
-    measuring,
-    printing,
-    spine_glue,
-)
+from .shared import KNIFE, PRESS, SCORING, block_measure, folds_said, glue_areas, measuring, printing, spine_glue
 
 __all__ = ["making"]
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import ceil
 
-from ...blocks.sections import Sections
-from ...flat import Flat, MarkKind
-from ...quantities import counted
+from ...ground.quantities import counted
+from ...sheets.flat import Flat, MarkKind
+from ...things.book.blocks.sections import Sections
 from ..job import BookJob, Making, Supply, Unit
 from ..scale_drawings import flat_figure
 from ..side_views import sections_view

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from ...book_plan import BookPlan
-from ...flat import Flat, Fold, FoldKind, Role
-from ...geometry import Rect, Size
-from ...quantities import counted
-from ...spec.sheets import Turn
-from ...spec.stocks import GLUES
-from ...stock import Stock
-from ...thickness import Layer
+from ...ground.geometry import Rect, Size
+from ...ground.quantities import counted
+from ...paper.printer_entry import Turn
+from ...paper.stock import Stock
+from ...paper.stock_entry import GLUES
+from ...paper.thickness import Layer
+from ...sheets.flat import Flat, Fold, FoldKind, Role
+from ...things.book.plan import BookPlan
 from ..job import BookJob, Measure, Supply, Unit
 from ..wording import listed, long, thick
 
@@ -129,9 +129,7 @@ def panels_of(flats: Iterable[Flat], *roles: Role) -> list[Rect]:
     return [panel.rect for flat in flats for panel in flat.panels if panel.role in roles]
 
 
-def glue_areas(
-    glue: str, layers: Iterable[Layer], page: Size, flats: Iterable[Flat], film: float
-) -> Iterator[Supply]:
+def glue_areas(glue: str, layers: Iterable[Layer], page: Size, flats: Iterable[Flat], film: float) -> Iterator[Supply]:
     """The films of glue that count in a block: each as large as a page, or as a hinge tab."""
     tabs = panels_of(flats, Role.TAB)
     for layer in layers:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...flat import Role
-from ...quantities import counted
+from ...ground.quantities import counted
+from ...sheets.flat import Role
 from ..job import BoxJob, Making, Measure
 from ..scale_drawings import flat_figure
 from ..wording import glue_called, listed, long, sides, thick

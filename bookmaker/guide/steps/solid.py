@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...blocks.solid import EDGE_STRIP, Solid
-from ...flat import Flat, Role
+from ...sheets.flat import Flat, Role
+from ...things.book.blocks.solid import EDGE_STRIP, Solid
 from ..cover_views import edge_strip_view
 from ..items import Figure
 from ..job import BookJob, Making, Supply

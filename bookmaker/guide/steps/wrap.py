@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...covers.wrap import Wrap
-from ...flat import Flat, Role
+from ...sheets.flat import Flat, Role
+from ...things.book.covers.wrap import Wrap
 from ..cover_views import wrap_view
 from ..job import BookJob, Making, Supply, Unit
 from ..scale_drawings import flat_figure
@@ -28,9 +28,7 @@ def making(job: BookJob) -> Making:
         heading="The cover: a paper wrap",
         steps=tuple(_steps(job, entry, flat)),
         figures=(
-            wrap_view(
-                entry, book.page, book.block.thickness.value, job.room, right_to_left=book.entry.right_to_left
-            ),
+            wrap_view(entry, book.page, book.block.thickness.value, job.room, right_to_left=book.entry.right_to_left),
             flat_figure(flat, job.room, "The cover"),
         ),
         tools=(*KNIFE, *SCORING, *FOLDING, *PRESS),
@@ -125,4 +123,3 @@ def _drying(job: BookJob, entry: Wrap) -> Iterator[str]:
         keep = folded if job.book.block.pastedowns else ""
         yield f"Trim the cover at head, tail and fore-edges, {level}, in light strokes along the steel rule.{keep}"
     yield finished(job)
-

@@ -1,0 +1,75 @@
+"""What to say of a file that is not where the shelf file says: its path as written, and the file that may be meant."""
+
+from __future__ import annotations
+
+import unicodedata
+from pathlib import Path
+
+from .problems import near_match
+
+__all__ = ["meant_file", "not_there"]
+
+BESIDE = "write its path as seen from the folder of the shelf file"
+
+SHELF_FILES = frozenset({".yaml", ".yml"})
+"""What ends so is meant by nothing that ends otherwise."""
+
+MOST_LOOKED_AT = 2000
+"""So many names of a folder are compared with the one written."""
+
+
+def not_there(what: str, path: Path, written: str = "", remedy: str = BESIDE) -> tuple[str, str]:
+    """The message of a file that is missing, and its remedy: the file that is probably meant, if one has a like name.
+
+    `what` it should be; `written` is its path in the shelf file, the end of `path`.
+    """
+    written = written or path.name
+    meant = meant_file(path, written)
+    return f"there is no {what} {written}", f"did you mean {meant}?" if meant else remedy
+
+
+def meant_file(path: Path, written: str) -> str:
+    """The path that was probably meant, as it would be written; an empty text if nothing has a name like it.
+
+    The folders on the way may be misspelt as well.
+    """
+    parts = Path(written).parts
+    folder = Path(*path.parts[: len(path.parts) - len(parts)])
+    meant: list[str] = []
+    for part in parts:
+        name = part if _is_there(folder / part) else _like(folder, part)
+        if not name:
+            return ""
+        folder /= name
+        meant.append(name)
+    return Path(*meant).as_posix()
+
+
+def _is_there(path: Path) -> bool:
+    try:
+        return path.exists()
+    except (OSError, ValueError):  # a name that no file can have
+        return False
+
+
+def _like(folder: Path, name: str) -> str:
+    """The name in a folder that differs in its capitals only, or else is like it, or else has another ending."""
+    try:
+        found = sorted(entry.name for entry in folder.iterdir() if not entry.name.startswith("."))[:MOST_LOOKED_AT]
+    except (OSError, ValueError):
+        return ""
+    stem, ending = _folded(Path(name).stem), _folded(Path(name).suffix)
+    # what follows the dot is alike in many names, and says nothing
+    alike = {Path(other).stem: other for other in found if _folded(Path(other).suffix) == ending}
+    same_stem = (other for other in found if _folded(Path(other).stem) == stem and _may_be_meant(other))
+    capitals = next((other for other in found if _folded(other) == _folded(name)), "")
+    return capitals or alike.get(near_match(stem, alike), "") or next(same_stem, "")
+
+
+def _may_be_meant(other: str) -> bool:
+    return Path(other).suffix.casefold() not in SHELF_FILES
+
+
+def _folded(name: str) -> str:
+    """A name as people compare it, whatever a file system makes of accents and capitals."""
+    return unicodedata.normalize("NFC", name).casefold()

@@ -1,0 +1,259 @@
+"""Picture files: looked through once when the shelf file is read, decoded again when they are printed.
+
+Whatever a file holds (palette, CMYK, 16 bits, transparency, several frames, a colour profile, a note
+that the camera was turned), what comes out is upright grey or sRGB of 8 bits.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import stat
+import warnings
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import NoReturn
+
+from PIL import ExifTags, Image, UnidentifiedImageError
+
+from .geometry import Rect
+from .lost_files import not_there
+from .problems import Problem, ShelfFileError
+from .screen_colours import WHITE, see_through, to_screen_colours, to_srgb
+from .units import MM_PER_INCH
+
+__all__ = ["MOST_PIXELS", "Picture", "covering", "effective_dpi", "fitting", "load_picture", "show_dpi"]
+
+MOST_PIXELS = 100_000_000
+"""Larger pictures are refused: decoded, they need more memory than a home computer spares."""
+
+FORMATS = ("JPEG", "PNG", "WEBP", "TIFF")
+PDF_MARK = b"%PDF"
+SAVE_AS = "save it as JPEG, PNG, WebP or TIFF"
+SAVE_AGAIN = "save or copy it again from where it came"
+
+TURNS = {
+    2: Image.Transpose.FLIP_LEFT_RIGHT,
+    3: Image.Transpose.ROTATE_180,
+    4: Image.Transpose.FLIP_TOP_BOTTOM,
+    5: Image.Transpose.TRANSPOSE,
+    6: Image.Transpose.ROTATE_270,
+    7: Image.Transpose.TRANSVERSE,
+    8: Image.Transpose.ROTATE_90,
+}
+"""What brings a picture upright, by its EXIF orientation (CIPA DC-008, tag 0x0112); 1 is upright."""
+
+SEE_THROUGH = "is transparent in places: printed on"
+"""What is said of a picture that lets its ground show, before the name of the ground."""
+
+SIDEWAYS = (5, 6, 7, 8)
+"""Orientations of pictures that lie on their side."""
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A picture file that is known to be whole.
+
+    `width_px` and `height_px` are those of the upright picture, `digest` is the SHA-256 of the file,
+    `notes` say what is changed for print, each a sentence without its subject ("is CMYK: …"). Where it is transparent
+    its `ground` shows, red, green and blue from 0 to 255.
+    """
+
+    path: Path
+    width_px: int
+    height_px: int
+    digest: str
+    notes: tuple[str, ...] = ()
+    ground: tuple[int, int, int] = WHITE
+
+    @property
+    def key(self) -> tuple[object, ...]:
+        """What tells it from all pictures that print otherwise."""
+        return (self.digest, self.ground)
+
+    def over(self, ground: tuple[int, int, int]) -> Picture:
+        """The same picture on a ground of another colour; one that is nowhere transparent stays as it is."""
+        if not any(note.startswith(SEE_THROUGH) for note in self.notes):
+            return self
+        said = f"{SEE_THROUGH} #{bytes(ground).hex()}"
+        notes = tuple(said if note.startswith(SEE_THROUGH) else note for note in self.notes)
+        return replace(self, ground=ground, notes=notes)
+
+    def pixels(self) -> Image.Image:
+        """The upright picture in mode RGB or L, decoded anew.
+
+        Raises:
+            ShelfFileError: the file is not what it was when it was loaded.
+        """
+        with _opened(self.path) as image:
+            upright = to_screen_colours(_turned(image), self.ground)
+        if upright.size != (self.width_px, self.height_px):
+            _refuse(f"{self.path.name} has changed since it was first read", "run the command again")
+        return upright
+
+
+def load_picture(path: Path, written: str = "") -> Picture:
+    """Look through a picture file; `written` is its path as the shelf file has it.
+
+    Raises:
+        ShelfFileError: the file is missing, not a picture of a known format, too large or damaged.
+    """
+    digest = _digest(path, written)
+    with _opened(path) as image:
+        _check_depth(path, image)
+        width, height = image.size
+        notes = tuple(_notes(image))
+        # A JPEG decoded at an eighth of its size is read to its end all the same, with far less memory.
+        image.draft(None, (width // 8, height // 8))
+        image.load()
+        # TIFF comes upright by itself; its orientation is gone once it is decoded.
+        turned = _orientation(image) in SIDEWAYS
+    return Picture(path, *((height, width) if turned else (width, height)), digest, notes)
+
+
+def effective_dpi(picture: Picture, width_mm: float, height_mm: float) -> float:
+    """Pixels per inch when the picture is printed at a size, in the direction that has fewer.
+
+    600 × 900 pixels on 50.8 × 50.8 mm are 300 per inch.
+    """
+    return min(picture.width_px / width_mm, picture.height_px / height_mm) * MM_PER_INCH
+
+
+def show_dpi(resolution: float) -> str:
+    """A resolution as a message says it.
+
+    >>> show_dpi(150.2), show_dpi(1.3)
+    ('150 dots per inch', '1 dot per inch')
+    """
+    return f"{resolution:.0f} dot{'' if round(resolution) == 1 else 's'} per inch"
+
+
+def covering(picture: Picture, area: Rect) -> Rect:
+    """The rectangle of the picture's own proportions that just covers an area, centred on it."""
+    return _scaled(picture, area, max(area.width / picture.width_px, area.height / picture.height_px))
+
+
+def fitting(picture: Picture, area: Rect) -> Rect:
+    """The largest rectangle of the picture's own proportions inside an area, centred in it."""
+    return _scaled(picture, area, min(area.width / picture.width_px, area.height / picture.height_px))
+
+
+def _scaled(picture: Picture, area: Rect, mm_per_px: float) -> Rect:
+    width, height = picture.width_px * mm_per_px, picture.height_px * mm_per_px
+    return Rect(area.centre.x - width / 2, area.centre.y - height / 2, width, height)
+
+
+def _refuse(message: str, remedy: str) -> NoReturn:
+    raise ShelfFileError((Problem(message, remedy),))
+
+
+def _digest(path: Path, written: str) -> str:
+    """The SHA-256 of a file that can be read and is not empty."""
+    name = path.name
+    try:
+        status = path.stat()
+        if stat.S_ISDIR(status.st_mode):
+            _refuse(f"{name} is a folder, not a picture", "write the name of one picture file")
+        if not stat.S_ISREG(status.st_mode):
+            _refuse(f"{name} is not a file", "write the name of a picture file")
+        if status.st_size == 0:
+            _refuse(f"{name} is empty (0 bytes)", SAVE_AGAIN)
+        with path.open("rb") as file:
+            return hashlib.file_digest(file, "sha256").hexdigest()
+    except (FileNotFoundError, NotADirectoryError):
+        _refuse(*not_there("picture", path, written))
+    except (OSError, ValueError) as failure:
+        reason = getattr(failure, "strerror", None) or failure
+        _refuse(f"{name} cannot be read ({reason})", "allow reading it, or copy it beside the shelf file")
+
+
+@contextmanager
+def _opened(path: Path) -> Iterator[Image.Image]:
+    """A picture, not yet decoded; whatever goes wrong with it inside the block is a refusal."""
+    try:
+        with _without_pillow_limits(), Image.open(path, formats=FORMATS) as image:
+            _check_size(path, image)
+            yield image
+    except ShelfFileError:
+        raise
+    except UnidentifiedImageError:
+        _refuse(*_unknown(path))
+    except Exception:  # a damaged file can make a decoder raise anything
+        _refuse(f"{path.name} is damaged or cut short", SAVE_AGAIN)
+
+
+@contextmanager
+def _without_pillow_limits() -> Iterator[None]:
+    """Pillow refuses large pictures by its own measure, before their size is known; ours is `MOST_PIXELS`."""
+    kept = Image.MAX_IMAGE_PIXELS
+    Image.MAX_IMAGE_PIXELS = None
+    try:
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            yield
+    finally:
+        Image.MAX_IMAGE_PIXELS = kept
+
+
+def _unknown(path: Path) -> tuple[str, str]:
+    """What to say of a file that is none of our formats."""
+    with path.open("rb") as file:
+        if file.read(len(PDF_MARK)) == PDF_MARK:
+            return f"{path.name} is a PDF, not a picture", SAVE_AS
+    try:
+        with _without_pillow_limits(), Image.open(path) as image:
+            return f"{path.name} is a {image.format} picture, which cannot be used", SAVE_AS
+    except Exception:  # any file at all may stand here
+        return f"{path.name} is not a picture", f"write the name of a picture file, or {SAVE_AS}"
+
+
+def _check_size(path: Path, image: Image.Image) -> None:
+    width, height = image.size
+    if width * height > MOST_PIXELS:
+        share = (MOST_PIXELS / (width * height)) ** 0.5
+        fits = f"{int(width * share)} × {int(height * share)}"
+        _refuse(
+            f"{path.name} has {width} × {height} pixels, more than {MOST_PIXELS // 1_000_000} million",
+            f"scale it down to {fits} pixels or fewer",
+        )
+
+
+def _check_depth(path: Path, image: Image.Image) -> None:
+    deepest = image.getextrema()[1] if image.mode == "I" else 0
+    if image.mode == "F" or (isinstance(deepest, (int, float)) and deepest > 0xFFFF):
+        _refuse(f"{path.name} holds 32 bits for each colour", "save it with 8 or 16 bits")
+
+
+def _notes(image: Image.Image) -> Iterator[str]:
+    if image.format != "MPO" and getattr(image, "is_animated", False):
+        yield "holds several pictures: only the first is printed"
+    if image.mode.startswith("I") or ";16" in str(getattr(image, "tile", "")):
+        yield "has 16 bits for each colour: printed with 8"
+    if see_through(image):
+        yield f"{SEE_THROUGH} white"
+    conversion = to_srgb(image)
+    if image.mode == "LAB":
+        yield "is in Lab colours: converted to sRGB"
+    elif conversion is not None:
+        yield f"has the colour profile {conversion.profile_name!r}: converted to sRGB"
+    elif image.mode == "CMYK":
+        yield "is CMYK without a colour profile: converted to sRGB by rule of thumb, colours may shift"
+
+
+def _orientation(image: Image.Image) -> int:
+    """The EXIF orientation; 1 if there is none or the EXIF data cannot be read."""
+    try:
+        return int(image.getexif().get(ExifTags.Base.Orientation, 1))
+    except Exception:  # damaged EXIF data can make its reader raise anything, and the picture is still good
+        return 1
+
+
+def _turned(image: Image.Image) -> Image.Image:
+    image.load()
+    turn = TURNS.get(_orientation(image))
+    if turn is None:
+        return image
+    upright = image.transpose(turn)
+    upright.info = image.info
+    return upright

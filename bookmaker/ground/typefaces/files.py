@@ -1,0 +1,107 @@
+"""Files of typefaces: those that come with bookmaker in ``fonts/``, and the maker's own."""
+
+from __future__ import annotations
+
+import copyreg
+import io
+import logging
+from collections.abc import Callable
+from functools import lru_cache
+from pathlib import Path
+from typing import NoReturn
+
+from fontTools.ttLib import TTFont
+
+from ..lost_files import not_there
+from ..problems import Problem, ShelfFileError
+from ..quantities import show
+from .names import BUNDLED, meant_face
+from .typeface import Typeface
+
+__all__ = ["bundled", "load_typeface"]
+
+# What fontTools remarks about odd font files is no message for makers: a file is usable or refused.
+logging.getLogger("fontTools").addHandler(logging.NullHandler())
+
+FETCH_AGAIN = "fetch the font file again from where it came"
+
+EMBEDDING_FORBIDDEN = 0x0002
+"""The `fsType` value of a typeface that may not be embedded (OpenType, OS/2 table)."""
+
+
+def load_typeface(path: Path, written: str = "") -> Typeface:
+    """Read a font file; `written` is its path as the shelf file has it.
+
+    Raises:
+        ShelfFileError: the file cannot be read, or is no TrueType or OpenType font with outlines.
+    """
+    if path.is_dir():
+        _refuse(f"{path.name} is a folder, not a font file", "write the name of one TTF or OTF file")
+    try:
+        data = path.read_bytes()
+    except (FileNotFoundError, NotADirectoryError):
+        _refuse(*not_there("font file", path, written))
+    except (OSError, ValueError) as failure:
+        reason = getattr(failure, "strerror", None) or failure
+        _refuse(f"{path.name} cannot be read ({reason})", "write the name of a font file that you may read")
+    return _typeface_of(path, data)
+
+
+@lru_cache(maxsize=64)
+def _typeface_of(path: Path, data: bytes) -> Typeface:
+    _check_format(path, data)
+    try:
+        tables = TTFont(io.BytesIO(data), lazy=True)
+        if any(table.offset + table.length > len(data) for table in tables.reader.tables.values()):
+            _refuse(f"{path.name} is damaged", FETCH_AGAIN)  # cut short; else it would be found when it is printed
+        if "glyf" not in tables and "CFF " not in tables:
+            _refuse(f"{path.name} has no outlines to print", "choose a TTF or OTF file with outlines")
+        if "OS/2" in tables and tables["OS/2"].fsType & 0x000F == EMBEDDING_FORBIDDEN:
+            _refuse(f"{path.name} may not be embedded in a PDF", "choose a typeface whose licence allows it")
+        return Typeface(path, data, tables)
+    except ShelfFileError:
+        raise
+    except Exception:  # a damaged file can make the tables' readers raise anything
+        _refuse(f"{path.name} is damaged", FETCH_AGAIN)
+
+
+def _check_format(path: Path, data: bytes) -> None:
+    """Refuse what is not a single TrueType or OpenType font, by its first four bytes."""
+    start = data[:4]
+    if start == b"ttcf":
+        _refuse(f"{path.name} is a collection of fonts", "choose a file that holds one font, TTF or OTF")
+    if start in (b"wOFF", b"wOF2"):
+        _refuse(f"{path.name} is a font for web pages", "choose the same typeface as a TTF or OTF file")
+    if start not in (b"\0\1\0\0", b"true", b"OTTO"):
+        _refuse(f"{path.name} is not a font file", "choose a TTF or OTF file")
+
+
+def _refuse(message: str, remedy: str) -> NoReturn:
+    raise ShelfFileError((Problem(message, remedy),))
+
+
+@lru_cache(maxsize=len(BUNDLED))
+def bundled(name: str) -> Typeface:
+    """One of the typefaces that come with bookmaker, by what it is for: "text", "sans bold", …
+
+    Raises:
+        ShelfFileError: there is no typeface of that name.
+    """
+    if name not in BUNDLED:
+        _refuse(f"{show(name)!r} is not a typeface of bookmaker", meant_face(name))
+    return load_typeface(_fonts_folder() / BUNDLED[name])
+
+
+def _fonts_folder() -> Path:
+    """Inside the package where it is installed, beside it in a checkout."""
+    package = Path(__file__).parents[2]
+    inside = package / "fonts"
+    return inside if inside.is_dir() else package.parent / "fonts"
+
+
+def _by_its_path(typeface: Typeface) -> tuple[Callable[[Path], Typeface], tuple[Path]]:
+    return load_typeface, (typeface.path,)
+
+
+# The same file is the same object wherever it is loaded in a process; pickled, it travels by its path.
+copyreg.pickle(Typeface, _by_its_path)

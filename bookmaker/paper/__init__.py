@@ -1,0 +1,1 @@
+"""Sheets, stocks and printers: formats, weights, calipers, and thickness layer by layer."""

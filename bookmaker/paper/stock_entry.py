@@ -1,0 +1,156 @@
+"""What the maker writes about paper and card."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import Annotated, Self
+
+from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
+
+from ..ground.amounts import parse_pile, parse_share
+from ..ground.units import NotAMeasure, parse_length, print_length
+from ..shelf_file.fields.entry import Entry
+from ..shelf_file.fields.measures import Bulk, FilmThickness, Grammage, OrOneLength, PaperThickness
+from ..shelf_file.fields.words import Text, read_text, refuse
+from .printer_entry import PaperPath, SheetName
+
+__all__ = ["GLUES", "GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance"]
+
+GLUES = {"spray": 0.015, "paste": 0.03, "pva": 0.03, "double-sided film": 0.075}
+"""Usual thickness of dry glue films in mm (common practice, no published source)."""
+
+
+MOST_OFF_CUTS = 50
+"""More left-over sheets of one stock than anybody keeps."""
+
+
+class Grain(StrEnum):
+    """Which side of the sheet the fibres follow."""
+
+    LONG = "long"
+    SHORT = "short"
+    UNKNOWN = "unknown"
+
+
+class Pile(Entry):
+    """A measured pile: so many sheets, so thick in mm."""
+
+    sheets: int
+    height: float
+
+    @property
+    def caliper(self) -> float:
+        """Thickness of one sheet in mm."""
+        return self.height / self.sheets
+
+
+class Tolerance(Entry):
+    """How far a thickness may be off: a share of it, or a length in mm."""
+
+    share: float = 0.0
+    length: float = 0.0
+
+    def of(self, thickness: float) -> float:
+        """The tolerance in mm of something `thickness` mm thick."""
+        return self.share * thickness + self.length
+
+
+def _read_pile(value: object) -> Pile:
+    try:
+        sheets, height = parse_pile(read_text(value))
+    except NotAMeasure as problem:
+        raise refuse(problem.message, problem.remedy) from None
+    pile = Pile(sheets=sheets, height=height)
+    if not 0.01 <= pile.caliper <= 3:
+        raise refuse(
+            f"{value} makes each sheet {print_length(pile.caliper)}",
+            "count and measure again: paper and card have 0.01 mm to 3 mm a sheet",
+        )
+    return pile
+
+
+def _read_tolerance(value: object) -> Tolerance:
+    text = read_text(value)
+    try:
+        if "%" in text:
+            return Tolerance(share=parse_share(text))
+        return Tolerance(length=parse_length(text))
+    except NotAMeasure as problem:
+        raise refuse(problem.message, "write a share such as 10 % or a length such as 8 um") from None
+
+
+def _read_glue(value: object) -> object:
+    text = read_text(value)
+    return GLUES.get(text.casefold(), text)
+
+
+def _read_films(value: object) -> object:
+    return value if isinstance(value, (list, tuple)) else (value,)
+
+
+def _read_off_cuts(value: object) -> object:
+    sizes = value if isinstance(value, (list, tuple)) else (value,)
+    if len(sizes) > MOST_OFF_CUTS:
+        raise refuse(f"lists {len(sizes)} off-cuts", f"write at most {MOST_OFF_CUTS}", f"at most {MOST_OFF_CUTS}")
+    return sizes
+
+
+GlueFilm = Annotated[FilmThickness, BeforeValidator(_read_glue)]
+"""A glue film in mm, given by a length or by the name of the glue."""
+
+_TEXT = WithJsonSchema({"type": "string"})
+
+
+class StockEntry(Entry):
+    """A paper or card: how thick it is, which way its fibres run, and the sheet it comes in.
+
+    Its caliper follows from one of: `caliper` (or `thickness`), `grammage` with `bulk`, `basis_weight`,
+    or a measured `pile`. Films lie over the print and add to the caliper.
+    """
+
+    caliper: PaperThickness | None = Field(None, description="thickness of one sheet")
+    thickness: PaperThickness | None = Field(None, description="another word for caliper")
+    grammage: Grammage | None = Field(None, description="mass per area, such as 80 g/m2")
+    bulk: Bulk | None = Field(None, description="thickness for its weight, such as 1.25 cm3/g")
+    basis_weight: Text | None = Field(None, description="US basis weight and grade, such as 60 lb book")
+    pile: Annotated[Pile, BeforeValidator(_read_pile), WithJsonSchema({"type": "string"})] | None = Field(
+        None, description="a measured pile, such as 20 sheets = 1.52 mm"
+    )
+    film: Annotated[tuple[FilmThickness, ...], BeforeValidator(_read_films), OrOneLength("50 um")] = Field(
+        (), description="films over the print: one thickness or a list"
+    )
+    glue: GlueFilm = Field(GLUES["paste"], description="glue film: spray, paste, PVA, double-sided film or a length")
+    grain: Grain = Field(Grain.UNKNOWN, description="long or short: the side of the sheet the fibres follow")
+    tolerance: Annotated[Tolerance, BeforeValidator(_read_tolerance), _TEXT] | None = Field(
+        None, description="how far the caliper may be off, such as 8 % or 6 um"
+    )
+    sheet: SheetName | None = Field(None, description="sheet format, if it is not the printer's usual one")
+    off_cuts: Annotated[tuple[SheetName, ...], BeforeValidator(_read_off_cuts), OrOneLength("148 x 210 mm")] = Field(
+        (), description="partly used sheets, to be filled first: width x height as they lay on the whole sheet"
+    )
+
+    printer: PaperPath | None = Field(None, description="its printer or paper path, if it is not the usual one")
+
+    @model_validator(mode="after")
+    def _one_way_to_the_caliper(self) -> Self:
+        if self.caliper is not None and self.thickness is not None:
+            raise refuse(
+                "gives both caliper and thickness, which are the same thing",
+                "keep one of the two",
+                instead={"thickness": None},
+            )
+        given = self.caliper if self.caliper is not None else self.thickness
+        if given is None and self.pile is None and self.bulk is None and self.basis_weight is None:
+            raise refuse(
+                "says nothing about its thickness",
+                "add caliper: 90 um, or grammage with bulk, or best a measured pile: 20 sheets = 1.52 mm",
+                instead={"caliper": "90 um"},
+            )
+        if self.bulk is not None and self.grammage is None and self.basis_weight is None:
+            remedy = "add grammage: 80 g/m2"
+            raise refuse("has a bulk but no weight to go with it", remedy, instead={"grammage": "80 g/m2"})
+        return self
+
+    def printed_by(self, usual: PaperPath) -> PaperPath:
+        """The printer and tray this stock goes through, if not the usual one."""
+        return self.printer.beside(usual) if self.printer else usual

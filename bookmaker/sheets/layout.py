@@ -1,0 +1,261 @@
+"""Pieces become sheets: where each piece lies, and the marks, labels and notes around it.
+
+All coordinates are nominal millimetres on the sheet, before the printer's calibration. Marks and labels lie
+in an apron around each piece, never on what shows in the finished book.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from ..ground.geometry import Point, Rect, Size, Transform
+from ..ground.problems import Problem, ShelfFileError
+from ..ground.units import print_mm
+from ..paper.apron import APRON, CROSS_ARM, CROSS_ROOM, FOOTER_HEIGHT
+from ..paper.printer_entry import SheetOrder
+from ..paper.stock import SMALLEST_AREA, Stock
+from .flat import Fold, Stroke
+from .lying import bin_of, item_of, lies_turned
+from .packing import NEST_EFFORT, ROUNDING, Cut, DoesNotFit, Nesting, Placed, nest, nest_by_group
+from .piece import Piece
+
+__all__ = ["Layout", "Placement", "Sheet", "Tally", "lay_out"]
+
+Progress = Callable[[str, int, int], None]
+
+EFFORT_A_PIECE = 2000
+"""Steps of search for each piece of a stock, up to the usual effort: few pieces are soon looked through."""
+
+
+@dataclass(frozen=True, slots=True)
+class Placement:
+    """A piece on a sheet: its lower left corner there, and whether it was turned a quarter counter-clockwise."""
+
+    piece: Piece
+    at: Point
+    turned: bool
+
+    @property
+    def to_sheet(self) -> Transform:
+        """From the piece's coordinates to the sheet's."""
+        if not self.turned:
+            return Transform.move(*self.at)
+        return Transform.quarter_turn().moved(self.at.x + self.piece.flat.size.height, self.at.y)
+
+    @property
+    def outline(self) -> tuple[Point, ...]:
+        """The cut line on the sheet."""
+        return tuple(map(self.to_sheet.apply, self.piece.flat.outline))
+
+    @property
+    def folds(self) -> tuple[Fold, ...]:
+        """The folds on the sheet."""
+        move = self.to_sheet.apply
+        return tuple(Fold(fold.kind, move(fold.start), move(fold.end)) for fold in self.piece.flat.folds)
+
+    def on_sheet(self, strokes: Iterable[Stroke]) -> tuple[Stroke, ...]:
+        """Cuts or trims of the flat on the sheet."""
+        move = self.to_sheet.apply
+        return tuple(Stroke(move(start), move(end)) for start, end in strokes)
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """One printed sheet: `number` of `count` alike for its stock, what lies on it, and how to part that.
+
+    `cuts` are straight and run from edge to edge of what is loose by then: made in their order, with a steel
+    rule, they leave each piece with its marks on a part of its own.
+    """
+
+    stock: Stock
+    number: int
+    count: int
+    placements: tuple[Placement, ...]
+    cuts: tuple[Stroke, ...] = ()
+
+    @property
+    def two_sided(self) -> bool:
+        """Whether anything is printed on its reverse."""
+        return any(placement.piece.two_sided for placement in self.placements)
+
+    @property
+    def size(self) -> Size:
+        """Width and height of the paper in mm."""
+        return Size(*self.stock.sheet.size)
+
+    @property
+    def foot(self) -> Rect:
+        """Where the notes stand, below the pieces."""
+        side = CROSS_ROOM if self.stock.crosses else 0.0
+        return self.stock.printable._replace(height=FOOTER_HEIGHT).grown(-side, 0, -side, 0)
+
+    @property
+    def crosses(self) -> tuple[Stroke, ...]:
+        """Alignment crosses for a cutting machine: at both lower corners of the printable area and the upper left one.
+
+        Three, not four, so that a sheet that lies the wrong way round is seen.
+        """
+        if not self.stock.crosses:
+            return ()
+        lower_left, lower_right, _, upper_left = self.stock.printable.grown(-CROSS_ROOM / 2).corners
+        return tuple(arm for at in (lower_left, lower_right, upper_left) for arm in _cross(at))
+
+
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """What the pieces of a stock take: whole sheets and off-cuts.
+
+    No layout takes fewer whole sheets than `least`; `row_sheets` is what laying the pieces in simple rows
+    would take. `used` is the share of the printable area of all sheets used that pieces with their marks take.
+    `rest` is what one cut leaves of the last whole sheet, if it is large enough to be an off-cut, in whole mm.
+    """
+
+    stock: str
+    sheets: int
+    off_cuts: int
+    least: int
+    row_sheets: int
+    used: float
+    rest: Size | None = None
+
+    @property
+    def saved(self) -> int:
+        """Sheets saved against simple rows; none where the maker asked for an order that costs some."""
+        return max(0, self.row_sheets - self.sheets)
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """All sheets, and what they come to for each stock."""
+
+    sheets: tuple[Sheet, ...]
+    tallies: tuple[Tally, ...]
+
+
+def _cross(at: Point) -> tuple[Stroke, Stroke]:
+    level = Stroke(at.plus(-CROSS_ARM, 0), at.plus(CROSS_ARM, 0))
+    return level, Stroke(at.plus(0, -CROSS_ARM), at.plus(0, CROSS_ARM))
+
+
+def lay_out(
+    pieces: Sequence[Piece],
+    stocks: Mapping[str, Stock],
+    knife_room: float,
+    order: SheetOrder = SheetOrder.FEWEST,
+    progress: Progress = lambda *_: None,
+) -> Layout:
+    """Place all pieces on sheets, stock by stock, in the order the stocks are written; off-cuts come first.
+
+    `progress` is told what is being done, and how many parts of how many are done.
+
+    Raises:
+        ShelfFileError: pieces are larger than their stock's sheet.
+    """
+    sheets: list[Sheet] = []
+    tallies: list[Tally] = []
+    problems: list[Problem] = []
+    for name, stock in stocks.items():
+        mine = {piece.id: piece for piece in pieces if piece.flat.stock == name}
+        if not mine:
+            continue
+        try:
+            nesting = _nested(stock, mine, knife_room, order, progress)
+        except DoesNotFit as refusal:
+            problems += [_too_large(mine[key], stock) for key in refusal.keys]
+            continue
+        sheets += _sheets_of(stock, mine, nesting)
+        tallies.append(_tally(stock, nesting))
+    if problems:
+        raise ShelfFileError(problems)
+    return Layout(tuple(sheets), tuple(tallies))
+
+
+def _nested(
+    stock: Stock, pieces: Mapping[str, Piece], knife_room: float, order: SheetOrder, progress: Progress
+) -> Nesting:
+    gap = max(0.0, knife_room - 2 * APRON.side)
+    items = [item_of(piece, stock) for piece in pieces.values()]
+    area, off_cuts = bin_of(stock), [bin_of(off_cut) for off_cut in stock.off_cuts]
+    if order is SheetOrder.BY_BOOK:
+        return nest_by_group(items, area, gap, off_cuts)
+    effort = min(NEST_EFFORT, EFFORT_A_PIECE * len(items))
+
+    def told(share: float) -> None:
+        progress(f"nesting {stock.name}", round(100 * share), 100)
+
+    return nest(items, area, gap, off_cuts, effort=effort, progress=told)
+
+
+def _sheets_of(stock: Stock, pieces: Mapping[str, Piece], nesting: Nesting) -> list[Sheet]:
+    """The sheets of a stock that are used: its off-cuts, and then whole ones."""
+    papers = [*stock.off_cuts, *[stock] * nesting.sheets]
+    used = sorted({spot.bin for spot in nesting.placed})
+    found: list[Sheet] = []
+    for bin_number in used:
+        paper = papers[bin_number]
+        alike = [number for number in used if papers[number] == paper]
+        placements = tuple(_placement(spot, pieces, paper) for spot in nesting.on(bin_number))
+        cuts = tuple(_knife_cut(cut, paper) for cut in nesting.cuts(bin_number))
+        found.append(Sheet(paper, alike.index(bin_number) + 1, len(alike), placements, cuts))
+    return found
+
+
+def _knife_cut(cut: Cut, paper: Stock) -> Stroke:
+    """A cut of the printable area, carried on to the edges of the sheet where it ends at the area's own."""
+    area = paper.usable
+    width, height = paper.sheet.size
+
+    def on_sheet(value: float, low: float, length: float, whole: float) -> float:
+        return 0.0 if value <= 0 else whole if value >= length - ROUNDING else low + value
+
+    start, end = (
+        Point(on_sheet(x, area.x, area.width, width), on_sheet(y, area.y, area.height, height))
+        for x, y in (cut.start, cut.end)
+    )
+    return Stroke(start, end)
+
+
+def _tally(stock: Stock, nesting: Nesting) -> Tally:
+    used = {spot.bin for spot in nesting.placed}
+    return Tally(
+        stock=stock.name,
+        sheets=nesting.sheets,
+        off_cuts=sum(number < len(stock.off_cuts) for number in used),
+        least=nesting.bound,
+        row_sheets=nesting.row_sheets,
+        used=nesting.used_share,
+        rest=_rest(stock, nesting),
+    )
+
+
+def _rest(stock: Stock, nesting: Nesting) -> Size | None:
+    last = len(stock.off_cuts) + nesting.sheets - 1
+    if not nesting.sheets:
+        return None
+    reach = max(spot.y + spot.height for spot in nesting.on(last)) + nesting.gap / 2
+    width, height = stock.sheet.size
+    left = math.floor(height - stock.usable.y - reach)
+    taken = height - stock.usable.height
+    return Size(width, left) if left - taken >= SMALLEST_AREA else None
+
+
+def _placement(spot: Placed, pieces: Mapping[str, Piece], stock: Stock) -> Placement:
+    piece = pieces[spot.key]
+    turned = spot.turned != lies_turned(piece, stock)
+    corner = Point(stock.usable.x + spot.x, stock.usable.y + spot.y)
+    return Placement(piece, APRON.inside(corner, piece.flat.bleed, turned), turned)
+
+
+def _too_large(piece: Piece, stock: Stock) -> Problem:
+    width, height = APRON.around(piece.flat.size, piece.flat.bleed)
+    room, item = stock.usable, item_of(piece, stock)
+    whole_width = math.ceil(item.width + stock.sheet.size[0] - room.width)
+    whole_height = math.ceil(item.height + stock.sheet.size[1] - room.height)
+    return Problem(
+        f"{piece.label[1]} of {piece.label[0]} needs {print_mm(width, 1)} × {print_mm(height, 1)} with its marks, "
+        f"but the {stock.sheet.name} sheet of {stock.name} has {print_mm(room.width, 1)} × {print_mm(room.height, 1)}",
+        f"write a sheet of at least {whole_width} mm × {whole_height} mm, or a smaller book",
+        field=piece.owner,
+    )

@@ -1,0 +1,1 @@
+"""The whole shelf: what the maker wrote, worked out, with spaces, fit, filling and findings."""

@@ -1,0 +1,70 @@
+"""Long texts set ahead, several at a time, where the machine has the processors for it.
+
+What comes out is the same to the byte: a text set in another process is put where the one process would have
+kept its own setting of it. Small shelves are not worth the start of a process, and nothing happens.
+"""
+
+from __future__ import annotations
+
+import gc
+import multiprocessing
+import os
+import sys
+from collections.abc import Sequence
+
+from ..things.book.blocks import pages_open
+from ..things.book.pages.prose import text
+from ..things.book.pages.prose.copyfit import Proofs
+from ..typesetting.page import PageFrame
+from .entries import ShelfSpec
+from .extents import page_frame
+
+__all__ = ["LEAST_WORDS", "set_texts_ahead"]
+
+LEAST_WORDS = 60_000
+"""Words in all texts but the longest, below which starting processes costs about what it saves."""
+
+MOST_PROCESSES = 8
+
+Task = tuple[int, text.TextInside, text.TextSource, PageFrame, bool]
+
+
+def set_texts_ahead(spec: ShelfSpec, insides: Sequence[object], least_words: int = LEAST_WORDS) -> bool:
+    """Set the texts of a shelf in several processes, if that pays; whether it did.
+
+    `insides` is what was read for each book. It pays with two processors, two texts, and many words in all
+    but the longest of them.
+    """
+    tasks = sorted(_tasks(spec, insides), key=lambda task: -text.heft(task[2]))
+    processes = min(_processors(), len(tasks), MOST_PROCESSES)
+    if processes < 2 or sum(text.heft(task[2]) for task in tasks[1:]) < least_words:
+        return False
+    # a process that lives for one text has no use for collecting garbage
+    with multiprocessing.get_context("fork").Pool(processes, gc.disable) as pool:
+        for number, proofs in pool.imap_unordered(_set, tasks, chunksize=1):
+            source = insides[number]
+            assert isinstance(source, text.TextSource)
+            text.take(source, proofs)
+    return True
+
+
+def _processors() -> int:
+    """Processors that this process may use; 1 where processes cannot be forked from a running one."""
+    if sys.platform != "linux":
+        return 1
+    return len(os.sched_getaffinity(0))
+
+
+def _tasks(spec: ShelfSpec, insides: Sequence[object]) -> list[Task]:
+    tasks: list[Task] = []
+    for number, (book, source) in enumerate(zip(spec.books, insides, strict=True)):
+        if isinstance(book.inside, text.TextInside) and isinstance(source, text.TextSource):
+            is_open = pages_open(book.block)
+            frame = page_frame(spec, book, 0 if is_open else getattr(book.block, "pages", 0))
+            tasks.append((number, book.inside, text.without_plates(source), frame, is_open))
+    return tasks
+
+
+def _set(task: Task) -> tuple[int, Proofs]:
+    number, entry, source, frame, is_open = task
+    return number, text.set_ahead(entry, source, frame, open_ended=is_open)

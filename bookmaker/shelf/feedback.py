@@ -1,0 +1,153 @@
+"""What has been measured on finished things, against what was computed, and what it says about the paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from math import hypot, sqrt
+
+from ..ground.problems import FieldPath, Problem, Severity
+from ..ground.units import print_mm
+from ..paper.stock import Stock
+from ..paper.thickness import Thickness
+from ..things.book.plan import BookPlan
+from .plan import ShelfPlan
+
+__all__ = [
+    "CaliperEstimate",
+    "Comparison",
+    "caliper_estimates",
+    "comparisons",
+    "doubtful_measures",
+    "estimate_caliper",
+    "estimate_notes",
+]
+
+
+DOUBTFUL, DOUBTFUL_SHARE = 0.5, 0.25
+"""A measure off by more than both, in mm and as a share, is more likely a slip than a thick paper (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """Something computed and measured, in mm; `field` is where the measure stands in the shelf file."""
+
+    what: str
+    computed: float
+    measured: float
+    field: FieldPath
+
+    @property
+    def difference(self) -> float:
+        """Measured less computed."""
+        return self.measured - self.computed
+
+
+@dataclass(frozen=True, slots=True)
+class CaliperEstimate:
+    """What `blocks` measured blocks say about the caliper of a stock: mm, ± `tolerance` (two standard deviations)."""
+
+    stock: str
+    blocks: int
+    caliper: float
+    tolerance: float
+
+
+def comparisons(plan: ShelfPlan) -> tuple[Comparison, ...]:
+    """Everything that was measured: sheets, blocks, finished books, rows of books."""
+    return (*_sheets(plan), *_books(plan), *_rows(plan))
+
+
+def _sheets(plan: ShelfPlan) -> Iterator[Comparison]:
+    """Stocks that say both what they should be and what a pile of them measures."""
+    for stock in plan.stocks.values():
+        if stock.stated is not None:
+            yield Comparison(f"{stock.name}, one sheet", stock.stated, stock.caliper, ("stocks", stock.name, "pile"))
+
+
+def _books(plan: ShelfPlan) -> Iterator[Comparison]:
+    for book in plan.books:
+        name = f"{book.number + 1} {book.name}"
+        own = ("books", book.number)
+        for what, thickness, field in (
+            ("block", book.block.thickness, (*own, "block", "measured_thickness")),
+            ("finished book", book.cover.thickness, (*own, "measured_thickness")),
+        ):
+            if thickness.measured is not None:
+                yield Comparison(f"{name}, {what}", thickness.computed, thickness.measured, field)
+
+
+def _rows(plan: ShelfPlan) -> Iterator[Comparison]:
+    for number, row in enumerate(plan.measured_rows):
+        books = [plan.books[member] for member in row.books]
+        name = " + ".join(book.name for book in books)
+        computed = sum(book.thickness.computed for book in books)
+        yield Comparison(f"{name}, side by side", computed, row.thickness, ("measured_rows", number, "thickness"))
+
+
+def doubtful_measures(measured: Sequence[Comparison]) -> Iterator[Problem]:
+    """Warnings about measures so far from what was computed that the gauge was misread, or is of something else."""
+    for one in measured:
+        if abs(one.difference) > max(DOUBTFUL, DOUBTFUL_SHARE * one.computed):
+            yield Problem(
+                f"{one.what} measures {print_mm(one.measured, 2)}, computed are {print_mm(one.computed, 2)}",
+                "measure again, in mm, pressed lightly, without the boards; "
+                "or see whether pages and paper are those of the shelf file",
+                Severity.WARNING,
+                field=one.field,
+            )
+
+
+def caliper_estimates(plan: ShelfPlan) -> tuple[CaliperEstimate, ...]:
+    """An estimate for every stock of which at least two blocks, of this stock alone, were measured."""
+    by_stock: dict[str, list[BookPlan]] = {}
+    for book in plan.books:
+        stocks = {layer.stock for layer in book.block.thickness.layers if layer.stock}
+        if book.block.thickness.measured is not None and len(stocks) == 1:
+            by_stock.setdefault(stocks.pop(), []).append(book)
+    return tuple(
+        estimate_caliper(
+            stock,
+            [book.block.thickness for book in books],
+            [book.entry.assembly_tolerance for book in books],
+        )
+        for stock, books in by_stock.items()
+        if len(books) > 1
+    )
+
+
+def estimate_caliper(stock: str, blocks: Sequence[Thickness], assembly_tolerances: Sequence[float]) -> CaliperEstimate:
+    """The caliper that fits measured blocks best, by least squares.
+
+    A block of n sheets that measures m, with r mm of other layers, says m − r = n·t; the best t for all is
+    Σ n·(m − r) / Σ n², and its variance s² / Σ n². For s² the scatter of the blocks about that line is taken,
+    or the usual error of assembly if that is larger: two blocks that happen to agree prove little.
+
+    Blocks of 50 and 100 sheets that measure 3.90 and 7.80 mm, of nothing but paper, say 0.078 mm:
+    (50 · 3.9 + 100 · 7.8) / (50² + 100²).
+    """
+    sheets = [sum(layer.count for layer in block.layers if layer.stock) for block in blocks]
+    paper = [block.value - sum(layer.total for layer in block.layers if not layer.stock) for block in blocks]
+    weight = sum(count * count for count in sheets)
+    caliper = sum(count * length for count, length in zip(sheets, paper, strict=True)) / weight
+    scatter = hypot(*(length - count * caliper for count, length in zip(sheets, paper, strict=True)))
+    seen = scatter / sqrt(max(1, len(blocks) - 1))
+    usual = hypot(*assembly_tolerances) / sqrt(len(blocks)) / 2
+    return CaliperEstimate(stock, len(blocks), caliper, 2 * max(seen, usual) / sqrt(weight))
+
+
+def estimate_notes(estimates: Sequence[CaliperEstimate], stocks: Mapping[str, Stock]) -> Iterator[Problem]:
+    """Proposes an estimate that is better than what the shelf file says, or differs from it."""
+    for estimate in estimates:
+        stock = stocks[estimate.stock]
+        differs = abs(estimate.caliper - stock.caliper) > estimate.tolerance
+        if not differs and estimate.tolerance >= stock.tolerance:
+            continue
+        found, error = estimate.caliper * 1000, estimate.tolerance * 1000
+        yield Problem(
+            f"{estimate.blocks} measured blocks make a sheet of {stock.name} {found:.1f} ± {error:.1f} µm thick, "
+            f"the shelf file {stock.caliper * 1000:.1f} ± {stock.tolerance * 1000:.1f} µm",
+            f"write caliper: {found:.1f} um, tolerance: {error:.1f} um in place of what it says of its thickness",
+            Severity.NOTE,
+            field=("stocks", stock.name),
+        )

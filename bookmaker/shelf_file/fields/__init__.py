@@ -1,0 +1,1 @@
+"""Field types: text as a maker writes it comes in, plain values go out."""

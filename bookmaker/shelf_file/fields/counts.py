@@ -1,0 +1,86 @@
+"""Field types of the shelf file that are whole numbers: pages, leaves, holes."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import BeforeValidator, WithJsonSchema
+
+from ...ground.amounts import parse_count
+from ...ground.quantities import NotAMeasure
+from .words import read_text, refuse
+
+__all__ = ["Count", "Flyleaves", "PageCount", "PartPages", "SectionPages", "Stations", "StripPanels"]
+
+
+def _whole(low: int, high: int, *, even: bool = False) -> BeforeValidator:
+    def read(value: object) -> int:
+        text = read_text(value)
+        try:
+            count = parse_count(text)
+        except NotAMeasure as problem:
+            raise refuse(problem.message, problem.remedy) from None
+        if not low <= count <= high:
+            raise refuse(f"{text} is out of range", f"write a whole number from {low} to {high}", f"{low} to {high}")
+        if even and count % 2:
+            near = f"{count - 1} or {count + 1}" if count > low else f"{count + 1}"
+            raise refuse(f"{count} is odd, but a leaf has two pages", f"write {near}")
+        return count
+
+    return BeforeValidator(read)
+
+
+Count = Annotated[int, _whole(0, 1000), WithJsonSchema({"type": "integer", "minimum": 0, "maximum": 1000})]
+"""A small whole number."""
+PageCount = Annotated[
+    int,
+    _whole(2, 2000, even=True),
+    WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 2000, "multipleOf": 2}),
+]
+"""Pages of a book: even, at most 2000."""
+
+
+def _read_section_pages(value: object) -> int | None:
+    text = read_text(value).strip()
+    if text.casefold() == "automatic":
+        return None
+    try:
+        count = parse_count(text)
+    except NotAMeasure as problem:
+        raise refuse(problem.message, f"{problem.remedy}, or automatic") from None
+    if not 4 <= count <= 400:
+        raise refuse(f"{text} is out of range", "write a multiple of 4 from 4 to 400, or automatic", "4 to 400")
+    if count % 4:
+        near = f"{count - count % 4} or {count - count % 4 + 4}"
+        raise refuse(f"{count} is no multiple of 4, but a folded sheet has four pages", f"write {near}")
+    return count
+
+
+SectionPages = Annotated[
+    int | None,
+    BeforeValidator(_read_section_pages),
+    WithJsonSchema(
+        {"anyOf": [{"const": "automatic"}, {"type": "integer", "minimum": 4, "maximum": 400, "multipleOf": 4}]}
+    ),
+]
+"""Pages of a section: a multiple of 4, or None where it was left to be chosen."""
+
+Stations = Annotated[int, _whole(2, 40), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 40})]
+"""Holes through the spine fold of a section."""
+
+PartPages = Annotated[int, _whole(1, 2000), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 2000})]
+"""Pages of a part of a book: at most 2000."""
+
+StripPanels = Annotated[
+    int,
+    _whole(4, 400, even=True),
+    WithJsonSchema({"type": "integer", "minimum": 4, "maximum": 400, "multipleOf": 2}),
+]
+"""Panels of the longest strip: even."""
+
+Flyleaves = Annotated[
+    int,
+    _whole(0, 20, even=True),
+    WithJsonSchema({"type": "integer", "minimum": 0, "maximum": 20, "multipleOf": 2}),
+]
+"""Blank panels at each end: even."""

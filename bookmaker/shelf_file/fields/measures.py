@@ -1,0 +1,208 @@
+"""Field types of the shelf file that are measures: text as the maker wrote it comes in, plain numbers go out.
+
+Each type refuses what cannot be meant (a page of 3 m, paper of 0) with the limits it keeps. All raise
+pydantic errors of the type ``maker`` that carry the message and the remedy apart.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, GetJsonSchemaHandler, WithJsonSchema
+from pydantic_core import CoreSchema
+
+from ...ground.amounts import parse_bulk, parse_grammage, parse_resolution
+from ...ground.quantities import show
+from ...ground.units import NotAMeasure, parse_length, parse_offset, parse_type_size, print_length, print_pt
+from .words import read_text, refuse
+
+__all__ = [
+    "FIT",
+    "BlockThickness",
+    "Bulk",
+    "Ease",
+    "FilmThickness",
+    "Grammage",
+    "LifeSide",
+    "Margin",
+    "Offset",
+    "OrOneLength",
+    "PageSide",
+    "PaperThickness",
+    "Resolution",
+    "ScanWidths",
+    "SheetSide",
+    "ShelfSide",
+    "SolidThickness",
+    "Spacing",
+    "StaffSpacing",
+    "TabWidth",
+    "Thickness",
+    "ThreadThickness",
+    "TypeSize",
+    "TypeSizeOrFit",
+    "ViewingDistance",
+    "read_margin",
+]
+
+
+def _measured(parse: Callable[[str], float], value: object) -> float:
+    text = read_text(value)
+    try:
+        return parse(text)
+    except NotAMeasure as problem:
+        raise refuse(problem.message, problem.remedy) from None
+
+
+def _length_reader(
+    low: float,
+    high: float,
+    parse: Callable[[str], float] = parse_length,
+    shown: Callable[[float], str] = print_length,
+) -> Callable[[object], float]:
+    def read(value: object) -> float:
+        if isinstance(value, float):
+            return value
+        text = read_text(value)
+        try:
+            mm = parse(text)
+        except NotAMeasure as problem:
+            raise refuse(problem.message, _in_microns(text, low, high) or problem.remedy) from None
+        if not low <= mm <= high:
+            limit = f"{shown(low)} to {shown(high)}"
+            raise refuse(f"{value} is out of range", f"write a length from {limit}", limit)
+        return mm
+
+    return read
+
+
+def _in_microns(text: str, low: float, high: float) -> str:
+    """What to write instead of a bare number that makes sense only in µm: the 90 of a paper, say."""
+    try:
+        as_mm, as_um = parse_length(f"{text} mm"), parse_length(f"{text} um")
+    except NotAMeasure:
+        return ""
+    return f"write {text} um" if as_mm > high and low <= as_um <= high else ""
+
+
+class OrOneLength:
+    """Tells the schema of a list or a group that one length may stand in its place."""
+
+    def __init__(self, example: str) -> None:
+        self.example = example
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        return {"anyOf": [{"type": "string", "examples": [self.example]}, handler(core)]}
+
+
+read_margin = _length_reader(0, 100)
+"""A margin in mm from what was written."""
+
+
+def _between(low: float, high: float) -> BeforeValidator:
+    return BeforeValidator(_length_reader(low, high))
+
+
+def _length_schema(example: str) -> WithJsonSchema:
+    return WithJsonSchema({"type": "string", "examples": [example]})
+
+
+PageSide = Annotated[float, _between(1, 400), _length_schema("21 mm")]
+"""Height or width of a page in mm."""
+LifeSide = Annotated[float, _between(20, 2000), _length_schema("198 mm")]
+"""Height or width of the full-size book in mm."""
+PaperThickness = Annotated[float, _between(0.01, 3), _length_schema("90 um")]
+"""Caliper of one sheet, film or board in mm."""
+FilmThickness = Annotated[float, _between(0, 1), _length_schema("50 um")]
+"""Film or glue in mm; 0 is allowed."""
+Thickness = Annotated[float, _between(0.1, 200), _length_schema("4.2 mm")]
+"""Thickness of a block or a book in mm."""
+SolidThickness = Annotated[float, _between(1, 200), _length_schema("4 mm")]
+"""Thickness of a solid block in mm: less than 1 mm is a card, not a block."""
+
+
+ScanWidth = Annotated[float, _between(1, 2000), _length_schema("140 mm")]
+"""One part of a real cover in mm."""
+
+
+def _read_scan_widths(value: object) -> object:
+    if not isinstance(value, (list, tuple)) or len(value) != 3:
+        raise refuse("are not three widths", "write them from the left of the scan, as [140 mm, 28 mm, 140 mm]")
+    return value
+
+
+ScanWidths = Annotated[tuple[ScanWidth, ...], BeforeValidator(_read_scan_widths)]
+"""Back, spine and front of a real cover in mm."""
+
+
+def _read_block_thickness(value: object) -> float | str:
+    text = value if isinstance(value, float) else read_text(value).strip()
+    if isinstance(text, str) and not any(sign.isdigit() for sign in text):
+        if text.casefold() == "fill":
+            return "fill"
+        raise refuse(f"{show(text)!r} is neither a length nor fill", "write it like 4 mm, or fill")
+    return _length_reader(1, 200)(text)
+
+
+BlockThickness = Annotated[
+    float | Literal["fill"],
+    BeforeValidator(_read_block_thickness),
+    WithJsonSchema({"type": "string", "examples": ["4 mm", "fill"]}),
+]
+"""Thickness of a solid block in mm, or ``fill``: what is left on its space."""
+Margin = Annotated[float, BeforeValidator(read_margin), _length_schema("5 mm")]
+"""A margin or turn-in in mm; 0 is allowed."""
+Ease = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
+"""Play or tolerance in mm; 0 is allowed."""
+Offset = Annotated[float, BeforeValidator(_length_reader(-10, 10, parse_offset)), _length_schema("-0.4 mm")]
+"""A shift in mm, either way."""
+TabWidth = Annotated[float, _between(3, 20), _length_schema("3 mm")]
+"""Width of a glue tab in mm: less than 3 mm does not hold."""
+ShelfSide = Annotated[float, _between(3, 2000), _length_schema("92 mm")]
+"""A side of a shelf space in mm."""
+ViewingDistance = Annotated[float, _between(50, 5000), _length_schema("300 mm")]
+"""From the eye to the book, in mm."""
+SheetSide = Annotated[float, _between(40, 1500), _length_schema("210 mm")]
+"""A side of a printer sheet in mm."""
+_read_type_size = _length_reader(0.2, 30, parse_type_size, print_pt)
+TypeSize = Annotated[float, BeforeValidator(_read_type_size), _length_schema("3.5 pt")]
+"""Size of type (the em) in mm."""
+FIT = 0.0
+"""The size of type that stands for the largest that fits."""
+
+
+def _read_size_or_fit(value: object) -> float:
+    return FIT if isinstance(value, str) and value.strip().casefold() == "fit" else _read_type_size(value)
+
+
+TypeSizeOrFit = Annotated[
+    float, BeforeValidator(_read_size_or_fit), WithJsonSchema({"type": "string", "examples": ["3.5 pt", "fit"]})
+]
+"""Size of type (the em) in mm, or `FIT`."""
+Spacing = Annotated[float, _between(0.2, 50), _length_schema("1.2 mm")]
+"""Distance from one ruled line to the next in mm."""
+StaffSpacing = Annotated[float, _between(0.1, 10), _length_schema("0.17 mm")]
+"""Distance from one line of a music staff to the next in mm."""
+
+
+ThreadThickness = Annotated[float, _between(0.02, 2), _length_schema("0.15 mm")]
+"""Thickness of thread or wire in mm."""
+Grammage = Annotated[
+    float,
+    BeforeValidator(lambda value: _measured(parse_grammage, value)),
+    WithJsonSchema({"type": "string", "examples": ["80 g/m2"]}),
+]
+"""Mass per area in g/m²."""
+Bulk = Annotated[
+    float,
+    BeforeValidator(lambda value: _measured(parse_bulk, value)),
+    WithJsonSchema({"type": "string", "examples": ["1.25 cm3/g"]}),
+]
+"""Thickness per mass and area in cm³/g."""
+Resolution = Annotated[
+    float,
+    BeforeValidator(lambda value: _measured(parse_resolution, value)),
+    WithJsonSchema({"type": "string", "examples": ["600 dpi"]}),
+]
+"""Printer dots per inch."""

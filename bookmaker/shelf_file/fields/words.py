@@ -1,0 +1,122 @@
+"""Field types of the shelf file that are words: titles, names, yes and no, colours; and how a value is refused."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Annotated
+
+from pydantic import BeforeValidator, WithJsonSchema
+from pydantic_core import PydanticCustomError
+
+from ...ground.drawing import Colour
+from ...ground.quantities import show
+from .entry import Names
+
+__all__ = ["Flag", "Ink", "Lines", "SpaceName", "StockName", "Text", "Title", "read_text", "refuse"]
+
+LONGEST_TITLE = 300
+LONGEST_LINES, MOST_LINES = 1000, 30
+"""Characters and lines of a text that stands on a page of its own."""
+
+JOINERS = "\u200c\u200d\u200e\u200f\u00ad"
+"""Invisible signs that belong to writing: joiners, direction marks, the soft hyphen."""
+
+
+def refuse(
+    message: str, remedy: str, limit: str = "", instead: Mapping[str, object] | None = None
+) -> PydanticCustomError:
+    """The error a field type raises; `remedy` says what to write instead.
+
+    Where the keys of a group do not go together, `instead` says with which the rest can be read all the same, so
+    that what else is wrong can be told too; a key that is None is left out.
+    """
+    said = {"message": message, "remedy": remedy, "limit": limit, "instead": instead}
+    return PydanticCustomError("maker", "{message}", said)
+
+
+def read_text(value: object) -> str:
+    """One value as text; a list or mapping in its place is refused."""
+    if isinstance(value, str):
+        return value
+    if value is None:
+        raise refuse("is empty", "write a value or leave the line out")
+    if isinstance(value, (int, float)):
+        return str(value)
+    form = "a list" if isinstance(value, (list, tuple)) else "a group of keys"
+    raise refuse(f"is {form} where one value belongs", "write one value on the line")
+
+
+def _read_title(value: object) -> str:
+    return _visible(" ".join(read_text(value).split()), LONGEST_TITLE)
+
+
+def _read_lines(value: object) -> str:
+    lines = [" ".join(line.split()) for line in read_text(value).strip().split("\n")]
+    if len(lines) > MOST_LINES:
+        raise refuse(f"has {len(lines)} lines", f"write at most {MOST_LINES}", f"{MOST_LINES} lines")
+    _visible(" ".join(lines), LONGEST_LINES)
+    return "\n".join(lines)
+
+
+def _visible(text: str, longest: int) -> str:
+    """The text, if it has letters, not too many of them, and nothing that cannot be seen."""
+    if not text:
+        raise refuse("is empty", "write at least one letter")
+    if len(text) > longest:
+        raise refuse(f"has {len(text)} characters", f"write at most {longest}", f"{longest} characters")
+    hidden = next((sign for sign in text if not sign.isprintable() and sign not in JOINERS), "")
+    if hidden:
+        raise refuse(f"holds the control character U+{ord(hidden):04X}", "write visible letters only")
+    return text
+
+
+def _read_written(value: object) -> str:
+    text = read_text(value)
+    if not text.strip():
+        raise refuse("is empty", "write a value or leave the line out")
+    return text
+
+
+Text = Annotated[str, BeforeValidator(_read_written)]
+"""One value, not empty, kept as it was written."""
+
+Title = Annotated[str, BeforeValidator(_read_title)]
+"""A title or a name: some visible text, at most 300 characters, white space tidied."""
+
+Lines = Annotated[str, BeforeValidator(_read_lines)]
+"""A few lines of visible text; where they end is kept, other white space is tidied."""
+
+StockName = Annotated[str, BeforeValidator(read_text), Names("stock")]
+"""The name of a stock, as under ``stocks``."""
+
+SpaceName = Annotated[str, BeforeValidator(read_text), Names("space")]
+"""The name of a space, as under ``spaces``."""
+
+
+def _read_flag(value: object) -> bool:
+    text = read_text(value).strip().casefold()
+    if text in {"yes", "true", "on"}:
+        return True
+    if text in {"no", "false", "off"}:
+        return False
+    raise refuse(f"{show(text)} is neither yes nor no", "write yes or no")
+
+
+Flag = Annotated[bool, BeforeValidator(_read_flag), WithJsonSchema({"type": "boolean"})]
+"""Yes or no."""
+
+
+def _read_ink(value: object) -> Colour:
+    if isinstance(value, Colour):
+        return value
+    try:
+        return Colour.from_hex(read_text(value).strip())
+    except ValueError:
+        written = show(str(value))
+        raise refuse(f"{written} is not a colour", 'write red, green and blue as "#7a1f2b", in quotes') from None
+
+
+Ink = Annotated[
+    Colour, BeforeValidator(_read_ink), WithJsonSchema({"type": "string", "pattern": "^#[0-9a-fA-F]{3,6}$"})
+]
+"""A colour, written ``"#rrggbb"``."""

@@ -1,0 +1,285 @@
+"""The words of the spec's checker turned into words for makers."""
+
+from __future__ import annotations
+
+import re
+import types
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Any, Literal, Union, get_args, get_origin
+
+from pydantic import BaseModel, Tag, ValidationError
+
+from ..ground.problems import FieldPath, Problem, near_match, show_field
+from ..ground.quantities import show
+
+__all__ = ["Fault", "Spot", "explain", "faults", "tags_of"]
+
+GROUP = ("is not a group of keys", "write keys and values under it, or between { and }")
+LIST = ("is not a list", "write a list, each item after a -")
+SHAPES = {
+    "model_type": GROUP,
+    "model_attributes_type": GROUP,
+    "dict_type": GROUP,
+    "tuple_type": LIST,
+    "list_type": LIST,
+    "string_type": ("is not a text", "write one value on the line"),
+}
+"""What the checker found instead of the shape it wanted, and what to write."""
+
+OTHER_WORDS = {
+    "date": ("year",),
+    "font": ("face",),
+    "typeface": ("face",),
+    "lang": ("language",),
+    "line_height": ("leading",),
+    "line_spacing": ("leading",),
+    "publisher": ("imprint",),
+    "image": ("picture", "front_picture", "file"),
+    "path": ("file", "folder", "picture"),
+    "background": ("colour",),
+    "paper": ("stock",),
+}
+"""What else makers may call a key, and the keys it may be."""
+
+FEW, MOST_GROUPS = 3, 2
+"""So many kinds are each written out, and so many groups that know a key."""
+
+VERBS = ("is", "has", "gives", "holds", "lies", "lists", "says")
+"""Messages that begin so go on from the name of the field; others stand after a colon."""
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """Where a failure is: its field as the file has it, and what the models know of it.
+
+    `owner` is the model that holds the last key, if a model does, and `kind` the type of what belongs there;
+    `others` are the models that its group might have been as well, told apart by kind or style. `around` is the
+    spot of the group.
+    """
+
+    field: FieldPath
+    owner: type[BaseModel] | None
+    others: Sequence[type[BaseModel]]
+    kind: Any
+    around: Spot | None = None
+
+    @property
+    def choices(self) -> list[type[BaseModel]]:
+        """The models that may stand here."""
+        return _models(self.kind)
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """A failure as a problem, with the spot where it is, the sort of failure, and what to read on with in its place."""
+
+    problem: Problem
+    spot: Spot
+    sort: str
+    instead: Mapping[str, Any]
+
+
+def explain(failure: ValidationError, model: type[BaseModel]) -> Iterator[Problem]:
+    """Every failure as a problem; fields follow the file, without the checker's own steps between."""
+    return (fault.problem for fault in faults(failure, model))
+
+
+def faults(failure: ValidationError, model: type[BaseModel]) -> Iterator[Fault]:
+    """Every failure as a fault."""
+    for error in failure.errors(include_url=False):
+        spot = _walk(error["loc"], model)
+        instead = (error.get("ctx") or {}).get("instead") or {}
+        yield Fault(_explained(error["type"], error, spot), spot, error["type"], instead)
+
+
+def _explained(kind: str, error: Mapping[str, Any], spot: Spot) -> Problem:
+    field = spot.field
+    context = error.get("ctx") or {}
+    name = show_field(field) or "the shelf"
+    match kind:
+        case "maker":
+            message, remedy, limit = context["message"], context["remedy"], context["limit"]
+            joined = f"{name} {message}" if message.split()[0] in VERBS else f"{name}: {message}"
+            return Problem(joined, remedy, field=field, limit=limit)
+        case "missing":
+            around, key = show_field(field[:-1]) or "the shelf", field[-1]
+            return Problem(f"{around} has no {key}", f"add {key}: {_meaning(spot.owner, field)}", field=field)
+        case "extra_forbidden":
+            return _unknown_key(field, spot.owner, spot.others, error["input"])
+        case "union_tag_not_found":
+            key, tags = context["discriminator"].strip("'"), [tag for one in spot.choices for tag in tags_of(one)]
+            return Problem(f"{name} has no {key}", f"add {key}: with one of {', '.join(tags)}", field=field)
+        case "literal_error" | "enum" | "union_tag_invalid":
+            return _not_a_choice(name, field, error, context)
+    found, remedy = SHAPES.get(kind, (f"cannot be used ({error['msg']})", f"write {_meaning(spot.owner, field)}"))
+    if error["input"] is None:
+        found = "is empty"
+    written = error["input"]
+    if isinstance(written, str) and (meant := _kind_meant(spot, written) or _key_meant(spot, written)):
+        remedy = f"write {field[-1]}: {{{meant}}}"
+    return Problem(f"{name} {found}", remedy, field=field)
+
+
+def _kind_meant(spot: Spot, written: str) -> str:
+    """The kind or style of group that a single word stands for, as it should be written; or an empty text."""
+    tags = [tag for choice in spot.choices for tag in tags_of(choice)]
+    meant = near_match(written, tags)
+    return f"{_told_apart_by(spot.choices)}: {meant}" if meant else ""
+
+
+def _told_apart_by(models: Sequence[type[BaseModel]]) -> str:
+    """The key that says which sort of group it is."""
+    return "style" if any("style" in model.model_fields for model in models) else "kind"
+
+
+def _key_meant(spot: Spot, written: str) -> str:
+    """The key of a group, none of which is a must, that takes a value as it was written, with the value."""
+    if len(spot.choices) != 1 or any(known.is_required() for known in spot.choices[0].model_fields.values()):
+        return ""
+    [model] = spot.choices
+    key = next((key for key in model.model_fields if _takes(model, key, written)), "")
+    return f"{key}: {_quoted(written)}" if key else ""
+
+
+def _takes(model: type[BaseModel], key: str, written: str) -> bool:
+    try:
+        model.model_validate({key: written})
+    except ValidationError:
+        return False
+    return True
+
+
+def _unknown_key(
+    field: FieldPath, owner: type[BaseModel] | None, kinds: Sequence[type[BaseModel]], written: object
+) -> Problem:
+    """A key that its group does not know; `kinds` are the others the group might have been, with keys of their own."""
+    if field == ("defaults",):  # laid under the books, and still here only if they have another shape
+        return Problem("defaults is not a group of keys", GROUP[1], field=field)
+    known = [*(owner.model_fields if owner else []), *(["defaults"] if len(field) == 1 else [])]
+    key = str(field[-1])
+    other = next((word for word in OTHER_WORDS.get(key, ()) if word in known), "")
+    meant = other or near_match(key, known)
+    remedy = f"did you mean {meant}?" if meant else "known here: " + ", ".join(known)
+    others = [tag for kind in kinds if key in kind.model_fields for tag in tags_of(kind)]
+    groups = [name for name, part in (owner.model_fields if owner else {}).items() if _knows(part.annotation, key)]
+    if others:
+        else_meant = f"{meant}, if that is what you mean" if key in meant else f"leave {key} out"
+        remedy = f"{_of_others(others, _told_apart_by(kinds))}, or {else_meant}"
+    elif groups and written is not None:
+        value = _quoted(written) if isinstance(written, str) else "…"
+        remedy = f"write {' or '.join(f'{group}: {{{key}: {value}}}' for group in groups[:MOST_GROUPS])}"
+    elif written is None and not meant:
+        remedy = "give it a value; or, if it is part of a text that holds a comma, put that text in quotes"
+    if field[-1] == "<<":
+        remedy = "write what books share under defaults"
+    around = show_field(field[:-1]) or "the shelf"
+    return Problem(f"{around} has an unknown key {show(str(field[-1]))!r}", remedy, field=field, value=str(field[-1]))
+
+
+def _of_others(tags: Sequence[str], told_apart_by: str) -> str:
+    """What to write where a key belongs to groups of other kinds or styles."""
+    first, *more = tags
+    if len(tags) <= FEW:
+        return "write " + " or ".join(f"{told_apart_by}: {tag}" for tag in tags)
+    return f"write {told_apart_by}: {first}, or another of {', '.join(more)}"
+
+
+def _knows(kind: Any, key: str) -> bool:
+    """Whether a group that may stand under a key has another key in it."""
+    return any(key in model.model_fields for model in _models(kind))
+
+
+def _quoted(written: str) -> str:
+    """A value as it is written within braces.
+
+    >>> _quoted("Salt, Rope"), _quoted("48"), _quoted("#fff")
+    ('"Salt, Rope"', '48', '"#fff"')
+    """
+    seen = show(written)
+    return f'"{seen}"' if re.search(r"[,:#{}\[\]]", seen) else seen
+
+
+def _not_a_choice(name: str, field: FieldPath, error: Mapping[str, Any], context: Mapping[str, Any]) -> Problem:
+    written = str(context.get("tag", error["input"]))
+    if "tag" in context:
+        told_apart_by = context["discriminator"].strip("'")
+        field, name = (*field, told_apart_by), f"{name}.{told_apart_by}"
+    choices = re.findall(r"'([^']*)'", str(context.get("expected") or context.get("expected_tags")))
+    meant = near_match(written, choices)
+    remedy = f"did you mean {meant}?" if meant else "write one of " + ", ".join(choices)
+    return Problem(f"{name}: {show(written)!r} is not known", remedy, field=field, value=written)
+
+
+def _meaning(owner: type[BaseModel] | None, field: FieldPath) -> str:
+    """What belongs in a field, by its own description."""
+    described = owner.model_fields[str(field[-1])] if owner and str(field[-1]) in owner.model_fields else None
+    return (described.description if described else None) or "a value"
+
+
+def _walk(loc: FieldPath, model: type[BaseModel]) -> Spot:
+    """Follow the checker's steps through the models."""
+    spot = Spot((), None, (), model)
+    for part in loc:
+        chosen = _marked(spot.kind, part) or _tagged(spot.kind, part)
+        if chosen is not None:
+            spot = replace(spot, kind=chosen, others=[other for other in spot.choices if other is not chosen])
+            continue
+        owner, kind = _step(spot.kind, part)
+        others = spot.others if owner is spot.kind else ()
+        spot = Spot((*spot.field, part), owner, others, kind, around=spot)
+    return spot
+
+
+def _step(kind: Any, part: str | int) -> tuple[type[BaseModel] | None, Any]:
+    """The model that knows the key, if one does, and the type of what stands under it."""
+    for option in _options(kind):
+        if isinstance(option, type) and issubclass(option, BaseModel):
+            known = option.model_fields.get(str(part))
+            return option, known.annotation if known else None
+        if get_origin(option) is dict:
+            return None, get_args(option)[1]
+        if get_origin(option) is tuple:
+            return None, get_args(option)[0]
+    return None, None
+
+
+def _options(kind: Any) -> tuple[Any, ...]:
+    """The members of a union, and of the unions in it, or the one type there is."""
+    while hasattr(kind, "__metadata__"):
+        kind = kind.__origin__
+    if get_origin(kind) not in (Union, types.UnionType):
+        return (kind,)
+    return tuple(option for member in get_args(kind) for option in _options(member))
+
+
+def _marked(kind: Any, part: Any) -> Any:
+    """The member of a union, however deep, that is marked with this word."""
+    if any(isinstance(mark, Tag) and mark.tag == part for mark in getattr(kind, "__metadata__", ())):
+        return kind
+    while hasattr(kind, "__metadata__"):
+        kind = kind.__origin__
+    if get_origin(kind) not in (Union, types.UnionType):
+        return None
+    return next((found for member in get_args(kind) if (found := _marked(member, part)) is not None), None)
+
+
+def _tagged(kind: Any, part: str | int) -> Any:
+    """The member of a union of models that goes by this tag."""
+    options = _models(kind)
+    return next((option for option in options if len(options) > 1 and part in tags_of(option)), None)
+
+
+def _models(kind: Any) -> list[type[BaseModel]]:
+    return [option for option in _options(kind) if isinstance(option, type) and issubclass(option, BaseModel)]
+
+
+def tags_of(model: type[BaseModel]) -> tuple[str, ...]:
+    """The words by which a kind or a style of group goes."""
+    fields = (model.model_fields.get(key) for key in ("kind", "style"))
+    return tuple(
+        tag
+        for field in fields
+        if field and get_origin(field.annotation) is Literal
+        for tag in get_args(field.annotation)
+    )

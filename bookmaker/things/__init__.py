@@ -1,0 +1,1 @@
+"""What is made: one folder a family."""

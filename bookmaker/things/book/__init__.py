@@ -1,0 +1,1 @@
+"""Books: blocks, covers, pages and designs."""

@@ -1,0 +1,99 @@
+"""Picture files of a cover, read at the start."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from math import ceil
+from pathlib import Path
+
+from ....ground.drawing import Colour
+from ....ground.geometry import Size
+from ....ground.pictures import Picture, load_picture, show_dpi
+from ....ground.problems import Problem, Severity, ShelfFileError
+from ....ground.units import MM_PER_INCH, print_mm
+
+__all__ = ["LOWEST_RESOLUTION", "Fit", "load_artwork", "on_ground", "picture_problems"]
+
+LOWEST_RESOLUTION = 300.0
+"""Dots per inch under which a picture looks coarse (common practice)."""
+
+MOST_CROPPED = 0.2
+"""A picture of which a larger share is cropped may have lost what it is of; that is told."""
+
+STRIP = 5.0
+"""A place so many times longer than wide, as the spine of a thin book, takes a cut of any picture: nobody misses it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """How artwork covers a place of another size: `scale` is how much larger it is printed, in whatever units both
+    are, `lost` the share of it that is cropped, `where`, and `wider` how much wider the artwork is than it should be
+    at the height of the place, in the units of the place.
+    """
+
+    scale: float
+    lost: float
+    where: str
+    wider: float
+
+    @classmethod
+    def of(cls, artwork: Size, place: Size) -> Fit:
+        """How artwork fills a place."""
+        across, up = place.width / artwork.width, place.height / artwork.height
+        lost = 1 - min(across, up) / max(across, up)
+        where = "head and tail" if across > up else "left and right"
+        return cls(max(across, up), lost, where, artwork.width * up - place.width)
+
+    @property
+    def cropped(self) -> str:
+        """What is lost, in words."""
+        return f"{self.lost:.0%} of it is cropped at {self.where}"
+
+
+def load_artwork(files: Mapping[str, str], folder: Path) -> dict[str, Picture]:
+    """Read the picture each key names.
+
+    Raises:
+        ShelfFileError: with every picture that cannot be used, each under its key.
+    """
+    pictures: dict[str, Picture] = {}
+    problems: list[Problem] = []
+    for key, name in files.items():
+        try:
+            pictures[key] = load_picture(folder / name, name)
+        except ShelfFileError as refusal:
+            problems += [replace(problem, field=(key,)) for problem in refusal.problems]
+    if problems:
+        raise ShelfFileError(problems)
+    return pictures
+
+
+def on_ground(picture: Picture, ground: Colour) -> Picture:
+    """A picture as it lies on a cover: where it is transparent the ground shows."""
+    red, green, blue = (round(255 * part) for part in ground)
+    return picture.over((red, green, blue))
+
+
+def picture_problems(picture: Picture, size: Size, *field: str) -> Iterator[Problem]:
+    """What was done to a picture that fills a face, what of it is lost, and whether it is fine enough for the print."""
+    for note in picture.notes:
+        yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=field)
+    fit = Fit.of(Size(picture.width_px, picture.height_px), size)
+    resolution = MM_PER_INCH / fit.scale
+    if fit.lost > MOST_CROPPED and max(size) < STRIP * min(size):
+        yield Problem(
+            f"{picture.path.name}: {fit.cropped}",
+            f"crop it to the proportions of the {print_mm(size.width, 2)} × {print_mm(size.height, 2)} it fills, "
+            "if that shall not be its middle",
+            Severity.NOTE,
+            field=field,
+        )
+    if resolution < LOWEST_RESOLUTION:
+        width, height = (ceil(side * LOWEST_RESOLUTION / resolution) for side in (picture.width_px, picture.height_px))
+        yield Problem(
+            f"{picture.path.name} prints at only {show_dpi(resolution)}",
+            f"use a picture of at least {width} × {height} pixels",
+            Severity.WARNING,
+            field=field,
+        )

@@ -1,0 +1,167 @@
+"""What every cover design is to the rest of the book, whatever its style."""
+
+from __future__ import annotations
+
+import hashlib
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from pydantic import Field
+
+from ....ground.drawing import NOTHING, Art, Colour
+from ....ground.geometry import Path
+from ....ground.problems import Problem
+from ....shelf_file.fields.entry import Entry
+from ....shelf_file.fields.words import Flag, Ink
+from .ornament.devices import DeviceName
+from .ornament.ornaments import OrnamentName
+from .palettes import PaletteName
+
+__all__ = ["DrawnDesign", "Dress", "InSet", "Lettering", "SpineTitle", "Titling", "Wear", "Words"]
+
+SpineTitle = Literal["auto", "down", "up", "across", "none"]
+Wear = Literal["none", "light", "heavy"]
+
+
+@dataclass(frozen=True, slots=True)
+class InSet:
+    """A book's place in a set, in mm: how much wider its spine is than the narrowest, how far into the row of all
+    spines of the set it begins, and how wide that row is; and the words of all its books.
+
+    `taller` is how much taller than this book the tallest of the set is, `shorter` how much shorter the shortest,
+    whose room for words has the share `low` of the height that this book's has.
+    """
+
+    wider: float
+    begins: float
+    width: float
+    books: tuple[Words, ...] = ()
+    taller: float = 0.0
+    shorter: float = 0.0
+    low: float = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """What stands on a cover; `language` is a BCP 47 tag, or empty if nobody said.
+
+    `named` are title and author as the maker wrote them, where the cover has them with other marks.
+    """
+
+    title: str
+    author: str = ""
+    volume: str = ""
+    date: str = ""
+    language: str = ""
+    series: str = ""
+    in_set: InSet | None = None
+    named: tuple[str, str] | None = None
+
+    @property
+    def titles(self) -> tuple[str, ...]:
+        """The titles that are to be lettered alike: those of the set, or the book's own."""
+        return tuple(dict.fromkeys(words.title for words in self.fellows))
+
+    @property
+    def fellows(self) -> tuple[Words, ...]:
+        """The books that are to be lettered alike: those of the set, or this one alone."""
+        return self.in_set.books if self.in_set and self.in_set.books else (self,)
+
+    @property
+    def place(self) -> int:
+        """Which of its fellows this book is, counted from 0."""
+        return self.fellows.index(replace(self, in_set=None)) if len(self.fellows) > 1 else 0
+
+    def on_narrowest(self) -> Words:
+        """The words for a room that is already no wider than on the narrowest spine of the set."""
+        return replace(self, in_set=self.in_set and replace(self.in_set, wider=0.0))
+
+    def on_lowest(self, low: float) -> Words:
+        """The words for a room of which the shortest book of the set has that share in height."""
+        return replace(self, in_set=self.in_set and replace(self.in_set, low=low))
+
+    def without(self, part: Literal["volume", "date"]) -> Words:
+        """The words less one of them, here and in the whole set: it stands elsewhere."""
+        in_set = self.in_set and replace(self.in_set, books=tuple(book.without(part) for book in self.in_set.books))
+        if part == "volume":
+            return replace(self, volume="", in_set=in_set)
+        return replace(self, date="", in_set=in_set)
+
+    def unsaid(self) -> Words:
+        """No words, for what looks like the book without saying what it says: its kin is the same."""
+        series = self.series or "\0".join(self._named)
+        return replace(self, title="", author="", volume="", date="", series=series, named=None)
+
+    @property
+    def kin(self) -> int:
+        """The number from which grows what all books of a set share: ornaments, typefaces, colours, weave."""
+        return _seed(self.series) if self.series else _seed(*self._named)
+
+    @property
+    def seed(self) -> int:
+        """The number from which everything grows that is drawn by chance: the same book always looks the same."""
+        return _seed(*self._named, self.volume)
+
+    @property
+    def _named(self) -> tuple[str, str]:
+        return self.named or (self.title, self.author)
+
+
+def _seed(*texts: str) -> int:
+    return int.from_bytes(hashlib.sha256("\0".join(texts).encode()).digest()[:8])
+
+
+@dataclass(frozen=True, slots=True)
+class Lettering:
+    """How one text of a cover came out: its x-height in mm, and its contrast with the ground by WCAG 2.x.
+
+    `help` says what would make it larger, as far as the design knows. Where all letters are capitals, `x_height`
+    is their height.
+    """
+
+    what: Literal["title", "author", "volume", "date"]
+    on: Literal["spine", "front"]
+    way: Literal["down", "up", "across"]
+    text: str
+    x_height: float
+    contrast: float
+    help: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Titling:
+    """In what hand a cover is titled: the typeface by its name, whether in capitals, the ink, the ornament with it."""
+
+    face: str
+    capitals: bool
+    ink: Colour
+    ornament: Path | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Dress:
+    """The art for one flat of a cover, how its words came out, and what is wrong; fields are relative to the design.
+
+    `titling` is for what goes with the book, such as its box; None if the design letters nothing.
+    """
+
+    art: Art = NOTHING
+    problems: tuple[Problem, ...] = ()
+    lettering: tuple[Lettering, ...] = ()
+    titling: Titling | None = None
+
+
+class DrawnDesign(Entry):
+    """The keys that all drawn styles share."""
+
+    palette: PaletteName = Field("library", description="set of colours: library, harbour, orchard, attic, fairground")
+    colour: Ink | None = Field(None, description="ground colour; from the palette, unlike its neighbours, if not given")
+    steps: Flag = Field(False, description="whether each book of a set takes the next colour of the palette")
+    second_colour: Ink | None = Field(None, description="colour of labels, corners or stripes; from the palette")
+    ink: Ink | None = Field(None, description="colour of the titling; what stands out from the ground, if not given")
+    spine_title: SpineTitle = Field("auto", description="how the spine is lettered: auto, down, up, across, none")
+    abbreviate: Flag = Field(False, description="whether a title too long for the spine may be shortened there")
+    front_title: Flag = Field(True, description="title and author on the front")
+    ornament: OrnamentName = Field("auto", description="ornament of spine and front; auto leaves it to the book")
+    device: DeviceName = Field("none", description="publisher's device at the foot of the spine")
+    wear: Wear = Field("light", description="rubbed edges: none, light, heavy")

@@ -1,0 +1,1 @@
+"""What a cover is made of, and what time did to it."""

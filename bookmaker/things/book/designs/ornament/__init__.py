@@ -1,0 +1,1 @@
+"""Ornaments, bands and devices."""

@@ -1,0 +1,1 @@
+"""Scenes for picture covers, in a few flat inks."""

@@ -1,0 +1,1 @@
+"""The styles, one module each."""

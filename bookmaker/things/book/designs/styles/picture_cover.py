@@ -1,0 +1,183 @@
+"""A publisher's picture cover: the maker's own pictures, or a landscape that runs round the book."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from pathlib import Path as FilePath
+from random import Random
+from typing import Literal
+
+from pydantic import Field
+
+from .....ground.drawing import Art, Colour, Drawn
+from .....ground.geometry import Path, Rect
+from .....ground.pictures import Picture
+from .....sheets.flat import Flat
+from .....shelf_file.fields.words import Text
+from ..artwork import load_artwork, on_ground, picture_problems
+from ..colouring import colours_of, inked
+from ..design import DrawnDesign, Dress, SpineTitle, Wear, Words
+from ..faces import Faces, read_faces
+from ..grounds.run_on import RunOn, run_on
+from ..grounds.textures import faded_ground, weave
+from ..grounds.wear import BOARD, rubbed, sunned
+from ..letters.front import inside, label
+from ..letters.lettering import Hand, composed
+from ..letters.spine import Spine, free_room, letter_spine
+from ..ornament.devices import DEVICES
+from ..ornament.ornaments import BandName, band, rule
+from ..ornament.shapes import Clipped, block
+from ..palettes import BONE, GOLD, SOOT, Material
+from .poster import poster
+
+__all__ = ["MATERIAL", "PictureCover", "dress", "load"]
+
+MATERIAL = Material.CLOTH
+
+
+FACES = (("text bold", "text"), ("old style", "old style italic"), ("sans bold", "sans"), ("text bold", "text italic"))
+"""Title and author on a drawn cover; the first where the maker brings pictures."""
+
+ROWS: tuple[BandName, ...] = ("leaves", "lozenges", "waves", "dots", "chain")
+"""Small tools at the ends of a spine without a picture."""
+
+SKY = 0.46
+"""Above this share of a spine's height the sky is plain, and the words stand."""
+
+
+class PictureCover(DrawnDesign):
+    """A cover with pictures."""
+
+    style: Literal["picture"] = "picture"
+    front_picture: Text | None = Field(None, description="picture file for the front; a landscape is drawn without it")
+    spine_picture: Text | None = Field(None, description="picture file for the spine")
+    back_picture: Text | None = Field(None, description="picture file for the back")
+    run_on: RunOn = Field("mirror", description="what is printed beyond a picture's edges: mirror, stretch, colour")
+
+
+@dataclass(frozen=True, slots=True)
+class Pictures:
+    """The pictures of a cover, read."""
+
+    front: Picture | None = None
+    spine: Picture | None = None
+    back: Picture | None = None
+
+    @property
+    def none(self) -> bool:
+        """Whether there is no picture at all."""
+        return not (self.front or self.spine or self.back)
+
+    def over(self, ground: Colour) -> Pictures:
+        """The pictures on a ground, which shows where they are transparent."""
+        return Pictures(*(picture and on_ground(picture, ground) for picture in (self.front, self.spine, self.back)))
+
+
+def load(entry: PictureCover, folder: FilePath) -> Pictures:
+    """Read the pictures.
+
+    Raises:
+        ShelfFileError: a picture is missing or cannot be used.
+    """
+    named = {key: getattr(entry, key) for key in ("front_picture", "spine_picture", "back_picture")}
+    found = load_artwork({key: name for key, name in named.items() if name}, folder)
+    return Pictures(*(found.get(key) for key in named))
+
+
+def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> Dress:
+    """Draw one flat."""
+    faces, chance = read_faces(flat), Random(words.kin)
+    colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
+    artwork = pictures.over(colours.ground)
+    ink = inked(entry, colours.ground, (GOLD, BONE, SOOT) if artwork.none else (BONE, SOOT))
+    title, author = FACES[int(chance.random() * len(FACES))] if artwork.none else FACES[0]
+    hand = Hand(title, author, ink, colours.ground, capitals=chance.random() < 0.5)
+    layers: list[Art] = [*_stuff(faces, artwork, colours.ground, entry.wear, words.kin)]
+    drawn = poster(entry, faces, colours, words, hand) if artwork.none else None
+    layers += drawn.layers if drawn else ()
+    placed = list(_placed(faces, artwork, words))
+    for _, picture, face, bounds in placed:
+        layers.append(Clipped(Drawn(tuple(run_on(picture, face, bounds, entry.run_on))), Path.rectangle(bounds)))
+    # where the print is rubbed off a picture the board shows, whatever the ground of the titling
+    layers += rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
+    texts = []
+    if faces.spine:
+        art, room = _under_words(faces, artwork, words, hand, entry.spine_title)
+        layers += art
+        on_spine = hand if artwork.spine else hand.on_ground(sunned(colours.ground, entry.wear))
+        spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
+        texts.append(letter_spine(room, _over_landscape(room, words) if artwork.none else words, spine))
+    if faces.front and entry.front_title and not artwork.front:
+        room = inside(faces.front, 0.12, 0.08)
+        head = Rect(room.x, room.y + room.height * 0.62, room.width, room.height * 0.38)
+        texts.append(label(drawn.front if drawn and drawn.front else head, words, drawn.hand if drawn else hand, 4.6))
+    done = composed(layers, texts, hand)
+    problems = [problem for key, picture, face, _ in placed for problem in picture_problems(picture, face.size, key)]
+    return replace(done, problems=(*done.problems, *problems))
+
+
+def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int) -> Iterator[Art]:
+    """The ground; where pictures leave the spine free it is bleached, and with every other book of cloth."""
+    yield from faded_ground(faces, ground, wear)
+    strip = faces.spine_to_bleed()
+    if faces.pieced:
+        yield from weave(faces.whole, sunned(ground, wear) if strip else ground, Random(kin), 0.17, 0.07)
+    elif strip and not artwork.none and not artwork.spine and kin % 2:
+        yield Clipped(Drawn(tuple(weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07))), Path.rectangle(strip))
+
+
+def _under_words(faces: Faces, artwork: Pictures, words: Words, hand: Hand, way: SpineTitle) -> tuple[list[Art], Rect]:
+    """Where the words of a spine stand, and what is drawn for them there."""
+    assert faces.spine is not None  # there are no words for a spine without one
+    spine = faces.spine
+    room = free_room(spine)
+    if artwork.none and not faces.pieced:
+        land = SKY * (room.height - (words.in_set.shorter if words.in_set else 0.0))
+        return [], Rect(room.x, room.y + land, room.width, room.height - land)
+    if artwork.spine and way == "none":
+        return [], room
+    if artwork.spine:
+        # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
+        room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
+        plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
+        return [block(plate, hand.ground)], room
+    return list(_ends(spine, hand, words.kin)), inside(room, 0, 0.06)
+
+
+def _over_landscape(room: Rect, words: Words) -> Words:
+    """The words for a room over a landscape that is as high on all books of a set."""
+    return words.on_lowest(1 - words.in_set.shorter / room.height) if words.in_set else words
+
+
+def _ends(box: Rect, hand: Hand, kin: int) -> Iterator[Art]:
+    """Head and tail of a spine without a picture: rules, a row of small tools, or broad blocks of ink."""
+    manner = kin % 3
+    high = box.height * 0.03
+    for end, inward in ((box.y, 1), (box.top, -1)):
+        if manner == 1 and box.width >= 1.6:
+            row = Rect(box.x, end + inward * high * 1.8 - high / 2, box.width, high)
+            yield band(ROWS[kin // 3 % len(ROWS)], row, hand.ink)
+            yield rule(end + inward * high * 0.9, box.x, box.right, 0.1, hand.ink)
+            yield rule(end + inward * high * 2.7, box.x, box.right, 0.1, hand.ink)
+        elif manner == 2:
+            yield rule(end + inward * high * 1.5, box.x, box.right, high, hand.ink)
+            yield rule(end + inward * high * 2.4, box.x, box.right, 0.09, hand.ink)
+        else:
+            yield rule(end + inward * box.height * 0.035, box.x, box.right, 0.22, hand.ink)
+            yield rule(end + inward * box.height * 0.058, box.x, box.right, 0.09, hand.ink)
+
+
+def _placed(faces: Faces, artwork: Pictures, words: Words) -> Iterator[tuple[str, Picture, Rect, Rect]]:
+    """Each picture with its key, its face, and how far it is printed."""
+    if artwork.back and faces.back:
+        yield "back_picture", artwork.back, faces.shown(faces.back), faces.to_bleed(faces.back)
+    if artwork.front and faces.front:
+        yield "front_picture", artwork.front, faces.shown(faces.front), faces.to_bleed(faces.front)
+    bounds = faces.spine_to_bleed()
+    if artwork.spine and faces.spine and bounds:
+        row = faces.spine
+        place = words.in_set
+        if place:  # the picture runs across all spines of the set, which stand on their tails
+            row = Rect(row.x - place.begins, row.y, place.width, row.height + place.taller)
+        yield "spine_picture", artwork.spine, row, bounds

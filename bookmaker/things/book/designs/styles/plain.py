@@ -1,0 +1,133 @@
+"""The plain design: one colour all over, title and author on spine and front, pictures if given."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path as FilePath
+from typing import Literal
+
+from pydantic import Field
+
+from .....ground.drawing import Art, Colour, Drawn, contrast
+from .....ground.geometry import Rect
+from .....ground.pictures import Picture, covering
+from .....ground.problems import Problem
+from .....sheets.flat import Flat, Panel, Role
+from .....shelf_file.fields.entry import Entry
+from .....shelf_file.fields.words import Flag, Ink, Text
+from ..artwork import load_artwork, on_ground, picture_problems
+from ..design import Dress, Lettering, Titling, Words
+from ..faces import read_faces
+from ..letters.lettering import Hand, Lettered, fitted, letter
+from ..letters.spine import Spine, free_room, letter_spine
+from ..ornament.shapes import FilledPicture, block
+
+__all__ = ["Plain", "PlainArtwork", "dress", "load"]
+
+DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
+
+TITLE_FACE, AUTHOR_FACE = "text bold", "text"
+"""Typefaces of spine and front: one family, sturdy enough for the smallest spine."""
+
+LARGEST_ON_FRONT = 6.0
+"""A size of titling (the em, in mm) that nothing larger than a folio asks for at 1:12."""
+
+AUTHOR_SHARE = 0.75
+"""The author is set no larger than this share of the title."""
+
+FRONT_INSET = 0.1
+"""Titling keeps this share of the front's width from its edges."""
+
+
+class Plain(Entry):
+    """One colour, with titling and pictures."""
+
+    style: Literal["plain"] = "plain"
+    colour: Ink = Field(Colour.from_hex("#7a2f2a"), description='ground colour, such as "#7a2f2a"')
+    ink: Ink | None = Field(None, description="colour of the titling; light or dark as the ground asks, if not given")
+    spine_title: Literal["down", "up", "across", "none"] = Field("down", description="how the spine is lettered")
+    front_title: Flag | None = Field(None, description="title on the front: yes unless there is a front picture")
+    front_picture: Text | None = Field(None, description="picture file for the front")
+    back_picture: Text | None = Field(None, description="picture file for the back")
+
+
+@dataclass(frozen=True, slots=True)
+class PlainArtwork:
+    """The pictures of a plain cover, read."""
+
+    pictures: dict[Role, Picture]
+
+
+def load(entry: Plain, folder: FilePath) -> PlainArtwork:
+    """Read the pictures.
+
+    Raises:
+        ShelfFileError: a picture is missing or cannot be used.
+    """
+    named = {"front_picture": entry.front_picture, "back_picture": entry.back_picture}
+    found = load_artwork({key: name for key, name in named.items() if name}, folder)
+    roles = {"front_picture": Role.FRONT, "back_picture": Role.BACK}
+    return PlainArtwork({roles[key]: picture for key, picture in found.items()})
+
+
+def dress(entry: Plain, artwork: PlainArtwork, flat: Flat, words: Words) -> Dress:
+    """Draw the cover on its flat, out to the bleed."""
+    layers: list[Art] = [block(Rect(0, 0, *flat.size).grown(flat.bleed), entry.colour)]
+    problems: list[Problem] = []
+    lettering: list[Lettering] = []
+    for panel in flat.panels:
+        if _is_strip(panel, flat):
+            continue
+        picture = artwork.pictures.get(panel.role)
+        if picture:
+            picture = on_ground(picture, entry.colour)
+            area = _picture_area(panel.rect, flat)
+            layers.append(FilledPicture(picture, covering(picture, area), area))
+            problems += picture_problems(picture, area.size, f"{panel.role}_picture")
+        for lettered in _titling(entry, panel, flat, words, has_picture=picture is not None):
+            layers += lettered.art
+            problems += lettered.problems
+            lettering += lettered.lettering
+    titling = Titling(TITLE_FACE, False, _ink(entry))
+    return Dress(Drawn(tuple(layers)), tuple(problems), tuple(lettering), titling)
+
+
+def _ink(entry: Plain) -> Colour:
+    return entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, entry.colour))
+
+
+def _is_strip(panel: Panel, flat: Flat) -> bool:
+    """Whether it is only the edge of a side, which goes on under another piece: a spine piece has a tab there."""
+    return panel.role in (Role.FRONT, Role.BACK) and any(other.role is Role.TAB for other in flat.panels)
+
+
+def _picture_area(face: Rect, flat: Flat) -> Rect:
+    """The face, and beyond its outer edges as far as print runs there."""
+    reach = flat.bleed
+    outside = Rect(0, 0, *flat.size).grown(reach)
+    on_the_right = read_faces(flat).outward(face) > 0
+    grown = face.grown(0 if on_the_right else reach, reach, reach if on_the_right else 0, reach)
+    return grown if outside.contains(grown) else face
+
+
+def _titling(entry: Plain, panel: Panel, flat: Flat, words: Words, *, has_picture: bool) -> Iterator[Lettered]:
+    ink = _ink(entry)
+    if panel.role is Role.SPINE and entry.spine_title != "none":
+        hand = Hand(TITLE_FACE, AUTHOR_FACE, ink, entry.colour)
+        yield letter_spine(free_room(panel.rect), words, Spine(hand, entry.spine_title, abbreviate=None))
+    if panel.role is Role.FRONT and (not has_picture if entry.front_title is None else entry.front_title):
+        hand = Hand(TITLE_FACE, AUTHOR_FACE, ink, entry.colour, on="front")
+        yield from _front(flat.clear_of_cuts(panel.rect), words, hand)
+
+
+def _front(front: Rect, words: Words, hand: Hand) -> Iterator[Lettered]:
+    """Title in the upper half, author in a band near the foot."""
+    aside, above = front.width * FRONT_INSET, front.height * FRONT_INSET
+    room = front.grown(-aside, -above, -aside, -above)
+    title_box = Rect(room.x, room.y + room.height * 0.5, room.width, room.height * 0.45)
+    yield letter("title", words.title, title_box, hand, "across", LARGEST_ON_FRONT)
+    if words.author:
+        size = fitted("title", words.title, title_box, hand, "across", LARGEST_ON_FRONT).size
+        author_box = Rect(room.x, room.y, room.width, room.height * 0.2)
+        yield letter("author", words.author, author_box, hand, "across", size * AUTHOR_SHARE)

@@ -1,0 +1,128 @@
+"""A publisher's picture cover of our own drawing: a scene all over, with a title panel, or behind a window."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from random import Random
+from typing import Literal
+
+from .....ground.drawing import Art, Colour, Pen
+from .....ground.geometry import Path, Rect, Transform
+from ..colouring import Colours
+from ..design import DrawnDesign, InSet, Words
+from ..faces import Faces
+from ..grounds.wear import sunned
+from ..letters.front import inside
+from ..letters.lettering import Hand, best_ink
+from ..ornament.ornaments import frame
+from ..ornament.shapes import Line, block
+from ..palettes import BONE, PALETTES, SOOT, Material
+from ..scenes.scenes import choose_scene, inks_of, scene_on_spines, scene_over, scene_within
+from ..scenes.stage import Inks
+from ..tones import apart, darker
+
+__all__ = ["Poster", "poster"]
+
+Layout = Literal["open", "panel", "foot panel", "framed", "arch"]
+LAYOUTS: tuple[Layout, ...] = ("open", "panel", "framed", "arch", "foot panel")
+
+
+@dataclass(frozen=True, slots=True)
+class Poster:
+    """What is drawn on a cover, and where title and author of the front stand, on which ground."""
+
+    layers: tuple[Art, ...]
+    front: Rect | None
+    hand: Hand
+
+
+def poster(entry: DrawnDesign, faces: Faces, colours: Colours, words: Words, hand: Hand) -> Poster:
+    """Draw scene, frame and panel; a set shares scene and layout, and its scene runs across all spines.
+
+    In a quarter or half binding spine and corners are of plain stuff, and the front alone has a picture.
+    """
+    if faces.pieced:
+        return Poster((), None, hand)
+    chance = Random(words.kin + 7)
+    scene = choose_scene(colours.ground, chance)
+    inks = inks_of(colours.ground, entry.second_colour, entry.palette, chance)
+    layout = LAYOUTS[int(chance.random() * len(LAYOUTS))]
+    seed = words.kin % 1_000_003
+    layers: list[Art] = [block(faces.whole, colours.ground)]
+    front_room, front_hand = _title_room(faces, layout), hand
+    if layout in ("framed", "arch"):
+        behind = _another_sky(entry, colours.ground, chance)
+        for side, part in ((faces.front, 1.0), (faces.back, 0.72)):
+            if side and not (faces.side_alone and faces.back):
+                window = _window(side, layout, part)
+                layers.append(scene_within(window, scene, behind, seed))
+                layers += _framed(window, hand.ink, side.width)
+    else:
+        layers.append(scene_over(faces, faces.whole, scene, inks, seed, words.in_set))
+    strip = faces.spine_to_bleed()
+    if faces.spine and strip:
+        paled = inks.through(lambda ink: sunned(ink, entry.wear))
+        if words.in_set or layout in ("framed", "arch"):
+            place = words.in_set or InSet(0.0, 0.0, faces.spine.width)
+            layers.append(scene_on_spines(faces.spine, strip, scene, paled, seed, place))
+        else:
+            layers.append(scene_over(faces, strip, scene, paled, seed))
+    if faces.front and layout in ("panel", "foot panel") and entry.front_title:
+        plate = _plate(faces.front, layout)
+        art, front_hand = _panel(plate, inks, hand, entry.ink)
+        layers += art
+        front_room = plate.grown(-plate.width * 0.1, -plate.height * 0.17, -plate.width * 0.1, -plate.height * 0.15)
+    return Poster(tuple(layers), front_room, front_hand)
+
+
+def _another_sky(entry: DrawnDesign, ground: Colour, chance: Random) -> Inks:
+    """The inks behind a window: under a sky unlike the ground around it."""
+    cloths = PALETTES[entry.palette].grounds[Material.CLOTH]
+    unlike = sorted(cloths, key=lambda colour: -apart(colour, ground))[:5]
+    return inks_of(unlike[int(chance.random() * len(unlike))], None, entry.palette, chance)
+
+
+def _title_room(faces: Faces, layout: Layout) -> Rect | None:
+    if not faces.front:
+        return None
+    room = inside(faces.front, 0.12, 0.08)
+    share = 0.38 if layout == "open" else 0.3
+    return Rect(room.x, room.top - room.height * share, room.width, room.height * share)
+
+
+def _window(side: Rect, layout: Layout, part: float) -> Path:
+    """The window on a side, in its lower part; on the back a smaller one."""
+    wide, high = side.width * 0.8 * part, side.height * 0.56 * part
+    foot = side.y + side.height * (0.08 if part == 1.0 else 0.3)
+    box = Rect(side.centre.x - wide / 2, foot, wide, high)
+    if layout == "framed":
+        return Path.rectangle(box)
+    r, h = wide / 2, wide / 2 * 0.5523
+    spring = box.top - r * 0.8
+    x, right, middle, top = box.x, box.right, box.centre.x, box.top
+    return Path((("M", x, box.y), ("L", right, box.y), ("L", right, spring),
+                 ("C", right, spring + h * 0.8, middle + h, top, middle, top),
+                 ("C", middle - h, top, x, spring + h * 0.8, x, spring), ("Z",)))  # fmt: skip
+
+
+def _framed(window: Path, ink: Colour, width: float) -> tuple[Art, ...]:
+    """A line round a window, and one further out."""
+    box = Rect.around(window.points())
+    out = width * 0.026
+    grown = Transform.stretch((box.width + 2 * out) / box.width, (box.height + 2 * out) / box.height, box.centre)
+    wider = window.transformed(grown)
+    return Line(window, Pen(max(0.1, width * 0.008), ink)), Line(wider, Pen(max(0.16, width * 0.015), ink))
+
+
+def _plate(front: Rect, layout: Layout) -> Rect:
+    """The title panel: near the head, or a broad one near the foot."""
+    if layout == "panel":
+        return Rect(front.x + front.width * 0.1, front.y + front.height * 0.66, front.width * 0.8, front.height * 0.26)
+    return Rect(front.x + front.width * 0.13, front.y + front.height * 0.56, front.width * 0.74, front.height * 0.34)
+
+
+def _panel(plate: Rect, inks: Inks, hand: Hand, asked: Colour | None) -> tuple[list[Art], Hand]:
+    paper = inks.light
+    ink = asked or best_ink(paper, (darker(inks.near, 0.3), SOOT, BONE))
+    art: list[Art] = [block(plate, paper), *frame(plate.grown(-plate.height * 0.05), ink, 0.14, second=0.26)]
+    return art, hand.on_ground(paper, ink)

@@ -1,0 +1,65 @@
+"""What the art of every edge strip shares: where it lies, its chance, its finest line."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from random import Random
+
+from ....ground.drawing import Canvas, Colour, Pen
+from ....ground.geometry import Path, Rect, Transform
+from ....ground.units import MM_PER_INCH
+
+__all__ = ["EdgeArt", "Layout", "Mark", "mix"]
+
+Mark = tuple[Path, Colour | Pen]
+"""An outline and its colour, or a line and its pen."""
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """The area to cover, bleed included, in mm; what the chance starts from; the printer's dots to the inch."""
+
+    area: Rect
+    seed: str
+    resolution_dpi: float
+
+    @property
+    def dot(self) -> float:
+        """One dot of the printer in mm: 0.0423 at 600 to the inch."""
+        return MM_PER_INCH / self.resolution_dpi
+
+    def chance(self) -> Random:
+        """The same run of numbers for the same seed, on every machine."""
+        return Random(self.seed)
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeArt:
+    """A ground and the marks on it, cut off at the edge of the bleed; the marks are made when they are drawn."""
+
+    area: Rect
+    ground: Colour
+    marks: Callable[[], Iterable[Mark]]
+
+    def draw(self, canvas: Canvas) -> None:
+        """Fill the ground and draw the marks in order."""
+        whole = Path.rectangle(self.area)
+        with canvas.placed(Transform(), whole):
+            canvas.fill(whole, self.ground)
+            for path, ink in self.marks():
+                if isinstance(ink, Pen):
+                    canvas.stroke(path, ink)
+                else:
+                    canvas.fill(path, ink)
+
+
+def mix(one: Colour, other: Colour, share: float) -> Colour:
+    """A colour between two: `share` of the other, from 0 to 1, rounded to what a screen of 8 bits shows.
+
+    >>> mix(Colour(0, 0, 0), Colour(1, 1, 1), 0.2)
+    Colour(red=0.2, green=0.2, blue=0.2)
+    """
+    parts = (a + (b - a) * min(1.0, max(0.0, share)) for a, b in zip(one, other, strict=True))
+    red, green, blue = (round(part * 255) / 255 for part in parts)
+    return Colour(red, green, blue)

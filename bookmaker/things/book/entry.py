@@ -1,0 +1,134 @@
+"""A book as the maker wrote it."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal, Self
+
+from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
+
+from ...ground.geometry import Size
+from ...paper.thickness import ASSEMBLY_TOLERANCE
+from ...shelf_file.book_names import BookName
+from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.measures import Ease, LifeSide, PageSide, Thickness
+from ...shelf_file.fields.words import SpaceName, Title, refuse
+from ...shelf_file.rows import LONGEST_ROW
+from ...shelf_file.volumes import MOST_VOLUMES
+from .blocks import AnyBlock
+from .covers import AnyCover
+from .covers.jacket import Jacket
+from .designs import PLAIN, AnyDesign
+from .pages import BLANK, AnyInside
+
+__all__ = ["SMALLEST_PAGE", "BookEntry", "LifeSize", "PageSize"]
+
+SMALLEST_PAGE = 1.0
+"""A page side below this is a slip, in mm."""
+
+
+class PageSize(Entry):
+    """The page of the finished miniature."""
+
+    height: PageSide = Field(description="height of the page, such as 21 mm")
+    width: PageSide = Field(description="width of the page, such as 15 mm")
+
+
+class LifeSize(Entry):
+    """The page of the full-size book the miniature stands for."""
+
+    height: LifeSide = Field(description="height of the full-size page, such as 198 mm")
+    width: LifeSide = Field(description="width of the full-size page, such as 129 mm")
+
+
+def _read_row(value: object) -> None:
+    """Rows are written out before books are read: what is left of one is none."""
+    if value is None:
+        raise refuse("is empty", "write titles or groups of keys, each after a -")
+    if not isinstance(value, list):
+        raise refuse("is not a list", "write titles or groups of keys, each after a -")
+    if not 1 <= len(value) <= LONGEST_ROW:
+        raise refuse(f"lists {len(value)} books", f"write from 1 to {LONGEST_ROW}", f"1 to {LONGEST_ROW}")
+    raise refuse("lists books where no row can stand", "write row in a book of its own, not in defaults or another row")
+
+
+NoRow = Annotated[None, BeforeValidator(_read_row), WithJsonSchema({"type": "array"})]
+"""Where a row would stand."""
+
+
+def _read_volumes(value: object) -> None:
+    """Sets are written out before books are read: what is left of one is none."""
+    limit = f"2 to {MOST_VOLUMES}"
+    if not isinstance(value, str) or not value.isdecimal():
+        raise refuse("is not a whole number", f"write how many books the set has, {limit}", limit)
+    if not 2 <= int(value[:4]) <= MOST_VOLUMES:
+        raise refuse(f"is {value}; a set has {limit} books", "write how many, or leave it out for one book", limit)
+    raise refuse(
+        f"is {value}, but the row beside it has another number of books",
+        "write as many items as volumes, or leave one of the two out; in defaults and within a row it cannot stand",
+    )
+
+
+NoVolumes = Annotated[
+    None, BeforeValidator(_read_volumes), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": MOST_VOLUMES})
+]
+"""Where a set would stand."""
+
+
+class BookEntry(Entry):
+    """One book. Its size is that of the page; the cover adds what it needs."""
+
+    title: Title = Field(description="title, as it shall stand on spine and front")
+    author: Title | None = Field(None, description="author, as it shall stand on spine and front")
+    volumes: NoVolumes = Field(None, description="a set of so many books that differ in their numbers, from 2 to 100")
+    series: Title | None = Field(None, description="the set it belongs to: all books of it look alike")
+    volume: Title | None = Field(None, description="number of the volume, as it shall stand on the spine")
+    date: Title | None = Field(None, description="year or date, as it shall stand on the spine")
+    size: PageSize | None = Field(None, description="height and width of the finished page")
+    life_size: LifeSize | None = Field(None, description="height and width of the full-size page; divided by the scale")
+    direction: Literal["left-to-right", "right-to-left"] = Field("left-to-right", description="which way it reads")
+    block: AnyBlock = Field(description="how the pages are made")
+    cover: AnyCover = Field(description="how they are covered")
+    jacket: Jacket | None = Field(None, description="a loose jacket around the covered book")
+    inside: AnyInside = Field(BLANK, description="what the pages show")
+    design: AnyDesign = Field(PLAIN, description="what the cover shows")
+    space: SpaceName | None = Field(None, description="where it stands, as under spaces")
+    stack: Title | None = Field(None, description="books of a space with the same stack lie on one another")
+    measured_thickness: Thickness | None = Field(
+        None, description="thickness of the finished book; overrides the computed one"
+    )
+    row: NoRow = Field(None, description="books that share all else, each a title or a group of keys")
+    assembly_tolerance: Ease = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
+
+    @property
+    def name(self) -> BookName:
+        """What it is called where it must be told from other books."""
+        return BookName(self.title, self.volume or "", self.series or "")
+
+    @model_validator(mode="after")
+    def _one_size(self) -> Self:
+        if (self.size is None) == (self.life_size is None):
+            said = "has both size and life_size" if self.size else "has no size"
+            raise refuse(
+                said,
+                "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page",
+                instead={"size": {"height": "21 mm", "width": "15 mm"}, "life_size": None},
+            )
+        if self.stack and not self.space:
+            remedy = "add space: with a name from spaces"
+            raise refuse("lies in a stack, but in no space", remedy, instead={"stack": None})
+        return self
+
+    @property
+    def right_to_left(self) -> bool:
+        """Whether the book opens the other way."""
+        return self.direction == "right-to-left"
+
+    def page_size(self, scale: float) -> Size:
+        """The page of the miniature in mm.
+
+        A demy octavo of 216 × 138 mm becomes 18.0 × 11.5 mm at 1:12.
+        """
+        if self.size is not None:
+            return Size(self.size.width, self.size.height)
+        assert self.life_size is not None  # every entry has one of the two
+        return Size(self.life_size.width / scale, self.life_size.height / scale)

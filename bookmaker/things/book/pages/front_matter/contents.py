@@ -1,0 +1,205 @@
+"""The table of contents: what begins where, with dots that lead to the page numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path as FilePath
+from typing import Literal
+
+from pydantic import Field
+
+from .....ground.drawing import NOTHING
+from .....ground.problems import Problem, Severity
+from .....ground.typefaces import TextLine, Typeface
+from .....ground.units import from_pt
+from .....shelf_file.fields.measures import TypeSize
+from .....shelf_file.fields.words import Flag, Text, Title
+from .....typesetting.book_type import Family
+from .....typesetting.chosen_faces import family_for, family_of, missing_glyphs
+from .....typesetting.display import bound, broken, evened, filled
+from .....typesetting.lines.fount import Style, as_read
+from .....typesetting.manuscripts.markdown import emphasised
+from .....typesetting.page import SMALLEST_BESIDE, Heading, Inside, PageFrame, numbered
+from ..part import Part
+from ..prose.sizes import too_large, too_small
+from .contents_table import BESIDE_DOTS, DOT_PITCH, LEADING, TITLE_ROWS, TITLE_SIZE, Row, Table
+from .few_lines import flat_emphasis, typed_line_ends
+from .phrases import phrases_in, spoken
+
+__all__ = ["Contents", "compose", "extent", "load"]
+
+USUAL = from_pt(2.2)
+"""Size of type in mm, where the book has no text."""
+
+LEADER = 2 * BESIDE_DOTS + 2 * DOT_PITCH
+"""Ems between words and numbers in which there is always room for two dots."""
+
+FIGURES = "00"
+"""Room for the page numbers: for two figures, or three if there are so many pages."""
+
+SHRINK = 0.94
+"""A table with a word that is wider than its lines is tried again so much smaller."""
+
+SMALLEST = 0.05
+"""But not under this share of its size."""
+
+HANGING = 0.8
+"""Indent of the second and later lines of one heading, in ems."""
+
+DEEPER = 1.2
+"""Indent of what belongs to a part, in ems."""
+
+SET_OFF = 0.5
+"""Lines left free over a part of which something is listed, and over what comes after all of it."""
+
+
+class Contents(Part):
+    """What begins on the pages that follow; in the whole book, if the table stands at its end."""
+
+    kind: Literal["contents"] = "contents"
+    title: Title | None = Field(None, description="what stands over it")
+    size: TypeSize | None = Field(None, description="size of type, such as 2.2 pt; that of the text, if left out")
+    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
+    numbers: Flag = Field(True, description="page numbers, yes or no")
+
+
+def load(entry: Contents, folder: FilePath) -> Family | None:
+    """The typefaces, if any are named.
+
+    Raises:
+        ShelfFileError: they cannot be used.
+    """
+    return family_of(entry.face, folder)
+
+
+def extent(entry: Contents, source: Family | None, frame: PageFrame) -> int:
+    """The pages that the lines need; one if nothing is listed."""
+    return len(_table(entry, source, frame).pages)
+
+
+def compose(entry: Contents, source: Family | None, frame: PageFrame) -> Inside:
+    """The table on its pages; lines that find no room are reported."""
+    largest = _largest(frame)
+    if entry.size and entry.size > largest + 1e-9:
+        problem = too_large("the table of contents", entry.size, largest, frame)
+        return Inside((NOTHING,) * frame.pages, (problem,))
+    table = _table(entry, source, frame)
+    made = table.pages
+    shown = [*made, *[[]] * frame.pages][: frame.pages]
+    pages = tuple(table.page(number, rows) for number, rows in enumerate(shown, start=1))
+    lost = sum(map(len, made[frame.pages :]))
+    over = _words_over(entry, frame)
+    words = as_read(over) + _text(frame)
+    problems = (
+        *_problems(table, lost),
+        *flat_emphasis("table of contents", [over], family_for(source, frame, words)),
+        *typed_line_ends(over, "title"),
+        *missing_glyphs("table of contents", table.typeface, words),
+        *too_small("the table of contents", table.typeface, table.size, frame, "write shorter names", ("size",)),
+    )
+    return Inside(numbered(pages, frame, table.typeface) if entry.numbers else pages, problems)
+
+
+def _listed(frame: PageFrame) -> tuple[Heading, ...]:
+    """What follows, or everything if nothing does."""
+    return tuple(heading for heading in frame.contents if heading.page > frame.first) or frame.contents
+
+
+def _table(entry: Contents, source: Family | None, frame: PageFrame) -> Table:
+    """The table in the largest type, up to its own size, in which every word has room on its line."""
+    over = _words_over(entry, frame)
+    family = family_for(source, frame, as_read(over) + _text(frame))
+    face = family[Style.ROMAN]
+    right_to_left, width = frame.right_to_left, frame.type_area(1).width
+    asked = size = _size(entry, frame)
+    rows = tuple(_rows(face, size, frame))
+    while size > asked * SMALLEST and _reach(rows) > _room(face, size, frame) + 1e-9:
+        size *= SHRINK
+        rows = tuple(_rows(face, size, frame))
+    said = frame.printed(over, *family.values())
+    title = broken(face, said, size * TITLE_SIZE, width, 1, right_to_left=right_to_left, family=family)
+    return Table(face, size, title, rows, frame)
+
+
+def _size(entry: Contents, frame: PageFrame) -> float:
+    """The size it is to have, in mm: by itself that of the text, as far as a page has room for the title and a line."""
+    if entry.size:
+        return entry.size
+    usual = max(frame.text_size, SMALLEST_BESIDE) if frame.text_size else USUAL
+    return min(usual, _largest(frame))
+
+
+def _largest(frame: PageFrame) -> float:
+    return frame.type_area(1).height / (LEADING * (1 + TITLE_ROWS))
+
+
+def _reach(rows: Sequence[Row]) -> float:
+    """How far the longest row reaches, in mm."""
+    return max((row.indent + row.words.width for row in rows), default=0.0)
+
+
+def _room(face: Typeface, size: float, frame: PageFrame) -> float:
+    """How far the lines reach, in mm: to where dots and numbers begin, but over half the width at least."""
+    figures = max([FIGURES, *(str(heading.page) for heading in _listed(frame))], key=len)
+    width = frame.type_area(1).width
+    return max(width - (face.shape("0" * len(figures)).width + LEADER) * size, width / 2)
+
+
+def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[Row]:
+    right_to_left = frame.right_to_left
+
+    def width(line: str) -> float:
+        return face.shape(line, right_to_left=right_to_left).width
+
+    room = _room(face, size, frame) / size
+    listed = _listed(frame)
+    depths = [heading.depth for heading in listed]
+    for heading, above, below in zip(listed, [0, *depths], [*depths[1:], 0], strict=False):
+        inner = DEEPER * heading.depth
+        words = _kept_together(frame.printed(heading.text, face), width, room - inner - HANGING)
+        measures = room - inner, room - inner - HANGING
+        lines = evened(words, width, list(filled(words, width, *measures)), *measures)
+        # a part keeps with the first of what is in it, and is set off, as is what comes after that
+        heads, set_off = below > heading.depth, SET_OFF if below > heading.depth or above > heading.depth else 0.0
+        for number, line in enumerate(lines, start=1):
+            last = number == len(lines)
+            yield Row(
+                TextLine(size, ((0.0, face.shape(line, right_to_left=right_to_left)),)),
+                (inner + (HANGING if number > 1 else 0.0)) * size,
+                heading.page if last and heading.numbered else None,
+                before=set_off if number == 1 else 0.0,
+                stays=not last or heads,
+            )
+
+
+def _kept_together(text: str, width: Callable[[str], float], room: float) -> list[str]:
+    """The words of a text, those as one that keep together and have room on a line, in ems."""
+    return bound(text.split(), lambda both: width(both) <= room)
+
+
+def _words_over(entry: Contents, frame: PageFrame) -> str:
+    """The title of the table: the maker's, or that of the language of the book, or none."""
+    if entry.title:
+        return emphasised(entry.title)[0]
+    said = phrases_in(frame.type.language if frame.type else spoken("en", frame.book.title))
+    return said.contents if said else ""
+
+
+def _text(frame: PageFrame) -> str:
+    return "".join(heading.text for heading in _listed(frame))
+
+
+def _problems(table: Table, lost: int) -> Iterator[Problem]:
+    if not table.rows:
+        yield Problem(
+            "the table of contents has nothing to list",
+            "add listed_as: with a name to the parts that it shall list",
+            Severity.WARNING,
+        )
+    if lost > 0:
+        which = "1 line" if lost == 1 else f"{lost} lines"
+        yield Problem(
+            f"{which} of the table of contents find no room",
+            "leave its pages out, for as many as it needs, or write a smaller size",
+            field=("pages",),
+        )

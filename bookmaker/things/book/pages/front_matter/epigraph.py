@@ -1,0 +1,109 @@
+"""The epigraph: lines of another writer before the text, with who wrote them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path as FilePath
+from typing import Literal
+
+from pydantic import Field
+
+from .....ground.drawing import NOTHING
+from .....ground.geometry import Point, Rect, Size
+from .....ground.typefaces import TextLine
+from .....shelf_file.fields.words import Lines, Text, Title
+from .....typesetting.book_type import Family
+from .....typesetting.chosen_faces import family_for, family_of, missing_glyphs
+from .....typesetting.display import LEADING, Displayed
+from .....typesetting.lines.fount import Style, as_read
+from .....typesetting.manuscripts.markdown import emphasised
+from .....typesetting.page import Inside, PageFrame
+from ..part import Part
+from ..prose.sizes import too_small
+from .few_lines import FewLines, few_lines, flat_emphasis, typed_line_ends
+
+__all__ = ["Epigraph", "compose", "extent", "load"]
+
+SIZE = 1 / 30
+"""Size of type (the em) as a share of the page's height: 0.7 mm on a page of 21 mm."""
+
+SUNK = 3 / 9
+"""From the head of the page down to the first line, as a share of its height (common practice)."""
+
+HANGING = 1.0
+"""Ems by which the rest of a verse that is too long for a line is set in; a single line is prose."""
+
+
+SOURCE_ASIDE, SOURCE_BELOW = 2.0, 0.4
+"""How far the source stands in at least from where the lines begin, in ems, and below them, in lines."""
+
+
+class Epigraph(Part):
+    """Words of somebody else that the book begins with."""
+
+    kind: Literal["epigraph"] = "epigraph"
+    text: Lines = Field(description="what it says, line by line; asterisks are emphasis")
+    source: Title | None = Field(None, description="who said it, or where it stands")
+    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
+
+
+def load(entry: Epigraph, folder: FilePath) -> Family | None:
+    """The typefaces, if any are named.
+
+    Raises:
+        ShelfFileError: they cannot be used.
+    """
+    return family_of(entry.face, folder)
+
+
+def extent(entry: Epigraph, source: Family | None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
+    """One page."""
+    return 1
+
+
+def compose(entry: Epigraph, source: Family | None, frame: PageFrame) -> Inside:
+    """The lines, and blank pages after them if there are more."""
+    written, area = emphasised(entry.text), frame.type_area(1)
+    named = emphasised(entry.source) if entry.source else []
+    words = as_read("".join((*written, *named)))
+    family = family_for(source, frame, words)
+    roman, top = family[Style.ROMAN], frame.height * (1 - SUNK)
+    hanging = HANGING if len(written) > 1 else 0.0
+    few = few_lines(
+        (*written, *named),
+        family,
+        frame.height * SIZE,
+        Size(area.width, top - area.y - SOURCE_BELOW * LEADING * frame.height * SIZE),
+        frame,
+        hanging=hanging,
+    )
+    baseline = top - roman.cap_height * few.size
+    block = Displayed(tuple(_placed(few, bool(named), area, baseline, hanging, frame.right_to_left)))
+    problems = (
+        *missing_glyphs("epigraph", roman, words),
+        *flat_emphasis("epigraph", (*written, *named), family),
+        *typed_line_ends(entry.text, "text"),
+        *too_small("the epigraph", roman, few.size, frame, "write fewer words", ("text",)),
+    )
+    return Inside((block, *(NOTHING,) * (frame.pages - 1)), problems)
+
+
+def _placed(
+    few: FewLines, named: bool, area: Rect, baseline: float, hanging: float, right_to_left: bool
+) -> Iterator[tuple[TextLine, Point]]:
+    """The lines ranged along the side at which they begin, as a block in the middle; the source at its other side.
+
+    With `named` the last line as it was written is the source; it may have been turned over.
+    """
+    indents = [hanging * few.size if number in few.turned else 0.0 for number in range(len(few.lines))]
+    starts = [number for number in range(len(few.lines)) if number not in few.turned]
+    source = starts[-1] if named else len(few.lines)
+    indents[source:] = [SOURCE_ASIDE * few.size] * (len(few.lines) - source)
+    width = min(area.width, max(line.width + indent for line, indent in zip(few.lines, indents, strict=True)))
+    left = area.centre.x - width / 2
+    for number, (line, indent) in enumerate(zip(few.lines, indents, strict=True)):
+        aside = width - line.width if number >= source else indent
+        x = left + width - line.width - aside if right_to_left else left + aside
+        if line.runs:
+            below = number + (SOURCE_BELOW if number >= source else 0.0)
+            yield line, Point(x, baseline - below * LEADING * few.size)

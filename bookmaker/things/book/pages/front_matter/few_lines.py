@@ -1,0 +1,104 @@
+"""A few lines on a page of their own: where they end is kept, and all are of one size."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from .....ground.geometry import Size
+from .....ground.problems import Problem, Severity
+from .....ground.typefaces import TextLine
+from .....typesetting.book_type import Family
+from .....typesetting.display import LEADING, bound, evened, filled
+from .....typesetting.lines.fount import Fount, Style
+from .....typesetting.page import PageFrame
+
+__all__ = ["FewLines", "few_lines", "flat_emphasis", "typed_line_ends"]
+
+SHRINK = 0.94
+"""Lines that have no room are tried again so much smaller."""
+
+SMALLEST = 0.05
+"""But not under this share of the size they were to have: then they stand out."""
+
+
+@dataclass(frozen=True, slots=True)
+class FewLines:
+    """Set lines of one size, the em in mm; an empty one keeps its place. `turned` are those that were turned over."""
+
+    size: float
+    lines: tuple[TextLine, ...]
+    turned: frozenset[int] = frozenset()
+
+    @property
+    def height(self) -> float:
+        """What they take of the page, with the space after them."""
+        return len(self.lines) * LEADING * self.size
+
+
+def few_lines(
+    written: Sequence[str],
+    family: Family,
+    size: float,
+    room: Size,
+    frame: PageFrame,
+    *,
+    hanging: float | None = None,
+) -> FewLines:
+    """Lines as their author ended them, in the largest type up to `size` (the em in mm) that has room on the page.
+
+    Their words may hold the signs of styles. What is longer than the room is wide goes on in the next line: all
+    its lines are then about equally long, or as full as they go with the later ones `hanging` so many ems.
+    """
+    fount = Fount(family, None, right_to_left=frame.right_to_left)
+    written = frame.printed("\n".join(written), *family.values()).split("\n")
+
+    def width(line: str) -> float:
+        return fount.line(line, 1.0).width
+
+    def lines_of(words: list[str], measure: float) -> list[str]:
+        lines = list(filled(words, width, measure, None if hanging is None else measure - hanging))
+        return evened(words, width, lines, measure) if hanging is None else lines
+
+    def fits(lines: Sequence[str], measure: float) -> bool:
+        room_left = max(map(width, lines)) <= measure + 1e-9
+        return room_left and len(lines) * LEADING * size <= room.height + 1e-9
+
+    least = size * SMALLEST
+    while True:
+        measure = room.width / size
+        parts = [lines_of(bound(line.split(" ")), measure) if line else [""] for line in written]
+        lines = [line for part in parts for line in part]
+        if size < least or fits(lines, measure):
+            break
+        size *= SHRINK
+    turned = [number > 0 for part in parts for number in range(len(part))]
+    return FewLines(
+        size,
+        tuple(fount.line(line, size) if line else TextLine(size, ()) for line in lines),
+        frozenset(number for number, goes_on in enumerate(turned) if goes_on),
+    )
+
+
+def typed_line_ends(text: str, key: str) -> Iterator[Problem]:
+    """A note, if a line was to end where a text has the signs for that, which mean it in double quotes alone."""
+    if "\\n" in text:
+        yield Problem(
+            f"the \\n in this {key} ends no line and is printed: only between double quotes it means one",
+            "put the text between \" and \" in place of ' and '",
+            Severity.NOTE,
+            field=(key,),
+        )
+
+
+def flat_emphasis(what: str, lines: Sequence[str], family: Family) -> Iterator[Problem]:
+    """A note, if lines have emphasis and their typefaces no italic or bold for it."""
+    used = set().union(*lines)
+    for style, name in ((Style.ITALIC, "italic"), (Style.BOLD, "bold")):
+        if style in used and style not in family:
+            yield Problem(
+                f"{family[Style.ROMAN].name} has no {name} here, so the {what} is set without",
+                "write another face, or leave the asterisks out",
+                Severity.NOTE,
+                field=("face",),
+            )

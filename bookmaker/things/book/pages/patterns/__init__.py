@@ -1,0 +1,1 @@
+"""Pages of lines and patterns, which need no source."""

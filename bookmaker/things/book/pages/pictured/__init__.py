@@ -1,0 +1,1 @@
+"""Pages of pictures, and pages of PDF files."""

@@ -1,0 +1,94 @@
+"""Captions of pictures: from the names of their files, or from a text file with one line for each."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import NoReturn
+
+from .....ground.lost_files import not_there
+from .....ground.problems import Problem, Severity, ShelfFileError
+from .....ground.typefaces import bundled
+from .....typesetting.chosen_faces import listed
+
+__all__ = ["captions_of"]
+
+FROM_NAMES = "names"
+
+A_FILE = "the path of a text file with one line for each picture"
+
+LARGEST_FILE = 1_000_000
+"""Bytes; two thousand captions of a page each."""
+
+
+def captions_of(wanted: str | None, stems: Sequence[str], folder: Path) -> tuple[tuple[str, ...], tuple[Problem, ...]]:
+    """A caption for each picture, and what is to be said of them; none at all if none are wanted.
+
+    Raises:
+        ShelfFileError: the file of captions cannot be used.
+    """
+    if wanted is None:
+        return (), ()
+    if wanted.strip() == FROM_NAMES:
+        captions = [_spoken(stem) for stem in stems]
+        return tuple(captions), tuple(_missing_glyphs(captions))
+    written = _lines(folder / wanted, wanted)
+    captions = [*written[: len(stems)], *[""] * (len(stems) - len(written))]
+    return tuple(captions), (*_count(wanted, len(written), len(stems)), *_missing_glyphs(captions))
+
+
+def _spoken(stem: str) -> str:
+    """The name of a picture as people say it, without the number that settles its order.
+
+    >>> _spoken("03 - the_skerry_at dusk")
+    'the skerry at dusk'
+    """
+    return " ".join(re.sub(r"^[\d\s._-]+", "", stem).replace("_", " ").split())
+
+
+def _lines(path: Path, written: str) -> list[str]:
+    """The lines of a text file, without empty ones at its end."""
+    name = path.name
+    try:
+        if path.stat().st_size > LARGEST_FILE:
+            _refuse(f"{name} is too long for captions", "write one line for each picture")
+        text = path.read_bytes().decode("utf-8-sig")
+    except FileNotFoundError:
+        _refuse(*not_there("file", path, written, f"write names, or {A_FILE}"))
+    except UnicodeDecodeError:
+        _refuse(f"{name} is not plain text in UTF-8", "save it as plain text in UTF-8")
+    except (OSError, ValueError) as failure:
+        reason = (getattr(failure, "strerror", None) or str(failure)).lower()
+        _refuse(f"{name} cannot be read ({reason})", f"write {A_FILE}")
+    visible = ("".join(sign if sign.isprintable() else " " for sign in line) for line in text.splitlines())
+    lines = [" ".join(line.split()) for line in visible]
+    while lines and not lines[-1]:
+        lines.pop()
+    return lines
+
+
+def _refuse(message: str, remedy: str) -> NoReturn:
+    raise ShelfFileError((Problem(message, remedy, field=("captions",)),))
+
+
+def _count(name: str, lines: int, pictures: int) -> Iterator[Problem]:
+    if lines != pictures:
+        what = "line" if lines == 1 else "lines"
+        yield Problem(
+            f"{name} has {lines} {what} for {pictures} {'picture' if pictures == 1 else 'pictures'}",
+            "write one line for each picture, in the order of their names; an empty line is no caption",
+            Severity.WARNING,
+            field=("captions",),
+        )
+
+
+def _missing_glyphs(captions: Sequence[str]) -> Iterator[Problem]:
+    face = bundled("text italic")
+    missing = face.missing("".join(captions))
+    if missing:
+        yield Problem(
+            f"the typeface of captions, {face.name}, has no glyph for {listed(missing)}",
+            "write the captions without them",
+            field=("captions",),
+        )

@@ -1,0 +1,135 @@
+"""What a maker may write about pages of text."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
+
+from .....ground.quantities import NotAMeasure, read_number, show, split_number, tidy
+from .....ground.units import from_pt, print_pt
+from .....shelf_file.fields.entry import Entry
+from .....shelf_file.fields.measures import Margin, TypeSize, TypeSizeOrFit
+from .....shelf_file.fields.words import Flag, Text, Title, read_text, refuse
+from .....typesetting.languages import meant_language
+from .....typesetting.lines.hyphens import known_language
+from .....typesetting.punctuation import AS_WRITTEN, Punctuation, is_punctuated, punctuation_of
+from ..part import Part
+
+__all__ = ["UNPARTED", "PageMargins", "TextInside"]
+
+TIGHTEST, LOOSEST = 0.8, 3.0
+DEEPEST = 5
+UNPARTED = "none"
+"""The language of words that are left whole."""
+
+
+def _read_leading(value: object) -> float:
+    if isinstance(value, float):
+        return value
+    limit = f"{TIGHTEST:g} to {LOOSEST:g}"
+    remedy = f"write how many times the size of type it is from line to line, from {limit}, such as 1.25"
+    try:
+        number, unit = split_number(tidy(read_text(value), "1.25"))
+        ratio = float(read_number(number)) if number else 0.0
+    except NotAMeasure as problem:
+        raise refuse(problem.message, remedy) from None
+    if unit == "%" and TIGHTEST <= ratio / 100 <= LOOSEST:
+        raise refuse(f"{value} is a share", f"write {ratio / 100:g}, a multiple of the size of type")
+    if unit:
+        raise refuse(f"{show(str(value))} is no plain number", remedy)
+    if not TIGHTEST <= ratio <= LOOSEST:
+        raise refuse(f"{value} is out of range", remedy, limit)
+    return ratio
+
+
+def _read_language(value: object) -> str:
+    written = read_text(value).strip()
+    if written.casefold() in {UNPARTED, "no"}:
+        return UNPARTED
+    if known_language(written) is None and not is_punctuated(written):
+        raise refuse(f"the language {show(written)!r} is not known here", meant_language(written))
+    return written
+
+
+def _read_depth(value: object) -> int:
+    written = read_text(value).strip().casefold()
+    if written in {"no", "0"}:
+        return 0
+    if not (written.isascii() and written.isdigit() and 2 <= int(written) <= DEEPEST):
+        raise refuse(f"{written!r} is no depth of a drop capital", f"write lines from 2 to {DEEPEST}, or no")
+    return int(written)
+
+
+Leading = Annotated[
+    float,
+    BeforeValidator(_read_leading),
+    WithJsonSchema({"type": "number", "minimum": TIGHTEST, "maximum": LOOSEST}),
+]
+"""Baseline to baseline as a multiple of the size of type."""
+
+Language = Annotated[str, BeforeValidator(_read_language), WithJsonSchema({"type": "string", "examples": ["en"]})]
+"""A language tag (BCP 47) whose patterns or whose punctuation is known, or none."""
+
+LinesDeep = Annotated[
+    int, BeforeValidator(_read_depth), WithJsonSchema({"type": "integer", "minimum": 0, "maximum": DEEPEST})
+]
+"""Depth of a drop capital in lines; 0 for none."""
+
+
+class PageMargins(Entry):
+    """The white around the text, mirrored on facing pages."""
+
+    inner: Margin = Field(description="at the spine")
+    top: Margin = Field(description="at the head")
+    outer: Margin = Field(description="at the fore-edge")
+    bottom: Margin = Field(description="at the tail")
+
+
+class TextInside(Part):
+    """A text file, plain or Markdown, set like a book.
+
+    The default size, 2.2 pt, gives an x-height of 0.42 mm: just below what a sharp eye reads at 300 mm
+    (0.436 mm), ten printer dots at 600 to the inch, and crisp through a lens.
+    """
+
+    kind: Literal["text"] = "text"
+    file: Text = Field(description="text file in UTF-8, plain with blank lines between paragraphs, or Markdown (.md)")
+    size: TypeSizeOrFit = Field(from_pt(2.2), description="size of type, such as 2.2 pt, or fit: as large as fits")
+    smallest: TypeSize = Field(from_pt(1.2), description="with size: fit, no smaller than this")
+    largest: TypeSize | None = Field(None, description="with size: fit, no larger; or 24 letters to a line")
+    leading: Leading = Field(1.25, description="from line to line, as a multiple of the size, such as 1.25")
+    face: Text = Field("text", description="name of a bundled typeface, or path of a TTF or OTF file")
+    italic_face: Text | None = Field(None, description="the same for emphasis, where the face has no italic here")
+    bold_face: Text | None = Field(None, description="the same for strong emphasis")
+    language: Language = Field("en", description="language of the text, for hyphens: en, en-GB, de, el, ru; or none")
+    punctuation: Literal["by language", "as written"] = Field(
+        "by language", description="whether typed quotation marks, dashes and points become those of the language"
+    )
+    justified: Flag | None = Field(None, description="yes: all lines end at the margin; no: ragged; as they are long")
+    hanging: Flag = Field(True, description="punctuation stands out into the margins, yes or no")
+    chapters: Literal["new page", "recto", "run on"] = Field("new page", description="where chapters begin")
+    drop_capital: LinesDeep = Field(0, description="how many lines deep the first letter of a chapter is, or no")
+    running_heads: Flag = Field(False, description="title and chapter over the text, yes or no")
+    running_title: Title | None = Field(None, description="short title for running heads, in place of the book's")
+    margins: PageMargins | None = Field(None, description="white around the text; by ninths if left out")
+    numbers: Flag = Field(True, description="page numbers, yes or no")
+
+    @property
+    def begins_recto(self) -> bool:
+        """A text whose chapters do begins on a recto too, if its maker does not say otherwise."""
+        return self.begins == "recto" or (self.chapters == "recto" and "begins" not in self.model_fields_set)
+
+    @property
+    def marks(self) -> Punctuation:
+        """The marks its punctuation is set with."""
+        return AS_WRITTEN if self.punctuation == "as written" else punctuation_of(self.language)
+
+    @model_validator(mode="after")
+    def _smallest_first(self) -> TextInside:
+        if self.largest is not None and self.largest < self.smallest:
+            raise refuse(
+                f"smallest: {print_pt(self.smallest)} is larger than largest: {print_pt(self.largest)}",
+                "write the smaller size at smallest",
+            )
+        return self

@@ -1,0 +1,148 @@
+"""The covers of a whole shelf settled side by side: neighbours differ, books of a set are alike."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import accumulate
+
+from ...ground.geometry import Size
+from ...ground.problems import Problem, Severity
+from ...ground.quantities import show
+from ...shelf_file.fields.entry import Entry
+from .designs import InSet, Words, settled
+from .designs.design import DrawnDesign
+from .designs.styles.picture_cover import PictureCover
+from .entry import BookEntry
+from .plan import BookPlan
+
+__all__ = ["Coat", "dressed", "palettes_overruled", "set_notes"]
+
+
+Coat = tuple[BookPlan, Words]
+"""A book with its design settled, and the words that stand on its cover."""
+
+
+def dressed(books: Sequence[BookPlan]) -> tuple[Coat, ...]:
+    """The books with a ground colour for every drawn cover and jacket, each with the words that stand on it.
+
+    Neighbours are books that follow one another in the shelf file and stand in the same space; of a book in a
+    jacket with a design of its own they see the jacket. Books of one series, and volumes of the same title and
+    author, are a set.
+    """
+    words = [book.words for book in books]
+    for members in _sets(books):
+        fellows = tuple(words[number] for number in members)
+        spines = [Size(books[number].cover.spine, books[number].height) for number in members]
+        for number, place in zip(members, _places(spines), strict=True):
+            words[number] = replace(words[number], in_set=replace(place, books=fellows))
+    coats = list(zip(books, words, strict=True))
+    seen = settled([(_seen(book.entry), said, book.entry.space) for book, said in coats])
+    under = settled([(book.entry.design, said, book.entry.space) for book, said in coats])
+    return tuple(
+        (replace(book, entry=_in_coat(book.entry, outer, inner)), said)
+        for (book, said), outer, inner in zip(coats, seen, under, strict=True)
+    )
+
+
+def palettes_overruled(books: Sequence[BookPlan], coats: Sequence[Coat]) -> Iterator[Problem]:
+    """A note for every book of a set that names another palette than the book whose colour the set has.
+
+    `books` are as the maker wrote them, `coats` what became of them.
+    """
+    leads: dict[int, tuple[BookPlan, DrawnDesign]] = {}
+    for book, (_, words) in zip(books, coats, strict=True):
+        design = _seen(book.entry)
+        if not words.in_set or not isinstance(design, DrawnDesign) or design.colour or design.steps:
+            continue
+        lead, first = leads.setdefault(words.kin, (book, design))
+        if design.palette != first.palette:
+            which = f"series {words.series!r}" if words.series else f"set of {lead.entry.title!r}"
+            yield Problem(
+                f"{book.entry.name} takes its colour from the {first.palette} palette of {lead.entry.name}, the first "
+                f"of the {which}, for a set is alike: its own palette, {design.palette}, is not used",
+                "write one palette for the whole set, or colour: with one of its own",
+                Severity.NOTE,
+                field=("books", book.number, "design", "palette"),
+            )
+
+
+def _seen(entry: BookEntry) -> Entry:
+    """The design that neighbours see: that of the jacket, if it has one of its own, or that of the cover."""
+    return (entry.jacket and entry.jacket.design) or entry.design
+
+
+def _in_coat(entry: BookEntry, outer: Entry, inner: Entry) -> BookEntry:
+    """A book in its settled designs: what is seen of it, and what is under a jacket with a design of its own."""
+    if not entry.jacket or not entry.jacket.design:
+        return entry.model_copy(update={"design": outer})
+    return entry.model_copy(update={"design": inner, "jacket": entry.jacket.model_copy(update={"design": outer})})
+
+
+def _sets(books: Sequence[BookPlan]) -> list[list[int]]:
+    """The numbers of the books of each set, counted from 0."""
+    sets: dict[object, list[int]] = {}
+    for number, said in enumerate(book.words for book in books):
+        if said.series or said.volume:
+            sets.setdefault(said.kin, []).append(number)
+    return [members for members in sets.values() if len(members) > 1]
+
+
+def _places(spines: Sequence[Size]) -> list[InSet]:
+    """Where each spine stands in the row of all, in mm.
+
+    >>> first, second = _places([Size(4.0, 20.0), Size(5.0, 22.0)])
+    >>> (first.taller, first.shorter), (second.wider, second.begins, second.shorter)
+    ((2.0, 0.0), (1.0, 4.0, 2.0))
+    """
+    widths, heights = [spine.width for spine in spines], [spine.height for spine in spines]
+    begins = accumulate(widths[:-1], initial=0.0)
+    return [
+        InSet(
+            wider=spine.width - min(widths),
+            begins=start,
+            width=sum(widths),
+            taller=max(heights) - spine.height,
+            shorter=spine.height - min(heights),
+            low=min(heights) / spine.height,
+        )
+        for spine, start in zip(spines, begins, strict=True)
+    ]
+
+
+def set_notes(books: Sequence[BookPlan]) -> Iterator[Problem]:
+    """Where a picture that runs across the spines of a set is broken; fields count from the whole shelf."""
+    for members in _sets(books):
+        designs = {number: _seen(books[number].entry) for number in members}
+        painted = [number for number, design in designs.items() if getattr(design, "spine_picture", None)]
+        drawn = [number for number, design in designs.items() if _is_landscape(design)]
+        for number in members if painted else ():
+            if number not in painted:
+                picture = getattr(designs[painted[0]], "spine_picture", "")
+                yield Problem(
+                    f"{show(books[number].name)} has no picture on its spine, where that of its set runs across",
+                    f"give it style: picture and spine_picture: {picture}",
+                    Severity.NOTE,
+                    field=("books", number, "design"),
+                )
+        spaces = list(dict.fromkeys(books[number].entry.space for number in members))
+        if (painted or drawn) and len(spaces) > 1:
+            named = " and ".join("no space" if space is None else show(space) for space in spaces)
+            yield Problem(
+                f"the books of {show(_name_of_set(books[members[0]]))} stand in {named}: the picture across their "
+                "spines is parted",
+                "name one space for all of them",
+                Severity.NOTE,
+                field=("books", members[-1], "space"),
+            )
+
+
+def _is_landscape(design: Entry) -> bool:
+    """Whether a design draws a landscape across the spines of a set."""
+    return isinstance(design, PictureCover) and not (
+        design.front_picture or design.spine_picture or design.back_picture
+    )
+
+
+def _name_of_set(book: BookPlan) -> str:
+    return book.words.series or book.words.title

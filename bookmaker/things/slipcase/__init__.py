@@ -1,0 +1,1 @@
+"""Slipcases: open-fronted boxes for rows of finished books."""

@@ -1,0 +1,235 @@
+"""The faces of a slipcase: a colour and a picture for each, and a title on the back."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path as FilePath
+
+from pydantic import Field
+
+from ...ground.drawing import NOTHING, Art, Canvas, Colour, Drawn, contrast
+from ...ground.geometry import Path, Rect, Size, Transform
+from ...ground.pictures import Picture, covering, load_picture
+from ...ground.problems import Problem, Severity, ShelfFileError
+from ...ground.units import print_mm
+from ...sheets.flat import Flat, Role
+from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.words import Flag, Ink, Text, Title
+from ..book.designs.artwork import on_ground, picture_problems
+from ..book.designs.design import Dress, Titling
+from ..book.designs.letters.lettering import Hand, typeface_for, written
+from ..book.designs.letters.titling import Placed, fit_text, place_centred
+from ..book.designs.letters.wording import with_subtitle
+from ..book.designs.ornament.ornaments import rule, stamp
+
+__all__ = ["BoxFace", "BoxFaces", "dress_box", "load_faces"]
+
+FACES = (Role.LEFT, Role.RIGHT, Role.BACK, Role.TOP, Role.BOTTOM)
+
+DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
+
+PLAIN_HAND = Hand("text bold", "text", DARK, LIGHT)
+"""That of a box that does not look like its books."""
+
+LARGEST_TITLE = 8.0
+"""The em of the title in mm at the most."""
+
+ORNAMENT, LARGEST_ORNAMENT = 0.16, 5.0
+"""The ornament of the books takes this share of the back's height; it is no larger, in mm."""
+
+TITLE_INSET = 0.12
+"""The title keeps this share of the back's width and height from its edges."""
+
+TURNED_BEYOND = 1.25
+"""The title runs down a back that is so many times taller than wide."""
+
+GAIN_OF_A_LINE = 1.3
+"""A line more down the back makes the title so many times larger."""
+
+SMALLEST_TYPE = 0.5
+"""An em below this, in mm, prints as a grey line at 600 dots per inch."""
+
+LOWEST_CONTRAST = 3.0
+"""Less is hard to see even in large letters (WCAG 2.x, criterion 1.4.3)."""
+
+
+class BoxFace(Entry):
+    """What one face of a slipcase shows."""
+
+    colour: Ink | None = Field(None, description="ground of this face; that of the whole box, if not given")
+    picture: Text | None = Field(None, description="picture file that fills this face")
+
+
+class BoxFaces(Entry):
+    """What a slipcase shows; left and right are those of the box as its spines are seen."""
+
+    as_books: Flag = Field(False, description="yes: dressed in the cover design of its first book")
+    colour: Ink = Field(Colour.from_hex("#3b4a3f"), description='ground of all faces, such as "#3b4a3f"')
+    title: Title | None = Field(None, description="what stands on the back")
+    ink: Ink | None = Field(None, description="colour of the title; light or dark as the ground asks, if not given")
+    left: BoxFace = Field(BoxFace(), description="the left side")
+    right: BoxFace = Field(BoxFace(), description="the right side")
+    back: BoxFace = Field(BoxFace(), description="the back")
+    top: BoxFace = Field(BoxFace(), description="the top")
+    bottom: BoxFace = Field(BoxFace(), description="the bottom")
+
+    def face(self, role: Role) -> BoxFace:
+        """What was written about one face."""
+        face: BoxFace = getattr(self, role.value)
+        return face
+
+
+def load_faces(entry: BoxFaces, folder: FilePath) -> dict[Role, Picture]:
+    """Read the pictures.
+
+    Raises:
+        ShelfFileError: with every picture that is missing or cannot be used.
+    """
+    pictures: dict[Role, Picture] = {}
+    problems: list[Problem] = []
+    for role in FACES:
+        name = entry.face(role).picture
+        if name is None:
+            continue
+        try:
+            pictures[role] = load_picture(folder / name, name)
+        except ShelfFileError as refusal:
+            problems += [replace(problem, field=(role.value, "picture")) for problem in refusal.problems]
+    if problems:
+        raise ShelfFileError(problems)
+    return pictures
+
+
+def dress_box(
+    entry: BoxFaces | None,
+    pictures: Mapping[Role, Picture],
+    flat: Flat,
+    ground: Art = NOTHING,
+    tone: Colour | None = None,
+    titling: Titling | None = None,
+) -> Dress:
+    """Draw the net of a box out to its bleed; without an entry it stays blank. Fields are relative to the entry.
+
+    `ground` is what lies under faces that have neither colour nor picture of their own, drawn over the whole net, and
+    `tone` the colour it has on the whole; `titling` the hand of the books, for a box that looks like them.
+    """
+    if entry is None:
+        return Dress(NOTHING)
+    layers: list[Art] = [ground]
+    problems: list[Problem] = []
+    # The back comes last: its neighbours run a little under it, so that no white shows where a fold is off.
+    for role in (Role.LEFT, Role.RIGHT, Role.TOP, Role.BOTTOM, Role.BACK):
+        area, picture = _area(role, flat), pictures.get(role)
+        own = entry.face(role).colour or (tone if ground is not NOTHING and tone else entry.colour)
+        picture = picture and on_ground(picture, own)
+        if ground is not NOTHING and not picture and entry.face(role).colour is None:
+            continue
+        # On the net the head of the top lies at the opening: turned, its picture is upright to who sees the spines.
+        layers.append(FaceArt(area, own, picture, head_down=role is Role.TOP))
+        if picture:
+            problems += picture_problems(picture, area.size, role.value, "picture")
+    if entry.title:
+        under = entry.back.colour or tone or entry.colour
+        back = _panel(Role.BACK, flat)
+        ink = entry.ink or _ink(under, titling)
+        if titling:
+            layers += _rules(back, ink, titling)
+        title = _title(entry.title, back, ink, titling)
+        layers.append(title)
+        problems += _legibility(title, under)
+    return Dress(Drawn(tuple(layers)), tuple(problems))
+
+
+@dataclass(frozen=True, slots=True)
+class FaceArt:
+    """A rectangle of one colour, filled by a picture if there is one; `head_down` pictures stand on their heads."""
+
+    area: Rect
+    colour: Colour
+    picture: Picture | None = None
+    head_down: bool = False
+
+    def draw(self, canvas: Canvas) -> None:
+        """Fill it; a picture is cropped evenly on the sides that stand out."""
+        outline = Path.rectangle(self.area)
+        canvas.fill(outline, self.colour)
+        if self.picture:
+            about = self.area.centre
+            turn = Transform.quarter_turn(2).moved(2 * about.x, 2 * about.y) if self.head_down else Transform()
+            with canvas.placed(turn, outline):
+                canvas.picture(self.picture, covering(self.picture, self.area))
+
+
+def _panel(role: Role, flat: Flat) -> Rect:
+    return next(panel.rect for panel in flat.panels if panel.role is role)
+
+
+def _area(role: Role, flat: Flat) -> Rect:
+    """A face with its bleed: beyond every edge of the net, and beyond the folds of the tabs."""
+    face, back, bleed = _panel(role, flat), _panel(Role.BACK, flat), flat.bleed
+    match role:
+        case Role.RIGHT:
+            return Rect(face.x, back.y, face.width, back.height).grown(bleed, bleed, 0, bleed)
+        case Role.LEFT:
+            return Rect(face.x, back.y, face.width, back.height).grown(0, bleed, bleed, bleed)
+        case Role.TOP:
+            return face.grown(bleed, 0, bleed, bleed)
+        case Role.BOTTOM:
+            return face.grown(bleed, bleed, bleed, 0)
+    return face
+
+
+def _ink(ground: Colour, titling: Titling | None) -> Colour:
+    """That of the books, if it is read on the back; light or dark, as the ground asks."""
+    if titling and contrast(titling.ink, ground) >= LOWEST_CONTRAST:
+        return titling.ink
+    return max(DARK, LIGHT, key=lambda tone: contrast(tone, ground))
+
+
+def _rules(back: Rect, ink: Colour, titling: Titling) -> Iterator[Art]:
+    """Rules at head and tail as on the books' spines, and their ornament over the lower ones."""
+    for end, inward in ((back.y, 1), (back.top, -1)):
+        yield rule(end + inward * back.height * 0.045, back.x, back.right, 0.2, ink)
+        yield rule(end + inward * back.height * 0.062, back.x, back.right, 0.08, ink)
+    if titling.ornament:
+        side = min(back.width * 0.4, back.height * ORNAMENT * 0.8, LARGEST_ORNAMENT)
+        middle = back.y + back.height * (0.08 + ORNAMENT / 2)
+        yield stamp(titling.ornament, Rect(back.centre.x - side / 2, middle - side / 2, side, side), ink)
+
+
+def _title(title: str, back: Rect, ink: Colour, titling: Titling | None) -> Placed:
+    """The title in the middle of the back, in the hand of its books; down it, if that is tall."""
+    aside, above = back.width * TITLE_INSET, back.height * TITLE_INSET
+    box = back.grown(-aside, -above, -aside, -above)
+    if titling and titling.ornament:
+        box = Rect(box.x, box.y + back.height * ORNAMENT, box.width, box.height - back.height * ORNAMENT)
+    hand = Hand(titling.face, titling.face, ink, ink, titling.capitals) if titling else PLAIN_HAND
+    turned = -90.0 if box.height > TURNED_BEYOND * box.width else 0.0
+    room = box.size.turned if turned else box.size
+    face, _ = typeface_for(title, hand.title)
+    head, under = with_subtitle(written(title, hand))
+    gain = GAIN_OF_A_LINE if turned else 1.0
+    setting = fit_text(face, head, Size(*room), LARGEST_TITLE, subtitle=under, gain=gain)
+    return place_centred(setting, box, ink, turned)
+
+
+def _legibility(placed: Placed, ground: Colour) -> Iterator[Problem]:
+    """What is too small or too faint."""
+    seen = contrast(placed.colour, ground)
+    if seen < LOWEST_CONTRAST:
+        yield Problem(
+            f"the title on the back has a contrast of {seen:.1f} to its ground, under {LOWEST_CONTRAST:g}",
+            "choose a lighter or darker ink, or leave it out",
+            Severity.WARNING,
+            field=("ink",),
+        )
+    size = placed.block.size
+    if size < SMALLEST_TYPE:
+        text = " ".join(line.text for line in placed.block.lines)
+        yield Problem(
+            f"{text!r} fits the back only {print_mm(size, 2)} high, too small to print",
+            "write a shorter title",
+            Severity.WARNING,
+            field=("title",),
+        )

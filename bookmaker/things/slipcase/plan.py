@@ -1,0 +1,182 @@
+"""The slipcase: an open-fronted box for a row of finished books, made to their outer sizes.
+
+It stands on the shelf instead of its books. Its width follows theirs, so their errors are its errors.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Annotated
+
+from pydantic import BeforeValidator, Field, WithJsonSchema
+
+from ...ground.problems import Problem, Severity, ShelfFileError
+from ...ground.units import print_mm
+from ...paper.stock import Stock
+from ...sheets.flat import Flat
+from ...sheets.sheet_room import flat_too_large
+from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.measures import Ease, TabWidth
+from ...shelf_file.fields.words import Flag, SpaceName, StockName, read_text, refuse
+from ..standing import Standing, Uncertainty
+from .faces import BoxFaces
+from .net import SMALLEST_TAB, BoxSize, Tabs, outside_of, slipcase_net, tab_length, tabs_of
+
+__all__ = ["SlipcaseEntry", "SlipcasePlan", "plan_slipcase"]
+
+SHORTEST_TAB = 2.0
+"""A tab whose narrow end is shorter does not hold, in mm (common practice)."""
+
+THINNEST_BOX = 0.15
+"""A box of thinner paper does not stand by itself, in mm (common practice)."""
+
+THUMB_OF_HEIGHT, THUMB_OF_DEPTH = 0.2, 0.3
+"""The radius of a thumb cut is the smaller of these shares of the room's height and depth."""
+
+
+def _read_names(value: object) -> tuple[str, ...]:
+    """Titles or numbers of books; one alone may stand without a list."""
+    written = value if isinstance(value, (list, tuple)) else (value,) if isinstance(value, str) else None
+    if written is None:
+        raise refuse("is not a list of books", "write their titles, each after a -")
+    if not written:
+        raise refuse("lists no book", "write the titles of the books that stand in the box, each after a -")
+    return tuple(" ".join(read_text(name).split()) for name in written)
+
+
+BookNames = Annotated[
+    tuple[str, ...],
+    BeforeValidator(_read_names),
+    WithJsonSchema({"type": "array", "items": {"type": "string"}, "minItems": 1}),
+]
+"""Books by their titles, or by their numbers on the list, counted from 1."""
+
+
+class SlipcaseEntry(Entry):
+    """A slipcase."""
+
+    books: BookNames = Field(description="titles of its books, or their numbers on the list")
+    stock: StockName = Field(description="name of the card, as under stocks")
+    ease: Ease = Field(0.3, description="play for the row of books, each way")
+    space: SpaceName | None = Field(None, description="where it stands; the space its books name, if not given")
+    tab: TabWidth | None = Field(None, description="width of the glue tabs; 5 mm, or less in a narrow box")
+    thumb_cut: Flag = Field(False, description="half-round cuts at the opening, to take hold of the books")
+    faces: BoxFaces | None = Field(None, description="what is printed on it; nothing, if not given")
+
+
+@dataclass(frozen=True, slots=True)
+class SlipcasePlan:
+    """A slipcase worked out. `books` are numbers into the books of the shelf; `space` is where it stands.
+
+    `row_tolerance` is how far its books side by side are likely to be off, ± mm.
+    """
+
+    name: str
+    entry: SlipcaseEntry
+    books: tuple[int, ...]
+    space: str | None
+    inside: BoxSize
+    outside: BoxSize
+    flat: Flat
+    uncertainty: Uncertainty
+    row_tolerance: float
+    notes: tuple[Problem, ...] = ()
+
+    @property
+    def standing(self) -> Standing:
+        """The box as the shelf sees it, instead of its books."""
+        return Standing(
+            number=None,
+            title=f"the slipcase {self.name}",
+            thickness=self.outside.width,
+            height=self.outside.height,
+            depth=self.outside.depth,
+            uncertainty=self.uncertainty,
+        )
+
+
+def plan_slipcase(
+    name: str, entry: SlipcaseEntry, books: Sequence[Standing], space: str | None, stocks: Mapping[str, Stock]
+) -> SlipcasePlan:
+    """Work out the box around a row of finished books; errors carry fields relative to the slipcase.
+
+    The room inside is the sum of their thicknesses, the tallest and the deepest, each with the ease.
+
+    Raises:
+        ShelfFileError: the tabs have no room, or the net is larger than the sheet; with both, if both are so.
+    """
+    stock = stocks[entry.stock]
+    inside = BoxSize(
+        sum(book.thickness for book in books) + entry.ease,
+        max(book.height for book in books) + entry.ease,
+        max(book.depth for book in books) + entry.ease,
+    )
+    tabs = tabs_of(inside, entry.tab)
+    thumb = min(inside.height * THUMB_OF_HEIGHT, inside.depth * THUMB_OF_DEPTH) if entry.thumb_cut else 0.0
+    flat = slipcase_net("slipcase", inside, stock, tabs, thumb)
+    problems = [*_tab_problems(inside, stock, tabs), *flat_too_large("the net", flat, stock, ("stock",))]
+    if problems:
+        raise ShelfFileError(problems)
+    tolerances = {stock.name: stock.tolerance for stock in stocks.values()}
+    row = _row_of(books)
+    return SlipcasePlan(
+        name=name,
+        entry=entry,
+        books=tuple(book.number for book in books if book.number is not None),
+        space=space,
+        inside=inside,
+        outside=outside_of(inside, stock),
+        flat=flat,
+        uncertainty=Uncertainty(_with_walls(row.slopes, stock), 0.0, row.errors),
+        row_tolerance=row.spread(tolerances)[1],
+        notes=tuple(_too_thin(stock)),
+    )
+
+
+def _row_of(books: Sequence[Standing]) -> Uncertainty:
+    """How far the row as a whole may be off."""
+    slopes: dict[str, float] = {}
+    for book in books:
+        for stock, slope in book.uncertainty.slopes.items():
+            slopes[stock] = slopes.get(stock, 0.0) + slope
+    return Uncertainty(slopes, 0.0, tuple(error for book in books for error in book.uncertainty.errors))
+
+
+def _with_walls(slopes: Mapping[str, float], stock: Stock) -> dict[str, float]:
+    """Two walls more of the box's own stock."""
+    return {**slopes, stock.name: slopes.get(stock.name, 0.0) + 2}
+
+
+def _tab_problems(inside: BoxSize, stock: Stock, tabs: Tabs) -> Iterator[Problem]:
+    """Tabs are no wider than the box and long enough to hold."""
+    if inside.width < SMALLEST_TAB:
+        yield Problem(
+            f"the room inside is {print_mm(inside.width, 2)} wide, too narrow for glue tabs of {SMALLEST_TAB:g} mm",
+            "put another book in, or write a larger ease",
+            field=("books",),
+        )
+    elif tabs.width > inside.width + 1e-9:
+        most = print_mm(int(inside.width * 10 + 1e-6) / 10, 1)
+        yield Problem(
+            f"tabs of {print_mm(tabs.width)} are wider than the room inside, which is {print_mm(inside.width, 2)}",
+            f"write {print_mm(SMALLEST_TAB)} to {most}, or leave tab out",
+            field=("tab",),
+        )
+    elif tab_length(inside, stock, tabs) < SHORTEST_TAB:
+        yield Problem(
+            f"in a room {print_mm(inside.depth, 1)} deep, tabs of {print_mm(tabs.width)} taper to nothing that holds",
+            "write a narrower tab" if tabs.width > SMALLEST_TAB else "leave the box out: its books are too small",
+            field=("tab",),
+        )
+
+
+def _too_thin(stock: Stock) -> Iterator[Problem]:
+    """Thin paper makes a bag, not a box."""
+    if stock.caliper < THINNEST_BOX - 1e-9:
+        yield Problem(
+            f"{stock.name} is {print_mm(stock.caliper)} thick; a slipcase under {print_mm(THINNEST_BOX)} has no stand",
+            f"name a card of {print_mm(THINNEST_BOX)} or more",
+            Severity.WARNING,
+            field=("stock",),
+        )

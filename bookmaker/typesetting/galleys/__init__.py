@@ -1,0 +1,1 @@
+"""Passages set one after the other, and made up into pages."""

@@ -1,0 +1,294 @@
+"""Galleys: the passages of a text set in lines, before they are made up into pages.
+
+Everything keeps to the grid of baselines: each piece of matter is so many rows deep.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
+
+from ..lines.box_sets import BoxSets
+from ..lines.boxes import Boxes
+from ..lines.fount import Fount
+from ..lines.paragraphs import Lines, Measures
+from ..manuscripts.indents import CENTRED, RIGHT
+from ..manuscripts.passage import Passage, Role
+from ..manuscripts.ranks import Rank
+from .headings import Headings
+from .initials import Opening, opening
+from .matter import Initial, Matter, SetLine
+from .mottoes import motto_lines
+from .remarks import Hindrance, Plain, Remarks
+from .setting import Manner, Setting
+from .tables import cells_of, in_columns
+from .text_captions import Captions
+from .verse import stanza
+
+__all__ = ["Galley"]
+
+SPACED = 8
+"""Pages of so many lines have room for space around quotations, lists and tables."""
+
+SET_OFF = 0.5
+"""Rows over and under a quotation, a list or a table."""
+
+NOTE_SIZE = 0.85
+"""Size of notes, as a multiple of the size of the text."""
+
+
+NO_PROSE = {
+    Role.VERSE: Hindrance.VERSE,
+    Role.TABLE: Hindrance.TABLE,
+    Role.PLACED: Hindrance.PLACED,
+}
+"""What a chapter may begin with that has no drop capital."""
+
+APART = frozenset({Role.HEADING, Role.BREAK})
+"""What ends a letter, a scene or a chapter before it."""
+
+DASH = "-"
+"""The mark of items in typefaces without bullets."""
+
+
+class Galley:
+    """Sets passages one after the other.
+
+    `lines` knows what is set, `remarks` what was remarkable about it. The levels of headings are their ranks.
+    """
+
+    def __init__(self, fount: Fount, setting: Setting, manner: Manner) -> None:
+        self.setting = setting
+        self.manner = manner
+        self.remarks = Remarks()
+        self.lines = Lines(fount, self.remarks)
+        self.fount = fount
+        self._justified = setting.fit_to_justify if manner.justified is None else manner.justified
+        # rounding must not turn away a line that fills the measure exactly
+        self.measure = setting.measure + 1e-9
+        self._room = (self.measure - setting.indent) / setting.size
+        self._sets = BoxSets(fount, manner.hanging, self.remarks.wide)
+        self.boxes = self._sets.filled(self._room) if self._justified else self._sets.ragged(self._room)
+        self._centred = self._sparing(self.measure)
+        self._headings = Headings(fount, setting, manner, self.lines, ())
+        self._captions = Captions(fount, setting, self.lines, ())
+        self._before: Passage | None = None
+        self._opening = True
+        self._hang = 0.0
+        self._setters: Mapping[Role, Callable[[Passage], Matter]] = {
+            Role.BODY: self._body,
+            Role.HEADING: self._heading,
+            Role.VERSE: self._verse,
+            Role.ITEM: self._item,
+            Role.BREAK: self._pause,
+            Role.PLATE: self._plate,
+            Role.TABLE: self._table,
+            Role.NOTE: self._note,
+            Role.PLACED: self._placed,
+            Role.MOTTO: self._motto,
+        }
+
+    def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
+        """The passages as matter, one piece each, stanzas and items too."""
+        apart: list[Matter] = []
+        self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
+        self._captions = Captions(self.fount, self.setting, self.lines, passages)
+        for passage, following in zip(passages, (*passages[1:], None), strict=True):
+            self._remark_plain(passage)
+            matter = self._setters[passage.role](passage)
+            if passage.role is Role.PLACED:
+                matter = self._tied(matter, passage, following)
+            if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
+                apart.append(matter)
+            else:
+                yield from _counted(apart)
+                apart = []
+                yield matter
+            if passage.role is Role.PLATE:
+                continue  # it waits for a page of its own: the text goes on as if it were not there
+            if not (self._opening and passage.inset):  # a quotation may stand under the head of a chapter
+                self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
+            self._before = passage
+        yield from _counted(apart)
+
+    def _remark_plain(self, passage: Passage) -> None:
+        """Remark on a chapter that begins with something which has no drop capital whatever its letters are."""
+        if self._opening and self.manner.drop_capital and passage.role in NO_PROSE and passage.inset == 0:
+            words = passage.text.replace("\n", " ").replace("\t", " ")
+            self.remarks.plain.append(Plain(words, NO_PROSE[passage.role]))
+
+    # ---- prose
+
+    def _body(self, passage: Passage) -> Matter:
+        before, setting = self._before, self.setting
+        if self._opening and self.manner.drop_capital and passage.inset == 0 and not self.fount.right_to_left:
+            dropped = self._with_initial(passage)
+            if dropped:
+                return dropped
+        continues = before is not None and before.role is Role.BODY and before.inset == passage.inset
+        left, right = self._inset(passage)
+        indent = setting.indent if continues else 0.0
+        lines = self._lines(passage.text, Measures(left, (self.measure - left - right,), indent))
+        return self._prose(Role.BODY, lines, passage)
+
+    def _prose(self, role: Role, lines: tuple[SetLine, ...], passage: Passage) -> Matter:
+        return Matter(
+            role, lines, len(lines), self.setting.size, self.setting.leading, before=self._blank_before(passage)
+        )
+
+    def _inset(self, passage: Passage) -> tuple[float, float]:
+        """How far a passage stands in from the left and, if it is a quotation, from the right."""
+        step = min(self.setting.size, self.setting.measure / 10)
+        depth = min(passage.inset, 4)
+        return depth * step, (step if depth and passage.role is Role.BODY else 0.0)
+
+    def _blank_before(self, passage: Passage) -> float:
+        before = self._before
+        if before is None or before.role is Role.HEADING:
+            return 0
+        if {Role.VERSE, Role.MOTTO} & {passage.role, before.role}:
+            return 1
+        if Role.NOTE in {passage.role, before.role}:
+            return 0 if passage.role is before.role else 1
+        changes = (before.inset == 0) is not (passage.inset == 0) or passage.apart
+        changes = changes or Role.TABLE in {passage.role, before.role}
+        return SET_OFF if changes and self.setting.lines_per_page >= SPACED else 0
+
+    def _with_initial(self, passage: Passage) -> Matter | None:
+        """A paragraph with a drop capital, if nothing stands against it."""
+        depth = self.manner.drop_capital
+        headroom = self.setting.leading if self._before else 0.0
+        found = opening(
+            passage.text, depth, self.lines, self.boxes, self.setting, justified=self._justified, headroom=headroom
+        )
+        if not isinstance(found, Opening):
+            self.remarks.plain.append(Plain(passage.text, found))
+            return None
+        matter = self._prose(Role.BODY, found.lines, passage)
+        return matter._replace(initials=found.initials, together=max(2, depth))
+
+    # ---- what is not prose
+
+    def _verse(self, passage: Passage) -> Matter:
+        """Lines as the author ended them; what is too wide is turned over, further in."""
+        setting = self.setting
+        left, _ = self._inset(passage)
+        boxes = self._sparing(self.measure - left - setting.indent, hanging=self.manner.hanging)
+        lines, turned, first = stanza(passage.text, left, self.lines, boxes, setting)
+        half = setting.lines_per_page // 2
+        together = len(lines) if len(lines) <= half else min(max(2, first), max(2, half))
+        matter = self._prose(Role.VERSE, lines, passage)
+        step = min(setting.size, setting.measure / 10)
+        marks = (Initial(self._mark(passage), left - step, setting.size),) if passage.mark else ()
+        return matter._replace(together=together, bound=turned, initials=marks)
+
+    def _sparing(self, room: float, *, hanging: bool = False) -> Boxes:
+        """Boxes of words that are hyphenated only where `room` mm are too narrow for them."""
+        return self._sets.sparing(room / self.setting.size, hanging=hanging)
+
+    def _item(self, passage: Passage) -> Matter:
+        setting = self.setting
+        left, _ = self._inset(passage)
+        left -= min(setting.size, setting.measure / 10)
+        mark = self._mark(passage)
+        if mark:
+            self._hang = max(1.0, self.fount.width(mark) + 0.4 if mark[0].isdigit() else 0.0) * setting.size
+            self._hang = min(self._hang, setting.measure / 3)
+        start = left + self._hang
+        lines = self._lines(passage.text, Measures(start, (self.measure - start,)), ragged=True)
+        matter = self._prose(Role.ITEM, lines, passage)
+        return matter._replace(initials=(Initial(mark, left, setting.size),) if mark else ())
+
+    def _mark(self, passage: Passage) -> str:
+        return DASH if self.fount.roman.missing(passage.mark) else passage.mark
+
+    def _heading(self, passage: Passage) -> Matter:
+        return self._headings.set(passage)
+
+    def _pause(self, passage: Passage) -> Matter:  # noqa: ARG002 (every passage is set alike)
+        return Matter(Role.BREAK, (), 1, self.setting.size, self.setting.leading, together=1)
+
+    def _plate(self, passage: Passage) -> Matter:
+        return self._captions.plate(passage)
+
+    def _placed(self, passage: Passage) -> Matter:
+        """Lines in the middle or at the right, those too wide for the measure on several."""
+        setting, lines = self.setting, list[SetLine]()
+        for words in passage.text.split("\n"):
+            found = self.lines.centred(words.split(" "), self._centred, setting.size, setting.measure)
+            lines += [line._replace(x=2 * line.x) if passage.mark == RIGHT else line for line in found]
+            self.remarks.placed += [words] if len(found) > 1 else []
+        matter = self._prose(Role.PLACED, tuple(lines), passage)
+        before = 1 if passage.mark == CENTRED and self._before else matter.before
+        return matter._replace(together=len(lines), before=before)
+
+    def _tied(self, matter: Matter, passage: Passage, following: Passage | None) -> Matter:
+        """Lines in the middle or at the right with what they begin, or else with what they sign or end."""
+        begins = self._before is None or self._before.role in APART
+        goes_on = following is not None and following.role not in {*APART, Role.PLACED}
+        if goes_on and (begins or passage.mark == CENTRED):
+            return matter._replace(stays=True)
+        return matter._replace(signs=not begins)
+
+    def _motto(self, passage: Passage) -> Matter:
+        """Words of somebody else under a head: what they belong to begins after them."""
+        lines = motto_lines(passage.text, self.lines, self._sparing, self.setting)
+        return self._prose(Role.MOTTO, lines, passage)._replace(together=len(lines))
+
+    def _note(self, passage: Passage) -> Matter:
+        """A note after its chapter, its figure before it, in smaller type."""
+        setting = self.setting
+        size = NOTE_SIZE * setting.size
+        hang = max(1.2, self.fount.width(passage.mark) + 0.4) * size
+        measures = Measures(hang, (self.measure - hang,))
+        boxes = self._boxes_for(measures, size, ragged=not self._justified)
+        lines = self.lines.paragraph(passage.text, measures, boxes, size, justified=self._justified)
+        matter = self._prose(Role.NOTE, lines, passage)
+        return matter._replace(size=size, initials=(Initial(passage.mark, 0.0, size),) if passage.mark else ())
+
+    def _table(self, passage: Passage) -> Matter:
+        """A table in columns, or one row after the other where they have no room."""
+        setting = self.setting
+        left, _ = self._inset(passage)
+        table = in_columns(passage, self.lines, self._centred, setting.size, left, self.measure - left)
+        if table is None:
+            return self._rows_of_table(passage)
+        short = len(table.lines) <= setting.lines_per_page // 2
+        return self._prose(Role.TABLE, table.lines, passage)._replace(
+            size=table.size,
+            together=len(table.lines) if short else table.begin,
+            bound=table.bound,
+            rule=(table.heads, table.left, table.right),
+        )
+
+    def _rows_of_table(self, passage: Passage) -> Matter:
+        self.remarks.unfit.append(passage.line)
+        before, verses = self.lines.done, replace(self.remarks.verses)
+        rows = "\n".join("; ".join(filter(None, row)) for row in cells_of(passage))
+        matter = self._verse(passage._replace(text=rows, mark=""))
+        self.lines.done, self.remarks.verses = before + passage.words, verses
+        return matter
+
+    def _lines(self, text: str, measures: Measures, *, ragged: bool = False) -> tuple[SetLine, ...]:
+        """A paragraph in type of the text's own size."""
+        boxes = self._boxes_for(measures, self.setting.size, ragged=ragged or not self._justified)
+        return self.lines.paragraph(text, measures, boxes, self.setting.size, justified=self._justified and not ragged)
+
+    def _boxes_for(self, measures: Measures, size: float, *, ragged: bool) -> Boxes:
+        """Boxes of which none is wider than any of some lines in type of a size in mm."""
+        room = min(self._room, (min(measures.widths) - max(0.0, measures.indent)) / size)
+        return self._sets.ragged(room) if ragged else self._sets.filled(room)
+
+
+def _counted(apart: list[Matter]) -> Iterator[Matter]:
+    """Matter set apart from the text around it, each piece with the rows from its beginning to the end of all."""
+    run, following = 0.0, 0.0
+    counted: list[Matter] = []
+    for matter in reversed(apart):
+        if matter.role is Role.PLATE:
+            counted.append(matter)
+            continue
+        run += matter.rows + max(following, matter.after) if run else matter.rows
+        following = matter.before
+        counted.append(matter._replace(run=run))
+    return reversed(counted)

@@ -1,0 +1,177 @@
+"""Headings: how large those of each rank are, and the lines they stand on.
+
+All headings of a rank look alike: where one of them has a word too wide for the measure, or takes more than half
+the lines of a page, all are set smaller, down to a bound. What is too wide even then is hyphenated, and no other word
+of a heading is; what is longer than a page even then goes on on the next one, like a paragraph.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from ..lines.balance import balanced, leans
+from ..lines.boxes import Boxes
+from ..lines.fount import NOTE_FIGURES, Fount, Style, as_read
+from ..lines.paragraphs import Lines
+from ..manuscripts.passage import Passage, Role
+from ..manuscripts.ranks import Rank
+from .matter import Matter
+from .setting import Manner, Setting
+
+__all__ = ["Headings"]
+
+SIZES = {Rank.TITLE: (1.6, 1.2), Rank.PART: (1.6, 1.2), Rank.CHAPTER: (1.3, 1.0), Rank.SECTION: (1.0, 0.85)}
+"""Sizes of headings, as multiples of the size of the text: the usual one, and the least."""
+
+LEADING = 1.2
+"""From line to line of a heading, as a multiple of its size."""
+
+ROOMY = 16
+"""On pages of so many lines two blank lines stand under the head of a chapter."""
+
+MOST_ROWS = 1 / 2
+"""No heading takes a greater share of a page's lines, if it can be set smaller."""
+
+STEP = 0.05
+"""Sizes of headings are tried in such steps, as multiples of the size of the text."""
+
+BELOW = 2
+"""So many lines of text stand under the head of a chapter: it is sunk less where they would have no room."""
+
+SUNK = {Rank.TITLE: 1 / 5, Rank.PART: 1 / 3, Rank.CHAPTER: 1 / 5}
+"""How far down a new page headings stand, as a share of its lines."""
+
+FEWER_LINES = 0.95
+"""All headings of a rank are set smaller, down to this share, if that saves a line of one of them."""
+
+PIECES = re.compile(r"(?<=[-\u2010\u2013\u2014/])")
+"""Where a word may be parted without a hyphen."""
+
+
+class Headings:
+    """Sets the headings among some passages."""
+
+    def __init__(
+        self, fount: Fount, setting: Setting, manner: Manner, lines: Lines, passages: Sequence[Passage]
+    ) -> None:
+        self._fount, self._setting, self._manner, self._lines = fount, setting, manner, lines
+        self._measure = setting.measure / setting.size + 1e-9
+        self._scales = self._fitted([passage for passage in passages if passage.role is Role.HEADING])
+        wide = lines.remarks.wide
+        self._boxes = {scale: self._boxes_at(scale, wide) for scale in set(self._scales.values())}
+
+    def set(self, passage: Passage) -> Matter:
+        """A heading in the middle, so many rows deep that what follows is back on the grid."""
+        setting, rank = self._setting, _rank(passage)
+        scale = self._scales[rank]
+        size, chapter, page = setting.size * scale, rank < Rank.SECTION, setting.lines_per_page
+        lines = self._lines.centred(self._words(passage), self._boxes[scale], size, setting.measure)
+        step, rows = self._depth(len(lines), scale)
+        if rows > page:
+            # it is parted like a paragraph
+            step, rows = setting.leading, len(lines)
+            self._lines.remarks.long.append(passage.text)
+        after = (2 if page >= ROOMY else 1) if chapter else 0
+        begins = rank is Rank.PART or (chapter and self._manner.new_pages)
+        return Matter(
+            Role.HEADING,
+            lines,
+            rows,
+            size,
+            step,
+            drop=(rows - 1) * setting.leading - (len(lines) - 1) * step,
+            before=2 if chapter else 1,
+            after=after,
+            together=len(lines),
+            stays=True,
+            opens=begins,
+            recto=begins and self._manner.rectos,
+            sink=max(0, min(int(page * SUNK[rank]), page - rows - after - BELOW)) if begins else 0,
+            heading=as_read(NOTE_FIGURES.sub("", passage.text)) if chapter else "",
+            title=rank is Rank.TITLE,
+            part=rank is Rank.PART,
+            within=passage.within,
+        )
+
+    def _depth(self, count: int, scale: float) -> tuple[float, int]:
+        """From line to line of so many lines of a heading, in mm, and how many rows they take."""
+        setting, size = self._setting, self._setting.size * scale
+        step = max(setting.leading, size * LEADING)
+        taller = max(0.0, size - setting.size) * setting.typeface.cap_height
+        return step, 1 + math.ceil(((count - 1) * step + taller) / setting.leading - 1e-9)
+
+    def _boxes_at(self, scale: float, wide: dict[str, None] | None = None) -> Boxes:
+        return Boxes(self._fount, self._measure / scale, hanging=False, sparing=True, wide=wide)
+
+    def _words(self, passage: Passage) -> list[str]:
+        style = self._section_style(passage.level - Rank.CHAPTER) if passage.level >= Rank.SECTION else ""
+        return [style + word for word in passage.text.split(" ")]
+
+    def _section_style(self, depth: int) -> str:
+        """Bold for sections, italic for what is below them, as far as there are faces for it."""
+        faces, styles = self._fount.faces, (Style.BOLD, Style.ITALIC)
+        return next((style for style in (styles if depth == 1 else styles[::-1]) if style in faces), Style.ROMAN)
+
+    def _fitted(self, headings: Sequence[Passage]) -> dict[Rank, float]:
+        """How large each rank is set, none larger than the one above it."""
+        scales: dict[Rank, float] = {}
+        above = math.inf
+        for rank, (usual, least) in SIZES.items():
+            own = [passage for passage in headings if _rank(passage) is rank]
+            room = [self._measure / width for passage in own for width in self._widths(passage)]
+            largest = min([above, usual, *(scale for scale in room if scale >= least)])
+            scale = self._of_fewest_lines(self._measure, largest, max(least, largest * FEWER_LINES), own)
+            scales[rank] = self._shortened(scale, min(1.0, least), own)
+            if own:
+                above = scales[rank]
+        return scales
+
+    def _shortened(self, scale: float, least: float, headings: Sequence[Passage]) -> float:
+        """A size at which no heading takes more than its share of a page, or the least."""
+        page = self._setting.lines_per_page
+        most = max(int(page * MOST_ROWS), min(2, page - 1), 1)
+        done = self._lines.done
+        while scale > least and headings:
+            boxes, size = self._boxes_at(scale), self._setting.size * scale
+            counts = [
+                len(self._lines.centred(self._words(heading), boxes, size, self._setting.measure))
+                for heading in headings
+            ]
+            if self._depth(max(counts), scale)[1] <= most:
+                break
+            scale = max(least, scale - STEP)
+        self._lines.done = done
+        return scale
+
+    def _of_fewest_lines(self, measure: float, largest: float, smallest: float, headings: Sequence[Passage]) -> float:
+        """The largest scale at which no heading has more lines than at the smallest."""
+        scale = largest
+        for passage in headings:
+            usual, fewer = (self._line_widths(passage, measure / bound) for bound in (largest, smallest))
+            if len(fewer) < len(usual):
+                scale = min(scale, max(smallest, measure / max(fewer)))
+        return scale
+
+    def _line_widths(self, passage: Passage, measure: float) -> list[float]:
+        """How wide the lines of a heading are on as few of them as a measure allows, in ems."""
+        words, space = [self._fount.width(word) for word in self._words(passage)], self._fount.space.width
+        ends = balanced(words, space, measure, [False] * len(words))
+        return [sum(words[start:end]) + space * (end - start - 1) for start, end in pairwise([0, *ends])]
+
+    def _widths(self, passage: Passage) -> Iterator[float]:
+        """The widths of what should stand on one line: words, with articles and the like before them."""
+        words, space = self._words(passage), self._fount.space.width
+        before = 0.0
+        for place, word in enumerate(words):
+            pieces = [self._fount.width(piece) for piece in PIECES.split(word) if piece]
+            yield from pieces
+            if before:
+                yield before + pieces[0]
+            before = pieces[0] + space if leans(as_read(word), first=place == 0) else 0.0
+
+
+def _rank(passage: Passage) -> Rank:
+    return Rank(min(passage.level, Rank.SECTION))

@@ -1,0 +1,70 @@
+"""Set matter: what a galley consists of, before it is made up into pages."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from ..manuscripts.passage import Role
+
+__all__ = ["Initial", "Matter", "SetLine"]
+
+
+class SetLine(NamedTuple):
+    """Words parted by single spaces, `x` mm from the left of the type area, each space `gap` mm wider than usual.
+
+    `done` is how many words of the text are wholly set by its end; `tracking` mm follow every glyph but the last;
+    `more` are cells of a table further to the right.
+    """
+
+    words: str
+    x: float
+    gap: float
+    done: int
+    tracking: float = 0.0
+    more: tuple[SetLine, ...] = ()
+
+
+class Initial(NamedTuple):
+    """A drop capital, or the mark of an item: its x and size in mm, how far it stands below the first baseline."""
+
+    words: str
+    x: float
+    size: float
+    drop: float = 0.0
+
+
+class Matter(NamedTuple):
+    """Lines that belong together, `rows` deep on the grid; the lines of its text are `step` mm apart.
+
+    `drop` is how far the first of them stands below the first row. `before` and `after` are blank rows, which
+    vanish at the head of a page. The first `together` lines are not parted, nor is a line from one of `bound`
+    that follows it; `stays` keeps it with what follows, `signs` with the last lines of what goes before.
+    `opens` puts it on a new page, on a `recto` if that is asked for, `sink` rows down; `title` is the heading of the
+    whole text, `part` of a part of it; a chapter is `within` such a part.
+    What is set apart may stand half a row off the grid, if it has a `run`: the rows from its beginning to the end
+    of all that is set apart with it. `rule` is drawn under so many lines, from x to x in mm.
+    """
+
+    role: Role
+    lines: tuple[SetLine, ...]
+    rows: int
+    size: float
+    step: float
+    drop: float = 0.0
+    before: float = 0
+    after: float = 0
+    together: int = 2
+    bound: frozenset[int] = frozenset()
+    stays: bool = False
+    signs: bool = False
+    opens: bool = False
+    recto: bool = False
+    sink: int = 0
+    initials: tuple[Initial, ...] = ()
+    heading: str = ""
+    picture: str = ""
+    title: bool = False
+    part: bool = False
+    within: bool = False
+    run: float = 0
+    rule: tuple[int, float, float] | None = None

@@ -1,0 +1,79 @@
+"""Captions of the plates in a text: in the middle under their pictures, all of one size.
+
+A picture has at least half its page: where a caption would leave it less, all captions are made smaller.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ..lines.boxes import Boxes
+from ..lines.fount import Fount, Style
+from ..lines.paragraphs import Lines
+from ..manuscripts.passage import Passage, Role
+from .matter import Matter
+from .setting import Setting
+
+__all__ = ["GAP", "Captions"]
+
+GAP = 0.5
+"""Clear height between a picture and its caption, in lines of it."""
+
+MOST = 1 / 2
+"""No caption with the gap over it takes a greater share of the page."""
+
+SHRINK = 0.94
+"""A size that is too large is tried again so much smaller."""
+
+
+class Captions:
+    """Sets the captions among some passages."""
+
+    def __init__(self, fount: Fount, setting: Setting, lines: Lines, passages: Sequence[Passage]) -> None:
+        self._fount, self._setting, self._lines = fount, setting, lines
+        plates = [passage for passage in passages if passage.role is Role.PLATE and passage.text]
+        self.size = self._fitted(plates) if plates else setting.size
+        self._boxes = self._boxes_at(self.size, lines.remarks.wide)
+        if self.size < setting.size:
+            lines.remarks.captions = self.size
+
+    def plate(self, passage: Passage) -> Matter:
+        """A picture that takes a page, with the lines of its caption."""
+        setting, words = self._setting, _words(passage)
+        lines = self._lines.centred(words, self._boxes, self.size, setting.measure) if words else ()
+        return Matter(
+            Role.PLATE,
+            lines,
+            setting.lines_per_page,
+            self.size,
+            self._step(self.size),
+            together=len(lines),
+            picture=passage.mark,
+        )
+
+    def _step(self, size: float) -> float:
+        """From line to line of captions in a size, in mm."""
+        return self._setting.leading * size / self._setting.size
+
+    def _boxes_at(self, size: float, wide: dict[str, None] | None = None) -> Boxes:
+        return Boxes(self._fount, self._setting.measure / size + 1e-9, hanging=False, sparing=True, wide=wide)
+
+    def _fitted(self, plates: Sequence[Passage]) -> float:
+        """The largest size, in mm, in which each caption leaves its picture enough of the page."""
+        setting, size, done = self._setting, self._setting.size, self._lines.done
+        room = MOST * setting.lines_per_page * setting.leading
+        for passage in plates:
+            words = _words(passage)
+            while self._height(words, size) > room:
+                size *= SHRINK
+        self._lines.done = done
+        return size
+
+    def _height(self, words: Sequence[str], size: float) -> float:
+        lines = self._lines.centred(words, self._boxes_at(size), size, self._setting.measure)
+        return (len(lines) + GAP) * self._step(size)
+
+
+def _words(passage: Passage) -> list[str]:
+    """The words of a caption, in italic where nothing else is asked for."""
+    return [word if word[0] in set(Style) else Style.ITALIC + word for word in passage.text.split(" ") if word]

@@ -1,0 +1,1 @@
+"""Words made into lines."""

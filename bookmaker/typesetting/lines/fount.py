@@ -1,0 +1,204 @@
+"""A fount: the typefaces of a text in its styles, and its words, each shaped once.
+
+A word is a string. A sign of `Style` in it says how the letters after it are set; every word begins in roman.
+So ``\\x01lamp\\x00,`` is a lamp in italic with a roman comma. Widths are ems: one fount serves every size.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Callable, Iterator, Mapping, Sequence
+
+from ...ground.scripts import in_visual_order
+from ...ground.type_styles import Style
+from ...ground.typefaces import Run, TextLine, Typeface
+from ..word_line import WordLine
+from .hyphens import SOFT_HYPHEN, Parting, partings, partings_at_blanks
+
+__all__ = ["KEPT_BLANK", "MOST_WORDS", "NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
+
+
+SIGNS = re.compile("[" + "".join(Style) + "]")
+
+NOTE_FIGURES = re.compile(Style.SUPERIOR + r"[^\x00-\x06 ]*")
+"""What tells of a note."""
+
+FEATURES = {Style.SMALL_CAPITALS: "smcp", Style.SUPERIOR: "sups"}
+"""The glyphs of a typeface that serve a style (OpenType tags)."""
+
+UNSEEN = re.compile(f"[{''.join(Style)}{SOFT_HYPHEN}]+")
+
+KEPT_BLANK = "\u00a0"
+"""A blank of a line of typewriting that is kept as it is: as wide as its letters, and a place to part it."""
+
+MOST_WORDS = 50_000
+"""So many shaped words are kept: the vocabulary of a large shelf, but not endless lists."""
+
+
+def as_read(text: str) -> str:
+    """A text without the signs for styles and the soft hyphens."""
+    return UNSEEN.sub("", text)
+
+
+class Fount:
+    """Type in the styles of a text; `language` is a tag of `hyphens`, or None for words that are left whole."""
+
+    def __init__(self, faces: Mapping[Style, Typeface], language: str | None, *, right_to_left: bool = False) -> None:
+        self.faces = dict(faces)
+        self.language = language
+        self.right_to_left = right_to_left
+        self.roman = faces[Style.ROMAN]
+        self.space = self.roman.shape(" ")
+        self.hyphen = "-" if self.roman.covers("-") else "\u2010"
+        self._runs: dict[str, tuple[Run, ...]] = {}
+        self._plain = _PlainWords(self)
+        self._letters = _Letters(self)
+        self._partings: dict[str, list[Parting]] = {}
+        self._signs: dict[str, list[tuple[int, str]]] = {}
+
+    def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...]]:
+        return _fount_again, (self.faces, self.language, self.right_to_left)
+
+    def runs(self, word: str) -> tuple[Run, ...]:
+        """The parts of a word, each in one style, as they stand from left to right."""
+        runs = self._runs.get(word)
+        if runs is None:
+            if len(self._runs) >= MOST_WORDS:
+                self._runs.clear()
+            runs = self._runs[word] = tuple(self._shaped(word))
+        return runs
+
+    def width(self, word: str) -> float:
+        """How wide a word is, in ems."""
+        runs = self.runs(word)
+        return runs[0].width if len(runs) == 1 else sum(run.width for run in runs)
+
+    def partings(self, word: str) -> Sequence[Parting]:
+        """Where a word may be parted."""
+        found = self._partings.get(word)
+        if found is None:
+            if len(self._partings) >= MOST_WORDS:
+                self._partings.clear()
+            if word.startswith(Style.TYPEWRITER) and KEPT_BLANK in word:
+                found = list(partings_at_blanks(word, KEPT_BLANK))
+            else:
+                found = [] if self.right_to_left else partings(word, self.language)
+            self._partings[word] = found
+        return found
+
+    def offset(self, word: str, at: int) -> float:
+        """How far from its left the character `at` of a word begins, in ems."""
+        run, *others = self.runs(word)
+        if not others and len(run.text) == len(word):
+            reached, x = 0, 0.0
+            for glyph in run.glyphs:
+                if reached >= at:
+                    break
+                reached += len(glyph.text)
+                x += glyph.advance
+            if reached == at:
+                return x
+        return self.width(word[:at])  # inside a ligature, or styled
+
+    def part(self, word: str, start: int, end: int, *, hyphened: bool = False) -> str:
+        """The characters from `start` to before `end` as a word of their own."""
+        signs = self._signs.get(word)
+        if signs is None:
+            signs = self._signs[word] = [(found.end(), found[0]) for found in SIGNS.finditer(word)]
+        style = next((sign for at, sign in reversed(signs) if at <= start), "")
+        return style + word[start:end] + (self.hyphen if hyphened else "")
+
+    def letters(self, words: str) -> int:
+        """How many glyphs a line of words has, spaces too; 0 if they must keep their distances.
+
+        Marks stand on the letter before them, and letters read from the right may be joined.
+        """
+        counts = list(map(self._letters.__getitem__, words.split(" ")))
+        return sum(counts) + len(counts) - 1 if all(counts) else 0
+
+    def line(self, words: str, size: float, gap: float = 0.0, tracking: float = 0.0) -> TextLine:
+        """Words parted by single spaces, set on a line from x = 0; each space is `gap` mm wider than usual.
+
+        Every glyph but the last is followed by `tracking` mm besides.
+        """
+        if not self.right_to_left:
+            plain = tuple(map(self._plain.__getitem__, words.split(" ")))
+            if None not in plain:
+                return WordLine(size, plain, self.space, gap, tracking)  # type: ignore[arg-type]  # none of them is None
+        space, x = self.space, 0.0
+        step = space.width * size + gap + tracking
+        placed: list[tuple[float, Run]] = []
+        for word in self._from_left(words.split(" ")):
+            for run in self.runs(word):
+                placed.append((x, run))
+                x += run.width * size + tracking * len(run.glyphs)
+            placed.append((x, space))
+            x += step
+        return TextLine(size, tuple(placed[:-1]), tracking)
+
+    def _from_left(self, words: list[str]) -> list[str]:
+        """The words in the order in which they stand on the line."""
+        if not self.right_to_left:
+            return words
+        return [words[place] for place in in_visual_order([_level(word) for word in words])]
+
+    def _shaped(self, word: str) -> Iterator[Run]:
+        if not SIGNS.search(word):
+            features = ("-rlig",) if "^" in word else ()  # some faces raise the figure after it
+            text = word.replace(SOFT_HYPHEN, "")
+            yield self.roman.shape(text, features=features, right_to_left=self.right_to_left)
+            return
+        style = Style.ROMAN
+        for part in re.split(f"({SIGNS.pattern})", word):
+            if SIGNS.fullmatch(part):
+                style = Style(part)
+            elif part:
+                face, feature = self.faces.get(style, self.roman), FEATURES.get(style)
+                features = (feature,) if feature in self.roman.features else ()
+                text = part.replace(SOFT_HYPHEN, "")
+                if style is Style.SUPERIOR and not features:
+                    text = f"[{text}]"
+                yield face.shape(text, features=features, right_to_left=self.right_to_left)
+
+
+def _fount_again(faces: Mapping[Style, Typeface], language: str | None, right_to_left: bool) -> Fount:
+    """A fount in another process: its words are shaped anew there."""
+    return Fount(faces, language, right_to_left=right_to_left)
+
+
+class _PlainWords(dict[str, Run | None]):
+    """The words that are one run of the roman; None for those in other styles."""
+
+    def __init__(self, fount: Fount) -> None:
+        super().__init__()
+        self._fount = fount
+
+    def __missing__(self, word: str) -> Run | None:
+        if len(self) >= MOST_WORDS:
+            self.clear()
+        first, *others = self._fount.runs(word)
+        plain = self[word] = first if not others and first.typeface is self._fount.roman else None
+        return plain
+
+
+class _Letters(dict[str, int]):
+    """How many glyphs each word has; 0 for those that must keep their distances."""
+
+    def __init__(self, fount: Fount) -> None:
+        super().__init__()
+        self._fount = fount
+
+    def __missing__(self, word: str) -> int:
+        if len(self) >= MOST_WORDS:
+            self.clear()
+        glyphs = [glyph for run in self._fount.runs(word) for glyph in run.glyphs]
+        loose = not self._fount.right_to_left and all(glyph.advance for glyph in glyphs)
+        count = self[word] = len(glyphs) if loose else 0
+        return count
+
+
+def _level(word: str) -> int:
+    """The level of a word in a line that reads from the right: 2 if it reads from the left itself (UAX #9)."""
+    sides = {unicodedata.bidirectional(sign) for sign in word}
+    return 1 if sides & {"R", "AL"} or not sides & {"L", "EN", "AN"} else 2

@@ -1,0 +1,1 @@
+"""The text as its author left it, told apart into passages."""

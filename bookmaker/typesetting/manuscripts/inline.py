@@ -1,0 +1,153 @@
+"""What stands inside the paragraphs of a Markdown text: stretches in their styles, figures of notes, pictures.
+
+Nothing is fetched: pictures must lie beside the text. HTML is left out, and said.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+from urllib.parse import unquote
+
+from markdown_it.token import Token
+
+from ...ground.problems import Problem, Severity
+from ..lines.fount import Style
+from .notes import REFERENCE, Notes
+from .passage import Passage, Role
+
+__all__ = ["Inline", "Stretch", "words_of"]
+
+REMOTE = re.compile(r"[a-z][a-z0-9+.-]*:|//", re.IGNORECASE)
+"""Addresses that do not name a file beside the text."""
+
+STYLES = {
+    (False, False): Style.ROMAN,
+    (True, False): Style.ITALIC,
+    (False, True): Style.BOLD,
+    (True, True): Style.BOLD_ITALIC,
+}
+"""By emphasis and strong emphasis."""
+
+Stretch = tuple[Style, str]
+"""Text in one style; a line that the author ended is a stretch of its own, a line feed."""
+
+
+@dataclass
+class Inline:
+    """Reads paragraphs, and keeps what was left out of them: HTML, pictures, the addresses of links."""
+
+    notes: Notes
+    html: list[int] = field(default_factory=list)
+    remote: list[tuple[str, int]] = field(default_factory=list)
+    nameless: list[int] = field(default_factory=list)
+    links: int = 0
+
+    def stretches(self, tokens: Sequence[Token], line: int) -> tuple[list[Stretch], list[Passage]]:
+        """Stretches of text, each in one style, and the pictures between them; `line` is where they begin."""
+        stretches: list[Stretch] = []
+        plates: list[Passage] = []
+        emphasis = strong = 0
+        for token in tokens:
+            style = STYLES[emphasis > 0, strong > 0]
+            match token.type:
+                case "em_open" | "em_close":
+                    emphasis += token.nesting
+                case "strong_open" | "strong_close":
+                    strong += token.nesting
+                case "text":
+                    stretches.append((style, token.content.replace("\n", " ")))
+                case "code_inline":
+                    stretches.append((Style.TYPEWRITER, token.content))
+                case "softbreak":
+                    line += 1
+                    stretches.append((style, " "))
+                case "hardbreak":
+                    line += 1
+                    stretches.append((style, "\n"))
+                case str(kind) if kind == REFERENCE:
+                    _refer(stretches, self.notes.figure(token.meta["name"], line))
+                case "html_inline":
+                    self.html.append(line)
+                case "link_open":
+                    self.links += 1
+                case "image":
+                    self._picture(token, plates, line)
+        return stretches, plates
+
+    def said(self, name: str) -> Iterator[Problem]:
+        """What was left out."""
+        if self.html:
+            yield _left_out(f"{name} has raw HTML in {_lines(self.html)}, left out")
+        if self.nameless:
+            remedy = "write ![](wreck.png), with the name of a file beside the text"
+            yield _left_out(f"{name} names no file for the picture in {_lines(self.nameless)}, left out", remedy)
+        if self.remote:
+            yield _remote(name, dict(reversed(self.remote)))
+        yield from self.notes.said(name)
+        if self.links:
+            some = "1 link" if self.links == 1 else f"{self.links} links"
+            yield Problem(f"{name} has {some}, set without addresses", severity=Severity.NOTE, field=("file",))
+
+    def _picture(self, token: Token, plates: list[Passage], line: int) -> None:
+        source = unquote(str(token.attrGet("src") or ""))  # the reader writes it as an address
+        if not source:
+            self.nameless.append(line)
+        elif REMOTE.match(source):
+            self.remote.append((source, line))
+        else:
+            title = str(token.attrGet("title") or "")
+            described, _ = self.stretches(token.children or (), line)
+            caption = " ".join(title.split() or words_of(described))
+            plates.append(Passage(caption, Role.PLATE, mark=source, line=line))
+
+
+def words_of(stretches: Sequence[Stretch]) -> Iterator[str]:
+    """Words as a fount knows them: each with the signs of its styles."""
+    word, style = "", Style.ROMAN
+    for wanted, text in stretches:
+        for part in re.split(r"([^\S\u00a0\u2007\u202f]+)", text):
+            if part and part.isspace() and part.strip("\u00a0\u2007\u202f"):
+                if word:
+                    yield word
+                word, style = "", Style.ROMAN
+            elif part:
+                word += part if wanted is style else wanted + part
+                style = wanted
+    if word:
+        yield word
+
+
+def _refer(stretches: list[Stretch], figure: str) -> None:
+    """Add the figure of a note, close to the word before it."""
+    if stretches and figure:
+        style, text = stretches[-1]
+        stretches[-1] = (style, text.rstrip(" "))
+    if figure:
+        stretches.append((Style.SUPERIOR, figure))
+
+
+def _lines(lines: Sequence[int]) -> str:
+    """Lines of a text as a message names them.
+
+    >>> _lines([3]), _lines([3, 3, 8])
+    ('line 3', '2 lines, the first is line 3')
+    """
+    different = len(set(lines))
+    return f"line {lines[0]}" if different == 1 else f"{different} lines, the first is line {min(lines)}"
+
+
+def _remote(name: str, lines: Mapping[str, int]) -> Problem:
+    """Pictures that lie elsewhere, by their addresses, each with the first line that names it."""
+    first = min(lines, key=lambda address: lines[address])
+    one = f"{first[:60]} in line {lines[first]}"
+    if len(lines) == 1:
+        remedy = "save it beside the text and write its name"
+        return _left_out(f"{name} names the picture {one}, left out: nothing is fetched", remedy)
+    said = f"{name} names {len(lines)} pictures that do not lie beside it, left out: nothing is fetched"
+    return _left_out(f"{said}; the first is {one}", "save them beside the text and write their names")
+
+
+def _left_out(message: str, remedy: str = "") -> Problem:
+    return Problem(message, remedy, Severity.WARNING, field=("file",))

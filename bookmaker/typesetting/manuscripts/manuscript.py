@@ -1,0 +1,280 @@
+"""The text of a book as its author left it: a plain text or Markdown file, read and tidied."""
+
+from __future__ import annotations
+
+import codecs
+import re
+import stat
+import unicodedata
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import NoReturn
+
+from ...ground.lost_files import not_there
+from ...ground.problems import Problem, Severity, ShelfFileError
+from ...ground.scripts import reads_from_right
+from ...ground.typefaces import Typeface
+from ..chosen_faces import face_that_has
+from ..galleys.mottoes import with_mottoes
+from ..lines.fount import Style, as_read
+from ..lines.hyphens import SOFT_HYPHEN
+from ..punctuation import AS_WRITTEN, Punctuation
+from .markdown import passages_of
+from .passage import Passage, Role
+from .plain_text import plain_passages
+from .ranks import ranked
+
+__all__ = ["LARGEST_FILE", "Manuscript", "read_manuscript"]
+
+LARGEST_FILE = 20_000_000
+"""Bytes; three million words, far more than any book here can hold."""
+
+MOST_NAMED = 24
+"""So many missing characters are named one by one."""
+
+KEPT = "\u200c\u200d" + SOFT_HYPHEN
+"""Invisible characters that shape or part words; all other invisible ones are left out."""
+
+OTHER_FORMATS = {
+    b"PK\x03\x04": "a word processor's document or an archive",
+    b"\xd0\xcf\x11\xe0": "a word processor's document",
+    b"{\\rtf": "a word processor's document",
+    b"%PDF": "a PDF",
+    b"\xff\xd8\xff": "a picture",
+    b"\x89PNG": "a picture",
+}
+"""How files begin that are often taken for plain text, and what they are."""
+
+NONE: Mapping[Style, Typeface] = {}
+
+STYLE_KEYS = {Style.ITALIC: "italic_face", Style.BOLD: "bold_face", Style.BOLD_ITALIC: "bold_face"}
+"""What the maker writes to set a style in another typeface."""
+
+STYLED_PARTS = re.compile("([" + "".join(Style) + "])")
+
+SAVE_AS_TEXT = "save it as plain text in UTF-8"
+
+
+MARKDOWN = frozenset({".md", ".markdown", ".mkd"})
+"""Names that end so are Markdown."""
+
+
+@dataclass(frozen=True, slots=True)
+class Manuscript:
+    """A text ready to be set: its passages, and the problems that do not keep it from being set."""
+
+    name: str
+    passages: tuple[Passage, ...]
+    problems: tuple[Problem, ...] = ()
+    right_to_left: bool = False
+    punctuation: Punctuation = AS_WRITTEN
+
+    @classmethod
+    def plain(cls, name: str, text: str) -> Manuscript:
+        """A text of paragraphs parted by line feeds."""
+        return cls(name, tuple(Passage(paragraph) for paragraph in text.split("\n")))
+
+    @property
+    def text(self) -> str:
+        """What it says, without style; a line feed after each passage."""
+        return as_read("\n".join(passage.text for passage in self.passages if passage.text))
+
+    @property
+    def letters(self) -> frozenset[str]:
+        """Every letter and other sign that is printed."""
+        return frozenset(as_read("".join(set().union(*(passage.text for passage in self.passages))))) - {"\n", "\t"}
+
+    @property
+    def words(self) -> int:
+        """How many words it has."""
+        return sum(passage.words for passage in self.passages)
+
+
+def read_manuscript(
+    path: Path,
+    typeface: Typeface | None = None,
+    styled: Mapping[Style, Typeface] = NONE,
+    punctuation: Punctuation = AS_WRITTEN,
+    written: str = "",
+) -> Manuscript:
+    """Read a text file; one that is to be set in a typeface is checked for letters which that does not have.
+
+    `styled` are the typefaces of other styles; what the text has in these is checked too. `punctuation` is left
+    as it is written where one of the typefaces does not have it, or the text is read from right to left and the
+    marks are not. `written`
+    is the path as the shelf file has it.
+
+    Raises:
+        ShelfFileError: the file is missing, not plain text in UTF-8, empty, too large, or in a script that
+            is read from right to left and that the typeface does not have.
+    """
+    name = path.name
+    raw = _decoded(name, _bytes(path, written)).replace("\r\n", "\n").replace("\r", "\n")
+    if "\0" in raw:
+        _refuse(f"{name} has a null byte in line {_line_of(raw, chr(0))}: it is not plain text", SAVE_AS_TEXT)
+    raw = unicodedata.normalize("NFC", raw)
+    kept, notes = _without_hidden(name, raw)
+    if path.suffix.casefold() in MARKDOWN:
+        passages, left_out = passages_of(kept, name)
+        passages, on_headings = ranked(passages, name)
+        passages = with_mottoes(passages)
+        notes += [*left_out, *on_headings]
+    else:
+        passages = list(plain_passages(kept))
+        notes = [*_tabs(name, kept), *notes]
+    if not any(passage.text or passage.role is Role.PLATE for passage in passages):
+        _refuse(f"{name} has no words in it", "write a text into it, or choose kind: blank", notes)
+    right_to_left = reads_from_right("".join(passage.text for passage in passages))
+    # in typewriter nothing is done about marks
+    faces = [typeface, *(face for style, face in styled.items() if style is not Style.TYPEWRITER)]
+    marks = punctuation.covered(lambda sign: all(face is None or face.covers(sign) for face in faces))
+    if right_to_left and not marks.in_words:
+        marks = AS_WRITTEN
+    passages = _punctuated(passages, marks)
+    signs = _signs(passages, raw)
+    missing = typeface.missing("".join(signs)) if typeface else []
+    backwards = [sign for sign in signs if unicodedata.bidirectional(sign) in {"R", "AL"}]
+    lost = next((sign for sign in backwards if sign in missing), None)
+    if lost:
+        _refuse(
+            f"{name} has letters read from right to left ({_named(lost, raw)}), which {_face(typeface)} does not have",
+            "write face: with the path of a typeface that has them, or give these pages as pictures",
+            notes,
+        )
+    problems = [*notes, *_missing_glyphs(name, missing, raw, typeface, signs)]
+    for style, face in styled.items():
+        said = _in_style(passages, style)
+        lacking = [sign for sign in face.missing(said) if sign not in missing]
+        problems += _missing_glyphs(name, lacking, raw, face, said, STYLE_KEYS.get(style, "face"))
+    return Manuscript(name, tuple(passages), tuple(problems), right_to_left, marks)
+
+
+def _punctuated(passages: list[Passage], marks: Punctuation) -> list[Passage]:
+    """The passages with the marks of their language, without pauses between which nothing stands."""
+    kept: list[Passage] = []
+    for passage in passages:
+        text = marks.set(passage.text)
+        following = passage if text is passage.text else passage._replace(text=text)
+        if kept and kept[-1].role is Role.BREAK and following.role in {Role.BREAK, Role.HEADING}:
+            kept.pop()
+        if kept or following.role is not Role.BREAK:
+            kept.append(following)
+    return kept[:-1] if kept[-1].role is Role.BREAK else kept
+
+
+def _face(typeface: Typeface | None) -> str:
+    return f"the typeface {typeface.name}" if typeface else "the typeface"
+
+
+def _refuse(message: str, remedy: str, notes: Sequence[Problem] = ()) -> NoReturn:
+    """Refuse the text; `notes` is what else was found in it, of which mere notes are not worth a word now."""
+    others = (note for note in notes if note.severity is not Severity.NOTE)
+    raise ShelfFileError((Problem(message, remedy, field=("file",)), *others))
+
+
+def _bytes(path: Path, written: str) -> bytes:
+    name = path.name
+    try:
+        status = path.stat()
+        if stat.S_ISDIR(status.st_mode):
+            _refuse(f"{name} is a folder, not a text", "write the name of one text file")
+        if not stat.S_ISREG(status.st_mode):
+            _refuse(f"{name} is not a file", "write the name of a text file")
+        if status.st_size > LARGEST_FILE:
+            _refuse(
+                f"{name} has {status.st_size / 1e6:.1f} MB, more than {LARGEST_FILE / 1e6:.0f} MB",
+                "split it into volumes, one book each",
+            )
+        return path.read_bytes()
+    except (FileNotFoundError, NotADirectoryError):
+        _refuse(*not_there("text", path, written))
+    except (OSError, ValueError) as failure:
+        reason = getattr(failure, "strerror", None) or failure
+        _refuse(f"{name} cannot be read ({reason})", "allow reading it, or copy it beside the shelf file")
+
+
+def _decoded(name: str, data: bytes) -> str:
+    what = next((what for start, what in OTHER_FORMATS.items() if data.startswith(start)), "")
+    if what:
+        also = ", or write kind: pdf" if what == "a PDF" else ""
+        _refuse(f"{name} is {what}, not plain text", SAVE_AS_TEXT + also)
+    if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        _refuse(f"{name} is saved as UTF-16", SAVE_AS_TEXT)
+    try:
+        return data.decode("utf-8")
+    except UnicodeDecodeError as failure:
+        line = data.count(b"\n", 0, failure.start) + 1
+        _refuse(
+            f"{name} is not UTF-8: byte {failure.start + 1} (line {line}) is 0x{data[failure.start]:02X}",
+            SAVE_AS_TEXT,
+        )
+
+
+def _without_hidden(name: str, text: str) -> tuple[str, list[Problem]]:
+    """The text without control and other invisible characters, and what to say of those."""
+    hidden = {sign for sign in set(text) - set(KEPT) if unicodedata.category(sign) in {"Cc", "Cf"}}
+    spaces = {sign for sign in hidden if sign.isspace()}
+    control = {sign for sign in hidden - spaces if unicodedata.category(sign) == "Cc"}
+    kept = text.translate({ord(sign): None for sign in hidden - spaces}) if hidden - spaces else text
+    notes = []
+    if control:
+        first = min(control, key=text.index)
+        count = sum(text.count(sign) for sign in control)
+        said = f"{name} has {count} control {'characters' if count > 1 else 'character'}, left out"
+        where = f"the first is U+{ord(first):04X} in line {_line_of(text, first)}"
+        notes.append(Problem(f"{said}; {where}", severity=Severity.WARNING, field=("file",)))
+    return kept, notes
+
+
+def _tabs(name: str, text: str) -> Iterator[Problem]:
+    if "\t" in text:
+        yield Problem(f"{name} has tabs, set as spaces", severity=Severity.NOTE, field=("file",))
+
+
+def _line_of(text: str, sign: str) -> int:
+    # a sign that Markdown spells out, as in &hearts;, is told of the first line
+    return text.count("\n", 0, max(0, text.find(sign))) + 1
+
+
+def _signs(passages: list[Passage], raw: str) -> list[str]:
+    """The visible characters of a text, in the order in which they first appear in the file."""
+    used = set().union(*(passage.text for passage in passages))
+    return sorted((sign for sign in used if sign.isprintable() and not sign.isspace()), key=raw.find)
+
+
+def _named(sign: str, raw: str) -> str:
+    return f"{sign} U+{ord(sign):04X}, line {_line_of(raw, sign)}"
+
+
+def _in_style(passages: list[Passage], style: Style) -> str:
+    """All that a text has in one style."""
+    found: list[str] = []
+    for passage in passages:
+        if style in passage.text:
+            for word in passage.text.split():
+                now = Style.ROMAN
+                for part in STYLED_PARTS.split(word):
+                    if STYLED_PARTS.fullmatch(part):
+                        now = Style(part)
+                    elif now is style:
+                        found.append(part)
+    return "".join(found)
+
+
+def _missing_glyphs(
+    name: str, missing: list[str], raw: str, typeface: Typeface | None, said: Iterable[str], key: str = "face"
+) -> Iterator[Problem]:
+    """An error that names the letters which a typeface lacks; `said` is all that is to be set in it."""
+    if not missing or typeface is None:
+        return
+    named = [_named(sign, raw) for sign in missing[:MOST_NAMED]]
+    if len(missing) > MOST_NAMED:
+        named.append(f"and {len(missing) - MOST_NAMED} more")
+    whole = face_that_has("".join(said), key)
+    other = f"{whole}, which has them all" if whole else "with the path of a typeface that has them"
+    yield Problem(
+        f"{name}: the typeface {typeface.name} has no glyph for " + "; ".join(named),
+        f"write {key}: {other}, or write the text without them",
+        field=("file",),
+    )

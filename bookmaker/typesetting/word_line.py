@@ -1,0 +1,44 @@
+"""A line of prose: words in one typeface with equal spaces, which a canvas can set at once."""
+
+from __future__ import annotations
+
+from ..ground.typefaces import Run, TextLine
+
+__all__ = ["WordLine"]
+
+
+class WordLine(TextLine):
+    """A line of words in one typeface, all spaces between them `gap` mm wider than usual: the line of prose.
+
+    Every glyph but the last, spaces too, is followed by `tracking` mm besides.
+
+    It is a `TextLine` like any other; a canvas that knows it is quicker with it.
+    """
+
+    __slots__ = ("gap", "space", "words")
+    gap: float
+    space: Run
+    words: tuple[Run, ...]
+
+    def __init__(self, size: float, words: tuple[Run, ...], space: Run, gap: float, tracking: float = 0.0) -> None:
+        given = (("size", size), ("words", words), ("space", space), ("gap", gap), ("tracking", tracking))
+        for name, value in given:
+            object.__setattr__(self, name, value)
+
+    @property
+    def runs(self) -> tuple[tuple[float, Run], ...]:
+        """The words and the spaces between them, from x = 0."""
+        x, placed, track = 0.0, list[tuple[float, Run]](), self.tracking
+        step = self.space.width * self.size + self.gap + track
+        for word in self.words:
+            placed += ((x, word), (x := x + word.width * self.size + track * len(word.glyphs), self.space))
+            x += step
+        return tuple(placed[:-1])
+
+    @property
+    def width(self) -> float:
+        """How far the line reaches, in mm."""
+        spaces = len(self.words) - 1
+        inked = sum(word.width for word in self.words) + spaces * self.space.width
+        glyphs = sum(len(word.glyphs) for word in self.words) + spaces if self.tracking else 1
+        return inked * self.size + spaces * self.gap + self.tracking * (glyphs - 1)

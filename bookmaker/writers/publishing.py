@@ -1,0 +1,169 @@
+"""All that `make` writes into its folder: sheets, cutting list, machine drawings, what was wished for, the plan."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from itertools import accumulate, chain
+from pathlib import Path
+
+from ..ground.geometry import Size
+from ..ground.output import PLAN_NAME, digest_of, file_names
+from ..guide import cutting_list_pages, guide_pages, page_size
+from ..paper.stock import Stock, calibration
+from ..sheets.impressions import impressions
+from ..sheets.layout import Layout, Sheet
+from ..sheets.toolpaths import tool_sheet
+from ..shelf.checked import Checked
+from ..shelf.choice import EVERYTHING, Choice, Chosen
+from ..shelf.whereabouts import whereabouts
+from ..things.book.plan import BookPlan
+from .contact_sheet import write_contact_sheet
+from .leaflet_pdf import write_leaflet
+from .plan_json import dump, plan_report
+from .sheets_pdf import Parts, write_sheets
+from .shelf_front import fronts, spine_of
+from .templates import write_template
+from .tools_dxf import write_dxf
+from .tools_pdf import write_tools_pdf
+from .tools_svg import write_svg
+
+__all__ = ["ALL_OF_IT", "MACHINE_FOLDER", "Progress", "Wishes", "publish"]
+
+GUIDE, CUTTING_LIST = "guide", "cutting list"
+"""The names under which these are written."""
+
+MACHINE_FOLDER = "machine"
+"""The folder in the output with the drawings for a cutting machine."""
+
+Progress = Callable[[str, int, int], None]
+"""Told what is being done, how many parts are done, and of how many."""
+
+
+@dataclass(frozen=True, slots=True)
+class Wishes:
+    """What the maker wants written: which books and papers, which parts of the sheets, and what else besides."""
+
+    choice: Choice = EVERYTHING
+    parts: Parts = Parts.ALL
+    contact_sheet: bool = False
+    templates: bool = False
+
+
+ALL_OF_IT = Wishes()
+
+
+@dataclass(slots=True)
+class _Shelved:
+    """What has been written: the files in order, and each sheet with its file and its first page there."""
+
+    files: list[str] = field(default_factory=list)
+    sheets: list[tuple[str, int, Sheet]] = field(default_factory=list)
+
+
+def publish(
+    folder: Path, checked: Checked, layout: Layout, chosen: Chosen, wishes: Wishes, progress: Progress
+) -> tuple[tuple[str, int], ...]:
+    """Write everything; each file with the number of its sheets, 0 for what has none."""
+    extras = _write_extras(folder, checked, chosen, wishes)
+    papers = _papers(checked, layout)
+    guide, cutting_list, *names = file_names([GUIDE, CUTTING_LIST, *(paper.title for paper in papers)], taken=extras)
+    written = _Shelved()
+    drawings: list[str] = []
+    for done, (paper, name) in enumerate(zip(papers, names, strict=True)):
+        progress("writing the sheets", done, len(papers))
+        drawings += _write_paper(folder, name, paper, checked, layout, wishes, written)
+    written.files += _write_cutting_list(folder / cutting_list, checked, chosen)
+    spec = checked.plan.spec
+    size = page_size(Size(*spec.printer.sheet.size))
+    pages = guide_pages(checked.plan, written.sheets, whereabouts(checked.shelf))
+    write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
+    written.files += [guide, *drawings, *extras, PLAN_NAME]
+    report = plan_report(
+        checked.plan,
+        written.sheets,
+        layout.tallies,
+        {name: "" if name == PLAN_NAME else digest_of(folder / name) for name in written.files},
+        checked.problems,
+        checked.legibility,
+        checked.lettering,
+    )
+    (folder / PLAN_NAME).write_text(dump(report), encoding="utf-8", newline="\n")
+    return tuple((name, sum(file == name for file, _, _ in written.sheets)) for name in written.files)
+
+
+def _papers(checked: Checked, layout: Layout) -> list[Stock]:
+    """The stocks and off-cuts that sheets are printed on, as the shelf file lists them."""
+    papers = [paper for stock in checked.plan.stocks.values() for paper in (stock, *dict.fromkeys(stock.off_cuts))]
+    return [paper for paper in papers if any(sheet.stock == paper for sheet in layout.sheets)]
+
+
+def _write_paper(
+    folder: Path, name: str, paper: Stock, checked: Checked, layout: Layout, wishes: Wishes, written: _Shelved
+) -> list[str]:
+    """The sheets of one paper as a PDF, and its drawings for a cutting machine, whose names are returned."""
+    spec = checked.plan.spec
+    mine = [sheet for sheet in layout.sheets if sheet.stock == paper]
+    passes = [impressions(sheet, spec.shelf, paper.printer) for sheet in mine]
+    title = f"{spec.shelf}: {paper.title}"
+    write_sheets(folder / name, title, chain(*passes), calibration(paper.printer, paper.sheet), wishes.parts)
+    *first_pages, _ = accumulate(map(len, passes), initial=1)
+    written.files.append(name)
+    written.sheets += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
+    return _write_drawings(folder, name.removesuffix(".pdf"), title, mine) if spec.printer.cutting_machine else []
+
+
+def _write_drawings(folder: Path, stem: str, title: str, sheets: Sequence[Sheet]) -> list[str]:
+    """What a cutting machine needs: a drawing of each sheet as SVG and DXF, and all of them as PDF; their names."""
+    drawn = [tool_sheet(sheet) for sheet in sheets]
+    (folder / MACHINE_FOLDER).mkdir(exist_ok=True)
+    names = [f"{MACHINE_FOLDER}/{stem}.pdf"]
+    write_tools_pdf(folder / names[0], title, drawn)
+    for number, one in enumerate(drawn, start=1):
+        svg, dxf = (f"{MACHINE_FOLDER}/{stem}-{number}.{kind}" for kind in ("svg", "dxf"))
+        write_svg(folder / svg, f"{title}, sheet {number}", one)
+        write_dxf(folder / dxf, one)
+        names += [svg, dxf]
+    return names
+
+
+def _write_cutting_list(path: Path, checked: Checked, chosen: Chosen) -> list[str]:
+    """The list of what is cut by hand, if anything is; its name."""
+    spec = checked.plan.spec
+    books = [book for book in checked.plan.books if chosen.by_hand(book.number)]
+    by_hand = [(book.printed, part) for book in books for part in book.cut_list]
+    if not by_hand:
+        return []
+    size = page_size(Size(*spec.printer.sheet.size))
+    write_leaflet(path, f"{spec.shelf}: {CUTTING_LIST}", cutting_list_pages(spec.shelf, by_hand, size), size)
+    return [path.name]
+
+
+def _write_extras(folder: Path, checked: Checked, chosen: Chosen, wishes: Wishes) -> list[str]:
+    """What is made only if it is asked for; the names of the files."""
+    names: list[str] = []
+    if wishes.contact_sheet:
+        names += _write_spines(folder, checked)
+    if wishes.templates:
+        for book in checked.plan.books:
+            names += _write_templates(folder, book, chosen)
+    return names
+
+
+def _write_templates(folder: Path, book: BookPlan, chosen: Chosen) -> list[str]:
+    """What a maker may draw over of the covers of a book, one file for its cover and one for its jacket."""
+    stem = f"template-{book.number + 1}"
+    drawn_over = {stem: book.cover.flats, f"{stem}-jacket": (book.jacket.flat,) if book.jacket else ()}
+    names: list[str] = []
+    for name, flats in drawn_over.items():
+        mine = [flat for flat in flats if flat.dressed and chosen.holds(("books", book.number), flat.stock)]
+        names += write_template(folder, name, book.name, mine) if mine else []
+    return names
+
+
+def _write_spines(folder: Path, checked: Checked) -> list[str]:
+    """The contact sheet, if there are books; its names."""
+    plan = checked.plan
+    found = {book.number: spine_of(draft.pieces) for book, draft in zip(plan.books, checked.drafts, strict=True)}
+    seen = list(fronts(plan, {number: spine for number, spine in found.items() if spine}))
+    return write_contact_sheet(folder, plan.spec.shelf, seen, Size(*plan.spec.printer.sheet.size)) if seen else []

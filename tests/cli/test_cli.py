@@ -1,0 +1,284 @@
+"""The command line as scripts and makers meet it: output, messages, exit codes."""
+
+from __future__ import annotations
+
+import io
+import json
+import re
+import sys
+from pathlib import Path
+from typing import Any, NamedTuple
+
+import pytest
+
+from bookmaker import workshop as pipeline
+from bookmaker.cli import commands as cli
+from bookmaker.shelf.schema import shelf_schema
+from bookmaker.shelf_file.yaml_tree import parse_tree
+from tests.shelf_file.test_bad_shelves import SHELF
+
+DEMO = Path(__file__).parents[2] / "demo"
+
+WORKED = """\
+shelf: Worked case
+printer: {sheet: A4, margins: 5 mm}
+stocks:
+  laid: {caliper: 75 um, glue: 15 um, grain: long}
+  card: {caliper: 160 um, film: 50 um, grain: long}
+spaces:
+  upper: {width: 60 mm, height: 27 mm, depth: 22 mm}
+books:
+  - title: A Pilot's Notes
+    size: {height: 21 mm, width: 15 mm}
+    block: {kind: concertina, stock: laid, pages: 48}
+    cover: {kind: wrap, stock: card}
+    space: upper
+"""
+
+
+class Said(NamedTuple):
+    code: int | str | None
+    out: str
+    err: str
+
+
+@pytest.fixture
+def run(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path) -> Any:
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "shelf.yaml").write_text(WORKED, encoding="utf-8")
+
+    def run(*arguments: str) -> Said:
+        monkeypatch.setattr("sys.argv", ["bookmaker", *arguments])
+        with pytest.raises(SystemExit) as ended:
+            cli.main()
+        return Said(ended.value.code, *capsys.readouterr())
+
+    return run
+
+
+def test_the_worked_case_to_a_thousandth(run: Any) -> None:
+    said = run("check", "shelf.yaml", "--json")
+    assert (said.code, said.err) == (0, "")
+    report = json.loads(said.out)
+    book, space = report["books"][0], report["spaces"][0]
+    assert (book["pages"], book["panels"], book["strips"]) == (48, 50, 5)
+    assert book["block_thickness_mm"] == pytest.approx(4.14, abs=0.0005)
+    assert book["spine_mm"] == pytest.approx(4.305, abs=0.0005)
+    assert book["overall_mm"]["thickness"] == pytest.approx(4.56, abs=0.0005)
+    assert book["overall_mm"]["height"] == pytest.approx(21, abs=0.0005)
+    assert space["used_mm"] == pytest.approx(4.56, abs=0.0005)
+    assert space["slack_mm"] == pytest.approx(60 - 4.56 - 0.2, abs=0.0005)
+    assert space["verdict"] == "fits"
+
+
+def test_the_shape_of_the_report(run: Any, tmp_path: Path) -> None:
+    text = WORKED.replace("width: 60 mm", "width: 4 mm")
+    (tmp_path / "shelf.yaml").write_text(text, encoding="utf-8")
+    said = run("check", "shelf.yaml", "--json")
+    assert said.code == 1
+    report = json.loads(said.out)
+    assert set(report) >= {"shelf", "books", "spaces", "problems"}
+    assert report["shelf"] == "Worked case"
+    assert set(report["books"][0]) >= {
+        *("title", "space", "pages", "panels", "strips"),
+        *("block_thickness_mm", "spine_mm", "overall_mm", "tolerance_mm"),
+    }
+    assert set(report["books"][0]["overall_mm"]) == {"thickness", "height", "depth"}
+    assert set(report["spaces"][0]) >= {"name", "width_mm", "used_mm", "slack_mm", "verdict"}
+    assert report["spaces"][0]["verdict"] == "over"
+    problem = report["problems"][0]
+    assert set(problem) >= {"severity", "file", "line", "column", "field", "message", "remedy"}
+    assert (problem["severity"], problem["file"], problem["line"]) == ("error", "shelf.yaml", 7)
+    assert problem["remedy"]
+
+
+def test_problems_go_to_stderr_and_the_tables_to_stdout(run: Any, tmp_path: Path) -> None:
+    text = WORKED.replace("width: 60 mm", "width: 4 mm")
+    (tmp_path / "shelf.yaml").write_text(text, encoding="utf-8")
+    said = run("check", "shelf.yaml")
+    assert said.code == 1
+    assert "A Pilot's Notes" in said.out
+    assert "over" in said.out
+    assert said.out.endswith("the shelf has problems: 1 error\n")
+    assert said.err.startswith("shelf.yaml:7:18: ")
+    assert "shelf.yaml:" not in said.out
+
+
+def test_a_sound_shelf_says_so_in_plain_text(run: Any) -> None:
+    said = run("check", "shelf.yaml")
+    assert (said.code, said.err) == (0, "")
+    assert said.out.endswith("the shelf is sound\n")
+    made = run("make", "shelf.yaml", "--into", "out")
+    assert (made.code, made.err) == (0, "")
+    assert made.out.splitlines()[-1] == "the shelf is sound"
+    assert "out/laid.pdf: 1 sheet" in made.out
+    assert "\x1b" not in said.out + made.out
+
+
+def test_a_shelf_with_errors_is_made_all_the_same(run: Any, tmp_path: Path) -> None:
+    text = WORKED.replace("width: 60 mm", "width: 4 mm")
+    (tmp_path / "shelf.yaml").write_text(text, encoding="utf-8")
+    said = run("make", "shelf.yaml", "--into", "out")
+    assert said.code == 1
+    written = sorted(path.name for path in (tmp_path / "out").iterdir())
+    assert written == ["card.pdf", "guide.pdf", "laid.pdf", "plan.json"]
+
+
+@pytest.mark.parametrize("title", ["1984", "2001-02-03", "no", "12:30", "010", "1e3", "true", "0x1F", "1_000", ".5"])
+def test_a_title_stays_as_it_was_written(run: Any, tmp_path: Path, title: str) -> None:
+    text = WORKED.replace("A Pilot's Notes", title)
+    (tmp_path / "shelf.yaml").write_text(text, encoding="utf-8")
+    said = run("check", "shelf.yaml", "--json")
+    assert said.code == 0
+    assert json.loads(said.out)["books"][0]["title"] == title
+
+
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("check",),
+        ("make",),
+        ("make", "shelf.yaml"),
+        ("make", "shelf.yaml", "--into"),
+        ("ruler",),
+        ("new",),
+        ("chekc", "shelf.yaml"),
+        ("check", "shelf.yaml", "--jsno"),
+        ("check", "shelf.yaml", "more.yaml"),
+        ("check", "missing.yaml"),
+        ("check", "."),
+        ("check", "shelf.yaml", "--explain", "A Pilots Note"),
+        ("check", "shelf.yaml", "--explain", "2"),
+        ("ruler", "--into", "r.pdf", "--sheet", "A9"),
+        ("make", "shelf.yaml", "--into", "shelf.yaml"),
+        ("make", "shelf.yaml", "--into", "."),
+        ("new", "."),
+    ],
+    ids=" ".join,
+)
+def test_a_command_that_cannot_be_used_ends_with_2(run: Any, tmp_path: Path, arguments: tuple[str, ...]) -> None:
+    said = run(*arguments)
+    assert (said.code, said.out) == (2, "")
+    assert said.err.strip()
+    assert "Traceback" not in said.err
+    assert [path.name for path in tmp_path.iterdir()] == ["shelf.yaml"]
+
+
+def test_a_refusal_says_what_to_write(run: Any) -> None:
+    assert run("check", "missing.yaml").err == (
+        "missing.yaml: the file cannot be read (no such file or directory); check its name and that you may open it\n"
+    )
+    assert run("check", "shelf.yaml", "--explain", "A Pilots Note").err == (
+        "--explain: there is no book 'A Pilots Note'; did you mean \"A Pilot's Notes\"?\n"
+    )
+    assert run("ruler", "--into", "r.pdf", "--sheet", "A9").err == (
+        "--sheet: there is no sheet format 'A9'; write A3, A4, A5, letter, legal, tabloid, or two sides: 210 x 297 mm\n"
+    )
+
+
+def test_an_interrupt_ends_without_a_traceback(run: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    def stop(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(pipeline, "check", stop)
+    said = run("check", "shelf.yaml")
+    assert said.code not in {0, 1}
+    assert "Traceback" not in said.err
+
+
+def test_a_terminal_of_an_old_code_page_shows_a_substitute(run: Any, monkeypatch: pytest.MonkeyPatch) -> None:
+    shown = io.BytesIO()
+    monkeypatch.setattr(sys, "stdout", io.TextIOWrapper(shown, encoding="ascii", write_through=True))
+    assert run("check", "shelf.yaml").code == 0
+    assert b"the shelf is sound" in shown.getvalue()
+
+
+def test_a_starter_passes_check_at_once(run: Any, tmp_path: Path) -> None:
+    said = run("new", "mine")
+    assert (said.code, said.out) == (0, "wrote mine/shelf.yaml; next: bookmaker check mine/shelf.yaml\n")
+    checked = run("check", "mine/shelf.yaml")
+    assert checked.code == 0
+    assert "error" not in checked.err
+    assert "warning" not in checked.err
+    assert run("make", "mine/shelf.yaml", "--into", "out").code == 0
+    assert run("new", "mine").code == 2
+    assert sorted(path.name for path in (tmp_path / "mine").iterdir()) == ["attic.txt", "shelf.yaml"]
+
+
+SCALARS = {"string": "", "integer": "^[0-9]+$", "number": "^[0-9.]+$", "boolean": "^(yes|no|true|false)$"}
+"""What the text of a scalar looks like, by its type."""
+
+
+def astray(value: Any, schema: Any, root: dict[str, Any], at: str = "shelf") -> list[str]:
+    """Where a value, all of whose scalars are text, is not of the shape of a schema. Draft 2020-12, the parts used."""
+    if schema is True:
+        return []
+    if "$ref" in schema:
+        return astray(value, root["$defs"][schema["$ref"].rpartition("/")[2]], root, at)
+    for choice in ("anyOf", "oneOf"):
+        if choice in schema:
+            tried = [astray(value, option, root, at) for option in schema[choice]]
+            return [] if [] in tried else [f"{at}: no choice suits", *min(tried, key=len)]
+    if "enum" in schema or "const" in schema:
+        known = schema.get("enum", [schema.get("const")])
+        return [] if value in known else [f"{at}: {value} is none of {known}"]
+    match schema.get("type"):
+        case "object":
+            wrong = _astray_in_group(value, schema, root, at)
+        case "array" if isinstance(value, list):
+            wrong = [wrong for item in value for wrong in astray(item, schema["items"], root, f"{at}[]")]
+        case "null":
+            wrong = [] if value is None else [f"{at}: not empty"]
+        case kind:
+            pattern = schema.get("pattern", SCALARS.get(kind, "(?!)"))
+            wrong = [] if isinstance(value, str) and re.search(pattern, value) else [f"{at}: {value} is no {kind}"]
+    return wrong
+
+
+def _astray_in_group(value: Any, schema: dict[str, Any], root: dict[str, Any], at: str) -> list[str]:
+    if not isinstance(value, dict):
+        return [f"{at}: no group of keys"]
+    known, others = schema.get("properties", {}), schema.get("additionalProperties", True)
+    wrong = [f"{at}: no {key}" for key in schema.get("required", ()) if key not in value]
+    for key, item in value.items():
+        if key in known or others is not False:
+            wrong += astray(item, known.get(key, others), root, f"{at}.{key}")
+        else:
+            wrong.append(f"{at}: unknown key {key}")
+    return wrong
+
+
+@pytest.mark.parametrize("name", ["starter", "worked", "salt", "shelf.yaml", "too-full.yaml"])
+def test_good_shelves_are_of_the_shape_of_the_schema(run: Any, tmp_path: Path, name: str) -> None:
+    said = run("schema")
+    assert said.code == 0
+    schema = json.loads(said.out)
+    assert schema == shelf_schema()
+    assert schema["$schema"] == "https://json-schema.org/draft/2020-12/schema"
+    run("new", "mine")
+    texts = {"starter": (tmp_path / "mine" / "shelf.yaml").read_text(encoding="utf-8"), "worked": WORKED, "salt": SHELF}
+    text = texts.get(name) or (DEMO / name).read_text(encoding="utf-8")
+    assert astray(parse_tree(text, "shelf.yaml").plain(), schema, schema) == []
+
+
+@pytest.mark.parametrize(
+    ("right", "wrong"),
+    [
+        ("pages: 48", "pages: many"),
+        ("space: upper", "spcae: upper"),
+        ("kind: wrap", "kind: warp"),
+        ("  - title: A Pilot's Notes\n    size", "  - size"),
+        ("books:", "book:"),
+    ],
+)
+def test_the_schema_tells_bad_shelves(right: str, wrong: str) -> None:
+    assert right in WORKED
+    schema = shelf_schema()
+    assert astray(parse_tree(WORKED.replace(right, wrong), "shelf.yaml").plain(), schema, schema)
+
+
+def test_every_reference_of_the_schema_leads_somewhere(run: Any) -> None:
+    text = run("schema").out
+    named = set(re.findall(r'"\$ref": "#/\$defs/([^"]+)"', text))
+    assert named
+    assert named <= set(json.loads(text)["$defs"])

@@ -1,0 +1,341 @@
+"""The README tells the truth: its examples are made, its outputs are compared, every key stands in its tables."""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import json
+import re
+import shlex
+import shutil
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+import typer
+from PIL import Image
+from reportlab.pdfgen.canvas import Canvas
+
+from bookmaker.cli import commands as cli
+from bookmaker.ground.typefaces.names import BUNDLED
+from bookmaker.shelf.reading import read_shelf
+from bookmaker.shelf.schema import shelf_schema
+from bookmaker.things.book.pages import Part
+from bookmaker.typesetting.languages import LANGUAGES, UNPARTABLE
+from bookmaker.typesetting.punctuation import is_punctuated
+
+ROOT = Path(__file__).parents[2]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+
+FENCE = re.compile(r"^( *)```(\w+)\n(.*?)^\1```$", re.MULTILINE | re.DOTALL)
+
+TABLES = {
+    "the shelf": ["ShelfSpec"],
+    "any printer": ["PaperPath"],
+    "printer": ["PrinterEntry"],
+    "margins": ["Margins"],
+    "rules": ["Rules"],
+    "diagonals": ["Diagonals"],
+    "reverse_offset": ["ReverseOffset"],
+    "a measured row": ["MeasuredRowEntry"],
+    "a stock": ["StockEntry"],
+    "a space": ["SpaceEntry"],
+    "a book": ["BookEntry"],
+    "size and life_size": ["PageSize", "LifeSize"],
+    "a concertina": ["Concertina"],
+    "leaves": ["Leaves"],
+    "sections": ["Sections"],
+    "a solid block": ["Solid"],
+    "a wrap": ["Wrap"],
+    "a case": ["Case"],
+    "a jacket": ["Jacket"],
+    "a slipcase": ["SlipcaseEntry"],
+    "the faces": ["BoxFaces"],
+    "one face": ["BoxFace"],
+    "blank pages": ["Blank"],
+    "ruled pages": ["Ruled"],
+    "a half title": ["HalfTitle"],
+    "a title page": ["TitlePage"],
+    "a dedication": ["Dedication"],
+    "an epigraph": ["Epigraph"],
+    "a table of contents": ["Contents"],
+    "a colophon": ["Colophon"],
+    "squared pages": ["Squared"],
+    "ledger pages": ["Ledger"],
+    "music pages": ["Music"],
+    "map pages": ["MapGrid"],
+    "mock text": ["MockText"],
+    "text pages": ["TextInside"],
+    "page margins": ["PageMargins"],
+    "picture pages": ["PicturesInside"],
+    "PDF pages": ["PdfInside"],
+    "a drawn design": [
+        "Cloth",
+        "Leather",
+        "HalfLeather",
+        "PaperBoards",
+        "Paperback",
+        "LedgerDesign",
+        "Atlas",
+        "School",
+        "Pamphlet",
+    ],
+    "a picture cover": ["PictureCover"],
+    "own artwork": ["OwnArtwork"],
+    "a plain design": ["Plain"],
+}
+"""What each "key of …" table of the README describes, by the name of its model."""
+
+TOLD_OF_ALL = {"PictureCover": "Cloth", "PrinterEntry": "PaperPath"}
+"""Models with a table of what they have besides the keys of another one: of all drawn designs, of any printer."""
+
+SHARED = set(Part.model_fields)
+"""Keys that all parts of an inside have, in a table of their own."""
+
+LATER_THAN_THE_SPEC = {"defaults", "row"}
+"""Keys that are resolved before the models see the file."""
+
+
+def blocks(language: str) -> list[str]:
+    """The fenced blocks of one language, without the indentation of the list they stand in."""
+    return [
+        "".join(line.removeprefix(indent) for line in text.splitlines(keepends=True))
+        for indent, found, text in FENCE.findall(README)
+        if found == language
+    ]
+
+
+def named_files() -> dict[str, str]:
+    """The whole shelf files: their first line is a comment with their name."""
+    found = {}
+    for text in blocks("yaml"):
+        if match := re.match(r"# (\S+\.yaml)\n", text):
+            found[match[1]] = text
+    return found
+
+
+def sessions() -> list[tuple[str, str]]:
+    """Each command the README shows, with what it says that comes out."""
+    steps: list[tuple[str, str]] = []
+    for text in blocks("console"):
+        for part in re.split(r"^\$ ", text, flags=re.MULTILINE)[1:]:
+            command, _, output = part.partition("\n")
+            steps.append((command, output))
+    return steps
+
+
+def run(command: str) -> tuple[int, str]:
+    """Run a bookmaker command in this process: its exit code, and all it says in the order it says it."""
+    said = io.StringIO()
+    arguments = sys.argv
+    sys.argv = shlex.split(command)
+    try:
+        with contextlib.redirect_stdout(said), contextlib.redirect_stderr(said), pytest.raises(SystemExit) as ended:
+            cli.main()
+    finally:
+        sys.argv = arguments
+    code = ended.value.code
+    return (code if isinstance(code, int) else 0), said.getvalue()
+
+
+def tidied(text: str) -> str:
+    """Without the blanks that tables end their lines with, and without blank lines at the ends."""
+    return "\n".join(line.rstrip() for line in text.splitlines()).strip("\n")
+
+
+def real_sessions() -> Iterator[tuple[str, str]]:
+    """Each command the README shows, with what really comes out; runs in the working folder."""
+    for name, text in named_files().items():
+        Path(name).write_text(text, encoding="utf-8")
+    code = 0
+    for command, _ in sessions():
+        if command == "echo $?":
+            yield command, str(code)
+        else:
+            code, output = run(command)
+            yield command, tidied(output)
+
+
+@pytest.fixture
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """An empty working folder, and no wish for colours."""
+    monkeypatch.chdir(tmp_path)
+    for name in ("FORCE_COLOR", "TTY_COMPATIBLE", "COLUMNS"):
+        monkeypatch.delenv(name, raising=False)
+    return tmp_path
+
+
+@pytest.mark.usefixtures("folder")
+def test_outputs_are_those_shown() -> None:
+    shown = [(command, tidied(output)) for command, output in sessions()]
+    assert shown
+    assert list(real_sessions()) == shown
+
+
+def test_snippets_are_one_sound_shelf(folder: Path) -> None:
+    snippets = [text for text in blocks("yaml") if not text.startswith("# ")]
+    assert len(snippets) >= 6
+    (folder / "shelf.yaml").write_text("\n".join(snippets), encoding="utf-8")
+    (folder / "texts").mkdir()
+    (folder / "texts" / "rivers.txt").write_text("The river moved on a Tuesday.\n\n" * 12, encoding="utf-8")
+    for place, count in (("covers", 1), ("coasts", 24)):
+        (folder / place).mkdir()
+        for number in range(count):
+            name = "ledger" if place == "covers" else f"{number:02}"
+            Image.new("RGB", (400, 560), (40, 90, 10 * number)).save(folder / place / f"{name}.png")
+    survey = Canvas("survey.pdf", invariant=1)
+    for number in range(1, 5):
+        survey.drawString(72, 700, f"Sheet {number}")
+        survey.showPage()
+    survey.save()
+    code, output = run("bookmaker make shelf.yaml --into out")
+    assert (code, "the shelf is sound" in output) == (0, True), output
+
+
+def test_snippets_use_every_key_of_the_models() -> None:
+    """What the snippets show is all there is, so nothing in the tables goes untried."""
+    snippets = "".join(blocks("yaml"))
+    keys = {key for model in TABLES.values() for name in model for key in model_keys(name)}
+    assert {key for key in keys if not re.search(rf"\b{key}:", snippets)} == set()
+
+
+def model_keys(name: str) -> set[str]:
+    """The keys of one model, as the schema has them."""
+    schema = shelf_schema()
+    found = schema if name == "ShelfSpec" else schema["$defs"][name]
+    keys = set(found["properties"])
+    return keys - SHARED if keys > SHARED else keys
+
+
+def test_every_model_has_a_table() -> None:
+    described = {name for names in TABLES.values() for name in names} - {"ShelfSpec"}
+    assert described == {name for name, part in shelf_schema()["$defs"].items() if "properties" in part}
+
+
+@pytest.mark.parametrize("heading", TABLES)
+def test_table_has_exactly_the_keys_of_its_model(heading: str) -> None:
+    table = re.search(rf"^\| key of {heading} \|.*\n\|[-|]+\n((?:\|.*\n)+)", README, re.MULTILINE)
+    assert table, f"no table of {heading}"
+    listed = re.findall(r"^\| `(\w+)` \|", table[1], re.MULTILINE)
+    assert len(listed) == len(set(listed)) == len(table[1].splitlines())
+    for name in TABLES[heading]:
+        shared = model_keys(TOLD_OF_ALL[name]) if name in TOLD_OF_ALL else set()
+        assert set(listed) - LATER_THAN_THE_SPEC == model_keys(name) - LATER_THAN_THE_SPEC - shared
+
+
+def test_keys_of_any_part_stand_in_a_table_of_their_own() -> None:
+    table = re.search(r"^\| key of any part \|.*\n\|[-|]+\n((?:\|.*\n)+)", README, re.MULTILINE)
+    assert table
+    assert set(re.findall(r"^\| `(\w+)` \|", table[1], re.MULTILINE)) == SHARED
+    snippets = "".join(blocks("yaml"))
+    assert {key for key in SHARED if not re.search(rf"\b{key}:", snippets)} == set()
+
+
+def test_commands_named_are_those_there_are() -> None:
+    named = set(re.findall(r"bookmaker (new|check|make|ruler|schema)\b", README))
+    assert named == {command.callback.__name__ for command in cli.app.registered_commands if command.callback}
+    assert set(re.findall(r"`?(?:\$ |`|bin/)bookmaker ([a-z]+)", README)) == named
+
+
+def test_options_are_named() -> None:
+    commands = typer.main.get_command(cli.app).commands  # type: ignore[attr-defined]
+    options = {name for command in commands.values() for option in command.params for name in option.opts}
+    long = {name for name in options if name.startswith("--")}
+    assert long
+    assert {name for name in long if not re.search(rf"{name}\b", README)} == set()
+
+
+def test_languages_are_named() -> None:
+    line = next(line for line in README.splitlines() if line.startswith("Languages with hyphens"))
+    assert dict(re.findall(r"(?:: |, )([^,`]+) `(\w\w)`", line)) == {name: tag for tag, name in LANGUAGES.items()}
+    english = next(part for part in line.split(". ") if part.startswith("Each has"))
+    named = {LANGUAGES[tag] for tag in LANGUAGES if not is_punctuated(tag)}
+    assert {name for name in LANGUAGES.values() if name in english} - {"English"} == named
+    line = next(line for line in README.splitlines() if line.startswith("Languages with quotation marks alone"))
+    assert dict(re.findall(r"(?:: |, )([^,`]+) `(\w\w)`", line)) == {name: tag for tag, name in UNPARTABLE.items()}
+
+
+def test_typefaces_are_named() -> None:
+    last = README[README.index("## Typefaces") :]
+    assert set(BUNDLED) - set(re.findall(r"`([a-z ]+)`", last)) == set()
+
+
+def test_links_lead_somewhere() -> None:
+    headings = {
+        re.sub(r"[^\w\- ]", "", title.lower()).replace(" ", "-") for title in re.findall(r"^#+ (.+)$", README, re.M)
+    }
+    for target in re.findall(r"\]\(([^)]+)\)", FENCE.sub("", README)):
+        if target.startswith("#"):
+            assert target[1:] in headings
+        else:
+            assert (ROOT / target).is_file(), target
+
+
+def test_two_lines_install_and_run() -> None:
+    demo, tests = (text.strip() for text in blocks("sh"))
+    assert "\n" not in demo
+    assert "\n" not in tests
+    assert demo.split(" && ") == [
+        "python3 -m venv .venv",
+        ".venv/bin/pip install -q .",
+        ".venv/bin/bookmaker make demo/shelf.yaml --into out",
+    ]
+    assert tests.split(" && ") == [
+        "python3 -m venv .venv",
+        '.venv/bin/pip install -q ".[test]"',
+        ".venv/bin/ruff check .",
+        ".venv/bin/ruff format --check .",
+        ".venv/bin/mypy",
+        ".venv/bin/pytest -n 2",
+    ]
+
+
+def test_ci_runs_the_line_of_the_readme() -> None:
+    """The script takes the line from the README and changes only where the environment lies."""
+    script = (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+    pattern = re.search(r"grep -m 1 -E '([^']+)' README\.md", script)
+    assert pattern
+    found = next(line for line in README.splitlines() if re.search(pattern[1], line))
+    assert found == blocks("sh")[1].strip()
+    assert "${line//.venv/$place/venv}" in script
+    assert "mktemp -d" in script
+
+
+def test_first_paragraph_states_the_job() -> None:
+    first = README.split("\n\n")[1]
+    for word in ("makers", "you have to", "fits", "print", "spine"):
+        assert word in first
+
+
+def test_top_level_is_tidy() -> None:
+    """Nothing lies at the top but what the project consists of."""
+    git = shutil.which("git")
+    if not git or not (ROOT / ".git").exists():
+        pytest.skip("not a git checkout")
+    listed = subprocess.run([git, "ls-files"], cwd=ROOT, capture_output=True, text=True, check=True).stdout
+    top = {name.split("/")[0] for name in listed.splitlines()}
+    assert {name for name in top if not name.startswith(".")} == {
+        "README.md",
+        "DEVELOPERS.md",
+        "pyproject.toml",
+        "bookmaker",
+        "fonts",
+        "tests",
+        "demo",
+    }
+
+
+@pytest.mark.usefixtures("folder")
+def test_schema_is_json() -> None:
+    code, output = run("bookmaker schema")
+    assert (code, json.loads(output)) == (0, shelf_schema())
+
+
+def test_worked_case_is_read_as_written(folder: Path) -> None:
+    """The one-book example is the handbook's worked case: 48 pages of 75 µm, glue 15 µm, cover 160 + 50 µm."""
+    (folder / "one-book.yaml").write_text(named_files()["one-book.yaml"], encoding="utf-8")
+    spec = read_shelf(folder / "one-book.yaml").spec
+    stock = spec.stocks["page paper"]
+    assert (stock.thickness, stock.glue) == (0.075, 0.015)

@@ -1,0 +1,67 @@
+"""`check --explain`: the breakdown adds up, and a measured block stands beside the computed one."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from rich.console import Console
+
+from bookmaker.cli import commands as cli
+from bookmaker.cli.tables import breakdown_table
+from bookmaker.workshop import check
+
+SHELF = """\
+shelf: "[Worked] case"
+stocks:
+  page: {caliper: 75 um, glue: 15 um, grain: long}
+  "cover [card]": {caliper: 160 um, film: 50 um, grain: long}
+books:
+  - title: "A [bold]Keeper's[/bold] Log"
+    size: {height: 21 mm, width: 15 mm}
+    block: {kind: concertina, stock: page, pages: 48EXTRA}
+    cover: {kind: wrap, stock: "cover [card]", turn_in: 5 mm}
+"""
+
+
+def explained(folder: Path, extra: str = "") -> str:
+    path = folder / "shelf.yaml"
+    path.write_text(SHELF.replace("EXTRA", extra), encoding="utf-8")
+    console = Console(width=100, record=True, file=(folder / "out.txt").open("w", encoding="utf-8"))
+    console.print(breakdown_table(check(path).plan.books[0]))
+    console.file.close()
+    return console.export_text()
+
+
+def rows(text: str) -> dict[str, list[str]]:
+    found = [[part.strip() for part in line.split("  ") if part.strip()] for line in text.splitlines()]
+    return {row[0]: row[1:] for row in found if row}
+
+
+def test_the_layers_add_up_to_the_book(tmp_path: Path) -> None:
+    found = rows(explained(tmp_path))
+    assert found["panels"] == ["50", "0.075", "3.750", "page"]
+    assert found["block as computed"] == ["4.140"]
+    assert found["cover paper and its turn-ins"] == ["4", "0.160", "0.640", "cover [card]"]
+    assert found["film over the cover"] == ["4", "0.050", "0.200"]
+    assert found["finished book"] == ["4.980"]
+    assert found["spine on the flat cover, fold to fold"] == ["4.305"]
+
+
+def test_a_measured_block_is_shown_against_the_computed_one(tmp_path: Path) -> None:
+    found = rows(explained(tmp_path, ", measured_thickness: 4.32 mm"))
+    assert found["block as measured"] == ["4.320"]
+    assert found["measured less computed"] == ["+0.180"]
+    assert found["finished book"] == ["5.160"]
+
+
+def test_brackets_in_titles_are_not_markup(tmp_path: Path) -> None:
+    assert "A [bold]Keeper's[/bold] Log" in explained(tmp_path)
+
+
+@pytest.mark.parametrize("wanted", ["1", "a [bold]keeper's[/bold] log"])
+def test_a_book_goes_by_number_or_title(tmp_path: Path, wanted: str, capsys: pytest.CaptureFixture[str]) -> None:
+    path = tmp_path / "shelf.yaml"
+    path.write_text(SHELF.replace("EXTRA", ""), encoding="utf-8")
+    cli.app(["check", str(path), "--explain", wanted], standalone_mode=False)
+    assert "block as computed" in capsys.readouterr().out

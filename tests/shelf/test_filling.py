@@ -1,0 +1,274 @@
+"""Blocks that fill: shares within their bounds, rows that then fit for sure, and what is refused."""
+
+from __future__ import annotations
+
+import io
+from math import inf, isclose
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from rich.console import Console
+
+from bookmaker.cli.tables import breakdown_table
+from bookmaker.ground.problems import ShelfFileError
+from bookmaker.shelf.entries import ShelfSpec
+from bookmaker.shelf.filling import shares
+from bookmaker.shelf.fit import Verdict
+from bookmaker.shelf.plan import plan_shelf
+from bookmaker.workshop import check
+
+BOUNDS = st.lists(
+    st.tuples(st.floats(1, 20), st.floats(0, 20) | st.just(inf)).map(lambda pair: (pair[0], pair[0] + pair[1])),
+    min_size=1,
+    max_size=6,
+)
+
+
+@given(BOUNDS, st.floats(0, 150))
+def test_shares_are_the_room_or_the_bounds_hold_and_nobody_free_gets_less(
+    bounds: list[tuple[float, float]], over: float
+) -> None:
+    room = sum(least for least, _ in bounds) + over
+    found = shares(room, bounds)
+    most = sum(most for _, most in bounds)
+    assert isclose(sum(found), min(room, most), abs_tol=1e-6)
+    assert all(least <= share <= most for share, (least, most) in zip(found, bounds, strict=True))
+    # whoever has less than another is at its most, and whoever has more is at its least
+    for one, (_, most_of_one) in zip(found, bounds, strict=True):
+        for other, (least_of_other, _) in zip(found, bounds, strict=True):
+            assert one >= other - 1e-6 or one == most_of_one or other == least_of_other
+
+
+@pytest.mark.parametrize(
+    ("room", "bounds", "expected"),
+    [
+        (10, [(2, inf), (2, inf)], (5, 5)),
+        (10, [(2, 3), (2, inf)], (3, 7)),
+        (10, [(8, inf), (1, inf)], (8, 2)),
+        (10, [(2, 3), (2, 4)], (3, 4)),
+        (3, [(1, 2), (2, 2)], (1, 2)),
+    ],
+)
+def test_shares_of_small_rows(room: float, bounds: list[tuple[float, float]], expected: tuple[float, ...]) -> None:
+    assert shares(room, bounds) == expected
+
+
+def book(title: str, block: str, **keys: object) -> dict[str, object]:
+    pairs = dict(part.split(": ") for part in block.split(", "))
+    return {
+        "title": title,
+        "size": {"height": "21 mm", "width": "15 mm"},
+        "block": pairs,
+        "cover": {"kind": "wrap", "stock": "card", "turn_in": "4 mm"},
+        "space": "upper",
+        **keys,
+    }
+
+
+def spec_of(width: float, books: list[dict[str, object]]) -> ShelfSpec:
+    written = {
+        "shelf": "A Row",
+        "stocks": {
+            "laid": {"caliper": "75 um", "glue": "15 um"},
+            "card": {"caliper": "160 um", "film": "50 um", "tolerance": "4 %"},
+        },
+        "spaces": {
+            "upper": {"width": f"{width:.3f} mm", "height": "27 mm", "depth": "22 mm"},
+            "lower": {"width": "40 mm", "height": "27 mm", "depth": "22 mm"},
+        },
+        "books": books,
+    }
+    return ShelfSpec.model_validate(written)
+
+
+def at_its_least(row: dict[str, Any]) -> dict[str, Any]:
+    """The book with the thinnest block it may have."""
+    block = row["block"]
+    return row | {"block": {"kind": "solid", "thickness": block["at_least"]}} if "at_least" in block else row
+
+
+FILLS = st.lists(
+    st.tuples(st.integers(10, 80), st.none() | st.integers(0, 120)).map(
+        lambda pair: (pair[0] / 10, None if pair[1] is None else (pair[0] + pair[1]) / 10)
+    ),
+    min_size=1,
+    max_size=5,
+)
+
+
+@given(
+    width=st.floats(40, 180),
+    leaves=st.lists(st.integers(2, 40), max_size=4),
+    fills=FILLS,
+    tolerance=st.integers(0, 40),
+    stack=st.booleans(),
+)
+def test_a_filled_row_fits_for_sure_with_nothing_left_over(
+    width: float, leaves: list[int], fills: list[tuple[float, float | None]], tolerance: int, stack: bool
+) -> None:
+    books = [book(f"Leaves {count}", f"stock: laid, pages: {2 * count}") for count in leaves]
+    for number, (least, most) in enumerate(fills):
+        bounds = f"at_least: {least} mm" + ("" if most is None else f", at_most: {most} mm")
+        filler = book(f"Dummy {number}", f"kind: solid, thickness: fill, {bounds}")
+        books.insert(number * 2, filler | {"assembly_tolerance": f"{tolerance / 100} mm"})
+    if stack:
+        books.append(book("Lying", "kind: solid, thickness: 9 mm", stack="flat"))
+    books.append(book("Elsewhere", "kind: solid, thickness: 7 mm", space="lower"))
+    spec = spec_of(width, books)
+    try:
+        plan = plan_shelf(spec)
+    except ShelfFileError as refusal:
+        [problem] = refusal.problems
+        assert problem.message.startswith("upper has no room left for ")
+        assert plan_shelf(spec_of(width, [at_its_least(row) for row in books])).spaces[0].verdict is not Verdict.FITS
+        return
+    upper = plan.spaces[0]
+    standing = [row for row in plan.books if row.entry.space == "upper"]
+    taken = sum(row.cover.thickness.value for row in standing if row.entry.stack is None) + 21 * stack
+    spare = width - taken - 0.2 * len(standing) - upper.likely
+    thick = [row.block.thickness.value for row in standing if row.entry.title.startswith("Dummy")]
+    assert upper.verdict is Verdict.FITS
+    assert isclose(upper.slack - upper.likely, spare, abs_tol=1e-3)
+    assert all(least <= found <= (most or inf) for found, (least, most) in zip(thick, fills, strict=True))
+    assert spare >= -1e-3
+    if spare > 0.01 * len(fills) + 1e-3:
+        assert all(most is not None and found >= most - 0.01 for found, (_, most) in zip(thick, fills, strict=True))
+    free = [
+        found
+        for found, (least, most) in zip(thick, fills, strict=True)
+        if found > least + 0.01 and (most is None or found < most - 0.01)
+    ]
+    assert max(free, default=0) - min(free, default=0) <= 1e-9
+
+
+SHELF = """\
+shelf: Filled
+stocks:
+  laid: {caliper: 75 um, glue: 15 um, grain: long}
+  card: {caliper: 160 um, film: 50 um, grain: long}
+spaces:
+  upper: {width: 20 mm, height: 27 mm, depth: 22 mm}
+defaults:
+  size: {height: 21 mm, width: 15 mm}
+  cover: {kind: wrap, stock: card}
+books:
+  - title: Tide Tables
+    block: {kind: concertina, stock: laid, pages: 48}
+    space: upper
+  - title: A Filler
+    block: {kind: solid, thickness: fill}
+    space: upper
+"""
+
+
+def said(folder: Path, text: str) -> list[str]:
+    (folder / "shelf.yaml").write_text(text, encoding="utf-8")
+    try:
+        return [str(problem) for problem in check(folder / "shelf.yaml").problems]
+    except ShelfFileError as refusal:
+        return str(refusal).splitlines()
+
+
+def test_a_fill_takes_what_is_left(tmp_path: Path) -> None:
+    """Worked by hand: 20 − 4.56 − 2 · 0.2 − 0.42 of its own cover leave 14.62 less the likely error.
+
+    That is √((50 · 0.0075)² + (4 · 0.016)² + 2 · 0.15²) = 0.4357: 14.1843, and 14.18 as cut.
+    """
+    assert said(tmp_path, SHELF) == [
+        "shelf.yaml:15:37: the block that fills upper becomes 14.18 mm thick, like a book of 170 mm; "
+        "add 1 more to share the space, or write at_most: 12 mm and leave the rest empty"
+    ]
+    plan = check(tmp_path / "shelf.yaml").plan
+    assert plan.books[1].block.thickness.value == 14.18
+    assert plan.books[1].block.cut_list[0].thickness == 14.18
+    assert [space.verdict for space in plan.spaces] == [Verdict.FITS]
+
+
+def test_a_measured_block_has_filled_already(tmp_path: Path) -> None:
+    assert said(tmp_path, SHELF.replace("thickness: fill", "thickness: fill, measured_thickness: 9.1 mm")) == []
+    block = check(tmp_path / "shelf.yaml").plan.books[1].block
+    assert (block.thickness.value, block.thickness.computed) == (9.1, 9.1)
+
+
+ANOTHER = "  - title: Another\n    block: {kind: solid, thickness: fill, at_least: 1/8 in}\n    space: upper\n"
+
+
+def test_a_measured_block_leaves_the_rest_to_the_others(tmp_path: Path) -> None:
+    """Worked by hand: 20 − 4.56 − 5.42 − 0.42 − 3 · 0.2 = 9.00 less √(0.375² + 0.096² + 3 · 0.15²) = 0.4662."""
+    text = SHELF.replace("thickness: fill", "thickness: fill, measured_thickness: 5 mm") + ANOTHER
+    assert said(tmp_path, text) == []
+    books = check(tmp_path / "shelf.yaml").plan.books
+    assert [book.block.thickness.value for book in books[1:]] == [5.0, 8.53]
+
+
+def test_a_bound_is_kept_to_the_letter(tmp_path: Path) -> None:
+    """1/8 in is 3.175 mm, not 3.17; the other takes what is left of 11 − 6.4662 = 4.5338 mm: 1.3588."""
+    text = SHELF.replace("width: 20 mm", "width: 11 mm").replace("fill}", "fill, at_least: 1 mm}") + ANOTHER
+    assert said(tmp_path, text) == []
+    books = check(tmp_path / "shelf.yaml").plan.books
+    assert [book.block.thickness.value for book in books[1:]] == [1.35, 3.175]
+
+
+def test_what_a_fill_became_is_explained(tmp_path: Path) -> None:
+    said(tmp_path, SHELF)
+    console = Console(width=100, record=True, file=io.StringIO())
+    console.print(breakdown_table(check(tmp_path / "shelf.yaml").plan.books[1]))
+    shown = [line.split() for line in console.export_text().splitlines()]
+    assert ["block", "as", "cut", "to", "fill", "its", "space", "1", "14.180", "14.180"] in shown
+    assert ["finished", "book", "14.600"] in shown
+
+
+@pytest.mark.parametrize(
+    ("right", "wrong", "message"),
+    [
+        (
+            "width: 20 mm",
+            "width: 7 mm",
+            "shelf.yaml:15:37: upper has no room left for the block that is to fill it: with 2 mm for it and "
+            "± 0.44 mm for the likely error the row is 0.82 mm too long; "
+            "take a book out, write a smaller at_least, or make the space 0.82 mm wider",
+        ),
+        (
+            "fill}\n    space: upper",
+            "fill}",
+            "shelf.yaml:15:37: the block is to fill its space, but the book stands in none; "
+            "add space: with a name from spaces, or write a thickness such as 4 mm",
+        ),
+        (
+            "fill}",
+            "fill}\n    stack: heap",
+            "shelf.yaml:15:37: a book in a stack cannot fill its space: the stack takes the height of its longest "
+            "book; leave stack out, or write a thickness such as 4 mm",
+        ),
+        (
+            "thickness: fill",
+            "thickness: fill, at_most: 9 mm",
+            "shelf.yaml:15:52: upper is not filled: 5.18 mm stay empty when its blocks are as thick as they may be; "
+            "write a larger at_most, or add a book",
+        ),
+    ],
+)
+def test_what_cannot_be_filled_is_said(tmp_path: Path, right: str, wrong: str, message: str) -> None:
+    assert right in SHELF
+    assert said(tmp_path, SHELF.replace(right, wrong)) == [message]
+
+
+def test_several_that_find_no_room_are_counted(tmp_path: Path) -> None:
+    more = SHELF + "  - title: Another\n    block: {kind: solid, thickness: fill, at_least: 3 mm}\n    space: upper\n"
+    assert said(tmp_path, more.replace("width: 20 mm", "width: 9 mm")) == [
+        "shelf.yaml:15:37: upper has no room left for the 2 blocks that are to fill it: with 5 mm for them and "
+        "± 0.47 mm for the likely error the row is 2.47 mm too long; "
+        "take a book out, write a smaller at_least, or make the space 2.47 mm wider"
+    ]
+
+
+def test_advice_on_a_giant_holds_when_it_is_followed(tmp_path: Path) -> None:
+    """14.18 mm at 1:12 are more than 144 mm in life; at 1:24 they are more still, and 6 mm are the most."""
+    assert said(tmp_path, SHELF + ANOTHER) == []
+    (left,) = said(tmp_path, SHELF.replace("fill}", "fill, at_most: 12 mm}"))
+    assert "upper is not filled" in left
+    (smaller,) = said(tmp_path, SHELF.replace("stocks:", "scale: 1:24\nstocks:", 1))
+    assert "like a book of 340 mm; add 2 more to share the space, or write at_most: 6 mm" in smaller

@@ -1,0 +1,158 @@
+"""Fit on the shelf: sums, stacks, shared and independent errors, and remedies that work when they are taken."""
+
+from __future__ import annotations
+
+import random
+import re
+import statistics
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bookmaker.shelf.fit import SpaceFit, Verdict, fit_space
+from bookmaker.shelf.space_entry import SpaceEntry
+from bookmaker.things.standing import Standing, Uncertainty
+from bookmaker.workshop import check
+
+TOLERANCES = {"page": 0.0075, "cover": 0.016}
+
+
+def space(width: float, height: float = 30, depth: float = 25, ease: float = 0.2) -> SpaceEntry:
+    return SpaceEntry(width=float(width), height=float(height), depth=float(depth), ease=float(ease))
+
+
+def book(number: int, thickness: float, panels: float = 50, stack: str | None = None, height: float = 21) -> Standing:
+    return Standing(
+        number, f"Book {number}", thickness, height, 15, Uncertainty({"page": panels, "cover": 2}, 0.15), stack
+    )
+
+
+@given(st.lists(st.floats(0.5, 20), min_size=1, max_size=20), st.floats(10, 300))
+def test_slack_is_what_books_and_their_ease_leave(thicknesses: list[float], width: float) -> None:
+    fit = fit_space("upper", space(width), [book(n, t) for n, t in enumerate(thicknesses)], TOLERANCES)
+    assert fit.used == pytest.approx(sum(thicknesses))
+    assert fit.slack == pytest.approx(width - sum(thicknesses) - 0.2 * len(thicknesses))
+    if fit.slack < -1e-6:
+        assert fit.verdict is Verdict.OVER
+
+
+def test_a_stack_takes_its_longest_book_of_the_width_and_all_thicknesses_of_the_height() -> None:
+    lying = [book(0, 5, stack="charts", height=24), book(1, 7, stack="charts", height=20)]
+    fit = fit_space("upper", space(40, height=11), [*lying, book(2, 4, height=10)], TOLERANCES)
+    assert fit.used == pytest.approx(24 + 4)
+    assert fit.slack == pytest.approx(40 - 28 - 2 * 0.2)
+    assert fit.too_tall == (("the stack charts", pytest.approx(1.0)),)
+    assert fit.verdict is Verdict.OVER
+
+
+def test_books_that_stand_out_are_named_with_how_much() -> None:
+    fit = fit_space("upper", space(40, height=20.5, depth=14), [book(0, 4)], TOLERANCES)
+    assert fit.too_tall == (("Book 0", pytest.approx(0.5)),)
+    assert fit.too_deep == (("Book 0", pytest.approx(1.0)),)
+
+
+def test_a_stocks_error_is_shared_and_hands_err_on_their_own() -> None:
+    fit = fit_space("upper", space(100), [book(0, 4), book(1, 4)], TOLERANCES)
+    page, cover = 2 * 50 * 0.0075, 2 * 2 * 0.016
+    assert fit.worst_case == pytest.approx(page + cover + 2 * 0.15)
+    assert fit.likely == pytest.approx((page**2 + cover**2 + 2 * 0.15**2) ** 0.5)
+
+
+def simulated(fit: SpaceFit, books: list[Standing], rounds: int) -> tuple[float, float]:
+    """Spread of the row (as a tolerance of two standard deviations), and how often it fits, from drawn errors."""
+    chance = random.Random(7)
+    rows = []
+    for _ in range(rounds):
+        paper = {name: chance.gauss(0, tolerance / 2) for name, tolerance in TOLERANCES.items()}
+        rows.append(
+            sum(
+                one.thickness
+                + sum(slope * paper[name] for name, slope in one.uncertainty.slopes.items())
+                + chance.gauss(0, one.uncertainty.own / 2)
+                for one in books
+            )
+        )
+    return 2 * statistics.stdev(rows), sum(row + fit.ease <= fit.width for row in rows) / rounds
+
+
+def test_spread_and_probability_agree_with_drawn_errors() -> None:
+    books = [book(n, 4 + n / 10, panels=30 + 5 * n) for n in range(6)]
+    fit = fit_space("upper", space(27.2), books, TOLERANCES)
+    spread, share = simulated(fit, books, 20_000)
+    assert fit.likely == pytest.approx(spread, rel=0.03)
+    assert 0.2 < fit.probability < 0.9
+    assert fit.probability == pytest.approx(share, abs=0.015)
+
+
+@pytest.mark.parametrize(("slack", "verdict"), [(5, Verdict.FITS), (0.05, Verdict.TIGHT), (-0.05, Verdict.OVER)])
+def test_verdicts(slack: float, verdict: Verdict) -> None:
+    assert fit_space("upper", space(4.2 + slack), [book(0, 4)], TOLERANCES).verdict is verdict
+
+
+SHELF = """\
+shelf: Remedies
+stocks:
+  page: {{caliper: {microns} um, glue: 15 um, grain: long, tolerance: 0 um}}
+  cover: {{caliper: 160 um, grain: long, tolerance: 0 um}}
+spaces:
+  upper: {{width: {width:.4f} mm, height: 25 mm, depth: 20 mm}}
+  lower: {{width: 12 mm, height: 25 mm, depth: 20 mm}}
+defaults:
+  size: {{height: 21 mm, width: 15 mm}}
+  block: {{kind: concertina, stock: page}}
+  cover: {{kind: wrap, stock: cover}}
+books:
+  - {{title: Gales, block: {{pages: {gales}}}, space: {where}}}
+  - {{title: Tides, block: {{pages: 48}}, space: upper}}
+  - {{title: Birds, block: {{pages: 40}}, space: upper}}
+"""
+
+
+def upper(
+    folder: Path, width: float, gales: int = 96, where: str = "upper", microns: float = 75
+) -> tuple[SpaceFit, str]:
+    path = folder / "shelf.yaml"
+    path.write_text(SHELF.format(width=width, gales=gales, where=where, microns=microns), encoding="utf-8")
+    checked = check(path)
+    remedy = next((problem.remedy for problem in checked.problems if "upper is over" in problem.message), "")
+    return next(fit for fit in checked.plan.spaces if fit.name == "upper"), remedy
+
+
+def full_width(folder: Path) -> float:
+    """The width that the three books just fill."""
+    fit, _ = upper(folder, 100)
+    return fit.width - fit.slack
+
+
+@pytest.mark.parametrize("missing", [0.007, 0.3, 1.234, 2.5, 3.0])
+def test_every_remedy_works_when_it_is_taken(tmp_path: Path, missing: float) -> None:
+    width = full_width(tmp_path) - missing
+    fit, remedy = upper(tmp_path, width)
+    assert fit.verdict is Verdict.OVER
+    assert fit.slack == pytest.approx(-missing, abs=1e-3)
+    fewer = re.search(r"give Gales (\d+) pages fewer", remedy)
+    assert fewer
+    assert upper(tmp_path, width, gales=96 - int(fewer[1]))[0].verdict is Verdict.FITS
+    assert upper(tmp_path, width, gales=96 - int(fewer[1]) + 2)[0].verdict is not Verdict.FITS
+    thinner = re.search(r"use page of (\d+) µm instead of 75", remedy)
+    assert thinner
+    assert upper(tmp_path, width, microns=int(thinner[1]))[0].verdict is Verdict.FITS
+    assert upper(tmp_path, width, microns=int(thinner[1]) + 1)[0].verdict is not Verdict.FITS
+
+
+def test_another_space_with_room_is_offered_and_takes_the_book(tmp_path: Path) -> None:
+    width = full_width(tmp_path) - 8.0
+    fit, remedy = upper(tmp_path, width)
+    assert fit.verdict is Verdict.OVER
+    assert "put Gales in lower, which has 12 mm left" in remedy
+    assert upper(tmp_path, width, where="lower")[0].verdict is Verdict.FITS
+
+
+def test_a_wider_space_is_offered_by_enough(tmp_path: Path) -> None:
+    width = full_width(tmp_path) - 13.0071
+    _, remedy = upper(tmp_path, width)
+    wider = re.search(r"make the space ([\d.]+) mm wider", remedy)
+    assert wider
+    assert upper(tmp_path, width + float(wider[1]))[0].verdict is Verdict.FITS

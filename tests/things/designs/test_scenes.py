@@ -1,0 +1,154 @@
+"""Drawn landscapes and ideas: many, each the same each time, running on across spines, leaving the words their room."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import combinations
+from pathlib import Path as FilePath
+from random import Random
+
+import pypdfium2
+import pytest
+from PIL import Image, ImageChops, ImageStat
+
+from bookmaker.ground.drawing import Colour, Drawn, contrast
+from bookmaker.ground.geometry import Rect, Size
+from bookmaker.sheets.flat import Flat, Role
+from bookmaker.things.book.designs.design import InSet, Words
+from bookmaker.things.book.designs.palettes import BONE, PALETTES, Material
+from bookmaker.things.book.designs.scenes.paperback_ideas import IDEAS, Field
+from bookmaker.things.book.designs.scenes.scenes import BY_DAY, BY_NIGHT, choose_scene, inks_of
+from bookmaker.things.book.designs.scenes.stage import Stage
+from bookmaker.things.book.designs.styles.paperback import Paperback
+from bookmaker.things.book.designs.styles.picture_cover import PictureCover
+from bookmaker.writers.pdf import PdfFile
+from tests.kit.recording import Filled, Stroked, record
+from tests.things.designs.test_designs import flat_of, panel
+from tests.things.designs.test_styles import dressed
+
+SCENES = list(dict.fromkeys((*BY_DAY, *BY_NIGHT)))
+TITLES = ("Salt", "Rope", "Bees", "Moths", "Clocks", "Rain", "North", "Small Hours", "Ten Doors", "Weather", "Ice")
+DOTS = 50
+"""Pixels of a rendered millimetre."""
+
+every_scene = pytest.mark.parametrize("scene", SCENES, ids=lambda scene: scene.__name__)
+
+
+def pixels(
+    flat: Flat, words: Words, folder: FilePath, *, model: type = PictureCover, dots: float = DOTS, **keys: str
+) -> Image.Image:
+    path = folder / "cover.pdf"
+    with PdfFile(path, title="cover") as pdf, pdf.page(Size(*flat.size)) as canvas:
+        dressed(model, flat, words, **keys).art.draw(canvas)
+    with pypdfium2.PdfDocument(path) as document:
+        return document[0].render(scale=dots * 25.4 / 72).to_pil().convert("RGB")
+
+
+def column(image: Image.Image, flat: Flat, x: float) -> list[tuple[int, ...]]:
+    """The lower part of the spine, where the landscape is, dot by dot at an x in mm."""
+    high = flat.size.height * DOTS
+    return [image.getpixel((int(x * DOTS), y)) for y in range(int(high * 0.55), int(high * 0.97))]  # type: ignore[misc]
+
+
+@pytest.mark.parametrize("author", ["A. Fell", "B. Fell", "C. Fell", "D. Fell", "E. Fell", "F. Fell"])
+def test_a_drawn_landscape_runs_across_the_spines_of_a_set(author: str, tmp_path: FilePath) -> None:
+    ends: list[list[tuple[int, ...]]] = []
+    flat = flat_of(3.6)
+    spine = panel(flat, Role.SPINE)
+    for volume, begins in (("I", 0.0), ("II", spine.width)):
+        words = Words("Annals", author, volume, in_set=InSet(0, begins, spine.width * 2))
+        image = pixels(flat, words, tmp_path, palette="harbour", wear="none", colour="#b59a68")
+        ends += [column(image, flat, spine.x + 0.02), column(image, flat, spine.right - 0.02)]
+    first_left, first_right, second_left, _ = ends
+    assert unlike(first_right, second_left) < 0.2
+    assert min(unlike(first_left, second_left), unlike(first_left, first_right)) > 0.3
+
+
+@pytest.mark.parametrize("author", ["A. Fell", "B. Fell", "C. Fell", "D. Fell", "E. Fell", "F. Fell"])
+def test_books_of_unlike_heights_stand_on_one_landscape(author: str, tmp_path: FilePath) -> None:
+    """Where the spines meet it is as high over the tail on the low as on the high one; in front of the sky, too."""
+    low, high = flat_of(3.6, height=21), flat_of(3.6, height=27)
+    wide = panel(low, Role.SPINE).width
+    first = Words("Annals", author, "I", in_set=InSet(0, 0.0, wide * 2, (), 6.0, 0.0, 1.0))
+    second = Words("Annals", author, "II", in_set=InSet(0, wide, wide * 2, (), 0.0, 6.0, 21 / 27))
+    keys = {"palette": "harbour", "wear": "none", "colour": "#b59a68"}
+    ends = []
+    for flat, words, x in ((low, first, wide - 0.02), (high, second, 0.02)):
+        image = pixels(flat, words, tmp_path, **keys)
+        at = int((panel(flat, Role.SPINE).x + x) * DOTS)
+        ends.append([image.getpixel((at, image.height - 1 - y)) for y in range(int(0.5 * DOTS), int(9.4 * DOTS))])
+    assert unlike(*ends) < 0.2  # type: ignore[arg-type]
+    assert len(set(ends[0])) > 3
+
+
+def unlike(one: list[tuple[int, ...]], other: list[tuple[int, ...]]) -> float:
+    """The share of dots that differ plainly."""
+    apart = [max(abs(a - b) for a, b in zip(x, y, strict=True)) for x, y in zip(one, other, strict=True)]
+    return sum(step > 24 for step in apart) / len(apart)
+
+
+def test_scenes_are_many_by_day_and_by_night() -> None:
+    day, night = Colour.from_hex("#b59a68"), Colour.from_hex("#1f2c40")
+    for ground in (day, night):
+        chosen = {choose_scene(ground, Random(seed)).__name__ for seed in range(200)}
+        assert len(chosen) >= 10
+
+
+@every_scene
+def test_a_scene_inks_its_whole_area_and_leaves_the_upper_sky_plain(scene) -> None:  # type: ignore[no-untyped-def]
+    sky = Colour.from_hex("#24483a")
+    inks = inks_of(sky, None, "library", Random(3))
+    area = Rect(-2, -2, 40, 26)
+    art = Drawn(tuple(scene(Stage(area, 0.0, 22.0, 26.0, 15.0, 5), inks)))
+    fills = [mark for mark in record(art).marks if isinstance(mark, Filled)]
+    assert Rect.around(fills[0].path.points()) == pytest.approx(area)
+    high = [Rect.around(mark.path.points()) for mark in fills[1:]]
+    assert all(rect.top <= 22.0 * 0.62 for rect in high)
+
+
+@every_scene
+def test_what_stands_on_a_stage_does_not_depend_on_how_much_of_it_is_drawn(scene) -> None:  # type: ignore[no-untyped-def]
+    """So a spine, drawn alone, shows the same trees as the cover it is part of."""
+    inks = inks_of(Colour.from_hex("#24483a"), None, "library", Random(3))
+    seen = []
+    for area in (Rect(-2, -2, 40, 26), Rect(14, -2, 6, 26)):
+        art = Drawn(tuple(scene(Stage(area, 0.0, 22.0, 26.0, 15.0, 5), inks)))
+        seen.append({
+            tuple(round(value, 2) for value in command[1:])
+            for mark in record(art).marks
+            for command in mark.path.commands  # type: ignore[union-attr]
+            if command[0] == "C" and all(15 < float(x) < 19 for x in command[1::2])
+        })  # fmt: skip
+    assert seen[1] <= seen[0]
+
+
+@pytest.mark.parametrize("palette", PALETTES)
+def test_the_light_of_a_scene_is_seen_on_its_sky(palette: str) -> None:
+    for ground in PALETTES[palette].grounds[Material.CLOTH]:  # type: ignore[index]
+        inks = inks_of(ground, None, palette, Random(1))  # type: ignore[arg-type]
+        assert contrast(inks.light, inks.near) >= 2
+        assert inks.sky == ground
+
+
+@pytest.mark.parametrize("model", [PictureCover, Paperback])
+def test_books_of_one_style_and_colour_look_unlike_at_a_glance(model: type, tmp_path: FilePath) -> None:
+    """Without a word on them, and seen as small as two dots a mm: hardly a pair differs by less than 3 %."""
+    seen = [
+        pixels(flat_of(), Words(title), tmp_path, model=model, dots=2.0, colour="#34507f", front_title="no",
+               spine_title="none", wear="none")
+        for title in TITLES
+    ]  # fmt: skip
+    pairs = [ImageStat.Stat(ImageChops.difference(one, other)).mean for one, other in combinations(seen, 2)]
+    alike = [pair for pair in pairs if sum(pair) / 3 < 0.03 * 255]
+    assert len(alike) <= 2
+
+
+@pytest.mark.parametrize("idea", IDEAS, ids=lambda idea: idea.__name__)
+def test_an_idea_leaves_the_words_of_a_spine_their_room(idea) -> None:  # type: ignore[no-untyped-def]
+    spine = Rect(15, 0, 4, 22)
+    field = Field(Rect(-2, -2, 38, 26), spine, 7.0, Rect(19, 0, 15, 22), spine, 11)
+    inks = [Colour.from_hex("#b23a2e"), BONE, Colour.from_hex("#46734a"), Colour.from_hex("#26354a")]
+    for seed in range(8):
+        for mark in record(Drawn(tuple(idea(replace(field, seed=seed), inks)))).marks:
+            assert isinstance(mark, (Filled, Stroked))
+            assert Rect.around(mark.path.points()).top <= 7.0 + 0.25

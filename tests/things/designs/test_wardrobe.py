@@ -1,0 +1,193 @@
+"""A shelf of covers: neighbours have different colours, what the maker named stays."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from PIL import Image
+
+from bookmaker.ground.drawing import Colour
+from bookmaker.ground.geometry import Rect
+from bookmaker.sheets.flat import Role
+from bookmaker.shelf_file.fields.entry import Entry
+from bookmaker.things.book.designs import Words, settled
+from bookmaker.things.book.designs.palettes import PALETTES, Material
+from bookmaker.things.book.designs.styles.cloth import Cloth
+from bookmaker.things.book.designs.styles.paper_boards import PaperBoards
+from bookmaker.things.book.designs.styles.plain import Plain
+from bookmaker.things.book.designs.tones import apart
+from bookmaker.things.book.wardrobe import dressed
+from bookmaker.workshop import Checked, check
+from tests.kit.recording import Placed, RecordingCanvas, record
+from tests.things.designs.test_designs import panel
+from tests.things.designs.test_styles import every_style, style_of
+
+NAMED = [Cloth(), PaperBoards(), Plain(), Cloth(colour=Colour.from_hex("#6e2428")), Cloth(palette="attic")]
+
+
+@given(st.lists(st.tuples(st.sampled_from(NAMED), st.text(min_size=1, max_size=9)), min_size=2, max_size=30))
+@settings(max_examples=60, deadline=None)
+def test_no_two_neighbours_have_the_same_colour(row: list[tuple[Entry, str]]) -> None:
+    done = list(settled([(entry, Words(title), "shelf") for entry, title in row]))
+    for (one, other), ((before, _), (after, _)) in zip(pairwise(done), pairwise(row), strict=True):
+        if getattr(before, "colour", None) and getattr(after, "colour", None):
+            continue  # the maker named both
+        assert apart(one.colour, other.colour) > 0.05  # type: ignore[attr-defined]
+
+
+def test_a_named_colour_stays() -> None:
+    blue = Colour.from_hex("#123456")
+    row = [(Cloth(colour=blue), Words("A"), None), (Cloth(colour=blue), Words("B"), None), (Plain(), Words("C"), None)]
+    assert [entry.colour for entry in settled(row)] == [blue, blue, Plain().colour]  # type: ignore[attr-defined]
+
+
+def test_a_book_takes_its_first_colour_where_nobody_minds() -> None:
+    """The choice hangs on the book: alone, or first in its space, it is always the same."""
+    (alone,) = settled([(Cloth(), Words("Tides"), "upper")])
+    *_, moved = settled([(Cloth(), Words("Ropes"), "lower"), (Cloth(), Words("Tides"), "upper")])
+    assert alone == moved
+
+
+@pytest.mark.parametrize("palette", PALETTES)
+@pytest.mark.parametrize("material", Material)
+def test_a_palette_has_enough_colours_that_differ(palette: str, material: Material) -> None:
+    """Two neighbours leave a third something to choose."""
+    grounds = PALETTES[palette].grounds[material]  # type: ignore[index]
+    assert len(grounds) >= 6
+    for one in grounds:
+        for other in grounds:
+            assert [third for third in grounds if min(apart(third, one), apart(third, other)) >= 0.05]
+
+
+def test_jackets_are_chosen_beside_what_their_neighbours_show(tmp_path: Path) -> None:
+    """Of three books in jackets of one palette no two neighbours are alike, whatever lies under the jackets."""
+    row = "".join(f"      - {{title: {title}}}\n" for title in ("Salt", "Rope", "Bees", "Moths", "Clocks", "Rain"))
+    (tmp_path / "shelf.yaml").write_text(
+        "shelf: Jackets\nstocks:\n  page: {caliper: 80 um}\n  card: {caliper: 160 um}\nbooks:\n"
+        "  - size: {height: 22 mm, width: 15 mm}\n"
+        "    block: {kind: concertina, stock: page, pages: 40}\n"
+        "    cover: {kind: wrap, stock: card}\n"
+        "    jacket: {stock: page, design: {style: paperback, palette: attic}}\n"
+        f"    design: {{style: cloth}}\n    row:\n{row}",
+        encoding="utf-8",
+    )
+    coats = [book.entry for book, _ in dressed(check(tmp_path / "shelf.yaml").plan.books)]
+    jackets = [entry.jacket.design.colour for entry in coats if entry.jacket and entry.jacket.design]  # type: ignore[attr-defined]
+    assert len(jackets) == 6
+    assert all(colour in PALETTES["attic"].grounds[Material.CLOTH] for colour in jackets)
+    assert min(apart(one, other) for one, other in pairwise(jackets)) > 0.05
+    assert all(entry.design.colour in PALETTES["library"].grounds[Material.CLOTH] for entry in coats)  # type: ignore[attr-defined]
+
+
+UNLIKE = """\
+shelf: Steps
+stocks:
+  page: {caliper: 80 um}
+  card: {caliper: 160 um}
+spaces:
+  left: {width: 60 mm, height: 40 mm, depth: 25 mm}
+  right: {width: 60 mm, height: 40 mm, depth: 25 mm}
+defaults:
+  size: {height: 22 mm, width: 15 mm}
+  block: {kind: concertina, stock: page, pages: 60}
+  cover: {kind: wrap, stock: card}
+books:
+  - title: Annals of Ice
+    author: G. Fell
+    design: {DESIGN}
+    row:
+      - {volume: I, size: {height: 22 mm, width: 15 mm}FIRST}
+      - {volume: II, size: {height: 28 mm, width: 15 mm}SECOND}
+      - {volume: III, size: {height: 20 mm, width: 15 mm}THIRD}
+"""
+
+
+def set_of(folder: Path, design: str, **each: str) -> Checked:
+    """Three volumes of unlike heights."""
+    text = UNLIKE.replace("DESIGN", design)
+    for name in ("FIRST", "SECOND", "THIRD"):
+        text = text.replace(name, each.get(name.casefold(), ""))
+    Image.new("RGB", (900, 900), "#446688").save(folder / "strip.png")
+    (folder / "shelf.yaml").write_text(text, encoding="utf-8")
+    return check(folder / "shelf.yaml")
+
+
+def spines_of(found: Checked) -> list[tuple[Rect, RecordingCanvas]]:
+    pieces = [draft.pieces[-1] for draft in found.drafts]
+    return [(panel(piece.flat, Role.SPINE), record(piece.art)) for piece in pieces]
+
+
+def test_a_picture_across_unlike_heights_has_one_scale_and_stands_on_the_tail(tmp_path: Path) -> None:
+    spines = spines_of(set_of(tmp_path, "style: picture, spine_picture: strip.png, wear: none"))
+    whole = [
+        next(mark.transform for mark in canvas.marks if isinstance(mark, Placed) and mark.transform.d > 0)
+        for _, canvas in spines
+    ]
+    assert len({(round(map_.a, 6), round(map_.d, 6)) for map_ in whole}) == 1
+    assert len({round(map_.f - spine.y, 6) for map_, (spine, _) in zip(whole, spines, strict=True)}) == 1
+    left = [spine.x - map_.e for map_, (spine, _) in zip(whole, spines, strict=True)]
+    widths = [spine.width for spine, _ in spines]
+    assert [right - start for start, right in pairwise(left)] == pytest.approx(widths[:2])
+    tallest = max(spine.height for spine, _ in spines)
+    assert whole[0].d >= tallest - 1e-6
+
+
+@every_style
+def test_volumes_of_unlike_heights_are_lettered_in_one_way_and_size(model: type, tmp_path: Path) -> None:
+    """Within the few hundredths by which a style's rules take more of a tall spine."""
+    found = set_of(tmp_path, f"style: {style_of(model)}, wear: none")
+    titles = [line for lettering in found.lettering for line in lettering if (line.on, line.what) == ("spine", "title")]
+    assert len({line.way for line in titles}) == 1
+    assert max(line.x_height for line in titles) == pytest.approx(min(line.x_height for line in titles), rel=0.06)
+
+
+def test_a_broken_picture_across_a_set_is_told(tmp_path: Path) -> None:
+    picture = "style: picture, spine_picture: strip.png, wear: none"
+
+    def told(design: str, **each: str) -> list[str]:
+        return [str(p) for p in set_of(tmp_path, design, **each).problems if "across" in p.message]
+
+    here, there = ", space: left", ", space: right"
+    assert told(picture, first=here, second=here, third=here) == []
+    (gap,) = told(picture, second=", design: {style: cloth}")
+    assert "has no picture on its spine" in gap
+    assert "spine_picture: strip.png" in gap
+    (parted,) = told(picture, first=here, second=here, third=there)
+    assert "stand in left and right" in parted
+    (drawn,) = told("style: picture", first=here, second=there, third=there)
+    assert "stand in left and right" in drawn
+    assert told("style: cloth", first=here, second=there, third=there) == []
+
+
+SET = """\
+shelf: The Rope Walk
+stocks: {laid: {caliper: 75 um}, card: {caliper: 160 um}}
+defaults:
+  size: {height: 21 mm, width: 15 mm}
+  block: {kind: concertina, stock: laid, pages: 48}
+  cover: {kind: wrap, stock: card}
+  series: Hemp
+books:
+  - {title: Twine, design: {style: cloth, palette: attic%s}}
+  - {title: Cable, design: {style: cloth, palette: fairground%s}}
+  - {title: Hawser, design: {style: cloth, palette: attic}}
+"""
+
+
+def test_a_palette_that_a_set_overrules_is_told(tmp_path: Path) -> None:
+    (tmp_path / "shelf.yaml").write_text(SET % ("", ""), encoding="utf-8")
+    told = [problem for problem in check(tmp_path / "shelf.yaml").problems if "palette" in problem.message]
+    assert [str(problem).split(": ", 1)[1] for problem in told] == [
+        "Cable takes its colour from the attic palette of Twine, the first of the series 'Hemp', for a set is alike: "
+        "its own palette, fairground, is not used; write one palette for the whole set, or colour: with one of its own"
+    ]
+
+
+@pytest.mark.parametrize("keys", [("", ', colour: "#803020"'), (", steps: yes", ", steps: yes")])
+def test_books_of_a_set_that_choose_for_themselves_are_no_news(tmp_path: Path, keys: tuple[str, str]) -> None:
+    (tmp_path / "shelf.yaml").write_text(SET % keys, encoding="utf-8")
+    assert not [problem for problem in check(tmp_path / "shelf.yaml").problems if "palette" in problem.message]

@@ -1,0 +1,165 @@
+"""Mock text: paragraphs, chapters and pages with the shapes of a book, the same every time."""
+
+from __future__ import annotations
+
+from itertools import groupby, pairwise
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from bookmaker.ground.drawing import NOTHING, Art
+from bookmaker.ground.geometry import Rect
+from bookmaker.things.book.pages import BookWords, PageFrame
+from bookmaker.things.book.pages.patterns.mock_text import MockPage, MockText, Row, compose
+from tests.kit.recording import Stroked, record
+
+FRAME = PageFrame(15.0, 21.0, 60, book=BookWords("The Grey Hours", "L. Mott"))
+
+
+def pages(entry: MockText, frame: PageFrame = FRAME) -> list[tuple[Row, ...]]:
+    """The lines of each page."""
+    plain = entry.model_copy(update={"numbers": False})
+    return [page.rows if isinstance(page, MockPage) else () for page in compose(plain, None, frame).pages]
+
+
+def ink(page: Art) -> list[Stroked]:
+    return record(page).strokes
+
+
+def test_pages_left_blank_before_a_recto_bear_no_number() -> None:
+    found = compose(MockText(chapter="5", opening="recto"), None, FRAME).pages
+    bare = compose(MockText(chapter="5", opening="recto", numbers="no"), None, FRAME).pages
+    blank = [number for number, page in enumerate(bare, start=1) if page is NOTHING]
+    assert blank
+    for number, page in enumerate(found, start=1):
+        assert [text.text for text in record(page).texts] == ([] if number in blank else [str(number)])
+
+
+@given(title=st.text(max_size=5), count=st.integers(1, 40), chapter=st.integers(0, 20), size=st.floats(0.2, 8))
+def test_every_page_is_filled_in_order_to_the_last(title: str, count: int, chapter: int, size: float) -> None:
+    frame = PageFrame(15, 21, count, book=BookWords(title))
+    assert compose(MockText(size=size), None, frame).problems == ()
+    shapes = pages(MockText(chapter=str(chapter), size=size), frame)
+    assert len(shapes) == count
+    for rows in shapes:
+        assert rows
+        body = [row for row in rows if not row.heading]
+        places = [row.row for row in body]
+        assert places == list(range(places[0], places[0] + len(places)))
+        assert all(0 <= row.start < row.end <= 1 for row in rows)
+
+
+@given(title=st.text(max_size=5), size=st.floats(0.2, 3), width=st.floats(5, 60), height=st.floats(7, 80))
+def test_ink_stays_in_the_type_area(title: str, size: float, width: float, height: float) -> None:
+    frame = PageFrame(width, height, 2, book=BookWords(title))
+    page = compose(MockText(size=size, numbers="no"), None, frame).pages[0]
+    area = frame.type_area(1)
+    for stroke in ink(page):
+        reach = Rect.around(stroke.path.points()).grown(0, stroke.pen.width / 2, 0, stroke.pen.width / 2)
+        assert area.x - 1e-6 <= reach.x
+        assert reach.right <= area.right + 1e-6
+        assert area.y - 1e-6 <= reach.y
+        assert reach.top <= area.top + 1e-6
+
+
+def test_paragraphs_are_indented_and_end_short_and_full_lines_reach_both_edges() -> None:
+    body = [row for rows in pages(MockText(chapter="0")) for row in rows]
+    firsts = [row for row in body if row.start > 0]
+    assert 0.1 < len(firsts) / len(body) < 0.5
+    assert {round(row.start, 6) for row in firsts} == {round(1 / 72 * 25.4 / 10, 6)}
+    for row, following in pairwise(body):
+        assert (row.end < 1) == (following.start > 0)
+
+
+def test_no_line_of_a_paragraph_stands_alone_at_the_head_or_foot_of_a_page() -> None:
+    shapes = pages(MockText(chapter="0"))
+    for above, below in pairwise(shapes):
+        if above[-1].end == 1.0:  # the paragraph goes on overleaf
+            assert above[-2].start == 0.0 or above[-1].start == 0.0
+            assert not (below[0].end < 1.0)
+
+
+def test_chapters_begin_low_under_a_heading_and_end_before_the_page_is_full() -> None:
+    shapes = pages(MockText(chapter="6"))
+    full = max(row.row for rows in shapes for row in rows)
+    openings = [number for number, rows in enumerate(shapes, start=1) if rows[0].heading]
+    assert openings[0] == 1
+    assert 6 <= len(openings) <= 16
+    for number in openings:
+        heading, first, *_ = shapes[number - 1]
+        assert heading.start + heading.end == pytest.approx(1)
+        assert heading.row < first.row
+        assert first.start == 0.0
+        assert number == 1 or shapes[number - 2][-1].row < full
+    assert all(rows[0].row == 0 for rows in shapes if not rows[0].heading)
+
+
+@given(title=st.text(max_size=5), first=st.integers(1, 4))
+def test_chapters_begin_on_a_recto_if_asked(title: str, first: int) -> None:
+    frame = PageFrame(15, 21, 41, first=first, book=BookWords(title))
+    shapes = pages(MockText(chapter="5", opening="recto"), frame)
+    openings = [frame.folio(number) for number, rows in enumerate(shapes, start=1) if rows and rows[0].heading]
+    assert openings
+    assert all(folio % 2 for folio in openings)
+    empty = [number for number, rows in enumerate(shapes, start=1) if not rows]
+    assert all(frame.folio(number) % 2 == 0 for number in empty)
+    assert len(shapes) not in empty
+
+
+def test_the_same_book_looks_the_same_and_another_does_not() -> None:
+    entry = MockText()
+    assert [ink(page) for page in compose(entry, None, FRAME).pages[:3]] == [
+        ink(page) for page in compose(entry, None, FRAME).pages[:3]
+    ]
+    other = PageFrame(15.0, 21.0, 60, book=BookWords("The Grey Hours", "K. Mott"))
+    assert ink(compose(entry, None, other).pages[1]) != ink(compose(entry, None, FRAME).pages[1])
+
+
+def test_words_of_a_full_line_reach_from_edge_to_edge_with_even_gaps() -> None:
+    page = compose(MockText(chapter="0", numbers="no"), None, FRAME).pages[1]
+    assert isinstance(page, MockPage)
+    area = FRAME.type_area(2)
+    bodies = [stroke for stroke in ink(page) if stroke.pen.width == pytest.approx(0.46 * 25.4 / 72)]
+    assert len(bodies) == len(page.rows)
+    for row, stroke in zip(page.rows, bodies, strict=True):
+        points = list(stroke.path.points())
+        assert points[0].x == pytest.approx(area.x + row.start * area.width)
+        assert points[-1].x == pytest.approx(area.x + row.end * area.width)
+        gaps = [after.x - before.x for before, after in pairwise(points)][1::2]
+        assert all(gap == pytest.approx(gaps[0]) for gap in gaps)
+
+
+@pytest.mark.parametrize("dpi", [300, 600, 1200])
+def test_strokes_of_letters_are_at_least_a_dot_wide(dpi: float) -> None:
+    frame = PageFrame(15, 21, 1, resolution_dpi=dpi)
+    for stroke in ink(compose(MockText(numbers="no"), None, frame).pages[0]):
+        assert min(stroke.pen.dash) >= 25.4 / dpi - 1e-9
+        assert len(stroke.pen.dash) % 2 == 0
+
+
+def test_pages_are_numbered_unless_told_not_to_be() -> None:
+    frame = PageFrame(15, 21, 2, first=9)
+    assert [record(page).texts[0].text for page in compose(MockText(), None, frame).pages] == ["9", "10"]
+    assert record(compose(MockText(numbers="no"), None, frame).pages[0]).texts == []
+
+
+def test_type_that_no_line_of_fits_the_page_is_an_error() -> None:
+    inside = compose(MockText(size="60 pt"), None, PageFrame(15, 21, 2))
+    assert inside.pages == (NOTHING, NOTHING)
+    # a line takes 0.94 em of the 14 mm of the type area: 14.89 mm, 42.2 pt
+    assert [(str(problem), problem.severity.value, problem.field) for problem in inside.problems] == [
+        (
+            "mock text does not fit in 60 pt type on a page of 15 mm × 21 mm; write size: 42.2 pt or smaller",
+            "error",
+            ("size",),
+        )
+    ]
+    assert [len(rows) for rows in pages(MockText(size="42.2 pt"), PageFrame(15, 21, 2))] == [1, 1]
+
+
+def test_the_verso_left_over_before_a_chapter_is_blank_and_never_more_than_one() -> None:
+    frame = PageFrame(15, 21, 80, book=BookWords("Void"))
+    art = compose(MockText(chapter="3", opening="recto", numbers="no"), None, frame).pages
+    runs = [len(list(group)) for blank, group in groupby(art, lambda page: page is NOTHING) if blank]
+    assert set(runs) == {1}

@@ -1,0 +1,108 @@
+"""Books that are read from the right: set if the maker's typeface has the letters."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from fontTools.fontBuilder import FontBuilder
+from fontTools.pens.ttGlyphPen import TTGlyphPen
+
+from bookmaker.ground.problems import ShelfFileError
+from bookmaker.things.book.pages import Inside, PageFrame
+from bookmaker.things.book.pages.prose.text import TextInside, compose, load
+from tests.kit.recording import Written, record
+
+LETTERS = "אבגדהוזחטיכלמנסעפצקרשתםןץףך abcdefghijklmnopqrstuvwxyz0123456789.,-•"
+FRAME = PageFrame(24, 30, 4, right_to_left=True)
+TEXT = "שומר המגדלור מדליק את המנורה עם רדת הלילה, ורושם את הרוח ואת הים. " * 3
+
+
+def font(path: Path, letters: str = LETTERS) -> Path:
+    """A typeface in which every letter is a box, half an em wide."""
+    names = [".notdef", *(f"u{ord(letter):04X}" for letter in letters)]
+    pen = TTGlyphPen(None)
+    pen.moveTo((50, 0))
+    pen.lineTo((50, 500))
+    pen.lineTo((450, 500))
+    pen.lineTo((450, 0))
+    pen.closePath()
+    builder = FontBuilder(1000, isTTF=True)
+    builder.setupGlyphOrder(names)
+    builder.setupCharacterMap({ord(letter): f"u{ord(letter):04X}" for letter in letters})
+    blank = TTGlyphPen(None).glyph()
+    box = pen.glyph()
+    builder.setupGlyf({name: blank if name == "u0020" else box for name in names})
+    builder.setupHorizontalMetrics(dict.fromkeys(names, (500, 50)))
+    builder.setupHorizontalHeader(ascent=800, descent=-200)
+    builder.setupNameTable({"familyName": "Boxes", "styleName": "Regular"})
+    builder.setupOS2(sxHeight=500, sCapHeight=500)
+    builder.setupPost()
+    builder.save(path)
+    return path
+
+
+def inside(folder: Path, text: str, frame: PageFrame = FRAME, **keys: str) -> Inside:
+    font(folder / "boxes.ttf")
+    (folder / "log.txt").write_text(text, encoding="utf-8")
+    entry = TextInside.model_validate(
+        {"file": "log.txt", "face": "boxes.ttf", "size": 0.5, "numbers": "no", "hanging": "no", **keys}
+    )
+    return compose(entry, load(entry, folder), frame)
+
+
+def lines(inside: Inside) -> list[Written]:
+    return record(inside.pages[0]).texts
+
+
+def test_lines_begin_at_the_right_and_fill_the_measure(tmp_path: Path) -> None:
+    found = lines(inside(tmp_path, f"{TEXT}\n\n{TEXT}", justified="yes"))
+    area = FRAME.type_area(1)
+    indents = [round(area.right - line.end.x, 4) for line in found]
+    assert sorted(set(indents)) == [0, 0.5]
+    last = [number - 1 for number, indent in enumerate(indents) if indent] + [len(found) - 1]
+    for number, line in enumerate(found):
+        if number not in last:
+            assert line.at.x == pytest.approx(area.x)
+
+
+def test_words_stand_from_right_to_left_and_numbers_from_left_to_right(tmp_path: Path) -> None:
+    [line] = lines(inside(tmp_path, "אבג דה 12 34 ו"))
+    letters = [glyph.text for _, run in line.line.runs for glyph in run.glyphs]
+    assert "".join(letters) == "ו 12 34 הד גבא"
+
+
+@pytest.mark.parametrize(
+    ("signs", "language", "shown"),
+    [
+        ("”’–—…′″״׳", "he", "”אבג” דו״ח ג׳ד – ה…"),
+        ("”’–—…′″", "he", "”אבג” דו\"ח ג'ד – ה…"),
+        ("", "he", '"אבג" דו"ח ג\'ד -- ה...'),
+        ("“”‘’–—…′″״׳", "en", '"אבג" דו"ח ג\'ד -- ה...'),
+    ],
+)
+def test_hebrew_has_its_own_marks_as_far_as_the_typeface_has_them(
+    signs: str, language: str, shown: str, tmp_path: Path
+) -> None:
+    font(tmp_path / "boxes.ttf", LETTERS + "\"'" + signs)
+    (tmp_path / "log.txt").write_text('"אבג" דו"ח ג\'ד -- ה...', encoding="utf-8")
+    entry = TextInside.model_validate({"file": "log.txt", "face": "boxes.ttf", "size": 0.5, "language": language})
+    source = load(entry, tmp_path)
+    assert source.manuscript.text == shown
+    said = [problem for problem in map(str, compose(entry, source, FRAME).problems) if "left whole" in problem]
+    assert said == ["where Hebrew words may be parted is not known here: they are left whole"][: language == "he"]
+
+
+def test_a_book_that_opens_the_other_way_is_told(tmp_path: Path) -> None:
+    [problem] = inside(tmp_path, TEXT, PageFrame(24, 30, 2)).problems
+    assert str(problem) == (
+        "log.txt is read from right to left, but its book from left to right; "
+        "write direction: right-to-left in the book"
+    )
+    assert inside(tmp_path, TEXT, PageFrame(24, 30, 2, right_to_left=True)).problems == ()
+
+
+def test_a_typeface_without_the_letters_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "log.txt").write_text(TEXT, encoding="utf-8")
+    with pytest.raises(ShelfFileError, match="which the typeface Noto Serif does not have"):
+        load(TextInside(file="log.txt"), tmp_path)
