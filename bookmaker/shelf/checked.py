@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from ..ground.problems import Problem, Severity
 from ..paper.eyesight import Legibility
-from ..things.book.designs import Lettering
+from ..things.book.designs.design import Lettering
 from ..things.book.drafting import Draft
 from .plan import ShelfPlan
 from .reading import ShelfFile
