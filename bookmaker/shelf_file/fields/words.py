@@ -9,12 +9,14 @@ from pydantic import BeforeValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ...ground.drawing import Colour
+from ...ground.ids import slug
 from ...ground.quantities import show
 from .entry import Names
 
-__all__ = ["Flag", "Ink", "Lines", "SpaceName", "StockName", "Text", "Title", "read_text", "refuse"]
+__all__ = ["Flag", "Ink", "Lines", "SpaceName", "StockName", "Text", "ThingId", "Title", "read_text", "refuse"]
 
 LONGEST_TITLE = 300
+LONGEST_ID = 60
 LONGEST_LINES, MOST_LINES = 1000, 30
 """Characters and lines of a text that stands on a page of its own."""
 
@@ -85,6 +87,17 @@ Title = Annotated[str, BeforeValidator(_read_title)]
 
 Lines = Annotated[str, BeforeValidator(_read_lines)]
 """A few lines of visible text; where they end is kept, other white space is tidied."""
+
+def _read_id(value: object) -> str:
+    text = read_text(value)
+    if text != slug(text) or len(text) > LONGEST_ID:
+        meant = slug(text)[:LONGEST_ID].rstrip("-")
+        raise refuse(f"{show(text)} is no id", f"write small letters and digits joined by hyphens, such as {meant}")
+    return text
+
+
+ThingId = Annotated[str, BeforeValidator(_read_id), WithJsonSchema({"type": "string", "examples": ["harbour-atlas"]})]
+"""What a thing goes by: small letters and digits of any script, joined by hyphens."""
 
 StockName = Annotated[str, BeforeValidator(read_text), Names("stock")]
 """The name of a stock, as under ``stocks``."""

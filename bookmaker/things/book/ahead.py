@@ -12,12 +12,13 @@ import os
 import sys
 from collections.abc import Sequence
 
-from ..things.book.blocks import pages_open
-from ..things.book.pages.prose import text
-from ..things.book.pages.prose.copyfit import Proofs
-from ..typesetting.page import PageFrame
-from .entries import ShelfSpec
+from ...typesetting.page import PageFrame
+from ..thing import Terms
+from .blocks import pages_open
 from .extents import page_frame
+from .pages.prose import text
+from .pages.prose.copyfit import Proofs
+from .plan import Book
 
 __all__ = ["LEAST_WORDS", "set_texts_ahead"]
 
@@ -29,20 +30,19 @@ MOST_PROCESSES = 8
 Task = tuple[int, text.TextInside, text.TextSource, PageFrame, bool]
 
 
-def set_texts_ahead(spec: ShelfSpec, insides: Sequence[object], least_words: int = LEAST_WORDS) -> bool:
-    """Set the texts of a shelf in several processes, if that pays; whether it did.
+def set_texts_ahead(books: Sequence[Book], terms: Terms, least_words: int = LEAST_WORDS) -> bool:
+    """Set the texts of some books in several processes, if that pays; whether it did.
 
-    `insides` is what was read for each book. It pays with two processors, two texts, and many words in all
-    but the longest of them.
+    It pays with two processors, two texts, and many words in all but the longest of them.
     """
-    tasks = sorted(_tasks(spec, insides), key=lambda task: -text.heft(task[2]))
+    tasks = sorted(_tasks(books, terms), key=lambda task: -text.heft(task[2]))
     processes = min(_processors(), len(tasks), MOST_PROCESSES)
     if processes < 2 or sum(text.heft(task[2]) for task in tasks[1:]) < least_words:
         return False
     # a process that lives for one text has no use for collecting garbage
     with multiprocessing.get_context("fork").Pool(processes, gc.disable) as pool:
         for number, proofs in pool.imap_unordered(_set, tasks, chunksize=1):
-            source = insides[number]
+            source = books[number].sources.inside
             assert isinstance(source, text.TextSource)
             text.take(source, proofs)
     return True
@@ -55,13 +55,14 @@ def _processors() -> int:
     return len(os.sched_getaffinity(0))
 
 
-def _tasks(spec: ShelfSpec, insides: Sequence[object]) -> list[Task]:
+def _tasks(books: Sequence[Book], terms: Terms) -> list[Task]:
     tasks: list[Task] = []
-    for number, (book, source) in enumerate(zip(spec.books, insides, strict=True)):
-        if isinstance(book.inside, text.TextInside) and isinstance(source, text.TextSource):
-            is_open = pages_open(book.block)
-            frame = page_frame(spec, book, 0 if is_open else getattr(book.block, "pages", 0))
-            tasks.append((number, book.inside, text.without_plates(source), frame, is_open))
+    for number, book in enumerate(books):
+        entry, source = book.entry, book.sources.inside
+        if isinstance(entry.inside, text.TextInside) and isinstance(source, text.TextSource):
+            is_open = pages_open(entry.block)
+            frame = page_frame(entry, terms, 0 if is_open else getattr(entry.block, "pages", 0))
+            tasks.append((number, entry.inside, text.without_plates(source), frame, is_open))
     return tasks
 
 
