@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from .ground.collection import uncollected
 from .ground.output import made_before, replaced_folder
 from .ground.problems import Problem, gathered
 from .paper.printer_entry import SheetOrder

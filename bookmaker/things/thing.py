@@ -19,7 +19,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal, NamedTuple, Protocol
 
-from ..ground.drawing import NOTHING, Art, Colour
+from ..ground.art import NOTHING
+from ..ground.drawing import Art, Colour
 from ..ground.geometry import Rect
 from ..ground.ids import Called
 from ..ground.problems import FieldPath, Problem
