@@ -9,7 +9,7 @@ import io
 import json
 import os
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import Annotated, NoReturn
@@ -17,6 +17,7 @@ from typing import Annotated, NoReturn
 import typer
 from rich.console import Console
 from rich.progress import Progress
+from rich.table import Table
 
 from .. import workshop as pipeline
 from ..ground.abridged import abridged
@@ -28,15 +29,14 @@ from ..paper.profiles import read_printer
 from ..ruler import PROFILE_MARK, measure, profile_text, write_ruler
 from ..shelf.choice import Choice
 from ..shelf.feedback import comparisons
-from ..shelf.plan import BookPlan
 from ..shelf.schema import shelf_schema
-from ..shelf_file.book_names import LISTED, UnknownBook, find_book
+from ..shelf_file.book_names import LISTED, UnknownBook
 from ..shelf_file.starter import write_starter
+from ..things.thing import Plan
 from ..writers.plan_json import check_report, dump
 from ..writers.sheets_pdf import Parts
 from .made_lines import gone_lines, off_cut_lines, others_line
 from .tables import (
-    books_table,
     breakdown_table,
     lettering_table,
     measured_table,
@@ -44,8 +44,8 @@ from .tables import (
     outcome,
     paper_line,
     reading_table,
-    slipcases_table,
     spaces_table,
+    things_table,
 )
 
 __all__ = ["app", "main"]
@@ -83,11 +83,11 @@ def check(
     with _progress() as told:
         checked = pipeline.check(shelf, told)
     if as_json:
-        sys.stdout.write(dump(check_report(checked.plan, checked.problems, checked.legibility, checked.lettering)))
+        sys.stdout.write(dump(check_report(checked)))
     else:
         out = _console(stderr=False)
         if explain is not None:
-            out.print(breakdown_table(_book_named(explain, checked.plan.books)))
+            out.print(breakdown_table(*_explained(explain, checked)))
             _finish(checked)
             return
         if spines:
@@ -95,11 +95,8 @@ def check(
             _tell(checked.problems)
             _finish(checked)
             return
-        out.print(books_table(checked.plan))
-        if checked.plan.spaces:
-            out.print(spaces_table(checked.plan))
-        if checked.plan.slipcases:
-            out.print(slipcases_table(checked.plan))
+        for table in _tables(checked):
+            out.print(table)
         if measured := comparisons(checked.plan):
             out.print(measured_table(measured))
         if any(checked.legibility):
@@ -211,12 +208,28 @@ def schema() -> None:
     typer.echo(json.dumps(shelf_schema(), ensure_ascii=False, indent=1))
 
 
-def _book_named(wanted: str, books: Sequence[BookPlan]) -> BookPlan:
-    """The book with this title or number."""
+def _tables(checked: pipeline.Checked) -> Iterator[Table]:
+    """What is counted, the spaces, and what else there is."""
+    plan = checked.plan
+    everything = list(plan.plans.values())
+    first, *others = [
+        things_table(found) for family in plan.register.families if (found := family.table(everything, plan))
+    ]
+    yield first
+    if plan.spaces:
+        yield spaces_table(plan)
+    yield from others
+
+
+def _explained(wanted: str, checked: pipeline.Checked) -> tuple[Plan, str]:
+    """The thing with this name or number, and how it is called."""
+    plan = checked.plan
     try:
-        return books[find_book(wanted, [book.entry.name for book in books], LISTED)]
+        (id,) = plan.register.find(wanted, LISTED, one=True)
     except UnknownBook as unknown:
         raise CommandError((Problem(f"--explain: {unknown.message}", unknown.remedy),)) from None
+    number = plan.number_of(id)
+    return plan.plans[id], f"{number or ''} {plan.plans[id].name}".lstrip()
 
 
 def _console(*, stderr: bool) -> Console:

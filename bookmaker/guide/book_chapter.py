@@ -34,7 +34,7 @@ BLANK = "________ mm"
 def book_chapter(job: BookJob, makings: Sequence[Making], plan: ShelfPlan) -> Iterator[Item]:
     """Everything about one book."""
     book = job.book
-    yield Heading(book.printed, level=1)
+    yield Heading(plan.printed(book.id), level=1)
     yield Paragraph(_what_it_is(book, plan))
     yield from _sizes(book, plan)
     yield from _measures(makings)
@@ -46,7 +46,7 @@ def box_chapter(job: BoxJob, making: Making) -> Iterator[Item]:
     """Everything about one slipcase."""
     box = job.box
     yield Heading(f"Slipcase: {box.name}", level=1)
-    titles = [book.printed for book in job.books]
+    titles = job.titles
     where = f", and stands in {box.space}" if box.space else ""
     yield Paragraph(f"It holds {counted(len(titles), 'book')}: {listed(titles)}{where}.")
     yield from _measures([making])
@@ -59,9 +59,9 @@ def _what_it_is(book: BookPlan, plan: ShelfPlan) -> str:
     parts = [f"by {book.entry.author}"] if book.entry.author else []
     pages = f"{block.kind} of {counted(block.pages, 'page')}" if block.pages else f"{block.kind} block"
     parts.append(f"{pages} in a {cover.kind}" + (" with a jacket" if book.jacket else ""))
-    box = next((box.name for box in plan.slipcases if book.number in box.books), None)
-    if box:
-        parts.append(f"stands in the slipcase {box}")
+    holder = plan.holder_of(book.id)
+    if holder:
+        parts.append(f"stands in the {holder.family.noun} {holder.name}")
     elif book.entry.space:
         lies = f" in the stack {book.entry.stack}" if book.entry.stack else ""
         parts.append(f"{'lies' if lies else 'stands'} in {book.entry.space}{lies}")
@@ -76,7 +76,7 @@ def _what_it_is(book: BookPlan, plan: ShelfPlan) -> str:
 
 def _sizes(book: BookPlan, plan: ShelfPlan) -> Iterator[Item]:
     head = ("page", "block thick", "spine, flat", "book thick", "likely ±", "book high × deep")
-    _, likely = book.standing.uncertainty.spread(plan.tolerances)
+    _, likely = book.standing.uncertainty.spread(plan.terms.tolerances)
     row = (
         sides(book.page),
         thick(book.block.thickness.value),

@@ -83,13 +83,14 @@ class BookJob:
 
 @dataclass(frozen=True, slots=True)
 class BoxJob:
-    """A slipcase to make: its plan, its books, the stocks, where its net is printed, and the room for a drawing.
+    """A slipcase to make: its plan, what its books are called, the stocks, where its net is printed, and the room for a
+    drawing.
 
     `called` is how a list of books calls its books.
     """
 
     box: SlipcasePlan
-    books: tuple[BookPlan, ...]
+    titles: tuple[str, ...]
     stocks: Mapping[str, Stock]
     prints: Prints
     room: float

@@ -46,6 +46,7 @@ class Choice:
 
 EVERYTHING = Choice()
 
+
 @dataclass(frozen=True, slots=True)
 class Chosen:
     """Whose parts are made, on which stocks; None stands for all."""

@@ -71,7 +71,7 @@ def _given_twice(register: Register) -> Iterator[Problem]:
 
 
 def _holding_problems(register: Register, all_listed: bool) -> Iterator[Problem]:
-    """Everything that is wrong with what stands in something else: whether each is one thing, and stands there alone."""
+    """What is wrong with what stands in something else: whether each is one thing, and stands there alone."""
     taken: dict[str, Thing] = {}
     for holder in register.things.values():
         for name, field in holder.holds:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
-from typing import Annotated
+from functools import cache
+from types import GenericAlias
+from typing import Annotated, Any
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, create_model
 
@@ -60,11 +61,15 @@ THINGS = "things"
 """The list of things of all kinds."""
 
 
-@lru_cache(maxsize=None)
+@cache
 def shelf_model(families: tuple[Family, ...]) -> type[ShelfSpec]:
     """The model of a shelf file in which things of some kinds may stand."""
-    sections = dict(family.section[:2] for family in families if family.section)
+    sections: dict[str, Any] = dict(family.section[:2] for family in families if family.section)
     listed = [family.listed for family in families if family.listed]
     if listed:
-        sections[THINGS] = (tuple[either(listed), ...], Field((), description="what else is made, each of a kind"))
-    return create_model(ShelfSpec.__name__, __base__=ShelfSpec, __doc__=ShelfSpec.__doc__, **sections)
+        sections[THINGS] = (
+            GenericAlias(tuple, (either(listed), ...)),
+            Field((), description="what else is made, each of a kind"),
+        )
+    model: type[ShelfSpec] = create_model(ShelfSpec.__name__, __base__=ShelfSpec, __doc__=ShelfSpec.__doc__, **sections)
+    return model

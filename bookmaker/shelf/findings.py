@@ -100,7 +100,8 @@ def _tight(space: SpaceFit) -> Problem:
 def _stands_out(found: StandsOut, space: SpaceFit, plan: ShelfPlan) -> Problem:
     limits = plan.spec.spaces[space.name]
     limit = limits.height if found.side == "tall" else limits.depth
-    message = f"{found.title} is {print_mm(found.by, 2)} too {found.side} for {space.name}, which has {print_mm(limit, 2)}"
+    by, has = print_mm(found.by, 2), print_mm(limit, 2)
+    message = f"{found.title} is {by} too {found.side} for {space.name}, which has {has}"
     if found.thing is None:
         return Problem(message, "put some of its books in another space", field=("spaces", space.name))
     one = plan.plans[found.thing]

@@ -48,6 +48,10 @@ class Register:
         """Which on its list a thing is, from 1; None if it is on none that is counted."""
         return self.counted.index(thing) + 1 if thing in self.counted else None
 
+    def reference(self, thing: str) -> int | str:
+        """How a report calls a thing among those of its section: by its place in the list, from 0, or by its name."""
+        return self.fields[thing][-1]
+
     def find(self, wanted: str, listed: str = "", *, one: bool = False) -> tuple[str, ...]:
         """The things with a name, a number or an id, or those of a set; only one, if so asked.
 
@@ -98,9 +102,7 @@ def register_of(spec: ShelfSpec, families: tuple[Family, ...]) -> Register:
     """All things of a shelf."""
     written = list(_written(spec, families))
     ids = ids_of([family.called(entry, field[-1]) for family, field, entry in written])
-    things = {
-        id: family.thing(entry, field[-1], id) for id, (family, field, entry) in zip(ids, written, strict=True)
-    }
+    things = {id: family.thing(entry, field[-1], id) for id, (family, field, entry) in zip(ids, written, strict=True)}
     counted = {family.section.key for family in families if family.section and family.section.counted}
     fields = {id: field for id, (_, field, _) in zip(ids, written, strict=True)}
     return Register(families, things, fields, tuple(id for id, field in fields.items() if field[0] in counted))

@@ -6,7 +6,7 @@ What may stand in the file is handed in as a `Form`: this room knows how things 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Generic, Protocol, TypeVar
@@ -150,8 +150,7 @@ def proofread(path: Path, form: Form[Spec_co]) -> ShelfFile[Spec_co]:
     found = mended(tree.plain(), form.shelf)
     # what a list at fault would have held is missing, and that is told already
     own = (problem for problem in found.problems if not (unlisted and problem.field == ("books",)))
-    shared = (replace(problem, by_itself=True) for problem in own)
-    told = (_located(_of_lender(problem, tree, lent), tree, lent) for problem in shared)
+    told = (_located(_of_lender(replace(problem, by_itself=True), tree, lent), tree, lent) for problem in own)
     faults = in_file_order((*unfit, *told, *unlisted))
     if found.entry is None:
         raise ShelfFileError(faults)

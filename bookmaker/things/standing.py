@@ -32,7 +32,7 @@ class Uncertainty:
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """A finished thing that stands on a shelf, or lies in a stack: outer sides in mm, and how far its thickness may be off.
+    """A finished thing on a shelf, upright or in a stack: outer sides in mm, and how far its thickness may be off.
 
     `thing` is its id, `title` what messages call it.
     """

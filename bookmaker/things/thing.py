@@ -107,7 +107,7 @@ class Table(NamedTuple):
 
 
 class Clothes(NamedTuple):
-    """What something else wears that is to look like a thing: its art, its colour on the whole, the hand of its titles."""
+    """What something wears that is to look like another thing: art, its colour on the whole, the hand of its titles."""
 
     art: Art = NOTHING
     tone: Colour | None = None
@@ -294,6 +294,11 @@ class Plan(ABC):
     def layers(self) -> tuple[tuple[str, Thickness], ...]:
         """Where its thickness comes from: what it is at each step of the making, each with all that lies in it."""
         return ()
+
+    @property
+    def flat_lengths(self) -> Mapping[str, float]:
+        """Lengths on its flats that follow from its thickness, by what they are."""
+        return {}
 
     @property
     def computed(self) -> float:

@@ -108,7 +108,7 @@ def _draw_shown(canvas: Canvas, shown: Shown) -> None:
     if shown.spine is None:
         canvas.fill(Path.rectangle(shown.rect), CARD)
         return
-    spine = shown.spine.rect
+    piece, spine = shown.spine
     # A little of the sides is seen beside the spine, as far as the book is thicker than its spine is wide.
     thick = shown.rect.height if shown.lies else shown.rect.width
     seen = spine.grown((thick - spine.width) / 2, 0, (thick - spine.width) / 2, 0)
@@ -118,7 +118,7 @@ def _draw_shown(canvas: Canvas, shown: Shown) -> None:
     else:
         to_shelf = Transform.move(shown.rect.x - seen.x, shown.rect.y - seen.y)
     with canvas.placed(to_shelf, clip=Path.rectangle(seen)):
-        shown.spine.piece.art.draw(canvas)
+        piece.art.draw(canvas)
 
 
 def _pictures(folder: FilePath, resolutions: Sequence[float]) -> Iterator[str]:

@@ -9,12 +9,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from bookmaker.shelf.extents import page_frame
 from pypdf import PdfReader
 
 from bookmaker.cli import commands as cli
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.stock import Stock, make_stock
-from bookmaker.shelf.extents import page_frame
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
 from bookmaker.workshop import check

@@ -10,6 +10,7 @@ from rich.console import Console
 from bookmaker.cli import commands as cli
 from bookmaker.cli.tables import breakdown_table
 from bookmaker.workshop import check
+from tests.kit.shelves import books_of
 
 SHELF = """\
 shelf: "[Worked] case"
@@ -28,7 +29,7 @@ def explained(folder: Path, extra: str = "") -> str:
     path = folder / "shelf.yaml"
     path.write_text(SHELF.replace("EXTRA", extra), encoding="utf-8")
     console = Console(width=100, record=True, file=(folder / "out.txt").open("w", encoding="utf-8"))
-    console.print(breakdown_table(check(path).plan.books[0]))
+    console.print(breakdown_table(books_of(check(path).plan)[0]))
     console.file.close()
     return console.export_text()
 

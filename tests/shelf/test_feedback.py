@@ -40,7 +40,7 @@ def report(folder: Path, books: str, page: str = "") -> dict[str, Any]:
     path = folder / "shelf.yaml"
     path.write_text(SHELF.format(books=books, page=page), encoding="utf-8")
     checked = check(path)
-    return check_report(checked.plan, checked.problems, checked.legibility)
+    return check_report(checked)
 
 
 def refusal(folder: Path, books: str) -> list[str]:

@@ -9,6 +9,7 @@ import pytest
 from bookmaker.ground.geometry import Rect
 from bookmaker.workshop import check
 from bookmaker.writers.shelf_front import Front, Spine, fronts, rows_of, spine_of
+from tests.kit.shelves import drafts_of
 
 SHELF = """\
 shelf: Front
@@ -38,7 +39,7 @@ def seen(tmp_path_factory: pytest.TempPathFactory) -> list[Front]:
     path = tmp_path_factory.mktemp("front") / "shelf.yaml"
     path.write_text(SHELF, encoding="utf-8")
     checked = check(path)
-    spines = {number: spine_of(draft.pieces) for number, draft in enumerate(checked.drafts)}
+    spines = {number: spine_of(draft.pieces) for number, draft in enumerate(drafts_of(checked))}
     return list(fronts(checked.plan, {number: spine for number, spine in spines.items() if spine}))
 
 

@@ -20,6 +20,7 @@ from bookmaker.shelf_file.book_list.columns import known_names
 from bookmaker.shelf_file.fields.keys import dotted_keys
 from bookmaker.things.book.entry import BookEntry
 from bookmaker.workshop import check
+from tests.kit.shelves import books_of
 
 SHELF = """\
 shelf: Listed
@@ -400,7 +401,7 @@ def test_cells_left_off_at_the_end_of_a_line_are_empty(separator: str, tmp_path:
     assert short != whole
     read = [read_shelf(shelf(tmp_path, table)).spec for table in (whole, short)]
     assert read[0] == read[1]
-    assert [book.author for book in read[1].books] == [None, "A. Fell", "A. Fell"]
+    assert [book.author for book in books_of(read[1])] == [None, "A. Fell", "A. Fell"]
 
 
 @pytest.mark.parametrize("name", ["titles.csv", "TITLES.TSV"])

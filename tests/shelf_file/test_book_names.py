@@ -12,6 +12,7 @@ from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf_file.book_names import BookName, UnknownBook, called_in_list, find_book, find_books
 from bookmaker.shelf_file.yaml_tree import parse_tree
 from bookmaker.workshop import check
+from tests.kit.shelves import books_of, drafts_of, slipcases_of
 
 ANNALS = [BookName("Annals", figure, "Lights") for figure in ("I", "II", "III")]
 BOOKS = [BookName("Fog"), *ANNALS, BookName("Index", "", "Lights"), BookName("Salt"), BookName("Salt"), BookName("12")]
@@ -83,14 +84,14 @@ def shelf(tmp_path: Path) -> Path:
 
 def test_sets_go_into_boxes_and_are_measured_by_their_name(shelf: Path) -> None:
     plan = check(shelf).plan
-    assert plan.slipcases[0].books == (1, 2, 3)
-    assert sum(plan.books[number].thickness.value for number in (1, 2, 3)) == pytest.approx(12.6)
+    assert slipcases_of(plan)[0].books == (1, 2, 3)
+    assert sum(books_of(plan)[number].thickness.value for number in (1, 2, 3)) == pytest.approx(12.6)
 
 
 def test_volumes_are_told_apart_wherever_they_are_named(shelf: Path) -> None:
     checked = check(shelf)
-    assert [book.name for book in checked.plan.books] == ["Fog", "Annals I", "Annals II", "Annals III"]
-    labels = {piece.label[0] for draft in checked.drafts for piece in draft.pieces}
+    assert [book.name for book in books_of(checked.plan)] == ["Fog", "Annals I", "Annals II", "Annals III"]
+    labels = {piece.label[0] for draft in drafts_of(checked) for piece in draft.pieces}
     assert labels == {"1. Fog", "2. Annals I", "3. Annals II", "4. Annals III"}
 
 

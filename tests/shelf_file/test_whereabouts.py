@@ -6,6 +6,7 @@ from pathlib import Path
 
 from bookmaker.shelf_file.whereabouts import whereabouts
 from bookmaker.workshop import check
+from tests.kit.shelves import books_of
 
 SHELF = """\
 shelf: The Salt Office
@@ -78,7 +79,7 @@ def written(folder: Path, shelf: str, table: str) -> Path:
 def test_the_place_of_every_form_of_book_is_said(tmp_path: Path) -> None:
     found = check(written(tmp_path, SHELF, TABLE))
     said = [place.length_of("block", "measured_thickness") for place in whereabouts(found.shelf)]
-    assert dict(zip([book.name for book in found.plan.books], said, strict=True)) == SAID
+    assert dict(zip([book.name for book in books_of(found.plan)], said, strict=True)) == SAID
     brine = whereabouts(found.shelf)[0]
     assert brine.length_of("measured_thickness") == "shelf.yaml, line 10: measured_thickness: … mm"
 
@@ -88,7 +89,7 @@ def test_what_is_said_can_be_done(tmp_path: Path) -> None:
     for before, after in DONE:
         assert shelf.count(before) == 1
         shelf = shelf.replace(before, after)
-    books = check(written(tmp_path, shelf, TABLE_DONE)).plan.books
+    books = books_of(check(written(tmp_path, shelf, TABLE_DONE)).plan)
     measured = [book.name for book in books if book.block.thickness.measured == 2.5]
     assert measured == ["Brine", "Pans", "Rope", "Tar II", "Annals II", "Weirs", "Sluices", "Logs I"]
     assert [book.name for book in books] == list(SAID)

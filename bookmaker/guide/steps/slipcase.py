@@ -18,21 +18,20 @@ def making(job: BoxJob) -> Making:
     """The net scored, cut, folded and glued around its books."""
     box = job.box
     stock = job.stocks[box.flat.stock]
-    row = sum(book.thickness.value for book in job.books)
     return Making(
         heading="The box",
-        steps=tuple(_steps(job, row)),
+        steps=tuple(_steps(job, box.row)),
         figures=(flat_figure(box.flat, job.room, "The net", high=100.0),),
         tools=(*KNIFE, *SCORING, *FOLDING, "a small block of wood"),
         supplies=(glue_over(glue_called(stock.glue), panels_of([box.flat], Role.TAB), stock.glue),),
-        measures=(Measure("its books in a row", row, row_written(job.called)),),
+        measures=(Measure("its books in a row", box.row, row_written(job.called)),),
     )
 
 
 def _steps(job: BoxJob, row: float) -> Iterator[str]:
     box = job.box
     inside, outside, flat = box.inside, box.outside, box.flat
-    titles = [book.printed for book in job.books]
+    titles = job.titles
     yield (
         f"Finish its {counted(len(titles), 'book')} first, jackets and all: {listed(titles)}. Side by side between "
         f"two boards they should measure {thick(row)}. If they are more than {thick(box.entry.ease)} off, write "

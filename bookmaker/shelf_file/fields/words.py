@@ -9,14 +9,13 @@ from pydantic import BeforeValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ...ground.drawing import Colour
-from ...ground.ids import slug
+from ...ground.ids import LONGEST, slug
 from ...ground.quantities import show
 from .entry import Names
 
 __all__ = ["Flag", "Ink", "Lines", "SpaceName", "StockName", "Text", "ThingId", "Title", "read_text", "refuse"]
 
 LONGEST_TITLE = 300
-LONGEST_ID = 60
 LONGEST_LINES, MOST_LINES = 1000, 30
 """Characters and lines of a text that stands on a page of its own."""
 
@@ -88,10 +87,11 @@ Title = Annotated[str, BeforeValidator(_read_title)]
 Lines = Annotated[str, BeforeValidator(_read_lines)]
 """A few lines of visible text; where they end is kept, other white space is tidied."""
 
+
 def _read_id(value: object) -> str:
     text = read_text(value)
-    if text != slug(text) or len(text) > LONGEST_ID:
-        meant = slug(text)[:LONGEST_ID].rstrip("-")
+    if text != slug(text) or len(text) > LONGEST:
+        meant = slug(text)[:LONGEST].rstrip("-")
         raise refuse(f"{show(text)} is no id", f"write small letters and digits joined by hyphens, such as {meant}")
     return text
 

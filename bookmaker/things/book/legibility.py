@@ -47,9 +47,7 @@ def lettering_problems(lettering: Iterable[Lettering], resolution_dpi: float) ->
             )
 
 
-def titles_for_a_lens(
-    covers: Sequence[tuple[BookPlan, Lettering | None, float]], distance: float
-) -> Iterator[Problem]:
+def titles_for_a_lens(covers: Sequence[tuple[BookPlan, Lettering | None, float]], distance: float) -> Iterator[Problem]:
     """One note about all spine titles that are printed well, but too small to be read from a distance in mm.
 
     `covers` are all books, each with its title on the spine that the shelf shows, and the dots to the inch that is

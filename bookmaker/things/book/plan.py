@@ -236,6 +236,12 @@ class BookPlan(Plan):
         return (("block", self.block.thickness), *covered, ("finished book", self.thickness))
 
     @property
+    def flat_lengths(self) -> Mapping[str, float]:
+        """The spines of cover and jacket."""
+        jacket = {"spine on the flat jacket, fold to fold": self.jacket.spine} if self.jacket else {}
+        return {"spine on the flat cover, fold to fold": self.cover.spine, **jacket}
+
+    @property
     def measurable(self) -> tuple[Measurable, ...]:
         """The block, which tells of its paper if it is of one alone, and the covered book."""
         block = self.block.thickness

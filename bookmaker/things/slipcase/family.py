@@ -41,7 +41,8 @@ class Slipcases(Family):
 
     noun = "slipcase"
     section = Section(
-        "slipcases", (dict[str, SlipcaseEntry], Field(default_factory=dict, description="boxes for sets of books by name"))
+        "slipcases",
+        (dict[str, SlipcaseEntry], Field(default_factory=dict, description="boxes for sets of books by name")),
     )
     listed = ListedSlipcase
 

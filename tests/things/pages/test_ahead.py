@@ -5,11 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from bookmaker.shelf.sources import read_sources
 
 from bookmaker import workshop as pipeline
 from bookmaker.shelf import ahead
 from bookmaker.shelf.reading import read_shelf
-from bookmaker.shelf.sources import read_sources
 from bookmaker.things.book.pages.prose.text import TextSource
 
 pytestmark = pytest.mark.filterwarnings("ignore:.*fork.*:DeprecationWarning")

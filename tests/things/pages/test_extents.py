@@ -35,7 +35,7 @@ def report(folder: Path, block: str, inside: str) -> dict[str, Any]:
     (folder / "fog.txt").write_text(TEXT, encoding="utf-8")
     (folder / "shelf.yaml").write_text(SHELF % (block, inside), encoding="utf-8")
     checked = check(folder / "shelf.yaml")
-    found: dict[str, Any] = json.loads(json.dumps(check_report(checked.plan, checked.problems, checked.legibility)))
+    found: dict[str, Any] = json.loads(json.dumps(check_report(checked)))
     return found
 
 
@@ -114,7 +114,7 @@ def test_type_that_is_fitted_takes_the_pages_of_sections_that_are_filled(tmp_pat
         shelf = SHELF.replace("{kind: concertina, stock: page%s}", block % more) % "size: fit"
         (folder / "shelf.yaml").write_text(shelf, encoding="utf-8")
         checked = check(folder / "shelf.yaml")
-        found = json.loads(json.dumps(check_report(checked.plan, checked.problems, checked.legibility)))
+        found = json.loads(json.dumps(check_report(checked)))
         return dict(found["books"][0], said=found["problems"])
 
     plain, full, written = book("14"), book("14, fill_sections: yes"), book("16")

@@ -14,16 +14,17 @@ from bookmaker.shelf.space_entry import SpaceEntry
 from tests.kit.making import made
 from tests.kit.recording import Filled, record
 from tests.kit.salt_office import checked, errors, shelf
+from tests.kit.shelves import books_of, box_drafts_of, drafts_of, slipcases_of
 from tests.things.designs.test_designs import ink_box
 
 
 def test_the_errors_of_the_books_are_those_of_the_box(tmp_path: Path) -> None:
     """By finite differences: how much wider the box becomes for a paper that is a little thicker."""
     plan = checked(tmp_path / "0", shelf()).plan
-    (box,) = plan.slipcases
+    (box,) = slipcases_of(plan)
     step = 1.0  # µm
-    laid = checked(tmp_path / "1", shelf(laid=75 + step)).plan.slipcases[0]
-    card_ = checked(tmp_path / "2", shelf(card_um=200 + step)).plan.slipcases[0]
+    laid = slipcases_of(checked(tmp_path / "1", shelf(laid=75 + step)).plan)[0]
+    card_ = slipcases_of(checked(tmp_path / "2", shelf(card_um=200 + step)).plan)[0]
     slopes = box.uncertainty.slopes
     assert slopes["laid"] == pytest.approx((laid.outside.width - box.outside.width) / step * 1000)
     assert slopes["card"] == pytest.approx((card_.outside.width - box.outside.width) / step * 1000)
@@ -34,10 +35,10 @@ def test_the_errors_of_the_books_are_those_of_the_box(tmp_path: Path) -> None:
 def test_the_tolerance_of_a_box_is_that_of_its_row_of_books(tmp_path: Path) -> None:
     """The row without its box, in a space of its own; walls of exact card add nothing."""
     plan = checked(tmp_path, shelf()).plan
-    (box,) = plan.slipcases
+    (box,) = slipcases_of(plan)
     exact = {"laid": 0.0075, "card": 0.0}
     row_ = fit_space(
-        "row", SpaceEntry(width=60.0, height=60.0, depth=60.0), [book.standing for book in plan.books[:3]], exact
+        "row", SpaceEntry(width=60.0, height=60.0, depth=60.0), [book.standing for book in books_of(plan)[:3]], exact
     )
     assert box.uncertainty.spread(exact) == pytest.approx((row_.worst_case, row_.likely))
     assert row_.worst_case == pytest.approx(104 * 0.0075 + 0.15 + 0.15 + 0.2)
@@ -80,7 +81,7 @@ def test_the_grain_runs_up_the_box(tmp_path: Path, grain: str) -> None:
 
 def test_a_box_says_where_its_books_stand(tmp_path: Path) -> None:
     moved = checked(tmp_path, shelf().replace("2, 3]", "2, 3], space: lower")).plan
-    assert moved.slipcases[0].space == "lower"
+    assert slipcases_of(moved)[0].space == "lower"
     assert [space.slipcases for space in moved.spaces] == [(), ("the slipcase salt",)]
     assert [space.books for space in moved.spaces] == [(), (3,)]
 
@@ -88,7 +89,7 @@ def test_a_box_says_where_its_books_stand(tmp_path: Path) -> None:
 def test_a_box_without_a_space_is_made_but_not_fitted(tmp_path: Path) -> None:
     text = shelf().replace("  space: upper\n", "").replace("    space: lower\n", "")
     plan = checked(tmp_path, text).plan
-    assert plan.slipcases[0].space is None
+    assert slipcases_of(plan)[0].space is None
     assert [space.used for space in plan.spaces] == [0, 0]
 
 
@@ -139,7 +140,7 @@ def test_the_title_of_a_dressed_box_suits_the_cloth_it_stands_on(tmp_path: Path,
     text = shelf().replace("- title: Tide Tables", f"- title: Tide Tables\n    design: {design}")
     faces = "faces: {as_books: yes, title: Salt}"
     found = checked(tmp_path, text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
-    (title,) = record(found.slipcases[0].pieces[0].art).texts
+    (title,) = record(box_drafts_of(found)[0].pieces[0].art).texts
     assert contrast(title.colour, Colour.from_hex(ground)) >= 4.5
 
 
@@ -156,7 +157,7 @@ def test_a_box_may_wear_the_dress_of_its_first_book(tmp_path: Path, style: str) 
     text = shelf().replace("- title: Tide Tables", f"- title: Tide Tables\n    design: {{style: {style}}}")
     faces = 'faces: {as_books: yes, title: Salt, top: {colour: "#ff0000"}}'
     found = checked(tmp_path, text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
-    (piece,) = found.slipcases[0].pieces
+    (piece,) = box_drafts_of(found)[0].pieces
     drawn = record(piece.art)
     # leather is lettered in capitals
     assert [text.text for text in drawn.texts] == ["SALT" if style == "leather" else "Salt"]
@@ -177,9 +178,9 @@ def test_a_dressed_box_is_titled_in_the_hand_of_its_books(tmp_path: Path, style:
     text = shelf().replace("- title: Tide Tables", book)
     faces = "faces: {as_books: yes, title: Tide Tables}"
     found = checked(tmp_path, text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
-    (box,) = found.slipcases[0].pieces
+    (box,) = box_drafts_of(found)[0].pieces
     titles = [text for text in record(box.art).texts if text.text.casefold() in "tide tables"]
-    pieces = [piece for piece in found.drafts[0].pieces if piece.flat.dressed]
+    pieces = [piece for piece in drafts_of(found)[0].pieces if piece.flat.dressed]
     words = [text for piece in pieces for text in record(piece.art).texts if text.text.casefold() in "tide tables"]
     hands = {(text.line.runs[0][1].typeface.name, text.text.isupper()) for text in words}
     assert {(text.line.runs[0][1].typeface.name, text.text.isupper()) for text in titles} <= hands

@@ -8,16 +8,10 @@ from typing import Literal
 
 from pydantic import Field
 
-<<<<<<< HEAD
-from .....ground.drawing import Art, Colour, Drawn, contrast
-from .....ground.geometry import Rect
-from .....ground.pictures import covering
-=======
 from .....ground.art import Filled, Group, Pictured
 from .....ground.drawing import Art, Colour, contrast
 from .....ground.geometry import Path, Rect
-from .....ground.pictures import Picture, covering
->>>>>>> main
+from .....ground.pictures import covering
 from .....ground.problems import Problem
 from .....sheets.flat import Flat, Panel, Role
 from .....shelf_file.fields.words import Flag, Ink, Text
