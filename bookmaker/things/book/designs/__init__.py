@@ -26,6 +26,13 @@ from .styles import (
     plain,
     school,
 )
+from types import SimpleNamespace
+from .artwork import load_pictures
+
+def _row(module):
+    look = getattr(module, 'LOOK', None)
+    if look: return SimpleNamespace(load=lambda e, f: None, dress=look.dress, MATERIAL=look.material)
+    return SimpleNamespace(load=getattr(module,'load',load_pictures), dress=module.dress, **({'part': module.part} if hasattr(module,'part') else {}), **({'MATERIAL':module.MATERIAL} if hasattr(module,'MATERIAL') else {}))
 
 __all__ = [
     "PLAIN",
@@ -43,18 +50,18 @@ __all__ = [
 ]
 
 STYLES: Mapping[type[Entry], ModuleType] = {
-    plain.Plain: plain,
-    cloth.Cloth: cloth,
-    leather.Leather: leather,
-    half_leather.HalfLeather: half_leather,
-    paper_boards.PaperBoards: paper_boards,
-    picture_cover.PictureCover: picture_cover,
-    paperback.Paperback: paperback,
-    ledger.LedgerDesign: ledger,
-    atlas.Atlas: atlas,
-    school.School: school,
-    pamphlet.Pamphlet: pamphlet,
-    own_artwork.OwnArtwork: own_artwork,
+    plain.Plain: _row(plain),
+    cloth.Cloth: _row(cloth),
+    leather.Leather: _row(leather),
+    half_leather.HalfLeather: _row(half_leather),
+    paper_boards.PaperBoards: _row(paper_boards),
+    picture_cover.PictureCover: _row(picture_cover),
+    paperback.Paperback: _row(paperback),
+    ledger.LedgerDesign: _row(ledger),
+    atlas.Atlas: _row(atlas),
+    school.School: _row(school),
+    pamphlet.Pamphlet: _row(pamphlet),
+    own_artwork.OwnArtwork: _row(own_artwork),
 }
 
 PLAIN = plain.Plain()

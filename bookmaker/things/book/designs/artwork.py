@@ -12,8 +12,9 @@ from ....ground.geometry import Size
 from ....ground.pictures import Picture, load_picture, show_dpi
 from ....ground.problems import Problem, Severity, ShelfFileError
 from ....ground.units import MM_PER_INCH, print_mm
+from ....shelf_file.fields.entry import Entry
 
-__all__ = ["LOWEST_RESOLUTION", "Fit", "load_artwork", "on_ground", "picture_problems"]
+__all__ = ["LOWEST_RESOLUTION", "Fit", "Pictures", "load_artwork", "load_pictures", "on_ground", "picture_problems"]
 
 LOWEST_RESOLUTION = 300.0
 """Dots per inch under which a picture looks coarse (common practice)."""
@@ -23,6 +24,10 @@ MOST_CROPPED = 0.2
 
 STRIP = 5.0
 """A place so many times longer than wide, as the spine of a thin book, takes a cut of any picture: nobody misses it."""
+
+
+Pictures = Mapping[str, Picture]
+"""The pictures of a cover by their keys, such as `front_picture`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +72,15 @@ def load_artwork(files: Mapping[str, str], folder: Path) -> dict[str, Picture]:
     if problems:
         raise ShelfFileError(problems)
     return pictures
+
+
+def load_pictures(entry: Entry, folder: Path) -> Pictures:
+    """Read what the keys of a design that end in `_picture` name.
+
+    Raises:
+        ShelfFileError: a picture is missing or cannot be used.
+    """
+    return load_artwork({key: name for key, name in entry if key.endswith("_picture") and name}, folder)
 
 
 def on_ground(picture: Picture, ground: Colour) -> Picture:
