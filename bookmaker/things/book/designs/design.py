@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING, ClassVar, Literal
 
 from pydantic import Field
 
-from ....ground.drawing import NOTHING, Art, Colour
+from ....ground.art import NOTHING
+from ....ground.drawing import Art, Colour
 from ....ground.geometry import Path
 from ....ground.problems import Problem
 from ....sheets.flat import Flat
