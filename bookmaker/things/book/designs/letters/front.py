@@ -74,7 +74,7 @@ def pasted_label(
     clear: float,
     width: float,
     *,
-    largest: float,
+    largest: float = 3.6,
     second: float = 0.0,
     paper: Colour | None = None,
 ) -> tuple[list[Art], list[Lettered]]:

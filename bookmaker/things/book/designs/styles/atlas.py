@@ -10,7 +10,7 @@ from typing import Literal
 from .....ground.art import Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect
-from ..design import DrawnDesign, Words
+from ..design import Words
 from ..grounds.textures import faded_ground, weave
 from ..letters.front import inside, title_and_author
 from ..letters.spine import as_narrowest, free_room, letter_spine
@@ -18,15 +18,9 @@ from ..ornament.ornaments import band, corner_pieces, frame, rule
 from ..ornament.shapes import gathered
 from ..palettes import Material
 from ..tones import darker
-from .look import ArtAndWords, Dressing, Look
+from .look import ArtAndWords, Dressing, Look, SkeletonDesign
 
-__all__ = ["LOOK", "Atlas"]
-
-
-class Atlas(DrawnDesign):
-    """A book of maps."""
-
-    style: Literal["atlas"] = "atlas"
+__all__ = ["Atlas"]
 
 
 def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
@@ -89,13 +83,17 @@ def _meridian(centre: Point, radius: float, longitude_deg: float) -> Path:
     )
 
 
-LOOK = Look(
-    material=Material.CLOTH,
-    second=Material.LEATHER,
-    typefaces=[("text bold", "text")],
-    capitals=1.0,
-    ornamented=False,
-    covering=_covering,
-    spine=_spine,
-    front=_front,
-)
+class Atlas(SkeletonDesign):
+    """A book of maps."""
+
+    style: Literal["atlas"] = "atlas"
+    material = Material.CLOTH
+    look = Look(
+        second=Material.LEATHER,
+        typefaces=[("text bold", "text")],
+        capitals=1.0,
+        ornamented=False,
+        covering=_covering,
+        spine=_spine,
+        front=_front,
+    )

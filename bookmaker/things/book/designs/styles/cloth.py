@@ -10,7 +10,6 @@ from .....ground.art import Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Rect
 from ..chance import one_of
-from ..design import DrawnDesign
 from ..faces import Faces
 from ..grounds.textures import faded_ground, weave
 from ..letters.front import inside, letter_front
@@ -18,18 +17,12 @@ from ..letters.spine import free_room, letter_spine
 from ..ornament.ornaments import BandName, band, corner_pieces, frame, rule
 from ..palettes import Material
 from ..tones import darker
-from .look import ArtAndWords, Dressing, Look
+from .look import ArtAndWords, Dressing, Look, SkeletonDesign
 
-__all__ = ["LOOK", "Cloth"]
+__all__ = ["Cloth"]
 
 END = 0.085
 """Share of the spine's height that the ornament at head and tail takes."""
-
-
-class Cloth(DrawnDesign):
-    """Book cloth with stamped titling."""
-
-    style: Literal["cloth"] = "cloth"
 
 
 def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
@@ -80,18 +73,22 @@ def _front(cover: Dressing, front: Rect) -> ArtAndWords:
     return (), [letter_front(inside(front, 0.17, 0.14), cover.words, cover.hand, cover.fleuron)]
 
 
-LOOK = Look(
-    material=Material.CLOTH,
-    second=Material.LEATHER,
-    typefaces=(
-        ("text bold", "text"),
-        ("old style", "old style"),
-        ("text bold", "text italic"),
-        ("sans bold", "sans"),
-    ),
-    capitals=0.5,
-    spine_ornament=0.6,
-    covering=_covering,
-    spine=_spine,
-    front=_front,
-)
+class Cloth(SkeletonDesign):
+    """Book cloth with stamped titling."""
+
+    style: Literal["cloth"] = "cloth"
+    material = Material.CLOTH
+    look = Look(
+        second=Material.LEATHER,
+        typefaces=(
+            ("text bold", "text"),
+            ("old style", "old style"),
+            ("text bold", "text italic"),
+            ("sans bold", "sans"),
+        ),
+        capitals=0.5,
+        spine_ornament=0.6,
+        covering=_covering,
+        spine=_spine,
+        front=_front,
+    )

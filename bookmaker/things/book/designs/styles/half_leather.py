@@ -23,22 +23,16 @@ from ..letters.front import pasted_label
 from ..letters.lettering import Hand
 from ..palettes import BONE, PALETTES, SOOT, Material
 from ..tones import darker
-from . import leather
-from .look import ArtAndWords, Dressing, Stuff
+from .leather import Leather
+from .look import ArtAndWords, Dressing, SkeletonDesign, Stuff
 
-__all__ = ["LOOK", "HalfLeather", "outlines_of_sides", "seams"]
+__all__ = ["HalfLeather", "outlines_of_sides", "seams"]
 
 ONTO_SIDES = 0.2
 """Leather of the spine covers this share of the sides."""
 
 CORNER = 0.3
 """Leather corners reach this share of a side's width along its edges."""
-
-
-class HalfLeather(DrawnDesign):
-    """Leather spine and corners, marbled sides."""
-
-    style: Literal["half leather"] = "half leather"
 
 
 def _bath(entry: DrawnDesign, _colours: Colours, chance: Random) -> Stuff:
@@ -62,7 +56,7 @@ def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
 
 def _front(cover: Dressing, front: Rect) -> ArtAndWords:
     hand = Hand("text bold", "text italic", SOOT, BONE)
-    return pasted_label(_plate(cover.faces, front), cover.words, hand, SOOT, 0.25, 0.6, 0.07, largest=3.6)
+    return pasted_label(_plate(cover.faces, front), cover.words, hand, SOOT, 0.25, 0.6, 0.07)
 
 
 def _plate(faces: Faces, front: Rect) -> Rect:
@@ -83,7 +77,9 @@ def outlines_of_sides(faces: Faces) -> Iterator[Path]:
         far, edge = (reach.right, side.right) if out > 0 else (reach.x, side.x)
         if not faces.spine:
             near = reach.x if out > 0 else reach.right
-            yield polygon([Point(x, y) for x, y in ((near, reach.y), (far, reach.y), (far, reach.top), (near, reach.top))])
+            yield polygon(
+                [Point(x, y) for x, y in ((near, reach.y), (far, reach.y), (far, reach.top), (near, reach.top))]
+            )
             continue
         near, cut = (side.x if out > 0 else side.right) + out * side.width * ONTO_SIDES, side.width * CORNER
         # The line of a corner is carried on beyond the edges of the board, into the turn-in or the bleed.
@@ -107,4 +103,9 @@ def seams(faces: Faces, colour: Colour) -> Iterator[Art]:
         yield Stroked(outline, Pen(0.12, colour))
 
 
-LOOK = replace(leather.LOOK, sides=_bath, covering=_covering, front=_front)
+class HalfLeather(SkeletonDesign):
+    """Leather spine and corners, marbled sides."""
+
+    style: Literal["half leather"] = "half leather"
+    material = Material.LEATHER
+    look = replace(Leather.look, sides=_bath, covering=_covering, front=_front)

@@ -9,21 +9,14 @@ from typing import Literal
 from .....ground.drawing import Art
 from .....ground.geometry import Rect
 from ..colouring import inked, tooled
-from ..design import DrawnDesign
 from ..grounds.textures import faded_ground, grain
 from ..letters.front import inside, letter_front
 from ..ornament.bands import banded_spine
 from ..ornament.ornaments import corner_pieces, frame
 from ..palettes import Material
-from .look import ArtAndWords, Dressing, Look
+from .look import ArtAndWords, Dressing, Look, SkeletonDesign
 
-__all__ = ["LOOK", "Leather", "banded"]
-
-
-class Leather(DrawnDesign):
-    """Leather with raised bands and a title label."""
-
-    style: Literal["leather"] = "leather"
+__all__ = ["Leather", "banded"]
 
 
 def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
@@ -52,15 +45,19 @@ def _front(cover: Dressing, front: Rect) -> ArtAndWords:
     return (), [letter_front(inside(front, 0.22, 0.2), cover.words, cover.hand, cover.fleuron, 4.0)]
 
 
-LOOK = Look(
-    material=Material.LEATHER,
-    second=Material.LEATHER,
-    typefaces=[("text bold", "text")],
-    capitals=1.0,
-    spine_ornament=1.0,
-    rules=False,
-    ink=lambda entry, colours: tooled(entry, colours.ground),
-    covering=_covering,
-    spine=banded,
-    front=_front,
-)
+class Leather(SkeletonDesign):
+    """Leather with raised bands and a title label."""
+
+    style: Literal["leather"] = "leather"
+    material = Material.LEATHER
+    look = Look(
+        second=Material.LEATHER,
+        typefaces=[("text bold", "text")],
+        capitals=1.0,
+        spine_ornament=1.0,
+        rules=False,
+        ink=lambda entry, colours: tooled(entry, colours.ground),
+        covering=_covering,
+        spine=banded,
+        front=_front,
+    )

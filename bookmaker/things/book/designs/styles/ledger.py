@@ -11,7 +11,6 @@ from .....ground.art import Filled, Group
 from .....ground.drawing import Art
 from .....ground.geometry import Rect
 from ..colouring import tooled
-from ..design import DrawnDesign
 from ..grounds.textures import faded_ground, grain, weave
 from ..letters.front import pasted_label
 from ..letters.lettering import Hand, Lettered, best_ink, together
@@ -21,9 +20,9 @@ from ..ornament.tooling import ridge
 from ..palettes import BONE, SOOT, Material
 from ..tones import darker, mixed
 from .half_leather import outlines_of_sides, seams
-from .look import ArtAndWords, Dressing, Look, Stuff
+from .look import ArtAndWords, Dressing, Look, SkeletonDesign, Stuff
 
-__all__ = ["LOOK", "LedgerDesign"]
+__all__ = ["LedgerDesign"]
 
 PLACES = (0.1, 0.3, 0.7, 0.9)
 """Where the bands lie, as shares of the spine's height."""
@@ -33,12 +32,6 @@ PLACES_ALONG = (0.06, 0.18, 0.82, 0.94)
 
 LARGEST_NUMBER = 1.8
 """The em of a number between the lower bands, in mm at the most."""
-
-
-class LedgerDesign(DrawnDesign):
-    """An account book: `colour` is the canvas, `second_colour` the leather."""
-
-    style: Literal["ledger"] = "ledger"
 
 
 def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
@@ -101,16 +94,20 @@ def _front(cover: Dressing, front: Rect) -> ArtAndWords:
     return pasted_label(plate, cover.words, hand, red, 0.3, 0.8, 0.14, second=0.25, largest=4.0)
 
 
-LOOK = Look(
-    material=Material.CLOTH,
-    second=Material.LEATHER,
-    typefaces=[("text bold", "text")],
-    ornamented=False,
-    rubs=Material.LEATHER,
-    ground=lambda colours: colours.second,
-    ink=lambda entry, colours: tooled(entry, colours.second),
-    sides=lambda _, colours, __: Stuff(Material.CLOTH, (mixed(colours.ground, BONE, 0.12),)),
-    covering=_covering,
-    spine=_spine,
-    front=_front,
-)
+class LedgerDesign(SkeletonDesign):
+    """An account book: `colour` is the canvas, `second_colour` the leather."""
+
+    style: Literal["ledger"] = "ledger"
+    material = Material.CLOTH
+    look = Look(
+        second=Material.LEATHER,
+        typefaces=[("text bold", "text")],
+        ornamented=False,
+        rubs=Material.LEATHER,
+        ground=lambda colours: colours.second,
+        ink=lambda entry, colours: tooled(entry, colours.second),
+        sides=lambda _, colours, __: Stuff(Material.CLOTH, (mixed(colours.ground, BONE, 0.12),)),
+        covering=_covering,
+        spine=_spine,
+        front=_front,
+    )

@@ -1,14 +1,16 @@
-"""The skeleton of all drawn styles: covering, spine, wear, front, words over all. A style is a table of what differs."""
+"""The skeleton of drawn styles: covering, spine, wear, front, words over all; a style is a table of what differs."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from random import Random
+from typing import ClassVar
 
 from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..chance import happens, one_of
 from ..colouring import Colours, colours_of
 from ..design import DrawnDesign, Dress, Words
@@ -20,7 +22,7 @@ from ..ornament.devices import DEVICES
 from ..ornament.ornaments import choose_fleuron
 from ..palettes import Material
 
-__all__ = ["ArtAndWords", "Dressing", "Look", "Stuff"]
+__all__ = ["ArtAndWords", "Dressing", "Look", "SkeletonDesign", "Stuff"]
 
 ArtAndWords = tuple[Sequence[Art], Sequence[Lettered]]
 """What is drawn on a spine or a front, and the words that stand over everything."""
@@ -59,20 +61,19 @@ class Dressing:
 
 def rubbed_all_over(dressing: Dressing, material: Material, ground: Colour) -> Iterator[Art]:
     """The wear of a covering of one colour, or of that and the stuff of the sides."""
-    sides = dressing.sides and (dressing.sides.material, dressing.sides.colours[0])
+    sides = (dressing.sides.material, dressing.sides.colours[0]) if dressing.sides else None
     return rubbed(dressing.faces, material, ground, dressing.entry.wear, Random(dressing.words.seed), sides)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Look:
-    """A style: `material` is that of its ground, which the neighbours see, `second` that of its second colour.
+    """What is peculiar to a style; `second` is the material of its second colour.
 
     `typefaces` are pairs for title and author, one of which the book takes; `capitals`, `spine_ornament` say how often
     titles are in capitals, and the ornament stands on the spine as well; `rules`, whether rules part title and author.
     `rubs` is the material that is rubbed off. Where spine and front bear labels, these lie over the wear: `labelled`.
     """
 
-    material: Material
     second: Material
     typefaces: Sequence[tuple[str, str]]
     covering: Callable[[Dressing, Random], Iterable[Art]]
@@ -89,21 +90,21 @@ class Look:
     ink: Callable[[DrawnDesign, Colours], Colour] = lambda _, colours: colours.ink
     sides: Callable[[DrawnDesign, Colours, Random], Stuff] | None = None
 
-    def dress(self, entry: DrawnDesign, _artwork: None, flat: Flat, words: Words) -> Dress:
+    def dress(self, entry: DrawnDesign, flat: Flat, words: Words) -> Dress:
         """Draw one flat."""
         chance = Random(words.kin)
         dressing = self._dressing(entry, read_faces(flat), words, chance)
         faces = dressing.faces
         covering = [*self.covering(dressing, chance)]
         on_spine, spine_words = self.spine(dressing, faces.spine) if faces.spine else ((), ())
-        wear = [*rubbed_all_over(dressing, self.rubs or self.material, self.worn(dressing.ground))]
+        wear = [*rubbed_all_over(dressing, self.rubs or entry.material, self.worn(dressing.ground))]
         on_front, front_words = self.front(dressing, faces.front) if faces.front and entry.front_title else ((), ())
         under = (*wear, *on_spine) if self.labelled else (*on_spine, *wear)
         return composed((*covering, *under, *on_front), (*spine_words, *front_words), dressing.hand, dressing.fleuron)
 
     def _dressing(self, entry: DrawnDesign, faces: Faces, words: Words, chance: Random) -> Dressing:
         """What chance has a say in comes in an order that never changes, for the same book to look the same."""
-        colours = colours_of(entry, words.kin, self.material, self.second)
+        colours = colours_of(entry, words.kin, entry.material, self.second)
         ground = self.ground(colours)
         title, author = one_of(self.typefaces, chance)
         hand = Hand(title, author, self.ink(entry, colours), ground, capitals=happens(self.capitals, chance))
@@ -113,3 +114,13 @@ class Look:
                       DEVICES.get(entry.device), rules=self.rules)  # fmt: skip
         sides = self.sides(entry, colours, chance) if self.sides else None
         return Dressing(entry, faces, words, colours, ground, hand, spine, fleuron, sides)
+
+
+class SkeletonDesign(DrawnDesign):
+    """A drawn style that has the skeleton of all."""
+
+    look: ClassVar[Look]
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return self.look.dress(self, flat, words)

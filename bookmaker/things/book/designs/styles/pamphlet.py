@@ -10,7 +10,6 @@ from .....ground.art import Filled
 from .....ground.drawing import Art, Colour
 from .....ground.geometry import Rect
 from ..colouring import inked
-from ..design import DrawnDesign
 from ..faces import Faces
 from ..grounds.textures import faded_ground, fibres, spots
 from ..grounds.wear import creased
@@ -20,20 +19,14 @@ from ..letters.spine import free_room, letter_spine
 from ..ornament.ornaments import frame, rule, stamp
 from ..palettes import SOOT, Material
 from ..tones import mixed
-from .look import ArtAndWords, Dressing, Look
+from .look import ArtAndWords, Dressing, Look, SkeletonDesign
 
-__all__ = ["LOOK", "Pamphlet"]
+__all__ = ["Pamphlet"]
 
 BROWN = Colour.from_hex("#8a6a3c")
 
 BROWN_STEPS, BROWN_STEP = 5, 0.28
 """The browning fades in so many steps, each so many mm wide."""
-
-
-class Pamphlet(DrawnDesign):
-    """A pamphlet that has been read."""
-
-    style: Literal["pamphlet"] = "pamphlet"
 
 
 def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
@@ -94,19 +87,23 @@ def _front(cover: Dressing, front: Rect) -> ArtAndWords:
     return art, texts
 
 
-LOOK = Look(
-    material=Material.PAPER,
-    second=Material.CLOTH,
-    typefaces=(
-        ("text bold", "text italic"),
-        ("old style", "old style italic"),
-        ("blackletter", "text"),
-        ("typewriter", "typewriter"),
-    ),
-    rules=False,
-    worn=lambda paper: mixed(paper, BROWN, 0.2),
-    ink=lambda entry, colours: inked(entry, colours.ground, (SOOT, colours.second)),
-    covering=_covering,
-    spine=_spine,
-    front=_front,
-)
+class Pamphlet(SkeletonDesign):
+    """A pamphlet that has been read."""
+
+    style: Literal["pamphlet"] = "pamphlet"
+    material = Material.PAPER
+    look = Look(
+        second=Material.CLOTH,
+        typefaces=(
+            ("text bold", "text italic"),
+            ("old style", "old style italic"),
+            ("blackletter", "text"),
+            ("typewriter", "typewriter"),
+        ),
+        rules=False,
+        worn=lambda paper: mixed(paper, BROWN, 0.2),
+        ink=lambda entry, colours: inked(entry, colours.ground, (SOOT, colours.second)),
+        covering=_covering,
+        spine=_spine,
+        front=_front,
+    )

@@ -10,7 +10,6 @@ from typing import Literal
 from .....ground.art import Filled, Group
 from .....ground.drawing import Art
 from .....ground.geometry import Path, Rect
-from ..design import DrawnDesign
 from ..faces import Faces
 from ..grounds.textures import faded_ground, fibres
 from ..letters.front import pasted_label
@@ -20,19 +19,13 @@ from ..ornament.ornaments import choose_fleuron, rule
 from ..ornament.repeats import printed_paper
 from ..palettes import BONE, SOOT, Material
 from ..tones import darker, lighter, mixed
-from .look import ArtAndWords, Dressing, Look
+from .look import ArtAndWords, Dressing, Look, SkeletonDesign
 
-__all__ = ["LOOK", "PaperBoards"]
-
-
-class PaperBoards(DrawnDesign):
-    """Paper over boards with printed labels."""
-
-    style: Literal["paper boards"] = "paper boards"
+__all__ = ["PaperBoards"]
 
 
 def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
-    """Now and then plain; else the repeat on the sides alone, or all round, never so strong that it outshouts labels."""
+    """Plain now and then; else a repeat on the sides, or all round, never so strong that it outshouts the labels."""
     faces, ground = cover.faces, cover.ground
     fleuron = choose_fleuron(cover.entry.ornament, chance)
     yield from faded_ground(faces, ground, cover.entry.wear)
@@ -90,24 +83,37 @@ def _front(cover: Dressing, front: Rect) -> ArtAndWords:
     plate = Rect(front.centre.x - wide / 2, front.y + front.height * 0.56, wide, high)
     hand = _on_label(cover)
     art, words = pasted_label(
-        plate, cover.words, hand, cover.colours.second, 0.3, 0.75, 0.12, second=0.2, largest=3.6, paper=lighter(hand.ground, 0.1)
+        plate,
+        cover.words,
+        hand,
+        cover.colours.second,
+        0.3,
+        0.75,
+        0.12,
+        second=0.2,
+        largest=3.6,
+        paper=lighter(hand.ground, 0.1),
     )
     return [Filled.box(plate.grown(0.06), darker(hand.ground, 0.3)), *art], words
 
 
-LOOK = Look(
-    material=Material.PAPER,
-    second=Material.CLOTH,
-    typefaces=(
-        ("text bold", "text italic"),
-        ("old style", "old style italic"),
-        ("text", "text"),
-        ("typewriter", "typewriter"),
-    ),
-    ornamented=False,
-    labelled=True,
-    ink=lambda entry, _: entry.ink or SOOT,
-    covering=_covering,
-    spine=_spine,
-    front=_front,
-)
+class PaperBoards(SkeletonDesign):
+    """Paper over boards with printed labels."""
+
+    style: Literal["paper boards"] = "paper boards"
+    material = Material.PAPER
+    look = Look(
+        second=Material.CLOTH,
+        typefaces=(
+            ("text bold", "text italic"),
+            ("old style", "old style italic"),
+            ("text", "text"),
+            ("typewriter", "typewriter"),
+        ),
+        ornamented=False,
+        labelled=True,
+        ink=lambda entry, _: entry.ink or SOOT,
+        covering=_covering,
+        spine=_spine,
+        front=_front,
+    )

@@ -11,6 +11,7 @@ from .....ground.art import Filled, Group
 from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..chance import one_of
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Wear, Words
@@ -25,7 +26,7 @@ from ..palettes import BONE, PALETTES, SOOT, Material
 from ..scenes.paperback_ideas import BOLD_IDEAS, IDEAS, Field, Idea
 from ..tones import apart, darker
 
-__all__ = ["MATERIAL", "Paperback", "dress"]
+__all__ = ["MATERIAL", "Paperback"]
 
 MATERIAL = Material.CLOTH
 
@@ -42,9 +43,14 @@ class Paperback(DrawnDesign):
     """A paperback."""
 
     style: Literal["paperback"] = "paperback"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def dress(entry: Paperback, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: Paperback, flat: Flat, words: Words) -> Dress:
     """Draw one flat: the idea lies low on the cover and the words above it, or it fills the sides behind a label."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)

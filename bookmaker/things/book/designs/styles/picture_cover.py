@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
@@ -15,7 +16,7 @@ from .....ground.geometry import Path, Rect
 from .....ground.pictures import Picture
 from .....sheets.flat import Flat
 from .....shelf_file.fields.words import Text
-from ..artwork import Pictures, on_ground, picture_problems
+from ..artwork import Artwork, Pictures, load_artwork, on_ground, picture_problems, pictures_named_by
 from ..chance import one_of
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, SpineTitle, Wear, Words
@@ -31,11 +32,16 @@ from ..ornament.ornaments import BandName, band, rule
 from ..palettes import BONE, GOLD, SOOT, Material
 from .poster import poster
 
-__all__ = ["MATERIAL", "PictureCover", "dress"]
+__all__ = ["MATERIAL", "PictureCover"]
 
 MATERIAL = Material.CLOTH
 
-TYPEFACES = (("text bold", "text"), ("old style", "old style italic"), ("sans bold", "sans"), ("text bold", "text italic"))
+TYPEFACES = (
+    ("text bold", "text"),
+    ("old style", "old style italic"),
+    ("sans bold", "sans"),
+    ("text bold", "text italic"),
+)
 """Title and author on a drawn cover; the first where the maker brings pictures."""
 
 ROWS: tuple[BandName, ...] = ("leaves", "lozenges", "waves", "dots", "chain")
@@ -53,6 +59,25 @@ class PictureCover(DrawnDesign):
     spine_picture: Text | None = Field(None, description="picture file for the spine")
     back_picture: Text | None = Field(None, description="picture file for the back")
     run_on: RunOn = Field("mirror", description="what is printed beyond a picture's edges: mirror, stretch, colour")
+    material = MATERIAL
+
+    @property
+    def picture_across(self) -> str | None:
+        """The picture of the spine, if it has one."""
+        return self.spine_picture
+
+    @property
+    def is_landscape(self) -> bool:
+        """Whether it has no pictures."""
+        return not (self.front_picture or self.spine_picture or self.back_picture)
+
+    def load(self, folder: FilePath) -> Artwork:
+        """Read the pictures."""
+        return load_artwork(pictures_named_by(self), folder)
+
+    def dress(self, artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, artwork.pictures, flat, words)
 
 
 def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> Dress:

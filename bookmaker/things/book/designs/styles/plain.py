@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
@@ -13,16 +14,15 @@ from .....ground.geometry import Path, Rect
 from .....ground.pictures import covering
 from .....ground.problems import Problem
 from .....sheets.flat import Flat, Panel, Role
-from .....shelf_file.fields.entry import Entry
 from .....shelf_file.fields.words import Flag, Ink, Text
-from ..artwork import Pictures, on_ground, picture_problems
-from ..design import Dress, Lettering, Titling, Words
+from ..artwork import Artwork, Pictures, load_artwork, on_ground, picture_problems, pictures_named_by
+from ..design import Design, Dress, Lettering, Titling, Words
 from ..faces import read_faces
 from ..letters.front import inside, title_and_author
 from ..letters.lettering import Hand, Lettered
 from ..letters.spine import Spine, free_room, letter_spine
 
-__all__ = ["Plain", "dress"]
+__all__ = ["Plain"]
 
 DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
 
@@ -39,7 +39,7 @@ FRONT_INSET = 0.1
 """Titling keeps this share of the front's width, and of its height, from its edges."""
 
 
-class Plain(Entry):
+class Plain(Design):
     """One colour, with titling and pictures."""
 
     style: Literal["plain"] = "plain"
@@ -49,6 +49,19 @@ class Plain(Entry):
     front_title: Flag | None = Field(None, description="title on the front: yes unless there is a front picture")
     front_picture: Text | None = Field(None, description="picture file for the front")
     back_picture: Text | None = Field(None, description="picture file for the back")
+
+    @property
+    def ground(self) -> Colour:
+        """The one colour."""
+        return self.colour
+
+    def load(self, folder: FilePath) -> Artwork:
+        """Read the pictures."""
+        return load_artwork(pictures_named_by(self), folder)
+
+    def dress(self, artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, artwork.pictures, flat, words)
 
 
 def dress(entry: Plain, pictures: Pictures, flat: Flat, words: Words) -> Dress:

@@ -10,22 +10,15 @@ from .....ground.art import Filled, Stroked
 from .....ground.drawing import Art, Pen
 from .....ground.geometry import Path, Point, Rect, polygon
 from ..colouring import inked
-from ..design import DrawnDesign
 from ..grounds.textures import faded_ground, weave
 from ..letters.front import inside, title_and_author
 from ..letters.lettering import letter
 from ..letters.spine import as_in_set, free_room, letter_number, letter_spine
 from ..ornament.ornaments import stamp
 from ..palettes import BONE, SOOT, Material
-from .look import ArtAndWords, Dressing, Look
+from .look import ArtAndWords, Dressing, Look, SkeletonDesign
 
-__all__ = ["LOOK", "School"]
-
-
-class School(DrawnDesign):
-    """A schoolbook of a series."""
-
-    style: Literal["school"] = "school"
+__all__ = ["School"]
 
 
 def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
@@ -81,12 +74,16 @@ def _front(cover: Dressing, front: Rect) -> ArtAndWords:
     return [stamp(cover.fleuron, box, hand.ink)] if cover.fleuron else [], [title, *author]
 
 
-LOOK = Look(
-    material=Material.CLOTH,
-    second=Material.PAPER,
-    typefaces=[("sans bold", "text")],
-    ink=lambda entry, colours: inked(entry, colours.ground, (SOOT, BONE)),
-    covering=_covering,
-    spine=_spine,
-    front=_front,
-)
+class School(SkeletonDesign):
+    """A schoolbook of a series."""
+
+    style: Literal["school"] = "school"
+    material = Material.CLOTH
+    look = Look(
+        second=Material.PAPER,
+        typefaces=[("sans bold", "text")],
+        ink=lambda entry, colours: inked(entry, colours.ground, (SOOT, BONE)),
+        covering=_covering,
+        spine=_spine,
+        front=_front,
+    )
