@@ -9,9 +9,8 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
-from ..ground.lost_files import not_there
+from ..ground.files import SourceFile, Wanted, read_file
 from ..ground.problems import FieldPath, Place, Problem, ShelfFileError, near_match, show_field
-from ..ground.quantities import show
 from ..paper.printer_entry import PrinterEntry, Profile
 from ..paper.profiles import of_a_printer, with_profiles
 from ..shelf_file.book_list import in_words_of_tables, with_listed_books
@@ -27,8 +26,21 @@ from .entries import ShelfSpec
 
 __all__ = ["ShelfFile", "proofread", "read_printer", "read_shelf"]
 
-LARGEST_FILE = 2_000_000
-"""Bytes; a shelf of 5000 books stays well below."""
+SHELF = Wanted(
+    "shelf file",
+    2_000_000,  # a shelf of 5000 books stays well below
+    "keep long texts in files of their own and name them under inside",
+    instead="write the name of the shelf file",
+    elsewhere="write its path as seen from the folder you are in",
+)
+
+PROFILE = Wanted(
+    "profile",
+    SHELF.largest,
+    "write one with bookmaker ruler --measured",
+    instead="write the name of one profile",
+    elsewhere="write one with bookmaker ruler --measured, or write the keys of the printer here",
+)
 
 WITH_NAMES = ("stocks", "spaces", "books")
 """Keys of the shelf under which stands what other parts of the file call by its name."""
@@ -129,7 +141,10 @@ def proofread(path: Path) -> ShelfFile:
     Raises:
         ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
     """
-    parsed = _with_meant_sections(parse_tree(_read_text(path), path.name))
+    if path.suffix.casefold() in TABLES:
+        remedy = "give the shelf file that names it, with a line books: from …"
+        raise ShelfFileError((Problem("this is a table of books", remedy, place=Place(path.name)),))
+    parsed = _with_meant_sections(parse_tree(_decoded(read_file(path, SHELF)), path.name))
     written, unfit = with_profiles(parsed, _profile_reader(path.parent))
     written, unlisted = with_listed_books(written, path.parent, dotted_keys(BookEntry))
     defaults = written.child("defaults")
@@ -167,7 +182,7 @@ def read_printer(path: Path) -> PrinterEntry:
     Raises:
         ShelfFileError: with everything that is wrong in the file.
     """
-    tree = of_a_printer(parse_tree(_read_text(path), path.name))
+    tree = of_a_printer(parse_tree(_decoded(read_file(path, PROFILE)), path.name))
     whole = Tree({"printer": tree}, tree.place)
     try:
         return Profile.model_validate(whole.plain()).printer
@@ -178,21 +193,10 @@ def read_printer(path: Path) -> PrinterEntry:
 
 def _profile_reader(folder: Path) -> Callable[[str, Place], Tree]:
     def read(name: str, place: Place) -> Tree:
-        path = folder / name
-        if not _is_a_file(path):
-            remedy = "write one with bookmaker ruler --measured, or write the keys of the printer here"
-            raise ShelfFileError((Problem(*not_there("profile", path, show(name), remedy), place=place),))
-        return parse_tree(_read_text(path), path.name)
+        file = read_file(folder / name, PROFILE, name, place=place)
+        return parse_tree(_decoded(file), file.name)
 
     return read
-
-
-def _is_a_file(path: Path) -> bool:
-    """Whether a name that may be anything at all, such as half a shelf file, is that of a file."""
-    try:
-        return path.is_file()
-    except OSError:
-        return False
 
 
 def _in_file_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
@@ -244,29 +248,12 @@ def _place(problem: Problem, tree: Tree) -> Place:
     return tree.place_of(problem.field)
 
 
-def _read_text(path: Path) -> str:
-    """The text of a shelf file, refused with a reason if it is none."""
-
-    def refused(message: str, remedy: str) -> ShelfFileError:
-        return ShelfFileError((Problem(message, remedy, place=Place(path.name)),))
-
-    if path.suffix.casefold() in TABLES:
-        raise refused("this is a table of books", "give the shelf file that names it, with a line books: from …")
-    if path.is_dir():
-        raise refused("this is a folder", "name the shelf file in it")
-    try:
-        size = path.stat().st_size
-        if size > LARGEST_FILE:
-            raise refused(
-                f"the file has {size / 1e6:.1f} MB; a shelf file has at most {LARGEST_FILE / 1e6:.0f}",
-                "keep long texts in files of their own and name them under inside",
-            )
-        data = path.read_bytes()
-    except OSError as trouble:
-        reason = (trouble.strerror or str(trouble)).lower()
-        raise refused(f"the file cannot be read ({reason})", "check its name and that you may open it") from None
+def _decoded(file: SourceFile) -> str:
+    """The text of a file that a maker writes, refused with a reason if it is none."""
+    data = file.data
     if b"\0" in data:
-        raise refused("this is not a text file", "write the shelf in a text editor and save it as UTF-8")
+        remedy = "write the shelf in a text editor and save it as UTF-8"
+        raise ShelfFileError((Problem("this is not a text file", remedy, place=Place(file.name)),))
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as trouble:
@@ -274,5 +261,5 @@ def _read_text(path: Path) -> str:
         column = len(data[start : trouble.start].decode("utf-8", "replace")) + 1
         message = f"this letter (byte 0x{data[trouble.start]:02X}) is not UTF-8 text"
         raise ShelfFileError(
-            (Problem(message, "save the file with the encoding UTF-8", place=Place(path.name, line, column)),)
+            (Problem(message, "save the file with the encoding UTF-8", place=Place(file.name, line, column)),)
         ) from None
