@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
-from ...ground.drawing import NOTHING, Art, Canvas, Drawn
+from ...ground.art import NOTHING, Group
+from ...ground.drawing import Art
 from ...ground.geometry import Path, Rect, Transform
 from ...ground.pictures import Picture
 from ...ground.problems import FieldPath, Problem, Severity
@@ -22,7 +23,7 @@ from .edges import edge_art
 from .pages import Inside
 from .plan import BookPlan
 
-__all__ = ["Draft", "PageArt", "draft_book", "draft_slipcase"]
+__all__ = ["Draft", "draft_book", "draft_slipcase"]
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 """Within what stays of a label when it is shortened."""
@@ -43,24 +44,6 @@ class Draft:
     widest_space: float | None = None
     lettering: tuple[Lettering, ...] = ()
     shelved: tuple[Lettering, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class PageArt:
-    """A page on a panel: its art, the way from the page's coordinates to the flat's, and what shows of it."""
-
-    art: Art
-    to_flat: Transform
-    shown: Rect | None = None
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw it, cut off where it would cross the fold."""
-        if self.shown is None:
-            with canvas.placed(self.to_flat):
-                self.art.draw(canvas)
-        else:
-            with canvas.placed(Transform(), Path.rectangle(self.shown)), canvas.placed(self.to_flat):
-                self.art.draw(canvas)
 
 
 def draft_book(
@@ -163,11 +146,17 @@ def _edges(book: BookPlan, flat: Flat, resolution_dpi: float) -> Art:
 def _printed(panels: Iterable[Panel], inside: Inside, book: BookPlan) -> Art:
     """The pages on one face of a flat; blank ones leave no trace."""
     pages = tuple(
-        PageArt(art, _to_flat(panel, book), _shown(panel, book) if panel.creep else None)
+        _on_flat(panel, art, book)
         for panel in panels
         if panel.page is not None and (art := inside.pages[panel.page - 1]) is not NOTHING
     )
-    return Drawn(pages) if pages else NOTHING
+    return Group(pages) if pages else NOTHING
+
+
+def _on_flat(panel: Panel, art: Art, book: BookPlan) -> Art:
+    """A page on its panel, cut off where creep would carry it over the fold."""
+    placed = Group((art,), _to_flat(panel, book))
+    return Group((placed,), clip=Path.rectangle(_shown(panel, book))) if panel.creep else placed
 
 
 def _shown(panel: Panel, book: BookPlan) -> Rect:

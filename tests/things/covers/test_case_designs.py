@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from bookmaker.ground.drawing import NOTHING, Colour
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Colour
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Flat, Role
 from bookmaker.things.book.designs import Words, dress_flat, load_design

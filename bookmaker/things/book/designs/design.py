@@ -8,7 +8,8 @@ from typing import Literal
 
 from pydantic import Field
 
-from ....ground.drawing import NOTHING, Art, Colour
+from ....ground.art import NOTHING
+from ....ground.drawing import Art, Colour
 from ....ground.geometry import Path
 from ....ground.problems import Problem
 from ....shelf_file.fields.entry import Entry

@@ -8,6 +8,7 @@ from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
+from .....ground.art import Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect
 from .....sheets.flat import Flat
@@ -21,7 +22,7 @@ from ..letters.lettering import Hand, Lettered, composed, fitted, letter
 from ..letters.spine import Spine, as_narrowest, free_room, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import band, corner_pieces, frame, rule
-from ..ornament.shapes import Line, gathered
+from ..ornament.shapes import gathered
 from ..palettes import Material
 from ..tones import darker
 
@@ -113,8 +114,8 @@ def globe(centre: Point, radius: float, ink: Colour, turned_deg: float) -> Itera
     for latitude in (-60, -30, 0, 30, 60):
         half, y = radius * cos(radians(latitude)), centre.y + radius * sin(radians(latitude))
         lines.append(Path.line(Point(centre.x - half, y), Point(centre.x + half, y)))
-    yield Line(gathered(lines), fine)
-    yield Line(Path.circle(centre, radius), Pen(max(0.1, radius * 0.07), ink))
+    yield Stroked(gathered(lines), fine)
+    yield Stroked(Path.circle(centre, radius), Pen(max(0.1, radius * 0.07), ink))
 
 
 def _meridian(centre: Point, radius: float, longitude_deg: float) -> Path:

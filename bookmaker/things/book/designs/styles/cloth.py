@@ -7,6 +7,7 @@ from pathlib import Path as FilePath
 from random import Random
 from typing import Literal, get_args
 
+from .....ground.art import Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
@@ -20,7 +21,6 @@ from ..letters.lettering import Hand, composed
 from ..letters.spine import Spine, free_room, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import BandName, band, choose_fleuron, corner_pieces, frame, rule
-from ..ornament.shapes import Line
 from ..palettes import Material
 from ..tones import darker
 
@@ -107,4 +107,4 @@ def _pressed(faces: Faces, ground: Colour, chance: Random) -> Iterator[Art]:
         if kind > 0.5:
             yield corner_pieces(inner.grown(-side.width * 0.05), side.width * 0.16, tone)
         elif kind > 0.25:
-            yield Line(Path.rectangle(inner.grown(-side.width * 0.05)), Pen(0.3, tone))
+            yield Stroked(Path.rectangle(inner.grown(-side.width * 0.05)), Pen(0.3, tone))

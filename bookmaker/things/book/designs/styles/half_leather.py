@@ -11,7 +11,8 @@ from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
-from .....ground.drawing import Art, Colour, Drawn, Pen
+from .....ground.art import Filled, Group, Stroked
+from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect, polygon
 from .....sheets.flat import Flat
 from ..colouring import colours_of, inked, tooled
@@ -26,7 +27,6 @@ from ..letters.spine import Spine
 from ..ornament.bands import banded_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import choose_fleuron, frame
-from ..ornament.shapes import Clipped, Line, block
 from ..palettes import BONE, PALETTES, SOOT, Material
 from ..tones import darker
 
@@ -73,7 +73,7 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
     if faces.front and entry.front_title:
         plate = _plate(faces)
         paper = BONE
-        layers += [block(plate, paper), *frame(plate.grown(-0.25), SOOT, 0.07)]
+        layers += [Filled.box(plate, paper), *frame(plate.grown(-0.25), SOOT, 0.07)]
         front = Hand("text bold", "text italic", SOOT, paper)
         texts.append(label(plate.grown(-0.6), words, front, 3.6))
     return composed(layers, texts, hand, spine.fleuron)
@@ -136,7 +136,7 @@ def _without_corners(side: Rect, reach: Rect, near: float, far: float, edge: flo
 def corners_of(faces: Faces, colour: Colour) -> Iterator[Art]:
     """A fine line where the leather ends."""
     for outline in leather_parts(faces):
-        yield Line(outline, Pen(0.12, colour))
+        yield Stroked(outline, Pen(0.12, colour))
 
 
 def _paper_sides(faces: Faces, bath: tuple[Colour, ...], skin: Colour, chance: Random) -> Iterator[Art]:
@@ -144,5 +144,5 @@ def _paper_sides(faces: Faces, bath: tuple[Colour, ...], skin: Colour, chance: R
     sheet = int(chance.random() * 2**32)
     for outline in leather_parts(faces):
         area = Rect.around(outline.points())
-        yield Clipped(Drawn(tuple(marbled(area, bath, Random(sheet)))), outline)
+        yield Group(tuple(marbled(area, bath, Random(sheet))), clip=outline)
     yield from corners_of(faces, darker(skin, 0.35))

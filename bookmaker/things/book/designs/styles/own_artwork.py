@@ -12,7 +12,8 @@ from typing import Literal
 
 from pydantic import Field, model_validator
 
-from .....ground.drawing import Colour, Drawn
+from .....ground.art import Filled, Group
+from .....ground.drawing import Colour
 from .....ground.geometry import Rect
 from .....ground.imported import ImportedPage, load_pages
 from .....ground.pictures import Picture
@@ -26,7 +27,6 @@ from ..artwork_fit import flat_problems, picture_problems, scan_problems
 from ..design import Dress, Words
 from ..grounds.run_on import RunOn, carried_on
 from ..grounds.scan import cropped_problems, face_of_scan, scanned
-from ..ornament.shapes import block
 
 __all__ = ["OwnArtwork", "dress", "load", "part"]
 
@@ -110,14 +110,14 @@ def part(artwork: Artwork, piece: int, pieces: int) -> Artwork:
 def dress(entry: OwnArtwork, artwork: Artwork, flat: Flat, _words: Words) -> Dress:
     """Draw one flat."""
     inked = Rect(0, 0, *flat.size).grown(flat.bleed)
-    ground = block(inked, entry.colour)
+    ground = Filled.box(inked, entry.colour)
     if entry.shows == "flat" and not artwork.page_for_each and artwork.pieces > 1:
         return Dress(ground, (_without_pages(artwork),))
     face = inked if entry.shows == "flat" else face_of_scan(artwork.shown, flat)
     if face is None:
         return Dress(ground)
     scan = scanned(artwork.shown, face, entry.widths if entry.shows == "book" else (), flat)
-    art = Drawn((ground, *carried_on(scan, face, _bounds(face, flat, inked), entry.run_on)))
+    art = Group((ground, *carried_on(scan, face, _bounds(face, flat, inked), entry.run_on)))
     return Dress(art, tuple(_problems(entry, artwork, face, flat)))
 
 

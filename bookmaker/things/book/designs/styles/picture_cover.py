@@ -10,7 +10,8 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import Art, Colour, Drawn
+from .....ground.art import Filled, Group
+from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....ground.pictures import Picture
 from .....sheets.flat import Flat
@@ -27,7 +28,6 @@ from ..letters.lettering import Hand, composed
 from ..letters.spine import Spine, free_room, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import BandName, band, rule
-from ..ornament.shapes import Clipped, block
 from ..palettes import BONE, GOLD, SOOT, Material
 from .poster import poster
 
@@ -98,7 +98,7 @@ def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> 
     layers += drawn.layers if drawn else ()
     placed = list(_placed(faces, artwork, words))
     for _, picture, face, bounds in placed:
-        layers.append(Clipped(Drawn(tuple(run_on(picture, face, bounds, entry.run_on))), Path.rectangle(bounds)))
+        layers.append(Group(tuple(run_on(picture, face, bounds, entry.run_on)), clip=Path.rectangle(bounds)))
     # where the print is rubbed off a picture the board shows, whatever the ground of the titling
     layers += rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
     texts = []
@@ -124,7 +124,7 @@ def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int
     if faces.pieced:
         yield from weave(faces.whole, sunned(ground, wear) if strip else ground, Random(kin), 0.17, 0.07)
     elif strip and not artwork.none and not artwork.spine and kin % 2:
-        yield Clipped(Drawn(tuple(weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07))), Path.rectangle(strip))
+        yield Group(tuple(weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07)), clip=Path.rectangle(strip))
 
 
 def _under_words(faces: Faces, artwork: Pictures, words: Words, hand: Hand, way: SpineTitle) -> tuple[list[Art], Rect]:
@@ -141,7 +141,7 @@ def _under_words(faces: Faces, artwork: Pictures, words: Words, hand: Hand, way:
         # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
         room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
         plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
-        return [block(plate, hand.ground)], room
+        return [Filled.box(plate, hand.ground)], room
     return list(_ends(spine, hand, words.kin)), inside(room, 0, 0.06)
 
 

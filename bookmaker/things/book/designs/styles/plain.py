@@ -9,8 +9,9 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import Art, Colour, Drawn, contrast
-from .....ground.geometry import Rect
+from .....ground.art import Filled, Group, Pictured
+from .....ground.drawing import Art, Colour, contrast
+from .....ground.geometry import Path, Rect
 from .....ground.pictures import Picture, covering
 from .....ground.problems import Problem
 from .....sheets.flat import Flat, Panel, Role
@@ -21,7 +22,6 @@ from ..design import Dress, Lettering, Titling, Words
 from ..faces import read_faces
 from ..letters.lettering import Hand, Lettered, fitted, letter
 from ..letters.spine import Spine, free_room, letter_spine
-from ..ornament.shapes import FilledPicture, block
 
 __all__ = ["Plain", "PlainArtwork", "dress", "load"]
 
@@ -73,7 +73,7 @@ def load(entry: Plain, folder: FilePath) -> PlainArtwork:
 
 def dress(entry: Plain, artwork: PlainArtwork, flat: Flat, words: Words) -> Dress:
     """Draw the cover on its flat, out to the bleed."""
-    layers: list[Art] = [block(Rect(0, 0, *flat.size).grown(flat.bleed), entry.colour)]
+    layers: list[Art] = [Filled.box(Rect(0, 0, *flat.size).grown(flat.bleed), entry.colour)]
     problems: list[Problem] = []
     lettering: list[Lettering] = []
     for panel in flat.panels:
@@ -83,14 +83,14 @@ def dress(entry: Plain, artwork: PlainArtwork, flat: Flat, words: Words) -> Dres
         if picture:
             picture = on_ground(picture, entry.colour)
             area = _picture_area(panel.rect, flat)
-            layers.append(FilledPicture(picture, covering(picture, area), area))
+            layers.append(Group((Pictured(picture, covering(picture, area)),), clip=Path.rectangle(area)))
             problems += picture_problems(picture, area.size, f"{panel.role}_picture")
         for lettered in _titling(entry, panel, flat, words, has_picture=picture is not None):
             layers += lettered.art
             problems += lettered.problems
             lettering += lettered.lettering
     titling = Titling(TITLE_FACE, False, _ink(entry))
-    return Dress(Drawn(tuple(layers)), tuple(problems), tuple(lettering), titling)
+    return Dress(Group(tuple(layers)), tuple(problems), tuple(lettering), titling)
 
 
 def _ink(entry: Plain) -> Colour:
