@@ -28,6 +28,7 @@ from .shelf.plan import ShelfPlan, plan_shelf
 from .shelf.reading import proofread
 from .shelf.sources import Sources, read_sources
 from .shelf_file.reading import ShelfFile
+from .things.book.designs.artwork import Artwork
 from .things.book.drafting import Draft, draft_book, draft_slipcase
 from .things.book.legibility import lettering_problems, titles_for_a_lens
 from .things.book.pages import BLANK, compose_inside
@@ -141,7 +142,7 @@ def _usable(shelf: ShelfFile[ShelfSpec]) -> tuple[Sources, ShelfPlan]:
 
 
 def _drafted(
-    plan: ShelfPlan, coats: Sequence[Coat], sources: Sequence[tuple[object, object, object]], progress: Progress
+    plan: ShelfPlan, coats: Sequence[Coat], sources: Sequence[tuple[object, Artwork, Artwork]], progress: Progress
 ) -> tuple[Draft, ...]:
     """Every book drawn: its pages composed, its cover dressed."""
     drafts: list[Draft] = []

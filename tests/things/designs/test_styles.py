@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from bookmaker.ground.geometry import Rect, Transform, polygon
 from bookmaker.sheets.flat import Flat, Panel, Role
 from bookmaker.shelf.schema import shelf_schema
-from bookmaker.things.book.designs import STYLES, dress_flat, load_design
 from bookmaker.things.book.designs.design import DrawnDesign, Dress, Words
 from bookmaker.things.book.designs.faces import read_faces
+from bookmaker.things.book.designs.kinds import KINDS as STYLES
 from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.entry import BookEntry
 from bookmaker.things.book.legibility import lettering_problems
@@ -36,7 +36,7 @@ every_style = pytest.mark.parametrize("model", DRAWN, ids=style_of)
 
 def dressed(model: type[DrawnDesign], flat: Flat, words: Words = BOOK, **keys: str) -> Dress:
     entry = model.model_validate({"style": style_of(model), **keys})
-    return dress_flat(entry, load_design(entry, NO_FILES), flat, words)
+    return entry.dress(entry.load(NO_FILES), flat, words)
 
 
 def drawn(model: type[DrawnDesign], flat: Flat, words: Words = BOOK, **keys: str) -> RecordingCanvas:

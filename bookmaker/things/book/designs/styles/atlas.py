@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from math import cos, pi, radians, sin
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
@@ -12,6 +11,7 @@ from .....ground.art import Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -26,7 +26,7 @@ from ..ornament.shapes import gathered
 from ..palettes import Material
 from ..tones import darker
 
-__all__ = ["MATERIAL", "Atlas", "dress", "globe", "load"]
+__all__ = ["MATERIAL", "Atlas", "globe"]
 
 MATERIAL = Material.CLOTH
 
@@ -35,13 +35,14 @@ class Atlas(DrawnDesign):
     """A book of maps."""
 
     style: Literal["atlas"] = "atlas"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: Atlas, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: Atlas, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: Atlas, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal, get_args
 
@@ -11,6 +10,7 @@ from .....ground.art import Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import Colours, colours_of
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -24,7 +24,7 @@ from ..ornament.ornaments import BandName, band, choose_fleuron, corner_pieces, 
 from ..palettes import Material
 from ..tones import darker
 
-__all__ = ["MATERIAL", "Cloth", "dress", "load"]
+__all__ = ["MATERIAL", "Cloth"]
 
 MATERIAL = Material.CLOTH
 
@@ -36,13 +36,14 @@ class Cloth(DrawnDesign):
     """Book cloth with stamped titling."""
 
     style: Literal["cloth"] = "cloth"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: Cloth, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: Cloth, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: Cloth, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)

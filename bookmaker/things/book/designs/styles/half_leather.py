@@ -7,7 +7,6 @@ of its own stuff.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
@@ -15,6 +14,7 @@ from .....ground.art import Filled, Group, Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect, polygon
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of, inked, tooled
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -30,7 +30,7 @@ from ..ornament.ornaments import choose_fleuron, frame
 from ..palettes import BONE, PALETTES, SOOT, Material
 from ..tones import darker
 
-__all__ = ["MATERIAL", "HalfLeather", "corners_of", "dress", "leather_parts", "load"]
+__all__ = ["MATERIAL", "HalfLeather", "corners_of", "leather_parts"]
 
 MATERIAL = Material.LEATHER
 
@@ -45,13 +45,14 @@ class HalfLeather(DrawnDesign):
     """Leather spine and corners, marbled sides."""
 
     style: Literal["half leather"] = "half leather"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: HalfLeather, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: HalfLeather, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
@@ -12,6 +11,7 @@ from .....ground.art import Filled, Group
 from .....ground.drawing import Art, Colour
 from .....ground.geometry import Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of, tooled
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -27,7 +27,7 @@ from ..palettes import BONE, SOOT, Material
 from ..tones import darker, mixed
 from .half_leather import corners_of, leather_parts
 
-__all__ = ["MATERIAL", "LedgerDesign", "dress", "load"]
+__all__ = ["MATERIAL", "LedgerDesign"]
 
 MATERIAL = Material.CLOTH
 
@@ -36,13 +36,14 @@ class LedgerDesign(DrawnDesign):
     """An account book."""
 
     style: Literal["ledger"] = "ledger"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: LedgerDesign, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: LedgerDesign, flat: Flat, words: Words) -> Dress:
     """Draw one flat: `colour` is the canvas, `second_colour` the leather."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)

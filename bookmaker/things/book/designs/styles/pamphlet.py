@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
@@ -11,6 +10,7 @@ from .....ground.art import Filled
 from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -24,7 +24,7 @@ from ..ornament.ornaments import choose_fleuron, frame, rule, stamp
 from ..palettes import SOOT, Material
 from ..tones import mixed
 
-__all__ = ["MATERIAL", "Pamphlet", "dress", "load"]
+__all__ = ["MATERIAL", "Pamphlet"]
 
 MATERIAL = Material.PAPER
 
@@ -45,13 +45,14 @@ class Pamphlet(DrawnDesign):
     """A pamphlet that has been read."""
 
     style: Literal["pamphlet"] = "pamphlet"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: Pamphlet, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: Pamphlet, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: Pamphlet, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.CLOTH)

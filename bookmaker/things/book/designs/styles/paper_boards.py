@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
@@ -11,6 +10,7 @@ from .....ground.art import Filled, Group
 from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -25,7 +25,7 @@ from ..ornament.repeats import printed_paper
 from ..palettes import BONE, SOOT, Material
 from ..tones import darker, lighter, mixed
 
-__all__ = ["MATERIAL", "PaperBoards", "dress", "label_on_spine", "load"]
+__all__ = ["MATERIAL", "PaperBoards", "label_on_spine"]
 
 MATERIAL = Material.PAPER
 
@@ -41,13 +41,14 @@ class PaperBoards(DrawnDesign):
     """Paper over boards with printed labels."""
 
     style: Literal["paper boards"] = "paper boards"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: PaperBoards, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: PaperBoards, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: PaperBoards, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.CLOTH)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
@@ -12,6 +11,7 @@ from .....ground.art import Filled, Group
 from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Wear, Words
 from ..faces import Faces, read_faces
@@ -25,7 +25,7 @@ from ..palettes import BONE, PALETTES, SOOT, Material
 from ..scenes.paperback_ideas import BOLD_IDEAS, IDEAS, Field, Idea
 from ..tones import apart, darker
 
-__all__ = ["MATERIAL", "Paperback", "dress", "load"]
+__all__ = ["MATERIAL", "Paperback"]
 
 MATERIAL = Material.CLOTH
 
@@ -43,13 +43,14 @@ class Paperback(DrawnDesign):
     """A paperback."""
 
     style: Literal["paperback"] = "paperback"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: Paperback, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: Paperback, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: Paperback, flat: Flat, words: Words) -> Dress:
     """Draw one flat: the idea lies low on the cover and the words above it, or it fills the sides behind a label."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)

@@ -16,7 +16,7 @@ from .....ground.geometry import Path, Rect
 from .....ground.pictures import Picture
 from .....sheets.flat import Flat
 from .....shelf_file.fields.words import Text
-from ..artwork import load_artwork, on_ground, picture_problems
+from ..artwork import Artwork, load_artwork, on_ground, picture_problems
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, SpineTitle, Wear, Words
 from ..faces import Faces, read_faces
@@ -31,7 +31,7 @@ from ..ornament.ornaments import BandName, band, rule
 from ..palettes import BONE, GOLD, SOOT, Material
 from .poster import poster
 
-__all__ = ["MATERIAL", "PictureCover", "dress", "load"]
+__all__ = ["MATERIAL", "PictureCover"]
 
 MATERIAL = Material.CLOTH
 
@@ -54,6 +54,31 @@ class PictureCover(DrawnDesign):
     spine_picture: Text | None = Field(None, description="picture file for the spine")
     back_picture: Text | None = Field(None, description="picture file for the back")
     run_on: RunOn = Field("mirror", description="what is printed beyond a picture's edges: mirror, stretch, colour")
+    material = MATERIAL
+
+    @property
+    def picture_across(self) -> str | None:
+        """The picture of the spine, if it has one."""
+        return self.spine_picture
+
+    @property
+    def is_landscape(self) -> bool:
+        """Whether it has no pictures."""
+        return not (self.front_picture or self.spine_picture or self.back_picture)
+
+    def load(self, folder: FilePath) -> Artwork:
+        """Read the pictures."""
+        named = {
+            "front_picture": self.front_picture,
+            "spine_picture": self.spine_picture,
+            "back_picture": self.back_picture,
+        }
+        return load_artwork(named, folder)
+
+    def dress(self, artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        pictures = Pictures(*map(artwork.pictures.get, ("front_picture", "spine_picture", "back_picture")))
+        return dress(self, pictures, flat, words)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,17 +97,6 @@ class Pictures:
     def over(self, ground: Colour) -> Pictures:
         """The pictures on a ground, which shows where they are transparent."""
         return Pictures(*(picture and on_ground(picture, ground) for picture in (self.front, self.spine, self.back)))
-
-
-def load(entry: PictureCover, folder: FilePath) -> Pictures:
-    """Read the pictures.
-
-    Raises:
-        ShelfFileError: a picture is missing or cannot be used.
-    """
-    named = {key: getattr(entry, key) for key in ("front_picture", "spine_picture", "back_picture")}
-    found = load_artwork({key: name for key, name in named.items() if name}, folder)
-    return Pictures(*(found.get(key) for key in named))
 
 
 def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> Dress:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
@@ -11,6 +10,7 @@ from .....ground.art import Filled, Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect, polygon
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -23,7 +23,7 @@ from ..ornament.devices import DEVICES
 from ..ornament.ornaments import choose_fleuron, stamp
 from ..palettes import BONE, SOOT, Material
 
-__all__ = ["MATERIAL", "School", "dress", "load"]
+__all__ = ["MATERIAL", "School"]
 
 MATERIAL = Material.CLOTH
 
@@ -32,13 +32,14 @@ class School(DrawnDesign):
     """A schoolbook of a series."""
 
     style: Literal["school"] = "school"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: School, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: School, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: School, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.PAPER)
