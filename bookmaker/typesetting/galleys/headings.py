@@ -101,7 +101,7 @@ class Headings:
         )
 
     def _depth(self, count: int, scale: float, foot: float = 0.0) -> tuple[float, int]:
-        """From line to line of so many lines of a heading, in mm, and how many rows they take, `foot` mm over the last."""
+        """From line to line of a heading, in mm, and how many rows its lines take with `foot` mm under them."""
         setting, size = self._setting, self._setting.size * scale
         step = max(setting.leading, size * LEADING)
         taller = max(0.0, size - setting.size) * setting.typeface.cap_height
