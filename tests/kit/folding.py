@@ -7,14 +7,14 @@ the arc of the middle plane, half of it from each of its two panels.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from math import cos, pi, radians, sin
 from typing import NamedTuple
 
 from bookmaker.ground.geometry import Point
 from bookmaker.sheets.flat import Flat, Fold, Panel, Role
 
-__all__ = ["Space", "Turn", "arc", "fold_at", "inner", "outer", "panel_of", "segments", "turned_down"]
+__all__ = ["Space", "Turn", "arc", "fold_at", "inner", "outer", "panel_of", "turned_down"]
 
 
 class Space(NamedTuple):
@@ -86,11 +86,6 @@ def panel_of(flat: Flat, role: Role) -> Panel:
     """The one panel with this role."""
     (found,) = (panel for panel in flat.panels if panel.role is role)
     return found
-
-
-def segments(points: Sequence[Point]) -> list[tuple[Point, Point]]:
-    """The edges of an outline."""
-    return list(zip(points, [*points[1:], points[0]], strict=True))
 
 
 assert abs(arc(180, 1, 2) - 2 * pi) < 1e-12

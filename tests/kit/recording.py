@@ -12,7 +12,7 @@ from bookmaker.ground.imported import ImportedPage
 from bookmaker.ground.pictures import Picture
 from bookmaker.ground.typefaces import TextLine
 
-__all__ = ["Filled", "Imported", "Placed", "RecordingCanvas", "Stroked", "Written", "record"]
+__all__ = ["Filled", "Imported", "Placed", "RecordingCanvas", "Stroked", "Written", "ink_box", "record"]
 
 
 @dataclass(frozen=True)
@@ -111,8 +111,8 @@ class RecordingCanvas:
         """Record every repetition; ink outside the bounds would be lost."""
         alone = RecordingCanvas()
         art.draw(alone)
-        for mark in (*alone.fills, *alone.strokes):
-            assert bounds.contains(Rect.around(mark.path.points()))
+        for path in (*(fill.path for fill in alone.fills), *(stroke.path for stroke in alone.strokes)):
+            assert bounds.contains(Rect.around(path.points()))
         for place in places:
             with self.placed(Transform.move(*place)):
                 art.draw(self)
@@ -164,3 +164,14 @@ def record(art: Art) -> RecordingCanvas:
     canvas = RecordingCanvas()
     art.draw(canvas)
     return canvas
+
+
+def ink_box(text: Written) -> Rect:
+    """The rectangle around the ink of a line, on the flat."""
+    runs = [run for _, run in text.line.runs]
+    top, bottom = (max(run.top for run in runs), min(run.bottom for run in runs))
+    size, width = text.line.size, text.line.width
+    corners = [Point(x, y) for x in (0.0, width) for y in (bottom * size, top * size)]
+    start = text.transform.apply(Point(0, 0))
+    moved = [text.transform.apply(corner) for corner in corners]
+    return Rect.around([point.plus(text.at.x - start.x, text.at.y - start.y) for point in moved])

@@ -17,7 +17,7 @@ from bookmaker.ground.typefaces import bundled
 from bookmaker.things.book.pages import PageFrame
 from bookmaker.things.book.pages.prose.text import TextInside, compose, load
 from tests.kit.recording import Written, record
-from tests.things.pages.test_text_pages import FACE, FRAME, PROSE, SIZE, STEP, inside, lines, row, said
+from tests.kit.text_pages import FACE, FRAME, PROSE, SIZE, STEP, inside, lines, row, said
 
 PAGE = PageFrame(15, 21, 40)
 ITALIC = bundled("text italic")

@@ -11,10 +11,9 @@ from bookmaker.ground.geometry import Rect
 from bookmaker.sheets.flat import Role
 from bookmaker.shelf.fit import fit_space
 from bookmaker.shelf.space_entry import SpaceEntry
-from tests.kit.making import made
-from tests.kit.recording import Filled, record
+from tests.kit.recording import Filled, ink_box, record
 from tests.kit.salt_office import checked, errors, shelf
-from tests.things.designs.test_designs import ink_box
+from tests.kit.shelves import made
 
 
 def test_the_errors_of_the_books_are_those_of_the_box(tmp_path: Path) -> None:
