@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from ..ground.drawing import Art, Drawn, Pen
+from ..ground.art import Group
+from ..ground.drawing import Art, Pen
 from ..ground.geometry import Size
 from ..things.book.covers.case import Case
 from ..things.book.covers.cover import CoverPlan
@@ -47,7 +48,7 @@ def wrap_view(entry: Wrap, page: Size, thickness: float, room: float, *, right_t
     art.append(view.chain(outline, COVER))
     art.append(view.word("spine", x0 + 6.0, y1 + 2.2, 2.0))
     caption = "Seen from the tail: the wrap around its block. All folds are mountains, the print is outside."
-    return Figure(Drawn(tuple(art)), Size(width, y1 + 4.5), caption)
+    return Figure(Group(tuple(art)), Size(width, y1 + 4.5), caption)
 
 
 def case_view(entry: Case, cover: CoverPlan, page: Size, block: float, room: float, *, right_to_left: bool) -> Figure:
@@ -80,7 +81,7 @@ def case_view(entry: Case, cover: CoverPlan, page: Size, block: float, room: flo
     art.append(view.word(f"square {entry.square:.1f}", end + 13.0, foot + high / 2, 2.0, 20.0))
     what = "stiffener and boards" if stiffener else "boards"
     caption = f"Seen from the tail: {what} (grey) on the inside of the covering, turned in around the boards."
-    return Figure(Drawn(tuple(art)), Size(width, head + 2 * APART + board + 4.0), caption)
+    return Figure(Group(tuple(art)), Size(width, head + 2 * APART + board + 4.0), caption)
 
 
 def _covering(view: View, turn_in: float, xs: tuple[float, float], ys: tuple[float, float], board: float) -> Art:
@@ -111,7 +112,7 @@ def jacket_view(depth: float, thickness: float, flap: float, room: float, *, rig
     art.append(view.chain(folded, COVER))
     art.append(view.word(f"flap {flap:.1f}", x1 + 10.0, y1 - inner, 2.0, 20.0))
     caption = "Seen from the tail: the jacket (black) lies around the cover (grey), its flaps inside."
-    return Figure(Drawn(tuple(art)), Size(width, y1 + MARGIN), caption)
+    return Figure(Group(tuple(art)), Size(width, y1 + MARGIN), caption)
 
 
 def edge_strip_view(page: Size, room: float, *, right_to_left: bool) -> Figure:
@@ -130,4 +131,4 @@ def edge_strip_view(page: Size, room: float, *, right_to_left: bool) -> Figure:
     art.append(view.chain([(left, y1), (x, y1), (x, y0), (left, y0)], COVER))
     art.append(view.word("edge strip", x + 9.0, foot + high / 2, 2.0, 16.0))
     caption = "Seen from the front: the strip goes around head, fore-edge and tail; the spine stays bare."
-    return Figure(Drawn(tuple(art)), Size(width, y1 + MARGIN), caption)
+    return Figure(Group(tuple(art)), Size(width, y1 + MARGIN), caption)

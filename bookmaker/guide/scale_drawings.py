@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..ground.drawing import Art, Drawn
+from ..ground.art import Filled, Group, Stroked
+from ..ground.drawing import Art
 from ..ground.geometry import Path, Rect, Size, Transform, polygon
 from ..sheets.flat import Face, Flat, MarkKind, Panel
-from .ink import EDGE, FOLDED, HAIRLINE, PAPER, TRIMMED, Shape, line, word
+from .ink import EDGE, FOLDED, HAIRLINE, PAPER, TRIMMED, line, word
 from .items import Figure
 from .wording import sides
 
@@ -44,24 +45,24 @@ def flat_figure(flat: Flat, room: float, what: str, *, high: float = 52.0) -> Fi
         scale = max(1.0, scale_for(flat.size, Size(min(room, ENLARGED), high)))
     size = Size(flat.size.width * scale, flat.size.height * scale)
     caption = f"{what}, {sides(flat.size)} high and wide, {said(scale)}, seen from the printed face."
-    return Figure(Drawn(tuple(_parts(flat, scale))), size, caption)
+    return Figure(Group(tuple(_parts(flat, scale))), size, caption)
 
 
 def _parts(flat: Flat, scale: float) -> Iterator[Art]:
     to_page = Transform.stretch(scale, scale)
     move = to_page.apply
-    yield Shape(polygon([move(point) for point in flat.outline]), None, PAPER)
+    yield Filled(polygon([move(point) for point in flat.outline]), PAPER)
     for cut in flat.cuts:
         yield line(move(cut.start), move(cut.end), EDGE)
     for trim in flat.trims:
         yield line(move(trim.start), move(trim.end), TRIMMED)
-    yield Shape(polygon([move(point) for point in flat.outline]), EDGE)
+    yield Stroked(polygon([move(point) for point in flat.outline]), EDGE)
     for fold in flat.folds:
         yield line(move(fold.start), move(fold.end), FOLDED[fold.kind])
     for mark in flat.marks:
         area = to_page.apply_to(mark.rect)
         if mark.kind is MarkKind.HOLE:
-            yield Shape(Path.circle(area.centre, 0.5), HAIRLINE)
+            yield Stroked(Path.circle(area.centre, 0.5), HAIRLINE)
     for panel in flat.panels:
         if panel.face is Face.FRONT:
             yield from _named(panel, to_page.apply_to(panel.rect))

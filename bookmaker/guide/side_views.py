@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from ..ground.drawing import Art, Drawn
+from ..ground.art import Group
+from ..ground.drawing import Art
 from ..ground.geometry import Size
 from ..sheets.flat import Flat, Role
 from .items import Figure
@@ -56,7 +57,7 @@ def concertina_view(strips: Sequence[Flat], room: float, *, right_to_left: bool)
         "Side view from the tail, front cover on top, spread open: v is a valley, m a mountain of the printed face; "
         "grey is glue. The first and the last panel are pasted into the cover."
     )
-    return Figure(Drawn(tuple(art)), Size(width, high), caption)
+    return Figure(Group(tuple(art)), Size(width, high), caption)
 
 
 def _ends_of(count: int) -> list[int]:
@@ -124,4 +125,4 @@ def sections_view(nests: Sequence[Sequence[str]], room: float, fastened: str, *,
             y += 3.0
     art.append(view.word("spine", 8.0, 1.0, 2.0))
     caption = f"Side view from the tail, front on top: each line is a leaf, all folds lie at the spine, {fastened}."
-    return Figure(Drawn(tuple(art)), Size(width, y), caption)
+    return Figure(Group(tuple(art)), Size(width, y), caption)

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from ..ground.art import Filled, Group, Stroked, Written
 from ..ground.drawing import Colour, Pen
-from ..ground.geometry import Path, Point, Rect, polygon
-from .ink import EDGE, Shape, Word, chain, line, word
+from ..ground.geometry import Point, Rect, polygon
+from .ink import EDGE, box, chain, line, word
 
 __all__ = ["GLUE", "SHEETS", "View"]
 
@@ -27,22 +28,22 @@ class View:
         """A point `x` mm from the spine."""
         return Point(self.width - x if self.right_to_left else x, y)
 
-    def line(self, start: tuple[float, float], end: tuple[float, float], pen: Pen = EDGE) -> Shape:
+    def line(self, start: tuple[float, float], end: tuple[float, float], pen: Pen = EDGE) -> Stroked:
         """A line between two points."""
         return line(self.at(*start), self.at(*end), pen)
 
-    def box(self, x: float, y: float, wide: float, high: float, ground: Colour | None = None) -> Shape:
+    def box(self, x: float, y: float, wide: float, high: float, ground: Colour | None = None) -> Group:
         """A rectangle, its corner nearest to spine and foot at (x, y)."""
-        return Shape(Path.rectangle(Rect.around([self.at(x, y), self.at(x + wide, y + high)])), EDGE, ground)
+        return box(Rect.around([self.at(x, y), self.at(x + wide, y + high)]), ground)
 
-    def chain(self, points: Iterable[tuple[float, float]], pen: Pen = EDGE) -> Shape:
+    def chain(self, points: Iterable[tuple[float, float]], pen: Pen = EDGE) -> Stroked:
         """Lines from point to point."""
         return chain([self.at(*point) for point in points], pen)
 
-    def filled(self, points: Iterable[tuple[float, float]], ground: Colour) -> Shape:
+    def filled(self, points: Iterable[tuple[float, float]], ground: Colour) -> Filled:
         """A filled shape without an edge."""
-        return Shape(polygon([self.at(*point) for point in points]), None, ground)
+        return Filled(polygon([self.at(*point) for point in points]), ground)
 
-    def word(self, text: str, x: float, y: float, size: float = 2.1, room: float = 1e9) -> Word:
+    def word(self, text: str, x: float, y: float, size: float = 2.1, room: float = 1e9) -> Written:
         """Text centred on a point, set smaller if it is longer than its room."""
         return word(text, self.at(x, y), size, room=room)

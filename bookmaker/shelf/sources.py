@@ -9,10 +9,12 @@ from typing import Any
 from ..ground.pictures import Picture
 from ..ground.problems import FieldPath, Problem, ShelfFileError
 from ..sheets.flat import Role
-from ..things.book.designs import load_design
+from ..shelf_file.reading import ShelfFile
+from ..things.book.designs.artwork import NO_ARTWORK, Artwork
+from ..things.book.designs.design import Design
 from ..things.book.pages import load_inside, reading_errors
 from ..things.slipcase.faces import load_faces
-from .reading import ShelfFile
+from .entries import ShelfSpec
 
 __all__ = ["Sources", "read_sources"]
 
@@ -24,14 +26,14 @@ class Sources:
     `errors` are those of files that could be read all the same, and that the pages will tell of once they are set.
     """
 
-    books: Sequence[tuple[object, object, object]]
+    books: Sequence[tuple[object, Artwork, Artwork]]
     slipcases: Mapping[str, Mapping[Role, Picture]]
     errors: Sequence[Problem] = ()
 
 
-def read_sources(shelf: ShelfFile, problems: list[Problem]) -> Sources:
+def read_sources(shelf: ShelfFile[ShelfSpec], problems: list[Problem]) -> Sources:
     """The files every book and slipcase names; what cannot be read is added to the problems."""
-    books: list[tuple[object, object, object]] = []
+    books: list[tuple[object, Artwork, Artwork]] = []
     errors: list[Problem] = []
     touched = {field[:3] for field in shelf.mended}
 
@@ -43,14 +45,17 @@ def read_sources(shelf: ShelfFile, problems: list[Problem]) -> Sources:
             problems.extend(shelf.of_the_maker(told))
             return None
 
+    def artwork(design: Design, field: FieldPath) -> Artwork:
+        return read(lambda _, folder: design.load(folder), design, field) or NO_ARTWORK
+
     for number, book in enumerate(shelf.spec.books):
         here: FieldPath = ("books", number, "inside")
         inside = read(load_inside, book.inside, here)
         if inside is not None and here not in touched:
             errors += [replace(one, field=(*here, *one.field)) for one in reading_errors(book.inside, inside)]
-        design = read(load_design, book.design, ("books", number, "design"))
+        design = artwork(book.design, ("books", number, "design"))
         own = book.jacket.design if book.jacket else None
-        jacket = read(load_design, own, ("books", number, "jacket", "design")) if own else None
+        jacket = artwork(own, ("books", number, "jacket", "design")) if own else NO_ARTWORK
         books.append((inside, design, jacket))
     slipcases = {
         name: read(load_faces, box.faces, ("slipcases", name, "faces")) if box.faces else {}

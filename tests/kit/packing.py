@@ -15,7 +15,6 @@ from bookmaker.sheets.packing import (
 
 __all__ = [
     "AREA",
-    "TINY",
     "bins_of",
     "can_be_cut_straight",
     "check_places",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from bookmaker.ground.drawing import Art, Colour, Pen
 from bookmaker.ground.geometry import Path, Point, Rect, Transform
@@ -17,20 +18,32 @@ __all__ = ["Filled", "Imported", "Placed", "RecordingCanvas", "Stroked", "Writte
 
 @dataclass(frozen=True)
 class Filled:
-    """An outline filled with a colour."""
+    """An outline filled with a colour, as it was drawn, and the whole map it was drawn through."""
 
-    path: Path
+    drawn: Path
+    transform: Transform
     colour: Colour
     clips: tuple[Path, ...]
+
+    @cached_property
+    def path(self) -> Path:
+        """The outline where it lies; worked out only for those who ask, since art repeats itself thousandfold."""
+        return self.drawn.transformed(self.transform)
 
 
 @dataclass(frozen=True)
 class Stroked:
     """A line drawn along a path; the pen's lengths are as they were given."""
 
-    path: Path
+    drawn: Path
+    transform: Transform
     pen: Pen
     clips: tuple[Path, ...]
+
+    @cached_property
+    def path(self) -> Path:
+        """The line where it lies."""
+        return self.drawn.transformed(self.transform)
 
 
 @dataclass(frozen=True)
@@ -91,11 +104,11 @@ class RecordingCanvas:
 
     def fill(self, path: Path, colour: Colour) -> None:
         """Record a filled outline."""
-        self.marks.append(Filled(path.transformed(self.transform), colour, self.clips))
+        self.marks.append(Filled(path, self.transform, colour, self.clips))
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """Record a line."""
-        self.marks.append(Stroked(path.transformed(self.transform), pen, self.clips))
+        self.marks.append(Stroked(path, self.transform, pen, self.clips))
 
     def text(self, line: TextLine, at: Point, colour: Colour) -> None:
         """Record a line of text."""

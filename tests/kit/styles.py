@@ -7,15 +7,15 @@ from pathlib import Path as FilePath
 import pytest
 
 from bookmaker.sheets.flat import Flat, Role
-from bookmaker.things.book.designs import STYLES, dress_flat, load_design
 from bookmaker.things.book.designs.design import DrawnDesign, Dress, Words
+from bookmaker.things.book.designs.kinds import KINDS
 from tests.kit.flats import flat_of, part
 from tests.kit.recording import RecordingCanvas, record
 
 __all__ = ["BOOK", "DRAWN", "NO_FILES", "SHAPES", "drawn", "dressed", "every_style", "style_of"]
 
 NO_FILES = FilePath()
-DRAWN = [model for model in STYLES if issubclass(model, DrawnDesign)]
+DRAWN = [model for model in KINDS if issubclass(model, DrawnDesign)]
 BOOK = Words("The Sound of Ice", "Ansel Brook", "II", "1911")
 SHAPES = {
     "flush": flat_of(),
@@ -42,7 +42,7 @@ every_style = pytest.mark.parametrize("model", DRAWN, ids=style_of)
 
 def dressed(model: type[DrawnDesign], flat: Flat, words: Words = BOOK, **keys: str) -> Dress:
     entry = model.model_validate({"style": style_of(model), **keys})
-    return dress_flat(entry, load_design(entry, NO_FILES), flat, words)
+    return entry.dress(entry.load(NO_FILES), flat, words)
 
 
 def drawn(model: type[DrawnDesign], flat: Flat, words: Words = BOOK, **keys: str) -> RecordingCanvas:

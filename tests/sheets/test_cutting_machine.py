@@ -15,7 +15,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bookmaker.ground.drawing import NOTHING
+from bookmaker.ground.art import NOTHING
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.stock import make_stock

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from pypdf import PdfReader
 
 from bookmaker.cli.tables import paper_line
-from bookmaker.ground.drawing import NOTHING
+from bookmaker.ground.art import NOTHING, Stroked, Written
 from bookmaker.ground.geometry import Axis, Rect, Size
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.printer_entry import PrinterEntry
@@ -21,7 +21,7 @@ from bookmaker.paper.stock import make_stock
 from bookmaker.paper.stock_entry import StockEntry
 from bookmaker.sheets.flat import Flat
 from bookmaker.sheets.layout import Sheet, Tally, lay_out
-from bookmaker.sheets.marks import Line, Note, furnish
+from bookmaker.sheets.marks import furnish
 from bookmaker.sheets.piece import Piece
 from bookmaker.workshop import make
 from tests.kit.papers import paper
@@ -199,9 +199,9 @@ def test_the_foot_of_a_narrow_sheet_stays_on_it(width: int, machine: str) -> Non
     printer = PrinterEntry.model_validate({"sheet": f"{width} x 297 mm", "cutting_machine": machine})
     paper = make_stock("Bristol board", StockEntry.model_validate({"caliper": "0.3 mm"}), printer)
     furniture = furnish(Sheet(paper, 1, 1, ()), "The Reading Room of the Tidewatch")
-    words = sorted((note for note in furniture.notes if isinstance(note, Note)), key=lambda note: note.at)
+    words = sorted((note for note in furniture.notes if isinstance(note, Written)), key=lambda note: note.at)
     boxes = [Rect(note.at.x, note.at.y, note.line.width, note.line.size * 0.7) for note in words]
-    boxes += [Rect.around((line.start, line.end)) for line in furniture.notes if isinstance(line, Line)]
+    boxes += [Rect.around(line.path.points()) for line in furniture.notes if isinstance(line, Stroked)]
     assert all(paper.printable.contains(box, 0.2) for box in boxes)
     assert not [1 for n, box in enumerate(boxes[: len(words)]) for other in boxes[:n] if box.overlaps(other)]
     assert min(note.line.size for note in words) >= 0.9

@@ -17,7 +17,7 @@ from ...shelf_file.volumes import MOST_VOLUMES
 from .blocks import AnyBlock
 from .covers import AnyCover
 from .covers.jacket import Jacket
-from .designs import PLAIN, AnyDesign
+from .designs.kinds import PLAIN, AnyDesign
 from .pages import BLANK, AnyInside
 
 __all__ = ["SMALLEST_PAGE", "BookEntry", "LifeSize", "PageSize"]

@@ -17,7 +17,7 @@ from ..standing import Standing, Uncertainty
 from .blocks import BlockPlan, Solid, plan_block
 from .covers import CoverPlan, plan_cover
 from .covers.jacket import JacketPlan, plan_jacket
-from .designs import Words
+from .designs.design import Words
 from .entry import BookEntry
 from .pages import Part, punctuation_in
 from .pages.prose.text_keys import UNPARTED, TextInside

@@ -12,9 +12,9 @@ from hypothesis import strategies as st
 from bookmaker.ground.geometry import Rect, Transform, polygon
 from bookmaker.sheets.flat import Role
 from bookmaker.shelf.schema import shelf_schema
-from bookmaker.things.book.designs import STYLES
 from bookmaker.things.book.designs.design import DrawnDesign, Words
 from bookmaker.things.book.designs.faces import read_faces
+from bookmaker.things.book.designs.kinds import KINDS as STYLES
 from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.entry import BookEntry
 from bookmaker.things.book.legibility import lettering_problems

@@ -9,8 +9,7 @@ import pytest
 from bookmaker.ground.drawing import Colour, luminance
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Flat, Role
-from bookmaker.things.book.designs import Words
-from bookmaker.things.book.designs.design import DrawnDesign
+from bookmaker.things.book.designs.design import DrawnDesign, Words
 from bookmaker.things.book.designs.grounds.wear import sunned
 from bookmaker.things.book.designs.palettes import PALETTES, Material
 from bookmaker.things.book.designs.styles.cloth import Cloth

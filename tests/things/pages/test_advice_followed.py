@@ -31,7 +31,8 @@ TEXTS = {
 KINDS = ("turned over", r"not fit in \d+ page", "print as texture", "most words", r"does not fit in [\d.]+ pt")
 """What messages say that are gone when their advice is followed."""
 
-WAY = re.compile(r"(smallest: and )?(pages|size|smallest|largest): (\d+(?:\.\d+)?)( pt)?|a page (\d+(?:\.\d+)?) mm wide")
+NUMBER = r"(\d+(?:\.\d+)?)"
+WAY = re.compile(rf"(smallest: and )?(pages|size|smallest|largest): {NUMBER}( pt)?|a page {NUMBER} mm wide")
 
 
 class Sources(dict[str, TextSource]):

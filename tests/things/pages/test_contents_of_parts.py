@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.ground.drawing import NOTHING
+from bookmaker.ground.art import NOTHING
 from bookmaker.ground.units import from_pt
 from bookmaker.things.book.pages import Inside, PageFrame
 from bookmaker.things.book.pages.front_matter import contents

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 from pydantic import ValidationError
 
-from bookmaker.ground.drawing import NOTHING, Art
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Art
 from bookmaker.ground.geometry import Size
 from bookmaker.ground.problems import Severity
 from bookmaker.ground.typefaces import bundled

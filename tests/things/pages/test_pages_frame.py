@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import TypeAdapter, ValidationError
 
-from bookmaker.ground.drawing import NOTHING, Colour
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Colour
 from bookmaker.ground.geometry import Rect
 from bookmaker.things.book.pages import BLANK, AnyInside, PageFrame, compose_inside, load_inside
 from bookmaker.things.book.pages.patterns.blank import Blank

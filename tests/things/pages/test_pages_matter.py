@@ -11,7 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import TypeAdapter
 
-from bookmaker.ground.drawing import NOTHING, Art, Colour
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Art, Colour
 from bookmaker.ground.geometry import Rect
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.ground.typefaces import bundled, load_typeface

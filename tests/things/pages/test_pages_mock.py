@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bookmaker.ground.drawing import NOTHING, Art
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Art
 from bookmaker.ground.geometry import Rect
 from bookmaker.things.book.pages import BookWords, PageFrame
 from bookmaker.things.book.pages.patterns.mock_text import MockPage, MockText, Row, compose

@@ -11,7 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import TypeAdapter
 
-from bookmaker.ground.drawing import NOTHING, Art, Drawn
+from bookmaker.ground.art import NOTHING, Group
+from bookmaker.ground.drawing import Art
 from bookmaker.ground.problems import Severity
 from bookmaker.things.book.pages import (
     AnyInside,
@@ -49,7 +50,7 @@ def bound(
 
 
 def layers(page: Art) -> tuple[Art, ...]:
-    return page.layers if isinstance(page, Drawn) else (page,)
+    return page.layers if isinstance(page, Group) else (page,)
 
 
 def shown(inside: Inside, kinds: Sequence[str]) -> list[str]:

@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bookmaker.ground.drawing import NOTHING, Art, Colour
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Art, Colour
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.ground.problems import Severity
 from bookmaker.things.book.pages import BookWords, PageFrame

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
 
-from bookmaker.ground.drawing import NOTHING
+from bookmaker.ground.art import NOTHING
 from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Rect, Transform
 from bookmaker.ground.pictures import Picture

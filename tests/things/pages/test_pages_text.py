@@ -12,7 +12,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from PIL import Image
 
-from bookmaker.ground.drawing import NOTHING, Art
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Art
 from bookmaker.ground.problems import Problem, Severity, ShelfFileError
 from bookmaker.ground.typefaces import Run, bundled
 from bookmaker.ground.units import from_pt

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.ground.drawing import NOTHING
+from bookmaker.ground.art import NOTHING
 from bookmaker.ground.problems import Severity
 from bookmaker.ground.units import from_pt, to_pt
 from bookmaker.things.book.pages import Inside, PageFrame, compose_inside, load_inside

@@ -11,7 +11,8 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import PurePath
 
-from ....ground.drawing import NOTHING, Art
+from ....ground.art import NOTHING
+from ....ground.drawing import Art
 from ....ground.problems import Problem, Severity
 from ....ground.units import from_pt, print_pt
 from ....shelf_file.fields.measures import FIT

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from math import cos, pi, radians, sin
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
+from .....ground.art import Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -21,11 +22,11 @@ from ..letters.lettering import Hand, Lettered, composed, fitted, letter
 from ..letters.spine import Spine, as_narrowest, free_room, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import band, corner_pieces, frame, rule
-from ..ornament.shapes import Line, gathered
+from ..ornament.shapes import gathered
 from ..palettes import Material
 from ..tones import darker
 
-__all__ = ["MATERIAL", "Atlas", "dress", "globe", "load"]
+__all__ = ["MATERIAL", "Atlas", "globe"]
 
 MATERIAL = Material.CLOTH
 
@@ -34,13 +35,14 @@ class Atlas(DrawnDesign):
     """A book of maps."""
 
     style: Literal["atlas"] = "atlas"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: Atlas, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: Atlas, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: Atlas, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
@@ -113,8 +115,8 @@ def globe(centre: Point, radius: float, ink: Colour, turned_deg: float) -> Itera
     for latitude in (-60, -30, 0, 30, 60):
         half, y = radius * cos(radians(latitude)), centre.y + radius * sin(radians(latitude))
         lines.append(Path.line(Point(centre.x - half, y), Point(centre.x + half, y)))
-    yield Line(gathered(lines), fine)
-    yield Line(Path.circle(centre, radius), Pen(max(0.1, radius * 0.07), ink))
+    yield Stroked(gathered(lines), fine)
+    yield Stroked(Path.circle(centre, radius), Pen(max(0.1, radius * 0.07), ink))
 
 
 def _meridian(centre: Point, radius: float, longitude_deg: float) -> Path:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal, get_args
 
+from .....ground.art import Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import Colours, colours_of
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -20,11 +21,10 @@ from ..letters.lettering import Hand, composed
 from ..letters.spine import Spine, free_room, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import BandName, band, choose_fleuron, corner_pieces, frame, rule
-from ..ornament.shapes import Line
 from ..palettes import Material
 from ..tones import darker
 
-__all__ = ["MATERIAL", "Cloth", "dress", "load"]
+__all__ = ["MATERIAL", "Cloth"]
 
 MATERIAL = Material.CLOTH
 
@@ -36,13 +36,14 @@ class Cloth(DrawnDesign):
     """Book cloth with stamped titling."""
 
     style: Literal["cloth"] = "cloth"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: Cloth, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: Cloth, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: Cloth, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
@@ -107,4 +108,4 @@ def _pressed(faces: Faces, ground: Colour, chance: Random) -> Iterator[Art]:
         if kind > 0.5:
             yield corner_pieces(inner.grown(-side.width * 0.05), side.width * 0.16, tone)
         elif kind > 0.25:
-            yield Line(Path.rectangle(inner.grown(-side.width * 0.05)), Pen(0.3, tone))
+            yield Stroked(Path.rectangle(inner.grown(-side.width * 0.05)), Pen(0.3, tone))

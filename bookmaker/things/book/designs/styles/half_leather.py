@@ -7,13 +7,14 @@ of its own stuff.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
-from .....ground.drawing import Art, Colour, Drawn, Pen
+from .....ground.art import Filled, Group, Stroked
+from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect, polygon
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of, inked, tooled
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -26,11 +27,10 @@ from ..letters.spine import Spine
 from ..ornament.bands import banded_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import choose_fleuron, frame
-from ..ornament.shapes import Clipped, Line, block
 from ..palettes import BONE, PALETTES, SOOT, Material
 from ..tones import darker
 
-__all__ = ["MATERIAL", "HalfLeather", "corners_of", "dress", "leather_parts", "load"]
+__all__ = ["MATERIAL", "HalfLeather", "corners_of", "leather_parts"]
 
 MATERIAL = Material.LEATHER
 
@@ -45,13 +45,14 @@ class HalfLeather(DrawnDesign):
     """Leather spine and corners, marbled sides."""
 
     style: Literal["half leather"] = "half leather"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: HalfLeather, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: HalfLeather, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
@@ -73,7 +74,7 @@ def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress
     if faces.front and entry.front_title:
         plate = _plate(faces)
         paper = BONE
-        layers += [block(plate, paper), *frame(plate.grown(-0.25), SOOT, 0.07)]
+        layers += [Filled.box(plate, paper), *frame(plate.grown(-0.25), SOOT, 0.07)]
         front = Hand("text bold", "text italic", SOOT, paper)
         texts.append(label(plate.grown(-0.6), words, front, 3.6))
     return composed(layers, texts, hand, spine.fleuron)
@@ -136,7 +137,7 @@ def _without_corners(side: Rect, reach: Rect, near: float, far: float, edge: flo
 def corners_of(faces: Faces, colour: Colour) -> Iterator[Art]:
     """A fine line where the leather ends."""
     for outline in leather_parts(faces):
-        yield Line(outline, Pen(0.12, colour))
+        yield Stroked(outline, Pen(0.12, colour))
 
 
 def _paper_sides(faces: Faces, bath: tuple[Colour, ...], skin: Colour, chance: Random) -> Iterator[Art]:
@@ -144,5 +145,5 @@ def _paper_sides(faces: Faces, bath: tuple[Colour, ...], skin: Colour, chance: R
     sheet = int(chance.random() * 2**32)
     for outline in leather_parts(faces):
         area = Rect.around(outline.points())
-        yield Clipped(Drawn(tuple(marbled(area, bath, Random(sheet)))), outline)
+        yield Group(tuple(marbled(area, bath, Random(sheet))), clip=outline)
     yield from corners_of(faces, darker(skin, 0.35))

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
 from .....ground.drawing import Art, Colour
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of, inked, tooled
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -22,7 +22,7 @@ from ..ornament.devices import DEVICES
 from ..ornament.ornaments import choose_fleuron, corner_pieces, frame
 from ..palettes import Material
 
-__all__ = ["MATERIAL", "Leather", "dress", "load"]
+__all__ = ["MATERIAL", "Leather"]
 
 MATERIAL = Material.LEATHER
 
@@ -31,13 +31,14 @@ class Leather(DrawnDesign):
     """Leather with raised bands and a title label."""
 
     style: Literal["leather"] = "leather"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: Leather, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: Leather, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: Leather, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
-from .....ground.drawing import Art, Colour, Drawn
+from .....ground.art import Filled, Group
+from .....ground.drawing import Art, Colour
 from .....ground.geometry import Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of, tooled
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -21,13 +22,12 @@ from ..letters.lettering import Hand, Lettered, best_ink, composed, together
 from ..letters.spine import Spine, as_in_set, free_room, letter_number, letter_spine, way_along, way_for
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import frame, rule
-from ..ornament.shapes import Clipped, block
 from ..ornament.tooling import ridge
 from ..palettes import BONE, SOOT, Material
 from ..tones import darker, mixed
 from .half_leather import corners_of, leather_parts
 
-__all__ = ["MATERIAL", "LedgerDesign", "dress", "load"]
+__all__ = ["MATERIAL", "LedgerDesign"]
 
 MATERIAL = Material.CLOTH
 
@@ -36,13 +36,14 @@ class LedgerDesign(DrawnDesign):
     """An account book."""
 
     style: Literal["ledger"] = "ledger"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: LedgerDesign, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: LedgerDesign, flat: Flat, words: Words) -> Dress:
     """Draw one flat: `colour` is the canvas, `second_colour` the leather."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
@@ -51,8 +52,8 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
     layers: list[Art] = [*faded_ground(faces, leather, entry.wear), *grain(faces.whole, leather, chance)]
     for outline in leather_parts(faces):
         area = Rect.around(outline.points())
-        stuff = (block(area, canvas), *weave(area, canvas, Random(chance.random()), 0.24, 0.13))
-        layers.append(Clipped(Drawn(stuff), outline))
+        stuff = (Filled.box(area, canvas), *weave(area, canvas, Random(chance.random()), 0.24, 0.13))
+        layers.append(Group(stuff, clip=outline))
     layers += corners_of(faces, darker(leather, 0.4))
     hand = Hand("text bold", "text", gold, leather)
     texts: list[Lettered] = []
@@ -65,7 +66,7 @@ def dress(entry: LedgerDesign, _artwork: None, flat: Flat, words: Words) -> Dres
     if faces.front and entry.front_title:
         plate = _plate(faces.front)
         red = best_ink(BONE, (leather, SOOT))
-        layers += [block(plate, BONE), *frame(plate.grown(-0.3), red, 0.14, second=0.25)]
+        layers += [Filled.box(plate, BONE), *frame(plate.grown(-0.3), red, 0.14, second=0.25)]
         texts.append(label(plate.grown(-0.8), words, Hand("text bold", "script", entry.ink or SOOT, BONE), 4.0))
     return composed(layers, texts, hand)
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
+from .....ground.art import Filled
 from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -20,11 +21,10 @@ from ..letters.lettering import Hand, Lettered, composed, fitted, letter
 from ..letters.spine import Spine, free_room, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import choose_fleuron, frame, rule, stamp
-from ..ornament.shapes import block
 from ..palettes import SOOT, Material
 from ..tones import mixed
 
-__all__ = ["MATERIAL", "Pamphlet", "dress", "load"]
+__all__ = ["MATERIAL", "Pamphlet"]
 
 MATERIAL = Material.PAPER
 
@@ -45,13 +45,14 @@ class Pamphlet(DrawnDesign):
     """A pamphlet that has been read."""
 
     style: Literal["pamphlet"] = "pamphlet"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: Pamphlet, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: Pamphlet, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: Pamphlet, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.CLOTH)
@@ -96,10 +97,10 @@ def _browned(faces: Faces, paper: Colour) -> Iterator[Art]:
             far = side.right - depth if out > 0 else side.x + depth
             edge = (right if out > 0 else left) if step == 0 else far + out * BROWN_STEP
             low, high = sorted((far, edge))
-            yield block(Rect(low, board.y + depth - thick, high - low, board.height - 2 * depth + 2 * thick), tone)
+            yield Filled.box(Rect(low, board.y + depth - thick, high - low, board.height - 2 * depth + 2 * thick), tone)
             left, right = (left, high) if out > 0 else (low, right)
-        yield block(Rect(left, board.y + depth - thick, right - left, thick), tone)
-        yield block(Rect(left, board.top - depth, right - left, thick), tone)
+        yield Filled.box(Rect(left, board.y + depth - thick, right - left, thick), tone)
+        yield Filled.box(Rect(left, board.top - depth, right - left, thick), tone)
 
 
 def _front(front: Rect, words: Words, hand: Hand, fleuron: Path | None) -> tuple[list[Art], list[Lettered]]:

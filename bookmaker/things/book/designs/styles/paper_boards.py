@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
-from .....ground.drawing import Art, Colour, Drawn
+from .....ground.art import Filled, Group
+from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -21,11 +22,10 @@ from ..letters.spine import Spine, as_narrowest, clear_of_folds, free_room, lett
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import choose_fleuron, frame, rule
 from ..ornament.repeats import printed_paper
-from ..ornament.shapes import Clipped, block
 from ..palettes import BONE, SOOT, Material
 from ..tones import darker, lighter, mixed
 
-__all__ = ["MATERIAL", "PaperBoards", "dress", "label_on_spine", "load"]
+__all__ = ["MATERIAL", "PaperBoards", "label_on_spine"]
 
 MATERIAL = Material.PAPER
 
@@ -41,13 +41,14 @@ class PaperBoards(DrawnDesign):
     """Paper over boards with printed labels."""
 
     style: Literal["paper boards"] = "paper boards"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: PaperBoards, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: PaperBoards, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: PaperBoards, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.CLOTH)
@@ -83,11 +84,11 @@ def _printed(faces: Faces, ground: Colour, ink: Colour, chance: Random) -> Itera
     beside = [_beside_spine(faces, side) for side in faces.sides]
     areas = [faces.whole] if everywhere or not beside else beside
     for area in areas:
-        yield Clipped(Drawn(tuple(printed_paper(area, tone, Random(sheet)))), Path.rectangle(area))
+        yield Group(tuple(printed_paper(area, tone, Random(sheet))), clip=Path.rectangle(area))
     if not everywhere and faces.spine:
         for area in areas:
             x = area.x if area.centre.x > faces.spine.centre.x else area.right
-            yield block(Rect(x - 0.06, area.y, 0.12, area.height), darker(ground, 0.25))
+            yield Filled.box(Rect(x - 0.06, area.y, 0.12, area.height), darker(ground, 0.25))
 
 
 def _beside_spine(faces: Faces, side: Rect) -> Rect:
@@ -106,7 +107,8 @@ def label_on_spine(spine: Rect, words: Words, asked: Spine, ink: Colour) -> tupl
     plate, slim_plate = (_on_spine(box, high) for box in (spine, slim))
     edge = max(min(0.35, slim_plate.width * 0.12), clear_of_folds(slim.width) - slim_plate.x + slim.x)
     inner = slim_plate.grown(-edge, -0.55, -edge, -0.55)
-    art: list[Art] = [block(plate.grown(0.05), darker(asked.hand.ground, 0.3)), block(plate, asked.hand.ground)]
+    paper = asked.hand.ground
+    art: list[Art] = [Filled.box(plate.grown(0.05), darker(paper, 0.3)), Filled.box(plate, paper)]
     for y in (plate.y + 0.28, plate.top - 0.28):
         art.append(rule(y, plate.x + 0.1, plate.right - 0.1, 0.1, ink))
     return art, letter_spine(inner, alone, asked)
@@ -125,7 +127,7 @@ def _plate(front: Rect) -> Rect:
 
 def _labelled(plate: Rect, paper: Colour, ink: Colour) -> list[Art]:
     return [
-        block(plate.grown(0.06), darker(paper, 0.3)),
-        block(plate, lighter(paper, 0.1)),
+        Filled.box(plate.grown(0.06), darker(paper, 0.3)),
+        Filled.box(plate, lighter(paper, 0.1)),
         *frame(plate.grown(-0.3), ink, 0.12, second=0.2),
     ]

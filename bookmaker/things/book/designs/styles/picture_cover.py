@@ -10,12 +10,13 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import Art, Colour, Drawn
+from .....ground.art import Filled, Group
+from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....ground.pictures import Picture
 from .....sheets.flat import Flat
 from .....shelf_file.fields.words import Text
-from ..artwork import load_artwork, on_ground, picture_problems
+from ..artwork import Artwork, load_artwork, on_ground, picture_problems
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, SpineTitle, Wear, Words
 from ..faces import Faces, read_faces
@@ -27,11 +28,10 @@ from ..letters.lettering import Hand, composed
 from ..letters.spine import Spine, free_room, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import BandName, band, rule
-from ..ornament.shapes import Clipped, block
 from ..palettes import BONE, GOLD, SOOT, Material
 from .poster import poster
 
-__all__ = ["MATERIAL", "PictureCover", "dress", "load"]
+__all__ = ["MATERIAL", "PictureCover"]
 
 MATERIAL = Material.CLOTH
 
@@ -54,6 +54,31 @@ class PictureCover(DrawnDesign):
     spine_picture: Text | None = Field(None, description="picture file for the spine")
     back_picture: Text | None = Field(None, description="picture file for the back")
     run_on: RunOn = Field("mirror", description="what is printed beyond a picture's edges: mirror, stretch, colour")
+    material = MATERIAL
+
+    @property
+    def picture_across(self) -> str | None:
+        """The picture of the spine, if it has one."""
+        return self.spine_picture
+
+    @property
+    def is_landscape(self) -> bool:
+        """Whether it has no pictures."""
+        return not (self.front_picture or self.spine_picture or self.back_picture)
+
+    def load(self, folder: FilePath) -> Artwork:
+        """Read the pictures."""
+        named = {
+            "front_picture": self.front_picture,
+            "spine_picture": self.spine_picture,
+            "back_picture": self.back_picture,
+        }
+        return load_artwork(named, folder)
+
+    def dress(self, artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        pictures = Pictures(*map(artwork.pictures.get, ("front_picture", "spine_picture", "back_picture")))
+        return dress(self, pictures, flat, words)
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,17 +99,6 @@ class Pictures:
         return Pictures(*(picture and on_ground(picture, ground) for picture in (self.front, self.spine, self.back)))
 
 
-def load(entry: PictureCover, folder: FilePath) -> Pictures:
-    """Read the pictures.
-
-    Raises:
-        ShelfFileError: a picture is missing or cannot be used.
-    """
-    named = {key: getattr(entry, key) for key in ("front_picture", "spine_picture", "back_picture")}
-    found = load_artwork({key: name for key, name in named.items() if name}, folder)
-    return Pictures(*(found.get(key) for key in named))
-
-
 def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
@@ -98,7 +112,7 @@ def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> 
     layers += drawn.layers if drawn else ()
     placed = list(_placed(faces, artwork, words))
     for _, picture, face, bounds in placed:
-        layers.append(Clipped(Drawn(tuple(run_on(picture, face, bounds, entry.run_on))), Path.rectangle(bounds)))
+        layers.append(Group(tuple(run_on(picture, face, bounds, entry.run_on)), clip=Path.rectangle(bounds)))
     # where the print is rubbed off a picture the board shows, whatever the ground of the titling
     layers += rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
     texts = []
@@ -124,7 +138,7 @@ def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int
     if faces.pieced:
         yield from weave(faces.whole, sunned(ground, wear) if strip else ground, Random(kin), 0.17, 0.07)
     elif strip and not artwork.none and not artwork.spine and kin % 2:
-        yield Clipped(Drawn(tuple(weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07))), Path.rectangle(strip))
+        yield Group(tuple(weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07)), clip=Path.rectangle(strip))
 
 
 def _under_words(faces: Faces, artwork: Pictures, words: Words, hand: Hand, way: SpineTitle) -> tuple[list[Art], Rect]:
@@ -141,7 +155,7 @@ def _under_words(faces: Faces, artwork: Pictures, words: Words, hand: Hand, way:
         # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
         room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
         plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
-        return [block(plate, hand.ground)], room
+        return [Filled.box(plate, hand.ground)], room
     return list(_ends(spine, hand, words.kin)), inside(room, 0, 0.06)
 
 

@@ -3,27 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import Art, Colour, Drawn, contrast
-from .....ground.geometry import Rect
-from .....ground.pictures import Picture, covering
+from .....ground.art import Filled, Group, Pictured
+from .....ground.drawing import Art, Colour, contrast
+from .....ground.geometry import Path, Rect
+from .....ground.pictures import covering
 from .....ground.problems import Problem
 from .....sheets.flat import Flat, Panel, Role
-from .....shelf_file.fields.entry import Entry
 from .....shelf_file.fields.words import Flag, Ink, Text
-from ..artwork import load_artwork, on_ground, picture_problems
-from ..design import Dress, Lettering, Titling, Words
+from ..artwork import Artwork, load_artwork, on_ground, picture_problems
+from ..design import Design, Dress, Lettering, Titling, Words
 from ..faces import read_faces
 from ..letters.lettering import Hand, Lettered, fitted, letter
 from ..letters.spine import Spine, free_room, letter_spine
-from ..ornament.shapes import FilledPicture, block
 
-__all__ = ["Plain", "PlainArtwork", "dress", "load"]
+__all__ = ["Plain"]
 
 DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
 
@@ -40,7 +38,7 @@ FRONT_INSET = 0.1
 """Titling keeps this share of the front's width from its edges."""
 
 
-class Plain(Entry):
+class Plain(Design):
     """One colour, with titling and pictures."""
 
     style: Literal["plain"] = "plain"
@@ -51,46 +49,40 @@ class Plain(Entry):
     front_picture: Text | None = Field(None, description="picture file for the front")
     back_picture: Text | None = Field(None, description="picture file for the back")
 
+    @property
+    def ground(self) -> Colour:
+        """The one colour."""
+        return self.colour
 
-@dataclass(frozen=True, slots=True)
-class PlainArtwork:
-    """The pictures of a plain cover, read."""
+    def load(self, folder: FilePath) -> Artwork:
+        """Read the pictures."""
+        return load_artwork({"front_picture": self.front_picture, "back_picture": self.back_picture}, folder)
 
-    pictures: dict[Role, Picture]
-
-
-def load(entry: Plain, folder: FilePath) -> PlainArtwork:
-    """Read the pictures.
-
-    Raises:
-        ShelfFileError: a picture is missing or cannot be used.
-    """
-    named = {"front_picture": entry.front_picture, "back_picture": entry.back_picture}
-    found = load_artwork({key: name for key, name in named.items() if name}, folder)
-    roles = {"front_picture": Role.FRONT, "back_picture": Role.BACK}
-    return PlainArtwork({roles[key]: picture for key, picture in found.items()})
+    def dress(self, artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, artwork, flat, words)
 
 
-def dress(entry: Plain, artwork: PlainArtwork, flat: Flat, words: Words) -> Dress:
+def dress(entry: Plain, artwork: Artwork, flat: Flat, words: Words) -> Dress:
     """Draw the cover on its flat, out to the bleed."""
-    layers: list[Art] = [block(Rect(0, 0, *flat.size).grown(flat.bleed), entry.colour)]
+    layers: list[Art] = [Filled.box(Rect(0, 0, *flat.size).grown(flat.bleed), entry.colour)]
     problems: list[Problem] = []
     lettering: list[Lettering] = []
     for panel in flat.panels:
         if _is_strip(panel, flat):
             continue
-        picture = artwork.pictures.get(panel.role)
+        picture = artwork.pictures.get(f"{panel.role}_picture")
         if picture:
             picture = on_ground(picture, entry.colour)
             area = _picture_area(panel.rect, flat)
-            layers.append(FilledPicture(picture, covering(picture, area), area))
+            layers.append(Group((Pictured(picture, covering(picture, area)),), clip=Path.rectangle(area)))
             problems += picture_problems(picture, area.size, f"{panel.role}_picture")
         for lettered in _titling(entry, panel, flat, words, has_picture=picture is not None):
             layers += lettered.art
             problems += lettered.problems
             lettering += lettered.lettering
     titling = Titling(TITLE_FACE, False, _ink(entry))
-    return Dress(Drawn(tuple(layers)), tuple(problems), tuple(lettering), titling)
+    return Dress(Group(tuple(layers)), tuple(problems), tuple(lettering), titling)
 
 
 def _ink(entry: Plain) -> Colour:

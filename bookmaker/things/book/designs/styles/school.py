@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
+from .....ground.art import Filled, Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect, polygon
 from .....sheets.flat import Flat
+from ..artwork import Artwork
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
@@ -20,10 +21,9 @@ from ..letters.lettering import Hand, Lettered, composed, fitted, letter
 from ..letters.spine import Spine, as_in_set, free_room, letter_number, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import choose_fleuron, stamp
-from ..ornament.shapes import Line, Shape, block
 from ..palettes import BONE, SOOT, Material
 
-__all__ = ["MATERIAL", "School", "dress", "load"]
+__all__ = ["MATERIAL", "School"]
 
 MATERIAL = Material.CLOTH
 
@@ -32,13 +32,14 @@ class School(DrawnDesign):
     """A schoolbook of a series."""
 
     style: Literal["school"] = "school"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: School, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: School, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: School, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, Material.PAPER)
@@ -77,8 +78,8 @@ def _cut_frame(rect: Rect, cut: float) -> Path:
 def _frames(faces: Faces, ink: Colour) -> Iterator[Art]:
     for side in faces.sides:
         outer = inside(side, 0.08, 0.057)
-        yield Line(_cut_frame(outer, side.width * 0.07), Pen(side.width * 0.026, ink))
-        yield Line(_cut_frame(outer.grown(-side.width * 0.035), side.width * 0.06), Pen(side.width * 0.008, ink))
+        yield Stroked(_cut_frame(outer, side.width * 0.07), Pen(side.width * 0.026, ink))
+        yield Stroked(_cut_frame(outer.grown(-side.width * 0.035), side.width * 0.06), Pen(side.width * 0.008, ink))
 
 
 def _spine(box: Rect, words: Words, entry: School, hand: Hand) -> tuple[list[Art], list[Lettered]]:
@@ -87,10 +88,10 @@ def _spine(box: Rect, words: Words, entry: School, hand: Hand) -> tuple[list[Art
     titled = entry.spine_title != "none"
     on_end = hand.on_ground(hand.ink, hand.ground) if titled else hand
     art: list[Art] = [
-        *([block(Rect(box.x, box.y, box.width, end), hand.ink)] if titled or not words.volume else []),
-        block(Rect(box.x, box.top - box.height * 0.05, box.width, box.height * 0.05), hand.ink),
-        block(Rect(box.x, box.y + end + 0.3, box.width, 0.16), hand.ink),
-        block(Rect(box.x, box.top - box.height * 0.05 - 0.46, box.width, 0.16), hand.ink),
+        *([Filled.box(Rect(box.x, box.y, box.width, end), hand.ink)] if titled or not words.volume else []),
+        Filled.box(Rect(box.x, box.top - box.height * 0.05, box.width, box.height * 0.05), hand.ink),
+        Filled.box(Rect(box.x, box.y + end + 0.3, box.width, 0.16), hand.ink),
+        Filled.box(Rect(box.x, box.top - box.height * 0.05 - 0.46, box.width, 0.16), hand.ink),
     ]
     room = as_in_set(free_room(box), words)
     free = Rect(room.x, box.y + end + 0.8, room.width, box.height * 0.95 - end - 1.7)
@@ -113,8 +114,8 @@ def _front(front: Rect, words: Words, hand: Hand, fleuron: Path | None) -> tuple
     radius = min(room.width * 0.2, room.height * 0.13)
     art: list[Art] = []
     if words.volume:
-        art.append(Shape(Path.circle(middle, radius), hand.ink))
-        art.append(Line(Path.circle(middle, radius * 1.18), Pen(0.1, hand.ink)))
+        art.append(Filled(Path.circle(middle, radius), hand.ink))
+        art.append(Stroked(Path.circle(middle, radius * 1.18), Pen(0.1, hand.ink)))
         box = Rect(middle.x - radius * 0.62, middle.y - radius * 0.55, radius * 1.24, radius * 1.1)
         texts.append(letter("volume", words.volume, box, hand.on_ground(hand.ink, hand.ground), "across", 4.0))
     elif fleuron:

@@ -8,7 +8,8 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import BLACK, NOTHING, Art, Drawn
+from .....ground.art import NOTHING, Group
+from .....ground.drawing import BLACK, Art
 from .....ground.geometry import Rect, Size
 from .....ground.typefaces import Typeface
 from .....shelf_file.fields.words import Flag, Lines, Text, Title
@@ -101,4 +102,4 @@ def _set(few: FewLines, area: Rect, cap_height: float, frame: PageFrame) -> Art:
     top = area.y + few.height
     rule = Rect(area.centre.x - area.width / 12, top + few.size / 2, area.width / 6, 2 * frame.line())
     lines = centred(few.lines, area.centre.x, top - cap_height * few.size)
-    return Drawn((SwelledRule(rule, BLACK), lines))
+    return Group((SwelledRule(rule, BLACK), lines))

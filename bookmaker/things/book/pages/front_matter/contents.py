@@ -8,7 +8,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import NOTHING
+from .....ground.art import NOTHING
 from .....ground.problems import Problem, Severity
 from .....ground.typefaces import TextLine, Typeface
 from .....ground.units import from_pt

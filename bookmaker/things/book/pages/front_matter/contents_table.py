@@ -6,7 +6,8 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from .....ground.drawing import BLACK, NOTHING, Art, Canvas, Pen
+from .....ground.art import NOTHING
+from .....ground.drawing import BLACK, Art, Canvas, Pen
 from .....ground.geometry import Path, Point
 from .....ground.typefaces import TextLine, Typeface, set_line
 from .....typesetting.page import PageFrame

@@ -7,7 +7,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import NOTHING
+from .....ground.art import NOTHING
 from .....ground.geometry import Size
 from .....shelf_file.fields.words import Lines, Text
 from .....typesetting.book_type import Family

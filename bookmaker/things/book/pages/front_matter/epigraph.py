@@ -8,13 +8,12 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import NOTHING
+from .....ground.art import NOTHING, Group, Written
 from .....ground.geometry import Point, Rect, Size
-from .....ground.typefaces import TextLine
 from .....shelf_file.fields.words import Lines, Text, Title
 from .....typesetting.book_type import Family
 from .....typesetting.chosen_faces import family_for, family_of, missing_glyphs
-from .....typesetting.display import LEADING, Displayed
+from .....typesetting.display import LEADING
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import Inside, PageFrame
@@ -78,7 +77,7 @@ def compose(entry: Epigraph, source: Family | None, frame: PageFrame) -> Inside:
         hanging=hanging,
     )
     baseline = top - roman.cap_height * few.size
-    block = Displayed(tuple(_placed(few, bool(named), area, baseline, hanging, frame.right_to_left)))
+    block = Group(tuple(_placed(few, bool(named), area, baseline, hanging, frame.right_to_left)))
     problems = (
         *missing_glyphs("epigraph", roman, words),
         *flat_emphasis("epigraph", (*written, *named), family),
@@ -90,7 +89,7 @@ def compose(entry: Epigraph, source: Family | None, frame: PageFrame) -> Inside:
 
 def _placed(
     few: FewLines, named: bool, area: Rect, baseline: float, hanging: float, right_to_left: bool
-) -> Iterator[tuple[TextLine, Point]]:
+) -> Iterator[Written]:
     """The lines ranged along the side at which they begin, as a block in the middle; the source at its other side.
 
     With `named` the last line as it was written is the source; it may have been turned over.
@@ -106,4 +105,4 @@ def _placed(
         x = left + width - line.width - aside if right_to_left else left + aside
         if line.runs:
             below = number + (SOURCE_BELOW if number >= source else 0.0)
-            yield line, Point(x, baseline - below * LEADING * few.size)
+            yield Written(line, Point(x, baseline - below * LEADING * few.size))

@@ -7,7 +7,8 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import BLACK, NOTHING
+from .....ground.art import NOTHING
+from .....ground.drawing import BLACK
 from .....shelf_file.fields.words import Ink, Text
 from .....typesetting.book_type import Family
 from .....typesetting.chosen_faces import family_for, family_of, missing_glyphs

@@ -9,7 +9,8 @@ from typing import Literal, NamedTuple
 
 from pydantic import Field
 
-from .....ground.drawing import BLACK, NOTHING, Art, Canvas, Colour, Drawn
+from .....ground.art import NOTHING, Group
+from .....ground.drawing import BLACK, Art, Canvas, Colour
 from .....ground.geometry import Path, Rect
 from .....ground.problems import Problem
 from .....ground.typefaces import TextLine
@@ -200,4 +201,4 @@ def _set(entry: TitlePage, family: Family, frame: PageFrame, scale: Scale) -> Ar
     for lines in below:
         layers.append(centred(lines, area.centre.x, foot - cap_height * lines[0].size))
         foot -= _deep(lines)
-    return Drawn(tuple(layers))
+    return Group(tuple(layers))

@@ -7,10 +7,10 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import NOTHING
+from .....ground.art import NOTHING
 from .....ground.typefaces import bundled
 from .....shelf_file.fields.words import Flag
-from .....typesetting.page import Inside, PageFrame, PageNumber
+from .....typesetting.page import Inside, PageFrame, page_number
 from ..part import Part
 
 __all__ = ["Blank", "compose", "load"]
@@ -31,4 +31,4 @@ def compose(entry: Blank, source: None, frame: PageFrame) -> Inside:  # noqa: AR
     """Blank pages, numbered if asked."""
     if not entry.numbers:
         return Inside((NOTHING,) * frame.pages)
-    return Inside(tuple(PageNumber(frame, number, bundled("text")) for number in range(1, frame.pages + 1)))
+    return Inside(tuple(page_number(frame, number, bundled("text")) for number in range(1, frame.pages + 1)))

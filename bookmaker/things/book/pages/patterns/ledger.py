@@ -10,7 +10,8 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import BLACK, Canvas, Colour, Drawn, Pen
+from .....ground.art import Group, Written
+from .....ground.drawing import Canvas, Colour, Pen
 from .....ground.geometry import Path, Point
 from .....ground.typefaces import set_line
 from .....shelf_file.fields.counts import Count
@@ -19,7 +20,7 @@ from .....shelf_file.fields.words import Flag, Ink
 from .....typesetting.page import NUMBER_SIZE, Inside, PageFrame
 from ..part import Part
 
-__all__ = ["Ledger", "LedgerNumber", "LedgerPage", "compose", "load"]
+__all__ = ["Ledger", "LedgerPage", "compose", "load"]
 
 HEAD = 1 / 6
 """Share of the page's height above the double rule."""
@@ -84,22 +85,13 @@ class LedgerPage:
         return [self.frame.width - x if self.frame.right_to_left else x for x in distances]
 
 
-@dataclass(frozen=True, slots=True)
-class LedgerNumber:
+def _number_in_head(frame: PageFrame, number: int) -> Written:
     """A page number at the outer edge of the head, for at the foot it would stand on the lines."""
-
-    frame: PageFrame
-    number: int
-
-    def draw(self, canvas: Canvas) -> None:
-        """Set the number."""
-        frame = self.frame
-        typeface = frame.number_face()
-        size = min(frame.height * NUMBER_SIZE, frame.width / 9)
-        line = set_line(typeface, size, str(frame.folio(self.number)))
-        aside = frame.width / 18
-        x = frame.width - aside - line.width if frame.spine_on_left(self.number) else aside
-        canvas.text(line, Point(x, frame.height * (1 - HEAD / 2) - typeface.cap_height * size / 2), BLACK)
+    typeface = frame.number_face()
+    line = set_line(typeface, min(frame.height * NUMBER_SIZE, frame.width / 9), str(frame.folio(number)))
+    aside = frame.width / 18
+    x = frame.width - aside - line.width if frame.spine_on_left(number) else aside
+    return Written(line, Point(x, frame.height * (1 - HEAD / 2) - typeface.cap_height * line.size / 2))
 
 
 def load(entry: Ledger, folder: FilePath) -> None:
@@ -111,4 +103,4 @@ def compose(entry: Ledger, source: None, frame: PageFrame) -> Inside:  # noqa: A
     page = LedgerPage(entry, frame)
     if not entry.numbers:
         return Inside((page,) * frame.pages)
-    return Inside(tuple(Drawn((page, LedgerNumber(frame, number))) for number in range(1, frame.pages + 1)))
+    return Inside(tuple(Group((page, _number_in_head(frame, number))) for number in range(1, frame.pages + 1)))

@@ -16,7 +16,8 @@ from typing import Literal, NamedTuple
 
 from pydantic import Field
 
-from .....ground.drawing import BLACK, NOTHING, Canvas, Pen
+from .....ground.art import NOTHING
+from .....ground.drawing import BLACK, Canvas, Pen
 from .....ground.geometry import Path, Point
 from .....ground.units import from_pt
 from .....shelf_file.fields.counts import Count

@@ -10,7 +10,8 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import NOTHING, Art, Canvas, Colour, Pen
+from .....ground.art import NOTHING
+from .....ground.drawing import Art, Canvas, Colour, Pen
 from .....ground.geometry import Path, Point, Rect
 from .....ground.problems import Problem, Severity
 from .....ground.units import print_mm

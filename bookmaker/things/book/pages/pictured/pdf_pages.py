@@ -10,7 +10,8 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, WithJsonSchema
 
-from .....ground.drawing import NOTHING, Art, Canvas
+from .....ground.art import NOTHING, Imported
+from .....ground.drawing import Art
 from .....ground.geometry import Rect
 from .....ground.imported import ImportedPage, PageRange, load_pages
 from .....ground.problems import Problem, Severity
@@ -19,7 +20,7 @@ from .....shelf_file.fields.words import Flag, Text, read_text, refuse
 from .....typesetting.page import Inside, PageFrame, numbered
 from ..part import Part
 
-__all__ = ["PdfInside", "PdfPage", "PdfSource", "compose", "extent", "load"]
+__all__ = ["PdfInside", "PdfSource", "compose", "extent", "load"]
 
 
 def _read_range(value: object) -> PageRange:
@@ -68,18 +69,6 @@ class PdfSource:
     notes: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class PdfPage:
-    """A page of a PDF file where it lies on a page."""
-
-    page: ImportedPage
-    into: Rect
-
-    def draw(self, canvas: Canvas) -> None:
-        """Place it."""
-        canvas.imported(self.page, self.into)
-
-
 def load(entry: PdfInside, folder: Path) -> PdfSource:
     """Look through the file.
 
@@ -100,7 +89,7 @@ def compose(entry: PdfInside, source: PdfSource, frame: PageFrame) -> Inside:
     """One page of the file a page, as large as fits; what is left over on either side is reported."""
     shown = source.pages[: frame.pages]
     placed = tuple(
-        PdfPage(page, _fitting(page, frame.page() if entry.fill == "page" else frame.type_area(number)))
+        Imported(page, _fitting(page, frame.page() if entry.fill == "page" else frame.type_area(number)))
         for number, page in enumerate(shown, start=1)
     )
     pages: tuple[Art, ...] = (*placed, *(NOTHING,) * (frame.pages - len(placed)))

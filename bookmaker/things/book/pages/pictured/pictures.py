@@ -11,7 +11,8 @@ from typing import Literal, NoReturn
 
 from pydantic import Field
 
-from .....ground.drawing import NOTHING, Art
+from .....ground.art import NOTHING
+from .....ground.drawing import Art
 from .....ground.geometry import Size
 from .....ground.lost_files import not_there
 from .....ground.pictures import Picture, effective_dpi, load_picture, show_dpi

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from .....ground.drawing import NOTHING, Art, Drawn
+from .....ground.art import NOTHING, Group
+from .....ground.drawing import Art
 from .....ground.pictures import Picture
 from .....ground.problems import Problem, ShelfFileError
 from .....ground.typefaces import Typeface
@@ -273,7 +274,7 @@ def _pages(
             continue
         art = SetPage(setting, frame, number, fount, page, source.plates)
         head = heads.head(number)
-        yield art if head is NOTHING else Drawn((head, art))
+        yield art if head is NOTHING else Group((head, art))
 
 
 def _headings(frame: PageFrame, made: Sequence[MadePage]) -> Iterator[Heading]:
