@@ -8,7 +8,9 @@ from pydantic import TypeAdapter
 
 from bookmaker.ground.drawing import Art
 from bookmaker.ground.problems import Severity
-from bookmaker.things.book.pages import AnyInside, BookWords, Inside, PageFrame, compose_inside, load_inside
+from bookmaker.things.book.pages.inside import load_inside
+from bookmaker.things.book.pages.kinds import AnyInside
+from bookmaker.typesetting.page import BookWords, Inside, PageFrame
 from tests.kit.recording import Written, record
 
 __all__ = ["BOOK", "SMALL", "errors", "inside", "said", "texts"]
@@ -21,7 +23,7 @@ def inside(parts: list[dict[str, str]], pages: int, folder: Path, frame: PageFra
     entry = TypeAdapter(AnyInside).validate_python(parts)
     book = BOOK if frame.book == BookWords() else frame.book
     given = PageFrame(frame.width, frame.height, pages, frame.right_to_left, book=book, step=frame.step)
-    return compose_inside(entry, load_inside(entry, folder), given)
+    return load_inside(entry, folder).compose(given)
 
 
 def texts(page: Art) -> list[Written]:

@@ -7,8 +7,8 @@ from pathlib import Path
 from bookmaker.ground.drawing import Art
 from bookmaker.ground.problems import Severity
 from bookmaker.ground.typefaces import bundled
-from bookmaker.things.book.pages import BookWords, Inside, PageFrame
-from bookmaker.things.book.pages.prose.text import TextInside, compose, load
+from bookmaker.things.book.pages.prose.text import TextInside
+from bookmaker.typesetting.page import BookWords, Inside, PageFrame
 from tests.kit.recording import Written, record
 
 __all__ = ["FACE", "FRAME", "PROSE", "SIZE", "STEP", "inside", "lines", "row", "said"]
@@ -23,7 +23,7 @@ PROSE = "The keeper trims the lamp at dusk and writes down the wind, the sea and
 def inside(folder: Path, text: str, frame: PageFrame = FRAME, **keys: object) -> Inside:
     (folder / "log.md").write_text(text, encoding="utf-8")
     entry = TextInside.model_validate({"file": "log.md", "size": SIZE, "numbers": "no", "hanging": "no", **keys})
-    return compose(entry, load(entry, folder), frame)
+    return entry.load(folder).compose(frame)
 
 
 def lines(page: Art) -> list[Written]:

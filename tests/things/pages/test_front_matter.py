@@ -13,7 +13,6 @@ from bookmaker.ground.geometry import Size
 from bookmaker.ground.problems import Severity
 from bookmaker.ground.typefaces import bundled
 from bookmaker.shelf_file.spec_errors import explain
-from bookmaker.things.book.pages import BookWords, Inside, PageFrame
 from bookmaker.things.book.pages.front_matter import contents
 from bookmaker.things.book.pages.front_matter.dedication import Dedication
 from bookmaker.things.book.pages.front_matter.few_lines import few_lines
@@ -26,7 +25,7 @@ from bookmaker.typesetting.book_type import BookType
 from bookmaker.typesetting.display import bound as bound_words
 from bookmaker.typesetting.display import broken, titled
 from bookmaker.typesetting.lines.fount import Style
-from bookmaker.typesetting.page import Heading
+from bookmaker.typesetting.page import BookWords, Heading, Inside, PageFrame
 from tests.kit.fonts import font_of_boxes
 from tests.kit.front_matter import BOOK, SMALL, errors, inside, said, texts
 from tests.kit.recording import record
@@ -314,7 +313,7 @@ def test_a_face_without_italic_is_told() -> None:
 def test_mock_text_is_mirrored_in_books_read_from_the_right() -> None:
     left, right = (PageFrame(15, 21, 2, side, book=BOOK, margins=None) for side in (False, True))
     entry = mock_text.MockText(chapter=0, numbers=False)
-    [here, _], [there, _] = (mock_text.compose(entry, None, frame).pages for frame in (left, right))
+    [here, _], [there, _] = (entry.compose(frame).pages for frame in (left, right))
     assert isinstance(here, mock_text.MockPage)
     assert isinstance(there, mock_text.MockPage)
     assert here.rows == there.rows
@@ -354,7 +353,7 @@ def test_the_margin_line_lies_at_the_fore_edge(right_to_left: bool, number: int)
 def test_contents_are_called_what_they_are_in_the_language_of_the_text() -> None:
     only = BookType({Style.ROMAN: bundled("sans")}, ("Open Sans",), "fr")
     frame = PageFrame(15, 21, 1, contents=(Heading("Brume", 3),), type=only)
-    assert said(contents.compose(contents.Contents(numbers=False), None, frame).pages[0]) == ["Table", "Brume", "3"]
+    assert said(contents.Contents(numbers=False).compose(None, frame).pages[0]) == ["Table", "Brume", "3"]
 
 
 def test_date_on_a_title_page_is_called_year() -> None:
