@@ -18,7 +18,7 @@ from bookmaker.things.book.covers.case import Case, plan
 from bookmaker.things.book.covers.cover import CoverPlan
 from tests.kit.flats import block_of, edges_of
 
-__all__ = ["BACK", "C", "Made", "cased", "holds", "stock"]
+__all__ = ["BACK", "C", "Made", "cased", "holds"]
 
 
 def stock(name: str, caliper: float, film: float = 0.0) -> Stock:

@@ -12,9 +12,9 @@ from math import cos, pi, radians, sin
 from typing import NamedTuple
 
 from bookmaker.ground.geometry import Point
-from bookmaker.sheets.flat import Flat, Fold, Panel, Role
+from bookmaker.sheets.flat import Flat, Panel, Role
 
-__all__ = ["Space", "Turn", "arc", "fold_at", "inner", "outer", "panel_of", "turned_down"]
+__all__ = ["Space", "Turn", "inner", "outer", "panel_of", "turned_down"]
 
 
 class Space(NamedTuple):
@@ -56,20 +56,6 @@ def turned_down(
         return Space(moved, point.y, down) if axis == "y" else Space(point.x, moved, down)
 
     return turn
-
-
-def fold_at(flat: Flat, upright: bool, number: int) -> float:
-    """Where the fold with this number lies, counted from the left or from below among those that run so."""
-    places = sorted({round(_across(fold, upright), 9) for fold in flat.folds if _is_upright(fold) == upright})
-    return places[number]
-
-
-def _is_upright(fold: Fold) -> bool:
-    return abs(fold.start.x - fold.end.x) < 1e-9
-
-
-def _across(fold: Fold, upright: bool) -> float:
-    return fold.start.x if upright else fold.start.y
 
 
 def outer(point: Point, thickness: float) -> Space:
