@@ -1,37 +1,121 @@
-"""What a shelf comes to, kind by kind, for tests of one kind."""
+"""Small shelves written down, checked and made for tests, and what their maker is told."""
 
 from __future__ import annotations
 
-from bookmaker.shelf.plan import ShelfPlan
-from bookmaker.things.book.designs.design import Lettering
-from bookmaker.things.book.plan import BookPlan
-from bookmaker.things.draft import Draft
-from bookmaker.things.slipcase.plan import SlipcasePlan
-from bookmaker.workshop import Checked
+import json
+from pathlib import Path
+from typing import Any
 
-__all__ = ["books_of", "box_drafts_of", "drafts_of", "lettering_of", "slipcases_of"]
+import pytest
+
+from bookmaker.ground.problems import Severity, ShelfFileError
+from bookmaker.shelf_file.defaults import with_defaults
+from bookmaker.shelf_file.yaml_tree import Plain, parse_tree
+from bookmaker.workshop import Checked, Wishes, check, make
+from bookmaker.writers.plan_json import check_report, dump
+from bookmaker.writers.publishing import ALL_OF_IT
+
+__all__ = [
+    "ONE_BOOK",
+    "changed",
+    "checked",
+    "errors",
+    "made",
+    "merged",
+    "on_two_papers",
+    "refused",
+    "reported",
+    "told",
+    "written",
+]
+
+ONE_BOOK = """\
+shelf: The Salt Office
+stocks:
+  laid: {caliper: 75 um, glue: 15 um, grain: long}
+  card: {caliper: 160 um, film: 50 um, grain: long}
+spaces:
+  upper: {width: 60 mm, height: 27 mm, depth: 22 mm}
+books:
+  - title: Tide Tables
+    size: {height: 21 mm, width: 15 mm}
+    block: {kind: concertina, stock: laid, pages: 48}
+    cover: {kind: wrap, stock: card}
+    space: upper
+"""
 
 
-def books_of(plan: ShelfPlan) -> list[BookPlan]:
-    """The books, in the order of their list."""
-    return [one for one in plan.plans.values() if isinstance(one, BookPlan)]
+def on_two_papers(books: str, *, printer: str, grain: str = "long", off_cuts: str = "[]") -> str:
+    """A shelf of the listed books on a page paper and a cover paper, ``page`` and ``cover``; margins are 5 mm."""
+    return f"""\
+shelf: On Two Papers
+printer: {{margins: 5 mm, {printer}}}
+stocks:
+  page: {{caliper: 75 um, glue: 15 um, grain: {grain}, off_cuts: {off_cuts}}}
+  cover: {{caliper: 160 um, film: 50 um, grain: {grain}}}
+books:
+{books}
+"""
 
 
-def slipcases_of(plan: ShelfPlan) -> list[SlipcasePlan]:
-    """The slipcases, in the order of the file."""
-    return [one for one in plan.plans.values() if isinstance(one, SlipcasePlan)]
+def changed(*slips: tuple[str, str], text: str = ONE_BOOK) -> str:
+    """A shelf with each first text, which must stand in it, replaced by the second."""
+    for right, wrong in slips:
+        assert right in text
+        text = text.replace(right, wrong)
+    return text
 
 
-def drafts_of(checked: Checked) -> list[Draft]:
-    """The drafts of the books."""
-    return [checked.drafts[book.id] for book in books_of(checked.plan)]
+def written(text: str | bytes, folder: Path, name: str = "shelf.yaml") -> Path:
+    """The text as a shelf file in a folder, which is made if it is not there."""
+    folder.mkdir(parents=True, exist_ok=True)
+    (folder / name).write_bytes(text if isinstance(text, bytes) else text.encode())
+    return folder / name
 
 
-def box_drafts_of(checked: Checked) -> list[Draft]:
-    """The drafts of the slipcases."""
-    return [checked.drafts[box.id] for box in slipcases_of(checked.plan)]
+def checked(text: str | bytes, folder: Path) -> Checked:
+    """The shelf written down and checked."""
+    return check(written(text, folder))
 
 
-def lettering_of(checked: Checked) -> list[tuple[Lettering, ...]]:
-    """How each book is lettered as it stands on the shelf."""
-    return [draft.shelved for draft in drafts_of(checked)]
+def reported(text: str | bytes, folder: Path) -> dict[str, Any]:
+    """What `check --json` says of the shelf."""
+    found = checked(text, folder)
+    report: dict[str, Any] = json.loads(dump(check_report(found.plan, found.problems, found.legibility)))
+    return report
+
+
+def refused(text: str | bytes, folder: Path, name: str = "shelf.yaml") -> list[str]:
+    """Why the shelf is refused, message by message."""
+    with pytest.raises(ShelfFileError) as caught:
+        check(written(text, folder, name))
+    return [str(problem) for problem in caught.value.problems]
+
+
+def told(text: str | bytes, folder: Path, name: str = "shelf.yaml") -> list[str]:
+    """What is wrong with the shelf, message by message, whether or not it is refused."""
+    try:
+        return [str(problem) for problem in check(written(text, folder, name)).problems]
+    except ShelfFileError as refusal:
+        return [str(problem) for problem in refusal.problems]
+
+
+def errors(found: Checked) -> list[str]:
+    """What is wrong, without warnings and notes."""
+    return [str(problem) for problem in found.problems if problem.severity is Severity.ERROR]
+
+
+def made(text: str | bytes, folder: Path, wishes: Wishes = ALL_OF_IT) -> tuple[dict[str, Any], Path]:
+    """The shelf written down and made: plan.json and the folder of the output."""
+    make(written(text, folder), folder / "out", wishes=wishes)
+    return json.loads((folder / "out" / "plan.json").read_text(encoding="utf-8")), folder / "out"
+
+
+def merged(defaults: str, book: str) -> Plain:
+    """The one book of a shelf with these defaults."""
+    tree = with_defaults(parse_tree(f"defaults: {defaults}\nbooks: [{book}]\n", "t.yaml")).plain()
+    assert isinstance(tree, dict)
+    assert set(tree) == {"books"}
+    books = tree["books"]
+    assert isinstance(books, list)
+    return books[0]

@@ -20,10 +20,9 @@ from bookmaker.things.book.designs.design import InSet, Words
 from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.workshop import Checked, check
+from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Placed, record
-from tests.kit.shelves import books_of, lettering_of
-from tests.things.designs.test_designs import flat_of, panel
-from tests.things.designs.test_styles import DRAWN, dressed, every_style, style_of
+from tests.kit.styles import DRAWN, dressed, every_style, style_of
 
 SHELF = """\
 shelf: Sets
@@ -44,7 +43,7 @@ def written(folder: Path, books: str) -> Path:
 
 
 def titles(checked: Checked) -> list[tuple[str, str | None]]:
-    return [(book.entry.title, book.entry.volume) for book in books_of(checked.plan)]
+    return [(book.entry.title, book.entry.volume) for book in checked.plan.books]
 
 
 @given(st.integers(1, 399))
@@ -89,13 +88,12 @@ def test_volumes_of_unlike_thickness_are_lettered_alike(model: type, tmp_path: P
     books = f"  - title: Annals of the Lights\n    volumes: 3\n    design: {{style: {style}}}\n    row:\n{row}"
     checked = check(written(tmp_path, books))
     sizes = [
-        [line.x_height for line in lines if line.on == "spine" and line.what == "title"]
-        for lines in lettering_of(checked)
+        [line.x_height for line in lines if line.on == "spine" and line.what == "title"] for lines in checked.lettering
     ]
     assert sizes[0] == pytest.approx(sizes[1])
     assert sizes[0] == pytest.approx(sizes[2])
     colours = {b.entry.design.dress(NO_ARTWORK, b.cover.flats[0], b.words).art.layers[0].colour  # type: ignore[attr-defined]
-               for b in books_of(checked.plan) if style not in ("picture", "ledger")}  # fmt: skip
+               for b in checked.plan.books if style not in ("picture", "ledger")}  # fmt: skip
     assert len(colours) <= 1
 
 
@@ -106,9 +104,7 @@ def test_unlike_titles_of_a_series_are_lettered_alike(model: type, tmp_path: Pat
         "    row: [Up, Windward, The Whole Way Home]\n"
     )
     checked = check(written(tmp_path, books))
-    lines = [
-        next(line for line in lines if line.on == "spine" and line.what == "title") for lines in lettering_of(checked)
-    ]
+    lines = [next(line for line in lines if line.on == "spine" and line.what == "title") for lines in checked.lettering]
     # the em is the same; capitals and small letters differ in what is measured of them
     assert len({line.way for line in lines}) == 1
     assert lines[0].x_height == pytest.approx(lines[1].x_height)

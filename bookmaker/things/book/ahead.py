@@ -16,7 +16,7 @@ from ...typesetting.page import PageFrame
 from ..thing import Terms
 from .blocks import pages_open
 from .extents import page_frame
-from .pages.prose import text
+from .pages.part import LongText
 from .pages.prose.copyfit import Proofs
 from .plan import Book
 
@@ -27,7 +27,7 @@ LEAST_WORDS = 60_000
 
 MOST_PROCESSES = 8
 
-Task = tuple[int, text.TextInside, text.TextSource, PageFrame, bool]
+Task = tuple[int, LongText, PageFrame, bool]
 
 
 def set_texts_ahead(books: Sequence[Book], terms: Terms, least_words: int = LEAST_WORDS) -> bool:
@@ -35,16 +35,16 @@ def set_texts_ahead(books: Sequence[Book], terms: Terms, least_words: int = LEAS
 
     It pays with two processors, two texts, and many words in all but the longest of them.
     """
-    tasks = sorted(_tasks(books, terms), key=lambda task: -text.heft(task[2]))
+    tasks = sorted(_tasks(books, terms), key=lambda task: -task[1].words)
     processes = min(_processors(), len(tasks), MOST_PROCESSES)
-    if processes < 2 or sum(text.heft(task[2]) for task in tasks[1:]) < least_words:
+    if processes < 2 or sum(task[1].words for task in tasks[1:]) < least_words:
         return False
     # a process that lives for one text has no use for collecting garbage
     with multiprocessing.get_context("fork").Pool(processes, gc.disable) as pool:
         for number, proofs in pool.imap_unordered(_set, tasks, chunksize=1):
-            source = books[number].sources.inside
-            assert isinstance(source, text.TextSource)
-            text.take(source, proofs)
+            text = books[number].sources.inside.long_text
+            assert text is not None  # only texts become tasks
+            text.take(proofs)
     return True
 
 
@@ -58,14 +58,13 @@ def _processors() -> int:
 def _tasks(books: Sequence[Book], terms: Terms) -> list[Task]:
     tasks: list[Task] = []
     for number, book in enumerate(books):
-        entry, source = book.entry, book.sources.inside
-        if isinstance(entry.inside, text.TextInside) and isinstance(source, text.TextSource):
-            is_open = pages_open(entry.block)
-            frame = page_frame(entry, terms, 0 if is_open else getattr(entry.block, "pages", 0))
-            tasks.append((number, entry.inside, text.without_plates(source), frame, is_open))
+        if text := book.sources.inside.long_text:
+            is_open = pages_open(book.entry.block)
+            frame = page_frame(book.entry, terms, 0 if is_open else getattr(book.entry.block, "pages", 0))
+            tasks.append((number, text.bare(), frame, is_open))
     return tasks
 
 
 def _set(task: Task) -> tuple[int, Proofs]:
-    number, entry, source, frame, is_open = task
-    return number, text.set_ahead(entry, source, frame, open_ended=is_open)
+    number, text, frame, is_open = task
+    return number, text.set_ahead(frame, open_ended=is_open)

@@ -13,12 +13,12 @@ from ...ground.quantities import show
 from ...ground.typefaces import Typeface
 from ...sheets.flat import Face, Flat, Panel
 from ...sheets.piece import Piece
+from ...typesetting.page import Inside
 from ...typesetting.stand_ins import printable
 from ..draft import Draft
 from .blocks import EDGE_STRIP, Solid, trimmed
 from .designs.design import Dress, Lettering
 from .edges import edge_art
-from .pages import Inside, compose_inside
 from .plan import BookPlan
 
 __all__ = ["draft_book"]
@@ -26,7 +26,7 @@ __all__ = ["draft_book"]
 
 def draft_book(book: BookPlan) -> Draft:
     """Draw everything to print for one book: its pages set, its cover and its jacket dressed."""
-    inside = compose_inside(book.entry.inside, book.thing.sources.inside, book.frame)
+    inside = book.thing.sources.inside.compose(book.frame)
     pieces = [_block_piece(book, index, flat, inside) for index, flat in enumerate(book.block.flats, start=1)]
     cover, jacket = _draft_cover(book), _draft_jacket(book)
     labelled, notes = _labelled(book, (*pieces, *cover.pieces, *jacket.pieces), inside.face)

@@ -10,12 +10,12 @@ from dataclasses import replace
 
 from ...ground.problems import Problem
 from ...shelf_file.fields.entry import named
-from ...shelf_file.fields.measures import FIT
+from ...typesetting.page import BookWords, PageFrame
 from ..thing import Terms
 from .blocks import BlockEntry, page_step, pages_open, trimmed, with_pages
 from .entry import BookEntry
-from .pages import BookWords, PageFrame, Part, inside_extent, why_open
-from .pages.prose.text import TextInside
+from .pages.inside import LoadedInside
+from .pages.written import parts_of
 
 __all__ = ["page_frame", "settled_block"]
 
@@ -39,26 +39,25 @@ def page_frame(book: BookEntry, terms: Terms, pages: int) -> PageFrame:
 
 
 def settled_block(
-    book: BookEntry, source: object, terms: Terms, *, unread: bool
+    book: BookEntry, inside: LoadedInside, terms: Terms, *, unread: bool
 ) -> tuple[BlockEntry, tuple[Problem, ...]]:
     """The block with its number of pages, and what keeps anybody from telling it.
 
-    `source` is what was read for the inside, `unread` says that it could not be. What stays open is planned with two
+    `inside` is what was read, `unread` says that it could not be. What stays open is planned with two
     pages, so that everything else that is wrong can be said too.
     """
     if not pages_open(book.block):
         return book.block, ()
     frame = page_frame(book, terms, 0)
-    pages = None if unread else inside_extent(book.inside, source, frame)
+    pages = None if unread else inside.extent(frame)
     block = with_pages(book.block, pages or FEWEST_PAGES)
-    return block, () if unread or pages is not None else (_unsettled(book, why_open(book.inside, source, frame)),)
+    return block, () if unread or pages is not None else (_unsettled(book, inside.why_open(frame)),)
 
 
 def _unsettled(book: BookEntry, why: Problem | None) -> Problem:
     if why:
         return replace(why, field=("inside", *why.field))
-    parts = (book.inside,) if isinstance(book.inside, Part) else book.inside
-    if any(isinstance(part, TextInside) and part.size == FIT and part.pages is None for part in parts):
+    if any(part.is_open for part in parts_of(book.inside)):
         return Problem(
             "neither the size of type nor the number of pages is settled",
             "write pages: in the block, or a size of type in place of fit",

@@ -21,7 +21,7 @@ from .ahead import set_texts_ahead
 from .drafting import draft_book
 from .entry import BookEntry
 from .legibility import lettering_problems, titles_for_a_lens
-from .pages import BLANK
+from .pages.kinds import BLANK
 from .plan import Book, BookPlan
 from .wardrobe import dressed, palettes_overruled, set_notes
 

@@ -8,7 +8,7 @@ from math import ceil
 from pathlib import Path
 
 from ...ground.geometry import Size
-from ...ground.problems import Problem, ShelfFileError, gathered
+from ...ground.problems import Problem, ShelfFileError, gathered, within
 from ...ground.units import print_mm
 from ...paper.stock import Stock
 from ...paper.thickness import READING_TOLERANCE, Thickness
@@ -27,8 +27,8 @@ from .designs.design import Design, Words
 from .entry import SMALLEST_PAGE, BookEntry
 from .extents import page_frame, settled_block
 from .off_cuts import shorter_strips
-from .pages import Part, load_inside, punctuation_in, reading_errors
-from .pages.prose.text_keys import UNPARTED, TextInside
+from .pages.inside import LoadedInside, load_inside
+from .pages.written import language_named, marks_of, parts_of
 
 __all__ = ["Book", "BookPlan", "Coat", "Sources", "plan_book"]
 
@@ -40,7 +40,7 @@ class Sources:
     `unread` says that files of its pages could not be used, so that nobody can tell how many it needs.
     """
 
-    inside: object = None
+    inside: LoadedInside = LoadedInside()
     design: Artwork = NO_ARTWORK
     jacket: Artwork = NO_ARTWORK
     unread: bool = False
@@ -73,17 +73,12 @@ class Book(Thing):
     @property
     def spoilt(self) -> tuple[Problem, ...]:
         """Letters that no typeface has, and the like."""
-        if self.sources.unread:
-            return ()
-        return tuple(
-            replace(problem, field=("inside", *problem.field))
-            for problem in reading_errors(self.entry.inside, self.sources.inside)
-        )
+        return within(("inside",), self.sources.inside.errors)
 
     def read(self, folder: Path) -> tuple[Book, tuple[Problem, ...]]:
         """The book with its texts, its pictures, its artwork."""
         problems: list[Problem] = []
-        inside: object = None
+        inside = LoadedInside()
         design = jacket = NO_ARTWORK
         with gathered(problems, "inside"):
             inside = load_inside(self.entry.inside, folder)
@@ -170,7 +165,7 @@ class BookPlan(Plan):
     @property
     def marks(self) -> Punctuation:
         """The marks it is punctuated with wherever something of it is printed."""
-        return punctuation_in(self.entry.inside, self.entry.title)
+        return marks_of(parts_of(self.entry.inside), self.entry.title)
 
     @property
     def flats(self) -> tuple[Flat, ...]:
@@ -314,27 +309,17 @@ class BookPlan(Plan):
 
 def _words(entry: BookEntry) -> Words:
     """What stands on the cover of a book."""
-    printed = punctuation_in(entry.inside, entry.title).printed
+    parts = parts_of(entry.inside)
+    printed = marks_of(parts, entry.title).printed
     return Words(
         title=printed(entry.title),
         author=printed(entry.author or ""),
         volume=entry.volume or "",
         date=printed(entry.date or ""),
-        language=_language(entry),
+        language=language_named(parts),
         series=entry.series or "",
         named=(entry.title, entry.author or ""),
     )
-
-
-def _language(entry: BookEntry) -> str:
-    """The language of the first text for which the maker named one; empty if nobody did, or named none.
-
-    A language that is only the default says nothing: Cyrillic letters then tell for themselves.
-    """
-    parts = (entry.inside,) if isinstance(entry.inside, Part) else entry.inside
-    texts = (part for part in parts if isinstance(part, TextInside) and "language" in part.model_fields_set)
-    named = next((part.language for part in texts), UNPARTED)
-    return "" if named == UNPARTED else named
 
 
 def plan_book(book: Book, terms: Terms) -> BookPlan:

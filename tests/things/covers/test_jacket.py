@@ -21,9 +21,8 @@ from bookmaker.things.book.covers.cover import CoverPlan
 from bookmaker.things.book.covers.jacket import Jacket, JacketPlan, plan_jacket
 from bookmaker.workshop import check
 from tests.kit.folding import Space, Turn, inner, outer, turned_down
-from tests.kit.making import made
 from tests.kit.recording import record
-from tests.kit.shelves import drafts_of
+from tests.kit.shelves import made
 
 PAPER, FILM = 0.1, 0.03
 C = PAPER + FILM
@@ -205,7 +204,7 @@ def test_a_jacket_shows_its_own_design_or_that_of_its_book(tmp_path: Path) -> No
     (tmp_path / "shelf.yaml").write_text(text, encoding="utf-8")
     shown = {
         piece.id: [mark.picture.path.name for mark in record(piece.art).pictures]
-        for draft in drafts_of(check(tmp_path / "shelf.yaml"))
+        for draft in check(tmp_path / "shelf.yaml").drafts
         for piece in draft.pieces
     }
     assert (shown["book-2-wrap-1"], shown["book-2-jacket-1"]) == (["book.png"], ["book.png"])

@@ -26,9 +26,8 @@ from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.workshop import Checked, Wishes, check, make
 from bookmaker.writers.pdf import PdfFile
+from tests.kit.flats import flat_of, panel, part
 from tests.kit.recording import Imported, record
-from tests.kit.shelves import books_of, drafts_of
-from tests.things.designs.test_designs import flat_of, panel
 
 LEFT, MIDDLE, RIGHT = (200, 40, 40), (240, 240, 220), (40, 60, 200)
 
@@ -109,8 +108,6 @@ def test_a_picture_of_the_whole_flat_lies_on_it_dot_by_dot(tmp_path: Path) -> No
     ("role", "edge"), [(Role.FRONT, "right"), (Role.BACK, "left")], ids=["front piece", "back piece"]
 )
 def test_a_piece_of_a_binding_shows_its_part_of_a_scan(role: Role, edge: str, tmp_path: Path) -> None:
-    from tests.things.designs.test_styles import part  # noqa: PLC0415 (the two files use one another's flats)
-
     flat = part(role)
     striped(tmp_path / "scan.png", 960, 630)
     image = rendered(dressed(OwnArtwork(picture="scan.png", shows="book"), flat, tmp_path), flat, tmp_path)
@@ -354,8 +351,8 @@ def test_templates_are_of_what_is_chosen_jackets_too(tmp_path: Path) -> None:
     plan = make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(templates=True)).checked.plan
     page = PdfReader(tmp_path / "out" / "template-2-jacket.pdf").pages[0]
     width, height = (float(side) * 25.4 / 72 for side in (page.trimbox.width, page.trimbox.height))
-    assert books_of(plan)[1].jacket
-    assert (width, height) == pytest.approx(books_of(plan)[1].jacket.flat.size, abs=0.01)
+    assert plan.books[1].jacket
+    assert (width, height) == pytest.approx(plan.books[1].jacket.flat.size, abs=0.01)
     assert page.extract_text().count("flap") == 2
 
 
@@ -376,7 +373,7 @@ def test_each_piece_of_a_cover_shows_its_own_page(tmp_path: Path) -> None:
     assert len(PdfReader(tmp_path / "out" / "template-1.pdf").pages) == 7  # the spine piece, two sides, four corners
     checked = half_bound(tmp_path, "picture: out/template-1.pdf")
     assert checked.problems == ()
-    pieces = [piece for piece in drafts_of(checked)[0].pieces if piece.flat.kind.startswith("case")]
+    pieces = [piece for piece in checked.drafts[0].pieces if piece.flat.kind.startswith("case")]
     shown = [{m.page.index for m in record(piece.art).marks if isinstance(m, Imported)} for piece in pieces]
     assert shown == [{0}, {1}, {2}, {3}, {4}, {5}, {6}]
 
@@ -420,10 +417,10 @@ def test_the_pieces_of_a_binding_show_a_scan_side_by_side(tmp_path: Path) -> Non
     """Each piece shows the scan at the same scale, and what lies on it: the spine piece its middle."""
     striped(tmp_path / "scan.png", 1600, 1000)
     checked = half_bound(tmp_path, "picture: scan.png, shows: book")
-    spine, front, back = (record(piece.art).pictures[-1] for piece in drafts_of(checked)[0].pieces[-7:-4])
+    spine, front, back = (record(piece.art).pictures[-1] for piece in checked.drafts[0].pieces[-7:-4])
     assert [placed.bounds.height for placed in (spine, front, back)] == pytest.approx([spine.bounds.height] * 3)
     assert spine.bounds.width == pytest.approx(front.bounds.width) == pytest.approx(back.bounds.width)
-    middle = drafts_of(checked)[0].pieces[-7].flat.size.width / 2
+    middle = checked.drafts[0].pieces[-7].flat.size.width / 2
     assert spine.bounds.centre.x == pytest.approx(middle, abs=0.01)
 
 
