@@ -119,7 +119,7 @@ def _usable(shelf: ShelfFile[ShelfSpec], written: Register) -> ShelfPlan:
     """
     problems = [*cross_check(shelf.spec, written, all_listed=shelf.all_listed)] if shelf.names_stand else []
     crossed = bool(shelf.faults or shelf.located(problems, written.fields))
-    register = written.each(lambda thing: thing.read(shelf.folder), problems)
+    register = written.read(shelf.folder, problems)
     plan = None
     if not crossed:
         with gathered(problems):

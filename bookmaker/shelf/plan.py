@@ -17,7 +17,7 @@ from .fit import SpaceFit, fit_space
 from .measured_rows import MeasuredRow, as_measured, measured_row
 from .register import Register
 
-__all__ = ["ShelfPlan", "plan_shelf"]
+__all__ = ["ShelfPlan", "plan_shelf", "terms_of"]
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 """Within what stays of a label when it is shortened."""
@@ -79,7 +79,7 @@ def plan_shelf(spec: ShelfSpec, register: Register) -> ShelfPlan:
         ShelfFileError: with every stock and every thing that cannot be made.
     """
     problems: list[Problem] = []
-    terms = _terms(spec, problems)
+    terms = terms_of(spec, problems)
     if not problems:
         for family in register.families:
             family.prepare([thing for thing in register.things.values() if thing.family is family], terms)
@@ -102,7 +102,7 @@ def _refuse_if_any(problems: Sequence[Problem]) -> None:
         raise ShelfFileError(problems)
 
 
-def _terms(spec: ShelfSpec, problems: list[Problem]) -> Terms:
+def terms_of(spec: ShelfSpec, problems: list[Problem]) -> Terms:
     """What the shelf gives to its things; stocks that cannot be made are added to the problems."""
     stocks: dict[str, Stock] = {}
     for name, entry in spec.stocks.items():

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from pathlib import Path
 
 from ..ground.ids import ids_of
 from ..ground.problems import FieldPath, Problem, near_match
@@ -31,18 +32,18 @@ class Register:
     fields: Mapping[str, FieldPath]
     counted: tuple[str, ...]
 
-    def each(self, change: Callable[[Thing], tuple[Thing, Sequence[Problem]]], problems: list[Problem]) -> Register:
-        """The register with every thing changed; what is said of one is added to the problems, told of it."""
-        changed: dict[str, Thing] = {}
+    def read(self, folder: Path, problems: list[Problem]) -> Register:
+        """The register with what the files hold that the things name; what is wrong with these is added."""
+        things: dict[str, Thing] = {}
         for id, thing in self.things.items():
-            changed[id], said = change(thing)
-            problems += (problem.about(id) for problem in said)
-        return replace(self, things=changed)
+            things[id], said = thing.read(folder)
+            problems += _of_files(id, said)
+        return replace(self, things=things)
 
     @property
     def spoilt(self) -> list[Problem]:
         """What is known to spoil things since their files were read."""
-        return [problem.about(id) for id, thing in self.things.items() for problem in thing.spoilt]
+        return [problem for id, thing in self.things.items() for problem in _of_files(id, thing.spoilt)]
 
     def number_of(self, thing: str) -> int | None:
         """Which on its list a thing is, from 1; None if it is on none that is counted."""
@@ -96,6 +97,11 @@ class Register:
             return self.find(name)
         except UnknownBook:
             return ()
+
+
+def _of_files(thing: str, problems: Iterable[Problem]) -> Iterator[Problem]:
+    """What is wrong with a file, whichever thing names it."""
+    return (replace(problem, thing=thing, by_itself=True) for problem in problems)
 
 
 def register_of(spec: ShelfSpec, families: tuple[Family, ...]) -> Register:

@@ -63,13 +63,13 @@ def _things(section: str, checked: Checked) -> list[dict[str, Any]]:
     """Everything written in a section."""
     plan = checked.plan
     mine = (one for id, one in plan.plans.items() if plan.register.fields[id][0] == section)
-    return [_thing(one, plan) | one.family.report(one, checked.drafts[one.id], plan) for one in mine]
+    return [{"id": one.id} | one.family.report(one, checked.drafts[one.id], plan) | _thing(one, plan) for one in mine]
 
 
 def _thing(one: Plan, plan: ShelfPlan) -> dict[str, Any]:
     """What is to be said of anything that is made."""
     holder, standing = plan.holder_of(one.id), one.standing
-    said: dict[str, Any] = {"id": one.id, "space": one.space}
+    said: dict[str, Any] = {"space": one.space}
     for family in plan.register.families:
         if family.section and not family.section.counted:  # what is counted stands by itself
             said[family.noun] = holder.name if holder and holder.family is family else None

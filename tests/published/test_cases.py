@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from bookmaker.workshop import Checked, check
-from tests.kit.shelves import books_of
+from tests.kit.by_kind import books_of
 
 SHELF = """\
 shelf: Handbooks

@@ -8,9 +8,9 @@ import statistics
 import pytest
 
 from bookmaker.shelf.entries import ShelfSpec
-from bookmaker.shelf.plan import ShelfPlan, plan_shelf
+from bookmaker.shelf.plan import ShelfPlan
 from bookmaker.shelf.reading import read_shelf
-from tests.kit.shelves import books_of, slipcases_of
+from tests.kit.by_kind import books_of, planned_shelf, slipcases_of
 
 CALIPERS = {"page": 0.08, "thick": 0.11, "cover": 0.16, "board": 0.8, "cloth": 0.14, "jacket": 0.1, "card": 0.3}
 
@@ -69,7 +69,7 @@ def planned(spec: ShelfSpec, **off: float) -> ShelfPlan:
         name: entry.model_copy(update={"caliper": CALIPERS[name] + off.get(name, 0.0)})
         for name, entry in spec.stocks.items()
     }
-    return plan_shelf(spec.model_copy(update={"stocks": stocks}))
+    return planned_shelf(spec.model_copy(update={"stocks": stocks}))
 
 
 def widths(plan: ShelfPlan) -> dict[str, float]:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
+from bookmaker.ground.problems import FieldPath
 from bookmaker.shelf_file.whereabouts import whereabouts
-from bookmaker.workshop import check
-from tests.kit.shelves import books_of
+from bookmaker.workshop import Checked, check
+from tests.kit.by_kind import books_of
 
 SHELF = """\
 shelf: The Salt Office
@@ -76,11 +78,15 @@ def written(folder: Path, shelf: str, table: str) -> Path:
     return folder / "shelf.yaml"
 
 
+def fields_of(found: Checked) -> Mapping[str, FieldPath]:
+    return found.plan.register.fields
+
+
 def test_the_place_of_every_form_of_book_is_said(tmp_path: Path) -> None:
     found = check(written(tmp_path, SHELF, TABLE))
-    said = [place.length_of("block", "measured_thickness") for place in whereabouts(found.shelf)]
-    assert dict(zip([book.name for book in books_of(found.plan)], said, strict=True)) == SAID
-    brine = whereabouts(found.shelf)[0]
+    places = {book.name: whereabouts(found.shelf, fields_of(found)[book.id]) for book in books_of(found.plan)}
+    assert {name: place.length_of("block", "measured_thickness") for name, place in places.items()} == SAID
+    brine = places["Brine"]
     assert brine.length_of("measured_thickness") == "shelf.yaml, line 10: measured_thickness: … mm"
 
 

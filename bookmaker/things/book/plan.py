@@ -32,6 +32,9 @@ from .pages.written import language_named, marks_of, parts_of
 
 __all__ = ["Book", "BookPlan", "Coat", "Sources", "plan_book"]
 
+NOTHING_READ = LoadedInside()
+"""An inside that names no files."""
+
 
 @dataclass(frozen=True, slots=True)
 class Sources:
@@ -40,7 +43,7 @@ class Sources:
     `unread` says that files of its pages could not be used, so that nobody can tell how many it needs.
     """
 
-    inside: LoadedInside = LoadedInside()
+    inside: LoadedInside = NOTHING_READ
     design: Artwork = NO_ARTWORK
     jacket: Artwork = NO_ARTWORK
     unread: bool = False
@@ -78,7 +81,7 @@ class Book(Thing):
     def read(self, folder: Path) -> tuple[Book, tuple[Problem, ...]]:
         """The book with its texts, its pictures, its artwork."""
         problems: list[Problem] = []
-        inside = LoadedInside()
+        inside = NOTHING_READ
         design = jacket = NO_ARTWORK
         with gathered(problems, "inside"):
             inside = load_inside(self.entry.inside, folder)

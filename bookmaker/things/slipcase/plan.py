@@ -110,7 +110,9 @@ class Slipcase(Thing):
 
     def plan(self, terms: Terms, held: Sequence[Plan]) -> SlipcasePlan:
         """Work out the box around its finished books."""
-        return plan_slipcase(self, held, terms.stocks)
+        books = [plan.standing for plan in held if plan.standing]
+        space = self.space or next((plan.space for plan in held if plan.space), None)
+        return plan_slipcase(self, books, space, terms.stocks)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -167,8 +169,10 @@ class SlipcasePlan(Plan):
         return tuple(_niches(self, [plan.standing for plan in held if plan.standing]))
 
 
-def plan_slipcase(box: Slipcase, held: Sequence[Plan], stocks: Mapping[str, Stock]) -> SlipcasePlan:
-    """Work out the box around a row of finished books.
+def plan_slipcase(
+    box: Slipcase, books: Sequence[Standing], space: str | None, stocks: Mapping[str, Stock]
+) -> SlipcasePlan:
+    """Work out the box around a row of finished books, and where it stands.
 
     The room inside is the sum of their thicknesses, the tallest and the deepest, each with the ease.
 
@@ -176,7 +180,6 @@ def plan_slipcase(box: Slipcase, held: Sequence[Plan], stocks: Mapping[str, Stoc
         ShelfFileError: the tabs have no room, or the net is larger than the sheet; with both, if both are so.
     """
     entry, stock = box.entry, stocks[box.entry.stock]
-    books = [plan.standing for plan in held if plan.standing]
     inside = BoxSize(
         sum(book.thickness for book in books) + entry.ease,
         max(book.height for book in books) + entry.ease,
@@ -191,8 +194,8 @@ def plan_slipcase(box: Slipcase, held: Sequence[Plan], stocks: Mapping[str, Stoc
     row = _row_of(books)
     return SlipcasePlan(
         thing=box,
-        held=tuple(plan.id for plan in held),
-        space=entry.space or next((plan.space for plan in held if plan.space), None),
+        held=tuple(book.thing for book in books),
+        space=space,
         inside=inside,
         outside=outside_of(inside, stock),
         flat=flat,

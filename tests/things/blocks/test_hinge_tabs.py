@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from bookmaker.sheets.flat import FoldKind, Role
-from bookmaker.shelf.plan import BookPlan
+from bookmaker.things.book.plan import BookPlan
 from bookmaker.workshop import check
-from tests.kit.shelves import books_of
+from tests.kit.by_kind import books_of
 
 SHELF = """\
 shelf: Tabs

@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
 
 from bookmaker import workshop as pipeline
-from bookmaker.shelf import ahead
+from bookmaker.shelf.plan import terms_of
 from bookmaker.shelf.reading import read_shelf
-from bookmaker.shelf.sources import read_sources
+from bookmaker.shelf.register import register_of
+from bookmaker.things.book import ahead, family
 from bookmaker.things.book.pages.prose.loaded_text import LoadedText
+from bookmaker.things.book.plan import Book
+from bookmaker.things.families import FAMILIES
+from bookmaker.things.thing import Terms
 
 pytestmark = pytest.mark.filterwarnings("ignore:.*fork.*:DeprecationWarning")
 
@@ -51,26 +56,31 @@ def made(shelf: Path, name: str) -> dict[str, bytes]:
     return {file.name: file.read_bytes() for file in sorted((shelf.parent / name).iterdir())}
 
 
+def read_books(shelf: Path) -> list[Book]:
+    """The books of a shelf with what their files hold."""
+    register = register_of(read_shelf(shelf).spec, FAMILIES).read(shelf.parent, [])
+    return [thing for thing in register.things.values() if isinstance(thing, Book)]
+
+
 def test_two_processes_give_the_bytes_of_one(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(ahead, "_processors", lambda: 2)
     used: list[bool] = []
 
-    def forced(spec: object, insides: object) -> bool:
-        used.append(ahead.set_texts_ahead(spec, insides, least_words=1))  # type: ignore[arg-type]
+    def forced(books: Sequence[Book], terms: Terms) -> bool:
+        used.append(ahead.set_texts_ahead(books, terms, least_words=1))
         return used[-1]
 
     one = made(shelf, "one")
-    monkeypatch.setattr(pipeline, "set_texts_ahead", forced)
+    monkeypatch.setattr(family, "set_texts_ahead", forced)
     assert made(shelf, "two") == one
     assert used == [True]
 
 
 def test_what_was_set_ahead_is_not_set_again(shelf: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(ahead, "_processors", lambda: 2)
-    read = read_shelf(shelf)
-    insides = [inside for inside, _, _ in read_sources(read, []).books]
-    assert ahead.set_texts_ahead(read.spec, insides, least_words=1)
-    texts = [inside.long_text for inside in insides]
+    books = read_books(shelf)
+    assert ahead.set_texts_ahead(books, terms_of(read_shelf(shelf).spec, []), least_words=1)
+    texts = [book.sources.inside.long_text for book in books]
     assert [type(text) for text in texts] == [LoadedText, LoadedText, LoadedText, type(None)]
     assert all(text.source.proofs.made for text in texts[:3])
     assert texts[1].source.proofs.fitted
@@ -81,7 +91,7 @@ def test_one_process_does_it_where_more_do_not_pay(
     shelf: Path, monkeypatch: pytest.MonkeyPatch, processors: int, least: int
 ) -> None:
     monkeypatch.setattr(ahead, "_processors", lambda: processors)
-    read = read_shelf(shelf)
-    insides = [inside for inside, _, _ in read_sources(read, []).books]
-    assert not ahead.set_texts_ahead(read.spec, insides, least_words=least)
-    assert not any(inside.long_text.source.proofs.made for inside in insides if inside.long_text)
+    books = read_books(shelf)
+    assert not ahead.set_texts_ahead(books, terms_of(read_shelf(shelf).spec, []), least_words=least)
+    texts = [book.sources.inside.long_text for book in books]
+    assert not any(text.source.proofs.made for text in texts if text)

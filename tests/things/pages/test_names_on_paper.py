@@ -18,7 +18,7 @@ from bookmaker.sheets.layout import lay_out
 from bookmaker.sheets.marks import furnish
 from bookmaker.typesetting.stand_ins import face_with, printable
 from bookmaker.workshop import Made, make
-from tests.kit.shelves import drafts_of
+from tests.kit.by_kind import drafts_of
 
 GREEK, ARABIC = "Ὁ λύχνος · Маяк", "فنار"
 
@@ -103,7 +103,7 @@ def test_labels_have_the_name_in_a_typeface_with_its_letters(tmp_path: Path) -> 
 def test_a_name_nobody_can_print_gives_way_to_the_number_and_is_told(tmp_path: Path) -> None:
     [note] = made(tmp_path, ARABIC, "{kind: ruled}").checked.problems
     assert str(note) == (
-        "shelf.yaml:6:12: no typeface here has all letters of the name of book 1: its number stands on labels and "
+        f"shelf.yaml:6:12: no typeface here has all letters of {ARABIC}: its number stands on labels and "
         "in the guide; write face: with one that has them in the text of its inside, for the labels"
     )
     for name in ("page.pdf", "guide.pdf"):

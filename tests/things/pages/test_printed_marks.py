@@ -9,8 +9,8 @@ import pytest
 from bookmaker.shelf.plan import ShelfPlan
 from bookmaker.things.book.designs.design import Words
 from bookmaker.workshop import check
+from tests.kit.by_kind import books_of, box_drafts_of, drafts_of
 from tests.kit.recording import record
-from tests.kit.shelves import books_of, box_drafts_of, drafts_of
 
 TYPED = """\
 shelf: The "Loft"
@@ -48,7 +48,8 @@ def printed(folder: Path, language: str, punctuation: str = "by language") -> tu
     arts = [art for piece in pieces for art in (piece.art, piece.reverse)]
     texts = [text.text for art in arts for text in record(art).texts]
     labels = [piece.label[0] for piece in pieces]
-    assert labels[:-1] == ['1. Mother\'s "Little" Book -- of Jam...'] * (len(labels) - 1)
+    assert labels[:-1] == ['Mother\'s "Little" Book -- of Jam...'] * (len(labels) - 1)
+    assert {checked.plan.labelled(piece).label[0] for piece in pieces[:-1]} == {f"1. {labels[0]}"}
     return texts, checked.plan
 
 
@@ -74,7 +75,7 @@ def test_marks_stay_as_they_are_written_where_the_text_says_so(tmp_path: Path) -
 
 
 def test_what_chance_draws_on_a_cover_hangs_on_what_was_written(tmp_path: Path) -> None:
-    words = books_of(printed(tmp_path, "de")[1])[0].words
+    words = books_of(printed(tmp_path, "de")[1])[0].coat.words
     written = Words('Mother\'s "Little" Book -- of Jam...', "T. O'Rell")
     assert (words.kin, words.seed) == (written.kin, written.seed)
 
@@ -90,4 +91,4 @@ def test_the_letters_of_the_title_tell_the_language_of_a_book_without_text(
     shelf += repr(title).replace("\\'", "''")
     shelf += "\n    size: {height: 40 mm, width: 40 mm}\n    block: {stock: p, pages: 4}\n    cover: {stock: p}\n"
     (tmp_path / "shelf.yaml").write_text(shelf, encoding="utf-8")
-    assert books_of(check(tmp_path / "shelf.yaml").plan)[0].words.title == shown
+    assert books_of(check(tmp_path / "shelf.yaml").plan)[0].coat.words.title == shown
