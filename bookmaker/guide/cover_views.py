@@ -5,8 +5,8 @@ from __future__ import annotations
 from ..ground.art import Group
 from ..ground.drawing import Art, Pen
 from ..ground.geometry import Size
-from ..things.book.covers.case import Case
-from ..things.book.covers.cover import CoverPlan
+from ..things.book.covers.case.case import Case
+from ..things.book.covers.cover_plan import CoverPlan
 from ..things.book.covers.wrap import Wrap
 from .ink import PAPER
 from .items import Figure

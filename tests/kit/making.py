@@ -11,7 +11,7 @@ from pypdf import PdfReader
 from pypdf.generic import ContentStream
 
 from bookmaker.paper.thickness import Layer, Thickness
-from bookmaker.things.book.blocks import BlockPlan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
 from bookmaker.workshop import make
 
 __all__ = ["POINT", "Stroke", "apart", "block_of", "made", "on_two_papers", "strokes_of"]

@@ -9,7 +9,7 @@ from ...things.book.blocks.concertina import Concertina
 from ...things.book.blocks.leaves import Leaves
 from ...things.book.blocks.sections import Sections
 from ...things.book.blocks.solid import Solid
-from ...things.book.covers.case import Case
+from ...things.book.covers.case.case import Case
 from ...things.book.covers.wrap import Wrap
 from ..job import BookJob, BoxJob, Making
 from . import case, concertina, jacket, leaves, sections, slipcase, solid, wrap

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from ...ground.quantities import counted
 from ...sheets.cutting import CutPart
 from ...sheets.flat import Flat, Role
-from ...things.book.covers.case import Case
+from ...things.book.covers.case.case import Case
 from ..cover_views import case_view
 from ..job import BookJob, Making, Supply, Unit
 from ..scale_drawings import flat_figure

@@ -15,8 +15,8 @@ from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.stock import Stock, make_stock
 from bookmaker.paper.stock_entry import StockEntry
 from bookmaker.sheets.flat import Face, FoldKind, Role
-from bookmaker.things.book.blocks.block import BlockPlan
-from bookmaker.things.book.blocks.leaves import Leaves, plan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
+from bookmaker.things.book.blocks.leaves import Leaves
 from tests.kit.hands import alone, cut, open_leaf, piled
 
 CALIPER, GLUE = 0.08, 0.02
@@ -33,7 +33,7 @@ def paper(caliper: float = CALIPER, grain: str = "long", sheet: str = "A4") -> S
 
 def block(page: Size = PAGE, stock: Stock | None = None, right_to_left: bool = False, **keys: str) -> BlockPlan:
     entry = Leaves.model_validate({"stock": "page", **keys})
-    return plan(entry, page, {"page": stock or paper()}, right_to_left=right_to_left)
+    return entry.plan(page, {"page": stock or paper()}, right_to_left=right_to_left)
 
 
 @given(pages=EVEN, printing=PRINTING, trim=TRIMS, right_to_left=st.booleans(), width=st.floats(6, 40))

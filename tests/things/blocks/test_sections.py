@@ -16,8 +16,8 @@ from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.stock import Stock, make_stock
 from bookmaker.paper.stock_entry import StockEntry
 from bookmaker.sheets.flat import Face, Flat, MarkKind, Role
-from bookmaker.things.book.blocks.block import BlockPlan
-from bookmaker.things.book.blocks.sections import Sections, plan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
+from bookmaker.things.book.blocks.sections import Sections
 from tests.kit.hands import Page, fold_up, gathered, leaf_through, nested
 
 CALIPER, GLUE = 0.08, 0.02
@@ -31,7 +31,7 @@ def paper(caliper: float = CALIPER, **more: str) -> Stock:
 
 def block(page: Size = PAGE, stock: Stock | None = None, right_to_left: bool = False, **keys: str) -> BlockPlan:
     entry = Sections.model_validate({"stock": "page", **keys})
-    return plan(entry, page, {"page": stock or paper()}, right_to_left=right_to_left)
+    return entry.plan(page, {"page": stock or paper()}, right_to_left=right_to_left)
 
 
 @st.composite

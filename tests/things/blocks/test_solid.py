@@ -17,8 +17,8 @@ from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.stock import Stock, make_stock
 from bookmaker.paper.stock_entry import StockEntry
 from bookmaker.sheets.flat import Flat, FoldKind, Role
-from bookmaker.things.book.blocks.block import BlockPlan
-from bookmaker.things.book.blocks.solid import Solid, plan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
+from bookmaker.things.book.blocks.solid import Solid
 from bookmaker.workshop import check
 from tests.kit.making import made
 
@@ -45,7 +45,7 @@ def paper(caliper: int, film: int = 0, glue: int = 30) -> Stock:
 
 def solid(page: Size, stock: Stock, **keys: str) -> BlockPlan:
     written = {"kind": "solid", "thickness": "4 mm", "edges": "lines", "edge_stock": "laid", **keys}
-    return plan(Solid.model_validate(written), page, {"laid": stock}, right_to_left=False)
+    return Solid.model_validate(written).plan(page, {"laid": stock}, right_to_left=False)
 
 
 def around_the_block(flat: Flat, along: float, caliper: float, height: float) -> tuple[tuple[float, float], ...]:

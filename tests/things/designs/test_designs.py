@@ -17,7 +17,7 @@ from bookmaker.paper.papers import FORMATS
 from bookmaker.paper.stock import Stock
 from bookmaker.paper.stock_entry import Grain
 from bookmaker.sheets.flat import Flat, Role
-from bookmaker.things.book.covers.wrap import Wrap, plan
+from bookmaker.things.book.covers.wrap import Wrap
 from bookmaker.things.book.designs.design import Words
 from bookmaker.things.book.designs.letters.titling import fit_text
 from bookmaker.things.book.designs.styles.plain import Plain
@@ -42,7 +42,7 @@ TITLES = st.lists(st.text(LETTERS, min_size=1, max_size=20), min_size=1, max_siz
 
 def flat_of(thickness: float = 4.0, width: float = 15.0, height: float = 21.0, **keys: str) -> Flat:
     entry = Wrap.model_validate({"kind": "wrap", "stock": "card", **keys})
-    return plan(entry, Size(width, height), block_of(thickness), {"card": CARD}, right_to_left=False).flats[0]
+    return entry.plan(Size(width, height), block_of(thickness), {"card": CARD}, right_to_left=False).flats[0]
 
 
 def drawn(entry: Plain, flat: Flat, title: str = "Tide Tables", author: str = "I. Marlow") -> RecordingCanvas:

@@ -19,7 +19,8 @@ from ....sheets.sheet_room import too_large
 from ....shelf_file.fields.counts import SectionPages, Stations
 from ....shelf_file.fields.measures import Ease, ThreadThickness
 from ....shelf_file.fields.words import Flag, StockName
-from .block import BlockPlan, PagedEntry
+from .block import PagedEntry
+from .block_plan import BlockPlan
 from .creep import creep
 from .imposition import FOLDINGS, fold_sheet, on_one_side
 from .section_flats import Gathering, Make, section_flats, sheet_size
@@ -27,7 +28,7 @@ from .sewing import CLOSEST, holes, stations_for
 from .stiffness import unscored
 from .trimming import wasteful
 
-__all__ = ["Sections", "plan"]
+__all__ = ["Sections"]
 
 USUAL_PAGES = 16
 """Pages of a section where nothing else is asked (common practice)."""
@@ -72,31 +73,30 @@ class Sections(PagedEntry):
             return self.trim
         return 0.0 if self.fold == "folio" else OPENING_TRIM
 
+    def plan(self, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
+        """Work out the block.
 
-def plan(entry: Sections, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
-    """Work out the block.
-
-    Raises:
-        ShelfFileError: with everything that cannot be folded, sewn, trimmed or printed as it was asked for.
-    """
-    stock = stocks[entry.stock]
-    make = _make(entry, page, stock, right_to_left)
-    sections = _gatherings(entry, make)
-    problems = [*_problems(entry, page, stock, make, sections)]
-    if problems:
-        raise ShelfFileError(problems)
-    panels = sum(section.pages(make.imposed) for section in sections)
-    if entry.fill_sections:
-        make, entry = replace(make, pages=panels), entry.model_copy(update={"pages": panels})
-    return BlockPlan(
-        kind=entry.kind,
-        pages=entry.printed_pages,
-        panels=panels,
-        thickness=_thickness(entry, stock, panels, len(sections)).as_measured(entry.measured_thickness),
-        thickness_of_a_page=make.leaf / 2,
-        flats=tuple(flat for section in sections for flat in section_flats(make, section)),
-        notes=tuple(_padding(entry, panels)),
-    )
+        Raises:
+            ShelfFileError: with everything that cannot be folded, sewn, trimmed or printed as it was asked for.
+        """
+        stock = stocks[self.stock]
+        make = _make(self, page, stock, right_to_left)
+        sections = _gatherings(self, make)
+        problems = [*_problems(self, page, stock, make, sections)]
+        if problems:
+            raise ShelfFileError(problems)
+        panels = sum(section.pages(make.imposed) for section in sections)
+        if self.fill_sections:
+            make = replace(make, pages=panels)
+        return BlockPlan(
+            kind=self.kind,
+            pages=make.pages,
+            panels=panels,
+            thickness=_thickness(self, stock, panels, len(sections)).as_measured(self.measured_thickness),
+            thickness_of_a_page=make.leaf / 2,
+            flats=tuple(flat for section in sections for flat in section_flats(make, section)),
+            notes=tuple(_padding(make.pages, panels)),
+        )
 
 
 def _make(entry: Sections, page: Size, stock: Stock, right_to_left: bool) -> Make:
@@ -161,11 +161,11 @@ def _thickness(entry: Sections, stock: Stock, panels: int, sections: int) -> Thi
     return Thickness(tuple(layers))
 
 
-def _padding(entry: Sections, panels: int) -> Iterator[Problem]:
-    blank = panels - entry.printed_pages
+def _padding(pages: int, panels: int) -> Iterator[Problem]:
+    blank = panels - pages
     if blank:
         yield Problem(
-            f"{entry.printed_pages} pages do not fill the sections: {blank} blank pages follow the last one",
+            f"{pages} pages do not fill the sections: {blank} blank pages follow the last one",
             f"write pages: {panels} for none, or fill_sections: yes",
             Severity.NOTE,
             field=("block", "pages"),

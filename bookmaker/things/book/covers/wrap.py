@@ -22,10 +22,13 @@ from ....paper.thickness import Layer
 from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import flat_too_large
 from ....shelf_file.fields.measures import Ease, Margin
-from ..blocks import THICKEST_COVER, BlockPlan, too_thick_to_fold
-from .cover import CoverEntry, CoverPlan, bend_allowance
+from ..blocks.block_plan import BlockPlan
+from ..blocks.stiffness import THICKEST_COVER, too_thick_to_fold
+from .bending import bend_allowance
+from .cover import CoverEntry
+from .cover_plan import CoverPlan
 
-__all__ = ["Wrap", "plan", "side_width", "spine_width"]
+__all__ = ["Wrap", "side_width", "spine_width"]
 
 FLUSH_BLEED = 2.0
 """How far print runs past an edge that is trimmed after gluing, in mm."""
@@ -48,6 +51,32 @@ class Wrap(CoverEntry):
     head_turn_in: Margin = Field(0.0, description="turn-in at head and tail; 0 for none")
     square: Ease = Field(0.0, description="how far the cover stands out beyond the pages")
 
+    def plan(self, page: Size, block: BlockPlan, stocks: Mapping[str, Stock], *, right_to_left: bool) -> CoverPlan:
+        """Work out the cover.
+
+        Raises:
+            ShelfFileError: a turn-in has no room, the card cannot be folded, or the flat is larger than the sheet.
+        """
+        _check_turn_ins(self, page)
+        stock = stocks[self.stock]
+        caliper = stock.covered
+        lines = _lines(self, page, block.thickness.value, caliper)
+        flat = _flat(self, lines, stock, right_to_left)
+        field = ("cover", "stock")
+        problems = too_thick_to_fold("a wrap", stock, THICKEST_COVER, field)
+        if problems := (*problems, *flat_too_large("the flat cover", flat, stock, field)):
+            raise ShelfFileError(problems)
+        turned = self.turn_in > 0 or self.head_turn_in > 0
+        return CoverPlan(
+            kind=self.kind,
+            spine=lines.spine_right - lines.spine_left,
+            thickness=block.thickness.under(*_layers(stock, sheets=4 if turned else 2)),
+            height=page.height + 2 * self.square + (2 * caliper if self.head_turn_in else 0.0),
+            depth=page.width + self.square + caliper * (2 if self.turn_in else 1),
+            flats=(flat,),
+            edge=caliper * (2 if turned else 1),
+        )
+
 
 def spine_width(block_thickness: float, caliper: float) -> float:
     """Spine between fold centres, in mm: T + π/4·c.
@@ -69,33 +98,6 @@ def side_width(page_width: float, square: float, caliper: float, *, turned_in: b
     half_spine_fold = bend_allowance(90, 0, caliper) / 2
     half_turn_in_fold = bend_allowance(180, 0, caliper) / 2 if turned_in else 0.0
     return page_width + square + half_spine_fold + half_turn_in_fold
-
-
-def plan(entry: Wrap, page: Size, block: BlockPlan, stocks: Mapping[str, Stock], *, right_to_left: bool) -> CoverPlan:
-    """Work out the cover.
-
-    Raises:
-        ShelfFileError: a turn-in has no room, the card cannot be folded, or the flat is larger than the sheet.
-    """
-    _check_turn_ins(entry, page)
-    stock = stocks[entry.stock]
-    caliper = stock.covered
-    lines = _lines(entry, page, block.thickness.value, caliper)
-    flat = _flat(entry, lines, stock, right_to_left)
-    field = ("cover", "stock")
-    problems = too_thick_to_fold("a wrap", stock, THICKEST_COVER, field)
-    if problems := (*problems, *flat_too_large("the flat cover", flat, stock, field)):
-        raise ShelfFileError(problems)
-    turned = entry.turn_in > 0 or entry.head_turn_in > 0
-    return CoverPlan(
-        kind=entry.kind,
-        spine=lines.spine_right - lines.spine_left,
-        thickness=block.thickness.under(*_layers(stock, sheets=4 if turned else 2)),
-        height=page.height + 2 * entry.square + (2 * caliper if entry.head_turn_in else 0.0),
-        depth=page.width + entry.square + caliper * (2 if entry.turn_in else 1),
-        flats=(flat,),
-        edge=caliper * (2 if turned else 1),
-    )
 
 
 def _layers(stock: Stock, sheets: int) -> tuple[Layer, ...]:
