@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import zlib
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -245,7 +246,7 @@ def test_a_file_that_is_none_or_no_pdf_is_refused(tmp_path: Path, monkeypatch: p
     assert refusal(path) == "a.pdf is not a PDF; write the name of a PDF file"
     assert refusal(tmp_path) == f"{tmp_path.name} is a folder, not a PDF; write the name of one PDF file"
     drawn(path)
-    monkeypatch.setattr(imported, "LARGEST_FILE", 100)
+    monkeypatch.setattr(imported, "PDF", replace(imported.PDF, largest=100))
     assert refusal(path).endswith("save the pages you need apart")
 
 

@@ -95,7 +95,9 @@ def test_folders_that_cannot_be_used_are_refused(tmp_path: Path, monkeypatch: py
     assert refusal(tmp_path, "empty") == [
         "the folder empty holds no pictures; put JPEG, PNG, WebP or TIFF files into it"
     ]
-    assert refusal(tmp_path, "a\0b") == ["the folder a\0b cannot be read (embedded null byte); allow reading it"]
+    assert refusal(tmp_path, "a\0b") == [
+        "there is no folder a?b; write its path as seen from the folder of the shelf file"
+    ]
     make(tmp_path / "many", "1.png", "2.png", "3.png")
     monkeypatch.setattr(kind, "MOST_PICTURES", 2)
     assert refusal(tmp_path, "many") == [
@@ -366,14 +368,16 @@ def test_captions_come_from_a_file_line_by_line(tmp_path: Path) -> None:
         (
             "none.txt",
             None,
-            "there is no file none.txt; write names, or the path of a text file with one line for each picture",
+            "there is no file of captions none.txt; "
+            "write names, or the path of a text file with one line for each picture",
         ),
         ("l.txt", b"Gr\xfc\xdfe", "l.txt is not plain text in UTF-8; save it as plain text in UTF-8"),
-        ("long.txt", b"x" * 1_000_001, "long.txt is too long for captions; write one line for each picture"),
+        ("long.txt", b"x" * 1_000_001, "long.txt has 1.0 MB, more than 1 MB; write one line for each picture"),
         (
             ".",
             None,
-            " cannot be read (is a directory); write the path of a text file with one line for each picture",
+            " is a folder, not a file of captions; "
+            "write names, or the path of a text file with one line for each picture",
         ),
     ],
 )

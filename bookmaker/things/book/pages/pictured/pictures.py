@@ -13,8 +13,8 @@ from pydantic import Field
 
 from .....ground.art import NOTHING
 from .....ground.drawing import Art
+from .....ground.files import files_in
 from .....ground.geometry import Size
-from .....ground.lost_files import not_there
 from .....ground.pictures import Picture, effective_dpi, load_picture, show_dpi
 from .....ground.problems import Problem, Severity, ShelfFileError, gathered
 from .....ground.units import MM_PER_INCH
@@ -106,16 +106,7 @@ def _refuse(message: str, remedy: str) -> NoReturn:
 
 def _visible_files(folder: FilePath, written: str) -> list[FilePath]:
     """The files of a folder by name, numbers in names counting as numbers; hidden ones are left out."""
-    try:
-        found = [file for file in folder.iterdir() if not file.name.startswith(".") and file.is_file()]
-    except FileNotFoundError:
-        _refuse(*not_there("folder", folder, written))
-    except NotADirectoryError:
-        _refuse(f"{folder.name} is a file, not a folder", "write the folder that holds the pictures")
-    except (OSError, ValueError) as failure:
-        reason = getattr(failure, "strerror", None) or failure
-        _refuse(f"the folder {folder.name} cannot be read ({reason})", "allow reading it")
-    return sorted(found, key=lambda file: natural_order(file.name))
+    return sorted(files_in(folder, written, ("folder",)), key=lambda file: natural_order(file.name))
 
 
 def natural_order(name: str) -> tuple[list[str | int], str]:
