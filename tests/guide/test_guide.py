@@ -15,7 +15,6 @@ from pypdf import PdfReader
 from bookmaker.ground.geometry import Size
 from bookmaker.guide import guide_pages, page_size
 from bookmaker.guide.pages import MARGIN
-from bookmaker.guide.steps import KINDS
 from bookmaker.guide.wrapping import wrapped
 from bookmaker.sheets.layout import lay_out
 from bookmaker.shelf_file.whereabouts import whereabouts
@@ -63,7 +62,9 @@ def folds_of(pieces: list[dict[str, Any]]) -> str:
 
 
 def test_every_kind_has_its_steps() -> None:
-    assert set(KINDS) == {*BLOCKS, *COVERS}
+    for kind in (*BLOCKS, *COVERS):
+        assert not kind.__abstractmethods__, kind
+        assert "making" in {name for one in kind.__mro__[:2] for name in vars(one)}, kind
 
 
 def test_numbers_are_those_of_the_plan(shelf: Made) -> None:

@@ -20,6 +20,8 @@ from ....sheets.flat import Flat
 from ....shelf_file.fields.counts import PageCount
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.measures import Thickness as MeasuredThickness
+from ...making import Making
+from ..steps.job import BookJob
 from .block_plan import BlockPlan
 
 __all__ = ["BlockEntry", "PagedEntry"]
@@ -83,6 +85,10 @@ class BlockEntry(Entry, ABC):
         Raises:
             ShelfFileError: it cannot be made; with everything that is wrong.
         """
+
+    @abstractmethod
+    def making(self, job: BookJob) -> Making:
+        """How it is made: steps, drawings, tools, supplies, what to measure; every number comes from the plan."""
 
 
 class PagedEntry(BlockEntry):

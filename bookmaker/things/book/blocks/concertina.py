@@ -26,6 +26,9 @@ from ....sheets.sheet_room import too_large
 from ....shelf_file.fields.counts import Flyleaves, StripPanels
 from ....shelf_file.fields.measures import Ease, TabWidth
 from ....shelf_file.fields.words import Flag, StockName
+from ...making import Making
+from ..steps.concertina import concertina_making
+from ..steps.job import BookJob
 from .block import PagedEntry
 from .block_plan import BlockPlan
 from .stiffness import unscored
@@ -79,6 +82,10 @@ class Concertina(PagedEntry):
                 for number, span in enumerate(spans, start=1)
             ),
         )
+
+    def making(self, job: BookJob) -> Making:
+        """Strips scored, cut, folded, joined, and glued back to back."""
+        return concertina_making(job, self.flyleaves)
 
     def in_strips(self, stock: str, longest: int) -> Self | None:
         """The same with its longest strip as long as that, if it is of that stock."""

@@ -20,6 +20,9 @@ from ....sheets.flat import Face, Flat, Fold, FoldKind, Panel, Role, Stroke
 from ....sheets.sheet_room import too_large
 from ....shelf_file.fields.measures import Ease
 from ....shelf_file.fields.words import Flag, StockName
+from ...making import Making
+from ..steps.job import BookJob
+from ..steps.leaves import leaves_making
 from .block import PagedEntry
 from .block_plan import BlockPlan
 from .mirror import mirrored
@@ -65,6 +68,10 @@ class Leaves(PagedEntry):
             thickness_of_a_page=per_page,
             flats=tuple(map(mirrored, flats) if right_to_left else flats),
         )
+
+    def making(self, job: BookJob) -> Making:
+        """Flats piled and cut, leaves gathered, the spine glued, the block trimmed."""
+        return leaves_making(job, self.trim, folded=self.printing == "one side")
 
 
 @dataclass(frozen=True, slots=True)

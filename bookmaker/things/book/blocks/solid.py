@@ -25,9 +25,12 @@ from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import flat_too_large
 from ....shelf_file.fields.measures import BlockThickness, SolidThickness
 from ....shelf_file.fields.words import Ink, StockName, Title, refuse
+from ...making import Making
 from ..edges.kinds import KINDS as EDGES
 from ..edges.kinds import edge_art
 from ..edges.strip import Layout
+from ..steps.job import BookJob
+from ..steps.solid import solid_making
 from .block import BlockEntry
 from .block_plan import BlockPlan
 from .stiffness import THICKEST_STRIP, too_thick_to_fold
@@ -117,6 +120,10 @@ class Solid(BlockEntry):
     def of_thickness(self, thickness: float) -> Self:
         """The same with its bounds closed on one thickness."""
         return self.model_copy(update={"at_least": thickness, "at_most": thickness})
+
+    def making(self, job: BookJob) -> Making:
+        """A block cut to size, and the strip around its edges."""
+        return solid_making(job, self.material, fills=self.fills)
 
     def dressing(self, flat: Flat, seed: str, resolution_dpi: float) -> Art | None:
         """The art of the edge strip, which has no pages."""

@@ -15,7 +15,9 @@ from ....ground.geometry import Size
 from ....paper.stock import Stock
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.words import StockName
+from ...making import Making
 from ..blocks.block_plan import BlockPlan
+from ..steps.job import BookJob
 from .cover_plan import CoverPlan
 
 __all__ = ["CoverEntry"]
@@ -36,3 +38,7 @@ class CoverEntry(Entry, ABC):
         Raises:
             ShelfFileError: it cannot be made; with everything that is wrong.
         """
+
+    @abstractmethod
+    def making(self, job: BookJob) -> Making:
+        """How it is made: steps, drawings, tools, supplies, what to measure; every number comes from the plan."""

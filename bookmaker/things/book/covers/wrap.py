@@ -10,9 +10,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import sqrt
-from typing import Literal
-
-from pydantic import Field
 
 from ....ground.geometry import Axis, Point, Rect, Size
 from ....ground.problems import Problem, ShelfFileError
@@ -21,12 +18,14 @@ from ....paper.stock import Stock
 from ....paper.thickness import Layer
 from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import flat_too_large
-from ....shelf_file.fields.measures import Ease, Margin
+from ...making import Making
 from ..blocks.block_plan import BlockPlan
 from ..blocks.stiffness import THICKEST_COVER, too_thick_to_fold
+from ..steps.job import BookJob
+from ..steps.wrap import wrap_making
 from .bending import bend_allowance
-from .cover import CoverEntry
 from .cover_plan import CoverPlan
+from .wrap_keys import WrapKeys
 
 __all__ = ["Wrap", "side_width", "spine_width"]
 
@@ -43,13 +42,8 @@ CORNER = 1.5
 """Corners of a turned-in cover are cut this many calipers from the corner (common practice)."""
 
 
-class Wrap(CoverEntry):
+class Wrap(WrapKeys):
     """A one-piece paper cover."""
-
-    kind: Literal["wrap"] = "wrap"
-    turn_in: Margin = Field(0.0, description="turn-in at the fore-edges; 0 for a flush cover")
-    head_turn_in: Margin = Field(0.0, description="turn-in at head and tail; 0 for none")
-    square: Ease = Field(0.0, description="how far the cover stands out beyond the pages")
 
     def plan(self, page: Size, block: BlockPlan, stocks: Mapping[str, Stock], *, right_to_left: bool) -> CoverPlan:
         """Work out the cover.
@@ -76,6 +70,10 @@ class Wrap(CoverEntry):
             flats=(flat,),
             edge=caliper * (2 if turned else 1),
         )
+
+    def making(self, job: BookJob) -> Making:
+        """The cover scored, cut, turned in, and glued around the block."""
+        return wrap_making(job, self)
 
 
 def spine_width(block_thickness: float, caliper: float) -> float:
@@ -108,7 +106,7 @@ def _layers(stock: Stock, sheets: int) -> tuple[Layer, ...]:
     return tuple(layers)
 
 
-def _check_turn_ins(entry: Wrap, page: Size) -> None:
+def _check_turn_ins(entry: WrapKeys, page: Size) -> None:
     """Each turn-in has room to lie flat: two thirds of the page's width, and half the other way."""
     most_at_fore_edge = min(page.width * 2 / 3, page.height / 2 if entry.head_turn_in else page.width)
     most_at_head = min(page.width * 2 / 3, page.height / 2)
@@ -149,7 +147,7 @@ class _Lines:
     corner: float
 
 
-def _lines(entry: Wrap, page: Size, thickness: float, caliper: float) -> _Lines:
+def _lines(entry: WrapKeys, page: Size, thickness: float, caliper: float) -> _Lines:
     side = side_width(page.width, entry.square, caliper, turned_in=entry.turn_in > 0)
     spine = spine_width(thickness, caliper)
     fold_at_head = bend_allowance(180, 0, caliper) / 2 if entry.head_turn_in else 0.0
@@ -168,7 +166,7 @@ def _lines(entry: Wrap, page: Size, thickness: float, caliper: float) -> _Lines:
     )
 
 
-def _flat(entry: Wrap, lines: _Lines, stock: Stock, right_to_left: bool) -> Flat:
+def _flat(entry: WrapKeys, lines: _Lines, stock: Stock, right_to_left: bool) -> Flat:
     turned = entry.turn_in > 0 or entry.head_turn_in > 0
     return Flat(
         kind="wrap",

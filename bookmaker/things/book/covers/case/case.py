@@ -14,7 +14,10 @@ from .....ground.problems import ShelfFileError
 from .....paper.stock import Stock
 from .....sheets.flat import Flat
 from .....sheets.sheet_room import flat_too_large
+from ....making import Making
 from ...blocks.block_plan import BlockPlan
+from ...steps.case import case_making
+from ...steps.job import BookJob
 from ..cover_plan import CoverPlan
 from .bare_parts import endpapers, templates
 from .checks import folding_problems, problems_of, remarks_on
@@ -56,6 +59,10 @@ class Case(CaseKeys):
             cut_list=tuple(cut_list(self, sizes)),
             notes=tuple(remarks_on(self, sizes, block)),
         )
+
+    def making(self, job: BookJob) -> Making:
+        """Boards cut, covered and turned in; the block hung in the case."""
+        return case_making(job, self)
 
 
 def _parts(entry: CaseKeys, sizes: Sizes, right_to_left: bool) -> Iterator[tuple[str, Flat]]:
