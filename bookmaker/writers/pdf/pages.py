@@ -22,10 +22,10 @@ from pypdf.generic import (
 )
 from reportlab.pdfbase.pdfdoc import PDFObject, PDFObjectReference
 
-from ..ground.geometry import Rect
-from ..ground.imported import ImportedPage, Node, content_of, opened, pages_of
-from ..ground.problems import Problem, ShelfFileError
-from .pdf_numbers import points
+from ...ground.geometry import Rect
+from ...ground.imported import ImportedPage, Node, content_of, opened, pages_of
+from ...ground.problems import Problem, ShelfFileError
+from .numbers import points
 
 __all__ = ["import_pages"]
 

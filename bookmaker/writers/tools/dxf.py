@@ -5,7 +5,7 @@ from __future__ import annotations
 import io
 from pathlib import Path as FilePath
 
-from ..sheets.toolpaths import Tool, ToolSheet
+from ...sheets.toolpaths import Tool, ToolSheet
 
 __all__ = ["write_dxf"]
 
