@@ -189,12 +189,16 @@ class Path:
 
 def _points_of(command: tuple[str | float, ...]) -> list[Point]:
     numbers = [float(value) for value in command[1:]]
-    return [Point(numbers[i], numbers[i + 1]) for i in range(0, len(numbers), 2)]
+    return [Point(x, y) for x, y in zip(numbers[::2], numbers[1::2], strict=True)]
 
 
 def _transform_command(command: tuple[str | float, ...], transform: Transform) -> tuple[str | float, ...]:
-    moved = [transform.apply(point) for point in _points_of(command)]
-    return (command[0], *(value for point in moved for value in point))
+    a, b, c, d, e, f = transform
+    numbers = [float(value) for value in command[1:]]
+    moved: list[str | float] = [command[0]]
+    for x, y in zip(numbers[::2], numbers[1::2], strict=True):
+        moved += (a * x + c * y + e, b * x + d * y + f)
+    return tuple(moved)
 
 
 class Transform(NamedTuple):

@@ -15,7 +15,7 @@ from ..sheets.layout import Placement, Sheet, Tally
 from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
 from ..shelf.fit import SpaceFit
 from ..shelf.plan import BookPlan, ShelfPlan
-from ..things.book.designs import Lettering
+from ..things.book.designs.design import Lettering
 from ..things.slipcase.plan import SlipcasePlan
 
 __all__ = ["check_report", "dump", "plan_report"]

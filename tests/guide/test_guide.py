@@ -23,7 +23,8 @@ from bookmaker.things.book import blocks, covers
 from bookmaker.workshop import check
 from bookmaker.writers.leaflet_pdf import write_leaflet
 from tests.kit.guide_shelves import chapters, flattened, guide_shelf, said, shelf_head
-from tests.kit.making import POINT, made, strokes_of
+from tests.kit.shelves import made
+from tests.kit.strokes import POINT, strokes_of
 
 
 class Made(NamedTuple):

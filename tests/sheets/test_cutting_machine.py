@@ -25,7 +25,8 @@ from bookmaker.sheets.layout import Placement, Sheet
 from bookmaker.sheets.piece import Piece
 from bookmaker.sheets.segments import merged, without
 from bookmaker.sheets.toolpaths import ToolPath, ToolSheet, tool_sheet
-from tests.kit.making import POINT, made, strokes_of
+from tests.kit.shelves import made
+from tests.kit.strokes import POINT, strokes_of
 
 SHELF = """\
 shelf: By machine

@@ -32,7 +32,7 @@ from bookmaker.typesetting.word_line import WordLine
 from bookmaker.writers.pdf import PdfFile
 from bookmaker.writers.pdf.canvas import PdfCanvas
 from bookmaker.writers.pdf.numbers import number
-from tests.ground.test_typefaces import cff_font
+from tests.kit.fonts import cff_font
 
 Draw = Callable[[PdfCanvas], None]
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
 
 from ...ground.art import NOTHING, Group
 from ...ground.drawing import Art
@@ -14,13 +13,14 @@ from ...ground.problems import FieldPath, Problem, Severity
 from ...ground.typefaces import Typeface
 from ...sheets.flat import Face, Flat, Panel, Role
 from ...sheets.piece import Piece
+from ...typesetting.page import Inside
 from ...typesetting.stand_ins import printable
 from ..slipcase.faces import dress_box
 from ..slipcase.plan import SlipcasePlan
 from .blocks import EDGE_STRIP, Solid, trimmed
-from .designs import Dress, Lettering, Words, artwork_of_piece, dress_flat, ground_of
+from .designs.artwork import Artwork
+from .designs.design import Dress, Lettering, Words
 from .edges import edge_art
-from .pages import Inside
 from .plan import BookPlan
 
 __all__ = ["Draft", "draft_book", "draft_slipcase"]
@@ -47,7 +47,7 @@ class Draft:
 
 
 def draft_book(
-    book: BookPlan, words: Words, inside: Inside, artwork: Any, jacket_artwork: Any, resolution_dpi: float
+    book: BookPlan, words: Words, inside: Inside, artwork: Artwork, jacket_artwork: Artwork, resolution_dpi: float
 ) -> Draft:
     """Draw everything to print for one book; `words` stand on its cover.
 
@@ -62,8 +62,8 @@ def draft_book(
     for index, flat in enumerate(book.cover.flats, start=1):
         dress = Dress()
         if flat.dressed:
-            own = artwork_of_piece(book.entry.design, artwork, dressed.index(flat), len(dressed))
-            dress = dress_flat(book.entry.design, own, flat, words)
+            own = replace(artwork, piece=dressed.index(flat), pieces=len(dressed))
+            dress = book.entry.design.dress(own, flat, words)
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
         lettering += dress.lettering
@@ -95,20 +95,20 @@ def _labelled(
     return tuple(replace(piece, label=(number, piece.label[1])) for piece in pieces), (note,)
 
 
-def _draft_jacket(book: BookPlan, words: Words, artwork: Any, jacket_artwork: Any) -> Draft:
+def _draft_jacket(book: BookPlan, words: Words, artwork: Artwork, jacket_artwork: Artwork) -> Draft:
     """The jacket in its own design, or in that of the book; nothing if the book wears none."""
     if not book.jacket or not book.entry.jacket:
         return Draft((), ())
     own = book.entry.jacket.design
     flat = book.jacket.flat
-    dress = dress_flat(own or book.entry.design, jacket_artwork if own else artwork, flat, words)
+    dress = (own or book.entry.design).dress(jacket_artwork if own else artwork, flat, words)
     piece = Piece(_piece_id(book, flat, 1), book.number, _label(book, flat), flat, dress.art)
     field = ("jacket", "design") if own else ("design",)
     return Draft((piece,), tuple(_within(("books", book.number, *field), dress.problems)), lettering=dress.lettering)
 
 
 def draft_slipcase(
-    box: SlipcasePlan, index: int, pictures: Mapping[Role, Picture], first: BookPlan, words: Words, artwork: Any
+    box: SlipcasePlan, index: int, pictures: Mapping[Role, Picture], first: BookPlan, words: Words, artwork: Artwork
 ) -> Draft:
     """Draw the net of a slipcase; `index` counts the slipcases from 1, `pictures` are those of its faces.
 
@@ -118,8 +118,8 @@ def draft_slipcase(
     faces = box.entry.faces
     worn, tone = Dress(), None
     if faces and faces.as_books:
-        tone = ground_of(first.entry.design)
-        worn = dress_flat(first.entry.design, artwork, box.flat, words.unsaid())
+        tone = first.entry.design.ground
+        worn = first.entry.design.dress(artwork, box.flat, words.unsaid())
     if faces and faces.title:
         faces = faces.model_copy(update={"title": first.marks.printed(faces.title)})
     dress = dress_box(faces, pictures, box.flat, worn.art, tone, worn.titling)

@@ -17,8 +17,8 @@ from ...shelf_file.volumes import MOST_VOLUMES
 from .blocks import AnyBlock
 from .covers import AnyCover
 from .covers.jacket import Jacket
-from .designs import PLAIN, AnyDesign
-from .pages import BLANK, AnyInside
+from .designs.kinds import PLAIN, AnyDesign
+from .pages.kinds import BLANK, AnyInside
 
 __all__ = ["SMALLEST_PAGE", "BookEntry", "LifeSize", "PageSize"]
 

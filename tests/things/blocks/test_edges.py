@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
 from math import cos, hypot, isclose, pi, sin
 from pathlib import Path
 from typing import get_args
@@ -20,8 +19,9 @@ from bookmaker.things.book.blocks import Solid
 from bookmaker.things.book.edges import edge_art
 from bookmaker.things.book.edges.marbled import pushed
 from bookmaker.workshop import check
-from tests.kit.making import made
+from tests.kit.flats import signed_area
 from tests.kit.recording import RecordingCanvas, record
+from tests.kit.shelves import made
 
 KINDS = ["lines", "gilt", "stained", "marbled"]
 RED = Colour.from_hex("#8c3b2e")
@@ -99,17 +99,13 @@ def test_gilt_is_warm_and_bright() -> None:
     assert luminance(Colour(red, green, blue)) > 0.3
 
 
-def area(points: list[Point]) -> float:
-    return abs(sum(a.x * b.y - b.x * a.y for a, b in pairwise([*points, points[0]]))) / 2
-
-
 def test_paint_pushed_aside_keeps_its_area() -> None:
     """A disc of radius 2 that takes a drop of radius 1.5 in its middle has one of 2.5: π·(2² + 1.5²) = π·2.5²."""
     disc = [Point(2 * cos(pi * step / 500), 2 * sin(pi * step / 500)) for step in range(1000)]
     assert all(isclose(hypot(*point), 2.5) for point in pushed(disc, Point(0, 0), 1.5))
     for aside, holds_the_drop in ((2.1, False), (4.0, False), (1.0, True)):
         moved = pushed([point.plus(aside, 0) for point in disc], Point(0, 0), 1.5)
-        assert isclose(area(moved), pi * (2**2 + 1.5**2 * holds_the_drop), rel_tol=2e-3)
+        assert isclose(abs(signed_area(moved)), pi * (2**2 + 1.5**2 * holds_the_drop), rel_tol=2e-3)
 
 
 SHELF = """\

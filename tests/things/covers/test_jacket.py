@@ -21,8 +21,8 @@ from bookmaker.things.book.covers.cover import CoverPlan
 from bookmaker.things.book.covers.jacket import Jacket, JacketPlan, plan_jacket
 from bookmaker.workshop import check
 from tests.kit.folding import Space, Turn, inner, outer, turned_down
-from tests.kit.making import made
 from tests.kit.recording import record
+from tests.kit.shelves import made
 
 PAPER, FILM = 0.1, 0.03
 C = PAPER + FILM

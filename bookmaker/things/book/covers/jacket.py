@@ -18,7 +18,7 @@ from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.measures import Margin
 from ....shelf_file.fields.words import StockName
 from ..blocks import THICKEST_COVER, too_thick_to_fold
-from ..designs import AnyDesign
+from ..designs.kinds import AnyDesign
 from .cover import CoverPlan, bend_allowance
 from .wrap import spine_width
 

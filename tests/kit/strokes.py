@@ -1,20 +1,14 @@
-"""Making small shelves for tests, and reading back what was made."""
+"""Straight lines read back from the pages of a PDF."""
 
 from __future__ import annotations
 
-import json
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 from pypdf import PdfReader
 from pypdf.generic import ContentStream
 
-from bookmaker.paper.thickness import Layer, Thickness
-from bookmaker.things.book.blocks import BlockPlan
-from bookmaker.workshop import make
-
-__all__ = ["POINT", "Stroke", "apart", "block_of", "made", "on_two_papers", "strokes_of"]
+__all__ = ["POINT", "Stroke", "apart", "strokes_of"]
 
 POINT = 25.4 / 72
 """One PDF unit in mm (ISO 32000-1, 8.3.2.3)."""
@@ -31,34 +25,6 @@ class Stroke:
     end: XY
     dashed: bool
     width: float
-
-
-def block_of(thickness: float, *, pastedowns: bool = True) -> BlockPlan:
-    """A block to cover that is known by its thickness alone."""
-    layers = (Layer("block", 1, thickness),)
-    return BlockPlan("block", 48, 50, Thickness(layers), flats=(), pastedowns=pastedowns)
-
-
-def on_two_papers(books: str, *, printer: str, grain: str = "long", off_cuts: str = "[]") -> str:
-    """A shelf of the listed books on a page paper and a cover paper, ``page`` and ``cover``; margins are 5 mm."""
-    return f"""\
-shelf: On Two Papers
-printer: {{margins: 5 mm, {printer}}}
-stocks:
-  page: {{caliper: 75 um, glue: 15 um, grain: {grain}, off_cuts: {off_cuts}}}
-  cover: {{caliper: 160 um, film: 50 um, grain: {grain}}}
-books:
-{books}
-"""
-
-
-def made(shelf: str, folder: Path) -> tuple[dict[str, Any], Path]:
-    """Write a shelf file, make it, and return plan.json and the folder of the output."""
-    folder.mkdir(parents=True, exist_ok=True)
-    path = folder / "shelf.yaml"
-    path.write_text(shelf, encoding="utf-8")
-    make(path, folder / "out")
-    return json.loads((folder / "out" / "plan.json").read_text(encoding="utf-8")), folder / "out"
 
 
 def strokes_of(file: Path, page: int) -> list[Stroke]:
