@@ -7,15 +7,15 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from math import nan
 
-from ..ground.drawing import Art, Colour, Pen
-from ..ground.geometry import Path, Point, Rect, Transform
-from ..ground.imported import ImportedPage
-from ..ground.pictures import Picture
-from ..ground.typefaces import TextLine, Typeface
-from ..ground.units import to_pt
-from ..typesetting.word_line import WordLine
-from .pdf_fonts import EmbeddedFont
-from .pdf_numbers import matrix, number, point, points
+from ...ground.drawing import Art, Colour, Pen
+from ...ground.geometry import Path, Point, Rect, Transform
+from ...ground.imported import ImportedPage
+from ...ground.pictures import Picture
+from ...ground.typefaces import TextLine, Typeface
+from ...ground.units import to_pt
+from ...typesetting.word_line import WordLine
+from .fonts import EmbeddedFont
+from .numbers import matrix, number, point, points
 
 __all__ = ["PageResources", "PdfCanvas"]
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path as FilePath
 
-from ..ground.drawing import Colour, Pen
-from ..ground.geometry import Path, polygon
-from ..sheets.toolpaths import Tool, ToolPath, ToolSheet
-from .pdf import PdfFile
+from ...ground.drawing import Colour, Pen
+from ...ground.geometry import Path, polygon
+from ...sheets.toolpaths import Tool, ToolPath, ToolSheet
+from ..pdf import PdfFile
 
 __all__ = ["write_tools_pdf"]
 

@@ -23,17 +23,17 @@ from reportlab.pdfbase.pdfdoc import (
     PDFString,
 )
 
-from ..ground.geometry import Rect, Size
-from ..ground.imported import ImportedPage
-from ..ground.pictures import Picture
-from ..ground.typefaces import Typeface
-from ..ground.units import to_pt
-from .pdf_canvas import PageResources, PdfCanvas
-from .pdf_embedding import compressed, embed
-from .pdf_fonts import EmbeddedFont
-from .pdf_import import import_pages
-from .pdf_layers import add_layers, layer_name, layer_resources
-from .pdf_pictures import PlacedPicture
+from ...ground.geometry import Rect, Size
+from ...ground.imported import ImportedPage
+from ...ground.pictures import Picture
+from ...ground.typefaces import Typeface
+from ...ground.units import to_pt
+from .canvas import PageResources, PdfCanvas
+from .embedding import compressed, embed
+from .fonts import EmbeddedFont
+from .layers import add_layers, layer_name, layer_resources
+from .pages import import_pages
+from .pictures import PlacedPicture
 
 __all__ = ["PdfFile"]
 

@@ -13,8 +13,8 @@ from fontTools.pens.t2CharStringPen import T2CharStringPen
 from fontTools.pens.ttGlyphPen import TTGlyphPen
 from reportlab.pdfbase.pdfdoc import PDFArrayCompact, PDFDictionary, PDFName, PDFStream, PDFString
 
-from ..ground.problems import Problem, ShelfFileError
-from .pdf_fonts import EmbeddedFont
+from ...ground.problems import Problem, ShelfFileError
+from .fonts import EmbeddedFont
 
 __all__ = ["compressed", "embed"]
 

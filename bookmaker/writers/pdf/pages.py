@@ -22,9 +22,9 @@ from pypdf.generic import (
 )
 from reportlab.pdfbase.pdfdoc import PDFObject, PDFObjectReference
 
-from ..ground.geometry import Rect
-from ..ground.imported import ImportedPage, Node, content_of, opened_again, pages_of
-from .pdf_numbers import points
+from ...ground.geometry import Rect
+from ...ground.imported import ImportedPage, Node, content_of, opened_again, pages_of
+from .numbers import points
 
 __all__ = ["import_pages"]
 

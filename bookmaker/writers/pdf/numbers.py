@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from ..ground.geometry import Point, Transform
-from ..ground.units import to_pt
+from ...ground.geometry import Point, Transform
+from ...ground.units import to_pt
 
 __all__ = ["matrix", "number", "point", "points"]
 

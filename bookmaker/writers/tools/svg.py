@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path as FilePath
 from xml.sax.saxutils import escape
 
-from ..ground.geometry import Point
-from ..sheets.toolpaths import Tool, ToolPath, ToolSheet
+from ...ground.geometry import Point
+from ...sheets.toolpaths import Tool, ToolPath, ToolSheet
 
 __all__ = ["write_svg"]
 

@@ -3,7 +3,7 @@
 Text is addressed by codes of our own, one for every pair of a glyph and the characters it stands for, so
 that searching and copying always give the text back (ISO 32000-1, 9.10): a ligature all its letters, and a
 glyph shared by two characters whichever was meant. The embedded font holds its glyphs in the order of their
-codes, which makes code, CID and glyph number one and the same (9.7.4); see ``pdf_embedding``.
+codes, which makes code, CID and glyph number one and the same (9.7.4); see ``embedding``.
 """
 
 from __future__ import annotations
@@ -13,8 +13,8 @@ from collections.abc import Iterable
 
 from fontTools.ttLib import TTFont
 
-from ..ground.typefaces import Glyph, Run, Typeface
-from .pdf_numbers import number
+from ...ground.typefaces import Glyph, Run, Typeface
+from .numbers import number
 
 __all__ = ["EmbeddedFont", "SetText"]
 
