@@ -20,7 +20,7 @@ from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import flat_too_large
 from ...making import Making
 from ..blocks.block_plan import BlockPlan
-from ..blocks.stiffness import THICKEST_COVER, too_thick_to_fold
+from ..blocks.stiffness import THICKEST_COVER, too_thick_folds
 from ..steps.job import BookJob
 from ..steps.wrap import wrap_making
 from .bending import bend_allowance
@@ -57,7 +57,7 @@ class Wrap(WrapKeys):
         lines = _lines(self, page, block.thickness.value, caliper)
         flat = _flat(self, lines, stock, right_to_left)
         field = ("cover", "stock")
-        problems = too_thick_to_fold("a wrap", stock, THICKEST_COVER, field)
+        problems = too_thick_folds("a wrap", stock, THICKEST_COVER, field)
         if problems := (*problems, *flat_too_large("the flat cover", flat, stock, field)):
             raise ShelfFileError(problems)
         turned = self.turn_in > 0 or self.head_turn_in > 0

@@ -14,7 +14,7 @@ from .....typesetting.chosen_faces import family_for, missing_glyphs
 from .....typesetting.display import centred, titled
 from .....typesetting.lines.fount import Style
 from .....typesetting.page import Inside, PageFrame
-from ..prose.sizes import too_small
+from ..prose.sizes import type_too_small
 from .lettered import LetteredPart
 
 __all__ = ["HalfTitle"]
@@ -45,6 +45,6 @@ class HalfTitle(LetteredPart):
         if not lines:
             return Inside((NOTHING,) * frame.pages, tuple(problems))
         size = lines[0].size
-        problems += too_small("the half title", face, size, frame, "leave this part out, or make the page larger")
+        problems += type_too_small("the half title", face, size, frame, "leave this part out, or make the page larger")
         page = centred(lines, area.centre.x, frame.height * (1 - SUNK) - face.cap_height * size, self.ink)
         return Inside((page, *(NOTHING,) * (frame.pages - 1)), tuple(problems))
