@@ -42,13 +42,13 @@ class Colophon(LetteredPart):
     year: Title | None = Field(None, description="when")
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The colophon on the last page, blank ones before it if there are more."""
         area = frame.type_area(frame.pages)
         imprint = ", ".join(part for part in (self.imprint, self.place, self.year) if part)
         own = [*(emphasised(self.text) if self.text else []), *(emphasised(imprint) if imprint else [])]
         words = "" if self.text else frame.book.title + frame.book.author
-        family = family_for(faces, frame, as_read("".join(own)) + words)
+        family = family_for(typefaces, frame, as_read("".join(own)) + words)
         roman = family[Style.ROMAN]
         written = own if self.text else [*_usual(frame, roman), *own]
         room = Size(area.width, area.height * MOST_ROOM)

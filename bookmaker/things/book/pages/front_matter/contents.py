@@ -62,17 +62,17 @@ class Contents(LetteredPart):
     lists_the_others = True
     has_size = True
 
-    def extent(self, faces: Family | None, frame: PageFrame) -> int:
+    def extent(self, typefaces: Family | None, frame: PageFrame) -> int:
         """The pages that the lines need; one if nothing is listed."""
-        return len(_table(self, faces, frame).pages)
+        return len(_table(self, typefaces, frame).pages)
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The table on its pages; lines that find no room are reported."""
         largest = _largest(frame)
         if self.size and self.size > largest + 1e-9:
             problem = type_too_large("the table of contents", self.size, largest, frame)
             return Inside((NOTHING,) * frame.pages, (problem,))
-        table = _table(self, faces, frame)
+        table = _table(self, typefaces, frame)
         made = table.pages
         shown = [*made, *[[]] * frame.pages][: frame.pages]
         pages = tuple(table.page(number, rows) for number, rows in enumerate(shown, start=1))
@@ -81,7 +81,7 @@ class Contents(LetteredPart):
         words = as_read(over) + _text(frame)
         problems = (
             *_problems(table, lost),
-            *flat_emphasis("table of contents", [over], family_for(faces, frame, words)),
+            *flat_emphasis("table of contents", [over], family_for(typefaces, frame, words)),
             *typed_line_ends(over, "title"),
             *missing_glyphs("table of contents", table.typeface, words),
             *type_too_small(

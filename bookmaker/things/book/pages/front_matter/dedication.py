@@ -33,10 +33,10 @@ class Dedication(LetteredPart):
     kind: Literal["dedication"] = "dedication"
     text: Lines = Field(description="what it says, line by line; asterisks are emphasis")
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The lines, and blank pages after them if there are more."""
         written, area = emphasised(self.text), frame.type_area(1)
-        family = family_for(faces, frame, as_read("".join(written)))
+        family = family_for(typefaces, frame, as_read("".join(written)))
         roman, top = family[Style.ROMAN], frame.height * (1 - SUNK)
         room = Size(area.width, top - area.y)
         few = few_lines(written, family, frame.height * SIZE, room, frame)

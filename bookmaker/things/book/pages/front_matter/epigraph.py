@@ -42,12 +42,12 @@ class Epigraph(LetteredPart):
     text: Lines = Field(description="what it says, line by line; asterisks are emphasis")
     source: Title | None = Field(None, description="who said it, or where it stands")
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The lines, and blank pages after them if there are more."""
         said, area = emphasised(self.text), frame.type_area(1)
         named = emphasised(self.source) if self.source else []
         written = (*said, *named)
-        family = family_for(faces, frame, as_read("".join(written)))
+        family = family_for(typefaces, frame, as_read("".join(written)))
         roman, top = family[Style.ROMAN], frame.height * (1 - SUNK)
         hanging = HANGING if len(said) > 1 else 0.0
         few = few_lines(

@@ -35,10 +35,10 @@ class HalfTitle(LetteredPart):
     begins: Literal["new page", "recto"] = Field("recto", description="on which page it begins")
     ink: Ink = Field(BLACK, description="colour of the title")
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The title, and blank pages after it if there are more."""
         title, area = frame.book.title, frame.type_area(1)
-        face = family_for(faces, frame, title)[Style.ROMAN]
+        face = family_for(typefaces, frame, title)[Style.ROMAN]
         said = frame.printed(title, face)
         lines = titled(face, said, frame.height * SIZE, area.width, MOST_LINES, right_to_left=frame.right_to_left)
         problems = list(missing_glyphs("half title", face, title))

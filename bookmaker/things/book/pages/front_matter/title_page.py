@@ -49,11 +49,11 @@ class TitlePage(LetteredPart):
     numbers: Flag = Field(False, description="page numbers, yes or no")
     is_title_page = True
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The title page, and blank ones after it if it has more."""
         texts = (*_upper(self, frame), *_lower(self))
         words = as_read("".join(line.text for line in texts))
-        family = family_for(faces, frame, words)
+        family = family_for(typefaces, frame, words)
         face = family[Style.ROMAN]
         room = frame.type_area(1).height
         smallest = Scale(SMALLEST, SMALLEST)
