@@ -10,7 +10,7 @@ from .imported import ImportedPage
 from .pictures import Picture
 from .typefaces import TextLine
 
-__all__ = ["NOTHING", "Filled", "Group", "Imported", "Pictured", "Repeated", "Stroked", "Written"]
+__all__ = ["NOTHING", "Filled", "Group", "Imported", "Layer", "Pictured", "Repeated", "Stroked", "Written"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,6 +119,20 @@ class Group:
         with canvas.placed(self.transform or Transform(), self.clip):
             for layer in self.layers:
                 layer.draw(canvas)
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """Art that can be hidden and shown together, under a title."""
+
+    title: str
+    parts: tuple[Art, ...]
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw the parts in order, in a layer of their own."""
+        with canvas.layer(self.title):
+            for part in self.parts:
+                part.draw(canvas)
 
 
 NOTHING = Group()
