@@ -28,7 +28,7 @@ class Filled:
     @property
     def bounds(self) -> Rect:
         """A rectangle that holds all ink."""
-        return Rect.around(self.path.points())
+        return self.path.bounds
 
     def draw(self, canvas: Canvas) -> None:
         """Fill it."""
@@ -50,7 +50,7 @@ class Stroked:
     @property
     def bounds(self) -> Rect:
         """A rectangle that holds all ink; a sharp bend may reach far out."""
-        return Rect.around(self.path.points()).grown(4 * self.pen.width)
+        return self.path.bounds.grown(4 * self.pen.width)
 
     def draw(self, canvas: Canvas) -> None:
         """Draw along it."""

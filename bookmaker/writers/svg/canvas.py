@@ -136,7 +136,7 @@ class SvgCanvas:
         self._elements, self._to_paper = [], transform.then(self._to_paper)
         self._window = transform.inverse.apply_to(self._window) if self._window else None
         if clip is not None and self._window:
-            bounds = Rect.around(clip.points())
+            bounds = clip.bounds
             if bounds.contains(self._window) and _is_rectangle(clip):
                 clip = None  # it takes nothing off that is seen
             else:
