@@ -2,46 +2,42 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from ...ground.quantities import counted
 from ...sheets.flat import Role
-from ..job import BoxJob, Making, Measure
-from ..scale_drawings import flat_figure
-from ..wording import glue_called, listed, long, sides, thick
-from .shared import FOLDING, KNIFE, SCORING, film_said, folds_said, glue_over, panels_of, print_sheets, row_written
+from ..making import Bench, Making, Measure
+from ..steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, glue_over, panels_of, print_step, row_key
+from ..views.flat_view import flat_figure
+from ..wording import listed, long, sides, thick
+from .plan import SlipcasePlan
 
-__all__ = ["making"]
+__all__ = ["slipcase_making"]
 
 
-def making(job: BoxJob) -> Making:
-    """The net scored, cut, folded and glued around its books."""
-    box = job.box
-    stock = job.stocks[box.flat.stock]
-    row = sum(book.thickness.value for book in job.books)
+def slipcase_making(box: SlipcasePlan, titles: Sequence[str], row: float, bench: Bench) -> Making:
+    """The net scored, cut, folded and glued around its books, which have these titles and are so thick in a row."""
     return Making(
         heading="The box",
-        steps=tuple(_steps(job, row)),
-        figures=(flat_figure(box.flat, job.room, "The net", high=100.0),),
+        steps=tuple(_steps(box, titles, row, bench)),
+        figures=(flat_figure(box.flat, bench.room, "The net", high=100.0),),
         tools=(*KNIFE, *SCORING, *FOLDING, "a small block of wood"),
-        supplies=(glue_over(glue_called(stock.glue), panels_of([box.flat], Role.TAB), stock.glue),),
-        measures=(Measure("its books in a row", row, row_written(job.called)),),
+        supplies=(glue_over(bench.glue_of(box.flat), panels_of([box.flat], Role.TAB), bench.stock_of(box.flat).glue),),
+        measures=(Measure("its books in a row", row, row_key(bench.called)),),
     )
 
 
-def _steps(job: BoxJob, row: float) -> Iterator[str]:
-    box = job.box
+def _steps(box: SlipcasePlan, titles: Sequence[str], row: float, bench: Bench) -> Iterator[str]:
     inside, outside, flat = box.inside, box.outside, box.flat
-    titles = [book.printed for book in job.books]
     yield (
         f"Finish its {counted(len(titles), 'book')} first, jackets and all: {listed(titles)}. Side by side between "
         f"two boards they should measure {thick(row)}. If they are more than {thick(box.entry.ease)} off, write "
         "what you measured, or a larger ease, and run make again."
     )
-    yield print_sheets(job.prints.where(flat.kind))
-    yield from film_said(job.stocks[flat.stock])
+    yield print_step(bench, flat.kind)
+    yield from film_steps(bench, flat)
     yield (
-        f"Score {folds_said(flat.folds)} on the printed side with a steel rule, from mark to mark, while the sheet "
+        f"Score {count_folds(flat.folds)} on the printed side with a steel rule, from mark to mark, while the sheet "
         "is whole. Where two marks lie close together at the left and the right, the outer, short one is the fold of "
         "top or bottom, which runs across the back only; the inner, long one is the fold of the tabs, which runs "
         "across the sides only."
@@ -61,7 +57,7 @@ def _steps(job: BoxJob, row: float) -> Iterator[str]:
     )
     tabs = panels_of([flat], Role.TAB)
     yield (
-        f"Glue one end at a time with {glue_called(job.stocks[flat.stock].glue)}: a thin film on the outside of "
+        f"Glue one end at a time with {bench.glue_of(flat)}: a thin film on the outside of "
         f"both tabs, {long(min(min(tab.size) for tab in tabs))} wide; fold the top down on them, see that its edges "
         "are flush with the sides, and hold it until it grips, with a small block of wood inside to press against. "
         "When it is dry, do the same with the bottom."

@@ -5,42 +5,41 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from ...ground.quantities import counted
-from ...sheets.flat import Flat, FoldKind, Role
-from ...things.book.blocks.concertina import Concertina
-from ..job import BookJob, Making
-from ..scale_drawings import flat_figure
-from ..side_views import concertina_view
-from ..wording import glue_called, listed, long, measured_in_parts
-from .shared import FOLDING, KNIFE, PRESS, SCORING, block_measure, folds_said, glue_areas, measuring, printing
+from ....ground.quantities import counted
+from ....sheets.flat import Flat, FoldKind, Role
+from ...making import Making
+from ...steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
+from ...views.flat_view import flat_figure
+from ...wording import glue_called, listed, long, measured_in_parts
+from .block_views import concertina_view
+from .job import BookJob, block_measure, glue_areas, measure_block_step
 
-__all__ = ["making"]
+__all__ = ["concertina_making"]
 
 
-def making(job: BookJob) -> Making:
+def concertina_making(job: BookJob, flyleaves: int) -> Making:
     """Strips scored, cut, folded, joined, and glued back to back."""
-    book, strips = job.book, job.book.block.flats
-    mirrored = book.entry.right_to_left
-    stock = job.stocks[strips[0].stock]
+    strips = job.block.flats
+    stock = job.bench.stocks[strips[0].stock]
     return Making(
         heading="The pages: a concertina",
-        steps=tuple(_steps(job, strips)),
+        steps=tuple(_steps(job, strips, flyleaves)),
         figures=(
-            concertina_view(strips, job.room, right_to_left=mirrored),
-            flat_figure(strips[0], job.room, "Strip 1" if len(strips) > 1 else "The strip"),
+            concertina_view(job),
+            flat_figure(strips[0], job.bench.room, "Strip 1" if len(strips) > 1 else "The strip"),
         ),
         tools=(*KNIFE, *SCORING, *FOLDING, *PRESS),
-        supplies=tuple(glue_areas(glue_called(stock.glue), book.block.thickness.layers, book.page, strips, stock.glue)),
+        supplies=tuple(glue_areas(job, stock)),
         measures=(block_measure(job),),
     )
 
 
-def _steps(job: BookJob, strips: Sequence[Flat]) -> Iterator[str]:
-    page = job.book.page
+def _steps(job: BookJob, strips: Sequence[Flat], flyleaves: int) -> Iterator[str]:
+    page = job.page
     folds = [fold for strip in strips for fold in strip.folds]
-    yield printing(job, "strip")
+    yield print_step(job.bench, "strip")
     yield (
-        f"Score {folds_said(folds)} on the printed side while the sheet is whole, from mark to mark, one every "
+        f"Score {count_folds(folds)} on the printed side while the sheet is whole, from mark to mark, one every "
         f"{long(page.width)}. Dash and dot is a mountain, the printed faces turn away from each other; short dashes "
         "are a valley, they meet."
     )
@@ -48,28 +47,26 @@ def _steps(job: BookJob, strips: Sequence[Flat]) -> Iterator[str]:
         f"Cut out {counted(len(strips), 'strip')}, {long(page.height)} high and "
         f"{measured_in_parts([strip.size.width for strip in strips])} long, the long edges first."
     )
-    yield _folding(job, strips)
+    yield _folding(job, strips, flyleaves)
     if len(strips) > 1:
         yield from _joining(strips)
-    yield _gluing(job, strips)
+    yield _gluing(job, strips, flyleaves)
     yield (
         "Knock the block square on its spine and its tail, lay it between waste paper and pressing boards, and let it "
         "dry under the weight for at least four hours."
     )
-    yield measuring(job)
+    yield measure_block_step(job)
 
 
-def _folding(job: BookJob, strips: Sequence[Flat]) -> str:
+def _folding(job: BookJob, strips: Sequence[Flat], flyleaves: int) -> str:
     """Back and forth, and what each strip begins with."""
-    entry = job.book.entry.block
-    assert isinstance(entry, Concertina)  # this module is for no other kind
-    hand = "right" if job.book.entry.right_to_left else "left"
-    from_end = " from its right-hand end" if job.book.entry.right_to_left else " from its left-hand end"
+    hand = "right" if job.right_to_left else "left"
+    from_end = " from its right-hand end" if job.right_to_left else " from its left-hand end"
     text = f"Fold back and forth, {from_end.strip()}: strip 1 begins with the blank panel that is pasted into the cover"
     if len(strips) == 1:
         text = text.replace("strip 1", "the strip")
-    if entry.flyleaves:
-        text += f", then come {counted(entry.flyleaves, 'blank panel')} as flyleaves"
+    if flyleaves:
+        text += f", then come {counted(flyleaves, 'blank panel')} as flyleaves"
     text += ", and its first fold is a valley. "
     others = strips[1:]
     if others:
@@ -107,14 +104,13 @@ def _joint(before: Flat, after: Flat) -> str:
     return f"page {last.page} on page {first.page}"
 
 
-def _gluing(job: BookJob, strips: Sequence[Flat]) -> str:
-    stock = job.stocks[strips[0].stock]
-    films = job.book.block.panels // 2 - 1
+def _gluing(job: BookJob, strips: Sequence[Flat], flyleaves: int) -> str:
+    stock = job.bench.stocks[strips[0].stock]
+    films = job.block.panels // 2 - 1
     if not films:
         return "There are no backs to glue together: the two panels are pasted into the cover."
-    entry = job.book.entry.block
     first = "the two on either side of each mountain"
-    where = "page 1 with page 2" if isinstance(entry, Concertina) and not entry.flyleaves else "the first two flyleaves"
+    where = "page 1 with page 2" if not flyleaves else "the first two flyleaves"
     return (
         f"Glue the backs together, {first}: {counted(films, 'film')} of {glue_called(stock.glue)}, {where} first. "
         "Thinly, out to the corners, and never on a printed face. The two outermost panels stay free."

@@ -4,13 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from typing import Self
 
-from ..ground.art import Filled, Group, Stroked, Written
-from ..ground.drawing import Colour, Pen
-from ..ground.geometry import Point, Rect, polygon
+from ...ground.art import Filled, Group, Stroked, Written
+from ...ground.drawing import Colour, Pen
+from ...ground.geometry import Point, Rect, polygon
 from .ink import EDGE, box, chain, line, word
 
-__all__ = ["GLUE", "SHEETS", "View"]
+__all__ = ["GLUE", "SHEETS", "SideView"]
+
+WIDEST = 96.0
+"""How wide a view is drawn at most, in mm."""
 
 GLUE = Colour(0.8, 0.8, 0.8)
 SHEETS = Pen(0.2)
@@ -18,11 +22,16 @@ SHEETS = Pen(0.2)
 
 
 @dataclass(frozen=True, slots=True)
-class View:
+class SideView:
     """Where things stand in a side view `width` mm wide: x counts from the spine, whichever hand it is on."""
 
     width: float
     right_to_left: bool
+
+    @classmethod
+    def within(cls, room: float, *, right_to_left: bool) -> Self:
+        """A view in a room so many mm wide; wider than most paper is high it would show no more."""
+        return cls(min(room, WIDEST), right_to_left)
 
     def at(self, x: float, y: float) -> Point:
         """A point `x` mm from the spine."""

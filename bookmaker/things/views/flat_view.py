@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..ground.art import Filled, Group, Stroked
-from ..ground.drawing import Art
-from ..ground.geometry import Path, Rect, Size, Transform, polygon
-from ..sheets.flat import Face, Flat, MarkKind, Panel
+from ...ground.art import Filled, Group, Stroked
+from ...ground.drawing import Art
+from ...ground.geometry import Path, Rect, Size, Transform, polygon
+from ...sheets.flat import Face, Flat, MarkKind, Panel
+from ..making import Figure
+from ..wording import sides
 from .ink import EDGE, FOLDED, HAIRLINE, PAPER, TRIMMED, line, word
-from .items import Figure
-from .wording import sides
 
-__all__ = ["flat_figure", "scale_for"]
+__all__ = ["flat_figure", "said", "scale_for"]
 
 SCALES = (20.0, 10.0, 5.0, 3.0, 2.0, 1.5, 1.0, 1 / 2, 1 / 3, 1 / 4, 1 / 5, 1 / 10, 1 / 20, 1 / 50, 1 / 100)
 """How large a drawing may be: twenty times to a hundredth of the real thing."""

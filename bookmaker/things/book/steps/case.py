@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ...ground.quantities import counted
-from ...sheets.cutting import CutPart
-from ...sheets.flat import Flat, Role
-from ...things.book.covers.case import Case
-from ..cover_views import case_view
-from ..job import BookJob, Making, Supply, Unit
-from ..scale_drawings import flat_figure
-from ..wording import glue_called, listed, long, sides, thick
-from .shared import BEFORE, FOLDING, KNIFE, PRESS, filming, finished, finished_measure, folds_said, glue_over, printing
+from ....ground.quantities import counted
+from ....sheets.cutting import CutPart
+from ....sheets.flat import Flat, Role
+from ...making import Making, Supply, Unit
+from ...steps import BEFORE, FOLDING, KNIFE, PRESS, count_folds, film_steps, glue_over, print_step
+from ...views.flat_view import flat_figure
+from ...wording import glue_called, listed, long, sides, thick
+from ..covers.case.keys import CaseKeys
+from .cover_views import case_view
+from .job import BookJob, cover_measure, measure_cover_step
 
-__all__ = ["making"]
+__all__ = ["case_making"]
 
 TIP = 1.0
 """How wide an endpaper is tipped to the block, in mm (common practice)."""
@@ -23,66 +24,56 @@ COVERING = ("case", "case spine", "case side", "case corner")
 """The kinds of flat that cover the boards."""
 
 
-def making(job: BookJob) -> Making:
+def case_making(job: BookJob, entry: CaseKeys) -> Making:
     """Boards cut, covered and turned in; the block hung in the case."""
-    book = job.book
-    entry = book.entry.cover
-    assert isinstance(entry, Case)  # this module is for no other kind
-    flats = book.cover.flats
+    flats = job.cover.flats
     return Making(
         heading=f"The cover: a case in {entry.binding} binding",
         steps=tuple(_steps(job, entry)),
         figures=(
-            case_view(
-                entry,
-                book.cover,
-                book.page,
-                book.block.thickness.value,
-                job.room,
-                right_to_left=book.entry.right_to_left,
-            ),
-            flat_figure(flats[0], job.room, f"The {flats[0].name}"),
+            case_view(job, entry),
+            flat_figure(flats[0], job.bench.room, f"The {flats[0].name}"),
         ),
         tools=(*KNIFE, *FOLDING, *PRESS, "fine sandpaper", "flat brush", "needle and pencil"),
         supplies=tuple(_supplies(job, entry)),
-        measures=(finished_measure(job),),
+        measures=(cover_measure(job),),
     )
 
 
 def _boards(job: BookJob) -> tuple[CutPart, CutPart | None]:
-    parts = {part.what: part for part in job.book.cover.cut_list}
+    parts = {part.what: part for part in job.cover.cut_list}
     return parts["board"], parts.get("stiffener")
 
 
 def _of(job: BookJob, kind: str) -> list[Flat]:
-    return [flat for flat in job.book.cover.flats if flat.kind == kind]
+    return [flat for flat in job.cover.flats if flat.kind == kind]
 
 
-def _supplies(job: BookJob, entry: Case) -> Iterator[Supply]:
+def _supplies(job: BookJob, entry: CaseKeys) -> Iterator[Supply]:
     """Paste under all covering, under the pastedowns, and where endpapers are tipped on."""
-    page = job.book.page
-    for flat in job.book.cover.flats:
+    page = job.page
+    for flat in job.cover.flats:
         if flat.kind in COVERING:
             yield glue_over("paste or PVA", [panel.rect for panel in flat.panels])
     if entry.endpapers:
-        film = job.stocks[entry.endpapers].glue
+        film = job.bench.stocks[entry.endpapers].glue
         yield Supply(glue_called(film), 2 * page.height * (page.width + TIP), Unit.AREA, film)
-    elif not job.book.block.pastedowns:
+    elif not job.block.pastedowns:
         yield Supply("paste or PVA", 2 * page.height * page.width, Unit.AREA)
 
 
-def _steps(job: BookJob, entry: Case) -> Iterator[str]:
+def _steps(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     yield from _cutting(job, entry)
     kinds = [kind for kind in COVERING if _of(job, kind)]
-    yield printing(job, *kinds)
-    yield from filming(job, *(flat for kind in kinds for flat in _of(job, kind)[:1]))
+    yield print_step(job.bench, *kinds)
+    yield from film_steps(job.bench, *(flat for kind in kinds for flat in _of(job, kind)[:1]))
     yield from _covering(job, entry)
     yield from _turning_in(job, entry)
     yield from _endpapers(job, entry)
     yield from _hanging(job, entry)
 
 
-def _cutting(job: BookJob, entry: Case) -> Iterator[str]:
+def _cutting(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     board, stiffener = _boards(job)
     text = (
         f"Cut two boards of {board.material}, {thick(board.thickness)} thick: {thick(board.height)} high, "
@@ -96,25 +87,25 @@ def _cutting(job: BookJob, entry: Case) -> Iterator[str]:
     yield f"{text}. The grain runs along the height. Smooth the edges with fine sandpaper, and do not breathe the dust."
     if entry.templates:
         yield (
-            f"For this there are templates on {job.prints.where('board template') or BEFORE}: cut each out "
+            f"For this there are templates on {job.bench.prints.where('board template') or BEFORE}: cut each out "
             "with its marks around it, tape them to the board by the margin, and cut through both from mark "
             "to mark, in many light strokes. Then take the paper off."
         )
 
 
-def _covering(job: BookJob, entry: Case) -> Iterator[str]:
+def _covering(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     stiffener = _boards(job)[1]
     joint_width = next(
-        panel.rect.width for flat in job.book.cover.flats for panel in flat.panels if panel.role is Role.JOINT
+        panel.rect.width for flat in job.cover.flats for panel in flat.panels if panel.role is Role.JOINT
     )
     places = "the edges of boards and stiffener" if stiffener else "the edges of the boards and of the bare back"
     joints = f"{long(joint_width)} between board and {'stiffener' if stiffener else 'back'} on either side"
     if not stiffener:
-        joints += f", {long(job.book.cover.spine)} for the back"
+        joints += f", {long(job.cover.spine)} for the back"
     if covering := _of(job, "case"):
         flat = covering[0]
         yield (
-            f"While the sheet is whole, prick the marks of the covering's folds ({folds_said(flat.folds)}) through "
+            f"While the sheet is whole, prick the marks of the covering's folds ({count_folds(flat.folds)}) through "
             f"to the back with a needle, and join the pricks there in pencil, across the covering: they are {places}. "
             f"Then cut the covering out on its lines, {sides(flat.size)} high and wide, the four corners at 45° too."
         )
@@ -126,7 +117,7 @@ def _covering(job: BookJob, entry: Case) -> Iterator[str]:
     yield from _pieces(job, entry, places, joints)
 
 
-def _pieces(job: BookJob, entry: Case, places: str, joints: str) -> Iterator[str]:
+def _pieces(job: BookJob, entry: CaseKeys, places: str, joints: str) -> Iterator[str]:
     """Spine piece, sides and corners of a quarter or half binding."""
     (spine,) = _of(job, "case spine")
     board_shown = next(panel.rect.width for panel in spine.panels if panel.role is Role.BACK)
@@ -158,7 +149,7 @@ def _pieces(job: BookJob, entry: Case, places: str, joints: str) -> Iterator[str
     )
 
 
-def _turning_in(job: BookJob, entry: Case) -> Iterator[str]:
+def _turning_in(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     boards = "The stiffener is turned in together with head and tail. " if _boards(job)[1] else ""
     yield (
         f"Turn in head and tail over the boards, {long(entry.turn_in)} each, nip the covering in at the corners "
@@ -167,13 +158,13 @@ def _turning_in(job: BookJob, entry: Case) -> Iterator[str]:
     )
 
 
-def _endpapers(job: BookJob, entry: Case) -> Iterator[str]:
+def _endpapers(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     if not entry.endpapers:
         return
     endpapers = _of(job, "endpaper")
     yield (
         f"Cut out {counted(len(endpapers), 'endpaper')}, {sides(endpapers[0].size)} high and wide: they are on "
-        f"{job.prints.where('endpaper') or BEFORE}."
+        f"{job.bench.prints.where('endpaper') or BEFORE}."
     )
     yield (
         f"Fold each endpaper face to face, a valley in the middle, and tip it to the block with {long(TIP)} of "
@@ -181,17 +172,17 @@ def _endpapers(job: BookJob, entry: Case) -> Iterator[str]:
     )
 
 
-def _hanging(job: BookJob, entry: Case) -> Iterator[str]:
+def _hanging(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     board = _boards(job)[0]
-    joint = job.book.page.width + entry.square - board.width
+    joint = job.page.width + entry.square - board.width
     back = "the back touches the stiffener" if entry.stiffener != "none" else "the back touches the covering"
     yield (
         f"Lay the block in the case dry, front to front and head to head: the squares are {long(entry.square)} at "
         f"head, tail and fore-edge, and {back}; the joint between back and board is {long(joint)}. Keep paste off "
         "the spine."
     )
-    ends = "the pastedown" if entry.endpapers or job.book.block.pastedowns else "the first page"
-    if job.book.block.kind == "solid" and not entry.endpapers:
+    ends = "the pastedown" if entry.endpapers or job.block.pastedowns else "the first page"
+    if not job.block.pages and not entry.endpapers:
         ends = "the face of the block"
     waste = "" if ends == "the face of the block" else f"Put waste paper under {ends}, paste"
     start = f"{waste} it thinly, take the waste away, " if waste else f"Paste {ends} thinly "
@@ -200,4 +191,4 @@ def _hanging(job: BookJob, entry: Case) -> Iterator[str]:
         "straight across: do not press it in, or the boards are drawn towards the spine."
     )
     yield "Dry the book for a day between pressing boards under the weight, with a folded paper inside each cover."
-    yield finished(job)
+    yield measure_cover_step(job)

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..ground.art import Filled, Group, Stroked, Written
-from ..ground.drawing import BLACK, Colour, Pen
-from ..ground.geometry import Path, Point, Rect, polygon
-from ..ground.typefaces import set_line
-from ..sheets.flat import FoldKind
-from ..typesetting.stand_ins import face_with
+from ...ground.art import Filled, Group, Stroked, Written
+from ...ground.drawing import BLACK, Colour, Pen
+from ...ground.geometry import Path, Point, Rect, polygon
+from ...ground.typefaces import set_line
+from ...sheets.flat import FoldKind
+from ...typesetting.stand_ins import face_with
 
 __all__ = ["EDGE", "FOLDED", "GREY", "HAIRLINE", "PAPER", "TRIMMED", "box", "chain", "line", "word"]
 

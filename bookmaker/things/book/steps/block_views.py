@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from ..ground.art import Group
-from ..ground.drawing import Art
-from ..ground.geometry import Size
-from ..sheets.flat import Flat, Role
-from .items import Figure
-from .view import GLUE, SHEETS, View
+from ....ground.art import Group
+from ....ground.drawing import Art
+from ....ground.geometry import Size
+from ....sheets.flat import Role
+from ...making import Figure
+from ...views.side_view import GLUE, SHEETS, SideView
+from .job import BookJob
 
 __all__ = ["concertina_view", "sections_view"]
 
@@ -24,14 +25,13 @@ MOST_SHOWN = 15
 """Panels, or leaves, that are drawn one by one; of longer blocks the middle is left out."""
 
 
-def concertina_view(strips: Sequence[Flat], room: float, *, right_to_left: bool) -> Figure:
+def concertina_view(job: BookJob) -> Figure:
     """All panels of a concertina as it is folded, the front on top; where strips meet, their ends stay apart."""
-    width = min(room, 96.0)
-    view = View(width, right_to_left)
-    panels = [(number, panel) for number, strip in enumerate(strips, 1) for panel in strip.panels]
+    view = job.side_view
+    panels = [(number, panel) for number, strip in enumerate(job.block.flats, 1) for panel in strip.panels]
     leaves = [(strip, panel) for strip, panel in panels if panel.role is not Role.TAB]
     shown = _ends_of(len(leaves))
-    spine, fore_edge = 14.0, width - 22.0
+    spine, fore_edge = 14.0, view.width - 22.0
     heights = _heights(shown)
     high = heights[shown[0]] + 3.5
     art: list[Art] = []
@@ -52,12 +52,12 @@ def concertina_view(strips: Sequence[Flat], room: float, *, right_to_left: bool)
         begun = leaves[after][0] if leaves[after][0] != strip else None
         art += _fold(view, panel, (y, below), (spine, fore_edge), begun)
     art.append(view.word("spine", 4.5, high / 2))
-    art.append(view.word("fore-edge", width - 8.0, 1.2))
+    art.append(view.word("fore-edge", view.width - 8.0, 1.2))
     caption = (
         "Side view from the tail, front cover on top, spread open: v is a valley, m a mountain of the printed face; "
         "grey is glue. The first and the last panel are pasted into the cover."
     )
-    return Figure(Group(tuple(art)), Size(width, high), caption)
+    return Figure(Group(tuple(art)), Size(view.width, high), caption)
 
 
 def _ends_of(count: int) -> list[int]:
@@ -77,7 +77,9 @@ def _heights(shown: Sequence[int]) -> dict[int, float]:
     return heights
 
 
-def _fold(view: View, panel: int, ys: tuple[float, float], xs: tuple[float, float], begun: int | None) -> Iterable[Art]:
+def _fold(
+    view: SideView, panel: int, ys: tuple[float, float], xs: tuple[float, float], begun: int | None
+) -> Iterable[Art]:
     """The fold after a panel, or the joint where a strip is begun; backs that are glued together are filled grey."""
     (upper, lower), (spine, fore_edge) = ys, xs
     valley = panel % 2 == 0
@@ -94,15 +96,14 @@ def _fold(view: View, panel: int, ys: tuple[float, float], xs: tuple[float, floa
         yield view.word("v" if valley else "m", x + outward * 2.6, middle, 2.0)
 
 
-def sections_view(nests: Sequence[Sequence[str]], room: float, fastened: str, *, right_to_left: bool) -> Figure:
+def sections_view(job: BookJob, nests: Sequence[Sequence[str]], fastened: str) -> Figure:
     """Sections as they are gathered, each of sheets laid into one another.
 
     `nests` gives for each section its folded pairs of leaves by name, the outermost first; `fastened` ends the caption.
     """
-    width = min(room, 96.0)
-    view = View(width, right_to_left)
+    view = job.side_view
     shown = list(range(len(nests))) if len(nests) <= 4 else [0, 1, len(nests) - 1]
-    spine, fore_edge = 18.0, width - 26.0
+    spine, fore_edge = 18.0, view.width - 26.0
     art: list[Art] = []
     y = 3.0
     for section in reversed(shown):
@@ -125,4 +126,4 @@ def sections_view(nests: Sequence[Sequence[str]], room: float, fastened: str, *,
             y += 3.0
     art.append(view.word("spine", 8.0, 1.0, 2.0))
     caption = f"Side view from the tail, front on top: each line is a leaf, all folds lie at the spine, {fastened}."
-    return Figure(Group(tuple(art)), Size(width, y), caption)
+    return Figure(Group(tuple(art)), Size(view.width, y), caption)

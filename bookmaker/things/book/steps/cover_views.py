@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from ..ground.art import Group
-from ..ground.drawing import Art, Pen
-from ..ground.geometry import Size
-from ..things.book.covers.case import Case
-from ..things.book.covers.cover import CoverPlan
-from ..things.book.covers.wrap import Wrap
-from .ink import PAPER
-from .items import Figure
-from .view import GLUE, View
+from ....ground.art import Group
+from ....ground.drawing import Art, Pen
+from ....ground.geometry import Size
+from ...making import Figure
+from ...views.ink import PAPER
+from ...views.side_view import GLUE, SideView
+from ..covers.case.keys import CaseKeys
+from ..covers.wrap_keys import WrapKeys
+from .job import BookJob
 
 __all__ = ["case_view", "edge_strip_view", "jacket_view", "wrap_view"]
 
@@ -26,11 +26,12 @@ BEYOND = 24.0
 """Room for words beyond the fore-edge, in mm."""
 
 
-def wrap_view(entry: Wrap, page: Size, thickness: float, room: float, *, right_to_left: bool) -> Figure:
+def wrap_view(job: BookJob, entry: WrapKeys) -> Figure:
     """The wrap around its block: the turn-ins lie between cover and block."""
-    width = min(room, 96.0)
+    page, thickness = job.page, job.block.thickness.value
+    view = job.side_view
+    width = view.width
     scale = min(HIGHEST / thickness, (width - MARGIN - BEYOND) / (page.width + entry.square))
-    view = View(width, right_to_left)
     high, deep = max(thickness * scale, 3.0), (page.width + entry.square) * scale
     left, foot = MARGIN, MARGIN + APART
     x0, y0, x1, y1 = left, foot - APART, left + deep + APART, foot + high + APART
@@ -51,15 +52,16 @@ def wrap_view(entry: Wrap, page: Size, thickness: float, room: float, *, right_t
     return Figure(Group(tuple(art)), Size(width, y1 + 4.5), caption)
 
 
-def case_view(entry: Case, cover: CoverPlan, page: Size, block: float, room: float, *, right_to_left: bool) -> Figure:
+def case_view(job: BookJob, entry: CaseKeys) -> Figure:
     """Boards, stiffener and covering around the block, with the joints between."""
-    boards = next(part for part in cover.cut_list if part.what == "board")
-    stiffener = next((part for part in cover.cut_list if part.what == "stiffener"), None)
+    boards = next(part for part in job.cover.cut_list if part.what == "board")
+    stiffener = next((part for part in job.cover.cut_list if part.what == "stiffener"), None)
     stiff = stiffener.thickness if stiffener else 0.0
-    width = min(room, 96.0)
+    page, block = job.page, job.block.thickness.value
+    view = job.side_view
+    width = view.width
     reach = page.width + entry.square
     scale = min(HIGHEST / (block + 2 * boards.thickness), (width - MARGIN - BEYOND) / (reach + stiff))
-    view = View(width, right_to_left)
     board, high = boards.thickness * scale, max(block * scale, 4.0)
     spine = MARGIN + APART + stiff * scale
     foot = MARGIN + APART + board + APART
@@ -84,7 +86,7 @@ def case_view(entry: Case, cover: CoverPlan, page: Size, block: float, room: flo
     return Figure(Group(tuple(art)), Size(width, head + 2 * APART + board + 4.0), caption)
 
 
-def _covering(view: View, turn_in: float, xs: tuple[float, float], ys: tuple[float, float], board: float) -> Art:
+def _covering(view: SideView, turn_in: float, xs: tuple[float, float], ys: tuple[float, float], board: float) -> Art:
     """Around the outside, and in again at both fore-edges."""
     (x0, x1), (y0, y1) = xs, ys
     lies = max(1.5, turn_in - board)
@@ -94,11 +96,12 @@ def _covering(view: View, turn_in: float, xs: tuple[float, float], ys: tuple[flo
     return view.chain(turned, COVER)
 
 
-def jacket_view(depth: float, thickness: float, flap: float, room: float, *, right_to_left: bool) -> Figure:
+def jacket_view(job: BookJob, flap: float) -> Figure:
     """The jacket around the covered book, with its flaps inside."""
-    width = min(room, 96.0)
+    depth, thickness = job.cover.depth, job.cover.thickness.value
+    view = job.side_view
+    width = view.width
     scale = min(HIGHEST / thickness, (width - MARGIN - BEYOND) / depth)
-    view = View(width, right_to_left)
     high, deep, reach = max(thickness * scale, 6.0), depth * scale, flap * scale
     board = min(1.6, high / 5)
     foot = MARGIN + APART
@@ -115,10 +118,10 @@ def jacket_view(depth: float, thickness: float, flap: float, room: float, *, rig
     return Figure(Group(tuple(art)), Size(width, y1 + MARGIN), caption)
 
 
-def edge_strip_view(page: Size, room: float, *, right_to_left: bool) -> Figure:
+def edge_strip_view(job: BookJob) -> Figure:
     """A solid block seen on its front, with the strip around head, fore-edge and tail."""
-    width = min(room, 96.0)
-    view = View(width, right_to_left)
+    page, view = job.page, job.side_view
+    width = view.width
     scale = min(HIGHEST / page.height, (width - 2 * MARGIN - BEYOND) / page.width)
     wide, high = page.width * scale, page.height * scale
     left, foot = 14.0, MARGIN

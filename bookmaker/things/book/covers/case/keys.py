@@ -11,14 +11,14 @@ from .....shelf_file.fields.measures import Ease, Margin
 from .....shelf_file.fields.words import StockName
 from ..cover import CoverEntry
 
-__all__ = ["USUAL_JOINT", "Case"]
+__all__ = ["USUAL_JOINT", "CaseKeys"]
 
 USUAL_JOINT = Joint(boards=1.5)
 """A. W. Johnson, "A Joint Venture", Skin Deep 15 (2003)."""
 
 
-class Case(CoverEntry):
-    """A hard cover: two boards and a stiffener under one covering, or under spine piece, sides and corners."""
+class CaseKeys(CoverEntry):
+    """The keys of a case."""
 
     kind: Literal["case"] = "case"
     boards: StockName = Field(description="name of the board, as under stocks")

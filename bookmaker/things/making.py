@@ -1,4 +1,7 @@
-"""What the steps of a binding know, and what they say: the seam between a kind of binding and the guide."""
+"""How a thing is made, as it tells itself: steps, drawings, tools, what is used up, what to measure.
+
+The guide above lays this out, and knows nothing of bindings.
+"""
 
 from __future__ import annotations
 
@@ -6,15 +9,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 
+from ..ground.drawing import Art
+from ..ground.geometry import Size
 from ..paper.stock import Stock
 from ..paper.stock_entry import GLUES
-from ..shelf_file.whereabouts import Whereabouts
-from ..things.book.plan import BookPlan
-from ..things.slipcase.plan import SlipcasePlan
-from .items import Figure
+from ..sheets.flat import Flat
 from .prints import Prints
+from .wording import glue_called
 
-__all__ = ["BookJob", "BoxJob", "Making", "Measure", "Supply", "Unit"]
+__all__ = ["Bench", "Figure", "Making", "Measure", "Supply", "Unit"]
 
 
 class Unit(StrEnum):
@@ -51,6 +54,15 @@ class Measure:
 
 
 @dataclass(frozen=True, slots=True)
+class Figure:
+    """A drawing in a box of a size in mm, from its lower left corner, and what stands below it."""
+
+    art: Art
+    size: Size
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class Making:
     """How one part is made: its heading, its steps, its drawings, and what it takes."""
 
@@ -63,34 +75,21 @@ class Making:
 
 
 @dataclass(frozen=True, slots=True)
-class BookJob:
-    """A book to make: its plan, the stocks, where its parts are printed, and the room for a drawing in mm.
+class Bench:
+    """What lies before a maker: the stocks, where the parts of a thing are printed, the room for a drawing in mm.
 
-    `whereabouts` tell where the maker writes about it, `called` how a list of books calls it.
+    `called` is how a list of books calls it, or what it holds.
     """
 
-    book: BookPlan
-    stocks: Mapping[str, Stock]
-    prints: Prints
-    room: float
-    whereabouts: Whereabouts
-    called: str
-
-    def stock(self, kind: str) -> Stock:
-        """The stock that the flats of a kind are cut from."""
-        return self.stocks[next(flat.stock for flat in self.book.flats if flat.kind == kind)]
-
-
-@dataclass(frozen=True, slots=True)
-class BoxJob:
-    """A slipcase to make: its plan, its books, the stocks, where its net is printed, and the room for a drawing.
-
-    `called` is how a list of books calls its books.
-    """
-
-    box: SlipcasePlan
-    books: tuple[BookPlan, ...]
     stocks: Mapping[str, Stock]
     prints: Prints
     room: float
     called: str
+
+    def stock_of(self, flat: Flat) -> Stock:
+        """What a flat is cut from."""
+        return self.stocks[flat.stock]
+
+    def glue_of(self, flat: Flat) -> str:
+        """What a flat is glued with."""
+        return glue_called(self.stock_of(flat).glue)

@@ -5,27 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import ceil
 
-from ...ground.quantities import counted
-from ...sheets.flat import Flat, MarkKind
-from ...things.book.blocks.sections import Sections
-from ..job import BookJob, Making, Supply, Unit
-from ..scale_drawings import flat_figure
-from ..side_views import sections_view
-from ..wording import glue_called, in_words, listed, long, numbers, sides
-from .shared import (
-    FOLDING,
-    KNIFE,
-    PRESS,
-    SCORING,
-    block_measure,
-    folds_said,
-    glue_areas,
-    measuring,
-    printing,
-    spine_glue,
-)
+from ....ground.quantities import counted
+from ....sheets.flat import Flat, MarkKind
+from ...making import Making, Supply, Unit
+from ...steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
+from ...views.flat_view import flat_figure
+from ...wording import glue_called, in_words, listed, long, numbers, sides
+from ..blocks.section_keys import SectionKeys
+from .block_views import sections_view
+from .job import BookJob, block_measure, glue_areas, measure_block_step, spine_glue
 
-__all__ = ["making", "thread_length", "wire_length"]
+__all__ = ["sections_making", "thread_length", "wire_length"]
 
 FOLDED_FROM = {"quarto": 4, "octavo": 8}
 """Leaves of a sheet that is folded more than once."""
@@ -55,29 +45,22 @@ def wire_length(holes: Sequence[float]) -> float:
     return sum(upper - lower + 2 * LEG for lower, upper in pairs)
 
 
-def making(job: BookJob) -> Making:
+def sections_making(job: BookJob, entry: SectionKeys) -> Making:
     """Sheets folded and nested, sections gathered, fastened, and glued at the spine."""
-    book, flats = job.book, job.book.block.flats
-    entry = book.entry.block
-    assert isinstance(entry, Sections)  # this module is for no other kind
-    stock = job.stocks[entry.stock]
+    flats = job.block.flats
+    stock = job.bench.stocks[entry.stock]
     gathered = _gathered(flats)
     return Making(
         heading="The pages: folded sections",
         steps=tuple(_steps(job, entry, gathered)),
         figures=(
-            sections_view(
-                [_nested(section) for section in gathered],
-                job.room,
-                entry.fastening,
-                right_to_left=book.entry.right_to_left,
-            ),
-            flat_figure(flats[0], job.room, "The outermost sheet of section 1"),
+            sections_view(job, [_nested(section) for section in gathered], entry.fastening),
+            flat_figure(flats[0], job.bench.room, "The outermost sheet of section 1"),
         ),
         tools=tuple(_tools(entry)),
         supplies=(
-            *glue_areas(glue_called(stock.glue), book.block.thickness.layers, book.page, (), stock.glue),
-            spine_glue(book),
+            *glue_areas(job, stock),
+            spine_glue(job),
             *_fastening_supplies(job, entry, gathered),
         ),
         measures=(block_measure(job),),
@@ -127,7 +110,7 @@ def _holes(flats: Sequence[Flat]) -> list[float]:
     return [mark.rect.centre.y - tail for mark in first.marks if mark.kind is MarkKind.HOLE]
 
 
-def _tools(entry: Sections) -> Iterator[str]:
+def _tools(entry: SectionKeys) -> Iterator[str]:
     yield from (*KNIFE, *(SCORING if entry.scored else ()), *FOLDING, *PRESS, "flat brush")
     if entry.fastening == "sewn":
         yield from ("fine needle", "folded card as a pricking trough")
@@ -135,8 +118,8 @@ def _tools(entry: Sections) -> Iterator[str]:
         yield from ("fine needle", "tweezers", "pliers")
 
 
-def _fastening_supplies(job: BookJob, entry: Sections, gathered: Sequence[Sequence[Flat]]) -> Iterator[Supply]:
-    height = job.book.page.height
+def _fastening_supplies(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[Supply]:
+    height = job.page.height
     if entry.fastening == "sewn":
         length = thread_length(len(gathered), height, two_on=entry.sewing == "two on")
         yield Supply(f"thread, {entry.thread:g} mm thick", length, Unit.LENGTH)
@@ -147,9 +130,9 @@ def _fastening_supplies(job: BookJob, entry: Sections, gathered: Sequence[Sequen
         yield Supply("PVA", folds * height, Unit.AREA)
 
 
-def _steps(job: BookJob, entry: Sections, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
-    flats = job.book.block.flats
-    yield printing(job, "section sheet")
+def _steps(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
+    flats = job.block.flats
+    yield print_step(job.bench, "section sheet")
     yield _cutting(flats, max(gathered, key=len))
     yield from _folding(job, entry, gathered)
     if len(gathered) > 1:
@@ -166,10 +149,10 @@ def _steps(job: BookJob, entry: Sections, gathered: Sequence[Sequence[Flat]]) ->
     if entry.trimmed:
         yield (
             f"Trim fore-edge, head and tail along the dotted lines in the corners that go: {long(entry.trimmed)} comes "
-            f"off each, and the block is {sides(job.book.page)} high and wide."
+            f"off each, and the block is {sides(job.page)} high and wide."
         )
     thickest = ", where the thread makes it thickest" if entry.fastening == "sewn" else ""
-    yield measuring(job, f" at the spine{thickest}")
+    yield measure_block_step(job, f" at the spine{thickest}")
 
 
 def _cutting(flats: Sequence[Flat], section: Sequence[Flat]) -> str:
@@ -200,14 +183,14 @@ def _spans(gathered: Sequence[Sequence[Flat]]) -> str:
     return f"pages {listed(spans)}"
 
 
-def _folding(job: BookJob, entry: Sections, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
-    flats = job.book.block.flats
-    right = job.book.entry.right_to_left
-    folds = folds_said(flats[0].folds)
+def _folding(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
+    flats = job.block.flats
+    right = job.right_to_left
+    folds = count_folds(flats[0].folds)
     if entry.one_side:
         yield (
             f"Score the folds of each strip ({folds} as printed). Fold it in the middle with the print outwards, "
-            f"glue the backs together with {glue_called(job.stocks[entry.stock].glue)}, and press until dry."
+            f"glue the backs together with {glue_called(job.bench.stocks[entry.stock].glue)}, and press until dry."
         )
     if entry.fold == "folio":
         yield (
@@ -234,7 +217,7 @@ def _folding(job: BookJob, entry: Sections, gathered: Sequence[Sequence[Flat]]) 
         )
 
 
-def _fastening(entry: Sections, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
+def _fastening(entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
     holes = _holes(gathered[0])
     places = listed([f"{hole:.1f}" for hole in holes]) if holes else ""
     pricked = (
