@@ -15,15 +15,15 @@ from bookmaker.shelf_file.starter import write_starter
 from bookmaker.workshop import make
 from bookmaker.writers import publishing
 from bookmaker.writers.publishing import Wishes
-from tests.shelf_file.test_bad_shelves import SHELF
+from tests.kit.shelves import ONE_BOOK
 
-ONE_STOCK = SHELF.replace("stock: card", "stock: laid")
+ONE_STOCK = ONE_BOOK.replace("stock: card", "stock: laid")
 
 
 @pytest.fixture
 def shelf(tmp_path: Path) -> Path:
     path = tmp_path / "salt.yaml"
-    path.write_text(SHELF, encoding="utf-8")
+    path.write_text(ONE_BOOK, encoding="utf-8")
     return path
 
 
@@ -185,7 +185,7 @@ def test_a_disk_that_fails_leaves_everything_as_it_was(
     out = tmp_path / "out"
     if made_before:
         make(shelf, out)
-        shelf.write_text(SHELF.replace("Tide", "Moon"), encoding="utf-8")
+        shelf.write_text(ONE_BOOK.replace("Tide", "Moon"), encoding="utf-8")
     before = contents(tmp_path)
     with monkeypatch.context() as patch:
         match where:
