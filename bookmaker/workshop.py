@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from .ground.collection import uncollected
-from .ground.output import made_before, replaced_folder
+from .ground.output import replaced_folder
 from .ground.problems import Problem, gathered
 from .paper.printer_entry import SheetOrder
 from .paper.stock import Stock
@@ -89,7 +89,6 @@ def make(
         CommandError: the choice names what is not there.
     """
     with replaced_folder(into) as folder:
-        before = made_before(into)
         checked = check(path, progress, families)
         plan, fields = checked.plan, checked.plan.register.fields
         chosen = wishes.choice.of(plan)
@@ -99,15 +98,15 @@ def make(
         layout = lay_out(pieces, plan.stocks, printer.knife_room, order, progress)
         useless = checked.shelf.located(useless_off_cuts(plan, pieces))
         checked = replace(checked, problems=(*checked.problems, *useless))
-        files = publish(folder, checked, layout, chosen, wishes, progress)
+        files = publish(folder.path, checked, layout, chosen, wishes, progress)
     about = tuple(chosen.problems(checked.problems, lambda problem, id: checked.shelf.concerns(problem, id, fields)))
     return Made(
         checked=checked,
         files=files,
         tallies=layout.tallies,
-        about=about,
+        about=(*folder.remarks, *about),
         others=len(checked.problems) - len(about),
-        gone=tuple(sorted(before.difference(name for name, _ in files))),
+        gone=tuple(sorted(folder.before.difference(name for name, _ in files))),
         off_cuts=tuple(sheet.stock for sheet in layout.sheets if sheet.stock.off_cut),
     )
 

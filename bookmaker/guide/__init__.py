@@ -9,16 +9,17 @@ from ..ground.drawing import Art
 from ..ground.geometry import Size
 from ..shelf.plan import ShelfPlan
 from ..shelf_file.whereabouts import Whereabouts
+from ..things.book.makings import book_makings
 from ..things.book.plan import BookPlan
+from ..things.making import Bench, Making
+from ..things.prints import Prints, SheetOfFile
 from ..things.slipcase.plan import SlipcasePlan
+from ..things.slipcase.steps import slipcase_making
 from .book_chapter import book_chapter, box_chapter
 from .cutting_list import cutting_list_pages
 from .items import Item, figure_room
-from .job import BookJob, BoxJob
 from .pages import measure, page_size, paged
-from .prints import Prints, SheetOfFile
 from .shelf_chapter import shelf_chapter
-from .steps import making_of_box, makings
 
 __all__ = ["cutting_list_pages", "guide_pages", "page_size"]
 
@@ -31,25 +32,24 @@ def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile], where: Mapping[s
     size = page_size(Size(*plan.spec.printer.sheet.size))
     width = measure(size)
     prints = Prints.by_owner(sheets)
-    room, stocks = figure_room(width), plan.stocks
-    jobs = [
-        BookJob(one, stocks, prints[id], room, where[id], plan.called([id]))
-        for id, one in plan.plans.items()
-        if id in prints and isinstance(one, BookPlan)
-    ]
-    boxes = [
-        BoxJob(one, tuple(map(plan.printed, one.held)), stocks, prints[id], room, plan.called(one.held))
-        for id, one in plan.plans.items()
-        if id in prints and isinstance(one, SlipcasePlan)
-    ]
-    made = [tuple(makings(job)) for job in jobs]
-    boxed = [making_of_box(job) for job in boxes]
-    chapters: list[Sequence[Item]] = [
-        *(tuple(book_chapter(job, making, plan)) for job, making in zip(jobs, made, strict=True)),
-        *(tuple(box_chapter(job, making)) for job, making in zip(boxes, boxed, strict=True)),
-    ]
+    room = figure_room(width)
+
+    def bench(owner: str, things: Sequence[str]) -> Bench:
+        return Bench(plan.stocks, prints[owner], room, plan.called(things))
+
+    every: list[Making] = []
+    chapters: list[Sequence[Item]] = []
+    for id, one in plan.plans.items():
+        if id in prints and isinstance(one, BookPlan):
+            makings = tuple(book_makings(one, bench(id, [id]), where[id]))
+            chapters.append(tuple(book_chapter(one, prints[id], makings, plan)))
+            every += makings
+        if id in prints and isinstance(one, SlipcasePlan):
+            titles = tuple(map(plan.printed, one.held))
+            making = slipcase_making(one, titles, bench(id, one.held))
+            chapters.append(tuple(box_chapter(one, titles, prints[id], making)))
+            every.append(making)
     chosen = replace(plan, plans={id: one for id, one in plan.plans.items() if id in prints})
-    every = [*(making for each in made for making in each), *boxed]
 
     def front(starts: Sequence[int]) -> Sequence[Item]:
         return tuple(shelf_chapter(plan, chosen, sheets, every, width, starts))

@@ -14,7 +14,6 @@ from collections.abc import Sequence
 
 from ...typesetting.page import PageFrame
 from ..thing import Terms
-from .blocks import pages_open
 from .extents import page_frame
 from .pages.part import LongText
 from .pages.prose.copyfit import Proofs
@@ -59,9 +58,8 @@ def _tasks(books: Sequence[Book], terms: Terms) -> list[Task]:
     tasks: list[Task] = []
     for number, book in enumerate(books):
         if text := book.sources.inside.long_text:
-            is_open = pages_open(book.entry.block)
-            frame = page_frame(book.entry, terms, 0 if is_open else getattr(book.entry.block, "pages", 0))
-            tasks.append((number, text.bare(), frame, is_open))
+            block = book.entry.block
+            tasks.append((number, text.bare(), page_frame(book.entry, terms, block.asked_pages or 0), block.is_open))
     return tasks
 
 

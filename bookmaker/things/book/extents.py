@@ -12,7 +12,7 @@ from ...ground.problems import Problem
 from ...shelf_file.fields.entry import named
 from ...typesetting.page import BookWords, PageFrame
 from ..thing import Terms
-from .blocks import BlockEntry, page_step, pages_open, trimmed, with_pages
+from .blocks.block import BlockEntry
 from .entry import BookEntry
 from .pages.inside import LoadedInside
 from .pages.written import parts_of
@@ -32,9 +32,9 @@ def page_frame(book: BookEntry, terms: Terms, pages: int) -> PageFrame:
         right_to_left=book.right_to_left,
         resolution_dpi=terms.resolution([name for _, name in named(book.block, "stock")][:1]),
         book=BookWords(book.title, book.author or "", terms.shelf),
-        bleed=trimmed(book.block),
-        step=page_step(book.block),
-        asked=getattr(book.block, "pages", None),
+        bleed=book.block.trimmed,
+        step=book.block.step,
+        asked=book.block.asked_pages,
     )
 
 
@@ -46,11 +46,11 @@ def settled_block(
     `inside` is what was read, `unread` says that it could not be. What stays open is planned with two
     pages, so that everything else that is wrong can be said too.
     """
-    if not pages_open(book.block):
+    if not book.block.is_open:
         return book.block, ()
     frame = page_frame(book, terms, 0)
     pages = None if unread else inside.extent(frame)
-    block = with_pages(book.block, pages or FEWEST_PAGES)
+    block = book.block.with_pages(pages or FEWEST_PAGES)
     return block, () if unread or pages is not None else (_unsettled(book, inside.why_open(frame)),)
 
 

@@ -9,8 +9,7 @@ from ...ground.problems import ShelfFileError
 from ...paper.stock import Stock
 from ...sheets.lying import takes
 from ..thing import Advice
-from .blocks import plan_block
-from .blocks.concertina import Concertina
+from .blocks.block import BlockEntry
 from .entry import BookEntry
 
 __all__ = ["shorter_strips"]
@@ -24,19 +23,17 @@ def shorter_strips(book: BookEntry, page: Size, off_cut: Stock, stocks: Mapping[
 
     The block is worked out anew for each: what a strip takes besides its panels, its joint says.
     """
-    block = book.block
-    if not isinstance(block, Concertina) or block.stock != off_cut.name:
-        return None
     most = int(max(off_cut.usable.size) / page.width) // 2 * 2
-    fits = (panels for panels in range(most, SHORTEST - 1, -2) if _fits(book, page, panels, off_cut, stocks))
-    longest = next(fits, None)
-    return None if longest is None else Advice(f"longest_strip: {longest} in the block", longest)
+    for panels in range(most, SHORTEST - 1, -2):
+        shorter = book.block.in_strips(off_cut.name, panels)
+        if shorter and _fits(book, shorter, page, off_cut, stocks):
+            return Advice(f"longest_strip: {panels} in the block", panels)
+    return None
 
 
-def _fits(book: BookEntry, page: Size, panels: int, off_cut: Stock, stocks: Mapping[str, Stock]) -> bool:
-    shorter = book.block.model_copy(update={"longest_strip": panels})
+def _fits(book: BookEntry, shorter: BlockEntry, page: Size, off_cut: Stock, stocks: Mapping[str, Stock]) -> bool:
     try:
-        block = plan_block(shorter, page, stocks, right_to_left=book.right_to_left)
+        block = shorter.plan(page, stocks, right_to_left=book.right_to_left)
     except ShelfFileError:
         return False
     return all(takes(off_cut, flat) for flat in block.flats)

@@ -19,9 +19,9 @@ from ...typesetting.page import PageFrame
 from ...typesetting.punctuation import Punctuation
 from ..standing import Standing, Uncertainty
 from ..thing import Advice, Clothes, Family, Measurable, Plan, Stretch, Terms, Thing
-from .blocks import BlockPlan, Solid, plan_block
-from .covers import CoverPlan, plan_cover
-from .covers.jacket import JacketPlan, plan_jacket
+from .blocks.block_plan import BlockPlan
+from .covers.cover_plan import CoverPlan
+from .covers.jacket import JacketPlan
 from .designs.artwork import NO_ARTWORK, Artwork
 from .designs.design import Design, Words
 from .entry import SMALLEST_PAGE, BookEntry
@@ -111,7 +111,7 @@ class Book(Thing):
 
     def of_thickness(self, thickness: float) -> Book:
         """The book with the bounds of its block closed on one thickness, in mm."""
-        block = self.entry.block.model_copy(update={"at_least": thickness, "at_most": thickness})
+        block = self.entry.block.of_thickness(thickness)
         return replace(self, entry=self.entry.model_copy(update={"block": block}))
 
     def plan(self, terms: Terms, held: Sequence[Plan]) -> BookPlan:
@@ -222,10 +222,8 @@ class BookPlan(Plan):
     @property
     def stretch(self) -> Stretch | None:
         """The bounds of a block that takes what the others leave on its space."""
-        block = self.entry.block
-        if isinstance(block, Solid) and block.fills:
-            return Stretch(block.at_least, block.at_most, ("block",))
-        return None
+        bounds = self.entry.block.stretch
+        return Stretch(*bounds, ("block",)) if bounds else None
 
     @property
     def layers(self) -> tuple[tuple[str, Thickness], ...]:
@@ -332,14 +330,14 @@ def plan_book(book: Book, terms: Terms) -> BookPlan:
         ShelfFileError: with everything that keeps it from being made.
     """
     entry, stocks = book.entry, terms.stocks
-    if isinstance(entry.block, Solid) and entry.block.fills and (problem := _misplaced(entry.space, entry.stack)):
+    if entry.block.stretch and (problem := _misplaced(entry.space, entry.stack)):
         raise ShelfFileError((problem,))
     page, mirrored = entry.page_size(terms.scale), entry.right_to_left
-    block = plan_block(entry.block, page, stocks, right_to_left=mirrored)
-    cover = plan_cover(entry.cover, page, block, stocks, right_to_left=mirrored)
+    block = entry.block.plan(page, stocks, right_to_left=mirrored)
+    cover = entry.cover.plan(page, block, stocks, right_to_left=mirrored)
     if entry.measured_thickness is not None:
         cover = replace(cover, thickness=cover.thickness.as_measured(entry.measured_thickness))
-    jacket = plan_jacket(entry.jacket, cover, stocks, right_to_left=mirrored) if entry.jacket else None
+    jacket = entry.jacket.plan(cover, stocks, right_to_left=mirrored) if entry.jacket else None
     coat = Coat(_words(entry), entry.design, entry.jacket.design if entry.jacket else None)
     frame = page_frame(entry, terms, block.pages)
     return BookPlan(thing=book, page=page, frame=frame, block=block, cover=cover, jacket=jacket, coat=coat)
