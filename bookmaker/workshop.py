@@ -31,7 +31,8 @@ from .shelf_file.reading import ShelfFile
 from .things.book.designs.artwork import Artwork
 from .things.book.drafting import Draft, draft_book, draft_slipcase
 from .things.book.legibility import lettering_problems, titles_for_a_lens
-from .things.book.pages import BLANK, compose_inside
+from .things.book.pages.inside import LoadedInside
+from .things.book.pages.kinds import BLANK
 from .things.book.wardrobe import Coat, dressed, palettes_overruled, set_notes
 from .writers.publishing import ALL_OF_IT, MACHINE_FOLDER, Progress, Wishes, publish
 
@@ -142,14 +143,14 @@ def _usable(shelf: ShelfFile[ShelfSpec]) -> tuple[Sources, ShelfPlan]:
 
 
 def _drafted(
-    plan: ShelfPlan, coats: Sequence[Coat], sources: Sequence[tuple[object, Artwork, Artwork]], progress: Progress
+    plan: ShelfPlan, coats: Sequence[Coat], sources: Sequence[tuple[LoadedInside, Artwork, Artwork]], progress: Progress
 ) -> tuple[Draft, ...]:
     """Every book drawn: its pages composed, its cover dressed."""
     drafts: list[Draft] = []
     for (book, words), (inside, design, jacket) in zip(coats, sources, strict=True):
         progress("setting the pages", book.number, len(plan.books))
         frame = page_frame(plan.spec, book.entry, book.block.pages)
-        pages = compose_inside(book.entry.inside, inside, frame)
+        pages = inside.compose(frame)
         drafts.append(draft_book(book, words, pages, design, jacket, frame.resolution_dpi))
     return tuple(drafts)
 

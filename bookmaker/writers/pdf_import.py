@@ -23,8 +23,7 @@ from pypdf.generic import (
 from reportlab.pdfbase.pdfdoc import PDFObject, PDFObjectReference
 
 from ..ground.geometry import Rect
-from ..ground.imported import ImportedPage, Node, content_of, opened, pages_of
-from ..ground.problems import Problem, ShelfFileError
+from ..ground.imported import ImportedPage, Node, content_of, opened_again, pages_of
 from .pdf_numbers import points
 
 __all__ = ["import_pages"]
@@ -61,13 +60,10 @@ def import_pages(document: Any, pages: Iterable[tuple[str, ImportedPage]]) -> No
     for name, page in pages:
         by_file.setdefault(page.digest, []).append((name, page))
     for wanted in by_file.values():
-        path = wanted[0][1].path
-        with opened(path) as reader:
-            nodes, copier = pages_of(path, reader), _Copier(document, wanted[0][0])
+        first_name, first = wanted[0]
+        with opened_again(first) as reader:
+            nodes, copier = pages_of(first.path, reader), _Copier(document, first_name)
             for name, page in wanted:
-                if page.index >= len(nodes):
-                    remedy = "run the command again"
-                    raise ShelfFileError((Problem(f"{path.name} has changed since it was first read", remedy),))
                 node = nodes[page.index]
                 document.Reference(copier.copied(_form(node, page.box)), name)
             copier.finish()

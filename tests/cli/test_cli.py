@@ -166,7 +166,7 @@ def test_a_command_that_cannot_be_used_ends_with_2(run: Any, tmp_path: Path, arg
 
 def test_a_refusal_says_what_to_write(run: Any) -> None:
     assert run("check", "missing.yaml").err == (
-        "missing.yaml: the file cannot be read (no such file or directory); check its name and that you may open it\n"
+        "there is no shelf file missing.yaml; write its path as seen from the folder you are in\n"
     )
     assert run("check", "shelf.yaml", "--explain", "A Pilots Note").err == (
         "--explain: there is no book 'A Pilots Note'; did you mean \"A Pilot's Notes\"?\n"

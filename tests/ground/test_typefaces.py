@@ -15,6 +15,7 @@ from fontTools.ttLib import TTCollection, TTFont
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bookmaker.ground.files import SourceFile
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.ground.typefaces import Glyph, Run, TextLine, bundled, files, load_typeface, set_line
 from bookmaker.ground.typefaces.names import BUNDLED
@@ -304,7 +305,7 @@ def test_a_font_file_that_cannot_be_read_is_refused(tmp_path: Path) -> None:
 def test_a_damaged_font_is_refused_or_usable_and_never_a_crash(at: int, noise: bytes) -> None:
     data = TEXT.data[:at] + noise + TEXT.data[at + len(noise) :]
     try:
-        typeface = files._typeface_of.__wrapped__(Path("own.ttf"), data)
+        typeface = files._typeface_of.__wrapped__(SourceFile(Path("own.ttf"), "", data))
     except ShelfFileError:
         return
     typeface.shape("office")

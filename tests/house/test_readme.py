@@ -22,7 +22,7 @@ from bookmaker.cli import commands as cli
 from bookmaker.ground.typefaces.names import BUNDLED
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
-from bookmaker.things.book.pages import Part
+from bookmaker.things.book.pages.part import Part
 from bookmaker.typesetting.languages import LANGUAGES, UNPARTABLE
 from bookmaker.typesetting.punctuation import is_punctuated
 

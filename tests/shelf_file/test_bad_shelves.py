@@ -364,8 +364,7 @@ WHOLE_FILES = {
     "deep": (b"shelf: " + b"[" * 5000, f"salt.yaml: {TOO_MUCH}"),
     "10 MB": (
         b"#" * 10_000_000,
-        "salt.yaml: the file has 10.0 MB; a shelf file has at most 2; "
-        "keep long texts in files of their own and name them under inside",
+        "salt.yaml has 10 MB, more than 2 MB; keep long texts in files of their own and name them under inside",
     ),
 }
 
@@ -482,9 +481,9 @@ def test_a_shelf_file_that_is_not_there_or_a_folder(tmp_path: Path) -> None:
     for name, message in (
         (
             "none.yaml",
-            "none.yaml: the file cannot be read (no such file or directory); check its name and that you may open it",
+            "there is no shelf file none.yaml; write its path as seen from the folder you are in",
         ),
-        ("", f"{tmp_path.name}: this is a folder; name the shelf file in it"),
+        ("", f"{tmp_path.name} is a folder, not a shelf file; write the name of the shelf file"),
     ):
         with pytest.raises(ShelfFileError) as caught:
             check(tmp_path / name)

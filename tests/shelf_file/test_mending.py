@@ -17,7 +17,7 @@ from bookmaker.shelf_file.mending import mended
 from bookmaker.things.book.blocks import KINDS as BLOCKS
 from bookmaker.things.book.covers import KINDS as COVERS
 from bookmaker.things.book.designs.kinds import KINDS as STYLES
-from bookmaker.things.book.pages import KINDS as PAGES
+from bookmaker.things.book.pages.kinds import KINDS as PAGES
 from bookmaker.workshop import check
 
 HEAD = """\

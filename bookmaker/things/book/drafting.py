@@ -13,6 +13,7 @@ from ...ground.problems import FieldPath, Problem, Severity
 from ...ground.typefaces import Typeface
 from ...sheets.flat import Face, Flat, Panel, Role
 from ...sheets.piece import Piece
+from ...typesetting.page import Inside
 from ...typesetting.stand_ins import printable
 from ..slipcase.faces import dress_box
 from ..slipcase.plan import SlipcasePlan
@@ -20,7 +21,6 @@ from .blocks import EDGE_STRIP, Solid, trimmed
 from .designs.artwork import Artwork
 from .designs.design import Dress, Lettering, Words
 from .edges import edge_art
-from .pages import Inside
 from .plan import BookPlan
 
 __all__ = ["Draft", "draft_book", "draft_slipcase"]

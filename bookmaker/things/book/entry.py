@@ -18,7 +18,7 @@ from .blocks import AnyBlock
 from .covers import AnyCover
 from .covers.jacket import Jacket
 from .designs.kinds import PLAIN, AnyDesign
-from .pages import BLANK, AnyInside
+from .pages.kinds import BLANK, AnyInside
 
 __all__ = ["SMALLEST_PAGE", "BookEntry", "LifeSize", "PageSize"]
 

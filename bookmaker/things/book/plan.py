@@ -19,8 +19,7 @@ from .covers import CoverPlan, plan_cover
 from .covers.jacket import JacketPlan, plan_jacket
 from .designs.design import Words
 from .entry import BookEntry
-from .pages import Part, punctuation_in
-from .pages.prose.text_keys import UNPARTED, TextInside
+from .pages.written import language_named, marks_of, parts_of
 
 __all__ = ["BookPlan", "plan_book"]
 
@@ -67,7 +66,7 @@ class BookPlan:
             author=printed(entry.author or ""),
             volume=entry.volume or "",
             date=printed(entry.date or ""),
-            language=_language(entry),
+            language=language_named(parts_of(entry.inside)),
             series=entry.series or "",
             named=(entry.title, entry.author or ""),
         )
@@ -75,7 +74,7 @@ class BookPlan:
     @property
     def marks(self) -> Punctuation:
         """The marks it is punctuated with wherever something of it is printed."""
-        return punctuation_in(self.entry.inside, self.entry.title)
+        return marks_of(parts_of(self.entry.inside), self.entry.title)
 
     @property
     def flats(self) -> tuple[Flat, ...]:
@@ -143,17 +142,6 @@ class BookPlan:
         if self.measured is not None:
             return self.measured_error
         return self.entry.assembly_tolerance if self.cover.thickness.measured is None else READING_TOLERANCE
-
-
-def _language(entry: BookEntry) -> str:
-    """The language of the first text for which the maker named one; empty if nobody did, or named none.
-
-    A language that is only the default says nothing: Cyrillic letters then tell for themselves.
-    """
-    parts = (entry.inside,) if isinstance(entry.inside, Part) else entry.inside
-    texts = (part for part in parts if isinstance(part, TextInside) and "language" in part.model_fields_set)
-    named = next((part.language for part in texts), UNPARTED)
-    return "" if named == UNPARTED else named
 
 
 def plan_book(number: int, entry: BookEntry, scale: float, stocks: Mapping[str, Stock]) -> BookPlan:

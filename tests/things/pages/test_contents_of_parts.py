@@ -8,10 +8,8 @@ import pytest
 
 from bookmaker.ground.art import NOTHING
 from bookmaker.ground.units import from_pt
-from bookmaker.things.book.pages import Inside, PageFrame
-from bookmaker.things.book.pages.front_matter import contents
 from bookmaker.things.book.pages.front_matter.contents import Contents
-from bookmaker.typesetting.page import Heading
+from bookmaker.typesetting.page import Heading, Inside, PageFrame
 from tests.kit.recording import Written
 from tests.things.pages.test_front_matter import errors, inside, said, texts
 
@@ -31,7 +29,7 @@ def listed(found: Inside) -> dict[str, Written]:
 
 def table(*headings: Heading, frame: PageFrame, size: float = 0.8) -> Inside:
     given = PageFrame(frame.width, frame.height, 6, contents=headings)
-    return contents.compose(Contents(size=size, title="Log", numbers=False), None, given)
+    return Contents(size=size, title="Log", numbers=False).compose(None, given)
 
 
 # ---- parts and chapters

@@ -13,12 +13,13 @@ from bookmaker.ground.geometry import Size
 from bookmaker.ground.problems import Severity
 from bookmaker.ground.typefaces import bundled
 from bookmaker.shelf_file.spec_errors import explain
-from bookmaker.things.book.pages import AnyInside, BookWords, Inside, PageFrame, compose_inside, load_inside
 from bookmaker.things.book.pages.front_matter import contents
 from bookmaker.things.book.pages.front_matter.dedication import Dedication
 from bookmaker.things.book.pages.front_matter.few_lines import few_lines
 from bookmaker.things.book.pages.front_matter.phrases import PHRASES
 from bookmaker.things.book.pages.front_matter.title_page import TitlePage
+from bookmaker.things.book.pages.inside import load_inside
+from bookmaker.things.book.pages.kinds import AnyInside
 from bookmaker.things.book.pages.patterns import mock_text
 from bookmaker.things.book.pages.patterns.ledger import Ledger, LedgerPage
 from bookmaker.things.book.pages.patterns.ruled import Ruled, RuledPage
@@ -26,7 +27,7 @@ from bookmaker.typesetting.book_type import BookType
 from bookmaker.typesetting.display import bound as bound_words
 from bookmaker.typesetting.display import broken, titled
 from bookmaker.typesetting.lines.fount import Style
-from bookmaker.typesetting.page import Heading
+from bookmaker.typesetting.page import BookWords, Heading, Inside, PageFrame
 from tests.kit.recording import Written, record
 from tests.things.pages.test_text_right_to_left import font
 
@@ -38,7 +39,7 @@ def inside(parts: list[dict[str, str]], pages: int, folder: Path, frame: PageFra
     entry = TypeAdapter(AnyInside).validate_python(parts)
     book = BOOK if frame.book == BookWords() else frame.book
     given = PageFrame(frame.width, frame.height, pages, frame.right_to_left, book=book, step=frame.step)
-    return compose_inside(entry, load_inside(entry, folder), given)
+    return load_inside(entry, folder).compose(given)
 
 
 def texts(page: Art) -> list[Written]:
@@ -335,7 +336,7 @@ def test_a_face_without_italic_is_told() -> None:
 def test_mock_text_is_mirrored_in_books_read_from_the_right() -> None:
     left, right = (PageFrame(15, 21, 2, side, book=BOOK, margins=None) for side in (False, True))
     entry = mock_text.MockText(chapter=0, numbers=False)
-    [here, _], [there, _] = (mock_text.compose(entry, None, frame).pages for frame in (left, right))
+    [here, _], [there, _] = (entry.compose(frame).pages for frame in (left, right))
     assert isinstance(here, mock_text.MockPage)
     assert isinstance(there, mock_text.MockPage)
     assert here.rows == there.rows
@@ -375,7 +376,7 @@ def test_the_margin_line_lies_at_the_fore_edge(right_to_left: bool, number: int)
 def test_contents_are_called_what_they_are_in_the_language_of_the_text() -> None:
     only = BookType({Style.ROMAN: bundled("sans")}, ("Open Sans",), "fr")
     frame = PageFrame(15, 21, 1, contents=(Heading("Brume", 3),), type=only)
-    assert said(contents.compose(contents.Contents(numbers=False), None, frame).pages[0]) == ["Table", "Brume", "3"]
+    assert said(contents.Contents(numbers=False).compose(None, frame).pages[0]) == ["Table", "Brume", "3"]
 
 
 def test_date_on_a_title_page_is_called_year() -> None:

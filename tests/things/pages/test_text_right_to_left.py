@@ -9,8 +9,9 @@ from fontTools.fontBuilder import FontBuilder
 from fontTools.pens.ttGlyphPen import TTGlyphPen
 
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.things.book.pages import Inside, PageFrame
-from bookmaker.things.book.pages.prose.text import TextInside, compose, load
+from bookmaker.things.book.pages.prose.loaded_text import LoadedText
+from bookmaker.things.book.pages.prose.text import TextInside
+from bookmaker.typesetting.page import Inside, PageFrame
 from tests.kit.recording import Written, record
 
 LETTERS = "אבגדהוזחטיכלמנסעפצקרשתםןץףך abcdefghijklmnopqrstuvwxyz0123456789.,-•"
@@ -48,7 +49,7 @@ def inside(folder: Path, text: str, frame: PageFrame = FRAME, **keys: str) -> In
     entry = TextInside.model_validate(
         {"file": "log.txt", "face": "boxes.ttf", "size": 0.5, "numbers": "no", "hanging": "no", **keys}
     )
-    return compose(entry, load(entry, folder), frame)
+    return entry.load(folder).compose(frame)
 
 
 def lines(inside: Inside) -> list[Written]:
@@ -87,9 +88,11 @@ def test_hebrew_has_its_own_marks_as_far_as_the_typeface_has_them(
     font(tmp_path / "boxes.ttf", LETTERS + "\"'" + signs)
     (tmp_path / "log.txt").write_text('"אבג" דו"ח ג\'ד -- ה...', encoding="utf-8")
     entry = TextInside.model_validate({"file": "log.txt", "face": "boxes.ttf", "size": 0.5, "language": language})
-    source = load(entry, tmp_path)
+    source = entry.load(tmp_path).source
     assert source.manuscript.text == shown
-    said = [problem for problem in map(str, compose(entry, source, FRAME).problems) if "left whole" in problem]
+    said = [
+        problem for problem in map(str, LoadedText(entry, source).compose(FRAME).problems) if "left whole" in problem
+    ]
     assert said == ["where Hebrew words may be parted is not known here: they are left whole"][: language == "he"]
 
 
@@ -105,4 +108,4 @@ def test_a_book_that_opens_the_other_way_is_told(tmp_path: Path) -> None:
 def test_a_typeface_without_the_letters_is_refused(tmp_path: Path) -> None:
     (tmp_path / "log.txt").write_text(TEXT, encoding="utf-8")
     with pytest.raises(ShelfFileError, match="which the typeface Noto Serif does not have"):
-        load(TextInside(file="log.txt"), tmp_path)
+        TextInside(file="log.txt").load(tmp_path)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
@@ -13,20 +12,20 @@ from .....ground.problems import Problem, Severity
 from .....ground.typefaces import TextLine, Typeface
 from .....ground.units import from_pt
 from .....shelf_file.fields.measures import TypeSize
-from .....shelf_file.fields.words import Flag, Text, Title
+from .....shelf_file.fields.words import Flag, Title
 from .....typesetting.book_type import Family
-from .....typesetting.chosen_faces import family_for, family_of, missing_glyphs
+from .....typesetting.chosen_faces import family_for, missing_glyphs
 from .....typesetting.display import bound, broken, evened, filled
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import SMALLEST_BESIDE, Heading, Inside, PageFrame, numbered
-from ..part import Part
 from ..prose.sizes import too_large, too_small
 from .contents_table import BESIDE_DOTS, DOT_PITCH, LEADING, TITLE_ROWS, TITLE_SIZE, Row, Table
 from .few_lines import flat_emphasis, typed_line_ends
+from .lettered import LetteredPart
 from .phrases import phrases_in, spoken
 
-__all__ = ["Contents", "compose", "extent", "load"]
+__all__ = ["Contents"]
 
 USUAL = from_pt(2.2)
 """Size of type in mm, where the book has no text."""
@@ -53,51 +52,41 @@ SET_OFF = 0.5
 """Lines left free over a part of which something is listed, and over what comes after all of it."""
 
 
-class Contents(Part):
+class Contents(LetteredPart):
     """What begins on the pages that follow; in the whole book, if the table stands at its end."""
 
     kind: Literal["contents"] = "contents"
     title: Title | None = Field(None, description="what stands over it")
     size: TypeSize | None = Field(None, description="size of type, such as 2.2 pt; that of the text, if left out")
-    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
     numbers: Flag = Field(True, description="page numbers, yes or no")
+    lists_the_others = True
+    has_size = True
 
+    def extent(self, faces: Family | None, frame: PageFrame) -> int:
+        """The pages that the lines need; one if nothing is listed."""
+        return len(_table(self, faces, frame).pages)
 
-def load(entry: Contents, folder: FilePath) -> Family | None:
-    """The typefaces, if any are named.
-
-    Raises:
-        ShelfFileError: they cannot be used.
-    """
-    return family_of(entry.face, folder)
-
-
-def extent(entry: Contents, source: Family | None, frame: PageFrame) -> int:
-    """The pages that the lines need; one if nothing is listed."""
-    return len(_table(entry, source, frame).pages)
-
-
-def compose(entry: Contents, source: Family | None, frame: PageFrame) -> Inside:
-    """The table on its pages; lines that find no room are reported."""
-    largest = _largest(frame)
-    if entry.size and entry.size > largest + 1e-9:
-        problem = too_large("the table of contents", entry.size, largest, frame)
-        return Inside((NOTHING,) * frame.pages, (problem,))
-    table = _table(entry, source, frame)
-    made = table.pages
-    shown = [*made, *[[]] * frame.pages][: frame.pages]
-    pages = tuple(table.page(number, rows) for number, rows in enumerate(shown, start=1))
-    lost = sum(map(len, made[frame.pages :]))
-    over = _words_over(entry, frame)
-    words = as_read(over) + _text(frame)
-    problems = (
-        *_problems(table, lost),
-        *flat_emphasis("table of contents", [over], family_for(source, frame, words)),
-        *typed_line_ends(over, "title"),
-        *missing_glyphs("table of contents", table.typeface, words),
-        *too_small("the table of contents", table.typeface, table.size, frame, "write shorter names", ("size",)),
-    )
-    return Inside(numbered(pages, frame, table.typeface) if entry.numbers else pages, problems)
+    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+        """The table on its pages; lines that find no room are reported."""
+        largest = _largest(frame)
+        if self.size and self.size > largest + 1e-9:
+            problem = too_large("the table of contents", self.size, largest, frame)
+            return Inside((NOTHING,) * frame.pages, (problem,))
+        table = _table(self, faces, frame)
+        made = table.pages
+        shown = [*made, *[[]] * frame.pages][: frame.pages]
+        pages = tuple(table.page(number, rows) for number, rows in enumerate(shown, start=1))
+        lost = sum(map(len, made[frame.pages :]))
+        over = _words_over(self, frame)
+        words = as_read(over) + _text(frame)
+        problems = (
+            *_problems(table, lost),
+            *flat_emphasis("table of contents", [over], family_for(faces, frame, words)),
+            *typed_line_ends(over, "title"),
+            *missing_glyphs("table of contents", table.typeface, words),
+            *too_small("the table of contents", table.typeface, table.size, frame, "write shorter names", ("size",)),
+        )
+        return Inside(numbered(pages, frame, table.typeface) if self.numbers else pages, problems)
 
 
 def _listed(frame: PageFrame) -> tuple[Heading, ...]:

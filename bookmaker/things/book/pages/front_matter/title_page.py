@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from pathlib import Path as FilePath
 from typing import Literal, NamedTuple
 
 from pydantic import Field
@@ -14,18 +13,18 @@ from .....ground.drawing import BLACK, Art, Canvas, Colour
 from .....ground.geometry import Path, Rect
 from .....ground.problems import Problem
 from .....ground.typefaces import TextLine
-from .....shelf_file.fields.words import Flag, Ink, Text, Title
+from .....shelf_file.fields.words import Flag, Ink, Title
 from .....typesetting.book_type import Family
-from .....typesetting.chosen_faces import family_for, family_of, missing_glyphs
+from .....typesetting.chosen_faces import family_for, missing_glyphs
 from .....typesetting.display import LEADING, broken, centred, titled
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import Part
 from ..prose.sizes import too_small
 from .few_lines import flat_emphasis, typed_line_ends
+from .lettered import LetteredPart
 
-__all__ = ["SwelledRule", "TitlePage", "compose", "extent", "load"]
+__all__ = ["SwelledRule", "TitlePage"]
 
 SHRINK = 0.92
 """A page too full is set again so much smaller."""
@@ -37,7 +36,7 @@ SMALLEST = 0.2
 """Then all becomes smaller, but not under this share of the usual sizes."""
 
 
-class TitlePage(Part):
+class TitlePage(LetteredPart):
     """Title, author and imprint, as large as suits the page."""
 
     kind: Literal["title page"] = "title page"
@@ -46,9 +45,27 @@ class TitlePage(Part):
     imprint: Title | None = Field(None, description="who brings the book out")
     place: Title | None = Field(None, description="where")
     year: Title | None = Field(None, description="when")
-    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
     ink: Ink = Field(BLACK, description="colour of the title and of the rule under it")
     numbers: Flag = Field(False, description="page numbers, yes or no")
+    is_title_page = True
+
+    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+        """The title page, and blank ones after it if it has more."""
+        texts = (*_upper(self, frame), *_lower(self))
+        words = as_read("".join(line.text for line in texts))
+        family = family_for(faces, frame, words)
+        face = family[Style.ROMAN]
+        room = frame.type_area(1).height
+        smallest = Scale(SMALLEST, SMALLEST)
+        scale = next((scale for scale in _scales() if _height(self, family, frame, scale) <= room), smallest)
+        pages: tuple[Art, ...] = (_set(self, family, frame, scale), *(NOTHING,) * (frame.pages - 1))
+        problems = (
+            *missing_glyphs("title page", face, words),
+            *flat_emphasis("title page", [line.text for line in texts], family),
+            *(problem for line in texts for problem in typed_line_ends(line.text, line.what)),
+            *_small(texts, family, frame, scale),
+        )
+        return Inside(numbered(pages, frame, face) if self.numbers else pages, problems)
 
 
 class Line(NamedTuple):
@@ -91,39 +108,6 @@ class SwelledRule:
             )
         )
         canvas.fill(outline, self.colour)
-
-
-def load(entry: TitlePage, folder: FilePath) -> Family | None:
-    """The typefaces, if any are named.
-
-    Raises:
-        ShelfFileError: they cannot be used.
-    """
-    return family_of(entry.face, folder)
-
-
-def extent(entry: TitlePage, source: Family | None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
-    """One page."""
-    return 1
-
-
-def compose(entry: TitlePage, source: Family | None, frame: PageFrame) -> Inside:
-    """The title page, and blank ones after it if it has more."""
-    texts = (*_upper(entry, frame), *_lower(entry))
-    words = as_read("".join(line.text for line in texts))
-    family = family_for(source, frame, words)
-    face = family[Style.ROMAN]
-    room = frame.type_area(1).height
-    smallest = Scale(SMALLEST, SMALLEST)
-    scale = next((scale for scale in _scales() if _height(entry, family, frame, scale) <= room), smallest)
-    pages: tuple[Art, ...] = (_set(entry, family, frame, scale), *(NOTHING,) * (frame.pages - 1))
-    problems = (
-        *missing_glyphs("title page", face, words),
-        *flat_emphasis("title page", [line.text for line in texts], family),
-        *(problem for line in texts for problem in typed_line_ends(line.text, line.what)),
-        *_small(texts, family, frame, scale),
-    )
-    return Inside(numbered(pages, frame, face) if entry.numbers else pages, problems)
 
 
 def _scales() -> Iterator[Scale]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
-from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
@@ -18,9 +17,9 @@ from .....shelf_file.fields.counts import Count
 from .....shelf_file.fields.measures import Spacing
 from .....shelf_file.fields.words import Flag, Ink
 from .....typesetting.page import NUMBER_SIZE, Inside, PageFrame
-from ..part import Part
+from ..part import UnreadPart
 
-__all__ = ["Ledger", "LedgerPage", "compose", "load"]
+__all__ = ["Ledger", "LedgerPage"]
 
 HEAD = 1 / 6
 """Share of the page's height above the double rule."""
@@ -35,7 +34,7 @@ SUM_COLUMN = 1 / 8
 """Width of a column of sums as a share of the page's width, while there is room."""
 
 
-class Ledger(Part):
+class Ledger(UnreadPart):
     """Lines to write on, a column for dates where they begin, columns for sums where they end."""
 
     kind: Literal["ledger"] = "ledger"
@@ -44,6 +43,13 @@ class Ledger(Part):
     columns: Count = Field(3, description="columns for sums, where the lines end")
     column_ink: Ink = Field(Colour.from_hex("#b8524a"), description="colour of the lines between columns")
     numbers: Flag = Field(False, description="page numbers, yes or no")
+
+    def compose(self, frame: PageFrame) -> Inside:
+        """Ledger pages, numbered if asked."""
+        page = LedgerPage(self, frame)
+        if not self.numbers:
+            return Inside((page,) * frame.pages)
+        return Inside(tuple(Group((page, _number_in_head(frame, number))) for number in range(1, frame.pages + 1)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,15 +98,3 @@ def _number_in_head(frame: PageFrame, number: int) -> Written:
     aside = frame.width / 18
     x = frame.width - aside - line.width if frame.spine_on_left(number) else aside
     return Written(line, Point(x, frame.height * (1 - HEAD / 2) - typeface.cap_height * line.size / 2))
-
-
-def load(entry: Ledger, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def compose(entry: Ledger, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
-    """Ledger pages, numbered if asked."""
-    page = LedgerPage(entry, frame)
-    if not entry.numbers:
-        return Inside((page,) * frame.pages)
-    return Inside(tuple(Group((page, _number_in_head(frame, number))) for number in range(1, frame.pages + 1)))

@@ -10,7 +10,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal, NamedTuple
 
@@ -24,10 +23,10 @@ from .....shelf_file.fields.counts import Count
 from .....shelf_file.fields.measures import TypeSize
 from .....shelf_file.fields.words import Flag, Ink
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import Part
+from ..part import UnreadPart
 from ..prose.sizes import too_large
 
-__all__ = ["MockPage", "MockText", "Row", "compose", "load"]
+__all__ = ["MockPage", "MockText", "Row"]
 
 LEADING = 1.25
 """From line to line, in ems."""
@@ -53,7 +52,7 @@ FEWEST_ROWS = 8
 """Pages with fewer lines have no sunk chapter openings, and their paragraphs end where they end."""
 
 
-class MockText(Part):
+class MockText(UnreadPart):
     """Lines that look like text; 12 pt type would be 1 pt at 1:12."""
 
     kind: Literal["mock text"] = "mock text"
@@ -62,6 +61,23 @@ class MockText(Part):
     chapter: Count = Field(12, description="about so many pages make a chapter; 0: no chapters")
     opening: Literal["new page", "recto"] = Field("new page", description="where chapters begin")
     numbers: Flag = Field(True, description="page numbers, yes or no")
+    has_size = True
+
+    def compose(self, frame: PageFrame) -> Inside:
+        """Pages of lines to the last page, numbered if asked."""
+        largest = frame.type_area(1).height / (ASCENDER - DESCENDER)
+        if self.size > largest + 1e-9:
+            return Inside((NOTHING,) * frame.pages, (too_large("mock text", self.size, largest, frame),))
+        rows: dict[int, list[Row]] = {}
+        chance = Random(frame.book.seed)
+        for first, last in _chapters(self, frame, chance):
+            for page, row in _chapter(self, frame, first, last, chance):
+                rows.setdefault(page, []).append(row)
+        pages = tuple(
+            MockPage(self, frame, number, tuple(rows[number])) if number in rows else NOTHING
+            for number in range(1, frame.pages + 1)
+        )
+        return Inside(numbered(pages, frame) if self.numbers else pages)
 
 
 class Row(NamedTuple):
@@ -141,27 +157,6 @@ def _words(chance: Random, measure: float, *, justified: bool) -> Iterator[tuple
     for length in lengths:
         yield x, x + length
         x += length + gap
-
-
-def load(entry: MockText, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def compose(entry: MockText, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
-    """Pages of lines to the last page, numbered if asked."""
-    largest = frame.type_area(1).height / (ASCENDER - DESCENDER)
-    if entry.size > largest + 1e-9:
-        return Inside((NOTHING,) * frame.pages, (too_large("mock text", entry.size, largest, frame),))
-    rows: dict[int, list[Row]] = {}
-    chance = Random(frame.book.seed)
-    for first, last in _chapters(entry, frame, chance):
-        for page, row in _chapter(entry, frame, first, last, chance):
-            rows.setdefault(page, []).append(row)
-    pages = tuple(
-        MockPage(entry, frame, number, tuple(rows[number])) if number in rows else NOTHING
-        for number in range(1, frame.pages + 1)
-    )
-    return Inside(numbered(pages, frame) if entry.numbers else pages)
 
 
 def _chapters(entry: MockText, frame: PageFrame, chance: Random) -> Iterator[tuple[int, int]]:
