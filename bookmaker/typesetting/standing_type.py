@@ -39,7 +39,8 @@ class StandingType:
             _USED.reset(before)
 
 
-_USED = ContextVar("standing type", default=StandingType())
+_OF_THE_PROCESS = StandingType()
+_USED = ContextVar("standing type", default=_OF_THE_PROCESS)
 
 
 def standing_type() -> StandingType:

@@ -19,7 +19,7 @@ from .headings import Headings
 from .initials import Opening, opening
 from .matter import Initial, Matter
 from .mottoes import motto_lines
-from .remarks import Hindrance, Plain, Remarks
+from .remarks import UNREMARKABLE, Hindrance, Plain, Remarks, together
 from .setting import Manner, Setting
 from .tables import cells_of, in_columns
 from .text_captions import Captions
@@ -93,7 +93,8 @@ class Galley:
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         self._captions = Captions(self.fount, self.setting, self.lines, passages)
         for passage, following in zip(passages, (*passages[1:], None), strict=True):
-            matter = self._remarked(self._setters[passage.role](passage)._replace(reached=reached), passage)
+            matter = self._setters[passage.role](passage)._replace(reached=reached)
+            matter = _remarked(matter, self._without_capital(passage))
             reached += passage.words
             if passage.role is Role.PLACED:
                 matter = self._tied(matter, passage, following)
@@ -110,12 +111,12 @@ class Galley:
             self._before = passage
         yield from _counted(apart)
 
-    def _remarked(self, matter: Matter, passage: Passage) -> Matter:
-        """The matter with a remark if a chapter begins with it that has no drop capital whatever its letters are."""
+    def _without_capital(self, passage: Passage) -> Remarks:
+        """A remark if a chapter begins with something that has no drop capital whatever its letters are."""
         if not (self._opening and self.manner.drop_capital and passage.role in NO_PROSE and passage.inset == 0):
-            return matter
+            return UNREMARKABLE
         words = passage.text.replace("\n", " ").replace("\t", " ")
-        return matter._replace(remarks=matter.remarks._replace(plain=(Plain(words, NO_PROSE[passage.role]),)))
+        return Remarks(plain=(Plain(words, NO_PROSE[passage.role]),))
 
     # ---- prose
 
@@ -124,8 +125,8 @@ class Galley:
         if self._opening and self.manner.drop_capital and passage.inset == 0 and not self.fount.right_to_left:
             opened = self._opened(passage)
             if isinstance(opened, Opening):
-                together = max(2, self.manner.drop_capital)
-                return self._prose(Role.BODY, opened.text, passage)._replace(initials=opened.initials, together=together)
+                matter = self._prose(Role.BODY, opened.text, passage)
+                return matter._replace(initials=opened.initials, together=max(2, self.manner.drop_capital))
             plain = Plain(passage.text, opened)
         continues = before is not None and before.role is Role.BODY and before.inset == passage.inset
         left, right = self._inset(passage)
@@ -133,14 +134,13 @@ class Galley:
         matter = self._prose(
             Role.BODY, self._lines(passage.text, Measures(left, (self.measure - left - right,), indent)), passage
         )
-        return matter._replace(remarks=matter.remarks._replace(plain=(plain,))) if plain else matter
+        return _remarked(matter, Remarks(plain=(plain,))) if plain else matter
 
     def _prose(self, role: Role, found: SetLines, passage: Passage) -> Matter:
         lines, wide, short = found
-        matter = Matter(
-            role, lines, len(lines), self.setting.size, self.setting.leading, before=self._blank_before(passage)
-        )
-        return matter._replace(remarks=Remarks(wide, short)) if wide or short else matter
+        before = self._blank_before(passage)
+        matter = Matter(role, lines, len(lines), self.setting.size, self.setting.leading, before=before)
+        return _remarked(matter, Remarks(wide, short)) if wide or short else matter
 
     def _inset(self, passage: Passage) -> tuple[float, float]:
         """How far a passage stands in from the left and, if it is a quotation, from the right."""
@@ -181,7 +181,7 @@ class Galley:
         matter = self._prose(Role.VERSE, found, passage)
         step = min(setting.size, setting.measure / 10)
         marks = (Initial(self._mark(passage), left - step, setting.size),) if passage.mark else ()
-        return matter._replace(together=together, bound=turned, initials=marks, remarks=matter.remarks._replace(verses=widths))
+        return _remarked(matter._replace(together=together, bound=turned, initials=marks), Remarks(verses=widths))
 
     def _sparing(self, room: float, *, hanging: bool = False) -> Boxes:
         """Boxes of words that are hyphenated only where `room` mm are too narrow for them."""
@@ -221,8 +221,7 @@ class Galley:
         matter = self._prose(Role.PLACED, found._replace(lines=lines), passage)
         turned = (words for words, part in zip(texts, parts, strict=True) if len(part.lines) > 1)
         before = 1 if passage.mark == CENTRED and self._before else matter.before
-        remarks = matter.remarks._replace(placed=tuple(turned))
-        return matter._replace(together=len(lines), before=before, remarks=remarks)
+        return _remarked(matter._replace(together=len(lines), before=before), Remarks(placed=tuple(turned)))
 
     def _tied(self, matter: Matter, passage: Passage, following: Passage | None) -> Matter:
         """Lines in the middle or at the right with what they begin, or else with what they sign or end."""
@@ -277,6 +276,11 @@ class Galley:
         """Boxes of which none is wider than any of some lines in type of a size in mm."""
         room = min(self._room, (min(measures.widths) - max(0.0, measures.indent)) / size)
         return self._sets.ragged(room) if ragged else self._sets.filled(room)
+
+
+def _remarked(matter: Matter, remarks: Remarks) -> Matter:
+    """The matter with more remarks."""
+    return matter if remarks is UNREMARKABLE else matter._replace(remarks=together((matter.remarks, remarks)))
 
 
 def _counted(apart: list[Matter]) -> Iterator[Matter]:

@@ -62,9 +62,7 @@ class Lines:
         found = (SetLine(" ".join(words[start:end]), 0.0, 0.0, end) for start, end in pairwise((0, *ends)))
         return SetLines(tuple(found), boxes.parted(words))
 
-    def broken(
-        self, words: Sequence[str], boxes: Boxes, glue: Glue, measures: Measures, size: float = 1.0
-    ) -> SetLines:
+    def broken(self, words: Sequence[str], boxes: Boxes, glue: Glue, measures: Measures, size: float = 1.0) -> SetLines:
         """The lines of a paragraph; in type of size 1 all lengths are ems."""
         widths, indent = tuple(width / size for width in measures.widths), measures.indent / size
         lines = break_paragraph(boxed(words, boxes, ragged=glue is boxes.ragged), glue, widths, indent)
@@ -78,7 +76,9 @@ class Lines:
                 if line.opened is not None or not last:
                     # the parts of a word have widths of their own: kerned anew, with a true hyphen
                     room = widths[min(number, len(widths) - 1)] - (indent if number == 0 else 0.0)
-                    loose = number == len(lines) - 1 or boxes[words[line.last]].stops[line.closed].penalty >= LETTER_BREAK
+                    loose = (
+                        number == len(lines) - 1 or boxes[words[line.last]].stops[line.closed].penalty >= LETTER_BREAK
+                    )
                     lacking = self._lacking(text, boxes, room + hang, loose=loose)
                 eased = self._eased(text, glue, lacking)
                 if eased is None:
