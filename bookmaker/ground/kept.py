@@ -7,7 +7,7 @@ is the same. What was asked for longest ago goes when all that is kept weighs to
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from threading import Lock
 from typing import Generic, TypeVar
 
@@ -17,33 +17,33 @@ Value = TypeVar("Value")
 
 
 def digest(*parts: object) -> str:
-    """A key for what depends on some plain values: numbers, texts, and tuples and frozen values of such.
+    """What stands for some plain values in a key: for numbers, texts, and tuples and frozen values of such.
 
     >>> digest("fog", 2.2) == digest("fog", 2.2), digest("fog", 2.2) == digest("fog", 2)
     (True, False)
     """
-    return hashlib.sha256(repr(parts).encode("utf-8", "surrogatepass")).hexdigest()
+    return hashlib.blake2b(repr(parts).encode("utf-8", "surrogatepass"), digest_size=16).hexdigest()
 
 
 class Kept(Generic[Value]):
     """Results by their keys, which all together weigh no more than `most`; `weight` tells what one does.
 
     >>> squares = Kept[int](most=2)
-    >>> [squares.get(str(number), lambda: number * number) for number in (1, 2, 3)], len(squares)
+    >>> [squares.get(number, lambda: number * number) for number in (1, 2, 3)], len(squares)
     ([1, 4, 9], 2)
     """
 
     def __init__(self, most: float, weight: Callable[[Value], float] = lambda _: 1.0) -> None:
         self._most = most
         self._weight = weight
-        self._values: dict[str, Value] = {}
+        self._values: dict[Hashable, Value] = {}
         self._weighs = 0.0
         self._lock = Lock()
 
     def __len__(self) -> int:
         return len(self._values)
 
-    def get(self, key: str, make: Callable[[], Value]) -> Value:
+    def get(self, key: Hashable, make: Callable[[], Value]) -> Value:
         """The result under a key, made if it is not there; `make` must depend on nothing that the key leaves out."""
         with self._lock:
             if key in self._values:
@@ -54,7 +54,7 @@ class Kept(Generic[Value]):
         self.put(key, value)
         return value
 
-    def put(self, key: str, value: Value) -> None:
+    def put(self, key: Hashable, value: Value) -> None:
         """Keep a result that was made elsewhere; what is too heavy to be kept beside it goes."""
         with self._lock:
             if key not in self._values:

@@ -47,6 +47,9 @@ NO_PROSE = {
 APART = frozenset({Role.HEADING, Role.BREAK})
 """What ends a letter, a scene or a chapter before it."""
 
+ONE_BLANK = frozenset({Role.VERSE, Role.MOTTO})
+"""What has a blank row over it and under it."""
+
 DASH = "-"
 """The mark of items in typefaces without bullets."""
 
@@ -72,6 +75,7 @@ class Galley:
         self._last: Passage | None = None
         self._opening = True
         self._hang = 0.0
+        self._reached = 0
         self._setters: Mapping[Role, Callable[[Passage], Matter]] = {
             Role.BODY: self._body,
             Role.HEADING: self._heading,
@@ -88,14 +92,14 @@ class Galley:
     def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
         """The passages as matter, one piece each, stanzas and items too."""
         apart: list[Matter] = []
-        reached = 0
         self._last = passages[-1] if passages else None
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         self._captions = Captions(self.fount, self.setting, self.lines, passages)
         for passage, following in zip(passages, (*passages[1:], None), strict=True):
-            matter = self._setters[passage.role](passage)._replace(reached=reached)
-            matter = _remarked(matter, self._without_capital(passage))
-            reached += passage.words
+            matter = _remarked(self._setters[passage.role](passage), self._without_capital(passage))
+            if matter.reached != self._reached:
+                matter = matter._replace(reached=self._reached)
+            self._reached += passage.words
             if passage.role is Role.PLACED:
                 matter = self._tied(matter, passage, following)
             if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
@@ -138,8 +142,8 @@ class Galley:
 
     def _prose(self, role: Role, found: SetLines, passage: Passage) -> Matter:
         lines, wide, short = found
-        before = self._blank_before(passage)
-        matter = Matter(role, lines, len(lines), self.setting.size, self.setting.leading, before=before)
+        before, size, step = self._blank_before(passage), self.setting.size, self.setting.leading
+        matter = Matter(role, lines, len(lines), size, step, before=before, reached=self._reached)
         return _remarked(matter, Remarks(wide, short)) if wide or short else matter
 
     def _inset(self, passage: Passage) -> tuple[float, float]:
@@ -152,12 +156,12 @@ class Galley:
         before = self._before
         if before is None or before.role is Role.HEADING:
             return 0
-        if {Role.VERSE, Role.MOTTO} & {passage.role, before.role}:
+        if passage.role in ONE_BLANK or before.role in ONE_BLANK:
             return 1
-        if Role.NOTE in {passage.role, before.role}:
+        if Role.NOTE in (passage.role, before.role):
             return 0 if passage.role is before.role else 1
         changes = (before.inset == 0) is not (passage.inset == 0) or passage.apart
-        changes = changes or Role.TABLE in {passage.role, before.role}
+        changes = changes or Role.TABLE in (passage.role, before.role)
         return SET_OFF if changes and self.setting.lines_per_page >= SPACED else 0
 
     def _opened(self, passage: Passage) -> Opening | Hindrance:

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from ...ground.kept import digest
 from ..standing_type import standing_type
 from .balance import LEANING, TIE, balanced, leans
 from .bonds import boxed
@@ -38,7 +37,7 @@ class Lines:
 
     def paragraph(self, text: str, measures: Measures, boxes: Boxes, size: float, *, justified: bool) -> SetLines:
         """A paragraph, set once in the same type on the same measure."""
-        key = digest(boxes.key, text, measures, size, justified)
+        key = boxes.key, text, measures, size, justified
         glue = boxes.justified if justified else boxes.ragged
         return standing_type().paragraphs.get(key, lambda: self.broken(text.split(" "), boxes, glue, measures, size))
 

@@ -88,7 +88,7 @@ class Manuscript:
     @cached_property
     def key(self) -> str:
         """What stands for its passages."""
-        return digest(self.passages)
+        return digest([tuple(map(str, passage)) for passage in self.passages])
 
     @cached_property
     def signs(self) -> frozenset[str]:

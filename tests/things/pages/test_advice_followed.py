@@ -58,7 +58,8 @@ def followed(remedy: str, keys: dict[str, str], frame: PageFrame) -> Iterator[tu
         elif key == "pages":
             yield key, keys, replace(frame, pages=int(number))
         else:
-            yield key, keys | {key: f"{number} pt"}, frame
+            both = ("smallest", "largest") if "smallest: and largest:" in remedy else (key,)
+            yield key, keys | dict.fromkeys(both, f"{number} pt"), frame
 
 
 def kinds(problems: tuple[Problem, ...]) -> set[str]:

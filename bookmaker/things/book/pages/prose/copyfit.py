@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Hashable, Iterator
 from dataclasses import dataclass
 from itertools import islice
 from typing import NamedTuple
 
-from .....ground.kept import digest
 from .....ground.units import MM_PER_INCH, from_pt, to_pt
 from .....paper.eyesight import FEWEST_DOTS
 from .....typesetting.galleys.galley import Galley
@@ -89,10 +88,10 @@ class Copy:
         matter = Galley(self.fount, setting, self.manner).matter(self.manuscript.passages)
         return make_up(matter, setting.lines_per_page, self.frame.first)
 
-    def _key(self, *asked: float) -> str:
+    def _key(self, *asked: float) -> Hashable:
         """What stands for all that the answer depends on if the text is asked for something."""
         on_left, area = self.frame.first % 2 == 0, self.frame.type_area(1)
-        return digest(self.manuscript.key, self.fount.key, self.leading, self.manner, on_left, area.size, *asked)
+        return self.manuscript.key, self.fount.key, self.leading, self.manner, on_left, area.size, *asked
 
     @property
     def largest_settable(self) -> float:
