@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from PIL import Image, ImageCms
 
-__all__ = ["WHITE", "Conversion", "see_through", "to_screen_colours", "to_srgb"]
+from .pictures import WHITE
 
-WHITE = (255, 255, 255)
+__all__ = ["Conversion", "see_through", "to_screen_colours", "to_srgb"]
 
 
 def see_through(image: Image.Image) -> bool:
