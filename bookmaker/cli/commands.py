@@ -188,7 +188,7 @@ def ruler(
     ] = None,
 ) -> None:
     """Write a page that shows what your printer does, or turn what it measures into a profile."""
-    from ..ground.output import replaced_file
+    from ..ground.output import put_file
     from ..ground.problems import CommandError, Problem
     from ..ground.units import NotAMeasure
     from ..paper.papers import find_format
@@ -205,8 +205,9 @@ def ruler(
         from ..ruler.page import write_ruler
 
         profile = read_printer(printer) if printer else None
-        with replaced_file(into) as file:
-            write_ruler(file, size, profile)
+        page = io.BytesIO()
+        write_ruler(page, size, profile)
+        put_file(into, page.getvalue())
         proof = "its rules must now measure 150 mm, and both diagonals 141.4 mm"
         plain = "print it at 100 %, then: bookmaker ruler --measured printer.yaml"
         typer.echo(f"wrote {into}; {proof if profile else plain}")
@@ -216,13 +217,12 @@ def ruler(
 
 def _write_profile(path: Path, size: SheetFormat) -> None:
     """Ask for the readings and write the profile, unless another file stands there."""
-    from ..ground.output import replaced_file
+    from ..ground.output import check_replaceable, put_file
     from ..ground.problems import CommandError, Problem
     from ..ruler.readings import PROFILE_MARK, measure, profile_text
     from .tables import message
 
-    if path.exists() and not (path.is_file() and path.read_bytes().startswith(PROFILE_MARK.encode())):
-        raise CommandError((Problem(f"{path} is not a profile that bookmaker wrote", "name another file"),))
+    check_replaceable(path, PROFILE_MARK.encode())
 
     def ask(words: str, usual: str) -> str:
         try:
@@ -231,8 +231,7 @@ def _write_profile(path: Path, size: SheetFormat) -> None:
             raise CommandError((Problem("the readings end here", "run it again and answer every question"),)) from None
 
     printer = measure(size, ask, lambda problem: typer.echo(message(problem), err=True))
-    with replaced_file(path) as file:
-        file.write_text(profile_text(printer), encoding="utf-8", newline="\n")
+    put_file(path, profile_text(printer).encode())
     typer.echo(f"wrote {path}; prove it: bookmaker ruler --into proof.pdf --printer {path}")
 
 
