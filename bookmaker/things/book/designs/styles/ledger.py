@@ -41,7 +41,7 @@ def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
     yield from grain(faces.whole, leather, chance)
     for outline in outlines_of_sides(faces):
         area = Rect.around(outline.points())
-        threads = weave(area, canvas, Random(chance.random()), 0.24, 0.13)
+        threads = weave(area, canvas, Random(chance.random()), 0.036, 0.09)
         yield Group((Filled.box(area, canvas), *threads), clip=outline)
     yield from seams(faces, darker(leather, 0.4))
 

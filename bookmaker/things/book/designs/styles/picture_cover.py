@@ -118,9 +118,9 @@ def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int
     yield from faded_ground(faces, ground, wear)
     strip = faces.spine_to_bleed()
     if faces.pieced:
-        yield from weave(faces.whole, sunned(ground, wear) if strip else ground, Random(kin), 0.17, 0.07)
+        yield from weave(faces.whole, sunned(ground, wear) if strip else ground, Random(kin))
     elif strip and artwork and "spine_picture" not in artwork and kin % 2:
-        threads = weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07)
+        threads = weave(strip, sunned(ground, wear), Random(kin))
         yield Group(tuple(threads), clip=Path.rectangle(strip))
 
 

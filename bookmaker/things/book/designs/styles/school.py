@@ -23,7 +23,7 @@ __all__ = ["School"]
 
 def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
     yield from faded_ground(cover.faces, cover.ground, cover.entry.wear)
-    yield from weave(cover.faces.whole, cover.ground, chance, 0.13, 0.05)
+    yield from weave(cover.faces.whole, cover.ground, chance, 0.025, 0.05)
     for side in cover.faces.sides:
         outer, wide, ink = inside(side, 0.08, 0.057), side.width, cover.hand.ink
         yield Stroked(_cut_frame(outer, wide * 0.07), Pen(wide * 0.026, ink))
