@@ -52,14 +52,14 @@ def patches(area: Rect, side: float, chance: Random) -> Iterator[Point]:
             yield Point(start_x + column * side, start_y + row * side)
 
 
-def weave(area: Rect, colour: Colour, chance: Random, thread: float = 0.03, strength: float = 0.07) -> Iterator[Art]:
+def weave(area: Rect, colour: Colour, chance: Random, thread: float = 0.03, strength: float = 0.05) -> Iterator[Art]:
     """Cloth: a tone, for its threads are finer than print, and in it the slubs, where a thread is thicker or paler.
 
     Book cloth has 22 to 32 threads a centimetre, 0.026 to 0.038 mm apart at 1:12; they are as wide as a printer's dot,
     and drawn evenly would beat with it.
     """
     layers = []
-    for tone in (darker(colour, strength), lighter(colour, strength), darker(colour, strength * 1.8)):
+    for tone in (darker(colour, strength), lighter(colour, strength), darker(colour, strength * 1.6)):
         for upright in (False, True):
             commands: Commands = []
             for _ in range(int(PATCH * PATCH * 0.1 / thread)):
@@ -86,17 +86,18 @@ def grain(area: Rect, colour: Colour, chance: Random, strength: float = 0.09) ->
 
 def _pebbles(colour: Colour, chance: Random, strength: float) -> Iterator[Stroked]:
     """Creases between pebbles, and the light on these: rows of short dashes that wander, no two alike."""
-    for tone, width, high in ((darker(colour, strength * 1.3), 0.035, 0.0), (lighter(colour, strength * 0.8), 0.03, 0.035)):
+    light = lighter(colour, strength * 0.8)
+    for tone, width, off in ((darker(colour, strength * 1.3), 0.035, 0.0), (light, 0.03, 0.03)):
         for kind in range(3):
             dash = tuple((0.03 if gap else 0.05) + 0.05 * chance.random() for gap in (0, 1) * 5)
             commands: Commands = []
-            for row in range(kind, int(PATCH / 0.082), 3):
-                y, x = row * 0.082 + high, -chance.random()
+            for row in range(kind, int(PATCH / 0.078), 3):
+                x, y = -chance.random(), row * 0.078 + off
                 commands.append(("M", x, y))
                 while x < PATCH:
-                    lean = 0.05 * (chance.random() - 0.5)
-                    commands.append(("C", x + 0.5, y + lean * 4, x + 0.9, y - lean * 4, x + 1.4, y))
-                    x += 1.4
+                    one, other = (0.16 * (chance.random() - 0.5) for _ in range(2))
+                    commands.append(("C", x + 0.3, y + one, x + 0.6, y + other, x + 0.9, y))
+                    x += 0.9
             yield Stroked(snapped(commands), Pen(width, tone, dash))
 
 
