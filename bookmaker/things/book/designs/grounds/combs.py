@@ -79,8 +79,6 @@ def curled(step: Point, radius: float, turns: float) -> Pass:
         dx, dy = point.x - column * step.x - aside, point.y - row * step.y
         share = max(0.0, 1 - hypot(dx, dy) / radius)
         turn = 2 * pi * turns * share * share
-        return Point(
-            point.x - dx + dx * cos(turn) - dy * sin(turn), point.y - dy + dx * sin(turn) + dy * cos(turn)
-        )
+        return Point(point.x - dx + dx * cos(turn) - dy * sin(turn), point.y - dy + dx * sin(turn) + dy * cos(turn))
 
     return move

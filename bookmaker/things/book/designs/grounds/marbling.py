@@ -19,17 +19,21 @@ from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Point, Rect, polygon
 from ...bath import BATH, floating
 from ..chance import one_of
-from ..ornament.shapes import snapped
+from ..ornament.shapes import gathered, snapped
 from ..tones import darker
 from .combs import Pass, after, combed, curled, raked, waved
 from .textures import patches
 
 __all__ = ["MARBLINGS", "Marbling", "marbled"]
 
-Marbling = Literal["stone", "gelgit", "nonpareil", "feather", "bouquet", "curl", "Spanish wave"]
+CombedKind = Literal["gelgit", "nonpareil", "feather", "bouquet", "curl"]
+Marbling = Literal["stone", "Spanish wave"] | CombedKind
 
-STONES = 0.5
-"""A sheet is half as coarse as a bath in which books are dipped."""
+STONES = 0.42
+"""A sheet is so much finer than a bath in which books are dipped."""
+
+DROPS, DROPS_SHAKEN = (150, 0.62, 0.3), (70, 0.85, 0.42)
+"""How many drops a bath has, and the radii of the first and of the last in mm, before that."""
 
 BATHS = 3
 """So many baths of each kind are made; every sheet has its own colours, and begins elsewhere."""
@@ -58,7 +62,7 @@ class Combed:
 TOOTH = 0.29
 NONPAREIL = combed(TOOTH, 0.34)
 
-COMBED: Mapping[Marbling, Combed] = {
+COMBED: Mapping[CombedKind, Combed] = {
     "gelgit": Combed(5 * TOOTH, (raked(2.5 * TOOTH, 0.9),)),
     "nonpareil": Combed(5 * TOOTH, (NONPAREIL,)),
     "feather": Combed(3.2 * TOOTH, (raked(1.6 * TOOTH, 0.85), combed(0.8 * TOOTH, 0.12, 0.3))),
@@ -70,26 +74,28 @@ MARBLINGS: Sequence[Marbling] = ("stone", "Spanish wave", *COMBED)
 
 def marbled(area: Rect, bath: Sequence[Colour], chance: Random, kind: Marbling | None = None) -> Iterator[Art]:
     """Fill an area; `bath` are the colours, the lightest last. The kind is left to chance, if none is named."""
-    kind = kind or one_of(MARBLINGS, chance)
-    if kind == "stone":
-        yield from _stones(area, bath, chance)
-    elif kind == "Spanish wave":
-        yield from _shaken(area, bath, chance)
-    else:
-        yield from _combed(area, bath, chance, kind)
+    chosen = kind if kind is not None else one_of(MARBLINGS, chance)
+    if chosen == "stone":
+        return _stones(area, bath, chance)
+    return _shaken(area, bath, chance) if chosen == "Spanish wave" else _combed(area, bath, chance, chosen)
 
 
 def _stones(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]:
     """Drops as they fell: the first colours drawn out to veins, the last in round spots between them."""
-    veins, *drops = _in_order_of_fall(bath, chance)
+    veins, *paints = _in_order_of_fall(bath, chance)
     yield Filled.box(area, veins)
-    outlines = floating(f"sheet {int(chance.random() * BATHS)}", 150, 0.62, 0.3)
+    yield _drops(area, paints, chance, DROPS)
+
+
+def _drops(area: Rect, paints: Sequence[Colour], chance: Random, drops: tuple[int, float, float]) -> Repeated:
+    """Drops of all colours, one after the other."""
+    outlines = floating(f"sheet {int(chance.random() * BATHS)}", *drops, 10)
     layers = []
     for number, outline in enumerate(outlines):
-        turn = min(len(drops) - 1, int((number / len(outlines)) ** 0.8 * len(drops) + 0.5 * chance.random()))
+        turn = int((number / len(outlines)) ** 0.8 * len(paints) + 0.5 * chance.random())
         path = polygon([Point(x * STONES, y * STONES) for x, y in outline])
-        layers.append(Filled(snapped(path.commands), drops[turn]))
-    yield Repeated(tuple(layers), tuple(patches(area, BATH * STONES, chance)))
+        layers.append(Filled(snapped(path.commands), paints[min(turn, len(paints) - 1)]))
+    return Repeated(tuple(layers), tuple(patches(area, BATH * STONES, chance)))
 
 
 def _in_order_of_fall(bath: Sequence[Colour], chance: Random) -> list[Colour]:
@@ -100,27 +106,24 @@ def _in_order_of_fall(bath: Sequence[Colour], chance: Random) -> list[Colour]:
 
 def _shaken(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]:
     """Stones on a sheet that was rocked as it was laid down: folds of shade run slantwise across it."""
-    seed = chance.random()
-    yield from _stones(area, bath, Random(seed))
-    length, lean = 0.8 + 0.5 * chance.random(), 0.3 + 0.4 * chance.random()
-    for wide, dark in ((0.7, 0.07), (0.5, 0.14), (0.3, 0.21)):
-        folds = Path(tuple(command for fold in _folds(area, length, wide, lean) for command in fold.commands))
-        yield Group(tuple(_stones(area, [darker(colour, dark) for colour in bath], Random(seed))), clip=folds)
+    veins, *paints = _in_order_of_fall(bath, chance)
+    yield Filled.box(area, veins)
+    seed, length, lean = chance.random(), 1.0 + 0.5 * chance.random(), 0.3 + 0.4 * chance.random()
+    for wide, dark in ((0.0, 0.0), (0.7, 0.07), (0.45, 0.13), (0.2, 0.19)):
+        shade = _drops(area, [darker(colour, dark) for colour in paints], Random(seed), DROPS_SHAKEN)
+        yield Group((shade,), clip=gathered(_folds(area, length, wide * length, lean))) if wide else shade
 
 
 def _folds(area: Rect, length: float, wide: float, lean: float) -> Iterator[Path]:
-    """Slanting strips that take the share `wide` of every `length`, their edges a little wavy."""
-    count = ceil((area.width + area.height * lean) / length) + 1
+    """Slanting strips of a width, each from where a fold begins, their edges a little wavy."""
     rise = [area.y + area.height * step / 24 for step in range(25)]
-    for fold in range(count):
-        edges = []
-        for side in (-0.5, 0.5):
-            x = area.x - area.height * lean + length * (fold + side * wide)
-            edges.append([Point(x + lean * (y - area.y) + 0.12 * sin(y * 2.1 + fold), y) for y in rise])
-        yield polygon([*edges[0], *reversed(edges[1])])
+    for fold in range(ceil((area.width + area.height * lean) / length) + 1):
+        x = area.x - area.height * lean + length * fold
+        edge = [Point(x + lean * (y - area.y) + 0.12 * sin(y * 2.1 + fold), y) for y in rise]
+        yield polygon([*edge, *(point.plus(wide, 0) for point in reversed(edge))])
 
 
-def _combed(area: Rect, bath: Sequence[Colour], chance: Random, kind: Marbling) -> Iterator[Art]:
+def _combed(area: Rect, bath: Sequence[Colour], chance: Random, kind: CombedKind) -> Iterator[Art]:
     """Streaks of colour that combs were drawn through, column beside column."""
     wide, streaks = COMBED[kind].wide, _streaks(kind, int(chance.random() * BATHS))
     yield Filled.box(area, bath[0])
@@ -146,7 +149,7 @@ def _unlike_neighbours(bath: Sequence[Colour], count: int, chance: Random) -> li
 
 
 @cache
-def _streaks(kind: Marbling, number: int) -> tuple[Path, ...]:
+def _streaks(kind: CombedKind, number: int) -> tuple[Path, ...]:
     """The streaks of a column from its head to its foot, after all passes."""
     chance, pattern = Random(f"{kind} {number}"), COMBED[kind]
     heights = [HIGH]

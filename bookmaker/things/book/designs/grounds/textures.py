@@ -74,13 +74,13 @@ def grain(area: Rect, colour: Colour, chance: Random, strength: float = 0.09) ->
 
     The pebbles of morocco are about 1 mm wide, 0.08 mm at 1:12: little more than a tone.
     """
-    skin = chance.random()
+    skin, layers = chance.random(), list[Filled | Stroked]()
     if skin < 0.5:
-        layers = _pebbles(colour, chance, strength)
+        layers += _pebbles(colour, chance, strength)
     elif skin < 0.8:
-        layers = _pores(colour, chance, strength, 3.0, 0.05)
+        layers += _pores(colour, chance, strength, 3.0, 0.05)
     else:
-        layers = _pores(colour, chance, strength * 2.6, 7.0, 0.085)
+        layers += _pores(colour, chance, strength * 2.6, 7.0, 0.085)
     yield patched(area, layers, chance)
 
 

@@ -126,9 +126,9 @@ def _along(edges: list[Edge], stuff: Material, tones: list[Colour], harm: _Harm,
                 if chance.random() < 0.8 * here:
                     at = edge.at(share + 0.5 * chance.gauss(0, 1) / edge.length, hand * harm.reach * off)
                     marks.add(at, off, chance)
-    for outlines, tone in zip(places, tones, strict=True):
+    for outlines, pale in zip(places, tones, strict=True):
         if outlines:
-            yield Filled(snapped(outlines), tone)
+            yield Filled(snapped(outlines), pale)
     yield from marks.drawn(tones)
 
 
