@@ -116,10 +116,10 @@ def _shaken(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]
 
 def _folds(area: Rect, length: float, wide: float, lean: float) -> Iterator[Path]:
     """Slanting strips of a width, each from where a fold begins, their edges a little wavy."""
-    rise = [area.y + area.height * step / 24 for step in range(25)]
+    rise = [area.y + area.height * step / 8 for step in range(9)]
     for fold in range(ceil((area.width + area.height * lean) / length) + 1):
         x = area.x - area.height * lean + length * fold
-        edge = [Point(x + lean * (y - area.y) + 0.12 * sin(y * 2.1 + fold), y) for y in rise]
+        edge = [Point(x + lean * (y - area.y) + 0.2 * sin(y * 0.6 + 0.4 * fold), y) for y in rise]
         yield polygon([*edge, *(point.plus(wide, 0) for point in reversed(edge))])
 
 

@@ -11,7 +11,7 @@ from random import Random
 
 from .....ground.art import Filled, Repeated, Stroked
 from .....ground.drawing import Art, Colour, Pen
-from .....ground.geometry import Point, Rect
+from .....ground.geometry import Point, Rect, polygon
 from ..design import Wear
 from ..faces import Faces
 from ..ornament.shapes import Commands, blot, snapped
@@ -38,10 +38,13 @@ def faded_ground(faces: Faces, colour: Colour, wear: Wear = "light") -> Iterator
 PATCH = 6.0
 """Side of the square after which a texture repeats, in mm."""
 
+PEBBLED, SPECKLED = 0.078 * 48, 5.0
+"""The same for pebbles, of which there are a whole number of rows, and for specks."""
 
-def patched(area: Rect, layers: Iterable[Stroked | Filled], chance: Random) -> Repeated:
+
+def patched(area: Rect, layers: Iterable[Stroked | Filled], chance: Random, side: float = PATCH) -> Repeated:
     """Layers that fill a patch, over an area and half a mm more, from a start that chance picks."""
-    return Repeated(tuple(layers), tuple(patches(area, PATCH, chance)))
+    return Repeated(tuple(layers), tuple(patches(area, side, chance)))
 
 
 def patches(area: Rect, side: float, chance: Random) -> Iterator[Point]:
@@ -74,14 +77,13 @@ def grain(area: Rect, colour: Colour, chance: Random, strength: float = 0.09) ->
 
     The pebbles of morocco are about 1 mm wide, 0.08 mm at 1:12: little more than a tone.
     """
-    skin, layers = chance.random(), list[Filled | Stroked]()
+    skin = chance.random()
     if skin < 0.5:
-        layers += _pebbles(colour, chance, strength)
+        yield patched(area, _pebbles(colour, chance, strength), chance, PEBBLED)
     elif skin < 0.8:
-        layers += _pores(colour, chance, strength, 3.0, 0.05)
+        yield patched(area, _pores(colour, chance, strength, 3.0, 0.05), chance, SPECKLED)
     else:
-        layers += _pores(colour, chance, strength * 2.6, 7.0, 0.085)
-    yield patched(area, layers, chance)
+        yield patched(area, _pores(colour, chance, strength * 2.6, 7.0, 0.085), chance, SPECKLED)
 
 
 def _pebbles(colour: Colour, chance: Random, strength: float) -> Iterator[Stroked]:
@@ -91,10 +93,10 @@ def _pebbles(colour: Colour, chance: Random, strength: float) -> Iterator[Stroke
         for kind in range(3):
             dash = tuple((0.03 if gap else 0.05) + 0.05 * chance.random() for gap in (0, 1) * 5)
             commands: Commands = []
-            for row in range(kind, int(PATCH / 0.078), 3):
+            for row in range(kind, int(PEBBLED / 0.078), 3):
                 x, y = -chance.random(), row * 0.078 + off
                 commands.append(("M", x, y))
-                while x < PATCH:
+                while x < PEBBLED:
                     one, other = (0.16 * (chance.random() - 0.5) for _ in range(2))
                     commands.append(("C", x + 0.3, y + one, x + 0.6, y + other, x + 0.9, y))
                     x += 0.9
@@ -106,9 +108,11 @@ def _pores(colour: Colour, chance: Random, strength: float, density: float, larg
     for tone, share in ((darker(colour, strength), 0.6), (lighter(colour, strength * 0.6), 0.2),
                         (darker(colour, strength * 1.6), 0.2)):  # fmt: skip
         commands: Commands = []
-        for _ in range(int(PATCH * PATCH * density * share)):
-            at = Point(chance.random() * PATCH, chance.random() * PATCH)
-            commands += blot(at, 0.015 + largest * chance.random() ** 3, chance, 4)
+        for _ in range(int(SPECKLED * SPECKLED * density * share)):
+            at, radius = Point(chance.random() * SPECKLED, chance.random() * SPECKLED), largest * chance.random() ** 3
+            corners = [(0.015 + radius * (0.7 + 0.6 * chance.random()), pi / 2 * (side + chance.random() / 2))
+                       for side in range(4)]  # fmt: skip
+            commands += polygon([at.plus(r * cos(turn), r * sin(turn)) for r, turn in corners]).commands
         yield Filled(snapped(commands), tone)
 
 

@@ -44,7 +44,7 @@ def _cut_frame(rect: Rect, cut: float) -> Path:
 def _spine(cover: Dressing, box: Rect) -> ArtAndWords:
     """Thin rules in pairs at head and tail, and over the number, if there is one; the title between."""
     words, ink = cover.words, cover.spine.hand.ink
-    end, foot = box.height * 0.05, box.height * 0.17
+    end, foot = box.height * 0.05, box.height * 0.205
     rules = [(box.y + end, 1), (box.top - end, -1)]
     if words.volume:
         rules.append((box.y + foot, 1))
@@ -52,7 +52,7 @@ def _spine(cover: Dressing, box: Rect) -> ArtAndWords:
     free = Rect(room.x, box.y + low + 0.7, room.width, box.height - low - end - 1.4)
     texts = [letter_spine(free, words.on_narrowest().without("volume"), cover.spine)]
     if words.volume:
-        number = Rect(room.x, box.y + end + 0.45, room.width, foot - end - 0.75)
+        number = Rect(room.x, box.y + end + 0.6, room.width, foot - end - 1.05)
         texts.append(letter_number(words.volume, number, words, cover.spine.hand))
     return [art for y, inward in rules for art in double_rule(y, box.x, box.right, inward, ink)], texts
 
