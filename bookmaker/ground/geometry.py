@@ -252,6 +252,21 @@ class Transform(NamedTuple):
         """This map followed by a shift."""
         return self._replace(e=self.e + dx, f=self.f + dy)
 
+    @property
+    def inverse(self) -> Transform:
+        """The map that takes everything back.
+
+        Raises:
+            ZeroDivisionError: there is none, for the map flattens everything.
+
+        >>> Transform.stretch(2, 4).moved(6, 8).inverse.apply(Point(6, 8))
+        Point(x=0.0, y=0.0)
+        """
+        a, b, c, d, e, f = self
+        area = a * d - b * c
+        back = Transform(d / area, -b / area, -c / area, a / area)
+        return back.moved(-(back.a * e + back.c * f), -(back.b * e + back.d * f))
+
     def apply(self, point: Point) -> Point:
         """Where the map takes a point."""
         x, y = point

@@ -12,7 +12,6 @@ import os
 import sys
 from collections.abc import Sequence
 
-from ..things.book.blocks import pages_open
 from ..things.book.pages.inside import LoadedInside
 from ..things.book.pages.part import LongText
 from ..things.book.pages.prose.copyfit import Proofs
@@ -60,9 +59,8 @@ def _tasks(spec: ShelfSpec, insides: Sequence[LoadedInside]) -> list[Task]:
     tasks: list[Task] = []
     for number, (book, inside) in enumerate(zip(spec.books, insides, strict=True)):
         if text := inside.long_text:
-            is_open = pages_open(book.block)
-            frame = page_frame(spec, book, 0 if is_open else getattr(book.block, "pages", 0))
-            tasks.append((number, text.bare(), frame, is_open))
+            frame = page_frame(spec, book, book.block.asked_pages or 0)
+            tasks.append((number, text.bare(), frame, book.block.is_open))
     return tasks
 
 

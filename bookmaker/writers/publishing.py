@@ -24,9 +24,9 @@ from .plan_json import dump, plan_report
 from .sheets_pdf import Parts, write_sheets
 from .shelf_front import fronts, spine_of
 from .templates import write_template
-from .tools_dxf import write_dxf
-from .tools_pdf import write_tools_pdf
-from .tools_svg import write_svg
+from .tools.dxf import write_dxf
+from .tools.pdf import write_tools_pdf
+from .tools.svg import write_svg
 
 __all__ = ["ALL_OF_IT", "MACHINE_FOLDER", "Progress", "Wishes", "publish"]
 

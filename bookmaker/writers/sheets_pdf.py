@@ -10,7 +10,7 @@ from ..ground.drawing import Art
 from ..ground.geometry import Transform
 from ..sheets.impressions import Impression
 from .pdf import PdfFile
-from .pdf_canvas import PdfCanvas
+from .pdf.canvas import PdfCanvas
 
 __all__ = ["Parts", "write_sheets"]
 

@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from pathlib import Path as FilePath
 
-import pypdfium2
-
 from ..ground.drawing import BLACK, WHITE, Canvas, Colour, Pen
 from ..ground.geometry import Path, Point, Rect, Size, Transform, polygon
 from ..ground.typefaces import bundled, set_line
-from ..ground.units import MM_PER_INCH, print_mm, to_pt
+from ..ground.units import print_mm
 from ..sheets.flat import Flat, Role
 from ..typesetting.stand_ins import face_with
 from .pdf import PdfFile
+from .pdf_pixels import rendered_page
 
 __all__ = ["write_template"]
 
@@ -49,7 +48,7 @@ def write_template(folder: FilePath, stem: str, title: str, flats: list[Flat]) -
                 _tell(canvas, flat, (title, f"{flat.name}, {_measures(size)} with its bleed"))
                 if len(flats) > 1:
                     _number(canvas, f"{number} of {len(flats)}: {flat.name}", flat)
-    return [name, *_pictures(folder, name, stem)]
+    return [name, *_pictures(folder, name, stem, len(flats))]
 
 
 def _draw(canvas: Canvas, flat: Flat) -> None:
@@ -110,13 +109,8 @@ def _name(canvas: Canvas, text: str, rect: Rect) -> None:
         canvas.text(line, Point(-line.width / 2, -size * 0.25), SAFE)
 
 
-def _pictures(folder: FilePath, name: str, stem: str) -> Iterator[str]:
-    pdf = pypdfium2.PdfDocument(folder / name)
-    try:
-        for number in range(len(pdf)):
-            picture = f"{stem}.png" if len(pdf) == 1 else f"{stem}-{number + 1}.png"
-            drawn = pdf[number].render(scale=TEMPLATE_DPI / to_pt(MM_PER_INCH)).to_pil()
-            drawn.save(folder / picture, dpi=(TEMPLATE_DPI, TEMPLATE_DPI))
-            yield picture
-    finally:
-        pdf.close()
+def _pictures(folder: FilePath, name: str, stem: str, pages: int) -> Iterator[str]:
+    for number in range(pages):
+        picture = f"{stem}.png" if pages == 1 else f"{stem}-{number + 1}.png"
+        rendered_page(folder / name, number, TEMPLATE_DPI).save(folder / picture, dpi=(TEMPLATE_DPI, TEMPLATE_DPI))
+        yield picture

@@ -14,8 +14,8 @@ from bookmaker.paper.papers import FORMATS
 from bookmaker.paper.stock import Stock
 from bookmaker.paper.stock_entry import Grain
 from bookmaker.sheets.flat import Flat
-from bookmaker.things.book.covers.case import Case, plan
-from bookmaker.things.book.covers.cover import CoverPlan
+from bookmaker.things.book.covers.case.case import Case
+from bookmaker.things.book.covers.cover_plan import CoverPlan
 from tests.kit.flats import block_of, edges_of
 
 __all__ = ["BACK", "C", "Made", "cased", "holds"]
@@ -70,7 +70,7 @@ def cased(
     keys = {"square": max(0.4, board / 3 + 0.01), **keys}  # as thick as the board may be
     entry = Case(stock="cloth", boards="board", **keys)
     try:
-        cover = plan(entry, Size(*page), block_of(block, pastedowns=pastedowns), stocks, right_to_left=rtl)
+        cover = entry.plan(Size(*page), block_of(block, pastedowns=pastedowns), stocks, right_to_left=rtl)
     except ShelfFileError:
         assume(False)
         raise

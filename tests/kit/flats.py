@@ -11,8 +11,8 @@ from bookmaker.paper.stock import Stock
 from bookmaker.paper.stock_entry import Grain
 from bookmaker.paper.thickness import Layer, Thickness
 from bookmaker.sheets.flat import Flat, Panel, Role
-from bookmaker.things.book.blocks import BlockPlan
-from bookmaker.things.book.covers.wrap import Wrap, plan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
+from bookmaker.things.book.covers.wrap import Wrap
 
 __all__ = ["block_of", "edges_of", "flat_of", "panel", "part", "signed_area"]
 
@@ -36,7 +36,7 @@ def block_of(thickness: float, *, pastedowns: bool = True) -> BlockPlan:
 
 def flat_of(thickness: float = 4.0, width: float = 15.0, height: float = 21.0, **keys: str) -> Flat:
     entry = Wrap.model_validate({"kind": "wrap", "stock": "card", **keys})
-    return plan(entry, Size(width, height), block_of(thickness), {"card": CARD}, right_to_left=False).flats[0]
+    return entry.plan(Size(width, height), block_of(thickness), {"card": CARD}, right_to_left=False).flats[0]
 
 
 def panel(flat: Flat, role: Role) -> Rect:

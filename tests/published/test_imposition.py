@@ -9,8 +9,7 @@ import pytest
 from bookmaker.ground.geometry import Rect, Size
 from bookmaker.paper.stock import Stock
 from bookmaker.sheets.flat import Face, Flat, Panel
-from bookmaker.things.book.blocks import plan_block
-from bookmaker.things.book.blocks.block import BlockPlan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
 from bookmaker.things.book.blocks.creep import creep, fold_length
 from bookmaker.things.book.blocks.imposition import FOLDINGS, Imposed, fold_sheet, page_in_section
 from bookmaker.things.book.blocks.leaves import Leaves
@@ -20,7 +19,7 @@ from tests.kit.papers import paper
 
 def sections(page: Size, stock: Stock, **keys: str) -> BlockPlan:
     entry = Sections.model_validate({"stock": "page", **keys})
-    return plan_block(entry, page, {"page": stock}, right_to_left=False)
+    return entry.plan(page, {"page": stock}, right_to_left=False)
 
 
 def rows(flat: Flat, face: Face) -> list[list[tuple[int | None, bool]]]:
@@ -39,7 +38,7 @@ def rows(flat: Flat, face: Face) -> list[list[tuple[int | None, bool]]]:
 def test_hollick() -> None:
     """R. Hollick, "ppi", 2010: 840 pages of 86 µm paper are 420 leaves, 36.12 mm or 1.422 in; 590.697 pages an inch."""
     entry = Leaves.model_validate({"stock": "page", "pages": "840"})
-    made = plan_block(entry, Size(15, 21), {"page": paper("86 um", sheet="A3")}, right_to_left=False)
+    made = entry.plan(Size(15, 21), {"page": paper("86 um", sheet="A3")}, right_to_left=False)
     assert made.thickness.value == pytest.approx(36.12, abs=0.005)
     assert made.thickness.value / 25.4 == pytest.approx(1.422, abs=0.0005)
     assert made.pages / (made.thickness.value / 25.4) == pytest.approx(590.697, abs=0.001)
@@ -48,7 +47,7 @@ def test_hollick() -> None:
 def test_pages_per_inch() -> None:
     """PrintWiki, "Pages per inch": a leaf is two pages, so pages per inch are 2 over the caliper, not 1."""
     entry = Leaves.model_validate({"stock": "page", "pages": "200"})
-    made = plan_block(entry, Size(15, 21), {"page": paper("5 mil", sheet="A3")}, right_to_left=False)
+    made = entry.plan(Size(15, 21), {"page": paper("5 mil", sheet="A3")}, right_to_left=False)
     assert made.pages / (made.thickness.value / 25.4) == pytest.approx(2 / 0.005)
 
 

@@ -13,8 +13,8 @@ from bookmaker.shelf.entries import ShelfSpec
 from bookmaker.shelf_file.fields.entry import Entry
 from bookmaker.shelf_file.fields.examples import example_of
 from bookmaker.shelf_file.mending import mended
-from bookmaker.things.book.blocks import KINDS as BLOCKS
-from bookmaker.things.book.covers import KINDS as COVERS
+from bookmaker.things.book.blocks.kinds import KINDS as BLOCKS
+from bookmaker.things.book.covers.kinds import KINDS as COVERS
 from bookmaker.things.book.designs.kinds import KINDS as STYLES
 from bookmaker.things.book.pages.kinds import KINDS as PAGES
 from tests.kit.shelves import refused

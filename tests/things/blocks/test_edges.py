@@ -16,8 +16,9 @@ from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Flat
 from bookmaker.things.book.bath import pushed
-from bookmaker.things.book.blocks import Solid
-from bookmaker.things.book.edges import edge_art
+from bookmaker.things.book.blocks.solid import Solid
+from bookmaker.things.book.edges.kinds import edge_art
+from bookmaker.things.book.edges.strip import Layout
 from bookmaker.workshop import check
 from tests.kit.flats import signed_area
 from tests.kit.recording import RecordingCanvas, record
@@ -35,7 +36,7 @@ def strip(length: float, thickness: float) -> Flat:
 def drawn(
     kind: str, thickness: float = 6.0, seed: str = "x", dpi: float = 600, length: float = 50, colour: Colour = RED
 ) -> RecordingCanvas:
-    return record(edge_art(kind, colour, strip(length, thickness), seed, dpi))
+    return record(edge_art(kind, Layout.on(strip(length, thickness), seed, dpi, colour)))
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -12,8 +12,8 @@ from bookmaker.ground.geometry import Axis, Size
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.stock import Stock
 from bookmaker.sheets.flat import Face, FoldKind, Role
-from bookmaker.things.book.blocks.block import BlockPlan
-from bookmaker.things.book.blocks.leaves import Leaves, plan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
+from bookmaker.things.book.blocks.leaves import Leaves
 from tests.kit.hands import alone, cut, open_leaf, piled
 from tests.kit.papers import paper
 
@@ -25,7 +25,7 @@ TRIMS = st.sampled_from(["0 mm", "1 mm"])
 
 def block(page: Size = PAGE, stock: Stock | None = None, right_to_left: bool = False, **keys: str) -> BlockPlan:
     entry = Leaves.model_validate({"stock": "page", **keys})
-    return plan(entry, page, {"page": stock or paper()}, right_to_left=right_to_left)
+    return entry.plan(page, {"page": stock or paper()}, right_to_left=right_to_left)
 
 
 @given(pages=EVEN, printing=PRINTING, trim=TRIMS, right_to_left=st.booleans(), width=st.floats(6, 40))

@@ -13,8 +13,8 @@ from bookmaker.ground.geometry import Axis, Rect, Size
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.stock import Stock
 from bookmaker.sheets.flat import Face, Flat, MarkKind, Role
-from bookmaker.things.book.blocks.block import BlockPlan
-from bookmaker.things.book.blocks.sections import Sections, plan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
+from bookmaker.things.book.blocks.sections import Sections
 from tests.kit.hands import Page, fold_up, gathered, leaf_through, nested
 from tests.kit.papers import CALIPER, GLUE, paper
 
@@ -23,7 +23,7 @@ PAGE = Size(15, 21)
 
 def block(page: Size = PAGE, stock: Stock | None = None, right_to_left: bool = False, **keys: str) -> BlockPlan:
     entry = Sections.model_validate({"stock": "page", **keys})
-    return plan(entry, page, {"page": stock or paper(sheet="A3")}, right_to_left=right_to_left)
+    return entry.plan(page, {"page": stock or paper(sheet="A3")}, right_to_left=right_to_left)
 
 
 @st.composite

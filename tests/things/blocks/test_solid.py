@@ -14,8 +14,8 @@ from bookmaker.ground.geometry import Axis, Size
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.stock import Stock
 from bookmaker.sheets.flat import Flat, FoldKind, Role
-from bookmaker.things.book.blocks.block import BlockPlan
-from bookmaker.things.book.blocks.solid import Solid, plan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
+from bookmaker.things.book.blocks.solid import Solid
 from bookmaker.workshop import check
 from tests.kit.papers import paper
 from tests.kit.shelves import made
@@ -40,7 +40,7 @@ books:
 
 def solid(page: Size, stock: Stock, **keys: str) -> BlockPlan:
     written = {"kind": "solid", "thickness": "4 mm", "edges": "lines", "edge_stock": "laid", **keys}
-    return plan(Solid.model_validate(written), page, {"laid": stock}, right_to_left=False)
+    return Solid.model_validate(written).plan(page, {"laid": stock}, right_to_left=False)
 
 
 def around_the_block(flat: Flat, along: float, caliper: float, height: float) -> tuple[tuple[float, float], ...]:

@@ -16,8 +16,8 @@ from bookmaker.paper.papers import FORMATS
 from bookmaker.paper.stock import Stock
 from bookmaker.paper.stock_entry import Grain
 from bookmaker.sheets.flat import Flat, FoldKind, Panel, Role
-from bookmaker.things.book.covers.cover import CoverPlan
-from bookmaker.things.book.covers.wrap import Wrap, plan
+from bookmaker.things.book.covers.cover_plan import CoverPlan
+from bookmaker.things.book.covers.wrap import Wrap
 from tests.kit.flats import block_of, panel, signed_area
 
 PAPER, FILM = 0.16, 0.05
@@ -34,7 +34,7 @@ def wrap(
     entry = Wrap(stock="card", turn_in=float(turn_in), head_turn_in=float(head), square=float(square))
     block = block_of(thickness)
     try:
-        return plan(entry, Size(*page), block, {"card": CARD}, right_to_left=False)
+        return entry.plan(Size(*page), block, {"card": CARD}, right_to_left=False)
     except ShelfFileError:
         assume(False)
         raise
@@ -151,7 +151,7 @@ def test_a_flush_cover_is_a_rectangle_that_bleeds_two_millimetres() -> None:
 def test_turn_ins_without_room_are_refused(key: str, width: float) -> None:
     entry = Wrap.model_validate({"stock": "card", key: f"{width} mm"})
     with pytest.raises(ShelfFileError) as refusal:
-        plan(entry, Size(15, 21), block_of(4.0), {"card": CARD}, right_to_left=False)
+        entry.plan(Size(15, 21), block_of(4.0), {"card": CARD}, right_to_left=False)
     assert [problem.field for problem in refusal.value.problems] == [("cover", key)]
     assert refusal.value.problems[0].remedy == "write 2 mm to 10 mm, or 0 mm for none"
 
@@ -160,5 +160,5 @@ def test_right_to_left_books_have_the_front_on_the_left() -> None:
     block = block_of(4.0)
     entry = Wrap(stock="card")
     for right_to_left in (False, True):
-        flat = plan(entry, Size(15, 21), block, {"card": CARD}, right_to_left=right_to_left).flats[0]
+        flat = entry.plan(Size(15, 21), block, {"card": CARD}, right_to_left=right_to_left).flats[0]
         assert (panel(flat, Role.FRONT).x < panel(flat, Role.SPINE).x) == right_to_left

@@ -20,12 +20,16 @@ from ....sheets.flat import Face, Flat, Fold, FoldKind, Panel, Role, Stroke
 from ....sheets.sheet_room import too_large
 from ....shelf_file.fields.measures import Ease
 from ....shelf_file.fields.words import Flag, StockName
-from .block import BlockPlan, PagedEntry
+from ...making import Making
+from ..steps.job import BookJob
+from ..steps.leaves import leaves_making
+from .block import PagedEntry
+from .block_plan import BlockPlan
 from .mirror import mirrored
 from .stiffness import unscored
 from .trimming import around, joined, wasteful
 
-__all__ = ["Leaves", "plan"]
+__all__ = ["Leaves"]
 
 
 class Leaves(PagedEntry):
@@ -42,6 +46,33 @@ class Leaves(PagedEntry):
         """What is trimmed off at each edge, in mm."""
         return self.trim
 
+    def plan(self, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
+        """Work out the block.
+
+        Raises:
+            ShelfFileError: a leaf has no room on the sheet, the trim eats the page, stiff paper is not scored.
+        """
+        stock = stocks[self.stock]
+        cell = _cell(self, page)
+        problems = _problems(self, page, cell, stock)
+        if problems:
+            raise ShelfFileError(problems)
+        grid = _grid(self.printed_pages // 2, cell, stock)
+        flats = [_flat(self, page, grid, number) for number in range(grid.flats)]
+        per_page = stock.caliper / 2 if self.printing == "both sides" else stock.caliper + stock.glue / 2
+        return BlockPlan(
+            kind=self.kind,
+            pages=self.printed_pages,
+            panels=self.printed_pages,
+            thickness=_thickness(self, stock).as_measured(self.measured_thickness),
+            thickness_of_a_page=per_page,
+            flats=tuple(map(mirrored, flats) if right_to_left else flats),
+        )
+
+    def making(self, job: BookJob) -> Making:
+        """Flats piled and cut, leaves gathered, the spine glued, the block trimmed."""
+        return leaves_making(job, self.trim, folded=self.printing == "one side")
+
 
 @dataclass(frozen=True, slots=True)
 class _Grid:
@@ -56,30 +87,6 @@ class _Grid:
         """A cell, counted in rows from the upper left."""
         row, column = divmod(place, self.columns)
         return Rect(column * self.cell.width, (self.rows - 1 - row) * self.cell.height, *self.cell)
-
-
-def plan(entry: Leaves, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
-    """Work out the block.
-
-    Raises:
-        ShelfFileError: a leaf has no room on the sheet, the trim eats the page, stiff paper is not scored.
-    """
-    stock = stocks[entry.stock]
-    cell = _cell(entry, page)
-    problems = _problems(entry, page, cell, stock)
-    if problems:
-        raise ShelfFileError(problems)
-    grid = _grid(entry.printed_pages // 2, cell, stock)
-    flats = [_flat(entry, page, grid, number) for number in range(grid.flats)]
-    per_page = stock.caliper / 2 if entry.printing == "both sides" else stock.caliper + stock.glue / 2
-    return BlockPlan(
-        kind=entry.kind,
-        pages=entry.printed_pages,
-        panels=entry.printed_pages,
-        thickness=_thickness(entry, stock).as_measured(entry.measured_thickness),
-        thickness_of_a_page=per_page,
-        flats=tuple(map(mirrored, flats) if right_to_left else flats),
-    )
 
 
 def _cell(entry: Leaves, page: Size) -> Size:

@@ -43,20 +43,21 @@ class Tones:
     glint: Colour | None = None
 
 
-def lines(layout: Layout, colour: Colour) -> EdgeArt:  # noqa: ARG001 (every kind is called alike)
+def lines(layout: Layout) -> EdgeArt:
     """Bare paper, a little yellowed."""
     paper, other, shadow = map(Colour.from_hex, ("#f0e7d1", "#d8c9a6", "#6e5c41"))
     return _block(layout, Tones(paper, other, shadow, shade=0.9, drawn=0.62))
 
 
-def gilt(layout: Layout, colour: Colour) -> EdgeArt:  # noqa: ARG001 (every kind is called alike)
+def gilt(layout: Layout) -> EdgeArt:
     """Gold leaf, as near as flat ink comes: warm, smooth, with a glint here and there."""
     paper, other, shadow, glint = map(Colour.from_hex, ("#cba145", "#bb8e36", "#86632a", "#deba64"))
     return _block(layout, Tones(paper, other, shadow, shade=0.7, drawn=0.35, glint=glint))
 
 
-def stained(layout: Layout, colour: Colour) -> EdgeArt:
+def stained(layout: Layout) -> EdgeArt:
     """One colour, taken up a little differently by each leaf."""
+    colour = layout.stain
     return _block(layout, Tones(mix(colour, WHITE, 0.1), mix(colour, BLACK, 0.14), mix(colour, BLACK, 0.5), 0.9, 0.4))
 
 

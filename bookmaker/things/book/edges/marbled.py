@@ -29,7 +29,7 @@ PAINTS = tuple(map(Colour.from_hex, ("#35598a", "#a4402f", "#cf9f45", "#5c7a63",
 VEIN = Colour.from_hex("#1f2a3c")
 
 
-def marbled(layout: Layout, colour: Colour) -> EdgeArt:  # noqa: ARG001 (every kind is called alike)
+def marbled(layout: Layout) -> EdgeArt:
     """Spots of four paints, one of them cream, on a dark bath."""
     return EdgeArt(layout.area, VEIN, partial(_spots, layout))
 

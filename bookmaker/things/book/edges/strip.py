@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from random import Random
+from typing import Self
 
 from ....ground.drawing import Canvas, Colour, Pen
 from ....ground.geometry import Path, Rect, Transform
 from ....ground.units import MM_PER_INCH
+from ....sheets.flat import Flat
 
 __all__ = ["EdgeArt", "Layout", "Mark", "mix"]
 
@@ -18,11 +20,19 @@ Mark = tuple[Path, Colour | Pen]
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """The area to cover, bleed included, in mm; what the chance starts from; the printer's dots to the inch."""
+    """The area to cover, bleed included, in mm; what the chance starts from; the printer's dots to the inch, the finest
+    there is to draw; and the colour of stained edges.
+    """
 
     area: Rect
     seed: str
     resolution_dpi: float
+    stain: Colour
+
+    @classmethod
+    def on(cls, flat: Flat, seed: str, resolution_dpi: float, stain: Colour) -> Self:
+        """A strip out to its bleed."""
+        return cls(Rect(0, 0, *flat.size).grown(flat.bleed), seed, resolution_dpi, stain)
 
     @property
     def dot(self) -> float:
