@@ -61,6 +61,9 @@ TONES = (0.3, 0.58, 0.9)
 MARK = {Material.CLOTH: 0.035, Material.LEATHER: 0.05, Material.PAPER: 0.03}
 """How thick a mark is, in mm: a thread, the top of the grain, a fibre."""
 
+SPREAD = {Material.CLOTH: 1.0, Material.LEATHER: 1.0, Material.PAPER: 0.6}
+"""How densely rubbed places lie: what is printed on paper comes off in fewer flakes."""
+
 AROUND = 0.12
 """What is rubbed at an edge goes on so many mm around it."""
 
@@ -114,7 +117,7 @@ def _along(edges: list[Edge], stuff: Material, tones: list[Colour], harm: _Harm,
         if edge.length < 0.4:
             continue
         worn = Uneven(edge, (chance.random() * 2 * pi, chance.random() * 2 * pi, chance.random() * 2 * pi))
-        for _ in range(round(edge.length * harm.places)):
+        for _ in range(round(edge.length * harm.places * SPREAD[stuff])):
             share = chance.random()
             here, hand = worn(share), edge.inward or (1 if chance.random() < 0.5 else -1)
             if chance.random() < here:
