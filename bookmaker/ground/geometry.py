@@ -182,6 +182,13 @@ class Path:
         """Every point of the path moved by the transform."""
         return Path(tuple(_transform_command(command, transform) for command in self.commands))
 
+    @property
+    def bounds(self) -> Rect:
+        """The smallest rectangle that holds all points, the handles of curves included."""
+        numbers: list[float] = [value for command in self.commands for value in command[1:]]  # type: ignore[misc]
+        xs, ys = numbers[0::2], numbers[1::2]
+        return Rect(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))
+
     def points(self) -> tuple[Point, ...]:
         """All points, the handles of curves included."""
         return tuple(point for command in self.commands for point in _points_of(command))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -103,6 +103,10 @@ class _BroadPens:
     def repeat(self, art: Art, bounds: Rect, places: Sequence[Point]) -> None:
         """Draw the same art at several places."""
         self._canvas.repeat(Broad(art, self._least), bounds, places)
+
+    def layer(self, title: str) -> AbstractContextManager[None]:
+        """A layer of the canvas."""
+        return self._canvas.layer(title)
 
     @contextmanager
     def placed(self, transform: Transform, clip: Path | None = None) -> Iterator[None]:

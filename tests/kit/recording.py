@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager, nullcontext
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -145,6 +145,10 @@ class RecordingCanvas:
             yield
         finally:
             self.transform, self.clips = kept
+
+    def layer(self, title: str) -> AbstractContextManager[None]:  # noqa: ARG002 (what is drawn is the same)
+        """Nothing is recorded of layers."""
+        return nullcontext()
 
     @property
     def fills(self) -> list[Filled]:

@@ -20,7 +20,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from PIL import Image
 
-from bookmaker.ground.art import Filled, Group, Imported, Pictured, Repeated, Stroked, Written
+from bookmaker.ground.art import Filled, Group, Imported, Layer, Pictured, Repeated, Stroked, Written
 from bookmaker.ground.drawing import Art, Colour, Pen
 from bookmaker.ground.geometry import Path, Point, Rect, Size, Transform, polygon
 from bookmaker.ground.imported import load_pages
@@ -77,6 +77,7 @@ EXAMPLES: dict[str, Art] = {
     "a hole in a clip": Group((Filled.box(BOX, RED),), clip=HOLE),
     "a mirror": Group((Filled(LEAF, BLUE), Written(words("Glass"), Point(2, 9))), Transform(a=-1.0, e=20.0)),
     "a slant": Group((Filled(STAR, RED), Stroked(LEAF, Pen(0.5))), Transform(1.0, 0.2, 0.5, 0.8, 1.0, 0.0)),
+    "layers": Group((Layer("art", (Filled(STAR, RED),)), Layer("cuts & folds", (Stroked(LEAF, Pen(0.4)),)))),
     "repeats": Repeated(
         (Filled(SMALL_LEAF, BLUE), Stroked.line(Point(0, 0), Point(3, 0), Pen(0.3, RED))),
         tuple(Point(4.0 * x, 4.0 * y) for x in range(-2, 9) for y in range(-2, 5)),
@@ -138,7 +139,7 @@ ATTRIBUTES = {
         "transform",
         "clip-path",
     ),
-    *("transform", "clip-path", "x", "y", "width", "height", "viewBox", "preserveAspectRatio"),
+    *("transform", "clip-path", "class", "x", "y", "width", "height", "viewBox", "preserveAspectRatio"),
 }
 
 
@@ -180,6 +181,11 @@ def test_what_comes_again_is_written_once() -> None:
     # twelve letters, and nine columns and six rows of repeats that reach into the box
     assert len(re.findall(r"<use ", svg)) == 12 + 9 * 6
     assert len(re.findall(r"<g id=", svg)) == 1
+
+
+def test_layers_are_classes_that_a_page_may_hide() -> None:
+    classes = [element.attrib.get("class") for element in elements(svg_picture(EXAMPLES["layers"], BOX))]
+    assert list(filter(None, classes)) == ["art", "cuts & folds"]
 
 
 numbers = st.floats(-40, 40).map(lambda value: round(value, 4))

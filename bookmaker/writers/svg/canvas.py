@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from xml.sax.saxutils import quoteattr
 
 from ...ground.drawing import BLACK, Art, Colour, Pen
 from ...ground.geometry import Path, Point, Rect, Transform
@@ -135,7 +136,7 @@ class SvgCanvas:
         self._elements, self._to_paper = [], transform.then(self._to_paper)
         self._window = transform.inverse.apply_to(self._window) if self._window else None
         if clip is not None and self._window:
-            bounds = Rect.around(clip.points())
+            bounds = clip.bounds
             if bounds.contains(self._window) and _is_rectangle(clip):
                 clip = None  # it takes nothing off that is seen
             else:
@@ -149,6 +150,17 @@ class SvgCanvas:
                 clipped = f' clip-path="url(#{self._definitions.clip(path_data(clip))})"' if clip else ""
                 attributes = _matrix(transform, 1) + clipped
                 self._elements.append(f"<g{attributes}>{inner}</g>" if attributes else inner)
+
+    @contextmanager
+    def layer(self, title: str) -> Iterator[None]:
+        """Within the block, all that is drawn is of a class, which a page may hide."""
+        outer, self._elements = self._elements, []
+        try:
+            yield
+        finally:
+            inner, self._elements = self.content(), outer
+            if inner:
+                self._elements.append(f"<g class={quoteattr(title)}>{inner}</g>")
 
 
 def _is_rectangle(path: Path) -> bool:

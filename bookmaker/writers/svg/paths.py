@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator
 
 from ...ground.geometry import Path, Rect
 
@@ -11,7 +11,8 @@ __all__ = ["MICROMETRES", "path_data"]
 MICROMETRES = 1000
 """Units to the millimetre: finer than any screen or printer shows, and numbers need no point."""
 
-Subpath = list[tuple[str | float, ...]]
+TOUCH = 1e-6
+"""What comes so near to the window, in mm, touches it."""
 
 
 def path_data(path: Path, window: Rect | None = None, reach: float = 0.0) -> str:
@@ -24,53 +25,39 @@ def path_data(path: Path, window: Rect | None = None, reach: float = 0.0) -> str
     'm1000 2000h500v3000h-500z'
     """
     shown = window.grown(reach) if window else None
-    written: list[str] = []
-    at = (0, 0)
-    for part in _parts(path):
-        if shown is None or _meets(part, shown):
-            at = _write(part, at, written)
-    return "".join(written).replace(" -", "-")
+    if shown is None or shown.contains(path.bounds):
+        return _written(path.commands)
+    parts = (part for part in _parts(path) if part.bounds.overlaps(shown, -TOUCH))
+    return _written([command for part in parts for command in part.commands])
 
 
-def _parts(path: Path) -> Iterator[Subpath]:
+def _parts(path: Path) -> Iterator[Path]:
     """The subpaths, each from its first point on."""
-    part: Subpath = []
-    for command in path.commands:
-        if command[0] == "M" and part:
-            yield part
-            part = []
-        part.append(command)
-    if part:
-        yield part
+    starts = [place for place, command in enumerate(path.commands) if command[0] == "M"]
+    for start, end in zip(starts, [*starts[1:], None], strict=True):
+        yield Path(path.commands[start:end])
 
 
-def _meets(part: Subpath, window: Rect) -> bool:
-    """Whether the rectangle around the points of a part, handles of curves included, touches the window."""
-    numbers: list[float] = [value for command in part for value in command[1:]]  # type: ignore[misc]
-    xs, ys = numbers[0::2], numbers[1::2]
-    return min(xs) <= window.right and max(xs) >= window.x and min(ys) <= window.top and max(ys) >= window.y
-
-
-def _write(part: Subpath, at: tuple[int, int], written: list[str]) -> tuple[int, int]:
-    """Append a part that follows on a point, in whole units; returns where the pen is afterwards."""
-    x, y = at
-    first = at
+def _written(commands: Iterable[tuple[str | float, ...]]) -> str:
+    """Commands as they are written; a letter that the one before stands for too is left out."""
+    written: list[str] = []
+    x = y = first_x = first_y = 0
     last = ""
-    for command in part:
-        kind = command[0]
+    for kind, *numbers in commands:
         if kind == "Z":
             written.append("z")
-            x, y = first
-            last = "z"
+            x, y, last = first_x, first_y, "z"
             continue
-        numbers = [round(value * MICROMETRES) for value in command[1:]]  # type: ignore[arg-type]
-        end_x, end_y = numbers[-2:]
-        if kind == "M":
-            written.append(f"m{end_x - x} {end_y - y}")
-            first, last = (end_x, end_y), "m"
-        elif kind == "C":
-            written.append(("" if last == "c" else "c") + _steps(numbers, x, y, last == "c"))
+        units = [round(number * MICROMETRES) for number in numbers]  # type: ignore[arg-type]  # a letter comes first only
+        end_x, end_y = units[-2:]
+        if kind == "C":
+            x1, y1, x2, y2 = units[:4]
+            letter = " " if last == "c" else "c"
+            written.append(f"{letter}{x1 - x} {y1 - y} {x2 - x} {y2 - y} {end_x - x} {end_y - y}")
             last = "c"
+        elif kind == "M":
+            written.append(f"m{end_x - x} {end_y - y}")
+            first_x, first_y, last = end_x, end_y, "m"
         elif end_y == y:
             written.append(f"h{end_x - x}")
             last = "h"
@@ -78,15 +65,8 @@ def _write(part: Subpath, at: tuple[int, int], written: list[str]) -> tuple[int,
             written.append(f"v{end_y - y}")
             last = "v"
         else:
-            # after a first point, and after another line, a pair of numbers is a line of itself
-            written.append(f"{' ' if last in ('l', 'm') else 'l'}{end_x - x} {end_y - y}")
+            # after a first point, and after another line, two numbers are a line of themselves
+            written.append(f"{' ' if last in 'lm' else 'l'}{end_x - x} {end_y - y}")
             last = "l"
         x, y = end_x, end_y
-    return x, y
-
-
-def _steps(numbers: Sequence[int], x: int, y: int, follows: bool) -> str:
-    """The three points of a curve as steps from its beginning."""
-    x1, y1, x2, y2, x3, y3 = numbers
-    steps = f"{x1 - x} {y1 - y} {x2 - x} {y2 - y} {x3 - x} {y3 - y}"
-    return f" {steps}" if follows else steps
+    return "".join(written).replace(" -", "-")
