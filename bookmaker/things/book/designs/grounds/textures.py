@@ -62,10 +62,10 @@ def weave(area: Rect, colour: Colour, chance: Random, thread: float = 0.03, stre
     and drawn evenly would beat with it.
     """
     layers = []
-    for tone in (darker(colour, strength), lighter(colour, strength), darker(colour, strength * 1.6)):
+    for tone in (darker(colour, strength), lighter(colour, strength), darker(colour, strength * 1.3)):
         for upright in (False, True):
             commands: Commands = []
-            for _ in range(int(PATCH * PATCH * 0.1 / thread)):
+            for _ in range(int(PATCH * PATCH * 0.085 / thread)):
                 x, y, long = chance.random() * PATCH, chance.random() * PATCH, thread * (3 + 16 * chance.random() ** 3)
                 commands += [("M", x, y), ("L", x, y + long) if upright else ("L", x + long, y)]
             layers.append(Stroked(snapped(commands), Pen(thread * (0.8 if upright else 1.0), tone)))
@@ -83,7 +83,7 @@ def grain(area: Rect, colour: Colour, chance: Random, strength: float = 0.09) ->
     elif skin < 0.8:
         yield patched(area, _pores(colour, chance, strength, 3.0, 0.05), chance, SPECKLED)
     else:
-        yield patched(area, _pores(colour, chance, strength * 2.6, 7.0, 0.085), chance, SPECKLED)
+        yield patched(area, _pores(colour, chance, strength * 1.7, 7.0, 0.055), chance, SPECKLED)
 
 
 def _pebbles(colour: Colour, chance: Random, strength: float) -> Iterator[Stroked]:
