@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from .ground.collection import uncollected
-from .ground.output import made_before, replaced_folder
+from .ground.output import replaced_folder
 from .ground.problems import Problem, Severity, ShelfFileError
 from .paper.printer_entry import SheetOrder
 from .paper.stock import Stock
@@ -93,7 +93,6 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, wishes: W
         CommandError: the choice names what is not there.
     """
     with replaced_folder(into) as folder:
-        before = made_before(into)
         checked = check(path, progress)
         chosen = wishes.choice.of(checked.plan)
         pieces = chosen.pieces(piece for draft in (*checked.drafts, *checked.slipcases) for piece in draft.pieces)
@@ -102,15 +101,15 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, wishes: W
         layout = lay_out(pieces, checked.plan.stocks, printer.knife_room, order, progress)
         useless = checked.shelf.located(useless_off_cuts(checked.plan, pieces))
         checked = replace(checked, problems=(*checked.problems, *useless))
-        files = publish(folder, checked, layout, chosen, wishes, progress)
+        files = publish(folder.path, checked, layout, chosen, wishes, progress)
     about = tuple(chosen.problems(checked.problems, checked.shelf.concerns))
     return Made(
         checked=checked,
         files=files,
         tallies=layout.tallies,
-        about=about,
+        about=(*folder.remarks, *about),
         others=len(checked.problems) - len(about),
-        gone=tuple(sorted(before.difference(name for name, _ in files))),
+        gone=tuple(sorted(folder.before.difference(name for name, _ in files))),
         off_cuts=tuple(sheet.stock for sheet in layout.sheets if sheet.stock.off_cut),
     )
 

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path as FilePath
 
-from ..ground.drawing import Canvas, Colour
+from ..ground.art import Group, Written
+from ..ground.drawing import Art, Colour
 from ..ground.geometry import Point, Size
 from ..ground.typefaces import set_line
 from ..typesetting.stand_ins import face_with
@@ -53,7 +54,7 @@ def write_contact_sheet(folder: FilePath, shelf: str, seen: Sequence[Front], she
             for some in _pages(rows, page.height):
                 size = Size(page.width, max(page.height, _height(some)))
                 with pdf.page(size) as canvas:
-                    _draw(canvas, f"{shelf}: spines {called}", some, size)
+                    Group(tuple(_parts(f"{shelf}: spines {called}", some, size))).draw(canvas)
                 resolutions.append(dpi)
     return [CONTACT_SHEET, *_pictures(folder, resolutions)]
 
@@ -74,16 +75,17 @@ def _height(rows: Sequence[Scaled]) -> float:
     return 2 * MARGIN + HEADING + sum(row.height for row in rows)
 
 
-def _draw(canvas: Canvas, heading: str, rows: Sequence[Scaled], size: Size) -> None:
+def _parts(heading: str, rows: Sequence[Scaled], size: Size) -> Iterator[Art]:
+    """The heading of a page, and its rows below, each under its name."""
     top = size.height - MARGIN
-    canvas.text(set_line(face_with(heading, "sans bold"), 4.0, heading), Point(MARGIN, top - 4.0), INK)
+    yield Written(set_line(face_with(heading, "sans bold"), 4.0, heading), Point(MARGIN, top - 4.0), INK)
     y = top - HEADING
     for row in rows:
         if row.row.name:
             name = set_line(face_with(row.row.name, "sans"), 3.0, row.row.name)
-            canvas.text(name, Point(MARGIN, y - LABEL + 1.2), INK)
+            yield Written(name, Point(MARGIN, y - LABEL + 1.2), INK)
         y -= row.height
-        row_art(row.row, row.scale, Point(MARGIN + TIMBER, y + BELOW + TIMBER)).draw(canvas)
+        yield row_art(row.row, row.scale, Point(MARGIN + TIMBER, y + BELOW + TIMBER))
 
 
 def _pictures(folder: FilePath, resolutions: Sequence[float]) -> Iterator[str]:

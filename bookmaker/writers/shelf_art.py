@@ -5,10 +5,10 @@ from __future__ import annotations
 from ..ground.art import Filled, Group
 from ..ground.drawing import Art, Colour
 from ..ground.geometry import Path, Point, Rect, Transform
-from ..sheets.views import View
+from ..sheets.facsimiles import Facsimile
 from .shelf_front import Front, Row, Shown, rows_of
 
-__all__ = ["TIMBER", "front_view", "row_art"]
+__all__ = ["TIMBER", "facsimile_of_front", "row_art"]
 
 TIMBER = 1.6
 """How thick boards and uprights are drawn, in mm."""
@@ -17,11 +17,11 @@ RECESS, BOARD = Colour.from_hex("#4b4038"), Colour.from_hex("#a98a62")
 CARD = Colour.from_hex("#d8cdb8")
 
 
-def front_view(front: Front) -> View:
+def facsimile_of_front(front: Front) -> Facsimile:
     """A space from the front at true size, with its board and its uprights; its lower left corner at the origin."""
     (row,) = rows_of(front, float("inf"))
     uprights = (TIMBER * row.begins, TIMBER, TIMBER * row.ends, TIMBER)
-    return View(row_art(row, 1.0, Point(-row.left, 0.0)), Rect(0, 0, row.width, row.height).grown(*uprights))
+    return Facsimile(row_art(row, 1.0, Point(-row.left, 0.0)), Rect(0, 0, row.width, row.height).grown(*uprights))
 
 
 def row_art(row: Row, scale: float, origin: Point) -> Art:

@@ -387,7 +387,9 @@ def test_readings_are_typed_on_the_command_line(tmp_path: Path) -> None:
     typed = "office laser\n149.6 mm\n150.2 mm\n141.3 mm\n141.5 mm\n4 mm\n\n\n\n\n0.4 mm\n-0.2 mm\n"
     said = bookmaker("ruler", "--measured", str(file), typed=typed)
     assert said.code == 0
-    assert file.read_text(encoding="utf-8") == (
+    *lines, seal = file.read_text(encoding="utf-8").splitlines(keepends=True)
+    assert seal.startswith("# bookmaker seal ")
+    assert "".join(lines) == (
         "# Printer profile, measured on the ruler page. A shelf file names it: printer: and the name of this file.\n"
         'name: "office laser"\n'
         "sheet: A4\n"
@@ -411,7 +413,7 @@ def test_a_file_that_is_no_profile_is_not_written_over(tmp_path: Path) -> None:
     file.write_text("shelf: Mine\n", encoding="utf-8")
     said = bookmaker("ruler", "--measured", str(file), typed="x\n" * 12)
     assert said.code == 2
-    assert said.err == f"{file} is not a profile that bookmaker wrote; name another file\n"
+    assert said.err == f"{file} is not a file that bookmaker wrote; name another file: this one would be lost\n"
     assert file.read_text(encoding="utf-8") == "shelf: Mine\n"
     said = bookmaker("ruler")
     assert said.code == 2

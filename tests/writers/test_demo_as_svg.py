@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker.sheets.facsimiles import facsimile_of_piece
 from bookmaker.sheets.flat import Face
-from bookmaker.sheets.views import piece_view
 from bookmaker.workshop import Checked, check
 from tests.kit.pixels import Broad, apart
 
@@ -31,7 +31,7 @@ def test_every_piece_is_the_same_picture_as_svg_and_as_pdf(demo: Checked, tenth:
     pieces = [piece for draft in (*demo.drafts, *demo.slipcases) for piece in draft.pieces]
     sides = [(piece, face) for piece in pieces for face in Face if face is Face.FRONT or piece.two_sided]
     for piece, face in sides[tenth::10]:
-        view = piece_view(piece, face, bleed=True)
-        found = apart(Broad(view.art, 25.4 / DPI), view.box, DPI, 2.0)
+        seen = facsimile_of_piece(piece, face, bleed=True)
+        found = apart(Broad(seen.art, 25.4 / DPI), seen.box, DPI, 2.0)
         assert found.mean() <= 5, (piece.id, face)
         assert found.max() <= 85, (piece.id, face)

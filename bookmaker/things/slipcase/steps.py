@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from ...ground.quantities import counted
 from ...sheets.flat import Role
+from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, glue_over, panels_of, print_step, row_key
 from ..making import Bench, Making, Measure
-from ..steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, glue_over, panels_of, print_step, row_key
 from ..views.flat_view import flat_figure
 from ..wording import listed, long, sides, thick
 from .plan import SlipcasePlan

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path as FilePath
 
+from ...ground.art import Layer, Stroked
 from ...ground.drawing import Colour, Pen
 from ...ground.geometry import Path, polygon
 from ...sheets.toolpaths import Tool, ToolPath, ToolSheet
@@ -25,9 +26,7 @@ def write_tools_pdf(path: FilePath, title: str, sheets: Sequence[ToolSheet]) -> 
         for sheet in sheets:
             with pdf.page(sheet.size) as canvas:
                 for tool, paths in sheet.layers:
-                    with canvas.layer(str(tool)):
-                        for one in paths:
-                            canvas.stroke(_outline(one), PENS[tool])
+                    Layer(str(tool), tuple(Stroked(_outline(one), PENS[tool]) for one in paths)).draw(canvas)
 
 
 def _outline(path: ToolPath) -> Path:

@@ -9,7 +9,7 @@ import pytest
 from bookmaker.ground.geometry import Rect
 from bookmaker.sheets.flat import Role
 from bookmaker.sheets.piece import Piece
-from bookmaker.things.book.views import face_view
+from bookmaker.things.book.faces_seen import facsimile_of_face
 from bookmaker.workshop import check
 from bookmaker.writers.svg import svg_picture
 from tests.kit.pixels import svg_pixels
@@ -46,10 +46,10 @@ def test_the_sides_are_as_large_as_their_boards_and_covered_all_over(tmp_path: P
     found = pieces(tmp_path, binding, reads)
     [board] = [piece.flat.size for piece in found if piece.flat.name == "front board"]
     for role in (Role.FRONT, Role.BACK):
-        view = face_view(found, role)
-        assert view
-        assert view.box.size == pytest.approx(board.turned, abs=1e-6)
-        pixels = svg_pixels(svg_picture(view.art, view.box), 254.0, 10.0, view.box)
+        seen = facsimile_of_face(found, role)
+        assert seen
+        assert seen.box.size == pytest.approx(board.turned, abs=1e-6)
+        pixels = svg_pixels(svg_picture(seen.art, seen.box), 254.0, 10.0, seen.box)
         # a label is paper, but no white comes through between the pieces
         assert (pixels.min(axis=2) > 252).mean() < 0.002
 
@@ -58,15 +58,15 @@ def test_the_sides_are_as_large_as_their_boards_and_covered_all_over(tmp_path: P
 def test_words_stand_on_front_and_spine(tmp_path: Path, binding: str) -> None:
     """What of a whole covering lies beside a face is not seen of it."""
     found = pieces(tmp_path, binding)
-    seen: dict[Role, str] = {}
+    words_on: dict[Role, str] = {}
     for role in FACES:
-        view = face_view(found, role)
-        assert view
-        words = (text for text in record(view.art).texts if view.box.contains(Rect(*text.at, 0, 0)))
-        seen[role] = " ".join(text.text for text in words)
-    titled = {role for role, words in seen.items() if "tide" in words.casefold()}
+        seen = facsimile_of_face(found, role)
+        assert seen
+        words = (text for text in record(seen.art).texts if seen.box.contains(Rect(*text.at, 0, 0)))
+        words_on[role] = " ".join(text.text for text in words)
+    titled = {role for role, words in words_on.items() if "tide" in words.casefold()}
     assert titled == {Role.FRONT, Role.SPINE}
 
 
 def test_what_is_not_covered_has_no_faces() -> None:
-    assert face_view((), Role.FRONT) is None
+    assert facsimile_of_face((), Role.FRONT) is None

@@ -22,7 +22,7 @@ from ....ground.problems import ShelfFileError
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
 from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
-from ....sheets.sheet_room import too_large
+from ....sheets.sheet_room import part_too_large
 from ....shelf_file.fields.counts import Flyleaves, StripPanels
 from ....shelf_file.fields.measures import Ease, TabWidth
 from ....shelf_file.fields.words import Flag, StockName
@@ -31,7 +31,7 @@ from ..steps.concertina import concertina_making
 from ..steps.job import BookJob
 from .block import PagedEntry
 from .block_plan import BlockPlan
-from .stiffness import unscored
+from .stiffness import stiff_folds
 
 __all__ = ["Concertina", "balance", "fold_after", "panel_count"]
 
@@ -61,7 +61,7 @@ class Concertina(PagedEntry):
                 paper is not scored.
         """
         stock = stocks[self.stock]
-        problems = [*unscored(stock, scored=self.scored)]
+        problems = [*stiff_folds(stock, scored=self.scored)]
         try:
             pages = _pages(self, page, stock)
             panels = panel_count(pages, self.flyleaves)
@@ -174,7 +174,9 @@ def _capacity(page: Size, stock: Stock, besides: float) -> int:
     capacity = max(counts, default=0)
     if capacity < 2:
         two_pages = Size(2 * page.width + besides, page.height)
-        raise ShelfFileError(tuple(too_large("a strip of two pages", two_pages, stock, Axis.Y, ("block", "stock"))))
+        raise ShelfFileError(
+            tuple(part_too_large("a strip of two pages", two_pages, stock, Axis.Y, ("block", "stock")))
+        )
     return capacity
 
 

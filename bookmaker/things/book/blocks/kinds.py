@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from ....shelf_file.fields.entry import either
 from .block import BlockEntry
@@ -18,4 +18,4 @@ KINDS: tuple[type[BlockEntry], ...] = (Concertina, Leaves, Sections, Solid)
 if TYPE_CHECKING:
     AnyBlock = BlockEntry
 else:
-    AnyBlock: Any = either(KINDS, usual=Concertina)
+    AnyBlock = either(KINDS, usual=Concertina)

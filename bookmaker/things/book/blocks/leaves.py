@@ -17,7 +17,7 @@ from ....ground.problems import Problem, ShelfFileError
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
 from ....sheets.flat import Face, Flat, Fold, FoldKind, Panel, Role, Stroke
-from ....sheets.sheet_room import too_large
+from ....sheets.sheet_room import part_too_large
 from ....shelf_file.fields.measures import Ease
 from ....shelf_file.fields.words import Flag, StockName
 from ...making import Making
@@ -26,8 +26,8 @@ from ..steps.leaves import leaves_making
 from .block import PagedEntry
 from .block_plan import BlockPlan
 from .mirror import mirrored
-from .stiffness import unscored
-from .trimming import around, joined, wasteful
+from .stiffness import stiff_folds
+from .trimming import join_strokes, trim_lines, wasteful_trim
 
 __all__ = ["Leaves"]
 
@@ -98,9 +98,9 @@ def _cell(entry: Leaves, page: Size) -> Size:
 def _problems(entry: Leaves, page: Size, cell: Size, stock: Stock) -> list[Problem]:
     folded = entry.printing == "one side"
     return [
-        *wasteful(entry.trim, page),
-        *too_large("a leaf folded back to back" if folded else "a leaf", cell, stock, Axis.Y, ("block", "stock")),
-        *(unscored(stock, scored=entry.scored) if folded else ()),
+        *wasteful_trim(entry.trim, page),
+        *part_too_large("a leaf folded back to back" if folded else "a leaf", cell, stock, Axis.Y, ("block", "stock")),
+        *(stiff_folds(stock, scored=entry.scored) if folded else ()),
     ]
 
 
@@ -151,7 +151,7 @@ def _flat(entry: Leaves, page: Size, grid: _Grid, number: int) -> Flat:
         panels=tuple(panels),
         grain=Axis.Y,
         cuts=_cuts(grid, size),
-        trims=joined(trims),
+        trims=join_strokes(trims),
     )
 
 
@@ -176,11 +176,11 @@ def _leaf(entry: Leaves, page: Size, cell: Rect, leaf: int) -> tuple[Panel, Pane
 def _trims(entry: Leaves, sides: tuple[Panel, Panel], cell: Rect) -> Iterator[Stroke]:
     """Head, tail and fore-edge; a folded leaf has a fore-edge on each side of its fold."""
     if entry.printing == "both sides":
-        yield from around(sides[0].rect, cell)
+        yield from trim_lines(sides[0].rect, cell)
         return
     left, right = cell.grown(0, 0, -cell.width / 2, 0), cell.grown(-cell.width / 2, 0, 0, 0)
-    yield from around(sides[0].rect, left)
-    yield from around(sides[1].rect, right)
+    yield from trim_lines(sides[0].rect, left)
+    yield from trim_lines(sides[1].rect, right)
 
 
 def _folds(entry: Leaves, grid: _Grid, size: Size) -> tuple[Fold, ...]:

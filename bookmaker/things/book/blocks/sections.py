@@ -12,7 +12,7 @@ from ....ground.problems import Problem, Severity, ShelfFileError
 from ....ground.units import print_mm
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
-from ....sheets.sheet_room import too_large
+from ....sheets.sheet_room import part_too_large
 from ...making import Making
 from ..steps.job import BookJob
 from ..steps.sections import sections_making
@@ -22,8 +22,8 @@ from .imposition import FOLDINGS, fold_sheet, on_one_side
 from .section_flats import Gathering, Make, section_flats, sheet_size
 from .section_keys import OPENING_TRIM, SectionKeys
 from .sewing import CLOSEST, holes, stations_for
-from .stiffness import unscored
-from .trimming import wasteful
+from .stiffness import stiff_folds
+from .trimming import wasteful_trim
 
 __all__ = ["Sections"]
 
@@ -145,8 +145,8 @@ def _problems(
     entry: SectionKeys, page: Size, stock: Stock, make: Make, sections: Sequence[Gathering]
 ) -> Iterator[Problem]:
     """Everything that is wrong, in the order of the work: paper, folding, nesting, sewing, trimming."""
-    yield from too_large(f"the {entry.fold} sheet", sheet_size(make, 0), stock, Axis.Y, ("block", "stock"))
-    yield from unscored(stock, scored=entry.scored)
+    yield from part_too_large(f"the {entry.fold} sheet", sheet_size(make, 0), stock, Axis.Y, ("block", "stock"))
+    yield from stiff_folds(stock, scored=entry.scored)
     yield from _of_folding(entry, page)
     yield from _of_section_pages(entry, make)
     yield from _of_nesting(entry, page, make, sections)
@@ -166,7 +166,7 @@ def _of_folding(entry: SectionKeys, page: Size) -> Iterator[Problem]:
             f"write trim: {print_mm(OPENING_TRIM)}, or leave it out",
             field=("block", "trim"),
         )
-    yield from wasteful(entry.trimmed, page)
+    yield from wasteful_trim(entry.trimmed, page)
 
 
 def _of_section_pages(entry: SectionKeys, make: Make) -> Iterator[Problem]:

@@ -33,7 +33,7 @@ from ..steps.job import BookJob
 from ..steps.solid import solid_making
 from .block import BlockEntry
 from .block_plan import BlockPlan
-from .stiffness import THICKEST_STRIP, too_thick_to_fold
+from .stiffness import THICKEST_STRIP, too_thick_folds
 
 __all__ = ["EDGE_STRIP", "Solid"]
 
@@ -179,7 +179,7 @@ def _strip(page: Size, thickness: float, stock: Stock) -> _Strip:
     back = page.height - 2 * caliper + pi / 4 * caliper
     flat = _flat(leg, back, thickness, stock)
     field = ("block", "edge_stock")
-    problems = too_thick_to_fold("an edge strip", stock, THICKEST_STRIP, field)
+    problems = too_thick_folds("an edge strip", stock, THICKEST_STRIP, field)
     if problems := (*problems, *flat_too_large("the edge strip", flat, stock, field)):
         raise ShelfFileError(problems)
     return _Strip(flat, block)

@@ -17,7 +17,7 @@ from ....sheets.sheet_room import flat_too_large
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.measures import Margin
 from ....shelf_file.fields.words import StockName
-from ..blocks.stiffness import THICKEST_COVER, too_thick_to_fold
+from ..blocks.stiffness import THICKEST_COVER, too_thick_folds
 from ..designs.kinds import AnyDesign
 from .bending import bend_allowance
 from .cover_plan import CoverPlan
@@ -51,7 +51,7 @@ class Jacket(Entry):
         lines = _lines(cover, flap, caliper)
         flat = _flat(lines, cover.height, stock, right_to_left)
         field = ("jacket", "stock")
-        problems = too_thick_to_fold("a jacket", stock, THICKEST_COVER, field)
+        problems = too_thick_folds("a jacket", stock, THICKEST_COVER, field)
         if problems := (*problems, *flat_too_large("the flat jacket", flat, stock, field)):
             raise ShelfFileError(problems)
         return JacketPlan(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from ....shelf_file.fields.entry import either
 from .case.case import Case
@@ -16,4 +16,4 @@ KINDS: tuple[type[CoverEntry], ...] = (Wrap, Case)
 if TYPE_CHECKING:
     AnyCover = CoverEntry
 else:
-    AnyCover: Any = either(KINDS, usual=Wrap)
+    AnyCover = either(KINDS, usual=Wrap)

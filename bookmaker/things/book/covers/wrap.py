@@ -20,7 +20,7 @@ from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import flat_too_large
 from ...making import Making
 from ..blocks.block_plan import BlockPlan
-from ..blocks.stiffness import THICKEST_COVER, too_thick_to_fold
+from ..blocks.stiffness import THICKEST_COVER, too_thick_folds
 from ..steps.job import BookJob
 from ..steps.wrap import wrap_making
 from .bending import bend_allowance
@@ -57,7 +57,7 @@ class Wrap(WrapKeys):
         lines = _lines(self, page, block.thickness.value, caliper)
         flat = _flat(self, lines, stock, right_to_left)
         field = ("cover", "stock")
-        problems = too_thick_to_fold("a wrap", stock, THICKEST_COVER, field)
+        problems = too_thick_folds("a wrap", stock, THICKEST_COVER, field)
         if problems := (*problems, *flat_too_large("the flat cover", flat, stock, field)):
             raise ShelfFileError(problems)
         turned = self.turn_in > 0 or self.head_turn_in > 0
@@ -151,7 +151,7 @@ def _lines(entry: WrapKeys, page: Size, thickness: float, caliper: float) -> _Li
     side = side_width(page.width, entry.square, caliper, turned_in=entry.turn_in > 0)
     spine = spine_width(thickness, caliper)
     fold_at_head = bend_allowance(180, 0, caliper) / 2 if entry.head_turn_in else 0.0
-    face = page.height + 2 * entry.square + 2 * fold_at_head
+    shown = page.height + 2 * entry.square + 2 * fold_at_head
     spine_left = entry.turn_in + side
     return _Lines(
         left_side=entry.turn_in,
@@ -160,8 +160,8 @@ def _lines(entry: WrapKeys, page: Size, thickness: float, caliper: float) -> _Li
         right_side=spine_left + spine + side,
         width=2 * spine_left + spine,
         tail=entry.head_turn_in,
-        head=entry.head_turn_in + face,
-        height=2 * entry.head_turn_in + face,
+        head=entry.head_turn_in + shown,
+        height=2 * entry.head_turn_in + shown,
         corner=CORNER * caliper * sqrt(2) if entry.turn_in and entry.head_turn_in else 0.0,
     )
 
@@ -237,9 +237,9 @@ def _folds(at: _Lines) -> tuple[Fold, ...]:
 def _panels(at: _Lines, right_to_left: bool) -> tuple[Panel, ...]:
     """Seen from the printed face: back, spine, front from the left, or mirrored for right-to-left books."""
     left, right = (Role.FRONT, Role.BACK) if right_to_left else (Role.BACK, Role.FRONT)
-    face = at.head - at.tail
+    high = at.head - at.tail
 
-    def panel(role: Role, from_x: float, to_x: float, y: float = at.tail, height: float = face) -> Panel:
+    def panel(role: Role, from_x: float, to_x: float, y: float = at.tail, height: float = high) -> Panel:
         return Panel(role, Rect(from_x, y, to_x - from_x, height))
 
     panels = [

@@ -11,10 +11,11 @@ from functools import partial
 from math import ceil, floor, pi, sin, sqrt
 from random import Random
 
+from ....ground.art import Filled
 from ....ground.drawing import Colour
 from ....ground.geometry import Point, Rect, polygon
 from ..bath import BATH, floating
-from .strip import EdgeArt, Layout, Mark
+from .strip import EdgeArt, Layout
 
 __all__ = ["marbled"]
 
@@ -34,7 +35,7 @@ def marbled(layout: Layout) -> EdgeArt:
     return EdgeArt(layout.area, VEIN, partial(_spots, layout))
 
 
-def _spots(layout: Layout) -> Iterator[Mark]:
+def _spots(layout: Layout) -> Iterator[Filled]:
     """Every drop of the bath, wherever it repeats within the area, as it lies after the stylus has gone through."""
     area, chance = layout.area, layout.chance()
     paints = (CREAM, *chance.sample(PAINTS, 3))
@@ -47,7 +48,7 @@ def _spots(layout: Layout) -> Iterator[Mark]:
             spot = [stylus(Point(place.x + x * scale, place.y + y * scale)) for x, y in outline]
             paint = chance.choice(paints)
             if area.overlaps(Rect.around(spot)):
-                yield polygon(spot), paint
+                yield Filled(polygon(spot), paint)
 
 
 def _repeats(dipped: Point, seen: Rect, scale: float) -> list[Point]:

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from ....ground.quantities import counted
 from ....sheets.cutting import CutPart
 from ....sheets.flat import Flat, Role
+from ...common_steps import BEFORE, FOLDING, KNIFE, PRESS, count_folds, film_steps, glue_over, print_step
 from ...making import Making, Supply, Unit
-from ...steps import BEFORE, FOLDING, KNIFE, PRESS, count_folds, film_steps, glue_over, print_step
 from ...views.flat_view import flat_figure
 from ...wording import glue_called, listed, long, sides, thick
 from ..covers.case.keys import CaseKeys

@@ -7,8 +7,8 @@ from itertools import pairwise
 
 from ....ground.quantities import counted
 from ....sheets.flat import Flat, FoldKind, Role
+from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
 from ...making import Making
-from ...steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
 from ...views.flat_view import flat_figure
 from ...wording import glue_called, listed, long, measured_in_parts
 from .block_views import concertina_view

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from ....paper.thickness import Thickness
 from ....sheets.flat import Role
+from ...common_steps import FOLDING, KNIFE, SCORING, film_steps, print_step, row_key
 from ...making import Making, Measure
-from ...steps import FOLDING, KNIFE, SCORING, film_steps, print_step, row_key
 from ...views.flat_view import flat_figure
 from ...wording import listed, long, sides, thick
 from ..covers.jacket import JacketPlan

@@ -9,8 +9,8 @@ from ....ground.geometry import Size
 from ....paper.stock import Stock
 from ....sheets.flat import Role
 from ....shelf_file.whereabouts import Whereabouts
+from ...common_steps import glue_over, panels_of
 from ...making import Bench, Measure, Supply, Unit
-from ...steps import glue_over, panels_of
 from ...views.side_view import SideView
 from ...wording import glue_called, long, thick
 from ..blocks.block_plan import BlockPlan

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from ....ground.quantities import counted
 from ....sheets.flat import Face, Flat
+from ...common_steps import KNIFE, PRESS, SCORING, count_folds, print_step
 from ...making import Making
-from ...steps import KNIFE, PRESS, SCORING, count_folds, print_step
 from ...views.flat_view import flat_figure
 from ...wording import listed, long, sides, thick
 from .job import BookJob, block_measure, glue_areas, measure_block_step, spine_glue

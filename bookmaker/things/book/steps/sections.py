@@ -7,8 +7,8 @@ from math import ceil
 
 from ....ground.quantities import counted
 from ....sheets.flat import Flat, MarkKind
+from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
 from ...making import Making, Supply, Unit
-from ...steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
 from ...views.flat_view import flat_figure
 from ...wording import glue_called, in_words, listed, long, numbers, sides
 from ..blocks.section_keys import SectionKeys

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ....sheets.flat import Flat, Role
+from ...common_steps import KNIFE, SCORING, glue_over, panels_of, print_step
 from ...making import Figure, Making, Supply
-from ...steps import KNIFE, SCORING, glue_over, panels_of, print_step
 from ...views.flat_view import flat_figure
 from ...wording import glue_called, long, thick
 from .cover_views import edge_strip_view

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ....sheets.flat import Flat, Role
+from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, film_steps, glue_over, panels_of, print_step
 from ...making import Making, Supply, Unit
-from ...steps import FOLDING, KNIFE, PRESS, SCORING, film_steps, glue_over, panels_of, print_step
 from ...views.flat_view import flat_figure
 from ...wording import listed, long, sides
 from ..covers.wrap_keys import WrapKeys

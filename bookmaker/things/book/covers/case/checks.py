@@ -9,7 +9,7 @@ from .....ground.problems import Problem, Severity
 from .....ground.units import MM_PER_INCH, print_mm
 from .....paper.stock import Stock
 from ...blocks.block_plan import BlockPlan
-from ...blocks.stiffness import THICKEST_COVER, THICKEST_STRIP, too_thick_to_fold
+from ...blocks.stiffness import THICKEST_COVER, THICKEST_STRIP, too_thick_folds
 from .keys import CaseKeys
 from .sizes import Sizes
 
@@ -55,9 +55,9 @@ def problems_of(entry: CaseKeys, sizes: Sizes) -> Iterator[Problem]:
 
 def folding_problems(entry: CaseKeys, stocks: Mapping[str, Stock]) -> Iterator[Problem]:
     """Coverings and endpapers of stock that cannot be folded; a spine piece may be leather, which yields."""
-    yield from too_thick_to_fold("a covering", stocks[entry.stock], THICKEST_COVER, ("cover", "stock"))
+    yield from too_thick_folds("a covering", stocks[entry.stock], THICKEST_COVER, ("cover", "stock"))
     if entry.endpapers:
-        yield from too_thick_to_fold("an endpaper", stocks[entry.endpapers], THICKEST_STRIP, ("cover", "endpapers"))
+        yield from too_thick_folds("an endpaper", stocks[entry.endpapers], THICKEST_STRIP, ("cover", "endpapers"))
 
 
 def _problem(key: str, message: str, remedy: str, limit: str = "") -> Problem:

@@ -7,37 +7,37 @@ from collections.abc import Sequence
 from ...ground.art import Filled, Group
 from ...ground.drawing import WHITE, Art
 from ...ground.geometry import Path, Rect, Transform, polygon
+from ...sheets.facsimiles import Facsimile, facsimile_of_panel
 from ...sheets.flat import Panel, Role
 from ...sheets.piece import Piece
-from ...sheets.views import View, panel_view
 
-__all__ = ["face_view"]
+__all__ = ["facsimile_of_face"]
 
 Part = tuple[Piece, Panel]
 
 
-def face_view(pieces: Sequence[Piece], role: Role) -> View | None:
+def facsimile_of_face(pieces: Sequence[Piece], role: Role) -> Facsimile | None:
     """Front, spine or back of a book as it is seen, of its jacket if that is among the pieces; None without one."""
     parts = [(piece, panel) for piece in pieces for panel in piece.flat.panels if panel.role is role]
     if not parts:
         return None
     strips = [part for part in parts if _has(part[0], Role.TAB)]
     if not strips or parts[-1] in strips:
-        return panel_view(*parts[-1])
+        return facsimile_of_panel(*parts[-1])
     corners = [
         (piece, panel)
         for piece in pieces
         for panel in piece.flat.panels
         if panel.role is Role.CORNER and f" {role} " in piece.flat.name
     ]
-    return _board_view(strips[0], parts[-1], corners)
+    return _facsimile_of_board(strips[0], parts[-1], corners)
 
 
 def _has(piece: Piece, role: Role) -> bool:
     return any(panel.role is role for panel in piece.flat.panels)
 
 
-def _board_view(strip: Part, side: Part, corners: Sequence[Part]) -> View:
+def _facsimile_of_board(strip: Part, side: Part, corners: Sequence[Part]) -> Facsimile:
     """A board of a quarter or half binding: the edge of the spine piece, the corners, and the side that laps over both.
 
     The spine piece has its spine on the one hand of the strip, which tells where the other parts lie.
@@ -48,7 +48,7 @@ def _board_view(strip: Part, side: Part, corners: Sequence[Part]) -> View:
     layers = [Filled.box(box, WHITE), _laid(strip, box, to_left=spine_on_left)]
     layers += [_laid(corner, box, to_left=not spine_on_left) for corner in corners]
     layers.append(_laid(side, box, to_left=not spine_on_left))
-    return View(Group(tuple(layers), clip=Path.rectangle(box)), box)
+    return Facsimile(Group(tuple(layers), clip=Path.rectangle(box)), box)
 
 
 def _laid(part: Part, box: Rect, *, to_left: bool) -> Art:

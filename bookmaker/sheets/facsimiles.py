@@ -1,4 +1,4 @@
-"""Pieces and pages as pictures: what is looked at, on white paper, with nothing around it."""
+"""Facsimiles of pieces and pages: what is printed there, on white paper, with nothing around it."""
 
 from __future__ import annotations
 
@@ -11,27 +11,27 @@ from ..ground.geometry import Path, Rect, Size, Transform, polygon
 from .flat import Face, Panel
 from .piece import Piece
 
-__all__ = ["View", "page_view", "panel_view", "piece_view", "side_by_side"]
+__all__ = ["Facsimile", "facsimile_of_page", "facsimile_of_panel", "facsimile_of_piece", "side_by_side"]
 
 
 @dataclass(frozen=True, slots=True)
-class View:
-    """Something to look at: art, and the box in its coordinates, in mm, that is seen of it. No ink lies outside."""
+class Facsimile:
+    """The exact likeness of something: art, and the box in its coordinates, in mm, outside of which nothing is."""
 
     art: Art
     box: Rect
 
 
-def piece_view(piece: Piece, face: Face = Face.FRONT, *, bleed: bool = False) -> View:
+def facsimile_of_piece(piece: Piece, face: Face = Face.FRONT, *, bleed: bool = False) -> Facsimile:
     """One side of a piece as it is cut out, or with its bleed around it as it is printed."""
     flat = piece.flat
     whole = Rect(0, 0, *flat.size).grown(flat.bleed if bleed else 0.0)
     turned = Transform() if face is Face.FRONT else Transform(a=-1.0, e=flat.size.width)
     outline = Path.rectangle(whole) if bleed else polygon(flat.outline).transformed(turned)
-    return View(_on_paper(_printed(piece, face), outline), whole)
+    return Facsimile(_on_paper(_printed(piece, face), outline), whole)
 
 
-def panel_view(piece: Piece, panel: Panel) -> View:
+def facsimile_of_panel(piece: Piece, panel: Panel) -> Facsimile:
     """One panel of a piece, upright, without what is around it."""
     rect = panel.rect
     if panel.face is Face.REVERSE:
@@ -40,23 +40,23 @@ def panel_view(piece: Piece, panel: Panel) -> View:
         Transform.quarter_turn(2).moved(rect.right, rect.top) if panel.head_down else Transform.move(-rect.x, -rect.y)
     )
     seen = _on_paper(_printed(piece, panel.face), Path.rectangle(rect))
-    return View(Group((seen,), upright), Rect(0, 0, *rect.size))
+    return Facsimile(Group((seen,), upright), Rect(0, 0, *rect.size))
 
 
-def page_view(page: Art, size: Size) -> View:
+def facsimile_of_page(page: Art, size: Size) -> Facsimile:
     """A page of a size in mm, its lower left corner at the origin."""
     box = Rect(0, 0, *size)
-    return View(_on_paper(page, Path.rectangle(box)), box)
+    return Facsimile(_on_paper(page, Path.rectangle(box)), box)
 
 
-def side_by_side(views: Sequence[View]) -> View:
-    """Pictures from left to right on one base, such as two pages that face each other."""
+def side_by_side(facsimiles: Sequence[Facsimile]) -> Facsimile:
+    """Facsimiles from left to right on one base, such as two pages that face each other."""
     art: list[Art] = []
     x = 0.0
-    for view in views:
-        art.append(Group((view.art,), Transform.move(x - view.box.x, -view.box.y)))
-        x += view.box.width
-    return View(Group(tuple(art)), Rect(0, 0, x, max(view.box.height for view in views)))
+    for one in facsimiles:
+        art.append(Group((one.art,), Transform.move(x - one.box.x, -one.box.y)))
+        x += one.box.width
+    return Facsimile(Group(tuple(art)), Rect(0, 0, x, max(one.box.height for one in facsimiles)))
 
 
 def _printed(piece: Piece, face: Face) -> Art:
