@@ -53,8 +53,6 @@ TURNS = (
 )
 """What brings a picture upright, by its EXIF orientation from 2 on; 1 is upright."""
 
-WHITE = (255, 255, 255)
-
 SEE_THROUGH = "is transparent in places: printed on"
 """What is said of a picture that lets its ground show, before the name of the ground."""
 
@@ -76,7 +74,7 @@ class Picture:
     height_px: int
     digest: str
     notes: tuple[str, ...] = ()
-    ground: tuple[int, int, int] = WHITE
+    ground: tuple[int, int, int] = (255, 255, 255)
 
     @property
     def key(self) -> tuple[object, ...]:

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from PIL import Image, ImageCms
 
-from .pictures import WHITE
-
 __all__ = ["Conversion", "see_through", "to_screen_colours", "to_srgb"]
+
+WHITE = (255, 255, 255)
 
 
 def see_through(image: Image.Image) -> bool:
