@@ -10,7 +10,7 @@ from .imported import ImportedPage
 from .pictures import Picture
 from .typefaces import TextLine
 
-__all__ = ["NOTHING", "Filled", "Group", "Imported", "Pictured", "Repeated", "Stroked", "Written"]
+__all__ = ["NOTHING", "Filled", "Group", "Imported", "Layer", "Pictured", "Repeated", "Stroked", "Written"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +28,7 @@ class Filled:
     @property
     def bounds(self) -> Rect:
         """A rectangle that holds all ink."""
-        return Rect.around(self.path.points())
+        return self.path.bounds
 
     def draw(self, canvas: Canvas) -> None:
         """Fill it."""
@@ -50,7 +50,7 @@ class Stroked:
     @property
     def bounds(self) -> Rect:
         """A rectangle that holds all ink; a sharp bend may reach far out."""
-        return Rect.around(self.path.points()).grown(4 * self.pen.width)
+        return self.path.bounds.grown(4 * self.pen.width)
 
     def draw(self, canvas: Canvas) -> None:
         """Draw along it."""
@@ -119,6 +119,20 @@ class Group:
         with canvas.placed(self.transform or Transform(), self.clip):
             for layer in self.layers:
                 layer.draw(canvas)
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """Art that can be hidden and shown together, under a title."""
+
+    title: str
+    parts: tuple[Art, ...]
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw the parts in order, in a layer of their own."""
+        with canvas.layer(self.title):
+            for part in self.parts:
+                part.draw(canvas)
 
 
 NOTHING = Group()

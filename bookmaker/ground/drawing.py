@@ -100,6 +100,9 @@ class Canvas(Protocol):
     def placed(self, transform: Transform, clip: Path | None = None) -> AbstractContextManager[None]:
         """Within the block, coordinates go through `transform`; `clip`, in the inner coordinates, bounds the ink."""
 
+    def layer(self, title: str) -> AbstractContextManager[None]:
+        """Within the block, all that is drawn belongs to a layer, which whoever looks at it may hide."""
+
 
 class Art(Protocol):
     """Something that can be drawn."""

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from .problems import near_match
 
-__all__ = ["BESIDE", "brief", "meant_file", "not_there"]
+__all__ = ["BESIDE", "GONE", "brief", "is_anywhere", "meant_file", "not_there"]
 
 BESIDE = "write its path as seen from the folder of the shelf file"
 
@@ -16,6 +16,8 @@ SHELF_FILES = frozenset({".yaml", ".yml"})
 
 MOST_LOOKED_AT = 2000
 """So many names of a folder are compared with the one written."""
+
+GONE = ("the folder you are in is no longer there", "go to another one, and run the command again")
 
 LONGEST_PATH = 120
 """Characters of a path that a message shows; more would hide what it says."""
@@ -27,8 +29,8 @@ def not_there(what: str, path: Path, written: str = "", remedy: str = BESIDE) ->
     `what` it should be; `written` is its path in the shelf file, the end of `path`.
     """
     written = written or path.name
-    if not path.is_absolute() and not _is_anywhere():
-        return "the folder you are in is no longer there", "go to another one, and run the command again"
+    if not path.is_absolute() and not is_anywhere():
+        return GONE
     if _is_link(path):
         return f"{brief(written)} is a link to what is not there", "write the path of the thing itself"
     meant = meant_file(path, written)
@@ -52,7 +54,7 @@ def _is_link(path: Path) -> bool:
         return False
 
 
-def _is_anywhere() -> bool:
+def is_anywhere() -> bool:
     """Whether the folder from which paths start is there; it may have been taken away meanwhile."""
     try:
         return Path.cwd().exists()

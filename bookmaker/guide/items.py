@@ -11,9 +11,10 @@ from typing import Protocol
 
 from ..ground.art import Group, Written
 from ..ground.drawing import BLACK, Art, Colour, Pen
-from ..ground.geometry import Point, Rect, Size, Transform
+from ..ground.geometry import Point, Rect, Transform
 from ..ground.typefaces import TextLine
-from .ink import GREY, HAIRLINE, box, line
+from ..things.making import Figure
+from ..things.views.ink import GREY, HAIRLINE, box, line
 from .wrapping import wrapped
 
 __all__ = [
@@ -222,26 +223,24 @@ class Space:
 
 
 @dataclass(frozen=True, slots=True)
-class Figure:
-    """A drawing with a caption below; `art` is drawn in a box of this size from its lower left corner."""
+class Illustration:
+    """A drawing with its caption below."""
 
-    art: Art
-    size: Size
-    caption: str = ""
+    figure: Figure
     leads: bool = False
 
     def height(self, width: float) -> float:
         """The drawing, its caption, some space above and below."""
-        return self.size.height + len(self._lines(width)) * SMALL_LEADING + 3 * AFTER
+        return self.figure.size.height + len(self._lines(width)) * SMALL_LEADING + 3 * AFTER
 
     def below(self, corner: Point, width: float) -> Art:
         """The drawing with its caption."""
-        at = corner.plus(0, -self.size.height - AFTER)
+        at = corner.plus(0, -self.figure.size.height - AFTER)
         caption = lines_below(at.plus(0, -AFTER * 0.5), self._lines(width), SMALL_LEADING, GREY)
-        return Group((Group((self.art,), Transform.move(*at)), caption))
+        return Group((Group((self.figure.art,), Transform.move(*at)), caption))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
-        return wrapped(self.caption, "sans", SMALL, width) if self.caption else ()
+        return wrapped(self.figure.caption, "sans", SMALL, width) if self.figure.caption else ()
 
 
 @dataclass(frozen=True, slots=True)

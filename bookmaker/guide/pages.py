@@ -8,7 +8,7 @@ from itertools import accumulate, chain
 from ..ground.art import Group
 from ..ground.drawing import Art
 from ..ground.geometry import Point, Rect, Size
-from .ink import GREY
+from ..things.views.ink import GREY
 from .items import Item, lines_below
 from .wrapping import wrapped
 

@@ -11,11 +11,11 @@ from ..ground.quantities import counted
 from ..shelf.arrangement import Stood, arranged
 from ..shelf.fit import SpaceFit, Verdict
 from ..shelf.plan import ShelfPlan
+from ..things.making import Figure
+from ..things.views.flat_view import said, scale_for
+from ..things.views.ink import PAPER, box, chain, word
+from ..things.wording import listed, long
 from ..typesetting.stand_ins import printable
-from .ink import PAPER, box, chain, word
-from .items import Figure
-from .scale_drawings import said, scale_for
-from .wording import listed, long
 
 __all__ = ["space_figure"]
 

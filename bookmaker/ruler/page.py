@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from pathlib import Path as FilePath
+from typing import BinaryIO
 
 from ..ground.art import Stroked
 from ..ground.drawing import Art, Pen
@@ -50,7 +51,7 @@ REVERSE = (
 )
 
 
-def write_ruler(path: FilePath, sheet: SheetFormat, printer: PrinterEntry | None = None) -> None:
+def write_ruler(to: FilePath | BinaryIO, sheet: SheetFormat, printer: PrinterEntry | None = None) -> None:
     """Write the page for a sheet format, front and reverse; corrected by the profile of a printer to prove it.
 
     Raises:
@@ -71,7 +72,7 @@ def write_ruler(path: FilePath, sheet: SheetFormat, printer: PrinterEntry | None
     offset = printer.reverse_offset if printer else None
     moved = Transform.move(-offset.right, -offset.up) if offset else Transform()
     words = [line.format(name=printer.name or printer.profile) for line in PROOF] if printer else ADVICE
-    with PdfFile(path, title="Ruler page") as pdf:
+    with PdfFile(to, title="Ruler page") as pdf:
         for page, to_page in ((_front(size, words), correction), (_reverse(size), moved.then(correction))):
             with pdf.page(size) as canvas, canvas.placed(to_page):
                 for art in page:

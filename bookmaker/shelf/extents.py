@@ -11,7 +11,6 @@ from dataclasses import replace
 
 from ..ground.problems import Problem
 from ..shelf_file.fields.entry import named
-from ..things.book.blocks import page_step, pages_open, trimmed, with_pages
 from ..things.book.entry import BookEntry
 from ..things.book.pages.inside import LoadedInside
 from ..things.book.pages.written import parts_of
@@ -33,9 +32,9 @@ def page_frame(spec: ShelfSpec, book: BookEntry, pages: int) -> PageFrame:
         right_to_left=book.right_to_left,
         resolution_dpi=spec.printed_by(next((name for _, name in named(book.block, "stock")), "")).resolution,
         book=BookWords(book.title, book.author or "", spec.shelf),
-        bleed=trimmed(book.block),
-        step=page_step(book.block),
-        asked=getattr(book.block, "pages", None),
+        bleed=book.block.trimmed,
+        step=book.block.step,
+        asked=book.block.asked_pages,
     )
 
 
@@ -50,13 +49,13 @@ def settled(
     books: list[BookEntry] = []
     problems: list[Problem] = []
     for number, (book, inside) in enumerate(zip(spec.books, insides, strict=True)):
-        if not pages_open(book.block):
+        if not book.block.is_open:
             books.append(book)
             continue
         pages = None if number in unread else inside.extent(page_frame(spec, book, 0))
         if pages is None and number not in unread:
             problems.append(_unsettled(number, book, inside.why_open(page_frame(spec, book, 0))))
-        books.append(book.model_copy(update={"block": with_pages(book.block, pages or FEWEST_PAGES)}))
+        books.append(book.model_copy(update={"block": book.block.with_pages(pages or FEWEST_PAGES)}))
     return spec.model_copy(update={"books": tuple(books)}), problems
 
 

@@ -58,12 +58,12 @@ def plan_report(
 ) -> dict[str, Any]:
     """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written.
 
-    Each file comes with the digest of what it holds, an empty one for the plan itself, which cannot hold its own.
+    Each file comes with the digest of what it holds.
     """
     return {
         "made_by": "bookmaker",
         "files": list(files),
-        "digests": {name: digest for name, digest in files.items() if digest},
+        "digests": dict(files),
         "sheets": [_sheet(file, page, sheet) for file, page, sheet in sheets],
         "paper": [_tally(tally) for tally in tallies],
         **check_report(plan, problems, legibility, lettering),

@@ -2,55 +2,40 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import accumulate, chain
 from pathlib import Path
 
 from ..ground.geometry import Size
-from ..ground.output import PLAN_NAME, digest_of, file_names
+from ..ground.output import PLAN_NAME, UNSEALED, digest_of, file_names, sealed
 from ..guide import cutting_list_pages, guide_pages, page_size
 from ..paper.stock import Stock, calibration
 from ..sheets.impressions import impressions
 from ..sheets.layout import Layout, Sheet
 from ..sheets.toolpaths import tool_sheet
 from ..shelf.checked import Checked
-from ..shelf.choice import EVERYTHING, Choice, Chosen
+from ..shelf.choice import Chosen
+from ..shelf.wishes import Progress, Wishes
 from ..shelf_file.whereabouts import whereabouts
 from ..things.book.plan import BookPlan
 from .contact_sheet import write_contact_sheet
 from .leaflet_pdf import write_leaflet
 from .plan_json import dump, plan_report
-from .sheets_pdf import Parts, write_sheets
+from .sheets_pdf import write_sheets
 from .shelf_front import fronts, spine_of
 from .templates import write_template
-from .tools_dxf import write_dxf
-from .tools_pdf import write_tools_pdf
-from .tools_svg import write_svg
+from .tools.dxf import write_dxf
+from .tools.pdf import write_tools_pdf
+from .tools.svg import write_svg
 
-__all__ = ["ALL_OF_IT", "MACHINE_FOLDER", "Progress", "Wishes", "publish"]
+__all__ = ["MACHINE_FOLDER", "publish"]
 
 GUIDE, CUTTING_LIST = "guide", "cutting list"
 """The names under which these are written."""
 
 MACHINE_FOLDER = "machine"
 """The folder in the output with the drawings for a cutting machine."""
-
-Progress = Callable[[str, int, int], None]
-"""Told what is being done, how many parts are done, and of how many."""
-
-
-@dataclass(frozen=True, slots=True)
-class Wishes:
-    """What the maker wants written: which books and papers, which parts of the sheets, and what else besides."""
-
-    choice: Choice = EVERYTHING
-    parts: Parts = Parts.ALL
-    contact_sheet: bool = False
-    templates: bool = False
-
-
-ALL_OF_IT = Wishes()
 
 
 @dataclass(slots=True)
@@ -83,12 +68,12 @@ def publish(
         checked.plan,
         written.sheets,
         layout.tallies,
-        {name: "" if name == PLAN_NAME else digest_of(folder / name) for name in written.files},
+        {name: UNSEALED if name == PLAN_NAME else digest_of(folder / name) for name in written.files},
         checked.problems,
         checked.legibility,
         checked.lettering,
     )
-    (folder / PLAN_NAME).write_text(dump(report), encoding="utf-8", newline="\n")
+    (folder / PLAN_NAME).write_bytes(sealed(dump(report).encode()))
     return tuple((name, sum(file == name for file, _, _ in written.sheets)) for name in written.files)
 
 

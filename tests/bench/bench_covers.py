@@ -19,8 +19,8 @@ from bookmaker.ground.geometry import Rect, Size, Transform
 from bookmaker.things.book.designs.design import DrawnDesign, Words
 from bookmaker.things.book.designs.kinds import KINDS as STYLES
 from bookmaker.writers.pdf import PdfFile
-from tests.bench.bench_text import SYLLABLES
-from tests.things.designs.test_designs import flat_of
+from tests.kit.flats import flat_of
+from tests.kit.prose import SYLLABLES
 
 FEW, MANY = 20, 200
 MOST_TIMES = 1.5

@@ -20,9 +20,9 @@ from bookmaker.things.book.designs.design import InSet, Words
 from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.workshop import Checked, check
+from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Placed, record
-from tests.things.designs.test_designs import flat_of, panel
-from tests.things.designs.test_styles import DRAWN, dressed, every_style, style_of
+from tests.kit.styles import DRAWN, dressed, every_style, style_of
 
 SHELF = """\
 shelf: Sets

@@ -15,7 +15,7 @@ from bookmaker.typesetting.manuscripts.manuscript import read_manuscript
 from bookmaker.typesetting.manuscripts.markdown import passages_of
 from bookmaker.typesetting.manuscripts.passage import Passage, Role
 from bookmaker.typesetting.page import PageFrame
-from tests.things.pages.test_text_pages import FACE, FRAME, SIZE, inside, lines
+from tests.kit.text_pages import FACE, FRAME, SIZE, inside, lines
 
 LONG = "The keeper trims the lamp at dusk and writes down the wind, the sea and the sky, night after night."
 

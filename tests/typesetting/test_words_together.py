@@ -15,7 +15,7 @@ from bookmaker.typesetting.lines.breaking import break_paragraph
 from bookmaker.typesetting.lines.fount import Fount, Style
 from bookmaker.typesetting.lines.hyphens import language_of, partings
 from bookmaker.typesetting.page import PageFrame
-from tests.things.pages.test_text_pages import FACE, inside, lines
+from tests.kit.text_pages import FACE, inside, lines
 
 BOXES = Boxes(Fount({Style.ROMAN: FACE}, "en_US"), 20.0, hanging=True)
 WORDS = st.lists(st.sampled_from(["fog", "lamp", "keeper", "at", "—", "–"]), min_size=2, max_size=40)

@@ -17,10 +17,8 @@ from ...typesetting.page import Inside
 from ...typesetting.stand_ins import printable
 from ..slipcase.faces import dress_box
 from ..slipcase.plan import SlipcasePlan
-from .blocks import EDGE_STRIP, Solid, trimmed
 from .designs.artwork import Artwork
 from .designs.design import Dress, Lettering, Words
-from .edges import edge_art
 from .plan import BookPlan
 
 __all__ = ["Draft", "draft_book", "draft_slipcase"]
@@ -59,11 +57,12 @@ def draft_book(
     problems = list(_within(("books", book.number, "inside"), inside.problems))
     lettering: list[Lettering] = []
     dressed = [flat for flat in book.cover.flats if flat.dressed]
+    design = book.entry.design.under_jacket() if book.jacket else book.entry.design
     for index, flat in enumerate(book.cover.flats, start=1):
         dress = Dress()
         if flat.dressed:
             own = replace(artwork, piece=dressed.index(flat), pieces=len(dressed))
-            dress = book.entry.design.dress(own, flat, words)
+            dress = design.dress(own, flat, words)
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
         lettering += dress.lettering
@@ -130,17 +129,10 @@ def draft_slipcase(
 
 def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside, resolution_dpi: float) -> Piece:
     front, reverse = (_printed(flat.seen_from(face), inside, book) for face in (Face.FRONT, Face.REVERSE))
-    if flat.kind == EDGE_STRIP:
-        front = _edges(book, flat, resolution_dpi)
-    return Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, front, reverse)
-
-
-def _edges(book: BookPlan, flat: Flat, resolution_dpi: float) -> Art:
-    """The edges of a solid block; a book of the same title and author always has the same."""
-    block = book.entry.block
-    assert isinstance(block, Solid)  # no other block has an edge strip
+    # a book of the same title and author always has the same edges
     seed = f"{book.entry.title}\n{book.entry.author or ''}"
-    return edge_art(block.edges, block.edge_colour, flat, seed, resolution_dpi)
+    front = book.entry.block.dressing(flat, seed, resolution_dpi) or front
+    return Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, front, reverse)
 
 
 def _printed(panels: Iterable[Panel], inside: Inside, book: BookPlan) -> Art:
@@ -162,7 +154,7 @@ def _on_flat(panel: Panel, art: Art, book: BookPlan) -> Art:
 def _shown(panel: Panel, book: BookPlan) -> Rect:
     """What may be inked of a page: all of its panel, and what is trimmed off beyond it, but nothing over the fold."""
     assert panel.page is not None  # only panels with pages are drawn
-    beyond = trimmed(book.entry.block)
+    beyond = book.entry.block.trimmed
     spine_on_left = (panel.page % 2 == 1) is not (book.entry.right_to_left is not panel.head_down)
     return panel.rect.grown(0 if spine_on_left else beyond, beyond, beyond if spine_on_left else 0, beyond)
 

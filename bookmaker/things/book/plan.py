@@ -14,9 +14,9 @@ from ...sheets.flat import Flat
 from ...typesetting.punctuation import Punctuation
 from ...typesetting.stand_ins import printable
 from ..standing import Standing, Uncertainty
-from .blocks import BlockPlan, Solid, plan_block
-from .covers import CoverPlan, plan_cover
-from .covers.jacket import JacketPlan, plan_jacket
+from .blocks.block_plan import BlockPlan
+from .covers.cover_plan import CoverPlan
+from .covers.jacket import JacketPlan
 from .designs.design import Words
 from .entry import BookEntry
 from .pages.written import language_named, marks_of, parts_of
@@ -118,7 +118,7 @@ class BookPlan:
     @property
     def fills(self) -> bool:
         """Whether its block takes what the others leave on its space."""
-        return isinstance(self.entry.block, Solid) and self.entry.block.fills
+        return self.entry.block.stretch is not None
 
     @property
     def paged_on(self) -> frozenset[str]:
@@ -150,14 +150,14 @@ def plan_book(number: int, entry: BookEntry, scale: float, stocks: Mapping[str, 
     Raises:
         ShelfFileError: with everything that keeps it from being made; fields count from the book.
     """
-    if isinstance(entry.block, Solid) and entry.block.fills and (problem := _misplaced(entry.space, entry.stack)):
+    if entry.block.stretch and (problem := _misplaced(entry.space, entry.stack)):
         raise ShelfFileError((problem,))
     page, mirrored = entry.page_size(scale), entry.right_to_left
-    block = plan_block(entry.block, page, stocks, right_to_left=mirrored)
-    cover = plan_cover(entry.cover, page, block, stocks, right_to_left=mirrored)
+    block = entry.block.plan(page, stocks, right_to_left=mirrored)
+    cover = entry.cover.plan(page, block, stocks, right_to_left=mirrored)
     if entry.measured_thickness is not None:
         cover = replace(cover, thickness=cover.thickness.as_measured(entry.measured_thickness))
-    jacket = plan_jacket(entry.jacket, cover, stocks, right_to_left=mirrored) if entry.jacket else None
+    jacket = entry.jacket.plan(cover, stocks, right_to_left=mirrored) if entry.jacket else None
     return BookPlan(number, entry, page, block, cover, jacket)
 
 

@@ -19,9 +19,10 @@ from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.designs.tones import apart
 from bookmaker.workshop import check
-from tests.kit.recording import Filled, Placed, RecordingCanvas, record
-from tests.things.covers.test_case import cased, holds, panel
-from tests.things.designs.test_designs import NO_FILES, flat_of, ink_box
+from tests.kit.cases import cased, holds
+from tests.kit.flats import flat_of, panel
+from tests.kit.recording import Filled, Placed, RecordingCanvas, ink_box, record
+from tests.kit.styles import NO_FILES
 
 SHELF = """\
 shelf: The Salt Office

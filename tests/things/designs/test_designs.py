@@ -10,58 +10,22 @@ from hypothesis import strategies as st
 from PIL import Image
 
 from bookmaker.ground.drawing import Colour, contrast
-from bookmaker.ground.geometry import Point, Rect, Size
+from bookmaker.ground.geometry import Rect, Size
 from bookmaker.ground.problems import Severity, ShelfFileError
 from bookmaker.ground.typefaces import bundled
-from bookmaker.paper.papers import FORMATS
-from bookmaker.paper.stock import Stock
-from bookmaker.paper.stock_entry import Grain
 from bookmaker.sheets.flat import Flat, Role
-from bookmaker.things.book.covers.wrap import Wrap, plan
 from bookmaker.things.book.designs.design import Words
 from bookmaker.things.book.designs.letters.titling import fit_text
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.legibility import lettering_problems
-from tests.kit.making import block_of
-from tests.kit.recording import RecordingCanvas, Written, record
-
-CARD = Stock(
-    name="card",
-    caliper=0.16,
-    film=0.05,
-    tolerance=0.016,
-    glue=0.03,
-    grain=Grain.LONG,
-    sheet=FORMATS["A4"],
-    printable=Rect(5, 5, 200, 287),
-)
-NO_FILES = FilePath()
-LETTERS = st.characters(codec="utf-8", categories=("L", "M", "N", "P", "S"))
-TITLES = st.lists(st.text(LETTERS, min_size=1, max_size=20), min_size=1, max_size=6).map(" ".join)
-
-
-def flat_of(thickness: float = 4.0, width: float = 15.0, height: float = 21.0, **keys: str) -> Flat:
-    entry = Wrap.model_validate({"kind": "wrap", "stock": "card", **keys})
-    return plan(entry, Size(width, height), block_of(thickness), {"card": CARD}, right_to_left=False).flats[0]
+from tests.kit.flats import flat_of, panel
+from tests.kit.recording import RecordingCanvas, ink_box, record
+from tests.kit.styles import NO_FILES
+from tests.kit.titles import TITLES
 
 
 def drawn(entry: Plain, flat: Flat, title: str = "Tide Tables", author: str = "I. Marlow") -> RecordingCanvas:
     return record(entry.dress(entry.load(NO_FILES), flat, Words(title, author)).art)
-
-
-def panel(flat: Flat, role: Role) -> Rect:
-    return next(panel.rect for panel in flat.panels if panel.role is role)
-
-
-def ink_box(text: Written) -> Rect:
-    """The rectangle around the ink of a line, on the flat."""
-    runs = [run for _, run in text.line.runs]
-    top, bottom = (max(run.top for run in runs), min(run.bottom for run in runs))
-    size, width = text.line.size, text.line.width
-    corners = [Point(x, y) for x in (0.0, width) for y in (bottom * size, top * size)]
-    start = text.transform.apply(Point(0, 0))
-    moved = [text.transform.apply(corner) for corner in corners]
-    return Rect.around([point.plus(text.at.x - start.x, text.at.y - start.y) for point in moved])
 
 
 @pytest.mark.parametrize("way", ["down", "up", "across"])

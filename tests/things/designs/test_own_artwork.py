@@ -26,8 +26,8 @@ from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.workshop import Checked, Wishes, check, make
 from bookmaker.writers.pdf import PdfFile
+from tests.kit.flats import flat_of, panel, part
 from tests.kit.recording import Imported, record
-from tests.things.designs.test_designs import flat_of, panel
 
 LEFT, MIDDLE, RIGHT = (200, 40, 40), (240, 240, 220), (40, 60, 200)
 
@@ -108,8 +108,6 @@ def test_a_picture_of_the_whole_flat_lies_on_it_dot_by_dot(tmp_path: Path) -> No
     ("role", "edge"), [(Role.FRONT, "right"), (Role.BACK, "left")], ids=["front piece", "back piece"]
 )
 def test_a_piece_of_a_binding_shows_its_part_of_a_scan(role: Role, edge: str, tmp_path: Path) -> None:
-    from tests.things.designs.test_styles import part  # noqa: PLC0415 (the two files use one another's flats)
-
     flat = part(role)
     striped(tmp_path / "scan.png", 960, 630)
     image = rendered(dressed(OwnArtwork(picture="scan.png", shows="book"), flat, tmp_path), flat, tmp_path)

@@ -23,9 +23,9 @@ from bookmaker.things.book.designs.scenes.stage import Stage
 from bookmaker.things.book.designs.styles.paperback import Paperback
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.writers.pdf import PdfFile
+from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Stroked, record
-from tests.things.designs.test_designs import flat_of, panel
-from tests.things.designs.test_styles import dressed
+from tests.kit.styles import dressed
 
 SCENES = list(dict.fromkeys((*BY_DAY, *BY_NIGHT)))
 TITLES = ("Salt", "Rope", "Bees", "Moths", "Clocks", "Rain", "North", "Small Hours", "Ten Doors", "Weather", "Ice")

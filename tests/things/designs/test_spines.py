@@ -25,9 +25,11 @@ from bookmaker.things.book.designs.ornament.ornaments import FLEURONS
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.legibility import lettering_problems
 from bookmaker.workshop import Checked, check
-from tests.kit.recording import Filled, Stroked, Written, record
+from tests.kit.flats import flat_of, panel
+from tests.kit.recording import Filled, Stroked, Written, ink_box, record
 from tests.kit.recording import Placed as Pictured
-from tests.things.designs.test_designs import NO_FILES, TITLES, flat_of, ink_box, panel
+from tests.kit.styles import NO_FILES
+from tests.kit.titles import TITLES
 
 LETTERED = [model for model in STYLES if issubclass(model, (DrawnDesign, Plain))]
 BLACK, WHITE = Colour.from_hex("#000000"), Colour.from_hex("#ffffff")

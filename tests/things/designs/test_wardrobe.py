@@ -22,9 +22,9 @@ from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.designs.tones import apart
 from bookmaker.things.book.wardrobe import dressed
 from bookmaker.workshop import Checked, check
+from tests.kit.flats import panel
 from tests.kit.recording import Placed, RecordingCanvas, record
-from tests.things.designs.test_designs import panel
-from tests.things.designs.test_styles import every_style, style_of
+from tests.kit.styles import every_style, style_of
 
 NAMED = [Cloth(), PaperBoards(), Plain(), Cloth(colour=Colour.from_hex("#6e2428")), Cloth(palette="attic")]
 

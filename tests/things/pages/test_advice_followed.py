@@ -32,7 +32,8 @@ TEXTS = {
 KINDS = ("turned over", r"not fit in \d+ page", "print as texture", "most words", r"does not fit in [\d.]+ pt")
 """What messages say that are gone when their advice is followed."""
 
-WAY = re.compile(r"(pages|size|smallest|largest): (\d+(?:\.\d+)?)( pt)?|a page (\d+(?:\.\d+)?) mm wide")
+NUMBER = r"(\d+(?:\.\d+)?)"
+WAY = re.compile(rf"(smallest: and )?(pages|size|smallest|largest): {NUMBER}( pt)?|a page {NUMBER} mm wide")
 
 
 class Sources(dict[str, TextSource]):
@@ -52,14 +53,14 @@ def sources(tmp_path_factory: pytest.TempPathFactory) -> Sources:
 
 def followed(remedy: str, keys: dict[str, str], frame: PageFrame) -> Iterator[tuple[str, dict[str, str], PageFrame]]:
     """Each of the ways a remedy names, alone, in the keys of the text or in its pages."""
-    for key, number, _, wide in WAY.findall(remedy):
+    for both, key, number, _, wide in WAY.findall(remedy):
         if wide:
             yield "width", keys, replace(frame, width=float(wide))
         elif key == "pages":
             yield key, keys, replace(frame, pages=int(number))
         else:
-            both = ("smallest", "largest") if "smallest: and largest:" in remedy else (key,)
-            yield key, keys | dict.fromkeys(both, f"{number} pt"), frame
+            sizes = {"smallest": f"{number} pt"} if both else {}
+            yield key, keys | sizes | {key: f"{number} pt"}, frame
 
 
 def kinds(problems: tuple[Problem, ...]) -> set[str]:

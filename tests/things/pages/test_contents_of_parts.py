@@ -10,8 +10,8 @@ from bookmaker.ground.art import NOTHING
 from bookmaker.ground.units import from_pt
 from bookmaker.things.book.pages.front_matter.contents import Contents
 from bookmaker.typesetting.page import Heading, Inside, PageFrame
+from tests.kit.front_matter import errors, inside, said, texts
 from tests.kit.recording import Written
-from tests.things.pages.test_front_matter import errors, inside, said, texts
 
 PARTS = "# One\n\n## Fog\n\nIt came.\n\n## Rain\n\nIt fell.\n\n# Two\n\n## Hail\n\nIt stung.\n\n# Epilogue\n\nDry."
 TWO = "# Fog\n\nIt came.\n\n# Rain\n\nIt fell."

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from pydantic import TypeAdapter, ValidationError
+from pydantic import ValidationError
 
 from bookmaker.ground.art import NOTHING
 from bookmaker.ground.drawing import Art
@@ -18,8 +18,6 @@ from bookmaker.things.book.pages.front_matter.dedication import Dedication
 from bookmaker.things.book.pages.front_matter.few_lines import few_lines
 from bookmaker.things.book.pages.front_matter.phrases import PHRASES
 from bookmaker.things.book.pages.front_matter.title_page import TitlePage
-from bookmaker.things.book.pages.inside import load_inside
-from bookmaker.things.book.pages.kinds import AnyInside
 from bookmaker.things.book.pages.patterns import mock_text
 from bookmaker.things.book.pages.patterns.ledger import Ledger, LedgerPage
 from bookmaker.things.book.pages.patterns.ruled import Ruled, RuledPage
@@ -28,34 +26,13 @@ from bookmaker.typesetting.display import bound as bound_words
 from bookmaker.typesetting.display import broken, titled
 from bookmaker.typesetting.lines.fount import Style
 from bookmaker.typesetting.page import BookWords, Heading, Inside, PageFrame
-from tests.kit.recording import Written, record
-from tests.things.pages.test_text_right_to_left import font
-
-SMALL = PageFrame(15, 21, 0)
-BOOK = BookWords("The Long Quay", "P. Stannard", "The Net Loft")
-
-
-def inside(parts: list[dict[str, str]], pages: int, folder: Path, frame: PageFrame = SMALL) -> Inside:
-    entry = TypeAdapter(AnyInside).validate_python(parts)
-    book = BOOK if frame.book == BookWords() else frame.book
-    given = PageFrame(frame.width, frame.height, pages, frame.right_to_left, book=book, step=frame.step)
-    return load_inside(entry, folder).compose(given)
-
-
-def texts(page: Art) -> list[Written]:
-    return record(page).texts
+from tests.kit.fonts import font_of_boxes
+from tests.kit.front_matter import BOOK, SMALL, errors, inside, said, texts
+from tests.kit.recording import record
 
 
 def faces(page: Art) -> set[str]:
     return {run.typeface.name for text in texts(page) for _, run in text.line.runs if run.text.strip()}
-
-
-def said(page: Art) -> list[str]:
-    return [text.text for text in texts(page)]
-
-
-def errors(found: Inside) -> list[str]:
-    return [str(problem) for problem in found.problems if problem.severity is Severity.ERROR]
 
 
 # ---- face and language of the text
@@ -127,7 +104,7 @@ def test_bundled_typefaces_have_the_letters_of_all_phrases() -> None:
 
 
 def test_a_hebrew_book_needs_no_face_but_that_of_its_text(tmp_path: Path) -> None:
-    font(tmp_path / "boxes.ttf")
+    font_of_boxes(tmp_path / "boxes.ttf")
     (tmp_path / "a.txt").write_text("שומר המגדלור מדליק את המנורה", encoding="utf-8")
     frame = PageFrame(15, 21, 0, right_to_left=True, book=BookWords("שומר", "אבג", "The Loft"))
     parts = [

@@ -11,11 +11,11 @@ from pypdf import PdfReader
 from bookmaker.ground.art import Written
 from bookmaker.ground.geometry import Point
 from bookmaker.ground.typefaces import load_typeface
-from bookmaker.guide.ink import word
 from bookmaker.guide.wrapping import wrapped
 from bookmaker.paper.printer_entry import SheetOrder
 from bookmaker.sheets.layout import lay_out
 from bookmaker.sheets.marks import furnish
+from bookmaker.things.views.ink import word
 from bookmaker.typesetting.stand_ins import face_with, printable
 from bookmaker.workshop import Made, make
 

@@ -23,8 +23,8 @@ from bookmaker.things.book.pages.part import Part
 from bookmaker.things.book.pages.patterns.mock_text import MockPage
 from bookmaker.typesetting.display import broken
 from bookmaker.typesetting.page import BookWords, Inside, PageFrame
+from tests.kit.fonts import font_of_boxes
 from tests.kit.recording import RecordingCanvas, Written, record
-from tests.things.pages.test_text_right_to_left import font
 
 BOOK = BookWords("The Long Quay", "P. Stannard", "The Net Loft")
 TITLES = st.text(st.sampled_from("abcdefgh iIlmW’-éß"), min_size=1, max_size=300).filter(str.strip)
@@ -71,7 +71,11 @@ def test_lines_are_about_equally_long_if_not_told_to_be_full() -> None:
 
 
 def test_marks_in_titles_are_those_of_print_if_the_typeface_has_them(tmp_path: Path) -> None:
-    face, bare, frame = bundled("text"), load_typeface(font(tmp_path / "boxes.ttf"), "boxes"), PageFrame(15, 21, 1)
+    face, bare, frame = (
+        bundled("text"),
+        load_typeface(font_of_boxes(tmp_path / "boxes.ttf"), "boxes"),
+        PageFrame(15, 21, 1),
+    )
     for written, printed in (("The Keepers' Log's End", "The Keepers’ Log’s End"), ("Fog's 'Log'", "Fog’s ‘Log’")):
         assert frame.printed(written, face) == printed
         assert frame.printed(written, face, bare) == written

@@ -11,14 +11,14 @@ from hypothesis import strategies as st
 from bookmaker.ground.art import NOTHING
 from bookmaker.ground.drawing import Art
 from bookmaker.ground.geometry import Rect
-from bookmaker.things.book.pages.patterns.mock_text import MockPage, MockText, Row
+from bookmaker.things.book.pages.patterns.mock_text import MockLine, MockPage, MockText
 from bookmaker.typesetting.page import BookWords, PageFrame
 from tests.kit.recording import Stroked, record
 
 FRAME = PageFrame(15.0, 21.0, 60, book=BookWords("The Grey Hours", "L. Mott"))
 
 
-def pages(entry: MockText, frame: PageFrame = FRAME) -> list[tuple[Row, ...]]:
+def pages(entry: MockText, frame: PageFrame = FRAME) -> list[tuple[MockLine, ...]]:
     """The lines of each page."""
     plain = entry.model_copy(update={"numbers": False})
     return [page.rows if isinstance(page, MockPage) else () for page in plain.compose(frame).pages]

@@ -13,7 +13,7 @@ from pydantic import TypeAdapter
 
 from bookmaker.ground.art import NOTHING, Group
 from bookmaker.ground.drawing import Art
-from bookmaker.ground.problems import Severity, ShelfFileError
+from bookmaker.ground.problems import Severity
 from bookmaker.things.book.pages.inside import load_inside
 from bookmaker.things.book.pages.kinds import AnyInside
 from bookmaker.things.book.pages.patterns.ledger import LedgerPage
@@ -22,10 +22,8 @@ from bookmaker.things.book.pages.patterns.music import MusicPage
 from bookmaker.things.book.pages.patterns.ruled import RuledPage
 from bookmaker.things.book.pages.patterns.squared import SquaredPage
 from bookmaker.typesetting.page import BookWords, Heading, Inside, PageFrame
-from bookmaker.workshop import check
 from tests.kit.recording import record
-from tests.shelf_file.test_bad_shelves import SHELF
-from tests.shelf_file.test_defaults import merged
+from tests.kit.shelves import ONE_BOOK, merged, told
 
 BOOK = BookWords("The Long Quay", "P. Stannard", "The Net Loft")
 SHOWS = {"ruled": RuledPage, "squared": SquaredPage, "ledger": LedgerPage, "music": MusicPage, "mock text": MockPage}
@@ -209,12 +207,8 @@ def test_a_book_of_its_natural_length_has_no_page_too_few_or_too_many() -> None:
 
 def said(inside: str, folder: Path, defaults: str = "") -> list[str]:
     """What a shelf with this inside is told: refusals, or what is wrong with its pages."""
-    text = SHELF.replace("books:", f"{defaults}books:") + f"    inside: {inside}\n"
-    (folder / "salt.yaml").write_text(text, encoding="utf-8")
-    try:
-        return [str(problem) for problem in check(folder / "salt.yaml").problems]
-    except ShelfFileError as refusal:
-        return str(refusal).splitlines()
+    text = ONE_BOOK.replace("books:", f"{defaults}books:") + f"    inside: {inside}\n"
+    return told(text, folder, "salt.yaml")
 
 
 @pytest.mark.parametrize(

@@ -19,8 +19,8 @@ from bookmaker.things.book.pages.pictured import pictures as kind
 from bookmaker.things.book.pages.pictured.captions import captions_of
 from bookmaker.things.book.pages.pictured.pictures import LoadedPictures, PicturesInside, PicturesSource, natural_order
 from bookmaker.typesetting.page import PageFrame
+from tests.kit.pictures import png_bomb
 from tests.kit.recording import record
-from tests.shelf_file.test_bad_shelves import png_bomb
 
 FINE = Picture(Path("fine.png"), 3000, 4500, "")
 

@@ -229,7 +229,7 @@ def test_a_paragraph_after_a_plate_is_indented_like_any_other(tmp_path: Path) ->
 
 
 def test_the_default_size_is_legible_through_a_lens() -> None:
-    """Handbook §8: 0.436 mm is the limit at 300 mm. Ten printer dots at 600 to the inch are 0.42 mm."""
+    """Five minutes of arc: 0.436 mm is the limit at 300 mm. Ten printer dots at 600 to the inch are 0.42 mm."""
     x_height = FACE.x_height * TextInside(file="x").size
     assert 0.40 < x_height < 0.436
 

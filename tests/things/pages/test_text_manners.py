@@ -19,7 +19,7 @@ from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.galleys.setting import Manner
 from bookmaker.typesetting.page import PageFrame
 from tests.kit.recording import Written, record
-from tests.things.pages.test_text_pages import FACE, FRAME, PROSE, SIZE, STEP, inside, lines, row, said
+from tests.kit.text_pages import FACE, FRAME, PROSE, SIZE, STEP, inside, lines, row, said
 
 PAGE = PageFrame(15, 21, 40)
 ITALIC = bundled("text italic")

@@ -19,39 +19,16 @@ from bookmaker.things.book.pages.prose.loaded_text import LoadedText, TextSource
 from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.lines.fount import Fount, Style
 from bookmaker.typesetting.manuscripts.manuscript import Manuscript
-from bookmaker.typesetting.page import BookWords, Inside, PageFrame
+from bookmaker.typesetting.page import BookWords, PageFrame
 from tests.kit.recording import Written, record
+from tests.kit.text_pages import FACE, FRAME, PROSE, SIZE, STEP, inside, lines, row, said
 
-FACE = bundled("text")
 ITALIC_TOO = {Style.ROMAN: FACE, Style.ITALIC: bundled("text italic")}
-SIZE = 0.8
-STEP = 1.25 * SIZE
-FRAME = PageFrame(24, 30, 12, book=BookWords("Salt Verses", "M. Sterrick"))
-PROSE = "The keeper trims the lamp at dusk and writes down the wind, the sea and the state of the sky. " * 3
 
 
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
     return tmp_path
-
-
-def inside(folder: Path, text: str, frame: PageFrame = FRAME, **keys: object) -> Inside:
-    (folder / "log.md").write_text(text, encoding="utf-8")
-    entry = TextInside.model_validate({"file": "log.md", "size": SIZE, "numbers": "no", "hanging": "no", **keys})
-    return entry.load(folder).compose(frame)
-
-
-def lines(page: Art) -> list[Written]:
-    return record(page).texts
-
-
-def row(line: Written, number: int = 1, frame: PageFrame = FRAME) -> float:
-    """The row of the grid a line stands on, from 0."""
-    return (frame.type_area(number).top - FACE.shape("dfl").top * SIZE - line.at.y) / STEP
-
-
-def said(inside: Inside) -> list[str]:
-    return [str(problem) for problem in inside.problems if problem.severity is not Severity.NOTE]
 
 
 # ---- heads and indents

@@ -13,8 +13,19 @@ from ....ground.imported import ImportedPage
 from ....ground.pictures import Picture, load_picture, show_dpi
 from ....ground.problems import Problem, Severity, ShelfFileError
 from ....ground.units import MM_PER_INCH, print_mm
+from ....shelf_file.fields.entry import Entry
 
-__all__ = ["LOWEST_RESOLUTION", "NO_ARTWORK", "Artwork", "Fit", "load_artwork", "on_ground", "picture_problems"]
+__all__ = [
+    "LOWEST_RESOLUTION",
+    "NO_ARTWORK",
+    "Artwork",
+    "Fit",
+    "Pictures",
+    "load_artwork",
+    "on_ground",
+    "picture_problems",
+    "pictures_named_by",
+]
 
 LOWEST_RESOLUTION = 300.0
 """Dots per inch under which a picture looks coarse (common practice)."""
@@ -26,6 +37,10 @@ STRIP = 5.0
 """A place so many times longer than wide, as the spine of a thin book, takes a cut of any picture: nobody misses it."""
 
 
+Pictures = Mapping[str, Picture]
+"""The pictures of a cover by the keys that name them, such as `front_picture`."""
+
+
 @dataclass(frozen=True, slots=True)
 class Artwork:
     """What the files of a design hold: pictures by the keys that name them, or the pages of one for the whole cover.
@@ -34,7 +49,7 @@ class Artwork:
     counted from 0, and `pieces` of how many that is made.
     """
 
-    pictures: Mapping[str, Picture] = field(default_factory=dict)
+    pictures: Pictures = field(default_factory=dict)
     pages: tuple[Picture | ImportedPage, ...] = ()
     notes: tuple[str, ...] = ()
     piece: int = 0
@@ -108,6 +123,11 @@ def load_artwork(files: Mapping[str, str | None], folder: Path) -> Artwork:
     if problems:
         raise ShelfFileError(problems)
     return Artwork(pictures)
+
+
+def pictures_named_by(design: Entry) -> dict[str, str | None]:
+    """The picture files that a design names, by its keys that end in `_picture`."""
+    return {key: name for key, name in design if key.endswith("_picture")}
 
 
 def on_ground(picture: Picture, ground: Colour) -> Picture:

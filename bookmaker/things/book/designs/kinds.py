@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from ....shelf_file.fields.entry import either
 from .design import Design
@@ -42,4 +42,4 @@ PLAIN = Plain()
 if TYPE_CHECKING:
     AnyDesign = Design
 else:
-    AnyDesign: Any = either(KINDS, "style", usual=Plain)
+    AnyDesign = either(KINDS, "style", usual=Plain)

@@ -35,16 +35,16 @@ MOST_ROUNDS = 4
 
 def bind(parts: Sequence[PlacedPart], frame: PageFrame) -> Inside:
     """All pages of a book, the parts in order; what finds no room is reported."""
-    frame = _told(parts, frame)
+    frame = _with_what_is_shared(parts, frame)
     frames = _frames(parts, frame, frame.pages)
-    composed, frames = _composed(parts, frames, frame, frame.pages)
+    composed, frames = _compose(parts, frames, frame, frame.pages)
     pages: list[Art] = []
     for inside, own in zip(composed, frames, strict=True):
         pages += (NOTHING,) * (own.first - 1 - len(pages))
         pages += inside.pages
     problems = [problem for inside in composed for problem in inside.problems]
-    problems += _left_to_several(parts, replace(frame, fitted=frames[0].fitted))
-    problems += _extent(parts, frame, len(pages))
+    problems += _competing_parts(parts, replace(frame, fitted=frames[0].fitted))
+    problems += _wrong_length(parts, frame, len(pages))
     pages += (NOTHING,) * (frame.pages - len(pages))
     headings = tuple(heading for inside in composed for heading in inside.headings)
     heights = [inside.x_height for inside in composed if inside.x_height is not None]
@@ -56,15 +56,15 @@ def bind(parts: Sequence[PlacedPart], frame: PageFrame) -> Inside:
 
 def natural_extent(parts: Sequence[PlacedPart], frame: PageFrame) -> int | None:
     """How many pages the parts need by themselves; None if one of them takes whatever is left."""
-    frame = _told(parts, frame)
+    frame = _with_what_is_shared(parts, frame)
     if any(part.length(frame) is None for part in parts):
         return None
     frames = _frames(parts, frame, None)
     listed = any(part.written.lists_the_others for part in parts)
-    return _end(_composed(parts, frames, frame, None)[1] if listed else frames)
+    return _last_page(_compose(parts, frames, frame, None)[1] if listed else frames)
 
 
-def _told(parts: Sequence[PlacedPart], frame: PageFrame) -> PageFrame:
+def _with_what_is_shared(parts: Sequence[PlacedPart], frame: PageFrame) -> PageFrame:
     """The frame with what the parts have to know of one another: type and marks of the text, a title page."""
     texts = [(part.written.text_size, part.loaded.type) for part in parts if part.loaded.type]
     titled = any(part.written.is_title_page for part in parts)
@@ -77,7 +77,7 @@ def _told(parts: Sequence[PlacedPart], frame: PageFrame) -> PageFrame:
     return replace(frame, type=BookType(first.family, names, first.language))
 
 
-def _composed(
+def _compose(
     parts: Sequence[PlacedPart],
     frames: list[PageFrame],
     whole: PageFrame,
@@ -89,12 +89,12 @@ def _composed(
     How long a table of contents is depends on what it lists, and on it depends where the parts after it begin: if
     it turns out longer or shorter than thought, all is set once more, and again if page numbers then have more figures.
     """
-    composed = _others(parts, frames)
+    composed = _compose_all_others(parts, frames)
     size = _text_size(composed)
     if size and size != whole.text_size:
         whole, frames = replace(whole, text_size=size), [replace(frame, text_size=size) for frame in frames]
         composed = {
-            number: inside if inside.size else parts[number].composed(frames[number])
+            number: inside if inside.size else parts[number].compose(frames[number])
             for number, inside in composed.items()
         }
     if not any(part.written.lists_the_others for part in parts):
@@ -104,11 +104,11 @@ def _composed(
         again = _frames(parts, replace(whole, contents=headings), room, given)
         if [(own.first, own.pages) for own in again] == [(own.first, own.pages) for own in frames]:
             break
-        composed, frames = _others(parts, again), again
+        composed, frames = _compose_all_others(parts, again), again
         headings = _headings(composed)
     for number, part in enumerate(parts):
         if part.written.lists_the_others:
-            composed[number] = part.composed(replace(frames[number], contents=headings))
+            composed[number] = part.compose(replace(frames[number], contents=headings))
     return [composed[number] for number in range(len(parts))], frames
 
 
@@ -117,10 +117,10 @@ def _text_size(composed: Mapping[int, Inside]) -> float | None:
     return next((inside.size for inside in composed.values() if inside.size), None)
 
 
-def _others(parts: Sequence[PlacedPart], frames: Sequence[PageFrame]) -> dict[int, Inside]:
+def _compose_all_others(parts: Sequence[PlacedPart], frames: Sequence[PageFrame]) -> dict[int, Inside]:
     """All parts but tables of contents, composed, by their number."""
     return {
-        number: part.composed(own)
+        number: part.compose(own)
         for number, (part, own) in enumerate(zip(parts, frames, strict=True))
         if not part.written.lists_the_others
     }
@@ -134,52 +134,52 @@ def _frames(
     parts: Sequence[PlacedPart], whole: PageFrame, room: int | None, given: Mapping[int, int] = NONE
 ) -> list[PageFrame]:
     """The pages of each part: `room` is how many the book has, None if as many as it needs; some may be given."""
-    whole = whole if room is None else _of_one_size(parts, whole, room)
-    natural = list(_laid(parts, whole, given))
-    loose = _loose(parts, whole) or (_fitted(parts, whole) if whole.fitted else [])
+    whole = whole if room is None else _with_one_size(parts, whole, room)
+    natural = list(_lay(parts, whole, given))
+    loose = _numbers_without_length(parts, whole) or (_numbers_to_fit(parts, whole) if whole.fitted else [])
     last = len(parts) - 1 if parts[-1].written.pages is None else None
     yielding = loose[-1] if loose else last
-    if room is None or yielding is None or (not loose and _end(natural) <= room):
+    if room is None or yielding is None or (not loose and _last_page(natural) <= room):
         return natural
-    end = _end(list(_laid(parts, whole, {yielding: 1})))
+    end = _last_page(list(_lay(parts, whole, {yielding: 1})))
     most = max(1, 1 + room - end)
     # rectos may leave a page blank or not, as the length of the part before them has it
-    while most > 1 and _end(list(_laid(parts, whole, {yielding: most}))) > room:
+    while most > 1 and _last_page(list(_lay(parts, whole, {yielding: most}))) > room:
         most -= 1
-    return list(_laid(parts, whole, {yielding: most}))
+    return list(_lay(parts, whole, {yielding: most}))
 
 
-def _loose(parts: Sequence[PlacedPart], whole: PageFrame) -> list[int]:
+def _numbers_without_length(parts: Sequence[PlacedPart], whole: PageFrame) -> list[int]:
     """The parts that have no length of their own; the last of them takes what is left."""
     return [number for number, part in enumerate(parts) if part.length(whole) is None]
 
 
-def _fitted(parts: Sequence[PlacedPart], whole: PageFrame) -> list[int]:
+def _numbers_to_fit(parts: Sequence[PlacedPart], whole: PageFrame) -> list[int]:
     """The texts that are fitted into what is left."""
     return [number for number, part in enumerate(parts) if part.sizes(whole)]
 
 
-def _of_one_size(parts: Sequence[PlacedPart], whole: PageFrame, room: int) -> PageFrame:
+def _with_one_size(parts: Sequence[PlacedPart], whole: PageFrame, room: int) -> PageFrame:
     """The frame with the size of type that the texts to be fitted share, if what is left is not for one alone.
 
     It is the largest at which all parts go into `room` pages. What merely takes the rest leaves no measure to fit
     a text to: beside such a part it has the usual size.
     """
     bounds = [sizes for part in parts if (sizes := part.sizes(whole))]
-    open_ended = len(_loose(parts, whole))
+    open_ended = len(_numbers_without_length(parts, whole))
     if not bounds or open_ended < 2 or whole.fitted:
         return whole
     if open_ended > len(bounds):
         return replace(whole, fitted=USUAL)
 
     def fits(size: float) -> bool:
-        return _end(list(_laid(parts, replace(whole, fitted=size), NONE))) <= room
+        return _last_page(list(_lay(parts, replace(whole, fitted=size), NONE))) <= room
 
     smallest, largest = min(one.smallest for one in bounds), max(one.largest for one in bounds)
     return replace(whole, fitted=largest_size(fits, largest, smallest) or smallest)
 
 
-def _laid(parts: Sequence[PlacedPart], whole: PageFrame, given: Mapping[int, int]) -> Iterator[PageFrame]:
+def _lay(parts: Sequence[PlacedPart], whole: PageFrame, given: Mapping[int, int]) -> Iterator[PageFrame]:
     """The parts one after the other, some with lengths given; one without any has a page."""
     first = 1
     for number, part in enumerate(parts):
@@ -199,21 +199,24 @@ def _advice(parts: Sequence[PlacedPart], whole: PageFrame, number: int) -> Calla
     def in_block(pages: int) -> str:
         # what is composed for the sake of an advice asks for none itself
         trial = replace(whole, advice=str)
-        frames = list(_laid(parts, trial, {number: pages}))
+        frames = list(_lay(parts, trial, {number: pages}))
         # what is listed on pages that are now lost makes the table of contents longer too
-        return f"pages: {whole.in_steps(_end(_composed(parts, frames, trial, None, {number: pages})[1]))} in the block"
+        last = _last_page(_compose(parts, frames, trial, None, {number: pages})[1])
+        return f"pages: {whole.in_steps(last)} in the block"
 
     return in_block
 
 
-def _end(frames: Sequence[PageFrame]) -> int:
+def _last_page(frames: Sequence[PageFrame]) -> int:
     return frames[-1].first + frames[-1].pages - 1
 
 
-def _left_to_several(parts: Sequence[PlacedPart], whole: PageFrame) -> Iterator[Problem]:
+def _competing_parts(parts: Sequence[PlacedPart], whole: PageFrame) -> Iterator[Problem]:
     """Parts that cannot have what is left, because another one takes it."""
-    loose = _loose(parts, whole)
-    fitted = [number for number in _fitted(parts, whole) if number not in loose] if whole.fitted and loose else []
+    loose = _numbers_without_length(parts, whole)
+    fitted = (
+        [number for number in _numbers_to_fit(parts, whole) if number not in loose] if whole.fitted and loose else []
+    )
     several = "two" if len(loose) == 2 else f"{len(loose)}"
     for number in loose[:-1]:
         yield Problem(
@@ -234,7 +237,7 @@ def _left_to_several(parts: Sequence[PlacedPart], whole: PageFrame) -> Iterator[
         )
 
 
-def _extent(parts: Sequence[PlacedPart], whole: PageFrame, needed: int) -> Iterator[Problem]:
+def _wrong_length(parts: Sequence[PlacedPart], whole: PageFrame, needed: int) -> Iterator[Problem]:
     """Whether the parts are longer or shorter than the book."""
     pages, enough = whole.pages, whole.in_steps(needed)
     if needed > pages:

@@ -35,7 +35,7 @@ class PlacedPart:
         told = self.loaded.why_open(frame) if self.written.pages is None else None
         return told and replace(told, field=(*self.place, *told.field))
 
-    def composed(self, frame: PageFrame) -> Inside:
+    def compose(self, frame: PageFrame) -> Inside:
         """Its pages, with problems and headings as the whole inside has them."""
         inside = self.loaded.compose(frame)
         problems = within(self.place, inside.problems)

@@ -12,6 +12,7 @@ from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
 from ..artwork import Artwork
+from ..chance import one_of
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Wear, Words
 from ..faces import Faces, read_faces
@@ -29,8 +30,7 @@ __all__ = ["MATERIAL", "Paperback"]
 
 MATERIAL = Material.CLOTH
 
-FACES = (("sans bold", "sans"), ("text bold", "sans"), ("sans bold", "sans bold"), ("old style", "sans"))
-
+TYPEFACES = (("sans bold", "sans"), ("text bold", "sans"), ("sans bold", "sans bold"), ("old style", "sans"))
 
 BOLD = 0.42
 """How often an idea fills the sides."""
@@ -54,13 +54,13 @@ def dress(entry: Paperback, flat: Flat, words: Words) -> Dress:
     """Draw one flat: the idea lies low on the cover and the words above it, or it fills the sides behind a label."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
-    title, author = FACES[int(chance.random() * len(FACES))]
+    title, author = one_of(TYPEFACES, chance)
     hand = Hand(title, author, inked(entry, colours.ground, (BONE, SOOT)), colours.ground)
     level = faces.spine or faces.front or faces.whole
     top = level.y + level.height * (0.26 + 0.16 * chance.random())
     inks, seed = _inks(entry, colours.ground, colours.second), words.kin % 1_000_003
     bold = chance.random() < BOLD
-    idea = _chosen(BOLD_IDEAS if bold else IDEAS, chance)
+    idea = one_of(BOLD_IDEAS if bold else IDEAS, chance)
     field = Field(faces.whole, level, top, faces.front or faces.whole, faces.spine, seed)
     layers = _bold(faces, field, idea, inks) if bold else _low(faces, field, idea, inks, entry.wear, colours.ground)
     layers += _creases(faces, colours.ground)
@@ -85,10 +85,6 @@ def dress(entry: Paperback, flat: Flat, words: Words) -> Dress:
     if faces.front and entry.front_title:
         texts.append(label(inside(plate, 0.12, 0.14) if plate else _above(faces.front, top), words, front, 5.0))
     return composed([Filled.box(faces.whole, colours.ground), *layers], texts, hand)
-
-
-def _chosen(ideas: Sequence[Idea], chance: Random) -> Idea:
-    return ideas[int(chance.random() * len(ideas))]
 
 
 def _low(faces: Faces, field: Field, idea: Idea, inks: Sequence[Colour], wear: Wear, ground: Colour) -> list[Art]:
@@ -119,7 +115,7 @@ def _bold(faces: Faces, field: Field, idea: Idea, inks: Sequence[Colour]) -> lis
 def _plate(front: Rect, chance: Random) -> Rect:
     """Where the label lies on a front that the idea fills."""
     wide, high = front.width * (0.66 + 0.12 * chance.random()), front.height * (0.27 + 0.08 * chance.random())
-    foot = (0.6, 0.5, 0.14)[int(chance.random() * 3)]
+    foot = one_of((0.6, 0.5, 0.14), chance)
     return Rect(front.centre.x - wide / 2, front.y + front.height * foot, wide, high)
 
 

@@ -15,17 +15,18 @@ from .....ground.pictures import covering
 from .....ground.problems import Problem
 from .....sheets.flat import Flat, Panel, Role
 from .....shelf_file.fields.words import Flag, Ink, Text
-from ..artwork import Artwork, load_artwork, on_ground, picture_problems
+from ..artwork import Artwork, Pictures, load_artwork, on_ground, picture_problems, pictures_named_by
 from ..design import Design, Dress, Lettering, Titling, Words
 from ..faces import read_faces
-from ..letters.lettering import Hand, Lettered, fitted, letter
+from ..letters.front import inside, title_and_author
+from ..letters.lettering import Hand, Lettered
 from ..letters.spine import Spine, free_room, letter_spine
 
 __all__ = ["Plain"]
 
 DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
 
-TITLE_FACE, AUTHOR_FACE = "text bold", "text"
+TYPEFACES = "text bold", "text"
 """Typefaces of spine and front: one family, sturdy enough for the smallest spine."""
 
 LARGEST_ON_FRONT = 6.0
@@ -35,7 +36,7 @@ AUTHOR_SHARE = 0.75
 """The author is set no larger than this share of the title."""
 
 FRONT_INSET = 0.1
-"""Titling keeps this share of the front's width from its edges."""
+"""Titling keeps this share of the front's width, and of its height, from its edges."""
 
 
 class Plain(Design):
@@ -56,14 +57,14 @@ class Plain(Design):
 
     def load(self, folder: FilePath) -> Artwork:
         """Read the pictures."""
-        return load_artwork({"front_picture": self.front_picture, "back_picture": self.back_picture}, folder)
+        return load_artwork(pictures_named_by(self), folder)
 
     def dress(self, artwork: Artwork, flat: Flat, words: Words) -> Dress:
         """Draw one flat."""
-        return dress(self, artwork, flat, words)
+        return dress(self, artwork.pictures, flat, words)
 
 
-def dress(entry: Plain, artwork: Artwork, flat: Flat, words: Words) -> Dress:
+def dress(entry: Plain, pictures: Pictures, flat: Flat, words: Words) -> Dress:
     """Draw the cover on its flat, out to the bleed."""
     layers: list[Art] = [Filled.box(Rect(0, 0, *flat.size).grown(flat.bleed), entry.colour)]
     problems: list[Problem] = []
@@ -71,17 +72,17 @@ def dress(entry: Plain, artwork: Artwork, flat: Flat, words: Words) -> Dress:
     for panel in flat.panels:
         if _is_strip(panel, flat):
             continue
-        picture = artwork.pictures.get(f"{panel.role}_picture")
-        if picture:
-            picture = on_ground(picture, entry.colour)
+        key = f"{panel.role}_picture"
+        if key in pictures:
+            picture = on_ground(pictures[key], entry.colour)
             area = _picture_area(panel.rect, flat)
             layers.append(Group((Pictured(picture, covering(picture, area)),), clip=Path.rectangle(area)))
-            problems += picture_problems(picture, area.size, f"{panel.role}_picture")
-        for lettered in _titling(entry, panel, flat, words, has_picture=picture is not None):
+            problems += picture_problems(picture, area.size, key)
+        for lettered in _titling(entry, panel, flat, words, has_picture=key in pictures):
             layers += lettered.art
             problems += lettered.problems
             lettering += lettered.lettering
-    titling = Titling(TITLE_FACE, False, _ink(entry))
+    titling = Titling(TYPEFACES[0], False, _ink(entry))
     return Dress(Group(tuple(layers)), tuple(problems), tuple(lettering), titling)
 
 
@@ -104,22 +105,9 @@ def _picture_area(face: Rect, flat: Flat) -> Rect:
 
 
 def _titling(entry: Plain, panel: Panel, flat: Flat, words: Words, *, has_picture: bool) -> Iterator[Lettered]:
-    ink = _ink(entry)
+    hand = Hand(*TYPEFACES, _ink(entry), entry.colour)
     if panel.role is Role.SPINE and entry.spine_title != "none":
-        hand = Hand(TITLE_FACE, AUTHOR_FACE, ink, entry.colour)
         yield letter_spine(free_room(panel.rect), words, Spine(hand, entry.spine_title, abbreviate=None))
     if panel.role is Role.FRONT and (not has_picture if entry.front_title is None else entry.front_title):
-        hand = Hand(TITLE_FACE, AUTHOR_FACE, ink, entry.colour, on="front")
-        yield from _front(flat.clear_of_cuts(panel.rect), words, hand)
-
-
-def _front(front: Rect, words: Words, hand: Hand) -> Iterator[Lettered]:
-    """Title in the upper half, author in a band near the foot."""
-    aside, above = front.width * FRONT_INSET, front.height * FRONT_INSET
-    room = front.grown(-aside, -above, -aside, -above)
-    title_box = Rect(room.x, room.y + room.height * 0.5, room.width, room.height * 0.45)
-    yield letter("title", words.title, title_box, hand, "across", LARGEST_ON_FRONT)
-    if words.author:
-        size = fitted("title", words.title, title_box, hand, "across", LARGEST_ON_FRONT).size
-        author_box = Rect(room.x, room.y, room.width, room.height * 0.2)
-        yield letter("author", words.author, author_box, hand, "across", size * AUTHOR_SHARE)
+        room = inside(flat.clear_of_cuts(panel.rect), FRONT_INSET, FRONT_INSET)
+        yield from title_and_author(room, words, hand, (0.5, 0.45), 0.2, AUTHOR_SHARE, LARGEST_ON_FRONT)

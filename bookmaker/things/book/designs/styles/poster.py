@@ -9,6 +9,7 @@ from typing import Literal
 from .....ground.art import Filled, Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Rect, Transform
+from ..chance import one_of
 from ..colouring import Colours
 from ..design import DrawnDesign, InSet, Words
 from ..faces import Faces
@@ -46,7 +47,7 @@ def poster(entry: DrawnDesign, faces: Faces, colours: Colours, words: Words, han
     chance = Random(words.kin + 7)
     scene = choose_scene(colours.ground, chance)
     inks = inks_of(colours.ground, entry.second_colour, entry.palette, chance)
-    layout = LAYOUTS[int(chance.random() * len(LAYOUTS))]
+    layout = one_of(LAYOUTS, chance)
     seed = words.kin % 1_000_003
     layers: list[Art] = [Filled.box(faces.whole, colours.ground)]
     front_room, front_hand = _title_room(faces, layout), hand
@@ -79,7 +80,7 @@ def _another_sky(entry: DrawnDesign, ground: Colour, chance: Random) -> Inks:
     """The inks behind a window: under a sky unlike the ground around it."""
     cloths = PALETTES[entry.palette].grounds[Material.CLOTH]
     unlike = sorted(cloths, key=lambda colour: -apart(colour, ground))[:5]
-    return inks_of(unlike[int(chance.random() * len(unlike))], None, entry.palette, chance)
+    return inks_of(one_of(unlike, chance), None, entry.palette, chance)
 
 
 def _title_room(faces: Faces, layout: Layout) -> Rect | None:

@@ -13,13 +13,12 @@ from .....ground.geometry import Rect, Size
 from .....ground.typefaces import Typeface
 from .....shelf_file.fields.words import Flag, Lines, Title
 from .....typesetting.book_type import Family
-from .....typesetting.chosen_faces import family_for, missing_glyphs
+from .....typesetting.chosen_faces import family_for
 from .....typesetting.display import centred
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..prose.sizes import too_small
-from .few_lines import FewLines, few_lines, flat_emphasis, typed_line_ends
+from .few_lines import FewLines, few_lines, few_lines_problems
 from .lettered import LetteredPart
 from .phrases import phrases_in, spoken
 from .title_page import SwelledRule
@@ -43,24 +42,19 @@ class Colophon(LetteredPart):
     year: Title | None = Field(None, description="when")
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The colophon on the last page, blank ones before it if there are more."""
         area = frame.type_area(frame.pages)
         imprint = ", ".join(part for part in (self.imprint, self.place, self.year) if part)
         own = [*(emphasised(self.text) if self.text else []), *(emphasised(imprint) if imprint else [])]
         words = "" if self.text else frame.book.title + frame.book.author
-        family = family_for(faces, frame, as_read("".join(own)) + words)
+        family = family_for(typefaces, frame, as_read("".join(own)) + words)
         roman = family[Style.ROMAN]
         written = own if self.text else [*_usual(frame, roman), *own]
         room = Size(area.width, area.height * MOST_ROOM)
         few = few_lines(written, family, frame.height * SIZE, room, frame)
         page = _set(few, area, roman.cap_height, frame)
-        problems = (
-            *missing_glyphs("colophon", roman, as_read("".join(written))),
-            *flat_emphasis("colophon", written, family),
-            *typed_line_ends(self.text or "", "text"),
-            *too_small("the colophon", roman, few.size, frame, "write fewer words", ("text",) if self.text else ()),
-        )
+        problems = few_lines_problems("colophon", written, self.text or "", few.size, family, frame)
         pages: tuple[Art, ...] = (*(NOTHING,) * (frame.pages - 1), page)
         return Inside(numbered(pages, frame, roman) if self.numbers else pages, problems)
 

@@ -19,8 +19,8 @@ from .....typesetting.display import bound, broken, evened, filled
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import SMALLEST_BESIDE, Heading, Inside, PageFrame, numbered
-from ..prose.sizes import too_large, too_small
-from .contents_table import BESIDE_DOTS, DOT_PITCH, LEADING, TITLE_ROWS, TITLE_SIZE, Row, Table
+from ..prose.sizes import type_too_large, type_too_small
+from .contents_table import BESIDE_DOTS, DOT_PITCH, LEADING, TITLE_ROWS, TITLE_SIZE, ContentsLine, Table
 from .few_lines import flat_emphasis, typed_line_ends
 from .lettered import LetteredPart
 from .phrases import phrases_in, spoken
@@ -62,17 +62,17 @@ class Contents(LetteredPart):
     lists_the_others = True
     has_size = True
 
-    def extent(self, faces: Family | None, frame: PageFrame) -> int:
+    def extent(self, typefaces: Family | None, frame: PageFrame) -> int:
         """The pages that the lines need; one if nothing is listed."""
-        return len(_table(self, faces, frame).pages)
+        return len(_table(self, typefaces, frame).pages)
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The table on its pages; lines that find no room are reported."""
         largest = _largest(frame)
         if self.size and self.size > largest + 1e-9:
-            problem = too_large("the table of contents", self.size, largest, frame)
+            problem = type_too_large("the table of contents", self.size, largest, frame)
             return Inside((NOTHING,) * frame.pages, (problem,))
-        table = _table(self, faces, frame)
+        table = _table(self, typefaces, frame)
         made = table.pages
         shown = [*made, *[[]] * frame.pages][: frame.pages]
         pages = tuple(table.page(number, rows) for number, rows in enumerate(shown, start=1))
@@ -81,10 +81,12 @@ class Contents(LetteredPart):
         words = as_read(over) + _text(frame)
         problems = (
             *_problems(table, lost),
-            *flat_emphasis("table of contents", [over], family_for(faces, frame, words)),
+            *flat_emphasis("table of contents", [over], family_for(typefaces, frame, words)),
             *typed_line_ends(over, "title"),
             *missing_glyphs("table of contents", table.typeface, words),
-            *too_small("the table of contents", table.typeface, table.size, frame, "write shorter names", ("size",)),
+            *type_too_small(
+                "the table of contents", table.typeface, table.size, frame, "write shorter names", ("size",)
+            ),
         )
         return Inside(numbered(pages, frame, table.typeface) if self.numbers else pages, problems)
 
@@ -122,7 +124,7 @@ def _largest(frame: PageFrame) -> float:
     return frame.type_area(1).height / (LEADING * (1 + TITLE_ROWS))
 
 
-def _reach(rows: Sequence[Row]) -> float:
+def _reach(rows: Sequence[ContentsLine]) -> float:
     """How far the longest row reaches, in mm."""
     return max((row.indent + row.words.width for row in rows), default=0.0)
 
@@ -134,7 +136,7 @@ def _room(face: Typeface, size: float, frame: PageFrame) -> float:
     return max(width - (face.shape("0" * len(figures)).width + LEADER) * size, width / 2)
 
 
-def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[Row]:
+def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[ContentsLine]:
     right_to_left = frame.right_to_left
 
     def width(line: str) -> float:
@@ -152,7 +154,7 @@ def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[Row]:
         heads, set_off = below > heading.depth, SET_OFF if below > heading.depth or above > heading.depth else 0.0
         for number, line in enumerate(lines, start=1):
             last = number == len(lines)
-            yield Row(
+            yield ContentsLine(
                 TextLine(size, ((0.0, face.shape(line, right_to_left=right_to_left)),)),
                 (inner + (HANGING if number > 1 else 0.0)) * size,
                 heading.page if last and heading.numbered else None,

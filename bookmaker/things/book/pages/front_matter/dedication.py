@@ -10,13 +10,12 @@ from .....ground.art import NOTHING
 from .....ground.geometry import Size
 from .....shelf_file.fields.words import Lines
 from .....typesetting.book_type import Family
-from .....typesetting.chosen_faces import family_for, missing_glyphs
+from .....typesetting.chosen_faces import family_for
 from .....typesetting.display import centred
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import Inside, PageFrame
-from ..prose.sizes import too_small
-from .few_lines import few_lines, flat_emphasis, typed_line_ends
+from .few_lines import few_lines, few_lines_problems
 from .lettered import LetteredPart
 
 __all__ = ["Dedication"]
@@ -34,19 +33,13 @@ class Dedication(LetteredPart):
     kind: Literal["dedication"] = "dedication"
     text: Lines = Field(description="what it says, line by line; asterisks are emphasis")
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The lines, and blank pages after them if there are more."""
         written, area = emphasised(self.text), frame.type_area(1)
-        words = as_read("".join(written))
-        family = family_for(faces, frame, words)
+        family = family_for(typefaces, frame, as_read("".join(written)))
         roman, top = family[Style.ROMAN], frame.height * (1 - SUNK)
         room = Size(area.width, top - area.y)
         few = few_lines(written, family, frame.height * SIZE, room, frame)
         page = centred(few.lines, area.centre.x, top - roman.cap_height * few.size)
-        problems = (
-            *missing_glyphs("dedication", roman, words),
-            *flat_emphasis("dedication", written, family),
-            *typed_line_ends(self.text, "text"),
-            *too_small("the dedication", roman, few.size, frame, "write fewer words", ("text",)),
-        )
+        problems = few_lines_problems("dedication", written, self.text, few.size, family, frame)
         return Inside((page, *(NOTHING,) * (frame.pages - 1)), problems)

@@ -11,13 +11,12 @@ from .....ground.art import NOTHING, Group, Written
 from .....ground.geometry import Point, Rect, Size
 from .....shelf_file.fields.words import Lines, Title
 from .....typesetting.book_type import Family
-from .....typesetting.chosen_faces import family_for, missing_glyphs
+from .....typesetting.chosen_faces import family_for
 from .....typesetting.display import LEADING
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import Inside, PageFrame
-from ..prose.sizes import too_small
-from .few_lines import FewLines, few_lines, flat_emphasis, typed_line_ends
+from .few_lines import FewLines, few_lines, few_lines_problems
 from .lettered import LetteredPart
 
 __all__ = ["Epigraph"]
@@ -43,16 +42,16 @@ class Epigraph(LetteredPart):
     text: Lines = Field(description="what it says, line by line; asterisks are emphasis")
     source: Title | None = Field(None, description="who said it, or where it stands")
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The lines, and blank pages after them if there are more."""
-        written, area = emphasised(self.text), frame.type_area(1)
+        said, area = emphasised(self.text), frame.type_area(1)
         named = emphasised(self.source) if self.source else []
-        words = as_read("".join((*written, *named)))
-        family = family_for(faces, frame, words)
+        written = (*said, *named)
+        family = family_for(typefaces, frame, as_read("".join(written)))
         roman, top = family[Style.ROMAN], frame.height * (1 - SUNK)
-        hanging = HANGING if len(written) > 1 else 0.0
+        hanging = HANGING if len(said) > 1 else 0.0
         few = few_lines(
-            (*written, *named),
+            written,
             family,
             frame.height * SIZE,
             Size(area.width, top - area.y - SOURCE_BELOW * LEADING * frame.height * SIZE),
@@ -61,12 +60,7 @@ class Epigraph(LetteredPart):
         )
         baseline = top - roman.cap_height * few.size
         block = Group(tuple(_placed(few, bool(named), area, baseline, hanging, frame.right_to_left)))
-        problems = (
-            *missing_glyphs("epigraph", roman, words),
-            *flat_emphasis("epigraph", (*written, *named), family),
-            *typed_line_ends(self.text, "text"),
-            *too_small("the epigraph", roman, few.size, frame, "write fewer words", ("text",)),
-        )
+        problems = few_lines_problems("epigraph", written, self.text, few.size, family, frame)
         return Inside((block, *(NOTHING,) * (frame.pages - 1)), problems)
 
 

@@ -14,7 +14,7 @@ from .....typesetting.chosen_faces import family_for, missing_glyphs
 from .....typesetting.display import centred, titled
 from .....typesetting.lines.fount import Style
 from .....typesetting.page import Inside, PageFrame
-from ..prose.sizes import too_small
+from ..prose.sizes import type_too_small
 from .lettered import LetteredPart
 
 __all__ = ["HalfTitle"]
@@ -35,16 +35,16 @@ class HalfTitle(LetteredPart):
     begins: Literal["new page", "recto"] = Field("recto", description="on which page it begins")
     ink: Ink = Field(BLACK, description="colour of the title")
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The title, and blank pages after it if there are more."""
         title, area = frame.book.title, frame.type_area(1)
-        face = family_for(faces, frame, title)[Style.ROMAN]
+        face = family_for(typefaces, frame, title)[Style.ROMAN]
         said = frame.printed(title, face)
         lines = titled(face, said, frame.height * SIZE, area.width, MOST_LINES, right_to_left=frame.right_to_left)
         problems = list(missing_glyphs("half title", face, title))
         if not lines:
             return Inside((NOTHING,) * frame.pages, tuple(problems))
         size = lines[0].size
-        problems += too_small("the half title", face, size, frame, "leave this part out, or make the page larger")
+        problems += type_too_small("the half title", face, size, frame, "leave this part out, or make the page larger")
         page = centred(lines, area.centre.x, frame.height * (1 - SUNK) - face.cap_height * size, self.ink)
         return Inside((page, *(NOTHING,) * (frame.pages - 1)), tuple(problems))

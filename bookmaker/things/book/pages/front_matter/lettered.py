@@ -26,12 +26,12 @@ class LetteredPart(Part):
         """Read the typefaces."""
         return _Lettered(self, family_of(self.face, folder))
 
-    def extent(self, faces: Family | None, frame: PageFrame) -> int:  # noqa: ARG002 (for those that grow with it)
+    def extent(self, typefaces: Family | None, frame: PageFrame) -> int:  # noqa: ARG002 (for those that grow with it)
         """One page, if it does not say otherwise."""
         return 1
 
     @abstractmethod
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """Fill the pages."""
 
 

@@ -20,7 +20,7 @@ from .....typesetting.display import LEADING, broken, centred, titled
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..prose.sizes import too_small
+from ..prose.sizes import type_too_small
 from .few_lines import flat_emphasis, typed_line_ends
 from .lettered import LetteredPart
 
@@ -49,11 +49,11 @@ class TitlePage(LetteredPart):
     numbers: Flag = Field(False, description="page numbers, yes or no")
     is_title_page = True
 
-    def compose(self, faces: Family | None, frame: PageFrame) -> Inside:
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
         """The title page, and blank ones after it if it has more."""
         texts = (*_upper(self, frame), *_lower(self))
         words = as_read("".join(line.text for line in texts))
-        family = family_for(faces, frame, words)
+        family = family_for(typefaces, frame, words)
         face = family[Style.ROMAN]
         room = frame.type_area(1).height
         smallest = Scale(SMALLEST, SMALLEST)
@@ -68,7 +68,7 @@ class TitlePage(LetteredPart):
         return Inside(numbered(pages, frame, face) if self.numbers else pages, problems)
 
 
-class Line(NamedTuple):
+class TitleText(NamedTuple):
     """A text of the title page: the size of its type as a share of the page's height, and its most lines.
 
     What the maker wrote for this page alone may have signs of styles.
@@ -121,23 +121,23 @@ def _scales() -> Iterator[Scale]:
             title, others = title * SHRINK, others * SHRINK
 
 
-def _upper(entry: TitlePage, frame: PageFrame) -> Iterator[Line]:
+def _upper(entry: TitlePage, frame: PageFrame) -> Iterator[TitleText]:
     """What stands at the head: author, title, subtitle."""
     if frame.book.author:
-        yield Line("author", frame.book.author, 1 / 24, 2)
-    yield Line("title", frame.book.title, 1 / 10, 5, entry.ink)
+        yield TitleText("author", frame.book.author, 1 / 24, 2)
+    yield TitleText("title", frame.book.title, 1 / 10, 5, entry.ink)
     if entry.subtitle:
-        yield Line("subtitle", emphasised(entry.subtitle)[0], 1 / 26, 3)
+        yield TitleText("subtitle", emphasised(entry.subtitle)[0], 1 / 26, 3)
 
 
-def _lower(entry: TitlePage) -> Iterator[Line]:
+def _lower(entry: TitlePage) -> Iterator[TitleText]:
     """What stands at the foot: place, imprint, year."""
     for what, text in (("place", entry.place), ("imprint", entry.imprint), ("year", entry.year)):
         if text:
-            yield Line(what, emphasised(text)[0], 1 / 30, 2)
+            yield TitleText(what, emphasised(text)[0], 1 / 30, 2)
 
 
-def _lines(line: Line, family: Family, frame: PageFrame, scale: Scale) -> tuple[TextLine, ...]:
+def _lines(line: TitleText, family: Family, frame: PageFrame, scale: Scale) -> tuple[TextLine, ...]:
     face = family[Style.ROMAN]
     width, right_to_left = frame.type_area(1).width, frame.right_to_left
     text = frame.printed(line.text, *family.values())
@@ -148,13 +148,13 @@ def _lines(line: Line, family: Family, frame: PageFrame, scale: Scale) -> tuple[
     return broken(face, text, size, width, line.most_lines, right_to_left=right_to_left, family=family)
 
 
-def _small(texts: Sequence[Line], family: Family, frame: PageFrame, scale: Scale) -> Iterator[Problem]:
+def _small(texts: Sequence[TitleText], family: Family, frame: PageFrame, scale: Scale) -> Iterator[Problem]:
     """The smallest of the texts, if it is too small to be read."""
     sizes = {line.what: min(part.size for part in _lines(line, family, frame, scale)) for line in texts}
     what = min(sizes, key=lambda name: sizes[name])
     field = () if what in ("title", "author") else (what,)
     face = family[Style.ROMAN]
-    yield from too_small(f"the {what} on the title page", face, sizes[what], frame, "write fewer words", field)
+    yield from type_too_small(f"the {what} on the title page", face, sizes[what], frame, "write fewer words", field)
 
 
 def _deep(lines: tuple[TextLine, ...]) -> float:

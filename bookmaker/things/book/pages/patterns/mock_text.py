@@ -24,9 +24,9 @@ from .....shelf_file.fields.measures import TypeSize
 from .....shelf_file.fields.words import Flag, Ink
 from .....typesetting.page import Inside, PageFrame, numbered
 from ..part import UnreadPart
-from ..prose.sizes import too_large
+from ..prose.sizes import type_too_large
 
-__all__ = ["MockPage", "MockText", "Row"]
+__all__ = ["MockLine", "MockPage", "MockText"]
 
 LEADING = 1.25
 """From line to line, in ems."""
@@ -67,8 +67,8 @@ class MockText(UnreadPart):
         """Pages of lines to the last page, numbered if asked."""
         largest = frame.type_area(1).height / (ASCENDER - DESCENDER)
         if self.size > largest + 1e-9:
-            return Inside((NOTHING,) * frame.pages, (too_large("mock text", self.size, largest, frame),))
-        rows: dict[int, list[Row]] = {}
+            return Inside((NOTHING,) * frame.pages, (type_too_large("mock text", self.size, largest, frame),))
+        rows: dict[int, list[MockLine]] = {}
         chance = Random(frame.book.seed)
         for first, last in _chapters(self, frame, chance):
             for page, row in _chapter(self, frame, first, last, chance):
@@ -80,7 +80,7 @@ class MockText(UnreadPart):
         return Inside(numbered(pages, frame) if self.numbers else pages)
 
 
-class Row(NamedTuple):
+class MockLine(NamedTuple):
     """A line of a page: which, counted from the top, and from where to where, as shares of the measure.
 
     A `heading` stands in the middle and is larger.
@@ -99,7 +99,7 @@ class MockPage:
     entry: MockText
     frame: PageFrame
     number: int
-    rows: tuple[Row, ...]
+    rows: tuple[MockLine, ...]
 
     def draw(self, canvas: Canvas) -> None:
         """Draw the lines from the top of the type area down."""
@@ -173,7 +173,9 @@ def _chapters(entry: MockText, frame: PageFrame, chance: Random) -> Iterator[tup
         first = last + 1
 
 
-def _chapter(entry: MockText, frame: PageFrame, first: int, last: int, chance: Random) -> Iterator[tuple[int, Row]]:
+def _chapter(
+    entry: MockText, frame: PageFrame, first: int, last: int, chance: Random
+) -> Iterator[tuple[int, MockLine]]:
     """The lines of a chapter, each with its page."""
     height = frame.type_area(1).height
     rows = max(1, 1 + math.floor((height / entry.size - ASCENDER + DESCENDER) / LEADING + 1e-9))
@@ -181,7 +183,7 @@ def _chapter(entry: MockText, frame: PageFrame, first: int, last: int, chance: R
     sink = round(rows * SINK) if entry.chapter and roomy else 0
     if sink:
         half = 0.12 + 0.2 * chance.random()
-        yield first, Row(sink // 2, 0.5 - half, 0.5 + half, heading=True)
+        yield first, MockLine(sink // 2, 0.5 - half, 0.5 + half, heading=True)
     ends = max(1, round(rows * (0.3 + 0.6 * chance.random())))
     lines = [
         (page, row)
@@ -195,7 +197,7 @@ def _chapter(entry: MockText, frame: PageFrame, first: int, last: int, chance: R
         for i in range(start, end):
             left = indent if i == start and start else 0.0
             page, row = lines[i]
-            yield page, Row(row, left, 1.0 if i < end - 1 else left + (1 - left) * (0.15 + 0.75 * chance.random()))
+            yield page, MockLine(row, left, 1.0 if i < end - 1 else left + (1 - left) * (0.15 + 0.75 * chance.random()))
         start = end
 
 

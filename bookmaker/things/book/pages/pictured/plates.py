@@ -13,7 +13,7 @@ from .....ground.problems import Problem
 from .....ground.typefaces import TextLine, bundled
 from .....typesetting.display import LEADING, broken, centred
 from .....typesetting.page import PageFrame
-from ..prose.sizes import too_small
+from ..prose.sizes import type_too_small
 
 __all__ = ["Plate", "arrange", "place", "size_of_captions", "small_captions"]
 
@@ -106,7 +106,7 @@ def small_captions(plates: Sequence[Plate], size: float, frame: PageFrame) -> It
     """A note, if there are captions and they are too small to be read."""
     if any(plate.caption for plate in plates):
         remedy = "write shorter captions, or leave them out"
-        yield from too_small("the captions", bundled("text italic"), size, frame, remedy, ("captions",))
+        yield from type_too_small("the captions", bundled("text italic"), size, frame, remedy, ("captions",))
 
 
 def _caption_lines(plate: Plate, frame: PageFrame, size: float) -> tuple[TextLine, ...]:
