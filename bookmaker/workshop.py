@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from .ground.collection import uncollected
 from .ground.output import made_before, replaced_folder
 from .ground.problems import Problem, Severity, ShelfFileError
 from .paper.printer_entry import SheetOrder
@@ -52,6 +53,7 @@ class Made:
     off_cuts: tuple[Stock, ...]
 
 
+@uncollected()
 def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     """Read a shelf file, work everything out, and say what is wrong.
 
@@ -78,6 +80,7 @@ def check(path: Path, progress: Progress = lambda *_: None) -> Checked:
     return Checked(shelf, plan, drafts, slipcases, shelf.located(problems))
 
 
+@uncollected()
 def make(path: Path, into: Path, progress: Progress = lambda *_: None, wishes: Wishes = ALL_OF_IT) -> Made:
     """Check a shelf file and write its sheets, or what is chosen of them, and its plan into a folder.
 
