@@ -19,14 +19,15 @@ from .paper.stock import Stock
 from .sheets.layout import Tally, lay_out
 from .shelf.ahead import set_texts_ahead
 from .shelf.checked import Checked
-from .shelf.entries import cross_check
+from .shelf.entries import ShelfSpec, cross_check
 from .shelf.extents import page_frame, settled
 from .shelf.feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
 from .shelf.findings import fit_findings, row_findings
 from .shelf.off_cuts import useless_off_cuts
 from .shelf.plan import ShelfPlan, plan_shelf
-from .shelf.reading import ShelfFile, proofread
+from .shelf.reading import proofread
 from .shelf.sources import Sources, read_sources
+from .shelf_file.reading import ShelfFile
 from .things.book.drafting import Draft, draft_book, draft_slipcase
 from .things.book.legibility import lettering_problems, titles_for_a_lens
 from .things.book.pages import BLANK, compose_inside
@@ -112,12 +113,12 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, wishes: W
     )
 
 
-def _usable(shelf: ShelfFile) -> tuple[Sources, ShelfPlan]:
+def _usable(shelf: ShelfFile[ShelfSpec]) -> tuple[Sources, ShelfPlan]:
     """The files that the books name, and the plan; refused with everything that is wrong.
 
     A file with faults is looked through for names and files that are missing, but not worked out.
     """
-    unnamed = shelf.of_the_maker(cross_check(shelf.spec)) if shelf.names_stand else ()
+    unnamed = shelf.of_the_maker(cross_check(shelf.spec, all_listed=shelf.all_listed)) if shelf.names_stand else ()
     problems = [*shelf.faults, *shelf.of_lenders(unnamed)]
     crossed = bool(problems)
     of_files: list[Problem] = []
@@ -160,7 +161,7 @@ def _drafted_slipcases(plan: ShelfPlan, coats: Sequence[Coat], sources: Sources)
     return tuple(drafts)
 
 
-def _unseen(shelf: ShelfFile, plan: ShelfPlan) -> Iterator[Problem]:
+def _unseen(shelf: ShelfFile[ShelfSpec], plan: ShelfPlan) -> Iterator[Problem]:
     """Notes about the insides of books without pages; what all books share says nothing of those that have none."""
     for book in plan.books:
         field = ("books", book.number, "inside")

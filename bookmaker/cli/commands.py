@@ -24,11 +24,11 @@ from ..ground.output import replaced_file
 from ..ground.problems import BookmakerError, CommandError, Problem
 from ..ground.units import NotAMeasure
 from ..paper.papers import SheetFormat, find_format
+from ..paper.profiles import read_printer
 from ..ruler import PROFILE_MARK, measure, profile_text, write_ruler
 from ..shelf.choice import Choice
 from ..shelf.feedback import comparisons
 from ..shelf.plan import BookPlan
-from ..shelf.reading import read_printer
 from ..shelf.schema import shelf_schema
 from ..shelf_file.book_names import LISTED, UnknownBook, find_book
 from ..shelf_file.starter import write_starter

@@ -8,12 +8,16 @@
 A `Problem` keeps its parts (where, what, the value, the limit, the remedy) and builds its text from
 them. Problems that do not stop the work, such as a picture that prints too coarse, travel in the same
 form with a milder severity.
+
+A part that finds a problem knows where it is within that part, and no more. Whoever holds the part says so with
+`within`, `gathered` or `Problem.about`; the file and the line are added once, where the shelf file was read.
 """
 
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 
@@ -26,8 +30,10 @@ __all__ = [
     "Problem",
     "Severity",
     "ShelfFileError",
+    "gathered",
     "near_match",
     "show_field",
+    "within",
 ]
 
 FieldPath = tuple[str | int, ...]
@@ -57,7 +63,12 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class Problem:
-    """One thing that is wrong, where it is, and what to write or do instead."""
+    """One thing that is wrong, where it is, and what to write or do instead.
+
+    `field` counts from the entry of the `thing` with that id, or, where it is about none, from the whole shelf.
+    `by_itself` is what is wrong whatever takes it, such as the name of a stock that is not there: where several
+    things take it from one place, it is told once, of that place.
+    """
 
     message: str
     remedy: str = ""
@@ -66,10 +77,16 @@ class Problem:
     place: Place | None = None
     value: str = ""
     limit: str = ""
+    thing: str = ""
+    by_itself: bool = False
 
     def at(self, place: Place) -> Problem:
         """The same problem, tied to a place in a file."""
         return replace(self, place=place)
+
+    def about(self, thing: str) -> Problem:
+        """The same problem, of the thing with this id."""
+        return replace(self, thing=thing)
 
     def __str__(self) -> str:
         where = f"{self.place}: " if self.place else ""
@@ -97,6 +114,24 @@ class OutputError(BookmakerError):
 
 class CommandError(BookmakerError):
     """The command line asks for something that is not there."""
+
+
+def within(field: FieldPath, problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    """Problems of a part, told of what it is a part of, where it stands in that field.
+
+    >>> within(("block",), [Problem("too wide", field=("tab",))])[0].field
+    ('block', 'tab')
+    """
+    return tuple(replace(problem, field=(*field, *problem.field)) for problem in problems)
+
+
+@contextmanager
+def gathered(problems: list[Problem], *field: str | int) -> Iterator[None]:
+    """What a part of the work refuses is added to the problems, told of that field, and work goes on after it."""
+    try:
+        yield
+    except ShelfFileError as refusal:
+        problems += within(field, refusal.problems)
 
 
 NEAR = 0.65

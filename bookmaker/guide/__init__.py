@@ -8,8 +8,8 @@ from dataclasses import replace
 from ..ground.drawing import Art
 from ..ground.geometry import Size
 from ..shelf.plan import ShelfPlan
-from ..shelf.whereabouts import Whereabouts
 from ..shelf_file.book_names import called_in_list
+from ..shelf_file.whereabouts import Whereabouts
 from .book_chapter import book_chapter, box_chapter
 from .cutting_list import cutting_list_pages
 from .items import Item, figure_room

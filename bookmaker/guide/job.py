@@ -8,7 +8,7 @@ from enum import StrEnum
 
 from ..paper.stock import Stock
 from ..paper.stock_entry import GLUES
-from ..shelf.whereabouts import Whereabouts
+from ..shelf_file.whereabouts import Whereabouts
 from ..things.book.plan import BookPlan
 from ..things.slipcase.plan import SlipcasePlan
 from .items import Figure

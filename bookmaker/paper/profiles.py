@@ -4,12 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from pathlib import Path
+
+from pydantic import ValidationError
 
 from ..ground.problems import Place, Problem, ShelfFileError
 from ..ground.quantities import show
-from ..shelf_file.yaml_tree import Tree
+from ..shelf_file.reading import in_file_order, place_in, read_text
+from ..shelf_file.spec_errors import explain
+from ..shelf_file.yaml_tree import Tree, parse_tree
+from .printer_entry import PrinterEntry, Profile
 
-__all__ = ["of_a_printer", "with_profiles"]
+__all__ = ["read_printer", "with_profiles"]
 
 Read = Callable[[str, Place], Tree]
 """Reads the file of a profile by its name; problems with it are shown at the place that names it."""
@@ -29,6 +35,21 @@ def with_profiles(shelf: Tree, read: Read) -> tuple[Tree, tuple[Problem, ...]]:
     return _or_without(shelf, read, problems), tuple(problems)
 
 
+def read_printer(path: Path) -> PrinterEntry:
+    """Read and check the profile of a printer.
+
+    Raises:
+        ShelfFileError: with everything that is wrong in the file.
+    """
+    tree = _of_a_printer(parse_tree(read_text(path), path.name))
+    whole = Tree({"printer": tree}, tree.place)
+    try:
+        return Profile.model_validate(whole.plain()).printer
+    except ValidationError as failure:
+        found = [problem.at(place_in(problem, whole)) for problem in explain(failure, Profile)]
+        raise ShelfFileError(in_file_order(found)) from None
+
+
 def _or_without(owner: Tree, read: Read, problems: list[Problem]) -> Tree:
     try:
         return _with_profile(owner, read)
@@ -46,7 +67,7 @@ def _with_profile(owner: Tree, read: Read) -> Tree:
     named = written if isinstance(written.value, str) else written.child("profile")
     if named is None or not isinstance(named.value, str):
         return owner
-    profile = of_a_printer(read(named.value, named.place))
+    profile = _of_a_printer(read(named.value, named.place))
     own = written.value if isinstance(written.value, dict) else {}
     _check_name(profile, written, named.value)
     under = profile.value if isinstance(profile.value, dict) else {}
@@ -54,7 +75,7 @@ def _with_profile(owner: Tree, read: Read) -> Tree:
     return replace(owner, value={**owner.value, "printer": printer})
 
 
-def of_a_printer(profile: Tree) -> Tree:
+def _of_a_printer(profile: Tree) -> Tree:
     """The tree of a profile's file.
 
     Raises:

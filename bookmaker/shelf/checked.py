@@ -6,10 +6,11 @@ from dataclasses import dataclass
 
 from ..ground.problems import Problem, Severity
 from ..paper.eyesight import Legibility
+from ..shelf_file.reading import ShelfFile
 from ..things.book.designs import Lettering
 from ..things.book.drafting import Draft
+from .entries import ShelfSpec
 from .plan import ShelfPlan
-from .reading import ShelfFile
 
 __all__ = ["Checked"]
 
@@ -18,7 +19,7 @@ __all__ = ["Checked"]
 class Checked:
     """What `check` finds: one draft for every book and for every slipcase."""
 
-    shelf: ShelfFile
+    shelf: ShelfFile[ShelfSpec]
     plan: ShelfPlan
     drafts: tuple[Draft, ...]
     slipcases: tuple[Draft, ...]

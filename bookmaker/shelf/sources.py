@@ -9,10 +9,11 @@ from typing import Any
 from ..ground.pictures import Picture
 from ..ground.problems import FieldPath, Problem, ShelfFileError
 from ..sheets.flat import Role
+from ..shelf_file.reading import ShelfFile
 from ..things.book.designs import load_design
 from ..things.book.pages import load_inside, reading_errors
 from ..things.slipcase.faces import load_faces
-from .reading import ShelfFile
+from .entries import ShelfSpec
 
 __all__ = ["Sources", "read_sources"]
 
@@ -29,7 +30,7 @@ class Sources:
     errors: Sequence[Problem] = ()
 
 
-def read_sources(shelf: ShelfFile, problems: list[Problem]) -> Sources:
+def read_sources(shelf: ShelfFile[ShelfSpec], problems: list[Problem]) -> Sources:
     """The files every book and slipcase names; what cannot be read is added to the problems."""
     books: list[tuple[object, object, object]] = []
     errors: list[Problem] = []

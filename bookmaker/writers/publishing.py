@@ -16,7 +16,7 @@ from ..sheets.layout import Layout, Sheet
 from ..sheets.toolpaths import tool_sheet
 from ..shelf.checked import Checked
 from ..shelf.choice import EVERYTHING, Choice, Chosen
-from ..shelf.whereabouts import whereabouts
+from ..shelf_file.whereabouts import whereabouts
 from ..things.book.plan import BookPlan
 from .contact_sheet import write_contact_sheet
 from .leaflet_pdf import write_leaflet

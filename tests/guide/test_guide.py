@@ -18,7 +18,7 @@ from bookmaker.guide.pages import MARGIN
 from bookmaker.guide.steps import KINDS
 from bookmaker.guide.wrapping import wrapped
 from bookmaker.sheets.layout import lay_out
-from bookmaker.shelf.whereabouts import whereabouts
+from bookmaker.shelf_file.whereabouts import whereabouts
 from bookmaker.things.book import blocks, covers
 from bookmaker.workshop import check
 from bookmaker.writers.leaflet_pdf import write_leaflet

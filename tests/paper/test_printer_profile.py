@@ -20,9 +20,10 @@ from bookmaker.ground.geometry import Point, Transform
 from bookmaker.ground.problems import Problem, ShelfFileError
 from bookmaker.paper.papers import FORMATS
 from bookmaker.paper.printer_entry import PrinterEntry
+from bookmaker.paper.profiles import read_printer
 from bookmaker.paper.stock import calibration, distortion, lean
 from bookmaker.ruler import measure, profile_text, write_ruler
-from bookmaker.shelf.reading import read_printer, read_shelf
+from bookmaker.shelf.reading import read_shelf
 from bookmaker.workshop import check
 from tests.kit.making import Stroke, strokes_of
 

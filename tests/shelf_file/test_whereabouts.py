@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from bookmaker.shelf.whereabouts import whereabouts
+from bookmaker.shelf_file.whereabouts import whereabouts
 from bookmaker.workshop import check
 
 SHELF = """\

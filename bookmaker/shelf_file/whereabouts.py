@@ -10,9 +10,10 @@ from dataclasses import dataclass
 from enum import Enum, auto
 
 from ..ground.problems import Place
-from ..shelf_file.volumes import is_volume
-from ..shelf_file.yaml_tree import Tree
+from .fields.entry import Entry
 from .reading import ShelfFile
+from .volumes import is_volume
+from .yaml_tree import Tree
 
 __all__ = ["Whereabouts", "whereabouts"]
 
@@ -67,14 +68,14 @@ class Whereabouts:
                 return f": {within}"
 
 
-def whereabouts(shelf: ShelfFile) -> tuple[Whereabouts, ...]:
+def whereabouts(shelf: ShelfFile[Entry]) -> tuple[Whereabouts, ...]:
     """Those of every book of a shelf."""
     listed = shelf.tree.child("books")
     books = listed.value if listed and isinstance(listed.value, list) else []
     return tuple(_of_book(number, books, shelf) for number in range(len(books)))
 
 
-def _of_book(index: int, books: list[Tree], shelf: ShelfFile) -> Whereabouts:
+def _of_book(index: int, books: list[Tree], shelf: ShelfFile[Entry]) -> Whereabouts:
     book = books[index]
     in_a_table = book.place.file != shelf.tree.place.file
     if is_volume(shelf.tree, ("books", index)):

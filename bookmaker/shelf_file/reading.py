@@ -1,0 +1,263 @@
+"""From a shelf file on disk to a checked spec that remembers where everything was written.
+
+What may stand in the file is handed in as a `Form`: this room knows how things are written, not which there are.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Generic, Protocol, TypeVar
+
+from ..ground.lost_files import not_there
+from ..ground.problems import FieldPath, Place, Problem, ShelfFileError, near_match, show_field
+from ..ground.quantities import show
+from .book_list import in_words_of_tables, with_listed_books
+from .defaults import with_defaults
+from .fields.entry import Entry
+from .fields.keys import dotted_keys
+from .mending import lies_in, mended
+from .rows import with_rows
+from .volumes import is_volume, with_volumes
+from .yaml_tree import Tree, parse_tree
+
+__all__ = ["Form", "Profiles", "ShelfFile", "in_file_order", "place_in", "proofread", "read_text"]
+
+LARGEST_FILE = 2_000_000
+"""Bytes; a shelf of 5000 books stays well below."""
+
+WITH_NAMES = ("stocks", "spaces", "books")
+"""Keys of the shelf under which stands what other parts of the file call by its name."""
+
+DEFAULTS: FieldPath = ("defaults",)
+"""Where what all books share is written."""
+
+TABLES = (".csv", ".tsv")
+"""How the names of tables end."""
+
+Spec_co = TypeVar("Spec_co", bound=Entry, covariant=True)
+
+
+class Profiles(Protocol):
+    """Lays the profiles of printers under a shelf that names them, and says which cannot be used."""
+
+    def __call__(self, shelf: Tree, read: Callable[[str, Place], Tree]) -> tuple[Tree, tuple[Problem, ...]]:
+        """The shelf with its profiles; `read` reads the file of one by its name."""
+
+
+@dataclass(frozen=True, slots=True)
+class Form(Generic[Spec_co]):
+    """What may stand in a shelf file: the model of the whole, that of its listed entries, and how profiles are laid."""
+
+    shelf: type[Spec_co]
+    listed: type[Entry]
+    profiles: Profiles
+
+
+@dataclass(frozen=True, slots=True)
+class ShelfFile(Generic[Spec_co]):
+    """A shelf file that was read: what it says, and where it says it.
+
+    `lent` are the places of the defaults, and of what the books of a row share: they stand in `tree` under every
+    book that takes them. Each comes with the field it is told of: the defaults, or the first book of the row.
+    `all_listed` says whether all lists of books could be read.
+    """
+
+    path: Path
+    spec: Spec_co
+    tree: Tree
+    lent: Mapping[Place, FieldPath] = field(default_factory=dict)
+    faults: tuple[Problem, ...] = ()
+    mended: frozenset[FieldPath] = frozenset()
+    all_listed: bool = True
+
+    @property
+    def names_stand(self) -> bool:
+        """Whether everything that has a name is where it is looked for, and no section is missing or no section."""
+        sections = {field[0] for field in self.mended if len(field) == 1}
+        return sections.isdisjoint(WITH_NAMES)
+
+    @property
+    def folder(self) -> Path:
+        """The folder that paths in the file start from."""
+        return self.path.parent
+
+    def of_the_maker(self, problems: Iterable[Problem]) -> Iterator[Problem]:
+        """The problems without those of what was only stood in for."""
+        return (problem for problem in problems if not lies_in(problem.field, self.mended))
+
+    def located(self, problems: Iterable[Problem]) -> tuple[Problem, ...]:
+        """The problems with the places of their fields; a book whose field is lent to it is shown itself.
+
+        Volumes that share one entry share what is wrong in it: it is told once.
+        """
+        told: dict[tuple[object, ...], Problem] = {}
+        for problem in problems:
+            found = _located(problem, self.tree, self.lent)
+            shared = is_volume(self.tree, found.field)
+            told.setdefault((found.place, found.message, found.remedy) if shared else (found,), found)
+        return tuple(told.values())
+
+    def concerns(self, problem: Problem, owner: FieldPath) -> bool:
+        """Whether a problem that was located is one of a book or slipcase, or of its set."""
+        if problem.field[:2] == owner:
+            return True
+        alike = (*owner, *problem.field[2:])
+        if not all(is_volume(self.tree, field) for field in (problem.field, alike)):
+            return False
+        told_of = _located(replace(problem, field=alike, place=None), self.tree, self.lent)
+        return told_of.place == problem.place
+
+    def is_default(self, field: FieldPath) -> bool:
+        """Whether a field of a book is what the defaults say, if anything."""
+        return self.lent.get(self.tree.place_of(field)) == DEFAULTS
+
+    def refusal(self, problems: Iterable[Problem]) -> ShelfFileError:
+        """The problems as a refusal, in the order of the file."""
+        return ShelfFileError(in_file_order(self.located(problems)))
+
+    def of_lenders(self, problems: Iterable[Problem]) -> Iterator[Problem]:
+        """The problems; those of values that several books take are told once, of the defaults or of the row."""
+        return (_of_lender(problem, self.tree, self.lent) for problem in problems)
+
+
+def proofread(path: Path, form: Form[Spec_co]) -> ShelfFile[Spec_co]:
+    """Read a shelf file past its faults, as far as it can be.
+
+    Raises:
+        ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
+    """
+    parsed = _with_meant_sections(parse_tree(read_text(path), path.name), form.shelf)
+    written, unfit = form.profiles(parsed, _profile_reader(path.parent))
+    written, unlisted = with_listed_books(written, path.parent, dotted_keys(form.listed))
+    defaults = written.child("defaults")
+    in_rows, shared = with_rows(with_volumes(written))
+    lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), DEFAULTS)}
+    tree = with_defaults(in_rows)
+    if not isinstance(tree.value, dict):
+        remedy = "write keys and values, beginning with shelf: and a name"
+        raise ShelfFileError((Problem("the file does not describe a shelf", remedy, place=tree.place),))
+    found = mended(tree.plain(), form.shelf)
+    # what a list at fault would have held is missing, and that is told already
+    own = (problem for problem in found.problems if not (unlisted and problem.field == ("books",)))
+    told = (_located(_of_lender(problem, tree, lent), tree, lent) for problem in own)
+    faults = in_file_order((*unfit, *told, *unlisted))
+    if found.entry is None:
+        raise ShelfFileError(faults)
+    return ShelfFile(path, found.entry, tree, lent, faults, found.fields, not unlisted)
+
+
+def _with_meant_sections(tree: Tree, shelf: type[Entry]) -> Tree:
+    """The file with what stands under misspelled keys of the shelf under the right ones as well.
+
+    The misspelled ones are told of later; without the right ones, so would be all books that lean on them.
+    """
+    if not isinstance(tree.value, dict):
+        return tree
+    known = {"defaults", *shelf.model_fields}
+    meant = {near_match(key, known): value for key, value in tree.value.items() if key not in known}
+    return replace(tree, value={**{key: value for key, value in meant.items() if key}, **tree.value})
+
+
+def _profile_reader(folder: Path) -> Callable[[str, Place], Tree]:
+    def read(name: str, place: Place) -> Tree:
+        path = folder / name
+        if not _is_a_file(path):
+            remedy = "write one with bookmaker ruler --measured, or write the keys of the printer here"
+            raise ShelfFileError((Problem(*not_there("profile", path, show(name), remedy), place=place),))
+        return parse_tree(read_text(path), path.name)
+
+    return read
+
+
+def _is_a_file(path: Path) -> bool:
+    """Whether a name that may be anything at all, such as half a shelf file, is that of a file."""
+    try:
+        return path.is_file()
+    except OSError:
+        return False
+
+
+def in_file_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
+    """The problems file by file, as they are first named, each in the order of its lines."""
+    found = tuple(dict.fromkeys(problems))
+    files = list(dict.fromkeys(problem.place.file for problem in found if problem.place))
+
+    def order(problem: Problem) -> tuple[int, int, int]:
+        place = problem.place
+        return (files.index(place.file), place.line, place.column) if place else (-1, 0, 0)
+
+    return tuple(sorted(found, key=order))
+
+
+def _of_lender(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> Problem:
+    """A problem of a value that several books take, told of where they take it from: once, not for every book."""
+    place = place_in(problem, tree)
+    lender = lent.get(place)
+    if problem.field[:1] != ("books",) or lender is None or not tree.holds(problem.field):
+        return problem
+    if lender != DEFAULTS:
+        told = re.sub(r"^books\[[0-9]+\]", show_field(lender), problem.message)
+        return replace(problem, message=told, field=(*lender, *problem.field[2:]), place=place)
+    # which book takes the default, and which of its parts, is no matter
+    keys = (part for part in problem.field[2:] if isinstance(part, str))
+    told = re.sub(r"^books\[[0-9]+\](\.\w+)?(\[[0-9]+\])?", r"defaults\1", problem.message)
+    return replace(problem, message=told, field=("defaults", *keys), place=place)
+
+
+def _located(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> Problem:
+    """The problem with its place; what goes wrong in a book with something lent is shown at the book."""
+    place = problem.place or place_in(problem, tree)
+    if not problem.place and place in lent and not (lent[place] != DEFAULTS and is_volume(tree, problem.field)):
+        place = tree.place_of(problem.field[:2])
+    in_a_table = problem.field[:1] == ("books",) and place.file != tree.place.file
+    return _of_a_table(problem.at(place), tree) if in_a_table else problem.at(place)
+
+
+def _of_a_table(problem: Problem, tree: Tree) -> Problem:
+    """A problem with a book of a table, told in its words."""
+    cell = tree.below(problem.field)
+    return in_words_of_tables(problem, None if cell is None else str(cell.value))
+
+
+def place_in(problem: Problem, tree: Tree) -> Place:
+    """Where a problem's field stands; a key that is wrong itself is shown, not what follows it."""
+    if problem.field and problem.value == problem.field[-1]:
+        return tree.key_place_of(problem.field)
+    return tree.place_of(problem.field)
+
+
+def read_text(path: Path) -> str:
+    """The text of a shelf file, refused with a reason if it is none."""
+
+    def refused(message: str, remedy: str) -> ShelfFileError:
+        return ShelfFileError((Problem(message, remedy, place=Place(path.name)),))
+
+    if path.suffix.casefold() in TABLES:
+        raise refused("this is a table of books", "give the shelf file that names it, with a line books: from …")
+    if path.is_dir():
+        raise refused("this is a folder", "name the shelf file in it")
+    try:
+        size = path.stat().st_size
+        if size > LARGEST_FILE:
+            raise refused(
+                f"the file has {size / 1e6:.1f} MB; a shelf file has at most {LARGEST_FILE / 1e6:.0f}",
+                "keep long texts in files of their own and name them under inside",
+            )
+        data = path.read_bytes()
+    except OSError as trouble:
+        reason = (trouble.strerror or str(trouble)).lower()
+        raise refused(f"the file cannot be read ({reason})", "check its name and that you may open it") from None
+    if b"\0" in data:
+        raise refused("this is not a text file", "write the shelf in a text editor and save it as UTF-8")
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as trouble:
+        line, start = data.count(b"\n", 0, trouble.start) + 1, data.rfind(b"\n", 0, trouble.start) + 1
+        column = len(data[start : trouble.start].decode("utf-8", "replace")) + 1
+        message = f"this letter (byte 0x{data[trouble.start]:02X}) is not UTF-8 text"
+        raise ShelfFileError(
+            (Problem(message, "save the file with the encoding UTF-8", place=Place(path.name, line, column)),)
+        ) from None
