@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from ruamel.yaml import YAML
@@ -34,6 +34,9 @@ REST_OF_LINE = re.compile(r"[^\r\n]*")
 
 BLOCK = ("|", ">")
 """How texts of several lines begin."""
+
+COLON = re.compile(r"(?:\s|(?<=\s)#[^\r\n]*)*:")
+"""A colon, and what may stand between it and its key."""
 
 BRACKETS = ("[", "{")
 
@@ -189,7 +192,17 @@ class _Composer:
         last = closed if flow else below[-1].end if below else end
         if isinstance(event, SequenceStartEvent):
             return ListNode(start, last, tuple(below), flow, name)
-        return GroupNode(start, last, tuple(zip(below[::2], below[1::2], strict=True)), flow, name)
+        pairs = zip(below[::2], below[1::2], strict=True)
+        entries = tuple((key, self._behind_colon(key, value)) for key, value in pairs)
+        return GroupNode(start, last if flow or not entries else entries[-1][1].end, entries, flow, name)
+
+    def _behind_colon(self, key: Node, value: Node) -> Node:
+        """The value of a key; one that is not written stands right behind the colon, or the key."""
+        if not isinstance(value, ScalarNode) or value.end > value.start:
+            return value
+        colon = COLON.match(self.text, key.end)
+        at = colon.end() if colon else key.end
+        return replace(value, start=at, end=at)
 
     def _below(self, events: Iterator[Event]) -> tuple[list[Node], int]:
         """The nodes up to the end of the collection that was opened, and where that is."""

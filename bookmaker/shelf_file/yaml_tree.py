@@ -16,7 +16,7 @@ from ruamel.yaml.error import MarkedYAMLError, YAMLError
 from ..ground.problems import FieldPath, Place, Problem, ShelfFileError
 from .yaml_nodes import GroupNode, Lines, ListNode, Node, RepeatNode, ScalarNode, read_nodes
 
-__all__ = ["HIDDEN", "Plain", "Tree", "parse_tree"]
+__all__ = ["HIDDEN", "Plain", "Tree", "parse_nodes", "parse_tree"]
 
 Plain = str | None | list["Plain"] | dict[str, "Plain"]
 """A value without its places."""
@@ -135,6 +135,15 @@ def parse_tree(text: str, file: str) -> Tree:
     Raises:
         ShelfFileError: the text is not YAML, a key stands twice, or aliases multiply beyond measure.
     """
+    return parse_nodes(text, file)[1]
+
+
+def parse_nodes(text: str, file: str) -> tuple[Node, Tree]:
+    """The same with the nodes that the tree was made of.
+
+    Raises:
+        ShelfFileError: the text is not YAML, a key stands twice, or aliases multiply beyond measure.
+    """
     reader = _Reader(file, Lines(text))
     try:
         node = read_nodes(text)
@@ -165,7 +174,7 @@ def parse_tree(text: str, file: str) -> Tree:
     tree = reader.tree(node)
     if reader.problems:
         raise ShelfFileError(reader.problems)
-    return tree
+    return node, tree
 
 
 def _too_much(place: Place) -> Problem:
