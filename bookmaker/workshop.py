@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from .ground.collection import uncollected
-from .ground.output import made_before, replaced_folder
+from .ground.output import replaced_folder
 from .ground.problems import Problem, Severity, ShelfFileError
 from .paper.printer_entry import SheetOrder
 from .paper.stock import Stock
@@ -28,9 +28,11 @@ from .shelf.plan import ShelfPlan, plan_shelf
 from .shelf.reading import proofread
 from .shelf.sources import Sources, read_sources
 from .shelf_file.reading import ShelfFile
+from .things.book.designs.artwork import Artwork
 from .things.book.drafting import Draft, draft_book, draft_slipcase
 from .things.book.legibility import lettering_problems, titles_for_a_lens
-from .things.book.pages import BLANK, compose_inside
+from .things.book.pages.inside import LoadedInside
+from .things.book.pages.kinds import BLANK
 from .things.book.wardrobe import Coat, dressed, palettes_overruled, set_notes
 from .writers.publishing import ALL_OF_IT, MACHINE_FOLDER, Progress, Wishes, publish
 
@@ -91,7 +93,6 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, wishes: W
         CommandError: the choice names what is not there.
     """
     with replaced_folder(into) as folder:
-        before = made_before(into)
         checked = check(path, progress)
         chosen = wishes.choice.of(checked.plan)
         pieces = chosen.pieces(piece for draft in (*checked.drafts, *checked.slipcases) for piece in draft.pieces)
@@ -100,15 +101,15 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, wishes: W
         layout = lay_out(pieces, checked.plan.stocks, printer.knife_room, order, progress)
         useless = checked.shelf.located(useless_off_cuts(checked.plan, pieces))
         checked = replace(checked, problems=(*checked.problems, *useless))
-        files = publish(folder, checked, layout, chosen, wishes, progress)
+        files = publish(folder.path, checked, layout, chosen, wishes, progress)
     about = tuple(chosen.problems(checked.problems, checked.shelf.concerns))
     return Made(
         checked=checked,
         files=files,
         tallies=layout.tallies,
-        about=about,
+        about=(*folder.remarks, *about),
         others=len(checked.problems) - len(about),
-        gone=tuple(sorted(before.difference(name for name, _ in files))),
+        gone=tuple(sorted(folder.before.difference(name for name, _ in files))),
         off_cuts=tuple(sheet.stock for sheet in layout.sheets if sheet.stock.off_cut),
     )
 
@@ -141,14 +142,14 @@ def _usable(shelf: ShelfFile[ShelfSpec]) -> tuple[Sources, ShelfPlan]:
 
 
 def _drafted(
-    plan: ShelfPlan, coats: Sequence[Coat], sources: Sequence[tuple[object, object, object]], progress: Progress
+    plan: ShelfPlan, coats: Sequence[Coat], sources: Sequence[tuple[LoadedInside, Artwork, Artwork]], progress: Progress
 ) -> tuple[Draft, ...]:
     """Every book drawn: its pages composed, its cover dressed."""
     drafts: list[Draft] = []
     for (book, words), (inside, design, jacket) in zip(coats, sources, strict=True):
         progress("setting the pages", book.number, len(plan.books))
         frame = page_frame(plan.spec, book.entry, book.block.pages)
-        pages = compose_inside(book.entry.inside, inside, frame)
+        pages = inside.compose(frame)
         drafts.append(draft_book(book, words, pages, design, jacket, frame.resolution_dpi))
     return tuple(drafts)
 

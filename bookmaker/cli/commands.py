@@ -20,7 +20,7 @@ from rich.progress import Progress
 
 from .. import workshop as pipeline
 from ..ground.abridged import abridged
-from ..ground.output import replaced_file
+from ..ground.output import check_replaceable, put_file
 from ..ground.problems import BookmakerError, CommandError, Problem
 from ..ground.units import NotAMeasure
 from ..paper.papers import SheetFormat, find_format
@@ -179,8 +179,9 @@ def ruler(
         raise CommandError((Problem(f"--sheet: {problem.message}", problem.remedy),)) from None
     if into is not None:
         profile = read_printer(printer) if printer else None
-        with replaced_file(into) as file:
-            write_ruler(file, size, profile)
+        page = io.BytesIO()
+        write_ruler(page, size, profile)
+        put_file(into, page.getvalue())
         proof = "its rules must now measure 150 mm, and both diagonals 141.4 mm"
         plain = "print it at 100 %, then: bookmaker ruler --measured printer.yaml"
         typer.echo(f"wrote {into}; {proof if profile else plain}")
@@ -190,8 +191,7 @@ def ruler(
 
 def _write_profile(path: Path, size: SheetFormat) -> None:
     """Ask for the readings and write the profile, unless another file stands there."""
-    if path.exists() and not (path.is_file() and path.read_bytes().startswith(PROFILE_MARK.encode())):
-        raise CommandError((Problem(f"{path} is not a profile that bookmaker wrote", "name another file"),))
+    check_replaceable(path, PROFILE_MARK.encode())
 
     def ask(words: str, usual: str) -> str:
         try:
@@ -200,8 +200,7 @@ def _write_profile(path: Path, size: SheetFormat) -> None:
             raise CommandError((Problem("the readings end here", "run it again and answer every question"),)) from None
 
     printer = measure(size, ask, lambda problem: typer.echo(message(problem), err=True))
-    with replaced_file(path) as file:
-        file.write_text(profile_text(printer), encoding="utf-8", newline="\n")
+    put_file(path, profile_text(printer).encode())
     typer.echo(f"wrote {path}; prove it: bookmaker ruler --into proof.pdf --printer {path}")
 
 

@@ -104,8 +104,7 @@ def lettering_table(checked: Checked) -> Table:
     for book, lettering in zip(checked.plan.books, checked.lettering, strict=True):
         titles = [line for line in lettering if line.on == "spine" and line.what == "title"]
         worn = (book.entry.jacket and book.entry.jacket.design) or book.entry.design
-        style = getattr(worn, "style", "")
-        first = (str(book.number + 1), escape(book.name), style)
+        first = (str(book.number + 1), escape(book.name), worn.style)
         for line in titles[:1]:
             letters = checked.plan.letters(line.x_height, book.lettered_on)
             table.add_row(

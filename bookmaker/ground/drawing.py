@@ -17,7 +17,7 @@ from .imported import ImportedPage
 from .pictures import Picture
 from .typefaces import TextLine
 
-__all__ = ["BLACK", "NOTHING", "WHITE", "Art", "Canvas", "Colour", "Drawn", "Pen", "contrast", "luminance"]
+__all__ = ["BLACK", "WHITE", "Art", "Canvas", "Colour", "Pen", "contrast", "luminance"]
 
 
 class Colour(NamedTuple):
@@ -100,24 +100,12 @@ class Canvas(Protocol):
     def placed(self, transform: Transform, clip: Path | None = None) -> AbstractContextManager[None]:
         """Within the block, coordinates go through `transform`; `clip`, in the inner coordinates, bounds the ink."""
 
+    def layer(self, title: str) -> AbstractContextManager[None]:
+        """Within the block, all that is drawn belongs to a layer, which whoever looks at it may hide."""
+
 
 class Art(Protocol):
     """Something that can be drawn."""
 
     def draw(self, canvas: Canvas) -> None:
         """Draw it."""
-
-
-@dataclass(frozen=True, slots=True)
-class Drawn:
-    """Several pieces of art, one over the other; none at all is a blank."""
-
-    layers: tuple[Art, ...] = ()
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw the layers in order."""
-        for layer in self.layers:
-            layer.draw(canvas)
-
-
-NOTHING = Drawn()

@@ -182,6 +182,13 @@ class Path:
         """Every point of the path moved by the transform."""
         return Path(tuple(_transform_command(command, transform) for command in self.commands))
 
+    @property
+    def bounds(self) -> Rect:
+        """The smallest rectangle that holds all points, the handles of curves included."""
+        numbers: list[float] = [value for command in self.commands for value in command[1:]]  # type: ignore[misc]
+        xs, ys = numbers[0::2], numbers[1::2]
+        return Rect(min(xs), min(ys), max(xs) - min(xs), max(ys) - min(ys))
+
     def points(self) -> tuple[Point, ...]:
         """All points, the handles of curves included."""
         return tuple(point for command in self.commands for point in _points_of(command))
@@ -189,12 +196,16 @@ class Path:
 
 def _points_of(command: tuple[str | float, ...]) -> list[Point]:
     numbers = [float(value) for value in command[1:]]
-    return [Point(numbers[i], numbers[i + 1]) for i in range(0, len(numbers), 2)]
+    return [Point(x, y) for x, y in zip(numbers[::2], numbers[1::2], strict=True)]
 
 
 def _transform_command(command: tuple[str | float, ...], transform: Transform) -> tuple[str | float, ...]:
-    moved = [transform.apply(point) for point in _points_of(command)]
-    return (command[0], *(value for point in moved for value in point))
+    a, b, c, d, e, f = transform
+    numbers = [float(value) for value in command[1:]]
+    moved: list[str | float] = [command[0]]
+    for x, y in zip(numbers[::2], numbers[1::2], strict=True):
+        moved += (a * x + c * y + e, b * x + d * y + f)
+    return tuple(moved)
 
 
 class Transform(NamedTuple):
@@ -247,6 +258,21 @@ class Transform(NamedTuple):
     def moved(self, dx: float, dy: float) -> Transform:
         """This map followed by a shift."""
         return self._replace(e=self.e + dx, f=self.f + dy)
+
+    @property
+    def inverse(self) -> Transform:
+        """The map that takes everything back.
+
+        Raises:
+            ZeroDivisionError: there is none, for the map flattens everything.
+
+        >>> Transform.stretch(2, 4).moved(6, 8).inverse.apply(Point(6, 8))
+        Point(x=0.0, y=0.0)
+        """
+        a, b, c, d, e, f = self
+        area = a * d - b * c
+        back = Transform(d / area, -b / area, -c / area, a / area)
+        return back.moved(-(back.a * e + back.c * f), -(back.b * e + back.d * f))
 
     def apply(self, point: Point) -> Point:
         """Where the map takes a point."""

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-import hashlib
+import io
 import logging
 import math
 import re
-import stat
 import zlib
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, NoReturn
@@ -17,21 +16,29 @@ from typing import Any, NoReturn
 from pypdf import PdfReader
 from pypdf.generic import ArrayObject, DictionaryObject, IndirectObject, StreamObject
 
+from .files import SAVE_AGAIN, SourceFile, Wanted, read_again, read_file
 from .geometry import Point, Rect, Size, Transform
-from .lost_files import not_there
 from .problems import Problem, ShelfFileError
 from .units import from_pt
 
-__all__ = ["ImportedPage", "Node", "PageRange", "content_of", "load_pages", "opened", "pages_of"]
+__all__ = ["ImportedPage", "Node", "PageRange", "content_of", "load_pages", "opened_again", "pages_of"]
 
-LARGEST_FILE = 200_000_000
-"""Bytes."""
+PDF = Wanted(
+    "PDF",
+    200_000_000,
+    "save the pages you need apart",
+    instead="write the name of one PDF file",
+    empty=SAVE_AGAIN,
+)
 
 MOST_PAGES = 2000
 """No book has more."""
 
 MOST_NODES = 50_000
 """Nodes of a page tree; a file with more is damaged or means harm."""
+
+START_LENGTH = 1024
+"""Readers find the beginning in as many bytes (ISO 32000-1, annex H, note 13)."""
 
 END_MARK, END_LENGTH = b"%%EOF", 2048
 """A whole file has this mark in its last bytes (ISO 32000-1, 7.5.5; readers allow some bytes after it)."""
@@ -46,8 +53,6 @@ CHECKSUM = "incorrect data check"
 
 DEEPEST = 50
 """Forms within forms; a file with more means harm."""
-
-SAVE_AGAIN = "save or copy it again from where it came"
 
 # What pypdf remarks about odd files is no message for makers: a file is usable or refused.
 logging.getLogger("pypdf").addHandler(logging.NullHandler())
@@ -97,29 +102,38 @@ def load_pages(
     Raises:
         ShelfFileError: the file is missing, no PDF, damaged, protected, or has none of those pages.
     """
-    digest = _digest(path, written)
-    with opened(path) as reader:
+    file = read_file(path, PDF, written, ("file",))
+    _check_whole(file)
+    with _opened(file) as reader:
         nodes = pages_of(path, reader)
         indices = _chosen(path, len(nodes), wanted)
-        pages = tuple(_page(path, digest, index, nodes[index]) for index in indices)
+        pages = tuple(_page(path, file.digest, index, nodes[index]) for index in indices)
         for index in dict.fromkeys(indices):
             _check_drawing(path, nodes[index])
         return pages, tuple(_notes(reader, [nodes[index] for index in indices]))
 
 
+def opened_again(page: ImportedPage) -> AbstractContextManager[PdfReader]:
+    """The file of a page, open for reading once more.
+
+    Raises:
+        ShelfFileError: it is not what it was when it was loaded.
+    """
+    return _opened(read_again(page.path, PDF, page.digest))
+
+
 @contextmanager
-def opened(path: Path) -> Iterator[PdfReader]:
+def _opened(file: SourceFile) -> Iterator[PdfReader]:
     """A PDF file, open for reading; whatever goes wrong with it inside the block is a refusal."""
     try:
-        with path.open("rb") as file:
-            reader = PdfReader(file)
-            if "/Encrypt" in reader.trailer:
-                _refuse(f"{path.name} is protected", "open it, and print or save it as a PDF without protection")
-            yield reader
+        reader = PdfReader(io.BytesIO(file.data))
+        if "/Encrypt" in reader.trailer:
+            _refuse(f"{file.name} is protected", "open it, and print or save it as a PDF without protection")
+        yield reader
     except ShelfFileError:
         raise
     except Exception:  # a damaged file can make its reader raise anything
-        _refuse(f"{path.name} is damaged", SAVE_AGAIN)
+        _refuse(f"{file.name} is damaged", SAVE_AGAIN)
 
 
 def pages_of(path: Path, reader: PdfReader) -> list[Node]:
@@ -170,7 +184,7 @@ def _data(stream: Any) -> bytes:
     """
     if stream.get("/Filter") in ("/FlateDecode", ["/FlateDecode"]):
         try:
-            zlib.decompressobj().decompress(stream._data, LARGEST_FILE)
+            zlib.decompressobj().decompress(stream._data, PDF.largest)
         except zlib.error as damage:
             # some programs get the checksum at the end wrong, and viewers do not mind
             if CHECKSUM not in str(damage):
@@ -182,36 +196,12 @@ def _refuse(message: str, remedy: str, field: str = "file") -> NoReturn:
     raise ShelfFileError((Problem(message, remedy, field=(field,)),))
 
 
-def _digest(path: Path, written: str) -> str:
-    """The SHA-256 of a file that can be read and looks like a whole PDF."""
-    name = path.name
-    try:
-        status = path.stat()
-        if stat.S_ISDIR(status.st_mode):
-            _refuse(f"{name} is a folder, not a PDF", "write the name of one PDF file")
-        if not stat.S_ISREG(status.st_mode):
-            _refuse(f"{name} is not a file", "write the name of a PDF file")
-        if status.st_size == 0:
-            _refuse(f"{name} is empty (0 bytes)", SAVE_AGAIN)
-        if status.st_size > LARGEST_FILE:
-            limit = f"{LARGEST_FILE / 1e6:.0f} MB"
-            _refuse(f"{name} has {status.st_size / 1e6:.0f} MB, more than {limit}", "save the pages you need apart")
-        with path.open("rb") as file:
-            start = file.read(1024)
-            file.seek(max(0, status.st_size - END_LENGTH))
-            end = file.read()
-            file.seek(0)
-            digest = hashlib.file_digest(file, "sha256").hexdigest()
-    except (FileNotFoundError, NotADirectoryError):
-        _refuse(*not_there("PDF", path, written))
-    except (OSError, ValueError) as failure:
-        reason = (getattr(failure, "strerror", None) or str(failure)).lower()
-        _refuse(f"{name} cannot be read ({reason})", "allow reading it, or copy it beside the shelf file")
-    if b"%PDF-" not in start:
-        _refuse(f"{name} is not a PDF", "write the name of a PDF file")
-    if END_MARK not in end:
-        _refuse(f"{name} is cut short: its end is missing", SAVE_AGAIN)
-    return digest
+def _check_whole(file: SourceFile) -> None:
+    """Refuse what does not look like a PDF with its beginning and its end."""
+    if b"%PDF-" not in file.data[:START_LENGTH]:
+        _refuse(f"{file.name} is not a PDF", "write the name of a PDF file")
+    if END_MARK not in file.data[-END_LENGTH:]:
+        _refuse(f"{file.name} is cut short: its end is missing", SAVE_AGAIN)
 
 
 def _chosen(path: Path, count: int, wanted: PageRange | None) -> Sequence[int]:

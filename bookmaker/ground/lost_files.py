@@ -7,7 +7,7 @@ from pathlib import Path
 
 from .problems import near_match
 
-__all__ = ["meant_file", "not_there"]
+__all__ = ["BESIDE", "GONE", "brief", "is_anywhere", "meant_file", "not_there"]
 
 BESIDE = "write its path as seen from the folder of the shelf file"
 
@@ -17,6 +17,11 @@ SHELF_FILES = frozenset({".yaml", ".yml"})
 MOST_LOOKED_AT = 2000
 """So many names of a folder are compared with the one written."""
 
+GONE = ("the folder you are in is no longer there", "go to another one, and run the command again")
+
+LONGEST_PATH = 120
+"""Characters of a path that a message shows; more would hide what it says."""
+
 
 def not_there(what: str, path: Path, written: str = "", remedy: str = BESIDE) -> tuple[str, str]:
     """The message of a file that is missing, and its remedy: the file that is probably meant, if one has a like name.
@@ -24,8 +29,37 @@ def not_there(what: str, path: Path, written: str = "", remedy: str = BESIDE) ->
     `what` it should be; `written` is its path in the shelf file, the end of `path`.
     """
     written = written or path.name
+    if not path.is_absolute() and not is_anywhere():
+        return GONE
+    if _is_link(path):
+        return f"{brief(written)} is a link to what is not there", "write the path of the thing itself"
     meant = meant_file(path, written)
-    return f"there is no {what} {written}", f"did you mean {meant}?" if meant else remedy
+    return f"there is no {what} {brief(written)}", f"did you mean {meant}?" if meant else remedy
+
+
+def brief(path: str) -> str:
+    """A path as a message shows it: printable, and not longer than a line or two.
+
+    >>> brief("plates/1\x1b[2J.png"), len(brief("x" * 300))
+    ('plates/1?[2J.png', 120)
+    """
+    seen = "".join(sign if sign.isprintable() else "?" for sign in path[: LONGEST_PATH + 1])
+    return seen if len(seen) <= LONGEST_PATH else f"{seen[: LONGEST_PATH - 1]}…"
+
+
+def _is_link(path: Path) -> bool:
+    try:
+        return path.is_symlink()
+    except (OSError, ValueError):  # a name that no file can have
+        return False
+
+
+def is_anywhere() -> bool:
+    """Whether the folder from which paths start is there; it may have been taken away meanwhile."""
+    try:
+        return Path.cwd().exists()
+    except OSError:
+        return False
 
 
 def meant_file(path: Path, written: str) -> str:

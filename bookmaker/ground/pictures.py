@@ -6,8 +6,7 @@ that the camera was turned), what comes out is upright grey or sRGB of 8 bits.
 
 from __future__ import annotations
 
-import hashlib
-import stat
+import io
 import warnings
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -17,8 +16,8 @@ from typing import NoReturn
 
 from PIL import ExifTags, Image, UnidentifiedImageError
 
+from .files import SAVE_AGAIN, SourceFile, Wanted, read_again, read_file
 from .geometry import Rect
-from .lost_files import not_there
 from .problems import Problem, ShelfFileError
 from .screen_colours import WHITE, see_through, to_screen_colours, to_srgb
 from .units import MM_PER_INCH
@@ -31,7 +30,14 @@ MOST_PIXELS = 100_000_000
 FORMATS = ("JPEG", "PNG", "WEBP", "TIFF")
 PDF_MARK = b"%PDF"
 SAVE_AS = "save it as JPEG, PNG, WebP or TIFF"
-SAVE_AGAIN = "save or copy it again from where it came"
+
+PICTURE = Wanted(
+    "picture",
+    400_000_000,  # one of the most pixels, four colours each, as it is
+    "save it as JPEG or PNG",
+    instead="write the name of one picture file",
+    empty=SAVE_AGAIN,
+)
 
 TURNS = {
     2: Image.Transpose.FLIP_LEFT_RIGHT,
@@ -86,11 +92,8 @@ class Picture:
         Raises:
             ShelfFileError: the file is not what it was when it was loaded.
         """
-        with _opened(self.path) as image:
-            upright = to_screen_colours(_turned(image), self.ground)
-        if upright.size != (self.width_px, self.height_px):
-            _refuse(f"{self.path.name} has changed since it was first read", "run the command again")
-        return upright
+        with _opened(read_again(self.path, PICTURE, self.digest)) as image:
+            return to_screen_colours(_turned(image), self.ground)
 
 
 def load_picture(path: Path, written: str = "") -> Picture:
@@ -99,8 +102,8 @@ def load_picture(path: Path, written: str = "") -> Picture:
     Raises:
         ShelfFileError: the file is missing, not a picture of a known format, too large or damaged.
     """
-    digest = _digest(path, written)
-    with _opened(path) as image:
+    file = read_file(path, PICTURE, written)
+    with _opened(file) as image:
         _check_depth(path, image)
         width, height = image.size
         notes = tuple(_notes(image))
@@ -109,7 +112,7 @@ def load_picture(path: Path, written: str = "") -> Picture:
         image.load()
         # TIFF comes upright by itself; its orientation is gone once it is decoded.
         turned = _orientation(image) in SIDEWAYS
-    return Picture(path, *((height, width) if turned else (width, height)), digest, notes)
+    return Picture(path, *((height, width) if turned else (width, height)), file.digest, notes)
 
 
 def effective_dpi(picture: Picture, width_mm: float, height_mm: float) -> float:
@@ -148,39 +151,19 @@ def _refuse(message: str, remedy: str) -> NoReturn:
     raise ShelfFileError((Problem(message, remedy),))
 
 
-def _digest(path: Path, written: str) -> str:
-    """The SHA-256 of a file that can be read and is not empty."""
-    name = path.name
-    try:
-        status = path.stat()
-        if stat.S_ISDIR(status.st_mode):
-            _refuse(f"{name} is a folder, not a picture", "write the name of one picture file")
-        if not stat.S_ISREG(status.st_mode):
-            _refuse(f"{name} is not a file", "write the name of a picture file")
-        if status.st_size == 0:
-            _refuse(f"{name} is empty (0 bytes)", SAVE_AGAIN)
-        with path.open("rb") as file:
-            return hashlib.file_digest(file, "sha256").hexdigest()
-    except (FileNotFoundError, NotADirectoryError):
-        _refuse(*not_there("picture", path, written))
-    except (OSError, ValueError) as failure:
-        reason = getattr(failure, "strerror", None) or failure
-        _refuse(f"{name} cannot be read ({reason})", "allow reading it, or copy it beside the shelf file")
-
-
 @contextmanager
-def _opened(path: Path) -> Iterator[Image.Image]:
+def _opened(file: SourceFile) -> Iterator[Image.Image]:
     """A picture, not yet decoded; whatever goes wrong with it inside the block is a refusal."""
     try:
-        with _without_pillow_limits(), Image.open(path, formats=FORMATS) as image:
-            _check_size(path, image)
+        with _without_pillow_limits(), Image.open(io.BytesIO(file.data), formats=FORMATS) as image:
+            _check_size(file.path, image)
             yield image
     except ShelfFileError:
         raise
     except UnidentifiedImageError:
-        _refuse(*_unknown(path))
+        _refuse(*_unknown(file))
     except Exception:  # a damaged file can make a decoder raise anything
-        _refuse(f"{path.name} is damaged or cut short", SAVE_AGAIN)
+        _refuse(f"{file.name} is damaged or cut short", SAVE_AGAIN)
 
 
 @contextmanager
@@ -196,16 +179,15 @@ def _without_pillow_limits() -> Iterator[None]:
         Image.MAX_IMAGE_PIXELS = kept
 
 
-def _unknown(path: Path) -> tuple[str, str]:
+def _unknown(file: SourceFile) -> tuple[str, str]:
     """What to say of a file that is none of our formats."""
-    with path.open("rb") as file:
-        if file.read(len(PDF_MARK)) == PDF_MARK:
-            return f"{path.name} is a PDF, not a picture", SAVE_AS
+    if file.data.startswith(PDF_MARK):
+        return f"{file.name} is a PDF, not a picture", SAVE_AS
     try:
-        with _without_pillow_limits(), Image.open(path) as image:
-            return f"{path.name} is a {image.format} picture, which cannot be used", SAVE_AS
+        with _without_pillow_limits(), Image.open(io.BytesIO(file.data)) as image:
+            return f"{file.name} is a {image.format} picture, which cannot be used", SAVE_AS
     except Exception:  # any file at all may stand here
-        return f"{path.name} is not a picture", f"write the name of a picture file, or {SAVE_AS}"
+        return f"{file.name} is not a picture", f"write the name of a picture file, or {SAVE_AS}"
 
 
 def _check_size(path: Path, image: Image.Image) -> None:

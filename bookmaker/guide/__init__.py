@@ -7,17 +7,19 @@ from dataclasses import replace
 
 from ..ground.drawing import Art
 from ..ground.geometry import Size
+from ..ground.problems import FieldPath
 from ..shelf.plan import ShelfPlan
 from ..shelf_file.book_names import called_in_list
 from ..shelf_file.whereabouts import Whereabouts
+from ..things.book.makings import book_makings
+from ..things.making import Bench, Making
+from ..things.prints import Prints, SheetOfFile
+from ..things.slipcase.steps import slipcase_making
 from .book_chapter import book_chapter, box_chapter
 from .cutting_list import cutting_list_pages
 from .items import Item, figure_room
-from .job import BookJob, BoxJob
 from .pages import measure, page_size, paged
-from .prints import Prints, SheetOfFile
 from .shelf_chapter import shelf_chapter
-from .steps import making_of_box, makings
 
 __all__ = ["cutting_list_pages", "guide_pages", "page_size"]
 
@@ -30,39 +32,29 @@ def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile], where: Sequence[
     size = page_size(Size(*plan.spec.printer.sheet.size))
     width = measure(size)
     prints = Prints.by_owner(sheets)
+    room = figure_room(width)
     names = [book.entry.name for book in plan.books]
-    jobs = [
-        BookJob(
-            book,
-            plan.stocks,
-            prints["books", book.number],
-            figure_room(width),
-            where[book.number],
-            called_in_list([book.number], names),
-        )
-        for book in plan.books
-        if ("books", book.number) in prints
-    ]
-    boxes = [
-        BoxJob(
-            box,
-            tuple(plan.books[number] for number in box.books),
-            plan.stocks,
-            prints["slipcases", box.name],
-            figure_room(width),
-            called_in_list(box.books, names),
-        )
-        for box in plan.slipcases
-        if ("slipcases", box.name) in prints
-    ]
-    made = [tuple(makings(job)) for job in jobs]
-    boxed = [making_of_box(job) for job in boxes]
-    chapters: list[Sequence[Item]] = [
-        *(tuple(book_chapter(job, making, plan)) for job, making in zip(jobs, made, strict=True)),
-        *(tuple(box_chapter(job, making)) for job, making in zip(boxes, boxed, strict=True)),
-    ]
-    chosen = replace(plan, books=tuple(job.book for job in jobs), slipcases=tuple(job.box for job in boxes))
-    every = [*(making for each in made for making in each), *boxed]
+
+    def bench(owner: FieldPath, books: Sequence[int]) -> Bench:
+        return Bench(plan.stocks, prints[owner], room, called_in_list(books, names))
+
+    books = [book for book in plan.books if ("books", book.number) in prints]
+    boxes = [box for box in plan.slipcases if ("slipcases", box.name) in prints]
+    every: list[Making] = []
+    chapters: list[Sequence[Item]] = []
+    for book in books:
+        owner = ("books", book.number)
+        makings = tuple(book_makings(book, bench(owner, [book.number]), where[book.number]))
+        chapters.append(tuple(book_chapter(book, prints[owner], makings, plan)))
+        every += makings
+    for box in boxes:
+        of_box = ("slipcases", box.name)
+        held = [plan.books[number] for number in box.books]
+        titles, row = [book.printed for book in held], sum(book.thickness.value for book in held)
+        making = slipcase_making(box, titles, row, bench(of_box, box.books))
+        chapters.append(tuple(box_chapter(box, titles, prints[of_box], making)))
+        every.append(making)
+    chosen = replace(plan, books=tuple(books), slipcases=tuple(boxes))
 
     def front(starts: Sequence[int]) -> Sequence[Item]:
         return tuple(shelf_chapter(plan, chosen, sheets, every, width, starts))

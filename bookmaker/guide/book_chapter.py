@@ -9,13 +9,14 @@ from ..ground.quantities import counted
 from ..sheets.cutting import CutPart
 from ..shelf.plan import ShelfPlan
 from ..things.book.plan import BookPlan
+from ..things.making import Making, Measure
+from ..things.prints import Prints
+from ..things.slipcase.plan import SlipcasePlan
+from ..things.wording import listed, sides, thick
 from .cautions import IN_SHORT
-from .items import Beside, Column, Heading, Item, Paragraph, Tick, table
-from .job import BookJob, BoxJob, Making, Measure
+from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, table
 from .materials import supplies_needed
-from .prints import Prints
 from .supply_words import amount_of
-from .wording import listed, sides, thick
 
 __all__ = ["book_chapter", "box_chapter"]
 
@@ -31,26 +32,23 @@ MEASURES = (Column(0.0, 0.24), Column(0.24, 0.4, ends=True), Column(0.4, 0.56, e
 BLANK = "________ mm"
 
 
-def book_chapter(job: BookJob, makings: Sequence[Making], plan: ShelfPlan) -> Iterator[Item]:
+def book_chapter(book: BookPlan, prints: Prints, makings: Sequence[Making], plan: ShelfPlan) -> Iterator[Item]:
     """Everything about one book."""
-    book = job.book
     yield Heading(book.printed, level=1)
     yield Paragraph(_what_it_is(book, plan))
     yield from _sizes(book, plan)
     yield from _measures(makings)
-    yield from _parts(job.prints, book.cut_list)
+    yield from _parts(prints, book.cut_list)
     yield from _made(makings)
 
 
-def box_chapter(job: BoxJob, making: Making) -> Iterator[Item]:
-    """Everything about one slipcase."""
-    box = job.box
+def box_chapter(box: SlipcasePlan, titles: Sequence[str], prints: Prints, making: Making) -> Iterator[Item]:
+    """Everything about one slipcase, with the titles of its books."""
     yield Heading(f"Slipcase: {box.name}", level=1)
-    titles = [book.printed for book in job.books]
     where = f", and stands in {box.space}" if box.space else ""
     yield Paragraph(f"It holds {counted(len(titles), 'book')}: {listed(titles)}{where}.")
     yield from _measures([making])
-    yield from _parts(job.prints, ())
+    yield from _parts(prints, ())
     yield from _made([making])
 
 
@@ -110,7 +108,7 @@ def _made(makings: Sequence[Making]) -> Iterator[Item]:
     for making in makings:
         yield Heading(making.heading)
         if making.figures:
-            yield Beside(making.figures)
+            yield Beside(tuple(map(Illustration, making.figures)))
         yield from (Tick(step) for step in making.steps)
 
 

@@ -9,13 +9,27 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from ..ground.drawing import BLACK, Art, Canvas, Colour, Drawn, Pen
-from ..ground.geometry import Path, Point, Rect, Size, Transform
+from ..ground.art import Group, Written
+from ..ground.drawing import BLACK, Art, Colour, Pen
+from ..ground.geometry import Point, Rect, Transform
 from ..ground.typefaces import TextLine
-from .ink import GREY, HAIRLINE, Shape, line
+from ..things.making import Figure
+from ..things.views.ink import GREY, HAIRLINE, box, line
 from .wrapping import wrapped
 
-__all__ = ["Beside", "Column", "Figure", "Heading", "Item", "Lines", "Paragraph", "Row", "Tick", "figure_room", "table"]
+__all__ = [
+    "Beside",
+    "Column",
+    "Figure",
+    "Heading",
+    "Item",
+    "Paragraph",
+    "Row",
+    "Tick",
+    "figure_room",
+    "lines_below",
+    "table",
+]
 
 BODY, LEADING = 3.2, 4.35
 """The em of the text, 9 pt, and the distance of its lines."""
@@ -49,19 +63,10 @@ class Item(Protocol):
         """Its art, with its upper left corner at a point."""
 
 
-@dataclass(frozen=True, slots=True)
-class Lines:
+def lines_below(corner: Point, lines: Sequence[TextLine], leading: float, colour: Colour = BLACK) -> Group:
     """Lines of text below a point."""
-
-    lines: Sequence[TextLine]
-    corner: Point
-    leading: float
-    colour: Colour = BLACK
-
-    def draw(self, canvas: Canvas) -> None:
-        """Set them."""
-        for number, text in enumerate(self.lines, start=1):
-            canvas.text(text, self.corner.plus(0, -number * self.leading + 0.36 * text.size), self.colour)
+    down = ((line, number * leading - 0.36 * line.size) for number, line in enumerate(lines, start=1))
+    return Group(tuple(Written(line, corner.plus(0, -drop), colour) for line, drop in down))
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +91,7 @@ class Heading:
 
     def below(self, corner: Point, width: float) -> Art:
         """Its lines, some space down."""
-        return Lines(self._lines(width), corner.plus(0, -self._above), self._size * 1.25)
+        return lines_below(corner.plus(0, -self._above), self._lines(width), self._size * 1.25)
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.text, "sans bold", self._size, width)
@@ -106,7 +111,7 @@ class Paragraph:
 
     def below(self, corner: Point, width: float) -> Art:
         """Its lines."""
-        return Lines(self._lines(width), corner, LEADING, GREY if self.quiet else BLACK)
+        return lines_below(corner, self._lines(width), LEADING, GREY if self.quiet else BLACK)
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.text, "sans", BODY, width)
@@ -125,8 +130,8 @@ class Tick:
 
     def below(self, corner: Point, width: float) -> Art:
         """The box, and the lines beside it."""
-        beside = Lines(self._lines(width), corner.plus(BOX_ROOM, 0), LEADING)
-        return Drawn((_box(corner.plus(0, (LEADING - BOX) / 2 - LEADING)), beside))
+        beside = lines_below(corner.plus(BOX_ROOM, 0), self._lines(width), LEADING)
+        return Group((_box(corner.plus(0, (LEADING - BOX) / 2 - LEADING)), beside))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.text, "sans", BODY, width - BOX_ROOM)
@@ -134,7 +139,7 @@ class Tick:
 
 def _box(corner: Point) -> Art:
     """A box to tick, its lower left corner at a point."""
-    return Shape(Path.rectangle(Rect(*corner, BOX, BOX)), BOX_PEN)
+    return box(Rect(*corner, BOX, BOX), pen=BOX_PEN)
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,10 +176,10 @@ class Row:
         for column, lines in self._cells(width):
             for number, text in enumerate(lines):
                 x = column.end * width - text.width if column.ends else column.start * width
-                parts.append(Lines([text], corner.plus(x, -number * SMALL_LEADING), SMALL_LEADING))
+                parts.append(lines_below(corner.plus(x, -number * SMALL_LEADING), [text], SMALL_LEADING))
         if self.ticked:
             parts.append(_box(corner.plus(0, -SMALL_LEADING)))
-        return Drawn(tuple(parts))
+        return Group(tuple(parts))
 
     def _cells(self, width: float) -> Iterator[tuple[Column, Sequence[TextLine]]]:
         face = "sans bold" if self.bold else "sans"
@@ -214,42 +219,28 @@ class Space:
 
     def below(self, corner: Point, width: float) -> Art:  # noqa: ARG002 (nothing has no place)
         """Nothing."""
-        return Drawn()
+        return Group()
 
 
 @dataclass(frozen=True, slots=True)
-class Figure:
-    """A drawing with a caption below; `art` is drawn in a box of this size from its lower left corner."""
+class Illustration:
+    """A drawing with its caption below."""
 
-    art: Art
-    size: Size
-    caption: str = ""
+    figure: Figure
     leads: bool = False
 
     def height(self, width: float) -> float:
         """The drawing, its caption, some space above and below."""
-        return self.size.height + len(self._lines(width)) * SMALL_LEADING + 3 * AFTER
+        return self.figure.size.height + len(self._lines(width)) * SMALL_LEADING + 3 * AFTER
 
     def below(self, corner: Point, width: float) -> Art:
         """The drawing with its caption."""
-        at = corner.plus(0, -self.size.height - AFTER)
-        return Drawn((Moved(self.art, at), Lines(self._lines(width), at.plus(0, -AFTER * 0.5), SMALL_LEADING, GREY)))
+        at = corner.plus(0, -self.figure.size.height - AFTER)
+        caption = lines_below(at.plus(0, -AFTER * 0.5), self._lines(width), SMALL_LEADING, GREY)
+        return Group((Group((self.figure.art,), Transform.move(*at)), caption))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
-        return wrapped(self.caption, "sans", SMALL, width) if self.caption else ()
-
-
-@dataclass(frozen=True, slots=True)
-class Moved:
-    """Art moved to a point."""
-
-    art: Art
-    at: Point
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw it there."""
-        with canvas.placed(Transform.move(*self.at)):
-            self.art.draw(canvas)
+        return wrapped(self.figure.caption, "sans", SMALL, width) if self.figure.caption else ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -272,7 +263,7 @@ class Beside:
         for item in self.items:
             parts.append(item.below(at, room))
             at = at.plus(room + BETWEEN, 0) if _side_by_side(width) else at.plus(0, -item.height(room))
-        return Drawn(tuple(parts))
+        return Group(tuple(parts))
 
 
 def figure_room(width: float) -> float:

@@ -10,8 +10,8 @@ from ..ground.geometry import Size
 from ..paper.stock import Stock
 from ..paper.stock_entry import GLUES
 from ..sheets.cutting import CutPart
-from .job import Supply, Unit
-from .prints import SheetOfFile
+from ..things.making import Supply, Unit
+from ..things.prints import SheetOfFile
 
 __all__ = ["BoardNeed", "PaperNeed", "boards_needed", "papers_needed", "supplies_needed", "wet_glue_ml"]
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from itertools import accumulate, chain
 
-from ..ground.drawing import Art, Drawn
+from ..ground.art import Group
+from ..ground.drawing import Art
 from ..ground.geometry import Point, Rect, Size
-from .ink import GREY
-from .items import Item, Lines
+from ..things.views.ink import GREY
+from .items import Item, lines_below
 from .wrapping import wrapped
 
 __all__ = ["measure", "page_size", "paged"]
@@ -88,5 +89,5 @@ def _page(items: Sequence[Item], area: Rect, foot: str) -> Art:
         parts.append(item.below(Point(area.x, y), area.width))
         y -= item.height(area.width)
     last = wrapped(foot, "sans", 2.6, area.width)[:1]
-    parts.append(Lines(last, Point(area.x, area.y - FOOT + 4), 4.0, GREY))
-    return Drawn(tuple(parts))
+    parts.append(lines_below(Point(area.x, area.y - FOOT + 4), last, 4.0, GREY))
+    return Group(tuple(parts))

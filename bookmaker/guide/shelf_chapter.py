@@ -7,15 +7,15 @@ from collections.abc import Iterator, Sequence
 from ..ground.quantities import counted
 from ..sheets.flat import FoldKind
 from ..shelf.plan import ShelfPlan
+from ..things.making import Making
+from ..things.prints import SheetOfFile
+from ..things.wording import listed, thick
 from ..typesetting.stand_ins import printable
 from .cautions import CAUTIONS
-from .items import Beside, Column, Heading, Item, Paragraph, Tick, table
-from .job import Making
+from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, table
 from .materials import boards_needed, papers_needed, supplies_needed
-from .prints import SheetOfFile
 from .shelf_views import space_figure
 from .supply_words import amount_of, area_of
-from .wording import listed, thick
 
 __all__ = ["shelf_chapter"]
 
@@ -69,7 +69,7 @@ def shelf_chapter(
         "file: after a change print the guide again."
     )
     for fit in plan.spaces:
-        yield space_figure(fit, plan, room)
+        yield Illustration(space_figure(fit, plan, room))
     yield from _books(chosen, starts)
     yield Heading("Order of work")
     yield from (Tick(step) for step in _order(chosen))

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..ground.drawing import Art, Drawn, Pen
-from ..ground.geometry import Path, Point, Rect, Size
+from ..ground.art import Group
+from ..ground.drawing import Art, Pen
+from ..ground.geometry import Point, Rect, Size
 from ..ground.quantities import counted
 from ..shelf.arrangement import Stood, arranged
 from ..shelf.fit import SpaceFit, Verdict
 from ..shelf.plan import ShelfPlan
+from ..things.making import Figure
+from ..things.views.flat_view import said, scale_for
+from ..things.views.ink import PAPER, box, chain, word
+from ..things.wording import listed, long
 from ..typesetting.stand_ins import printable
-from .ink import EDGE, PAPER, Shape, chain, word
-from .items import Figure
-from .scale_drawings import said, scale_for
-from .wording import listed, long
 
 __all__ = ["space_figure"]
 
@@ -52,13 +53,13 @@ def space_figure(fit: SpaceFit, plan: ShelfPlan, room: float) -> Figure:
         f"{fit.name}, {said(scale)}: {long(fit.width)} wide. {listed(what or ['nothing'])} of {long(fit.used)} in all, "
         f"{long(fit.ease)} of ease: {left}; {VERDICTS[fit.verdict]}."
     )
-    return Figure(Drawn(tuple(art)), size, caption)
+    return Figure(Group(tuple(art)), size, caption)
 
 
 def _drawn(one: Stood, scale: float) -> Iterator[Art]:
     x, y, wide, high = (side * scale for side in one.rect)
     rect = Rect(x, y, wide, high)
-    yield Shape(Path.rectangle(rect), EDGE, PAPER)
+    yield box(rect, PAPER)
     upright = high > wide
     across, along = (wide, high) if upright else (high, wide)
     number = "" if one.who.number is None else str(one.who.number + 1)

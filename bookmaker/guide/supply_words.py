@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from .job import Supply, Unit
+from ..things.making import Supply, Unit
 from .materials import wet_glue_ml
 
 __all__ = ["amount_of", "area_of"]

@@ -10,7 +10,8 @@ from pydantic import ValidationError
 
 from ..ground.problems import Place, Problem, ShelfFileError
 from ..ground.quantities import show
-from ..shelf_file.reading import in_file_order, place_in, read_text
+from ..shelf_file.reading import in_file_order, place_in
+from ..shelf_file.source_text import PROFILE, source_text
 from ..shelf_file.spec_errors import explain
 from ..shelf_file.yaml_tree import Tree, parse_tree
 from .printer_entry import PrinterEntry, Profile
@@ -41,7 +42,7 @@ def read_printer(path: Path) -> PrinterEntry:
     Raises:
         ShelfFileError: with everything that is wrong in the file.
     """
-    tree = _of_a_printer(parse_tree(read_text(path), path.name))
+    tree = _of_a_printer(parse_tree(source_text(path, PROFILE), path.name))
     whole = Tree({"printer": tree}, tree.place)
     try:
         return Profile.model_validate(whole.plain()).printer

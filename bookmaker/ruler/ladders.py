@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ..ground.art import Stroked, Written
 from ..ground.drawing import BLACK, Art, Pen
 from ..ground.geometry import Point
 from ..ground.typefaces import bundled, set_line
 from ..ground.units import MM_PER_INCH, from_pt
 from ..sheets.flat import FoldKind
-from ..sheets.marks import CUT, FOLD_PENS, Line, Note
+from ..sheets.marks import CUT, FOLD_PENS, note
 
 __all__ = ["GRATINGS", "fold_strip", "gratings", "lines", "type_sizes"]
 
@@ -32,7 +33,7 @@ def type_sizes(corner: Point) -> Iterator[Art]:
     for row, size_pt in enumerate(SIZES_PT):
         y = corner.y - row * LEADING
         yield _label(f"{size_pt:g} pt", Point(corner.x, y))
-        yield Note(set_line(face, from_pt(size_pt), SENTENCE), Point(corner.x + 9, y))
+        yield note(set_line(face, from_pt(size_pt), SENTENCE), Point(corner.x + 9, y))
 
 
 def lines(corner: Point) -> Iterator[Art]:
@@ -40,7 +41,7 @@ def lines(corner: Point) -> Iterator[Art]:
     for row, width in enumerate(WIDTHS):
         y = corner.y - row * LEADING
         yield _label(f"{width:g} mm", Point(corner.x, y))
-        yield Line(Point(corner.x + 10, y + 0.6), Point(corner.x + 30, y + 0.6), Pen(width))
+        yield Stroked.line(Point(corner.x + 10, y + 0.6), Point(corner.x + 30, y + 0.6), Pen(width))
 
 
 def gratings(corner: Point) -> Iterator[Art]:
@@ -50,7 +51,7 @@ def gratings(corner: Point) -> Iterator[Art]:
         left = corner.x + column * (PATCH + 5)
         for number in range(int(PATCH / (2 * dot))):
             x = left + (2 * number + 0.5) * dot
-            yield Line(Point(x, corner.y), Point(x, corner.y - PATCH), Pen(dot, BLACK))
+            yield Stroked.line(Point(x, corner.y), Point(x, corner.y - PATCH), Pen(dot, BLACK))
         yield _label(f"{dpi} dpi", Point(left, corner.y - PATCH - 3))
 
 
@@ -58,13 +59,13 @@ def fold_strip(corner: Point) -> Iterator[Art]:
     """A strip of four panels with its folds, its lower left corner at `corner`; it is to be cut out and folded."""
     width = PANEL * PANELS
     for y in (0.0, STRIP_HEIGHT):
-        yield Line(corner.plus(0, y), corner.plus(width, y), CUT)
+        yield Stroked.line(corner.plus(0, y), corner.plus(width, y), CUT)
     for x in (0.0, width):
-        yield Line(corner.plus(x, 0), corner.plus(x, STRIP_HEIGHT), CUT)
+        yield Stroked.line(corner.plus(x, 0), corner.plus(x, STRIP_HEIGHT), CUT)
     for fold in range(1, PANELS):
         pen = FOLD_PENS[FoldKind.VALLEY if fold % 2 else FoldKind.MOUNTAIN]
-        yield Line(corner.plus(fold * PANEL, 0), corner.plus(fold * PANEL, STRIP_HEIGHT), pen)
+        yield Stroked.line(corner.plus(fold * PANEL, 0), corner.plus(fold * PANEL, STRIP_HEIGHT), pen)
 
 
-def _label(words: str, at: Point) -> Note:
-    return Note(set_line(bundled("sans"), 2.0, words), at)
+def _label(words: str, at: Point) -> Written:
+    return note(set_line(bundled("sans"), 2.0, words), at)

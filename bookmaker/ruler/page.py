@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from pathlib import Path as FilePath
+from typing import BinaryIO
 
+from ..ground.art import Stroked
 from ..ground.drawing import Art, Pen
 from ..ground.geometry import Path, Point, Size, Transform
 from ..ground.problems import CommandError, Problem
@@ -13,7 +15,7 @@ from ..ground.units import print_mm
 from ..paper.papers import SheetFormat
 from ..paper.printer_entry import RULE_LENGTH, PrinterEntry
 from ..paper.stock import calibration
-from ..sheets.marks import Blot, Line, Note
+from ..sheets.marks import blot, note
 from ..writers.pdf import PdfFile
 from .ladders import fold_strip, gratings, lines, type_sizes
 from .rules import BETWEEN, EDGE, rules, square, stairs
@@ -49,7 +51,7 @@ REVERSE = (
 )
 
 
-def write_ruler(path: FilePath, sheet: SheetFormat, printer: PrinterEntry | None = None) -> None:
+def write_ruler(to: FilePath | BinaryIO, sheet: SheetFormat, printer: PrinterEntry | None = None) -> None:
     """Write the page for a sheet format, front and reverse; corrected by the profile of a printer to prove it.
 
     Raises:
@@ -70,7 +72,7 @@ def write_ruler(path: FilePath, sheet: SheetFormat, printer: PrinterEntry | None
     offset = printer.reverse_offset if printer else None
     moved = Transform.move(-offset.right, -offset.up) if offset else Transform()
     words = [line.format(name=printer.name or printer.profile) for line in PROOF] if printer else ADVICE
-    with PdfFile(path, title="Ruler page") as pdf:
+    with PdfFile(to, title="Ruler page") as pdf:
         for page, to_page in ((_front(size, words), correction), (_reverse(size), moved.then(correction))):
             with pdf.page(size) as canvas, canvas.placed(to_page):
                 for art in page:
@@ -86,16 +88,16 @@ def _front(size: Size, words: Sequence[str]) -> Iterator[Art]:
     below = corner.y - BETWEEN
     yield from stairs(size, below - 36)
     for title, x in (("smallest type you can read", 20.0), ("thinnest line", 128.0)):
-        yield Note(set_line(bundled("sans bold"), 2.6, title), Point(x, below - 6))
+        yield note(set_line(bundled("sans bold"), 2.6, title), Point(x, below - 6))
     yield from type_sizes(Point(20, below - 11))
     yield from lines(Point(128, below - 11))
     foot = below - 42
-    yield Note(set_line(bundled("sans bold"), 2.6, "finest lines that stay apart"), Point(20, foot))
+    yield note(set_line(bundled("sans bold"), 2.6, "finest lines that stay apart"), Point(20, foot))
     yield from gratings(Point(20, foot - 3.5))
-    yield Note(set_line(bundled("sans bold"), 2.6, "fold and cut: the panels must lie flush"), Point(100, foot))
+    yield note(set_line(bundled("sans bold"), 2.6, "fold and cut: the panels must lie flush"), Point(100, foot))
     yield from fold_strip(Point(100, foot - 21))
     edges = "white edge: on each side, the first line that is printed whole"
-    yield Note(set_line(bundled("sans"), 2.2, edges), Point(20, foot - 20))
+    yield note(set_line(bundled("sans"), 2.2, edges), Point(20, foot - 20))
 
 
 def _reverse(size: Size) -> Iterator[Art]:
@@ -104,26 +106,26 @@ def _reverse(size: Size) -> Iterator[Art]:
     for step in range(-GRID, GRID + 1):
         pen = BOLD if step == 0 else PEN if step % 5 == 0 else FINE
         reach = GRID + (2 if step % 5 == 0 else 0)
-        yield Line(middle.plus(step, -reach), middle.plus(step, reach), pen)
-        yield Line(middle.plus(-reach, step), middle.plus(reach, step), pen)
+        yield Stroked.line(middle.plus(step, -reach), middle.plus(step, reach), pen)
+        yield Stroked.line(middle.plus(-reach, step), middle.plus(reach, step), pen)
         if step % 5 == 0:
             label = set_line(bundled("sans"), 2.0, f"{step}")
-            yield Note(label, middle.plus(step - label.width / 2, -reach - 2.2))
-            yield Note(label, middle.plus(-reach - 0.6 - label.width, step - 0.7))
+            yield note(label, middle.plus(step - label.width / 2, -reach - 2.2))
+            yield note(label, middle.plus(-reach - 0.6 - label.width, step - 0.7))
     for words, at in (("right", middle.plus(GRID + 4, -0.9)), ("up", middle.plus(-2, GRID + 4))):
-        yield Note(set_line(bundled("sans bold"), 2.8, words), at)
+        yield note(set_line(bundled("sans bold"), 2.8, words), at)
     yield from _text(REVERSE, middle.plus(-70, 40))
 
 
 def _middle(size: Size) -> Iterator[Art]:
     """The dot to prick through, and lines that lead to it."""
     middle = Point(size.width / 2, size.height / 2)
-    yield Blot(Path.circle(middle, 0.2))
+    yield blot(Path.circle(middle, 0.2))
     for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
-        yield Line(middle.plus(dx, dy), middle.plus(4 * dx, 4 * dy), PEN)
-    yield Note(set_line(bundled("sans"), 2.2, "prick here for the reverse"), middle.plus(5, -0.8))
+        yield Stroked.line(middle.plus(dx, dy), middle.plus(4 * dx, 4 * dy), PEN)
+    yield note(set_line(bundled("sans"), 2.2, "prick here for the reverse"), middle.plus(5, -0.8))
 
 
 def _text(words: Sequence[str], corner: Point) -> Iterator[Art]:
     for row, line in enumerate(words):
-        yield Note(set_line(bundled("sans"), 3.0, line), corner.plus(0, -LINE * row))
+        yield note(set_line(bundled("sans"), 3.0, line), corner.plus(0, -LINE * row))

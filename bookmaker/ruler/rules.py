@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ..ground.art import Stroked
 from ..ground.drawing import Art, Pen
 from ..ground.geometry import Point, Size, Transform
 from ..ground.typefaces import bundled, set_line
 from ..paper.printer_entry import RULE_LENGTH, SQUARE
-from ..sheets.marks import Line, Note
+from ..sheets.marks import note
 
 __all__ = ["BETWEEN", "EDGE", "STAIRS", "rules", "square", "stairs"]
 
@@ -34,8 +35,8 @@ def rules(corner: Point) -> Iterator[Art]:
     yield from _rule(corner.plus(0, -BETWEEN), across=True)
     yield from _rule(corner, across=False)
     bold = bundled("sans bold")
-    yield Note(set_line(bold, 4.2, "across"), corner.plus(RULE_LENGTH / 2 - 8, 10.5 - BETWEEN))
-    yield Note(set_line(bold, 4.2, "up"), corner.plus(11, RULE_LENGTH / 2 - 2))
+    yield note(set_line(bold, 4.2, "across"), corner.plus(RULE_LENGTH / 2 - 8, 10.5 - BETWEEN))
+    yield note(set_line(bold, 4.2, "up"), corner.plus(11, RULE_LENGTH / 2 - 2))
 
 
 def _rule(start: Point, *, across: bool) -> Iterator[Art]:
@@ -44,17 +45,17 @@ def _rule(start: Point, *, across: bool) -> Iterator[Art]:
     def at(along: float, off: float) -> Point:
         return start.plus(along, off) if across else start.plus(off, along)
 
-    yield Line(at(0, 0), at(RULE_LENGTH, 0), PEN)
+    yield Stroked.line(at(0, 0), at(RULE_LENGTH, 0), PEN)
     last = round(RULE_LENGTH)
     for step in range(last + 1):
         tall = _tick(step, last)
         # The end ticks lie wholly inside the rule, so that their outer edges are what is 150 mm apart.
         inward = PEN.width / 2 * ((step == 0) - (step == last))
-        yield Line(at(step + inward, 0), at(step + inward, tall), PEN)
+        yield Stroked.line(at(step + inward, 0), at(step + inward, tall), PEN)
     for step in range(10, last, 10):
         label = set_line(bundled("sans"), 2.4, str(step))
         place = at(step, END_TICK - 2) if across else at(step, END_TICK - 1).plus(0, -0.8)
-        yield Note(label, place.plus(-label.width / 2, 0))
+        yield note(label, place.plus(-label.width / 2, 0))
 
 
 def _tick(step: int, last: int) -> float:
@@ -68,13 +69,15 @@ def square(corner: Point) -> Iterator[Art]:
     for x in (0.0, SQUARE):
         for y in (0.0, SQUARE):
             at = corner.plus(x, y)
-            yield Line(at.plus(-ARM, 0), at.plus(ARM, 0), PEN)
-            yield Line(at.plus(0, -ARM), at.plus(0, ARM), PEN)
+            yield Stroked.line(at.plus(-ARM, 0), at.plus(ARM, 0), PEN)
+            yield Stroked.line(at.plus(0, -ARM), at.plus(0, ARM), PEN)
     for name, low, up in (("rising", 0.0, 1), ("falling", SQUARE, -1)):
         for x, way in ((0.0, 1), (SQUARE, -1)):
             start = corner.plus(x, low if way > 0 else SQUARE - low)
-            yield Line(start.plus(way * ARM, way * up * ARM), start.plus(way * 3 * ARM, way * up * 3 * ARM), DASHED)
-        yield Note(set_line(bundled("sans bold"), 3.2, name), corner.plus(3.4 * ARM, low + up * 3.2 * ARM - 1.0))
+            yield Stroked.line(
+                start.plus(way * ARM, way * up * ARM), start.plus(way * 3 * ARM, way * up * 3 * ARM), DASHED
+            )
+        yield note(set_line(bundled("sans bold"), 3.2, name), corner.plus(3.4 * ARM, low + up * 3.2 * ARM - 1.0))
 
 
 def stairs(size: Size, low: float) -> Iterator[Art]:
@@ -87,8 +90,8 @@ def stairs(size: Size, low: float) -> Iterator[Art]:
             ends = Point(step, begin), Point(step, begin + 4 + step)
             placed = move if upright else lying.then(move)
             start, end = map(placed.apply, ends)
-            yield Line(start, end, PEN)
+            yield Stroked.line(start, end, PEN)
             if step % 5 == 0 and step:
                 label = set_line(bundled("sans"), 2.0, str(step))
                 x, y = placed.apply(Point(step, begin + 5.5 + step))
-                yield Note(label, Point(x - label.width / 2, y) if upright else Point(x, y - 0.7))
+                yield note(label, Point(x - label.width / 2, y) if upright else Point(x, y - 0.7))

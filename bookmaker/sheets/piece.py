@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..ground.drawing import NOTHING, Art
+from ..ground.art import NOTHING
+from ..ground.drawing import Art
 from ..ground.problems import FieldPath
 from ..ground.typefaces import Typeface
 from .flat import Flat

@@ -14,17 +14,17 @@ from ..paper.stock import Stock
 from ..paper.stock_entry import Grain
 from .flat import Flat
 
-__all__ = ["flat_too_large", "too_large"]
+__all__ = ["flat_too_large", "part_too_large"]
 
 
 def flat_too_large(what: str, flat: Flat, stock: Stock, field: FieldPath) -> Iterator[Problem]:
     """A problem if a flat with its bleed has no room on its stock's sheet; `what` says which part it is."""
     width, height = (side + 2 * flat.bleed for side in flat.size)
     named = f"{what} with its bleed" if flat.bleed else what
-    return too_large(named, Size(width, height), stock, flat.grain, field)
+    return part_too_large(named, Size(width, height), stock, flat.grain, field)
 
 
-def too_large(what: str, size: Size, stock: Stock, grain: Axis | None, field: FieldPath) -> Iterator[Problem]:
+def part_too_large(what: str, size: Size, stock: Stock, grain: Axis | None, field: FieldPath) -> Iterator[Problem]:
     """A problem if something of this size has no room on the stock's sheet; the remedy names a sheet that would do."""
     if _fits(size, grain, stock):
         return

@@ -12,8 +12,8 @@ import os
 import sys
 from collections.abc import Sequence
 
-from ..things.book.blocks import pages_open
-from ..things.book.pages.prose import text
+from ..things.book.pages.inside import LoadedInside
+from ..things.book.pages.part import LongText
 from ..things.book.pages.prose.copyfit import Proofs
 from ..typesetting.page import PageFrame
 from .entries import ShelfSpec
@@ -26,25 +26,25 @@ LEAST_WORDS = 60_000
 
 MOST_PROCESSES = 8
 
-Task = tuple[int, text.TextInside, text.TextSource, PageFrame, bool]
+Task = tuple[int, LongText, PageFrame, bool]
 
 
-def set_texts_ahead(spec: ShelfSpec, insides: Sequence[object], least_words: int = LEAST_WORDS) -> bool:
+def set_texts_ahead(spec: ShelfSpec, insides: Sequence[LoadedInside], least_words: int = LEAST_WORDS) -> bool:
     """Set the texts of a shelf in several processes, if that pays; whether it did.
 
     `insides` is what was read for each book. It pays with two processors, two texts, and many words in all
     but the longest of them.
     """
-    tasks = sorted(_tasks(spec, insides), key=lambda task: -text.heft(task[2]))
+    tasks = sorted(_tasks(spec, insides), key=lambda task: -task[1].words)
     processes = min(_processors(), len(tasks), MOST_PROCESSES)
-    if processes < 2 or sum(text.heft(task[2]) for task in tasks[1:]) < least_words:
+    if processes < 2 or sum(task[1].words for task in tasks[1:]) < least_words:
         return False
     # a process that lives for one text has no use for collecting garbage
     with multiprocessing.get_context("fork").Pool(processes, gc.disable) as pool:
         for number, proofs in pool.imap_unordered(_set, tasks, chunksize=1):
-            source = insides[number]
-            assert isinstance(source, text.TextSource)
-            text.take(source, proofs)
+            text = insides[number].long_text
+            assert text is not None  # only texts become tasks
+            text.take(proofs)
     return True
 
 
@@ -55,16 +55,15 @@ def _processors() -> int:
     return len(os.sched_getaffinity(0))
 
 
-def _tasks(spec: ShelfSpec, insides: Sequence[object]) -> list[Task]:
+def _tasks(spec: ShelfSpec, insides: Sequence[LoadedInside]) -> list[Task]:
     tasks: list[Task] = []
-    for number, (book, source) in enumerate(zip(spec.books, insides, strict=True)):
-        if isinstance(book.inside, text.TextInside) and isinstance(source, text.TextSource):
-            is_open = pages_open(book.block)
-            frame = page_frame(spec, book, 0 if is_open else getattr(book.block, "pages", 0))
-            tasks.append((number, book.inside, text.without_plates(source), frame, is_open))
+    for number, (book, inside) in enumerate(zip(spec.books, insides, strict=True)):
+        if text := inside.long_text:
+            frame = page_frame(spec, book, book.block.asked_pages or 0)
+            tasks.append((number, text.bare(), frame, book.block.is_open))
     return tasks
 
 
 def _set(task: Task) -> tuple[int, Proofs]:
-    number, entry, source, frame, is_open = task
-    return number, text.set_ahead(entry, source, frame, open_ended=is_open)
+    number, text, frame, is_open = task
+    return number, text.set_ahead(frame, open_ended=is_open)

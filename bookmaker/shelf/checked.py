@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from ..ground.problems import Problem, Severity
 from ..paper.eyesight import Legibility
 from ..shelf_file.reading import ShelfFile
-from ..things.book.designs import Lettering
+from ..things.book.designs.design import Lettering
 from ..things.book.drafting import Draft
 from .entries import ShelfSpec
 from .plan import ShelfPlan

@@ -11,11 +11,10 @@ from dataclasses import replace
 
 from ..ground.problems import Problem
 from ..shelf_file.fields.entry import named
-from ..shelf_file.fields.measures import FIT
-from ..things.book.blocks import page_step, pages_open, trimmed, with_pages
 from ..things.book.entry import BookEntry
-from ..things.book.pages import BookWords, PageFrame, Part, inside_extent, why_open
-from ..things.book.pages.prose.text import TextInside
+from ..things.book.pages.inside import LoadedInside
+from ..things.book.pages.written import parts_of
+from ..typesetting.page import BookWords, PageFrame
 from .entries import ShelfSpec
 
 __all__ = ["page_frame", "settled"]
@@ -33,13 +32,15 @@ def page_frame(spec: ShelfSpec, book: BookEntry, pages: int) -> PageFrame:
         right_to_left=book.right_to_left,
         resolution_dpi=spec.printed_by(next((name for _, name in named(book.block, "stock")), "")).resolution,
         book=BookWords(book.title, book.author or "", spec.shelf),
-        bleed=trimmed(book.block),
-        step=page_step(book.block),
-        asked=getattr(book.block, "pages", None),
+        bleed=book.block.trimmed,
+        step=book.block.step,
+        asked=book.block.asked_pages,
     )
 
 
-def settled(spec: ShelfSpec, insides: Sequence[object], unread: Container[object]) -> tuple[ShelfSpec, list[Problem]]:
+def settled(
+    spec: ShelfSpec, insides: Sequence[LoadedInside], unread: Container[object]
+) -> tuple[ShelfSpec, list[Problem]]:
     """The shelf with the number of pages of every book, and the books that nobody gives a number of pages.
 
     `insides` is what was read for each book, `unread` are the numbers of those that could not be read. What
@@ -47,22 +48,21 @@ def settled(spec: ShelfSpec, insides: Sequence[object], unread: Container[object
     """
     books: list[BookEntry] = []
     problems: list[Problem] = []
-    for number, (book, source) in enumerate(zip(spec.books, insides, strict=True)):
-        if not pages_open(book.block):
+    for number, (book, inside) in enumerate(zip(spec.books, insides, strict=True)):
+        if not book.block.is_open:
             books.append(book)
             continue
-        pages = None if number in unread else inside_extent(book.inside, source, page_frame(spec, book, 0))
+        pages = None if number in unread else inside.extent(page_frame(spec, book, 0))
         if pages is None and number not in unread:
-            problems.append(_unsettled(number, book, why_open(book.inside, source, page_frame(spec, book, 0))))
-        books.append(book.model_copy(update={"block": with_pages(book.block, pages or FEWEST_PAGES)}))
+            problems.append(_unsettled(number, book, inside.why_open(page_frame(spec, book, 0))))
+        books.append(book.model_copy(update={"block": book.block.with_pages(pages or FEWEST_PAGES)}))
     return spec.model_copy(update={"books": tuple(books)}), problems
 
 
 def _unsettled(number: int, book: BookEntry, why: Problem | None) -> Problem:
     if why:
         return replace(why, field=("books", number, "inside", *why.field))
-    parts = (book.inside,) if isinstance(book.inside, Part) else book.inside
-    if any(isinstance(part, TextInside) and part.size == FIT and part.pages is None for part in parts):
+    if any(part.is_open for part in parts_of(book.inside)):
         return Problem(
             "neither the size of type nor the number of pages is settled",
             "write pages: in the block, or a size of type in place of fit",

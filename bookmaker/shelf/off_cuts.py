@@ -9,8 +9,7 @@ from ..ground.units import print_mm
 from ..paper.stock import Stock
 from ..sheets.lying import takes
 from ..sheets.piece import Piece
-from ..things.book.blocks import plan_block
-from ..things.book.blocks.concertina import Concertina
+from ..things.book.blocks.block import BlockEntry
 from .plan import BookPlan, ShelfPlan
 
 __all__ = ["useless_off_cuts"]
@@ -60,17 +59,17 @@ def _panels(book: BookPlan, off_cut: Stock, plan: ShelfPlan) -> int:
 
     The block is worked out anew for each: what a strip takes besides its panels, its joint says.
     """
-    block = book.entry.block
-    if not isinstance(block, Concertina) or block.stock != off_cut.name:
-        return 0
     most = int(max(off_cut.usable.size) / book.page.width) // 2 * 2
-    return next((panels for panels in range(most, SHORTEST - 1, -2) if _fits(book, panels, off_cut, plan)), 0)
+    for panels in range(most, SHORTEST - 1, -2):
+        shorter = book.entry.block.in_strips(off_cut.name, panels)
+        if shorter and _fits(book, shorter, off_cut, plan):
+            return panels
+    return 0
 
 
-def _fits(book: BookPlan, panels: int, off_cut: Stock, plan: ShelfPlan) -> bool:
-    shorter = book.entry.block.model_copy(update={"longest_strip": panels})
+def _fits(book: BookPlan, shorter: BlockEntry, off_cut: Stock, plan: ShelfPlan) -> bool:
     try:
-        block = plan_block(shorter, book.page, plan.stocks, right_to_left=book.entry.right_to_left)
+        block = shorter.plan(book.page, plan.stocks, right_to_left=book.entry.right_to_left)
     except ShelfFileError:
         return False
     return all(takes(off_cut, flat) for flat in block.flats)

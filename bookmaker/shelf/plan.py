@@ -9,7 +9,6 @@ from ..ground.problems import FieldPath, Problem, ShelfFileError
 from ..paper.eyesight import Legibility
 from ..paper.stock import Stock, make_stock
 from ..shelf_file.fields.entry import named
-from ..things.book.blocks import Solid
 from ..things.book.entry import BookEntry
 from ..things.book.plan import BookPlan, plan_book
 from ..things.slipcase.members import Listed, members, space_of
@@ -157,16 +156,13 @@ def _fill(
 
 
 def _filler(book: BookPlan) -> Filler | None:
-    block = book.entry.block
-    if isinstance(block, Solid) and block.fills:
-        return Filler(book.number, block.at_least, block.at_most)
-    return None
+    stretch = book.entry.block.stretch
+    return Filler(book.number, *stretch) if stretch else None
 
 
 def _of_thickness(entry: BookEntry, thickness: float) -> BookEntry:
     """The book with the bounds of its block closed on one thickness, in mm."""
-    bounds = {"at_least": thickness, "at_most": thickness}
-    return entry.model_copy(update={"block": entry.block.model_copy(update=bounds)})
+    return entry.model_copy(update={"block": entry.block.of_thickness(thickness)})
 
 
 def _fit(

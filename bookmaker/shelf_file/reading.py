@@ -11,31 +11,24 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Generic, Protocol, TypeVar
 
-from ..ground.lost_files import not_there
 from ..ground.problems import FieldPath, Place, Problem, ShelfFileError, near_match, show_field
-from ..ground.quantities import show
 from .book_list import in_words_of_tables, with_listed_books
 from .defaults import with_defaults
 from .fields.entry import Entry
 from .fields.keys import dotted_keys
 from .mending import lies_in, mended
 from .rows import with_rows
+from .source_text import PROFILE, source_text
 from .volumes import is_volume, with_volumes
 from .yaml_tree import Tree, parse_tree
 
-__all__ = ["Form", "Profiles", "ShelfFile", "in_file_order", "place_in", "proofread", "read_text"]
-
-LARGEST_FILE = 2_000_000
-"""Bytes; a shelf of 5000 books stays well below."""
+__all__ = ["Form", "Profiles", "ShelfFile", "in_file_order", "place_in", "proofread"]
 
 WITH_NAMES = ("stocks", "spaces", "books")
 """Keys of the shelf under which stands what other parts of the file call by its name."""
 
 DEFAULTS: FieldPath = ("defaults",)
 """Where what all books share is written."""
-
-TABLES = (".csv", ".tsv")
-"""How the names of tables end."""
 
 Spec_co = TypeVar("Spec_co", bound=Entry, covariant=True)
 
@@ -129,7 +122,7 @@ def proofread(path: Path, form: Form[Spec_co]) -> ShelfFile[Spec_co]:
     Raises:
         ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
     """
-    parsed = _with_meant_sections(parse_tree(read_text(path), path.name), form.shelf)
+    parsed = _with_meant_sections(parse_tree(source_text(path), path.name), form.shelf)
     written, unfit = form.profiles(parsed, _profile_reader(path.parent))
     written, unlisted = with_listed_books(written, path.parent, dotted_keys(form.listed))
     defaults = written.child("defaults")
@@ -164,20 +157,9 @@ def _with_meant_sections(tree: Tree, shelf: type[Entry]) -> Tree:
 def _profile_reader(folder: Path) -> Callable[[str, Place], Tree]:
     def read(name: str, place: Place) -> Tree:
         path = folder / name
-        if not _is_a_file(path):
-            remedy = "write one with bookmaker ruler --measured, or write the keys of the printer here"
-            raise ShelfFileError((Problem(*not_there("profile", path, show(name), remedy), place=place),))
-        return parse_tree(read_text(path), path.name)
+        return parse_tree(source_text(path, PROFILE, name, place), path.name)
 
     return read
-
-
-def _is_a_file(path: Path) -> bool:
-    """Whether a name that may be anything at all, such as half a shelf file, is that of a file."""
-    try:
-        return path.is_file()
-    except OSError:
-        return False
 
 
 def in_file_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
@@ -227,37 +209,3 @@ def place_in(problem: Problem, tree: Tree) -> Place:
     if problem.field and problem.value == problem.field[-1]:
         return tree.key_place_of(problem.field)
     return tree.place_of(problem.field)
-
-
-def read_text(path: Path) -> str:
-    """The text of a shelf file, refused with a reason if it is none."""
-
-    def refused(message: str, remedy: str) -> ShelfFileError:
-        return ShelfFileError((Problem(message, remedy, place=Place(path.name)),))
-
-    if path.suffix.casefold() in TABLES:
-        raise refused("this is a table of books", "give the shelf file that names it, with a line books: from …")
-    if path.is_dir():
-        raise refused("this is a folder", "name the shelf file in it")
-    try:
-        size = path.stat().st_size
-        if size > LARGEST_FILE:
-            raise refused(
-                f"the file has {size / 1e6:.1f} MB; a shelf file has at most {LARGEST_FILE / 1e6:.0f}",
-                "keep long texts in files of their own and name them under inside",
-            )
-        data = path.read_bytes()
-    except OSError as trouble:
-        reason = (trouble.strerror or str(trouble)).lower()
-        raise refused(f"the file cannot be read ({reason})", "check its name and that you may open it") from None
-    if b"\0" in data:
-        raise refused("this is not a text file", "write the shelf in a text editor and save it as UTF-8")
-    try:
-        return data.decode("utf-8-sig")
-    except UnicodeDecodeError as trouble:
-        line, start = data.count(b"\n", 0, trouble.start) + 1, data.rfind(b"\n", 0, trouble.start) + 1
-        column = len(data[start : trouble.start].decode("utf-8", "replace")) + 1
-        message = f"this letter (byte 0x{data[trouble.start]:02X}) is not UTF-8 text"
-        raise ShelfFileError(
-            (Problem(message, "save the file with the encoding UTF-8", place=Place(path.name, line, column)),)
-        ) from None

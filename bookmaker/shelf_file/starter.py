@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from contextlib import suppress
 from pathlib import Path
 
-from ..ground.problems import OutputError, Problem
+from ..ground.output import new_files
 
 __all__ = ["STARTER_NAME", "write_starter"]
 
@@ -88,16 +87,5 @@ def write_starter(folder: Path) -> Path:
     Raises:
         OutputError: the folder holds something already, or cannot be written.
     """
-    try:
-        if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
-            raise OutputError((Problem(f"{folder} is not an empty folder", "name a new folder for your shelf"),))
-        folder.mkdir(parents=True, exist_ok=True)
-        for name, text in STARTER.items():
-            (folder / name).write_text(text, encoding="utf-8", newline="\n")
-    except OSError as trouble:
-        with suppress(OSError):  # leave nothing half done
-            for name in STARTER:
-                (folder / name).unlink(missing_ok=True)
-        reason = (trouble.strerror or str(trouble)).lower()
-        raise OutputError((Problem(f"{folder} cannot be written ({reason})", "choose another folder"),)) from None
+    new_files(folder, {name: text.encode() for name, text in STARTER.items()})
     return folder / STARTER_NAME

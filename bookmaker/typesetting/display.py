@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import accumulate
 
-from ..ground.drawing import BLACK, Canvas, Colour
+from ..ground.art import Group, Written
+from ..ground.drawing import BLACK, Colour
 from ..ground.geometry import Point
 from ..ground.typefaces import TextLine, Typeface
 from .book_type import Family
 from .lines.fount import SIGNS, Fount
 from .lines.ties import tied
 
-__all__ = ["LEADING", "Displayed", "bound", "broken", "centred", "evened", "filled", "titled"]
+__all__ = ["LEADING", "bound", "broken", "centred", "evened", "filled", "titled"]
 
 LEADING = 1.22
 """From line to line, in ems."""
@@ -29,19 +29,6 @@ WEAK_END = 0.15
 
 SHORT_WORD = 3
 """Letters of articles and prepositions, which belong to the word after them."""
-
-
-@dataclass(frozen=True, slots=True)
-class Displayed:
-    """Lines of type, each with the left end of its baseline."""
-
-    lines: tuple[tuple[TextLine, Point], ...]
-    colour: Colour = BLACK
-
-    def draw(self, canvas: Canvas) -> None:
-        """Set the lines."""
-        for line, at in self.lines:
-            canvas.text(line, at, self.colour)
 
 
 def broken(
@@ -143,14 +130,14 @@ def filled(
     yield line
 
 
-def centred(lines: tuple[TextLine, ...], middle: float, first_baseline: float, colour: Colour = BLACK) -> Displayed:
+def centred(lines: tuple[TextLine, ...], middle: float, first_baseline: float, colour: Colour = BLACK) -> Group:
     """Lines one below the other about an upright axis, in mm; empty ones are left free."""
     placed = (
-        (line, Point(middle - line.width / 2, first_baseline - number * LEADING * line.size))
+        Written(line, Point(middle - line.width / 2, first_baseline - number * LEADING * line.size), colour)
         for number, line in enumerate(lines)
         if line.runs
     )
-    return Displayed(tuple(placed), colour)
+    return Group(tuple(placed))
 
 
 def evened(

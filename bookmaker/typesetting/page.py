@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from ..ground.drawing import BLACK, NOTHING, Art, Canvas, Drawn
+from ..ground.art import NOTHING, Group, Written
+from ..ground.drawing import Art
 from ..ground.geometry import Point, Rect
 from ..ground.problems import Problem
 from ..ground.typefaces import Typeface, bundled, set_line
@@ -24,8 +25,8 @@ __all__ = [
     "Inside",
     "Margins",
     "PageFrame",
-    "PageNumber",
     "numbered",
+    "page_number",
 ]
 
 NUMBER_SIZE = 1 / 30
@@ -207,26 +208,18 @@ class Inside:
     size: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class PageNumber:
-    """A page number in the middle of the foot margin, centred under the type area."""
-
-    frame: PageFrame
-    number: int
-    typeface: Typeface
-
-    def draw(self, canvas: Canvas) -> None:
-        """Set the number."""
-        area = self.frame.type_area(self.number)
-        largest = max(self.frame.text_size, SMALLEST_BESIDE) if self.frame.text_size else math.inf
-        size = min(self.frame.height * NUMBER_SIZE, area.width / WIDEST_NUMBER, largest)
-        line = set_line(self.typeface, size, str(self.frame.folio(self.number)))
-        baseline = area.y / 2 - self.typeface.cap_height * size / 2
-        canvas.text(line, Point(area.centre.x - line.width / 2, baseline), BLACK)
+def page_number(frame: PageFrame, number: int, typeface: Typeface) -> Written:
+    """The number of a page in the middle of its foot margin, centred under the type area."""
+    area = frame.type_area(number)
+    largest = max(frame.text_size, SMALLEST_BESIDE) if frame.text_size else math.inf
+    size = min(frame.height * NUMBER_SIZE, area.width / WIDEST_NUMBER, largest)
+    line = set_line(typeface, size, str(frame.folio(number)))
+    baseline = area.y / 2 - typeface.cap_height * size / 2
+    return Written(line, Point(area.centre.x - line.width / 2, baseline))
 
 
 def numbered(pages: Iterable[Art], frame: PageFrame, typeface: Typeface | None = None) -> tuple[Art, ...]:
     """The pages with their numbers, in a typeface or in that of the text, if it has figures. Blank pages bear none."""
     face = frame.number_face(typeface)
-    numbers = (PageNumber(frame, number, face) for number in range(1, frame.pages + 1))
-    return tuple(art if art is NOTHING else Drawn((art, number)) for art, number in zip(pages, numbers, strict=True))
+    numbers = (page_number(frame, number, face) for number in range(1, frame.pages + 1))
+    return tuple(art if art is NOTHING else Group((art, number)) for art, number in zip(pages, numbers, strict=True))

@@ -6,15 +6,15 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path as FilePath
 
-import pypdfium2
-
-from ..ground.drawing import Canvas, Colour
-from ..ground.geometry import Path, Point, Rect, Size, Transform
+from ..ground.art import Group, Written
+from ..ground.drawing import Art, Colour
+from ..ground.geometry import Point, Size
 from ..ground.typefaces import set_line
-from ..ground.units import MM_PER_INCH, to_pt
 from ..typesetting.stand_ins import face_with
 from .pdf import PdfFile
-from .shelf_front import Front, Row, Shown, rows_of
+from .pdf_pixels import rendered_page
+from .shelf_art import TIMBER, row_art
+from .shelf_front import Front, Row, rows_of
 
 __all__ = ["CONTACT_SHEET", "write_contact_sheet"]
 
@@ -24,14 +24,10 @@ SCALES = ((1.0, "at true size", 300.0), (4.0, "at 400 %", 150.0))
 """How much larger, what to call it, and the dots per inch of its picture."""
 
 MARGIN, HEADING, LABEL = 12.0, 8.0, 5.0
-TIMBER = 1.6
-"""How thick boards and uprights are drawn, in mm."""
-
 BELOW = 3.0
 """What is left white under a row, in mm."""
 
-RECESS, BOARD, INK = Colour.from_hex("#4b4038"), Colour.from_hex("#a98a62"), Colour.from_hex("#33302c")
-CARD = Colour.from_hex("#d8cdb8")
+INK = Colour.from_hex("#33302c")
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +54,7 @@ def write_contact_sheet(folder: FilePath, shelf: str, seen: Sequence[Front], she
             for some in _pages(rows, page.height):
                 size = Size(page.width, max(page.height, _height(some)))
                 with pdf.page(size) as canvas:
-                    _draw(canvas, f"{shelf}: spines {called}", some, size)
+                    Group(tuple(_parts(f"{shelf}: spines {called}", some, size))).draw(canvas)
                 resolutions.append(dpi)
     return [CONTACT_SHEET, *_pictures(folder, resolutions)]
 
@@ -79,55 +75,22 @@ def _height(rows: Sequence[Scaled]) -> float:
     return 2 * MARGIN + HEADING + sum(row.height for row in rows)
 
 
-def _draw(canvas: Canvas, heading: str, rows: Sequence[Scaled], size: Size) -> None:
+def _parts(heading: str, rows: Sequence[Scaled], size: Size) -> Iterator[Art]:
+    """The heading of a page, and its rows below, each under its name."""
     top = size.height - MARGIN
-    canvas.text(set_line(face_with(heading, "sans bold"), 4.0, heading), Point(MARGIN, top - 4.0), INK)
+    yield Written(set_line(face_with(heading, "sans bold"), 4.0, heading), Point(MARGIN, top - 4.0), INK)
     y = top - HEADING
     for row in rows:
         if row.row.name:
             name = set_line(face_with(row.row.name, "sans"), 3.0, row.row.name)
-            canvas.text(name, Point(MARGIN, y - LABEL + 1.2), INK)
+            yield Written(name, Point(MARGIN, y - LABEL + 1.2), INK)
         y -= row.height
-        _draw_row(canvas, row, Point(MARGIN + TIMBER, y + BELOW + TIMBER))
-
-
-def _draw_row(canvas: Canvas, drawn: Scaled, origin: Point) -> None:
-    """What stands on a row, in its space; `origin` is where its board meets the left upright."""
-    row, scale = drawn.row, drawn.scale
-    room = Rect(*origin, row.width * scale, row.height * scale)
-    uprights = (TIMBER * row.begins, TIMBER, TIMBER * row.ends, TIMBER)
-    canvas.fill(Path.rectangle(room.grown(*uprights)), BOARD if row.name else RECESS)
-    canvas.fill(Path.rectangle(room), RECESS)
-    to_page = Transform.stretch(scale, scale).moved(origin.x - row.left * scale, origin.y)
-    with canvas.placed(to_page):
-        for shown in row.shown:
-            _draw_shown(canvas, shown)
-
-
-def _draw_shown(canvas: Canvas, shown: Shown) -> None:
-    if shown.spine is None:
-        canvas.fill(Path.rectangle(shown.rect), CARD)
-        return
-    spine = shown.spine.rect
-    # A little of the sides is seen beside the spine, as far as the book is thicker than its spine is wide.
-    thick = shown.rect.height if shown.lies else shown.rect.width
-    seen = spine.grown((thick - spine.width) / 2, 0, (thick - spine.width) / 2, 0)
-    if shown.lies:
-        to_shelf = Transform.move(-seen.x, -seen.y).then(Transform.quarter_turn(1))
-        to_shelf = to_shelf.moved(shown.rect.x + seen.height, shown.rect.y)
-    else:
-        to_shelf = Transform.move(shown.rect.x - seen.x, shown.rect.y - seen.y)
-    with canvas.placed(to_shelf, clip=Path.rectangle(seen)):
-        shown.spine.piece.art.draw(canvas)
+        yield row_art(row.row, row.scale, Point(MARGIN + TIMBER, y + BELOW + TIMBER))
 
 
 def _pictures(folder: FilePath, resolutions: Sequence[float]) -> Iterator[str]:
     """Every page as a PNG, rendered from the PDF itself."""
-    pdf = pypdfium2.PdfDocument(folder / CONTACT_SHEET)
-    try:
-        for number, dpi in enumerate(resolutions):
-            name = f"{CONTACT_SHEET.removesuffix('.pdf')}-{number + 1}.png"
-            pdf[number].render(scale=dpi / to_pt(MM_PER_INCH)).to_pil().save(folder / name)
-            yield name
-    finally:
-        pdf.close()
+    for number, dpi in enumerate(resolutions):
+        name = f"{CONTACT_SHEET.removesuffix('.pdf')}-{number + 1}.png"
+        rendered_page(folder / CONTACT_SHEET, number, dpi).save(folder / name)
+        yield name

@@ -15,7 +15,7 @@ from ..sheets.layout import Placement, Sheet, Tally
 from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
 from ..shelf.fit import SpaceFit
 from ..shelf.plan import BookPlan, ShelfPlan
-from ..things.book.designs import Lettering
+from ..things.book.designs.design import Lettering
 from ..things.slipcase.plan import SlipcasePlan
 
 __all__ = ["check_report", "dump", "plan_report"]
@@ -58,12 +58,12 @@ def plan_report(
 ) -> dict[str, Any]:
     """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written.
 
-    Each file comes with the digest of what it holds, an empty one for the plan itself, which cannot hold its own.
+    Each file comes with the digest of what it holds.
     """
     return {
         "made_by": "bookmaker",
         "files": list(files),
-        "digests": {name: digest for name, digest in files.items() if digest},
+        "digests": dict(files),
         "sheets": [_sheet(file, page, sheet) for file, page, sheet in sheets],
         "paper": [_tally(tally) for tally in tallies],
         **check_report(plan, problems, legibility, lettering),

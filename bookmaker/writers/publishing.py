@@ -8,7 +8,7 @@ from itertools import accumulate, chain
 from pathlib import Path
 
 from ..ground.geometry import Size
-from ..ground.output import PLAN_NAME, digest_of, file_names
+from ..ground.output import PLAN_NAME, UNSEALED, digest_of, file_names, sealed
 from ..guide import cutting_list_pages, guide_pages, page_size
 from ..paper.stock import Stock, calibration
 from ..sheets.impressions import impressions
@@ -24,9 +24,9 @@ from .plan_json import dump, plan_report
 from .sheets_pdf import Parts, write_sheets
 from .shelf_front import fronts, spine_of
 from .templates import write_template
-from .tools_dxf import write_dxf
-from .tools_pdf import write_tools_pdf
-from .tools_svg import write_svg
+from .tools.dxf import write_dxf
+from .tools.pdf import write_tools_pdf
+from .tools.svg import write_svg
 
 __all__ = ["ALL_OF_IT", "MACHINE_FOLDER", "Progress", "Wishes", "publish"]
 
@@ -83,12 +83,12 @@ def publish(
         checked.plan,
         written.sheets,
         layout.tallies,
-        {name: "" if name == PLAN_NAME else digest_of(folder / name) for name in written.files},
+        {name: UNSEALED if name == PLAN_NAME else digest_of(folder / name) for name in written.files},
         checked.problems,
         checked.legibility,
         checked.lettering,
     )
-    (folder / PLAN_NAME).write_text(dump(report), encoding="utf-8", newline="\n")
+    (folder / PLAN_NAME).write_bytes(sealed(dump(report).encode()))
     return tuple((name, sum(file == name for file, _, _ in written.sheets)) for name in written.files)
 
 

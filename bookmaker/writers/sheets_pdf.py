@@ -6,13 +6,13 @@ from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from pathlib import Path as FilePath
 
+from ..ground.art import Group, Layer
 from ..ground.drawing import Art
 from ..ground.geometry import Transform
 from ..sheets.impressions import Impression
 from .pdf import PdfFile
-from .pdf_canvas import PdfCanvas
 
-__all__ = ["Parts", "write_sheets"]
+__all__ = ["Parts", "sheet_art", "write_sheets"]
 
 
 class Parts(StrEnum):
@@ -36,32 +36,22 @@ def write_sheets(
             to_page = impression.offset.then(calibration)
             trim, bleed = (to_page.apply_to(box) for box in (impression.trim, impression.bleed))
             with pdf.page(impression.size, trim=trim, bleed=bleed) as canvas, canvas.placed(to_page):
-                _draw_layers(canvas, impression, parts)
+                sheet_art(impression, parts).draw(canvas)
 
 
-def _draw_layers(canvas: PdfCanvas, impression: Impression, parts: Parts) -> None:
-    """The print below, and the lines and notes above it, each in a layer of its own.
+def sheet_art(impression: Impression, parts: Parts = Parts.ALL) -> Art:
+    """All that is printed on one side of a sheet: the print below, the lines and notes above it, in layers.
 
     Marks on the pieces are needed to bind the book, and crosses to cut it, whatever else is left out.
     """
     around = impression.furniture
+    printed = tuple(Group((printed.art,), printed.to_page, printed.clip) for printed in impression.printed)
+    layers: list[tuple[str, Sequence[Art]]] = []
     if parts is not Parts.LINES:
-        with canvas.layer("art"):
-            for printed in impression.printed:
-                with canvas.placed(printed.to_page, clip=printed.clip):
-                    printed.art.draw(canvas)
+        layers += [("art", printed)]
     if parts is not Parts.ART:
-        _draw_layer(canvas, "cuts", around.casings)
-    _draw_layer(canvas, "marks", around.marks)
-    _draw_layer(canvas, "crosses", around.crosses)
+        layers += [("cuts", around.casings)]
+    layers += [("marks", around.marks), ("crosses", around.crosses)]
     if parts is not Parts.ART:
-        _draw_layer(canvas, "cuts", around.cuts)
-        _draw_layer(canvas, "folds", around.folds)
-        _draw_layer(canvas, "notes", around.notes)
-
-
-def _draw_layer(canvas: PdfCanvas, title: str, marks: Sequence[Art]) -> None:
-    if marks:
-        with canvas.layer(title):
-            for mark in marks:
-                mark.draw(canvas)
+        layers += [("cuts", around.cuts), ("folds", around.folds), ("notes", around.notes)]
+    return Group(tuple(Layer(title, tuple(art)) for title, art in layers if art))

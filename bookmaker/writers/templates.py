@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from pathlib import Path as FilePath
 
-import pypdfium2
-
-from ..ground.drawing import BLACK, WHITE, Canvas, Colour, Pen
+from ..ground.art import Filled, Group, Stroked, Written
+from ..ground.drawing import BLACK, WHITE, Art, Colour, Pen
 from ..ground.geometry import Path, Point, Rect, Size, Transform, polygon
 from ..ground.typefaces import bundled, set_line
-from ..ground.units import MM_PER_INCH, print_mm, to_pt
+from ..ground.units import print_mm
 from ..sheets.flat import Flat, Role
 from ..typesetting.stand_ins import face_with
 from .pdf import PdfFile
+from .pdf_pixels import rendered_page
 
 __all__ = ["write_template"]
 
@@ -44,36 +44,37 @@ def write_template(folder: FilePath, stem: str, title: str, flats: list[Flat]) -
         for number, flat in enumerate(flats, start=1):
             outline = Rect(0, 0, *flat.size).moved(flat.bleed, flat.bleed)
             size = Size(outline.width + 2 * flat.bleed, outline.height + 2 * flat.bleed)
-            with pdf.page(size, trim=outline) as canvas, canvas.placed(Transform.move(flat.bleed, flat.bleed)):
-                _draw(canvas, flat)
-                _tell(canvas, flat, (title, f"{flat.name}, {_measures(size)} with its bleed"))
-                if len(flats) > 1:
-                    _number(canvas, f"{number} of {len(flats)}: {flat.name}", flat)
-    return [name, *_pictures(folder, name, stem)]
+            parts = [*_drawn(flat), *_told(flat, (title, f"{flat.name}, {_measures(size)} with its bleed"))]
+            if len(flats) > 1:
+                parts.append(_number(f"{number} of {len(flats)}: {flat.name}", flat))
+            with pdf.page(size, trim=outline) as canvas:
+                Group(tuple(parts), Transform.move(flat.bleed, flat.bleed)).draw(canvas)
+    return [name, *_pictures(folder, name, stem, len(flats))]
 
 
-def _draw(canvas: Canvas, flat: Flat) -> None:
+def _drawn(flat: Flat) -> Iterator[Art]:
     """Bleed in red, the outline black, folds blue, safe areas green, and the name of each panel."""
-    canvas.fill(Path.rectangle(Rect(0, 0, *flat.size).grown(flat.bleed)), BLEED)
-    canvas.fill(polygon(flat.outline), WHITE)
-    canvas.stroke(polygon(flat.outline), Pen(0.1, BLACK))
+    outline = polygon(flat.outline)
+    yield Filled.box(Rect(0, 0, *flat.size).grown(flat.bleed), BLEED)
+    yield Filled(outline, WHITE)
+    yield Stroked(outline, Pen(0.1, BLACK))
     for panel in flat.panels:
         if panel.role in FACES:
-            with canvas.placed(Transform(), polygon(flat.outline)):  # a cut corner may take some of the panel
-                canvas.stroke(Path.rectangle(_safe(panel.rect)), Pen(0.06, SAFE, (0.5, 0.4)))
-        _name(canvas, str(panel.role), panel.rect)
+            safe = Stroked(Path.rectangle(_safe(panel.rect)), Pen(0.06, SAFE, (0.5, 0.4)))
+            yield Group((safe,), clip=outline)  # a cut corner may take some of the panel
+        yield from _name(str(panel.role), panel.rect)
     for fold in flat.folds:
-        canvas.stroke(Path.line(fold.start, fold.end), Pen(0.1, FOLD, (1.2, 0.5)))
+        yield Stroked.line(fold.start, fold.end, Pen(0.1, FOLD, (1.2, 0.5)))
 
 
-def _number(canvas: Canvas, text: str, flat: Flat) -> None:
+def _number(text: str, flat: Flat) -> Written:
     """Which piece this is, in the bleed at the foot."""
     line = set_line(bundled("sans"), flat.bleed * IN_BLEED, text)
     size = line.size * min(1.0, flat.size.width / line.width)
-    canvas.text(set_line(bundled("sans"), size, text), Point(0, -flat.bleed * (1 + IN_BLEED) / 2 + size * 0.2), FOLD)
+    return Written(set_line(bundled("sans"), size, text), Point(0, -flat.bleed * (1 + IN_BLEED) / 2 + size * 0.2), FOLD)
 
 
-def _tell(canvas: Canvas, flat: Flat, lines: Sequence[str]) -> None:
+def _told(flat: Flat, lines: Sequence[str]) -> Iterator[Written]:
     """Whose template it is and how large, small at the foot of the largest face, where it is soon drawn over.
 
     Pieces without a face are too small for it.
@@ -86,7 +87,7 @@ def _tell(canvas: Canvas, flat: Flat, lines: Sequence[str]) -> None:
         face = face_with(text, "sans")
         line = set_line(face, TOLD, text)
         line = set_line(face, TOLD * min(1.0, room.width / line.width), text)
-        canvas.text(line, Point(room.x, room.y + number * TOLD * 1.3), SAFE)
+        yield Written(line, Point(room.x, room.y + number * TOLD * 1.3), SAFE)
 
 
 def _measures(size: Size) -> str:
@@ -98,25 +99,18 @@ def _safe(rect: Rect) -> Rect:
     return rect.grown(-aside, -above, -aside, -above)
 
 
-def _name(canvas: Canvas, text: str, rect: Rect) -> None:
+def _name(text: str, rect: Rect) -> Iterator[Art]:
     """The panel's name in its middle, turned where the panel is narrow."""
     upright = rect.height > rect.width * 1.6
     size = min(1.6, (rect.width if upright else rect.height) * 0.7)
     line = set_line(bundled("sans"), size, text)
-    if line.width > (rect.height if upright else rect.width):
-        return
-    turned = Transform.quarter_turn(3 if upright else 0).moved(*rect.centre)
-    with canvas.placed(turned):
-        canvas.text(line, Point(-line.width / 2, -size * 0.25), SAFE)
+    if line.width <= (rect.height if upright else rect.width):
+        turned = Transform.quarter_turn(3 if upright else 0).moved(*rect.centre)
+        yield Group((Written(line, Point(-line.width / 2, -size * 0.25), SAFE),), turned)
 
 
-def _pictures(folder: FilePath, name: str, stem: str) -> Iterator[str]:
-    pdf = pypdfium2.PdfDocument(folder / name)
-    try:
-        for number in range(len(pdf)):
-            picture = f"{stem}.png" if len(pdf) == 1 else f"{stem}-{number + 1}.png"
-            drawn = pdf[number].render(scale=TEMPLATE_DPI / to_pt(MM_PER_INCH)).to_pil()
-            drawn.save(folder / picture, dpi=(TEMPLATE_DPI, TEMPLATE_DPI))
-            yield picture
-    finally:
-        pdf.close()
+def _pictures(folder: FilePath, name: str, stem: str, pages: int) -> Iterator[str]:
+    for number in range(pages):
+        picture = f"{stem}.png" if pages == 1 else f"{stem}-{number + 1}.png"
+        rendered_page(folder / name, number, TEMPLATE_DPI).save(folder / picture, dpi=(TEMPLATE_DPI, TEMPLATE_DPI))
+        yield picture

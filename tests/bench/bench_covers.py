@@ -16,11 +16,11 @@ from pathlib import Path
 
 from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Rect, Size, Transform
-from bookmaker.things.book.designs import STYLES, Words, dress_flat, load_design
-from bookmaker.things.book.designs.design import DrawnDesign
+from bookmaker.things.book.designs.design import DrawnDesign, Words
+from bookmaker.things.book.designs.kinds import KINDS as STYLES
 from bookmaker.writers.pdf import PdfFile
-from tests.bench.bench_text import SYLLABLES
-from tests.things.designs.test_designs import flat_of
+from tests.kit.flats import flat_of
+from tests.kit.prose import SYLLABLES
 
 FEW, MANY = 20, 200
 MOST_TIMES = 1.5
@@ -37,7 +37,7 @@ def measure(count: int, path: Path) -> tuple[float, float]:
             entry = models[number % len(models)]()
             title = " ".join("".join(chance.choices(SYLLABLES, k=chance.randint(1, 3))) for _ in range(4)).title()
             flat = flat_of(chance.uniform(2, 9), chance.uniform(11, 18), chance.uniform(16, 27))
-            dress = dress_flat(entry, load_design(entry, Path()), flat, Words(title, "A. " + title.split()[0]))
+            dress = entry.dress(entry.load(Path()), flat, Words(title, "A. " + title.split()[0]))
             inked = Rect(0, 0, *flat.size).grown(flat.bleed)
             with (
                 pdf.page(Size(*inked.size)) as canvas,

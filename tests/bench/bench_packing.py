@@ -12,7 +12,7 @@ import time
 from pathlib import Path
 
 from bookmaker.sheets.packing import Bin, Item, nest, pack_strip
-from tests.published.library import METHODS, ORDERS, STRAIGHT, best_of_library
+from tests.kit.packing_library import METHODS, ORDERS, STRAIGHT, best_of_library
 
 CASES = Path(__file__).parent.parent / "published" / "hopper_turton_c1_c4.json"
 

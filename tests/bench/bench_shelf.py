@@ -20,7 +20,7 @@ from reportlab.pdfgen import canvas
 
 from bookmaker.ground.typefaces import bundled
 from bookmaker.workshop import check, make
-from tests.bench.bench_text import paragraphs
+from tests.kit.prose import paragraphs
 from tests.kit.recording import record
 
 PAGES = 64

@@ -10,8 +10,6 @@ Both in one process, best of ROUNDS (3) each; then ours alone in a fresh process
 
 from __future__ import annotations
 
-import random
-import re
 import subprocess
 import sys
 import tempfile
@@ -25,10 +23,8 @@ from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate, Paragraph
 
 from bookmaker.ground.typefaces import bundled
 from bookmaker.workshop import make
+from tests.kit.prose import paragraphs
 
-TEXTS = Path(__file__).parents[2] / "demo" / "texts"
-VOCABULARY = 6000
-SYLLABLES = ("ba", "den", "for", "gal", "hin", "kel", "lum", "mar", "nos", "per", "quin", "tion", "ment", "ing", "er")
 WIDTH, HEIGHT, SIZE_PT, LEADING = 15.0, 21.0, 2.2, 1.25
 POINT = 25.4 / 72
 
@@ -44,23 +40,6 @@ books:
     cover: {{kind: wrap, stock: cover}}
     inside: {{kind: text, file: story.txt, size: {SIZE_PT} pt, leading: {LEADING}}}
 """
-
-
-def paragraphs(count: int) -> list[str]:
-    """Paragraphs of so many words: the demo's sentences in random order, every 12th word made up."""
-    chance = random.Random(7)
-    prose = " ".join(file.read_text(encoding="utf-8") for file in sorted(TEXTS.glob("*.txt")) if file.stem != "mayak")
-    sentences = re.findall(r"[A-Z“][^.!?]*[a-z][.!?]”?", " ".join(prose.split()))
-    sentences = [sentence for sentence in sentences if sentence.translate({0x201C: None}).isascii() or "’" in sentence]
-    invented = ["".join(chance.choices(SYLLABLES, k=chance.randint(1, 4))) for _ in range(VOCABULARY)]
-    found: list[str] = []
-    total = 0
-    while total < count:
-        words = " ".join(chance.choices(sentences, k=chance.randint(1, 7))).split()
-        words = [chance.choice(invented) if number % 12 == 11 else word for number, word in enumerate(words)]
-        found.append(" ".join(words))
-        total += len(words)
-    return found
 
 
 def ours(folder: Path) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import zlib
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -23,8 +24,8 @@ from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Point, Rect, Size, Transform
 from bookmaker.ground.imported import ImportedPage, load_pages
 from bookmaker.ground.problems import Severity, ShelfFileError
-from bookmaker.things.book.pages import PageFrame
-from bookmaker.things.book.pages.pictured.pdf_pages import PdfInside, PdfSource, compose, load
+from bookmaker.things.book.pages.pictured.pdf_pages import LoadedPdf, PdfInside, PdfSource
+from bookmaker.typesetting.page import PageFrame
 from bookmaker.writers.pdf import PdfFile
 from tests.kit.recording import record
 
@@ -245,7 +246,7 @@ def test_a_file_that_is_none_or_no_pdf_is_refused(tmp_path: Path, monkeypatch: p
     assert refusal(path) == "a.pdf is not a PDF; write the name of a PDF file"
     assert refusal(tmp_path) == f"{tmp_path.name} is a folder, not a PDF; write the name of one PDF file"
     drawn(path)
-    monkeypatch.setattr(imported, "LARGEST_FILE", 100)
+    monkeypatch.setattr(imported, "PDF", replace(imported.PDF, largest=100))
     assert refusal(path).endswith("save the pages you need apart")
 
 
@@ -372,7 +373,7 @@ def test_more_pages_than_a_book_can_have_are_refused(tmp_path: Path, monkeypatch
 )
 def test_a_range_names_pages_in_any_order(tmp_path: Path, written: str, indices: list[int]) -> None:
     drawn(tmp_path / "a.pdf")
-    source = load(PdfInside(file="a.pdf", range=written), tmp_path)
+    source = PdfInside(file="a.pdf", range=written).load(tmp_path).source
     assert [page.index for page in source.pages] == indices
 
 
@@ -397,19 +398,21 @@ SOURCE = PdfSource("a.pdf", tuple(ImportedPage(Path("a.pdf"), "", n, Rect(0, 0, 
 def test_pages_fit_the_page_or_its_type_area_centred() -> None:
     frame = PageFrame(15, 21, 6)
     for fill, area in (("page", frame.page()), ("type area", frame.type_area(2))):
-        inside = compose(PdfInside(file="a.pdf", fill=fill), SOURCE, frame)
+        inside = LoadedPdf(PdfInside(file="a.pdf", fill=fill), SOURCE).compose(frame)
         [shown] = record(inside.pages[1]).pages
         assert shown.bounds.centre == pytest.approx(area.centre)
         assert shown.bounds.size == pytest.approx((area.height / 2, area.height))
     assert [(str(problem), problem.severity) for problem in inside.problems] == [
         ("a.pdf fills 3 of 6 pages; the others stay empty", Severity.NOTE)
     ]
-    assert compose(PdfInside(file="a.pdf"), SOURCE, PageFrame(15, 21, 4)).problems == ()  # the last leaf has a back
+    assert (
+        LoadedPdf(PdfInside(file="a.pdf"), SOURCE).compose(PageFrame(15, 21, 4)).problems == ()
+    )  # the last leaf has a back
 
 
 def test_pages_that_find_no_room_are_an_error_and_what_is_left_out_is_said() -> None:
     source = PdfSource("a.pdf", SOURCE.pages, ("has layers: all of them are printed",))
-    inside = compose(PdfInside(file="a.pdf", numbers="yes"), source, PageFrame(15, 21, 2, first=5))
+    inside = LoadedPdf(PdfInside(file="a.pdf", numbers="yes"), source).compose(PageFrame(15, 21, 2, first=5))
     assert [(str(problem), problem.severity) for problem in inside.problems] == [
         ("1 of 3 pages of a.pdf do not fit in 2 pages; write pages: 4, or range: with fewer", Severity.ERROR),
         ("a.pdf has layers: all of them are printed", Severity.NOTE),

@@ -9,22 +9,21 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.ground import output
-from bookmaker.ground.output import file_names, replaced_file, replaced_folder
+from bookmaker.ground.output import file_names, locks, replaced_folder, single_file
 from bookmaker.ground.problems import OutputError
 from bookmaker.shelf_file.starter import write_starter
 from bookmaker.workshop import make
 from bookmaker.writers import publishing
 from bookmaker.writers.publishing import Wishes
-from tests.shelf_file.test_bad_shelves import SHELF
+from tests.kit.shelves import ONE_BOOK
 
-ONE_STOCK = SHELF.replace("stock: card", "stock: laid")
+ONE_STOCK = ONE_BOOK.replace("stock: card", "stock: laid")
 
 
 @pytest.fixture
 def shelf(tmp_path: Path) -> Path:
     path = tmp_path / "salt.yaml"
-    path.write_text(SHELF, encoding="utf-8")
+    path.write_text(ONE_BOOK, encoding="utf-8")
     return path
 
 
@@ -124,7 +123,7 @@ def test_a_file_or_a_link_is_no_folder(shelf: Path, tmp_path: Path) -> None:
     assert contents(tmp_path / "real") == {}
     under = tmp_path / "file" / "out"
     assert refused(shelf, under) == (
-        f"{under} cannot be written (file exists); make room or choose another folder; nothing was changed"
+        f"{under} cannot be written (not a directory); make room or choose another folder; nothing was changed"
     )
 
 
@@ -153,6 +152,10 @@ def forbidden(*_: object, **__: object) -> None:
     raise PermissionError(errno.EACCES, os.strerror(errno.EACCES))
 
 
+def forbidden_lock(*_: object) -> None:
+    raise PermissionError(errno.EPERM, "Permission denied")
+
+
 def broken_second_pdf(fault: Callable[..., None]) -> Callable[..., None]:
     """A writer of PDFs that works once."""
     whole, calls = publishing.write_sheets, iter(range(9))
@@ -168,6 +171,10 @@ def broken_second_pdf(fault: Callable[..., None]) -> Callable[..., None]:
 
 FULL = "cannot be written (no space left on device); make room or choose another folder; nothing was changed"
 CLOSED = "cannot be written (permission denied); make room or choose another folder; nothing was changed"
+OPEN = (
+    "cannot be replaced (permission denied); "
+    "close its files in other programs, such as a PDF viewer, and run the command again"
+)
 
 
 @pytest.mark.parametrize("made_before", [False, True])
@@ -178,21 +185,21 @@ def test_a_disk_that_fails_leaves_everything_as_it_was(
     out = tmp_path / "out"
     if made_before:
         make(shelf, out)
-        shelf.write_text(SHELF.replace("Tide", "Moon"), encoding="utf-8")
+        shelf.write_text(ONE_BOOK.replace("Tide", "Moon"), encoding="utf-8")
     before = contents(tmp_path)
     with monkeypatch.context() as patch:
         match where:
             case "pdf":
                 patch.setattr(publishing, "write_sheets", broken_second_pdf(out_of_disk))
             case "plan":
-                patch.setattr(Path, "write_text", out_of_disk)
+                patch.setattr(Path, "write_bytes", out_of_disk)
             case "temporary":
-                patch.setattr(output.tempfile, "mkdtemp", forbidden)
+                patch.setattr(locks, "_lock", forbidden_lock)
             case "swap":
                 patch.setattr(Path, "rename", failing_last(Path.rename, 2 if made_before else 1))
             case _:
                 patch.setattr(Path, "mkdir", forbidden)
-        reason = FULL if where in {"pdf", "plan"} else CLOSED
+        reason = FULL if where in {"pdf", "plan"} else OPEN if where == "swap" and made_before else CLOSED
         assert refused(shelf, out) == f"{out} {reason}"
     assert contents(tmp_path) == before
 
@@ -226,7 +233,7 @@ def test_an_interrupt_midway_leaves_everything_as_it_was(
 def test_a_file_laid_into_the_folder_during_the_run_stays(tmp_path: Path) -> None:
     (tmp_path / "out").mkdir()
     with pytest.raises(OutputError) as caught, replaced_folder(tmp_path / "out") as folder:
-        (folder / "sheet").write_text("new", encoding="utf-8")
+        (folder.path / "sheet").write_text("new", encoding="utf-8")
         (tmp_path / "out" / "letter.txt").write_text("mine", encoding="utf-8")
     assert "did not write: letter.txt" in str(caught.value)
     assert contents(tmp_path) == {"out": b"", "out/letter.txt": b"mine"}
@@ -234,56 +241,44 @@ def test_a_file_laid_into_the_folder_during_the_run_stays(tmp_path: Path) -> Non
 
 def test_the_new_folder_takes_its_place_only_when_complete(tmp_path: Path) -> None:
     with replaced_folder(tmp_path / "out") as folder:
-        assert folder.parent == tmp_path
+        assert folder.path.parents[1] == tmp_path
         assert not (tmp_path / "out").exists()
-        (folder / "sheet").write_text("new", encoding="utf-8")
+        (folder.path / "sheet").write_text("new", encoding="utf-8")
     assert contents(tmp_path) == {"out": b"", "out/sheet": b"new"}
     assert (tmp_path / "out").stat().st_mode & 0o777 == 0o755
 
 
-def test_one_file_is_replaced_whole_or_not_at_all(tmp_path: Path) -> None:
-    target = tmp_path / "new" / "ruler.pdf"
-    with replaced_file(target) as beside:
-        beside.write_bytes(b"one")
-    with pytest.raises(OutputError) as caught, replaced_file(target) as beside:
-        beside.write_bytes(b"tw")
-        out_of_disk()
-    assert str(caught.value) == f"{target} {FULL}"
-    with pytest.raises(KeyboardInterrupt), replaced_file(target) as beside:
-        beside.write_bytes(b"thr")
-        interrupted()
-    assert contents(tmp_path) == {"new": b"", "new/ruler.pdf": b"one"}
-    with pytest.raises(OutputError) as caught, replaced_file(tmp_path / "new"):
-        pass
-    assert str(caught.value) == f"{tmp_path / 'new'} is a folder; name a file to write, such as ruler.pdf"
-
-
 def test_every_stock_gets_a_name_of_its_own() -> None:
-    assert file_names(["Page paper", "page-paper", "Ж", "../etc", "plan.json", "con"]) == [
+    assert file_names(["Page paper", "page-paper", "Ж", "../etc", "plan.json", "con", "LPT1", "Conté"]) == [
         "page-paper.pdf",
         "page-paper-2.pdf",
         "stock.pdf",
         "etc.pdf",
         "plan-json.pdf",
-        "con.pdf",
+        "stock-con.pdf",
+        "stock-lpt1.pdf",
+        "cont.pdf",
     ]
     crowd = [name for name in ("a", "a-2", "a 2", "A", "a-2-2", "a", "x" * 300, "x" * 400) for _ in range(3)]
     assert len(set(file_names(crowd))) == len(crowd)
 
 
 def test_a_starter_that_cannot_be_finished_leaves_no_half(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    whole, calls = Path.write_text, iter(range(9))
+    whole, calls = single_file._write_new, iter(range(9))
 
-    def write(path: Path, *args: str, **kwargs: str) -> int:
-        return whole(path, *args, **kwargs) if not next(calls) else out_of_disk() or 0  # type: ignore[func-returns-value]
+    def write(path: Path, data: bytes) -> None:
+        whole(path, data)
+        if next(calls):
+            out_of_disk()
 
-    monkeypatch.setattr(Path, "write_text", write)
+    monkeypatch.setattr(single_file, "_write_new", write)
     with pytest.raises(OutputError) as caught:
         write_starter(tmp_path / "mine")
     assert str(caught.value) == (
-        f"{tmp_path / 'mine'} cannot be written (no space left on device); choose another folder"
+        f"{tmp_path / 'mine'} cannot be written (no space left on device); "
+        "make room or choose another folder; nothing was changed"
     )
-    assert contents(tmp_path / "mine") == {}
+    assert contents(tmp_path) == {}
 
 
 def test_a_starter_takes_no_folder_that_holds_something(tmp_path: Path) -> None:
@@ -291,4 +286,4 @@ def test_a_starter_takes_no_folder_that_holds_something(tmp_path: Path) -> None:
     for folder in (tmp_path, tmp_path / "file"):
         with pytest.raises(OutputError) as caught:
             write_starter(folder)
-        assert str(caught.value) == f"{folder} is not an empty folder; name a new folder for your shelf"
+        assert str(caught.value) == f"{folder} is not an empty folder; name a new one"

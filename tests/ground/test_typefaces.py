@@ -9,15 +9,15 @@ from pathlib import Path
 
 import pytest
 from fontTools.feaLib.builder import addOpenTypeFeaturesFromString
-from fontTools.fontBuilder import FontBuilder
-from fontTools.pens.t2CharStringPen import T2CharStringPen
 from fontTools.ttLib import TTCollection, TTFont
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bookmaker.ground.files import SourceFile
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.ground.typefaces import Glyph, Run, TextLine, bundled, files, load_typeface, set_line
 from bookmaker.ground.typefaces.names import BUNDLED
+from tests.kit.fonts import cff_font
 
 TEXT = bundled("text")
 UNKERNED = ("-kern", "-liga", "-clig", "-calt")
@@ -206,28 +206,6 @@ def test_a_font_with_cff_outlines_is_usable(tmp_path: Path) -> None:
     assert typeface.shape("H").top == pytest.approx(0.714)
 
 
-def cff_font(path: Path, chars: str) -> Path:
-    """A font file with the given letters of the text face, drawn as cubic curves (CFF)."""
-    source = TTFont(TEXT.path)
-    glyphs, names = source.getGlyphSet(), {ord(char): source.getBestCmap()[ord(char)] for char in chars}
-    order = [".notdef", *names.values()]
-    builder = FontBuilder(1000, isTTF=False)
-    builder.setupGlyphOrder(order)
-    builder.setupCharacterMap(names)
-    drawn = {}
-    for name in order:
-        pen = T2CharStringPen(glyphs[name].width, glyphs)
-        glyphs[name].draw(pen)
-        drawn[name] = pen.getCharString()
-    builder.setupCFF("Trial", {}, drawn, {})
-    builder.setupHorizontalMetrics({name: (glyphs[name].width, 0) for name in order})
-    builder.setupHorizontalHeader(ascent=1069, descent=-293)
-    builder.setupOS2(sTypoAscender=1069)
-    builder.setupNameTable({"familyName": "Trial", "styleName": "Regular", "psName": "Trial-Regular"})
-    builder.save(path)
-    return path
-
-
 def changed(**values: int) -> bytes:
     tables, file = TTFont(TEXT.path), io.BytesIO()
     for name, value in values.items():
@@ -304,7 +282,7 @@ def test_a_font_file_that_cannot_be_read_is_refused(tmp_path: Path) -> None:
 def test_a_damaged_font_is_refused_or_usable_and_never_a_crash(at: int, noise: bytes) -> None:
     data = TEXT.data[:at] + noise + TEXT.data[at + len(noise) :]
     try:
-        typeface = files._typeface_of.__wrapped__(Path("own.ttf"), data)
+        typeface = files._typeface_of.__wrapped__(SourceFile(Path("own.ttf"), "", data))
     except ShelfFileError:
         return
     typeface.shape("office")

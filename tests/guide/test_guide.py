@@ -15,15 +15,16 @@ from pypdf import PdfReader
 from bookmaker.ground.geometry import Size
 from bookmaker.guide import guide_pages, page_size
 from bookmaker.guide.pages import MARGIN
-from bookmaker.guide.steps import KINDS
 from bookmaker.guide.wrapping import wrapped
 from bookmaker.sheets.layout import lay_out
 from bookmaker.shelf_file.whereabouts import whereabouts
-from bookmaker.things.book import blocks, covers
+from bookmaker.things.book.blocks.kinds import KINDS as BLOCKS
+from bookmaker.things.book.covers.kinds import KINDS as COVERS
 from bookmaker.workshop import check
 from bookmaker.writers.leaflet_pdf import write_leaflet
 from tests.kit.guide_shelves import chapters, flattened, guide_shelf, said, shelf_head
-from tests.kit.making import POINT, made, strokes_of
+from tests.kit.shelves import made
+from tests.kit.strokes import POINT, strokes_of
 
 
 class Made(NamedTuple):
@@ -62,7 +63,9 @@ def folds_of(pieces: list[dict[str, Any]]) -> str:
 
 
 def test_every_kind_has_its_steps() -> None:
-    assert set(KINDS) == set(blocks.KINDS) | set(covers.KINDS)
+    for kind in (*BLOCKS, *COVERS):
+        assert not kind.__abstractmethods__, kind
+        assert "making" in {name for one in kind.__mro__[:2] for name in vars(one)}, kind
 
 
 def test_numbers_are_those_of_the_plan(shelf: Made) -> None:

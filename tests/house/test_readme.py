@@ -22,7 +22,7 @@ from bookmaker.cli import commands as cli
 from bookmaker.ground.typefaces.names import BUNDLED
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
-from bookmaker.things.book.pages import Part
+from bookmaker.things.book.pages.part import Part
 from bookmaker.typesetting.languages import LANGUAGES, UNPARTABLE
 from bookmaker.typesetting.punctuation import is_punctuated
 
@@ -334,7 +334,7 @@ def test_schema_is_json() -> None:
 
 
 def test_worked_case_is_read_as_written(folder: Path) -> None:
-    """The one-book example is the handbook's worked case: 48 pages of 75 µm, glue 15 µm, cover 160 + 50 µm."""
+    """The one-book example, worked by hand: 48 pages of 75 µm, glue 15 µm, cover 160 + 50 µm."""
     (folder / "one-book.yaml").write_text(named_files()["one-book.yaml"], encoding="utf-8")
     spec = read_shelf(folder / "one-book.yaml").spec
     stock = spec.stocks["page paper"]

@@ -7,14 +7,14 @@ the arc of the middle plane, half of it from each of its two panels.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from math import cos, pi, radians, sin
 from typing import NamedTuple
 
 from bookmaker.ground.geometry import Point
-from bookmaker.sheets.flat import Flat, Fold, Panel, Role
+from bookmaker.sheets.flat import Flat, Panel, Role
 
-__all__ = ["Space", "Turn", "arc", "fold_at", "inner", "outer", "panel_of", "segments", "turned_down"]
+__all__ = ["Space", "Turn", "inner", "outer", "panel_of", "turned_down"]
 
 
 class Space(NamedTuple):
@@ -58,20 +58,6 @@ def turned_down(
     return turn
 
 
-def fold_at(flat: Flat, upright: bool, number: int) -> float:
-    """Where the fold with this number lies, counted from the left or from below among those that run so."""
-    places = sorted({round(_across(fold, upright), 9) for fold in flat.folds if _is_upright(fold) == upright})
-    return places[number]
-
-
-def _is_upright(fold: Fold) -> bool:
-    return abs(fold.start.x - fold.end.x) < 1e-9
-
-
-def _across(fold: Fold, upright: bool) -> float:
-    return fold.start.x if upright else fold.start.y
-
-
 def outer(point: Point, thickness: float) -> Space:
     """A point on the printed face."""
     return Space(point.x, point.y, thickness / 2)
@@ -86,11 +72,6 @@ def panel_of(flat: Flat, role: Role) -> Panel:
     """The one panel with this role."""
     (found,) = (panel for panel in flat.panels if panel.role is role)
     return found
-
-
-def segments(points: Sequence[Point]) -> list[tuple[Point, Point]]:
-    """The edges of an outline."""
-    return list(zip(points, [*points[1:], points[0]], strict=True))
 
 
 assert abs(arc(180, 1, 2) - 2 * pi) < 1e-12

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager, nullcontext
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from bookmaker.ground.drawing import Art, Colour, Pen
 from bookmaker.ground.geometry import Path, Point, Rect, Transform
@@ -12,25 +13,37 @@ from bookmaker.ground.imported import ImportedPage
 from bookmaker.ground.pictures import Picture
 from bookmaker.ground.typefaces import TextLine
 
-__all__ = ["Filled", "Imported", "Placed", "RecordingCanvas", "Stroked", "Written", "record"]
+__all__ = ["Filled", "Imported", "Placed", "RecordingCanvas", "Stroked", "Written", "ink_box", "record"]
 
 
 @dataclass(frozen=True)
 class Filled:
-    """An outline filled with a colour."""
+    """An outline filled with a colour, as it was drawn, and the whole map it was drawn through."""
 
-    path: Path
+    drawn: Path
+    transform: Transform
     colour: Colour
     clips: tuple[Path, ...]
+
+    @cached_property
+    def path(self) -> Path:
+        """The outline where it lies; worked out only for those who ask, since art repeats itself thousandfold."""
+        return self.drawn.transformed(self.transform)
 
 
 @dataclass(frozen=True)
 class Stroked:
     """A line drawn along a path; the pen's lengths are as they were given."""
 
-    path: Path
+    drawn: Path
+    transform: Transform
     pen: Pen
     clips: tuple[Path, ...]
+
+    @cached_property
+    def path(self) -> Path:
+        """The line where it lies."""
+        return self.drawn.transformed(self.transform)
 
 
 @dataclass(frozen=True)
@@ -91,11 +104,11 @@ class RecordingCanvas:
 
     def fill(self, path: Path, colour: Colour) -> None:
         """Record a filled outline."""
-        self.marks.append(Filled(path.transformed(self.transform), colour, self.clips))
+        self.marks.append(Filled(path, self.transform, colour, self.clips))
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """Record a line."""
-        self.marks.append(Stroked(path.transformed(self.transform), pen, self.clips))
+        self.marks.append(Stroked(path, self.transform, pen, self.clips))
 
     def text(self, line: TextLine, at: Point, colour: Colour) -> None:
         """Record a line of text."""
@@ -111,8 +124,8 @@ class RecordingCanvas:
         """Record every repetition; ink outside the bounds would be lost."""
         alone = RecordingCanvas()
         art.draw(alone)
-        for mark in (*alone.fills, *alone.strokes):
-            assert bounds.contains(Rect.around(mark.path.points()))
+        for path in (*(fill.path for fill in alone.fills), *(stroke.path for stroke in alone.strokes)):
+            assert bounds.contains(Rect.around(path.points()))
         for place in places:
             with self.placed(Transform.move(*place)):
                 art.draw(self)
@@ -132,6 +145,10 @@ class RecordingCanvas:
             yield
         finally:
             self.transform, self.clips = kept
+
+    def layer(self, title: str) -> AbstractContextManager[None]:  # noqa: ARG002 (what is drawn is the same)
+        """Nothing is recorded of layers."""
+        return nullcontext()
 
     @property
     def fills(self) -> list[Filled]:
@@ -164,3 +181,14 @@ def record(art: Art) -> RecordingCanvas:
     canvas = RecordingCanvas()
     art.draw(canvas)
     return canvas
+
+
+def ink_box(text: Written) -> Rect:
+    """The rectangle around the ink of a line, on the flat."""
+    runs = [run for _, run in text.line.runs]
+    top, bottom = (max(run.top for run in runs), min(run.bottom for run in runs))
+    size, width = text.line.size, text.line.width
+    corners = [Point(x, y) for x in (0.0, width) for y in (bottom * size, top * size)]
+    start = text.transform.apply(Point(0, 0))
+    moved = [text.transform.apply(corner) for corner in corners]
+    return Rect.around([point.plus(text.at.x - start.x, text.at.y - start.y) for point in moved])

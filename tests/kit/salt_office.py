@@ -2,12 +2,7 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
-from bookmaker.workshop import Checked, check
-
-__all__ = ["checked", "errors", "shelf"]
-
+__all__ = ["shelf"]
 
 SHELF = """\
 shelf: The Salt Office
@@ -37,15 +32,5 @@ slipcases:
 
 
 def shelf(laid: float = 75, card_um: float = 200) -> str:
+    """The shelf file, with these calipers of its papers in µm."""
     return SHELF.replace("LAID", f"{laid}").replace("CARD", f"{card_um}")
-
-
-def checked(folder: Path, text: str) -> Checked:
-    folder.mkdir(parents=True, exist_ok=True)
-    (folder / "shelf.yaml").write_text(text, encoding="utf-8")
-    return check(folder / "shelf.yaml")
-
-
-def errors(found: Checked) -> list[str]:
-    """What is wrong, without warnings and notes."""
-    return [str(problem) for problem in found.problems if problem.severity == "error"]

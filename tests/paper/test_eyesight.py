@@ -25,7 +25,7 @@ def test_verdicts(x_height: float, dpi: float, distance: float, verdict: str) ->
 
 
 def test_a_ten_point_face_at_1_to_12_is_3_dots_high() -> None:
-    """Handbook of the trade: x-height ratio 0.45, so 0.13 mm; at 600 dots to the inch 3 dots."""
+    """Common practice: x-height ratio 0.45, so 0.13 mm; at 600 dots to the inch 3 dots."""
     letters = Legibility(10 * 25.4 / 72 * 0.45 / 12, 600)
     assert letters.x_height == pytest.approx(0.132, abs=0.001)
     assert letters.dots == pytest.approx(3.1, abs=0.05)

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import io
 import itertools
-import sys
 import tempfile
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -15,7 +13,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bookmaker.cli import commands as cli
 from bookmaker.ground.geometry import Point, Transform
 from bookmaker.ground.problems import Problem, ShelfFileError
 from bookmaker.paper.papers import FORMATS
@@ -25,7 +22,8 @@ from bookmaker.paper.stock import calibration, distortion, lean
 from bookmaker.ruler import measure, profile_text, write_ruler
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.workshop import check
-from tests.kit.making import Stroke, strokes_of
+from tests.kit.command_line import bookmaker
+from tests.kit.strokes import Stroke, strokes_of
 
 A4 = FORMATS["A4"]
 WIDTH, HEIGHT = A4.size
@@ -339,7 +337,7 @@ def test_a_shelf_takes_the_profile_and_its_own_word_wins(tmp_path: Path) -> None
         (
             f"'{'laser' * 60}.yaml'",
             PROFILE,
-            f"shelf.yaml:2:10: there is no profile {('laser' * 60)[:40]}…; "
+            f"shelf.yaml:2:10: there is no profile {('laser' * 60)[:119]}…; "
             "write one with bookmaker ruler --measured, or write the keys of the printer here",
         ),
         (
@@ -384,21 +382,14 @@ def test_profiles_that_cannot_be_used(tmp_path: Path, printer: str, profile: str
     assert str(refusal.value) == told
 
 
-def run(monkeypatch: pytest.MonkeyPatch, *arguments: str, typed: str = "") -> int | str | None:
-    monkeypatch.setattr(sys, "argv", ["bookmaker", *arguments])
-    monkeypatch.setattr(sys, "stdin", io.StringIO(typed))
-    with pytest.raises(SystemExit) as ended:
-        cli.main()
-    return ended.value.code
-
-
-def test_readings_are_typed_on_the_command_line(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_readings_are_typed_on_the_command_line(tmp_path: Path) -> None:
     file = tmp_path / "laser.yaml"
     typed = "office laser\n149.6 mm\n150.2 mm\n141.3 mm\n141.5 mm\n4 mm\n\n\n\n\n0.4 mm\n-0.2 mm\n"
-    assert run(monkeypatch, "ruler", "--measured", str(file), typed=typed) == 0
-    assert file.read_text(encoding="utf-8") == (
+    said = bookmaker("ruler", "--measured", str(file), typed=typed)
+    assert said.code == 0
+    *lines, seal = file.read_text(encoding="utf-8").splitlines(keepends=True)
+    assert seal.startswith("# bookmaker seal ")
+    assert "".join(lines) == (
         "# Printer profile, measured on the ruler page. A shelf file names it: printer: and the name of this file.\n"
         'name: "office laser"\n'
         "sheet: A4\n"
@@ -408,24 +399,25 @@ def test_readings_are_typed_on_the_command_line(
         "diagonals: {rising: 141.3 mm, falling: 141.5 mm}\n"
         "reverse_offset: {right: -0.4 mm, up: 0.2 mm}\n"
     )
-    assert capsys.readouterr().out.endswith(f"prove it: bookmaker ruler --into proof.pdf --printer {file}\n")
-    assert run(monkeypatch, "ruler", "--into", str(tmp_path / "proof.pdf"), "--printer", str(file)) == 0
+    assert said.out.endswith(f"prove it: bookmaker ruler --into proof.pdf --printer {file}\n")
+    assert bookmaker("ruler", "--into", str(tmp_path / "proof.pdf"), "--printer", str(file)).code == 0
     before = file.read_bytes()
-    assert run(monkeypatch, "ruler", "--measured", str(file), typed="office laser\n149.6 mm\n") == 2
-    assert capsys.readouterr().err.endswith("the readings end here; run it again and answer every question\n")
+    said = bookmaker("ruler", "--measured", str(file), typed="office laser\n149.6 mm\n")
+    assert said.code == 2
+    assert said.err.endswith("the readings end here; run it again and answer every question\n")
     assert file.read_bytes() == before
 
 
-def test_a_file_that_is_no_profile_is_not_written_over(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_a_file_that_is_no_profile_is_not_written_over(tmp_path: Path) -> None:
     file = tmp_path / "shelf.yaml"
     file.write_text("shelf: Mine\n", encoding="utf-8")
-    assert run(monkeypatch, "ruler", "--measured", str(file), typed="x\n" * 12) == 2
-    assert capsys.readouterr().err == f"{file} is not a profile that bookmaker wrote; name another file\n"
+    said = bookmaker("ruler", "--measured", str(file), typed="x\n" * 12)
+    assert said.code == 2
+    assert said.err == f"{file} is not a file that bookmaker wrote; name another file: this one would be lost\n"
     assert file.read_text(encoding="utf-8") == "shelf: Mine\n"
-    assert run(monkeypatch, "ruler") == 2
-    assert capsys.readouterr().err == (
+    said = bookmaker("ruler")
+    assert said.code == 2
+    assert said.err == (
         "ruler needs either --into or --measured; "
         "write --into ruler.pdf to get the page, or --measured printer.yaml to write down what it measures\n"
     )

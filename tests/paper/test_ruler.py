@@ -15,7 +15,7 @@ from bookmaker.paper.papers import FORMATS, find_format
 from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.stock import calibration
 from bookmaker.ruler import write_ruler
-from tests.kit.making import strokes_of
+from tests.kit.strokes import strokes_of
 
 DPI = 1200
 

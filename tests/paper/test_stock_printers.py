@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import sys
 from math import dist
 from pathlib import Path
 from typing import Any
@@ -11,15 +10,16 @@ from typing import Any
 import pytest
 from pypdf import PdfReader
 
-from bookmaker.cli import commands as cli
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.stock import Stock, make_stock
 from bookmaker.shelf.extents import page_frame
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
 from bookmaker.workshop import check
+from tests.kit.command_line import bookmaker
 from tests.kit.guide_shelves import flattened
-from tests.kit.making import Stroke, made, strokes_of
+from tests.kit.shelves import made
+from tests.kit.strokes import Stroke, strokes_of
 
 INKJET, LASER = (149.4, 150.3), (150.75, 149.25)
 """What the level and the upright rule of the ruler page measure on two printers, in mm."""
@@ -147,18 +147,13 @@ def test_pages_and_edges_are_drawn_as_fine_as_their_printer_draws(tmp_path: Path
     assert [page_frame(spec, book, 24).resolution_dpi for book in spec.books] == [300, 1200, 1200, 300]
 
 
-def test_the_command_line_names_printers_and_their_dots(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> None:
+def test_the_command_line_names_printers_and_their_dots(tmp_path: Path) -> None:
     text = shelf("{resolution: 300 dpi}", "photo.yaml").replace("kind: squared", "kind: text, file: a.txt")
     for name, content in (("a.txt", "The tide went out.\n"), ("photo.yaml", PROFILE), ("shelf.yaml", text)):
         (tmp_path / name).write_text(content, encoding="utf-8")
     for command, told in (("check", "and 300 or 600 dpi"), ("make", "laid (on photo printer, rear tray): no layout")):
         into = ["--into", str(tmp_path / "out")] if command == "make" else []
-        monkeypatch.setattr(sys, "argv", ["bookmaker", command, str(tmp_path / "shelf.yaml"), *into])
-        with pytest.raises(SystemExit):
-            cli.main()
-        assert told in capsys.readouterr().out
+        assert told in bookmaker(command, str(tmp_path / "shelf.yaml"), *into).out
 
 
 def test_titles_are_judged_by_the_printer_of_their_cover(tmp_path: Path) -> None:

@@ -8,7 +8,7 @@ from bookmaker.ground.geometry import Size
 from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.stock import make_stock
 from bookmaker.paper.stock_entry import StockEntry
-from bookmaker.things.book.blocks.solid import Solid, plan
+from bookmaker.things.book.blocks.solid import Solid
 
 
 def test_flat_length_by_the_bend_allowance() -> None:
@@ -19,7 +19,7 @@ def test_flat_length_by_the_bend_allowance() -> None:
     """
     entry = Solid.model_validate({"thickness": "4 mm", "edges": "lines", "edge_stock": "laid"})
     laid = make_stock("laid", StockEntry.model_validate({"caliper": "100 um", "glue": "30 um"}), PrinterEntry())
-    block = plan(entry, Size(15, 21), {"laid": laid}, right_to_left=False)
+    block = entry.plan(Size(15, 21), {"laid": laid}, right_to_left=False)
     [flat] = block.flats
     assert isclose(flat.size.width, 50.7571, abs_tol=5e-5)
     assert [round(fold.start.x, 4) for fold in flat.folds] == [14.9393, 35.8178]

@@ -16,8 +16,8 @@ from pathlib import Path
 import pytest
 
 from bookmaker.sheets.packing import Item, Strip, pack_strip
-from tests.published.library import best_of_library
-from tests.sheets.test_packing import check_strip
+from tests.kit.packing import check_strip
+from tests.kit.packing_library import best_of_library
 
 
 @dataclass(frozen=True)

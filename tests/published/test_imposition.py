@@ -7,27 +7,19 @@ import math
 import pytest
 
 from bookmaker.ground.geometry import Rect, Size
-from bookmaker.paper.papers import find_format
-from bookmaker.paper.printer_entry import PrinterEntry
-from bookmaker.paper.stock import Stock, make_stock
-from bookmaker.paper.stock_entry import StockEntry
+from bookmaker.paper.stock import Stock
 from bookmaker.sheets.flat import Face, Flat, Panel
-from bookmaker.things.book.blocks import plan_block
-from bookmaker.things.book.blocks.block import BlockPlan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
 from bookmaker.things.book.blocks.creep import creep, fold_length
 from bookmaker.things.book.blocks.imposition import FOLDINGS, Imposed, fold_sheet, page_in_section
 from bookmaker.things.book.blocks.leaves import Leaves
 from bookmaker.things.book.blocks.sections import Sections
-
-
-def paper(caliper: str, sheet: str = "A3") -> Stock:
-    entry = StockEntry.model_validate({"caliper": caliper})
-    return make_stock("page", entry, PrinterEntry(sheet=find_format(sheet)))
+from tests.kit.papers import paper
 
 
 def sections(page: Size, stock: Stock, **keys: str) -> BlockPlan:
     entry = Sections.model_validate({"stock": "page", **keys})
-    return plan_block(entry, page, {"page": stock}, right_to_left=False)
+    return entry.plan(page, {"page": stock}, right_to_left=False)
 
 
 def rows(flat: Flat, face: Face) -> list[list[tuple[int | None, bool]]]:
@@ -46,7 +38,7 @@ def rows(flat: Flat, face: Face) -> list[list[tuple[int | None, bool]]]:
 def test_hollick() -> None:
     """R. Hollick, "ppi", 2010: 840 pages of 86 µm paper are 420 leaves, 36.12 mm or 1.422 in; 590.697 pages an inch."""
     entry = Leaves.model_validate({"stock": "page", "pages": "840"})
-    made = plan_block(entry, Size(15, 21), {"page": paper("86 um")}, right_to_left=False)
+    made = entry.plan(Size(15, 21), {"page": paper("86 um", sheet="A3")}, right_to_left=False)
     assert made.thickness.value == pytest.approx(36.12, abs=0.005)
     assert made.thickness.value / 25.4 == pytest.approx(1.422, abs=0.0005)
     assert made.pages / (made.thickness.value / 25.4) == pytest.approx(590.697, abs=0.001)
@@ -55,13 +47,13 @@ def test_hollick() -> None:
 def test_pages_per_inch() -> None:
     """PrintWiki, "Pages per inch": a leaf is two pages, so pages per inch are 2 over the caliper, not 1."""
     entry = Leaves.model_validate({"stock": "page", "pages": "200"})
-    made = plan_block(entry, Size(15, 21), {"page": paper("5 mil")}, right_to_left=False)
+    made = entry.plan(Size(15, 21), {"page": paper("5 mil", sheet="A3")}, right_to_left=False)
     assert made.pages / (made.thickness.value / 25.4) == pytest.approx(2 / 0.005)
 
 
 def test_cowie_sums() -> None:
     """*Cowie's Printer's Pocket-Book*, p. 31: in a section of 32 pages facing pairs sum to 33: 1 with 32, 14, 12."""
-    made = sections(Size(15, 21), paper("50 um"), pages="32", pages_in_section="32")
+    made = sections(Size(15, 21), paper("50 um", sheet="A3"), pages="32", pages_in_section="32")
     pairs = {
         frozenset(panel.page for panel in flat.panels if panel.face is face) for flat in made.flats for face in Face
     }
@@ -72,7 +64,7 @@ def test_cowie_sums() -> None:
 
 def test_cowie_two_sheets() -> None:
     """*Cowie's Printer's Pocket-Book*: two sheets, one in the other: outer 8|1 and 2|7, inner 6|3 and 4|5."""
-    outer, inner = sections(Size(15, 21), paper("80 um"), pages="8").flats
+    outer, inner = sections(Size(15, 21), paper("80 um", sheet="A3"), pages="8").flats
     assert rows(outer, Face.FRONT) == [[(8, False), (1, False)]]
     assert rows(outer, Face.REVERSE) == [[(2, False), (7, False)]]
     assert rows(inner, Face.FRONT) == [[(6, False), (3, False)]]
@@ -84,7 +76,7 @@ def test_cockerell_octavo() -> None:
 
     Inner side as it lies, heads of the upper row down: 7 10 11 6 over 2 15 14 3; the outer forme has the rest.
     """
-    (sheet,) = sections(Size(15, 21), paper("80 um"), pages="16", fold="octavo").flats
+    (sheet,) = sections(Size(15, 21), paper("80 um", sheet="A3"), pages="16", fold="octavo").flats
     assert rows(sheet, Face.REVERSE) == [
         [(7, True), (10, True), (11, True), (6, True)],
         [(2, False), (15, False), (14, False), (3, False)],
@@ -94,7 +86,7 @@ def test_cockerell_octavo() -> None:
 
 def test_quarto() -> None:
     """Common scheme of a sheet folded twice, from memory: outer forme 5 4 over 8 1, inner forme 3 6 over 2 7."""
-    (sheet,) = sections(Size(15, 21), paper("80 um"), pages="8", fold="quarto").flats
+    (sheet,) = sections(Size(15, 21), paper("80 um", sheet="A3"), pages="8", fold="quarto").flats
     assert rows(sheet, Face.FRONT) == [[(5, True), (4, True)], [(8, False), (1, False)]]
     assert rows(sheet, Face.REVERSE) == [[(3, True), (6, True)], [(2, False), (7, False)]]
 
@@ -122,7 +114,7 @@ def test_creep_is_half_of_what_a_fold_takes() -> None:
     assert creep(0, 0.1) == 0
     assert creep(1, 0.1) == pytest.approx(0.15708, abs=1e-5)
     assert creep(3, 0.1) == pytest.approx(0.47124, abs=1e-5)
-    made = sections(Size(15, 21), paper("0.1 mm"), pages="16")
+    made = sections(Size(15, 21), paper("0.1 mm", sheet="A3"), pages="16")
     assert [flat.panels[0].creep for flat in made.flats] == pytest.approx([0, 0.15708, 0.31416, 0.47124], abs=1e-5)
 
 
@@ -131,7 +123,7 @@ def test_cockerell_swell() -> None:
 
     def swell(sewing: str) -> float:
         entry = {"pages": "64", "pages_in_section": "8", "thread": "0.2 mm", "sewing": sewing}
-        return sections(Size(15, 21), paper("80 um"), **entry).thickness.value - 32 * 0.08
+        return sections(Size(15, 21), paper("80 um", sheet="A3"), **entry).thickness.value - 32 * 0.08
 
     assert swell("all along") == pytest.approx(8 * 0.2)
     assert swell("two on") == pytest.approx(swell("all along") / 2)
@@ -145,7 +137,7 @@ def test_royal_octavo_before_and_after_trimming() -> None:
     """
     inch = 25.4
     page = Size(6.125 * inch, 9.75 * inch)
-    stock = paper("0.1 mm", sheet="600 x 800 mm")
+    stock = paper("0.1 mm", sheet="600 x 800 mm", grain="unknown")
     (sheet,) = sections(page, stock, pages="16", fold="octavo", trim="1/8 in").flats
     assert sheet.size == pytest.approx((25 * inch, 20 * inch))
     folded = Rect(0, 0, sheet.size.width / 4, sheet.size.height / 2)

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from bookmaker.things.book.covers.jacket import flap_fold
-from tests.kit.making import made
+from tests.kit.shelves import made
 
 SHELF = """\
 shelf: Worked case

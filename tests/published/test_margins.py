@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from bookmaker.things.book.pages import PageFrame
+from bookmaker.typesetting.page import PageFrame
 
 
 def test_margins_by_ninths_on_a_page_of_six_by_nine_inches() -> None:

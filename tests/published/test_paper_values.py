@@ -102,7 +102,7 @@ def test_the_table_holds_the_rows_of_the_gpo_and_no_others() -> None:
 
 
 def test_gpo_rows_say_that_they_are_published() -> None:
-    """Handbook §3: the calipers are marked as published, source checked."""
+    """The calipers are marked as published, source checked."""
     assert {row.source.mark for row in CALIPERS} == {Confidence.PUBLISHED}
     assert [row.source.title.rpartition("), ")[2] for row in CALIPERS] == (
         ["A55"] * 5 + ["A91, smooth finish"] * 3 + ["K10"] * 4 + ["O-63"] * 2

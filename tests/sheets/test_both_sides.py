@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bookmaker.ground.drawing import BLACK, NOTHING, Canvas, Drawn
+from bookmaker.ground.art import NOTHING, Group
+from bookmaker.ground.drawing import BLACK, Canvas
 from bookmaker.ground.geometry import Path, Point, Rect, Size, Transform
 from bookmaker.paper.papers import FORMATS, SheetFormat
 from bookmaker.paper.printer_entry import PrinterEntry, Turn
@@ -19,7 +20,6 @@ from bookmaker.sheets.flat import Face, Flat, Panel, Role
 from bookmaker.sheets.impressions import Impression, Printed, impressions
 from bookmaker.sheets.layout import Placement, Sheet
 from bookmaker.sheets.piece import Piece
-from bookmaker.things.book.drafting import PageArt
 from tests.kit.recording import Filled, Stroked, record
 
 LYING = SheetFormat("lying", "mm", Decimal(297), Decimal(210), FORMATS["A4"].source)
@@ -44,8 +44,8 @@ def sheet_of(at: Point, turned: bool, sheet: SheetFormat = FORMATS["A4"]) -> She
     panels = (Panel(Role.PAGE, rect, 1), Panel(Role.PAGE, rect, 2, Face.REVERSE))
     flat = Flat("leaf", "leaf", "page", Rect(0, 0, 20, 25).corners, (), panels)
     behind = flat.seen_from(Face.REVERSE)[0].rect
-    reverse = Drawn((PageArt(Corner(), Transform.move(behind.x, behind.y)),))
-    piece = Piece("leaf", 0, ("Leaf", "leaf"), flat, PageArt(Corner(), Transform.move(rect.x, rect.y)), reverse)
+    reverse = Group((Corner(),), Transform.move(behind.x, behind.y))
+    piece = Piece("leaf", 0, ("Leaf", "leaf"), flat, Group((Corner(),), Transform.move(rect.x, rect.y)), reverse)
     return Sheet(stock(sheet), 1, 1, (Placement(piece, at, turned),))
 
 
@@ -104,7 +104,7 @@ def test_a_sheet_without_reverse_has_one_page() -> None:
 
 
 def corners_of(printed: Printed) -> list[Point]:
-    (mark,) = record(PageArt(printed.art, printed.to_page)).marks
+    (mark,) = record(Group((printed.art,), printed.to_page)).marks
     assert isinstance(mark, Filled)
     return list(mark.path.points())
 

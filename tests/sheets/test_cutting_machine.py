@@ -15,7 +15,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bookmaker.ground.drawing import NOTHING
+from bookmaker.ground.art import NOTHING
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.stock import make_stock
@@ -25,7 +25,8 @@ from bookmaker.sheets.layout import Placement, Sheet
 from bookmaker.sheets.piece import Piece
 from bookmaker.sheets.segments import merged, without
 from bookmaker.sheets.toolpaths import ToolPath, ToolSheet, tool_sheet
-from tests.kit.making import POINT, made, strokes_of
+from tests.kit.shelves import made
+from tests.kit.strokes import POINT, strokes_of
 
 SHELF = """\
 shelf: By machine
@@ -80,7 +81,8 @@ def read_dxf(path: Path) -> Drawing:
     """By ezdxf."""
     drawing = ezdxf.readfile(path)
     assert drawing.units == ezdxf.units.MM
-    assert not drawing.audit().has_errors
+    found_wrong = drawing.audit()
+    assert (found_wrong.errors, found_wrong.fixes) == ([], [])
     found: Drawing = {str(layer.dxf.name): [] for layer in drawing.layers if layer.dxf.name in TOOLS}
     for line in drawing.modelspace():
         assert line.dxftype() == "LWPOLYLINE"
@@ -137,6 +139,20 @@ def drawings(shelf: tuple[dict[str, Any], Path]) -> list[tuple[dict[str, Any], s
         numbers = itertools.count(1)
         found += [(sheet, sheet["file"].removesuffix(".pdf"), next(numbers), out / "machine") for sheet in sheets]
     return found
+
+
+def test_a_dxf_names_everything_once_and_says_to_whom_it_belongs(shelf: tuple[dict[str, Any], Path]) -> None:
+    """AutoCAD 2000 DXF Reference: no two handles are alike, and all are below the one to be given next."""
+    for _, stem, number, folder in drawings(shelf):
+        lines = (folder / f"{stem}-{number}.dxf").read_text(encoding="utf-8").split("\n")
+        groups = list(zip(map(int, lines[:-1:2]), lines[1::2], strict=True))
+        seed = groups.index((9, "$HANDSEED")) + 1
+        handles = [int(value, 16) for place, (code, value) in enumerate(groups) if code in (5, 105) and place != seed]
+        owners = {int(value, 16) for code, value in groups if code in (330, 350)}
+        assert len(set(handles)) == len(handles) > len(owners)
+        assert owners <= {0, *handles}
+        assert max(handles) < int(groups[seed][1], 16)
+        assert groups[-1] == (0, "EOF")
 
 
 def test_svg_dxf_and_pdf_agree_with_each_other_and_with_the_plan(shelf: tuple[dict[str, Any], Path]) -> None:

@@ -13,18 +13,20 @@ from hypothesis import strategies as st
 from pypdf import PdfReader
 
 from bookmaker.cli.tables import paper_line
-from bookmaker.ground.drawing import NOTHING
+from bookmaker.ground.art import NOTHING, Stroked, Written
 from bookmaker.ground.geometry import Axis, Rect, Size
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.printer_entry import PrinterEntry
-from bookmaker.paper.stock import Stock, make_stock
+from bookmaker.paper.stock import make_stock
 from bookmaker.paper.stock_entry import StockEntry
 from bookmaker.sheets.flat import Flat
 from bookmaker.sheets.layout import Sheet, Tally, lay_out
-from bookmaker.sheets.marks import Line, Note, furnish
+from bookmaker.sheets.marks import furnish
 from bookmaker.sheets.piece import Piece
 from bookmaker.workshop import make
-from tests.kit.making import POINT, made, on_two_papers
+from tests.kit.papers import paper
+from tests.kit.shelves import made, on_two_papers
+from tests.kit.strokes import POINT
 
 BOOK = """\
   - title: Volume {number}
@@ -197,9 +199,9 @@ def test_the_foot_of_a_narrow_sheet_stays_on_it(width: int, machine: str) -> Non
     printer = PrinterEntry.model_validate({"sheet": f"{width} x 297 mm", "cutting_machine": machine})
     paper = make_stock("Bristol board", StockEntry.model_validate({"caliper": "0.3 mm"}), printer)
     furniture = furnish(Sheet(paper, 1, 1, ()), "The Reading Room of the Tidewatch")
-    words = sorted((note for note in furniture.notes if isinstance(note, Note)), key=lambda note: note.at)
+    words = sorted((note for note in furniture.notes if isinstance(note, Written)), key=lambda note: note.at)
     boxes = [Rect(note.at.x, note.at.y, note.line.width, note.line.size * 0.7) for note in words]
-    boxes += [Rect.around((line.start, line.end)) for line in furniture.notes if isinstance(line, Line)]
+    boxes += [Rect.around(line.path.points()) for line in furniture.notes if isinstance(line, Stroked)]
     assert all(paper.printable.contains(box, 0.2) for box in boxes)
     assert not [1 for n, box in enumerate(boxes[: len(words)]) for other in boxes[:n] if box.overlaps(other)]
     assert min(note.line.size for note in words) >= 0.9
@@ -212,11 +214,6 @@ def test_by_book_keeps_books_whole_and_in_order(tmp_path: Path) -> None:
     assert all(max(before) < min(after) for before, after in pairwise(books))
 
 
-def stock(**written: object) -> Stock:
-    entry = StockEntry.model_validate({"caliper": "75 um", "grain": "long", **written})
-    return make_stock("page", entry, PrinterEntry.model_validate({}))
-
-
 def flat_piece(name: str, width: float, height: float, book: int = 0, grain: Axis | None = Axis.Y) -> Piece:
     outline = Rect(0, 0, width, height).corners
     return Piece(name, book, ("Salt", name), Flat("strip", name, "page", outline, (), (), grain), NOTHING)
@@ -225,7 +222,7 @@ def flat_piece(name: str, width: float, height: float, book: int = 0, grain: Axi
 def test_a_piece_larger_than_the_sheet_is_named_with_a_sheet_that_would_do() -> None:
     pieces = [flat_piece("a sheet", 250, 20), flat_piece("fits", 150, 20), flat_piece("turned", 20, 210, grain=Axis.X)]
     with pytest.raises(ShelfFileError) as refusal:
-        lay_out(pieces, {"page": stock()}, 2)
+        lay_out(pieces, {"page": paper("75 um")}, 2)
     # 2.2 mm for marks on three sides, 3.2 mm at the foot; 10 mm of margins, and 12 mm for the notes
     assert [str(problem) for problem in refusal.value.problems] == [
         "a sheet of Salt needs 254.4 mm × 25.4 mm with its marks, but the A4 sheet of page has 200 mm × 275 mm; "
@@ -238,7 +235,7 @@ def test_a_piece_larger_than_the_sheet_is_named_with_a_sheet_that_would_do() -> 
 def test_what_the_pieces_take_is_added_up() -> None:
     """Rooms of 100 × 137.5 mm: four fill the printable 200 × 275 mm of A4, the fifth takes a second sheet."""
     pieces = [flat_piece(str(n), 100 - 4.4, 137.5 - 5.4, book=n) for n in range(5)]
-    layout = lay_out(pieces, {"page": stock()}, 2)
+    layout = lay_out(pieces, {"page": paper("75 um")}, 2)
     # A4 less 5 mm below, 12 mm of notes and 137.5 mm of pieces
     assert layout.tallies == (Tally("page", 2, 0, 2, 2, used=pytest.approx(0.625), rest=(210, 142)),)
     assert [(sheet.number, sheet.count, len(sheet.placements)) for sheet in layout.sheets] == [(1, 2, 4), (2, 2, 1)]

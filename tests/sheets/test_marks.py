@@ -8,6 +8,7 @@ from pathlib import Path as FilePath
 import pypdfium2 as pdfium
 import pytest
 
+from bookmaker.ground.art import Stroked
 from bookmaker.ground.drawing import BLACK, Canvas
 from bookmaker.ground.geometry import Path, Point, Rect
 from bookmaker.paper.papers import FORMATS
@@ -17,7 +18,7 @@ from bookmaker.paper.stock_entry import Grain
 from bookmaker.sheets.flat import Flat, Fold, FoldKind, Panel, Role, Stroke
 from bookmaker.sheets.impressions import impressions
 from bookmaker.sheets.layout import Placement, Sheet
-from bookmaker.sheets.marks import FOLD_PENS, TRIM, Line, furnish
+from bookmaker.sheets.marks import FOLD_PENS, TRIM, furnish
 from bookmaker.sheets.piece import Piece
 from bookmaker.writers.sheets_pdf import write_sheets
 
@@ -46,7 +47,8 @@ def test_each_end_of_a_line_shows_the_nearest_fold() -> None:
         Fold(FoldKind.VALLEY, Point(15, 10), Point(30, 10)),
     )
     marks = furnish(sheet_with(Flat("sheet", "sheet", "page", Rect(0, 0, 30, 20).corners, folds, ())), "Shelf").folds
-    pens = {(round(mark.start.x - 60, 3), round(mark.start.y - 90, 3)): mark.pen for mark in marks}
+    starts = [(mark.path.points()[0], mark.pen) for mark in marks]
+    pens = {(round(start.x - 60, 3), round(start.y - 90, 3)): pen for start, pen in starts}
     mountain, valley = FOLD_PENS[FoldKind.MOUNTAIN], FOLD_PENS[FoldKind.VALLEY]
     assert pens == {(15, -0.3): mountain, (15, 20.3): valley, (-0.3, 10): mountain, (30.3, 10): valley}
 
@@ -61,7 +63,8 @@ def test_of_two_marks_side_by_side_the_line_that_ends_farther_in_has_the_short_o
     sheet = sheet_with(flat, turned)
     move = sheet.placements[0].to_sheet.apply
     wanted = {move(Point(x, y)): length for y, length in ((10, 1.7), (10.3, 0.85), (12, 1.7)) for x in (-0.3, 30.3)}
-    marks = {mark.start: dist(mark.start, mark.end) for mark in furnish(sheet, "Shelf").folds}
+    ends = (mark.path.points() for mark in furnish(sheet, "Shelf").folds)
+    marks = {start: dist(start, end) for start, end in ends}
     assert {(round(x, 6), round(y, 6)): round(marks[Point(x, y)], 6) for x, y in marks} == {
         (round(x, 6), round(y, 6)): length for (x, y), length in wanted.items()
     }
@@ -98,7 +101,7 @@ def test_trim_marks_lie_in_the_paper_that_goes() -> None:
     trims = tuple(Stroke(Point(*start), Point(*end)) for start, end in lines)
     page = Panel(Role.PAGE, Rect(0, 1, 12, 18), 1)
     flat = Flat("leaf", "leaf", "page", Rect(0, 0, 13, 20).corners, (), (page,), trims=trims)
-    marks = [mark for mark in furnish(sheet_with(flat), "Shelf").marks if isinstance(mark, Line)]
+    marks = [mark for mark in furnish(sheet_with(flat), "Shelf").marks if isinstance(mark, Stroked)]
     assert {mark.pen for mark in marks} == {TRIM}
-    drawn = {tuple((round(p.x - 60, 6), round(p.y - 90, 6)) for p in (mark.start, mark.end)) for mark in marks}
+    drawn = {tuple((round(p.x - 60, 6), round(p.y - 90, 6)) for p in mark.path.points()) for mark in marks}
     assert drawn == {((12, 0), (12, 1)), ((12, 19), (12, 20)), ((12, 1), (13, 1)), ((12, 19), (13, 19))}

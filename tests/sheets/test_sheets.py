@@ -11,7 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
 
-from tests.kit.making import POINT, Stroke, apart, made, on_two_papers, strokes_of
+from tests.kit.shelves import made, on_two_papers
+from tests.kit.strokes import POINT, Stroke, apart, strokes_of
 
 BOOK = """\
   - title: Volume {number}

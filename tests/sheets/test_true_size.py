@@ -8,7 +8,7 @@ import numpy as np
 import pypdfium2
 import pytest
 
-from tests.kit.making import made
+from tests.kit.shelves import made
 
 SHELF = """\
 shelf: True size

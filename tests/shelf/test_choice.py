@@ -7,13 +7,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from typer.testing import CliRunner
 
-from bookmaker.cli.commands import app
 from bookmaker.cli.made_lines import gone_lines, off_cut_lines
 from bookmaker.ground.problems import CommandError
 from bookmaker.shelf.choice import Choice
 from bookmaker.workshop import Wishes, make
+from tests.kit.command_line import bookmaker
 
 SHELF = """\
 shelf: Chosen
@@ -192,10 +191,10 @@ def test_what_is_gone_is_named() -> None:
 def test_the_command_line_tells_what_a_choice_leaves_out(shelf: Path) -> None:
     shelf.write_text(NOTED, encoding="utf-8")
     out = shelf.parent / "out"
-    whole = CliRunner().invoke(app, ["make", str(shelf), "--into", str(out)])
-    assert "made before" not in whole.stdout and "more about other books" not in whole.stderr
-    part = CliRunner().invoke(app, ["make", str(shelf), "--into", str(out), "--only", "Salt and Rope"])
-    assert f"2 more about other books: bookmaker check {shelf} shows them" in part.stderr.splitlines()
-    assert "will not be seen" not in part.stderr
-    (gone,) = [line for line in part.stdout.splitlines() if "made before" in line]
+    whole = bookmaker("make", str(shelf), "--into", str(out))
+    assert "made before" not in whole.out and "more about other books" not in whole.err
+    part = bookmaker("make", str(shelf), "--into", str(out), "--only", "Salt and Rope")
+    assert f"2 more about other books: bookmaker check {shelf} shows them" in part.err.splitlines()
+    assert "will not be seen" not in part.err
+    (gone,) = [line for line in part.out.splitlines() if "made before" in line]
     assert gone.startswith("2 files made before are gone: box-card.pdf, cutting-list.pdf;")

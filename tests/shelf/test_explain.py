@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 from rich.console import Console
 
-from bookmaker.cli import commands as cli
 from bookmaker.cli.tables import breakdown_table
 from bookmaker.workshop import check
+from tests.kit.command_line import bookmaker
 
 SHELF = """\
 shelf: "[Worked] case"
@@ -60,8 +60,7 @@ def test_brackets_in_titles_are_not_markup(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("wanted", ["1", "a [bold]keeper's[/bold] log"])
-def test_a_book_goes_by_number_or_title(tmp_path: Path, wanted: str, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_book_goes_by_number_or_title(tmp_path: Path, wanted: str) -> None:
     path = tmp_path / "shelf.yaml"
     path.write_text(SHELF.replace("EXTRA", ""), encoding="utf-8")
-    cli.app(["check", str(path), "--explain", wanted], standalone_mode=False)
-    assert "block as computed" in capsys.readouterr().out
+    assert "block as computed" in bookmaker("check", str(path), "--explain", wanted).out

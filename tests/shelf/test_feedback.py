@@ -10,14 +10,12 @@ from typing import Any
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from typer.testing import CliRunner
 
-from bookmaker.cli.commands import app
-from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.thickness import Layer, Thickness
 from bookmaker.shelf.feedback import estimate_caliper
 from bookmaker.workshop import check
-from bookmaker.writers.plan_json import check_report
+from tests.kit.command_line import bookmaker
+from tests.kit.shelves import refused, reported, written
 
 SHELF = """\
 shelf: Measured
@@ -37,16 +35,7 @@ books:
 
 
 def report(folder: Path, books: str, page: str = "") -> dict[str, Any]:
-    path = folder / "shelf.yaml"
-    path.write_text(SHELF.format(books=books, page=page), encoding="utf-8")
-    checked = check(path)
-    return check_report(checked.plan, checked.problems, checked.legibility)
-
-
-def refusal(folder: Path, books: str) -> list[str]:
-    with pytest.raises(ShelfFileError) as refused:
-        report(folder, books)
-    return [str(problem) for problem in refused.value.problems]
+    return reported(SHELF.format(books=books, page=page), folder)
 
 
 ONE = "  - {title: One, block: {pages: 48}}\n"
@@ -98,11 +87,11 @@ def test_a_pile_goes_before_the_wrapper(tmp_path: Path) -> None:
 
 def test_rows_of_books_that_are_not_there(tmp_path: Path) -> None:
     rows = "measured_rows:\n  - {books: [One, Tow, 9], thickness: 9 mm}\n  - {books: [1], thickness: 4 mm}"
-    path = tmp_path / "shelf.yaml"
-    path.write_text(SHELF.format(books=ONE + TWO + rows, page=""), encoding="utf-8")
-    said = CliRunner().invoke(app, ["check", str(path)])
-    assert isinstance(said.exception, ShelfFileError)
-    assert [f"{problem.message}; {problem.remedy}" for problem in said.exception.problems] == [
+    path = written(SHELF.format(books=ONE + TWO + rows, page=""), tmp_path)
+    said = bookmaker("check", str(path))
+    assert said.code == 2
+    lines = [line.partition(": ")[2] for line in said.err.splitlines() if line.startswith("shelf.yaml:")]
+    assert lines == [
         "there is no book 'Tow'; did you mean 'Two'?",
         "there is no book '9'; write a title, or a number from 1 to 2",
         "One is measured twice; leave it in one row",
@@ -111,7 +100,7 @@ def test_rows_of_books_that_are_not_there(tmp_path: Path) -> None:
 
 def test_books_of_one_title_are_named_by_number(tmp_path: Path) -> None:
     rows = "measured_rows:\n  - {books: [One], thickness: 9 mm}"
-    assert "2 books are called 'One'" in refusal(tmp_path, ONE + ONE + rows)[0]
+    assert "2 books are called 'One'" in refused(SHELF.format(books=ONE + ONE + rows, page=""), tmp_path)[0]
     assert report(tmp_path, ONE + ONE + rows.replace("[One]", "[2]"))["books"][1]["overall_mm"]["thickness"] == 9
 
 
@@ -200,15 +189,13 @@ def test_check_proposes_the_better_caliper(tmp_path: Path) -> None:
 
 
 def test_explain_shows_computed_and_measured(tmp_path: Path) -> None:
-    path = tmp_path / "shelf.yaml"
     book = ONE.replace("One,", "One, measured_thickness: 5.2 mm,")
-    path.write_text(SHELF.format(books=book, page=""), encoding="utf-8")
-    said = CliRunner().invoke(app, ["check", str(path), "--explain", "one"]).output
-    lines = [" ".join(line.split()) for line in said.splitlines()]
+    path = written(SHELF.format(books=book, page=""), tmp_path)
+    lines = [" ".join(line.split()) for line in bookmaker("check", str(path), "--explain", "one").out.splitlines()]
     assert "finished book as computed 4.460" in lines
     assert "finished book as measured 5.200" in lines
     assert "measured less computed +0.740" in lines
-    assert json.loads(CliRunner().invoke(app, ["check", str(path), "--json"]).output)["measured"]
+    assert json.loads(bookmaker("check", str(path), "--json").out)["measured"]
 
 
 @pytest.mark.parametrize(

@@ -19,6 +19,7 @@ from bookmaker.shelf.filling import shares
 from bookmaker.shelf.fit import Verdict
 from bookmaker.shelf.plan import plan_shelf
 from bookmaker.workshop import check
+from tests.kit.shelves import told
 
 BOUNDS = st.lists(
     st.tuples(st.floats(1, 20), st.floats(0, 20) | st.just(inf)).map(lambda pair: (pair[0], pair[0] + pair[1])),
@@ -164,20 +165,12 @@ books:
 """
 
 
-def said(folder: Path, text: str) -> list[str]:
-    (folder / "shelf.yaml").write_text(text, encoding="utf-8")
-    try:
-        return [str(problem) for problem in check(folder / "shelf.yaml").problems]
-    except ShelfFileError as refusal:
-        return str(refusal).splitlines()
-
-
 def test_a_fill_takes_what_is_left(tmp_path: Path) -> None:
     """Worked by hand: 20 − 4.56 − 2 · 0.2 − 0.42 of its own cover leave 14.62 less the likely error.
 
     That is √((50 · 0.0075)² + (4 · 0.016)² + 2 · 0.15²) = 0.4357: 14.1843, and 14.18 as cut.
     """
-    assert said(tmp_path, SHELF) == [
+    assert told(SHELF, tmp_path) == [
         "shelf.yaml:15:37: the block that fills upper becomes 14.18 mm thick, like a book of 170 mm; "
         "add 1 more to share the space, or write at_most: 12 mm and leave the rest empty"
     ]
@@ -188,7 +181,7 @@ def test_a_fill_takes_what_is_left(tmp_path: Path) -> None:
 
 
 def test_a_measured_block_has_filled_already(tmp_path: Path) -> None:
-    assert said(tmp_path, SHELF.replace("thickness: fill", "thickness: fill, measured_thickness: 9.1 mm")) == []
+    assert told(SHELF.replace("thickness: fill", "thickness: fill, measured_thickness: 9.1 mm"), tmp_path) == []
     block = check(tmp_path / "shelf.yaml").plan.books[1].block
     assert (block.thickness.value, block.thickness.computed) == (9.1, 9.1)
 
@@ -199,7 +192,7 @@ ANOTHER = "  - title: Another\n    block: {kind: solid, thickness: fill, at_leas
 def test_a_measured_block_leaves_the_rest_to_the_others(tmp_path: Path) -> None:
     """Worked by hand: 20 − 4.56 − 5.42 − 0.42 − 3 · 0.2 = 9.00 less √(0.375² + 0.096² + 3 · 0.15²) = 0.4662."""
     text = SHELF.replace("thickness: fill", "thickness: fill, measured_thickness: 5 mm") + ANOTHER
-    assert said(tmp_path, text) == []
+    assert told(text, tmp_path) == []
     books = check(tmp_path / "shelf.yaml").plan.books
     assert [book.block.thickness.value for book in books[1:]] == [5.0, 8.53]
 
@@ -207,13 +200,13 @@ def test_a_measured_block_leaves_the_rest_to_the_others(tmp_path: Path) -> None:
 def test_a_bound_is_kept_to_the_letter(tmp_path: Path) -> None:
     """1/8 in is 3.175 mm, not 3.17; the other takes what is left of 11 − 6.4662 = 4.5338 mm: 1.3588."""
     text = SHELF.replace("width: 20 mm", "width: 11 mm").replace("fill}", "fill, at_least: 1 mm}") + ANOTHER
-    assert said(tmp_path, text) == []
+    assert told(text, tmp_path) == []
     books = check(tmp_path / "shelf.yaml").plan.books
     assert [book.block.thickness.value for book in books[1:]] == [1.35, 3.175]
 
 
 def test_what_a_fill_became_is_explained(tmp_path: Path) -> None:
-    said(tmp_path, SHELF)
+    told(SHELF, tmp_path)
     console = Console(width=100, record=True, file=io.StringIO())
     console.print(breakdown_table(check(tmp_path / "shelf.yaml").plan.books[1]))
     shown = [line.split() for line in console.export_text().splitlines()]
@@ -253,12 +246,12 @@ def test_what_a_fill_became_is_explained(tmp_path: Path) -> None:
 )
 def test_what_cannot_be_filled_is_said(tmp_path: Path, right: str, wrong: str, message: str) -> None:
     assert right in SHELF
-    assert said(tmp_path, SHELF.replace(right, wrong)) == [message]
+    assert told(SHELF.replace(right, wrong), tmp_path) == [message]
 
 
 def test_several_that_find_no_room_are_counted(tmp_path: Path) -> None:
     more = SHELF + "  - title: Another\n    block: {kind: solid, thickness: fill, at_least: 3 mm}\n    space: upper\n"
-    assert said(tmp_path, more.replace("width: 20 mm", "width: 9 mm")) == [
+    assert told(more.replace("width: 20 mm", "width: 9 mm"), tmp_path) == [
         "shelf.yaml:15:37: upper has no room left for the 2 blocks that are to fill it: with 5 mm for them and "
         "± 0.47 mm for the likely error the row is 2.47 mm too long; "
         "take a book out, write a smaller at_least, or make the space 2.47 mm wider"
@@ -267,8 +260,8 @@ def test_several_that_find_no_room_are_counted(tmp_path: Path) -> None:
 
 def test_advice_on_a_giant_holds_when_it_is_followed(tmp_path: Path) -> None:
     """14.18 mm at 1:12 are more than 144 mm in life; at 1:24 they are more still, and 6 mm are the most."""
-    assert said(tmp_path, SHELF + ANOTHER) == []
-    (left,) = said(tmp_path, SHELF.replace("fill}", "fill, at_most: 12 mm}"))
+    assert told(SHELF + ANOTHER, tmp_path) == []
+    (left,) = told(SHELF.replace("fill}", "fill, at_most: 12 mm}"), tmp_path)
     assert "upper is not filled" in left
-    (smaller,) = said(tmp_path, SHELF.replace("stocks:", "scale: 1:24\nstocks:", 1))
+    (smaller,) = told(SHELF.replace("stocks:", "scale: 1:24\nstocks:", 1), tmp_path)
     assert "like a book of 340 mm; add 2 more to share the space, or write at_most: 6 mm" in smaller

@@ -2,32 +2,17 @@
 
 from __future__ import annotations
 
-import struct
-import zlib
 from pathlib import Path
 
 import pytest
 from PIL import Image
 
-from bookmaker.cli import commands as cli
 from bookmaker.cli import tables as reports
 from bookmaker.ground.problems import Place, Problem, ShelfFileError
 from bookmaker.workshop import check
-
-SHELF = """\
-shelf: The Salt Office
-stocks:
-  laid: {caliper: 75 um, glue: 15 um, grain: long}
-  card: {caliper: 160 um, film: 50 um, grain: long}
-spaces:
-  upper: {width: 60 mm, height: 27 mm, depth: 22 mm}
-books:
-  - title: Tide Tables
-    size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: laid, pages: 48}
-    cover: {kind: wrap, stock: card}
-    space: upper
-"""
+from tests.kit.command_line import bookmaker
+from tests.kit.pictures import png_bomb
+from tests.kit.shelves import ONE_BOOK, changed, refused, written
 
 LENGTH = "write a length from 1 mm (39.37 mil) to 400 mm (15.748 in)"
 COUNT = "write a whole number from 2 to 2000"
@@ -344,7 +329,7 @@ WHOLE_FILES = {
         "salt.yaml: this is not a text file; write the shelf in a text editor and save it as UTF-8",
     ),
     "latin": (
-        SHELF.replace("Tide", "Tîde").encode("latin-1"),
+        ONE_BOOK.replace("Tide", "Tîde").encode("latin-1"),
         "salt.yaml:8:13: this letter (byte 0xEE) is not UTF-8 text; save the file with the encoding UTF-8",
     ),
     "list": (
@@ -352,20 +337,19 @@ WHOLE_FILES = {
         "salt.yaml:1:1: the file does not describe a shelf; write keys and values, beginning with shelf: and a name",
     ),
     "no books": (
-        SHELF.partition("  - title")[0].encode(),
+        ONE_BOOK.partition("  - title")[0].encode(),
         "salt.yaml:8:1: books is empty; write a list, each item after a -",
     ),
     "empty list of books": (
-        SHELF.partition("books:")[0].encode() + b"books: []\n",
+        ONE_BOOK.partition("books:")[0].encode() + b"books: []\n",
         "salt.yaml:7:8: books lists 0 books; write from 1 to 5000",
     ),
-    "alias bomb": (ALIASES.encode() + SHELF.encode(), f"salt.yaml:1:34: {TOO_MUCH}"),
+    "alias bomb": (ALIASES.encode() + ONE_BOOK.encode(), f"salt.yaml:1:34: {TOO_MUCH}"),
     "alias of itself": (b"shelf: &a [*a]\n", f"salt.yaml:1:8: {TOO_MUCH}"),
     "deep": (b"shelf: " + b"[" * 5000, f"salt.yaml: {TOO_MUCH}"),
     "10 MB": (
         b"#" * 10_000_000,
-        "salt.yaml: the file has 10.0 MB; a shelf file has at most 2; "
-        "keep long texts in files of their own and name them under inside",
+        "salt.yaml has 10 MB, more than 2 MB; keep long texts in files of their own and name them under inside",
     ),
 }
 
@@ -417,18 +401,6 @@ SEVERAL = {
 }
 
 
-def png_bomb(side: int) -> bytes:
-    """A PNG that says it has side × side pixels and holds next to nothing."""
-
-    def chunk(name: bytes, data: bytes) -> bytes:
-        return struct.pack(">I", len(data)) + name + data + struct.pack(">I", zlib.crc32(name + data))
-
-    head = struct.pack(">IIBBBBB", side, side, 8, 0, 0, 0, 0)
-    return (
-        b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", head) + chunk(b"IDAT", zlib.compress(b"\0" * 100)) + chunk(b"IEND", b"")
-    )
-
-
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
     (tmp_path / "latin.txt").write_bytes("Grüße".encode("latin-1"))
@@ -440,24 +412,13 @@ def folder(tmp_path: Path) -> Path:
     return tmp_path
 
 
-def said(folder: Path, data: bytes) -> str:
+def said(folder: Path, data: str | bytes) -> str:
     """What a shelf file with these bytes is told."""
-    (folder / "salt.yaml").write_bytes(data)
-    with pytest.raises(ShelfFileError) as caught:
-        check(folder / "salt.yaml")
-    return str(caught.value)
-
-
-def changed(*slips: tuple[str, str]) -> bytes:
-    text = SHELF
-    for right, wrong in slips:
-        assert right in text
-        text = text.replace(right, wrong)
-    return text.encode()
+    return "\n".join(refused(data, folder, "salt.yaml"))
 
 
 def test_the_shelf_without_slips_is_sound(folder: Path) -> None:
-    (folder / "salt.yaml").write_text(SHELF, encoding="utf-8")
+    (folder / "salt.yaml").write_text(ONE_BOOK, encoding="utf-8")
     assert check(folder / "salt.yaml").problems == ()
 
 
@@ -482,9 +443,9 @@ def test_a_shelf_file_that_is_not_there_or_a_folder(tmp_path: Path) -> None:
     for name, message in (
         (
             "none.yaml",
-            "none.yaml: the file cannot be read (no such file or directory); check its name and that you may open it",
+            "there is no shelf file none.yaml; write its path as seen from the folder you are in",
         ),
-        ("", f"{tmp_path.name}: this is a folder; name the shelf file in it"),
+        ("", f"{tmp_path.name} is a folder, not a shelf file; write the name of the shelf file"),
     ):
         with pytest.raises(ShelfFileError) as caught:
             check(tmp_path / name)
@@ -503,39 +464,23 @@ REFUSED = {
 
 
 @pytest.mark.parametrize("case", REFUSED)
-def test_a_refused_shelf_leaves_earlier_output_byte_for_byte(
-    folder: Path, case: str, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> None:
-    shelf, out = folder / "salt.yaml", folder / "out"
-    shelf.write_text(SHELF, encoding="utf-8")
-
-    def run() -> int | str | None:
-        monkeypatch.setattr("sys.argv", ["bookmaker", "make", str(shelf), "--into", str(out)])
-        with pytest.raises(SystemExit) as ended:
-            cli.main()
-        return ended.value.code
-
-    assert run() == 0
+def test_a_refused_shelf_leaves_earlier_output_byte_for_byte(folder: Path, case: str) -> None:
+    shelf, out = written(ONE_BOOK, folder, "salt.yaml"), folder / "out"
+    command = ("make", str(shelf), "--into", str(out))
+    assert bookmaker(*command).code == 0
     before = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file() and path != shelf}
     assert {path.name for path in before if path.parent == out} == {"laid.pdf", "card.pdf", "guide.pdf", "plan.json"}
-    capsys.readouterr()
-    shelf.write_bytes(REFUSED[case])
-    assert run() == 2
+    written(REFUSED[case], folder, "salt.yaml")
+    said = bookmaker(*command)
+    assert said.code == 2
     after = {path: path.read_bytes() for path in folder.rglob("*") if path.is_file() and path != shelf}
     assert after == before
-    shown = capsys.readouterr()
-    assert shown.out == ""
-    assert shown.err.startswith("salt.yaml:")
+    assert said.out == ""
+    assert said.err.startswith("salt.yaml:")
 
 
-def test_the_line_at_fault_is_shown(
-    folder: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> None:
-    (folder / "salt.yaml").write_bytes(changed(pages("7")))
-    monkeypatch.setattr("sys.argv", ["bookmaker", "check", str(folder / "salt.yaml")])
-    with pytest.raises(SystemExit):
-        cli.main()
-    assert capsys.readouterr().err == (
+def test_the_line_at_fault_is_shown(folder: Path) -> None:
+    assert bookmaker("check", str(written(changed(pages("7")), folder, "salt.yaml"))).err == (
         "salt.yaml:10:51: books[1].block.pages: 7 is odd, but a leaf has two pages; write 6 or 8\n"
         "    block: {kind: concertina, stock: laid, pages: 7}\n"
     )

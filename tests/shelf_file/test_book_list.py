@@ -20,6 +20,7 @@ from bookmaker.shelf_file.book_list.columns import known_names
 from bookmaker.shelf_file.fields.keys import dotted_keys
 from bookmaker.things.book.entry import BookEntry
 from bookmaker.workshop import check
+from tests.kit.shelves import refused
 
 SHELF = """\
 shelf: Listed
@@ -43,9 +44,9 @@ def shelf(folder: Path, table: str | bytes, text: str = SHELF) -> Path:
 
 
 def refusal(folder: Path, table: str | bytes) -> list[str]:
-    with pytest.raises(ShelfFileError) as refused:
+    with pytest.raises(ShelfFileError) as caught:
         read_shelf(shelf(folder, table))
-    return [str(problem) for problem in refused.value.problems]
+    return [str(problem) for problem in caught.value.problems]
 
 
 def test_a_table_is_the_same_as_the_list_it_stands_for(tmp_path: Path) -> None:
@@ -306,9 +307,9 @@ TWO_TABLES = SHELF.replace(
 def test_several_tables_are_told_apart(tmp_path: Path) -> None:
     path = shelf(tmp_path, "title,pages\nTides,9\n", TWO_TABLES)
     (tmp_path / "more.csv").write_text("title,pages\nRopes,11\n", encoding="utf-8")
-    with pytest.raises(ShelfFileError) as refused:
+    with pytest.raises(ShelfFileError) as caught:
         read_shelf(path)
-    assert [str(problem).partition(" is odd")[0] for problem in refused.value.problems] == [
+    assert [str(problem).partition(" is odd")[0] for problem in caught.value.problems] == [
         "titles.csv:2:2: pages: 9",
         "shelf.yaml:14:37: books[3].block.pages: 7",
         "more.csv:2:2: pages: 11",
@@ -318,9 +319,9 @@ def test_several_tables_are_told_apart(tmp_path: Path) -> None:
 def test_the_mistakes_of_all_tables_are_told_at_once(tmp_path: Path) -> None:
     path = shelf(tmp_path, "title,pags\nTides,9\n", TWO_TABLES)
     (tmp_path / "more.csv").write_text('title\n"Ropes\n', encoding="utf-8")
-    with pytest.raises(ShelfFileError) as refused:
+    with pytest.raises(ShelfFileError) as caught:
         read_shelf(path)
-    assert [str(problem.place) for problem in refused.value.problems] == [
+    assert [str(problem.place) for problem in caught.value.problems] == [
         "shelf.yaml:14:37",  # a book of the shelf file itself, between the tables
         "titles.csv:1:2",
         "more.csv:2:1",
@@ -331,7 +332,8 @@ def test_thickness_is_that_of_a_solid_block_as_in_a_row(tmp_path: Path) -> None:
     solid = SHELF.replace("{kind: concertina, stock: page, pages: 40}", "{kind: solid, thickness: fill}")
     spec = read_shelf(shelf(tmp_path, "title,thickness\nTides,4 mm\nRopes,\n", solid)).spec
     assert [book.block.thickness for book in spec.books] == [4.0, "fill"]
-    assert refusal_of_check(tmp_path, "title,thickness\nTides,4 mm\n") == [
+    shelf(tmp_path, "title,thickness\nTides,4 mm\n")
+    assert refused(SHELF, tmp_path) == [
         "titles.csv:2:2: block has an unknown key 'thickness'; "
         "write kind: solid, or measured_thickness, if that is what you mean"
     ]
@@ -340,16 +342,16 @@ def test_thickness_is_that_of_a_solid_block_as_in_a_row(tmp_path: Path) -> None:
 def test_a_table_in_a_folder_is_named_as_the_shelf_names_it(tmp_path: Path) -> None:
     (tmp_path / "lists").mkdir()
     (tmp_path / "lists" / "sea.csv").write_text("title,pages\nTides,9\n", encoding="utf-8")
-    with pytest.raises(ShelfFileError) as refused:
+    with pytest.raises(ShelfFileError) as caught:
         read_shelf(shelf(tmp_path, "", SHELF.replace("titles.csv", "lists/sea.csv")))
-    assert str(refused.value.problems[0].place) == "lists/sea.csv:2:2"
+    assert str(caught.value.problems[0].place) == "lists/sea.csv:2:2"
 
 
 def test_a_missing_table_is_told_where_it_is_named(tmp_path: Path) -> None:
     (tmp_path / "shelf.yaml").write_text(SHELF, encoding="utf-8")
-    with pytest.raises(ShelfFileError) as refused:
+    with pytest.raises(ShelfFileError) as caught:
         read_shelf(tmp_path / "shelf.yaml")
-    assert str(refused.value) == (
+    assert str(caught.value) == (
         "shelf.yaml:11:8: there is no table titles.csv; write its path as seen from the folder of the shelf file"
     )
 
@@ -357,15 +359,8 @@ def test_a_missing_table_is_told_where_it_is_named(tmp_path: Path) -> None:
 def test_what_is_said_later_leads_to_the_cell_too(tmp_path: Path) -> None:
     checked = check(shelf(tmp_path, "title,height,space\nRopes,,\nTides,40 mm,upper\n"))
     assert [str(problem.place) for problem in checked.problems] == ["titles.csv:3:3"]
-    assert refusal_of_check(tmp_path, "title,space\nTides,uper\n") == [
-        "titles.csv:2:2: there is no space 'uper'; did you mean 'upper'?"
-    ]
-
-
-def refusal_of_check(folder: Path, table: str) -> list[str]:
-    with pytest.raises(ShelfFileError) as refused:
-        check(shelf(folder, table))
-    return [str(problem) for problem in refused.value.problems]
+    shelf(tmp_path, "title,space\nTides,uper\n")
+    assert refused(SHELF, tmp_path) == ["titles.csv:2:2: there is no space 'uper'; did you mean 'upper'?"]
 
 
 def test_every_key_of_a_book_that_is_no_group_names_a_column() -> None:
@@ -406,7 +401,7 @@ def test_cells_left_off_at_the_end_of_a_line_are_empty(separator: str, tmp_path:
 @pytest.mark.parametrize("name", ["titles.csv", "TITLES.TSV"])
 def test_a_table_in_place_of_a_shelf_file_is_told(name: str, tmp_path: Path) -> None:
     (tmp_path / name).write_text("title,author\nTides: a History,A. Fell\n", encoding="utf-8")
-    with pytest.raises(ShelfFileError) as refused:
+    with pytest.raises(ShelfFileError) as caught:
         read_shelf(tmp_path / name)
     told = f"{name}: this is a table of books; give the shelf file that names it, with a line books: from …"
-    assert str(refused.value) == told
+    assert str(caught.value) == told

@@ -11,17 +11,7 @@ from hypothesis import strategies as st
 from bookmaker.shelf_file.defaults import with_defaults
 from bookmaker.shelf_file.yaml_tree import Plain, parse_tree
 from bookmaker.workshop import check
-from tests.shelf_file.test_bad_shelves import SHELF
-
-
-def merged(defaults: str, book: str) -> Plain:
-    """The one book of a shelf with these defaults."""
-    tree = with_defaults(parse_tree(f"defaults: {defaults}\nbooks: [{book}]\n", "t.yaml")).plain()
-    assert isinstance(tree, dict)
-    assert set(tree) == {"books"}
-    books = tree["books"]
-    assert isinstance(books, list)
-    return books[0]
+from tests.kit.shelves import ONE_BOOK, merged
 
 
 @pytest.mark.parametrize(
@@ -98,7 +88,7 @@ def test_a_book_that_says_all_that_the_defaults_say_is_unchanged(book: Plain) ->
 def test_what_goes_wrong_in_a_book_with_a_default_is_shown_at_the_book(tmp_path: Path) -> None:
     """The text is a default, but it is this book's pages that it does not fill."""
     (tmp_path / "salt.yaml").write_text(
-        SHELF.replace("books:", "defaults: {inside: {kind: text, file: tide.txt, size: 2 pt}}\nbooks:"),
+        ONE_BOOK.replace("books:", "defaults: {inside: {kind: text, file: tide.txt, size: 2 pt}}\nbooks:"),
         encoding="utf-8",
     )
     (tmp_path / "tide.txt").write_text("Low water.", encoding="utf-8")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import string
-import sys
 from contextlib import chdir
 from pathlib import Path
 
@@ -11,9 +10,9 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from bookmaker.cli import commands as cli
 from bookmaker.ground.problems import BookmakerError
 from bookmaker.workshop import check
+from tests.kit.command_line import bookmaker
 
 SHELF = """\
 shelf: The Salt Office
@@ -155,14 +154,7 @@ def test_any_shelf_file_is_worked_out_or_refused_in_words(folder: Path, raw: byt
 @given(raw=mutated(), option=st.sampled_from(["--json", "--explain=1", ""]))
 def test_the_command_ends_with_0_1_or_2(folder: Path, raw: bytes, option: str) -> None:
     (folder / "shelf.yaml").write_bytes(raw)
-    argv, out, err = sys.argv, sys.stdout, sys.stderr
-    sys.argv = ["bookmaker", "check", "shelf.yaml", *([option] if option else [])]
-    with (folder / "said").open("w+", encoding="utf-8") as said, chdir(folder):
-        sys.stdout = sys.stderr = said
-        try:
-            with pytest.raises(SystemExit) as ended:
-                cli.main()
-        finally:
-            sys.argv, sys.stdout, sys.stderr = argv, out, err
-    assert ended.value.code in {0, 1, 2}
-    assert (folder / "said").stat().st_size
+    with chdir(folder):
+        said = bookmaker("check", "shelf.yaml", *([option] if option else []))
+    assert said.code in {0, 1, 2}
+    assert (said.out + said.err).encode()

@@ -9,16 +9,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.entries import ShelfSpec
 from bookmaker.shelf_file.fields.entry import Entry
 from bookmaker.shelf_file.fields.examples import example_of
 from bookmaker.shelf_file.mending import mended
-from bookmaker.things.book.blocks import KINDS as BLOCKS
-from bookmaker.things.book.covers import KINDS as COVERS
-from bookmaker.things.book.designs import STYLES
-from bookmaker.things.book.pages import KINDS as PAGES
-from bookmaker.workshop import check
+from bookmaker.things.book.blocks.kinds import KINDS as BLOCKS
+from bookmaker.things.book.covers.kinds import KINDS as COVERS
+from bookmaker.things.book.designs.kinds import KINDS as STYLES
+from bookmaker.things.book.pages.kinds import KINDS as PAGES
+from tests.kit.shelves import refused
 
 HEAD = """\
 shelf: The Herring Loft
@@ -40,13 +39,7 @@ Said = Callable[[str], list[str]]
 def said(tmp_path: Path) -> Said:
     """What is told of a shelf file: each message from its line on."""
 
-    def told(text: str) -> list[str]:
-        (tmp_path / "loft.yaml").write_text(text, encoding="utf-8")
-        with pytest.raises(ShelfFileError) as caught:
-            check(tmp_path / "loft.yaml")
-        return [line.removeprefix("loft.yaml:") for line in str(caught.value).splitlines()]
-
-    return told
+    return lambda text: [line.removeprefix("loft.yaml:") for line in refused(text, tmp_path, "loft.yaml")]
 
 
 def parts(lines: list[str]) -> list[str]:

@@ -8,14 +8,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
 from bookmaker.shelf_file.defaults import with_defaults
 from bookmaker.shelf_file.rows import with_rows
 from bookmaker.shelf_file.yaml_tree import Plain, parse_tree
 from bookmaker.workshop import check
-from tests.cli.test_cli import astray
+from tests.kit.schema_shape import astray
+from tests.kit.shelves import changed, told
 
 
 def books_of(text: str) -> Plain:
@@ -133,15 +133,7 @@ books:
 
 
 def said(folder: Path, *slips: tuple[str, str]) -> list[str]:
-    text = SHELF
-    for right, wrong in slips:
-        assert right in text
-        text = text.replace(right, wrong)
-    (folder / "shelf.yaml").write_text(text, encoding="utf-8")
-    try:
-        return [str(problem).removeprefix("shelf.yaml:") for problem in check(folder / "shelf.yaml").problems]
-    except ShelfFileError as refusal:
-        return [line.removeprefix("shelf.yaml:") for line in str(refusal).splitlines()]
+    return [line.removeprefix("shelf.yaml:") for line in told(changed(*slips, text=SHELF), folder)]
 
 
 def test_a_row_is_books_like_any_others(tmp_path: Path) -> None:

@@ -14,14 +14,15 @@ from bookmaker.ground.problems import ShelfFileError
 from bookmaker.sheets.flat import Role
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf_file.volumes import roman
-from bookmaker.things.book.designs import dress_flat, load_design, settled
+from bookmaker.things.book.designs.artwork import NO_ARTWORK
+from bookmaker.things.book.designs.colouring import coloured
 from bookmaker.things.book.designs.design import InSet, Words
 from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.workshop import Checked, check
+from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Placed, record
-from tests.things.designs.test_designs import flat_of, panel
-from tests.things.designs.test_styles import DRAWN, dressed, every_style, style_of
+from tests.kit.styles import DRAWN, dressed, every_style, style_of
 
 SHELF = """\
 shelf: Sets
@@ -91,7 +92,7 @@ def test_volumes_of_unlike_thickness_are_lettered_alike(model: type, tmp_path: P
     ]
     assert sizes[0] == pytest.approx(sizes[1])
     assert sizes[0] == pytest.approx(sizes[2])
-    colours = {dress_flat(b.entry.design, None, b.cover.flats[0], b.words).art.layers[0].colour  # type: ignore[attr-defined]
+    colours = {b.entry.design.dress(NO_ARTWORK, b.cover.flats[0], b.words).art.layers[0].colour  # type: ignore[attr-defined]
                for b in checked.plan.books if style not in ("picture", "ledger")}  # fmt: skip
     assert len(colours) <= 1
 
@@ -113,10 +114,10 @@ def test_unlike_titles_of_a_series_are_lettered_alike(model: type, tmp_path: Pat
 def test_a_set_may_go_through_the_palette_step_by_step() -> None:
     volumes = [Words("Annals", volume=roman(number), in_set=InSet(0, 0, 9)) for number in range(1, 5)]
     row = [(Cloth(steps=True), words, "upper") for words in volumes]
-    colours = [entry.colour for entry in settled(row)]  # type: ignore[attr-defined]
+    colours = [entry.colour for entry in coloured(row)]  # type: ignore[attr-defined]
     assert len(set(colours)) == 4
     alike = [(Cloth(), words, space) for _, words, space in row]
-    assert {entry.colour for entry in settled(alike)} == {colours[0]}  # type: ignore[attr-defined]
+    assert {entry.colour for entry in coloured(alike)} == {colours[0]}  # type: ignore[attr-defined]
 
 
 def test_books_of_a_series_look_alike_whatever_their_titles() -> None:
@@ -132,13 +133,13 @@ def test_books_of_a_series_look_alike_whatever_their_titles() -> None:
 def test_a_spine_picture_runs_across_the_set(tmp_path: Path) -> None:
     Image.new("RGB", (900, 1300), "#305070").save(tmp_path / "row.png")
     entry = PictureCover(spine_picture="row.png")
-    read = load_design(entry, tmp_path)
+    read = entry.load(tmp_path)
     lefts = []
     for thickness, begins in ((4.0, 0.0), (5.0, 4.165)):
         flat = flat_of(thickness)
         words = Words("Annals", volume="I", in_set=InSet(thickness - 4.0, begins, 9.33))
         spine = panel(flat, Role.SPINE)
-        marks = record(dress_flat(entry, read, flat, words).art).pictures
+        marks = record(entry.dress(read, flat, words).art).pictures
         lefts.append(min(mark.bounds.x for mark in marks) - spine.x + begins)
         widths = [mark.bounds.width for mark in marks]
         assert max(widths) >= 9.33 - 1e-6
@@ -150,7 +151,7 @@ def test_the_plate_of_the_title_leaves_most_of_a_spine_picture_to_be_seen(tmp_pa
     Image.new("RGB", (900, 1300), "#305070").save(tmp_path / "row.png")
     entry = PictureCover(spine_picture="row.png", wear="none")
     flat = flat_of(4.0)
-    art = dress_flat(entry, load_design(entry, tmp_path), flat, Words("Annals", volume="I")).art
+    art = entry.dress(entry.load(tmp_path), flat, Words("Annals", volume="I")).art
     spine, marks = panel(flat, Role.SPINE), record(art).marks
     after = max(number for number, mark in enumerate(marks) if isinstance(mark, Placed))
     fills = [Rect.around(mark.path.points()) for mark in marks[after:] if isinstance(mark, Filled)]

@@ -10,9 +10,9 @@ import pytest
 from bookmaker.ground.geometry import Rect
 from bookmaker.ground.typefaces import bundled
 from bookmaker.ground.typefaces.names import BUNDLED
-from bookmaker.things.book.pages import Inside
+from bookmaker.typesetting.page import Inside
 from tests.kit.recording import Written
-from tests.things.pages.test_text_pages import FACE, FRAME, PROSE, SIZE, inside, lines
+from tests.kit.text_pages import FACE, FRAME, PROSE, SIZE, inside, lines
 
 LETTERS = string.ascii_uppercase + "ÀÉÅÇÑÖØŞÞ" + "ΑΈΞΩ" + "ЙЁЩФД"
 

@@ -10,12 +10,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bookmaker.ground.problems import Severity
-from bookmaker.things.book.pages import Inside, PageFrame
 from bookmaker.typesetting.lines.balance import balanced
 from bookmaker.typesetting.manuscripts.passage import Passage, Role
 from bookmaker.typesetting.manuscripts.ranks import RUNNING_TEXT, Rank, ranked, ranks_of
+from bookmaker.typesetting.page import Inside, PageFrame
 from tests.kit.recording import Written
-from tests.things.pages.test_text_pages import FACE, FRAME, PROSE, SIZE, inside, lines
+from tests.kit.text_pages import FACE, FRAME, PROSE, SIZE, inside, lines
 
 TEXT = RUNNING_TEXT
 SMALL = PageFrame(12, 18, 12)

@@ -12,7 +12,7 @@ from bookmaker.typesetting.lines.fount import as_read
 from bookmaker.typesetting.manuscripts.markdown import passages_of
 from bookmaker.typesetting.manuscripts.passage import Passage, Role
 from bookmaker.typesetting.manuscripts.ranks import ranked
-from tests.things.pages.test_text_pages import FRAME, PROSE, SIZE, inside, lines
+from tests.kit.text_pages import FRAME, PROSE, SIZE, inside, lines
 
 QUOTED = "> Weather is only gossip\n> between hills, and *hills* are deaf.\n>\n> -- Old Pym"
 BOOK = f"# Salt Verses\n\n{QUOTED}\n\n## Fog\n\n{PROSE}\n\n## Rain\n\n{PROSE}"

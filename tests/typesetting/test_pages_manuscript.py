@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from bookmaker.ground.problems import Severity, ShelfFileError
 from bookmaker.ground.typefaces import bundled
-from bookmaker.typesetting.manuscripts.manuscript import LARGEST_FILE, Manuscript, read_manuscript
+from bookmaker.typesetting.manuscripts.manuscript import TEXT, Manuscript, read_manuscript
 
 
 def read(tmp_path: Path, data: bytes | str, *, checked: bool = True) -> Manuscript:
@@ -127,10 +127,8 @@ def test_files_that_are_no_text_are_refused_each_in_its_words(tmp_path: Path) ->
     (tmp_path / "log.txt").write_text("x")
     assert refusal(tmp_path / "log.txt" / "gone.txt") == missing
     assert refusal(tmp_path / "logs") == "logs is a folder, not a text; write the name of one text file"
-    assert refusal(tmp_path / "pipe.txt") == "pipe.txt is not a file; write the name of a text file"
-    assert refusal(tmp_path / "a\0b").endswith(
-        "(embedded null byte); allow reading it, or copy it beside the shelf file"
-    )
+    assert refusal(tmp_path / "pipe.txt") == "pipe.txt is a pipe, not a text; write the name of one text file"
+    assert refusal(tmp_path / "a\0b") == missing.replace("gone.txt", "a?b")
 
 
 def test_an_unreadable_file_is_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -139,9 +137,9 @@ def test_an_unreadable_file_is_refused(tmp_path: Path, monkeypatch: pytest.Monke
     def locked(*_: object) -> None:
         raise PermissionError(13, "Permission denied")
 
-    monkeypatch.setattr(Path, "read_bytes", locked)
+    monkeypatch.setattr(Path, "open", locked)
     assert refusal(tmp_path / "log.txt") == (
-        "log.txt cannot be read (Permission denied); allow reading it, or copy it beside the shelf file"
+        "log.txt cannot be read (permission denied); allow reading it, or copy it beside the shelf file"
     )
 
 
@@ -192,6 +190,6 @@ def test_a_byte_order_mark_counts_in_the_position_of_a_wrong_byte(tmp_path: Path
 def test_a_file_of_more_than_20_mb_is_refused_unread(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     path = tmp_path / "log.txt"
     with path.open("wb") as file:
-        file.truncate(LARGEST_FILE + 100_000)
-    monkeypatch.setattr(Path, "read_bytes", lambda _: pytest.fail("was read"))
+        file.truncate(TEXT.largest + 100_000)
+    monkeypatch.setattr(Path, "open", lambda _: pytest.fail("was read"))
     assert refusal(path) == "log.txt has 20.1 MB, more than 20 MB; split it into volumes, one book each"

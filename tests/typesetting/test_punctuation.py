@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bookmaker.ground.typefaces import bundled
-from bookmaker.things.book.pages.prose.text import TextInside, load
+from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.lines.fount import Style
 from bookmaker.typesetting.manuscripts.manuscript import read_manuscript
 from bookmaker.typesetting.punctuation import AS_WRITTEN, punctuation_of
@@ -96,7 +96,7 @@ def test_a_text_has_the_marks_of_its_language_unless_it_is_told_not_to(tmp_path:
     (tmp_path / "log.md").write_text('"Ja"', encoding="utf-8")
     for key, text in (("by language", "«\u202fJa\u202f»"), ("as written", '"Ja"')):
         entry = TextInside.model_validate({"file": "log.md", "language": "fr", "punctuation": key})
-        assert load(entry, tmp_path).manuscript.text == text
+        assert entry.load(tmp_path).source.manuscript.text == text
 
 
 def test_a_text_read_from_right_to_left_keeps_its_marks(tmp_path: Path) -> None:

@@ -7,15 +7,15 @@ from pathlib import Path
 import pytest
 
 from bookmaker.ground.problems import Severity
-from bookmaker.things.book.pages import PageFrame
-from bookmaker.things.book.pages.prose.text import TextInside, compose, load
+from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.galleys.galley import Galley
 from bookmaker.typesetting.galleys.setting import Manner, Setting
 from bookmaker.typesetting.lines.fount import Fount, Style
 from bookmaker.typesetting.manuscripts.manuscript import read_manuscript
 from bookmaker.typesetting.manuscripts.markdown import passages_of
 from bookmaker.typesetting.manuscripts.passage import Passage, Role
-from tests.things.pages.test_text_pages import FACE, FRAME, SIZE, inside, lines
+from bookmaker.typesetting.page import PageFrame
+from tests.kit.text_pages import FACE, FRAME, SIZE, inside, lines
 
 LONG = "The keeper trims the lamp at dusk and writes down the wind, the sea and the sky, night after night."
 
@@ -151,7 +151,7 @@ def test_all_words_of_placed_lines_are_set(tmp_path: Path) -> None:
     (tmp_path / "log.txt").write_text("Fog.\n\n        a far too long line for the middle of it\n", encoding="utf-8")
     entry = TextInside.model_validate({"file": "log.txt", "size": SIZE, "numbers": "no"})
     frame = PageFrame(12, 18, 2)
-    page = compose(entry, load(entry, tmp_path), frame).pages[0]
+    page = entry.load(tmp_path).compose(frame).pages[0]
     assert " ".join(line.text for line in lines(page)) == "Fog. a far too long line for the middle of it"
 
 

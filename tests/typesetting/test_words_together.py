@@ -9,13 +9,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bookmaker.things.book.pages import PageFrame
 from bookmaker.typesetting.lines.bonds import boxed
 from bookmaker.typesetting.lines.boxes import Boxes
 from bookmaker.typesetting.lines.breaking import break_paragraph
 from bookmaker.typesetting.lines.fount import Fount, Style
 from bookmaker.typesetting.lines.hyphens import language_of, partings
-from tests.things.pages.test_text_pages import FACE, inside, lines
+from bookmaker.typesetting.page import PageFrame
+from tests.kit.text_pages import FACE, inside, lines
 
 BOXES = Boxes(Fount({Style.ROMAN: FACE}, "en_US"), 20.0, hanging=True)
 WORDS = st.lists(st.sampled_from(["fog", "lamp", "keeper", "at", "—", "–"]), min_size=2, max_size=40)

@@ -30,9 +30,9 @@ from bookmaker.ground.problems import ShelfFileError
 from bookmaker.ground.typefaces import Run, TextLine, bundled, load_typeface, set_line
 from bookmaker.typesetting.word_line import WordLine
 from bookmaker.writers.pdf import PdfFile
-from bookmaker.writers.pdf_canvas import PdfCanvas
-from bookmaker.writers.pdf_numbers import number
-from tests.ground.test_typefaces import cff_font
+from bookmaker.writers.pdf.canvas import PdfCanvas
+from bookmaker.writers.pdf.numbers import number
+from tests.kit.fonts import cff_font
 
 Draw = Callable[[PdfCanvas], None]
 

@@ -10,7 +10,8 @@ import pypdfium2
 import pytest
 from pypdf import PdfReader
 
-from tests.kit.making import POINT, made
+from tests.kit.shelves import made
+from tests.kit.strokes import POINT
 
 SHELF = """\
 shelf: Reading Back

@@ -12,7 +12,7 @@ from typing import NoReturn
 
 from fontTools.ttLib import TTFont
 
-from ..lost_files import not_there
+from ..files import SourceFile, Wanted, read_file
 from ..problems import Problem, ShelfFileError
 from ..quantities import show
 from .names import BUNDLED, meant_face
@@ -22,6 +22,13 @@ __all__ = ["bundled", "load_typeface"]
 
 # What fontTools remarks about odd font files is no message for makers: a file is usable or refused.
 logging.getLogger("fontTools").addHandler(logging.NullHandler())
+
+FONT = Wanted(
+    "font file",
+    64_000_000,  # the largest with all signs of Chinese have half of it
+    "choose a TTF or OTF file of one style",
+    instead="write the name of one TTF or OTF file",
+)
 
 FETCH_AGAIN = "fetch the font file again from where it came"
 
@@ -35,20 +42,12 @@ def load_typeface(path: Path, written: str = "") -> Typeface:
     Raises:
         ShelfFileError: the file cannot be read, or is no TrueType or OpenType font with outlines.
     """
-    if path.is_dir():
-        _refuse(f"{path.name} is a folder, not a font file", "write the name of one TTF or OTF file")
-    try:
-        data = path.read_bytes()
-    except (FileNotFoundError, NotADirectoryError):
-        _refuse(*not_there("font file", path, written))
-    except (OSError, ValueError) as failure:
-        reason = getattr(failure, "strerror", None) or failure
-        _refuse(f"{path.name} cannot be read ({reason})", "write the name of a font file that you may read")
-    return _typeface_of(path, data)
+    return _typeface_of(read_file(path, FONT, written))
 
 
 @lru_cache(maxsize=64)
-def _typeface_of(path: Path, data: bytes) -> Typeface:
+def _typeface_of(file: SourceFile) -> Typeface:
+    path, data = file.path, file.data
     _check_format(path, data)
     try:
         tables = TTFont(io.BytesIO(data), lazy=True)

@@ -10,6 +10,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -181,6 +182,12 @@ class Typeface:
         left = ink.x_bearing / self.units_per_em if ink else 0.0
         return left, left + (ink.width / self.units_per_em if ink else 0.0)
 
+    def outline(self, gid: int) -> list[tuple[str | float, ...]]:
+        """The outline of a glyph in the units of the typeface, y up: a path's commands, and ``Q x1 y1 x y`` besides."""
+        commands: list[tuple[str | float, ...]] = []
+        self._font.draw_glyph(gid, _outlining(), commands)
+        return commands
+
     def _height(self, field: str, letter: str, tables: TTFont) -> float:
         """The height that the OS/2 table gives, or else that of the letter itself."""
         given: int = getattr(tables["OS/2"], field, 0) if "OS/2" in tables else 0
@@ -222,6 +229,18 @@ class Typeface:
             glyph = Glyph(info.codepoint, place.x_advance / em, place.x_offset / em, place.y_offset / em, own)
             glyphs.append(self._glyphs.setdefault(glyph, glyph))
         return glyphs
+
+
+@cache
+def _outlining() -> Any:
+    """What HarfBuzz calls for each part of an outline; it hands on the list that takes them."""
+    functions = hb.DrawFuncs()
+    functions.set_move_to_func(lambda x, y, into: into.append(("M", x, y)))
+    functions.set_line_to_func(lambda x, y, into: into.append(("L", x, y)))
+    functions.set_quadratic_to_func(lambda *at: at[-1].append(("Q", *at[:-1])))
+    functions.set_cubic_to_func(lambda *at: at[-1].append(("C", *at[:-1])))
+    functions.set_close_path_func(lambda into: into.append(("Z",)))
+    return functions
 
 
 def set_line(typeface: Typeface, size_mm: float, text: str) -> TextLine:

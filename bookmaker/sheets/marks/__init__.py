@@ -5,6 +5,6 @@ and art together. Read `around` first; `foot` is what stands below the pieces, `
 """
 
 from .around import Furniture, furnish, furnish_reverse
-from .ink import CUT, FOLD_PENS, TRIM, Blot, Line, Note
+from .ink import CUT, FOLD_PENS, TRIM, blot, note
 
-__all__ = ["CUT", "FOLD_PENS", "TRIM", "Blot", "Furniture", "Line", "Note", "furnish", "furnish_reverse"]
+__all__ = ["CUT", "FOLD_PENS", "TRIM", "Furniture", "blot", "furnish", "furnish_reverse", "note"]

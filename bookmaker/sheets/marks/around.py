@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import dist
 
+from ...ground.art import Filled, Stroked, Written
 from ...ground.drawing import Art, Pen
 from ...ground.geometry import Path, Point, Rect, Transform
 from ...ground.typefaces import TextLine, Typeface, bundled, set_line
@@ -14,7 +15,7 @@ from ...typesetting.stand_ins import face_with
 from ..flat import MarkKind, Stroke
 from ..layout import Placement, Sheet
 from .foot import footer, rule_lines
-from .ink import CROSS, CUT, FOLD_PENS, TRIM, Blot, Casing, Line, Note
+from .ink import CROSS, CUT, FOLD_PENS, TRIM, blot, casing, note
 
 __all__ = ["Furniture", "furnish", "furnish_reverse"]
 
@@ -47,18 +48,18 @@ class Furniture:
     """
 
     casings: tuple[Art, ...] = ()
-    cuts: tuple[Line, ...] = ()
-    folds: tuple[Line, ...] = ()
+    cuts: tuple[Stroked, ...] = ()
+    folds: tuple[Stroked, ...] = ()
     notes: tuple[Art, ...] = ()
     marks: tuple[Art, ...] = ()
-    crosses: tuple[Line, ...] = ()
+    crosses: tuple[Stroked, ...] = ()
 
 
 def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
     """Everything to draw around the pieces of a sheet."""
     casings: list[Art] = []
-    cuts: list[Line] = []
-    folds: list[Line] = []
+    cuts: list[Stroked] = []
+    folds: list[Stroked] = []
     notes: list[Art] = list(footer(sheet, shelf_name))
     marks: list[Art] = []
     for placement in sheet.placements:
@@ -68,7 +69,7 @@ def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
         notes.append(_label(placement))
         marks += _binding_marks(placement)
         marks += _trim_marks(placement)
-    crosses = tuple(Line(start, end, CROSS) for start, end in sheet.crosses)
+    crosses = tuple(Stroked.line(start, end, CROSS) for start, end in sheet.crosses)
     return Furniture(tuple(casings), tuple(cuts), tuple(folds), tuple(notes), tuple(marks), crosses)
 
 
@@ -79,17 +80,17 @@ def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
     """
     area = sheet.foot
     foot = mirror.apply_to(area)
-    rule = [Line(mirror.apply(line.start), mirror.apply(line.end), line.pen) for line in rule_lines(area)]
+    rule = [Stroked(line.path.transformed(mirror), line.pen) for line in rule_lines(area)]
     words = (
         f"reverse of {sheet.stock.name}, sheet {sheet.number} of {sheet.count} · turned on the {turn} · "
         "against the light, the end marks of the rule cover those of the front"
     )
     sans = bundled("sans")
     line = set_line(sans, min(2.0, foot.width / sans.shape(words).width), words)
-    return Furniture(notes=(*rule, Note(line, Point(foot.x, foot.y + 0.8))))
+    return Furniture(notes=(*rule, note(line, Point(foot.x, foot.y + 0.8))))
 
 
-def _cut_marks(placement: Placement) -> list[Line]:
+def _cut_marks(placement: Placement) -> list[Stroked]:
     """Two short lines outside each corner, and every edge that no steel rule finds from corner to corner."""
     flat = placement.piece.flat
     width, height = flat.size
@@ -121,16 +122,16 @@ def _casings(placement: Placement) -> list[Art]:
     edges = list(_inner_edges(flat.outline, Rect(0, 0, *flat.size)))
     move = placement.to_sheet.apply
     cased = tuple((move(begin), move(end)) for begin, end in edges)
-    return [Casing(cased, placement.outline)] if cased else []
+    return [casing(cased, placement.outline)] if cased else []
 
 
-def _fold_marks(placement: Placement) -> list[Line]:
+def _fold_marks(placement: Placement) -> list[Stroked]:
     """Each fold carried on beyond the bleed at both ends."""
     folds = placement.piece.flat.folds
     return _carried_on(placement, {Stroke(fold.start, fold.end): FOLD_PENS[fold.kind] for fold in folds})
 
 
-def _carried_on(placement: Placement, strokes: Mapping[Stroke, Pen]) -> list[Line]:
+def _carried_on(placement: Placement, strokes: Mapping[Stroke, Pen]) -> list[Stroked]:
     """Lines across a flat as marks outside its bleed at both ends.
 
     Of several that lie in one line, as the folds of an octavo do, each end has the mark of the nearest. Of two
@@ -161,15 +162,15 @@ def _told_apart(marks: Mapping[tuple[Point, Point], tuple[Pen, float]]) -> Itera
         yield begin, halfway if nearest < inset - NEAR else end, pen
 
 
-def _binding_marks(placement: Placement) -> Iterator[Blot]:
+def _binding_marks(placement: Placement) -> Iterator[Filled]:
     """Holes for the needle and collation marks, on the fold that the binding hides."""
     for mark in placement.piece.flat.marks:
         area = placement.to_sheet.apply_to(mark.rect)
         dot = mark.kind is MarkKind.HOLE
-        yield Blot(Path.circle(area.centre, HOLE / 2) if dot else Path.rectangle(area))
+        yield blot(Path.circle(area.centre, HOLE / 2) if dot else Path.rectangle(area))
 
 
-def _trim_marks(placement: Placement) -> Iterator[Line]:
+def _trim_marks(placement: Placement) -> Iterator[Stroked]:
     """Each line to trim along, where it runs through paper that is trimmed off: there it is still to be seen then."""
     flat = placement.piece.flat
     for start, end in flat.trims:
@@ -207,19 +208,19 @@ def _without(whole: tuple[float, float], parts: Sequence[tuple[float, float]]) -
         yield at, end
 
 
-def _on_sheet(placement: Placement, begin: Point, end: Point, pen: Pen) -> Line:
+def _on_sheet(placement: Placement, begin: Point, end: Point, pen: Pen) -> Stroked:
     move = placement.to_sheet.apply
-    return Line(move(begin), move(end), pen)
+    return Stroked.line(move(begin), move(end), pen)
 
 
-def _label(placement: Placement) -> Note:
+def _label(placement: Placement) -> Written:
     """The label in the apron at the foot, as long as the piece with its bleed at the most."""
     flat = placement.piece.flat
     room = flat.size.width + 2 * flat.bleed
     piece = placement.piece
     line = _shortened(face_with(" · ".join(piece.label), "sans", piece.face), piece.label, room)
     at = placement.to_sheet.apply(Point(-flat.bleed, -flat.bleed - LABEL_DROP))
-    return Note(line, at, placement.turned)
+    return note(line, at, int(placement.turned))
 
 
 def _shortened(typeface: Typeface, label: tuple[str, str], room: float) -> TextLine:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from ...ground.art import Stroked
 from ...ground.drawing import Art, Pen
 from ...ground.geometry import Point, Rect
 from ...ground.typefaces import Typeface, bundled, set_line
 from ...typesetting.stand_ins import face_with
 from ..flat import FoldKind
 from ..layout import Sheet
-from .ink import CUT, FOLD_PENS, TRIM, Line, Note
+from .ink import CUT, FOLD_PENS, TRIM, note
 
 __all__ = ["footer", "rule_lines"]
 
@@ -31,30 +32,30 @@ def footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
     yield from rule_lines(area)
     words = f"{length:.0f} mm from end to end: measure it before you cut" if length > SHORT else "20 mm: measure it"
     size = min(2.0, (length - 2.4) / sans.shape(words).width)
-    yield Note(set_line(sans, size, words), Point(area.x + 2, area.y + 6.8))
+    yield note(set_line(sans, size, words), Point(area.x + 2, area.y + 6.8))
     room = Rect(area.x + length + GAP, area.y + 4, area.width - length - GAP, area.height - 4)
     yield from _legend(room, _meanings(sheet), sans)
     which = (shelf_name, sheet.stock.title, sheet.stock.printed_on, f"sheet {sheet.number} of {sheet.count}")
     text = " · ".join((*filter(None, which), "print at 100 %, no scaling"))
     face = face_with(text, "sans")
     size = min(2.3, area.width / face.shape(text).width)
-    yield Note(set_line(face, size, text), Point(area.x, area.y + 0.8))
+    yield note(set_line(face, size, text), Point(area.x, area.y + 0.8))
 
 
 def _rule_length(area: Rect) -> float:
     return next((length for length in RULE_LENGTHS if length + GAP + LEGEND <= area.width), RULE_LENGTHS[-1])
 
 
-def rule_lines(area: Rect) -> Iterator[Line]:
+def rule_lines(area: Rect) -> Iterator[Stroked]:
     """A rule with a tick every 10 mm; its end ticks are what to measure between."""
     y, length = area.y + 4.6, _rule_length(area)
-    yield Line(Point(area.x, y), Point(area.x + length, y), RULE_PEN)
+    yield Stroked.line(Point(area.x, y), Point(area.x + length, y), RULE_PEN)
     last = round(length / 10)
     for step in range(last + 1):
         tall = 3.0 if step in (0, last) else 1.2
         # The end ticks lie wholly inside, so that their outer edges are the length apart.
         x = area.x + step * 10 + RULE_PEN.width / 2 * ((step == 0) - (step == last))
-        yield Line(Point(x, y), Point(x, y + tall), RULE_PEN)
+        yield Stroked.line(Point(x, y), Point(x, y + tall), RULE_PEN)
 
 
 def _meanings(sheet: Sheet) -> list[tuple[Pen, str]]:
@@ -80,5 +81,5 @@ def _legend(room: Rect, rows: Sequence[tuple[Pen, str]], sans: Typeface) -> Iter
     size = min(2.0, step * 0.92, max(1.0, (room.width - 10) / max(sans.shape(words).width for _, words in rows)))
     for row, (pen, words) in enumerate(rows):
         y = room.top - 1.6 - row * step
-        yield Line(Point(room.x, y), Point(room.x + 8, y), pen)
-        yield Note(set_line(sans, size, words), Point(room.x + 9.5, y - size * 0.33))
+        yield Stroked.line(Point(room.x, y), Point(room.x + 8, y), pen)
+        yield note(set_line(sans, size, words), Point(room.x + 9.5, y - size * 0.33))

@@ -5,13 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from ...ground.lost_files import not_there
+from ...ground.files import Wanted, read_file
 from ...ground.problems import Place, Problem, ShelfFileError
 
 __all__ = ["Table", "read_table", "refused"]
 
-LARGEST_FILE = 2_000_000
-"""Bytes; a list of 5000 books stays well below."""
+TABLE = Wanted(
+    "table",
+    2_000_000,  # a list of 5000 books stays well below
+    "save only the columns that the shelf needs",
+    instead="write the name of one CSV or TSV file",
+)
 
 SPREADSHEETS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0")
 """How files begin in which spreadsheets keep their own: packed folders and compound documents."""
@@ -45,7 +49,7 @@ def read_table(path: Path, name: str, said: Place) -> Table:
     Raises:
         ShelfFileError: there is no such file, or it holds no text that can be read.
     """
-    text = _decoded(_bytes(path, name, said), name, said)
+    text = _decoded(read_file(path, TABLE, name, place=said).data, name, said)
     lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
     return Table(name, tuple(lines[:-1] if not lines[-1] else lines))
 
@@ -53,21 +57,6 @@ def read_table(path: Path, name: str, said: Place) -> Table:
 def refused(message: str, remedy: str, place: Place) -> ShelfFileError:
     """A table that cannot be used as a whole."""
     return ShelfFileError((Problem(message, remedy, place=place),))
-
-
-def _bytes(path: Path, name: str, said: Place) -> bytes:
-    try:
-        size = path.stat().st_size
-        if size > LARGEST_FILE:
-            told = f"{name} has {size / 1e6:.1f} MB, more than {LARGEST_FILE / 1e6:.0f}"
-            raise refused(told, "save only the columns that the shelf needs", said)
-        return path.read_bytes()
-    except (FileNotFoundError, NotADirectoryError):
-        raise refused(*not_there("table", path, name), said) from None
-    except (OSError, ValueError) as trouble:
-        reason = (getattr(trouble, "strerror", None) or str(trouble)).lower()
-        remedy = "write its path as seen from the shelf file's folder"
-        raise refused(f"{name} cannot be read ({reason})", remedy, said) from None
 
 
 def _decoded(data: bytes, name: str, said: Place) -> str:

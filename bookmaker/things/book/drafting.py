@@ -4,25 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Any
 
-from ...ground.drawing import NOTHING, Art, Canvas, Drawn
+from ...ground.art import NOTHING, Group
+from ...ground.drawing import Art
 from ...ground.geometry import Path, Rect, Transform
 from ...ground.pictures import Picture
 from ...ground.problems import FieldPath, Problem, Severity
 from ...ground.typefaces import Typeface
 from ...sheets.flat import Face, Flat, Panel, Role
 from ...sheets.piece import Piece
+from ...typesetting.page import Inside
 from ...typesetting.stand_ins import printable
 from ..slipcase.faces import dress_box
 from ..slipcase.plan import SlipcasePlan
-from .blocks import EDGE_STRIP, Solid, trimmed
-from .designs import Dress, Lettering, Words, artwork_of_piece, dress_flat, ground_of
-from .edges import edge_art
-from .pages import Inside
+from .designs.artwork import Artwork
+from .designs.design import Dress, Lettering, Words
 from .plan import BookPlan
 
-__all__ = ["Draft", "PageArt", "draft_book", "draft_slipcase"]
+__all__ = ["Draft", "draft_book", "draft_slipcase"]
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 """Within what stays of a label when it is shortened."""
@@ -45,26 +44,8 @@ class Draft:
     shelved: tuple[Lettering, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class PageArt:
-    """A page on a panel: its art, the way from the page's coordinates to the flat's, and what shows of it."""
-
-    art: Art
-    to_flat: Transform
-    shown: Rect | None = None
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw it, cut off where it would cross the fold."""
-        if self.shown is None:
-            with canvas.placed(self.to_flat):
-                self.art.draw(canvas)
-        else:
-            with canvas.placed(Transform(), Path.rectangle(self.shown)), canvas.placed(self.to_flat):
-                self.art.draw(canvas)
-
-
 def draft_book(
-    book: BookPlan, words: Words, inside: Inside, artwork: Any, jacket_artwork: Any, resolution_dpi: float
+    book: BookPlan, words: Words, inside: Inside, artwork: Artwork, jacket_artwork: Artwork, resolution_dpi: float
 ) -> Draft:
     """Draw everything to print for one book; `words` stand on its cover.
 
@@ -79,8 +60,8 @@ def draft_book(
     for index, flat in enumerate(book.cover.flats, start=1):
         dress = Dress()
         if flat.dressed:
-            own = artwork_of_piece(book.entry.design, artwork, dressed.index(flat), len(dressed))
-            dress = dress_flat(book.entry.design, own, flat, words)
+            own = replace(artwork, piece=dressed.index(flat), pieces=len(dressed))
+            dress = book.entry.design.dress(own, flat, words)
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
         lettering += dress.lettering
@@ -112,20 +93,20 @@ def _labelled(
     return tuple(replace(piece, label=(number, piece.label[1])) for piece in pieces), (note,)
 
 
-def _draft_jacket(book: BookPlan, words: Words, artwork: Any, jacket_artwork: Any) -> Draft:
+def _draft_jacket(book: BookPlan, words: Words, artwork: Artwork, jacket_artwork: Artwork) -> Draft:
     """The jacket in its own design, or in that of the book; nothing if the book wears none."""
     if not book.jacket or not book.entry.jacket:
         return Draft((), ())
     own = book.entry.jacket.design
     flat = book.jacket.flat
-    dress = dress_flat(own or book.entry.design, jacket_artwork if own else artwork, flat, words)
+    dress = (own or book.entry.design).dress(jacket_artwork if own else artwork, flat, words)
     piece = Piece(_piece_id(book, flat, 1), book.number, _label(book, flat), flat, dress.art)
     field = ("jacket", "design") if own else ("design",)
     return Draft((piece,), tuple(_within(("books", book.number, *field), dress.problems)), lettering=dress.lettering)
 
 
 def draft_slipcase(
-    box: SlipcasePlan, index: int, pictures: Mapping[Role, Picture], first: BookPlan, words: Words, artwork: Any
+    box: SlipcasePlan, index: int, pictures: Mapping[Role, Picture], first: BookPlan, words: Words, artwork: Artwork
 ) -> Draft:
     """Draw the net of a slipcase; `index` counts the slipcases from 1, `pictures` are those of its faces.
 
@@ -135,8 +116,8 @@ def draft_slipcase(
     faces = box.entry.faces
     worn, tone = Dress(), None
     if faces and faces.as_books:
-        tone = ground_of(first.entry.design)
-        worn = dress_flat(first.entry.design, artwork, box.flat, words.unsaid())
+        tone = first.entry.design.ground
+        worn = first.entry.design.dress(artwork, box.flat, words.unsaid())
     if faces and faces.title:
         faces = faces.model_copy(update={"title": first.marks.printed(faces.title)})
     dress = dress_box(faces, pictures, box.flat, worn.art, tone, worn.titling)
@@ -147,33 +128,32 @@ def draft_slipcase(
 
 def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside, resolution_dpi: float) -> Piece:
     front, reverse = (_printed(flat.seen_from(face), inside, book) for face in (Face.FRONT, Face.REVERSE))
-    if flat.kind == EDGE_STRIP:
-        front = _edges(book, flat, resolution_dpi)
-    return Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, front, reverse)
-
-
-def _edges(book: BookPlan, flat: Flat, resolution_dpi: float) -> Art:
-    """The edges of a solid block; a book of the same title and author always has the same."""
-    block = book.entry.block
-    assert isinstance(block, Solid)  # no other block has an edge strip
+    # a book of the same title and author always has the same edges
     seed = f"{book.entry.title}\n{book.entry.author or ''}"
-    return edge_art(block.edges, block.edge_colour, flat, seed, resolution_dpi)
+    front = book.entry.block.dressing(flat, seed, resolution_dpi) or front
+    return Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, front, reverse)
 
 
 def _printed(panels: Iterable[Panel], inside: Inside, book: BookPlan) -> Art:
     """The pages on one face of a flat; blank ones leave no trace."""
     pages = tuple(
-        PageArt(art, _to_flat(panel, book), _shown(panel, book) if panel.creep else None)
+        _on_flat(panel, art, book)
         for panel in panels
         if panel.page is not None and (art := inside.pages[panel.page - 1]) is not NOTHING
     )
-    return Drawn(pages) if pages else NOTHING
+    return Group(pages) if pages else NOTHING
+
+
+def _on_flat(panel: Panel, art: Art, book: BookPlan) -> Art:
+    """A page on its panel, cut off where creep would carry it over the fold."""
+    placed = Group((art,), _to_flat(panel, book))
+    return Group((placed,), clip=Path.rectangle(_shown(panel, book))) if panel.creep else placed
 
 
 def _shown(panel: Panel, book: BookPlan) -> Rect:
     """What may be inked of a page: all of its panel, and what is trimmed off beyond it, but nothing over the fold."""
     assert panel.page is not None  # only panels with pages are drawn
-    beyond = trimmed(book.entry.block)
+    beyond = book.entry.block.trimmed
     spine_on_left = (panel.page % 2 == 1) is not (book.entry.right_to_left is not panel.head_down)
     return panel.rect.grown(0 if spine_on_left else beyond, beyond, beyond if spine_on_left else 0, beyond)
 

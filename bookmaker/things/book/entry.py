@@ -14,11 +14,11 @@ from ...shelf_file.fields.measures import Ease, LifeSide, PageSide, Thickness
 from ...shelf_file.fields.words import SpaceName, Title, refuse
 from ...shelf_file.rows import LONGEST_ROW
 from ...shelf_file.volumes import MOST_VOLUMES
-from .blocks import AnyBlock
-from .covers import AnyCover
+from .blocks.kinds import AnyBlock
 from .covers.jacket import Jacket
-from .designs import PLAIN, AnyDesign
-from .pages import BLANK, AnyInside
+from .covers.kinds import AnyCover
+from .designs.kinds import PLAIN, AnyDesign
+from .pages.kinds import BLANK, AnyInside
 
 __all__ = ["SMALLEST_PAGE", "BookEntry", "LifeSize", "PageSize"]
 

@@ -11,7 +11,7 @@ from ...ground.problems import Problem, Severity
 from ...ground.quantities import show
 from ...ground.units import print_mm
 from ...paper.eyesight import READABLE_MINUTES, Legibility, Sight
-from .designs import Lettering
+from .designs.design import Lettering
 
 __all__ = ["lettering_problems", "titles_for_a_lens"]
 

@@ -14,13 +14,12 @@ from ...sheets.flat import Flat
 from ...typesetting.punctuation import Punctuation
 from ...typesetting.stand_ins import printable
 from ..standing import Standing, Uncertainty
-from .blocks import BlockPlan, Solid, plan_block
-from .covers import CoverPlan, plan_cover
-from .covers.jacket import JacketPlan, plan_jacket
-from .designs import Words
+from .blocks.block_plan import BlockPlan
+from .covers.cover_plan import CoverPlan
+from .covers.jacket import JacketPlan
+from .designs.design import Words
 from .entry import BookEntry
-from .pages import Part, punctuation_in
-from .pages.prose.text_keys import UNPARTED, TextInside
+from .pages.written import language_named, marks_of, parts_of
 
 __all__ = ["BookPlan", "plan_book"]
 
@@ -67,7 +66,7 @@ class BookPlan:
             author=printed(entry.author or ""),
             volume=entry.volume or "",
             date=printed(entry.date or ""),
-            language=_language(entry),
+            language=language_named(parts_of(entry.inside)),
             series=entry.series or "",
             named=(entry.title, entry.author or ""),
         )
@@ -75,7 +74,7 @@ class BookPlan:
     @property
     def marks(self) -> Punctuation:
         """The marks it is punctuated with wherever something of it is printed."""
-        return punctuation_in(self.entry.inside, self.entry.title)
+        return marks_of(parts_of(self.entry.inside), self.entry.title)
 
     @property
     def flats(self) -> tuple[Flat, ...]:
@@ -119,7 +118,7 @@ class BookPlan:
     @property
     def fills(self) -> bool:
         """Whether its block takes what the others leave on its space."""
-        return isinstance(self.entry.block, Solid) and self.entry.block.fills
+        return self.entry.block.stretch is not None
 
     @property
     def paged_on(self) -> frozenset[str]:
@@ -145,31 +144,20 @@ class BookPlan:
         return self.entry.assembly_tolerance if self.cover.thickness.measured is None else READING_TOLERANCE
 
 
-def _language(entry: BookEntry) -> str:
-    """The language of the first text for which the maker named one; empty if nobody did, or named none.
-
-    A language that is only the default says nothing: Cyrillic letters then tell for themselves.
-    """
-    parts = (entry.inside,) if isinstance(entry.inside, Part) else entry.inside
-    texts = (part for part in parts if isinstance(part, TextInside) and "language" in part.model_fields_set)
-    named = next((part.language for part in texts), UNPARTED)
-    return "" if named == UNPARTED else named
-
-
 def plan_book(number: int, entry: BookEntry, scale: float, stocks: Mapping[str, Stock]) -> BookPlan:
     """Work out one book.
 
     Raises:
         ShelfFileError: with everything that keeps it from being made; fields count from the book.
     """
-    if isinstance(entry.block, Solid) and entry.block.fills and (problem := _misplaced(entry.space, entry.stack)):
+    if entry.block.stretch and (problem := _misplaced(entry.space, entry.stack)):
         raise ShelfFileError((problem,))
     page, mirrored = entry.page_size(scale), entry.right_to_left
-    block = plan_block(entry.block, page, stocks, right_to_left=mirrored)
-    cover = plan_cover(entry.cover, page, block, stocks, right_to_left=mirrored)
+    block = entry.block.plan(page, stocks, right_to_left=mirrored)
+    cover = entry.cover.plan(page, block, stocks, right_to_left=mirrored)
     if entry.measured_thickness is not None:
         cover = replace(cover, thickness=cover.thickness.as_measured(entry.measured_thickness))
-    jacket = plan_jacket(entry.jacket, cover, stocks, right_to_left=mirrored) if entry.jacket else None
+    jacket = entry.jacket.plan(cover, stocks, right_to_left=mirrored) if entry.jacket else None
     return BookPlan(number, entry, page, block, cover, jacket)
 
 

@@ -9,10 +9,8 @@ from itertools import accumulate
 from ...ground.geometry import Size
 from ...ground.problems import Problem, Severity
 from ...ground.quantities import show
-from ...shelf_file.fields.entry import Entry
-from .designs import InSet, Words, settled
-from .designs.design import DrawnDesign
-from .designs.styles.picture_cover import PictureCover
+from .designs.colouring import coloured
+from .designs.design import Design, InSet, Words
 from .entry import BookEntry
 from .plan import BookPlan
 
@@ -37,8 +35,8 @@ def dressed(books: Sequence[BookPlan]) -> tuple[Coat, ...]:
         for number, place in zip(members, _places(spines), strict=True):
             words[number] = replace(words[number], in_set=replace(place, books=fellows))
     coats = list(zip(books, words, strict=True))
-    seen = settled([(_seen(book.entry), said, book.entry.space) for book, said in coats])
-    under = settled([(book.entry.design, said, book.entry.space) for book, said in coats])
+    seen = coloured([(_seen(book.entry), said, book.entry.space) for book, said in coats])
+    under = coloured([(book.entry.design, said, book.entry.space) for book, said in coats])
     return tuple(
         (replace(book, entry=_in_coat(book.entry, outer, inner)), said)
         for (book, said), outer, inner in zip(coats, seen, under, strict=True)
@@ -50,29 +48,29 @@ def palettes_overruled(books: Sequence[BookPlan], coats: Sequence[Coat]) -> Iter
 
     `books` are as the maker wrote them, `coats` what became of them.
     """
-    leads: dict[int, tuple[BookPlan, DrawnDesign]] = {}
+    leads: dict[int, tuple[BookPlan, str]] = {}
     for book, (_, words) in zip(books, coats, strict=True):
-        design = _seen(book.entry)
-        if not words.in_set or not isinstance(design, DrawnDesign) or design.colour or design.steps:
+        palette = _seen(book.entry).palette_of_set
+        if not words.in_set or palette is None:
             continue
-        lead, first = leads.setdefault(words.kin, (book, design))
-        if design.palette != first.palette:
+        lead, first = leads.setdefault(words.kin, (book, palette))
+        if palette != first:
             which = f"series {words.series!r}" if words.series else f"set of {lead.entry.title!r}"
             yield Problem(
-                f"{book.entry.name} takes its colour from the {first.palette} palette of {lead.entry.name}, the first "
-                f"of the {which}, for a set is alike: its own palette, {design.palette}, is not used",
+                f"{book.entry.name} takes its colour from the {first} palette of {lead.entry.name}, the first "
+                f"of the {which}, for a set is alike: its own palette, {palette}, is not used",
                 "write one palette for the whole set, or colour: with one of its own",
                 Severity.NOTE,
                 field=("books", book.number, "design", "palette"),
             )
 
 
-def _seen(entry: BookEntry) -> Entry:
+def _seen(entry: BookEntry) -> Design:
     """The design that neighbours see: that of the jacket, if it has one of its own, or that of the cover."""
     return (entry.jacket and entry.jacket.design) or entry.design
 
 
-def _in_coat(entry: BookEntry, outer: Entry, inner: Entry) -> BookEntry:
+def _in_coat(entry: BookEntry, outer: Design, inner: Design) -> BookEntry:
     """A book in its settled designs: what is seen of it, and what is under a jacket with a design of its own."""
     if not entry.jacket or not entry.jacket.design:
         return entry.model_copy(update={"design": outer})
@@ -114,11 +112,11 @@ def set_notes(books: Sequence[BookPlan]) -> Iterator[Problem]:
     """Where a picture that runs across the spines of a set is broken; fields count from the whole shelf."""
     for members in _sets(books):
         designs = {number: _seen(books[number].entry) for number in members}
-        painted = [number for number, design in designs.items() if getattr(design, "spine_picture", None)]
-        drawn = [number for number, design in designs.items() if _is_landscape(design)]
+        painted = {number: picture for number, design in designs.items() if (picture := design.picture_across)}
+        drawn = any(design.is_landscape for design in designs.values())
         for number in members if painted else ():
             if number not in painted:
-                picture = getattr(designs[painted[0]], "spine_picture", "")
+                picture = next(iter(painted.values()))
                 yield Problem(
                     f"{show(books[number].name)} has no picture on its spine, where that of its set runs across",
                     f"give it style: picture and spine_picture: {picture}",
@@ -135,13 +133,6 @@ def set_notes(books: Sequence[BookPlan]) -> Iterator[Problem]:
                 Severity.NOTE,
                 field=("books", members[-1], "space"),
             )
-
-
-def _is_landscape(design: Entry) -> bool:
-    """Whether a design draws a landscape across the spines of a set."""
-    return isinstance(design, PictureCover) and not (
-        design.front_picture or design.spine_picture or design.back_picture
-    )
 
 
 def _name_of_set(book: BookPlan) -> str:

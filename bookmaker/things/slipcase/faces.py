@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path as FilePath
 
 from pydantic import Field
 
-from ...ground.drawing import NOTHING, Art, Canvas, Colour, Drawn, contrast
+from ...ground.art import NOTHING, Filled, Group, Pictured
+from ...ground.drawing import Art, Colour, contrast
 from ...ground.geometry import Path, Rect, Size, Transform
 from ...ground.pictures import Picture, covering, load_picture
 from ...ground.problems import Problem, Severity, ShelfFileError
@@ -126,7 +127,7 @@ def dress_box(
         if ground is not NOTHING and not picture and entry.face(role).colour is None:
             continue
         # On the net the head of the top lies at the opening: turned, its picture is upright to who sees the spines.
-        layers.append(FaceArt(area, own, picture, head_down=role is Role.TOP))
+        layers += _face_art(area, own, picture, head_down=role is Role.TOP)
         if picture:
             problems += picture_problems(picture, area.size, role.value, "picture")
     if entry.title:
@@ -138,27 +139,16 @@ def dress_box(
         title = _title(entry.title, back, ink, titling)
         layers.append(title)
         problems += _legibility(title, under)
-    return Dress(Drawn(tuple(layers)), tuple(problems))
+    return Dress(Group(tuple(layers)), tuple(problems))
 
 
-@dataclass(frozen=True, slots=True)
-class FaceArt:
-    """A rectangle of one colour, filled by a picture if there is one; `head_down` pictures stand on their heads."""
-
-    area: Rect
-    colour: Colour
-    picture: Picture | None = None
-    head_down: bool = False
-
-    def draw(self, canvas: Canvas) -> None:
-        """Fill it; a picture is cropped evenly on the sides that stand out."""
-        outline = Path.rectangle(self.area)
-        canvas.fill(outline, self.colour)
-        if self.picture:
-            about = self.area.centre
-            turn = Transform.quarter_turn(2).moved(2 * about.x, 2 * about.y) if self.head_down else Transform()
-            with canvas.placed(turn, outline):
-                canvas.picture(self.picture, covering(self.picture, self.area))
+def _face_art(area: Rect, colour: Colour, picture: Picture | None, *, head_down: bool) -> Iterator[Art]:
+    """A rectangle of one colour, filled by a picture if there is one, cropped evenly where it stands out."""
+    outline = Path.rectangle(area)
+    yield Filled(outline, colour)
+    if picture:
+        turn = Transform.quarter_turn(2).moved(2 * area.centre.x, 2 * area.centre.y) if head_down else None
+        yield Group((Pictured(picture, covering(picture, area)),), turn, outline)
 
 
 def _panel(role: Role, flat: Flat) -> Rect:

@@ -19,7 +19,7 @@ from typing import NamedTuple
 from ...ground.geometry import Axis, Point, Rect
 from ...paper.stock import Stock
 from ...sheets.flat import Flat, Fold, FoldKind, Panel, Role
-from ..book.covers.cover import bend_allowance
+from ..book.covers.bending import bend_allowance
 
 __all__ = ["BoxSize", "Tabs", "lap_of", "outside_of", "slipcase_net", "tab_length", "tabs_of"]
 

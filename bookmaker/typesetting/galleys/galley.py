@@ -73,6 +73,7 @@ class Galley:
         self._headings = Headings(fount, setting, manner, self.lines, ())
         self._captions = Captions(fount, setting, self.lines, ())
         self._before: Passage | None = None
+        self._last: Passage | None = None
         self._opening = True
         self._hang = 0.0
         self._setters: Mapping[Role, Callable[[Passage], Matter]] = {
@@ -91,6 +92,7 @@ class Galley:
     def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
         """The passages as matter, one piece each, stanzas and items too."""
         apart: list[Matter] = []
+        self._last = passages[-1] if passages else None
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         self._captions = Captions(self.fount, self.setting, self.lines, passages)
         for passage, following in zip(passages, (*passages[1:], None), strict=True):
@@ -203,7 +205,7 @@ class Galley:
         return DASH if self.fount.roman.missing(passage.mark) else passage.mark
 
     def _heading(self, passage: Passage) -> Matter:
-        return self._headings.set(passage)
+        return self._headings.set(passage, last=passage is self._last)
 
     def _pause(self, passage: Passage) -> Matter:  # noqa: ARG002 (every passage is set alike)
         return Matter(Role.BREAK, (), 1, self.setting.size, self.setting.leading, together=1)

@@ -19,7 +19,7 @@ from ..lines.paragraphs import Lines
 from ..manuscripts.passage import Passage, Role
 from ..manuscripts.ranks import Rank
 from .matter import Matter
-from .setting import Manner, Setting
+from .setting import Manner, Setting, reach
 
 __all__ = ["Headings"]
 
@@ -63,16 +63,20 @@ class Headings:
         wide = lines.remarks.wide
         self._boxes = {scale: self._boxes_at(scale, wide) for scale in set(self._scales.values())}
 
-    def set(self, passage: Passage) -> Matter:
-        """A heading in the middle, so many rows deep that what follows is back on the grid."""
+    def set(self, passage: Passage, *, last: bool = False) -> Matter:
+        """A heading in the middle, so many rows deep that what follows is back on the grid.
+
+        The `last` words of a text may stand at the foot of a page: their letters must not reach below it.
+        """
         setting, rank = self._setting, _rank(passage)
         scale = self._scales[rank]
         size, chapter, page = setting.size * scale, rank < Rank.SECTION, setting.lines_per_page
         lines = self._lines.centred(self._words(passage), self._boxes[scale], size, setting.measure)
-        step, rows = self._depth(len(lines), scale)
+        foot = reach(setting.typeface)[1] * max(0.0, size - setting.size) if last else 0.0
+        step, rows = self._depth(len(lines), scale, foot)
         if rows > page:
             # it is parted like a paragraph
-            step, rows = setting.leading, len(lines)
+            step, rows, foot = setting.leading, len(lines), 0.0
             self._lines.remarks.long.append(passage.text)
         after = (2 if page >= ROOMY else 1) if chapter else 0
         begins = rank is Rank.PART or (chapter and self._manner.new_pages)
@@ -82,7 +86,7 @@ class Headings:
             rows,
             size,
             step,
-            drop=(rows - 1) * setting.leading - (len(lines) - 1) * step,
+            drop=(rows - 1) * setting.leading - (len(lines) - 1) * step - foot,
             before=2 if chapter else 1,
             after=after,
             together=len(lines),
@@ -96,12 +100,12 @@ class Headings:
             within=passage.within,
         )
 
-    def _depth(self, count: int, scale: float) -> tuple[float, int]:
-        """From line to line of so many lines of a heading, in mm, and how many rows they take."""
+    def _depth(self, count: int, scale: float, foot: float = 0.0) -> tuple[float, int]:
+        """From line to line of a heading, in mm, and how many rows its lines take with `foot` mm under them."""
         setting, size = self._setting, self._setting.size * scale
         step = max(setting.leading, size * LEADING)
         taller = max(0.0, size - setting.size) * setting.typeface.cap_height
-        return step, 1 + math.ceil(((count - 1) * step + taller) / setting.leading - 1e-9)
+        return step, 1 + math.ceil(((count - 1) * step + taller + foot) / setting.leading - 1e-9)
 
     def _boxes_at(self, scale: float, wide: dict[str, None] | None = None) -> Boxes:
         return Boxes(self._fount, self._measure / scale, hanging=False, sparing=True, wide=wide)

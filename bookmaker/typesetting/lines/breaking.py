@@ -16,8 +16,7 @@ spread over so many that nobody sees it. Only what is left after that makes the 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 __all__ = [
@@ -109,38 +108,17 @@ class Line(NamedTuple):
     short: float
 
 
-class _Node(NamedTuple):
-    """The best way to end a line at a stop: where the next one starts, and what it cost to come here."""
+_Start = tuple[float, int, int, int, bool, float, "int | None", "_Start | None", int, int, float]
+"""The best way to end a line at a stop: where the next one starts, with which word; its number; how tight the line was
+and whether its stop is flagged; what it cost to come here; the stop of its word at which the next one is opened; the
+start of the line, its last word, its stop, and what it lacked. A plain tuple, for long texts have a million of them.
+"""
 
-    start: float
-    first: int
-    opened: int | None
-    number: int
-    fitness: int
-    flagged: bool
-    cost: float
-    way: _Way | None = None
-    last: int = 0
-    closed: int = 0
+_Way = tuple[float, int, float, _Start]
+"""A line from a start to the stop at hand: what it cost to come here, how tight it is, what it lacks."""
 
-
-class _Way(NamedTuple):
-    """A line from a node to the stop at hand."""
-
-    cost: float
-    fitness: int
-    short: float
-    node: _Node
-
-
-@dataclass(frozen=True, slots=True)
-class _Pass:
-    """One attempt: the glue and the widths, the loosest ratio let through, the stretch that lines are lent."""
-
-    glue: Glue
-    measures: Sequence[float]
-    loosest: float
-    spread: float = 0.0
+_Limits = tuple[Sequence[float], float, float, float, float, float, float]
+"""One attempt: the widths, stretch, shrink, loosening and tightening, the loosest ratio, the stretch lines are lent."""
 
 
 def break_paragraph(words: Sequence[Word], glue: Glue, measures: Sequence[float], indent: float = 0.0) -> list[Line]:
@@ -149,55 +127,63 @@ def break_paragraph(words: Sequence[Word], glue: Glue, measures: Sequence[float]
     `measures` are the widths of its lines, the last one that of all that follow. The first line is indented,
     or with a negative `indent` stands out. A box wider than the measure stands out by itself.
     """
+    _, stretch, shrink, spread, loosening, tightening = glue
     for loosest in TOLERANCES:
-        end = _fit(words, indent, _Pass(glue, measures, loosest))
+        limits = (measures, stretch, shrink, loosening, tightening, loosest - (TRACKED if loosening else 0.0), 0.0)
+        end = _fit(words, indent, glue.space, limits)
         if end:
             return _traced(end)
-    end = _fit(words, indent, _Pass(glue, measures, math.inf, glue.spread))
+    end = _fit(words, indent, glue.space, (measures, stretch, shrink, loosening, tightening, math.inf, spread))
     assert end is not None  # the last pass lets everything through
     return _traced(end)
 
 
-def _fit(words: Sequence[Word], indent: float, trial: _Pass) -> _Node | None:
+def _fit(words: Sequence[Word], indent: float, space: float, limits: _Limits) -> _Start | None:
     """Go through all stops, keeping the best ways to each; None if some line would be too loose."""
     hang = 0.0 if indent else words[0].hang
-    active = [_Node(hang - indent, 0, None, 0, 1, flagged=False, cost=0.0)]
-    left, final, space = 0.0, len(words) - 1, trial.glue.space
+    active: list[_Start] = [(hang - indent, 0, 0, 1, False, 0.0, None, None, 0, 0, 0.0)]
+    left, final, last_pass, longest = 0.0, len(words) - 1, math.isinf(limits[5]), len(limits[0]) - 1
     for place, (width, _, stops) in enumerate(words):
-        for number, stop in enumerate(stops[:-1]):
-            ways = _ways(active, left + stop.before, place, stop, trial)
-            for way in ways:
-                active.append(_follower(way, left + stop.after, place, place, number, stop, trial))
-            if len(active) > MANY:
+        for number, stop in enumerate(stops):
+            ends, flagged = number == len(stops) - 1, stop.flagged
+            ways, gone = _ways(active, left + stop.before, place, stop, limits, closing=ends and place == final)
+            if ends:
+                if stop.penalty >= FORBIDDEN and not last_pass:
+                    ways = []
+                if gone == len(active) and last_pass and not ways:
+                    ways = [_standing_out(active[-1], place, limits)]
+                del active[:gone]
+                start, first, opened = left + (width + space), place + 1, None
+                start += words[place + 1].hang if place < final else 0.0
+            else:
+                start, first, opened = left + stop.after, place, number
+            for cost, fitness, short, node in ways:
+                following = min(node[2] + 1, longest)
+                active.append((start, first, following, fitness, flagged, cost, opened, node, place, number, short))
+            if len(active) > MANY and not ends:
                 # a hyphen may reach further than the next stop: what is just too long yet may not stay so
-                _retire(active, left + stop.before - 4 * space, place, trial, forced=ways)
-        number, stop = len(stops) - 1, stops[-1]
-        end = left + stop.before
-        kept = stop.penalty >= FORBIDDEN and not math.isinf(trial.loosest)
-        ways = [] if kept else _ways(active, end, place, stop, trial, closing=place == final)
-        _retire(active, end, place, trial, forced=ways)
-        left += width + space
-        start = left + words[place + 1].hang if place < final else left
-        for way in ways:
-            active.append(_follower(way, start, place + 1, place, number, stop, trial))
+                del active[: _ways(active, left + stop.before - 4 * space, place, stop, limits)[1]]
         if not active:
             return None
-    return min((node for node in active if node.first > final), key=lambda node: node.cost, default=None)
+        left += width + space
+    return min((start for start in active if start[1] > final), key=lambda start: start[5], default=None)
 
 
 def _ways(
-    active: Sequence[_Node], end: float, place: int, stop: Stop, trial: _Pass, *, closing: bool = False
-) -> list[_Way]:
-    """The lines that may end at a stop, the best for each class of tightness and number of lines before."""
-    (_, stretch, shrink, _, loosening, tightening), measures, spread = trial.glue, trial.measures, trial.spread
-    loosest = trial.loosest - TRACKED if loosening else trial.loosest
-    ways: list[_Way] = []
+    active: Sequence[_Start], end: float, place: int, stop: Stop, limits: _Limits, *, closing: bool = False
+) -> tuple[list[_Way], int]:
+    """The best lines that may end at a stop, and how many starts, from the first, lie too far back for any."""
+    measures, stretch, shrink, loosening, tightening, loosest, spread = limits
+    _, _, penalty, flagged = stop
+    best: dict[int, _Way] = {}
+    gone = 0
     for node in active:
-        short = measures[node.number] - end + node.start
-        count = place - node.first
+        start, first, number, before, opened, cost, _, _, _, _, _ = node
+        short, count = measures[number] - end + start, place - first
         if short < 0.0:
             room = shrink * count
             if short < -room - tightening:
+                gone += not best
                 continue
             ratio = short / room if short >= -room else -1.0 + (short + room) / tightening
         elif closing:
@@ -214,62 +200,36 @@ def _ways(
             else:
                 ratio = (short - loosening) / room + (TRACKED if loosening else 0.0) if room else 0.0
         fitness = 1 if -0.5 <= ratio <= 0.5 else 0 if ratio < 0.0 else 2 if ratio <= 1.0 else 3
-        cost = node.cost + (1.0 + 100.0 * abs(ratio) ** 3 + stop.penalty) ** 2
-        if not -1 <= fitness - node.fitness <= 1:
-            cost += FITNESS
-        if node.flagged:
-            cost += FLAGS if stop.flagged else FINAL if closing and not count else 0.0
-        ways.append(_Way(cost, fitness, short, node))
-    return ways if len(ways) < 2 else _best(ways)
+        demerits = 1.0 + 100.0 * abs(ratio * ratio * ratio) + penalty
+        cost += demerits * demerits + (0.0 if -1 <= fitness - before <= 1 else FITNESS)
+        if opened:
+            cost += FLAGS if flagged else FINAL if closing and not count else 0.0
+        known = best.get(4 * number + fitness)
+        if known is None or cost < known[0]:
+            best[4 * number + fitness] = (cost, fitness, short, node)
+    return list(best.values()) if len(best) < 2 else _worth_keeping(best.values()), gone
 
 
-def _best(ways: Sequence[_Way]) -> list[_Way]:
-    """The best way for each class of tightness and number of lines.
-
-    Another class can save no more than `FITNESS` in the line that follows, so few are worth keeping.
-    """
-    best: dict[int, dict[int, _Way]] = {}
-    for way in ways:
-        classes = best.setdefault(way.node.number, {})
-        if way.fitness not in classes or way.cost < classes[way.fitness].cost:
-            classes[way.fitness] = way
-    kept: list[_Way] = []
-    for classes in best.values():
-        least = min(way.cost for way in classes.values())
-        kept += [way for way in classes.values() if way.cost < least + FITNESS]
-    return kept
+def _worth_keeping(best: Iterable[_Way]) -> list[_Way]:
+    """Of the best ways of each class: another class can save no more than `FITNESS` in the line that follows."""
+    least: dict[int, float] = {}
+    for cost, _, _, node in best:
+        least[node[2]] = min(cost, least.get(node[2], cost))
+    return [way for way in best if way[0] < least[way[3][2]] + FITNESS]
 
 
-def _retire(active: list[_Node], end: float, place: int, trial: _Pass, *, forced: list[_Way]) -> None:
-    """Forget the starts from which no line can reach beyond this word.
-
-    In the last pass the youngest of them is given a line that sticks out, if there is no other way.
-    """
-    shrink, tightening, measures = trial.glue.shrink, trial.glue.tightening, trial.measures
-    gone = 0
-    for node in active:
-        short = measures[node.number] - end + node.start
-        if short >= -shrink * (place - node.first) - tightening:
-            break
-        gone += 1
-    if gone == len(active) and not forced and math.isinf(trial.loosest):
-        node = active[-1]
-        forced.append(_Way(node.cost, 0, -shrink * (place - node.first) - tightening, node))
-    del active[:gone]
+def _standing_out(node: _Start, place: int, limits: _Limits) -> _Way:
+    """A line that sticks out, where there is no other way."""
+    _, _, shrink, _, tightening, _, _ = limits
+    return node[5], 0, -shrink * (place - node[1]) - tightening, node
 
 
-def _follower(way: _Way, start: float, first: int, place: int, number: int, stop: Stop, trial: _Pass) -> _Node:
-    """The node that a way leads to."""
-    opened = number if first == place else None
-    following = min(way.node.number + 1, len(trial.measures) - 1)
-    return _Node(start, first, opened, following, way.fitness, stop.flagged, way.cost, way, place, number)
-
-
-def _traced(end: _Node) -> list[Line]:
+def _traced(end: _Start) -> list[Line]:
     lines: list[Line] = []
-    node = end
-    while node.way:
-        way = node.way
-        lines.append(Line(way.node.first, way.node.opened, node.last, node.closed, way.short))
-        node = way.node
+    node: _Start | None = end
+    while node:
+        _, _, _, _, _, _, _, before, last, closed, short = node
+        if before:
+            lines.append(Line(before[1], before[6], last, closed, short))
+        node = before
     return lines[::-1]

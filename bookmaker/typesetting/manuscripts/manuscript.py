@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import codecs
 import re
-import stat
 import unicodedata
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NoReturn
 
-from ...ground.lost_files import not_there
+from ...ground.files import Wanted, read_file
 from ...ground.problems import Problem, Severity, ShelfFileError
 from ...ground.scripts import reads_from_right
 from ...ground.typefaces import Typeface
@@ -25,10 +24,14 @@ from .passage import Passage, Role
 from .plain_text import plain_passages
 from .ranks import ranked
 
-__all__ = ["LARGEST_FILE", "Manuscript", "read_manuscript"]
+__all__ = ["Manuscript", "read_manuscript"]
 
-LARGEST_FILE = 20_000_000
-"""Bytes; three million words, far more than any book here can hold."""
+TEXT = Wanted(
+    "text",
+    20_000_000,  # three million words, far more than any book here can hold
+    "split it into volumes, one book each",
+    instead="write the name of one text file",
+)
 
 MOST_NAMED = 24
 """So many missing characters are named one by one."""
@@ -110,7 +113,7 @@ def read_manuscript(
             is read from right to left and that the typeface does not have.
     """
     name = path.name
-    raw = _decoded(name, _bytes(path, written)).replace("\r\n", "\n").replace("\r", "\n")
+    raw = _decoded(name, read_file(path, TEXT, written, ("file",)).data).replace("\r\n", "\n").replace("\r", "\n")
     if "\0" in raw:
         _refuse(f"{name} has a null byte in line {_line_of(raw, chr(0))}: it is not plain text", SAVE_AS_TEXT)
     raw = unicodedata.normalize("NFC", raw)
@@ -171,27 +174,6 @@ def _refuse(message: str, remedy: str, notes: Sequence[Problem] = ()) -> NoRetur
     """Refuse the text; `notes` is what else was found in it, of which mere notes are not worth a word now."""
     others = (note for note in notes if note.severity is not Severity.NOTE)
     raise ShelfFileError((Problem(message, remedy, field=("file",)), *others))
-
-
-def _bytes(path: Path, written: str) -> bytes:
-    name = path.name
-    try:
-        status = path.stat()
-        if stat.S_ISDIR(status.st_mode):
-            _refuse(f"{name} is a folder, not a text", "write the name of one text file")
-        if not stat.S_ISREG(status.st_mode):
-            _refuse(f"{name} is not a file", "write the name of a text file")
-        if status.st_size > LARGEST_FILE:
-            _refuse(
-                f"{name} has {status.st_size / 1e6:.1f} MB, more than {LARGEST_FILE / 1e6:.0f} MB",
-                "split it into volumes, one book each",
-            )
-        return path.read_bytes()
-    except (FileNotFoundError, NotADirectoryError):
-        _refuse(*not_there("text", path, written))
-    except (OSError, ValueError) as failure:
-        reason = getattr(failure, "strerror", None) or failure
-        _refuse(f"{name} cannot be read ({reason})", "allow reading it, or copy it beside the shelf file")
 
 
 def _decoded(name: str, data: bytes) -> str:

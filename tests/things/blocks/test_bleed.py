@@ -8,7 +8,7 @@ import pypdfium2 as pdfium
 import pytest
 from PIL import Image
 
-from tests.kit.making import made
+from tests.kit.shelves import made
 
 PER_MM = 20
 """Pixels of a rendered millimetre."""

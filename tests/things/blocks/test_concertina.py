@@ -10,22 +10,14 @@ from hypothesis import strategies as st
 
 from bookmaker.ground.geometry import Size
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.paper.papers import find_format
-from bookmaker.paper.printer_entry import PrinterEntry
-from bookmaker.paper.stock import Stock, make_stock
-from bookmaker.paper.stock_entry import StockEntry
 from bookmaker.sheets.flat import FoldKind, Role
-from bookmaker.things.book.blocks.concertina import Concertina, balance, plan
+from bookmaker.things.book.blocks.concertina import Concertina, balance
+from tests.kit.papers import paper
 
 EVEN = st.integers(1, 300).map(lambda leaves: 2 * leaves)
 
 
 JOINTS = ["back to back", "hinge tab"]
-
-
-def paper(grain: str = "long", caliper: str = "75 um", sheet: str = "A4") -> Stock:
-    entry = StockEntry.model_validate({"caliper": caliper, "glue": "15 um", "grain": grain})
-    return make_stock("page", entry, PrinterEntry(sheet=find_format(sheet)))
 
 
 @given(panels=EVEN, capacity=st.integers(2, 61))
@@ -48,7 +40,9 @@ def test_folds_alternate_and_panels_tile_the_strip(
     pages: int, flyleaves: int, width: float, grain: str, right_to_left: bool
 ) -> None:
     entry = Concertina.model_validate({"stock": "page", "pages": str(pages), "flyleaves": str(flyleaves)})
-    block = plan(entry, Size(width, 21), {"page": paper(grain)}, right_to_left=right_to_left)
+    block = entry.plan(
+        Size(width, 21), {"page": paper("75 um", glue="15 um", grain=grain)}, right_to_left=right_to_left
+    )
     assert block.panels == pages + 2 + 2 * flyleaves == sum(len(flat.panels) for flat in block.flats)
     kinds: list[FoldKind] = []
     roles: list[Role] = []
@@ -73,7 +67,9 @@ def test_folds_alternate_and_panels_tile_the_strip(
 @given(pages=EVEN, longest=st.integers(2, 10).map(lambda pairs: 2 * pairs), joint=st.sampled_from(JOINTS))
 def test_no_strip_is_longer_than_the_longest_or_than_the_sheet_holds(pages: int, longest: int, joint: str) -> None:
     written = {"stock": "page", "pages": str(pages), "longest_strip": str(longest), "joint": joint}
-    block = plan(Concertina.model_validate(written), Size(15, 21), {"page": paper()}, right_to_left=False)
+    block = Concertina.model_validate(written).plan(
+        Size(15, 21), {"page": paper("75 um", glue="15 um")}, right_to_left=False
+    )
     panels = [sum(panel.role is not Role.TAB for panel in flat.panels) for flat in block.flats]
     assert sum(panels) == pages + 2
     assert max(panels) <= min(longest, 13)  # A4 with 5 mm margins and the marks has room for 13 panels of 15 mm
@@ -86,8 +82,8 @@ def test_two_more_pages_add_two_sheets_and_one_film(pages: int, microns: int, fl
     def thickness(count: int) -> float:
         written = {"stock": "page", "pages": str(count), "flyleaves": str(flyleaves), "scored": "yes"}
         entry = Concertina.model_validate(written)
-        stocks = {"page": paper(caliper=f"{microns} um")}
-        return plan(entry, Size(15, 21), stocks, right_to_left=False).thickness.value
+        stocks = {"page": paper(f"{microns} um", glue="15 um")}
+        return entry.plan(Size(15, 21), stocks, right_to_left=False).thickness.value
 
     assert math.isclose(thickness(pages + 2) - thickness(pages), 2 * microns / 1000 + 0.015, abs_tol=1e-8)
 
@@ -95,7 +91,7 @@ def test_two_more_pages_add_two_sheets_and_one_film(pages: int, microns: int, fl
 def test_stiff_paper_and_a_page_too_wide_are_refused_together() -> None:
     entry = Concertina.model_validate({"stock": "page", "pages": "8"})
     with pytest.raises(ShelfFileError) as refusal:
-        plan(entry, Size(120, 21), {"page": paper(caliper="0.3 mm")}, right_to_left=False)
+        entry.plan(Size(120, 21), {"page": paper("0.3 mm", glue="15 um")}, right_to_left=False)
     assert [str(problem) for problem in refusal.value.problems] == [
         "page is 0.3 mm thick; paper over 0.2 mm cracks in a tight fold; "
         "score every fold and write scored: yes, or take a thinner paper",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
 from math import cos, hypot, isclose, pi, sin
 from pathlib import Path
 from typing import get_args
@@ -16,12 +15,14 @@ from bookmaker.ground.drawing import Colour, contrast, luminance
 from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Flat
-from bookmaker.things.book.blocks import Solid
-from bookmaker.things.book.edges import edge_art
+from bookmaker.things.book.blocks.solid import Solid
+from bookmaker.things.book.edges.kinds import edge_art
 from bookmaker.things.book.edges.marbled import pushed
+from bookmaker.things.book.edges.strip import Layout
 from bookmaker.workshop import check
-from tests.kit.making import made
+from tests.kit.flats import signed_area
 from tests.kit.recording import RecordingCanvas, record
+from tests.kit.shelves import made
 
 KINDS = ["lines", "gilt", "stained", "marbled"]
 RED = Colour.from_hex("#8c3b2e")
@@ -35,7 +36,7 @@ def strip(length: float, thickness: float) -> Flat:
 def drawn(
     kind: str, thickness: float = 6.0, seed: str = "x", dpi: float = 600, length: float = 50, colour: Colour = RED
 ) -> RecordingCanvas:
-    return record(edge_art(kind, colour, strip(length, thickness), seed, dpi))
+    return record(edge_art(kind, Layout.on(strip(length, thickness), seed, dpi, colour)))
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -99,17 +100,13 @@ def test_gilt_is_warm_and_bright() -> None:
     assert luminance(Colour(red, green, blue)) > 0.3
 
 
-def area(points: list[Point]) -> float:
-    return abs(sum(a.x * b.y - b.x * a.y for a, b in pairwise([*points, points[0]]))) / 2
-
-
 def test_paint_pushed_aside_keeps_its_area() -> None:
     """A disc of radius 2 that takes a drop of radius 1.5 in its middle has one of 2.5: π·(2² + 1.5²) = π·2.5²."""
     disc = [Point(2 * cos(pi * step / 500), 2 * sin(pi * step / 500)) for step in range(1000)]
     assert all(isclose(hypot(*point), 2.5) for point in pushed(disc, Point(0, 0), 1.5))
     for aside, holds_the_drop in ((2.1, False), (4.0, False), (1.0, True)):
         moved = pushed([point.plus(aside, 0) for point in disc], Point(0, 0), 1.5)
-        assert isclose(area(moved), pi * (2**2 + 1.5**2 * holds_the_drop), rel_tol=2e-3)
+        assert isclose(abs(signed_area(moved)), pi * (2**2 + 1.5**2 * holds_the_drop), rel_tol=2e-3)
 
 
 SHELF = """\

@@ -10,30 +10,22 @@ from hypothesis import strategies as st
 
 from bookmaker.ground.geometry import Axis, Size
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.paper.papers import find_format
-from bookmaker.paper.printer_entry import PrinterEntry
-from bookmaker.paper.stock import Stock, make_stock
-from bookmaker.paper.stock_entry import StockEntry
+from bookmaker.paper.stock import Stock
 from bookmaker.sheets.flat import Face, FoldKind, Role
-from bookmaker.things.book.blocks.block import BlockPlan
-from bookmaker.things.book.blocks.leaves import Leaves, plan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
+from bookmaker.things.book.blocks.leaves import Leaves
 from tests.kit.hands import alone, cut, open_leaf, piled
+from tests.kit.papers import paper
 
-CALIPER, GLUE = 0.08, 0.02
 PAGE = Size(15, 21)
 EVEN = st.integers(1, 300).map(lambda leaves: 2 * leaves)
 PRINTING = st.sampled_from(["both sides", "one side"])
 TRIMS = st.sampled_from(["0 mm", "1 mm"])
 
 
-def paper(caliper: float = CALIPER, grain: str = "long", sheet: str = "A4") -> Stock:
-    written = {"caliper": f"{caliper:.6f} mm", "glue": f"{GLUE} mm", "grain": grain}
-    return make_stock("page", StockEntry.model_validate(written), PrinterEntry(sheet=find_format(sheet)))
-
-
 def block(page: Size = PAGE, stock: Stock | None = None, right_to_left: bool = False, **keys: str) -> BlockPlan:
     entry = Leaves.model_validate({"stock": "page", **keys})
-    return plan(entry, page, {"page": stock or paper()}, right_to_left=right_to_left)
+    return entry.plan(page, {"page": stock or paper()}, right_to_left=right_to_left)
 
 
 @given(pages=EVEN, printing=PRINTING, trim=TRIMS, right_to_left=st.booleans(), width=st.floats(6, 40))

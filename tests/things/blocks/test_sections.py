@@ -11,27 +11,19 @@ from hypothesis import strategies as st
 
 from bookmaker.ground.geometry import Axis, Rect, Size
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.paper.papers import find_format
-from bookmaker.paper.printer_entry import PrinterEntry
-from bookmaker.paper.stock import Stock, make_stock
-from bookmaker.paper.stock_entry import StockEntry
+from bookmaker.paper.stock import Stock
 from bookmaker.sheets.flat import Face, Flat, MarkKind, Role
-from bookmaker.things.book.blocks.block import BlockPlan
-from bookmaker.things.book.blocks.sections import Sections, plan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
+from bookmaker.things.book.blocks.sections import Sections
 from tests.kit.hands import Page, fold_up, gathered, leaf_through, nested
+from tests.kit.papers import CALIPER, GLUE, paper
 
-CALIPER, GLUE = 0.08, 0.02
 PAGE = Size(15, 21)
-
-
-def paper(caliper: float = CALIPER, **more: str) -> Stock:
-    written = {"caliper": f"{caliper:.6f} mm", "glue": f"{GLUE} mm", "grain": "long", **more}
-    return make_stock("page", StockEntry.model_validate(written), PrinterEntry(sheet=find_format("A3")))
 
 
 def block(page: Size = PAGE, stock: Stock | None = None, right_to_left: bool = False, **keys: str) -> BlockPlan:
     entry = Sections.model_validate({"stock": "page", **keys})
-    return plan(entry, page, {"page": stock or paper()}, right_to_left=right_to_left)
+    return entry.plan(page, {"page": stock or paper(sheet="A3")}, right_to_left=right_to_left)
 
 
 @st.composite
@@ -119,7 +111,7 @@ def test_margins_are_even_after_the_knife(keys: dict[str, str], right_to_left: b
     """
     page, caliper = Size(25, 30), microns / 1000
     leaf = 2 * caliper + GLUE if keys.get("printing") == "one side" else caliper
-    for flats in sections_of(block(page, paper(caliper), right_to_left, **keys)):
+    for flats in sections_of(block(page, paper(caliper, sheet="A3"), right_to_left, **keys)):
         leaves = read(flats, right_to_left)[::2]
         around = [min(number, len(leaves) - 1 - number) for number in range(len(leaves))]
         bends = [math.pi / 2 * leaf * (len(leaves) / 2 - depth - 0.5) for depth in around]
@@ -238,10 +230,10 @@ def test_thickness_answers_to_the_caliper_as_it_says(keys: dict[str, str], micro
     step = 0.001
 
     def thickness(caliper: float) -> float:
-        return block(stock=paper(caliper), **fixed).thickness.value
+        return block(stock=paper(caliper, sheet="A3"), **fixed).thickness.value
 
     slope = (thickness(microns / 1000 + step) - thickness(microns / 1000 - step)) / (2 * step)
-    said = block(stock=paper(microns / 1000), **fixed).thickness.sensitivities
+    said = block(stock=paper(microns / 1000, sheet="A3"), **fixed).thickness.sensitivities
     assert said == {"page": pytest.approx(slope, rel=1e-6)}
 
 
@@ -263,7 +255,7 @@ def test_automatic_sections_are_few_alike_and_waste_less_than_a_sheet(pages: int
 
 def test_sections_take_fewer_pages_where_leaves_would_creep_too_far() -> None:
     """A ninth of 4.5 mm is 0.5 mm; with 0.17 mm paper two sheets creep 0.27 and three 0.53 mm."""
-    made = block(Size(4.5, 6), paper(0.17), pages="24")
+    made = block(Size(4.5, 6), paper(0.17, sheet="A3"), pages="24")
     assert [len(flats) for flats in sections_of(made)] == [2, 2, 2]
 
 
@@ -434,7 +426,7 @@ def test_what_cannot_be_made_is_refused(keys: dict[str, str], said: list[tuple[s
 
 def test_stiff_paper_and_large_sheets_are_refused_together() -> None:
     with pytest.raises(ShelfFileError) as refusal:
-        block(Size(120, 170), paper(0.3), pages="16", fold="octavo", pages_in_section="16")
+        block(Size(120, 170), paper(0.3, sheet="A3"), pages="16", fold="octavo", pages_in_section="16")
     assert [str(problem) for problem in refusal.value.problems] == [
         "the octavo sheet is 484 mm × 344 mm, but the A3 sheet of page has room for 282.6 mm × 392.6 mm with its grain "
         "along the folds; give page a sheet of at least 498.4 mm × 371.4 mm and grain: short, or make it smaller",
@@ -446,12 +438,12 @@ def test_stiff_paper_and_large_sheets_are_refused_together() -> None:
 
 
 def test_scored_stiff_paper_is_folded() -> None:
-    assert block(stock=paper(0.22), pages="8", scored="yes").pages == 8
+    assert block(stock=paper(0.22, sheet="A3"), pages="8", scored="yes").pages == 8
 
 
 @pytest.mark.parametrize(("grammage", "refused"), [("150 g/m2", False), ("151 g/m2", True)])
 def test_weight_goes_before_thickness(grammage: str, refused: bool) -> None:
-    stock = paper(0.21, grammage=grammage)
+    stock = paper(0.21, grammage=grammage, sheet="A3")
     if not refused:
         assert block(stock=stock, pages="8").pages == 8
         return

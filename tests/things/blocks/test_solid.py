@@ -12,15 +12,15 @@ from hypothesis import strategies as st
 
 from bookmaker.ground.geometry import Axis, Size
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.paper.papers import find_format
-from bookmaker.paper.printer_entry import PrinterEntry
-from bookmaker.paper.stock import Stock, make_stock
-from bookmaker.paper.stock_entry import StockEntry
+from bookmaker.paper.stock import Stock
 from bookmaker.sheets.flat import Flat, FoldKind, Role
-from bookmaker.things.book.blocks.block import BlockPlan
-from bookmaker.things.book.blocks.solid import Solid, plan
+from bookmaker.things.book.blocks.block_plan import BlockPlan
+from bookmaker.things.book.blocks.solid import Solid
 from bookmaker.workshop import check
-from tests.kit.making import made
+from tests.kit.papers import paper
+from tests.kit.shelves import made
+
+PAPER = paper("100 um", name="laid", sheet="A3", glue="30 um")
 
 SHELF = """\
 shelf: The Dummy Room
@@ -38,14 +38,9 @@ books:
 """
 
 
-def paper(caliper: int, film: int = 0, glue: int = 30) -> Stock:
-    written = {"caliper": f"{caliper} um", "film": f"{film} um", "glue": f"{glue} um", "grain": "long"}
-    return make_stock("laid", StockEntry.model_validate(written), PrinterEntry(sheet=find_format("A3")))
-
-
 def solid(page: Size, stock: Stock, **keys: str) -> BlockPlan:
     written = {"kind": "solid", "thickness": "4 mm", "edges": "lines", "edge_stock": "laid", **keys}
-    return plan(Solid.model_validate(written), page, {"laid": stock}, right_to_left=False)
+    return Solid.model_validate(written).plan(page, {"laid": stock}, right_to_left=False)
 
 
 def around_the_block(flat: Flat, along: float, caliper: float, height: float) -> tuple[tuple[float, float], ...]:
@@ -85,7 +80,7 @@ def around_the_block(flat: Flat, along: float, caliper: float, height: float) ->
 def test_the_folded_strip_covers_the_three_edges(
     width: float, height: float, caliper: int, film: int, glue: int, samples: list[float]
 ) -> None:
-    stock = paper(caliper, film, glue)
+    stock = paper(f"{caliper} um", name="laid", sheet="A3", film=f"{film} um", glue=f"{glue} um")
     block = solid(Size(width, height), stock)
     [flat], [part] = block.flats, block.cut_list
     thick, gap = (caliper + film) / 1000, glue / 1000
@@ -109,7 +104,7 @@ def test_the_folded_strip_covers_the_three_edges(
 
 
 def test_the_strip_is_as_wide_as_the_block_is_thick_and_folds_away_from_the_print() -> None:
-    block = solid(Size(15, 21), paper(100), measured_thickness="4.2 mm")
+    block = solid(Size(15, 21), PAPER, measured_thickness="4.2 mm")
     [flat] = block.flats
     assert (flat.kind, flat.name, flat.stock, flat.grain) == ("edge strip", "edge strip", "laid", Axis.Y)
     assert flat.size.height == block.thickness.value == block.cut_list[0].thickness == 4.2
@@ -123,7 +118,7 @@ def test_the_strip_is_as_wide_as_the_block_is_thick_and_folds_away_from_the_prin
 
 
 def test_a_bare_block_is_cut_to_the_page() -> None:
-    block = solid(Size(15, 21), paper(100), edges="none", material="lime wood", thickness="1/4 in")
+    block = solid(Size(15, 21), PAPER, edges="none", material="lime wood", thickness="1/4 in")
     assert (block.flats, block.pages, block.panels, block.pastedowns, block.thickness_of_a_page) == ((), 0, 0, False, 0)
     [part] = block.cut_list
     assert (part.what, part.material, part.height, part.width, part.thickness, part.count) == (
@@ -137,7 +132,7 @@ def test_a_bare_block_is_cut_to_the_page() -> None:
 
 
 def test_the_thickness_is_one_layer_as_cut() -> None:
-    [layer] = solid(Size(15, 21), paper(100)).thickness.layers
+    [layer] = solid(Size(15, 21), PAPER).thickness.layers
     assert (layer.what, layer.count, layer.caliper, layer.stock) == ("block as cut", 1, 4.0, "")
 
 

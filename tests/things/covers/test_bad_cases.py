@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.ground.problems import ShelfFileError
 from bookmaker.workshop import check
-from tests.things.covers.test_case import cased
+from tests.kit.cases import cased
+from tests.kit.shelves import refused
 
 SHELF = """\
 shelf: The Salt Office
@@ -100,11 +100,8 @@ OFFERED = (
 
 
 def said(folder: Path, text: str) -> list[str]:
-    """What a shelf file is told, without its name and line."""
-    (folder / "salt.yaml").write_text(text, encoding="utf-8")
-    with pytest.raises(ShelfFileError) as caught:
-        check(folder / "salt.yaml")
-    return [line.removeprefix("salt.yaml:13:") for line in str(caught.value).splitlines()]
+    """Why a shelf file is refused, without its name and line."""
+    return [line.removeprefix("salt.yaml:13:") for line in refused(text, folder, "salt.yaml")]
 
 
 def keyed(keys: str) -> str:

@@ -7,91 +7,14 @@ from math import pi, sqrt
 from typing import Any
 
 import pytest
-from hypothesis import HealthCheck, assume, given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from bookmaker.ground.geometry import Point, Rect, Size
-from bookmaker.ground.problems import ShelfFileError
-from bookmaker.paper.papers import FORMATS
-from bookmaker.paper.stock import Stock
-from bookmaker.paper.stock_entry import Grain
+from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Flat, FoldKind, Role
 from bookmaker.shelf_file.fields.joints import Joint
-from bookmaker.things.book.covers.case import Case, plan
-from bookmaker.things.book.covers.cover import CoverPlan
-from tests.kit.making import block_of
-
-
-def stock(name: str, caliper: float, film: float = 0.0) -> Stock:
-    return Stock(name, caliper, film, 0.01, 0.03, Grain.LONG, FORMATS["A3"], Rect(5, 5, 287, 410))
-
-
-C, BACK = 0.21, 0.13
-"""Covering with its film, and the leather of spine and corners."""
-
-
-@dataclass(frozen=True)
-class Made:
-    """A case with the numbers it was asked for."""
-
-    cover: CoverPlan
-    page: Size
-    block: float
-    board: float
-    stiffener: float
-    square: float
-    turn_in: float
-
-    def part(self, name: str) -> Flat:
-        return next(flat for flat in self.cover.flats if flat.name == name)
-
-    @property
-    def boards(self) -> Size:
-        part = next(part for part in self.cover.cut_list if part.what == "board")
-        return Size(part.width, part.height)
-
-
-def cased(
-    page: tuple[float, float] = (15, 21),
-    block: float = 4.14,
-    board: float = 1.0,
-    *,
-    rtl: bool = False,
-    pastedowns: bool = True,
-    **keys: Any,
-) -> Made:
-    """A case of 1 mm board around the usual block, or what the keys say."""
-    stocks = {
-        "cloth": stock("cloth", 0.16, 0.05),
-        "leather": stock("leather", BACK),
-        "board": stock("board", board),
-        "card": stock("card", 0.3),
-        "plain": stock("plain", 0.1),
-    }
-    keys = {"square": max(0.4, board / 3 + 0.01), **keys}  # as thick as the board may be
-    entry = Case(stock="cloth", boards="board", **keys)
-    try:
-        cover = plan(entry, Size(*page), block_of(block, pastedowns=pastedowns), stocks, right_to_left=rtl)
-    except ShelfFileError:
-        assume(False)
-        raise
-    parts = [part.thickness for part in cover.cut_list if part.what == "stiffener"]
-    return Made(cover, Size(*page), block, board, sum(parts), keys["square"], entry.turn_in)
-
-
-def panel(flat: Flat, role: Role) -> Rect:
-    return next(panel.rect for panel in flat.panels if panel.role is role)
-
-
-def holds(flat: Flat, point: Point, slack: float = 1e-6) -> bool:
-    """Whether a point lies on the paper: left of every edge of an outline that runs counter-clockwise."""
-    for start, end in edges_of(flat):
-        edge = sqrt((end.x - start.x) ** 2 + (end.y - start.y) ** 2)
-        left = ((end.x - start.x) * (point.y - start.y) - (end.y - start.y) * (point.x - start.x)) / edge
-        if left < -slack:
-            return False
-    return True
-
+from tests.kit.cases import BACK, C, Made, cased, holds
+from tests.kit.flats import edges_of, panel, signed_area
 
 XYZ = tuple[float, float, float]
 
@@ -232,7 +155,7 @@ def test_cut_corners_meet_and_show_no_board(along: float, inward: float, **keys:
         assert turned_in(inwards, onwards)
         assert holds(flat, corner.plus(0, up * around))
         assert holds(flat, corner.plus(right * around, 0))
-        cuts = [distance(corner, *edge) for edge in edges_of(flat) if slanted(*edge)]
+        cuts = [distance(corner, *edge) for edge in edges_of(flat.outline) if slanted(*edge)]
         assert len(cuts) == 4
         assert min(cuts) == pytest.approx(1.5 * (made.board + C))
 
@@ -245,10 +168,6 @@ def outer_corners(flat: Flat) -> list[tuple[Point, int, int]]:
         *((Point(left.x, y), -1, up) for y, up in ((left.y, -1), (left.top, 1))),
         *((Point(right.right, y), 1, up) for y, up in ((right.y, -1), (right.top, 1))),
     ]
-
-
-def edges_of(flat: Flat) -> list[tuple[Point, Point]]:
-    return list(zip(flat.outline, (*flat.outline[1:], flat.outline[0]), strict=True))
 
 
 def slanted(start: Point, end: Point) -> bool:
@@ -327,12 +246,12 @@ def test_pieces_show_and_lap_as_far_as_asked(**keys: Any) -> None:
     corners = [flat for flat in made.cover.flats if flat.kind == "case corner"]
     assert len(corners) == (4 if keys["binding"] == "half" else 0)
     for corner in corners:
-        slants = [edge for edge in edges_of(corner) if slanted(*edge)]
+        slants = [edge for edge in edges_of(corner.outline) if slanted(*edge)]
         apart = distance(slants[0][0], *slants[1])
         shown = panel(corner, Role.CORNER).width / sqrt(2)
         assert apart == pytest.approx(1.5 * (made.board + BACK) + shown + 0.8)
     if corners:
-        cuts = [edge for edge in edges_of(sides[0]) if slanted(*edge)]
+        cuts = [edge for edge in edges_of(sides[0].outline) if slanted(*edge)]
         face = panel(sides[0], Role.FRONT)
         outer = face.x if keys["rtl"] else face.right
         assert min(distance(Point(outer, face.y), *cut) for cut in cuts) == pytest.approx(2.2 / sqrt(2))
@@ -359,11 +278,11 @@ def test_what_is_not_refused_has_sound_shapes(**keys: Any) -> None:
     for flat in made.cover.flats:
         box = Rect.around(flat.outline)
         assert box[:2] == pytest.approx((0, 0), abs=1e-9)
-        assert area(flat) > 0
-        assert min(sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2) for a, b in edges_of(flat)) > 0
-        for panel in flat.panels:
-            assert min(panel.rect.size) > 0
-            assert box.contains(panel.rect)
+        assert signed_area(flat.outline) > 0
+        assert min(sqrt((b.x - a.x) ** 2 + (b.y - a.y) ** 2) for a, b in edges_of(flat.outline)) > 0
+        for part in flat.panels:
+            assert min(part.rect.size) > 0
+            assert box.contains(part.rect)
         for fold in flat.folds:
             middle = Point((fold.start.x + fold.end.x) / 2, (fold.start.y + fold.end.y) / 2)
             assert holds(flat, middle)
@@ -383,13 +302,8 @@ def test_the_other_hand_is_a_mirror() -> None:
             assert {(panel.role, round(width - panel.rect.right, 6)) for panel in flat.panels} == {
                 (panel.role, round(panel.rect.x, 6)) for panel in twin.panels
             }
-            assert area(flat) == pytest.approx(area(twin))
-            assert area(flat) > 0
-
-
-def area(flat: Flat) -> float:
-    """Positive when the outline runs counter-clockwise."""
-    return sum(a.x * b.y - b.x * a.y for a, b in edges_of(flat)) / 2
+            assert signed_area(flat.outline) == pytest.approx(signed_area(twin.outline))
+            assert signed_area(flat.outline) > 0
 
 
 def test_endpapers_fold_face_to_face_and_count_at_both_ends() -> None:

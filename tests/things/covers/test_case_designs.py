@@ -7,19 +7,22 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from bookmaker.ground.drawing import NOTHING, Colour
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Colour
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Flat, Role
-from bookmaker.things.book.designs import Words, dress_flat, load_design
+from bookmaker.things.book.designs.artwork import NO_ARTWORK
+from bookmaker.things.book.designs.design import Words
 from bookmaker.things.book.designs.palettes import BONE
 from bookmaker.things.book.designs.styles.half_leather import HalfLeather
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.designs.tones import apart
 from bookmaker.workshop import check
-from tests.kit.recording import Filled, Placed, RecordingCanvas, record
-from tests.things.covers.test_case import cased, holds, panel
-from tests.things.designs.test_designs import NO_FILES, flat_of, ink_box
+from tests.kit.cases import cased, holds
+from tests.kit.flats import flat_of, panel
+from tests.kit.recording import Filled, Placed, RecordingCanvas, ink_box, record
+from tests.kit.styles import NO_FILES
 
 SHELF = """\
 shelf: The Salt Office
@@ -37,7 +40,7 @@ books:
 
 
 def drawn(flat: Flat) -> RecordingCanvas:
-    return record(dress_flat(Plain(), load_design(Plain(), NO_FILES), flat, Words("Tide Tables", "I. Marlow")).art)
+    return record(Plain().dress(Plain().load(NO_FILES), flat, Words("Tide Tables", "I. Marlow")).art)
 
 
 @pytest.mark.parametrize("binding", ["full", "quarter", "half"])
@@ -78,11 +81,11 @@ def test_a_covering_without_cuts_in_its_faces_is_clear() -> None:
 def test_a_front_picture_fills_the_side_and_spares_the_spine_piece(tmp_path: Path, rtl: bool) -> None:
     Image.new("RGB", (700, 1000), "#204060").save(tmp_path / "front.png")
     entry = Plain(front_picture="front.png")
-    artwork = load_design(entry, tmp_path)
+    artwork = entry.load(tmp_path)
     made = cased(binding="quarter", spine_stock="leather", rtl=rtl)
 
     def pictures(name: str) -> list[Rect]:
-        marks = record(dress_flat(entry, artwork, made.part(name), Words("Tide Tables")).art).marks
+        marks = record(entry.dress(artwork, made.part(name), Words("Tide Tables")).art).marks
         return [mark.bounds for mark in marks if type(mark).__name__ == "Placed"]
 
     (found,) = pictures("front side")
@@ -105,7 +108,7 @@ def test_in_pieces_a_picture_cover_has_its_landscape_on_the_front_alone(binding:
     ground = Colour.from_hex("#2b3a5c")
     looks: dict[str, list[Filled]] = {}
     for flat in made.cover.flats:
-        marks = record(dress_flat(entry, load_design(entry, NO_FILES), flat, Words(title, "I. Marlow")).art).marks
+        marks = record(entry.dress(entry.load(NO_FILES), flat, Words(title, "I. Marlow")).art).marks
         looks[flat.name] = [mark for mark in marks if isinstance(mark, Filled) and mark.clips]
         if flat.kind in ("case spine", "case corner"):
             large = [mark for mark in marks if isinstance(mark, Filled) and broad(mark)]
@@ -126,7 +129,7 @@ def test_a_front_picture_fills_all_that_shows_between_the_corners(tmp_path: Path
     Image.new("RGB", (700, 1000), "#204060").save(tmp_path / "front.png")
     entry = PictureCover.model_validate({"style": "picture", "front_picture": "front.png"})
     side = cased(binding="half", spine_stock="leather", corner=corner).part("front side")
-    marks = record(dress_flat(entry, load_design(entry, tmp_path), side, Words("Tides")).art).marks
+    marks = record(entry.dress(entry.load(tmp_path), side, Words("Tides")).art).marks
     upright = [mark for mark in marks if isinstance(mark, Placed) and mark.transform.a > 0 and mark.transform.d > 0]
     assert len(upright) == 1
     assert upright[0].bounds.contains(panel(side, Role.FRONT), 1e-6)
@@ -137,7 +140,7 @@ def test_the_label_of_half_leather_is_about_a_third_of_its_front(size: tuple[flo
     flat = flat_of(5.0, *size)
     entry = HalfLeather.model_validate({"style": "half leather", "wear": "none"})
     for author in ("Gil Tarn", "The Lamp Committee of the Lower Gannow Harbour Office"):
-        dress = dress_flat(entry, None, flat, Words("The Sound of Ice", author))
+        dress = entry.dress(NO_ARTWORK, flat, Words("The Sound of Ice", author))
         front = panel(flat, Role.FRONT)
         boxes = [
             Rect.around(mark.path.points())

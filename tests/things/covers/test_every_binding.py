@@ -11,7 +11,8 @@ import pytest
 
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Face, Flat, Fold, FoldKind, Panel, Role, Stroke
-from bookmaker.things.book import blocks, covers
+from bookmaker.things.book.blocks.kinds import KINDS as BLOCKS
+from bookmaker.things.book.covers.kinds import KINDS as COVERS
 from bookmaker.workshop import make
 from tests.kit import hands
 
@@ -110,7 +111,7 @@ def test_forty_books_of_every_kind(made: tuple[Plan, Path]) -> None:
     plan, _ = made
     assert len(plan["books"]) == 40
     written = DEMO.read_text(encoding="utf-8")
-    for kind in (*blocks.KINDS, *covers.KINDS):
+    for kind in (*BLOCKS, *COVERS):
         assert f"kind: {kind.model_fields['kind'].default}" in written
     for word in ("jacket:", "slipcases:", "row:", "thickness: fill", "fold: octavo", "fold: quarto", "one side"):
         assert word in written

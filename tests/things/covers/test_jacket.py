@@ -17,12 +17,12 @@ from bookmaker.paper.stock import Stock
 from bookmaker.paper.stock_entry import Grain
 from bookmaker.paper.thickness import Layer, Thickness
 from bookmaker.sheets.flat import FoldKind, Role
-from bookmaker.things.book.covers.cover import CoverPlan
-from bookmaker.things.book.covers.jacket import Jacket, JacketPlan, plan_jacket
+from bookmaker.things.book.covers.cover_plan import CoverPlan
+from bookmaker.things.book.covers.jacket import Jacket, JacketPlan
 from bookmaker.workshop import check
 from tests.kit.folding import Space, Turn, inner, outer, turned_down
-from tests.kit.making import made
 from tests.kit.recording import record
+from tests.kit.shelves import made
 
 PAPER, FILM = 0.1, 0.03
 C = PAPER + FILM
@@ -39,7 +39,7 @@ COVERS = st.builds(covered, st.floats(0.8, 30), st.floats(8, 60), st.floats(8, 4
 
 
 def jacket(cover: CoverPlan, flap: float | None = None, *, right_to_left: bool = False) -> JacketPlan:
-    return plan_jacket(Jacket(stock="paper", flap=flap), cover, {"paper": STOCK}, right_to_left=right_to_left)
+    return Jacket(stock="paper", flap=flap).plan(cover, {"paper": STOCK}, right_to_left=right_to_left)
 
 
 def lines(plan: JacketPlan) -> list[float]:

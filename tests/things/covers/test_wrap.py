@@ -16,9 +16,9 @@ from bookmaker.paper.papers import FORMATS
 from bookmaker.paper.stock import Stock
 from bookmaker.paper.stock_entry import Grain
 from bookmaker.sheets.flat import Flat, FoldKind, Panel, Role
-from bookmaker.things.book.covers.cover import CoverPlan
-from bookmaker.things.book.covers.wrap import Wrap, plan
-from tests.kit.making import block_of
+from bookmaker.things.book.covers.cover_plan import CoverPlan
+from bookmaker.things.book.covers.wrap import Wrap
+from tests.kit.flats import block_of, panel, signed_area
 
 PAPER, FILM = 0.16, 0.05
 C = PAPER + FILM
@@ -34,22 +34,13 @@ def wrap(
     entry = Wrap(stock="card", turn_in=float(turn_in), head_turn_in=float(head), square=float(square))
     block = block_of(thickness)
     try:
-        return plan(entry, Size(*page), block, {"card": CARD}, right_to_left=False)
+        return entry.plan(Size(*page), block, {"card": CARD}, right_to_left=False)
     except ShelfFileError:
         assume(False)
         raise
 
 
-def panel(flat: Flat, role: Role) -> Rect:
-    return next(panel.rect for panel in flat.panels if panel.role is role)
-
-
 Polygon = list[Point]
-
-
-def area(polygon: Polygon) -> float:
-    """Positive when the corners run counter-clockwise."""
-    return sum(a.x * b.y - b.x * a.y for a, b in zip(polygon, polygon[1:] + polygon[:1], strict=True)) / 2
 
 
 def halved(polygon: Polygon, side: Callable[[Point], float]) -> Polygon:
@@ -68,11 +59,11 @@ def halved(polygon: Polygon, side: Callable[[Point], float]) -> Polygon:
 def common(one: Polygon, other: Polygon) -> float:
     """The area two convex polygons share."""
     kept = one
-    around = other if area(other) > 0 else other[::-1]
+    around = other if signed_area(other) > 0 else other[::-1]
     for a, b in zip(around, around[1:] + around[:1], strict=True):
         if dist(a, b) > 1e-9:  # two corners in one place bound nothing
             kept = halved(kept, lambda p, a=a, b=b: (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x))
-    return abs(area(kept)) if kept else 0.0
+    return abs(signed_area(kept)) if kept else 0.0
 
 
 def clip_to(outline: Polygon, rect: Rect) -> Polygon:
@@ -135,10 +126,10 @@ def test_turn_ins_folded_in_meet_at_the_mitre_and_clear_the_spine(
     shapes = [folded_in(flat, panel) for panel in flat.panels if panel.role is Role.TURN_IN]
     assert len(shapes) == 6
     for shape in shapes:
-        assert abs(area(shape)) > 0.1
+        assert abs(signed_area(shape)) > 0.1
         assert common(shape, spine) < 1e-6
         faces = [list(panel(flat, role).corners) for role in (Role.FRONT, Role.BACK)]
-        assert sum(common(shape, face) for face in faces) == pytest.approx(abs(area(shape)), abs=1e-6)
+        assert sum(common(shape, face) for face in faces) == pytest.approx(abs(signed_area(shape)), abs=1e-6)
     # corners are cut 1.5 calipers away from the corner, so neighbours lap by so much on each side of the mitre
     lap = 2 * 1.5 * C * sqrt(2) * min(turn_in, head)
     fore_edges, heads = shapes[:2], shapes[2:]
@@ -160,7 +151,7 @@ def test_a_flush_cover_is_a_rectangle_that_bleeds_two_millimetres() -> None:
 def test_turn_ins_without_room_are_refused(key: str, width: float) -> None:
     entry = Wrap.model_validate({"stock": "card", key: f"{width} mm"})
     with pytest.raises(ShelfFileError) as refusal:
-        plan(entry, Size(15, 21), block_of(4.0), {"card": CARD}, right_to_left=False)
+        entry.plan(Size(15, 21), block_of(4.0), {"card": CARD}, right_to_left=False)
     assert [problem.field for problem in refusal.value.problems] == [("cover", key)]
     assert refusal.value.problems[0].remedy == "write 2 mm to 10 mm, or 0 mm for none"
 
@@ -169,5 +160,5 @@ def test_right_to_left_books_have_the_front_on_the_left() -> None:
     block = block_of(4.0)
     entry = Wrap(stock="card")
     for right_to_left in (False, True):
-        flat = plan(entry, Size(15, 21), block, {"card": CARD}, right_to_left=right_to_left).flats[0]
+        flat = entry.plan(Size(15, 21), block, {"card": CARD}, right_to_left=right_to_left).flats[0]
         assert (panel(flat, Role.FRONT).x < panel(flat, Role.SPINE).x) == right_to_left

@@ -10,59 +10,22 @@ from hypothesis import strategies as st
 from PIL import Image
 
 from bookmaker.ground.drawing import Colour, contrast
-from bookmaker.ground.geometry import Point, Rect, Size
+from bookmaker.ground.geometry import Rect, Size
 from bookmaker.ground.problems import Severity, ShelfFileError
 from bookmaker.ground.typefaces import bundled
-from bookmaker.paper.papers import FORMATS
-from bookmaker.paper.stock import Stock
-from bookmaker.paper.stock_entry import Grain
 from bookmaker.sheets.flat import Flat, Role
-from bookmaker.things.book.covers.wrap import Wrap, plan
-from bookmaker.things.book.designs import dress_flat, load_design
 from bookmaker.things.book.designs.design import Words
 from bookmaker.things.book.designs.letters.titling import fit_text
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.legibility import lettering_problems
-from tests.kit.making import block_of
-from tests.kit.recording import RecordingCanvas, Written, record
-
-CARD = Stock(
-    name="card",
-    caliper=0.16,
-    film=0.05,
-    tolerance=0.016,
-    glue=0.03,
-    grain=Grain.LONG,
-    sheet=FORMATS["A4"],
-    printable=Rect(5, 5, 200, 287),
-)
-NO_FILES = FilePath()
-LETTERS = st.characters(codec="utf-8", categories=("L", "M", "N", "P", "S"))
-TITLES = st.lists(st.text(LETTERS, min_size=1, max_size=20), min_size=1, max_size=6).map(" ".join)
-
-
-def flat_of(thickness: float = 4.0, width: float = 15.0, height: float = 21.0, **keys: str) -> Flat:
-    entry = Wrap.model_validate({"kind": "wrap", "stock": "card", **keys})
-    return plan(entry, Size(width, height), block_of(thickness), {"card": CARD}, right_to_left=False).flats[0]
+from tests.kit.flats import flat_of, panel
+from tests.kit.recording import RecordingCanvas, ink_box, record
+from tests.kit.styles import NO_FILES
+from tests.kit.titles import TITLES
 
 
 def drawn(entry: Plain, flat: Flat, title: str = "Tide Tables", author: str = "I. Marlow") -> RecordingCanvas:
-    return record(dress_flat(entry, load_design(entry, NO_FILES), flat, Words(title, author)).art)
-
-
-def panel(flat: Flat, role: Role) -> Rect:
-    return next(panel.rect for panel in flat.panels if panel.role is role)
-
-
-def ink_box(text: Written) -> Rect:
-    """The rectangle around the ink of a line, on the flat."""
-    runs = [run for _, run in text.line.runs]
-    top, bottom = (max(run.top for run in runs), min(run.bottom for run in runs))
-    size, width = text.line.size, text.line.width
-    corners = [Point(x, y) for x in (0.0, width) for y in (bottom * size, top * size)]
-    start = text.transform.apply(Point(0, 0))
-    moved = [text.transform.apply(corner) for corner in corners]
-    return Rect.around([point.plus(text.at.x - start.x, text.at.y - start.y) for point in moved])
+    return record(entry.dress(entry.load(NO_FILES), flat, Words(title, author)).art)
 
 
 @pytest.mark.parametrize("way", ["down", "up", "across"])
@@ -110,7 +73,7 @@ def test_down_and_up_turn_opposite_ways() -> None:
 def test_volume_and_date_stand_on_the_spine() -> None:
     flat = flat_of()
     words = Words("Tides", "A. Fell", "IX", "1907")
-    canvas = record(dress_flat(Plain(), load_design(Plain(), NO_FILES), flat, words).art)
+    canvas = record(Plain().dress(Plain().load(NO_FILES), flat, words).art)
     spine = panel(flat, Role.SPINE)
     assert {text.text for text in canvas.texts if spine.contains(ink_box(text))} == {"Tides", "A. Fell", "IX", "1907"}
 
@@ -130,7 +93,7 @@ def test_titling_stands_out_from_any_ground(ground: int) -> None:
 
 def test_type_too_small_to_print_is_a_warning() -> None:
     flat = flat_of(0.4)
-    dress = dress_flat(Plain(), load_design(Plain(), NO_FILES), flat, Words("A Very Long Title for a Thin Book", ""))
+    dress = Plain().dress(Plain().load(NO_FILES), flat, Words("A Very Long Title for a Thin Book", ""))
     problems = list(lettering_problems(dress.lettering, 600))
     assert [problem.severity for problem in problems] == [Severity.WARNING]
     assert problems[0].field == ("spine_title",)
@@ -140,7 +103,7 @@ def test_a_front_picture_covers_front_and_bleed_and_hides_the_title(tmp_path: Fi
     Image.new("RGB", (700, 1000), "#204060").save(tmp_path / "front.png")
     entry = Plain(front_picture="front.png")
     flat = flat_of()
-    dress = dress_flat(entry, load_design(entry, tmp_path), flat, Words("Tide Tables", "I. Marlow"))
+    dress = entry.dress(entry.load(tmp_path), flat, Words("Tide Tables", "I. Marlow"))
     canvas = record(dress.art)
     picture = next(mark for mark in canvas.marks if type(mark).__name__ == "Placed")
     front = panel(flat, Role.FRONT)
@@ -152,7 +115,7 @@ def test_a_front_picture_covers_front_and_bleed_and_hides_the_title(tmp_path: Fi
 def test_a_coarse_picture_is_a_warning_with_the_pixels_it_needs(tmp_path: FilePath) -> None:
     Image.new("RGB", (70, 100)).save(tmp_path / "back.png")
     entry = Plain(back_picture="back.png")
-    dress = dress_flat(entry, load_design(entry, tmp_path), flat_of(), Words("Tide Tables"))
+    dress = entry.dress(entry.load(tmp_path), flat_of(), Words("Tide Tables"))
     assert [str(problem) for problem in dress.problems] == [
         # 100 pixels on 21 mm and twice the bleed of 2 mm; 25 mm at 300 dots per inch are 295.3
         "back.png prints at only 102 dots per inch; use a picture of at least 207 × 296 pixels"
@@ -161,5 +124,5 @@ def test_a_coarse_picture_is_a_warning_with_the_pixels_it_needs(tmp_path: FilePa
 
 def test_every_missing_picture_is_named(tmp_path: FilePath) -> None:
     with pytest.raises(ShelfFileError) as refusal:
-        load_design(Plain(front_picture="a.png", back_picture="b.png"), tmp_path)
+        Plain(front_picture="a.png", back_picture="b.png").load(tmp_path)
     assert [problem.field for problem in refusal.value.problems] == [("front_picture",), ("back_picture",)]

@@ -20,16 +20,14 @@ from bookmaker.ground.pictures import load_picture
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.sheets.flat import Flat, Panel, Role
 from bookmaker.shelf.choice import Choice
-from bookmaker.shelf_file.fields.entry import Entry
-from bookmaker.things.book.designs import dress_flat, load_design
-from bookmaker.things.book.designs.design import Dress, Words
+from bookmaker.things.book.designs.design import Design, Dress, Words
 from bookmaker.things.book.designs.styles.own_artwork import OwnArtwork
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.workshop import Checked, Wishes, check, make
 from bookmaker.writers.pdf import PdfFile
+from tests.kit.flats import flat_of, panel, part
 from tests.kit.recording import Imported, record
-from tests.things.designs.test_designs import flat_of, panel
 
 LEFT, MIDDLE, RIGHT = (200, 40, 40), (240, 240, 220), (40, 60, 200)
 
@@ -42,8 +40,8 @@ def striped(path: Path, width: int, height: int) -> None:
     image.save(path)
 
 
-def dressed(entry: Entry, flat: Flat, folder: Path) -> Dress:
-    return dress_flat(entry, load_design(entry, folder), flat, Words("Tides"))
+def dressed(entry: Design, flat: Flat, folder: Path) -> Dress:
+    return entry.dress(entry.load(folder), flat, Words("Tides"))
 
 
 def rendered(dress: Dress, flat: Flat, folder: Path) -> Image.Image:
@@ -110,8 +108,6 @@ def test_a_picture_of_the_whole_flat_lies_on_it_dot_by_dot(tmp_path: Path) -> No
     ("role", "edge"), [(Role.FRONT, "right"), (Role.BACK, "left")], ids=["front piece", "back piece"]
 )
 def test_a_piece_of_a_binding_shows_its_part_of_a_scan(role: Role, edge: str, tmp_path: Path) -> None:
-    from tests.things.designs.test_styles import part  # noqa: PLC0415 (the two files use one another's flats)
-
     flat = part(role)
     striped(tmp_path / "scan.png", 960, 630)
     image = rendered(dressed(OwnArtwork(picture="scan.png", shows="book"), flat, tmp_path), flat, tmp_path)
@@ -181,7 +177,7 @@ def test_a_pdf_of_the_whole_flat_is_printed_as_it_is(tmp_path: Path) -> None:
 def test_a_pdf_that_cannot_be_used_or_has_other_proportions_is_said(tmp_path: Path) -> None:
     (tmp_path / "bad.pdf").write_bytes(b"%PDF-1.7 no more")
     with pytest.raises(ShelfFileError) as refused:
-        load_design(OwnArtwork(picture="bad.pdf"), tmp_path)
+        OwnArtwork(picture="bad.pdf").load(tmp_path)
     assert [problem.field for problem in refused.value.problems] == [("picture",)]
     drawn_pdf(tmp_path / "own.pdf", Size(40, 40))
     (told,) = dressed(OwnArtwork(picture="own.pdf"), flat_of(), tmp_path).problems

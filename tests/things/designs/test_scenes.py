@@ -1,4 +1,4 @@
-"""Drawn landscapes and ideas: many, each the same each time, running on across spines, leaving the words their room."""
+"""Group landscapes and ideas: many, each the same each time, running on across spines, leaving the words their room."""
 
 from __future__ import annotations
 
@@ -11,7 +11,8 @@ import pypdfium2
 import pytest
 from PIL import Image, ImageChops, ImageStat
 
-from bookmaker.ground.drawing import Colour, Drawn, contrast
+from bookmaker.ground.art import Group
+from bookmaker.ground.drawing import Colour, contrast
 from bookmaker.ground.geometry import Rect, Size
 from bookmaker.sheets.flat import Flat, Role
 from bookmaker.things.book.designs.design import InSet, Words
@@ -22,9 +23,9 @@ from bookmaker.things.book.designs.scenes.stage import Stage
 from bookmaker.things.book.designs.styles.paperback import Paperback
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.writers.pdf import PdfFile
+from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Stroked, record
-from tests.things.designs.test_designs import flat_of, panel
-from tests.things.designs.test_styles import dressed
+from tests.kit.styles import dressed
 
 SCENES = list(dict.fromkeys((*BY_DAY, *BY_NIGHT)))
 TITLES = ("Salt", "Rope", "Bees", "Moths", "Clocks", "Rain", "North", "Small Hours", "Ten Doors", "Weather", "Ice")
@@ -99,7 +100,7 @@ def test_a_scene_inks_its_whole_area_and_leaves_the_upper_sky_plain(scene) -> No
     sky = Colour.from_hex("#24483a")
     inks = inks_of(sky, None, "library", Random(3))
     area = Rect(-2, -2, 40, 26)
-    art = Drawn(tuple(scene(Stage(area, 0.0, 22.0, 26.0, 15.0, 5), inks)))
+    art = Group(tuple(scene(Stage(area, 0.0, 22.0, 26.0, 15.0, 5), inks)))
     fills = [mark for mark in record(art).marks if isinstance(mark, Filled)]
     assert Rect.around(fills[0].path.points()) == pytest.approx(area)
     high = [Rect.around(mark.path.points()) for mark in fills[1:]]
@@ -112,7 +113,7 @@ def test_what_stands_on_a_stage_does_not_depend_on_how_much_of_it_is_drawn(scene
     inks = inks_of(Colour.from_hex("#24483a"), None, "library", Random(3))
     seen = []
     for area in (Rect(-2, -2, 40, 26), Rect(14, -2, 6, 26)):
-        art = Drawn(tuple(scene(Stage(area, 0.0, 22.0, 26.0, 15.0, 5), inks)))
+        art = Group(tuple(scene(Stage(area, 0.0, 22.0, 26.0, 15.0, 5), inks)))
         seen.append({
             tuple(round(value, 2) for value in command[1:])
             for mark in record(art).marks
@@ -149,6 +150,6 @@ def test_an_idea_leaves_the_words_of_a_spine_their_room(idea) -> None:  # type: 
     field = Field(Rect(-2, -2, 38, 26), spine, 7.0, Rect(19, 0, 15, 22), spine, 11)
     inks = [Colour.from_hex("#b23a2e"), BONE, Colour.from_hex("#46734a"), Colour.from_hex("#26354a")]
     for seed in range(8):
-        for mark in record(Drawn(tuple(idea(replace(field, seed=seed), inks)))).marks:
+        for mark in record(Group(tuple(idea(replace(field, seed=seed), inks)))).marks:
             assert isinstance(mark, (Filled, Stroked))
             assert Rect.around(mark.path.points()).top <= 7.0 + 0.25

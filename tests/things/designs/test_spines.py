@@ -14,9 +14,9 @@ from bookmaker.cli.tables import lettering_table
 from bookmaker.ground.drawing import Art, Colour
 from bookmaker.ground.geometry import Rect
 from bookmaker.sheets.flat import Role
-from bookmaker.shelf_file.fields.entry import Entry
-from bookmaker.things.book.designs import STYLES, dress_flat, load_design
-from bookmaker.things.book.designs.design import DrawnDesign, SpineTitle, Words
+from bookmaker.things.book.designs.artwork import NO_ARTWORK
+from bookmaker.things.book.designs.design import Design, DrawnDesign, SpineTitle, Words
+from bookmaker.things.book.designs.kinds import KINDS as STYLES
 from bookmaker.things.book.designs.letters.lettering import Hand
 from bookmaker.things.book.designs.letters.spine import Spine, free_room, letter_spine
 from bookmaker.things.book.designs.letters.titling import Placed
@@ -25,9 +25,11 @@ from bookmaker.things.book.designs.ornament.ornaments import FLEURONS
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.legibility import lettering_problems
 from bookmaker.workshop import Checked, check
-from tests.kit.recording import Filled, Stroked, Written, record
+from tests.kit.flats import flat_of, panel
+from tests.kit.recording import Filled, Stroked, Written, ink_box, record
 from tests.kit.recording import Placed as Pictured
-from tests.things.designs.test_designs import NO_FILES, TITLES, flat_of, ink_box, panel
+from tests.kit.styles import NO_FILES
+from tests.kit.titles import TITLES
 
 LETTERED = [model for model in STYLES if issubclass(model, (DrawnDesign, Plain))]
 BLACK, WHITE = Colour.from_hex("#000000"), Colour.from_hex("#ffffff")
@@ -46,7 +48,7 @@ ENGLISH = st.lists(
 every_lettered_style = pytest.mark.parametrize("model", LETTERED, ids=lambda model: model.model_fields["style"].default)
 
 
-def entry_of(model: type[Entry], **keys: str) -> Entry:
+def entry_of(model: type[Design], **keys: str) -> Design:
     if model is Plain and keys.get("spine_title") == "auto":
         keys["spine_title"] = "down"
     return model.model_validate({"style": model.model_fields["style"].default, **keys})
@@ -69,11 +71,11 @@ def margin(width: float) -> float:
 )
 @settings(max_examples=15, deadline=None)
 def test_words_keep_clear_of_both_folds(
-    model: type[Entry], title: str, author: str, thickness: float, height: float, way: str, volume: str, date: str
+    model: type[Design], title: str, author: str, thickness: float, height: float, way: str, volume: str, date: str
 ) -> None:
     flat = flat_of(thickness, height * 0.7, height)
     entry = entry_of(model, spine_title=way)
-    art = dress_flat(entry, load_design(entry, NO_FILES), flat, Words(title[:120], author, volume, date)).art
+    art = entry.dress(entry.load(NO_FILES), flat, Words(title[:120], author, volume, date)).art
     spine = panel(flat, Role.SPINE)
     clear = spine.grown(-margin(spine.width), 0, -margin(spine.width), 0)
     for text in record(art).texts:
@@ -135,12 +137,12 @@ def test_all_things_on_a_spine_stand_a_capital_apart(
 @every_lettered_style
 @pytest.mark.parametrize("thickness", [2.0, 3.0, 4.5, 6.0, 9.0, 14.0])
 @pytest.mark.parametrize("title", ["Ox", "Signals", "The Long Watch", "On the Keeping of Bees in Windy Places"])
-def test_no_mark_of_a_style_touches_its_words(model: type[Entry], thickness: float, title: str) -> None:
+def test_no_mark_of_a_style_touches_its_words(model: type[Design], thickness: float, title: str) -> None:
     """Rules, bands, globes and stamps in the ink of the title keep half its small letters' height from all words."""
     flat = flat_of(thickness, 15, 22)
     keys = {"device": "bell", "wear": "none", "spine_title": "auto"} if model is not Plain else {}
     entry = entry_of(model, **keys)
-    dress = dress_flat(entry, load_design(entry, NO_FILES), flat, Words(title, "E. Rook", "II"))
+    dress = entry.dress(entry.load(NO_FILES), flat, Words(title, "E. Rook", "II"))
     canvas, spine = record(dress.art), panel(flat, Role.SPINE)
     high = next(line.x_height for line in dress.lettering if line.what == "title" and line.on == "spine")
     texts = [text for text in canvas.texts if spine.contains(ink_box(text), 1e-6)]
@@ -200,7 +202,7 @@ def test_an_ornament_gives_way_to_a_title_that_needs_its_room() -> None:
 def test_a_subtitle_stands_smaller_under_its_title() -> None:
     flat = flat_of(9.0)
     entry = entry_of(Plain, spine_title="across")
-    canvas = record(dress_flat(entry, load_design(entry, NO_FILES), flat, Words("Salt: A Life")).art)
+    canvas = record(entry.dress(entry.load(NO_FILES), flat, Words("Salt: A Life")).art)
     title, subtitle = [text for text in canvas.texts if panel(flat, Role.SPINE).contains(ink_box(text))]
     assert (title.text, subtitle.text) == ("Salt", "A Life")
     assert subtitle.line.size == pytest.approx(0.62 * title.line.size)
@@ -224,7 +226,7 @@ def test_capitals_and_small_letters_stand_in_the_middle(hand: Hand, title: str) 
 
 def test_plain_covers_have_one_family_on_spine_and_front() -> None:
     flat = flat_of(5.0)
-    canvas = record(dress_flat(Plain(), load_design(Plain(), NO_FILES), flat, Words("Tides", "A. Fell")).art)
+    canvas = record(Plain().dress(Plain().load(NO_FILES), flat, Words("Tides", "A. Fell")).art)
     names = {text.line.runs[0][1].typeface.name for text in canvas.texts}
     assert names == {"Noto Serif Bold", "Noto Serif"}
 
@@ -303,7 +305,7 @@ def spine_marks(found: Checked, style: str) -> list[tuple[Rect, list[Written], l
 @every_lettered_style
 @pytest.mark.parametrize("pages", [(30, 60, 44), (90, 200, 130)])
 def test_a_set_is_lettered_on_one_line_whatever_its_thickness(
-    model: type[Entry], pages: tuple[int, ...], tmp_path: FilePath
+    model: type[Design], pages: tuple[int, ...], tmp_path: FilePath
 ) -> None:
     style = model.model_fields["style"].default
     row = "".join(f"      - {{block: {{pages: {count}}}}}\n" for count in pages)
@@ -376,7 +378,7 @@ def on_spine(style: str, thickness: float, words: Words, **keys: str) -> dict[st
     (model,) = (model for model in LETTERED if model.model_fields["style"].default == style)
     flat = flat_of(thickness, 15, 21)
     entry = entry_of(model, **keys)
-    dress = dress_flat(entry, load_design(entry, NO_FILES), flat, words)
+    dress = entry.dress(entry.load(NO_FILES), flat, words)
     texts = [text for text in record(dress.art).texts if panel(flat, Role.SPINE).contains(ink_box(text), 1e-6)]
     found = {}
     for line in dress.lettering:
@@ -390,7 +392,7 @@ def on_spine(style: str, thickness: float, words: Words, **keys: str) -> dict[st
 @pytest.mark.parametrize("way", ["down", "across"])
 @every_lettered_style
 def test_a_volume_number_stands_upright_and_no_smaller_than_the_title(
-    model: type[Entry], way: str, thickness: float
+    model: type[Design], way: str, thickness: float
 ) -> None:
     """Across the spine, in the size of the titling or a larger one (common practice)."""
     style = model.model_fields["style"].default
@@ -430,7 +432,7 @@ def test_a_short_name_stays_on_one_line_along_a_spine(style: str, thickness: flo
     flat = flat_of(thickness, 15, 21)
     (model,) = (model for model in LETTERED if model.model_fields["style"].default == style)
     entry = entry_of(model, spine_title="down")
-    art = dress_flat(entry, load_design(entry, NO_FILES), flat, Words("I", "Gil Tarn")).art
+    art = entry.dress(entry.load(NO_FILES), flat, Words("I", "Gil Tarn")).art
     words = [text.line.text for text in record(art).texts if panel(flat, Role.SPINE).contains(ink_box(text), 1e-6)]
     assert "gil tarn" in [word.casefold() for word in words]
 
@@ -442,7 +444,7 @@ def test_a_leather_label_leaves_no_slivers_and_is_not_half_empty(thickness: floa
     flat, label = flat_of(thickness, 15, 21), Colour.from_hex("#123456")
     (model,) = (model for model in LETTERED if model.model_fields["style"].default == "leather")
     entry = entry_of(model, second_colour="#123456")
-    canvas = record(dress_flat(entry, load_design(entry, NO_FILES), flat, Words(title, "I. Marrow")).art)
+    canvas = record(entry.dress(entry.load(NO_FILES), flat, Words(title, "I. Marrow")).art)
     spine = panel(flat, Role.SPINE)
     (plate,) = [
         Rect.around(mark.path.points()) for mark in canvas.marks if isinstance(mark, Filled) and mark.colour == label
@@ -460,7 +462,7 @@ def test_without_a_title_a_schoolbook_keeps_its_number_and_has_no_panel() -> Non
     flat, ink = flat_of(6.0, 15, 21), Colour.from_hex("#fff1d0")
     (model,) = (model for model in LETTERED if model.model_fields["style"].default == "school")
     entry = entry_of(model, spine_title="none", ink="#fff1d0", colour="#204030")
-    canvas, spine = record(dress_flat(entry, None, flat, Words("Sums", "E. Rook", "IV")).art), panel(flat, Role.SPINE)
+    canvas, spine = record(entry.dress(NO_ARTWORK, flat, Words("Sums", "E. Rook", "IV")).art), panel(flat, Role.SPINE)
     (number,) = [text for text in canvas.texts if spine.contains(ink_box(text), 1e-6)]
     assert (number.line.text, number.colour) == ("IV", ink)
     inked = [mark for mark in canvas.marks if isinstance(mark, Filled) and mark.colour == ink]
@@ -473,7 +475,7 @@ def test_without_a_title_a_picture_fills_the_whole_spine(tmp_path: FilePath) -> 
     flat = flat_of(6.0, 15, 21)
     (model,) = (model for model in LETTERED if model.model_fields["style"].default == "picture")
     entry = entry_of(model, spine_title="none", spine_picture="strip.png", colour="#204030", wear="none")
-    canvas = record(dress_flat(entry, load_design(entry, tmp_path), flat, Words("Sums", "E. Rook")).art)
+    canvas = record(entry.dress(entry.load(tmp_path), flat, Words("Sums", "E. Rook")).art)
     places = [number for number, mark in enumerate(canvas.marks) if isinstance(mark, Pictured)]
     spine = panel(flat, Role.SPINE)
     over = canvas.marks[places[-1] + 1 :]

@@ -10,64 +10,19 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bookmaker.ground.geometry import Rect, Transform, polygon
-from bookmaker.sheets.flat import Flat, Panel, Role
+from bookmaker.sheets.flat import Role
 from bookmaker.shelf.schema import shelf_schema
-from bookmaker.things.book.designs import STYLES, dress_flat, load_design
-from bookmaker.things.book.designs.design import DrawnDesign, Dress, Words
+from bookmaker.things.book.designs.design import DrawnDesign, Words
 from bookmaker.things.book.designs.faces import read_faces
+from bookmaker.things.book.designs.kinds import KINDS as STYLES
 from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.entry import BookEntry
 from bookmaker.things.book.legibility import lettering_problems
 from bookmaker.writers.pdf import PdfFile
-from tests.kit.recording import Filled, RecordingCanvas, record
-from tests.things.designs.test_designs import NO_FILES, TITLES, flat_of, ink_box
-
-DRAWN = [model for model in STYLES if issubclass(model, DrawnDesign)]
-BOOK = Words("The Sound of Ice", "Ansel Brook", "II", "1911")
-
-
-def style_of(model: type) -> str:
-    """The name a style goes by in the shelf file."""
-    return str(model.model_fields["style"].default)  # type: ignore[attr-defined]
-
-
-every_style = pytest.mark.parametrize("model", DRAWN, ids=style_of)
-
-
-def dressed(model: type[DrawnDesign], flat: Flat, words: Words = BOOK, **keys: str) -> Dress:
-    entry = model.model_validate({"style": style_of(model), **keys})
-    return dress_flat(entry, load_design(entry, NO_FILES), flat, words)
-
-
-def drawn(model: type[DrawnDesign], flat: Flat, words: Words = BOOK, **keys: str) -> RecordingCanvas:
-    return record(dressed(model, flat, words, **keys).art)
-
-
-def part(*roles: Role, width: float = 14.0, height: float = 21.0, bleed: float = 2.0) -> Flat:
-    """A flat with the named panels side by side, the spine 4 mm wide; without any it is one blank piece."""
-    panels: list[Panel] = []
-    x = 0.0
-    for role in roles:
-        wide = 4.0 if role is Role.SPINE else width
-        panels.append(Panel(role, Rect(x, 0, wide, height)))
-        x += wide
-    size = Rect(0, 0, x or width, height)
-    return Flat("part", "part", "card", size.corners, (), tuple(panels), None, bleed)
-
-
-SHAPES = {
-    "flush": flat_of(),
-    "turned in": flat_of(turn_in="5 mm", head_turn_in="4 mm"),
-    "thin": flat_of(1.6, 9.0, 13.0),
-    "folio": flat_of(14.0, 30.0, 42.0),
-    "spine alone": part(Role.SPINE),
-    "front alone": part(Role.FRONT),
-    "back alone": part(Role.BACK),
-    "no panels": part(),
-    "spine piece": part(Role.BACK, Role.SPINE, Role.FRONT, width=4.0),
-    "mirrored": part(Role.FRONT, Role.SPINE, Role.BACK),
-    "turn-ins only": part(Role.TURN_IN, Role.TURN_IN),
-}
+from tests.kit.flats import flat_of, part
+from tests.kit.recording import Filled, ink_box
+from tests.kit.styles import BOOK, DRAWN, SHAPES, drawn, dressed, every_style
+from tests.kit.titles import TITLES
 
 
 @every_style

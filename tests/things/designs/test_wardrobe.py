@@ -13,8 +13,8 @@ from PIL import Image
 from bookmaker.ground.drawing import Colour
 from bookmaker.ground.geometry import Rect
 from bookmaker.sheets.flat import Role
-from bookmaker.shelf_file.fields.entry import Entry
-from bookmaker.things.book.designs import Words, settled
+from bookmaker.things.book.designs.colouring import coloured
+from bookmaker.things.book.designs.design import Design, Words
 from bookmaker.things.book.designs.palettes import PALETTES, Material
 from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.designs.styles.paper_boards import PaperBoards
@@ -22,17 +22,17 @@ from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.designs.tones import apart
 from bookmaker.things.book.wardrobe import dressed
 from bookmaker.workshop import Checked, check
+from tests.kit.flats import panel
 from tests.kit.recording import Placed, RecordingCanvas, record
-from tests.things.designs.test_designs import panel
-from tests.things.designs.test_styles import every_style, style_of
+from tests.kit.styles import every_style, style_of
 
 NAMED = [Cloth(), PaperBoards(), Plain(), Cloth(colour=Colour.from_hex("#6e2428")), Cloth(palette="attic")]
 
 
 @given(st.lists(st.tuples(st.sampled_from(NAMED), st.text(min_size=1, max_size=9)), min_size=2, max_size=30))
 @settings(max_examples=60, deadline=None)
-def test_no_two_neighbours_have_the_same_colour(row: list[tuple[Entry, str]]) -> None:
-    done = list(settled([(entry, Words(title), "shelf") for entry, title in row]))
+def test_no_two_neighbours_have_the_same_colour(row: list[tuple[Design, str]]) -> None:
+    done = list(coloured([(entry, Words(title), "shelf") for entry, title in row]))
     for (one, other), ((before, _), (after, _)) in zip(pairwise(done), pairwise(row), strict=True):
         if getattr(before, "colour", None) and getattr(after, "colour", None):
             continue  # the maker named both
@@ -42,13 +42,13 @@ def test_no_two_neighbours_have_the_same_colour(row: list[tuple[Entry, str]]) ->
 def test_a_named_colour_stays() -> None:
     blue = Colour.from_hex("#123456")
     row = [(Cloth(colour=blue), Words("A"), None), (Cloth(colour=blue), Words("B"), None), (Plain(), Words("C"), None)]
-    assert [entry.colour for entry in settled(row)] == [blue, blue, Plain().colour]  # type: ignore[attr-defined]
+    assert [entry.colour for entry in coloured(row)] == [blue, blue, Plain().colour]  # type: ignore[attr-defined]
 
 
 def test_a_book_takes_its_first_colour_where_nobody_minds() -> None:
     """The choice hangs on the book: alone, or first in its space, it is always the same."""
-    (alone,) = settled([(Cloth(), Words("Tides"), "upper")])
-    *_, moved = settled([(Cloth(), Words("Ropes"), "lower"), (Cloth(), Words("Tides"), "upper")])
+    (alone,) = coloured([(Cloth(), Words("Tides"), "upper")])
+    *_, moved = coloured([(Cloth(), Words("Ropes"), "lower"), (Cloth(), Words("Tides"), "upper")])
     assert alone == moved
 
 

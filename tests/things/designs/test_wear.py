@@ -9,8 +9,7 @@ import pytest
 from bookmaker.ground.drawing import Colour, luminance
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Flat, Role
-from bookmaker.things.book.designs import Words
-from bookmaker.things.book.designs.design import DrawnDesign
+from bookmaker.things.book.designs.design import DrawnDesign, Words
 from bookmaker.things.book.designs.grounds.wear import sunned
 from bookmaker.things.book.designs.palettes import PALETTES, Material
 from bookmaker.things.book.designs.styles.cloth import Cloth
@@ -20,10 +19,10 @@ from bookmaker.things.book.designs.styles.paper_boards import PaperBoards
 from bookmaker.things.book.designs.styles.school import School
 from bookmaker.things.book.designs.tones import apart
 from bookmaker.writers.pdf import PdfFile
+from tests.kit.cases import cased
+from tests.kit.flats import flat_of, panel, part
 from tests.kit.recording import Filled, RecordingCanvas, Stroked
-from tests.things.covers.test_case import cased
-from tests.things.designs.test_designs import flat_of, panel
-from tests.things.designs.test_styles import SHAPES, drawn, dressed, every_style, part, style_of
+from tests.kit.styles import SHAPES, drawn, dressed, every_style, style_of
 
 SMALL = flat_of(4.0, 9.0, 13.0)
 BOOK = Words("The Sound of Ice", "Ansel Brook")

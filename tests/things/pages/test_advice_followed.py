@@ -12,8 +12,9 @@ from hypothesis import strategies as st
 
 from bookmaker.ground.problems import Problem, Severity
 from bookmaker.ground.units import to_pt
-from bookmaker.things.book.pages import PageFrame
-from bookmaker.things.book.pages.prose.text import TextInside, TextSource, compose, load
+from bookmaker.things.book.pages.prose.loaded_text import LoadedText, TextSource
+from bookmaker.things.book.pages.prose.text import TextInside
+from bookmaker.typesetting.page import PageFrame
 
 SENTENCE = "The keeper trims the lamp at dusk and writes down the wind. "
 VERSE = "The lamp is lit, the glass is wiped,\\\n   the keeper's wife has gone to bed.\n\n"
@@ -31,7 +32,8 @@ TEXTS = {
 KINDS = ("turned over", r"not fit in \d+ page", "print as texture", "most words", r"does not fit in [\d.]+ pt")
 """What messages say that are gone when their advice is followed."""
 
-WAY = re.compile(r"(pages|size|smallest|largest): (\d+(?:\.\d+)?)( pt)?|a page (\d+(?:\.\d+)?) mm wide")
+NUMBER = r"(\d+(?:\.\d+)?)"
+WAY = re.compile(rf"(smallest: and )?(pages|size|smallest|largest): {NUMBER}( pt)?|a page {NUMBER} mm wide")
 
 
 class Sources(dict[str, TextSource]):
@@ -46,18 +48,19 @@ def sources(tmp_path_factory: pytest.TempPathFactory) -> Sources:
     folder = tmp_path_factory.mktemp("texts")
     for name, text in TEXTS.items():
         (folder / f"{name}.md").write_text(text, "utf-8")
-    return Sources({name: load(TextInside(file=f"{name}.md"), folder) for name in TEXTS})
+    return Sources({name: TextInside(file=f"{name}.md").load(folder).source for name in TEXTS})
 
 
 def followed(remedy: str, keys: dict[str, str], frame: PageFrame) -> Iterator[tuple[str, dict[str, str], PageFrame]]:
     """Each of the ways a remedy names, alone, in the keys of the text or in its pages."""
-    for key, number, _, wide in WAY.findall(remedy):
+    for both, key, number, _, wide in WAY.findall(remedy):
         if wide:
             yield "width", keys, replace(frame, width=float(wide))
         elif key == "pages":
             yield key, keys, replace(frame, pages=int(number))
         else:
-            yield key, keys | {key: f"{number} pt"}, frame
+            sizes = {"smallest": f"{number} pt"} if both else {}
+            yield key, keys | sizes | {key: f"{number} pt"}, frame
 
 
 def kinds(problems: tuple[Problem, ...]) -> set[str]:
@@ -86,13 +89,13 @@ def test_advice_holds_when_it_is_followed(
 ) -> None:
     frame = PageFrame(width, height, pages, resolution_dpi=dpi)
     keys = {"file": f"{name}.md", "size": size, **(bounds if size == "fit" else {})}
-    said = compose(TextInside.model_validate(keys), sources[name], frame).problems
+    said = LoadedText(TextInside.model_validate(keys), sources[name]).compose(frame).problems
     for problem in said:
         cured = kinds((problem,))
         if " and pages" in problem.remedy:
             continue
         for way, new, page in followed(problem.remedy, keys, frame):
-            then = compose(TextInside.model_validate(new), sources[name], page).problems
+            then = LoadedText(TextInside.model_validate(new), sources[name]).compose(page).problems
             left = kinds(then)
             assert not cured & left, (str(problem), way, list(map(str, then)))
             if way in {"size", "largest", "smallest"}:
@@ -107,28 +110,28 @@ def test_lines_of_verse_are_offered_no_type_that_cannot_be_read(sources: Sources
     """Their widest line is about 28 ems: in the 8 mm of a page 12 mm wide that is 0.8 pt."""
     source = sources["long verse"]
     frame = PageFrame(12, 21, 24)
-    inside = compose(TextInside.model_validate({"file": "a.md", "size": "1.4 pt"}), source, frame)
+    inside = LoadedText(TextInside.model_validate({"file": "a.md", "size": "1.4 pt"}), source).compose(frame)
     [told] = [problem for problem in inside.problems if "turned over" in problem.message]
     assert re.fullmatch(r"choose a page [\d.]+ mm wide, for the longest to fit", told.remedy)
-    inside = compose(TextInside.model_validate({"file": "a.md", "size": "3.4 pt"}), source, frame)
+    inside = LoadedText(TextInside.model_validate({"file": "a.md", "size": "3.4 pt"}), source).compose(frame)
     [told] = [problem for problem in inside.problems if "turned over" in problem.message]
     assert told.remedy == ""
 
 
 def test_rows_of_a_table_are_no_verse(sources: Sources) -> None:
     entry = TextInside.model_validate({"file": "a.md", "size": "2.2 pt"})
-    problems = compose(entry, sources["table"], PageFrame(9, 12, 24)).problems
+    problems = LoadedText(entry, sources["table"]).compose(PageFrame(9, 12, 24)).problems
     assert any("no room for its columns" in p.message or "room for their columns" in p.message for p in problems)
     assert not [problem for problem in problems if "verse" in problem.message]
 
 
 def test_type_that_prints_as_texture_because_it_was_fitted_needs_more_pages(sources: Sources) -> None:
     entry, frame = TextInside.model_validate({"file": "a.md", "size": "fit"}), PageFrame(15, 21, 2, resolution_dpi=300)
-    problems = compose(entry, sources["prose"], frame).problems
+    problems = LoadedText(entry, sources["prose"]).compose(frame).problems
     [told] = [problem for problem in problems if "texture" in problem.message]
     [size] = re.findall(r"for ([\d.]+) pt type", told.remedy)
     pages = int(told.remedy.split("pages: ")[1].split()[0])
-    again = compose(entry, sources["prose"], replace(frame, pages=pages))
+    again = LoadedText(entry, sources["prose"]).compose(replace(frame, pages=pages))
     assert again.x_height
     assert to_pt(again.x_height) >= float(size) * 0.5
     assert not [problem for problem in again.problems if problem.severity is not Severity.NOTE]

@@ -10,7 +10,7 @@ from bookmaker import workshop as pipeline
 from bookmaker.shelf import ahead
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.sources import read_sources
-from bookmaker.things.book.pages.prose.text import TextSource
+from bookmaker.things.book.pages.prose.loaded_text import LoadedText
 
 pytestmark = pytest.mark.filterwarnings("ignore:.*fork.*:DeprecationWarning")
 
@@ -70,11 +70,10 @@ def test_what_was_set_ahead_is_not_set_again(shelf: Path, monkeypatch: pytest.Mo
     read = read_shelf(shelf)
     insides = [inside for inside, _, _ in read_sources(read, []).books]
     assert ahead.set_texts_ahead(read.spec, insides, least_words=1)
-    texts = [inside for inside in insides if isinstance(inside, TextSource)]
-    assert len(texts) == 3
-    assert all(text.proofs.made for text in texts)
-    assert texts[1].proofs.fitted
-    assert insides[3] is None
+    texts = [inside.long_text for inside in insides]
+    assert [type(text) for text in texts] == [LoadedText, LoadedText, LoadedText, type(None)]
+    assert all(text.source.proofs.made for text in texts[:3])
+    assert texts[1].source.proofs.fitted
 
 
 @pytest.mark.parametrize(("processors", "least"), [(1, 1), (2, ahead.LEAST_WORDS)])
@@ -85,4 +84,4 @@ def test_one_process_does_it_where_more_do_not_pay(
     read = read_shelf(shelf)
     insides = [inside for inside, _, _ in read_sources(read, []).books]
     assert not ahead.set_texts_ahead(read.spec, insides, least_words=least)
-    assert not any(inside.proofs.made for inside in insides if isinstance(inside, TextSource))
+    assert not any(inside.long_text.source.proofs.made for inside in insides if inside.long_text)

@@ -6,14 +6,12 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.ground.drawing import NOTHING
+from bookmaker.ground.art import NOTHING
 from bookmaker.ground.units import from_pt
-from bookmaker.things.book.pages import Inside, PageFrame
-from bookmaker.things.book.pages.front_matter import contents
 from bookmaker.things.book.pages.front_matter.contents import Contents
-from bookmaker.typesetting.page import Heading
+from bookmaker.typesetting.page import Heading, Inside, PageFrame
+from tests.kit.front_matter import errors, inside, said, texts
 from tests.kit.recording import Written
-from tests.things.pages.test_front_matter import errors, inside, said, texts
 
 PARTS = "# One\n\n## Fog\n\nIt came.\n\n## Rain\n\nIt fell.\n\n# Two\n\n## Hail\n\nIt stung.\n\n# Epilogue\n\nDry."
 TWO = "# Fog\n\nIt came.\n\n# Rain\n\nIt fell."
@@ -31,7 +29,7 @@ def listed(found: Inside) -> dict[str, Written]:
 
 def table(*headings: Heading, frame: PageFrame, size: float = 0.8) -> Inside:
     given = PageFrame(frame.width, frame.height, 6, contents=headings)
-    return contents.compose(Contents(size=size, title="Log", numbers=False), None, given)
+    return Contents(size=size, title="Log", numbers=False).compose(None, given)
 
 
 # ---- parts and chapters

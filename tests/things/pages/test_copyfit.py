@@ -10,10 +10,11 @@ from hypothesis import strategies as st
 
 from bookmaker.ground.problems import Severity
 from bookmaker.ground.typefaces import bundled
-from bookmaker.things.book.pages import Inside, PageFrame
-from bookmaker.things.book.pages.prose.text import TextInside, TextSource, compose
+from bookmaker.things.book.pages.prose.loaded_text import LoadedText, TextSource
+from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.lines.fount import Fount, Style
 from bookmaker.typesetting.manuscripts.manuscript import Manuscript
+from bookmaker.typesetting.page import Inside, PageFrame
 
 FACE = bundled("text")
 SENTENCE = "The keeper trims the lamp at dusk and writes down the wind."
@@ -26,7 +27,7 @@ SIDES = st.tuples(st.floats(9, 24), st.floats(12, 30))
 
 
 def fitted(source: TextSource, frame: PageFrame, **keys: str) -> Inside:
-    return compose(TextInside.model_validate({"file": "log.txt", "size": "fit", **keys}), source, frame)
+    return LoadedText(TextInside.model_validate({"file": "log.txt", "size": "fit", **keys}), source).compose(frame)
 
 
 def size_of(inside: Inside) -> float:
@@ -36,7 +37,7 @@ def size_of(inside: Inside) -> float:
 
 
 def fits(source: TextSource, frame: PageFrame, size: float) -> bool:
-    found = compose(TextInside(file="log.txt", size=size), source, frame).problems
+    found = LoadedText(TextInside(file="log.txt", size=size), source).compose(frame).problems
     return not any(problem.severity is Severity.ERROR for problem in found)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import math
 import re
 from pathlib import Path
@@ -12,7 +11,7 @@ import pytest
 
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.workshop import check
-from bookmaker.writers.plan_json import check_report
+from tests.kit.shelves import refused, reported
 
 SHELF = """\
 shelf: Extents
@@ -33,10 +32,7 @@ TEXT = "\n\n".join([SENTENCE] * 60)
 
 def report(folder: Path, block: str, inside: str) -> dict[str, Any]:
     (folder / "fog.txt").write_text(TEXT, encoding="utf-8")
-    (folder / "shelf.yaml").write_text(SHELF % (block, inside), encoding="utf-8")
-    checked = check(folder / "shelf.yaml")
-    found: dict[str, Any] = json.loads(json.dumps(check_report(checked.plan, checked.problems, checked.legibility)))
-    return found
+    return reported(SHELF % (block, inside), folder)
 
 
 def errors(report: dict[str, Any]) -> list[str]:
@@ -102,7 +98,7 @@ def test_type_that_is_fitted_takes_the_pages_of_strips_that_are_filled(tmp_path:
     assert errors(full) == []
     panels = book["pages"] + 2
     assert book["block_thickness_mm"] == pytest.approx(panels * 0.075 + (panels / 2 + 1) * 0.015)
-    # handbook §5: the spine of a wrap is T + π/4 · c; the report is rounded to 0.1 µm
+    # bend allowance: the spine of a wrap is T + π/4 · c; the report is rounded to 0.1 µm
     assert book["spine_mm"] == pytest.approx(book["block_thickness_mm"] + math.pi / 4 * 0.16, abs=1e-4)
 
 
@@ -112,9 +108,7 @@ def test_type_that_is_fitted_takes_the_pages_of_sections_that_are_filled(tmp_pat
 
     def book(more: str) -> dict[str, Any]:
         shelf = SHELF.replace("{kind: concertina, stock: page%s}", block % more) % "size: fit"
-        (folder / "shelf.yaml").write_text(shelf, encoding="utf-8")
-        checked = check(folder / "shelf.yaml")
-        found = json.loads(json.dumps(check_report(checked.plan, checked.problems, checked.legibility)))
+        found = reported(shelf, folder)
         return dict(found["books"][0], said=found["problems"])
 
     plain, full, written = book("14"), book("14, fill_sections: yes"), book("16")
@@ -126,17 +120,12 @@ def test_type_that_is_fitted_takes_the_pages_of_sections_that_are_filled(tmp_pat
     assert not any("blank" in problem["message"] for problem in full["said"])
 
 
-def refusal(folder: Path, block: str, inside: str) -> str:
-    with pytest.raises(ShelfFileError) as caught:
-        report(folder, block, inside)
-    return str(caught.value)
-
-
 def test_neither_pages_nor_size_is_an_error(tmp_path: Path) -> None:
-    assert refusal(tmp_path, "", "size: fit") == (
+    (tmp_path / "fog.txt").write_text(TEXT, encoding="utf-8")
+    assert refused(SHELF % ("", "size: fit"), tmp_path) == [
         "shelf.yaml:8:12: neither the size of type nor the number of pages is settled; "
         "write pages: in the block, or a size of type in place of fit"
-    )
+    ]
 
 
 @pytest.mark.parametrize("parts", [False, True])

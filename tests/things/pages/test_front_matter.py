@@ -5,14 +5,14 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from pydantic import TypeAdapter, ValidationError
+from pydantic import ValidationError
 
-from bookmaker.ground.drawing import NOTHING, Art
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Art
 from bookmaker.ground.geometry import Size
 from bookmaker.ground.problems import Severity
 from bookmaker.ground.typefaces import bundled
 from bookmaker.shelf_file.spec_errors import explain
-from bookmaker.things.book.pages import AnyInside, BookWords, Inside, PageFrame, compose_inside, load_inside
 from bookmaker.things.book.pages.front_matter import contents
 from bookmaker.things.book.pages.front_matter.dedication import Dedication
 from bookmaker.things.book.pages.front_matter.few_lines import few_lines
@@ -25,35 +25,14 @@ from bookmaker.typesetting.book_type import BookType
 from bookmaker.typesetting.display import bound as bound_words
 from bookmaker.typesetting.display import broken, titled
 from bookmaker.typesetting.lines.fount import Style
-from bookmaker.typesetting.page import Heading
-from tests.kit.recording import Written, record
-from tests.things.pages.test_text_right_to_left import font
-
-SMALL = PageFrame(15, 21, 0)
-BOOK = BookWords("The Long Quay", "P. Stannard", "The Net Loft")
-
-
-def inside(parts: list[dict[str, str]], pages: int, folder: Path, frame: PageFrame = SMALL) -> Inside:
-    entry = TypeAdapter(AnyInside).validate_python(parts)
-    book = BOOK if frame.book == BookWords() else frame.book
-    given = PageFrame(frame.width, frame.height, pages, frame.right_to_left, book=book, step=frame.step)
-    return compose_inside(entry, load_inside(entry, folder), given)
-
-
-def texts(page: Art) -> list[Written]:
-    return record(page).texts
+from bookmaker.typesetting.page import BookWords, Heading, Inside, PageFrame
+from tests.kit.fonts import font_of_boxes
+from tests.kit.front_matter import BOOK, SMALL, errors, inside, said, texts
+from tests.kit.recording import record
 
 
 def faces(page: Art) -> set[str]:
     return {run.typeface.name for text in texts(page) for _, run in text.line.runs if run.text.strip()}
-
-
-def said(page: Art) -> list[str]:
-    return [text.text for text in texts(page)]
-
-
-def errors(found: Inside) -> list[str]:
-    return [str(problem) for problem in found.problems if problem.severity is Severity.ERROR]
 
 
 # ---- face and language of the text
@@ -125,7 +104,7 @@ def test_bundled_typefaces_have_the_letters_of_all_phrases() -> None:
 
 
 def test_a_hebrew_book_needs_no_face_but_that_of_its_text(tmp_path: Path) -> None:
-    font(tmp_path / "boxes.ttf")
+    font_of_boxes(tmp_path / "boxes.ttf")
     (tmp_path / "a.txt").write_text("שומר המגדלור מדליק את המנורה", encoding="utf-8")
     frame = PageFrame(15, 21, 0, right_to_left=True, book=BookWords("שומר", "אבג", "The Loft"))
     parts = [
@@ -334,7 +313,7 @@ def test_a_face_without_italic_is_told() -> None:
 def test_mock_text_is_mirrored_in_books_read_from_the_right() -> None:
     left, right = (PageFrame(15, 21, 2, side, book=BOOK, margins=None) for side in (False, True))
     entry = mock_text.MockText(chapter=0, numbers=False)
-    [here, _], [there, _] = (mock_text.compose(entry, None, frame).pages for frame in (left, right))
+    [here, _], [there, _] = (entry.compose(frame).pages for frame in (left, right))
     assert isinstance(here, mock_text.MockPage)
     assert isinstance(there, mock_text.MockPage)
     assert here.rows == there.rows
@@ -374,7 +353,7 @@ def test_the_margin_line_lies_at_the_fore_edge(right_to_left: bool, number: int)
 def test_contents_are_called_what_they_are_in_the_language_of_the_text() -> None:
     only = BookType({Style.ROMAN: bundled("sans")}, ("Open Sans",), "fr")
     frame = PageFrame(15, 21, 1, contents=(Heading("Brume", 3),), type=only)
-    assert said(contents.compose(contents.Contents(numbers=False), None, frame).pages[0]) == ["Table", "Brume", "3"]
+    assert said(contents.Contents(numbers=False).compose(None, frame).pages[0]) == ["Table", "Brume", "3"]
 
 
 def test_date_on_a_title_page_is_called_year() -> None:

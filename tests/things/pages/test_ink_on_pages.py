@@ -10,8 +10,9 @@ from hypothesis import strategies as st
 from PIL import Image
 
 from bookmaker.ground.problems import Severity
-from bookmaker.things.book.pages import Inside, PageFrame
-from bookmaker.things.book.pages.prose.text import TextInside, TextSource, compose, load
+from bookmaker.things.book.pages.prose.loaded_text import LoadedText, TextSource
+from bookmaker.things.book.pages.prose.text import TextInside
+from bookmaker.typesetting.page import Inside, PageFrame
 from tests.kit.recording import record
 
 WORDS = st.text(st.sampled_from("aeinorstlbdgpykwmAHWgfijl"), min_size=1, max_size=14)
@@ -44,7 +45,7 @@ def entry_of(size: float, **keys: object) -> TextInside:
 
 def source_of(folder: Path, text: str) -> TextSource:
     (folder / "log.md").write_text(text, "utf-8")
-    return load(entry_of(1.0), folder)
+    return entry_of(1.0).load(folder).source
 
 
 OVERSHOOT = 0.01
@@ -81,7 +82,7 @@ def test_no_ink_lies_outside_the_type_area(
 ) -> None:
     chapters = "run on" if run_on else "new page"
     entry = entry_of(size, leading=leading, chapters=chapters, drop_capital=capitals)
-    inside = compose(entry, source_of(folder, "\n\n".join(["Fog.", *blocks])), frame)
+    inside = LoadedText(entry, source_of(folder, "\n\n".join(["Fog.", *blocks]))).compose(frame)
     assert outside(inside, frame) == []
 
 
@@ -91,7 +92,7 @@ def test_headings_however_long_lose_no_letter_that_is_not_told(
     folder: Path, blocks: list[str], frame: PageFrame, size: float
 ) -> None:
     source = source_of(folder, "\n\n".join(blocks))
-    inside = compose(entry_of(size), source, frame)
+    inside = LoadedText(entry_of(size), source).compose(frame)
     shown = "".join(written.text for page in inside.pages for written in record(page).texts).replace(" ", "")
     whole = "".join(source.manuscript.text.split())
     told = any(problem.severity is Severity.ERROR for problem in inside.problems)
@@ -102,7 +103,7 @@ def test_a_heading_takes_half_a_page_at_most_if_smaller_type_does_it(folder: Pat
     """Two lines in the usual size would take three of the five lines; the other chapter is set alike."""
     frame = PageFrame(15, 16, 8)
     source = source_of(folder, "# Book\n\n## Of the lamp and its keeper\n\nFog.\n\n## Ice\n\nSnow.")
-    inside = compose(entry_of(1.5, leading=1.25), source, frame)
+    inside = LoadedText(entry_of(1.5, leading=1.25), source).compose(frame)
     sizes = {line.text: line.line.size for page in inside.pages for line in record(page).texts}
     heads = {size for text, size in sizes.items() if text not in {"Book", "Fog.", "Snow."}}
     assert len(heads) == 1
@@ -113,7 +114,7 @@ def test_a_heading_takes_half_a_page_at_most_if_smaller_type_does_it(folder: Pat
 
 def test_a_heading_longer_than_a_page_goes_on_and_is_named(folder: Path) -> None:
     source = source_of(folder, "## " + "Misunderstandings " * 12 + "\n\nFog.\n\n## Ice\n\nSnow.")
-    inside = compose(entry_of(1.0), source, PageFrame(10, 8, 12))
+    inside = LoadedText(entry_of(1.0), source).compose(PageFrame(10, 8, 12))
     assert [heading.text.split()[0] for heading in inside.headings] == ["Misunderstandings", "Ice"]
     [told] = [str(problem) for problem in inside.problems if problem.severity is Severity.WARNING]
     assert told == (
@@ -125,7 +126,7 @@ def test_a_heading_longer_than_a_page_goes_on_and_is_named(folder: Path) -> None
 def test_captions_of_plates_are_of_one_size_and_leave_half_the_page(folder: Path) -> None:
     source = source_of(folder, 'Fog.\n\n![x](plate.png "Ice")\n\n![x](plate.png "' + "drift ice " * 16 + '")')
     frame = PageFrame(9, 12, 4)
-    inside = compose(entry_of(0.8), source, frame)
+    inside = LoadedText(entry_of(0.8), source).compose(frame)
     plates = [record(page) for page in inside.pages if record(page).pictures]
     [size] = {line.line.size for plate in plates for line in plate.texts}
     assert size < 0.8

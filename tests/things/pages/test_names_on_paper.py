@@ -8,14 +8,14 @@ from fontTools.fontBuilder import FontBuilder
 from fontTools.pens.ttGlyphPen import TTGlyphPen
 from pypdf import PdfReader
 
+from bookmaker.ground.art import Written
 from bookmaker.ground.geometry import Point
 from bookmaker.ground.typefaces import load_typeface
-from bookmaker.guide.ink import word
 from bookmaker.guide.wrapping import wrapped
 from bookmaker.paper.printer_entry import SheetOrder
 from bookmaker.sheets.layout import lay_out
 from bookmaker.sheets.marks import furnish
-from bookmaker.sheets.marks.ink import Note
+from bookmaker.things.views.ink import word
 from bookmaker.typesetting.stand_ins import face_with, printable
 from bookmaker.workshop import Made, make
 
@@ -83,7 +83,7 @@ def test_the_guide_loses_no_letters_of_a_name() -> None:
     lines = wrapped(f"1. {GREEK}", "sans bold", 3.0, 60.0)
     drawn = [run for line in lines for _, run in line.runs]
     assert [run.text for run in drawn if run.typeface.missing(run.text)] == []
-    [(_, run)] = word(GREEK, Point(0, 0)).text.runs
+    [(_, run)] = word(GREEK, Point(0, 0)).line.runs
     assert run.typeface.missing(GREEK) == []
 
 
@@ -92,7 +92,7 @@ def test_labels_have_the_name_in_a_typeface_with_its_letters(tmp_path: Path) -> 
     assert result.checked.problems == ()
     pieces = [piece for draft in result.checked.drafts for piece in draft.pieces]
     layout = lay_out(pieces, result.checked.plan.stocks, 2.0, SheetOrder.FEWEST, lambda *_: None)
-    notes = [note for sheet in layout.sheets for note in furnish(sheet, GREEK).notes if isinstance(note, Note)]
+    notes = [note for sheet in layout.sheets for note in furnish(sheet, GREEK).notes if isinstance(note, Written)]
     runs = [run for note in notes for _, run in note.line.runs if GREEK in run.text]
     assert len(runs) > len(layout.sheets)
     assert [run.text for run in runs if run.typeface.missing(run.text)] == []

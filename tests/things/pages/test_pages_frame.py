@@ -10,12 +10,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import TypeAdapter, ValidationError
 
-from bookmaker.ground.drawing import NOTHING, Colour
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Colour
 from bookmaker.ground.geometry import Rect
-from bookmaker.things.book.pages import BLANK, AnyInside, PageFrame, compose_inside, load_inside
+from bookmaker.things.book.pages.inside import load_inside
+from bookmaker.things.book.pages.kinds import BLANK, AnyInside
 from bookmaker.things.book.pages.patterns.blank import Blank
 from bookmaker.things.book.pages.patterns.ruled import Ruled
 from bookmaker.things.book.pages.prose.text import TextInside
+from bookmaker.typesetting.page import PageFrame
 from tests.kit.recording import record
 
 FRAME = PageFrame(15.0, 21.0, 48)
@@ -23,7 +26,7 @@ SIDES = st.floats(1, 400)
 
 
 def compose(entry: Blank | Ruled, frame: PageFrame) -> tuple[object, ...]:
-    inside = compose_inside(entry, load_inside(entry, FilePath()), frame)
+    inside = load_inside(entry, FilePath()).compose(frame)
     assert inside.problems == ()
     return inside.pages
 
@@ -59,7 +62,7 @@ def test_a_page_number_stands_in_the_foot_margin_centred_under_the_text(
     width: float, height: float, number: int, right_to_left: bool
 ) -> None:
     frame = PageFrame(width, height, number, right_to_left)
-    [written] = record(compose_inside(Blank(numbers=True), None, frame).pages[-1]).texts
+    [written] = record(Blank(numbers=True).compose(frame).pages[-1]).texts
     area = frame.type_area(number)
     assert written.text == str(number)
     assert (written.at.x + written.end.x) / 2 == pytest.approx(area.centre.x)
@@ -71,7 +74,7 @@ def test_a_page_number_stands_in_the_foot_margin_centred_under_the_text(
 
 
 def test_a_page_of_21_mm_has_numbers_of_less_than_a_millimetre() -> None:
-    [written] = record(compose_inside(Blank(numbers=True), None, FRAME).pages[47]).texts
+    [written] = record(Blank(numbers=True).compose(FRAME).pages[47]).texts
     assert written.line.size == pytest.approx(0.7)
 
 
@@ -83,7 +86,7 @@ def test_blank_pages_show_nothing() -> None:
 
 
 def test_blank_pages_carry_numbers_if_asked() -> None:
-    numbers = [record(page).texts[0].text for page in compose_inside(Blank(numbers=True), None, FRAME).pages]
+    numbers = [record(page).texts[0].text for page in Blank(numbers=True).compose(FRAME).pages]
     assert numbers == [str(number) for number in range(1, 49)]
 
 
@@ -91,7 +94,7 @@ def test_blank_pages_carry_numbers_if_asked() -> None:
 
 
 def test_ruled_lines_run_from_edge_to_edge_between_the_head_and_foot_margins() -> None:
-    pages = compose_inside(Ruled(spacing="2 mm", ink="#336699"), None, FRAME).pages
+    pages = Ruled(spacing="2 mm", ink="#336699").compose(FRAME).pages
     assert len(pages) == 48
     strokes = record(pages[0]).strokes
     # type area 14 mm high from 18.667 mm down: lines at 18.667, 16.667 … 4.667
@@ -109,7 +112,7 @@ def test_ruled_lines_stay_on_the_type_area_and_fill_it(
     spacing: float, width: float, height: float, number: int
 ) -> None:
     frame = PageFrame(width, height, 4)
-    strokes = record(compose_inside(Ruled(spacing=spacing), None, frame).pages[number - 1]).strokes
+    strokes = record(Ruled(spacing=spacing).compose(frame).pages[number - 1]).strokes
     heights = [stroke.path.points()[0].y for stroke in strokes]
     area = frame.type_area(number)
     assert heights[0] == area.top
@@ -120,7 +123,7 @@ def test_ruled_lines_stay_on_the_type_area_and_fill_it(
 @pytest.mark.parametrize(("dpi", "width"), [(1200, 0.06), (600, 0.06), (300, 25.4 / 300)])
 def test_ruled_lines_are_at_least_one_dot_wide(dpi: float, width: float) -> None:
     frame = PageFrame(15, 21, 2, resolution_dpi=dpi)
-    [page, _] = compose_inside(Ruled(), None, frame).pages
+    [page, _] = Ruled().compose(frame).pages
     assert {stroke.pen.width for stroke in record(page).strokes} == {width}
 
 
@@ -131,18 +134,18 @@ def test_the_margin_line_runs_down_the_outer_margin() -> None:
         (FRAME, 2, 15 * 2 / 9),
         (PageFrame(15, 21, 2, right_to_left=True), 1, 15 * 2 / 9),
     ):
-        last = record(compose_inside(entry, None, frame).pages[number - 1]).strokes[-1]
+        last = record(entry.compose(frame).pages[number - 1]).strokes[-1]
         start, end = last.path.points()
         assert (*start, *end) == pytest.approx((x, 0, x, 21))
         assert last.pen.colour == Colour.from_hex("#aa0000")
-    assert len({s.pen.colour for s in record(compose_inside(Ruled(), None, FRAME).pages[0]).strokes}) == 1
+    assert len({s.pen.colour for s in record(Ruled().compose(FRAME).pages[0]).strokes}) == 1
 
 
 def test_ruled_pages_carry_numbers_only_if_asked() -> None:
-    with_numbers = compose_inside(Ruled(numbers="yes"), None, FRAME).pages
+    with_numbers = Ruled(numbers="yes").compose(FRAME).pages
     assert [written.text for written in record(with_numbers[4]).texts] == ["5"]
     assert len(record(with_numbers[4]).strokes) > 1
-    assert record(compose_inside(Ruled(), None, FRAME).pages[4]).texts == []
+    assert record(Ruled().compose(FRAME).pages[4]).texts == []
 
 
 # ---- the table

@@ -4,26 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from types import ModuleType
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import TypeAdapter
 
-from bookmaker.ground.drawing import NOTHING, Art, Colour
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Art, Colour
 from bookmaker.ground.geometry import Rect
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.ground.typefaces import bundled, load_typeface
-from bookmaker.things.book.pages import AnyInside, BookWords, Inside, PageFrame, compose_inside, load_inside
-from bookmaker.things.book.pages.front_matter import colophon, title_page
 from bookmaker.things.book.pages.front_matter.colophon import Colophon
 from bookmaker.things.book.pages.front_matter.title_page import TitlePage
+from bookmaker.things.book.pages.inside import load_inside
+from bookmaker.things.book.pages.kinds import AnyInside
 from bookmaker.things.book.pages.part import Part
 from bookmaker.things.book.pages.patterns.mock_text import MockPage
 from bookmaker.typesetting.display import broken
+from bookmaker.typesetting.page import BookWords, Inside, PageFrame
+from tests.kit.fonts import font_of_boxes
 from tests.kit.recording import RecordingCanvas, Written, record
-from tests.things.pages.test_text_right_to_left import font
 
 BOOK = BookWords("The Long Quay", "P. Stannard", "The Net Loft")
 TITLES = st.text(st.sampled_from("abcdefgh iIlmW’-éß"), min_size=1, max_size=300).filter(str.strip)
@@ -41,9 +42,8 @@ def ink_of(text: Written) -> Rect:
     return Rect(text.at.x, text.at.y + bottom, text.end.x - text.at.x, top - bottom)
 
 
-def set_page(kind: ModuleType, entry: Part, frame: PageFrame) -> Inside:
-    inside: Inside = kind.compose(entry, kind.load(entry, Path()), frame)
-    return inside
+def set_page(entry: Part, frame: PageFrame) -> Inside:
+    return entry.load(Path()).compose(frame)
 
 
 # ---- display lines
@@ -71,7 +71,11 @@ def test_lines_are_about_equally_long_if_not_told_to_be_full() -> None:
 
 
 def test_marks_in_titles_are_those_of_print_if_the_typeface_has_them(tmp_path: Path) -> None:
-    face, bare, frame = bundled("text"), load_typeface(font(tmp_path / "boxes.ttf"), "boxes"), PageFrame(15, 21, 1)
+    face, bare, frame = (
+        bundled("text"),
+        load_typeface(font_of_boxes(tmp_path / "boxes.ttf"), "boxes"),
+        PageFrame(15, 21, 1),
+    )
     for written, printed in (("The Keepers' Log's End", "The Keepers’ Log’s End"), ("Fog's 'Log'", "Fog’s ‘Log’")):
         assert frame.printed(written, face) == printed
         assert frame.printed(written, face, bare) == written
@@ -82,9 +86,9 @@ def test_marks_in_titles_are_those_of_print_if_the_typeface_has_them(tmp_path: P
 
 def test_a_title_page_says_what_the_shelf_file_says_of_the_book() -> None:
     entry = TitlePage(subtitle="A survey", imprint="Candle Press", place="Thaw", year="1889")
-    [page] = set_page(title_page, entry, PageFrame(15, 21, 1, book=BOOK)).pages
+    [page] = set_page(entry, PageFrame(15, 21, 1, book=BOOK)).pages
     assert lines(page) == ["P. Stannard", "The Long", "Quay", "A survey", "Thaw", "Candle Press", "1889"]
-    by_itself = set_page(title_page, TitlePage(), PageFrame(15, 21, 1, book=BookWords("Fog")))
+    by_itself = set_page(TitlePage(), PageFrame(15, 21, 1, book=BookWords("Fog")))
     assert lines(by_itself.pages[0]) == ["Fog"]
     assert by_itself.problems == ()
 
@@ -101,7 +105,7 @@ def test_a_title_page_stays_in_its_type_area_whatever_it_says(
 ) -> None:
     frame = PageFrame(*size, 1, first=number, book=BookWords(title, author.strip()))
     entry = TitlePage(subtitle=title, imprint=imprint, place="Thaw", year="1889")
-    drawn = record(set_page(title_page, entry, frame).pages[0])
+    drawn = record(set_page(entry, frame).pages[0])
     area = frame.type_area(1)
     boxes = [ink_of(text) for text in drawn.texts]
     slack = 0.02 * size[1]
@@ -119,7 +123,7 @@ def test_a_full_title_page_is_set_smaller_until_head_and_foot_keep_apart() -> No
     book = BookWords("The Remarkable and Entirely True History of the Long Quay", "Philippa Stannard-Grell", "The Loft")
     entry = TitlePage(subtitle="with nine charts and a song", imprint="Candle Press", place="Thaw", year="1889")
     frame = PageFrame(15, 21, 1, book=book)
-    drawn = record(set_page(title_page, entry, frame).pages[0])
+    drawn = record(set_page(entry, frame).pages[0])
     *head, place, _, year = drawn.texts
     assert place.text == "Thaw"
     [rule] = drawn.fills
@@ -129,7 +133,7 @@ def test_a_full_title_page_is_set_smaller_until_head_and_foot_keep_apart() -> No
 
 def test_the_title_is_the_largest_and_has_its_colour_as_has_the_rule_under_it() -> None:
     entry = TitlePage(imprint="Candle Press", ink="#7a2f2a")
-    drawn = record(set_page(title_page, entry, PageFrame(15, 21, 1, book=BOOK)).pages[0])
+    drawn = record(set_page(entry, PageFrame(15, 21, 1, book=BOOK)).pages[0])
     sizes = {text.text: text.line.size for text in drawn.texts}
     assert max(sizes, key=lambda text: sizes[text]) in {"The Long", "Quay"}
     assert {text.text for text in drawn.texts if text.colour == Colour.from_hex("#7a2f2a")} == {"The Long", "Quay"}
@@ -140,7 +144,7 @@ def test_the_title_is_the_largest_and_has_its_colour_as_has_the_rule_under_it() 
 
 
 def test_more_pages_of_a_title_page_stay_blank() -> None:
-    pages = set_page(title_page, TitlePage(), PageFrame(15, 21, 3, book=BOOK)).pages
+    pages = set_page(TitlePage(), PageFrame(15, 21, 3, book=BOOK)).pages
     assert [page is NOTHING for page in pages] == [False, True, True]
 
 
@@ -149,7 +153,7 @@ def test_more_pages_of_a_title_page_stay_blank() -> None:
 
 def test_a_colophon_says_book_shelf_typeface_and_imprint_on_its_last_page() -> None:
     entry = Colophon(imprint="Candle Press", place="Thaw", year="1889")
-    *before, last = set_page(colophon, entry, PageFrame(30, 42, 3, book=BOOK)).pages
+    *before, last = set_page(entry, PageFrame(30, 42, 3, book=BOOK)).pages
     assert before == [NOTHING, NOTHING]
     assert lines(last) == [
         "The Long Quay",
@@ -158,14 +162,14 @@ def test_a_colophon_says_book_shelf_typeface_and_imprint_on_its_last_page() -> N
         "and set in Noto Serif",
         "Candle Press, Thaw, 1889",
     ]
-    own = set_page(colophon, Colophon(text="Set by hand."), PageFrame(30, 42, 1, book=BOOK))
+    own = set_page(Colophon(text="Set by hand."), PageFrame(30, 42, 1, book=BOOK))
     assert lines(own.pages[0]) == ["Set by hand."]
 
 
 @given(text=TITLES, size=st.tuples(st.floats(4, 60), st.floats(5, 80)))
 def test_a_colophon_stays_in_its_type_area(text: str, size: tuple[float, float]) -> None:
     frame = PageFrame(*size, 1, book=BOOK)
-    drawn = record(set_page(colophon, Colophon(text=text), frame).pages[0])
+    drawn = record(set_page(Colophon(text=text), frame).pages[0])
     area = frame.type_area(1)
     for written in drawn.texts:
         assert area.grown(1e-6, 0.02 * size[1], 1e-6, 1e-6).contains(ink_of(written))
@@ -177,7 +181,7 @@ def test_a_colophon_stays_in_its_type_area(text: str, size: tuple[float, float])
 def bound(parts: Sequence[dict[str, str]], pages: int, *, right_to_left: bool = False) -> Inside:
     entry = TypeAdapter(AnyInside).validate_python(list(parts))
     frame = PageFrame(15, 21, pages, right_to_left, book=BOOK)
-    return compose_inside(entry, load_inside(entry, Path()), frame)
+    return load_inside(entry, Path()).compose(frame)
 
 
 def table(inside: Inside, first: int, last: int) -> dict[str, int]:
@@ -198,7 +202,7 @@ def listed(folder: Path, text: str, **keys: str) -> list[list[str]]:
     """The rows of a table of contents over a text with these keys, each its words and its number if it has one."""
     (folder / "log.md").write_text(text, encoding="utf-8")
     entry = TypeAdapter(AnyInside).validate_python([{"kind": "contents"}, {"kind": "text", "file": "log.md", **keys}])
-    page = compose_inside(entry, load_inside(entry, folder), PageFrame(30, 42, 12, book=BOOK)).pages[0]
+    page = load_inside(entry, folder).compose(PageFrame(30, 42, 12, book=BOOK)).pages[0]
     rows: dict[float, list[str]] = {}
     for written in record(page).texts[1:-1]:
         rows.setdefault(written.at.y, []).append(written.text)
@@ -229,7 +233,7 @@ def test_chapters_of_a_listed_part_stand_in_under_it(tmp_path: Path) -> None:
     entry = TypeAdapter(AnyInside).validate_python(parts)
     for right_to_left in (False, True):
         frame = PageFrame(15, 21, 12, right_to_left, book=BOOK)
-        page = compose_inside(entry, load_inside(entry, tmp_path), frame).pages[0]
+        page = load_inside(entry, tmp_path).compose(frame).pages[0]
         found = {text.text: text for text in record(page).texts}
         if right_to_left:
             assert found["Fog"].end.x == found["Rain"].end.x < found["Weather"].end.x
@@ -360,7 +364,7 @@ def test_a_table_in_type_too_large_for_the_page_is_an_error() -> None:
 def test_letters_a_typeface_does_not_have_are_an_error(kind: str) -> None:
     entry = TypeAdapter(AnyInside).validate_python([{"kind": kind}, {"kind": "ruled", "listed_as": "雾 Fog"}])
     frame = PageFrame(15, 21, 4, book=BookWords("雾 Fog", "", "Shelf"))
-    [problem] = compose_inside(entry, load_inside(entry, Path()), frame).problems
+    [problem] = load_inside(entry, Path()).compose(frame).problems
     what = "table of contents" if kind == "contents" else kind
     assert str(problem) == (
         f"{what}: the typeface Noto Serif has no glyph for 雾 U+96FE; "

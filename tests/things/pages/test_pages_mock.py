@@ -8,19 +8,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bookmaker.ground.drawing import NOTHING, Art
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Art
 from bookmaker.ground.geometry import Rect
-from bookmaker.things.book.pages import BookWords, PageFrame
-from bookmaker.things.book.pages.patterns.mock_text import MockPage, MockText, Row, compose
+from bookmaker.things.book.pages.patterns.mock_text import MockLine, MockPage, MockText
+from bookmaker.typesetting.page import BookWords, PageFrame
 from tests.kit.recording import Stroked, record
 
 FRAME = PageFrame(15.0, 21.0, 60, book=BookWords("The Grey Hours", "L. Mott"))
 
 
-def pages(entry: MockText, frame: PageFrame = FRAME) -> list[tuple[Row, ...]]:
+def pages(entry: MockText, frame: PageFrame = FRAME) -> list[tuple[MockLine, ...]]:
     """The lines of each page."""
     plain = entry.model_copy(update={"numbers": False})
-    return [page.rows if isinstance(page, MockPage) else () for page in compose(plain, None, frame).pages]
+    return [page.rows if isinstance(page, MockPage) else () for page in plain.compose(frame).pages]
 
 
 def ink(page: Art) -> list[Stroked]:
@@ -28,8 +29,8 @@ def ink(page: Art) -> list[Stroked]:
 
 
 def test_pages_left_blank_before_a_recto_bear_no_number() -> None:
-    found = compose(MockText(chapter="5", opening="recto"), None, FRAME).pages
-    bare = compose(MockText(chapter="5", opening="recto", numbers="no"), None, FRAME).pages
+    found = MockText(chapter="5", opening="recto").compose(FRAME).pages
+    bare = MockText(chapter="5", opening="recto", numbers="no").compose(FRAME).pages
     blank = [number for number, page in enumerate(bare, start=1) if page is NOTHING]
     assert blank
     for number, page in enumerate(found, start=1):
@@ -39,7 +40,7 @@ def test_pages_left_blank_before_a_recto_bear_no_number() -> None:
 @given(title=st.text(max_size=5), count=st.integers(1, 40), chapter=st.integers(0, 20), size=st.floats(0.2, 8))
 def test_every_page_is_filled_in_order_to_the_last(title: str, count: int, chapter: int, size: float) -> None:
     frame = PageFrame(15, 21, count, book=BookWords(title))
-    assert compose(MockText(size=size), None, frame).problems == ()
+    assert MockText(size=size).compose(frame).problems == ()
     shapes = pages(MockText(chapter=str(chapter), size=size), frame)
     assert len(shapes) == count
     for rows in shapes:
@@ -53,7 +54,7 @@ def test_every_page_is_filled_in_order_to_the_last(title: str, count: int, chapt
 @given(title=st.text(max_size=5), size=st.floats(0.2, 3), width=st.floats(5, 60), height=st.floats(7, 80))
 def test_ink_stays_in_the_type_area(title: str, size: float, width: float, height: float) -> None:
     frame = PageFrame(width, height, 2, book=BookWords(title))
-    page = compose(MockText(size=size, numbers="no"), None, frame).pages[0]
+    page = MockText(size=size, numbers="no").compose(frame).pages[0]
     area = frame.type_area(1)
     for stroke in ink(page):
         reach = Rect.around(stroke.path.points()).grown(0, stroke.pen.width / 2, 0, stroke.pen.width / 2)
@@ -109,15 +110,15 @@ def test_chapters_begin_on_a_recto_if_asked(title: str, first: int) -> None:
 
 def test_the_same_book_looks_the_same_and_another_does_not() -> None:
     entry = MockText()
-    assert [ink(page) for page in compose(entry, None, FRAME).pages[:3]] == [
-        ink(page) for page in compose(entry, None, FRAME).pages[:3]
+    assert [ink(page) for page in entry.compose(FRAME).pages[:3]] == [
+        ink(page) for page in entry.compose(FRAME).pages[:3]
     ]
     other = PageFrame(15.0, 21.0, 60, book=BookWords("The Grey Hours", "K. Mott"))
-    assert ink(compose(entry, None, other).pages[1]) != ink(compose(entry, None, FRAME).pages[1])
+    assert ink(entry.compose(other).pages[1]) != ink(entry.compose(FRAME).pages[1])
 
 
 def test_words_of_a_full_line_reach_from_edge_to_edge_with_even_gaps() -> None:
-    page = compose(MockText(chapter="0", numbers="no"), None, FRAME).pages[1]
+    page = MockText(chapter="0", numbers="no").compose(FRAME).pages[1]
     assert isinstance(page, MockPage)
     area = FRAME.type_area(2)
     bodies = [stroke for stroke in ink(page) if stroke.pen.width == pytest.approx(0.46 * 25.4 / 72)]
@@ -133,19 +134,19 @@ def test_words_of_a_full_line_reach_from_edge_to_edge_with_even_gaps() -> None:
 @pytest.mark.parametrize("dpi", [300, 600, 1200])
 def test_strokes_of_letters_are_at_least_a_dot_wide(dpi: float) -> None:
     frame = PageFrame(15, 21, 1, resolution_dpi=dpi)
-    for stroke in ink(compose(MockText(numbers="no"), None, frame).pages[0]):
+    for stroke in ink(MockText(numbers="no").compose(frame).pages[0]):
         assert min(stroke.pen.dash) >= 25.4 / dpi - 1e-9
         assert len(stroke.pen.dash) % 2 == 0
 
 
 def test_pages_are_numbered_unless_told_not_to_be() -> None:
     frame = PageFrame(15, 21, 2, first=9)
-    assert [record(page).texts[0].text for page in compose(MockText(), None, frame).pages] == ["9", "10"]
-    assert record(compose(MockText(numbers="no"), None, frame).pages[0]).texts == []
+    assert [record(page).texts[0].text for page in MockText().compose(frame).pages] == ["9", "10"]
+    assert record(MockText(numbers="no").compose(frame).pages[0]).texts == []
 
 
 def test_type_that_no_line_of_fits_the_page_is_an_error() -> None:
-    inside = compose(MockText(size="60 pt"), None, PageFrame(15, 21, 2))
+    inside = MockText(size="60 pt").compose(PageFrame(15, 21, 2))
     assert inside.pages == (NOTHING, NOTHING)
     # a line takes 0.94 em of the 14 mm of the type area: 14.89 mm, 42.2 pt
     assert [(str(problem), problem.severity.value, problem.field) for problem in inside.problems] == [
@@ -160,6 +161,6 @@ def test_type_that_no_line_of_fits_the_page_is_an_error() -> None:
 
 def test_the_verso_left_over_before_a_chapter_is_blank_and_never_more_than_one() -> None:
     frame = PageFrame(15, 21, 80, book=BookWords("Void"))
-    art = compose(MockText(chapter="3", opening="recto", numbers="no"), None, frame).pages
+    art = MockText(chapter="3", opening="recto", numbers="no").compose(frame).pages
     runs = [len(list(group)) for blank, group in groupby(art, lambda page: page is NOTHING) if blank]
     assert set(runs) == {1}

@@ -11,27 +11,19 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pydantic import TypeAdapter
 
-from bookmaker.ground.drawing import NOTHING, Art, Drawn
-from bookmaker.ground.problems import Severity, ShelfFileError
-from bookmaker.things.book.pages import (
-    AnyInside,
-    BookWords,
-    Heading,
-    Inside,
-    PageFrame,
-    compose_inside,
-    inside_extent,
-    load_inside,
-)
+from bookmaker.ground.art import NOTHING, Group
+from bookmaker.ground.drawing import Art
+from bookmaker.ground.problems import Severity
+from bookmaker.things.book.pages.inside import load_inside
+from bookmaker.things.book.pages.kinds import AnyInside
 from bookmaker.things.book.pages.patterns.ledger import LedgerPage
 from bookmaker.things.book.pages.patterns.mock_text import MockPage
 from bookmaker.things.book.pages.patterns.music import MusicPage
 from bookmaker.things.book.pages.patterns.ruled import RuledPage
 from bookmaker.things.book.pages.patterns.squared import SquaredPage
-from bookmaker.workshop import check
+from bookmaker.typesetting.page import BookWords, Heading, Inside, PageFrame
 from tests.kit.recording import record
-from tests.shelf_file.test_bad_shelves import SHELF
-from tests.shelf_file.test_defaults import merged
+from tests.kit.shelves import ONE_BOOK, merged, told
 
 BOOK = BookWords("The Long Quay", "P. Stannard", "The Net Loft")
 SHOWS = {"ruled": RuledPage, "squared": SquaredPage, "ledger": LedgerPage, "music": MusicPage, "mock text": MockPage}
@@ -47,11 +39,11 @@ def bound(
     parts: Sequence[Written] | Written, pages: int, folder: Path = Path(), *, right_to_left: bool = False
 ) -> Inside:
     entry = read(parts)
-    return compose_inside(entry, load_inside(entry, folder), PageFrame(15, 21, pages, right_to_left, book=BOOK))
+    return load_inside(entry, folder).compose(PageFrame(15, 21, pages, right_to_left, book=BOOK))
 
 
 def layers(page: Art) -> tuple[Art, ...]:
-    return page.layers if isinstance(page, Drawn) else (page,)
+    return page.layers if isinstance(page, Group) else (page,)
 
 
 def shown(inside: Inside, kinds: Sequence[str]) -> list[str]:
@@ -157,7 +149,7 @@ def test_a_text_has_the_pages_it_needs_and_its_numbers_go_on(tmp_path: Path) -> 
     parts: list[Written] = [{"kind": "blank", "pages": "1"}, {"kind": "text", "file": "a.txt"}, {"kind": "ruled"}]
     entry = read(parts)
     frame = PageFrame(15, 21, 24, book=BOOK)
-    inside = compose_inside(entry, load_inside(entry, tmp_path), frame)
+    inside = load_inside(entry, tmp_path).compose(frame)
     assert [problem for problem in inside.problems if problem.severity is not Severity.NOTE] == []
     kinds = shown(inside, ["ruled"])
     text = kinds.index("ruled")
@@ -196,16 +188,16 @@ def test_the_last_part_takes_what_is_left_and_tells_if_that_is_not_enough(tmp_pa
 )
 def test_an_inside_knows_its_natural_length(parts: list[Written] | Written, pages: int | None) -> None:
     entry = read(parts)
-    assert inside_extent(entry, load_inside(entry, Path()), PageFrame(15, 21, 0, book=BOOK)) == pages
+    assert load_inside(entry, Path()).extent(PageFrame(15, 21, 0, book=BOOK)) == pages
 
 
 def test_a_book_of_its_natural_length_has_no_page_too_few_or_too_many() -> None:
     listed = [{"kind": "ruled", "pages": "2", "begins": "recto", "listed_as": f"Chapter {n}"} for n in range(40)]
     entry = read([{"kind": "title page"}, {"kind": "contents"}, *listed])
     source, frame = load_inside(entry, Path()), PageFrame(15, 21, 0, book=BOOK)
-    pages = inside_extent(entry, source, frame)
+    pages = source.extent(frame)
     assert pages is not None
-    inside = compose_inside(entry, source, PageFrame(15, 21, pages, book=BOOK))
+    inside = source.compose(PageFrame(15, 21, pages, book=BOOK))
     assert inside.problems == ()
     assert inside.pages[-1] is not NOTHING or inside.pages[-2] is not NOTHING
 
@@ -215,12 +207,8 @@ def test_a_book_of_its_natural_length_has_no_page_too_few_or_too_many() -> None:
 
 def said(inside: str, folder: Path, defaults: str = "") -> list[str]:
     """What a shelf with this inside is told: refusals, or what is wrong with its pages."""
-    text = SHELF.replace("books:", f"{defaults}books:") + f"    inside: {inside}\n"
-    (folder / "salt.yaml").write_text(text, encoding="utf-8")
-    try:
-        return [str(problem) for problem in check(folder / "salt.yaml").problems]
-    except ShelfFileError as refusal:
-        return str(refusal).splitlines()
+    text = ONE_BOOK.replace("books:", f"{defaults}books:") + f"    inside: {inside}\n"
+    return told(text, folder, "salt.yaml")
 
 
 @pytest.mark.parametrize(

@@ -9,15 +9,17 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bookmaker.ground.drawing import NOTHING, Art, Colour
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Art, Colour
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.ground.problems import Severity
-from bookmaker.things.book.pages import BookWords, PageFrame
-from bookmaker.things.book.pages.patterns import ledger, map_grid, music, squared
+from bookmaker.things.book.pages.part import UnreadPart
+from bookmaker.things.book.pages.patterns import map_grid
 from bookmaker.things.book.pages.patterns.ledger import Ledger
 from bookmaker.things.book.pages.patterns.map_grid import MapGrid
 from bookmaker.things.book.pages.patterns.music import Music
 from bookmaker.things.book.pages.patterns.squared import Squared
+from bookmaker.typesetting.page import BookWords, PageFrame
 from tests.kit.recording import Stroked, record
 
 FRAME = PageFrame(15.0, 21.0, 4, book=BookWords("Soundings", "N. Grell"))
@@ -44,7 +46,7 @@ def within(art: Art, page: Rect) -> bool:
 @given(spacing=st.floats(0.2, 50), width=SIDES, height=SIDES)
 def test_squares_are_square_centred_and_reach_every_edge(spacing: float, width: float, height: float) -> None:
     frame = PageFrame(width, height, 2)
-    [stroke] = record(squared.compose(Squared(spacing=spacing), None, frame).pages[0]).strokes
+    [stroke] = record(Squared(spacing=spacing).compose(frame).pages[0]).strokes
     upright = sorted(a.x for a, b in lines(stroke) if a.x == b.x)
     level = sorted(a.y for a, b in lines(stroke) if a.y == b.y)
     for places, length in ((upright, width), (level, height)):
@@ -57,7 +59,7 @@ def test_squares_are_square_centred_and_reach_every_edge(spacing: float, width: 
 
 def test_every_fifth_line_is_two_dots_wide_and_the_others_one() -> None:
     entry = Squared(spacing="1 mm", strong_every="5", ink="#112233")
-    fine, strong = record(squared.compose(entry, None, FRAME).pages[1]).strokes
+    fine, strong = record(entry.compose(FRAME).pages[1]).strokes
     assert (fine.pen.width, strong.pen.width) == pytest.approx((DOT, 2 * DOT))
     assert fine.pen.colour == strong.pen.colour == Colour.from_hex("#112233")
     # from the middle of 15 mm: 7.5 ± 5; of 21 mm: 10.5 ± 5, ± 10
@@ -69,7 +71,7 @@ def test_every_fifth_line_is_two_dots_wide_and_the_others_one() -> None:
 @pytest.mark.parametrize(("dpi", "width"), [(1200, 0.04), (600, DOT), (300, 25.4 / 300)])
 def test_a_fine_line_is_one_dot_wide_but_never_thinner_than_can_be_seen(dpi: float, width: float) -> None:
     frame = PageFrame(15, 21, 1, resolution_dpi=dpi)
-    [stroke] = record(squared.compose(Squared(), None, frame).pages[0]).strokes
+    [stroke] = record(Squared().compose(frame).pages[0]).strokes
     assert stroke.pen.width == pytest.approx(width)
 
 
@@ -81,7 +83,7 @@ def test_ledger_lines_stay_on_the_page_with_room_to_write(
     columns: int, width: float, height: float, spacing: float
 ) -> None:
     entry = Ledger(columns=str(columns), spacing=spacing)
-    page = ledger.compose(entry, None, PageFrame(width, height, 2)).pages[0]
+    page = entry.compose(PageFrame(width, height, 2)).pages[0]
     assert within(page, Rect(0, 0, width, height).grown(0.1))
     ruled = record(page).strokes[-1]
     upright = sorted(a.x for a, b in lines(ruled) if a.x == b.x)
@@ -91,7 +93,7 @@ def test_ledger_lines_stay_on_the_page_with_room_to_write(
 
 
 def test_a_ledger_has_a_double_rule_at_the_head_and_before_the_sums() -> None:
-    level, columns = record(ledger.compose(Ledger(spacing="1 mm", columns="2"), None, FRAME).pages[0]).strokes
+    level, columns = record(Ledger(spacing="1 mm", columns="2").compose(FRAME).pages[0]).strokes
     assert [a.y for a, _ in lines(level)] == pytest.approx([16.5 - n for n in range(17)])
     head = sorted(a.y for a, b in lines(columns) if a.y == b.y)
     assert head == pytest.approx([17.5, 17.5 + 2 * DOT])
@@ -104,7 +106,7 @@ def test_a_ledger_has_a_double_rule_at_the_head_and_before_the_sums() -> None:
 @pytest.mark.parametrize("right_to_left", [False, True])
 def test_a_ledger_is_numbered_in_its_head_at_the_outer_edge(right_to_left: bool) -> None:
     frame = PageFrame(15, 21, 4, right_to_left)
-    for number, page in enumerate(ledger.compose(Ledger(numbers="yes"), None, frame).pages, start=1):
+    for number, page in enumerate(Ledger(numbers="yes").compose(frame).pages, start=1):
         [text] = record(page).texts
         assert 17.5 + 2 * DOT < text.at.y < 20.5
         inner, outer = text.at.x, 15 - text.end.x
@@ -123,7 +125,7 @@ def test_staves_have_five_even_lines_inside_the_type_area(
 ) -> None:
     frame = PageFrame(15, height, 2)
     entry = Music(spacing=spacing, gap=gap, system=str(system))
-    inside = music.compose(entry, None, frame)
+    inside = entry.compose(frame)
     if inside.pages[0] is NOTHING:
         assert [problem.severity for problem in inside.problems] == [Severity.WARNING]
         return
@@ -141,7 +143,7 @@ def test_staves_have_five_even_lines_inside_the_type_area(
 
 def test_a_system_is_joined_at_the_left_and_its_bar_lines_go_through() -> None:
     entry = Music(system="2", bars="2", gap="1 mm")
-    page = music.compose(entry, None, FRAME).pages[0]
+    page = entry.compose(FRAME).pages[0]
     [stroke] = record(page).strokes
     upright = [(a, b) for a, b in lines(stroke) if a.x == b.x]
     heights = sorted({a.y for a, b in lines(stroke) if a.y == b.y}, reverse=True)
@@ -153,7 +155,7 @@ def test_a_system_is_joined_at_the_left_and_its_bar_lines_go_through() -> None:
 
 
 def test_a_page_too_low_for_a_system_is_a_warning() -> None:
-    inside = music.compose(Music(spacing="1 mm", system="3"), None, PageFrame(15, 21, 2))
+    inside = Music(spacing="1 mm", system="3").compose(PageFrame(15, 21, 2))
     assert [str(problem) for problem in inside.problems] == [
         "a system of 3 staves is 14.19 mm high, the type area has 14 mm: the pages stay empty; "
         "write a smaller spacing, gap or system"
@@ -179,7 +181,7 @@ def test_meridians_and_parallels_are_even_possible_and_go_on_from_page_to_page(
     title: str, spacing: float, right_to_left: bool
 ) -> None:
     frame = PageFrame(16, 21, 3, right_to_left, book=BookWords(title))
-    one, other, _ = map_grid.compose(MapGrid(spacing=spacing), None, frame).pages
+    one, other, _ = MapGrid(spacing=spacing).compose(frame).pages
     assert isinstance(one, map_grid.MapPage)
     assert isinstance(other, map_grid.MapPage)
     here, there = ([minutes(label) for label in page.meridians()] for page in (one, other))
@@ -193,7 +195,7 @@ def test_meridians_and_parallels_are_even_possible_and_go_on_from_page_to_page(
 
 
 def test_a_map_lies_on_the_page_with_its_figures_and_another_book_lies_elsewhere() -> None:
-    [page, *_] = map_grid.compose(MapGrid(), None, FRAME).pages
+    [page, *_] = MapGrid().compose(FRAME).pages
     assert within(page, FRAME.page())
     drawn = record(page)
     for text in drawn.texts:
@@ -201,12 +203,12 @@ def test_a_map_lies_on_the_page_with_its_figures_and_another_book_lies_elsewhere
         assert FRAME.page().contains(Rect.around([text.at, text.end]).grown(0.2 * size))
     assert labels(page)
     elsewhere = PageFrame(15, 21, 4, book=BookWords("Other Soundings"))
-    assert labels(map_grid.compose(MapGrid(), None, elsewhere).pages[0]) != labels(page)
-    assert record(map_grid.compose(MapGrid(labels="no"), None, FRAME).pages[0]).texts == []
+    assert labels(MapGrid().compose(elsewhere).pages[0]) != labels(page)
+    assert record(MapGrid(labels="no").compose(FRAME).pages[0]).texts == []
 
 
 def test_figures_stand_at_their_lines() -> None:
-    [page, *_] = map_grid.compose(MapGrid(spacing="5 mm"), None, FRAME).pages
+    [page, *_] = MapGrid(spacing="5 mm").compose(FRAME).pages
     assert isinstance(page, map_grid.MapPage)
     neat, (columns, _) = page.neat_line(), page.counts()
     shown = [text for text in record(page).texts if text.at.y == text.end.y]
@@ -220,7 +222,7 @@ def test_figures_stand_at_their_lines() -> None:
 def test_a_map_of_any_size_lies_on_its_page(width: float, height: float, spacing: float) -> None:
     if spacing * 300 < max(width, height):
         spacing = max(width, height) / 300
-    page = map_grid.compose(MapGrid(spacing=min(spacing, 50)), None, PageFrame(width, height, 1)).pages[0]
+    page = MapGrid(spacing=min(spacing, 50)).compose(PageFrame(width, height, 1)).pages[0]
     assert within(page, Rect(0, 0, width, height))
 
 
@@ -228,8 +230,7 @@ def test_a_map_of_any_size_lies_on_its_page(width: float, height: float, spacing
 
 
 @pytest.mark.parametrize("entry", [Squared, Ledger, Music, MapGrid])
-def test_numbers_are_printed_if_asked_and_go_on_from_the_part_before(entry: type) -> None:
-    kind = {Squared: squared, Ledger: ledger, Music: music, MapGrid: map_grid}[entry]
+def test_numbers_are_printed_if_asked_and_go_on_from_the_part_before(entry: type[UnreadPart]) -> None:
     frame = PageFrame(15, 21, 2, first=7)
-    pages = kind.compose(entry(numbers="yes"), None, frame).pages  # type: ignore[attr-defined]
+    pages = entry.model_validate({"numbers": "yes"}).compose(frame).pages
     assert [record(page).texts[-1].text for page in pages] == ["7", "8"]

@@ -10,17 +10,17 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
 
-from bookmaker.ground.drawing import NOTHING
+from bookmaker.ground.art import NOTHING
 from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Rect, Transform
 from bookmaker.ground.pictures import Picture
 from bookmaker.ground.problems import Severity, ShelfFileError
-from bookmaker.things.book.pages import PageFrame
 from bookmaker.things.book.pages.pictured import pictures as kind
 from bookmaker.things.book.pages.pictured.captions import captions_of
-from bookmaker.things.book.pages.pictured.pictures import PicturesInside, PicturesSource, compose, load, natural_order
+from bookmaker.things.book.pages.pictured.pictures import LoadedPictures, PicturesInside, PicturesSource, natural_order
+from bookmaker.typesetting.page import PageFrame
+from tests.kit.pictures import png_bomb
 from tests.kit.recording import record
-from tests.shelf_file.test_bad_shelves import png_bomb
 
 FINE = Picture(Path("fine.png"), 3000, 4500, "")
 
@@ -37,7 +37,7 @@ def source(*pictures: Picture) -> PicturesSource:
 
 def refusal(tmp_path: Path, folder: str = "plates") -> list[str]:
     with pytest.raises(ShelfFileError) as caught:
-        load(PicturesInside(folder=folder), tmp_path)
+        PicturesInside(folder=folder).load(tmp_path)
     assert all(problem.field == ("folder",) for problem in caught.value.problems)
     return [str(problem) for problem in caught.value.problems]
 
@@ -48,7 +48,7 @@ def refusal(tmp_path: Path, folder: str = "plates") -> list[str]:
 def test_pictures_come_in_the_order_people_count(tmp_path: Path) -> None:
     names = ["plate 10.png", "plate 2.png", "Plate 1.jpg", "plate 2b.webp", "atlas.tif"]
     make(tmp_path / "plates", *names)
-    found = load(PicturesInside(folder="plates"), tmp_path)
+    found = PicturesInside(folder="plates").load(tmp_path).source
     assert [picture.path.name for picture in found.pictures] == [
         "atlas.tif",
         "Plate 1.jpg",
@@ -81,7 +81,7 @@ def test_hidden_files_are_passed_over_quietly_and_others_are_named(tmp_path: Pat
     (tmp_path / "plates" / "notes.txt").touch()
     (tmp_path / "plates" / "old").mkdir()
     entry = PicturesInside(folder="plates")
-    inside = compose(entry, load(entry, tmp_path), PageFrame(15, 21, 2))
+    inside = entry.load(tmp_path).compose(PageFrame(15, 21, 2))
     assert [(str(p), p.severity) for p in inside.problems] == [
         ("not pictures, left out of plates: notes.txt", Severity.NOTE)
     ]
@@ -95,7 +95,9 @@ def test_folders_that_cannot_be_used_are_refused(tmp_path: Path, monkeypatch: py
     assert refusal(tmp_path, "empty") == [
         "the folder empty holds no pictures; put JPEG, PNG, WebP or TIFF files into it"
     ]
-    assert refusal(tmp_path, "a\0b") == ["the folder a\0b cannot be read (embedded null byte); allow reading it"]
+    assert refusal(tmp_path, "a\0b") == [
+        "there is no folder a?b; write its path as seen from the folder of the shelf file"
+    ]
     make(tmp_path / "many", "1.png", "2.png", "3.png")
     monkeypatch.setattr(kind, "MOST_PICTURES", 2)
     assert refusal(tmp_path, "many") == [
@@ -123,7 +125,7 @@ def test_a_picture_fits_the_type_area_centred_and_undistorted(
 ) -> None:
     frame = PageFrame(15, 21, 4, right_to_left)
     picture = Picture(Path("x.png"), width, height, "")
-    pages = compose(PicturesInside(folder="plates"), source(*[picture] * 4), frame).pages
+    pages = LoadedPictures(PicturesInside(folder="plates"), source(*[picture] * 4)).compose(frame).pages
     [placed] = record(pages[number - 1]).pictures
     area, bounds = frame.type_area(number), placed.bounds
     assert area.contains(bounds)
@@ -137,7 +139,7 @@ def test_a_picture_fits_the_type_area_centred_and_undistorted(
 def test_with_bleed_a_picture_covers_the_page_cropped_evenly(width: int, height: int) -> None:
     frame = PageFrame(15, 21, 2)
     picture = Picture(Path("x.png"), width, height, "")
-    pages = compose(PicturesInside(folder="plates", bleed="yes"), source(picture, picture), frame).pages
+    pages = LoadedPictures(PicturesInside(folder="plates", bleed="yes"), source(picture, picture)).compose(frame).pages
     [placed] = record(pages[0]).pictures
     bounds, page = placed.bounds, Rect(0, 0, 15, 21)
     assert bounds.contains(page)
@@ -148,7 +150,7 @@ def test_with_bleed_a_picture_covers_the_page_cropped_evenly(width: int, height:
 
 
 def test_pages_without_a_picture_are_blank_and_noted() -> None:
-    inside = compose(PicturesInside(folder="plates"), source(FINE, FINE, FINE), PageFrame(15, 21, 8))
+    inside = LoadedPictures(PicturesInside(folder="plates"), source(FINE, FINE, FINE)).compose(PageFrame(15, 21, 8))
     assert [page is NOTHING for page in inside.pages] == [False] * 3 + [True] * 5
     assert [(str(p), p.severity, p.field) for p in inside.problems] == [
         ("plates fills 3 of 8 pages; the others stay empty", Severity.NOTE, ("folder",))
@@ -156,13 +158,13 @@ def test_pages_without_a_picture_are_blank_and_noted() -> None:
 
 
 def test_the_back_of_the_last_leaf_is_no_news() -> None:
-    inside = compose(PicturesInside(folder="plates"), source(FINE, FINE, FINE), PageFrame(15, 21, 4))
+    inside = LoadedPictures(PicturesInside(folder="plates"), source(FINE, FINE, FINE)).compose(PageFrame(15, 21, 4))
     assert inside.problems == ()
 
 
 def test_pictures_without_a_page_are_an_error_with_their_names() -> None:
     pictures = [Picture(Path(f"{n}.png"), 3000, 4500, "") for n in range(1, 8)]
-    inside = compose(PicturesInside(folder="plates"), source(*pictures), PageFrame(15, 21, 2))
+    inside = LoadedPictures(PicturesInside(folder="plates"), source(*pictures)).compose(PageFrame(15, 21, 2))
     assert len(inside.pages) == 2
     assert [(str(p), p.severity) for p in inside.problems] == [
         (
@@ -176,7 +178,7 @@ def test_pictures_without_a_page_are_an_error_with_their_names() -> None:
 def test_a_coarse_picture_is_a_warning_with_the_pixels_it_needs() -> None:
     # the type area is 10 × 14 mm; 100 × 140 pixels there are 254 per inch, 300 need 119 × 166
     coarse = Picture(Path("coarse.png"), 100, 140, "")
-    inside = compose(PicturesInside(folder="plates"), source(FINE, coarse), PageFrame(15, 21, 2))
+    inside = LoadedPictures(PicturesInside(folder="plates"), source(FINE, coarse)).compose(PageFrame(15, 21, 2))
     assert [(str(p), p.severity) for p in inside.problems] == [
         (
             "coarse.png prints at only 254 dots per inch; use a picture of at least 119 × 166 pixels",
@@ -184,12 +186,15 @@ def test_a_coarse_picture_is_a_warning_with_the_pixels_it_needs() -> None:
         )
     ]
     enough = Picture(Path("enough.png"), 119, 166, "")
-    assert compose(PicturesInside(folder="plates"), source(FINE, enough), PageFrame(15, 21, 2)).problems == ()
+    assert (
+        LoadedPictures(PicturesInside(folder="plates"), source(FINE, enough)).compose(PageFrame(15, 21, 2)).problems
+        == ()
+    )
 
 
 def test_what_is_changed_in_a_picture_is_said() -> None:
     picture = Picture(Path("map.tif"), 3000, 4500, "", ("is CMYK", "is large"))
-    inside = compose(PicturesInside(folder="plates"), source(FINE, picture), PageFrame(15, 21, 2))
+    inside = LoadedPictures(PicturesInside(folder="plates"), source(FINE, picture)).compose(PageFrame(15, 21, 2))
     assert [(str(p), p.severity, p.field) for p in inside.problems] == [
         ("map.tif is CMYK", Severity.NOTE, ("folder",)),
         ("map.tif is large", Severity.NOTE, ("folder",)),
@@ -198,9 +203,14 @@ def test_what_is_changed_in_a_picture_is_said() -> None:
 
 def test_numbers_stand_under_pictures_if_asked() -> None:
     entry = PicturesInside(folder="plates", numbers="yes")
-    pages = compose(entry, source(FINE, FINE), PageFrame(15, 21, 4)).pages
+    pages = LoadedPictures(entry, source(FINE, FINE)).compose(PageFrame(15, 21, 4)).pages
     assert [[mark.text for mark in record(page).texts] for page in pages] == [["1"], ["2"], [], []]
-    assert record(compose(PicturesInside(folder="plates"), source(FINE), PageFrame(15, 21, 2)).pages[0]).texts == []
+    assert (
+        record(
+            LoadedPictures(PicturesInside(folder="plates"), source(FINE)).compose(PageFrame(15, 21, 2)).pages[0]
+        ).texts
+        == []
+    )
 
 
 # ---- across two pages
@@ -220,7 +230,7 @@ def test_the_halves_of_a_spread_meet_at_the_fold_and_nothing_is_lost_in_it(
     frame = PageFrame(*page, 4, right_to_left, first=first)
     picture = Picture(Path("x.png"), width, height, "")
     entry = PicturesInside(folder="plates", spreads="all", bleed="yes" if bleed else "no")
-    pages = compose(entry, source(picture), frame).pages
+    pages = LoadedPictures(entry, source(picture)).compose(frame).pages
     shown = [number for number, art in enumerate(pages, start=1) if art is not NOTHING]
     verso, recto = shown
     assert frame.folio(verso) % 2 == 0
@@ -248,7 +258,7 @@ def test_the_halves_of_a_spread_meet_at_the_fold_and_nothing_is_lost_in_it(
 def test_only_wide_pictures_lie_across_two_pages_if_asked() -> None:
     wide, high = Picture(Path("wide.png"), 4000, 3000, ""), Picture(Path("high.png"), 3000, 4000, "")
     entry = PicturesInside(folder="plates", spreads="wide")
-    inside = compose(entry, source(high, high, wide, high, wide), PageFrame(15, 21, 8))
+    inside = LoadedPictures(entry, source(high, high, wide, high, wide)).compose(PageFrame(15, 21, 8))
     shown = [[placed.picture.path.stem for placed in record(page).pictures] for page in inside.pages]
     # a spread begins on an even page: page 3 stays blank before 4 and 5
     assert shown == [["high"], ["high"], [], ["wide"], ["wide"], ["high"], [], []]
@@ -263,7 +273,11 @@ def test_only_wide_pictures_lie_across_two_pages_if_asked() -> None:
 def test_a_caption_stands_under_its_picture_in_the_type_area() -> None:
     captions = ("Low water", "The long breakwater at the second bend, seen from the lamp room in autumn")
     frame = PageFrame(15, 21, 2)
-    pages = compose(PicturesInside(folder="plates"), PicturesSource("plates", (FINE, FINE), (), captions), frame).pages
+    pages = (
+        LoadedPictures(PicturesInside(folder="plates"), PicturesSource("plates", (FINE, FINE), (), captions))
+        .compose(frame)
+        .pages
+    )
     for number, (page, caption) in enumerate(zip(pages, captions, strict=True), start=1):
         drawn, area = record(page), frame.type_area(number)
         [placed] = drawn.pictures
@@ -278,9 +292,9 @@ def test_a_caption_stands_under_its_picture_in_the_type_area() -> None:
 
 def test_all_captions_of_a_part_are_as_small_as_the_longest_must_be() -> None:
     captions = ("Low water", "The long breakwater at the second bend, seen from the lamp room in a late autumn")
-    inside = compose(
-        PicturesInside(folder="plates"), PicturesSource("plates", (FINE, FINE), (), captions), PageFrame(15, 21, 2)
-    )
+    inside = LoadedPictures(
+        PicturesInside(folder="plates"), PicturesSource("plates", (FINE, FINE), (), captions)
+    ).compose(PageFrame(15, 21, 2))
     [size] = {line.line.size for page in inside.pages for line in record(page).texts}
     assert size < 21 / 36
 
@@ -289,25 +303,29 @@ def test_the_caption_of_a_spread_stands_on_its_first_page_alone() -> None:
     entry = PicturesInside(folder="plates", spreads="all")
     wide = Picture(Path("wide.png"), 4000, 3000, "")
     for right_to_left in (False, True):
-        pages = compose(entry, PicturesSource("p", (wide,), (), ("Fog",)), PageFrame(15, 21, 4, right_to_left)).pages
+        pages = (
+            LoadedPictures(entry, PicturesSource("p", (wide,), (), ("Fog",)))
+            .compose(PageFrame(15, 21, 4, right_to_left))
+            .pages
+        )
         assert [[text.text for text in record(page).texts] for page in pages] == [[], ["Fog"], [], []]
 
 
 def test_captions_that_print_as_texture_are_noted() -> None:
     long = PicturesSource("plates", (FINE, FINE), (), ("Fog", "The long breakwater at the second bend, " * 3))
-    [note] = compose(PicturesInside(folder="plates"), long, PageFrame(9, 13, 2)).problems
+    [note] = LoadedPictures(PicturesInside(folder="plates"), long).compose(PageFrame(9, 13, 2)).problems
     assert re.fullmatch(
         r"small letters of the captions are only \d\.\d printer dots high, in \d\.\d+ pt type: they print as texture",
         note.message,
     )
     assert (note.severity, note.field) == (Severity.NOTE, ("captions",))
     short = PicturesSource("plates", (FINE,), (), ("Fog",))
-    assert compose(PicturesInside(folder="plates"), short, PageFrame(15, 21, 1)).problems == ()
+    assert LoadedPictures(PicturesInside(folder="plates"), short).compose(PageFrame(15, 21, 1)).problems == ()
 
 
 def test_captions_have_no_room_beside_pictures_that_fill_the_page() -> None:
     entry = PicturesInside(folder="plates", bleed="yes")
-    inside = compose(entry, PicturesSource("plates", (FINE,), (), ("Fog",)), PageFrame(15, 21, 1))
+    inside = LoadedPictures(entry, PicturesSource("plates", (FINE,), (), ("Fog",))).compose(PageFrame(15, 21, 1))
     assert record(inside.pages[0]).texts == []
     assert [(str(problem), problem.severity, problem.field) for problem in inside.problems] == [
         (
@@ -321,7 +339,7 @@ def test_captions_have_no_room_beside_pictures_that_fill_the_page() -> None:
 
 def test_captions_come_from_names_without_their_numbers(tmp_path: Path) -> None:
     make(tmp_path / "plates", "01 - the_skerry at dusk.png", "2.png", "Buoy 7.png")
-    found = load(PicturesInside(folder="plates", captions="names"), tmp_path)
+    found = PicturesInside(folder="plates", captions="names").load(tmp_path).source
     assert found.captions == ("the skerry at dusk", "", "Buoy 7")
 
 
@@ -329,10 +347,10 @@ def test_captions_come_from_a_file_line_by_line(tmp_path: Path) -> None:
     make(tmp_path / "plates", "1.png", "2.png", "3.png")
     (tmp_path / "c.txt").write_bytes("\ufeffNorth\r\n\r\n  South \t Head\r\n\r\n".encode())
     entry = PicturesInside(folder="plates", captions="c.txt")
-    found = load(entry, tmp_path)
+    found = entry.load(tmp_path).source
     assert (found.captions, found.problems) == (("North", "", "South Head"), ())
     (tmp_path / "c.txt").write_text("one\n", encoding="utf-8")
-    found = load(entry, tmp_path)
+    found = entry.load(tmp_path).source
     assert found.captions == ("one", "", "")
     assert [(str(problem), problem.severity) for problem in found.problems] == [
         (
@@ -341,7 +359,7 @@ def test_captions_come_from_a_file_line_by_line(tmp_path: Path) -> None:
             Severity.WARNING,
         )
     ]
-    assert compose(entry, found, PageFrame(15, 21, 3)).problems[-1] is not None
+    assert LoadedPictures(entry, found).compose(PageFrame(15, 21, 3)).problems[-1] is not None
 
 
 @pytest.mark.parametrize(
@@ -350,14 +368,16 @@ def test_captions_come_from_a_file_line_by_line(tmp_path: Path) -> None:
         (
             "none.txt",
             None,
-            "there is no file none.txt; write names, or the path of a text file with one line for each picture",
+            "there is no file of captions none.txt; "
+            "write names, or the path of a text file with one line for each picture",
         ),
         ("l.txt", b"Gr\xfc\xdfe", "l.txt is not plain text in UTF-8; save it as plain text in UTF-8"),
-        ("long.txt", b"x" * 1_000_001, "long.txt is too long for captions; write one line for each picture"),
+        ("long.txt", b"x" * 1_000_001, "long.txt has 1.0 MB, more than 1 MB; write one line for each picture"),
         (
             ".",
             None,
-            " cannot be read (is a directory); write the path of a text file with one line for each picture",
+            " is a folder, not a file of captions; "
+            "write names, or the path of a text file with one line for each picture",
         ),
     ],
 )
@@ -384,7 +404,7 @@ def test_letters_that_captions_cannot_show_are_an_error(tmp_path: Path) -> None:
 def test_a_picture_of_one_pixel_is_a_warning_with_what_it_needs(tmp_path: Path) -> None:
     make(tmp_path / "plates", "dot.png", size=(1, 1))
     entry = PicturesInside(folder="plates")
-    inside = compose(entry, load(entry, tmp_path), PageFrame(15, 21, 1))
+    inside = entry.load(tmp_path).compose(PageFrame(15, 21, 1))
     # the type area is 10 mm wide: one pixel there is 2.54 per inch
     assert [str(problem) for problem in inside.problems] == [
         "dot.png prints at only 3 dots per inch; use a picture of at least 119 × 119 pixels"

@@ -12,15 +12,17 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from PIL import Image
 
-from bookmaker.ground.drawing import NOTHING, Art
+from bookmaker.ground.art import NOTHING
+from bookmaker.ground.drawing import Art
 from bookmaker.ground.problems import Problem, Severity, ShelfFileError
 from bookmaker.ground.typefaces import Run, bundled
 from bookmaker.ground.units import from_pt
-from bookmaker.things.book.pages import Inside, PageFrame
-from bookmaker.things.book.pages.prose.text import TextInside, TextSource, compose, load
+from bookmaker.things.book.pages.prose.loaded_text import LoadedText, TextSource
+from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.lines.boxes import LONGEST_WORD, Boxes
 from bookmaker.typesetting.lines.fount import Fount, Style
 from bookmaker.typesetting.manuscripts.manuscript import Manuscript
+from bookmaker.typesetting.page import Inside, PageFrame
 from tests.kit.recording import Written, record
 
 FACE = bundled("text")
@@ -44,7 +46,7 @@ def source_of(*paragraphs: Iterable[str]) -> TextSource:
 
 def set_text(text: str, frame: PageFrame, size: float, **keys: str) -> Inside:
     entry = TextInside(file="log.txt", size=size, **keys)
-    return compose(entry, source_of(*[part.split() for part in text.split("\n")]), frame)
+    return LoadedText(entry, source_of(*[part.split() for part in text.split("\n")])).compose(frame)
 
 
 def lines_on(page: Art) -> list[Written]:
@@ -65,7 +67,7 @@ def test_every_word_is_set_once_and_in_order_or_counted_as_lost(
     paragraphs: list[list[str]], frame: PageFrame, size: float
 ) -> None:
     entry = TextInside(file="log.txt", size=size, numbers="no")
-    inside = compose(entry, source_of(*paragraphs), frame)
+    inside = LoadedText(entry, source_of(*paragraphs)).compose(frame)
     words = [word for paragraph in paragraphs for word in paragraph]
     assert len(inside.pages) == frame.pages
     shown = [written.text for page in inside.pages for written in record(page).texts]
@@ -85,7 +87,7 @@ def test_lines_stay_inside_the_type_area_and_on_one_grid(
     paragraphs: list[list[str]], frame: PageFrame, size: float, justified: bool
 ) -> None:
     entry = TextInside(file="log.txt", size=size, numbers="no", hanging="no", justified="yes" if justified else "no")
-    inside = compose(entry, source_of(*paragraphs), frame)
+    inside = LoadedText(entry, source_of(*paragraphs)).compose(frame)
     descent = FACE.shape("gp").bottom * size
     for number, page in enumerate(inside.pages, start=1):
         area = frame.type_area(number)
@@ -111,7 +113,7 @@ def test_all_lines_of_a_paragraph_but_the_last_end_at_the_margin(
 ) -> None:
     frame = PageFrame(width, 300, 2)
     entry = TextInside(file="log.txt", size=size, numbers="no", hanging="no")
-    [written, _] = (record(page).texts for page in compose(entry, source_of(*paragraphs), frame).pages)
+    [written, _] = (record(page).texts for page in LoadedText(entry, source_of(*paragraphs)).compose(frame).pages)
     area, ends = frame.type_area(1), {" ".join(words)[-5:] for words in paragraphs}
     for line in written:
         gaps, lacking = line.text.count(" "), area.right - line.end.x
@@ -128,7 +130,7 @@ def test_no_page_ends_with_a_first_line_or_begins_with_a_last_one(paragraphs: li
     paragraphs = [[word for chunk in chunks for word in chunk.split()] for chunks in paragraphs]
     entry = TextInside(file="log.txt", size=size, numbers="no", hanging="no")
     source = source_of(*paragraphs)
-    pages = [page for page in compose(entry, source, frame).pages if page is not NOTHING]
+    pages = [page for page in LoadedText(entry, source).compose(frame).pages if page is not NOTHING]
     shown = [[line.at.x > frame.type_area(n).x + 0.5 for line in record(page).texts] for n, page in enumerate(pages, 1)]
     most = max(map(len, shown))
     flat = [(page, row, first) for page, lines in enumerate(shown) for row, first in enumerate(lines)]
@@ -147,7 +149,7 @@ def test_the_page_count_and_the_size_proposed_hold_the_text_and_nothing_smaller_
     words: list[str], size: float
 ) -> None:
     frame, source = PageFrame(15, 21, 2), source_of(words)
-    problems = errors(compose(TextInside(file="log.txt", size=size), source, frame).problems)
+    problems = errors(LoadedText(TextInside(file="log.txt", size=size), source).compose(frame).problems)
     if not problems:
         return
     remedy = problems[0].remedy
@@ -158,7 +160,7 @@ def test_the_page_count_and_the_size_proposed_hold_the_text_and_nothing_smaller_
 
     def lost(pages: int, size: float) -> bool:
         entry = TextInside(file="log.txt", size=size)
-        return bool(errors(compose(entry, source, PageFrame(15, 21, pages)).problems))
+        return bool(errors(LoadedText(entry, source).compose(PageFrame(15, 21, pages)).problems))
 
     assert not lost(pages, size)
     assert lost(pages - 2, size)
@@ -204,13 +206,13 @@ def test_leading_is_the_distance_of_baselines() -> None:
 def test_pages_are_numbered_in_the_face_of_the_text_unless_told_not_to(tmp_path: Path) -> None:
     (tmp_path / "log.txt").write_text("Fog")
     entry = TextInside(file="log.txt", face="old style")
-    pages = compose(entry, load(entry, tmp_path), PageFrame(15, 21, 2)).pages
+    pages = entry.load(tmp_path).compose(PageFrame(15, 21, 2)).pages
     number = record(pages[0]).texts[-1]
     assert number.text == "1"
     assert number.line.runs[0][1].typeface is bundled("old style")
     assert pages[1] is NOTHING  # what the text leaves empty bears no number
     without = TextInside(file="log.txt", numbers="no")
-    bare = compose(without, load(without, tmp_path), PageFrame(15, 21, 2)).pages[0]
+    bare = without.load(tmp_path).compose(PageFrame(15, 21, 2)).pages[0]
     assert [text.text for text in record(bare).texts] == ["Fog"]
 
 
@@ -220,14 +222,14 @@ def test_a_paragraph_after_a_plate_is_indented_like_any_other(tmp_path: Path) ->
     (tmp_path / "log.md").write_text("One two three.\n\n![](boat.png)\n\nFour five six.\n", encoding="utf-8")
     entry = TextInside(file="log.md", size=0.8, numbers="no")
     frame = PageFrame(30, 40, 2)
-    first, second = record(compose(entry, load(entry, tmp_path), frame).pages[0]).texts
+    first, second = record(entry.load(tmp_path).compose(frame).pages[0]).texts
     assert (first.text, second.text) == ("One two three.", "Four five six.")
     assert first.at.x == pytest.approx(frame.type_area(1).x)
     assert second.at.x - first.at.x == pytest.approx(0.8)
 
 
 def test_the_default_size_is_legible_through_a_lens() -> None:
-    """Handbook §8: 0.436 mm is the limit at 300 mm. Ten printer dots at 600 to the inch are 0.42 mm."""
+    """Five minutes of arc: 0.436 mm is the limit at 300 mm. Ten printer dots at 600 to the inch are 0.42 mm."""
     x_height = FACE.x_height * TextInside(file="x").size
     assert 0.40 < x_height < 0.436
 
@@ -352,13 +354,13 @@ def test_a_text_that_leaves_a_leaf_empty_is_noted() -> None:
 
 def test_text_and_typeface_that_cannot_be_used_are_both_reported(tmp_path: Path) -> None:
     with pytest.raises(ShelfFileError) as caught:
-        load(TextInside(file="gone.txt", face="fonts/gone.ttf"), tmp_path)
+        TextInside(file="gone.txt", face="fonts/gone.ttf").load(tmp_path)
     assert [(problem.field, problem.message) for problem in caught.value.problems] == [
         (("face",), "there is no font file fonts/gone.ttf"),
         (("file",), "there is no text gone.txt"),
     ]
     with pytest.raises(ShelfFileError) as caught:
-        load(TextInside(file="gone.txt", face="sanns"), tmp_path)
+        TextInside(file="gone.txt", face="sanns").load(tmp_path)
     assert caught.value.problems[0].field == ("face",)
     assert caught.value.problems[0].remedy == "did you mean 'sans'?"
 
@@ -366,5 +368,5 @@ def test_text_and_typeface_that_cannot_be_used_are_both_reported(tmp_path: Path)
 def test_what_the_manuscript_says_comes_with_the_pages(tmp_path: Path) -> None:
     (tmp_path / "log.txt").write_text("Fog\tand rain")
     entry = TextInside(file="log.txt")
-    inside = compose(entry, load(entry, tmp_path), PageFrame(15, 21, 2))
+    inside = entry.load(tmp_path).compose(PageFrame(15, 21, 2))
     assert [problem.message for problem in inside.problems] == ["log.txt has tabs, set as spaces"]

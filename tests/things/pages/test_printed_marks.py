@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from bookmaker.shelf.plan import ShelfPlan
-from bookmaker.things.book.designs import Words
+from bookmaker.things.book.designs.design import Words
 from bookmaker.workshop import check
 from tests.kit.recording import record
 

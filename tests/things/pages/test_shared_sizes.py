@@ -6,12 +6,13 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.ground.drawing import NOTHING
+from bookmaker.ground.art import NOTHING
 from bookmaker.ground.problems import Severity
 from bookmaker.ground.units import from_pt, to_pt
-from bookmaker.things.book.pages import Inside, PageFrame, compose_inside, load_inside
+from bookmaker.things.book.pages.inside import load_inside
 from bookmaker.things.book.pages.patterns.mock_text import MockText
 from bookmaker.things.book.pages.prose.text import TextInside
+from bookmaker.typesetting.page import Inside, PageFrame
 from tests.kit.recording import record
 
 SENTENCE = "The keeper trims the lamp at dusk and writes down the wind. "
@@ -30,7 +31,7 @@ def fitted(name: str, **keys: object) -> TextInside:
 
 
 def bound(folder: Path, *parts: TextInside | MockText, frame: PageFrame = FRAME) -> Inside:
-    return compose_inside(parts, load_inside(parts, folder), frame)
+    return load_inside(parts, folder).compose(frame)
 
 
 def sizes(inside: Inside) -> list[float]:

@@ -7,7 +7,7 @@ import pytest
 from pydantic import ValidationError
 
 from bookmaker.shelf_file.spec_errors import explain
-from bookmaker.things.book.pages.prose.text_keys import TextInside
+from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.languages import LANGUAGES, UNPARTABLE
 from bookmaker.typesetting.lines.hyphens import known_language
 

@@ -14,10 +14,11 @@ from PIL import Image
 from bookmaker.ground.geometry import Rect
 from bookmaker.ground.problems import Severity
 from bookmaker.ground.typefaces import bundled
-from bookmaker.things.book.pages import PageFrame
-from bookmaker.things.book.pages.prose.text import TextInside, compose, load
+from bookmaker.things.book.pages.prose.loaded_text import LoadedText
+from bookmaker.things.book.pages.prose.text import TextInside
+from bookmaker.typesetting.page import PageFrame
 from tests.kit.recording import Written, record
-from tests.things.pages.test_text_pages import FACE, FRAME, PROSE, SIZE, STEP, inside, lines, row, said
+from tests.kit.text_pages import FACE, FRAME, PROSE, SIZE, STEP, inside, lines, row, said
 
 PAGE = PageFrame(15, 21, 40)
 ITALIC = bundled("text italic")
@@ -127,8 +128,8 @@ def test_wide_cells_are_broken_and_their_rows_stay_together(tmp_path: Path) -> N
     assert len({line.at.x for line in broken}) == 1
     assert " ".join(line.text for line in broken) == PROSE.strip()
     assert row(two) - row(one) == pytest.approx(len(broken))
-    source = load(TextInside(file="log.md", size=SIZE), tmp_path)
-    compose(TextInside(file="log.md", size=SIZE), source, FRAME)
+    source = TextInside(file="log.md", size=SIZE).load(tmp_path).source
+    LoadedText(TextInside(file="log.md", size=SIZE), source).compose(FRAME)
     [[proof]] = [source.proofs.made.values()]
     table = proof.pages[0].slots[0].matter
     # the first row with its heads, its lines with one another, and the last row, a single line, with them
@@ -166,8 +167,8 @@ def test_the_words_after_a_table_are_counted_as_those_of_any_text(tmp_path: Path
     table = "| Extraordinary | Considerations | Straightforwardness |\n|---|---|---|\n| | one two | |\n| | | |"
     (tmp_path / "log.md").write_text(f"Fog[^1].\n\n{table}\n\nEnd of it.\n\n[^1]: wet", encoding="utf-8")
     entry = TextInside(file="log.md", size=SIZE)
-    source = load(entry, tmp_path)
-    compose(entry, source, PageFrame(width, 30, 10))
+    source = entry.load(tmp_path).source
+    LoadedText(entry, source).compose(PageFrame(width, 30, 10))
     [proof] = source.proofs.made.values()
     assert proof.pages[-1].done == source.manuscript.words == 1 + 3 + 4 + 3 + 3 + 1  # an empty cell counts as one
 
@@ -256,8 +257,8 @@ def test_all_of_the_first_word_is_in_small_capitals(tmp_path: Path, first: str, 
 def test_words_are_counted_with_a_drop_capital_or_without(tmp_path: Path, text: str) -> None:
     (tmp_path / "log.md").write_text(f"# Fog\n\n{text}", encoding="utf-8")
     entry = TextInside(file="log.md", size=SIZE, drop_capital="3")
-    source = load(entry, tmp_path)
-    compose(entry, source, FRAME)
+    source = entry.load(tmp_path).source
+    LoadedText(entry, source).compose(FRAME)
     [proof] = source.proofs.made.values()
     assert proof.pages[-1].done == 1 + len(text.split())
 
@@ -303,7 +304,7 @@ def numbers(text: str, folder: Path, **keys: object) -> list[str]:
     (folder / "log.md").write_text(text, encoding="utf-8")
     entry = TextInside.model_validate({"file": "log.md", "size": SIZE, **keys})
     found = []
-    for page in compose(entry, load(entry, folder), FRAME).pages:
+    for page in entry.load(folder).compose(FRAME).pages:
         texts = record(page).texts
         found.append(texts[-1].text if texts and texts[-1].text.isdecimal() else "")
     return found

@@ -14,42 +14,21 @@ from bookmaker.ground.drawing import Art
 from bookmaker.ground.geometry import Rect
 from bookmaker.ground.problems import Severity, ShelfFileError
 from bookmaker.ground.typefaces import bundled
-from bookmaker.things.book.pages import BookWords, Inside, PageFrame, inside_extent
-from bookmaker.things.book.pages.prose.text import TextInside, TextSource, compose, extent, load
+from bookmaker.things.book.pages.inside import load_inside
+from bookmaker.things.book.pages.prose.loaded_text import LoadedText, TextSource
+from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.lines.fount import Fount, Style
 from bookmaker.typesetting.manuscripts.manuscript import Manuscript
+from bookmaker.typesetting.page import BookWords, PageFrame
 from tests.kit.recording import Written, record
+from tests.kit.text_pages import FACE, FRAME, PROSE, SIZE, STEP, inside, lines, row, said
 
-FACE = bundled("text")
 ITALIC_TOO = {Style.ROMAN: FACE, Style.ITALIC: bundled("text italic")}
-SIZE = 0.8
-STEP = 1.25 * SIZE
-FRAME = PageFrame(24, 30, 12, book=BookWords("Salt Verses", "M. Sterrick"))
-PROSE = "The keeper trims the lamp at dusk and writes down the wind, the sea and the state of the sky. " * 3
 
 
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
     return tmp_path
-
-
-def inside(folder: Path, text: str, frame: PageFrame = FRAME, **keys: object) -> Inside:
-    (folder / "log.md").write_text(text, encoding="utf-8")
-    entry = TextInside.model_validate({"file": "log.md", "size": SIZE, "numbers": "no", "hanging": "no", **keys})
-    return compose(entry, load(entry, folder), frame)
-
-
-def lines(page: Art) -> list[Written]:
-    return record(page).texts
-
-
-def row(line: Written, number: int = 1, frame: PageFrame = FRAME) -> float:
-    """The row of the grid a line stands on, from 0."""
-    return (frame.type_area(number).top - FACE.shape("dfl").top * SIZE - line.at.y) / STEP
-
-
-def said(inside: Inside) -> list[str]:
-    return [str(problem) for problem in inside.problems if problem.severity is not Severity.NOTE]
 
 
 # ---- heads and indents
@@ -197,7 +176,7 @@ def test_plain_text_has_pauses_too(tmp_path: Path) -> None:
     for sign in ("* * *", "***", "---", "#  # #"):
         (tmp_path / "log.txt").write_text(f"One.\n\n{sign}\n\nTwo.", encoding="utf-8")
         entry = TextInside(file="log.txt", size=SIZE)
-        page = compose(entry, load(entry, tmp_path), FRAME).pages[0]
+        page = entry.load(tmp_path).compose(FRAME).pages[0]
         assert len(pauses(page)) == 3
 
 
@@ -382,7 +361,7 @@ def test_letters_are_tracked_a_little_and_only_where_spaces_alone_would_be_too_w
     entry = TextInside(file="log.txt", size=SIZE, numbers="no", hanging="no", justified="yes")
     frame = PageFrame(width, 200, 2)
     area, space = frame.type_area(1), FACE.shape(" ").width * SIZE
-    *found, last = lines(compose(entry, source, frame).pages[0])
+    *found, last = lines(LoadedText(entry, source).compose(frame).pages[0])
     assert last.line.tracking <= 0
     for line in (*found, last):
         tracking, runs = line.line.tracking / SIZE, line.line.runs
@@ -453,10 +432,10 @@ def test_a_depth_that_cannot_be_meant_is_refused(written: str) -> None:
 def test_the_text_tells_how_many_pages_it_needs(folder: Path) -> None:
     (folder / "log.md").write_text(f"# Fog\n\n{PROSE}\n\n# Rain\n\n{PROSE}\n\n# Hail\n\n{PROSE}", encoding="utf-8")
     entry = TextInside(file="log.md", size=SIZE)
-    source = load(entry, folder)
-    assert extent(entry, source, PageFrame(24, 30, 0)) == 3
-    assert inside_extent(entry, source, PageFrame(24, 30, 0)) == 4
-    assert extent(TextInside(file="log.md", size=20.0), source, PageFrame(24, 30, 0)) is None
+    source = entry.load(folder).source
+    assert LoadedText(entry, source).extent(PageFrame(24, 30, 0)) == 3
+    assert load_inside(entry, folder).extent(PageFrame(24, 30, 0)) == 4
+    assert LoadedText(TextInside(file="log.md", size=20.0), source).extent(PageFrame(24, 30, 0)) is None
 
 
 def test_typefaces_of_other_styles_are_checked_for_letters_too(folder: Path) -> None:

@@ -5,50 +5,25 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from fontTools.fontBuilder import FontBuilder
-from fontTools.pens.ttGlyphPen import TTGlyphPen
 
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.things.book.pages import Inside, PageFrame
-from bookmaker.things.book.pages.prose.text import TextInside, compose, load
+from bookmaker.things.book.pages.prose.loaded_text import LoadedText
+from bookmaker.things.book.pages.prose.text import TextInside
+from bookmaker.typesetting.page import Inside, PageFrame
+from tests.kit.fonts import LETTERS, font_of_boxes
 from tests.kit.recording import Written, record
 
-LETTERS = "אבגדהוזחטיכלמנסעפצקרשתםןץףך abcdefghijklmnopqrstuvwxyz0123456789.,-•"
 FRAME = PageFrame(24, 30, 4, right_to_left=True)
 TEXT = "שומר המגדלור מדליק את המנורה עם רדת הלילה, ורושם את הרוח ואת הים. " * 3
 
 
-def font(path: Path, letters: str = LETTERS) -> Path:
-    """A typeface in which every letter is a box, half an em wide."""
-    names = [".notdef", *(f"u{ord(letter):04X}" for letter in letters)]
-    pen = TTGlyphPen(None)
-    pen.moveTo((50, 0))
-    pen.lineTo((50, 500))
-    pen.lineTo((450, 500))
-    pen.lineTo((450, 0))
-    pen.closePath()
-    builder = FontBuilder(1000, isTTF=True)
-    builder.setupGlyphOrder(names)
-    builder.setupCharacterMap({ord(letter): f"u{ord(letter):04X}" for letter in letters})
-    blank = TTGlyphPen(None).glyph()
-    box = pen.glyph()
-    builder.setupGlyf({name: blank if name == "u0020" else box for name in names})
-    builder.setupHorizontalMetrics(dict.fromkeys(names, (500, 50)))
-    builder.setupHorizontalHeader(ascent=800, descent=-200)
-    builder.setupNameTable({"familyName": "Boxes", "styleName": "Regular"})
-    builder.setupOS2(sxHeight=500, sCapHeight=500)
-    builder.setupPost()
-    builder.save(path)
-    return path
-
-
 def inside(folder: Path, text: str, frame: PageFrame = FRAME, **keys: str) -> Inside:
-    font(folder / "boxes.ttf")
+    font_of_boxes(folder / "boxes.ttf")
     (folder / "log.txt").write_text(text, encoding="utf-8")
     entry = TextInside.model_validate(
         {"file": "log.txt", "face": "boxes.ttf", "size": 0.5, "numbers": "no", "hanging": "no", **keys}
     )
-    return compose(entry, load(entry, folder), frame)
+    return entry.load(folder).compose(frame)
 
 
 def lines(inside: Inside) -> list[Written]:
@@ -84,12 +59,14 @@ def test_words_stand_from_right_to_left_and_numbers_from_left_to_right(tmp_path:
 def test_hebrew_has_its_own_marks_as_far_as_the_typeface_has_them(
     signs: str, language: str, shown: str, tmp_path: Path
 ) -> None:
-    font(tmp_path / "boxes.ttf", LETTERS + "\"'" + signs)
+    font_of_boxes(tmp_path / "boxes.ttf", LETTERS + "\"'" + signs)
     (tmp_path / "log.txt").write_text('"אבג" דו"ח ג\'ד -- ה...', encoding="utf-8")
     entry = TextInside.model_validate({"file": "log.txt", "face": "boxes.ttf", "size": 0.5, "language": language})
-    source = load(entry, tmp_path)
+    source = entry.load(tmp_path).source
     assert source.manuscript.text == shown
-    said = [problem for problem in map(str, compose(entry, source, FRAME).problems) if "left whole" in problem]
+    said = [
+        problem for problem in map(str, LoadedText(entry, source).compose(FRAME).problems) if "left whole" in problem
+    ]
     assert said == ["where Hebrew words may be parted is not known here: they are left whole"][: language == "he"]
 
 
@@ -105,4 +82,4 @@ def test_a_book_that_opens_the_other_way_is_told(tmp_path: Path) -> None:
 def test_a_typeface_without_the_letters_is_refused(tmp_path: Path) -> None:
     (tmp_path / "log.txt").write_text(TEXT, encoding="utf-8")
     with pytest.raises(ShelfFileError, match="which the typeface Noto Serif does not have"):
-        load(TextInside(file="log.txt"), tmp_path)
+        TextInside(file="log.txt").load(tmp_path)

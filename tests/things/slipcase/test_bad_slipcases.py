@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from bookmaker.ground.problems import ShelfFileError
-from tests.kit.salt_office import checked, shelf
+from tests.kit.salt_office import shelf
+from tests.kit.shelves import checked
 
 B = "books: [Tide Tables, 2, 3]"
 NUMBERS = "write a title, or a number from 1 to 4"
@@ -128,7 +129,7 @@ def test_everything_wrong_with_a_slipcase_is_said_at_once(
 ) -> None:
     assert change[0] in shelf()
     with pytest.raises(ShelfFileError) as refusal:
-        checked(tmp_path, shelf().replace(*change))
+        checked(shelf().replace(*change), tmp_path)
     assert str(refusal.value).splitlines() == [f"shelf.yaml:{line}" for line in said]
 
 
@@ -136,7 +137,7 @@ def test_everything_wrong_with_a_slipcase_is_said_at_once(
 def test_a_net_larger_than_its_sheet_says_what_sheet_would_do(tmp_path: Path, page: str, sheet: str) -> None:
     text = shelf().replace("height: 21 mm, width: 15", f"height: {page}").replace("jacket: {stock: laid}", "author: A")
     with pytest.raises(ShelfFileError) as refusal:
-        checked(tmp_path / "0", text)
+        checked(text, tmp_path / "0")
     (problem,) = refusal.value.problems
     assert problem.field == ("slipcases", "salt", "stock")
     assert re.fullmatch(
@@ -145,4 +146,4 @@ def test_a_net_larger_than_its_sheet_says_what_sheet_would_do(tmp_path: Path, pa
         problem.message,
     )
     assert problem.remedy == f"give card the sheet {sheet}, or make it smaller"
-    checked(tmp_path / "1", text.replace("card: {caliper", f"card: {{sheet: {sheet}, caliper"))
+    checked(text.replace("card: {caliper", f"card: {{sheet: {sheet}, caliper"), tmp_path / "1")

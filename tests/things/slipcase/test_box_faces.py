@@ -19,7 +19,7 @@ from bookmaker.sheets.flat import Flat, Role
 from bookmaker.things.slipcase.faces import BoxFaces, dress_box, load_faces
 from bookmaker.things.slipcase.net import BoxSize, slipcase_net, tabs_of
 from tests.kit.folding import panel_of
-from tests.kit.recording import RecordingCanvas, Written, record
+from tests.kit.recording import RecordingCanvas, ink_box, record
 
 FACES = (Role.LEFT, Role.RIGHT, Role.BACK, Role.TOP, Role.BOTTOM)
 COLOURS = dict(zip(FACES, ("#112233", "#445566", "#778899", "#aa2233", "#44bb66"), strict=True))
@@ -100,17 +100,6 @@ def test_the_title_stays_on_the_back(inside: BoxSize, title: str) -> None:
     back = panel_of(flat, Role.BACK).rect
     for line in canvas.texts:
         assert back.grown(-0.5).contains(ink_box(line))
-
-
-def ink_box(text: Written) -> Rect:
-    """The rectangle around the ink of a line, on the flat."""
-    runs = [run for _, run in text.line.runs]
-    top, bottom = max(run.top for run in runs), min(run.bottom for run in runs)
-    size, width = text.line.size, text.line.width
-    corners = [Point(x, y) for x in (0.0, width) for y in (bottom * size, top * size)]
-    start = text.transform.apply(Point(0, 0))
-    moved = [text.transform.apply(corner) for corner in corners]
-    return Rect.around([point.plus(text.at.x - start.x, text.at.y - start.y) for point in moved])
 
 
 @pytest.mark.parametrize(("inside", "turned"), [(BoxSize(30, 24, 15), False), (BoxSize(12, 24, 15), True)])

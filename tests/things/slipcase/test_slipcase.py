@@ -18,7 +18,8 @@ from bookmaker.paper.stock_entry import Grain
 from bookmaker.sheets.flat import Flat, FoldKind, Panel, Role
 from bookmaker.things.slipcase.plan import SlipcaseEntry, SlipcasePlan, plan_slipcase
 from bookmaker.things.standing import Standing, Uncertainty
-from tests.kit.folding import Space, Turn, inner, outer, panel_of, segments, turned_down
+from tests.kit.flats import edges_of
+from tests.kit.folding import Space, Turn, inner, outer, panel_of, turned_down
 
 GLUE = 0.03
 NEAR = 0.01
@@ -123,7 +124,7 @@ class Folded:
         front = rect.x if side is Role.RIGHT else rect.right
         (found,) = {
             round(a.y, 6)
-            for a, b in segments(self.flat.outline)
+            for a, b in edges_of(self.flat.outline)
             if a.y == b.y and front in (a.x, b.x) and a.y > self.back.centre.y
         }
         return found
@@ -202,7 +203,7 @@ def test_the_outline_is_simple_and_runs_counter_clockwise(
     books: list[tuple[float, float, float]], caliper: float, thumb: bool
 ) -> None:
     flat = boxed(books, caliper, thumb_cut=thumb).flat
-    edges = segments(flat.outline)
+    edges = edges_of(flat.outline)
     assert sum(a.x * b.y - b.x * a.y for a, b in edges) > 0
     assert all(a != b for a, b in edges)
     for (i, one), (j, other) in combinations(enumerate(edges), 2):

@@ -11,19 +11,18 @@ from bookmaker.ground.geometry import Rect
 from bookmaker.sheets.flat import Role
 from bookmaker.shelf.fit import fit_space
 from bookmaker.shelf.space_entry import SpaceEntry
-from tests.kit.making import made
-from tests.kit.recording import Filled, record
-from tests.kit.salt_office import checked, errors, shelf
-from tests.things.designs.test_designs import ink_box
+from tests.kit.recording import Filled, ink_box, record
+from tests.kit.salt_office import shelf
+from tests.kit.shelves import checked, errors, made
 
 
 def test_the_errors_of_the_books_are_those_of_the_box(tmp_path: Path) -> None:
     """By finite differences: how much wider the box becomes for a paper that is a little thicker."""
-    plan = checked(tmp_path / "0", shelf()).plan
+    plan = checked(shelf(), tmp_path / "0").plan
     (box,) = plan.slipcases
     step = 1.0  # µm
-    laid = checked(tmp_path / "1", shelf(laid=75 + step)).plan.slipcases[0]
-    card_ = checked(tmp_path / "2", shelf(card_um=200 + step)).plan.slipcases[0]
+    laid = checked(shelf(laid=75 + step), tmp_path / "1").plan.slipcases[0]
+    card_ = checked(shelf(card_um=200 + step), tmp_path / "2").plan.slipcases[0]
     slopes = box.uncertainty.slopes
     assert slopes["laid"] == pytest.approx((laid.outside.width - box.outside.width) / step * 1000)
     assert slopes["card"] == pytest.approx((card_.outside.width - box.outside.width) / step * 1000)
@@ -33,7 +32,7 @@ def test_the_errors_of_the_books_are_those_of_the_box(tmp_path: Path) -> None:
 
 def test_the_tolerance_of_a_box_is_that_of_its_row_of_books(tmp_path: Path) -> None:
     """The row without its box, in a space of its own; walls of exact card add nothing."""
-    plan = checked(tmp_path, shelf()).plan
+    plan = checked(shelf(), tmp_path).plan
     (box,) = plan.slipcases
     exact = {"laid": 0.0075, "card": 0.0}
     row_ = fit_space(
@@ -79,7 +78,7 @@ def test_the_grain_runs_up_the_box(tmp_path: Path, grain: str) -> None:
 
 
 def test_a_box_says_where_its_books_stand(tmp_path: Path) -> None:
-    moved = checked(tmp_path, shelf().replace("2, 3]", "2, 3], space: lower")).plan
+    moved = checked(shelf().replace("2, 3]", "2, 3], space: lower"), tmp_path).plan
     assert moved.slipcases[0].space == "lower"
     assert [space.slipcases for space in moved.spaces] == [(), ("the slipcase salt",)]
     assert [space.books for space in moved.spaces] == [(), (3,)]
@@ -87,14 +86,14 @@ def test_a_box_says_where_its_books_stand(tmp_path: Path) -> None:
 
 def test_a_box_without_a_space_is_made_but_not_fitted(tmp_path: Path) -> None:
     text = shelf().replace("  space: upper\n", "").replace("    space: lower\n", "")
-    plan = checked(tmp_path, text).plan
+    plan = checked(text, tmp_path).plan
     assert plan.slipcases[0].space is None
     assert [space.used for space in plan.spaces] == [0, 0]
 
 
 def test_a_box_too_large_for_its_space_is_named(tmp_path: Path) -> None:
     text = shelf().replace("height: 27 mm, depth: 22 mm", "height: 22 mm, depth: 15.9 mm", 1)
-    assert errors(checked(tmp_path, text)) == [
+    assert errors(checked(text, tmp_path)) == [
         "shelf.yaml:23:9: the slipcase salt is 0.16 mm too tall for upper, which has 22 mm; "
         "write another space for it, or leave its tallest book out",
         "shelf.yaml:23:9: the slipcase salt is 0.05 mm too deep for upper, which has 15.9 mm; "
@@ -105,7 +104,7 @@ def test_a_box_too_large_for_its_space_is_named(tmp_path: Path) -> None:
 def test_a_row_with_a_box_that_is_over_says_what_would_help(tmp_path: Path) -> None:
     """14.68 + 4.54 + 2 · 0.2 = 19.62; likely error √((154 · 0.0075)² + (10 · 0.02)² + 3 · 0.15² + 0.2²) = 1.217."""
     text = shelf().replace("    space: lower\n", "").replace("  upper: {width: 60 mm", "  upper: {width: 18.9 mm")
-    assert errors(checked(tmp_path / "0", text)) == [
+    assert errors(checked(text, tmp_path / "0")) == [
         "shelf.yaml:6:18: upper is over: 1 book and 1 slipcase with their ease need 19.62 mm, the space has 18.9 mm, "
         "0.72 mm too little; give Pans and Rakes 24 pages fewer; or put Pans and Rakes in lower, which has 60 mm left; "
         "or use laid of 62 µm instead of 75"
@@ -114,11 +113,11 @@ def test_a_row_with_a_box_that_is_over_says_what_would_help(tmp_path: Path) -> N
     fewer = text.replace("title: Pans and Rakes", "title: Pans and Rakes\n    block: {pages: 24}")
     moved = text.replace("title: Pans and Rakes", "title: Pans and Rakes\n    space: lower")
     for number, remedied in enumerate((fewer, moved, text.replace("75 um", "62 um"), text), start=1):
-        assert bool(errors(checked(tmp_path / f"{number}", remedied))) is (remedied is text)
+        assert bool(errors(checked(remedied, tmp_path / f"{number}"))) is (remedied is text)
 
 
 def test_an_ease_smaller_than_the_books_likely_error_is_said(tmp_path: Path) -> None:
-    (note,) = checked(tmp_path, shelf()).problems
+    (note,) = checked(shelf(), tmp_path).problems
     assert (note.severity, note.field) == ("note", ("slipcases", "salt", "ease"))
     assert str(note) == (
         "shelf.yaml:23:9: its books may be off by ± 0.84 mm together, but the ease is 0.3 mm; "
@@ -126,9 +125,9 @@ def test_an_ease_smaller_than_the_books_likely_error_is_said(tmp_path: Path) -> 
         "measured_rows: - {books: [Tide Tables, 2, 3], thickness: … mm}; or write ease: 0.85 mm"
     )
     measured = shelf() + "measured_rows:\n  - {books: [Tide Tables, 2, 3], thickness: 14.5 mm}\n"
-    assert checked(tmp_path, measured).problems == ()
+    assert checked(measured, tmp_path).problems == ()
     for ease, said in (("0.83 mm", True), ("0.85 mm", False)):
-        problems = checked(tmp_path, shelf().replace("2, 3]", f"2, 3], ease: {ease}")).problems
+        problems = checked(shelf().replace("2, 3]", f"2, 3], ease: {ease}"), tmp_path).problems
         assert bool(problems) is said
 
 
@@ -138,14 +137,14 @@ def test_the_title_of_a_dressed_box_suits_the_cloth_it_stands_on(tmp_path: Path,
     design = f'{{style: cloth, colour: "{ground}"}}'
     text = shelf().replace("- title: Tide Tables", f"- title: Tide Tables\n    design: {design}")
     faces = "faces: {as_books: yes, title: Salt}"
-    found = checked(tmp_path, text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
+    found = checked(text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"), tmp_path)
     (title,) = record(found.slipcases[0].pieces[0].art).texts
     assert contrast(title.colour, Colour.from_hex(ground)) >= 4.5
 
 
 def test_a_faint_title_on_a_box_is_told(tmp_path: Path) -> None:
     faces = 'faces: {colour: "#767676", title: Salt, ink: "#999999"}'
-    found = checked(tmp_path, shelf().replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
+    found = checked(shelf().replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"), tmp_path)
     # (0.318547 + 0.05) / (0.181164 + 0.05), by the W3C formula
     assert any("the title on the back has a contrast of 1.6 to its ground" in str(one) for one in found.problems)
 
@@ -155,7 +154,7 @@ def test_a_box_may_wear_the_dress_of_its_first_book(tmp_path: Path, style: str) 
     """The first fill reaches the bleed all around; the only words are the box's own, and one face keeps its colour."""
     text = shelf().replace("- title: Tide Tables", f"- title: Tide Tables\n    design: {{style: {style}}}")
     faces = 'faces: {as_books: yes, title: Salt, top: {colour: "#ff0000"}}'
-    found = checked(tmp_path, text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
+    found = checked(text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"), tmp_path)
     (piece,) = found.slipcases[0].pieces
     drawn = record(piece.art)
     # leather is lettered in capitals
@@ -176,7 +175,7 @@ def test_a_dressed_box_is_titled_in_the_hand_of_its_books(tmp_path: Path, style:
     book = f"- title: Tide Tables\n    author: {author}\n    design: {{style: {style}}}"
     text = shelf().replace("- title: Tide Tables", book)
     faces = "faces: {as_books: yes, title: Tide Tables}"
-    found = checked(tmp_path, text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"))
+    found = checked(text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"), tmp_path)
     (box,) = found.slipcases[0].pieces
     titles = [text for text in record(box.art).texts if text.text.casefold() in "tide tables"]
     pieces = [piece for piece in found.drafts[0].pieces if piece.flat.dressed]

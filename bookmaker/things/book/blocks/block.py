@@ -1,28 +1,94 @@
-"""What every text block is to the rest of the book, whatever its kind."""
+"""What every text block has and answers, whatever its kind.
+
+A block is what was written; worked out it is a `BlockPlan`. Each kind is a class of its own: its keys, and what it
+answers otherwise than here.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from abc import ABC, abstractmethod
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Self
 
 from pydantic import Field
 
+from ....ground.drawing import Art
+from ....ground.geometry import Size
 from ....ground.problems import Problem, ShelfFileError
-from ....paper.thickness import Thickness
-from ....sheets.cutting import CutPart
+from ....paper.stock import Stock
 from ....sheets.flat import Flat
 from ....shelf_file.fields.counts import PageCount
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.measures import Thickness as MeasuredThickness
+from ...making import Making
+from ..steps.job import BookJob
+from .block_plan import BlockPlan
 
-__all__ = ["BlockEntry", "BlockPlan", "PagedEntry"]
+__all__ = ["BlockEntry", "PagedEntry"]
 
 
-class BlockEntry(Entry):
-    """The keys all kinds of block share."""
+class BlockEntry(Entry, ABC):
+    """The keys all kinds of block share, and what the rest of a book asks of them."""
+
+    if TYPE_CHECKING:
+        kind: str  # each kind names itself
 
     measured_thickness: MeasuredThickness | None = Field(
         None, description="thickness of the real block; overrides the computed one"
     )
+
+    @property
+    def asked_pages(self) -> int | None:
+        """How many pages the maker wrote; None if none, or if the block has none."""
+        return None
+
+    @property
+    def is_open(self) -> bool:
+        """Whether it has as many pages as its inside needs."""
+        return False
+
+    @property
+    def step(self) -> int:
+        """It takes a multiple of so many pages and leaves none blank."""
+        return 2
+
+    @property
+    def trimmed(self) -> float:
+        """What is trimmed off at head, tail and fore-edge when the block is bound, in mm."""
+        return 0.0
+
+    @property
+    def stretch(self) -> tuple[float, float | None] | None:
+        """How thin and how thick it may become, in mm, if it takes what is left on its space; None for any."""
+        return None
+
+    def with_pages(self, pages: int) -> Self:  # noqa: ARG002 (for those that have pages)
+        """The same with a number of pages."""
+        return self
+
+    def of_thickness(self, thickness: float) -> Self:  # noqa: ARG002 (for those that stretch)
+        """The same as thick as it is to be, in mm."""
+        return self
+
+    def in_strips(self, stock: str, longest: int) -> Self | None:  # noqa: ARG002 (for those made of strips)
+        """The same in strips of no more than so many panels; None if it is not made of strips of that stock."""
+        return None
+
+    def dressing(self, flat: Flat, seed: str, resolution_dpi: float) -> Art | None:  # noqa: ARG002 (for bare edges)
+        """What is printed on one of its flats in place of pages; the same seed always gives the same."""
+        return None
+
+    @abstractmethod
+    def plan(self, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
+        """Work it out; fields of problems count from the book.
+
+        Raises:
+            ShelfFileError: it cannot be made; with everything that is wrong.
+        """
+
+    @abstractmethod
+    def making(self, job: BookJob) -> Making:
+        """How it is made: steps, drawings, tools, supplies, what to measure; every number comes from the plan."""
 
 
 class PagedEntry(BlockEntry):
@@ -31,14 +97,14 @@ class PagedEntry(BlockEntry):
     pages: PageCount | None = Field(None, description="printed pages, an even number; as many as the inside needs")
 
     @property
-    def trimmed(self) -> float:
-        """What is trimmed off at head, tail and fore-edge when the block is bound, in mm."""
-        return 0.0
+    def asked_pages(self) -> int | None:
+        """How many pages the maker wrote."""
+        return self.pages
 
     @property
-    def step(self) -> int:
-        """The block takes a multiple of so many pages and leaves none blank."""
-        return 2
+    def is_open(self) -> bool:
+        """Whether the maker wrote none."""
+        return self.pages is None
 
     @property
     def printed_pages(self) -> int:
@@ -51,23 +117,6 @@ class PagedEntry(BlockEntry):
             raise ShelfFileError((Problem("the block has no pages", "write pages: 48, say", field=("block",)),))
         return self.pages
 
-
-@dataclass(frozen=True, slots=True)
-class BlockPlan:
-    """A text block worked out.
-
-    `pages` counts printed pages, `panels` all page-sized parts with the blank ones; `thickness` is that of
-    everything between the insides of the covers; `flats` are the parts to print, in the order of the book.
-    `thickness_of_a_page` is what one page more or less makes, in mm. `pastedowns` says whether its outermost
-    panels are blank and made to be glued into the cover. `cut_list` is what is cut by hand.
-    """
-
-    kind: str
-    pages: int
-    panels: int
-    thickness: Thickness
-    flats: tuple[Flat, ...]
-    thickness_of_a_page: float = 0.0
-    pastedowns: bool = False
-    cut_list: tuple[CutPart, ...] = ()
-    notes: tuple[Problem, ...] = ()
+    def with_pages(self, pages: int) -> Self:
+        """The same with a number of pages."""
+        return self.model_copy(update={"pages": pages})

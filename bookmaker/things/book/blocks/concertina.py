@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from itertools import accumulate, pairwise
-from typing import Literal
+from typing import Literal, Self
 
 from pydantic import Field
 
@@ -22,14 +22,18 @@ from ....ground.problems import ShelfFileError
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
 from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
-from ....sheets.sheet_room import too_large
+from ....sheets.sheet_room import part_too_large
 from ....shelf_file.fields.counts import Flyleaves, StripPanels
 from ....shelf_file.fields.measures import Ease, TabWidth
 from ....shelf_file.fields.words import Flag, StockName
-from .block import BlockPlan, PagedEntry
-from .stiffness import unscored
+from ...making import Making
+from ..steps.concertina import concertina_making
+from ..steps.job import BookJob
+from .block import PagedEntry
+from .block_plan import BlockPlan
+from .stiffness import stiff_folds
 
-__all__ = ["Concertina", "balance", "fold_after", "panel_count", "plan"]
+__all__ = ["Concertina", "balance", "fold_after", "panel_count"]
 
 
 MOST_PAGES = 2000
@@ -48,6 +52,44 @@ class Concertina(PagedEntry):
     tab: TabWidth = Field(3.0, description="width of the hinge tab")
     spring: Ease = Field(0.0, description="what the folds add because they will not close, in all")
     scored: Flag = Field(False, description="whether folds are scored, so that stiff paper may be folded")
+
+    def plan(self, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
+        """Work out the block.
+
+        Raises:
+            ShelfFileError: two pages side by side are wider than the stock's sheet, or a page is taller; stiff
+                paper is not scored.
+        """
+        stock = stocks[self.stock]
+        problems = [*stiff_folds(stock, scored=self.scored)]
+        try:
+            pages = _pages(self, page, stock)
+            panels = panel_count(pages, self.flyleaves)
+            spans = _spans(self, panels, page, stock)
+        except ShelfFileError as refusal:
+            problems += refusal.problems
+        if problems:
+            raise ShelfFileError(problems)
+        return BlockPlan(
+            kind=self.kind,
+            pages=pages,
+            panels=panels,
+            thickness=_thickness(self, panels, len(spans), stock).as_measured(self.measured_thickness),
+            thickness_of_a_page=stock.caliper + stock.glue / 2,
+            pastedowns=True,
+            flats=tuple(
+                _strip(self, pages, page, span, f"strip {number} of {len(spans)}", right_to_left)
+                for number, span in enumerate(spans, start=1)
+            ),
+        )
+
+    def making(self, job: BookJob) -> Making:
+        """Strips scored, cut, folded, joined, and glued back to back."""
+        return concertina_making(job, self.flyleaves)
+
+    def in_strips(self, stock: str, longest: int) -> Self | None:
+        """The same with its longest strip as long as that, if it is of that stock."""
+        return self.model_copy(update={"longest_strip": longest}) if self.stock == stock else None
 
 
 def panel_count(pages: int, flyleaves: int = 0) -> int:
@@ -78,37 +120,6 @@ def balance(panels: int, capacity: int) -> tuple[int, ...]:
     strips = -(-leaves // most)
     share, longer = divmod(leaves, strips)
     return tuple(2 * (share + (strip < longer)) for strip in range(strips))
-
-
-def plan(entry: Concertina, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
-    """Work out the block.
-
-    Raises:
-        ShelfFileError: two pages side by side are wider than the stock's sheet, or a page is taller; stiff
-            paper is not scored.
-    """
-    stock = stocks[entry.stock]
-    problems = [*unscored(stock, scored=entry.scored)]
-    try:
-        pages = _pages(entry, page, stock)
-        panels = panel_count(pages, entry.flyleaves)
-        spans = _spans(entry, panels, page, stock)
-    except ShelfFileError as refusal:
-        problems += refusal.problems
-    if problems:
-        raise ShelfFileError(problems)
-    return BlockPlan(
-        kind=entry.kind,
-        pages=pages,
-        panels=panels,
-        thickness=_thickness(entry, panels, len(spans), stock).as_measured(entry.measured_thickness),
-        thickness_of_a_page=stock.caliper + stock.glue / 2,
-        pastedowns=True,
-        flats=tuple(
-            _strip(entry, pages, page, span, f"strip {number} of {len(spans)}", right_to_left)
-            for number, span in enumerate(spans, start=1)
-        ),
-    )
 
 
 def _pages(entry: Concertina, page: Size, stock: Stock) -> int:
@@ -163,7 +174,9 @@ def _capacity(page: Size, stock: Stock, besides: float) -> int:
     capacity = max(counts, default=0)
     if capacity < 2:
         two_pages = Size(2 * page.width + besides, page.height)
-        raise ShelfFileError(tuple(too_large("a strip of two pages", two_pages, stock, Axis.Y, ("block", "stock"))))
+        raise ShelfFileError(
+            tuple(part_too_large("a strip of two pages", two_pages, stock, Axis.Y, ("block", "stock")))
+        )
     return capacity
 
 

@@ -17,15 +17,19 @@ from ....ground.problems import Problem, ShelfFileError
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
 from ....sheets.flat import Face, Flat, Fold, FoldKind, Panel, Role, Stroke
-from ....sheets.sheet_room import too_large
+from ....sheets.sheet_room import part_too_large
 from ....shelf_file.fields.measures import Ease
 from ....shelf_file.fields.words import Flag, StockName
-from .block import BlockPlan, PagedEntry
+from ...making import Making
+from ..steps.job import BookJob
+from ..steps.leaves import leaves_making
+from .block import PagedEntry
+from .block_plan import BlockPlan
 from .mirror import mirrored
-from .stiffness import unscored
-from .trimming import around, joined, wasteful
+from .stiffness import stiff_folds
+from .trimming import join_strokes, trim_lines, wasteful_trim
 
-__all__ = ["Leaves", "plan"]
+__all__ = ["Leaves"]
 
 
 class Leaves(PagedEntry):
@@ -41,6 +45,33 @@ class Leaves(PagedEntry):
     def trimmed(self) -> float:
         """What is trimmed off at each edge, in mm."""
         return self.trim
+
+    def plan(self, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
+        """Work out the block.
+
+        Raises:
+            ShelfFileError: a leaf has no room on the sheet, the trim eats the page, stiff paper is not scored.
+        """
+        stock = stocks[self.stock]
+        cell = _cell(self, page)
+        problems = _problems(self, page, cell, stock)
+        if problems:
+            raise ShelfFileError(problems)
+        grid = _grid(self.printed_pages // 2, cell, stock)
+        flats = [_flat(self, page, grid, number) for number in range(grid.flats)]
+        per_page = stock.caliper / 2 if self.printing == "both sides" else stock.caliper + stock.glue / 2
+        return BlockPlan(
+            kind=self.kind,
+            pages=self.printed_pages,
+            panels=self.printed_pages,
+            thickness=_thickness(self, stock).as_measured(self.measured_thickness),
+            thickness_of_a_page=per_page,
+            flats=tuple(map(mirrored, flats) if right_to_left else flats),
+        )
+
+    def making(self, job: BookJob) -> Making:
+        """Flats piled and cut, leaves gathered, the spine glued, the block trimmed."""
+        return leaves_making(job, self.trim, folded=self.printing == "one side")
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,30 +89,6 @@ class _Grid:
         return Rect(column * self.cell.width, (self.rows - 1 - row) * self.cell.height, *self.cell)
 
 
-def plan(entry: Leaves, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
-    """Work out the block.
-
-    Raises:
-        ShelfFileError: a leaf has no room on the sheet, the trim eats the page, stiff paper is not scored.
-    """
-    stock = stocks[entry.stock]
-    cell = _cell(entry, page)
-    problems = _problems(entry, page, cell, stock)
-    if problems:
-        raise ShelfFileError(problems)
-    grid = _grid(entry.printed_pages // 2, cell, stock)
-    flats = [_flat(entry, page, grid, number) for number in range(grid.flats)]
-    per_page = stock.caliper / 2 if entry.printing == "both sides" else stock.caliper + stock.glue / 2
-    return BlockPlan(
-        kind=entry.kind,
-        pages=entry.printed_pages,
-        panels=entry.printed_pages,
-        thickness=_thickness(entry, stock).as_measured(entry.measured_thickness),
-        thickness_of_a_page=per_page,
-        flats=tuple(map(mirrored, flats) if right_to_left else flats),
-    )
-
-
 def _cell(entry: Leaves, page: Size) -> Size:
     """One leaf with its trim; printed on one side, a strip of its two pages with the fore-edges in the middle."""
     strips = 1 if entry.printing == "both sides" else 2
@@ -91,9 +98,9 @@ def _cell(entry: Leaves, page: Size) -> Size:
 def _problems(entry: Leaves, page: Size, cell: Size, stock: Stock) -> list[Problem]:
     folded = entry.printing == "one side"
     return [
-        *wasteful(entry.trim, page),
-        *too_large("a leaf folded back to back" if folded else "a leaf", cell, stock, Axis.Y, ("block", "stock")),
-        *(unscored(stock, scored=entry.scored) if folded else ()),
+        *wasteful_trim(entry.trim, page),
+        *part_too_large("a leaf folded back to back" if folded else "a leaf", cell, stock, Axis.Y, ("block", "stock")),
+        *(stiff_folds(stock, scored=entry.scored) if folded else ()),
     ]
 
 
@@ -144,7 +151,7 @@ def _flat(entry: Leaves, page: Size, grid: _Grid, number: int) -> Flat:
         panels=tuple(panels),
         grain=Axis.Y,
         cuts=_cuts(grid, size),
-        trims=joined(trims),
+        trims=join_strokes(trims),
     )
 
 
@@ -169,11 +176,11 @@ def _leaf(entry: Leaves, page: Size, cell: Rect, leaf: int) -> tuple[Panel, Pane
 def _trims(entry: Leaves, sides: tuple[Panel, Panel], cell: Rect) -> Iterator[Stroke]:
     """Head, tail and fore-edge; a folded leaf has a fore-edge on each side of its fold."""
     if entry.printing == "both sides":
-        yield from around(sides[0].rect, cell)
+        yield from trim_lines(sides[0].rect, cell)
         return
     left, right = cell.grown(0, 0, -cell.width / 2, 0), cell.grown(-cell.width / 2, 0, 0, 0)
-    yield from around(sides[0].rect, left)
-    yield from around(sides[1].rect, right)
+    yield from trim_lines(sides[0].rect, left)
+    yield from trim_lines(sides[1].rect, right)
 
 
 def _folds(entry: Leaves, grid: _Grid, size: Size) -> tuple[Fold, ...]:

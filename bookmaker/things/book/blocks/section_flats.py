@@ -11,7 +11,7 @@ from .creep import creep
 from .imposition import Cell, Imposed, page_in_section
 from .mirror import mirrored
 from .sewing import collation_mark, hole_marks
-from .trimming import around, joined
+from .trimming import join_strokes, trim_lines
 
 __all__ = ["Gathering", "Make", "section_flats", "sheet_size"]
 
@@ -72,7 +72,7 @@ def _sheet_flat(make: Make, section: Gathering, sheet: int) -> Flat:
     for cell in make.imposed.cells:
         room = Rect(cell.column * size.width, cell.row * size.height, *size)
         panels[cell.page] = panel = _panel(make, section, sheet, cell, room)
-        trims += around(panel.rect, room)
+        trims += trim_lines(panel.rect, room)
     return Flat(
         kind="section sheet",
         name=_name(section, sheet),
@@ -81,7 +81,7 @@ def _sheet_flat(make: Make, section: Gathering, sheet: int) -> Flat:
         folds=_folds(make.imposed, size),
         panels=tuple(panels.values()),
         grain=Axis.Y,
-        trims=joined(trims),
+        trims=join_strokes(trims),
         marks=_marks(make, section, panels[1].rect) if sheet == 0 else (),
     )
 
@@ -115,7 +115,7 @@ def _folds(imposed: Imposed, cell: Size) -> tuple[Fold, ...]:
                 right, top = (crease.column + 1) * cell.width, (crease.row + 1) * cell.height
                 start = Point(right, top - cell.height) if crease.upright else Point(right - cell.width, top)
                 strokes.append(Stroke(start, Point(right, top)))
-        folds += [Fold(kind, *stroke) for stroke in joined(strokes)]
+        folds += [Fold(kind, *stroke) for stroke in join_strokes(strokes)]
     return tuple(folds)
 
 

@@ -6,28 +6,26 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import accumulate
 from math import floor
-from typing import Literal
-
-from pydantic import Field
 
 from ....ground.geometry import Axis, Size
 from ....ground.problems import Problem, Severity, ShelfFileError
 from ....ground.units import print_mm
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
-from ....sheets.sheet_room import too_large
-from ....shelf_file.fields.counts import SectionPages, Stations
-from ....shelf_file.fields.measures import Ease, ThreadThickness
-from ....shelf_file.fields.words import Flag, StockName
-from .block import BlockPlan, PagedEntry
+from ....sheets.sheet_room import part_too_large
+from ...making import Making
+from ..steps.job import BookJob
+from ..steps.sections import sections_making
+from .block_plan import BlockPlan
 from .creep import creep
 from .imposition import FOLDINGS, fold_sheet, on_one_side
 from .section_flats import Gathering, Make, section_flats, sheet_size
+from .section_keys import OPENING_TRIM, SectionKeys
 from .sewing import CLOSEST, holes, stations_for
-from .stiffness import unscored
-from .trimming import wasteful
+from .stiffness import stiff_folds
+from .trimming import wasteful_trim
 
-__all__ = ["Sections", "plan"]
+__all__ = ["Sections"]
 
 USUAL_PAGES = 16
 """Pages of a section where nothing else is asked (common practice)."""
@@ -35,71 +33,42 @@ THICKEST_FOLD = 1.0
 """Paper that can be folded as one, in mm: ten sheets of copier paper; more springs open (common practice)."""
 INNER_MARGIN = 1 / 9
 """The inner margin as a share of the page's width (J. Tschichold's canon): no image may creep further."""
-OPENING_TRIM = 1.0
-"""What is trimmed off to open the folds of a quarto or an octavo unless the maker says otherwise, in mm."""
 
 
-class Sections(PagedEntry):
+class Sections(SectionKeys):
     """Folded and nested sheets."""
 
-    kind: Literal["sections"] = "sections"
-    stock: StockName = Field(description="name of the paper, as under stocks")
-    pages_in_section: SectionPages = Field(None, description="pages of each section, or automatic")
-    fill_sections: Flag = Field(False, description="yes: so many pages more that the last section is full")
-    fold: Literal["folio", "quarto", "octavo"] = Field("folio", description="a sheet folded once, twice, three times")
-    printing: Literal["both sides", "one side"] = Field("both sides", description="which sides are printed")
-    fastening: Literal["sewn", "stapled", "glued"] = Field("sewn", description="what holds the sheets together")
-    sewing: Literal["all along", "two on"] = Field("all along", description="thread in each section, or by turns")
-    thread: ThreadThickness = Field(0.1, description="thickness of the thread or of the wire")
-    stations: Stations | None = Field(None, description="holes through the fold; by the height if left out")
-    trim: Ease | None = Field(None, description="paper that is trimmed off at head, tail and fore-edge after gluing")
-    scored: Flag = Field(False, description="whether folds are scored, so that stiff paper may be folded")
+    def plan(self, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
+        """Work out the block.
 
-    @property
-    def one_side(self) -> bool:
-        """Whether leaves are made of two layers, glued back to back."""
-        return self.printing == "one side"
+        Raises:
+            ShelfFileError: with everything that cannot be folded, sewn, trimmed or printed as it was asked for.
+        """
+        stock = stocks[self.stock]
+        make = _make(self, page, stock, right_to_left)
+        sections = _gatherings(self, make)
+        problems = [*_problems(self, page, stock, make, sections)]
+        if problems:
+            raise ShelfFileError(problems)
+        panels = sum(section.pages(make.imposed) for section in sections)
+        if self.fill_sections:
+            make = replace(make, pages=panels)
+        return BlockPlan(
+            kind=self.kind,
+            pages=make.pages,
+            panels=panels,
+            thickness=_thickness(self, stock, panels, len(sections)).as_measured(self.measured_thickness),
+            thickness_of_a_page=make.leaf / 2,
+            flats=tuple(flat for section in sections for flat in section_flats(make, section)),
+            notes=tuple(_padding(make.pages, panels)),
+        )
 
-    @property
-    def step(self) -> int:
-        """A whole number of sheets, or of sections if their pages are given."""
-        return self.pages_in_section or fold_sheet(FOLDINGS[self.fold]).pages
-
-    @property
-    def trimmed(self) -> float:
-        """What is trimmed off at each edge, in mm."""
-        if self.trim is not None:
-            return self.trim
-        return 0.0 if self.fold == "folio" else OPENING_TRIM
-
-
-def plan(entry: Sections, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
-    """Work out the block.
-
-    Raises:
-        ShelfFileError: with everything that cannot be folded, sewn, trimmed or printed as it was asked for.
-    """
-    stock = stocks[entry.stock]
-    make = _make(entry, page, stock, right_to_left)
-    sections = _gatherings(entry, make)
-    problems = [*_problems(entry, page, stock, make, sections)]
-    if problems:
-        raise ShelfFileError(problems)
-    panels = sum(section.pages(make.imposed) for section in sections)
-    if entry.fill_sections:
-        make, entry = replace(make, pages=panels), entry.model_copy(update={"pages": panels})
-    return BlockPlan(
-        kind=entry.kind,
-        pages=entry.printed_pages,
-        panels=panels,
-        thickness=_thickness(entry, stock, panels, len(sections)).as_measured(entry.measured_thickness),
-        thickness_of_a_page=make.leaf / 2,
-        flats=tuple(flat for section in sections for flat in section_flats(make, section)),
-        notes=tuple(_padding(entry, panels)),
-    )
+    def making(self, job: BookJob) -> Making:
+        """Sheets folded and nested, sections gathered, fastened, and glued at the spine."""
+        return sections_making(job, self)
 
 
-def _make(entry: Sections, page: Size, stock: Stock, right_to_left: bool) -> Make:
+def _make(entry: SectionKeys, page: Size, stock: Stock, right_to_left: bool) -> Make:
     folded = fold_sheet(FOLDINGS[entry.fold])
     wanted = 0
     if entry.fastening != "glued":
@@ -124,7 +93,7 @@ def _most_pages(make: Make, page: Size) -> int:
     return most - most % make.imposed.pages
 
 
-def _gatherings(entry: Sections, make: Make) -> tuple[Gathering, ...]:
+def _gatherings(entry: SectionKeys, make: Make) -> tuple[Gathering, ...]:
     """As many sheets to a section as asked for; else few sections of at most 16 pages, as alike as can be."""
     on_sheet = make.imposed.pages
     sheets = -(-entry.printed_pages // on_sheet)
@@ -144,7 +113,7 @@ def _gatherings(entry: Sections, make: Make) -> tuple[Gathering, ...]:
     )
 
 
-def _thickness(entry: Sections, stock: Stock, panels: int, sections: int) -> Thickness:
+def _thickness(entry: SectionKeys, stock: Stock, panels: int, sections: int) -> Thickness:
     """n/2 · t and the swell of the thread, which lies in every section, or two on in every other one."""
     if entry.one_side:
         layers = [
@@ -161,11 +130,11 @@ def _thickness(entry: Sections, stock: Stock, panels: int, sections: int) -> Thi
     return Thickness(tuple(layers))
 
 
-def _padding(entry: Sections, panels: int) -> Iterator[Problem]:
-    blank = panels - entry.printed_pages
+def _padding(pages: int, panels: int) -> Iterator[Problem]:
+    blank = panels - pages
     if blank:
         yield Problem(
-            f"{entry.printed_pages} pages do not fill the sections: {blank} blank pages follow the last one",
+            f"{pages} pages do not fill the sections: {blank} blank pages follow the last one",
             f"write pages: {panels} for none, or fill_sections: yes",
             Severity.NOTE,
             field=("block", "pages"),
@@ -173,18 +142,18 @@ def _padding(entry: Sections, panels: int) -> Iterator[Problem]:
 
 
 def _problems(
-    entry: Sections, page: Size, stock: Stock, make: Make, sections: Sequence[Gathering]
+    entry: SectionKeys, page: Size, stock: Stock, make: Make, sections: Sequence[Gathering]
 ) -> Iterator[Problem]:
     """Everything that is wrong, in the order of the work: paper, folding, nesting, sewing, trimming."""
-    yield from too_large(f"the {entry.fold} sheet", sheet_size(make, 0), stock, Axis.Y, ("block", "stock"))
-    yield from unscored(stock, scored=entry.scored)
+    yield from part_too_large(f"the {entry.fold} sheet", sheet_size(make, 0), stock, Axis.Y, ("block", "stock"))
+    yield from stiff_folds(stock, scored=entry.scored)
     yield from _of_folding(entry, page)
     yield from _of_section_pages(entry, make)
     yield from _of_nesting(entry, page, make, sections)
     yield from _of_fastening(entry, page, make, sections)
 
 
-def _of_folding(entry: Sections, page: Size) -> Iterator[Problem]:
+def _of_folding(entry: SectionKeys, page: Size) -> Iterator[Problem]:
     if entry.one_side and entry.fold != "folio":
         yield Problem(
             f"no {entry.fold} sheet can be printed on one side and glued back to back",
@@ -197,10 +166,10 @@ def _of_folding(entry: Sections, page: Size) -> Iterator[Problem]:
             f"write trim: {print_mm(OPENING_TRIM)}, or leave it out",
             field=("block", "trim"),
         )
-    yield from wasteful(entry.trimmed, page)
+    yield from wasteful_trim(entry.trimmed, page)
 
 
-def _of_section_pages(entry: Sections, make: Make) -> Iterator[Problem]:
+def _of_section_pages(entry: SectionKeys, make: Make) -> Iterator[Problem]:
     """Whole sheets to a section, and no more of them than the book has."""
     written, on_sheet = entry.pages_in_section, make.imposed.pages
     if written is None:
@@ -223,7 +192,7 @@ def _of_section_pages(entry: Sections, make: Make) -> Iterator[Problem]:
         )
 
 
-def _of_nesting(entry: Sections, page: Size, make: Make, sections: Sequence[Gathering]) -> Iterator[Problem]:
+def _of_nesting(entry: SectionKeys, page: Size, make: Make, sections: Sequence[Gathering]) -> Iterator[Problem]:
     """No section too thick to fold, no leaf that creeps further than its inner margin."""
     pages = max(section.pages(make.imposed) for section in sections)
     fold, out = pages / 4 * make.leaf, creep(pages // 4 - 1, make.leaf)
@@ -246,7 +215,7 @@ def _of_nesting(entry: Sections, page: Size, make: Make, sections: Sequence[Gath
         )
 
 
-def _smaller_section(entry: Sections, most: int) -> str:
+def _smaller_section(entry: SectionKeys, most: int) -> str:
     if most == 0:
         return "write fold: folio, or take a thinner paper" if entry.fold != "folio" else "take a thinner paper"
     if entry.fastening == "stapled":
@@ -254,7 +223,7 @@ def _smaller_section(entry: Sections, most: int) -> str:
     return f"write pages_in_section: {most} or less, or take a thinner paper"
 
 
-def _of_fastening(entry: Sections, page: Size, make: Make, sections: Sequence[Gathering]) -> Iterator[Problem]:
+def _of_fastening(entry: SectionKeys, page: Size, make: Make, sections: Sequence[Gathering]) -> Iterator[Problem]:
     if entry.fastening == "stapled" and len(sections) > 1:
         yield Problem(
             f"staples hold one section, but the book has {len(sections)}",
@@ -270,7 +239,7 @@ def _of_fastening(entry: Sections, page: Size, make: Make, sections: Sequence[Ga
     yield from _of_stations(entry, page, make)
 
 
-def _of_stations(entry: Sections, page: Size, make: Make) -> Iterator[Problem]:
+def _of_stations(entry: SectionKeys, page: Size, make: Make) -> Iterator[Problem]:
     written = entry.stations
     if written is not None and entry.fastening == "glued":
         yield Problem(

@@ -9,11 +9,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import pi
-from typing import Annotated, Literal, Self
+from typing import TYPE_CHECKING, Annotated, Literal, Self
 
 from pydantic import BeforeValidator, Field, model_validator
 
-from ....ground.drawing import Colour
+from ....ground.drawing import Art, Colour
 from ....ground.geometry import Axis, Point, Rect, Size
 from ....ground.problems import Problem, ShelfFileError
 from ....ground.quantities import show
@@ -25,10 +25,17 @@ from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import flat_too_large
 from ....shelf_file.fields.measures import BlockThickness, SolidThickness
 from ....shelf_file.fields.words import Ink, StockName, Title, refuse
-from .block import BlockEntry, BlockPlan
-from .stiffness import THICKEST_STRIP, too_thick_to_fold
+from ...making import Making
+from ..edges.kinds import KINDS as EDGES
+from ..edges.kinds import edge_art
+from ..edges.strip import Layout
+from ..steps.job import BookJob
+from ..steps.solid import solid_making
+from .block import BlockEntry
+from .block_plan import BlockPlan
+from .stiffness import THICKEST_STRIP, too_thick_folds
 
-__all__ = ["EDGE_STRIP", "Solid", "plan"]
+__all__ = ["EDGE_STRIP", "Solid"]
 
 EDGE_STRIP = "edge strip"
 """The kind of flat that is glued around the edges."""
@@ -55,8 +62,10 @@ def _read_edges(value: object) -> object:
     return value
 
 
-Edges = Annotated[Literal["none", "lines", "gilt", "stained", "marbled"], BeforeValidator(_read_edges)]
-"""What is printed on the edges of a block."""
+if TYPE_CHECKING:
+    Edges = str
+else:
+    Edges = Annotated[Literal[("none", *EDGES)], BeforeValidator(_read_edges)]
 
 
 class Solid(BlockEntry):
@@ -97,34 +106,50 @@ class Solid(BlockEntry):
         return self.thickness == "fill" and self.measured_thickness is None
 
     @property
+    def stretch(self) -> tuple[float, float | None] | None:
+        """The bounds that were written, if it fills."""
+        return (self.at_least, self.at_most) if self.fills else None
+
+    @property
     def as_cut(self) -> float:
         """The thickness to cut in mm; until its row is known, the least that a block to fill may have."""
         if self.thickness != "fill":
             return self.thickness
         return self.at_least if self.measured_thickness is None else self.measured_thickness
 
+    def of_thickness(self, thickness: float) -> Self:
+        """The same with its bounds closed on one thickness."""
+        return self.model_copy(update={"at_least": thickness, "at_most": thickness})
 
-def plan(entry: Solid, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:  # noqa: ARG001 (every kind is called alike; a strip reads both ways)
-    """Work out the block.
+    def making(self, job: BookJob) -> Making:
+        """A block cut to size, and the strip around its edges."""
+        return solid_making(job, self.material, fills=self.fills)
 
-    Raises:
-        ShelfFileError: the edge strip leaves nothing of the block, cannot be folded, or is larger than its sheet.
-    """
-    what = "block as cut to fill its space" if entry.fills else "block as cut"
-    thickness = Thickness((Layer(what, 1, entry.as_cut),), entry.measured_thickness)
-    strip = None
-    if entry.edges != "none":
-        assert entry.edge_stock is not None  # no entry has edges without one
-        strip = _strip(page, thickness.value, stocks[entry.edge_stock])
-    cut = strip.block if strip else page
-    return BlockPlan(
-        kind=entry.kind,
-        pages=0,
-        panels=0,
-        thickness=thickness,
-        flats=(strip.flat,) if strip else (),
-        cut_list=(CutPart("block", entry.material, cut.height, cut.width, thickness.value),),
-    )
+    def dressing(self, flat: Flat, seed: str, resolution_dpi: float) -> Art | None:
+        """The art of the edge strip, which has no pages."""
+        return edge_art(self.edges, Layout.on(flat, seed, resolution_dpi, self.edge_colour))
+
+    def plan(self, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:  # noqa: ARG002 (a strip reads both ways)
+        """Work out the block.
+
+        Raises:
+            ShelfFileError: the edge strip leaves nothing of the block, cannot be folded, or is larger than its sheet.
+        """
+        what = "block as cut to fill its space" if self.fills else "block as cut"
+        thickness = Thickness((Layer(what, 1, self.as_cut),), self.measured_thickness)
+        strip = None
+        if self.edges != "none":
+            assert self.edge_stock is not None  # no entry has edges without one
+            strip = _strip(page, thickness.value, stocks[self.edge_stock])
+        cut = strip.block if strip else page
+        return BlockPlan(
+            kind=self.kind,
+            pages=0,
+            panels=0,
+            thickness=thickness,
+            flats=(strip.flat,) if strip else (),
+            cut_list=(CutPart("block", self.material, cut.height, cut.width, thickness.value),),
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,7 +179,7 @@ def _strip(page: Size, thickness: float, stock: Stock) -> _Strip:
     back = page.height - 2 * caliper + pi / 4 * caliper
     flat = _flat(leg, back, thickness, stock)
     field = ("block", "edge_stock")
-    problems = too_thick_to_fold("an edge strip", stock, THICKEST_STRIP, field)
+    problems = too_thick_folds("an edge strip", stock, THICKEST_STRIP, field)
     if problems := (*problems, *flat_too_large("the edge strip", flat, stock, field)):
         raise ShelfFileError(problems)
     return _Strip(flat, block)

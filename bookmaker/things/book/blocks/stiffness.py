@@ -6,7 +6,7 @@ from ....ground.problems import FieldPath, Problem
 from ....ground.units import print_mm
 from ....paper.stock import Stock
 
-__all__ = ["THICKEST_COVER", "THICKEST_STRIP", "too_thick_to_fold", "unscored"]
+__all__ = ["THICKEST_COVER", "THICKEST_STRIP", "stiff_folds", "too_thick_folds"]
 
 STIFF_GRAMMAGE = 150.0
 STIFF_CALIPER = 0.2
@@ -19,7 +19,7 @@ THICKEST_STRIP = 0.25
 """Thicker endpapers and edge strips do not lie flat when folded, scored or not, in mm (common practice)."""
 
 
-def unscored(stock: Stock, *, scored: bool) -> tuple[Problem, ...]:
+def stiff_folds(stock: Stock, *, scored: bool) -> tuple[Problem, ...]:
     """What is wrong with folding a block's paper as it is, if anything."""
     if scored:
         return ()
@@ -41,7 +41,7 @@ def unscored(stock: Stock, *, scored: bool) -> tuple[Problem, ...]:
     )
 
 
-def too_thick_to_fold(what: str, stock: Stock, most: float, field: FieldPath) -> tuple[Problem, ...]:
+def too_thick_folds(what: str, stock: Stock, most: float, field: FieldPath) -> tuple[Problem, ...]:
     """What is wrong with folding a part of this stock, even when it is scored; `most` is the thickest, in mm."""
     if stock.caliper <= most + 1e-9:
         return ()

@@ -12,13 +12,13 @@ from ....sheets.flat import Stroke
 MEETING = 1e-6
 """Points closer together than this, in mm, are one."""
 
-__all__ = ["around", "joined", "wasteful"]
+__all__ = ["join_strokes", "trim_lines", "wasteful_trim"]
 
 LARGEST_SHARE = 1 / 4
 """More than this share of the page's shorter side is not a trim but a smaller book (common practice)."""
 
 
-def wasteful(trim: float, page: Size) -> tuple[Problem, ...]:
+def wasteful_trim(trim: float, page: Size) -> tuple[Problem, ...]:
     """What is wrong with a trim of so many mm at each edge, if anything."""
     most = min(page) * LARGEST_SHARE
     if trim <= most + 1e-9:
@@ -33,7 +33,7 @@ def wasteful(trim: float, page: Size) -> tuple[Problem, ...]:
     )
 
 
-def around(shown: Rect, cell: Rect) -> Iterable[Stroke]:
+def trim_lines(shown: Rect, cell: Rect) -> Iterable[Stroke]:
     """The lines through a cell along those edges of what shows of it that are not edges of the cell."""
     for y in (shown.y, shown.top):
         if cell.y + MEETING < y < cell.top - MEETING:
@@ -43,10 +43,10 @@ def around(shown: Rect, cell: Rect) -> Iterable[Stroke]:
             yield Stroke(Point(x, cell.y), Point(x, cell.top))
 
 
-def joined(strokes: Collection[Stroke]) -> tuple[Stroke, ...]:
+def join_strokes(strokes: Collection[Stroke]) -> tuple[Stroke, ...]:
     """The same lines, each in one stroke: upright and level strokes that meet end to end become one.
 
-    >>> joined([Stroke(Point(0, 1), Point(5, 1)), Stroke(Point(5, 1), Point(9, 1))])
+    >>> join_strokes([Stroke(Point(0, 1), Point(5, 1)), Stroke(Point(5, 1), Point(9, 1))])
     (Stroke(start=Point(x=0, y=1), end=Point(x=9, y=1)),)
     """
     done: list[Stroke] = []

@@ -1,55 +1,44 @@
-"""What every cover is to the rest of the book, whatever its kind."""
+"""What every cover has and answers, whatever its kind.
+
+A cover is what was written; worked out around a block it is a `CoverPlan`. Each kind is a class of its own.
+"""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from math import pi
+from abc import ABC, abstractmethod
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
 
 from pydantic import Field
 
-from ....ground.problems import Problem
-from ....paper.thickness import Thickness
-from ....sheets.cutting import CutPart
-from ....sheets.flat import Flat
+from ....ground.geometry import Size
+from ....paper.stock import Stock
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.words import StockName
+from ...making import Making
+from ..blocks.block_plan import BlockPlan
+from ..steps.job import BookJob
+from .cover_plan import CoverPlan
 
-__all__ = ["CoverEntry", "CoverPlan", "bend_allowance"]
+__all__ = ["CoverEntry"]
 
 
-class CoverEntry(Entry):
-    """The keys all kinds of cover share."""
+class CoverEntry(Entry, ABC):
+    """The keys all kinds of cover share, and what the rest of a book asks of them."""
+
+    if TYPE_CHECKING:
+        kind: str  # each kind names itself
 
     stock: StockName = Field(description="name of the cover paper, as under stocks")
 
+    @abstractmethod
+    def plan(self, page: Size, block: BlockPlan, stocks: Mapping[str, Stock], *, right_to_left: bool) -> CoverPlan:
+        """Work it out around a block; fields of problems count from the book.
 
-def bend_allowance(angle_deg: float, inside_radius: float, caliper: float, neutral: float = 0.5) -> float:
-    """Length of stock a fold takes up, in mm: A·π/180·(R + K·c).
+        Raises:
+            ShelfFileError: it cannot be made; with everything that is wrong.
+        """
 
-    `neutral` is K: 0 measures on the inner face, ½ in the middle, 1 on the outer face (*Machinery's
-    Handbook*, bend allowances). A scored right angle in 0.21 mm stock takes π/4 · 0.21 = 0.165 mm:
-
-    >>> round(bend_allowance(90, 0, 0.21), 3)
-    0.165
-    """
-    return angle_deg * pi / 180 * (inside_radius + neutral * caliper)
-
-
-@dataclass(frozen=True, slots=True)
-class CoverPlan:
-    """A cover worked out.
-
-    `spine` is the width of the spine on the flat, between fold centres; `thickness` is that of the whole
-    finished book, `height` and `depth` its other outer sides, all in mm. `edge` is how thick one side of the
-    cover is at the fore-edge: a jacket's flap goes around it. `cut_list` is what is cut by hand.
-    """
-
-    kind: str
-    spine: float
-    thickness: Thickness
-    height: float
-    depth: float
-    flats: tuple[Flat, ...]
-    edge: float
-    cut_list: tuple[CutPart, ...] = ()
-    notes: tuple[Problem, ...] = ()
+    @abstractmethod
+    def making(self, job: BookJob) -> Making:
+        """How it is made: steps, drawings, tools, supplies, what to measure; every number comes from the plan."""

@@ -17,12 +17,13 @@ from ....sheets.sheet_room import flat_too_large
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.measures import Margin
 from ....shelf_file.fields.words import StockName
-from ..blocks import THICKEST_COVER, too_thick_to_fold
-from ..designs import AnyDesign
-from .cover import CoverPlan, bend_allowance
+from ..blocks.stiffness import THICKEST_COVER, too_thick_folds
+from ..designs.kinds import AnyDesign
+from .bending import bend_allowance
+from .cover_plan import CoverPlan
 from .wrap import spine_width
 
-__all__ = ["Jacket", "JacketPlan", "flap_fold", "plan_jacket"]
+__all__ = ["Jacket", "JacketPlan", "flap_fold"]
 
 BLEED = 1.0
 """How far print runs past the edges, in mm: a jacket is cut before it is folded."""
@@ -37,6 +38,30 @@ class Jacket(Entry):
     stock: StockName = Field(description="name of the jacket paper, as under stocks")
     flap: Margin | None = Field(None, description="how far the flaps reach in from the fore-edges; half the side")
     design: AnyDesign | None = Field(None, description="what the jacket shows; the book's design, if not given")
+
+    def plan(self, cover: CoverPlan, stocks: Mapping[str, Stock], *, right_to_left: bool) -> JacketPlan:
+        """Work out the jacket of a covered book; fields of problems count from the book.
+
+        Raises:
+            ShelfFileError: a flap is too narrow or too wide, the paper cannot be folded, the flat exceeds its sheet.
+        """
+        stock = stocks[self.stock]
+        flap = _flap(self, cover)
+        caliper = stock.covered
+        lines = _lines(cover, flap, caliper)
+        flat = _flat(lines, cover.height, stock, right_to_left)
+        field = ("jacket", "stock")
+        problems = too_thick_folds("a jacket", stock, THICKEST_COVER, field)
+        if problems := (*problems, *flat_too_large("the flat jacket", flat, stock, field)):
+            raise ShelfFileError(problems)
+        return JacketPlan(
+            spine=lines[3] - lines[2],
+            flap=flap,
+            thickness=cover.thickness.under(*_layers(stock)),
+            height=cover.height,
+            depth=cover.depth + cover.edge / 2 + 2 * caliper,
+            flat=flat,
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,31 +89,6 @@ def flap_fold(edge: float, caliper: float) -> float:
     0.487
     """
     return bend_allowance(180, edge / 2, caliper)
-
-
-def plan_jacket(entry: Jacket, cover: CoverPlan, stocks: Mapping[str, Stock], *, right_to_left: bool) -> JacketPlan:
-    """Work out the jacket of a covered book; errors carry fields relative to the book.
-
-    Raises:
-        ShelfFileError: a flap is too narrow or too wide, the paper cannot be folded, the flat is larger than the sheet.
-    """
-    stock = stocks[entry.stock]
-    flap = _flap(entry, cover)
-    caliper = stock.covered
-    lines = _lines(cover, flap, caliper)
-    flat = _flat(lines, cover.height, stock, right_to_left)
-    field = ("jacket", "stock")
-    problems = too_thick_to_fold("a jacket", stock, THICKEST_COVER, field)
-    if problems := (*problems, *flat_too_large("the flat jacket", flat, stock, field)):
-        raise ShelfFileError(problems)
-    return JacketPlan(
-        spine=lines[3] - lines[2],
-        flap=flap,
-        thickness=cover.thickness.under(*_layers(stock)),
-        height=cover.height,
-        depth=cover.depth + cover.edge / 2 + 2 * caliper,
-        flat=flat,
-    )
 
 
 def _layers(stock: Stock) -> tuple[Layer, ...]:

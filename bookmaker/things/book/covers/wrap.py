@@ -10,9 +10,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import sqrt
-from typing import Literal
-
-from pydantic import Field
 
 from ....ground.geometry import Axis, Point, Rect, Size
 from ....ground.problems import Problem, ShelfFileError
@@ -21,11 +18,16 @@ from ....paper.stock import Stock
 from ....paper.thickness import Layer
 from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import flat_too_large
-from ....shelf_file.fields.measures import Ease, Margin
-from ..blocks import THICKEST_COVER, BlockPlan, too_thick_to_fold
-from .cover import CoverEntry, CoverPlan, bend_allowance
+from ...making import Making
+from ..blocks.block_plan import BlockPlan
+from ..blocks.stiffness import THICKEST_COVER, too_thick_folds
+from ..steps.job import BookJob
+from ..steps.wrap import wrap_making
+from .bending import bend_allowance
+from .cover_plan import CoverPlan
+from .wrap_keys import WrapKeys
 
-__all__ = ["Wrap", "plan", "side_width", "spine_width"]
+__all__ = ["Wrap", "side_width", "spine_width"]
 
 FLUSH_BLEED = 2.0
 """How far print runs past an edge that is trimmed after gluing, in mm."""
@@ -40,13 +42,38 @@ CORNER = 1.5
 """Corners of a turned-in cover are cut this many calipers from the corner (common practice)."""
 
 
-class Wrap(CoverEntry):
+class Wrap(WrapKeys):
     """A one-piece paper cover."""
 
-    kind: Literal["wrap"] = "wrap"
-    turn_in: Margin = Field(0.0, description="turn-in at the fore-edges; 0 for a flush cover")
-    head_turn_in: Margin = Field(0.0, description="turn-in at head and tail; 0 for none")
-    square: Ease = Field(0.0, description="how far the cover stands out beyond the pages")
+    def plan(self, page: Size, block: BlockPlan, stocks: Mapping[str, Stock], *, right_to_left: bool) -> CoverPlan:
+        """Work out the cover.
+
+        Raises:
+            ShelfFileError: a turn-in has no room, the card cannot be folded, or the flat is larger than the sheet.
+        """
+        _check_turn_ins(self, page)
+        stock = stocks[self.stock]
+        caliper = stock.covered
+        lines = _lines(self, page, block.thickness.value, caliper)
+        flat = _flat(self, lines, stock, right_to_left)
+        field = ("cover", "stock")
+        problems = too_thick_folds("a wrap", stock, THICKEST_COVER, field)
+        if problems := (*problems, *flat_too_large("the flat cover", flat, stock, field)):
+            raise ShelfFileError(problems)
+        turned = self.turn_in > 0 or self.head_turn_in > 0
+        return CoverPlan(
+            kind=self.kind,
+            spine=lines.spine_right - lines.spine_left,
+            thickness=block.thickness.under(*_layers(stock, sheets=4 if turned else 2)),
+            height=page.height + 2 * self.square + (2 * caliper if self.head_turn_in else 0.0),
+            depth=page.width + self.square + caliper * (2 if self.turn_in else 1),
+            flats=(flat,),
+            edge=caliper * (2 if turned else 1),
+        )
+
+    def making(self, job: BookJob) -> Making:
+        """The cover scored, cut, turned in, and glued around the block."""
+        return wrap_making(job, self)
 
 
 def spine_width(block_thickness: float, caliper: float) -> float:
@@ -71,33 +98,6 @@ def side_width(page_width: float, square: float, caliper: float, *, turned_in: b
     return page_width + square + half_spine_fold + half_turn_in_fold
 
 
-def plan(entry: Wrap, page: Size, block: BlockPlan, stocks: Mapping[str, Stock], *, right_to_left: bool) -> CoverPlan:
-    """Work out the cover.
-
-    Raises:
-        ShelfFileError: a turn-in has no room, the card cannot be folded, or the flat is larger than the sheet.
-    """
-    _check_turn_ins(entry, page)
-    stock = stocks[entry.stock]
-    caliper = stock.covered
-    lines = _lines(entry, page, block.thickness.value, caliper)
-    flat = _flat(entry, lines, stock, right_to_left)
-    field = ("cover", "stock")
-    problems = too_thick_to_fold("a wrap", stock, THICKEST_COVER, field)
-    if problems := (*problems, *flat_too_large("the flat cover", flat, stock, field)):
-        raise ShelfFileError(problems)
-    turned = entry.turn_in > 0 or entry.head_turn_in > 0
-    return CoverPlan(
-        kind=entry.kind,
-        spine=lines.spine_right - lines.spine_left,
-        thickness=block.thickness.under(*_layers(stock, sheets=4 if turned else 2)),
-        height=page.height + 2 * entry.square + (2 * caliper if entry.head_turn_in else 0.0),
-        depth=page.width + entry.square + caliper * (2 if entry.turn_in else 1),
-        flats=(flat,),
-        edge=caliper * (2 if turned else 1),
-    )
-
-
 def _layers(stock: Stock, sheets: int) -> tuple[Layer, ...]:
     """Two sides, and at the fore-edge as many turn-ins: T + 2c, + c for each turn-in."""
     layers = [Layer("cover paper and its turn-ins" if sheets > 2 else "cover paper", sheets, stock.caliper, stock.name)]
@@ -106,7 +106,7 @@ def _layers(stock: Stock, sheets: int) -> tuple[Layer, ...]:
     return tuple(layers)
 
 
-def _check_turn_ins(entry: Wrap, page: Size) -> None:
+def _check_turn_ins(entry: WrapKeys, page: Size) -> None:
     """Each turn-in has room to lie flat: two thirds of the page's width, and half the other way."""
     most_at_fore_edge = min(page.width * 2 / 3, page.height / 2 if entry.head_turn_in else page.width)
     most_at_head = min(page.width * 2 / 3, page.height / 2)
@@ -147,11 +147,11 @@ class _Lines:
     corner: float
 
 
-def _lines(entry: Wrap, page: Size, thickness: float, caliper: float) -> _Lines:
+def _lines(entry: WrapKeys, page: Size, thickness: float, caliper: float) -> _Lines:
     side = side_width(page.width, entry.square, caliper, turned_in=entry.turn_in > 0)
     spine = spine_width(thickness, caliper)
     fold_at_head = bend_allowance(180, 0, caliper) / 2 if entry.head_turn_in else 0.0
-    face = page.height + 2 * entry.square + 2 * fold_at_head
+    shown = page.height + 2 * entry.square + 2 * fold_at_head
     spine_left = entry.turn_in + side
     return _Lines(
         left_side=entry.turn_in,
@@ -160,13 +160,13 @@ def _lines(entry: Wrap, page: Size, thickness: float, caliper: float) -> _Lines:
         right_side=spine_left + spine + side,
         width=2 * spine_left + spine,
         tail=entry.head_turn_in,
-        head=entry.head_turn_in + face,
-        height=2 * entry.head_turn_in + face,
+        head=entry.head_turn_in + shown,
+        height=2 * entry.head_turn_in + shown,
         corner=CORNER * caliper * sqrt(2) if entry.turn_in and entry.head_turn_in else 0.0,
     )
 
 
-def _flat(entry: Wrap, lines: _Lines, stock: Stock, right_to_left: bool) -> Flat:
+def _flat(entry: WrapKeys, lines: _Lines, stock: Stock, right_to_left: bool) -> Flat:
     turned = entry.turn_in > 0 or entry.head_turn_in > 0
     return Flat(
         kind="wrap",
@@ -237,9 +237,9 @@ def _folds(at: _Lines) -> tuple[Fold, ...]:
 def _panels(at: _Lines, right_to_left: bool) -> tuple[Panel, ...]:
     """Seen from the printed face: back, spine, front from the left, or mirrored for right-to-left books."""
     left, right = (Role.FRONT, Role.BACK) if right_to_left else (Role.BACK, Role.FRONT)
-    face = at.head - at.tail
+    high = at.head - at.tail
 
-    def panel(role: Role, from_x: float, to_x: float, y: float = at.tail, height: float = face) -> Panel:
+    def panel(role: Role, from_x: float, to_x: float, y: float = at.tail, height: float = high) -> Panel:
         return Panel(role, Rect(from_x, y, to_x - from_x, height))
 
     panels = [

@@ -3,17 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from math import ceil
 from pathlib import Path
 
 from ....ground.drawing import Colour
 from ....ground.geometry import Size
+from ....ground.imported import ImportedPage
 from ....ground.pictures import Picture, load_picture, show_dpi
 from ....ground.problems import Problem, Severity, ShelfFileError
 from ....ground.units import MM_PER_INCH, print_mm
+from ....shelf_file.fields.entry import Entry
 
-__all__ = ["LOWEST_RESOLUTION", "Fit", "load_artwork", "on_ground", "picture_problems"]
+__all__ = [
+    "LOWEST_RESOLUTION",
+    "NO_ARTWORK",
+    "Artwork",
+    "Fit",
+    "Pictures",
+    "load_artwork",
+    "on_ground",
+    "picture_problems",
+    "pictures_named_by",
+]
 
 LOWEST_RESOLUTION = 300.0
 """Dots per inch under which a picture looks coarse (common practice)."""
@@ -23,6 +35,49 @@ MOST_CROPPED = 0.2
 
 STRIP = 5.0
 """A place so many times longer than wide, as the spine of a thin book, takes a cut of any picture: nobody misses it."""
+
+
+Pictures = Mapping[str, Picture]
+"""The pictures of a cover by the keys that name them, such as `front_picture`."""
+
+
+@dataclass(frozen=True, slots=True)
+class Artwork:
+    """What the files of a design hold: pictures by the keys that name them, or the pages of one for the whole cover.
+
+    `notes` say what of the pages is not as it is in their file. `piece` says for which piece of the cover it is,
+    counted from 0, and `pieces` of how many that is made.
+    """
+
+    pictures: Pictures = field(default_factory=dict)
+    pages: tuple[Picture | ImportedPage, ...] = ()
+    notes: tuple[str, ...] = ()
+    piece: int = 0
+    pieces: int = 1
+
+    @property
+    def name(self) -> str:
+        """The name of the file of the pages."""
+        return self.pages[0].path.name
+
+    @property
+    def page_for_each(self) -> bool:
+        """Whether there are as many pages as pieces."""
+        return len(self.pages) == self.pieces
+
+    @property
+    def shown(self) -> Picture | ImportedPage:
+        """The page that the piece shows."""
+        return self.pages[self.piece if self.page_for_each else 0]
+
+    @property
+    def label(self) -> str:
+        """What the piece shows, in words."""
+        return f"page {self.piece + 1} of {self.name}" if self.pieces > 1 and self.page_for_each else self.name
+
+
+NO_ARTWORK = Artwork()
+"""That of a design that names no files."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,8 +106,8 @@ class Fit:
         return f"{self.lost:.0%} of it is cropped at {self.where}"
 
 
-def load_artwork(files: Mapping[str, str], folder: Path) -> dict[str, Picture]:
-    """Read the picture each key names.
+def load_artwork(files: Mapping[str, str | None], folder: Path) -> Artwork:
+    """Read the picture each key names, if it names one.
 
     Raises:
         ShelfFileError: with every picture that cannot be used, each under its key.
@@ -61,12 +116,18 @@ def load_artwork(files: Mapping[str, str], folder: Path) -> dict[str, Picture]:
     problems: list[Problem] = []
     for key, name in files.items():
         try:
-            pictures[key] = load_picture(folder / name, name)
+            if name:
+                pictures[key] = load_picture(folder / name, name)
         except ShelfFileError as refusal:
             problems += [replace(problem, field=(key,)) for problem in refusal.problems]
     if problems:
         raise ShelfFileError(problems)
-    return pictures
+    return Artwork(pictures)
+
+
+def pictures_named_by(design: Entry) -> dict[str, str | None]:
+    """The picture files that a design names, by its keys that end in `_picture`."""
+    return {key: name for key, name in design if key.endswith("_picture")}
 
 
 def on_ground(picture: Picture, ground: Colour) -> Picture:

@@ -7,14 +7,13 @@ from dataclasses import dataclass
 from random import Random
 
 from ....ground.drawing import Colour, contrast
-from ....shelf_file.fields.entry import Entry
-from .design import DrawnDesign
+from .design import Design, DrawnDesign, Words
 from .grounds.wear import sunned
 from .letters.lettering import best_ink
 from .palettes import BONE, GOLD, PALETTES, SOOT, Material
 from .tones import apart
 
-__all__ = ["Colours", "Offer", "colours_of", "grounds", "inked", "settled", "tooled"]
+__all__ = ["Colours", "coloured", "colours_of", "grounds", "inked", "tooled"]
 
 UNLIKE_NEIGHBOUR = 0.1
 """Neighbours on the shelf are at least so far apart in Oklab, if the palette has such a colour."""
@@ -24,10 +23,6 @@ READ = 3.0
 
 UNLIKE_GROUND = 0.16
 """A label or a stripe is at least so far from the ground."""
-
-
-Offer = tuple[int, Material]
-"""The seed of a book and the material of its ground: with its palette they settle what colours it may have."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,43 +62,36 @@ def tooled(entry: DrawnDesign, ground: Colour) -> Colour:
     return ink if entry.ink or contrast(ink, bleached) >= READ else best_ink(bleached, (GOLD, SOOT, BONE))
 
 
-def settled(row: Sequence[tuple[Entry, Offer | None, tuple[object, object]]]) -> Iterator[Entry]:
-    """A row of designs, each with a ground unlike the one before and, if the maker named it, the one after.
+def coloured(row: Sequence[tuple[Design, Words, str | None]]) -> Iterator[Design]:
+    """The designs of a shelf in their order, each with a ground unlike the one before and, if named, the next.
 
-    A design comes with what it offers, None if its colours are its own affair; with the space it stands in, and
-    with its set: books of one set are alike.
+    A design comes with the words of its book and the space that stands in. Books of one set are alike.
     """
-    last: tuple[object, Colour] | None = None
-    of_sets: dict[object, list[Colour]] = {}
-    for place, (entry, offer, (space, of_set)) in enumerate(row):
-        following = [_named(row[place + 1][0])] if place + 1 < len(row) and row[place + 1][2][0] == space else []
+    last: tuple[str | None, Colour] | None = None
+    of_sets: dict[int, list[Colour]] = {}
+    for place, (design, words, space) in enumerate(row):
+        following = [row[place + 1][0].ground] if place + 1 < len(row) and row[place + 1][2] == space else []
         before = [last[1]] if last and last[0] == space else []
-        ground = _named(entry)
-        if ground is None and isinstance(entry, DrawnDesign) and offer:
+        ground = design.ground
+        if ground is None and isinstance(design, DrawnDesign):
             near = [colour for colour in (*before, *following) if colour]
-            before_it = of_sets.setdefault(of_set, []) if of_set is not None else []
-            ground = _next_of_set(entry, offer, before_it) if before_it else _unlike(grounds(entry, *offer), near)
+            before_it = of_sets.setdefault(words.kin, []) if words.in_set else []
+            offered = grounds(design, words.kin, design.material)
+            ground = _next_of_set(design, offered, before_it) if before_it else _unlike(offered, near)
             before_it.append(ground)
-            yield entry.model_copy(update={"colour": ground})
+            yield design.model_copy(update={"colour": ground})
         else:
-            yield entry
+            yield design
         last = (space, ground) if ground else None
 
 
-def _next_of_set(entry: DrawnDesign, offer: Offer, before_it: Sequence[Colour]) -> Colour:
+def _next_of_set(design: DrawnDesign, offered: Sequence[Colour], before_it: Sequence[Colour]) -> Colour:
     """The colour of the set; where it goes by steps, the next of its palette."""
-    if not entry.steps:
+    if not design.steps:
         return before_it[0]
-    offered = grounds(entry, *offer)
     # of another palette than the first book's, or for another material, the steps begin with the likeliest
     first = offered.index(before_it[0]) if before_it[0] in offered else 0
     return offered[(first + len(before_it)) % len(offered)]
-
-
-def _named(entry: Entry) -> Colour | None:
-    """The ground that a design names, if it has such a key at all."""
-    found = getattr(entry, "colour", None)
-    return found if isinstance(found, Colour) else None
 
 
 def _unlike(offered: Sequence[Colour], near: Sequence[Colour]) -> Colour:

@@ -3,21 +3,26 @@
 from __future__ import annotations
 
 import hashlib
+from abc import ABC, abstractmethod
 from dataclasses import dataclass, replace
-from typing import Literal
+from pathlib import Path as FilePath
+from typing import TYPE_CHECKING, ClassVar, Literal
 
 from pydantic import Field
 
-from ....ground.drawing import NOTHING, Art, Colour
+from ....ground.art import NOTHING
+from ....ground.drawing import Art, Colour
 from ....ground.geometry import Path
 from ....ground.problems import Problem
+from ....sheets.flat import Flat
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.words import Flag, Ink
+from .artwork import NO_ARTWORK, Artwork
 from .ornament.devices import DeviceName
 from .ornament.ornaments import OrnamentName
-from .palettes import PaletteName
+from .palettes import Material, PaletteName
 
-__all__ = ["DrawnDesign", "Dress", "InSet", "Lettering", "SpineTitle", "Titling", "Wear", "Words"]
+__all__ = ["Design", "DrawnDesign", "Dress", "InSet", "Lettering", "SpineTitle", "Titling", "Wear", "Words"]
 
 SpineTitle = Literal["auto", "down", "up", "across", "none"]
 Wear = Literal["none", "light", "heavy"]
@@ -151,8 +156,50 @@ class Dress:
     titling: Titling | None = None
 
 
-class DrawnDesign(Entry):
+class Design(Entry, ABC):
+    """A cover design as it was written; every style is a class of its own, with its keys and these answers."""
+
+    if TYPE_CHECKING:
+        style: str  # each style names itself
+
+    @property
+    @abstractmethod
+    def ground(self) -> Colour | None:
+        """The colour of the whole; None as long as its palette has not settled that."""
+
+    @property
+    def picture_across(self) -> str | None:
+        """The file of the picture that runs across the spines of a set, if it has one."""
+        return None
+
+    @property
+    def palette_of_set(self) -> str | None:
+        """The palette that gives it its colour, one for a whole set; None if the colour comes from elsewhere."""
+        return None
+
+    @property
+    def is_landscape(self) -> bool:
+        """Whether it draws a landscape across the spines of a set."""
+        return False
+
+    def load(self, folder: FilePath) -> Artwork:  # noqa: ARG002 (most styles name no files)
+        """Read the files it names, as seen from a folder: the only method that touches any.
+
+        Raises:
+            ShelfFileError: files cannot be used; fields are relative to the design.
+        """
+        return NO_ARTWORK
+
+    @abstractmethod
+    def dress(self, artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat of a cover out to its bleed; `artwork` is what `load` gave, for this piece of the cover."""
+
+
+class DrawnDesign(Design):
     """The keys that all drawn styles share."""
+
+    material: ClassVar[Material]
+    """What its ground is made of: with the palette this settles which colours it may have."""
 
     palette: PaletteName = Field("library", description="set of colours: library, harbour, orchard, attic, fairground")
     colour: Ink | None = Field(None, description="ground colour; from the palette, unlike its neighbours, if not given")
@@ -165,3 +212,13 @@ class DrawnDesign(Entry):
     ornament: OrnamentName = Field("auto", description="ornament of spine and front; auto leaves it to the book")
     device: DeviceName = Field("none", description="publisher's device at the foot of the spine")
     wear: Wear = Field("light", description="rubbed edges: none, light, heavy")
+
+    @property
+    def ground(self) -> Colour | None:
+        """The colour that was named, or settled among its neighbours."""
+        return self.colour
+
+    @property
+    def palette_of_set(self) -> str | None:
+        """Its palette, unless its colour was named or each book of a set takes the next one."""
+        return None if self.colour or self.steps else self.palette

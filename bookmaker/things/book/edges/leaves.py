@@ -12,9 +12,10 @@ from functools import partial
 from itertools import pairwise
 from random import Random
 
+from ....ground.art import Stroked
 from ....ground.drawing import BLACK, WHITE, Colour, Pen
 from ....ground.geometry import Path
-from .strip import EdgeArt, Layout, Mark, mix
+from .strip import EdgeArt, Layout, mix
 
 __all__ = ["gilt", "lines", "stained"]
 
@@ -43,20 +44,21 @@ class Tones:
     glint: Colour | None = None
 
 
-def lines(layout: Layout, colour: Colour) -> EdgeArt:  # noqa: ARG001 (every kind is called alike)
+def lines(layout: Layout) -> EdgeArt:
     """Bare paper, a little yellowed."""
     paper, other, shadow = map(Colour.from_hex, ("#f0e7d1", "#d8c9a6", "#6e5c41"))
     return _block(layout, Tones(paper, other, shadow, shade=0.9, drawn=0.62))
 
 
-def gilt(layout: Layout, colour: Colour) -> EdgeArt:  # noqa: ARG001 (every kind is called alike)
+def gilt(layout: Layout) -> EdgeArt:
     """Gold leaf, as near as flat ink comes: warm, smooth, with a glint here and there."""
     paper, other, shadow, glint = map(Colour.from_hex, ("#cba145", "#bb8e36", "#86632a", "#deba64"))
     return _block(layout, Tones(paper, other, shadow, shade=0.7, drawn=0.35, glint=glint))
 
 
-def stained(layout: Layout, colour: Colour) -> EdgeArt:
+def stained(layout: Layout) -> EdgeArt:
     """One colour, taken up a little differently by each leaf."""
+    colour = layout.stain
     return _block(layout, Tones(mix(colour, WHITE, 0.1), mix(colour, BLACK, 0.14), mix(colour, BLACK, 0.5), 0.9, 0.4))
 
 
@@ -64,7 +66,7 @@ def _block(layout: Layout, tones: Tones) -> EdgeArt:
     return EdgeArt(layout.area, tones.paper, partial(_leaves, layout, tones))
 
 
-def _leaves(layout: Layout, tones: Tones) -> Iterator[Mark]:
+def _leaves(layout: Layout, tones: Tones) -> Iterator[Stroked]:
     """Leaf by leaf from the foot of the area to its top."""
     area, dot, chance = layout.area, layout.dot, layout.chance()
     pitch = max(LEAF, DOTS_A_LEAF * dot)
@@ -78,7 +80,7 @@ def _leaves(layout: Layout, tones: Tones) -> Iterator[Mark]:
         step = pitch * chance.uniform(0.75, 1.3)
         edge = [(x, y + bend + chance.uniform(-0.1, 0.1) * pitch) for x, bend in drift]
         tone = mix(tones.paper, tones.other, tones.shade * (tint + chance.uniform(-0.25, 0.4)))
-        yield _wave([(x, at + step / 2) for x, at in edge]), Pen(step * 1.35, tone)
+        yield Stroked(_wave([(x, at + step / 2) for x, at in edge]), Pen(step * 1.35, tone))
         yield from _gap(edge, tones, dot * DOTS_A_LINE, chance, between_sections=first)
         y += step
 
@@ -95,21 +97,21 @@ def _bends(layout: Layout, chance: Random, reach: float) -> list[tuple[float, fl
 
 def _gap(
     edge: list[tuple[float, float]], tones: Tones, width: float, chance: Random, *, between_sections: bool
-) -> Iterator[Mark]:
+) -> Iterator[Stroked]:
     """The shadow between two leaves: it opens and closes, deepest in the middle; between sections it stays open."""
     x, end = edge[0][0], edge[-1][0]
     if between_sections:
-        yield _wave(edge), Pen(width, mix(tones.other, tones.shadow, chance.uniform(0.5, 0.9)))
+        yield Stroked(_wave(edge), Pen(width, mix(tones.other, tones.shadow, chance.uniform(0.5, 0.9))))
         return
     while x < end:
         to = min(end, x + chance.uniform(*OPENING))
         if chance.random() < tones.drawn:
             depth = chance.uniform(0.25, 0.7)
             glint = tones.glint if chance.random() < 0.3 else None
-            yield _part(edge, x, to), Pen(width, glint or mix(tones.other, tones.shadow, depth * 0.5))
+            yield Stroked(_part(edge, x, to), Pen(width, glint or mix(tones.other, tones.shadow, depth * 0.5)))
             if not glint:
                 fade = (to - x) * chance.uniform(0.15, 0.3)
-                yield _part(edge, x + fade, to - fade), Pen(width, mix(tones.other, tones.shadow, depth))
+                yield Stroked(_part(edge, x + fade, to - fade), Pen(width, mix(tones.other, tones.shadow, depth)))
         x = to
 
 

@@ -14,9 +14,10 @@ from functools import cache, partial
 from math import ceil, cos, floor, pi, sin, sqrt
 from random import Random
 
+from ....ground.art import Filled
 from ....ground.drawing import Colour
 from ....ground.geometry import Point, Rect, polygon
-from .strip import EdgeArt, Layout, Mark
+from .strip import EdgeArt, Layout
 
 __all__ = ["marbled", "pushed"]
 
@@ -43,12 +44,12 @@ PAINTS = tuple(map(Colour.from_hex, ("#35598a", "#a4402f", "#cf9f45", "#5c7a63",
 VEIN = Colour.from_hex("#1f2a3c")
 
 
-def marbled(layout: Layout, colour: Colour) -> EdgeArt:  # noqa: ARG001 (every kind is called alike)
+def marbled(layout: Layout) -> EdgeArt:
     """Spots of four paints, one of them cream, on a dark bath."""
     return EdgeArt(layout.area, VEIN, partial(_spots, layout))
 
 
-def _spots(layout: Layout) -> Iterator[Mark]:
+def _spots(layout: Layout) -> Iterator[Filled]:
     """Every drop of the bath, wherever it repeats within the area, as it lies after the stylus has gone through."""
     area, chance = layout.area, layout.chance()
     paints = (CREAM, *chance.sample(PAINTS, 3))
@@ -61,7 +62,7 @@ def _spots(layout: Layout) -> Iterator[Mark]:
             spot = [stylus(Point(place.x + x * scale, place.y + y * scale)) for x, y in outline]
             paint = chance.choice(paints)
             if area.overlaps(Rect.around(spot)):
-                yield polygon(spot), paint
+                yield Filled(polygon(spot), paint)
 
 
 def _repeats(dipped: Point, seen: Rect, scale: float) -> list[Point]:

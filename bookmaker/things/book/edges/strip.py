@@ -5,24 +5,32 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from random import Random
+from typing import Self
 
-from ....ground.drawing import Canvas, Colour, Pen
+from ....ground.art import Filled, Stroked
+from ....ground.drawing import Canvas, Colour
 from ....ground.geometry import Path, Rect, Transform
 from ....ground.units import MM_PER_INCH
+from ....sheets.flat import Flat
 
-__all__ = ["EdgeArt", "Layout", "Mark", "mix"]
-
-Mark = tuple[Path, Colour | Pen]
-"""An outline and its colour, or a line and its pen."""
+__all__ = ["EdgeArt", "Layout", "mix"]
 
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """The area to cover, bleed included, in mm; what the chance starts from; the printer's dots to the inch."""
+    """The area to cover, bleed included, in mm; what the chance starts from; the printer's dots to the inch, the finest
+    there is to draw; and the colour of stained edges.
+    """
 
     area: Rect
     seed: str
     resolution_dpi: float
+    stain: Colour
+
+    @classmethod
+    def on(cls, flat: Flat, seed: str, resolution_dpi: float, stain: Colour) -> Self:
+        """A strip out to its bleed."""
+        return cls(Rect(0, 0, *flat.size).grown(flat.bleed), seed, resolution_dpi, stain)
 
     @property
     def dot(self) -> float:
@@ -36,22 +44,19 @@ class Layout:
 
 @dataclass(frozen=True, slots=True)
 class EdgeArt:
-    """A ground and the marks on it, cut off at the edge of the bleed; the marks are made when they are drawn."""
+    """A ground and what is drawn on it, cut off at the edge of the bleed; it is made up when it is drawn."""
 
     area: Rect
     ground: Colour
-    marks: Callable[[], Iterable[Mark]]
+    shapes: Callable[[], Iterable[Filled | Stroked]]
 
     def draw(self, canvas: Canvas) -> None:
-        """Fill the ground and draw the marks in order."""
+        """Fill the ground and draw the shapes in order."""
         whole = Path.rectangle(self.area)
         with canvas.placed(Transform(), whole):
             canvas.fill(whole, self.ground)
-            for path, ink in self.marks():
-                if isinstance(ink, Pen):
-                    canvas.stroke(path, ink)
-                else:
-                    canvas.fill(path, ink)
+            for shape in self.shapes():
+                shape.draw(canvas)
 
 
 def mix(one: Colour, other: Colour, share: float) -> Colour:

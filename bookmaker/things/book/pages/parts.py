@@ -11,19 +11,16 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import PurePath
 
-from ....ground.drawing import NOTHING, Art
+from ....ground.art import NOTHING
+from ....ground.drawing import Art
 from ....ground.problems import Problem, Severity
 from ....ground.units import from_pt, print_pt
-from ....shelf_file.fields.measures import FIT
 from ....typesetting.book_type import BookType
 from ....typesetting.lines.fount import Style
 from ....typesetting.page import Heading, Inside, PageFrame
-from .bound import Bound
-from .front_matter import contents
-from .front_matter.title_page import TitlePage
-from .marks import marks_of
+from .placed_part import PlacedPart
 from .prose.copyfit import largest_size
-from .prose.text_keys import TextInside
+from .written import marks_of
 
 __all__ = ["bind", "natural_extent"]
 
@@ -36,18 +33,18 @@ MOST_ROUNDS = 4
 """So often the parts are set anew because the table of contents became longer."""
 
 
-def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
+def bind(parts: Sequence[PlacedPart], frame: PageFrame) -> Inside:
     """All pages of a book, the parts in order; what finds no room is reported."""
-    frame = _told(parts, frame)
+    frame = _with_what_is_shared(parts, frame)
     frames = _frames(parts, frame, frame.pages)
-    composed, frames = _composed(parts, frames, frame, frame.pages)
+    composed, frames = _compose(parts, frames, frame, frame.pages)
     pages: list[Art] = []
     for inside, own in zip(composed, frames, strict=True):
         pages += (NOTHING,) * (own.first - 1 - len(pages))
         pages += inside.pages
     problems = [problem for inside in composed for problem in inside.problems]
-    problems += _left_to_several(parts, replace(frame, fitted=frames[0].fitted))
-    problems += _extent(parts, frame, len(pages))
+    problems += _competing_parts(parts, replace(frame, fitted=frames[0].fitted))
+    problems += _wrong_length(parts, frame, len(pages))
     pages += (NOTHING,) * (frame.pages - len(pages))
     headings = tuple(heading for inside in composed for heading in inside.headings)
     heights = [inside.x_height for inside in composed if inside.x_height is not None]
@@ -57,30 +54,29 @@ def bind(parts: Sequence[Bound], frame: PageFrame) -> Inside:
     return Inside(tuple(pages[: frame.pages]), tuple(problems), headings, smallest, face, widest)
 
 
-def natural_extent(parts: Sequence[Bound], frame: PageFrame) -> int | None:
+def natural_extent(parts: Sequence[PlacedPart], frame: PageFrame) -> int | None:
     """How many pages the parts need by themselves; None if one of them takes whatever is left."""
-    frame = _told(parts, frame)
+    frame = _with_what_is_shared(parts, frame)
     if any(part.length(frame) is None for part in parts):
         return None
-    return _end(_composed(parts, _frames(parts, frame, None), frame, None)[1])
+    return _last_page(_compose(parts, _frames(parts, frame, None), frame, None)[1])
 
 
-def _told(parts: Sequence[Bound], frame: PageFrame) -> PageFrame:
+def _with_what_is_shared(parts: Sequence[PlacedPart], frame: PageFrame) -> PageFrame:
     """The frame with what the parts have to know of one another: type and marks of the text, a title page."""
-    types = [part.kind.book_type(part.entry, part.source) for part in parts if hasattr(part.kind, "book_type")]
-    titled = any(isinstance(part.entry, TitlePage) for part in parts)
-    sizes = [part.entry.size for part in parts if isinstance(part.entry, TextInside)]
-    size = sizes[0] if sizes and sizes[0] != FIT else None
-    marks = marks_of([part.entry for part in parts], frame.book.title)
-    frame = replace(frame, titled=titled, text_size=size, marks=marks)
-    if not types:
+    texts = [(part.written.text_size, part.loaded.type) for part in parts if part.loaded.type]
+    titled = any(part.written.is_title_page for part in parts)
+    marks = marks_of([part.written for part in parts], frame.book.title)
+    frame = replace(frame, titled=titled, text_size=texts[0][0] if texts else None, marks=marks)
+    if not texts:
         return frame
-    names = tuple(dict.fromkeys(name for one in types for name in one.names))
-    return replace(frame, type=BookType(types[0].family, names, types[0].language))
+    names = tuple(dict.fromkeys(name for _, type_ in texts for name in type_.names))
+    first = texts[0][1]
+    return replace(frame, type=BookType(first.family, names, first.language))
 
 
-def _composed(
-    parts: Sequence[Bound],
+def _compose(
+    parts: Sequence[PlacedPart],
     frames: list[PageFrame],
     whole: PageFrame,
     room: int | None,
@@ -91,26 +87,26 @@ def _composed(
     How long a table of contents is depends on what it lists, and on it depends where the parts after it begin: if
     it turns out longer or shorter than thought, all is set once more, and again if page numbers then have more figures.
     """
-    composed = _others(parts, frames)
+    composed = _compose_all_others(parts, frames)
     size = _text_size(composed)
     if size and size != whole.text_size:
         whole, frames = replace(whole, text_size=size), [replace(frame, text_size=size) for frame in frames]
         composed = {
-            number: inside if inside.size else parts[number].composed(frames[number])
+            number: inside if inside.size else parts[number].compose(frames[number])
             for number, inside in composed.items()
         }
-    if not any(_is_contents(part) for part in parts):
+    if not any(part.written.lists_the_others for part in parts):
         return list(composed.values()), frames
     headings = _headings(composed)
     for _ in range(MOST_ROUNDS):
         again = _frames(parts, replace(whole, contents=headings), room, given)
         if [(own.first, own.pages) for own in again] == [(own.first, own.pages) for own in frames]:
             break
-        composed, frames = _others(parts, again), again
+        composed, frames = _compose_all_others(parts, again), again
         headings = _headings(composed)
     for number, part in enumerate(parts):
-        if _is_contents(part):
-            composed[number] = part.composed(replace(frames[number], contents=headings))
+        if part.written.lists_the_others:
+            composed[number] = part.compose(replace(frames[number], contents=headings))
     return [composed[number] for number in range(len(parts))], frames
 
 
@@ -119,16 +115,12 @@ def _text_size(composed: Mapping[int, Inside]) -> float | None:
     return next((inside.size for inside in composed.values() if inside.size), None)
 
 
-def _is_contents(part: Bound) -> bool:
-    return isinstance(part.entry, contents.Contents)
-
-
-def _others(parts: Sequence[Bound], frames: Sequence[PageFrame]) -> dict[int, Inside]:
+def _compose_all_others(parts: Sequence[PlacedPart], frames: Sequence[PageFrame]) -> dict[int, Inside]:
     """All parts but tables of contents, composed, by their number."""
     return {
-        number: part.composed(own)
+        number: part.compose(own)
         for number, (part, own) in enumerate(zip(parts, frames, strict=True))
-        if not _is_contents(part)
+        if not part.written.lists_the_others
     }
 
 
@@ -137,59 +129,59 @@ def _headings(composed: Mapping[int, Inside]) -> tuple[Heading, ...]:
 
 
 def _frames(
-    parts: Sequence[Bound], whole: PageFrame, room: int | None, given: Mapping[int, int] = NONE
+    parts: Sequence[PlacedPart], whole: PageFrame, room: int | None, given: Mapping[int, int] = NONE
 ) -> list[PageFrame]:
     """The pages of each part: `room` is how many the book has, None if as many as it needs; some may be given."""
-    whole = whole if room is None else _of_one_size(parts, whole, room)
-    natural = list(_laid(parts, whole, given))
-    loose = _loose(parts, whole) or (_fitted(parts, whole) if whole.fitted else [])
-    last = len(parts) - 1 if parts[-1].entry.pages is None else None
+    whole = whole if room is None else _with_one_size(parts, whole, room)
+    natural = list(_lay(parts, whole, given))
+    loose = _numbers_without_length(parts, whole) or (_numbers_to_fit(parts, whole) if whole.fitted else [])
+    last = len(parts) - 1 if parts[-1].written.pages is None else None
     yielding = loose[-1] if loose else last
-    if room is None or yielding is None or (not loose and _end(natural) <= room):
+    if room is None or yielding is None or (not loose and _last_page(natural) <= room):
         return natural
-    end = _end(list(_laid(parts, whole, {yielding: 1})))
+    end = _last_page(list(_lay(parts, whole, {yielding: 1})))
     most = max(1, 1 + room - end)
     # rectos may leave a page blank or not, as the length of the part before them has it
-    while most > 1 and _end(list(_laid(parts, whole, {yielding: most}))) > room:
+    while most > 1 and _last_page(list(_lay(parts, whole, {yielding: most}))) > room:
         most -= 1
-    return list(_laid(parts, whole, {yielding: most}))
+    return list(_lay(parts, whole, {yielding: most}))
 
 
-def _loose(parts: Sequence[Bound], whole: PageFrame) -> list[int]:
+def _numbers_without_length(parts: Sequence[PlacedPart], whole: PageFrame) -> list[int]:
     """The parts that have no length of their own; the last of them takes what is left."""
     return [number for number, part in enumerate(parts) if part.length(whole) is None]
 
 
-def _fitted(parts: Sequence[Bound], whole: PageFrame) -> list[int]:
+def _numbers_to_fit(parts: Sequence[PlacedPart], whole: PageFrame) -> list[int]:
     """The texts that are fitted into what is left."""
     return [number for number, part in enumerate(parts) if part.sizes(whole)]
 
 
-def _of_one_size(parts: Sequence[Bound], whole: PageFrame, room: int) -> PageFrame:
+def _with_one_size(parts: Sequence[PlacedPart], whole: PageFrame, room: int) -> PageFrame:
     """The frame with the size of type that the texts to be fitted share, if what is left is not for one alone.
 
     It is the largest at which all parts go into `room` pages. What merely takes the rest leaves no measure to fit
     a text to: beside such a part it has the usual size.
     """
     bounds = [sizes for part in parts if (sizes := part.sizes(whole))]
-    open_ended = len(_loose(parts, whole))
+    open_ended = len(_numbers_without_length(parts, whole))
     if not bounds or open_ended < 2 or whole.fitted:
         return whole
     if open_ended > len(bounds):
         return replace(whole, fitted=USUAL)
 
     def fits(size: float) -> bool:
-        return _end(list(_laid(parts, replace(whole, fitted=size), NONE))) <= room
+        return _last_page(list(_lay(parts, replace(whole, fitted=size), NONE))) <= room
 
     smallest, largest = min(one.smallest for one in bounds), max(one.largest for one in bounds)
     return replace(whole, fitted=largest_size(fits, largest, smallest) or smallest)
 
 
-def _laid(parts: Sequence[Bound], whole: PageFrame, given: Mapping[int, int]) -> Iterator[PageFrame]:
+def _lay(parts: Sequence[PlacedPart], whole: PageFrame, given: Mapping[int, int]) -> Iterator[PageFrame]:
     """The parts one after the other, some with lengths given; one without any has a page."""
     first = 1
     for number, part in enumerate(parts):
-        if part.entry.begins_recto and first % 2 == 0:
+        if part.written.begins_recto and first % 2 == 0:
             first += 1
         own = replace(whole, first=first, pages=0, advice=whole.advice or _advice(parts, whole, number))
         pages = given.get(number) or part.length(own) or 1
@@ -197,29 +189,32 @@ def _laid(parts: Sequence[Bound], whole: PageFrame, given: Mapping[int, int]) ->
         first += pages
 
 
-def _advice(parts: Sequence[Bound], whole: PageFrame, number: int) -> Callable[[int], str]:
+def _advice(parts: Sequence[PlacedPart], whole: PageFrame, number: int) -> Callable[[int], str]:
     """For a part what to write so that it has so many pages: in itself, or in the block for the whole book."""
-    if parts[number].entry.pages is not None:
+    if parts[number].written.pages is not None:
         return lambda pages: f"pages: {pages} in this part"
 
     def in_block(pages: int) -> str:
         # what is composed for the sake of an advice asks for none itself
         trial = replace(whole, advice=str)
-        frames = list(_laid(parts, trial, {number: pages}))
+        frames = list(_lay(parts, trial, {number: pages}))
         # what is listed on pages that are now lost makes the table of contents longer too
-        return f"pages: {whole.in_steps(_end(_composed(parts, frames, trial, None, {number: pages})[1]))} in the block"
+        last = _last_page(_compose(parts, frames, trial, None, {number: pages})[1])
+        return f"pages: {whole.in_steps(last)} in the block"
 
     return in_block
 
 
-def _end(frames: Sequence[PageFrame]) -> int:
+def _last_page(frames: Sequence[PageFrame]) -> int:
     return frames[-1].first + frames[-1].pages - 1
 
 
-def _left_to_several(parts: Sequence[Bound], whole: PageFrame) -> Iterator[Problem]:
+def _competing_parts(parts: Sequence[PlacedPart], whole: PageFrame) -> Iterator[Problem]:
     """Parts that cannot have what is left, because another one takes it."""
-    loose = _loose(parts, whole)
-    fitted = [number for number in _fitted(parts, whole) if number not in loose] if whole.fitted and loose else []
+    loose = _numbers_without_length(parts, whole)
+    fitted = (
+        [number for number in _numbers_to_fit(parts, whole) if number not in loose] if whole.fitted and loose else []
+    )
     several = "two" if len(loose) == 2 else f"{len(loose)}"
     for number in loose[:-1]:
         yield Problem(
@@ -240,7 +235,7 @@ def _left_to_several(parts: Sequence[Bound], whole: PageFrame) -> Iterator[Probl
         )
 
 
-def _extent(parts: Sequence[Bound], whole: PageFrame, needed: int) -> Iterator[Problem]:
+def _wrong_length(parts: Sequence[PlacedPart], whole: PageFrame, needed: int) -> Iterator[Problem]:
     """Whether the parts are longer or shorter than the book."""
     pages, enough = whole.pages, whole.in_steps(needed)
     if needed > pages:
@@ -257,17 +252,16 @@ def _extent(parts: Sequence[Bound], whole: PageFrame, needed: int) -> Iterator[P
         )
 
 
-def _named(parts: Sequence[Bound]) -> str:
+def _named(parts: Sequence[PlacedPart]) -> str:
     """What fills the book: a file or folder, if it has one part."""
-    entry = parts[0].entry
-    name: str = getattr(entry, "file", "") or getattr(entry, "folder", "")
+    name = parts[0].written.shows
     return f"{PurePath(name).name} fills" if len(parts) == 1 and name else "the parts of the inside fill"
 
 
-def _or_else(parts: Sequence[Bound]) -> str:
+def _or_else(parts: Sequence[PlacedPart]) -> str:
     """What fills a book besides fewer pages."""
-    if any(part.entry.pages is not None for part in parts):
+    if any(part.written.pages is not None for part in parts):
         return ", or leave pages out in one part, for what is left"
-    if len(parts) == 1 and hasattr(parts[0].entry, "size"):
+    if len(parts) == 1 and parts[0].written.has_size:
         return " for a thinner book, or a larger size"
     return " for a thinner book, or add a part that takes what is left, such as mock text"

@@ -8,8 +8,9 @@ from math import ceil, floor
 from .....ground.problems import Problem, Severity
 from .....ground.units import MM_PER_INCH, print_mm
 from .....paper.stock import Stock
-from ...blocks import THICKEST_COVER, THICKEST_STRIP, BlockPlan, too_thick_to_fold
-from .entry import Case
+from ...blocks.block_plan import BlockPlan
+from ...blocks.stiffness import THICKEST_COVER, THICKEST_STRIP, too_thick_folds
+from .keys import CaseKeys
 from .sizes import Sizes
 
 __all__ = ["folding_problems", "problems_of", "remarks_on"]
@@ -33,7 +34,7 @@ FREE_JOINT = 1.2
 """A joint of fewer boards hinders the board when it opens (common practice)."""
 
 
-def problems_of(entry: Case, sizes: Sizes) -> Iterator[Problem]:
+def problems_of(entry: CaseKeys, sizes: Sizes) -> Iterator[Problem]:
     """Everything that keeps the case from being made; fields count from the book."""
     if entry.binding != "full" and entry.spine_stock is None:
         what = f"a {entry.binding} binding has no stock for its spine"
@@ -52,11 +53,11 @@ def problems_of(entry: Case, sizes: Sizes) -> Iterator[Problem]:
             yield from _piece_problems(entry, sizes)
 
 
-def folding_problems(entry: Case, stocks: Mapping[str, Stock]) -> Iterator[Problem]:
+def folding_problems(entry: CaseKeys, stocks: Mapping[str, Stock]) -> Iterator[Problem]:
     """Coverings and endpapers of stock that cannot be folded; a spine piece may be leather, which yields."""
-    yield from too_thick_to_fold("a covering", stocks[entry.stock], THICKEST_COVER, ("cover", "stock"))
+    yield from too_thick_folds("a covering", stocks[entry.stock], THICKEST_COVER, ("cover", "stock"))
     if entry.endpapers:
-        yield from too_thick_to_fold("an endpaper", stocks[entry.endpapers], THICKEST_STRIP, ("cover", "endpapers"))
+        yield from too_thick_folds("an endpaper", stocks[entry.endpapers], THICKEST_STRIP, ("cover", "endpapers"))
 
 
 def _problem(key: str, message: str, remedy: str, limit: str = "") -> Problem:
@@ -103,7 +104,7 @@ def _turn_in_problems(sizes: Sizes) -> Iterator[Problem]:
     yield _problem("turn_in", f"a turn-in of {print_mm(sizes.turn_in, 2)} {why}", remedy, limit)
 
 
-def _piece_problems(entry: Case, sizes: Sizes) -> Iterator[Problem]:
+def _piece_problems(entry: CaseKeys, sizes: Sizes) -> Iterator[Problem]:
     """Spine piece, sides and corners leave one another room, and lap enough to stick."""
     width, height = sizes.boards
     if sizes.lap < LEAST_LAP:
@@ -132,7 +133,7 @@ def _piece_problems(entry: Case, sizes: Sizes) -> Iterator[Problem]:
         )
 
 
-def remarks_on(entry: Case, sizes: Sizes, block: BlockPlan) -> Iterator[Problem]:
+def remarks_on(entry: CaseKeys, sizes: Sizes, block: BlockPlan) -> Iterator[Problem]:
     """Notes on a case that can be made."""
     if block.pages and not block.pastedowns and entry.endpapers is None:
         yield _note(

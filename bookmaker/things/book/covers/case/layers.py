@@ -10,13 +10,13 @@ from collections.abc import Iterator, Mapping
 from .....paper.stock import Stock
 from .....paper.thickness import Layer
 from .....sheets.cutting import CutPart
-from .entry import Case
+from .keys import CaseKeys
 from .sizes import Sizes
 
 __all__ = ["board_layers", "cut_list", "endpaper_layers", "thickest_covering"]
 
 
-def endpaper_layers(entry: Case, stocks: Mapping[str, Stock]) -> Iterator[Layer]:
+def endpaper_layers(entry: CaseKeys, stocks: Mapping[str, Stock]) -> Iterator[Layer]:
     """At each end a pastedown and a flyleaf, one film under the pastedown and one where the flyleaf is tipped on."""
     if entry.endpapers:
         stock = stocks[entry.endpapers]
@@ -24,7 +24,7 @@ def endpaper_layers(entry: Case, stocks: Mapping[str, Stock]) -> Iterator[Layer]
         yield Layer("glue films of the endpapers", 4, stock.glue)
 
 
-def board_layers(entry: Case, stocks: Mapping[str, Stock]) -> Iterator[Layer]:
+def board_layers(entry: CaseKeys, stocks: Mapping[str, Stock]) -> Iterator[Layer]:
     """Both boards and the covering on them; where sides lap over a spine piece, both lie there."""
     boards = stocks[entry.boards]
     yield Layer("boards", 2, boards.caliper, boards.name)
@@ -41,7 +41,7 @@ def _sheets(what: str, count: int, stock: Stock) -> Iterator[Layer]:
         yield Layer(f"film over {what.partition(',')[0]}", count, stock.film)
 
 
-def thickest_covering(entry: Case, sizes: Sizes) -> tuple[float, float]:
+def thickest_covering(entry: CaseKeys, sizes: Sizes) -> tuple[float, float]:
     """How thick the covering lies on the edges of the boards, in mm: at head and tail, and at the fore-edge."""
     lapped = sizes.side + sizes.back
     if entry.binding == "full":
@@ -49,7 +49,7 @@ def thickest_covering(entry: Case, sizes: Sizes) -> tuple[float, float]:
     return lapped, lapped if entry.binding == "half" else sizes.side
 
 
-def cut_list(entry: Case, sizes: Sizes) -> Iterator[CutPart]:
+def cut_list(entry: CaseKeys, sizes: Sizes) -> Iterator[CutPart]:
     """Two boards and a stiffener, grain along the spine."""
     width, height = sizes.boards
     yield CutPart("board", entry.boards, height, width, sizes.board, 2)

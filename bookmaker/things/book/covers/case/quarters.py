@@ -13,7 +13,7 @@ from math import sqrt
 from .....ground.geometry import Axis, Point, Rect
 from .....sheets.flat import Flat, Panel, Role
 from .covering import BLEED, mountain
-from .shaping import Corner, cut_off, mirrored, settled
+from .shaping import Corner, at_origin, cut_off, mirrored
 from .sizes import Sizes
 
 __all__ = ["corner_pieces", "side_pieces", "spine_piece"]
@@ -87,7 +87,7 @@ def _right_hand_side(sizes: Sizes, stock: str, corner: float) -> Flat:
         grain=Axis.Y,
         bleed=BLEED,
     )
-    return settled(side)
+    return at_origin(side)
 
 
 def corner_pieces(sizes: Sizes, stock: str, *, right_to_left: bool) -> Iterator[Flat]:

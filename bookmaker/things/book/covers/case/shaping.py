@@ -10,7 +10,7 @@ from typing import NamedTuple
 from .....ground.geometry import Point, Rect
 from .....sheets.flat import Flat, Fold
 
-__all__ = ["Corner", "cut_off", "mirrored", "settled"]
+__all__ = ["Corner", "at_origin", "cut_off", "mirrored"]
 
 
 SAME = 1e-9
@@ -46,7 +46,7 @@ def cut_off(outline: Sequence[Point], corner: Corner, away: float, *, keep: int 
     return tuple(point for point, last in zip(kept, (kept[-1], *kept), strict=False) if dist(point, last) > SAME)
 
 
-def settled(flat: Flat) -> Flat:
+def at_origin(flat: Flat) -> Flat:
     """The same part with the lower left of its outline at the origin, and its panels within the outline's box.
 
     Cuts may leave nothing of an edge: the turn-in between a spine piece and a large corner is a triangle.

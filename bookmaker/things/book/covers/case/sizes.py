@@ -18,8 +18,8 @@ from math import hypot
 
 from .....ground.geometry import Size
 from .....paper.stock import Stock
-from ..cover import bend_allowance
-from .entry import USUAL_JOINT, Case
+from ..bending import bend_allowance
+from .keys import USUAL_JOINT, CaseKeys
 
 __all__ = ["Sizes", "board_size", "joint_on_the_flat", "size_up", "stiffener_width"]
 
@@ -100,7 +100,7 @@ class Sizes:
         return CORNER_CUT * (self.board + caliper)
 
 
-def size_up(entry: Case, page: Size, block: float, stocks: Mapping[str, Stock]) -> Sizes:
+def size_up(entry: CaseKeys, page: Size, block: float, stocks: Mapping[str, Stock]) -> Sizes:
     """Work out all sizes around a block `block` mm thick with its endpapers; nothing is refused here."""
     board = stocks[entry.boards].caliper
     side = stocks[entry.stock].covered

@@ -6,9 +6,10 @@ from collections.abc import Iterator, Sequence
 from math import cos, pi, sin
 from random import Random
 
+from .....ground.art import Filled, Repeated
 from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Point, Rect
-from ..ornament.shapes import Commands, Repeated, Shape, Stacked, block, snapped
+from ..ornament.shapes import Commands, snapped
 from ..tones import darker, mixed
 from .textures import patches
 
@@ -32,9 +33,9 @@ def marbled(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]
 def _stones(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]:
     """Round drops of every size pressed against one another, the ground between them as veins."""
     ground, *drops = sorted(bath, key=sum)
-    yield block(area, ground)
+    yield Filled.box(area, ground)
     places = tuple(patches(area, PATCH, chance))
-    shapes: list[Shape] = []
+    shapes: list[Filled] = []
     sizes = ((0.52, 0.5), (0.34, 1.0), (0.19, 1.5))
     for layer, (radius, number) in enumerate(sizes):
         for share, colour in enumerate(drops):
@@ -47,8 +48,8 @@ def _stones(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]
                 stones += shape
                 veins += _stone(x, y, size + 0.05, Random(int(size * 1e6)))
             vein = darker(ground, 0.15) if (layer + share) % 2 else ground
-            shapes += [Shape(snapped(veins), vein), Shape(snapped(stones), mixed(colour, ground, 0.06 * layer))]
-    yield Repeated(Stacked(tuple(shapes)), places)
+            shapes += [Filled(snapped(veins), vein), Filled(snapped(stones), mixed(colour, ground, 0.06 * layer))]
+    yield Repeated(tuple(shapes), places)
 
 
 def _stone(x: float, y: float, radius: float, chance: Random) -> Commands:
@@ -71,7 +72,7 @@ def _drawn(
     area: Rect, bath: Sequence[Colour], chance: Random, *, tooth: float, deep: float, row: float
 ) -> Iterator[Art]:
     """Stripes of colour through which a comb was drawn; a few shapes of stripe serve the whole sheet."""
-    yield block(area, bath[0])
+    yield Filled.box(area, bath[0])
     stripes = [_stripe(area.width, tooth, deep, row * (1.5 + chance.random()), chance) for _ in range(3)]
     last = -1
     y = area.top + 2 * deep
@@ -79,7 +80,7 @@ def _drawn(
         colour = int(chance.random() * len(bath))
         last = colour = (colour + 1) % len(bath) if colour == last else colour
         stripe = stripes[int(chance.random() * len(stripes))]
-        yield Repeated(Shape(stripe, bath[colour]), (Point(area.x, y),))
+        yield Repeated((Filled(stripe, bath[colour]),), (Point(area.x, y),))
         y -= row * (0.55 + 0.9 * chance.random())
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Literal
 
+from .....ground.art import Group, Imported, Pictured
 from .....ground.drawing import Art
 from .....ground.geometry import Path, Point, Rect, Transform
 from .....ground.imported import ImportedPage
 from .....ground.pictures import Picture, covering
-from ..ornament.shapes import Clipped, FilledPage, FilledPicture, Through
 
 __all__ = ["RunOn", "carried_on", "filling", "run_on"]
 
@@ -41,10 +41,11 @@ def carried_on(art: Art, face: Rect, bounds: Rect, manner: RunOn) -> Iterator[Ar
 def filling(picture: Picture | ImportedPage, face: Rect) -> Art:
     """A picture, or a page of a PDF file, that just covers a face, cropped evenly."""
     if isinstance(picture, Picture):
-        return FilledPicture(picture, covering(picture, face), face)
+        return Group((Pictured(picture, covering(picture, face)),), clip=Path.rectangle(face))
     scale = max(face.width / picture.size.width, face.height / picture.size.height)
     width, height = picture.size.width * scale, picture.size.height * scale
-    return FilledPage(picture, Rect(face.centre.x - width / 2, face.centre.y - height / 2, width, height), face)
+    into = Rect(face.centre.x - width / 2, face.centre.y - height / 2, width, height)
+    return Group((Imported(picture, into),), clip=Path.rectangle(face))
 
 
 def _beyond(art: Art, face: Rect, bounds: Rect, way: tuple[int, int], manner: RunOn) -> Iterator[Art]:
@@ -58,7 +59,7 @@ def _beyond(art: Art, face: Rect, bounds: Rect, way: tuple[int, int], manner: Ru
     y_factor = _factor(way[1], high - low, face.height, manner)
     # A hair of overlap with the face hides the seam that a screen would show.
     strip = Rect(left, low, right - left, high - low).grown(*(0.02 if inner else 0.0 for inner in _inner(way)))
-    yield Clipped(Through(art, Transform.stretch(x_factor, y_factor, edge)), Path.rectangle(strip))
+    yield Group((Group((art,), Transform.stretch(x_factor, y_factor, edge)),), clip=Path.rectangle(strip))
 
 
 def _span(low: float, high: float, outer_low: float, outer_high: float, way: int) -> tuple[float, float]:

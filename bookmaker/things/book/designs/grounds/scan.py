@@ -6,14 +6,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import accumulate, pairwise
 
-from .....ground.drawing import Art, Drawn
-from .....ground.geometry import Rect, Size
+from .....ground.art import Group, Imported, Pictured
+from .....ground.drawing import Art
+from .....ground.geometry import Path, Rect, Size
 from .....ground.imported import ImportedPage
 from .....ground.pictures import Picture
 from .....ground.problems import Problem, Severity
 from .....sheets.flat import Flat, Role
 from ..artwork import Fit
-from ..ornament.shapes import FilledPage, FilledPicture
 from .run_on import filling
 
 __all__ = ["cropped_problems", "face_of_scan", "scanned", "size_of"]
@@ -61,7 +61,7 @@ def scanned(scan: Scan, face: Rect, widths: Sequence[float], flat: Flat) -> Art:
     The spine of a scan is as wide as the book it comes from, not as this one: on a flat with a spine it is
     stretched to it. The sides keep their proportions, and are cropped evenly.
     """
-    return Drawn(tuple(_part(part) for part in _parts(scan, face, widths, flat))) if widths else filling(scan, face)
+    return Group(tuple(_part(part) for part in _parts(scan, face, widths, flat))) if widths else filling(scan, face)
 
 
 def cropped_problems(scan: Scan, face: Rect, widths: Sequence[float], flat: Flat) -> Iterator[Problem]:
@@ -110,4 +110,5 @@ def _part(part: _Part) -> Art:
     middle = (part.low + part.high) / 2 * width
     whole = Rect(place.centre.x - middle, place.centre.y - height / 2, width, height)
     picture = part.scan
-    return FilledPicture(picture, whole, place) if isinstance(picture, Picture) else FilledPage(picture, whole, place)
+    shown = Pictured(picture, whole) if isinstance(picture, Picture) else Imported(picture, whole)
+    return Group((shown,), clip=Path.rectangle(place))

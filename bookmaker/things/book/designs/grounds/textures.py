@@ -9,11 +9,12 @@ from collections.abc import Iterator
 from math import cos, pi, sin, tan
 from random import Random
 
+from .....ground.art import Filled, Repeated, Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Point, Rect
 from ..design import Wear
 from ..faces import Faces
-from ..ornament.shapes import Commands, Line, Repeated, Shape, Stacked, block, blot, snapped
+from ..ornament.shapes import Commands, blot, snapped
 from ..tones import darker, lighter, mixed
 from .wear import sunned
 
@@ -24,14 +25,14 @@ FADING_STEPS = 6
 
 def faded_ground(faces: Faces, colour: Colour, wear: Wear = "light") -> Iterator[Art]:
     """The ground out to the bleed; the spine bleached, and the sides too near it, as light leaves them."""
-    yield block(faces.whole, colour)
+    yield Filled.box(faces.whole, colour)
     bleached = sunned(colour, wear)
     if faces.spine and bleached != colour:
         soft = min(0.9, faces.spine.width)
         for step in range(FADING_STEPS):
             out = soft * (1 - step / FADING_STEPS)
             strip = Rect(faces.spine.x, faces.whole.y, faces.spine.width, faces.whole.height).grown(out, 0, out, 0)
-            yield block(strip, mixed(colour, bleached, (step + 1) / FADING_STEPS))
+            yield Filled.box(strip, mixed(colour, bleached, (step + 1) / FADING_STEPS))
 
 
 def weave(area: Rect, colour: Colour, chance: Random, pitch: float = 0.17, strength: float = 0.1) -> Iterator[Art]:
@@ -53,7 +54,7 @@ def weave(area: Rect, colour: Colour, chance: Random, pitch: float = 0.17, stren
             number += 1
         for (tone, thick), commands in sorted(threads.items()):
             pen = Pen(pitch * (0.78 if thick else 0.55), tones[tone], (pitch, pitch))
-            yield Line(snapped(commands), pen)
+            yield Stroked(snapped(commands), pen)
 
 
 GRAIN_PATCH = 5.3
@@ -83,7 +84,7 @@ def grain(area: Rect, colour: Colour, chance: Random, strength: float = 0.11) ->
         (light, Pen(0.06, lighter(colour, strength * 0.7))),
     )
     places = tuple(patches(area, GRAIN_PATCH, chance))
-    yield Repeated(Stacked(tuple(Line(snapped(commands), pen) for commands, pen in layers)), places)
+    yield Repeated(tuple(Stroked(snapped(commands), pen) for commands, pen in layers), places)
 
 
 def patches(area: Rect, side: float, chance: Random) -> Iterator[Point]:
@@ -108,7 +109,7 @@ def _arc(x: float, y: float, radius: float, start: float, end: float) -> Command
 def fibres(area: Rect, colour: Colour, chance: Random, density: float = 1.1, strength: float = 0.12) -> Iterator[Art]:
     """Paper: short hairs, darker and lighter, lying every way."""
     places = tuple(patches(area, PATCH, chance))
-    layers: list[Line] = []
+    layers: list[Stroked] = []
     for tone in (darker(colour, strength), lighter(colour, strength), darker(colour, strength * 2)):
         commands: Commands = []
         for _ in range(int(PATCH * PATCH * density / 3)):
@@ -118,8 +119,8 @@ def fibres(area: Rect, colour: Colour, chance: Random, density: float = 1.1, str
             bend = 0.3 * (chance.random() - 0.5) * length
             commands += [("M", x, y), ("C", x + dx / 3 - bend, y + dy / 3 + bend, x + dx * 2 / 3 - bend,
                                        y + dy * 2 / 3 + bend, x + dx, y + dy)]  # fmt: skip
-        layers.append(Line(snapped(commands), Pen(0.045, tone)))
-    yield Repeated(Stacked(tuple(layers)), places)
+        layers.append(Stroked(snapped(commands), Pen(0.045, tone)))
+    yield Repeated(tuple(layers), places)
 
 
 def spots(area: Rect, colour: Colour, chance: Random, count: int, largest: float = 0.5) -> Iterator[Art]:
@@ -129,4 +130,4 @@ def spots(area: Rect, colour: Colour, chance: Random, count: int, largest: float
         for _ in range(count):
             x, y = area.x + chance.random() * area.width, area.y + chance.random() * area.height
             commands += blot(Point(x, y), 0.06 + largest * chance.random() ** 4, chance)
-        yield Shape(snapped(commands), tone)
+        yield Filled(snapped(commands), tone)

@@ -12,11 +12,12 @@ from dataclasses import dataclass
 from math import cos, pi, sin
 from random import Random
 
+from .....ground.art import Filled, Stroked
 from .....ground.drawing import Art, Colour, Pen, luminance
 from .....ground.geometry import Point
 from ..design import Wear
 from ..faces import Faces
-from ..ornament.shapes import Commands, Line, Shape, blot, snapped
+from ..ornament.shapes import Commands, blot, snapped
 from ..palettes import Material
 from ..tones import apart, darker, lighter, mixed
 from .exposed import CORNERS, Edge, Uneven, board_edges, spine_edges, tips
@@ -129,7 +130,7 @@ def _along(edges: list[Edge], stuff: Material, colour: Colour, harm: _Harm, chan
             marks.add(at, deep, chance)
     for ribbon, tone in ((wide, tones[0]), (narrow, tones[1])):
         if ribbon:
-            yield Shape(snapped(ribbon), tone)
+            yield Filled(snapped(ribbon), tone)
     yield from marks.drawn(tones)
 
 
@@ -177,7 +178,7 @@ def _at_tips(faces: Faces, stuff: Material, colour: Colour, harm: _Harm, chance:
     for share, tone in layers:
         blots = [command for tip, size in places for command in blot(tip, size * share, chance, 13)]
         if blots:
-            yield Shape(snapped(blots), tone)
+            yield Filled(snapped(blots), tone)
     for tip, size in places:
         for _ in range(int(26 * size * (1 + harm.pale))):
             turn, deep = chance.random() * 2 * pi, abs(chance.gauss(0.0, 0.62))
@@ -198,7 +199,7 @@ def _scuffs(faces: Faces, tone: Colour, harm: _Harm, chance: Random) -> Iterator
                 at = Point(x + off_x, y + off_y)
                 lines += [("M", *at), ("L", at.x + long * cos(turn), at.y + long * sin(turn))]
     if lines:
-        yield Line(snapped(lines), Pen(0.05, tone))
+        yield Stroked(snapped(lines), Pen(0.05, tone))
 
 
 class Marks:
@@ -224,7 +225,7 @@ class Marks:
         """All marks, the faintest first."""
         for commands, tone in zip(self._of_tone, tones, strict=True):
             if commands:
-                yield Line(snapped(commands), Pen(MARK[self._stuff], tone))
+                yield Stroked(snapped(commands), Pen(MARK[self._stuff], tone))
 
 
 def creased(faces: Faces, colour: Colour, chance: Random, count: int) -> Iterator[Art]:
@@ -242,6 +243,6 @@ def creased(faces: Faces, colour: Colour, chance: Random, count: int) -> Iterato
             paths += [("M", corner.x + into_x * wide, corner.y), ("C", *middle, *middle, *end)]
     if paths:
         path = snapped(paths)
-        yield Line(path, Pen(0.24, mixed(colour, darker(colour, 0.5), 0.1)))
-        yield Line(path, Pen(0.14, mixed(colour, CORE, 0.25)))
-        yield Line(path, Pen(0.05, mixed(colour, CORE, 0.7)))
+        yield Stroked(path, Pen(0.24, mixed(colour, darker(colour, 0.5), 0.1)))
+        yield Stroked(path, Pen(0.14, mixed(colour, CORE, 0.25)))
+        yield Stroked(path, Pen(0.05, mixed(colour, CORE, 0.7)))

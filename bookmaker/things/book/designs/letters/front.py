@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
+from .....ground.art import Filled
+from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from ..design import Words
-from ..ornament.ornaments import stamp
-from .lettering import Hand, Lettered, fitted, letter, together
+from ..ornament.ornaments import frame, stamp
+from .lettering import Hand, Lettered, fitted, letter, lettered, together
 
-__all__ = ["inside", "label", "letter_front"]
+__all__ = ["inside", "label", "letter_front", "pasted_label", "title_and_author"]
 
 LARGEST = 6.0
 
@@ -26,45 +26,71 @@ def letter_front(
 ) -> Lettered:
     """Title in the upper half of a room, the ornament under it, the author at the foot."""
     hand = hand.on_front()
-    parts = [_title(room, 0.52, 0.44, words, hand, largest)]
-    size = fitted("title", words.title, _part(room, 0.52, 0.44), hand, "across", largest).size
+    title, *author = title_and_author(room, words, hand, (0.52, 0.44), 0.18, AUTHOR_SHARE, largest)
+    parts = [title]
     if fleuron:
         side = min(room.width * 0.26, room.height * 0.2)
-        middle = _part(room, 0.34, 0.1).centre.y if words.author else _part(room, 0.2, 0.1).centre.y
+        middle = _part(room, 0.34 if words.author else 0.2, 0.1).centre.y
         box = Rect(room.centre.x - side / 2, middle - side / 2, side, side)
         parts.append(Lettered((stamp(fleuron, box, hand.ink),)))
-    if words.author:
-        parts.append(letter("author", words.author, _part(room, 0.0, 0.18), hand, "across", size * AUTHOR_SHARE))
-    parts += _volume(room, words, hand, size)
+    parts += author
+    if words.volume:
+        size = AUTHOR_SHARE * fitted("title", words.title, _part(room, 0.52, 0.44), hand, "across", largest).size
+        parts.append(letter("volume", words.volume, _part(room, 0.2, 0.09), hand, "across", size))
     return together(parts)
+
+
+def title_and_author(
+    room: Rect, words: Words, hand: Hand, title: tuple[float, float], foot: float, share: float, largest: float
+) -> list[Lettered]:
+    """The title in a level part of a room, and the author, if there is one, in as much of its foot.
+
+    Parts are shares of its height: `title` where it begins and how high it is. The author is no larger than a `share`
+    of the title, which is no larger than `largest` (the em, in mm).
+    """
+    hand, box = hand.on_front(), _part(room, *title)
+    setting = fitted("title", words.title, box, hand, "across", largest)
+    texts = [lettered("title", words.title, setting, box, hand, "across")]
+    if words.author:
+        below = _part(room, 0.0, foot)
+        texts.append(letter("author", words.author, below, hand, "across", setting.size * share))
+    return texts
 
 
 def label(room: Rect, words: Words, hand: Hand, largest: float = LARGEST) -> Lettered:
     """Title and author close together, as on a label; an author that would be too small to print is left out."""
-    hand = hand.on_front()
-    if not words.author:
-        return letter("title", words.title, room, hand, "across", largest)
-    title, foot = _part(room, 0.38, 0.62), _part(room, 0.0, 0.28)
-    size = fitted("title", words.title, title, hand, "across", largest).size
-    author = letter("author", words.author, foot, hand, "across", size * ON_LABEL)
-    if author.lettering[0].x_height < SMALLEST:
-        return letter("title", words.title, room, hand, "across", largest)
-    return together([letter("title", words.title, title, hand, "across", largest), author])
+    parts = title_and_author(room, words, hand, (0.38, 0.62), 0.28, ON_LABEL, largest)
+    if len(parts) == 2 and parts[1].lettering[0].x_height >= SMALLEST:
+        return together(parts)
+    return letter("title", words.title, room, hand.on_front(), "across", largest)
+
+
+def pasted_label(
+    plate: Rect,
+    words: Words,
+    hand: Hand,
+    border: Colour,
+    inset: float,
+    clear: float,
+    width: float,
+    *,
+    largest: float = 3.6,
+    second: float = 0.0,
+    paper: Colour | None = None,
+) -> tuple[list[Art], list[Lettered]]:
+    """A label of paper with title and author, `clear` mm from its edges.
+
+    A border `width` mm wide goes round it `inset` mm from its edges, with a finer one `second` mm within.
+    """
+    edge = frame(plate.grown(-inset), border, width, second=second)
+    art: list[Art] = [Filled.box(plate, paper or hand.ground), *edge]
+    return art, [label(plate.grown(-clear), words, hand, largest)]
 
 
 def inside(face: Rect, aside: float, above: float) -> Rect:
     """A face less a share of its width on both sides, and of its height at head and tail."""
     wide, high = face.width * aside, face.height * above
     return face.grown(-wide, -high, -wide, -high)
-
-
-def _title(room: Rect, low: float, high: float, words: Words, hand: Hand, largest: float) -> Lettered:
-    return letter("title", words.title, _part(room, low, high), hand, "across", largest)
-
-
-def _volume(room: Rect, words: Words, hand: Hand, size: float) -> Iterator[Lettered]:
-    if words.volume:
-        yield letter("volume", words.volume, _part(room, 0.2, 0.09), hand, "across", size * AUTHOR_SHARE)
 
 
 def _part(room: Rect, low: float, high: float) -> Rect:

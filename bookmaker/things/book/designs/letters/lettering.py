@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Literal
 
-from .....ground.drawing import Art, Colour, Drawn, contrast
+from .....ground.art import Group
+from .....ground.drawing import Art, Colour, contrast
 from .....ground.geometry import Path, Rect, Size
 from .....ground.problems import Problem
 from .....ground.typefaces import Typeface, bundled
@@ -92,7 +93,7 @@ def composed(layers: Iterable[Art], words: Iterable[Lettered], hand: Hand, ornam
     """A flat's dress: the words over everything else; what else is titled with the book takes its hand."""
     done = together(words)
     titling = Titling(hand.title, hand.capitals, hand.ink, ornament)
-    return Dress(Drawn((*layers, *done.art)), done.problems, done.lettering, titling)
+    return Dress(Group((*layers, *done.art)), done.problems, done.lettering, titling)
 
 
 def best_ink(ground: Colour, inks: Iterable[Colour]) -> Colour:

@@ -8,7 +8,6 @@ from dataclasses import replace
 from .....ground.drawing import Art, Colour
 from .....ground.geometry import Rect
 from ..design import Words
-from ..faces import Faces
 from ..letters.alike import alike, letters_of, stacks_of
 from ..letters.lettering import Hand, Lettered, fitted, letter
 from ..letters.spine import Spine, as_in_set, letter_number, letter_spine, prefers_across, title_letters, way_along
@@ -46,15 +45,12 @@ Plate = Callable[[Rect, Leather], Iterator[Art]]
 
 
 def banded_spine(
-    faces: Faces, words: Words, spine: Spine, label: tuple[Colour, Colour], *, labelled: bool
+    box: Rect, words: Words, spine: Spine, label: tuple[Colour, Colour], *, labelled: bool
 ) -> tuple[list[Art], list[Lettered]]:
     """Bands, tools and label, and the words; `spine` has the hand on the skin, `label` its colour and its ink.
 
     Unless it must be `labelled`, a spine lettered lengthwise may have no label but a panel of fillets on the skin.
     """
-    if not faces.spine:
-        return [], []
-    box = faces.spine
     colours = Leather(spine.hand.ground, spine.hand.ink, *label)
     if box.width < THINNEST:
         return _filleted(box, words, spine, colours)

@@ -10,9 +10,10 @@ from math import cos, pi, sin
 from random import Random
 from typing import Literal
 
+from .....ground.art import Filled, Stroked
 from .....ground.drawing import Colour, Pen
 from .....ground.geometry import Path, Point, Rect, Transform, polygon
-from .shapes import Line, Shape, gathered
+from .shapes import gathered
 
 __all__ = [
     "FLEURONS",
@@ -146,26 +147,26 @@ def choose_fleuron(asked: OrnamentName, chance: Random) -> Path | None:
     return FLEURONS[asked]
 
 
-def stamp(motif: Path, box: Rect, colour: Colour) -> Shape:
+def stamp(motif: Path, box: Rect, colour: Colour) -> Filled:
     """A motif as large as a box allows, in its middle."""
     size = min(box.width, box.height)
-    return Shape(motif.transformed(Transform.stretch(size, size).moved(*box.centre)), colour)
+    return Filled(motif.transformed(Transform.stretch(size, size).moved(*box.centre)), colour)
 
 
-def rule(y: float, left: float, right: float, width: float, colour: Colour) -> Shape:
+def rule(y: float, left: float, right: float, width: float, colour: Colour) -> Filled:
     """A level rule of a width in mm about `y`."""
-    return Shape(Path.rectangle(Rect(left, y - width / 2, right - left, width)), colour)
+    return Filled(Path.rectangle(Rect(left, y - width / 2, right - left, width)), colour)
 
 
-def frame(rect: Rect, colour: Colour, width: float, *, second: float = 0.0) -> tuple[Line, ...]:
+def frame(rect: Rect, colour: Colour, width: float, *, second: float = 0.0) -> tuple[Stroked, ...]:
     """A frame, and a finer one inside it at the distance `second`."""
-    outer = Line(Path.rectangle(rect), Pen(width, colour))
+    outer = Stroked(Path.rectangle(rect), Pen(width, colour))
     if not second:
         return (outer,)
-    return (outer, Line(Path.rectangle(rect.grown(-second)), Pen(width * 0.55, colour)))
+    return (outer, Stroked(Path.rectangle(rect.grown(-second)), Pen(width * 0.55, colour)))
 
 
-def corner_pieces(rect: Rect, size: float, colour: Colour) -> Shape:
+def corner_pieces(rect: Rect, size: float, colour: Colour) -> Filled:
     """A fan of leaves in each corner of a rectangle."""
     fan = gathered(
         (
@@ -178,17 +179,17 @@ def corner_pieces(rect: Rect, size: float, colour: Colour) -> Shape:
         fan.transformed(Transform.quarter_turn(turns).then(Transform.stretch(size, size)).moved(*corner))
         for turns, corner in enumerate(rect.corners)
     ]
-    return Shape(gathered(turned), colour)
+    return Filled(gathered(turned), colour)
 
 
 BandName = Literal["dots", "lozenges", "leaves", "waves", "chain", "key"]
 
 
-def band(name: BandName, rect: Rect, colour: Colour) -> Shape | Line:
+def band(name: BandName, rect: Rect, colour: Colour) -> Filled | Stroked:
     """A row of small motifs that fills a level strip."""
     height = rect.height
     if name == "waves":
-        return Line(_waves(rect), Pen(height * 0.22, colour))
+        return Stroked(_waves(rect), Pen(height * 0.22, colour))
     count = max(1, round(rect.width / (height * 1.05)))
     step = rect.width / count
     motif = {
@@ -202,7 +203,7 @@ def band(name: BandName, rect: Rect, colour: Colour) -> Shape | Line:
         motif.transformed(Transform.stretch(height, height).moved(rect.x + step * (number + 0.5), rect.centre.y))
         for number in range(count)
     ]
-    return Shape(gathered(placed), colour)
+    return Filled(gathered(placed), colour)
 
 
 def _key() -> Iterator[Path]:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from random import Random
 
+from .....ground.art import Filled, Repeated, Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect, Transform
 from .ornaments import FLEURONS
-from .shapes import Line, Repeated, Shape, block, gathered
+from .shapes import gathered
 
 __all__ = ["REPEATS", "printed_paper"]
 
@@ -29,8 +30,8 @@ def printed_paper(area: Rect, ink: Colour, chance: Random) -> Iterator[Art]:
         motif = tuple(FLEURONS.values())[int(chance.random() * len(FLEURONS))]
         size = step * 0.85
         drawn = motif if name == "sprigs" else Path.circle(Point(0, 0), 0.2)
-        shape = Shape(drawn.transformed(Transform.stretch(size, size)), ink)
-        yield Repeated(shape, tuple(_in_quincunx(area, step)))
+        shape = Filled(drawn.transformed(Transform.stretch(size, size)), ink)
+        yield Repeated((shape,), tuple(_in_quincunx(area, step)))
 
 
 def _in_quincunx(area: Rect, step: float) -> Iterator[Point]:
@@ -48,9 +49,9 @@ def _in_quincunx(area: Rect, step: float) -> Iterator[Point]:
 def _stripes(area: Rect, ink: Colour, step: float) -> Iterator[Art]:
     x = area.x
     while x < area.right:
-        yield block(Rect(x, area.y, step * 0.34, area.height), ink)
-        yield block(Rect(x + step * 0.6, area.y, step * 0.07, area.height), ink)
-        yield block(Rect(x + step * 0.74, area.y, step * 0.07, area.height), ink)
+        yield Filled.box(Rect(x, area.y, step * 0.34, area.height), ink)
+        yield Filled.box(Rect(x + step * 0.6, area.y, step * 0.07, area.height), ink)
+        yield Filled.box(Rect(x + step * 0.74, area.y, step * 0.07, area.height), ink)
         x += step
 
 
@@ -68,7 +69,7 @@ def _rows(area: Rect, ink: Colour, step: float, name: str) -> Iterator[Art]:
     rows = int(area.height / rise) + 2
     aside = step / 2 if name == "scales" else 0.0
     places = tuple(Point(area.x + aside * (row % 2), area.y + rise * row) for row in range(rows))
-    yield Repeated(Line(Path(tuple(commands)), Pen(step * 0.075, ink)), places)
+    yield Repeated((Stroked(Path(tuple(commands)), Pen(step * 0.075, ink)),), places)
 
 
 def _trellis(area: Rect, ink: Colour, step: float) -> Iterator[Art]:
@@ -78,9 +79,9 @@ def _trellis(area: Rect, ink: Colour, step: float) -> Iterator[Art]:
         lines.append(Path.line(Point(x, area.y), Point(x + area.height, area.top)))
         lines.append(Path.line(Point(x, area.top), Point(x + area.height, area.y)))
         x += step
-    yield Line(gathered(lines), Pen(step * 0.05, ink))
-    dot = Shape(Path.circle(Point(0, 0), step * 0.1), ink)
+    yield Stroked(gathered(lines), Pen(step * 0.05, ink))
+    dot = Filled(Path.circle(Point(0, 0), step * 0.1), ink)
     columns, rows = int(area.width / step) + 2, int(area.height / step) + 2
     first_x = area.x - area.height % step
     middles = [Point(first_x + step * (i + 0.5), area.y + step * j) for i in range(columns + 1) for j in range(rows)]
-    yield Repeated(dot, tuple(middles))
+    yield Repeated((dot,), tuple(middles))

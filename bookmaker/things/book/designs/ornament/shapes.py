@@ -3,146 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from math import cos, pi, sin
 from random import Random
 
-from .....ground.drawing import Art, Canvas, Colour, Pen
-from .....ground.geometry import Path, Point, Rect, Transform
-from .....ground.imported import ImportedPage
-from .....ground.pictures import Picture
+from .....ground.geometry import Path, Point, Rect
 from .....ground.units import to_pt
 
-__all__ = ["Clipped", "Commands", "FilledPage", "FilledPicture", "Line", "Repeated", "Shape", "Stacked", "Through",
-           "block", "blot", "gathered", "rounded", "snapped"]  # fmt: skip
+__all__ = ["Commands", "blot", "gathered", "rounded", "snapped"]
 
 Commands = list[tuple[str | float, ...]]
 """What a path is made of, while it grows."""
 
 GRID_PT = 0.02
 """Points of texture lie on this grid, 7 µm: finer would make the file larger and nothing better."""
-
-
-@dataclass(frozen=True, slots=True)
-class Shape:
-    """A filled outline."""
-
-    path: Path
-    colour: Colour
-
-    @property
-    def bounds(self) -> Rect:
-        """A rectangle that holds all ink."""
-        return Rect.around(self.path.points())
-
-    def draw(self, canvas: Canvas) -> None:
-        """Fill it."""
-        canvas.fill(self.path, self.colour)
-
-
-@dataclass(frozen=True, slots=True)
-class Line:
-    """A drawn line."""
-
-    path: Path
-    pen: Pen
-
-    @property
-    def bounds(self) -> Rect:
-        """A rectangle that holds all ink; a sharp bend may reach far out."""
-        return Rect.around(self.path.points()).grown(4 * self.pen.width)
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw it."""
-        canvas.stroke(self.path, self.pen)
-
-
-@dataclass(frozen=True, slots=True)
-class Clipped:
-    """Art that shows only inside an outline."""
-
-    art: Art
-    to: Path
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw it, cut off at the outline."""
-        with canvas.placed(Transform(), self.to):
-            self.art.draw(canvas)
-
-
-@dataclass(frozen=True, slots=True)
-class Through:
-    """Art seen through a transform."""
-
-    art: Art
-    transform: Transform
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw it, moved."""
-        with canvas.placed(self.transform):
-            self.art.draw(canvas)
-
-
-@dataclass(frozen=True, slots=True)
-class FilledPicture:
-    """A picture placed in a rectangle, of which `shown` is seen."""
-
-    picture: Picture
-    into: Rect
-    shown: Rect
-
-    def draw(self, canvas: Canvas) -> None:
-        """Place it, cut off at what is shown."""
-        with canvas.placed(Transform(), Path.rectangle(self.shown)):
-            canvas.picture(self.picture, self.into)
-
-
-@dataclass(frozen=True, slots=True)
-class FilledPage:
-    """A page of a PDF file placed in a rectangle, of which `shown` is seen."""
-
-    page: ImportedPage
-    into: Rect
-    shown: Rect
-
-    def draw(self, canvas: Canvas) -> None:
-        """Place it, cut off at what is shown."""
-        with canvas.placed(Transform(), Path.rectangle(self.shown)):
-            canvas.imported(self.page, self.into)
-
-
-@dataclass(frozen=True, slots=True)
-class Stacked:
-    """Shapes and lines one over the other."""
-
-    layers: tuple[Shape | Line, ...]
-
-    @property
-    def bounds(self) -> Rect:
-        """A rectangle that holds all ink."""
-        return Rect.around([corner for layer in self.layers for corner in layer.bounds.corners])
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw them in order."""
-        for layer in self.layers:
-            layer.draw(canvas)
-
-
-@dataclass(frozen=True, slots=True)
-class Repeated:
-    """One shape, line or stack of them at several places."""
-
-    art: Shape | Line | Stacked
-    places: tuple[Point, ...]
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw it at every place."""
-        canvas.repeat(self.art, self.art.bounds, self.places)
-
-
-def block(rect: Rect, colour: Colour) -> Shape:
-    """A filled rectangle."""
-    return Shape(Path.rectangle(rect), colour)
 
 
 def gathered(paths: Iterable[Path]) -> Path:

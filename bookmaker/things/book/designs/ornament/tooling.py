@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from .....ground.art import Filled
 from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Point, Rect, polygon
 from ..letters.spine import Spine, clear_of_folds
 from ..tones import darker, lighter
 from .ornaments import BandName, band, frame, rule, stamp
-from .shapes import Shape, block
 
 __all__ = ["Leather", "raised_bands", "ridge", "room_of", "small_tools", "title_label", "title_panel", "title_strip"]
 
@@ -51,7 +51,7 @@ def title_label(compartment: Rect, colours: Leather) -> Iterator[Art]:
     """A thin skin of another colour from joint to joint, with a double fillet at both ends."""
     edge = _band_height(compartment) * 0.25
     plate = compartment.grown(ROUND_THE_BEND, -edge, ROUND_THE_BEND, -edge)
-    yield block(plate, colours.label)
+    yield Filled.box(plate, colours.label)
     for y, inward in ((plate.y, 1), (plate.top, -1)):
         for off, wide in ((0.16, 0.09), (0.3, 0.05)):
             yield rule(y + inward * (off + edge), plate.x, plate.right, wide, colours.on_label)
@@ -61,7 +61,7 @@ def title_strip(body: Rect, colours: Leather) -> Iterator[Art]:
     """A long label in the middle of a wide spine, clear of the bands, within a double fillet."""
     above = _band_height(body) * 0.9
     plate = body.grown(0, -above, 0, -above)
-    yield block(plate, colours.label)
+    yield Filled.box(plate, colours.label)
     yield from frame(plate.grown(-0.16), colours.on_label, 0.08, second=0.14)
 
 
@@ -109,7 +109,7 @@ def ridge(box: Rect, y: float, high: float, skin: Colour) -> Iterator[Art]:
     for number, dark in enumerate(SHADING):
         low = y - high / 2 + step * number
         tone = darker(skin, dark) if dark > 0 else lighter(skin, -dark)
-        yield Shape(_tapered(box, low, step * 1.02, y), tone)
+        yield Filled(_tapered(box, low, step * 1.02, y), tone)
 
 
 def _tapered(box: Rect, low: float, step: float, y: float) -> Path:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import floor
 
+from .....ground.art import Filled, Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect, Transform, polygon
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import petal
-from ..ornament.shapes import Commands, Line, Shape, block, gathered, snapped
+from ..ornament.shapes import Commands, gathered, snapped
 from ..tones import darker, lighter, mixed
 from .stage import Height, Inks, Stage, along, clouds, ground, layered, sky, skyline, sun, water
 
@@ -32,7 +33,7 @@ def coast(stage: Stage, inks: Inks) -> Iterator[Art]:
         size = stage.high * (0.06 + 0.09 * chance.random())
         y = stage.level(horizon - 0.02) - size * (0.2 + 0.6 * chance.random())
         boats.append(hulls.transformed(Transform.stretch(size, size).moved(x, y)))
-    yield Shape(gathered(boats), mixed(inks.light, inks.near, 0.06))
+    yield Filled(gathered(boats), mixed(inks.light, inks.near, 0.06))
     shore = skyline(stage, 0.05, 0.045, 0.9, 5)
     yield ground(stage, shore, darker(inks.near, 0.25))
     yield _grass(stage, shore, inks)
@@ -44,7 +45,7 @@ def _grass(stage: Stage, shore: Height, inks: Inks) -> Art:
         tall = stage.high * (0.03 + 0.05 * chance.random())
         blade = petal(1.0, 0.12, chance.gauss(0, 14)).transformed(Transform.stretch(tall, tall))
         blades.append(blade.transformed(Transform.move(x, shore(x) - tall * 0.15)))
-    return Shape(snapped(gathered(blades).commands), darker(inks.near, 0.25))
+    return Filled(snapped(gathered(blades).commands), darker(inks.near, 0.25))
 
 
 def hills(stage: Stage, inks: Inks) -> Iterator[Art]:
@@ -65,7 +66,7 @@ def hills(stage: Stage, inks: Inks) -> Iterator[Art]:
                     crowns += Path.circle(Point(x + big * 0.6, line(x) + big * 0.45), big * 0.5).commands
                     crowns += Path.rectangle(Rect(x - big * 0.08, line(x) - big * 0.3, big * 0.16, big)).commands
             if crowns:
-                yield Shape(snapped(crowns), mixed(tone, inks.near, 0.55) if number < 3 else darker(inks.near, 0.35))
+                yield Filled(snapped(crowns), mixed(tone, inks.near, 0.55) if number < 3 else darker(inks.near, 0.35))
         if number == 2:
             yield _hedges(stage, line, lighter(tone, 0.16))
     yield _birds(stage, inks)
@@ -79,7 +80,7 @@ def _hedges(stage: Stage, line: Height, tone: Colour) -> Art:
         top = line(x)
         edges += [("M", x, top), ("C", x + slant * 0.2, top - stage.high * 0.03, x + slant * 0.6,
                                   top - stage.high * 0.06, x + slant, top - stage.high * 0.2)]  # fmt: skip
-    return Line(snapped(edges), Pen(stage.high * 0.005, tone))
+    return Stroked(snapped(edges), Pen(stage.high * 0.005, tone))
 
 
 def _birds(stage: Stage, inks: Inks) -> Art:
@@ -91,7 +92,7 @@ def _birds(stage: Stage, inks: Inks) -> Art:
             wings.append(("M", at - size, y + size * 0.5))
             wings.append(("C", at - size * 0.5, y + size * 0.6, at, y + size * 0.3, at, y))
             wings.append(("C", at, y + size * 0.3, at + size * 0.5, y + size * 0.6, at + size, y + size * 0.5))
-    return Line(snapped(wings), Pen(stage.high * 0.0045, darker(inks.near, 0.2)))
+    return Stroked(snapped(wings), Pen(stage.high * 0.0045, darker(inks.near, 0.2)))
 
 
 def mountains(stage: Stage, inks: Inks) -> Iterator[Art]:
@@ -113,12 +114,12 @@ def mountains(stage: Stage, inks: Inks) -> Iterator[Art]:
             teeth = [Point(x - side * far, top.y - cap * deep) for far, deep in ((1, 1), (0.45, 0.72), (0.1, 1.15))]
             snow.append(polygon([top, *teeth, Point(x + half * 0.05, top.y - cap * 0.6)]))
         tone = layered(inks, 0.1 + 0.35 * number)
-        yield Shape(gathered(slopes), lighter(tone, 0.1))
-        yield Shape(gathered(shades), darker(tone, 0.16))
-        yield Shape(gathered(snow), inks.light)
+        yield Filled(gathered(slopes), lighter(tone, 0.1))
+        yield Filled(gathered(shades), darker(tone, 0.16))
+        yield Filled(gathered(snow), inks.light)
     yield from water(stage, 0.235, inks, 10)
     yield ground(stage, skyline(stage, 0.03, 0.02, 1.0, 7), darker(inks.near, 0.3))
-    yield Shape(_fir_row(stage, skyline(stage, 0.02, 0.02, 1.0, 7), 0.09, 8), darker(inks.near, 0.3))
+    yield Filled(_fir_row(stage, skyline(stage, 0.02, 0.02, 1.0, 7), 0.09, 8), darker(inks.near, 0.3))
 
 
 def _fir_row(stage: Stage, line: Height, tall: float, salt: int) -> Path:
@@ -146,7 +147,7 @@ def firs(stage: Stage, inks: Inks) -> Iterator[Art]:
     for number, (base, tall) in enumerate(((0.27, 0.13), (0.19, 0.17), (0.08, 0.23), (-0.06, 0.27))):
         line = skyline(stage, base, 0.025, 1.1, 3 + number)
         tone = layered(inks, (number + 0.3) / 3.3)
-        yield Shape(_fir_row(stage, line, tall, 20 + number), tone)
+        yield Filled(_fir_row(stage, line, tall, 20 + number), tone)
         yield ground(stage, line, tone)
         if number < 3:
             mist = skyline(stage, base - 0.06, 0.012, 0.7, 30 + number)
@@ -161,7 +162,7 @@ def fields(stage: Stage, inks: Inks) -> Iterator[Art]:
     yield ground(stage, skyline(stage, 0.34, 0.02, 1.4, 3), layered(inks, 0.1))
     horizon = stage.level(0.32)
     area = stage.area
-    yield block(Rect(area.x, area.y, area.width, horizon - area.y), layered(inks, 0.55))
+    yield Filled.box(Rect(area.x, area.y, area.width, horizon - area.y), layered(inks, 0.55))
     period = stage.high * 1.4
     furrows = []
     first, last = (floor((x - stage.middle) / period) for x in (area.x, area.right))
@@ -174,7 +175,7 @@ def fields(stage: Stage, inks: Inks) -> Iterator[Art]:
             outline = _between(foot, top, edges, area.y, horizon)
             if outline:
                 furrows.append(outline)
-    yield Shape(gathered(furrows), layered(inks, 0.85))
+    yield Filled(gathered(furrows), layered(inks, 0.85))
     yield _poplars(stage, horizon, inks)
 
 
@@ -201,4 +202,4 @@ def _poplars(stage: Stage, horizon: float, inks: Inks) -> Art:
         size = stage.high * 0.05
         outline = ((-1, 0), (1, 0), (1, 0.6), (0.6, 1), (-0.6, 1), (-1, 0.6))
         trees += polygon([Point(x + size * across, horizon + size * up) for across, up in outline]).commands
-    return Shape(snapped(trees), darker(inks.near, 0.3))
+    return Filled(snapped(trees), darker(inks.near, 0.3))

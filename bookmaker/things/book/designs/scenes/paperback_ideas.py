@@ -11,10 +11,11 @@ from dataclasses import dataclass
 from math import cos, floor, pi, sin
 from random import Random
 
+from .....ground.art import Filled, Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect, Transform, polygon
 from ..ornament.ornaments import FLEURONS, petal
-from ..ornament.shapes import Commands, Line, Shape, block, gathered, rounded, snapped
+from ..ornament.shapes import Commands, gathered, rounded, snapped
 
 __all__ = ["BOLD_IDEAS", "IDEAS", "Field", "Idea"]
 
@@ -59,7 +60,7 @@ def stripes(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
     y, scale = whole.y, field.high / sum(heights)
     for number in range(len(heights)):
         upper = field.level.y + scale * sum(heights[: number + 1])
-        yield block(Rect(whole.x, y, whole.width, upper - y), inks[number % len(inks)])
+        yield Filled.box(Rect(whole.x, y, whole.width, upper - y), inks[number % len(inks)])
         y = upper
 
 
@@ -72,10 +73,10 @@ def blocks(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
         pick = int(chance.random() * len(inks))
         last = pick = (pick + 1) % len(inks) if pick == last else pick
         tall = field.high * (0.35 + 0.65 * chance.random())
-        yield block(Rect(x, field.whole.y, wide + 0.02, field.level.y + tall - field.whole.y), inks[pick])
+        yield Filled.box(Rect(x, field.whole.y, wide + 0.02, field.level.y + tall - field.whole.y), inks[pick])
         if chance.random() < 0.45:
             cap = field.high * 0.09
-            yield block(Rect(x, field.level.y + tall - cap, wide + 0.02, cap), inks[(pick + 1) % len(inks)])
+            yield Filled.box(Rect(x, field.level.y + tall - cap, wide + 0.02, cap), inks[(pick + 1) % len(inks)])
         x += wide
 
 
@@ -89,7 +90,7 @@ def slopes(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
         else:
             left, right = min(left, right) * 0.4, max(left, right)
         low = field.level.y
-        yield Shape(polygon([Point(whole.x, whole.y), Point(whole.right, whole.y), Point(whole.right, low + right),
+        yield Filled(polygon([Point(whole.x, whole.y), Point(whole.right, whole.y), Point(whole.right, low + right),
                              Point(whole.x, low + left)]), ink)  # fmt: skip
 
 
@@ -102,7 +103,7 @@ def arches(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
         if radius <= 0:
             break
         outline = gathered(_arch(x, field.whole.y, base, radius) for x in field.steps(step))
-        yield Shape(snapped(outline.commands), ink)
+        yield Filled(snapped(outline.commands), ink)
 
 
 def _arch(x: float, low: float, spring: float, radius: float) -> Path:
@@ -121,10 +122,10 @@ def scales(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
         shift = step / 2 * (row % 2)
         discs = gathered(Path.circle(Point(x + shift, y), step * 0.5) for x in field.steps(step))
         dots = gathered(Path.circle(Point(x + shift, y), step * 0.2) for x in field.steps(step))
-        yield Shape(snapped(discs.commands), inks[row % len(inks)])
-        yield Shape(snapped(dots.commands), inks[(row + 1) % len(inks)])
+        yield Filled(snapped(discs.commands), inks[row % len(inks)])
+        yield Filled(snapped(dots.commands), inks[(row + 1) % len(inks)])
     foot = field.top - step * 0.5 * rows
-    yield block(Rect(field.whole.x, field.whole.y, field.whole.width, max(0.0, foot - field.whole.y)), inks[0])
+    yield Filled.box(Rect(field.whole.x, field.whole.y, field.whole.width, max(0.0, foot - field.whole.y)), inks[0])
 
 
 def rays(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
@@ -135,11 +136,11 @@ def rays(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
         if number % 2:
             continue
         turns = [pi * (number + part) / 18 for part in (0.1, 0.9)]
-        yield Shape(polygon([at, *(at.plus(reach * cos(turn), reach * sin(turn)) for turn in turns)]),
+        yield Filled(polygon([at, *(at.plus(reach * cos(turn), reach * sin(turn)) for turn in turns)]),
                     inks[number // 2 % 2 if len(inks) > 1 else 0])  # fmt: skip
-    yield Shape(Path.circle(at, reach * 0.42), inks[-2])
+    yield Filled(Path.circle(at, reach * 0.42), inks[-2])
     foot = field.level.y + field.high * 0.16
-    yield block(Rect(field.whole.x, field.whole.y, field.whole.width, foot - field.whole.y), inks[0])
+    yield Filled.box(Rect(field.whole.x, field.whole.y, field.whole.width, foot - field.whole.y), inks[0])
 
 
 def vignette(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
@@ -147,13 +148,13 @@ def vignette(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
     motif = tuple(FLEURONS.values())[int(field.chance.random() * len(FLEURONS))]
     at = Point(field.front.centre.x, field.level.y + field.high * 0.55)
     side = min(field.front.width * 0.56, field.high * 0.95)
-    yield Shape(Path.circle(at, side * 0.5), inks[0])
-    yield Shape(motif.transformed(Transform.stretch(side * 0.74, side * 0.74).moved(*at)), inks[1])
+    yield Filled(Path.circle(at, side * 0.5), inks[0])
+    yield Filled(motif.transformed(Transform.stretch(side * 0.74, side * 0.74).moved(*at)), inks[1])
     if field.spine:
         small = min(field.spine.width * 0.62, field.high * 0.4)
         beside = Point(field.spine.centre.x, at.y)
-        yield Shape(Path.circle(beside, small * 0.5), inks[0])
-        yield Shape(motif.transformed(Transform.stretch(small * 0.74, small * 0.74).moved(*beside)), inks[1])
+        yield Filled(Path.circle(beside, small * 0.5), inks[0])
+        yield Filled(motif.transformed(Transform.stretch(small * 0.74, small * 0.74).moved(*beside)), inks[1])
 
 
 def leaves(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
@@ -166,10 +167,10 @@ def leaves(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
                 long = field.high * (0.98 if turn == 0 else 0.92 if abs(turn) < 20 else 0.86)
                 leaf = petal(1.0, 0.26, float(turn)).transformed(Transform.stretch(long, long))
                 fan += leaf.transformed(Transform.move(x, field.level.y)).commands
-        yield Shape(snapped(fan), ink)
+        yield Filled(snapped(fan), ink)
         if number == 0:
             foot = field.level.y + field.high * 0.1
-            yield block(Rect(field.whole.x, field.whole.y, field.whole.width, foot - field.whole.y), ink)
+            yield Filled.box(Rect(field.whole.x, field.whole.y, field.whole.width, foot - field.whole.y), ink)
 
 
 def lines(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
@@ -183,7 +184,7 @@ def lines(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
         points = [(x, base + rise * sin(2 * pi * (x - field.front.x) / wave + turn + number * 0.35))
                   for x in (whole.x + whole.width * step / count for step in range(count + 1))]  # fmt: skip
         first, *rest = points
-        yield Line(snapped([("M", *first), *(("L", *point) for point in rest)]),
+        yield Stroked(snapped([("M", *first), *(("L", *point) for point in rest)]),
                    Pen(field.high * 0.034, inks[number % 2 if len(inks) > 1 else 0]))  # fmt: skip
 
 
@@ -195,7 +196,7 @@ def tickets(field: Field, inks: Sequence[Colour]) -> Iterator[Art]:
             y = field.top - step * (row + 1)
             tile = Rect(x - step * 0.46, y + step * 0.04, step * 0.92, step * 0.92)
             turns = Random(field.seed + number * 7 + row)
-            yield Shape(rounded(tile, step * (0.12 if turns.random() < 0.5 else 0.46)),
+            yield Filled(rounded(tile, step * (0.12 if turns.random() < 0.5 else 0.46)),
                         inks[int(turns.random() * len(inks))])  # fmt: skip
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from random import Random
 
+from .....ground.art import Filled
 from .....ground.drawing import Art
 from .....ground.geometry import Path, Point, Rect, Transform, polygon
 from ..ornament.ornaments import petal
-from ..ornament.shapes import Commands, Shape, block, blot, snapped
+from ..ornament.shapes import Commands, blot, snapped
 from ..tones import darker, lighter, mixed
 from .stage import Inks, Stage, along, ground, layered, sky, skyline
 
@@ -18,7 +19,7 @@ __all__ = ["cut_paper", "night", "plants", "shingle"]
 def night(stage: Stage, inks: Inks) -> Iterator[Art]:
     """Stars and a waning moon over dark hills, one window lit."""
     area = stage.area
-    yield block(area, inks.sky)
+    yield Filled.box(area, inks.sky)
     for share, dark in ((0.42, 0.06), (0.36, 0.12), (0.3, 0.18)):
         yield ground(stage, skyline(stage, share, 0.02, 1.0, 50), darker(inks.sky, dark))
     stars: Commands = []
@@ -27,9 +28,9 @@ def night(stage: Stage, inks: Inks) -> Iterator[Art]:
             size = stage.high * (0.004 + 0.011 * chance.random() ** 3)
             y = stage.level(stage.clear - 0.24 * chance.random())
             stars += _star(x + size * 3 * chance.random(), y, size)
-    yield Shape(snapped(stars), inks.light)
+    yield Filled(snapped(stars), inks.light)
     at, radius = Point(stage.middle, stage.level(stage.clear - 0.12)), stage.high * 0.06
-    yield Shape(_crescent(at, radius), inks.light)
+    yield Filled(_crescent(at, radius), inks.light)
     for number, (base, rise) in enumerate(((0.24, 0.05), (0.16, 0.05), (0.06, 0.045))):
         yield ground(stage, skyline(stage, base, rise, 1.1 - 0.2 * number, 5 + number),
                      darker(layered(inks, 0.3 + 0.35 * number), 0.3 + 0.12 * number))  # fmt: skip
@@ -57,21 +58,21 @@ def _cottages(stage: Stage, inks: Inks) -> Iterator[Art]:
         walls += polygon([Point(x, y), Point(x, y + size * 0.6), Point(x + size * 0.5, y + size * 1.1),
                           Point(x + size, y + size * 0.6), Point(x + size, y)]).commands  # fmt: skip
         lit += Path.rectangle(Rect(x + size * 0.55, y + size * 0.25, size * 0.2, size * 0.24)).commands
-    yield Shape(snapped(walls), darker(inks.near, 0.6))
-    yield Shape(snapped(lit), mixed(inks.accent, inks.light, 0.5))
+    yield Filled(snapped(walls), darker(inks.near, 0.6))
+    yield Filled(snapped(lit), mixed(inks.accent, inks.light, 0.5))
 
 
 def plants(stage: Stage, inks: Inks) -> Iterator[Art]:
     """Stems out of the foot of the cover, three deep: leaves in pairs, seed heads, flowers."""
-    yield block(stage.area, inks.sky)
+    yield Filled.box(stage.area, inks.sky)
     tones = (mixed(inks.sky, inks.far, 0.55), layered(inks, 0.5), inks.near)
     for number, tone in enumerate(tones):
         leaves, heads = Commands(), Commands()
         for x, chance in along(stage, stage.high * 0.1, 3 + number):
             tall = stage.high * (0.44 - 0.09 * number) * (0.65 + 0.4 * chance.random())
             _stem(Point(x, stage.area.y), stage.low - stage.area.y + tall, stage.high, chance, leaves, heads)
-        yield Shape(snapped(leaves), tone)
-        yield Shape(snapped(heads), (mixed(inks.sky, inks.light, 0.45), inks.accent, inks.light)[number])
+        yield Filled(snapped(leaves), tone)
+        yield Filled(snapped(heads), (mixed(inks.sky, inks.light, 0.45), inks.accent, inks.light)[number])
 
 
 def _stem(foot: Point, tall: float, high: float, chance: Random, leaves: Commands, heads: Commands) -> None:
@@ -107,7 +108,7 @@ def _stem(foot: Point, tall: float, high: float, chance: Random, leaves: Command
 
 def cut_paper(stage: Stage, inks: Inks) -> Iterator[Art]:
     """Tiles of cut paper at the foot: quarter discs, leaves, halves, in a loose order that thins out upwards."""
-    yield block(stage.area, inks.sky)
+    yield Filled.box(stage.area, inks.sky)
     side = stage.high * 0.1
     sheets = {tone: Commands() for tone in (layered(inks, 0.2), layered(inks, 0.75), inks.light, inks.accent)}
     tones = list(sheets)
@@ -125,7 +126,7 @@ def cut_paper(stage: Stage, inks: Inks) -> Iterator[Art]:
                     sheets[tones[over]] += _piece(at, side, chance)
     for tone, commands in sheets.items():
         if commands:
-            yield Shape(snapped(commands), tone)
+            yield Filled(snapped(commands), tone)
 
 
 def _piece(at: Point, side: float, chance: Random) -> Commands:
@@ -168,8 +169,8 @@ def shingle(stage: Stage, inks: Inks) -> Iterator[Art]:
             stone = Path(tuple(blot(at, size * (0.85 + 0.3 * chance.random()), chance, 6)))
             stones[int(chance.random() * 4)] += stone.transformed(flat).commands
             shine += SHINE.transformed(Transform.stretch(size, size).moved(*at)).commands
-        yield block(Rect(area.x, area.y, area.width, y - area.y), darker(inks.near, 0.35))
+        yield Filled.box(Rect(area.x, area.y, area.width, y - area.y), darker(inks.near, 0.35))
         for tone, commands in zip(tones, stones, strict=True):
             if commands:
-                yield Shape(snapped(commands), tone)
-        yield Shape(snapped(shine), lighter(tones[1], 0.25))
+                yield Filled(snapped(commands), tone)
+        yield Filled(snapped(shine), lighter(tones[1], 0.25))

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from random import Random
 
-from .....ground.drawing import Art, Colour, Drawn, luminance
+from .....ground.art import Group
+from .....ground.drawing import Art, Colour, luminance
 from .....ground.geometry import Path, Rect
 from ..design import InSet
 from ..faces import Faces
-from ..ornament.shapes import Clipped
 from ..palettes import PALETTES, Material, PaletteName
 from ..tones import apart, darker, lighter, mixed
 from .landscapes import coast, fields, firs, hills, mountains
@@ -86,4 +86,4 @@ def scene_within(window: Path, scene: Scene, inks: Inks, seed: int, filling: flo
 
 
 def _clipped(scene: Scene, stage: Stage, inks: Inks, window: Path) -> Art:
-    return Clipped(Drawn(tuple(scene(stage, inks))), window)
+    return Group(tuple(scene(stage, inks)), clip=window)

@@ -11,9 +11,10 @@ from dataclasses import dataclass
 from math import floor, pi, sin
 from random import Random
 
+from .....ground.art import Filled
 from .....ground.drawing import Art, Colour, contrast, luminance
 from .....ground.geometry import Path, Point, Rect, polygon
-from ..ornament.shapes import Commands, Shape, block, snapped
+from ..ornament.shapes import Commands, snapped
 from ..tones import mixed
 
 __all__ = ["Height", "Inks", "Stage", "along", "clouds", "ground", "layered", "ridge", "sky", "skyline", "sun", "water"]
@@ -100,9 +101,9 @@ def ridge(stage: Stage, line: Height, step: float = 0.5) -> Path:
     return snapped([("M", area.x, area.y), *outline, ("L", area.right, area.y), ("Z",)])
 
 
-def ground(stage: Stage, line: Height, colour: Colour) -> Shape:
+def ground(stage: Stage, line: Height, colour: Colour) -> Filled:
     """Land under a skyline."""
-    return Shape(ridge(stage, line), colour)
+    return Filled(ridge(stage, line), colour)
 
 
 def layered(inks: Inks, share: float) -> Colour:
@@ -113,10 +114,10 @@ def layered(inks: Inks, share: float) -> Colour:
 def sky(stage: Stage, inks: Inks) -> Iterator[Art]:
     """Plain above, where titling stands; paler in steps towards the horizon."""
     area = stage.area
-    yield block(area, inks.sky)
+    yield Filled.box(area, inks.sky)
     for share, pale in ((0.5, 0.05), (0.45, 0.1), (0.405, 0.16), (0.365, 0.23), (0.33, 0.3)):
         wavy = skyline(stage, share, 0.006, 1.6, 90 + round(share * 100))
-        yield Shape(ridge(stage, wavy, 1.6), mixed(inks.sky, inks.light, pale))
+        yield Filled(ridge(stage, wavy, 1.6), mixed(inks.sky, inks.light, pale))
 
 
 def sun(stage: Stage, inks: Inks, share: float, size: float, colour: Colour | None = None) -> Iterator[Art]:
@@ -128,8 +129,8 @@ def sun(stage: Stage, inks: Inks, share: float, size: float, colour: Colour | No
     brighter = colour and luminance(colour) > luminance(inks.sky) and contrast(colour, inks.sky) > SHINING
     disc = colour if colour and brighter else inks.light
     for far, pale in ((1.6, 0.2), (1.27, 0.42)):
-        yield Shape(Path.circle(at, radius * far), mixed(inks.sky, disc, pale))
-    yield Shape(Path.circle(at, radius), disc)
+        yield Filled(Path.circle(at, radius * far), mixed(inks.sky, disc, pale))
+    yield Filled(Path.circle(at, radius), disc)
 
 
 def clouds(stage: Stage, inks: Inks) -> Iterator[Art]:
@@ -143,13 +144,13 @@ def clouds(stage: Stage, inks: Inks) -> Iterator[Art]:
             banks += [("M", left, foot), ("L", right, foot),
                       ("C", right - long * 0.1, foot + high * 1.4, left + long * 0.1, foot + high * 1.4, left, foot),
                       ("Z",)]  # fmt: skip
-    yield Shape(snapped(banks), mixed(inks.sky, inks.light, 0.2))
+    yield Filled(snapped(banks), mixed(inks.sky, inks.light, 0.2))
 
 
 def water(stage: Stage, horizon: float, inks: Inks, salt: int) -> Iterator[Art]:
     """Water from a horizon down, darker towards the foot, with glints that grow longer and rarer."""
     area, top = stage.area, stage.level(horizon)
-    yield block(Rect(area.x, area.y, area.width, top - area.y), mixed(inks.sky, inks.far, 0.5))
+    yield Filled.box(Rect(area.x, area.y, area.width, top - area.y), mixed(inks.sky, inks.far, 0.5))
     for number, share in enumerate((0.7, 0.42, 0.2)):
         line = skyline(stage, horizon * share, 0.008, 0.5 - 0.1 * number, salt + number)
         yield ground(stage, line, mixed(mixed(inks.sky, inks.far, 0.6), inks.near, 0.16 + 0.22 * number))
@@ -163,4 +164,4 @@ def water(stage: Stage, horizon: float, inks: Inks, salt: int) -> Iterator[Art]:
                 high = stage.high * 0.004
                 glint = [Point(x - long, y), Point(x, y + high), Point(x + long, y), Point(x, y - high)]
                 glints += polygon(glint).commands
-    yield Shape(snapped(glints), mixed(inks.sky, inks.light, 0.75))
+    yield Filled(snapped(glints), mixed(inks.sky, inks.light, 0.75))

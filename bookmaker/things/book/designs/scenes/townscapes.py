@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from math import floor, pi, sin
 from random import Random
 
+from .....ground.art import Filled, Stroked
 from .....ground.drawing import Art, Pen
 from .....ground.geometry import Path, Point, Rect, polygon
-from ..ornament.shapes import Commands, Line, Shape, block, snapped
+from ..ornament.shapes import Commands, snapped
 from ..tones import darker, lighter, mixed
 from .stage import Inks, Stage, along, clouds, ground, layered, sky, skyline, sun, water
 
@@ -28,12 +29,12 @@ def harbour(stage: Stage, inks: Inks) -> Iterator[Art]:
         _house(stage, x, quay, stage.high * 0.1, chance, (wall, roofs_of, panes))
     for wall, tone in zip(houses, (layered(inks, 0.45), inks.light, inks.accent), strict=True):
         if wall:
-            yield Shape(snapped(wall), mixed(tone, inks.near, 0.12))
-    yield Shape(snapped(roofs_of), darker(inks.near, 0.12))
-    yield Shape(snapped(panes), darker(inks.near, 0.3))
+            yield Filled(snapped(wall), mixed(tone, inks.near, 0.12))
+    yield Filled(snapped(roofs_of), darker(inks.near, 0.12))
+    yield Filled(snapped(panes), darker(inks.near, 0.3))
     yield from water(stage, quay - 0.012, inks, 10)
     area, top = stage.area, stage.level(quay)
-    yield block(Rect(area.x, top - stage.high * 0.028, area.width, stage.high * 0.034), darker(inks.near, 0.3))
+    yield Filled.box(Rect(area.x, top - stage.high * 0.028, area.width, stage.high * 0.034), darker(inks.near, 0.3))
     yield from _moored(stage, inks)
 
 
@@ -69,10 +70,10 @@ def _moored(stage: Stage, inks: Inks) -> Iterator[Art]:
         if chance.random() < 0.5:
             sails += polygon([Point(x + size * 0.07, y + size * 0.5), Point(x + size * 0.07, y + size * 1.5),
                               Point(x + size * 0.7, y + size * 0.52)]).commands  # fmt: skip
-    yield Shape(snapped(hulls), darker(inks.near, 0.4))
-    yield Line(snapped(masts), Pen(stage.high * 0.006, darker(inks.near, 0.4)))
+    yield Filled(snapped(hulls), darker(inks.near, 0.4))
+    yield Stroked(snapped(masts), Pen(stage.high * 0.006, darker(inks.near, 0.4)))
     if sails:
-        yield Shape(snapped(sails), inks.light)
+        yield Filled(snapped(sails), inks.light)
 
 
 def roofs(stage: Stage, inks: Inks) -> Iterator[Art]:
@@ -86,10 +87,10 @@ def roofs(stage: Stage, inks: Inks) -> Iterator[Art]:
         for x, chance in along(stage, stage.high * wide * 0.8, 4 + number):
             _gable(stage, x, foot, stage.high * wide * 1.3, chance, (walls, lit, smoke))
         if smoke and number:
-            yield Line(snapped(smoke), Pen(stage.high * 0.008, mixed(inks.sky, inks.light, 0.2)))
-        yield Shape(snapped(walls), tone)
+            yield Stroked(snapped(smoke), Pen(stage.high * 0.008, mixed(inks.sky, inks.light, 0.2)))
+        yield Filled(snapped(walls), tone)
         if lit:
-            yield Shape(snapped(lit), mixed(inks.accent, inks.light, 0.45) if number else lighter(tone, 0.2))
+            yield Filled(snapped(lit), mixed(inks.accent, inks.light, 0.45) if number else lighter(tone, 0.2))
 
 
 def _gable(
@@ -133,8 +134,8 @@ def bridge(stage: Stage, inks: Inks) -> Iterator[Art]:
         over = [Point(x + step, spring), Point(x + step, deck), Point(x, deck)]
         outline += polygon([Point(x, spring), *arch, *over]).commands
     stone = mixed(inks.light, inks.near, 0.25)
-    yield Shape(snapped(outline), stone)
-    yield block(Rect(area.x, deck - stage.high * 0.004, area.width, stage.high * 0.016), darker(stone, 0.22))
+    yield Filled(snapped(outline), stone)
+    yield Filled.box(Rect(area.x, deck - stage.high * 0.004, area.width, stage.high * 0.016), darker(stone, 0.22))
     yield ground(stage, skyline(stage, 0.14, 0.04, 0.8, 5), layered(inks, 0.65))
     yield from _river(stage, inks)
     yield ground(stage, skyline(stage, 0.02, 0.025, 0.7, 6), darker(inks.near, 0.25))
@@ -146,4 +147,4 @@ def _river(stage: Stage, inks: Inks) -> Iterator[Art]:
     count = max(8, round(area.width / 0.6))
     xs = [area.x + area.width * number / count for number in range(count + 1)]
     banks = [Point(x, upper(x)) for x in xs] + [Point(x, lower(x)) for x in reversed(xs)]
-    yield Shape(snapped(polygon(banks).commands), mixed(inks.sky, inks.light, 0.45))
+    yield Filled(snapped(polygon(banks).commands), mixed(inks.sky, inks.light, 0.45))

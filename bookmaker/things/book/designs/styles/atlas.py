@@ -4,81 +4,39 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from math import cos, pi, radians, sin
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
+from .....ground.art import Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect
-from .....sheets.flat import Flat
-from ..colouring import colours_of
-from ..design import DrawnDesign, Dress, Words
-from ..faces import Faces, read_faces
+from ..design import Words
 from ..grounds.textures import faded_ground, weave
-from ..grounds.wear import rubbed, sunned
-from ..letters.front import inside
-from ..letters.lettering import Hand, Lettered, composed, fitted, letter
-from ..letters.spine import Spine, as_narrowest, free_room, letter_spine
-from ..ornament.devices import DEVICES
+from ..letters.front import inside, title_and_author
+from ..letters.spine import as_narrowest, free_room, letter_spine
 from ..ornament.ornaments import band, corner_pieces, frame, rule
-from ..ornament.shapes import Line, gathered
+from ..ornament.shapes import gathered
 from ..palettes import Material
 from ..tones import darker
+from .look import ArtAndWords, Dressing, Look, SkeletonDesign
 
-__all__ = ["MATERIAL", "Atlas", "dress", "globe", "load"]
-
-MATERIAL = Material.CLOTH
-
-
-class Atlas(DrawnDesign):
-    """A book of maps."""
-
-    style: Literal["atlas"] = "atlas"
+__all__ = ["Atlas"]
 
 
-def load(entry: Atlas, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: Atlas, _artwork: None, flat: Flat, words: Words) -> Dress:
-    """Draw one flat."""
-    faces, chance = read_faces(flat), Random(words.kin)
-    colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
-    hand = Hand("text bold", "text", colours.ink, colours.ground, capitals=True)
-    turn = chance.random() * 30
-    layers: list[Art] = [
-        *faded_ground(faces, colours.ground, entry.wear),
-        *weave(faces.whole, colours.ground, chance, 0.2, 0.08),
-        *_frames(faces, darker(colours.ground, 0.32)),
-    ]
-    texts: list[Lettered] = []
-    if faces.spine:
-        on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
-        spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
-        art, lettered = _spine(faces.spine, words, spine, turn)
-        layers += art
-        texts.append(lettered)
-    layers += rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed))
-    if faces.front and entry.front_title:
-        art, lettered_front = _front(faces.front, words, hand, turn)
-        layers += art
-        texts += lettered_front
-    return composed(layers, texts, hand)
-
-
-def _frames(faces: Faces, tone: Colour) -> Iterator[Art]:
-    for side in faces.sides:
+def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
+    chance.random()  # how far the globe is turned
+    yield from faded_ground(cover.faces, cover.ground, cover.entry.wear)
+    yield from weave(cover.faces.whole, cover.ground, chance, 0.2, 0.08)
+    tone = darker(cover.ground, 0.32)
+    for side in cover.faces.sides:
         yield from frame(inside(side, 0.05, 0.035), tone, 0.28, second=0.4)
         yield corner_pieces(inside(side, 0.09, 0.064), side.width * 0.12, tone)
 
 
-def _spine(box: Rect, words: Words, spine: Spine, turn: float) -> tuple[list[Art], Lettered]:
+def _spine(cover: Dressing, box: Rect) -> ArtAndWords:
     """Bands of a Greek key at head and tail, a small globe over the tail if there is room for one."""
-    ink = spine.hand.ink
-    slim = as_narrowest(box, words)
-    room = free_room(slim)
-    high = box.height * 0.035
-    art: list[Art] = []
+    ink, words, slim = cover.hand.ink, cover.words, as_narrowest(box, cover.words)
+    room, high, art = free_room(slim), box.height * 0.035, list[Art]()
     for y, inward in ((box.y + box.height * 0.05, 1), (box.top - box.height * 0.05, -1)):
         art += [rule(y, box.x, box.right, 0.14, ink), rule(y + inward * high * 1.9, box.x, box.right, 0.14, ink)]
         if box.width >= 1.6:
@@ -87,34 +45,28 @@ def _spine(box: Rect, words: Words, spine: Spine, turn: float) -> tuple[list[Art
     free = Rect(room.x, box.y + end, room.width, box.height - 2 * end)
     side = min(room.width * 0.8, box.height * 0.14)
     if slim.width >= 2.6:
-        art += globe(Point(box.centre.x, free.y + side / 2 + 0.2), side / 2, ink, turn)
+        art += _globe(Point(box.centre.x, free.y + side / 2 + 0.2), side / 2, ink, words)
         free = free.grown(0, -side - 0.6, 0, 0)
-    return art, letter_spine(free, words.on_narrowest(), spine)
+    return art, [letter_spine(free, words.on_narrowest(), cover.spine)]
 
 
-def _front(front: Rect, words: Words, hand: Hand, turn: float) -> tuple[list[Art], list[Lettered]]:
+def _front(cover: Dressing, front: Rect) -> ArtAndWords:
     """Title over a globe, the author under it."""
-    hand = hand.on_front()
     room = inside(front, 0.17, 0.13)
-    title = Rect(room.x, room.y + room.height * 0.66, room.width, room.height * 0.34)
-    size = fitted("title", words.title, title, hand, "across", 5.0).size
-    texts = [letter("title", words.title, title, hand, "across", 5.0)]
-    if words.author:
-        foot = Rect(room.x, room.y, room.width, room.height * 0.13)
-        texts.append(letter("author", words.author, foot, hand, "across", size * 0.6))
     radius = min(room.width * 0.36, room.height * 0.2)
-    return list(globe(Point(room.centre.x, room.y + room.height * 0.39), radius, hand.ink, turn)), texts
+    globe = _globe(Point(room.centre.x, room.y + room.height * 0.39), radius, cover.hand.ink, cover.words)
+    return list(globe), title_and_author(room, cover.words, cover.hand, (0.66, 0.34), 0.13, 0.6, 5.0)
 
 
-def globe(centre: Point, radius: float, ink: Colour, turned_deg: float) -> Iterator[Art]:
+def _globe(centre: Point, radius: float, ink: Colour, words: Words) -> Iterator[Art]:
     """A sphere seen from over the equator: meridians every 30° and parallels, as ellipses and chords."""
-    fine = Pen(max(0.05, radius * 0.03), ink)
-    lines = [_meridian(centre, radius, longitude + turned_deg % 30) for longitude in range(-90, 90, 30)]
+    turned_deg = Random(words.kin).random() * 30
+    lines = [_meridian(centre, radius, longitude + turned_deg) for longitude in range(-90, 90, 30)]
     for latitude in (-60, -30, 0, 30, 60):
         half, y = radius * cos(radians(latitude)), centre.y + radius * sin(radians(latitude))
         lines.append(Path.line(Point(centre.x - half, y), Point(centre.x + half, y)))
-    yield Line(gathered(lines), fine)
-    yield Line(Path.circle(centre, radius), Pen(max(0.1, radius * 0.07), ink))
+    yield Stroked(gathered(lines), Pen(max(0.05, radius * 0.03), ink))
+    yield Stroked(Path.circle(centre, radius), Pen(max(0.1, radius * 0.07), ink))
 
 
 def _meridian(centre: Point, radius: float, longitude_deg: float) -> Path:
@@ -128,4 +80,20 @@ def _meridian(centre: Point, radius: float, longitude_deg: float) -> Path:
             ("C", x + bulge * handle, y + radius, x + bulge, y + radius * handle, x + bulge, y),
             ("C", x + bulge, y - radius * handle, x + bulge * handle, y - radius, x, y - radius),
         )
+    )
+
+
+class Atlas(SkeletonDesign):
+    """A book of maps."""
+
+    style: Literal["atlas"] = "atlas"
+    material = Material.CLOTH
+    look = Look(
+        second=Material.LEATHER,
+        typefaces=[("text bold", "text")],
+        capitals=1.0,
+        ornamented=False,
+        covering=_covering,
+        spine=_spine,
+        front=_front,
     )

@@ -7,32 +7,26 @@ of its own stuff.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
+from dataclasses import replace
 from random import Random
 from typing import Literal
 
-from .....ground.drawing import Art, Colour, Drawn, Pen
+from .....ground.art import Group, Stroked
+from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect, polygon
-from .....sheets.flat import Flat
-from ..colouring import colours_of, inked, tooled
-from ..design import DrawnDesign, Dress, Words
-from ..faces import Faces, read_faces
+from ..colouring import Colours
+from ..design import DrawnDesign
+from ..faces import Faces
 from ..grounds.marbling import marbled
 from ..grounds.textures import faded_ground, grain
-from ..grounds.wear import rubbed, sunned
-from ..letters.front import label
-from ..letters.lettering import Hand, composed
-from ..letters.spine import Spine
-from ..ornament.bands import banded_spine
-from ..ornament.devices import DEVICES
-from ..ornament.ornaments import choose_fleuron, frame
-from ..ornament.shapes import Clipped, Line, block
+from ..letters.front import pasted_label
+from ..letters.lettering import Hand
 from ..palettes import BONE, PALETTES, SOOT, Material
 from ..tones import darker
+from .leather import Leather
+from .look import ArtAndWords, Dressing, SkeletonDesign, Stuff
 
-__all__ = ["MATERIAL", "HalfLeather", "corners_of", "dress", "leather_parts", "load"]
-
-MATERIAL = Material.LEATHER
+__all__ = ["HalfLeather", "outlines_of_sides", "seams"]
 
 ONTO_SIDES = 0.2
 """Leather of the spine covers this share of the sides."""
@@ -41,56 +35,32 @@ CORNER = 0.3
 """Leather corners reach this share of a side's width along its edges."""
 
 
-class HalfLeather(DrawnDesign):
-    """Leather spine and corners, marbled sides."""
-
-    style: Literal["half leather"] = "half leather"
-
-
-def load(entry: HalfLeather, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: HalfLeather, _artwork: None, flat: Flat, words: Words) -> Dress:
-    """Draw one flat."""
-    faces, chance = read_faces(flat), Random(words.kin)
-    colours = colours_of(entry, words.kin, MATERIAL, Material.LEATHER)
-    gold = tooled(entry, colours.ground)
-    hand = Hand("text bold", "text", gold, colours.ground, capitals=True)
-    on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
-    spine = Spine(on_spine, entry.spine_title, entry.abbreviate, choose_fleuron(entry.ornament, chance),
-                  DEVICES.get(entry.device))  # fmt: skip
-    on_label = (colours.second, inked(entry, colours.second))
-    bands, texts = banded_spine(faces, words, spine, on_label, labelled=entry.second_colour is not None)
-    bath = _bath(PALETTES[entry.palette].marbling, chance)
-    layers: list[Art] = [
-        *faded_ground(faces, colours.ground, entry.wear),
-        *grain(faces.whole, colours.ground, chance),
-        *_paper_sides(faces, bath, colours.ground, chance),
-        *bands,
-        *rubbed(faces, MATERIAL, colours.ground, entry.wear, Random(words.seed), (Material.PAPER, bath[0])),
-    ]
-    if faces.front and entry.front_title:
-        plate = _plate(faces)
-        paper = BONE
-        layers += [block(plate, paper), *frame(plate.grown(-0.25), SOOT, 0.07)]
-        front = Hand("text bold", "text italic", SOOT, paper)
-        texts.append(label(plate.grown(-0.6), words, front, 3.6))
-    return composed(layers, texts, hand, spine.fleuron)
-
-
-def _bath(colours: tuple[Colour, ...], chance: Random) -> tuple[Colour, ...]:
-    """The colours of the marbler's bath for one book: all of them, or one less; the lightest stays last."""
-    *strong, pale = colours
+def _bath(entry: DrawnDesign, _colours: Colours, chance: Random) -> Stuff:
+    """Paper in the colours of a marbler's bath: all of them, or one less; the lightest stays last."""
+    *strong, pale = PALETTES[entry.palette].marbling
     if chance.random() < 0.6:
         strong.pop(int(chance.random() * len(strong)))
-    return (*strong, pale)
+    return Stuff(Material.PAPER, (*strong, pale))
 
 
-def _plate(faces: Faces) -> Rect:
+def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
+    """Both sides from one sheet, as the binder cuts them."""
+    assert cover.sides is not None  # the table below says of what
+    yield from faded_ground(cover.faces, cover.ground, cover.entry.wear)
+    yield from grain(cover.faces.whole, cover.ground, chance)
+    sheet, bath = int(chance.random() * 2**32), cover.sides.colours
+    for outline in outlines_of_sides(cover.faces):
+        yield Group(tuple(marbled(Rect.around(outline.points()), bath, Random(sheet))), clip=outline)
+    yield from seams(cover.faces, darker(cover.ground, 0.35))
+
+
+def _front(cover: Dressing, front: Rect) -> ArtAndWords:
+    hand = Hand("text bold", "text italic", SOOT, BONE)
+    return pasted_label(_plate(cover.faces, front), cover.words, hand, SOOT, 0.25, 0.6, 0.07)
+
+
+def _plate(faces: Faces, front: Rect) -> Rect:
     """The label on the front, in the upper half of what paper shows: three fifths as wide, a third as high."""
-    front = faces.front
-    assert front is not None  # a label stands on a front
     paper = front
     if faces.spine:  # the leather of the spine goes on to the side
         hidden = front.width * ONTO_SIDES
@@ -100,49 +70,42 @@ def _plate(faces: Faces) -> Rect:
     return Rect(paper.centre.x - wide / 2, min(board.y + board.height * 0.55, front.top - high), wide, high)
 
 
-def leather_parts(faces: Faces) -> Iterator[Path]:
+def outlines_of_sides(faces: Faces) -> Iterator[Path]:
     """The outlines of the sides that are not leather, out to the bleed: what is left beside spine and corners."""
     for side in faces.sides:
-        out = faces.outward(side)
-        reach = faces.to_bleed(side)
-        near = side.x + side.width * ONTO_SIDES if out > 0 else side.right - side.width * ONTO_SIDES
+        out, reach = faces.outward(side), faces.to_bleed(side)
+        far, edge = (reach.right, side.right) if out > 0 else (reach.x, side.x)
         if not faces.spine:
             near = reach.x if out > 0 else reach.right
-        far = reach.right if out > 0 else reach.x
-        edge = side.right if out > 0 else side.x
-        cut = side.width * CORNER if faces.spine else 0.0
-        yield _without_corners(side, reach, near, far, edge, cut, out)
+            yield polygon(
+                [Point(x, y) for x, y in ((near, reach.y), (far, reach.y), (far, reach.top), (near, reach.top))]
+            )
+            continue
+        near, cut = (side.x if out > 0 else side.right) + out * side.width * ONTO_SIDES, side.width * CORNER
+        # The line of a corner is carried on beyond the edges of the board, into the turn-in or the bleed.
+        below, beyond = side.y - reach.y, abs(far - edge)
+        inner = edge - out * (cut + below)
+        yield polygon(
+            [
+                Point(near, reach.y),
+                Point(inner, reach.y),
+                Point(far, side.y + cut + beyond),
+                Point(far, side.top - cut - beyond),
+                Point(inner, reach.top),
+                Point(near, reach.top),
+            ]
+        )
 
 
-def _without_corners(side: Rect, reach: Rect, near: float, far: float, edge: float, cut: float, out: int) -> Path:
-    """A side from the leather of its spine to its far edge, its two far corners cut off at 45°."""
-    low, high = reach.y, reach.top
-    if not cut:
-        return polygon([Point(near, low), Point(far, low), Point(far, high), Point(near, high)])
-    # The line of a corner is carried on beyond the edges of the board, into the turn-in or the bleed.
-    below, beyond = side.y - low, abs(far - edge)
-    return polygon(
-        [
-            Point(near, low),
-            Point(edge - out * (cut + below), low),
-            Point(far, side.y + cut + beyond),
-            Point(far, side.top - cut - beyond),
-            Point(edge - out * (cut + below), high),
-            Point(near, high),
-        ]
-    )
-
-
-def corners_of(faces: Faces, colour: Colour) -> Iterator[Art]:
+def seams(faces: Faces, colour: Colour) -> Iterator[Art]:
     """A fine line where the leather ends."""
-    for outline in leather_parts(faces):
-        yield Line(outline, Pen(0.12, colour))
+    for outline in outlines_of_sides(faces):
+        yield Stroked(outline, Pen(0.12, colour))
 
 
-def _paper_sides(faces: Faces, bath: tuple[Colour, ...], skin: Colour, chance: Random) -> Iterator[Art]:
-    """Both sides from one sheet, as the binder cuts them."""
-    sheet = int(chance.random() * 2**32)
-    for outline in leather_parts(faces):
-        area = Rect.around(outline.points())
-        yield Clipped(Drawn(tuple(marbled(area, bath, Random(sheet)))), outline)
-    yield from corners_of(faces, darker(skin, 0.35))
+class HalfLeather(SkeletonDesign):
+    """Leather spine and corners, marbled sides."""
+
+    style: Literal["half leather"] = "half leather"
+    material = Material.LEATHER
+    look = replace(Leather.look, sides=_bath, covering=_covering, front=_front)

@@ -6,35 +6,34 @@ A cover of several pieces has a flat for each: a PDF file with as many pages giv
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field, model_validator
 
-from .....ground.drawing import Colour, Drawn
+from .....ground.art import Filled, Group
+from .....ground.drawing import Colour
 from .....ground.geometry import Rect
-from .....ground.imported import ImportedPage, load_pages
+from .....ground.imported import load_pages
 from .....ground.pictures import Picture
 from .....ground.problems import Problem, Severity, ShelfFileError
 from .....sheets.flat import Flat, Role
-from .....shelf_file.fields.entry import Entry
 from .....shelf_file.fields.measures import ScanWidths
 from .....shelf_file.fields.words import Ink, Text, refuse
-from ..artwork import load_artwork, on_ground
+from ..artwork import Artwork, load_artwork, on_ground
 from ..artwork_fit import flat_problems, picture_problems, scan_problems
-from ..design import Dress, Words
+from ..design import Design, Dress, Words
 from ..grounds.run_on import RunOn, carried_on
 from ..grounds.scan import cropped_problems, face_of_scan, scanned
-from ..ornament.shapes import block
 
-__all__ = ["OwnArtwork", "dress", "load", "part"]
+__all__ = ["OwnArtwork"]
 
 AROUND_FLAP = 1.0
 """So far a scan runs on into the flap of a jacket, in mm: the fold may be off, but a flap shows no mirrored cover."""
 
 
-class OwnArtwork(Entry):
+class OwnArtwork(Design):
     """A cover drawn by the maker."""
 
     style: Literal["artwork"] = "artwork"
@@ -53,71 +52,38 @@ class OwnArtwork(Entry):
             raise refuse("has widths, but not of a scan", "write shows: book beside them, or leave them out")
         return self
 
-
-@dataclass(frozen=True, slots=True)
-class Artwork:
-    """The picture, or the pages of a PDF file, and what is not as it is in the file.
-
-    `piece` says for which piece of the cover it is, counted from 0, and `pieces` of how many it is made.
-    """
-
-    pages: tuple[Picture | ImportedPage, ...]
-    notes: tuple[str, ...] = ()
-    piece: int = 0
-    pieces: int = 1
-
     @property
-    def name(self) -> str:
-        """The name of the file."""
-        return self.pages[0].path.name
+    def ground(self) -> Colour:
+        """What is seen where the artwork ends."""
+        return self.colour
 
-    @property
-    def page_for_each(self) -> bool:
-        """Whether there are as many pages as pieces."""
-        return len(self.pages) == self.pieces
+    def load(self, folder: FilePath) -> Artwork:
+        """Read the picture or the PDF file."""
+        if not self.picture.casefold().endswith(".pdf"):
+            picture = on_ground(load_artwork({"picture": self.picture}, folder).pictures["picture"], self.colour)
+            return Artwork(pages=(picture,), notes=picture.notes)
+        try:
+            pages, notes = load_pages(folder / self.picture, written=self.picture)
+        except ShelfFileError as refusal:
+            raise ShelfFileError([replace(problem, field=("picture",)) for problem in refusal.problems]) from None
+        return Artwork(pages=pages, notes=notes)
 
-    @property
-    def shown(self) -> Picture | ImportedPage:
-        """What the piece shows."""
-        return self.pages[self.piece if self.page_for_each else 0]
-
-    @property
-    def label(self) -> str:
-        """What the piece shows, in words."""
-        return f"page {self.piece + 1} of {self.name}" if self.pieces > 1 and self.page_for_each else self.name
-
-
-def load(entry: OwnArtwork, folder: FilePath) -> Artwork:
-    """Read the picture or the PDF file.
-
-    Raises:
-        ShelfFileError: it is missing or cannot be used.
-    """
-    if not entry.picture.casefold().endswith(".pdf"):
-        picture = on_ground(load_artwork({"picture": entry.picture}, folder)["picture"], entry.colour)
-        return Artwork((picture,), picture.notes)
-    try:
-        return Artwork(*load_pages(folder / entry.picture, written=entry.picture))
-    except ShelfFileError as refusal:
-        raise ShelfFileError([replace(problem, field=("picture",)) for problem in refusal.problems]) from None
+    def dress(self, artwork: Artwork, flat: Flat, _words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, artwork, flat)
 
 
-def part(artwork: Artwork, piece: int, pieces: int) -> Artwork:
-    """The artwork of one piece of a cover that is made of several."""
-    return replace(artwork, piece=piece, pieces=pieces)
-
-
-def dress(entry: OwnArtwork, artwork: Artwork, flat: Flat, _words: Words) -> Dress:
+def dress(entry: OwnArtwork, artwork: Artwork, flat: Flat) -> Dress:
     """Draw one flat."""
     inked = Rect(0, 0, *flat.size).grown(flat.bleed)
-    ground = block(inked, entry.colour)
+    ground = Filled.box(inked, entry.colour)
     if entry.shows == "flat" and not artwork.page_for_each and artwork.pieces > 1:
         return Dress(ground, (_without_pages(artwork),))
     face = inked if entry.shows == "flat" else face_of_scan(artwork.shown, flat)
     if face is None:
         return Dress(ground)
     scan = scanned(artwork.shown, face, entry.widths if entry.shows == "book" else (), flat)
-    art = Drawn((ground, *carried_on(scan, face, _bounds(face, flat, inked), entry.run_on)))
+    art = Group((ground, *carried_on(scan, face, _bounds(face, flat, inked), entry.run_on)))
     return Dress(art, tuple(_problems(entry, artwork, face, flat)))
 
 

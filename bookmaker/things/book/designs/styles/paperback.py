@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
-from .....ground.drawing import Art, Colour, Drawn
+from .....ground.art import Filled, Group
+from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
+from ..artwork import Artwork
+from ..chance import one_of
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Wear, Words
 from ..faces import Faces, read_faces
@@ -19,17 +21,16 @@ from ..letters.front import inside, label
 from ..letters.lettering import Hand, best_ink, composed
 from ..letters.spine import Spine, free_room, letter_spine
 from ..ornament.devices import DEVICES
-from ..ornament.shapes import Clipped, Shape, block, rounded
+from ..ornament.shapes import rounded
 from ..palettes import BONE, PALETTES, SOOT, Material
 from ..scenes.paperback_ideas import BOLD_IDEAS, IDEAS, Field, Idea
 from ..tones import apart, darker
 
-__all__ = ["MATERIAL", "Paperback", "dress", "load"]
+__all__ = ["MATERIAL", "Paperback"]
 
 MATERIAL = Material.CLOTH
 
-FACES = (("sans bold", "sans"), ("text bold", "sans"), ("sans bold", "sans bold"), ("old style", "sans"))
-
+TYPEFACES = (("sans bold", "sans"), ("text bold", "sans"), ("sans bold", "sans bold"), ("old style", "sans"))
 
 BOLD = 0.42
 """How often an idea fills the sides."""
@@ -42,23 +43,24 @@ class Paperback(DrawnDesign):
     """A paperback."""
 
     style: Literal["paperback"] = "paperback"
+    material = MATERIAL
+
+    def dress(self, _artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, flat, words)
 
 
-def load(entry: Paperback, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def dress(entry: Paperback, _artwork: None, flat: Flat, words: Words) -> Dress:
+def dress(entry: Paperback, flat: Flat, words: Words) -> Dress:
     """Draw one flat: the idea lies low on the cover and the words above it, or it fills the sides behind a label."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
-    title, author = FACES[int(chance.random() * len(FACES))]
+    title, author = one_of(TYPEFACES, chance)
     hand = Hand(title, author, inked(entry, colours.ground, (BONE, SOOT)), colours.ground)
     level = faces.spine or faces.front or faces.whole
     top = level.y + level.height * (0.26 + 0.16 * chance.random())
     inks, seed = _inks(entry, colours.ground, colours.second), words.kin % 1_000_003
     bold = chance.random() < BOLD
-    idea = _chosen(BOLD_IDEAS if bold else IDEAS, chance)
+    idea = one_of(BOLD_IDEAS if bold else IDEAS, chance)
     field = Field(faces.whole, level, top, faces.front or faces.whole, faces.spine, seed)
     layers = _bold(faces, field, idea, inks) if bold else _low(faces, field, idea, inks, entry.wear, colours.ground)
     layers += _creases(faces, colours.ground)
@@ -70,7 +72,7 @@ def dress(entry: Paperback, _artwork: None, flat: Flat, words: Words) -> Dress:
         front = hand.on_ground(BONE, entry.ink or best_ink(BONE, (darker(colours.ground, 0.2), SOOT)))
         round_off = 0.5 if chance.random() < 0.3 else 0.06
         for rect, colour in ((plate.grown(plate.height * 0.06), colours.ground), (plate, BONE)):
-            layers.append(Shape(rounded(rect, rect.height * round_off), colour))
+            layers.append(Filled(rounded(rect, rect.height * round_off), colour))
     layers += rubbed(faces, Material.PAPER, colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine:
@@ -82,11 +84,7 @@ def dress(entry: Paperback, _artwork: None, flat: Flat, words: Words) -> Dress:
         texts.append(letter_spine(Rect(room.x, foot + 0.6, room.width, room.top - foot - 0.6), words, spine))
     if faces.front and entry.front_title:
         texts.append(label(inside(plate, 0.12, 0.14) if plate else _above(faces.front, top), words, front, 5.0))
-    return composed([block(faces.whole, colours.ground), *layers], texts, hand)
-
-
-def _chosen(ideas: Sequence[Idea], chance: Random) -> Idea:
-    return ideas[int(chance.random() * len(ideas))]
+    return composed([Filled.box(faces.whole, colours.ground), *layers], texts, hand)
 
 
 def _low(faces: Faces, field: Field, idea: Idea, inks: Sequence[Colour], wear: Wear, ground: Colour) -> list[Art]:
@@ -94,8 +92,8 @@ def _low(faces: Faces, field: Field, idea: Idea, inks: Sequence[Colour], wear: W
     layers: list[Art] = list(idea(field, inks))
     strip = faces.spine_to_bleed()
     if strip:
-        bleached = (block(strip, sunned(ground, wear)), *idea(field, [sunned(ink, wear) for ink in inks]))
-        layers.append(Clipped(Drawn(bleached), Path.rectangle(strip)))
+        bleached = (Filled.box(strip, sunned(ground, wear)), *idea(field, [sunned(ink, wear) for ink in inks]))
+        layers.append(Group(bleached, clip=Path.rectangle(strip)))
     return layers
 
 
@@ -105,19 +103,19 @@ def _bold(faces: Faces, field: Field, idea: Idea, inks: Sequence[Colour]) -> lis
     for side in faces.sides:
         reach = faces.to_bleed(side)
         large = replace(field, whole=reach, level=side, top=side.top * 0.98 + side.y * 0.02, front=side, spine=None)
-        layers.append(Clipped(Drawn(tuple(idea(large, inks))), Path.rectangle(reach)))
+        layers.append(Group(tuple(idea(large, inks)), clip=Path.rectangle(reach)))
     strip = faces.spine_to_bleed()
     if strip and faces.spine:
         foot = faces.spine.y + faces.spine.height * FOOT
-        layers.append(block(Rect(strip.x, strip.y, strip.width, foot - strip.y), inks[0]))
-        layers.append(block(Rect(strip.x, foot, strip.width, faces.spine.height * 0.012), inks[1]))
+        layers.append(Filled.box(Rect(strip.x, strip.y, strip.width, foot - strip.y), inks[0]))
+        layers.append(Filled.box(Rect(strip.x, foot, strip.width, faces.spine.height * 0.012), inks[1]))
     return layers
 
 
 def _plate(front: Rect, chance: Random) -> Rect:
     """Where the label lies on a front that the idea fills."""
     wide, high = front.width * (0.66 + 0.12 * chance.random()), front.height * (0.27 + 0.08 * chance.random())
-    foot = (0.6, 0.5, 0.14)[int(chance.random() * 3)]
+    foot = one_of((0.6, 0.5, 0.14), chance)
     return Rect(front.centre.x - wide / 2, front.y + front.height * foot, wide, high)
 
 
@@ -140,4 +138,4 @@ def _creases(faces: Faces, ground: Colour) -> Iterator[Art]:
     """Where the cover bends on opening: a fine line beside each fold."""
     for x in faces.folds:
         away = 0.9 if faces.spine and x > faces.spine.centre.x else -0.9
-        yield block(Rect(x + away - 0.025, faces.whole.y, 0.05, faces.whole.height), darker(ground, 0.12))
+        yield Filled.box(Rect(x + away - 0.025, faces.whole.y, 0.05, faces.whole.height), darker(ground, 0.12))

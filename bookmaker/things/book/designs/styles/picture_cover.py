@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path as FilePath
 from random import Random
 from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import Art, Colour, Drawn
+from .....ground.art import Filled, Group
+from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....ground.pictures import Picture
 from .....sheets.flat import Flat
 from .....shelf_file.fields.words import Text
-from ..artwork import load_artwork, on_ground, picture_problems
+from ..artwork import Artwork, Pictures, load_artwork, on_ground, picture_problems, pictures_named_by
+from ..chance import one_of
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, SpineTitle, Wear, Words
 from ..faces import Faces, read_faces
@@ -27,16 +29,19 @@ from ..letters.lettering import Hand, composed
 from ..letters.spine import Spine, free_room, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import BandName, band, rule
-from ..ornament.shapes import Clipped, block
 from ..palettes import BONE, GOLD, SOOT, Material
 from .poster import poster
 
-__all__ = ["MATERIAL", "PictureCover", "dress", "load"]
+__all__ = ["MATERIAL", "PictureCover"]
 
 MATERIAL = Material.CLOTH
 
-
-FACES = (("text bold", "text"), ("old style", "old style italic"), ("sans bold", "sans"), ("text bold", "text italic"))
+TYPEFACES = (
+    ("text bold", "text"),
+    ("old style", "old style italic"),
+    ("sans bold", "sans"),
+    ("text bold", "text italic"),
+)
 """Title and author on a drawn cover; the first where the maker brings pictures."""
 
 ROWS: tuple[BandName, ...] = ("leaves", "lozenges", "waves", "dots", "chain")
@@ -54,61 +59,52 @@ class PictureCover(DrawnDesign):
     spine_picture: Text | None = Field(None, description="picture file for the spine")
     back_picture: Text | None = Field(None, description="picture file for the back")
     run_on: RunOn = Field("mirror", description="what is printed beyond a picture's edges: mirror, stretch, colour")
-
-
-@dataclass(frozen=True, slots=True)
-class Pictures:
-    """The pictures of a cover, read."""
-
-    front: Picture | None = None
-    spine: Picture | None = None
-    back: Picture | None = None
+    material = MATERIAL
 
     @property
-    def none(self) -> bool:
-        """Whether there is no picture at all."""
-        return not (self.front or self.spine or self.back)
+    def picture_across(self) -> str | None:
+        """The picture of the spine, if it has one."""
+        return self.spine_picture
 
-    def over(self, ground: Colour) -> Pictures:
-        """The pictures on a ground, which shows where they are transparent."""
-        return Pictures(*(picture and on_ground(picture, ground) for picture in (self.front, self.spine, self.back)))
+    @property
+    def is_landscape(self) -> bool:
+        """Whether it has no pictures."""
+        return not (self.front_picture or self.spine_picture or self.back_picture)
 
+    def load(self, folder: FilePath) -> Artwork:
+        """Read the pictures."""
+        return load_artwork(pictures_named_by(self), folder)
 
-def load(entry: PictureCover, folder: FilePath) -> Pictures:
-    """Read the pictures.
-
-    Raises:
-        ShelfFileError: a picture is missing or cannot be used.
-    """
-    named = {key: getattr(entry, key) for key in ("front_picture", "spine_picture", "back_picture")}
-    found = load_artwork({key: name for key, name in named.items() if name}, folder)
-    return Pictures(*(found.get(key) for key in named))
+    def dress(self, artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, artwork.pictures, flat, words)
 
 
 def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> Dress:
     """Draw one flat."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
-    artwork = pictures.over(colours.ground)
-    ink = inked(entry, colours.ground, (GOLD, BONE, SOOT) if artwork.none else (BONE, SOOT))
-    title, author = FACES[int(chance.random() * len(FACES))] if artwork.none else FACES[0]
+    artwork = {key: on_ground(picture, colours.ground) for key, picture in pictures.items()}
+    spine_picture = artwork.get("spine_picture")
+    ink = inked(entry, colours.ground, (BONE, SOOT) if artwork else (GOLD, BONE, SOOT))
+    title, author = one_of(TYPEFACES[:1] if artwork else TYPEFACES, chance)
     hand = Hand(title, author, ink, colours.ground, capitals=chance.random() < 0.5)
     layers: list[Art] = [*_stuff(faces, artwork, colours.ground, entry.wear, words.kin)]
-    drawn = poster(entry, faces, colours, words, hand) if artwork.none else None
+    drawn = None if artwork else poster(entry, faces, colours, words, hand)
     layers += drawn.layers if drawn else ()
     placed = list(_placed(faces, artwork, words))
     for _, picture, face, bounds in placed:
-        layers.append(Clipped(Drawn(tuple(run_on(picture, face, bounds, entry.run_on))), Path.rectangle(bounds)))
+        layers.append(Group(tuple(run_on(picture, face, bounds, entry.run_on)), clip=Path.rectangle(bounds)))
     # where the print is rubbed off a picture the board shows, whatever the ground of the titling
     layers += rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
     texts = []
     if faces.spine:
-        art, room = _under_words(faces, artwork, words, hand, entry.spine_title)
+        art, room = _under_words(faces, faces.spine, artwork, words, hand, entry.spine_title)
         layers += art
-        on_spine = hand if artwork.spine else hand.on_ground(sunned(colours.ground, entry.wear))
+        on_spine = hand if spine_picture else hand.on_ground(sunned(colours.ground, entry.wear))
         spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
-        texts.append(letter_spine(room, _over_landscape(room, words) if artwork.none else words, spine))
-    if faces.front and entry.front_title and not artwork.front:
+        texts.append(letter_spine(room, words if artwork else _over_landscape(room, words), spine))
+    if faces.front and entry.front_title and "front_picture" not in artwork:
         room = inside(faces.front, 0.12, 0.08)
         head = Rect(room.x, room.y + room.height * 0.62, room.width, room.height * 0.38)
         texts.append(label(drawn.front if drawn and drawn.front else head, words, drawn.hand if drawn else hand, 4.6))
@@ -123,26 +119,27 @@ def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int
     strip = faces.spine_to_bleed()
     if faces.pieced:
         yield from weave(faces.whole, sunned(ground, wear) if strip else ground, Random(kin), 0.17, 0.07)
-    elif strip and not artwork.none and not artwork.spine and kin % 2:
-        yield Clipped(Drawn(tuple(weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07))), Path.rectangle(strip))
+    elif strip and artwork and "spine_picture" not in artwork and kin % 2:
+        threads = weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07)
+        yield Group(tuple(threads), clip=Path.rectangle(strip))
 
 
-def _under_words(faces: Faces, artwork: Pictures, words: Words, hand: Hand, way: SpineTitle) -> tuple[list[Art], Rect]:
-    """Where the words of a spine stand, and what is drawn for them there."""
-    assert faces.spine is not None  # there are no words for a spine without one
-    spine = faces.spine
+def _under_words(
+    faces: Faces, spine: Rect, artwork: Pictures, words: Words, hand: Hand, way: SpineTitle
+) -> tuple[Sequence[Art], Rect]:
+    """What is drawn on a spine for its words, and the room they have there."""
     room = free_room(spine)
-    if artwork.none and not faces.pieced:
+    if not artwork and not faces.pieced:
         land = SKY * (room.height - (words.in_set.shorter if words.in_set else 0.0))
-        return [], Rect(room.x, room.y + land, room.width, room.height - land)
-    if artwork.spine and way == "none":
-        return [], room
-    if artwork.spine:
-        # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
-        room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
-        plate = room.grown(min(0.2, room.width * 0.05), 0.3, min(0.2, room.width * 0.05), 0.3)
-        return [block(plate, hand.ground)], room
-    return list(_ends(spine, hand, words.kin)), inside(room, 0, 0.06)
+        return (), Rect(room.x, room.y + land, room.width, room.height - land)
+    if "spine_picture" not in artwork:
+        return list(_ends(spine, hand, words.kin)), inside(room, 0, 0.06)
+    if way == "none":
+        return (), room
+    # a plate for the words in the upper half: above and below it the picture is seen, across a whole set
+    room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
+    aside = min(0.2, room.width * 0.05)
+    return [Filled.box(room.grown(aside, 0.3, aside, 0.3), hand.ground)], room
 
 
 def _over_landscape(room: Rect, words: Words) -> Words:
@@ -170,14 +167,12 @@ def _ends(box: Rect, hand: Hand, kin: int) -> Iterator[Art]:
 
 def _placed(faces: Faces, artwork: Pictures, words: Words) -> Iterator[tuple[str, Picture, Rect, Rect]]:
     """Each picture with its key, its face, and how far it is printed."""
-    if artwork.back and faces.back:
-        yield "back_picture", artwork.back, faces.shown(faces.back), faces.to_bleed(faces.back)
-    if artwork.front and faces.front:
-        yield "front_picture", artwork.front, faces.shown(faces.front), faces.to_bleed(faces.front)
-    bounds = faces.spine_to_bleed()
-    if artwork.spine and faces.spine and bounds:
-        row = faces.spine
+    for key, side in (("back_picture", faces.back), ("front_picture", faces.front)):
+        if key in artwork and side:
+            yield key, artwork[key], faces.shown(side), faces.to_bleed(side)
+    row, bounds = faces.spine, faces.spine_to_bleed()
+    if "spine_picture" in artwork and row and bounds:
         place = words.in_set
         if place:  # the picture runs across all spines of the set, which stand on their tails
             row = Rect(row.x - place.begins, row.y, place.width, row.height + place.taller)
-        yield "spine_picture", artwork.spine, row, bounds
+        yield "spine_picture", artwork["spine_picture"], row, bounds

@@ -3,31 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import Art, Colour, Drawn, contrast
-from .....ground.geometry import Rect
-from .....ground.pictures import Picture, covering
+from .....ground.art import Filled, Group, Pictured
+from .....ground.drawing import Art, Colour, contrast
+from .....ground.geometry import Path, Rect
+from .....ground.pictures import covering
 from .....ground.problems import Problem
 from .....sheets.flat import Flat, Panel, Role
-from .....shelf_file.fields.entry import Entry
 from .....shelf_file.fields.words import Flag, Ink, Text
-from ..artwork import load_artwork, on_ground, picture_problems
-from ..design import Dress, Lettering, Titling, Words
+from ..artwork import Artwork, Pictures, load_artwork, on_ground, picture_problems, pictures_named_by
+from ..design import Design, Dress, Lettering, Titling, Words
 from ..faces import read_faces
-from ..letters.lettering import Hand, Lettered, fitted, letter
+from ..letters.front import inside, title_and_author
+from ..letters.lettering import Hand, Lettered
 from ..letters.spine import Spine, free_room, letter_spine
-from ..ornament.shapes import FilledPicture, block
 
-__all__ = ["Plain", "PlainArtwork", "dress", "load"]
+__all__ = ["Plain"]
 
 DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
 
-TITLE_FACE, AUTHOR_FACE = "text bold", "text"
+TYPEFACES = "text bold", "text"
 """Typefaces of spine and front: one family, sturdy enough for the smallest spine."""
 
 LARGEST_ON_FRONT = 6.0
@@ -37,10 +36,10 @@ AUTHOR_SHARE = 0.75
 """The author is set no larger than this share of the title."""
 
 FRONT_INSET = 0.1
-"""Titling keeps this share of the front's width from its edges."""
+"""Titling keeps this share of the front's width, and of its height, from its edges."""
 
 
-class Plain(Entry):
+class Plain(Design):
     """One colour, with titling and pictures."""
 
     style: Literal["plain"] = "plain"
@@ -51,46 +50,40 @@ class Plain(Entry):
     front_picture: Text | None = Field(None, description="picture file for the front")
     back_picture: Text | None = Field(None, description="picture file for the back")
 
+    @property
+    def ground(self) -> Colour:
+        """The one colour."""
+        return self.colour
 
-@dataclass(frozen=True, slots=True)
-class PlainArtwork:
-    """The pictures of a plain cover, read."""
+    def load(self, folder: FilePath) -> Artwork:
+        """Read the pictures."""
+        return load_artwork(pictures_named_by(self), folder)
 
-    pictures: dict[Role, Picture]
-
-
-def load(entry: Plain, folder: FilePath) -> PlainArtwork:
-    """Read the pictures.
-
-    Raises:
-        ShelfFileError: a picture is missing or cannot be used.
-    """
-    named = {"front_picture": entry.front_picture, "back_picture": entry.back_picture}
-    found = load_artwork({key: name for key, name in named.items() if name}, folder)
-    roles = {"front_picture": Role.FRONT, "back_picture": Role.BACK}
-    return PlainArtwork({roles[key]: picture for key, picture in found.items()})
+    def dress(self, artwork: Artwork, flat: Flat, words: Words) -> Dress:
+        """Draw one flat."""
+        return dress(self, artwork.pictures, flat, words)
 
 
-def dress(entry: Plain, artwork: PlainArtwork, flat: Flat, words: Words) -> Dress:
+def dress(entry: Plain, pictures: Pictures, flat: Flat, words: Words) -> Dress:
     """Draw the cover on its flat, out to the bleed."""
-    layers: list[Art] = [block(Rect(0, 0, *flat.size).grown(flat.bleed), entry.colour)]
+    layers: list[Art] = [Filled.box(Rect(0, 0, *flat.size).grown(flat.bleed), entry.colour)]
     problems: list[Problem] = []
     lettering: list[Lettering] = []
     for panel in flat.panels:
         if _is_strip(panel, flat):
             continue
-        picture = artwork.pictures.get(panel.role)
-        if picture:
-            picture = on_ground(picture, entry.colour)
+        key = f"{panel.role}_picture"
+        if key in pictures:
+            picture = on_ground(pictures[key], entry.colour)
             area = _picture_area(panel.rect, flat)
-            layers.append(FilledPicture(picture, covering(picture, area), area))
-            problems += picture_problems(picture, area.size, f"{panel.role}_picture")
-        for lettered in _titling(entry, panel, flat, words, has_picture=picture is not None):
+            layers.append(Group((Pictured(picture, covering(picture, area)),), clip=Path.rectangle(area)))
+            problems += picture_problems(picture, area.size, key)
+        for lettered in _titling(entry, panel, flat, words, has_picture=key in pictures):
             layers += lettered.art
             problems += lettered.problems
             lettering += lettered.lettering
-    titling = Titling(TITLE_FACE, False, _ink(entry))
-    return Dress(Drawn(tuple(layers)), tuple(problems), tuple(lettering), titling)
+    titling = Titling(TYPEFACES[0], False, _ink(entry))
+    return Dress(Group(tuple(layers)), tuple(problems), tuple(lettering), titling)
 
 
 def _ink(entry: Plain) -> Colour:
@@ -112,22 +105,9 @@ def _picture_area(face: Rect, flat: Flat) -> Rect:
 
 
 def _titling(entry: Plain, panel: Panel, flat: Flat, words: Words, *, has_picture: bool) -> Iterator[Lettered]:
-    ink = _ink(entry)
+    hand = Hand(*TYPEFACES, _ink(entry), entry.colour)
     if panel.role is Role.SPINE and entry.spine_title != "none":
-        hand = Hand(TITLE_FACE, AUTHOR_FACE, ink, entry.colour)
         yield letter_spine(free_room(panel.rect), words, Spine(hand, entry.spine_title, abbreviate=None))
     if panel.role is Role.FRONT and (not has_picture if entry.front_title is None else entry.front_title):
-        hand = Hand(TITLE_FACE, AUTHOR_FACE, ink, entry.colour, on="front")
-        yield from _front(flat.clear_of_cuts(panel.rect), words, hand)
-
-
-def _front(front: Rect, words: Words, hand: Hand) -> Iterator[Lettered]:
-    """Title in the upper half, author in a band near the foot."""
-    aside, above = front.width * FRONT_INSET, front.height * FRONT_INSET
-    room = front.grown(-aside, -above, -aside, -above)
-    title_box = Rect(room.x, room.y + room.height * 0.5, room.width, room.height * 0.45)
-    yield letter("title", words.title, title_box, hand, "across", LARGEST_ON_FRONT)
-    if words.author:
-        size = fitted("title", words.title, title_box, hand, "across", LARGEST_ON_FRONT).size
-        author_box = Rect(room.x, room.y, room.width, room.height * 0.2)
-        yield letter("author", words.author, author_box, hand, "across", size * AUTHOR_SHARE)
+        room = inside(flat.clear_of_cuts(panel.rect), FRONT_INSET, FRONT_INSET)
+        yield from title_and_author(room, words, hand, (0.5, 0.45), 0.2, AUTHOR_SHARE, LARGEST_ON_FRONT)

@@ -6,8 +6,10 @@ from dataclasses import dataclass
 from random import Random
 from typing import Literal
 
+from .....ground.art import Filled, Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Rect, Transform
+from ..chance import one_of
 from ..colouring import Colours
 from ..design import DrawnDesign, InSet, Words
 from ..faces import Faces
@@ -15,7 +17,6 @@ from ..grounds.wear import sunned
 from ..letters.front import inside
 from ..letters.lettering import Hand, best_ink
 from ..ornament.ornaments import frame
-from ..ornament.shapes import Line, block
 from ..palettes import BONE, PALETTES, SOOT, Material
 from ..scenes.scenes import choose_scene, inks_of, scene_on_spines, scene_over, scene_within
 from ..scenes.stage import Inks
@@ -46,9 +47,9 @@ def poster(entry: DrawnDesign, faces: Faces, colours: Colours, words: Words, han
     chance = Random(words.kin + 7)
     scene = choose_scene(colours.ground, chance)
     inks = inks_of(colours.ground, entry.second_colour, entry.palette, chance)
-    layout = LAYOUTS[int(chance.random() * len(LAYOUTS))]
+    layout = one_of(LAYOUTS, chance)
     seed = words.kin % 1_000_003
-    layers: list[Art] = [block(faces.whole, colours.ground)]
+    layers: list[Art] = [Filled.box(faces.whole, colours.ground)]
     front_room, front_hand = _title_room(faces, layout), hand
     if layout in ("framed", "arch"):
         behind = _another_sky(entry, colours.ground, chance)
@@ -79,7 +80,7 @@ def _another_sky(entry: DrawnDesign, ground: Colour, chance: Random) -> Inks:
     """The inks behind a window: under a sky unlike the ground around it."""
     cloths = PALETTES[entry.palette].grounds[Material.CLOTH]
     unlike = sorted(cloths, key=lambda colour: -apart(colour, ground))[:5]
-    return inks_of(unlike[int(chance.random() * len(unlike))], None, entry.palette, chance)
+    return inks_of(one_of(unlike, chance), None, entry.palette, chance)
 
 
 def _title_room(faces: Faces, layout: Layout) -> Rect | None:
@@ -111,7 +112,7 @@ def _framed(window: Path, ink: Colour, width: float) -> tuple[Art, ...]:
     out = width * 0.026
     grown = Transform.stretch((box.width + 2 * out) / box.width, (box.height + 2 * out) / box.height, box.centre)
     wider = window.transformed(grown)
-    return Line(window, Pen(max(0.1, width * 0.008), ink)), Line(wider, Pen(max(0.16, width * 0.015), ink))
+    return Stroked(window, Pen(max(0.1, width * 0.008), ink)), Stroked(wider, Pen(max(0.16, width * 0.015), ink))
 
 
 def _plate(front: Rect, layout: Layout) -> Rect:
@@ -124,5 +125,5 @@ def _plate(front: Rect, layout: Layout) -> Rect:
 def _panel(plate: Rect, inks: Inks, hand: Hand, asked: Colour | None) -> tuple[list[Art], Hand]:
     paper = inks.light
     ink = asked or best_ink(paper, (darker(inks.near, 0.3), SOOT, BONE))
-    art: list[Art] = [block(plate, paper), *frame(plate.grown(-plate.height * 0.05), ink, 0.14, second=0.26)]
+    art: list[Art] = [Filled.box(plate, paper), *frame(plate.grown(-plate.height * 0.05), ink, 0.14, second=0.26)]
     return art, hand.on_ground(paper, ink)

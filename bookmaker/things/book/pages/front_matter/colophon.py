@@ -3,28 +3,27 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import BLACK, NOTHING, Art, Drawn
+from .....ground.art import NOTHING, Group
+from .....ground.drawing import BLACK, Art
 from .....ground.geometry import Rect, Size
 from .....ground.typefaces import Typeface
-from .....shelf_file.fields.words import Flag, Lines, Text, Title
+from .....shelf_file.fields.words import Flag, Lines, Title
 from .....typesetting.book_type import Family
-from .....typesetting.chosen_faces import family_for, family_of, missing_glyphs
+from .....typesetting.chosen_faces import family_for
 from .....typesetting.display import centred
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import Part
-from ..prose.sizes import too_small
-from .few_lines import FewLines, few_lines, flat_emphasis, typed_line_ends
+from .few_lines import FewLines, few_lines, few_lines_problems
+from .lettered import LetteredPart
 from .phrases import phrases_in, spoken
 from .title_page import SwelledRule
 
-__all__ = ["Colophon", "compose", "extent", "load"]
+__all__ = ["Colophon"]
 
 SIZE = 1 / 34
 """Size of type (the em) as a share of the page's height: 0.62 mm on a page of 21 mm."""
@@ -33,7 +32,7 @@ MOST_ROOM = 0.9
 """Share of the type area's height that it takes at the most."""
 
 
-class Colophon(Part):
+class Colophon(LetteredPart):
     """A colophon, on the last page of its part."""
 
     kind: Literal["colophon"] = "colophon"
@@ -41,44 +40,23 @@ class Colophon(Part):
     imprint: Title | None = Field(None, description="who brings the book out")
     place: Title | None = Field(None, description="where")
     year: Title | None = Field(None, description="when")
-    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
-
-def load(entry: Colophon, folder: FilePath) -> Family | None:
-    """The typefaces, if any are named.
-
-    Raises:
-        ShelfFileError: they cannot be used.
-    """
-    return family_of(entry.face, folder)
-
-
-def extent(entry: Colophon, source: Family | None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
-    """One page."""
-    return 1
-
-
-def compose(entry: Colophon, source: Family | None, frame: PageFrame) -> Inside:
-    """The colophon on the last page, blank ones before it if there are more."""
-    area = frame.type_area(frame.pages)
-    imprint = ", ".join(part for part in (entry.imprint, entry.place, entry.year) if part)
-    own = [*(emphasised(entry.text) if entry.text else []), *(emphasised(imprint) if imprint else [])]
-    words = "" if entry.text else frame.book.title + frame.book.author
-    family = family_for(source, frame, as_read("".join(own)) + words)
-    roman = family[Style.ROMAN]
-    written = own if entry.text else [*_usual(frame, roman), *own]
-    room = Size(area.width, area.height * MOST_ROOM)
-    few = few_lines(written, family, frame.height * SIZE, room, frame)
-    page = _set(few, area, roman.cap_height, frame)
-    problems = (
-        *missing_glyphs("colophon", roman, as_read("".join(written))),
-        *flat_emphasis("colophon", written, family),
-        *typed_line_ends(entry.text or "", "text"),
-        *too_small("the colophon", roman, few.size, frame, "write fewer words", ("text",) if entry.text else ()),
-    )
-    pages: tuple[Art, ...] = (*(NOTHING,) * (frame.pages - 1), page)
-    return Inside(numbered(pages, frame, roman) if entry.numbers else pages, problems)
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
+        """The colophon on the last page, blank ones before it if there are more."""
+        area = frame.type_area(frame.pages)
+        imprint = ", ".join(part for part in (self.imprint, self.place, self.year) if part)
+        own = [*(emphasised(self.text) if self.text else []), *(emphasised(imprint) if imprint else [])]
+        words = "" if self.text else frame.book.title + frame.book.author
+        family = family_for(typefaces, frame, as_read("".join(own)) + words)
+        roman = family[Style.ROMAN]
+        written = own if self.text else [*_usual(frame, roman), *own]
+        room = Size(area.width, area.height * MOST_ROOM)
+        few = few_lines(written, family, frame.height * SIZE, room, frame)
+        page = _set(few, area, roman.cap_height, frame)
+        problems = few_lines_problems("colophon", written, self.text or "", few.size, family, frame)
+        pages: tuple[Art, ...] = (*(NOTHING,) * (frame.pages - 1), page)
+        return Inside(numbered(pages, frame, roman) if self.numbers else pages, problems)
 
 
 def _usual(frame: PageFrame, face: Typeface) -> Iterator[str]:
@@ -101,4 +79,4 @@ def _set(few: FewLines, area: Rect, cap_height: float, frame: PageFrame) -> Art:
     top = area.y + few.height
     rule = Rect(area.centre.x - area.width / 12, top + few.size / 2, area.width / 6, 2 * frame.line())
     lines = centred(few.lines, area.centre.x, top - cap_height * few.size)
-    return Drawn((SwelledRule(rule, BLACK), lines))
+    return Group((SwelledRule(rule, BLACK), lines))

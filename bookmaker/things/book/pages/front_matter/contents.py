@@ -3,30 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import NOTHING
+from .....ground.art import NOTHING
 from .....ground.problems import Problem, Severity
 from .....ground.typefaces import TextLine, Typeface
 from .....ground.units import from_pt
 from .....shelf_file.fields.measures import TypeSize
-from .....shelf_file.fields.words import Flag, Text, Title
+from .....shelf_file.fields.words import Flag, Title
 from .....typesetting.book_type import Family
-from .....typesetting.chosen_faces import family_for, family_of, missing_glyphs
+from .....typesetting.chosen_faces import family_for, missing_glyphs
 from .....typesetting.display import bound, broken, evened, filled
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import SMALLEST_BESIDE, Heading, Inside, PageFrame, numbered
-from ..part import Part
-from ..prose.sizes import too_large, too_small
-from .contents_table import BESIDE_DOTS, DOT_PITCH, LEADING, TITLE_ROWS, TITLE_SIZE, Row, Table
+from ..prose.sizes import type_too_large, type_too_small
+from .contents_table import BESIDE_DOTS, DOT_PITCH, LEADING, TITLE_ROWS, TITLE_SIZE, ContentsLine, Table
 from .few_lines import flat_emphasis, typed_line_ends
+from .lettered import LetteredPart
 from .phrases import phrases_in, spoken
 
-__all__ = ["Contents", "compose", "extent", "load"]
+__all__ = ["Contents"]
 
 USUAL = from_pt(2.2)
 """Size of type in mm, where the book has no text."""
@@ -53,51 +52,43 @@ SET_OFF = 0.5
 """Lines left free over a part of which something is listed, and over what comes after all of it."""
 
 
-class Contents(Part):
+class Contents(LetteredPart):
     """What begins on the pages that follow; in the whole book, if the table stands at its end."""
 
     kind: Literal["contents"] = "contents"
     title: Title | None = Field(None, description="what stands over it")
     size: TypeSize | None = Field(None, description="size of type, such as 2.2 pt; that of the text, if left out")
-    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
     numbers: Flag = Field(True, description="page numbers, yes or no")
+    lists_the_others = True
+    has_size = True
 
+    def extent(self, typefaces: Family | None, frame: PageFrame) -> int:
+        """The pages that the lines need; one if nothing is listed."""
+        return len(_table(self, typefaces, frame).pages)
 
-def load(entry: Contents, folder: FilePath) -> Family | None:
-    """The typefaces, if any are named.
-
-    Raises:
-        ShelfFileError: they cannot be used.
-    """
-    return family_of(entry.face, folder)
-
-
-def extent(entry: Contents, source: Family | None, frame: PageFrame) -> int:
-    """The pages that the lines need; one if nothing is listed."""
-    return len(_table(entry, source, frame).pages)
-
-
-def compose(entry: Contents, source: Family | None, frame: PageFrame) -> Inside:
-    """The table on its pages; lines that find no room are reported."""
-    largest = _largest(frame)
-    if entry.size and entry.size > largest + 1e-9:
-        problem = too_large("the table of contents", entry.size, largest, frame)
-        return Inside((NOTHING,) * frame.pages, (problem,))
-    table = _table(entry, source, frame)
-    made = table.pages
-    shown = [*made, *[[]] * frame.pages][: frame.pages]
-    pages = tuple(table.page(number, rows) for number, rows in enumerate(shown, start=1))
-    lost = sum(map(len, made[frame.pages :]))
-    over = _words_over(entry, frame)
-    words = as_read(over) + _text(frame)
-    problems = (
-        *_problems(table, lost),
-        *flat_emphasis("table of contents", [over], family_for(source, frame, words)),
-        *typed_line_ends(over, "title"),
-        *missing_glyphs("table of contents", table.typeface, words),
-        *too_small("the table of contents", table.typeface, table.size, frame, "write shorter names", ("size",)),
-    )
-    return Inside(numbered(pages, frame, table.typeface) if entry.numbers else pages, problems)
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
+        """The table on its pages; lines that find no room are reported."""
+        largest = _largest(frame)
+        if self.size and self.size > largest + 1e-9:
+            problem = type_too_large("the table of contents", self.size, largest, frame)
+            return Inside((NOTHING,) * frame.pages, (problem,))
+        table = _table(self, typefaces, frame)
+        made = table.pages
+        shown = [*made, *[[]] * frame.pages][: frame.pages]
+        pages = tuple(table.page(number, rows) for number, rows in enumerate(shown, start=1))
+        lost = sum(map(len, made[frame.pages :]))
+        over = _words_over(self, frame)
+        words = as_read(over) + _text(frame)
+        problems = (
+            *_problems(table, lost),
+            *flat_emphasis("table of contents", [over], family_for(typefaces, frame, words)),
+            *typed_line_ends(over, "title"),
+            *missing_glyphs("table of contents", table.typeface, words),
+            *type_too_small(
+                "the table of contents", table.typeface, table.size, frame, "write shorter names", ("size",)
+            ),
+        )
+        return Inside(numbered(pages, frame, table.typeface) if self.numbers else pages, problems)
 
 
 def _listed(frame: PageFrame) -> tuple[Heading, ...]:
@@ -133,7 +124,7 @@ def _largest(frame: PageFrame) -> float:
     return frame.type_area(1).height / (LEADING * (1 + TITLE_ROWS))
 
 
-def _reach(rows: Sequence[Row]) -> float:
+def _reach(rows: Sequence[ContentsLine]) -> float:
     """How far the longest row reaches, in mm."""
     return max((row.indent + row.words.width for row in rows), default=0.0)
 
@@ -145,7 +136,7 @@ def _room(face: Typeface, size: float, frame: PageFrame) -> float:
     return max(width - (face.shape("0" * len(figures)).width + LEADER) * size, width / 2)
 
 
-def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[Row]:
+def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[ContentsLine]:
     right_to_left = frame.right_to_left
 
     def width(line: str) -> float:
@@ -163,7 +154,7 @@ def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[Row]:
         heads, set_off = below > heading.depth, SET_OFF if below > heading.depth or above > heading.depth else 0.0
         for number, line in enumerate(lines, start=1):
             last = number == len(lines)
-            yield Row(
+            yield ContentsLine(
                 TextLine(size, ((0.0, face.shape(line, right_to_left=right_to_left)),)),
                 (inner + (HANGING if number > 1 else 0.0)) * size,
                 heading.page if last and heading.numbered else None,

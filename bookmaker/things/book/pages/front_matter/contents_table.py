@@ -6,12 +6,13 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from .....ground.drawing import BLACK, NOTHING, Art, Canvas, Pen
+from .....ground.art import NOTHING
+from .....ground.drawing import BLACK, Art, Canvas, Pen
 from .....ground.geometry import Path, Point
 from .....ground.typefaces import TextLine, Typeface, set_line
 from .....typesetting.page import PageFrame
 
-__all__ = ["BESIDE_DOTS", "DOT_PITCH", "LEADING", "TITLE_ROWS", "TITLE_SIZE", "ContentsPage", "Row", "Table"]
+__all__ = ["BESIDE_DOTS", "DOT_PITCH", "LEADING", "TITLE_ROWS", "TITLE_SIZE", "ContentsLine", "ContentsPage", "Table"]
 
 LEADING = 1.35
 """From line to line, in ems."""
@@ -27,7 +28,7 @@ BESIDE_DOTS = 0.3
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class ContentsLine:
     """A line of the table: its words, its indent in mm, and the page number if it is the last of a heading with one.
 
     `before` are lines left free over it, but not at the head of a page; one that `stays` is not the last of a page.
@@ -49,7 +50,7 @@ class ContentsPage:
     frame: PageFrame
     number: int
     title: tuple[TextLine, ...]
-    rows: tuple[Row, ...]
+    rows: tuple[ContentsLine, ...]
 
     def draw(self, canvas: Canvas) -> None:
         """Set the title, then each row with its dots and its number."""
@@ -63,7 +64,7 @@ class ContentsPage:
             self._draw_row(canvas, row, baseline)
             baseline -= LEADING * self.size
 
-    def _draw_row(self, canvas: Canvas, row: Row, baseline: float) -> None:
+    def _draw_row(self, canvas: Canvas, row: ContentsLine, baseline: float) -> None:
         area, right_to_left = self.frame.type_area(self.number), self.frame.right_to_left
         words = row.words
         folio = set_line(self.typeface, self.size, str(row.page)) if row.page is not None else None
@@ -94,7 +95,7 @@ class Table:
     typeface: Typeface
     size: float
     title: tuple[TextLine, ...]
-    rows: tuple[Row, ...]
+    rows: tuple[ContentsLine, ...]
     frame: PageFrame
 
     @property
@@ -104,15 +105,15 @@ class Table:
         return max(1, rows - TITLE_ROWS) if self.title else rows, rows
 
     @property
-    def pages(self) -> list[list[Row]]:
+    def pages(self) -> list[list[ContentsLine]]:
         """Its rows, page after page, one page at least.
 
         No heading is parted that has room on the next page, nor a part from the first of what is in it.
         """
         first, others = self.capacity
-        pages: list[list[Row]] = [[]]
+        pages: list[list[ContentsLine]] = [[]]
         room: float = first
-        together: list[Row] = []
+        together: list[ContentsLine] = []
         for row in self.rows:
             together.append(row)
             if row.stays:
@@ -129,7 +130,7 @@ class Table:
             together = []
         return pages
 
-    def page(self, number: int, rows: Sequence[Row]) -> Art:
+    def page(self, number: int, rows: Sequence[ContentsLine]) -> Art:
         """One of its pages."""
         head = self.title if number == 1 else ()
         if not rows and not head:
@@ -137,6 +138,6 @@ class Table:
         return ContentsPage(self.typeface, self.size, self.frame, number, head, tuple(rows))
 
 
-def _deep(rows: Sequence[Row], *, begins: bool) -> float:
+def _deep(rows: Sequence[ContentsLine], *, begins: bool) -> float:
     """How many lines some rows take; those that begin a page have nothing over them."""
     return len(rows) + sum(row.before for row in rows[begins:])

@@ -3,26 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import NOTHING
+from .....ground.art import NOTHING, Group, Written
 from .....ground.geometry import Point, Rect, Size
-from .....ground.typefaces import TextLine
-from .....shelf_file.fields.words import Lines, Text, Title
+from .....shelf_file.fields.words import Lines, Title
 from .....typesetting.book_type import Family
-from .....typesetting.chosen_faces import family_for, family_of, missing_glyphs
-from .....typesetting.display import LEADING, Displayed
+from .....typesetting.chosen_faces import family_for
+from .....typesetting.display import LEADING
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import Inside, PageFrame
-from ..part import Part
-from ..prose.sizes import too_small
-from .few_lines import FewLines, few_lines, flat_emphasis, typed_line_ends
+from .few_lines import FewLines, few_lines, few_lines_problems
+from .lettered import LetteredPart
 
-__all__ = ["Epigraph", "compose", "extent", "load"]
+__all__ = ["Epigraph"]
 
 SIZE = 1 / 30
 """Size of type (the em) as a share of the page's height: 0.7 mm on a page of 21 mm."""
@@ -38,59 +35,38 @@ SOURCE_ASIDE, SOURCE_BELOW = 2.0, 0.4
 """How far the source stands in at least from where the lines begin, in ems, and below them, in lines."""
 
 
-class Epigraph(Part):
+class Epigraph(LetteredPart):
     """Words of somebody else that the book begins with."""
 
     kind: Literal["epigraph"] = "epigraph"
     text: Lines = Field(description="what it says, line by line; asterisks are emphasis")
     source: Title | None = Field(None, description="who said it, or where it stands")
-    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
 
-
-def load(entry: Epigraph, folder: FilePath) -> Family | None:
-    """The typefaces, if any are named.
-
-    Raises:
-        ShelfFileError: they cannot be used.
-    """
-    return family_of(entry.face, folder)
-
-
-def extent(entry: Epigraph, source: Family | None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
-    """One page."""
-    return 1
-
-
-def compose(entry: Epigraph, source: Family | None, frame: PageFrame) -> Inside:
-    """The lines, and blank pages after them if there are more."""
-    written, area = emphasised(entry.text), frame.type_area(1)
-    named = emphasised(entry.source) if entry.source else []
-    words = as_read("".join((*written, *named)))
-    family = family_for(source, frame, words)
-    roman, top = family[Style.ROMAN], frame.height * (1 - SUNK)
-    hanging = HANGING if len(written) > 1 else 0.0
-    few = few_lines(
-        (*written, *named),
-        family,
-        frame.height * SIZE,
-        Size(area.width, top - area.y - SOURCE_BELOW * LEADING * frame.height * SIZE),
-        frame,
-        hanging=hanging,
-    )
-    baseline = top - roman.cap_height * few.size
-    block = Displayed(tuple(_placed(few, bool(named), area, baseline, hanging, frame.right_to_left)))
-    problems = (
-        *missing_glyphs("epigraph", roman, words),
-        *flat_emphasis("epigraph", (*written, *named), family),
-        *typed_line_ends(entry.text, "text"),
-        *too_small("the epigraph", roman, few.size, frame, "write fewer words", ("text",)),
-    )
-    return Inside((block, *(NOTHING,) * (frame.pages - 1)), problems)
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
+        """The lines, and blank pages after them if there are more."""
+        said, area = emphasised(self.text), frame.type_area(1)
+        named = emphasised(self.source) if self.source else []
+        written = (*said, *named)
+        family = family_for(typefaces, frame, as_read("".join(written)))
+        roman, top = family[Style.ROMAN], frame.height * (1 - SUNK)
+        hanging = HANGING if len(said) > 1 else 0.0
+        few = few_lines(
+            written,
+            family,
+            frame.height * SIZE,
+            Size(area.width, top - area.y - SOURCE_BELOW * LEADING * frame.height * SIZE),
+            frame,
+            hanging=hanging,
+        )
+        baseline = top - roman.cap_height * few.size
+        block = Group(tuple(_placed(few, bool(named), area, baseline, hanging, frame.right_to_left)))
+        problems = few_lines_problems("epigraph", written, self.text, few.size, family, frame)
+        return Inside((block, *(NOTHING,) * (frame.pages - 1)), problems)
 
 
 def _placed(
     few: FewLines, named: bool, area: Rect, baseline: float, hanging: float, right_to_left: bool
-) -> Iterator[tuple[TextLine, Point]]:
+) -> Iterator[Written]:
     """The lines ranged along the side at which they begin, as a block in the middle; the source at its other side.
 
     With `named` the last line as it was written is the source; it may have been turned over.
@@ -106,4 +82,4 @@ def _placed(
         x = left + width - line.width - aside if right_to_left else left + aside
         if line.runs:
             below = number + (SOURCE_BELOW if number >= source else 0.0)
-            yield line, Point(x, baseline - below * LEADING * few.size)
+            yield Written(line, Point(x, baseline - below * LEADING * few.size))

@@ -9,11 +9,13 @@ from .....ground.geometry import Size
 from .....ground.problems import Problem, Severity
 from .....ground.typefaces import TextLine
 from .....typesetting.book_type import Family
+from .....typesetting.chosen_faces import missing_glyphs
 from .....typesetting.display import LEADING, bound, evened, filled
-from .....typesetting.lines.fount import Fount, Style
+from .....typesetting.lines.fount import Fount, Style, as_read
 from .....typesetting.page import PageFrame
+from ..prose.sizes import type_too_small
 
-__all__ = ["FewLines", "few_lines", "flat_emphasis", "typed_line_ends"]
+__all__ = ["FewLines", "few_lines", "few_lines_problems", "flat_emphasis", "typed_line_ends"]
 
 SHRINK = 0.94
 """Lines that have no room are tried again so much smaller."""
@@ -77,6 +79,19 @@ def few_lines(
         size,
         tuple(fount.line(line, size) if line else TextLine(size, ()) for line in lines),
         frozenset(number for number, goes_on in enumerate(turned) if goes_on),
+    )
+
+
+def few_lines_problems(
+    what: str, written: Sequence[str], typed: str, size: float, family: Family, frame: PageFrame
+) -> tuple[Problem, ...]:
+    """What is wrong with such a page: `written` are all its lines, `typed` is what the maker wrote as its text."""
+    roman, field = family[Style.ROMAN], ("text",) if typed else ()
+    return (
+        *missing_glyphs(what, roman, as_read("".join(written))),
+        *flat_emphasis(what, written, family),
+        *typed_line_ends(typed, "text"),
+        *type_too_small(f"the {what}", roman, size, frame, "write fewer words", field),
     )
 
 

@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import BLACK, NOTHING
-from .....shelf_file.fields.words import Ink, Text
+from .....ground.art import NOTHING
+from .....ground.drawing import BLACK
+from .....shelf_file.fields.words import Ink
 from .....typesetting.book_type import Family
-from .....typesetting.chosen_faces import family_for, family_of, missing_glyphs
+from .....typesetting.chosen_faces import family_for, missing_glyphs
 from .....typesetting.display import centred, titled
 from .....typesetting.lines.fount import Style
 from .....typesetting.page import Inside, PageFrame
-from ..part import Part
-from ..prose.sizes import too_small
+from ..prose.sizes import type_too_small
+from .lettered import LetteredPart
 
-__all__ = ["HalfTitle", "compose", "extent", "load"]
+__all__ = ["HalfTitle"]
 
 SIZE = 1 / 18
 """Size of type (the em) as a share of the page's height: 1.17 mm on a page of 21 mm."""
@@ -28,39 +28,23 @@ SUNK = 3 / 9
 MOST_LINES = 5
 
 
-class HalfTitle(Part):
+class HalfTitle(LetteredPart):
     """The title of the book and nothing else."""
 
     kind: Literal["half title"] = "half title"
     begins: Literal["new page", "recto"] = Field("recto", description="on which page it begins")
-    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
     ink: Ink = Field(BLACK, description="colour of the title")
 
-
-def load(entry: HalfTitle, folder: FilePath) -> Family | None:
-    """The typefaces, if any are named.
-
-    Raises:
-        ShelfFileError: they cannot be used.
-    """
-    return family_of(entry.face, folder)
-
-
-def extent(entry: HalfTitle, source: Family | None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
-    """One page."""
-    return 1
-
-
-def compose(entry: HalfTitle, source: Family | None, frame: PageFrame) -> Inside:
-    """The title, and blank pages after it if there are more."""
-    title, area = frame.book.title, frame.type_area(1)
-    face = family_for(source, frame, title)[Style.ROMAN]
-    said = frame.printed(title, face)
-    lines = titled(face, said, frame.height * SIZE, area.width, MOST_LINES, right_to_left=frame.right_to_left)
-    problems = list(missing_glyphs("half title", face, title))
-    if not lines:
-        return Inside((NOTHING,) * frame.pages, tuple(problems))
-    size = lines[0].size
-    problems += too_small("the half title", face, size, frame, "leave this part out, or make the page larger")
-    page = centred(lines, area.centre.x, frame.height * (1 - SUNK) - face.cap_height * size, entry.ink)
-    return Inside((page, *(NOTHING,) * (frame.pages - 1)), tuple(problems))
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
+        """The title, and blank pages after it if there are more."""
+        title, area = frame.book.title, frame.type_area(1)
+        face = family_for(typefaces, frame, title)[Style.ROMAN]
+        said = frame.printed(title, face)
+        lines = titled(face, said, frame.height * SIZE, area.width, MOST_LINES, right_to_left=frame.right_to_left)
+        problems = list(missing_glyphs("half title", face, title))
+        if not lines:
+            return Inside((NOTHING,) * frame.pages, tuple(problems))
+        size = lines[0].size
+        problems += type_too_small("the half title", face, size, frame, "leave this part out, or make the page larger")
+        page = centred(lines, area.centre.x, frame.height * (1 - SUNK) - face.cap_height * size, self.ink)
+        return Inside((page, *(NOTHING,) * (frame.pages - 1)), tuple(problems))

@@ -4,27 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from pathlib import Path as FilePath
 from typing import Literal, NamedTuple
 
 from pydantic import Field
 
-from .....ground.drawing import BLACK, NOTHING, Art, Canvas, Colour, Drawn
+from .....ground.art import NOTHING, Group
+from .....ground.drawing import BLACK, Art, Canvas, Colour
 from .....ground.geometry import Path, Rect
 from .....ground.problems import Problem
 from .....ground.typefaces import TextLine
-from .....shelf_file.fields.words import Flag, Ink, Text, Title
+from .....shelf_file.fields.words import Flag, Ink, Title
 from .....typesetting.book_type import Family
-from .....typesetting.chosen_faces import family_for, family_of, missing_glyphs
+from .....typesetting.chosen_faces import family_for, missing_glyphs
 from .....typesetting.display import LEADING, broken, centred, titled
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import Part
-from ..prose.sizes import too_small
+from ..prose.sizes import type_too_small
 from .few_lines import flat_emphasis, typed_line_ends
+from .lettered import LetteredPart
 
-__all__ = ["SwelledRule", "TitlePage", "compose", "extent", "load"]
+__all__ = ["SwelledRule", "TitlePage"]
 
 SHRINK = 0.92
 """A page too full is set again so much smaller."""
@@ -36,7 +36,7 @@ SMALLEST = 0.2
 """Then all becomes smaller, but not under this share of the usual sizes."""
 
 
-class TitlePage(Part):
+class TitlePage(LetteredPart):
     """Title, author and imprint, as large as suits the page."""
 
     kind: Literal["title page"] = "title page"
@@ -45,12 +45,30 @@ class TitlePage(Part):
     imprint: Title | None = Field(None, description="who brings the book out")
     place: Title | None = Field(None, description="where")
     year: Title | None = Field(None, description="when")
-    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
     ink: Ink = Field(BLACK, description="colour of the title and of the rule under it")
     numbers: Flag = Field(False, description="page numbers, yes or no")
+    is_title_page = True
+
+    def compose(self, typefaces: Family | None, frame: PageFrame) -> Inside:
+        """The title page, and blank ones after it if it has more."""
+        texts = (*_upper(self, frame), *_lower(self))
+        words = as_read("".join(line.text for line in texts))
+        family = family_for(typefaces, frame, words)
+        face = family[Style.ROMAN]
+        room = frame.type_area(1).height
+        smallest = Scale(SMALLEST, SMALLEST)
+        scale = next((scale for scale in _scales() if _height(self, family, frame, scale) <= room), smallest)
+        pages: tuple[Art, ...] = (_set(self, family, frame, scale), *(NOTHING,) * (frame.pages - 1))
+        problems = (
+            *missing_glyphs("title page", face, words),
+            *flat_emphasis("title page", [line.text for line in texts], family),
+            *(problem for line in texts for problem in typed_line_ends(line.text, line.what)),
+            *_small(texts, family, frame, scale),
+        )
+        return Inside(numbered(pages, frame, face) if self.numbers else pages, problems)
 
 
-class Line(NamedTuple):
+class TitleText(NamedTuple):
     """A text of the title page: the size of its type as a share of the page's height, and its most lines.
 
     What the maker wrote for this page alone may have signs of styles.
@@ -92,39 +110,6 @@ class SwelledRule:
         canvas.fill(outline, self.colour)
 
 
-def load(entry: TitlePage, folder: FilePath) -> Family | None:
-    """The typefaces, if any are named.
-
-    Raises:
-        ShelfFileError: they cannot be used.
-    """
-    return family_of(entry.face, folder)
-
-
-def extent(entry: TitlePage, source: Family | None, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
-    """One page."""
-    return 1
-
-
-def compose(entry: TitlePage, source: Family | None, frame: PageFrame) -> Inside:
-    """The title page, and blank ones after it if it has more."""
-    texts = (*_upper(entry, frame), *_lower(entry))
-    words = as_read("".join(line.text for line in texts))
-    family = family_for(source, frame, words)
-    face = family[Style.ROMAN]
-    room = frame.type_area(1).height
-    smallest = Scale(SMALLEST, SMALLEST)
-    scale = next((scale for scale in _scales() if _height(entry, family, frame, scale) <= room), smallest)
-    pages: tuple[Art, ...] = (_set(entry, family, frame, scale), *(NOTHING,) * (frame.pages - 1))
-    problems = (
-        *missing_glyphs("title page", face, words),
-        *flat_emphasis("title page", [line.text for line in texts], family),
-        *(problem for line in texts for problem in typed_line_ends(line.text, line.what)),
-        *_small(texts, family, frame, scale),
-    )
-    return Inside(numbered(pages, frame, face) if entry.numbers else pages, problems)
-
-
 def _scales() -> Iterator[Scale]:
     """What is tried, one after the other."""
     title, others = 1.0, 1.0
@@ -136,23 +121,23 @@ def _scales() -> Iterator[Scale]:
             title, others = title * SHRINK, others * SHRINK
 
 
-def _upper(entry: TitlePage, frame: PageFrame) -> Iterator[Line]:
+def _upper(entry: TitlePage, frame: PageFrame) -> Iterator[TitleText]:
     """What stands at the head: author, title, subtitle."""
     if frame.book.author:
-        yield Line("author", frame.book.author, 1 / 24, 2)
-    yield Line("title", frame.book.title, 1 / 10, 5, entry.ink)
+        yield TitleText("author", frame.book.author, 1 / 24, 2)
+    yield TitleText("title", frame.book.title, 1 / 10, 5, entry.ink)
     if entry.subtitle:
-        yield Line("subtitle", emphasised(entry.subtitle)[0], 1 / 26, 3)
+        yield TitleText("subtitle", emphasised(entry.subtitle)[0], 1 / 26, 3)
 
 
-def _lower(entry: TitlePage) -> Iterator[Line]:
+def _lower(entry: TitlePage) -> Iterator[TitleText]:
     """What stands at the foot: place, imprint, year."""
     for what, text in (("place", entry.place), ("imprint", entry.imprint), ("year", entry.year)):
         if text:
-            yield Line(what, emphasised(text)[0], 1 / 30, 2)
+            yield TitleText(what, emphasised(text)[0], 1 / 30, 2)
 
 
-def _lines(line: Line, family: Family, frame: PageFrame, scale: Scale) -> tuple[TextLine, ...]:
+def _lines(line: TitleText, family: Family, frame: PageFrame, scale: Scale) -> tuple[TextLine, ...]:
     face = family[Style.ROMAN]
     width, right_to_left = frame.type_area(1).width, frame.right_to_left
     text = frame.printed(line.text, *family.values())
@@ -163,13 +148,13 @@ def _lines(line: Line, family: Family, frame: PageFrame, scale: Scale) -> tuple[
     return broken(face, text, size, width, line.most_lines, right_to_left=right_to_left, family=family)
 
 
-def _small(texts: Sequence[Line], family: Family, frame: PageFrame, scale: Scale) -> Iterator[Problem]:
+def _small(texts: Sequence[TitleText], family: Family, frame: PageFrame, scale: Scale) -> Iterator[Problem]:
     """The smallest of the texts, if it is too small to be read."""
     sizes = {line.what: min(part.size for part in _lines(line, family, frame, scale)) for line in texts}
     what = min(sizes, key=lambda name: sizes[name])
     field = () if what in ("title", "author") else (what,)
     face = family[Style.ROMAN]
-    yield from too_small(f"the {what} on the title page", face, sizes[what], frame, "write fewer words", field)
+    yield from type_too_small(f"the {what} on the title page", face, sizes[what], frame, "write fewer words", field)
 
 
 def _deep(lines: tuple[TextLine, ...]) -> float:
@@ -200,4 +185,4 @@ def _set(entry: TitlePage, family: Family, frame: PageFrame, scale: Scale) -> Ar
     for lines in below:
         layers.append(centred(lines, area.centre.x, foot - cap_height * lines[0].size))
         foot -= _deep(lines)
-    return Drawn(tuple(layers))
+    return Group(tuple(layers))

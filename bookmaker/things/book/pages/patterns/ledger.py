@@ -5,21 +5,21 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
-from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import BLACK, Canvas, Colour, Drawn, Pen
+from .....ground.art import Group, Written
+from .....ground.drawing import Canvas, Colour, Pen
 from .....ground.geometry import Path, Point
 from .....ground.typefaces import set_line
 from .....shelf_file.fields.counts import Count
 from .....shelf_file.fields.measures import Spacing
 from .....shelf_file.fields.words import Flag, Ink
 from .....typesetting.page import NUMBER_SIZE, Inside, PageFrame
-from ..part import Part
+from ..part import UnreadPart
 
-__all__ = ["Ledger", "LedgerNumber", "LedgerPage", "compose", "load"]
+__all__ = ["Ledger", "LedgerPage"]
 
 HEAD = 1 / 6
 """Share of the page's height above the double rule."""
@@ -34,7 +34,7 @@ SUM_COLUMN = 1 / 8
 """Width of a column of sums as a share of the page's width, while there is room."""
 
 
-class Ledger(Part):
+class Ledger(UnreadPart):
     """Lines to write on, a column for dates where they begin, columns for sums where they end."""
 
     kind: Literal["ledger"] = "ledger"
@@ -43,6 +43,13 @@ class Ledger(Part):
     columns: Count = Field(3, description="columns for sums, where the lines end")
     column_ink: Ink = Field(Colour.from_hex("#b8524a"), description="colour of the lines between columns")
     numbers: Flag = Field(False, description="page numbers, yes or no")
+
+    def compose(self, frame: PageFrame) -> Inside:
+        """Ledger pages, numbered if asked."""
+        page = LedgerPage(self, frame)
+        if not self.numbers:
+            return Inside((page,) * frame.pages)
+        return Inside(tuple(Group((page, _number_in_head(frame, number))) for number in range(1, frame.pages + 1)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,31 +91,10 @@ class LedgerPage:
         return [self.frame.width - x if self.frame.right_to_left else x for x in distances]
 
 
-@dataclass(frozen=True, slots=True)
-class LedgerNumber:
+def _number_in_head(frame: PageFrame, number: int) -> Written:
     """A page number at the outer edge of the head, for at the foot it would stand on the lines."""
-
-    frame: PageFrame
-    number: int
-
-    def draw(self, canvas: Canvas) -> None:
-        """Set the number."""
-        frame = self.frame
-        typeface = frame.number_face()
-        size = min(frame.height * NUMBER_SIZE, frame.width / 9)
-        line = set_line(typeface, size, str(frame.folio(self.number)))
-        aside = frame.width / 18
-        x = frame.width - aside - line.width if frame.spine_on_left(self.number) else aside
-        canvas.text(line, Point(x, frame.height * (1 - HEAD / 2) - typeface.cap_height * size / 2), BLACK)
-
-
-def load(entry: Ledger, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def compose(entry: Ledger, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
-    """Ledger pages, numbered if asked."""
-    page = LedgerPage(entry, frame)
-    if not entry.numbers:
-        return Inside((page,) * frame.pages)
-    return Inside(tuple(Drawn((page, LedgerNumber(frame, number))) for number in range(1, frame.pages + 1)))
+    typeface = frame.number_face()
+    line = set_line(typeface, min(frame.height * NUMBER_SIZE, frame.width / 9), str(frame.folio(number)))
+    aside = frame.width / 18
+    x = frame.width - aside - line.width if frame.spine_on_left(number) else aside
+    return Written(line, Point(x, frame.height * (1 - HEAD / 2) - typeface.cap_height * line.size / 2))

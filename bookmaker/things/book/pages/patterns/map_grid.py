@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal, NamedTuple
 
@@ -17,9 +16,9 @@ from .....ground.typefaces import TextLine, bundled, set_line
 from .....shelf_file.fields.measures import Spacing
 from .....shelf_file.fields.words import Flag, Ink
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import Part
+from ..part import UnreadPart
 
-__all__ = ["MapGrid", "MapPage", "compose", "load"]
+__all__ = ["MapGrid", "MapPage"]
 
 LABEL_SIZE = 1 / 34
 """Size of the figures (the em) as a share of the page's height."""
@@ -34,7 +33,7 @@ TALLEST = 20 * 60
 """A sheet spans at most so much latitude, unless its lines are too many even for the smallest step."""
 
 
-class MapGrid(Part):
+class MapGrid(UnreadPart):
     """Meridians and parallels in a graduated frame; the sheets of a book join from page to page."""
 
     kind: Literal["map grid"] = "map grid"
@@ -43,6 +42,12 @@ class MapGrid(Part):
     frame_ink: Ink = Field(Colour.from_hex("#2f3a3a"), description="colour of frame and figures")
     labels: Flag = Field(True, description="degrees beside the frame, yes or no")
     numbers: Flag = Field(False, description="page numbers, yes or no")
+
+    def compose(self, frame: PageFrame) -> Inside:
+        """Charts that join from page to page; where on the globe, the title of the book settles."""
+        chart = _chart(self, frame)
+        pages = tuple(MapPage(self, frame, number, chart) for number in range(1, frame.pages + 1))
+        return Inside(numbered(pages, frame) if self.numbers else pages)
 
 
 class Chart(NamedTuple):
@@ -143,17 +148,6 @@ def _print_arc(minutes: int, positive: str, negative: str) -> str:
     degrees, rest = divmod(abs(minutes), 60)
     side = positive if minutes > 0 else negative if minutes < 0 else ""
     return f"{degrees}°{rest:02}'{side}" if rest else f"{degrees}°{side}"
-
-
-def load(entry: MapGrid, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def compose(entry: MapGrid, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
-    """Charts that join from page to page; where on the globe, the title of the book settles."""
-    chart = _chart(entry, frame)
-    pages = tuple(MapPage(entry, frame, number, chart) for number in range(1, frame.pages + 1))
-    return Inside(numbered(pages, frame) if entry.numbers else pages)
 
 
 def _chart(entry: MapGrid, frame: PageFrame) -> Chart:

@@ -10,23 +10,23 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from pathlib import Path as FilePath
 from random import Random
 from typing import Literal, NamedTuple
 
 from pydantic import Field
 
-from .....ground.drawing import BLACK, NOTHING, Canvas, Pen
+from .....ground.art import NOTHING
+from .....ground.drawing import BLACK, Canvas, Pen
 from .....ground.geometry import Path, Point
 from .....ground.units import from_pt
 from .....shelf_file.fields.counts import Count
 from .....shelf_file.fields.measures import TypeSize
 from .....shelf_file.fields.words import Flag, Ink
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import Part
-from ..prose.sizes import too_large
+from ..part import UnreadPart
+from ..prose.sizes import type_too_large
 
-__all__ = ["MockPage", "MockText", "Row", "compose", "load"]
+__all__ = ["MockLine", "MockPage", "MockText"]
 
 LEADING = 1.25
 """From line to line, in ems."""
@@ -52,7 +52,7 @@ FEWEST_ROWS = 8
 """Pages with fewer lines have no sunk chapter openings, and their paragraphs end where they end."""
 
 
-class MockText(Part):
+class MockText(UnreadPart):
     """Lines that look like text; 12 pt type would be 1 pt at 1:12."""
 
     kind: Literal["mock text"] = "mock text"
@@ -61,9 +61,26 @@ class MockText(Part):
     chapter: Count = Field(12, description="about so many pages make a chapter; 0: no chapters")
     opening: Literal["new page", "recto"] = Field("new page", description="where chapters begin")
     numbers: Flag = Field(True, description="page numbers, yes or no")
+    has_size = True
+
+    def compose(self, frame: PageFrame) -> Inside:
+        """Pages of lines to the last page, numbered if asked."""
+        largest = frame.type_area(1).height / (ASCENDER - DESCENDER)
+        if self.size > largest + 1e-9:
+            return Inside((NOTHING,) * frame.pages, (type_too_large("mock text", self.size, largest, frame),))
+        rows: dict[int, list[MockLine]] = {}
+        chance = Random(frame.book.seed)
+        for first, last in _chapters(self, frame, chance):
+            for page, row in _chapter(self, frame, first, last, chance):
+                rows.setdefault(page, []).append(row)
+        pages = tuple(
+            MockPage(self, frame, number, tuple(rows[number])) if number in rows else NOTHING
+            for number in range(1, frame.pages + 1)
+        )
+        return Inside(numbered(pages, frame) if self.numbers else pages)
 
 
-class Row(NamedTuple):
+class MockLine(NamedTuple):
     """A line of a page: which, counted from the top, and from where to where, as shares of the measure.
 
     A `heading` stands in the middle and is larger.
@@ -82,7 +99,7 @@ class MockPage:
     entry: MockText
     frame: PageFrame
     number: int
-    rows: tuple[Row, ...]
+    rows: tuple[MockLine, ...]
 
     def draw(self, canvas: Canvas) -> None:
         """Draw the lines from the top of the type area down."""
@@ -142,27 +159,6 @@ def _words(chance: Random, measure: float, *, justified: bool) -> Iterator[tuple
         x += length + gap
 
 
-def load(entry: MockText, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def compose(entry: MockText, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
-    """Pages of lines to the last page, numbered if asked."""
-    largest = frame.type_area(1).height / (ASCENDER - DESCENDER)
-    if entry.size > largest + 1e-9:
-        return Inside((NOTHING,) * frame.pages, (too_large("mock text", entry.size, largest, frame),))
-    rows: dict[int, list[Row]] = {}
-    chance = Random(frame.book.seed)
-    for first, last in _chapters(entry, frame, chance):
-        for page, row in _chapter(entry, frame, first, last, chance):
-            rows.setdefault(page, []).append(row)
-    pages = tuple(
-        MockPage(entry, frame, number, tuple(rows[number])) if number in rows else NOTHING
-        for number in range(1, frame.pages + 1)
-    )
-    return Inside(numbered(pages, frame) if entry.numbers else pages)
-
-
 def _chapters(entry: MockText, frame: PageFrame, chance: Random) -> Iterator[tuple[int, int]]:
     """The first and the last page of each chapter; the last chapter goes on to the last page."""
     first = 1
@@ -177,7 +173,9 @@ def _chapters(entry: MockText, frame: PageFrame, chance: Random) -> Iterator[tup
         first = last + 1
 
 
-def _chapter(entry: MockText, frame: PageFrame, first: int, last: int, chance: Random) -> Iterator[tuple[int, Row]]:
+def _chapter(
+    entry: MockText, frame: PageFrame, first: int, last: int, chance: Random
+) -> Iterator[tuple[int, MockLine]]:
     """The lines of a chapter, each with its page."""
     height = frame.type_area(1).height
     rows = max(1, 1 + math.floor((height / entry.size - ASCENDER + DESCENDER) / LEADING + 1e-9))
@@ -185,7 +183,7 @@ def _chapter(entry: MockText, frame: PageFrame, first: int, last: int, chance: R
     sink = round(rows * SINK) if entry.chapter and roomy else 0
     if sink:
         half = 0.12 + 0.2 * chance.random()
-        yield first, Row(sink // 2, 0.5 - half, 0.5 + half, heading=True)
+        yield first, MockLine(sink // 2, 0.5 - half, 0.5 + half, heading=True)
     ends = max(1, round(rows * (0.3 + 0.6 * chance.random())))
     lines = [
         (page, row)
@@ -199,7 +197,7 @@ def _chapter(entry: MockText, frame: PageFrame, first: int, last: int, chance: R
         for i in range(start, end):
             left = indent if i == start and start else 0.0
             page, row = lines[i]
-            yield page, Row(row, left, 1.0 if i < end - 1 else left + (1 - left) * (0.15 + 0.75 * chance.random()))
+            yield page, MockLine(row, left, 1.0 if i < end - 1 else left + (1 - left) * (0.15 + 0.75 * chance.random()))
         start = end
 
 

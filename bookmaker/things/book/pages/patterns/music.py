@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
 
-from .....ground.drawing import NOTHING, Art, Canvas, Colour, Pen
+from .....ground.art import NOTHING
+from .....ground.drawing import Art, Canvas, Colour, Pen
 from .....ground.geometry import Path, Point, Rect
 from .....ground.problems import Problem, Severity
 from .....ground.units import print_mm
@@ -18,14 +18,14 @@ from .....shelf_file.fields.counts import Count
 from .....shelf_file.fields.measures import Margin, StaffSpacing
 from .....shelf_file.fields.words import Flag, Ink
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import Part
+from ..part import UnreadPart
 
-__all__ = ["Music", "MusicPage", "compose", "load"]
+__all__ = ["Music", "MusicPage"]
 
 LINES = 5
 
 
-class Music(Part):
+class Music(UnreadPart):
     """Staves across the type area.
 
     Lines of manuscript paper are about 1.8 mm apart in life (common practice), 0.15 mm at 1:12.
@@ -38,6 +38,20 @@ class Music(Part):
     bars: Count = Field(0, description="bars in each staff; 0: no bar lines")
     ink: Ink = Field(Colour.from_hex("#000000"), description="colour of the lines")
     numbers: Flag = Field(False, description="page numbers, yes or no")
+
+    def compose(self, frame: PageFrame) -> Inside:
+        """Pages of staves, as many whole systems as the type area holds; numbered if asked."""
+        space = max(2, round(self.spacing / frame.dot)) * frame.dot
+        tops = _tops(self, frame.type_area(1), space)
+        pages: tuple[Art, ...] = (NOTHING,) * frame.pages
+        problems: tuple[Problem, ...] = ()
+        if tops:
+            pages = tuple(
+                MusicPage(self, frame, frame.type_area(number), space, tops) for number in range(1, frame.pages + 1)
+            )
+        else:
+            problems = (_too_high(self, frame, space),)
+        return Inside(numbered(pages, frame) if self.numbers else pages, problems)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,25 +80,6 @@ class MusicPage:
         for top in self.tops:
             for line in range(LINES):
                 yield top - line * self.space
-
-
-def load(entry: Music, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def compose(entry: Music, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
-    """Pages of staves, as many whole systems as the type area holds; numbered if asked."""
-    space = max(2, round(entry.spacing / frame.dot)) * frame.dot
-    tops = _tops(entry, frame.type_area(1), space)
-    pages: tuple[Art, ...] = (NOTHING,) * frame.pages
-    problems: tuple[Problem, ...] = ()
-    if tops:
-        pages = tuple(
-            MusicPage(entry, frame, frame.type_area(number), space, tops) for number in range(1, frame.pages + 1)
-        )
-    else:
-        problems = (_too_high(entry, frame, space),)
-    return Inside(numbered(pages, frame) if entry.numbers else pages, problems)
 
 
 def _tops(entry: Music, area: Rect, space: float) -> tuple[float, ...]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
@@ -16,15 +15,15 @@ from .....ground.units import MM_PER_INCH
 from .....shelf_file.fields.measures import Spacing
 from .....shelf_file.fields.words import Flag, Ink
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import Part
+from ..part import UnreadPart
 
-__all__ = ["Ruled", "RuledPage", "compose", "load"]
+__all__ = ["Ruled", "RuledPage"]
 
 FINEST_LINE = 0.06
 """Width of a ruled line in mm, if the printer's dots are finer than that."""
 
 
-class Ruled(Part):
+class Ruled(UnreadPart):
     """Lines from edge to edge between the head and foot margins."""
 
     kind: Literal["ruled"] = "ruled"
@@ -33,6 +32,11 @@ class Ruled(Part):
     margin_line: Flag = Field(False, description="a line down the outer margin, yes or no")
     margin_ink: Ink = Field(Colour.from_hex("#c4605a"), description="colour of the margin line")
     numbers: Flag = Field(False, description="page numbers, yes or no")
+
+    def compose(self, frame: PageFrame) -> Inside:
+        """Ruled pages, numbered if asked."""
+        pages = tuple(RuledPage(self, frame, number) for number in range(1, frame.pages + 1))
+        return Inside(numbered(pages, frame) if self.numbers else pages)
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,13 +64,3 @@ class RuledPage:
         area = self.frame.type_area(self.number)
         for step in range(1 + math.floor(area.height / self.entry.spacing + 1e-9)):
             yield area.top - step * self.entry.spacing
-
-
-def load(entry: Ruled, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def compose(entry: Ruled, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
-    """Ruled pages, numbered if asked."""
-    pages = tuple(RuledPage(entry, frame, number) for number in range(1, frame.pages + 1))
-    return Inside(numbered(pages, frame) if entry.numbers else pages)

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from pathlib import Path as FilePath
 from typing import Literal
 
 from pydantic import Field
@@ -16,12 +15,12 @@ from .....shelf_file.fields.counts import Count
 from .....shelf_file.fields.measures import Spacing
 from .....shelf_file.fields.words import Flag, Ink
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import Part
+from ..part import UnreadPart
 
-__all__ = ["Squared", "SquaredPage", "compose", "load"]
+__all__ = ["Squared", "SquaredPage"]
 
 
-class Squared(Part):
+class Squared(UnreadPart):
     """A grid from edge to edge, the same distance both ways, centred on the page.
 
     The 5 mm squares of an exercise book are 0.42 mm at 1:12; the default is a little wider, so that the
@@ -33,6 +32,11 @@ class Squared(Part):
     ink: Ink = Field(Colour.from_hex("#8fb0c4"), description='colour of the lines, such as "#8fb0c4"')
     strong_every: Count = Field(0, description="every so many lines one is twice as wide; 0: none")
     numbers: Flag = Field(False, description="page numbers, yes or no")
+
+    def compose(self, frame: PageFrame) -> Inside:
+        """Squared pages, numbered if asked."""
+        pages = (SquaredPage(self, frame),) * frame.pages
+        return Inside(numbered(pages, frame) if self.numbers else pages)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,13 +66,3 @@ class SquaredPage:
 
     def _strong(self, step: int) -> bool:
         return self.entry.strong_every > 0 and step % self.entry.strong_every == 0
-
-
-def load(entry: Squared, folder: FilePath) -> None:
-    """Nothing to read."""
-
-
-def compose(entry: Squared, source: None, frame: PageFrame) -> Inside:  # noqa: ARG001 (every kind is called alike)
-    """Squared pages, numbered if asked."""
-    pages = (SquaredPage(entry, frame),) * frame.pages
-    return Inside(numbered(pages, frame) if entry.numbers else pages)

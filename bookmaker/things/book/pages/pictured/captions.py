@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import NoReturn
 
-from .....ground.lost_files import not_there
+from .....ground.files import Wanted, read_file
 from .....ground.problems import Problem, Severity, ShelfFileError
 from .....ground.typefaces import bundled
 from .....typesetting.chosen_faces import listed
@@ -18,8 +18,13 @@ FROM_NAMES = "names"
 
 A_FILE = "the path of a text file with one line for each picture"
 
-LARGEST_FILE = 1_000_000
-"""Bytes; two thousand captions of a page each."""
+CAPTIONS = Wanted(
+    "file of captions",
+    1_000_000,  # two thousand captions of a page each
+    "write one line for each picture",
+    instead=f"write names, or {A_FILE}",
+    elsewhere=f"write names, or {A_FILE}",
+)
 
 
 def captions_of(wanted: str | None, stems: Sequence[str], folder: Path) -> tuple[tuple[str, ...], tuple[Problem, ...]]:
@@ -49,18 +54,10 @@ def _spoken(stem: str) -> str:
 
 def _lines(path: Path, written: str) -> list[str]:
     """The lines of a text file, without empty ones at its end."""
-    name = path.name
     try:
-        if path.stat().st_size > LARGEST_FILE:
-            _refuse(f"{name} is too long for captions", "write one line for each picture")
-        text = path.read_bytes().decode("utf-8-sig")
-    except FileNotFoundError:
-        _refuse(*not_there("file", path, written, f"write names, or {A_FILE}"))
+        text = read_file(path, CAPTIONS, written, ("captions",)).data.decode("utf-8-sig")
     except UnicodeDecodeError:
-        _refuse(f"{name} is not plain text in UTF-8", "save it as plain text in UTF-8")
-    except (OSError, ValueError) as failure:
-        reason = (getattr(failure, "strerror", None) or str(failure)).lower()
-        _refuse(f"{name} cannot be read ({reason})", f"write {A_FILE}")
+        _refuse(f"{path.name} is not plain text in UTF-8", "save it as plain text in UTF-8")
     visible = ("".join(sign if sign.isprintable() else " " for sign in line) for line in text.splitlines())
     lines = [" ".join(line.split()) for line in visible]
     while lines and not lines[-1]:

@@ -10,16 +10,17 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, WithJsonSchema
 
-from .....ground.drawing import NOTHING, Art, Canvas
+from .....ground.art import NOTHING, Imported
+from .....ground.drawing import Art
 from .....ground.geometry import Rect
 from .....ground.imported import ImportedPage, PageRange, load_pages
 from .....ground.problems import Problem, Severity
 from .....ground.quantities import show
 from .....shelf_file.fields.words import Flag, Text, read_text, refuse
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import Part
+from ..part import LoadedPart, Part
 
-__all__ = ["PdfInside", "PdfPage", "PdfSource", "compose", "extent", "load"]
+__all__ = ["LoadedPdf", "PdfInside", "PdfSource"]
 
 
 def _read_range(value: object) -> PageRange:
@@ -58,6 +59,21 @@ class PdfInside(Part):
     fill: Literal["page", "type area"] = Field("page", description="what its pages are scaled to fit into")
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
+    @property
+    def shows(self) -> str:
+        """The file."""
+        return self.file
+
+    def load(self, folder: Path) -> LoadedPdf:
+        """Look through the file.
+
+        Raises:
+            ShelfFileError: it cannot be used, or has no such pages.
+        """
+        path = folder / self.file
+        pages, notes = load_pages(path, self.range, self.file)
+        return LoadedPdf(self, PdfSource(path.name, pages, notes))
+
 
 @dataclass(frozen=True, slots=True)
 class PdfSource:
@@ -69,43 +85,27 @@ class PdfSource:
 
 
 @dataclass(frozen=True, slots=True)
-class PdfPage:
-    """A page of a PDF file where it lies on a page."""
+class LoadedPdf(LoadedPart):
+    """A PDF file, looked through."""
 
-    page: ImportedPage
-    into: Rect
+    written: PdfInside
+    source: PdfSource
 
-    def draw(self, canvas: Canvas) -> None:
-        """Place it."""
-        canvas.imported(self.page, self.into)
+    def extent(self, frame: PageFrame) -> int:  # noqa: ARG002 (as many as the file has)
+        """The pages wanted of the file."""
+        return len(self.source.pages)
 
-
-def load(entry: PdfInside, folder: Path) -> PdfSource:
-    """Look through the file.
-
-    Raises:
-        ShelfFileError: it cannot be used, or has no such pages.
-    """
-    path = folder / entry.file
-    pages, notes = load_pages(path, entry.range, entry.file)
-    return PdfSource(path.name, pages, notes)
-
-
-def extent(entry: PdfInside, source: PdfSource, frame: PageFrame) -> int:  # noqa: ARG001 (every kind is called alike)
-    """The pages wanted of the file."""
-    return len(source.pages)
-
-
-def compose(entry: PdfInside, source: PdfSource, frame: PageFrame) -> Inside:
-    """One page of the file a page, as large as fits; what is left over on either side is reported."""
-    shown = source.pages[: frame.pages]
-    placed = tuple(
-        PdfPage(page, _fitting(page, frame.page() if entry.fill == "page" else frame.type_area(number)))
-        for number, page in enumerate(shown, start=1)
-    )
-    pages: tuple[Art, ...] = (*placed, *(NOTHING,) * (frame.pages - len(placed)))
-    notes = (Problem(f"{source.name} {note}", severity=Severity.NOTE, field=("file",)) for note in source.notes)
-    return Inside(numbered(pages, frame) if entry.numbers else pages, (*_count(source, frame), *notes))
+    def compose(self, frame: PageFrame) -> Inside:
+        """One page of the file a page, as large as fits; what is left over on either side is reported."""
+        written, source = self.written, self.source
+        shown = source.pages[: frame.pages]
+        placed = tuple(
+            Imported(page, _fitting(page, frame.page() if written.fill == "page" else frame.type_area(number)))
+            for number, page in enumerate(shown, start=1)
+        )
+        pages: tuple[Art, ...] = (*placed, *(NOTHING,) * (frame.pages - len(placed)))
+        notes = (Problem(f"{source.name} {note}", severity=Severity.NOTE, field=("file",)) for note in source.notes)
+        return Inside(numbered(pages, frame) if written.numbers else pages, (*_count(source, frame), *notes))
 
 
 def _fitting(page: ImportedPage, area: Rect) -> Rect:

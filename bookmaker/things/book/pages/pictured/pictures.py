@@ -5,25 +5,26 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path as FilePath
 from typing import Literal, NoReturn
 
 from pydantic import Field
 
-from .....ground.drawing import NOTHING, Art
+from .....ground.art import NOTHING
+from .....ground.drawing import Art
+from .....ground.files import files_in
 from .....ground.geometry import Size
-from .....ground.lost_files import not_there
 from .....ground.pictures import Picture, effective_dpi, load_picture, show_dpi
-from .....ground.problems import Problem, Severity, ShelfFileError
+from .....ground.problems import Problem, Severity, ShelfFileError, gathered
 from .....ground.units import MM_PER_INCH
 from .....shelf_file.fields.words import Flag, Text
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import Part
+from ..part import LoadedPart, Part
 from .captions import captions_of
 from .plates import Plate, arrange, place, size_of_captions, small_captions
 
-__all__ = ["PicturesInside", "PicturesSource", "compose", "extent", "load"]
+__all__ = ["LoadedPictures", "PicturesInside", "PicturesSource"]
 
 PICTURE_NAME = re.compile(
     r".*\.(jpe?g|jpe|jfif|png|webp|tiff?|gif|bmp|hei[cf]|avif|jp2|jxl|svg|psd|ico|tga)", re.IGNORECASE
@@ -49,6 +50,41 @@ class PicturesInside(Part):
     captions: Text | None = Field(None, description="names, for those of the pictures, or a text file with a line each")
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
+    @property
+    def shows(self) -> str:
+        """The folder."""
+        return self.folder
+
+    def load(self, folder: FilePath) -> LoadedPictures:
+        """Read all pictures of the folder.
+
+        Raises:
+            ShelfFileError: there is no such folder, it holds no pictures, or some cannot be used; or the captions.
+        """
+        files = _visible_files(folder / self.folder, self.folder)
+        pictures: list[Picture] = []
+        problems: list[Problem] = []
+        names = [file for file in files if PICTURE_NAME.fullmatch(file.name)]
+        if not names:
+            _refuse(f"the folder {self.folder} holds no pictures", "put JPEG, PNG, WebP or TIFF files into it")
+        if len(names) > MOST_PICTURES:
+            _refuse(
+                f"{self.folder} holds {len(names)} pictures; no book has more than {MOST_PICTURES} pages",
+                "share them out among several folders and books",
+            )
+        for file in names:
+            with gathered(problems, "folder"):
+                pictures.append(load_picture(file))
+        captions: tuple[str, ...] = ()
+        remarks: tuple[Problem, ...] = ()
+        with gathered(problems):
+            captions, remarks = captions_of(self.captions, [file.stem for file in names], folder)
+        if problems:
+            raise ShelfFileError(problems)
+        passed_over = tuple(file.name for file in files if not PICTURE_NAME.fullmatch(file.name))
+        source = PicturesSource(self.folder, tuple(pictures), passed_over, captions, remarks)
+        return LoadedPictures(self, source)
+
 
 @dataclass(frozen=True, slots=True)
 class PicturesSource:
@@ -64,56 +100,13 @@ class PicturesSource:
     problems: tuple[Problem, ...] = ()
 
 
-def load(entry: PicturesInside, folder: FilePath) -> PicturesSource:
-    """Read all pictures of the folder.
-
-    Raises:
-        ShelfFileError: there is no such folder, it holds no pictures, or some cannot be used; or the captions.
-    """
-    files = _visible_files(folder / entry.folder, entry.folder)
-    pictures: list[Picture] = []
-    problems: list[Problem] = []
-    names = [file for file in files if PICTURE_NAME.fullmatch(file.name)]
-    if not names:
-        _refuse(f"the folder {entry.folder} holds no pictures", "put JPEG, PNG, WebP or TIFF files into it")
-    if len(names) > MOST_PICTURES:
-        _refuse(
-            f"{entry.folder} holds {len(names)} pictures; no book has more than {MOST_PICTURES} pages",
-            "share them out among several folders and books",
-        )
-    for file in names:
-        try:
-            pictures.append(load_picture(file))
-        except ShelfFileError as refusal:
-            problems += [replace(problem, field=("folder",)) for problem in refusal.problems]
-    captions: tuple[str, ...] = ()
-    remarks: tuple[Problem, ...] = ()
-    try:
-        captions, remarks = captions_of(entry.captions, [file.stem for file in names], folder)
-    except ShelfFileError as refusal:
-        problems += refusal.problems
-    if problems:
-        raise ShelfFileError(problems)
-    passed_over = tuple(file.name for file in files if not PICTURE_NAME.fullmatch(file.name))
-    return PicturesSource(entry.folder, tuple(pictures), passed_over, captions, remarks)
-
-
 def _refuse(message: str, remedy: str) -> NoReturn:
     raise ShelfFileError((Problem(message, remedy, field=("folder",)),))
 
 
 def _visible_files(folder: FilePath, written: str) -> list[FilePath]:
     """The files of a folder by name, numbers in names counting as numbers; hidden ones are left out."""
-    try:
-        found = [file for file in folder.iterdir() if not file.name.startswith(".") and file.is_file()]
-    except FileNotFoundError:
-        _refuse(*not_there("folder", folder, written))
-    except NotADirectoryError:
-        _refuse(f"{folder.name} is a file, not a folder", "write the folder that holds the pictures")
-    except (OSError, ValueError) as failure:
-        reason = getattr(failure, "strerror", None) or failure
-        _refuse(f"the folder {folder.name} cannot be read ({reason})", "allow reading it")
-    return sorted(found, key=lambda file: natural_order(file.name))
+    return sorted(files_in(folder, written, ("folder",)), key=lambda file: natural_order(file.name))
 
 
 def natural_order(name: str) -> tuple[list[str | int], str]:
@@ -126,29 +119,41 @@ def natural_order(name: str) -> tuple[list[str | int], str]:
     return [int(part) if i % 2 else part for i, part in enumerate(parts)], name
 
 
-def extent(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> int:
-    """The pages that all pictures need, with those that stay blank before spreads."""
-    *_, last = arrange(source.pictures, (), entry.spreads, frame)
-    return last.page + last.pages - 1
+@dataclass(frozen=True, slots=True)
+class LoadedPictures(LoadedPart):
+    """A folder of pictures, read."""
 
+    written: PicturesInside
+    source: PicturesSource
 
-def compose(entry: PicturesInside, source: PicturesSource, frame: PageFrame) -> Inside:
-    """Each picture on its page or its two; what is left over on either side is reported."""
-    captions = () if entry.bleed else source.captions
-    plates = list(arrange(source.pictures, captions, entry.spreads, frame))
-    shown = [plate for plate in plates if plate.page + plate.pages - 1 <= frame.pages]
-    pages: list[Art] = [NOTHING] * frame.pages
-    problems = [*_count(source, plates, len(shown), frame), *_passed_over(source), *source.problems]
-    if entry.bleed and source.captions:
-        problems.append(_no_room())
-    caption_size = size_of_captions(shown, frame)
-    problems += small_captions(shown, caption_size, frame)
-    for plate in shown:
-        size, art = place(plate, frame, caption_size, bleed=entry.bleed)
-        for number, page in art.items():
-            pages[number - 1] = page
-        problems += _notes(plate.picture, size)
-    return Inside(numbered(pages, frame) if entry.numbers else tuple(pages), tuple(problems))
+    @property
+    def problems(self) -> tuple[Problem, ...]:
+        """What is wrong with the captions."""
+        return self.source.problems
+
+    def extent(self, frame: PageFrame) -> int:
+        """The pages that all pictures need, with those that stay blank before spreads."""
+        *_, last = arrange(self.source.pictures, (), self.written.spreads, frame)
+        return last.page + last.pages - 1
+
+    def compose(self, frame: PageFrame) -> Inside:
+        """Each picture on its page or its two; what is left over on either side is reported."""
+        written, source = self.written, self.source
+        captions = () if written.bleed else source.captions
+        plates = list(arrange(source.pictures, captions, written.spreads, frame))
+        shown = [plate for plate in plates if plate.page + plate.pages - 1 <= frame.pages]
+        pages: list[Art] = [NOTHING] * frame.pages
+        problems = [*_count(source, plates, len(shown), frame), *_passed_over(source), *source.problems]
+        if written.bleed and source.captions:
+            problems.append(_no_room())
+        caption_size = size_of_captions(shown, frame)
+        problems += small_captions(shown, caption_size, frame)
+        for plate in shown:
+            size, art = place(plate, frame, caption_size, bleed=written.bleed)
+            for number, page in art.items():
+                pages[number - 1] = page
+            problems += _notes(plate.picture, size)
+        return Inside(numbered(pages, frame) if written.numbers else tuple(pages), tuple(problems))
 
 
 def _no_room() -> Problem:

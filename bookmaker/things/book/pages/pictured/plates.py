@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from .....ground.drawing import Art, Canvas, Drawn
-from .....ground.geometry import Path, Rect, Size, Transform
+from .....ground.art import Group, Pictured
+from .....ground.drawing import Art
+from .....ground.geometry import Path, Rect, Size
 from .....ground.pictures import Picture, covering, fitting
 from .....ground.problems import Problem
 from .....ground.typefaces import TextLine, bundled
 from .....typesetting.display import LEADING, broken, centred
 from .....typesetting.page import PageFrame
-from ..prose.sizes import too_small
+from ..prose.sizes import type_too_small
 
-__all__ = ["Plate", "PlatePage", "arrange", "place", "size_of_captions", "small_captions"]
+__all__ = ["Plate", "arrange", "place", "size_of_captions", "small_captions"]
 
 CAPTION_SIZE = 1 / 36
 """Size of captions (the em) as a share of the page's height: 0.58 mm on a page of 21 mm; less if one has no room."""
@@ -36,23 +37,6 @@ class Plate:
     page: int
     pages: int = 1
     caption: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class PlatePage:
-    """A picture on a page, or the part of it that lies there; what stands out of `area` is cropped."""
-
-    picture: Picture
-    into: Rect
-    area: Rect
-
-    def draw(self, canvas: Canvas) -> None:
-        """Place the picture."""
-        if self.area.contains(self.into):
-            canvas.picture(self.picture, self.into)
-            return
-        with canvas.placed(Transform(), Path.rectangle(self.area)):
-            canvas.picture(self.picture, self.into)
 
 
 def arrange(pictures: Sequence[Picture], captions: Sequence[str], spreads: str, frame: PageFrame) -> Iterator[Plate]:
@@ -87,11 +71,16 @@ def place(plate: Plate, frame: PageFrame, caption_size: float, *, bleed: bool) -
     for side, number in enumerate(left_to_right):
         seen = into.moved(-side * frame.width, 0)
         paper = _half(frame, number) if plate.pages > 1 else room
-        page: Art = PlatePage(plate.picture, seen, _common(room.moved(-side * frame.width, 0), paper))
+        page = _within(_common(room.moved(-side * frame.width, 0), paper), Pictured(plate.picture, seen))
         if caption and number == plate.page:
-            page = Drawn((page, caption))
+            page = Group((page, caption))
         pages[number] = page
     return into.size, pages
+
+
+def _within(area: Rect, placed: Pictured) -> Art:
+    """A picture on a page, or the part of it that lies there; what stands out of the area is cropped."""
+    return placed if area.contains(placed.into) else Group((placed,), clip=Path.rectangle(area))
 
 
 def _half(frame: PageFrame, number: int) -> Rect:
@@ -117,7 +106,7 @@ def small_captions(plates: Sequence[Plate], size: float, frame: PageFrame) -> It
     """A note, if there are captions and they are too small to be read."""
     if any(plate.caption for plate in plates):
         remedy = "write shorter captions, or leave them out"
-        yield from too_small("the captions", bundled("text italic"), size, frame, remedy, ("captions",))
+        yield from type_too_small("the captions", bundled("text italic"), size, frame, remedy, ("captions",))
 
 
 def _caption_lines(plate: Plate, frame: PageFrame, size: float) -> tuple[TextLine, ...]:

@@ -98,6 +98,11 @@ class Copy:
     manner: Manner
     proofs: Proofs
 
+    @property
+    def has_room(self) -> bool:
+        """Whether the margins leave anything between them."""
+        return min(self.frame.type_area(1).size) > 0
+
     def setting(self, size: float) -> Setting:
         """The text in type of a size in mm."""
         return Setting.of(self.fount.roman, size, self.leading, self.frame)

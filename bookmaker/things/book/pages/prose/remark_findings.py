@@ -14,7 +14,7 @@ from .....typesetting.galleys.setting import Setting
 from .....typesetting.lines.fount import as_read
 from .....typesetting.manuscripts.passage import INDENT_SIGN
 from .....typesetting.page import PageFrame
-from .sizes import too_small
+from .sizes import type_too_small
 
 __all__ = ["quoted", "remark_findings"]
 
@@ -107,7 +107,7 @@ def _small_captions(remarks: Remarks, name: str, setting: Setting, frame: PageFr
     if size is None:
         return
     remedy = f"write shorter captions in {name}"
-    told = list(too_small("the captions", setting.typeface, size, frame, remedy, ("file",)))
+    told = list(type_too_small("the captions", setting.typeface, size, frame, remedy, ("file",)))
     yield from told or [
         _note(
             f"the captions of {name} are set in {to_pt(size):.2g} pt type, for the longest to leave half the page "

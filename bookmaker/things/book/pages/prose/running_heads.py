@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from .....ground.drawing import BLACK, NOTHING, Art, Canvas
+from .....ground.art import NOTHING, Written
+from .....ground.drawing import Art
 from .....ground.geometry import Point
 from .....ground.problems import Problem, Severity
 from .....ground.typefaces import TextLine
@@ -21,7 +22,7 @@ from .....typesetting.lines.fount import Fount, Style
 from .....typesetting.manuscripts.passage import Role
 from .....typesetting.page import PageFrame
 
-__all__ = ["RunningHead", "RunningHeads", "running_heads"]
+__all__ = ["RunningHeads", "running_heads"]
 
 HEAD_SIZE = 0.85
 """Size of running heads, as a share of the size of the text."""
@@ -43,21 +44,6 @@ SHORT_WORD = 3
 
 
 @dataclass(frozen=True, slots=True)
-class RunningHead:
-    """The head of a page, in the middle over its text, with its baseline so far over the type area in mm."""
-
-    frame: PageFrame
-    number: int
-    line: TextLine
-    over: float
-
-    def draw(self, canvas: Canvas) -> None:
-        """Set the line."""
-        area = self.frame.type_area(self.number)
-        canvas.text(self.line, Point(area.centre.x - self.line.width / 2, area.top + self.over), BLACK)
-
-
-@dataclass(frozen=True, slots=True)
 class RunningHeads:
     """The heads of a text: what each page says, how each of these is set, and what there is to say of them."""
 
@@ -68,9 +54,12 @@ class RunningHeads:
     problems: tuple[Problem, ...] = ()
 
     def head(self, number: int) -> Art:
-        """The head of page `number`."""
+        """The head of page `number`, in the middle over its text."""
         line = self.lines.get(self.words[number - 1]) if number <= len(self.words) else None
-        return RunningHead(self.frame, number, line, self.over) if line else NOTHING
+        if not line:
+            return NOTHING
+        area = self.frame.type_area(number)
+        return Written(line, Point(area.centre.x - line.width / 2, area.top + self.over))
 
 
 def running_heads(

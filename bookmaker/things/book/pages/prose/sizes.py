@@ -11,10 +11,10 @@ from .....ground.units import print_mm, print_pt, to_pt
 from .....paper.eyesight import FEWEST_DOTS
 from .....typesetting.page import PageFrame
 
-__all__ = ["too_large", "too_small"]
+__all__ = ["type_too_large", "type_too_small"]
 
 
-def too_large(what: str, size: float, largest: float, frame: PageFrame) -> Problem:
+def type_too_large(what: str, size: float, largest: float, frame: PageFrame) -> Problem:
     """An error: something does not fit in type of a size; sizes are ems in mm."""
     page = f"{print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}"
     return Problem(
@@ -24,7 +24,7 @@ def too_large(what: str, size: float, largest: float, frame: PageFrame) -> Probl
     )
 
 
-def too_small(
+def type_too_small(
     what: str, face: Typeface, size: float, frame: PageFrame, remedy: str, field: FieldPath = ()
 ) -> Iterator[Problem]:
     """A note, if small letters of a size (the em in mm) have too few printer dots to be read."""

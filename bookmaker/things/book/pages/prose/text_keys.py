@@ -2,21 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from .....ground.quantities import NotAMeasure, read_number, show, split_number, tidy
 from .....ground.units import from_pt, print_pt
 from .....shelf_file.fields.entry import Entry
-from .....shelf_file.fields.measures import Margin, TypeSize, TypeSizeOrFit
+from .....shelf_file.fields.measures import FIT, Margin, TypeSize, TypeSizeOrFit
 from .....shelf_file.fields.words import Flag, Text, Title, read_text, refuse
 from .....typesetting.languages import meant_language
 from .....typesetting.lines.hyphens import known_language
 from .....typesetting.punctuation import AS_WRITTEN, Punctuation, is_punctuated, punctuation_of
 from ..part import Part
 
-__all__ = ["UNPARTED", "PageMargins", "TextInside"]
+__all__ = ["UNPARTED", "PageMargins", "TextKeys"]
 
 TIGHTEST, LOOSEST = 0.8, 3.0
 DEEPEST = 5
@@ -86,12 +86,8 @@ class PageMargins(Entry):
     bottom: Margin = Field(description="at the tail")
 
 
-class TextInside(Part):
-    """A text file, plain or Markdown, set like a book.
-
-    The default size, 2.2 pt, gives an x-height of 0.42 mm: just below what a sharp eye reads at 300 mm
-    (0.436 mm), ten printer dots at 600 to the inch, and crisp through a lens.
-    """
+class TextKeys(Part):
+    """The keys of a text, and what they say to the rest of the book."""
 
     kind: Literal["text"] = "text"
     file: Text = Field(description="text file in UTF-8, plain with blank lines between paragraphs, or Markdown (.md)")
@@ -114,6 +110,7 @@ class TextInside(Part):
     running_title: Title | None = Field(None, description="short title for running heads, in place of the book's")
     margins: PageMargins | None = Field(None, description="white around the text; by ninths if left out")
     numbers: Flag = Field(True, description="page numbers, yes or no")
+    has_size = True
 
     @property
     def begins_recto(self) -> bool:
@@ -125,8 +122,30 @@ class TextInside(Part):
         """The marks its punctuation is set with."""
         return AS_WRITTEN if self.punctuation == "as written" else punctuation_of(self.language)
 
+    @property
+    def shows(self) -> str:
+        """The file."""
+        return self.file
+
+    @property
+    def named_language(self) -> str | None:
+        """The language, if it was named: empty for none."""
+        if "language" not in self.model_fields_set:
+            return None
+        return "" if self.language == UNPARTED else self.language
+
+    @property
+    def text_size(self) -> float | None:
+        """The size; None if it is to be found."""
+        return None if self.size == FIT else self.size
+
+    @property
+    def is_open(self) -> bool:
+        """Whether it is to be fitted into pages that nobody gives it."""
+        return self.size == FIT and self.pages is None
+
     @model_validator(mode="after")
-    def _smallest_first(self) -> TextInside:
+    def _smallest_first(self) -> Self:
         if self.largest is not None and self.largest < self.smallest:
             raise refuse(
                 f"smallest: {print_pt(self.smallest)} is larger than largest: {print_pt(self.largest)}",

@@ -1,0 +1,1 @@
+"""Where each thing stands: which order pleases most, and on which space."""

@@ -1,0 +1,33 @@
+"""What a text block is once it is worked out, whatever its kind."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ....ground.problems import Problem
+from ....paper.thickness import Thickness
+from ....sheets.cutting import CutPart
+from ....sheets.flat import Flat
+
+__all__ = ["BlockPlan"]
+
+
+@dataclass(frozen=True, slots=True)
+class BlockPlan:
+    """A text block worked out.
+
+    `pages` counts printed pages, `panels` all page-sized parts with the blank ones; `thickness` is that of
+    everything between the insides of the covers; `flats` are the parts to print, in the order of the book.
+    `thickness_of_a_page` is what one page more or less makes, in mm. `pastedowns` says whether its outermost
+    panels are blank and made to be glued into the cover. `cut_list` is what is cut by hand.
+    """
+
+    kind: str
+    pages: int
+    panels: int
+    thickness: Thickness
+    flats: tuple[Flat, ...]
+    thickness_of_a_page: float = 0.0
+    pastedowns: bool = False
+    cut_list: tuple[CutPart, ...] = ()
+    notes: tuple[Problem, ...] = ()

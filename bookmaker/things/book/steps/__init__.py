@@ -1,0 +1,1 @@
+"""How the parts of a book are made: one module for each kind of block and cover."""

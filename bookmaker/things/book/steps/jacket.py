@@ -1,0 +1,61 @@
+"""The steps of a loose jacket."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ....paper.thickness import Thickness
+from ....sheets.flat import Role
+from ...common_steps import FOLDING, KNIFE, SCORING, film_steps, print_step, row_key
+from ...making import Making, Measure
+from ...views.flat_view import flat_figure
+from ...wording import listed, long, sides, thick
+from ..covers.jacket import JacketPlan
+from .cover_views import jacket_view
+from .job import BookJob
+
+__all__ = ["jacket_making"]
+
+
+def jacket_making(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Making:
+    """The jacket scored, cut and folded around the finished book, which is so thick with it."""
+    row = row_key(job.bench.called)
+    measure = Measure("the book in its jacket, in a row", thickness.computed, row, thickness.measured)
+    return Making(
+        heading="The jacket",
+        steps=tuple(_steps(job, jacket, thickness)),
+        figures=(
+            jacket_view(job, jacket.flap),
+            flat_figure(jacket.flat, job.bench.room, "The jacket"),
+        ),
+        tools=(*KNIFE, *SCORING, *FOLDING),
+        measures=(measure,),
+    )
+
+
+def _steps(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Iterator[str]:
+    flat = jacket.flat
+    yield (
+        "Make the jacket when the covered book is finished and dry. It should be "
+        f"{thick(job.cover.thickness.value)} thick. If it is more than 0.1 mm off, correct the measured_thickness of "
+        "its block by as much and run make again."
+    )
+    yield print_step(job.bench, "jacket")
+    yield from film_steps(job.bench, flat)
+    folds = [f"{fold.start.x:.1f}" for fold in sorted(flat.folds, key=lambda fold: fold.start.x)]
+    spine = next(panel.rect.width for panel in flat.panels if panel.role is Role.SPINE)
+    yield (
+        f"Score the four folds: they lie {listed(folds)} mm from the left edge, the two in the middle {long(spine)} "
+        f"apart for the spine. Cut the jacket out from mark to mark, {sides(flat.size)} high and wide."
+    )
+    yield (
+        "Fold all four away from the print: they are mountains. Lay the spine of the book between the two inner "
+        "folds, close both sides over the cover, and fold the flaps in around the fore-edges; they reach in "
+        f"{long(jacket.flap)}. Do not press the folds of the flaps sharp before they are on the book: they are "
+        "round."
+    )
+    yield "A jacket is not glued. Press the book in its jacket overnight, and it will keep its shape."
+    yield (
+        f"The book in its jacket is {thick(thickness.value)} thick, {long(jacket.height)} high and "
+        f"{long(jacket.depth)} deep."
+    )

@@ -1,0 +1,102 @@
+"""A book to make, as the steps of its parts know it, and what those have in common."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from ....ground.geometry import Size
+from ....paper.stock import Stock
+from ....sheets.flat import Role
+from ....shelf_file.whereabouts import Whereabouts
+from ...common_steps import glue_over, panels_of
+from ...making import Bench, Measure, Supply, Unit
+from ...views.side_view import SideView
+from ...wording import glue_called, long, thick
+from ..blocks.block_plan import BlockPlan
+from ..covers.cover_plan import CoverPlan
+
+__all__ = [
+    "BookJob",
+    "block_measure",
+    "cover_measure",
+    "glue_areas",
+    "measure_block_step",
+    "measure_cover_step",
+    "spine_glue",
+]
+
+
+@dataclass(frozen=True, slots=True)
+class BookJob:
+    """A book to make: its page in mm, its block and its cover worked out, and what lies before its maker.
+
+    `whereabouts` tell where the maker writes about it.
+    """
+
+    bench: Bench
+    whereabouts: Whereabouts
+    page: Size
+    right_to_left: bool
+    block: BlockPlan
+    cover: CoverPlan
+
+    @property
+    def side_view(self) -> SideView:
+        """A drawing of it from the side, still empty."""
+        return SideView.within(self.bench.room, right_to_left=self.right_to_left)
+
+
+def measure_cover_step(job: BookJob) -> str:
+    """How large the covered book is, and that it is measured."""
+    cover = job.cover
+    return (
+        f"The covered book is {thick(cover.thickness.value)} thick, {long(cover.height)} high and "
+        f"{long(cover.depth)} deep. Measure its thickness between pressing boards and note it."
+    )
+
+
+def cover_measure(job: BookJob) -> Measure:
+    """The thickness of the covered book, and where to write it."""
+    thickness = job.cover.thickness
+    where = job.whereabouts.length_of("measured_thickness")
+    return Measure("the covered book", thickness.computed, where, thickness.measured)
+
+
+def measure_block_step(job: BookJob, where: str = "") -> str:
+    """When to measure the block, what was computed, and what to do about a difference."""
+    block = job.block.thickness
+    if block.measured is not None:
+        return (
+            f"Press the block between pressing boards and measure it{where}: the cover is made for the "
+            f"{thick(block.measured)} that you measured (computed {thick(block.computed)})."
+        )
+    return (
+        f"Press the block lightly between pressing boards and measure it{where}: {thick(block.computed)} is what was "
+        "computed. Note it under Measure. If it is more than 0.1 mm off, write it into the shelf file and run make "
+        "again before you print the cover."
+    )
+
+
+def block_measure(job: BookJob) -> Measure:
+    """The thickness of the block, and where to write it."""
+    thickness = job.block.thickness
+    where = job.whereabouts.length_of("block", "measured_thickness")
+    return Measure("the block", thickness.computed, where, thickness.measured)
+
+
+def glue_areas(job: BookJob, stock: Stock) -> Iterator[Supply]:
+    """The films of glue that count in a block of a stock: each as large as a page, or as a hinge tab."""
+    glue, film = glue_called(stock.glue), stock.glue
+    for layer in job.block.thickness.layers:
+        if "glue films" not in layer.what:
+            continue
+        if "tabs" in layer.what:
+            yield glue_over(glue, panels_of(job.block.flats, Role.TAB), film)
+        else:
+            yield Supply(glue, layer.count * job.page.width * job.page.height, Unit.AREA, film)
+
+
+def spine_glue(job: BookJob, coats: int = 1) -> Supply:
+    """PVA brushed over the spine of a block."""
+    return Supply("PVA", coats * job.block.thickness.value * job.page.height, Unit.AREA)

@@ -1,0 +1,107 @@
+"""The steps of single leaves, perfect bound."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ....ground.quantities import counted
+from ....sheets.flat import Face, Flat
+from ...common_steps import KNIFE, PRESS, SCORING, count_folds, print_step
+from ...making import Making
+from ...views.flat_view import flat_figure
+from ...wording import listed, long, sides, thick
+from .job import BookJob, block_measure, glue_areas, measure_block_step, spine_glue
+
+__all__ = ["leaves_making"]
+
+MOST_PILES = 8
+"""Piles that are listed one by one."""
+
+THICKEST_CUT = 1.0
+"""A thicker pile is better cut in parts, in mm (common practice)."""
+
+
+def leaves_making(job: BookJob, trim: float, *, folded: bool) -> Making:
+    """Flats piled and cut, leaves gathered, the spine glued, the block trimmed."""
+    flats = job.block.flats
+    stock = job.bench.stock_of(flats[0])
+    return Making(
+        heading="The pages: single leaves",
+        steps=tuple(_steps(job, flats, trim, folded=folded)),
+        figures=(flat_figure(flats[0], job.bench.room, "The first flat" if len(flats) > 1 else "The flat"),),
+        tools=(*KNIFE, *(SCORING if folded else ()), *PRESS, "two bulldog clips", "fine sandpaper", "flat brush"),
+        supplies=(
+            *glue_areas(job, stock),
+            spine_glue(job, coats=2),
+        ),
+        measures=(block_measure(job),),
+    )
+
+
+def _steps(job: BookJob, flats: Sequence[Flat], trim: float, *, folded: bool) -> Iterator[str]:
+    first = flats[0]
+    yield print_step(job.bench, "leaves")
+    if folded:
+        yield (
+            f"Score {count_folds([fold for flat in flats for fold in flat.folds])} on the printed side, from mark to "
+            "mark, while the sheet is whole."
+        )
+    yield (
+        f"Cut out {counted(len(flats), 'flat')}, {sides(first.size)} high and wide, with the marks around "
+        f"{'it' if len(flats) == 1 else 'each'}."
+    )
+    yield from _cutting(job, flats, folded=folded)
+    if folded:
+        yield (
+            f"Fold each of the {job.block.pages // 2} strips in the middle with the print outwards, and glue its "
+            f"backs together with {job.bench.glue_of(flats[0])}, thinly and out to the corners. Press "
+            "until dry."
+        )
+    yield from _gathering(job, flats)
+    yield (
+        "Knock the block even on its spine and its head, clamp it between pressing boards with the spine just "
+        "showing, roughen the spine with a few strokes of sandpaper, and brush on two thin coats of PVA. Let each "
+        "coat dry in the clamp, about an hour."
+    )
+    if trim:
+        yield (
+            "Trim fore-edge, head and tail, square to the spine, along the dotted lines in the corners that go: "
+            f"{long(trim)} comes off each, and the block is {sides(job.page)} high and wide."
+        )
+    yield measure_block_step(job)
+
+
+def _cutting(job: BookJob, flats: Sequence[Flat], *, folded: bool) -> Iterator[str]:
+    columns = 1 + sum(cut.start.x == cut.end.x for cut in flats[0].cuts)
+    rows = 1 + sum(cut.start.y == cut.end.y for cut in flats[0].cuts)
+    if columns * rows == 1:
+        return
+    what = "strip" if folded else "leaf"
+    many = "strips" if what == "strip" else "leaves"
+    grid = f"into {counted(columns, 'column')} of {counted(rows, what, many)}"
+    if len(flats) == 1:
+        yield f"Cut the flat {grid}, along the lines of the grid, from mark to mark; the outer edges last."
+        return
+    pile = len(flats) * job.bench.stock_of(flats[0]).caliper
+    parts = " It is over 1 mm: cut it in two or three parts." if pile > THICKEST_CUT else ""
+    yield (
+        f"Lay the {len(flats)} flats on one another, flat 1 on top, all face up, mark over mark, and clip them at the "
+        f"waste. Cut the pile, {thick(pile)} thick, {grid}, from mark to mark, in many light strokes; the outer edges "
+        f"last.{parts}"
+    )
+
+
+def _gathering(job: BookJob, flats: Sequence[Flat]) -> Iterator[str]:
+    """Which pages each pile of the grid holds, the first on top."""
+    places = [panel.page for panel in flats[0].panels if panel.face is Face.FRONT and panel.page and panel.page % 2]
+    if len(places) < 2:
+        yield "Leaf through once: every page follows the one before."
+        return
+    piles = [f"{first}–{min(first + 2 * len(flats) - 1, job.block.pages)}" for first in places]
+    order = f"{', '.join(piles[:3])} and so on to {piles[-1]}" if len(piles) > MOST_PILES else listed(piles)
+    what = "leaves" if len(flats) == 1 else "piles"
+    start = "right" if job.right_to_left else "left"
+    yield (
+        f"Lay the {what} on one another, page 1 on top, along the top row from the {start}, then the next row: pages "
+        f"{order}. Leaf through once: every page follows the one before."
+    )

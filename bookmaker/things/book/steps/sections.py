@@ -1,0 +1,253 @@
+"""The steps of folded sections, sewn, stapled or glued."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import ceil
+
+from ....ground.quantities import counted
+from ....sheets.flat import Flat, MarkKind
+from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
+from ...making import Making, Supply, Unit
+from ...views.flat_view import flat_figure
+from ...wording import glue_called, in_words, listed, long, numbers, sides
+from ..blocks.section_keys import SectionKeys
+from .block_views import sections_view
+from .job import BookJob, block_measure, glue_areas, measure_block_step, spine_glue
+
+__all__ = ["sections_making", "thread_length", "wire_length"]
+
+FOLDED_FROM = {"quarto": 4, "octavo": 8}
+"""Leaves of a sheet that is folded more than once."""
+
+HOLD, LEG = 150.0, 3.0
+"""Thread to hold on to and to tie, and each leg of a staple, in mm (common practice)."""
+
+
+def thread_length(sections: int, height: float, *, two_on: bool) -> float:
+    """Thread for a block, in mm: along the spine once a section, two on once for two, once more for the ties, and ends.
+
+    Four sections of 21 mm take 5 · 21 + 150 mm (common practice; the published rule is "once a section").
+
+    >>> thread_length(4, 21, two_on=False), thread_length(4, 21, two_on=True)
+    (255.0, 213.0)
+    """
+    return (ceil(sections / 2 if two_on else sections) + 1) * height + HOLD
+
+
+def wire_length(holes: Sequence[float]) -> float:
+    """Wire for the staples of a block, in mm: each from hole to hole, with two legs.
+
+    >>> wire_length([2.0, 8.0, 13.0, 19.0])
+    24.0
+    """
+    pairs = zip(holes[::2], holes[1::2], strict=True)
+    return sum(upper - lower + 2 * LEG for lower, upper in pairs)
+
+
+def sections_making(job: BookJob, entry: SectionKeys) -> Making:
+    """Sheets folded and nested, sections gathered, fastened, and glued at the spine."""
+    flats = job.block.flats
+    stock = job.bench.stocks[entry.stock]
+    gathered = _gathered(flats)
+    return Making(
+        heading="The pages: folded sections",
+        steps=tuple(_steps(job, entry, gathered)),
+        figures=(
+            sections_view(job, [_nested(section) for section in gathered], entry.fastening),
+            flat_figure(flats[0], job.bench.room, "The outermost sheet of section 1"),
+        ),
+        tools=tuple(_tools(entry)),
+        supplies=(
+            *glue_areas(job, stock),
+            spine_glue(job),
+            *_fastening_supplies(job, entry, gathered),
+        ),
+        measures=(block_measure(job),),
+    )
+
+
+def _gathered(flats: Sequence[Flat]) -> list[list[Flat]]:
+    """The sheets of each section; a new one begins with the sheet that bears its marks or a lower first page."""
+    sections: list[list[Flat]] = []
+    for flat in flats:
+        if not sections or not _inside(sections[-1][-1], flat):
+            sections.append([])
+        sections[-1].append(flat)
+    return sections
+
+
+def _inside(outer: Flat, flat: Flat) -> bool:
+    """Whether a sheet lies inside the one before: its pages stand between those of the other."""
+    return flat.name.partition(",")[0] == outer.name.partition(",")[0]
+
+
+def _nested(section: Sequence[Flat]) -> list[str]:
+    """What stands on each pair of leaves of a section, the outermost first, however often its sheets are folded."""
+    panels = sum(len(sheet.panels) for sheet in section)
+    first, printed = min(section[0].pages), [page for sheet in section for page in sheet.pages]
+    pairs = []
+    for depth in range(panels // 4):
+        low, high = first + 2 * depth, first + panels - 2 - 2 * depth
+        shown = [f"{page}–{page + 1}" for page in (low, high) if page + 1 in printed]
+        pairs.append(f"pages {', '.join(shown)}" if shown else "blank")
+    return pairs
+
+
+def _pages(flat: Flat) -> str:
+    pages = sorted(flat.pages)
+    middle = next((at for at in range(1, len(pages)) if pages[at] != pages[at - 1] + 1), None)
+    if not pages:
+        return "blank"
+    parts = [pages] if middle is None else [pages[:middle], pages[middle:]]
+    return "pages " + ", ".join(f"{part[0]}–{part[-1]}" if len(part) > 1 else str(part[0]) for part in parts)
+
+
+def _holes(flats: Sequence[Flat]) -> list[float]:
+    """How far above the tail of the page each hole lies."""
+    first = flats[0]
+    tail = min(panel.rect.y for panel in first.panels if panel.page is not None)
+    return [mark.rect.centre.y - tail for mark in first.marks if mark.kind is MarkKind.HOLE]
+
+
+def _tools(entry: SectionKeys) -> Iterator[str]:
+    yield from (*KNIFE, *(SCORING if entry.scored else ()), *FOLDING, *PRESS, "flat brush")
+    if entry.fastening == "sewn":
+        yield from ("fine needle", "folded card as a pricking trough")
+    elif entry.fastening == "stapled":
+        yield from ("fine needle", "tweezers", "pliers")
+
+
+def _fastening_supplies(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[Supply]:
+    height = job.page.height
+    if entry.fastening == "sewn":
+        length = thread_length(len(gathered), height, two_on=entry.sewing == "two on")
+        yield Supply(f"thread, {entry.thread:g} mm thick", length, Unit.LENGTH)
+    elif entry.fastening == "stapled":
+        yield Supply(f"wire, {entry.thread:g} mm thick", wire_length(_holes(gathered[0])), Unit.LENGTH)
+    else:
+        folds = sum(len(section) - 1 for section in gathered)
+        yield Supply("PVA", folds * height, Unit.AREA)
+
+
+def _steps(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
+    flats = job.block.flats
+    yield print_step(job.bench, "section sheet")
+    yield _cutting(flats, max(gathered, key=len))
+    yield from _folding(job, entry, gathered)
+    if len(gathered) > 1:
+        yield (
+            f"Gather the {in_words(len(gathered))} sections in order, {_spans(gathered)}. The bars on the backs of "
+            "their folds make a stair that goes down evenly from head to tail; a step out of place is a section "
+            "out of place."
+        )
+    yield from _fastening(entry, gathered)
+    yield (
+        "Press the block between pressing boards, brush PVA thinly over the spine, and let it dry under the weight "
+        "for two hours."
+    )
+    if entry.trimmed:
+        yield (
+            f"Trim fore-edge, head and tail along the dotted lines in the corners that go: {long(entry.trimmed)} comes "
+            f"off each, and the block is {sides(job.page)} high and wide."
+        )
+    thickest = ", where the thread makes it thickest" if entry.fastening == "sewn" else ""
+    yield measure_block_step(job, f" at the spine{thickest}")
+
+
+def _cutting(flats: Sequence[Flat], section: Sequence[Flat]) -> str:
+    """All sheets; those of the largest section show how much narrower the inner ones are."""
+    first, *others = (sheet.size.width for sheet in section)
+    text = (
+        f"Score every fold while the sheet is whole, then cut out {counted(len(flats), 'sheet')}, "
+        f"{long(flats[0].size.height)} high and {long(first)} wide."
+    )
+    if long(others[-1] if others else first) == long(first):
+        return text
+    inner = listed([f"{width:.1f}" for width in others])
+    sheets = f"sheet{'' if len(others) == 1 else 's'} {numbers(range(2, len(section) + 1))}"
+    return (
+        f"{text} Inside sheet 1, {sheets} of a section {'is' if len(others) == 1 else 'are'} only {inner} mm wide, "
+        "narrower by what they creep."
+    )
+
+
+def _spans(gathered: Sequence[Sequence[Flat]]) -> str:
+    """The pages of each section, or of the first and the last if there are many."""
+    spans = []
+    for section in gathered:
+        pages = [page for sheet in section for page in sheet.pages]
+        spans.append(f"{min(pages)}–{max(pages)}" if pages else "blank")
+    if len(spans) > 6:
+        return f"pages {spans[0]}, {spans[1]} and so on to {spans[-1]}"
+    return f"pages {listed(spans)}"
+
+
+def _folding(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
+    flats = job.block.flats
+    right = job.right_to_left
+    folds = count_folds(flats[0].folds)
+    if entry.one_side:
+        yield (
+            f"Score the folds of each strip ({folds} as printed). Fold it in the middle with the print outwards, "
+            f"glue the backs together with {glue_called(job.bench.stocks[entry.stock].glue)}, and press until dry."
+        )
+    if entry.fold == "folio":
+        yield (
+            "The front of a sheet, the side with its label, bears its first page. Fold it in the middle, that page "
+            "in front: as you look at the front of the sheet the fold is a mountain."
+        )
+    else:
+        first, over = ("left", "right") if right else ("right", "left")
+        turns = [f"the upper half down over the lower, and last the {first} half over the {over}"]
+        if entry.fold == "octavo":
+            turns.insert(0, f"the {first} half over the {over}")
+        yield (
+            "The front of a sheet is the side with its label. Lay it with its front down, its first page at the "
+            f"foot. Fold {', then '.join(turns)}. Sharpen each fold before the next. Its first page now lies in "
+            f"front; the sheet has {FOLDED_FROM[entry.fold]} leaves, and the folds at head and fore-edge stay "
+            "closed until the block is trimmed."
+        )
+    sheets = gathered[0]
+    if len(sheets) > 1:
+        order = "; ".join(f"sheet {number} {_pages(sheet)}" for number, sheet in enumerate(sheets, start=1))
+        yield (
+            f"Lay the sheets of each section into one another, sheet 1 outside. Section 1: {order}. Run the bone "
+            "folder along the fold of all of them."
+        )
+
+
+def _fastening(entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
+    holes = _holes(gathered[0])
+    places = listed([f"{hole:.1f}" for hole in holes]) if holes else ""
+    pricked = (
+        f"Open each section in the middle, lay it in the trough, and prick {in_words(len(holes))} holes through the "
+        f"fold with the needle, from the marks on its back: {places} mm above the tail of the page."
+    )
+    if entry.fastening == "glued":
+        yield "Run a thin line of PVA along the fold of each sheet before the next one is laid in, and press until dry."
+        return
+    yield pricked
+    if entry.fastening == "stapled":
+        yield (
+            f"Bend {counted(len(holes) // 2, 'staple')} of wire, push each through its pair of holes from outside, "
+            "and turn the ends over inside with the tweezers. Mind the sharp ends."
+        )
+    elif len(gathered) == 1:
+        yield (
+            "Sew: begin at the middle hole, go out to the ends and back, and tie over the long stitch. Draw the "
+            "thread along the fold, never across it, or it cuts the paper."
+        )
+    elif entry.sewing == "two on":
+        yield (
+            "Sew two on, with 50 mm of thread left hanging to tie: lay two sections on one another and sew through "
+            "them by turns, one hole in the lower, the next in the upper. Tie to the section below at the "
+            "outermost holes with a kettle stitch. Draw the thread along the fold."
+        )
+    else:
+        yield (
+            f"Sew all along, with 50 mm of thread left hanging to tie: through the {in_words(len(holes))} holes of "
+            "section 1 from head to tail, then back through section 2, and so on. Tie each section to the one "
+            "below at the outermost holes with a kettle stitch. Draw the thread along the fold, never across it, "
+            "or it cuts the paper."
+        )

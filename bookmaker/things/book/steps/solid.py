@@ -1,0 +1,86 @@
+"""The steps of a solid block."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ....sheets.flat import Flat, Role
+from ...common_steps import KNIFE, SCORING, glue_over, panels_of, print_step
+from ...making import Figure, Making, Supply
+from ...views.flat_view import flat_figure
+from ...wording import glue_called, long, thick
+from .cover_views import edge_strip_view
+from .job import BookJob, block_measure, measure_block_step
+
+__all__ = ["solid_making"]
+
+
+def solid_making(job: BookJob, material: str, *, fills: bool) -> Making:
+    """A block cut to size, and the strip around its edges."""
+    strip = next(iter(job.block.flats), None)
+    figures: tuple[Figure, ...] = ()
+    supplies: tuple[Supply, ...] = ()
+    if strip:
+        stock = job.bench.stocks[strip.stock]
+        figures = (
+            edge_strip_view(job),
+            flat_figure(strip, job.bench.room, "The edge strip"),
+        )
+        supplies = (glue_over(glue_called(stock.glue), panels_of([strip], Role.EDGE), stock.glue),)
+    return Making(
+        heading="The block: solid",
+        steps=tuple(_steps(job, material, strip, fills=fills)),
+        figures=figures,
+        tools=(
+            *KNIFE,
+            "fine razor saw with mitre box and clamp",
+            "fine sandpaper",
+            "small square",
+            "caliper gauge",
+            "dust mask",
+            *(SCORING if strip else ()),
+        ),
+        supplies=supplies,
+        measures=(block_measure(job),),
+    )
+
+
+def _steps(job: BookJob, material: str, strip: Flat | None, *, fills: bool) -> Iterator[str]:
+    (part,) = job.block.cut_list
+    if fills:
+        yield (
+            "Cut this block last, when the other blocks of its space are measured, the measures are in the shelf file "
+            "and make has run again: it fills what they leave, and its thickness changes with theirs."
+        )
+    smaller = " That is smaller than the page by the edge strip and its glue." if strip else ""
+    yield (
+        f"Cut the block of {material}: {thick(part.height)} high, {thick(part.width)} wide, "
+        f"{thick(part.thickness)} thick, the grain along its height.{smaller} Wood: clamp it in a mitre box, the "
+        "free hand behind the saw, and sand it to size on sandpaper that lies flat. Card: cut layers in many light "
+        "strokes, glue them, press until dry. A magazine: glue its spine edge with PVA, press it, and trim it like "
+        "card."
+    )
+    yield "See with the square that the three corners away from the spine are square and sharp."
+    yield measure_block_step(job)
+    if strip is None:
+        return
+    leg, back, _ = (panel.rect.width for panel in strip.panels)
+    yield print_step(job.bench, strip.kind)
+    yield (
+        f"Score the two folds of the edge strip on the print, {long(leg)} from each end and {long(back)} apart. Cut "
+        f"the ends on their marks ({long(strip.size.width)} from end to end), and the long edges about 0.5 mm "
+        f"outside theirs: the print runs on for {long(strip.bleed)}."
+    )
+    yield (
+        "Fold both ends back, away from the print, so that the strip stands like a channel: both folds are "
+        "mountains. Try it dry: the folds sit on the corners between fore-edge and head, and fore-edge and tail; "
+        "the ends are level with the spine."
+    )
+    yield (
+        f"Glue the fore-edge first, then one end after the other, with {job.bench.glue_of(strip)}, "
+        "and press each against something flat. The spine and the two faces stay bare."
+    )
+    yield (
+        "When it is dry, lay the block on a face and trim the strip level with it, the blade flat on the block and "
+        "away from your hand; turn it over for the other face."
+    )

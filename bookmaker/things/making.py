@@ -1,0 +1,95 @@
+"""How a thing is made, as it tells itself: steps, drawings, tools, what is used up, what to measure.
+
+The guide above lays this out, and knows nothing of bindings.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from enum import StrEnum
+
+from ..ground.drawing import Art
+from ..ground.geometry import Size
+from ..paper.stock import Stock
+from ..paper.stock_entry import GLUES
+from ..sheets.flat import Flat
+from .prints import Prints
+from .wording import glue_called
+
+__all__ = ["Bench", "Figure", "Making", "Measure", "Supply", "Unit"]
+
+
+class Unit(StrEnum):
+    """What a supply is counted in: mm of its length, or mm² of the area it covers."""
+
+    LENGTH = "length"
+    AREA = "area"
+
+
+@dataclass(frozen=True, slots=True)
+class Supply:
+    """Something that is used up besides paper and board: thread and wire in mm, glue in mm² of glued area.
+
+    `film` is the thickness of a dry film of glue in mm.
+    """
+
+    what: str
+    amount: float
+    unit: Unit
+    film: float = GLUES["pva"]
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """Something to measure: what was computed, in mm, and what is written for the real value, and where.
+
+    `measured` is what the shelf file says already.
+    """
+
+    what: str
+    computed: float
+    written: str
+    measured: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A drawing in a box of a size in mm, from its lower left corner, and what stands below it."""
+
+    art: Art
+    size: Size
+    caption: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Making:
+    """How one part is made: its heading, its steps, its drawings, and what it takes."""
+
+    heading: str
+    steps: tuple[str, ...]
+    figures: tuple[Figure, ...] = ()
+    tools: tuple[str, ...] = ()
+    supplies: tuple[Supply, ...] = ()
+    measures: tuple[Measure, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Bench:
+    """What lies before a maker: the stocks, where the parts of a thing are printed, the room for a drawing in mm.
+
+    `called` is how a list of books calls it, or what it holds.
+    """
+
+    stocks: Mapping[str, Stock]
+    prints: Prints
+    room: float
+    called: str
+
+    def stock_of(self, flat: Flat) -> Stock:
+        """What a flat is cut from."""
+        return self.stocks[flat.stock]
+
+    def glue_of(self, flat: Flat) -> str:
+        """What a flat is glued with."""
+        return glue_called(self.stock_of(flat).glue)

@@ -1,0 +1,1 @@
+"""What drawings of things are made of: pens, lines, words; flats to scale, bindings from the side."""

@@ -1,0 +1,80 @@
+"""Flat parts drawn to scale, seen from the printed face, with their folds, cuts and what each panel is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...ground.art import Filled, Group, Stroked
+from ...ground.drawing import Art
+from ...ground.geometry import Path, Rect, Size, Transform, polygon
+from ...sheets.flat import Face, Flat, MarkKind, Panel
+from ..making import Figure
+from ..wording import sides
+from .ink import EDGE, FOLDED, HAIRLINE, PAPER, TRIMMED, line, word
+
+__all__ = ["flat_figure", "said", "scale_for"]
+
+SCALES = (20.0, 10.0, 5.0, 3.0, 2.0, 1.5, 1.0, 1 / 2, 1 / 3, 1 / 4, 1 / 5, 1 / 10, 1 / 20, 1 / 50, 1 / 100)
+"""How large a drawing may be: twenty times to a hundredth of the real thing."""
+
+ENLARGED = 70.0
+"""A part that is drawn larger than it is gets no wider than this, in mm."""
+
+
+def scale_for(size: Size, room: Size) -> float:
+    """The largest scale at which something has room."""
+    fits = (scale for scale in SCALES if size.width * scale <= room.width and size.height * scale <= room.height)
+    return next(fits, SCALES[-1])
+
+
+def said(scale: float) -> str:
+    """A scale in words.
+
+    >>> said(2), said(1), said(1 / 3)
+    ('twice its size', 'at its real size', 'at 1/3 of its size')
+    """
+    if scale > 1:
+        return "twice its size" if scale == 2 else f"{scale:g} times its size"
+    return "at its real size" if scale == 1 else f"at 1/{1 / scale:g} of its size"
+
+
+def flat_figure(flat: Flat, room: float, what: str, *, high: float = 52.0) -> Figure:
+    """A flat as its front is seen, at most `high` mm on paper; `what` begins its caption."""
+    scale = scale_for(flat.size, Size(room, high))
+    if scale > 1:
+        scale = max(1.0, scale_for(flat.size, Size(min(room, ENLARGED), high)))
+    size = Size(flat.size.width * scale, flat.size.height * scale)
+    caption = f"{what}, {sides(flat.size)} high and wide, {said(scale)}, seen from the printed face."
+    return Figure(Group(tuple(_parts(flat, scale))), size, caption)
+
+
+def _parts(flat: Flat, scale: float) -> Iterator[Art]:
+    to_page = Transform.stretch(scale, scale)
+    move = to_page.apply
+    yield Filled(polygon([move(point) for point in flat.outline]), PAPER)
+    for cut in flat.cuts:
+        yield line(move(cut.start), move(cut.end), EDGE)
+    for trim in flat.trims:
+        yield line(move(trim.start), move(trim.end), TRIMMED)
+    yield Stroked(polygon([move(point) for point in flat.outline]), EDGE)
+    for fold in flat.folds:
+        yield line(move(fold.start), move(fold.end), FOLDED[fold.kind])
+    for mark in flat.marks:
+        area = to_page.apply_to(mark.rect)
+        if mark.kind is MarkKind.HOLE:
+            yield Stroked(Path.circle(area.centre, 0.5), HAIRLINE)
+    for panel in flat.panels:
+        if panel.face is Face.FRONT:
+            yield from _named(panel, to_page.apply_to(panel.rect))
+
+
+def _named(panel: Panel, area: Rect) -> Iterator[Art]:
+    """The page, or what else the panel is, where it has room for that."""
+    if min(area.size) < 1.2:
+        return
+    text = str(panel.page) if panel.page is not None else panel.role.value
+    if panel.head_down:
+        text += " (head down)"
+    upright = len(text) > 4 and area.height > area.width
+    across, along = area.size.turned if upright else area.size
+    yield word(text, area.centre, min(2.4, along * 0.8), room=across * 0.9, upright=upright)

@@ -1,0 +1,115 @@
+"""Text set in a PDF: the codes of its glyphs, and the moves between them.
+
+Text is addressed by codes of our own, one for every pair of a glyph and the characters it stands for, so
+that searching and copying always give the text back (ISO 32000-1, 9.10): a ligature all its letters, and a
+glyph shared by two characters whichever was meant. The embedded font holds its glyphs in the order of their
+codes, which makes code, CID and glyph number one and the same (9.7.4); see ``embedding``.
+"""
+
+from __future__ import annotations
+
+import io
+from collections.abc import Iterable
+
+from fontTools.ttLib import TTFont
+
+from ...ground.typefaces import Glyph, Run, Typeface
+from .numbers import number
+
+__all__ = ["EmbeddedFont", "SetText"]
+
+MOST_RUNS = 20_000
+"""Runs whose operands are remembered."""
+
+ESCAPED = frozenset(b"()\\\r")
+"""Bytes that would need an escape in a PDF string (7.3.4.2); codes with one of them are left out."""
+
+LEAST_MOVE = 0.5
+"""Glyphs may stand off by as much as the rounding of their widths, in thousandths of the em."""
+
+SetText = tuple[tuple[float, bytes], ...]
+"""A run as pieces of a TJ array, each with how far it is raised, in ems; nearly always one, not raised."""
+
+
+class EmbeddedFont:
+    """One typeface of a document and the codes given to its glyphs so far.
+
+    `uses` holds for every code the glyph's number in the typeface and the characters it stands for; None
+    where a code is left out.
+    """
+
+    def __init__(self, typeface: Typeface) -> None:
+        self.typeface = typeface
+        self.uses: list[tuple[int, str] | None] = [(0, "")]
+        self.tables = TTFont(io.BytesIO(typeface.data), lazy=True)
+        self._codes: dict[tuple[int, str], tuple[bytes, int]] = {}
+        self._set: dict[int, tuple[Run, SetText]] = {}
+        self._level: dict[int, tuple[Run, bytes | None]] = {}
+
+    def set_text(self, run: Run) -> SetText:
+        """The operands that show a run: strings of codes with the moves that keep every glyph in place."""
+        # Found again by identity, for a run is long to hash; holding on to the run keeps its id its own.
+        known = self._set.get(id(run))
+        if known is None:
+            if len(self._set) >= MOST_RUNS:
+                self._set.clear()
+            known = self._set[id(run)] = (run, self._encode(run.glyphs))
+        return known[1]
+
+    def level_text(self, run: Run) -> bytes | None:
+        """The operand that shows a run on the baseline; None if parts of it are raised."""
+        known = self._level.get(id(run))
+        if known is None:
+            pieces = self.set_text(run)
+            shown = pieces[0][1] if len(pieces) == 1 and not pieces[0][0] else b"" if not pieces else None
+            if len(self._level) >= MOST_RUNS:
+                self._level.clear()
+            known = self._level[id(run)] = (run, shown)
+        return known[1]
+
+    def _encode(self, glyphs: Iterable[Glyph]) -> SetText:
+        """Moves are in thousandths of the em, against the direction of writing (9.4.3)."""
+        pieces: list[tuple[float, bytes]] = []
+        shown: list[bytes] = []
+        codes, rise, behind = b"", 0.0, 0.0
+        for glyph in glyphs:
+            code, width = self._code_of(glyph)
+            behind += 1000 * glyph.dx
+            if glyph.dy != rise:
+                shown += _string(codes)
+                pieces += _piece(rise, shown)
+                shown, codes, rise = [], b"", glyph.dy
+            if abs(behind) > LEAST_MOVE:
+                shown += (*_string(codes), number(-behind, 3))
+                codes, behind = b"", 0.0
+            codes += code
+            behind += 1000 * (glyph.advance - glyph.dx) - width
+        shown += _string(codes)
+        if abs(behind) > 1e-6:
+            # The space keeps it apart from a number that may follow.
+            shown.append(number(-behind, 3) + b" ")
+        return (*pieces, *_piece(rise, shown))
+
+    def _code_of(self, glyph: Glyph) -> tuple[bytes, int]:
+        """A glyph's code and the width of it that the document states."""
+        use = (glyph.gid, glyph.text)
+        known = self._codes.get(use)
+        if known is None:
+            while not ESCAPED.isdisjoint(len(self.uses).to_bytes(2)):
+                self.uses.append(None)
+            known = self._codes[use] = (len(self.uses).to_bytes(2), self.width(glyph.gid))
+            self.uses.append(use)
+        return known
+
+    def width(self, gid: int) -> int:
+        """A glyph's advance in thousandths of the em; whole, as some viewers read nothing finer."""
+        advance: int = self.tables["hmtx"][self.tables.getGlyphName(gid)][0]
+        return round(1000 * advance / self.typeface.units_per_em)
+
+
+def _string(codes: bytes) -> tuple[bytes, ...]:
+    return (b"(" + codes + b")",) if codes else ()
+
+
+def _piece(rise: float, shown: list[bytes]) -> list[tuple[float, bytes]]:
+    return [(rise, b"".join(shown))] if shown else []

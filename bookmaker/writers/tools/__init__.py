@@ -1,0 +1,1 @@
+"""What a cutting machine does to a sheet, one module a format."""
