@@ -70,7 +70,7 @@ def test_what_is_written() -> None:
     assert tree.holds(("empty",))
     assert not tree.holds(("list", 2))
     assert not tree.holds(("title", "x"))
-    assert len(set(tree.places())) == 15
+    assert len(set(tree.places())) == 16
 
 
 def test_aliases_repeat_what_was_named_and_names_may_be_given_again() -> None:
