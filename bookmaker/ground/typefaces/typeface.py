@@ -119,10 +119,11 @@ class Typeface:
         self.units_per_em: int = tables["head"].unitsPerEm
         self.ascent: float = tables["hhea"].ascent / self.units_per_em
         self.descent: float = tables["hhea"].descent / self.units_per_em
-        self._characters: dict[int, str] = tables.getBestCmap() or {}
         found = tables["GSUB"].table.FeatureList if "GSUB" in tables else None
         self.features = frozenset[str](record.FeatureTag for record in (found.FeatureRecord if found else ()))
-        self._font: Any = hb.Font(hb.Face(hb.Blob(data)))
+        face = hb.Face(hb.Blob(data))
+        self._font: Any = hb.Font(face)
+        self._characters = frozenset[int](face.unicodes)
         self._runs: dict[tuple[str, tuple[str, ...], str, bool], Run] = {}
         self._extents: dict[int, tuple[float, float]] = {}
         self._glyphs: dict[Glyph, Glyph] = {}
