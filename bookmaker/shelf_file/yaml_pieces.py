@@ -1,8 +1,8 @@
 """A long YAML text read in pieces: what stands in one item of a long list is read once, however often the rest changes.
 
-Only plain texts are parted: a list of blocks under a key of the whole, whose items all begin in one column, in a text
-where nothing is named to be repeated. A piece that is no YAML by itself has an end in the wrong place, such as within
-quotation marks: then the text is read whole, and what is wrong is told of the whole.
+Only plain texts are parted: a list of blocks under a key of the whole, whose items all begin in one column. A piece
+that is no YAML by itself has an end in the wrong place, such as within quotation marks, or repeats what was named in
+another: then the text is read whole, and what is wrong is told of the whole.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from typing import NamedTuple
 
 from ruamel.yaml.error import YAMLError
 
-from .yaml_nodes import GroupNode, ListNode, Node, RepeatNode, ScalarNode, read_nodes
+from .yaml_nodes import GroupNode, ListNode, Node, ScalarNode, read_nodes
 
 __all__ = ["read_in_pieces"]
 
@@ -25,10 +25,8 @@ LONG = 8
 MOST_KEPT = 4096
 """So many pieces are kept."""
 
-NOT_PLAIN = re.compile(
-    r"^(?:%|---|\.\.\.|\ufeff)|(?:^|[\s,\[{:?-])[&*!][^\s&*!]|[\t\x85\u2028\u2029]|\r(?!\n)|^ *\?", re.MULTILINE
-)
-"""Names and what repeats them, tags, directives, marks between documents, tabs, uncommon ends of lines."""
+NOT_PLAIN = re.compile(r"^(?:%|---|\.\.\.|\ufeff)|[\t\x85\u2028\u2029]|\r(?!\n)|^ *\?", re.MULTILINE)
+"""Directives, marks between documents, tabs, uncommon ends of lines."""
 
 SECTION = re.compile(r"^[\w-]+: *(?:#[^\n]*)?\r?\n(?P<above>(?:[ \r]*(?:#[^\n]*)?\n)*)(?P<indent> +)- ", re.MULTILINE)
 """A key of the whole text with a list below it, up to the first item."""
@@ -131,5 +129,4 @@ def _shifted(node: Node, by: int) -> Node:
     if isinstance(node, GroupNode):
         entries = tuple((_shifted(key, by), _shifted(value, by)) for key, value in node.entries)
         return GroupNode(start, end, entries, node.flow, node.anchor)
-    assert isinstance(node, RepeatNode)  # there is no other
-    return replace(node, start=start, end=end)
+    raise ValueError("what is repeated may stand in another piece")
