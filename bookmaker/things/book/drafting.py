@@ -57,11 +57,12 @@ def draft_book(
     problems = list(_within(("books", book.number, "inside"), inside.problems))
     lettering: list[Lettering] = []
     dressed = [flat for flat in book.cover.flats if flat.dressed]
+    design = book.entry.design.under_jacket() if book.jacket else book.entry.design
     for index, flat in enumerate(book.cover.flats, start=1):
         dress = Dress()
         if flat.dressed:
             own = replace(artwork, piece=dressed.index(flat), pieces=len(dressed))
-            dress = book.entry.design.dress(own, flat, words)
+            dress = design.dress(own, flat, words)
         pieces.append(Piece(_piece_id(book, flat, index), book.number, _label(book, flat), flat, dress.art))
         problems += _within(("books", book.number, "design"), dress.problems)
         lettering += dress.lettering
