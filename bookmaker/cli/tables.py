@@ -10,6 +10,7 @@ from rich.table import Table
 
 from ..ground.problems import Problem, Severity
 from ..ground.units import print_mm
+from ..ground.visible import printable
 from ..paper.thickness import Layer, Thickness
 from ..sheets.layout import Tally
 from ..shelf.feedback import Comparison
@@ -251,11 +252,11 @@ def message(problem: Problem) -> str:
     what = f"{problem.message}; {problem.remedy}" if problem.remedy else problem.message
     severity = "" if problem.severity is Severity.ERROR else f"{problem.severity}: "
     if problem.place is None:
-        return f"{severity}{what}"
+        return printable(f"{severity}{what}")
     text = f"{problem.place}: {severity}{what}"
     if problem.place.source.strip():
         text += f"\n    {_clipped(problem.place.source, problem.place.column)}"
-    return text
+    return printable(text)
 
 
 def paper_line(tally: Tally, printed_on: str = "") -> str:
