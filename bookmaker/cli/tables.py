@@ -10,7 +10,6 @@ from rich.table import Table
 
 from ..ground.problems import Problem, Severity
 from ..ground.units import print_mm
-from ..ground.visible import printable
 from ..paper.thickness import Layer, Thickness
 from ..sheets.layout import Tally
 from ..shelf.feedback import Comparison
@@ -252,11 +251,11 @@ def message(problem: Problem) -> str:
     what = f"{problem.message}; {problem.remedy}" if problem.remedy else problem.message
     severity = "" if problem.severity is Severity.ERROR else f"{problem.severity}: "
     if problem.place is None:
-        return printable(f"{severity}{what}")
+        return f"{severity}{what}"
     text = f"{problem.place}: {severity}{what}"
     if problem.place.source.strip():
         text += f"\n    {_clipped(problem.place.source, problem.place.column)}"
-    return printable(text)
+    return text
 
 
 def paper_line(tally: Tally, printed_on: str = "") -> str:
