@@ -189,5 +189,5 @@ def test_a_jacket_keeps_its_book_from_wear_and_light(tmp_path: FilePath) -> None
 
     jacket = "    jacket: {stock: card}\n"
     bare, clad, new = inked("heavy", ""), inked("heavy", jacket), inked("none", jacket)
-    assert clad["book-1-wrap-1"] == new["book-1-wrap-1"] != bare["book-1-wrap-1"]
-    assert clad["book-1-jacket-1"] != new["book-1-jacket-1"]
+    assert clad["tide-tables-wrap-1"] == new["tide-tables-wrap-1"] != bare["tide-tables-wrap-1"]
+    assert clad["tide-tables-jacket-1"] != new["tide-tables-jacket-1"]
