@@ -17,7 +17,6 @@ from .ground.output import replaced_folder
 from .ground.problems import Problem, Severity, ShelfFileError
 from .paper.printer_entry import SheetOrder
 from .paper.stock import Stock
-from .shelf.ahead import set_texts_ahead
 from .shelf.checked import Checked
 from .shelf.entries import ShelfSpec, cross_check
 from .shelf.extents import page_frame, settled
@@ -134,8 +133,6 @@ def _usable(shelf: ShelfFile[ShelfSpec]) -> tuple[Sources, ShelfPlan]:
     unread = {problem.field[1] for problem in of_files if "inside" in problem.field[:3]}
     problems += shelf.of_lenders(of_files)
     insides = [inside for inside, _, _ in sources.books]
-    if not problems:
-        set_texts_ahead(shelf.spec, insides)
     spec, unsettled = (shelf.spec, []) if crossed else settled(shelf.spec, insides, unread)
     problems += unsettled
     try:
