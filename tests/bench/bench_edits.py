@@ -24,7 +24,7 @@ from bookmaker.shelf_file.edits.yaml_text import edit_yaml
 from bookmaker.shelf_file.yaml_tree import Plain, parse_tree
 from bookmaker.workshop import Checked, Workshop
 from bookmaker.writers.svg import svg_picture
-from tests.bench.bench_svg import pictures_of
+from tests.kit.book_pictures import pictures_of
 
 DEMO = Path(__file__).parents[2] / "demo"
 

@@ -12,6 +12,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from bookmaker.ground.problems import ShelfFileError
+from bookmaker.typesetting.standing_type import StandingType
 from bookmaker.workshop import Checked, Workshop, make
 from bookmaker.writers.plan_json import check_report, dump
 from tests.kit.recording import record
@@ -120,7 +121,8 @@ def test_after_any_edits_files_are_the_bytes_of_a_fresh_run(
     for edit in edits:
         desk.edit(edit, chance)
         warm = answer(lambda: kept.make(desk.path, folder / "warm"))
-        cold = answer(lambda: make(desk.path, folder / "cold"))
+        with StandingType().used():
+            cold = answer(lambda: make(desk.path, folder / "cold"))
         assert warm == cold
         assert files_in(folder / "warm") == files_in(folder / "cold") if not warm else True
 
@@ -147,7 +149,8 @@ def test_edits_of_the_demo_answer_as_a_fresh_run(tmp_path: Path) -> None:
         lines[number] = lines[number].rstrip("\n") + " Revisited\n"
         path.write_text("".join(lines), encoding="utf-8")
         warm = kept.check(path)
-        assert drawn(warm) == drawn(Workshop().check(path))
+        with StandingType().used():
+            assert drawn(warm) == drawn(Workshop().check(path))
     same = [id for id in before.drafts if warm.drafts.get(id) is before.drafts[id]]
     assert len(same) >= len(before.drafts) - 12, "only what changed, and neighbours, is drawn again"
 
