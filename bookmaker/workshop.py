@@ -24,6 +24,7 @@ from .shelf.cross_check import cross_check
 from .shelf.entries import ShelfSpec
 from .shelf.feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
 from .shelf.findings import fit_findings, row_findings, thing_findings
+from .shelf.outside import outside_texts
 from .shelf.plan import ShelfPlan, plan_shelf
 from .shelf.reading import proofread
 from .shelf.register import Register, register_of
@@ -178,6 +179,7 @@ def _usable(shelf: ShelfFile[ShelfSpec], written: Register, kept: Keeper) -> She
     """
     problems = [*cross_check(shelf.spec, written, all_listed=shelf.all_listed)] if shelf.names_stand else []
     crossed = bool(shelf.faults or shelf.located(problems, written.fields))
+    problems += outside_texts(shelf.spec, shelf.folder)
     register = written.read(shelf.folder, problems, kept)
     plan = None
     if not crossed:
