@@ -9,7 +9,7 @@ from ..ground.drawing import Art
 from ..ground.geometry import Size
 from ..sheets.cutting import CutPart
 from .items import Column, Heading, Item, Paragraph, table
-from .pages import paged
+from .pages import lay_out_pages
 
 __all__ = ["cutting_list_pages"]
 
@@ -33,7 +33,7 @@ COLUMNS = (
 def cutting_list_pages(shelf: str, parts: Sequence[tuple[str, CutPart]], size: Size) -> Iterator[Art]:
     """The list on pages of a size; `parts` gives each part with the book it is for."""
     items = tuple(_items(shelf, parts))
-    return paged(lambda _: items, (), size, f"{shelf}, cutting list")
+    return lay_out_pages(lambda _: items, (), size, f"{shelf}, cutting list")
 
 
 def _items(shelf: str, parts: Sequence[tuple[str, CutPart]]) -> Iterator[Item]:

@@ -20,11 +20,10 @@ from .wrapping import wrapped
 __all__ = [
     "Beside",
     "Column",
-    "Figure",
     "Heading",
     "Item",
     "Paragraph",
-    "Row",
+    "TableRow",
     "Tick",
     "figure_room",
     "lines_below",
@@ -152,7 +151,7 @@ class Column:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class TableRow:
     """A row of a table, ruled off below; texts longer than their columns run over several lines.
 
     One to be `ticked` has a box at its beginning, which the first column must leave room for.
@@ -200,9 +199,9 @@ def table(
     Rows to be `ticked` have a box each. Without rows there is no table.
     """
     if rows:
-        yield Row(head, columns, bold=True, leads=True)
+        yield TableRow(head, columns, bold=True, leads=True)
         for row in rows:
-            yield Row(row, columns, leads=together, ticked=ticked)
+            yield TableRow(row, columns, leads=together, ticked=ticked)
         yield Space(AFTER)
 
 

@@ -19,7 +19,7 @@ __all__ = ["jacket_making"]
 
 def jacket_making(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Making:
     """The jacket scored, cut and folded around the finished book, which is so thick with it."""
-    row = row_key(job.bench.called)
+    row = row_key(job.called)
     measure = Measure("the book in its jacket, in a row", thickness.computed, row, thickness.measured)
     return Making(
         heading="The jacket",

@@ -1,4 +1,4 @@
-"""The pages of one book, or of one slipcase: its numbers, its parts, its steps, what to measure."""
+"""The pages of one thing: what it tells of itself, its parts, its steps, what to measure."""
 
 from __future__ import annotations
 
@@ -7,18 +7,15 @@ from itertools import groupby
 
 from ..ground.quantities import counted
 from ..sheets.cutting import CutPart
-from ..shelf.plan import ShelfPlan
-from ..things.book.plan import BookPlan
-from ..things.making import Making, Measure
+from ..things.making import Chapter, Making, Measure
 from ..things.prints import Prints
-from ..things.slipcase.plan import SlipcasePlan
-from ..things.wording import listed, sides, thick
+from ..things.wording import sides, thick
 from .cautions import IN_SHORT
 from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, table
 from .materials import supplies_needed
 from .supply_words import amount_of
 
-__all__ = ["book_chapter", "box_chapter"]
+__all__ = ["chapter_items"]
 
 SIZES = (
     Column(0.0, 0.2),
@@ -32,58 +29,16 @@ MEASURES = (Column(0.0, 0.24), Column(0.24, 0.4, ends=True), Column(0.4, 0.56, e
 BLANK = "________ mm"
 
 
-def book_chapter(book: BookPlan, prints: Prints, makings: Sequence[Making], plan: ShelfPlan) -> Iterator[Item]:
-    """Everything about one book."""
-    yield Heading(plan.printed(book.id), level=1)
-    yield Paragraph(_what_it_is(book, plan))
-    yield from _sizes(book, plan)
-    yield from _measures(makings)
-    yield from _parts(prints, book.cut_list)
-    yield from _made(makings)
-
-
-def box_chapter(box: SlipcasePlan, titles: Sequence[str], prints: Prints, making: Making) -> Iterator[Item]:
-    """Everything about one slipcase, with the titles of its books."""
-    yield Heading(f"Slipcase: {box.name}", level=1)
-    where = f", and stands in {box.space}" if box.space else ""
-    yield Paragraph(f"It holds {counted(len(titles), 'book')}: {listed(titles)}{where}.")
-    yield from _measures([making])
-    yield from _parts(prints, ())
-    yield from _made([making])
-
-
-def _what_it_is(book: BookPlan, plan: ShelfPlan) -> str:
-    block, cover = book.block, book.cover
-    parts = [f"by {book.entry.author}"] if book.entry.author else []
-    pages = f"{block.kind} of {counted(block.pages, 'page')}" if block.pages else f"{block.kind} block"
-    parts.append(f"{pages} in a {cover.kind}" + (" with a jacket" if book.jacket else ""))
-    holder = plan.holder_of(book.id)
-    if holder:
-        parts.append(f"stands in the {holder.family.noun} {holder.name}")
-    elif book.entry.space:
-        lies = f" in the stack {book.entry.stack}" if book.entry.stack else ""
-        parts.append(f"{'lies' if lies else 'stands'} in {book.entry.space}{lies}")
-    text = f"{'; '.join(parts)}."
-    if book.entry.right_to_left:
-        text += (
-            " It reads from right to left: with the front up the spine is on the right. Its sheets are already "
-            "mirrored."
-        )
-    return text[0].upper() + text[1:]
-
-
-def _sizes(book: BookPlan, plan: ShelfPlan) -> Iterator[Item]:
-    head = ("page", "block thick", "spine, flat", "book thick", "likely ±", "book high × deep")
-    _, likely = book.standing.uncertainty.spread(plan.terms.tolerances)
-    row = (
-        sides(book.page),
-        thick(book.block.thickness.value),
-        thick(book.cover.spine),
-        thick(book.thickness.value),
-        thick(likely),
-        f"{book.height:.1f} × {book.depth:.1f} mm",
-    )
-    yield from table(SIZES, head, [row])
+def chapter_items(chapter: Chapter, prints: Prints, by_hand: Sequence[CutPart]) -> Iterator[Item]:
+    """Everything about one thing, with what is printed for it and what is cut by hand."""
+    yield Heading(chapter.title, level=1)
+    yield Paragraph(chapter.about)
+    if chapter.sizes:
+        head, row = zip(*chapter.sizes, strict=True)
+        yield from table(SIZES[: len(head)], head, [row])
+    yield from _measures(chapter.makings)
+    yield from _parts(prints, by_hand)
+    yield from _made(chapter.makings)
 
 
 def _parts(prints: Prints, by_hand: Sequence[CutPart]) -> Iterator[Item]:
