@@ -10,7 +10,7 @@ from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, glu
 from ..making import Bench, Chapter, Making, Measure
 from ..thing import Around
 from ..views.flat_view import flat_figure
-from ..wording import listed, long, sides, thick
+from ..wording import as_list, long, sides, thick
 from .plan import SlipcasePlan
 
 __all__ = ["slipcase_chapter"]
@@ -20,7 +20,7 @@ def slipcase_chapter(box: SlipcasePlan, bench: Bench, around: Around) -> Chapter
     """What it holds, and how its net is scored, cut, folded and glued around its books."""
     titles = [around.printed(book) for book in box.held]
     where = f", and stands in {box.space}" if box.space else ""
-    about = f"It holds {counted(len(titles), 'book')}: {listed(titles)}{where}."
+    about = f"It holds {counted(len(titles), 'book')}: {as_list(titles)}{where}."
     making = Making(
         heading="The box",
         steps=tuple(_steps(box, titles, bench)),
@@ -35,7 +35,7 @@ def slipcase_chapter(box: SlipcasePlan, bench: Bench, around: Around) -> Chapter
 def _steps(box: SlipcasePlan, titles: Sequence[str], bench: Bench) -> Iterator[str]:
     inside, outside, flat = box.inside, box.outside, box.flat
     yield (
-        f"Finish its {counted(len(titles), 'book')} first, jackets and all: {listed(titles)}. Side by side between "
+        f"Finish its {counted(len(titles), 'book')} first, jackets and all: {as_list(titles)}. Side by side between "
         f"two boards they should measure {thick(box.row)}. If they are more than {thick(box.entry.ease)} off, write "
         "what you measured, or a larger ease, and run make again."
     )

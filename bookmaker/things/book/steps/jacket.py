@@ -9,7 +9,7 @@ from ....sheets.flat import Role
 from ...common_steps import FOLDING, KNIFE, SCORING, film_steps, print_step, row_key
 from ...making import Making, Measure
 from ...views.flat_view import flat_figure
-from ...wording import listed, long, sides, thick
+from ...wording import as_list, long, sides, thick
 from ..covers.jacket import JacketPlan
 from .cover_views import jacket_view
 from .job import BookJob
@@ -45,7 +45,7 @@ def _steps(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Iterator[s
     folds = [f"{fold.start.x:.1f}" for fold in sorted(flat.folds, key=lambda fold: fold.start.x)]
     spine = next(panel.rect.width for panel in flat.panels if panel.role is Role.SPINE)
     yield (
-        f"Score the four folds: they lie {listed(folds)} mm from the left edge, the two in the middle {long(spine)} "
+        f"Score the four folds: they lie {as_list(folds)} mm from the left edge, the two in the middle {long(spine)} "
         f"apart for the spine. Cut the jacket out from mark to mark, {sides(flat.size)} high and wide."
     )
     yield (
