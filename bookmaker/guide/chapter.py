@@ -11,20 +11,13 @@ from ..things.making import Chapter, Making, Measure
 from ..things.prints import Prints
 from ..things.wording import sides, thick
 from .cautions import IN_SHORT
-from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, table
+from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, columns, table
 from .materials import supplies_needed
 from .supply_words import amount_of
 
 __all__ = ["chapter_items"]
 
-SIZES = (
-    Column(0.0, 0.2),
-    Column(0.2, 0.34, ends=True),
-    Column(0.34, 0.5, ends=True),
-    Column(0.5, 0.66, ends=True),
-    Column(0.66, 0.82, ends=True),
-    Column(0.82, 1.0, ends=True),
-)
+SIZES = columns(0.0, 0.2, 0.34, 0.5, 0.66, 0.82, 1.0, texts=1)
 MEASURES = (Column(0.0, 0.24), Column(0.24, 0.4, ends=True), Column(0.4, 0.56, ends=True), Column(0.58, 1.0))
 BLANK = "________ mm"
 
@@ -58,7 +51,8 @@ def _made(makings: Sequence[Making]) -> Iterator[Item]:
     if supplies:
         yield Paragraph("Besides: " + "; ".join(f"{supply.what}, {amount_of(supply)}" for supply in supplies) + ".")
     tools = dict.fromkeys(tool for making in makings for tool in making.tools)
-    yield Paragraph("Tools: " + "; ".join(tools) + ".")
+    if tools:
+        yield Paragraph("Tools: " + "; ".join(tools) + ".")
     yield Paragraph(IN_SHORT, quiet=True)
     for making in makings:
         yield Heading(making.heading)
@@ -69,7 +63,6 @@ def _made(makings: Sequence[Making]) -> Iterator[Item]:
 
 def _measures(makings: Sequence[Making]) -> Iterator[Item]:
     """What to measure as the work goes on, with a blank to fill in."""
-    yield Heading("Measure")
     rows = [
         (
             measure.what,
@@ -80,6 +73,8 @@ def _measures(makings: Sequence[Making]) -> Iterator[Item]:
         for making in makings
         for measure in making.measures
     ]
+    if rows:
+        yield Heading("Measure")
     yield from table(MEASURES, ("what", "computed", "measured", "write it into the shelf file as"), rows, together=True)
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Protocol
 
 from ..ground.art import Group, Written
@@ -25,6 +26,7 @@ __all__ = [
     "Paragraph",
     "TableRow",
     "Tick",
+    "columns",
     "figure_room",
     "lines_below",
     "table",
@@ -148,6 +150,11 @@ class Column:
     start: float
     end: float
     ends: bool = False
+
+
+def columns(*edges: float, texts: int) -> tuple[Column, ...]:
+    """Columns side by side between some edges; all but the first `texts` of them set their texts to the right."""
+    return tuple(Column(start, end, ends=number >= texts) for number, (start, end) in enumerate(pairwise(edges)))
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,30 +13,15 @@ from ..things.prints import SheetOfFile
 from ..things.wording import as_list, thick
 from ..typesetting.stand_ins import printable
 from .cautions import CAUTIONS
-from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, table
+from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, columns, table
 from .materials import boards_needed, papers_needed, supplies_needed
 from .shelf_views import space_figure
 from .supply_words import amount_of, area_of
 
 __all__ = ["shelf_chapter"]
 
-BOOKS = (
-    Column(0.0, 0.05, ends=True),
-    Column(0.07, 0.42),
-    Column(0.42, 0.63),
-    Column(0.63, 0.73, ends=True),
-    Column(0.73, 0.83, ends=True),
-    Column(0.83, 0.93, ends=True),
-    Column(0.93, 1.0, ends=True),
-)
-PARTS = (
-    Column(0.0, 0.2),
-    Column(0.2, 0.55),
-    Column(0.55, 0.68),
-    Column(0.68, 0.76, ends=True),
-    Column(0.76, 0.88, ends=True),
-    Column(0.88, 1.0, ends=True),
-)
+BOOKS = (Column(0.0, 0.05, ends=True), *columns(0.07, 0.42, 0.63, 0.73, 0.83, 0.93, 1.0, texts=2))
+PARTS = columns(0.0, 0.2, 0.55, 0.68, 0.76, 0.88, 1.0, texts=3)
 
 FILL_LAST = "Cut blocks that fill their space last, when the others are measured: they take what these leave."
 
