@@ -10,29 +10,31 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from .ground.collection import uncollected
 from .ground.output import replaced_folder
 from .ground.problems import Problem, gathered
 from .paper.printer_entry import SheetOrder
 from .paper.stock import Stock
-from .sheets.layout import Tally, lay_out
 from .shelf.checked import Checked
 from .shelf.cross_check import cross_check
 from .shelf.entries import ShelfSpec
 from .shelf.feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
 from .shelf.findings import fit_findings, row_findings, thing_findings
-from .shelf.off_cuts import useless_off_cuts
 from .shelf.plan import ShelfPlan, plan_shelf
 from .shelf.reading import proofread
 from .shelf.register import Register, register_of
+from .shelf.wishes import ALL_OF_IT, Progress, Wishes
 from .shelf_file.reading import ShelfFile
 from .things.draft import Draft
 from .things.families import FAMILIES
 from .things.thing import Family
-from .writers.publishing import ALL_OF_IT, MACHINE_FOLDER, Progress, Wishes, publish
 
-__all__ = ["MACHINE_FOLDER", "Checked", "Made", "Progress", "Wishes", "check", "make"]
+if TYPE_CHECKING:
+    from .sheets.layout import Tally
+
+__all__ = ["Checked", "Made", "Progress", "Wishes", "check", "make"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +90,11 @@ def make(
         OutputError: the folder cannot be used; it is as it was.
         CommandError: the choice names what is not there.
     """
+    # nobody who only checks a shelf waits for what lays out and writes
+    from .sheets.layout import lay_out
+    from .shelf.off_cuts import useless_off_cuts
+    from .writers.publishing import publish
+
     with replaced_folder(into) as folder:
         checked = check(path, progress, families)
         plan, fields = checked.plan, checked.plan.register.fields

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from rich import box
 from rich.markup import escape
@@ -27,8 +27,8 @@ __all__ = [
     "outcome",
     "paper_line",
     "reading_table",
+    "shelf_tables",
     "spaces_table",
-    "things_table",
 ]
 
 LONGEST_SOURCE = 100
@@ -48,8 +48,19 @@ def _table(title: str, *columns: tuple[str, bool]) -> Table:
     return table
 
 
-def things_table(found: Found) -> Table:
-    """What a kind of thing shows of all of its things."""
+def shelf_tables(plan: ShelfPlan) -> Iterator[Table]:
+    """What each kind of thing shows of all of its things; the spaces stand behind the first, which are counted."""
+    everything = list(plan.plans.values())
+    first, *others = [
+        _things_table(found) for family in plan.register.families if (found := family.table(everything, plan))
+    ]
+    yield first
+    if plan.spaces:
+        yield spaces_table(plan)
+    yield from others
+
+
+def _things_table(found: Found) -> Table:
     table = _table(found.title, *found.columns)
     for row in found.rows:
         table.add_row(*map(escape, row))

@@ -80,9 +80,6 @@ def plan_shelf(spec: ShelfSpec, register: Register) -> ShelfPlan:
     """
     problems: list[Problem] = []
     terms = terms_of(spec, problems)
-    if not problems:
-        for family in register.families:
-            family.prepare([thing for thing in register.things.values() if thing.family is family], terms)
     things = _settled(register, terms, problems)
     rows = tuple(measured_row(row, register) for row in spec.measured_rows)
     plans = _plan_all(things, register, terms, rows, problems)

@@ -426,9 +426,6 @@ class Family(ABC):
         """What only this kind has to say of a thing in the plan, by key."""
         return {}
 
-    def prepare(self, things: Sequence[Thing], terms: Terms) -> None:  # noqa: B027 (few kinds have long work to do)
-        """Do ahead, for many things of this kind at once, what takes long."""
-
     def dressed(self, plans: Sequence[Plan]) -> Sequence[Plan]:
         """All plans of a shelf, those of this kind with what they settle among themselves."""
         return plans

@@ -44,11 +44,12 @@ def _draft_cover(book: BookPlan) -> Draft:
     problems: list[Problem] = []
     lettering: list[Lettering] = []
     artwork, dressed = book.thing.sources.design, [flat for flat in book.cover.flats if flat.dressed]
+    design = book.coat.design.under_jacket() if book.jacket else book.coat.design
     for index, flat in enumerate(book.cover.flats, start=1):
         dress = Dress()
         if flat.dressed:
             own = replace(artwork, piece=dressed.index(flat), pieces=len(dressed))
-            dress = book.coat.design.dress(own, flat, book.coat.words)
+            dress = design.dress(own, flat, book.coat.words)
         pieces.append(_piece(book, index, flat, dress.art))
         problems += within(("design",), dress.problems)
         lettering += dress.lettering

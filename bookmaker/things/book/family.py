@@ -17,8 +17,7 @@ from ...shelf_file.fields.words import refuse
 from ...shelf_file.rows import LONGEST_ROW
 from ..draft import Draft
 from ..making import Bench, Chapter
-from ..thing import Around, Family, Plan, Section, Table, Terms, Thing
-from .ahead import set_texts_ahead
+from ..thing import Around, Family, Plan, Section, Table, Terms
 from .chapter import book_chapter
 from .drafting import draft_book
 from .entry import BookEntry
@@ -70,10 +69,6 @@ class Books(Family):
         """The book of an entry."""
         assert isinstance(entry, BookEntry)  # this family has no others
         return Book(id=id, family=self, entry=entry)
-
-    def prepare(self, things: Sequence[Thing], terms: Terms) -> None:
-        """Set long texts in several processes at once."""
-        set_texts_ahead([book for book in things if isinstance(book, Book)], terms)
 
     def dressed(self, plans: Sequence[Plan]) -> Sequence[Plan]:
         """The books in colours unlike their neighbours', those of a set alike."""

@@ -15,9 +15,9 @@ from bookmaker.ground.drawing import Colour, contrast, luminance
 from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Flat
+from bookmaker.things.book.bath import pushed
 from bookmaker.things.book.blocks.solid import Solid
 from bookmaker.things.book.edges.kinds import edge_art
-from bookmaker.things.book.edges.marbled import pushed
 from bookmaker.things.book.edges.strip import Layout
 from bookmaker.workshop import check
 from tests.kit.by_kind import drafts_of

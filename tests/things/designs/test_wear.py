@@ -18,10 +18,12 @@ from bookmaker.things.book.designs.styles.pamphlet import Pamphlet
 from bookmaker.things.book.designs.styles.paper_boards import PaperBoards
 from bookmaker.things.book.designs.styles.school import School
 from bookmaker.things.book.designs.tones import apart
+from bookmaker.workshop import check
 from bookmaker.writers.pdf import PdfFile
 from tests.kit.cases import cased
 from tests.kit.flats import flat_of, panel, part
-from tests.kit.recording import Filled, RecordingCanvas, Stroked
+from tests.kit.recording import Filled, RecordingCanvas, Stroked, record
+from tests.kit.shelves import ONE_BOOK
 from tests.kit.styles import SHAPES, drawn, dressed, every_style, style_of
 
 SMALL = flat_of(4.0, 9.0, 13.0)
@@ -161,3 +163,31 @@ def test_the_browning_of_a_pamphlet_goes_on_over_the_spine() -> None:
                      and Rect.around(mark.path.points()).contains(Rect(x, spine.y + y, 0, 0))]  # fmt: skip
             tones.append([mark.colour for mark in under if Rect.around(mark.path.points()).width > 1][-1])
         assert tones[0] == tones[1] == tones[2] != Colour.from_hex("#dccfb0")
+
+
+@every_style
+def test_wear_is_uneven_along_every_edge(model: type[DrawnDesign]) -> None:
+    """Of an edge cut into pieces of half a mm some are rubbed and some are not: no line of wear runs along it."""
+    flat = SHAPES["turned in"]
+    front, found = panel(flat, Role.FRONT), [spot for spot in spots(model, flat, "light") if max(spot.size) < 2]
+    for middle in (front.top, front.y):
+        steps = [front.x + 0.5 * step for step in range(4, int(front.width / 0.5) - 2)]
+        rubbed = [any(spot.overlaps(Rect(x, middle - 0.1, 0.5, 0.2)) for spot in found) for x in steps]
+        assert rubbed.count(False) > 0.3 * len(rubbed)
+
+
+def test_a_jacket_keeps_its_book_from_wear_and_light(tmp_path: FilePath) -> None:
+    """The cover under it is as new; the jacket itself, in the same design, is worn."""
+    book = ONE_BOOK.replace(
+        "{kind: wrap, stock: card}", "{kind: wrap, stock: card}\n    design: {style: cloth, wear: WEAR}"
+    )
+
+    def inked(wear: str, jacket: str) -> dict[str, object]:
+        path = tmp_path / "shelf.yaml"
+        path.write_text(book.replace("WEAR", wear) + jacket, encoding="utf-8")
+        return {piece.id: record(piece.art).marks for draft in check(path).drafts for piece in draft.pieces}
+
+    jacket = "    jacket: {stock: card}\n"
+    bare, clad, new = inked("heavy", ""), inked("heavy", jacket), inked("none", jacket)
+    assert clad["book-1-wrap-1"] == new["book-1-wrap-1"] != bare["book-1-wrap-1"]
+    assert clad["book-1-jacket-1"] != new["book-1-jacket-1"]

@@ -182,6 +182,10 @@ class Design(Entry, ABC):
         """Whether it draws a landscape across the spines of a set."""
         return False
 
+    def under_jacket(self) -> Design:
+        """The same design on a cover that a jacket keeps from hands and light."""
+        return self
+
     def load(self, folder: FilePath) -> Artwork:  # noqa: ARG002 (most styles name no files)
         """Read the files it names, as seen from a folder: the only method that touches any.
 
@@ -217,6 +221,10 @@ class DrawnDesign(Design):
     def ground(self) -> Colour | None:
         """The colour that was named, or settled among its neighbours."""
         return self.colour
+
+    def under_jacket(self) -> DrawnDesign:
+        """The same, neither rubbed nor bleached."""
+        return self.model_copy(update={"wear": "none"})
 
     @property
     def palette_of_set(self) -> str | None:

@@ -9,7 +9,7 @@ from math import exp, hypot, pi, sin
 from .....ground.geometry import Point
 from ..faces import Faces
 
-__all__ = ["CORNERS", "Edge", "Uneven", "board_edges", "spine_edges", "tips"]
+__all__ = ["CORNERS", "Corner", "Edge", "Uneven", "board_edges", "corners", "spine_edges"]
 
 CORNERS = 0.3
 """Leather corners and the leather beside the spine take about this share of a side's width."""
@@ -22,14 +22,15 @@ END = 1.3
 class Edge:
     """A straight edge; `weight` is 1 for the most exposed ones; `ends` tells where it is worn more: start, end.
 
-    `joint` is whether it bends instead of being an edge: the joints beside a spine.
+    `inward` says on which hand of it the cover is, as seen from its start: 1 left, -1 right, 0 on both, as beside the
+    joints, which bend instead of ending.
     """
 
     start: Point
     end: Point
     weight: float
+    inward: int
     ends: tuple[bool, bool] = (True, True)
-    joint: bool = False
 
     @property
     def length(self) -> float:
@@ -37,15 +38,24 @@ class Edge:
         return hypot(self.end.x - self.start.x, self.end.y - self.start.y)
 
     def at(self, share: float, off: float) -> Point:
-        """A point beside the edge."""
+        """A point so far along the edge, and so many mm off to its left."""
         dx, dy = (self.end.x - self.start.x) / self.length, (self.end.y - self.start.y) / self.length
         way = share * self.length
         return Point(self.start.x + dx * way - dy * off, self.start.y + dy * way + dx * off)
 
 
 @dataclass(frozen=True, slots=True)
+class Corner:
+    """A corner of the book; the cover lies from there towards `across` and `up`, each 1 or -1."""
+
+    at: Point
+    across: int
+    up: int
+
+
+@dataclass(frozen=True, slots=True)
 class Uneven:
-    """How worn an edge is along its length: long waves, more towards exposed ends."""
+    """How worn an edge is along its length: here much, there not at all, more towards exposed ends."""
 
     edge: Edge
     turns: tuple[float, float, float]
@@ -54,9 +64,9 @@ class Uneven:
         """From 0 to about 1.5 times the edge's weight, at a share of its length."""
         way = share * self.edge.length
         long, middle, short = (
-            sin(turn + way * 2 * pi / wave) for turn, wave in zip(self.turns, (9.7, 4.3, 1.9), strict=True)
+            sin(turn + way * 2 * pi / wave) for turn, wave in zip(self.turns, (8.3, 3.1, 1.3), strict=True)
         )
-        here = max(0.0, 0.5 + 0.28 * long + 0.2 * middle + 0.1 * short)
+        here = max(0.0, 0.1 + 0.34 * long + 0.26 * middle + 0.16 * short)
         exposed = (end for end, counts in zip((way, self.edge.length - way), self.edge.ends, strict=True) if counts)
         return self.edge.weight * (here + max((exp(-end / END) for end in exposed), default=0.0))
 
@@ -67,14 +77,12 @@ def spine_edges(faces: Faces) -> list[Edge]:
         return []
     box = faces.spine
     left, right = min(rect.x for rect in faces.edges), max(rect.right for rect in faces.edges)
-    found = [Edge(Point(box.x, y), Point(box.right, y), 1.0) for y in (box.y, box.top)]
-    found += [Edge(Point(x, box.y), Point(x, box.top), 0.62, joint=True) for x in faces.folds]
-    if not faces.sides and right > box.right:
-        found += [
-            edge
-            for y in (box.y, box.top)
-            for edge in (Edge(Point(left, y), Point(box.x, y), 0.6), Edge(Point(box.right, y), Point(right, y), 0.6))
-        ]
+    found = [Edge(Point(x, box.y), Point(x, box.top), 0.45, 0) for x in faces.folds]
+    for y, inward in ((box.y, 1), (box.top, -1)):
+        found.append(Edge(Point(box.x, y), Point(box.right, y), 1.0, inward))
+        if not faces.sides and right > box.right:
+            found.append(Edge(Point(left, y), Point(box.x, y), 0.6, inward))
+            found.append(Edge(Point(box.right, y), Point(right, y), 0.6, inward))
     return found
 
 
@@ -87,19 +95,22 @@ def board_edges(faces: Faces, less: float) -> list[Edge]:
         out, off = faces.outward(side), less * side.width
         fore, near = (side.right, side.x) if out > 0 else (side.x, side.right)
         ends = (not less, not less)
-        found.append(Edge(Point(fore, side.y + off), Point(fore, side.top - off), 0.8, ends))
+        found.append(Edge(Point(fore, side.y + off), Point(fore, side.top - off), 0.8, out, ends))
         if side in faces.edges:
             found += [
-                Edge(Point(near + out * off, y), Point(fore - out * off, y), 0.6, (False, not less))
-                for y in (side.y, side.top)
+                Edge(Point(near + out * off, y), Point(fore - out * off, y), 0.6, out * inward, (False, not less))
+                for y, inward in ((side.y, 1), (side.top, -1))
             ]
     return found
 
 
-def tips(faces: Faces) -> Iterator[Point]:
+def corners(faces: Faces) -> Iterator[Corner]:
     """The corners of the book."""
     for side in faces.sides:
         if side in faces.edges:
-            fore = side.right if faces.outward(side) > 0 else side.x
-            yield from (Point(fore, side.y), Point(fore, side.top))
-    yield from faces.tips
+            out = faces.outward(side)
+            fore = side.right if out > 0 else side.x
+            yield from (Corner(Point(fore, y), -out, up) for y, up in ((side.y, 1), (side.top, -1)))
+    middle = faces.whole.centre
+    for tip in faces.tips:
+        yield Corner(tip, 1 if tip.x < middle.x else -1, 1 if tip.y < middle.y else -1)

@@ -5,13 +5,13 @@ All grow from a seeded chance. Tones stay so near the ground that titling on the
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from math import cos, pi, sin, tan
+from collections.abc import Iterable, Iterator
+from math import cos, pi, sin
 from random import Random
 
 from .....ground.art import Filled, Repeated, Stroked
 from .....ground.drawing import Art, Colour, Pen
-from .....ground.geometry import Point, Rect
+from .....ground.geometry import Point, Rect, polygon
 from ..design import Wear
 from ..faces import Faces
 from ..ornament.shapes import Commands, blot, snapped
@@ -35,56 +35,16 @@ def faded_ground(faces: Faces, colour: Colour, wear: Wear = "light") -> Iterator
             yield Filled.box(strip, mixed(colour, bleached, (step + 1) / FADING_STEPS))
 
 
-def weave(area: Rect, colour: Colour, chance: Random, pitch: float = 0.17, strength: float = 0.1) -> Iterator[Art]:
-    """Plain weave: threads both ways, each over and under the others in turn, some thicker or darker."""
-    tones = [darker(colour, strength), darker(colour, strength * 0.5), lighter(colour, strength * 0.55),
-             lighter(colour, strength)]  # fmt: skip
-    for upright in (True, False):
-        threads: dict[tuple[int, bool], Commands] = {}
-        at, end = (area.x, area.right) if upright else (area.y, area.top)
-        number = 0
-        while at < end:
-            tone = min(3, int(chance.random() * 4))
-            thick = chance.random() > 0.86
-            start = (area.y if upright else area.x) - pitch * (1 + (number + upright) % 2) - chance.random() * 0.03
-            stop = area.top if upright else area.right
-            line = threads.setdefault((tone, thick), [])
-            line += [("M", at, start), ("L", at, stop)] if upright else [("M", start, at), ("L", stop, at)]
-            at += pitch * (0.86 + 0.28 * chance.random())
-            number += 1
-        for (tone, thick), commands in sorted(threads.items()):
-            pen = Pen(pitch * (0.78 if thick else 0.55), tones[tone], (pitch, pitch))
-            yield Stroked(snapped(commands), pen)
+PATCH = 6.0
+"""Side of the square after which a texture repeats, in mm."""
+
+PEBBLED, SPECKLED = 0.078 * 48, 5.0
+"""The same for pebbles, of which there are a whole number of rows, and for specks."""
 
 
-GRAIN_PATCH = 5.3
-"""Side of the patch that grain is made of, in mm."""
-
-PATCH = 17.0
-"""Side of a patch of fibres, in mm."""
-
-
-def grain(area: Rect, colour: Colour, chance: Random, strength: float = 0.11) -> Iterator[Art]:
-    """Leather: small cushions with creases between them, a light and a dark side to each; finer or coarser by skin."""
-    size = 0.29 + 0.09 * chance.random()
-    dark: Commands = []
-    light: Commands = []
-    count = round(GRAIN_PATCH / size)
-    step = GRAIN_PATCH / count
-    for row in range(count):
-        for column in range(count):
-            x = (column + 0.5 * (row % 2) + 0.7 * (chance.random() - 0.5)) * step
-            y = (row + 0.7 * (chance.random() - 0.5)) * step
-            radius = step * (0.3 + 0.24 * chance.random())
-            turn = chance.random() * 1.8 - 0.4
-            dark += _arc(x, y, radius, pi * 1.05 + turn, pi * 2.0 + turn)
-            light += _arc(x, y, radius * 0.72, pi * 0.15 + turn, pi * 0.85 + turn)
-    layers: tuple[tuple[Commands, Pen], ...] = (
-        (dark, Pen(0.07, darker(colour, strength * 1.5))),
-        (light, Pen(0.06, lighter(colour, strength * 0.7))),
-    )
-    places = tuple(patches(area, GRAIN_PATCH, chance))
-    yield Repeated(tuple(Stroked(snapped(commands), pen) for commands, pen in layers), places)
+def patched(area: Rect, layers: Iterable[Stroked | Filled], chance: Random, side: float = PATCH) -> Repeated:
+    """Layers that fill a patch, over an area and half a mm more, from a start that chance picks."""
+    return Repeated(tuple(layers), tuple(patches(area, side, chance)))
 
 
 def patches(area: Rect, side: float, chance: Random) -> Iterator[Point]:
@@ -95,32 +55,80 @@ def patches(area: Rect, side: float, chance: Random) -> Iterator[Point]:
             yield Point(start_x + column * side, start_y + row * side)
 
 
-def _arc(x: float, y: float, radius: float, start: float, end: float) -> Commands:
-    """A part of a circle as one curve; angles in radians."""
-    handle = radius * 4 / 3 * tan((end - start) / 4)
-    from_x, from_y, to_x, to_y = radius * cos(start), radius * sin(start), radius * cos(end), radius * sin(end)
-    out_x, out_y, in_x, in_y = -handle * sin(start), handle * cos(start), handle * sin(end), -handle * cos(end)
-    return [
-        ("M", x + from_x, y + from_y),
-        ("C", x + from_x + out_x, y + from_y + out_y, x + to_x + in_x, y + to_y + in_y, x + to_x, y + to_y),
-    ]
+def weave(area: Rect, colour: Colour, chance: Random, thread: float = 0.03, strength: float = 0.05) -> Iterator[Art]:
+    """Cloth: a tone, for its threads are finer than print, and in it the slubs, where a thread is thicker or paler.
+
+    Book cloth has 22 to 32 threads a centimetre, 0.026 to 0.038 mm apart at 1:12; they are as wide as a printer's dot,
+    and drawn evenly would beat with it.
+    """
+    layers = []
+    for tone in (darker(colour, strength), lighter(colour, strength), darker(colour, strength * 1.3)):
+        for upright in (False, True):
+            commands: Commands = []
+            for _ in range(int(PATCH * PATCH * 0.085 / thread)):
+                x, y, long = chance.random() * PATCH, chance.random() * PATCH, thread * (3 + 16 * chance.random() ** 3)
+                commands += [("M", x, y), ("L", x, y + long) if upright else ("L", x + long, y)]
+            layers.append(Stroked(snapped(commands), Pen(thread * (0.8 if upright else 1.0), tone)))
+    yield patched(area, layers, chance)
 
 
-def fibres(area: Rect, colour: Colour, chance: Random, density: float = 1.1, strength: float = 0.12) -> Iterator[Art]:
+def grain(area: Rect, colour: Colour, chance: Random, strength: float = 0.09) -> Iterator[Art]:
+    """Leather: goat in fine pebbles, smooth calf, or calf that was sprinkled.
+
+    The pebbles of morocco are about 1 mm wide, 0.08 mm at 1:12: little more than a tone.
+    """
+    skin = chance.random()
+    if skin < 0.5:
+        yield patched(area, _pebbles(colour, chance, strength), chance, PEBBLED)
+    elif skin < 0.8:
+        yield patched(area, _pores(colour, chance, strength, 3.0, 0.05), chance, SPECKLED)
+    else:
+        yield patched(area, _pores(colour, chance, strength * 1.7, 7.0, 0.055), chance, SPECKLED)
+
+
+def _pebbles(colour: Colour, chance: Random, strength: float) -> Iterator[Stroked]:
+    """Creases between pebbles, and the light on these: rows of short dashes that wander, no two alike."""
+    light = lighter(colour, strength * 0.8)
+    for tone, width, off in ((darker(colour, strength * 1.3), 0.035, 0.0), (light, 0.03, 0.03)):
+        for kind in range(3):
+            dash = tuple((0.03 if gap else 0.05) + 0.05 * chance.random() for gap in (0, 1) * 5)
+            commands: Commands = []
+            for row in range(kind, int(PEBBLED / 0.078), 3):
+                x, y = -chance.random(), row * 0.078 + off
+                commands.append(("M", x, y))
+                while x < PEBBLED:
+                    one, other = (0.16 * (chance.random() - 0.5) for _ in range(2))
+                    commands.append(("C", x + 0.3, y + one, x + 0.6, y + other, x + 0.9, y))
+                    x += 0.9
+            yield Stroked(snapped(commands), Pen(width, tone, dash))
+
+
+def _pores(colour: Colour, chance: Random, strength: float, density: float, largest: float) -> Iterator[Filled]:
+    """Specks that lie loosely together, most of them tiny."""
+    for tone, share in ((darker(colour, strength), 0.6), (lighter(colour, strength * 0.6), 0.2),
+                        (darker(colour, strength * 1.6), 0.2)):  # fmt: skip
+        commands: Commands = []
+        for _ in range(int(SPECKLED * SPECKLED * density * share)):
+            at, radius = Point(chance.random() * SPECKLED, chance.random() * SPECKLED), largest * chance.random() ** 3
+            corners = [(0.015 + radius * (0.7 + 0.6 * chance.random()), pi / 2 * (side + chance.random() / 2))
+                       for side in range(4)]  # fmt: skip
+            commands += polygon([at.plus(r * cos(turn), r * sin(turn)) for r, turn in corners]).commands
+        yield Filled(snapped(commands), tone)
+
+
+def fibres(area: Rect, colour: Colour, chance: Random, density: float = 1.0, strength: float = 0.1) -> Iterator[Art]:
     """Paper: short hairs, darker and lighter, lying every way."""
-    places = tuple(patches(area, PATCH, chance))
-    layers: list[Stroked] = []
+    layers = []
     for tone in (darker(colour, strength), lighter(colour, strength), darker(colour, strength * 2)):
         commands: Commands = []
-        for _ in range(int(PATCH * PATCH * density / 3)):
+        for _ in range(int(PATCH * PATCH * density * 2)):
             x, y = chance.random() * PATCH, chance.random() * PATCH
-            turn, length = chance.random() * 2 * pi, 0.15 + 0.5 * chance.random() ** 2
-            dx, dy = length * cos(turn), length * sin(turn)
-            bend = 0.3 * (chance.random() - 0.5) * length
+            turn, long = chance.random() * 2 * pi, 0.06 + 0.25 * chance.random() ** 3
+            dx, dy, bend = long * cos(turn), long * sin(turn), 0.3 * (chance.random() - 0.5) * long
             commands += [("M", x, y), ("C", x + dx / 3 - bend, y + dy / 3 + bend, x + dx * 2 / 3 - bend,
                                        y + dy * 2 / 3 + bend, x + dx, y + dy)]  # fmt: skip
-        layers.append(Stroked(snapped(commands), Pen(0.045, tone)))
-    yield Repeated(tuple(layers), places)
+        layers.append(Stroked(snapped(commands), Pen(0.022, tone)))
+    yield patched(area, layers, chance)
 
 
 def spots(area: Rect, colour: Colour, chance: Random, count: int, largest: float = 0.5) -> Iterator[Art]:

@@ -1,8 +1,8 @@
 """What hands and shelves did to a cover: edges rubbed pale, blunt corners, creases, and a spine bleached by light.
 
 Cloth loses its nap thread by thread, leather lightens on the tops of its grain, paper is rubbed down to its pale
-core. Everywhere the harm is greatest at the corners and at head and tail of the spine, and fades inwards: ribbons
-of uneven width along the edges, blots at the corners, and over both a scatter of small marks that thins out.
+core. The harm lies inside the edges, here and there, most at the corners and at head and tail of the spine; nothing of
+it goes on evenly.
 """
 
 from __future__ import annotations
@@ -14,13 +14,13 @@ from random import Random
 
 from .....ground.art import Filled, Stroked
 from .....ground.drawing import Art, Colour, Pen, luminance
-from .....ground.geometry import Point
+from .....ground.geometry import Point, polygon
 from ..design import Wear
 from ..faces import Faces
-from ..ornament.shapes import Commands, blot, snapped
+from ..ornament.shapes import Commands, snapped
 from ..palettes import Material
 from ..tones import apart, darker, lighter, mixed
-from .exposed import CORNERS, Edge, Uneven, board_edges, spine_edges, tips
+from .exposed import CORNERS, Corner, Edge, Uneven, board_edges, corners, spine_edges
 
 __all__ = ["BOARD", "creased", "rubbed", "sunned"]
 
@@ -42,33 +42,30 @@ SUNNED: Mapping[Wear, float] = {"none": 0.0, "light": 0.06, "heavy": 0.11}
 
 @dataclass(frozen=True, slots=True)
 class _Harm:
-    """How far rubbing reaches in from an edge and from a corner, in mm; marks on a mm of edge; how pale it gets."""
+    """How far rubbing reaches in from an edge and from a corner, in mm; rubbed places on a mm; how pale it gets."""
 
     reach: float
-    tip: float
-    marks: float
+    corner: float
+    places: float
     pale: float
 
 
 HARM: Mapping[Wear, _Harm] = {
-    "light": _Harm(reach=0.3, tip=0.55, marks=2.4, pale=0.5),
-    "heavy": _Harm(reach=0.95, tip=1.6, marks=6.5, pale=0.95),
+    "light": _Harm(reach=0.2, corner=0.55, places=2.2, pale=0.55),
+    "heavy": _Harm(reach=0.5, corner=1.4, places=4.2, pale=0.95),
 }
 
-TONES = (0.34, 0.6, 0.9)
-"""The tones of wear, outermost last: shares of the way from the colour to what lies under it."""
+TONES = (0.3, 0.58, 0.9)
+"""The tones of wear, the faintest first: shares of the way from the colour to what lies under it."""
 
-MARK = {Material.CLOTH: 0.085, Material.LEATHER: 0.11, Material.PAPER: 0.06}
-"""How thick a mark is, in mm: a thread, the top of a cushion, a fibre."""
+MARK = {Material.CLOTH: 0.035, Material.LEATHER: 0.05, Material.PAPER: 0.03}
+"""How thick a mark is, in mm: a thread, the top of the grain, a fibre."""
 
-SPREAD = {Material.CLOTH: 1.0, Material.LEATHER: 1.0, Material.PAPER: 0.45}
-"""How densely marks lie: paper is rubbed along its edges more than beside them."""
+SPREAD = {Material.CLOTH: 1.0, Material.LEATHER: 1.0, Material.PAPER: 0.6}
+"""How densely rubbed places lie: what is printed on paper comes off in fewer flakes."""
 
-DARK = 0.06
-"""On a ground less luminous than this a rubbed line shines: joints are rubbed here and there, but have no ribbon."""
-
-STEP = 0.55
-"""The outline of a ribbon has a point about every so many mm."""
+AROUND = 0.12
+"""What is rubbed at an edge goes on so many mm around it."""
 
 
 def sunned(colour: Colour, wear: Wear) -> Colour:
@@ -90,15 +87,14 @@ def rubbed(
     if wear == "none":
         return
     harm = HARM[wear]
+    tones = _tones(stuff, colour, harm)
     spine, boards = spine_edges(faces), board_edges(faces, CORNERS if sides else 0.0)
     if sides:
-        yield from _along(boards, *sides, harm, chance)
-        yield from _along(spine, stuff, colour, harm, chance)
-    else:
-        yield from _along([*boards, *spine], stuff, colour, harm, chance)
-    yield from _at_tips(faces, stuff, colour, harm, chance)
+        yield from _along(boards, sides[0], _tones(*sides, harm), harm, chance)
+    yield from _along(spine if sides else [*boards, *spine], stuff, tones, harm, chance)
+    yield from _at_corners(faces, stuff, tones, harm, chance)
     if stuff is Material.LEATHER and not sides:
-        yield from _scuffs(faces, _tones(stuff, colour, harm)[0], harm, chance)
+        yield from _scuffs(faces, tones[0], harm, chance)
 
 
 def _bare(stuff: Material, colour: Colour) -> Colour:
@@ -113,34 +109,41 @@ def _bare(stuff: Material, colour: Colour) -> Colour:
     return mixed(lighter(colour, 0.5), BOARD, 0.55)
 
 
-def _along(edges: list[Edge], stuff: Material, colour: Colour, harm: _Harm, chance: Random) -> Iterator[Art]:
-    """Ribbons along the edges, then marks on both sides of them."""
-    tones = _tones(stuff, colour, harm)
-    wide, narrow = [], []
+def _along(edges: list[Edge], stuff: Material, tones: list[Colour], harm: _Harm, chance: Random) -> Iterator[Art]:
+    """Along the edges, one by one, places where they are rubbed, and marks beside these that thin out inwards."""
+    places: list[Commands] = [[], [], []]
     marks = Marks(stuff)
     for edge in edges:
         if edge.length < 0.4:
             continue
         worn = Uneven(edge, (chance.random() * 2 * pi, chance.random() * 2 * pi, chance.random() * 2 * pi))
-        if not (edge.joint and luminance(colour) < DARK):
-            if stuff is not Material.PAPER:
-                wide += _ribbon(edge, worn, harm.reach * 0.34, chance)
-            narrow += _ribbon(edge, worn, harm.reach * (0.1 if stuff is Material.PAPER else 0.16), chance)
-        for at, deep in _scattered(edge, worn, stuff, harm, chance):
-            marks.add(at, deep, chance)
-    for ribbon, tone in ((wide, tones[0]), (narrow, tones[1])):
-        if ribbon:
-            yield Filled(snapped(ribbon), tone)
+        for _ in range(round(edge.length * harm.places * SPREAD[stuff])):
+            share = chance.random()
+            here, hand = worn(share), edge.inward or (1 if chance.random() < 0.5 else -1)
+            if chance.random() < here:
+                deep = harm.reach * min(1.0, here) * (0.12 + 0.5 * chance.random() ** 2)
+                tone = min(2, int(3 * here * chance.random()))
+                places[tone] += _rubbed_place(edge, share, deep, hand, chance)
+            for _ in range(2):
+                off = abs(chance.gauss(0.0, 0.6))
+                if chance.random() < 0.8 * here:
+                    at = edge.at(share + 0.5 * chance.gauss(0, 1) / edge.length, hand * harm.reach * off)
+                    marks.add(at, off, chance)
+    for outlines, pale in zip(places, tones, strict=True):
+        if outlines:
+            yield Filled(snapped(outlines), pale)
     yield from marks.drawn(tones)
 
 
-def _scattered(edge: Edge, worn: Uneven, stuff: Material, harm: _Harm, chance: Random) -> Iterator[tuple[Point, float]]:
-    """Where marks lie beside an edge, and how deep in the wear."""
-    for _ in range(int(edge.length * harm.marks)):
-        share, deep = chance.random(), abs(chance.gauss(0.0, 0.5))
-        here = worn(share)
-        if chance.random() < here * SPREAD[stuff]:
-            yield edge.at(share, harm.reach * here * deep * (1 if chance.random() < 0.5 else -1)), deep
+def _rubbed_place(edge: Edge, share: float, deep: float, hand: int, chance: Random) -> Commands:
+    """A sliver along an edge, ragged towards the cover."""
+    half = min(0.5, 0.1 + 1.6 * deep * chance.random()) / edge.length
+    around = -AROUND if edge.inward else -0.3 * deep
+    inner = [(share + half * (step / 3 - 1), deep * rise * (0.6 + 0.8 * chance.random()))
+             for step, rise in enumerate((0.0, 0.55, 0.9, 1.0, 0.85, 0.5, 0.0))]  # fmt: skip
+    outer = [(share + half, hand * around), (share - half, hand * around)]
+    ring = [edge.at(way, hand * off) for way, off in inner] + [edge.at(way, off) for way, off in outer]
+    return list(polygon(ring).commands)
 
 
 def _tones(stuff: Material, colour: Colour, harm: _Harm) -> list[Colour]:
@@ -150,41 +153,32 @@ def _tones(stuff: Material, colour: Colour, harm: _Harm) -> list[Colour]:
     return [mixed(colour, bare, tone * harm.pale) for tone in TONES]
 
 
-def _ribbon(edge: Edge, worn: Uneven, half: float, chance: Random) -> Commands:
-    """A strip along an edge, as wide as the edge is worn."""
-    steps = max(2, round(edge.length / STEP))
-    there, back = [], []
-    for step in range(steps + 1):
-        share = step / steps
-        wide = half * worn(share)
-        there.append(edge.at(share, wide * (0.7 + 0.6 * chance.random())))
-        back.append(edge.at(share, -wide * (0.7 + 0.6 * chance.random())))
-    first, *rest = [*there, *reversed(back)]
-    return [("M", *first), *(("L", *point) for point in rest), ("Z",)]
-
-
-def _at_tips(faces: Faces, stuff: Material, colour: Colour, harm: _Harm, chance: Random) -> Iterator[Art]:
-    """Blunt corners: blots within blots, and marks around them; smaller ones where the joints end."""
-    tones = _tones(stuff, colour, harm)
-    worn_through = CORE if stuff is Material.PAPER else BOARD
-    places = [(tip, harm.tip * (0.75 + 0.5 * chance.random())) for tip in tips(faces)]
-    if faces.spine:
-        places += [(Point(x, y), harm.tip * (0.35 + 0.25 * chance.random()))
-                   for x in faces.folds for y in (faces.spine.y, faces.spine.top)]  # fmt: skip
+def _at_corners(faces: Faces, stuff: Material, tones: list[Colour], harm: _Harm, chance: Random) -> Iterator[Art]:
+    """Blunt corners, one more than the other: rubbed from both edges inwards, the tip itself worn through."""
+    through = CORE if stuff is Material.PAPER else BOARD
+    found = [(corner, harm.corner * (0.45 + 0.75 * chance.random() ** 1.5)) for corner in corners(faces)]
+    layers = [(1.0, tones[0]), (0.68, tones[1]), (0.36, mixed(tones[2], through, harm.pale))]
+    for share, tone in layers[1:] if stuff is Material.PAPER else layers:
+        blunt = [command for corner, size in found for command in _blunt(corner, size * share, chance)]
+        if blunt:
+            yield Filled(snapped(blunt), tone)
     marks = Marks(stuff)
-    layers = [(0.78, tones[0]), (0.54, tones[1]), (0.3, mixed(tones[2], worn_through, harm.pale))]
-    if stuff is Material.PAPER:  # its colour is gone or it is there
-        layers = layers[2:]
-    for share, tone in layers:
-        blots = [command for tip, size in places for command in blot(tip, size * share, chance, 13)]
-        if blots:
-            yield Filled(snapped(blots), tone)
-    for tip, size in places:
-        for _ in range(int(26 * size * (1 + harm.pale))):
-            turn, deep = chance.random() * 2 * pi, abs(chance.gauss(0.0, 0.62))
-            at = tip.plus(size * deep * cos(turn), size * deep * sin(turn))
-            marks.add(at, deep * 0.8, chance)
+    for corner, size in found:
+        for _ in range(int(14 + 22 * size)):
+            deep, along = abs(chance.gauss(0.0, 0.5)), chance.random()
+            x, y = (along, 1 - along) if chance.random() < 0.5 else (along * 0.3, 1.2 * along)
+            far = 1.5 * size * deep
+            marks.add(corner.at.plus(corner.across * far * x, corner.up * far * y), deep, chance)
     yield from marks.drawn(tones)
+
+
+def _blunt(corner: Corner, size: float, chance: Random) -> Commands:
+    """The outline of what is rubbed at a corner: far along both edges, hollow between, ragged."""
+    wide, high = size * (0.7 + 0.6 * chance.random()), size * (0.7 + 0.6 * chance.random())
+    ragged = [(wide * (1 - step / 6) ** 1.7, high * (step / 6) ** 1.7) for step in range(7)]
+    inner = [(x * (0.75 + 0.5 * chance.random()), y * (0.75 + 0.5 * chance.random())) for x, y in ragged]
+    ring = [(inner[0][0], -AROUND), *inner, (-AROUND, inner[-1][1]), (-AROUND, -AROUND)]
+    return list(polygon([corner.at.plus(corner.across * x, corner.up * y) for x, y in ring]).commands)
 
 
 def _scuffs(faces: Faces, tone: Colour, harm: _Harm, chance: Random) -> Iterator[Art]:
@@ -214,7 +208,7 @@ class Marks:
         commands = self._of_tone[2 if deep < 0.3 else 1 if deep < 0.75 else 0]
         size = 0.6 + 0.8 * chance.random()
         if self._stuff is Material.CLOTH:
-            long = 0.17 * size
+            long = 0.13 * size
             level = chance.random() < 0.5
             commands += [("M", *at), ("L", at.x + long, at.y) if level else ("L", at.x, at.y + long)]
         else:

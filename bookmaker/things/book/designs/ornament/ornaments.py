@@ -22,6 +22,7 @@ __all__ = [
     "band",
     "choose_fleuron",
     "corner_pieces",
+    "double_rule",
     "frame",
     "petal",
     "rule",
@@ -156,6 +157,11 @@ def stamp(motif: Path, box: Rect, colour: Colour) -> Filled:
 def rule(y: float, left: float, right: float, width: float, colour: Colour) -> Filled:
     """A level rule of a width in mm about `y`."""
     return Filled(Path.rectangle(Rect(left, y - width / 2, right - left, width)), colour)
+
+
+def double_rule(y: float, left: float, right: float, inward: int, colour: Colour) -> tuple[Filled, Filled]:
+    """A thin rule at `y` and a finer one beside it, towards the middle of the spine: 1 up, -1 down."""
+    return rule(y, left, right, 0.11, colour), rule(y + inward * 0.2, left, right, 0.06, colour)
 
 
 def frame(rect: Rect, colour: Colour, width: float, *, second: float = 0.0) -> tuple[Stroked, ...]:

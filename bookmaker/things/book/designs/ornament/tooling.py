@@ -4,24 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from math import sqrt
 
 from .....ground.art import Filled
 from .....ground.drawing import Art, Colour
-from .....ground.geometry import Path, Point, Rect, polygon
+from .....ground.geometry import Rect
 from ..letters.spine import Spine, clear_of_folds
 from ..tones import darker, lighter
 from .ornaments import BandName, band, frame, rule, stamp
 
 __all__ = ["Leather", "raised_bands", "ridge", "room_of", "small_tools", "title_label", "title_panel", "title_strip"]
 
-SHADING = (0.34, 0.16, -0.1, -0.2, -0.08, 0.14, 0.36)
-"""How dark a band is from its lower to its upper edge: shares of black, or of white where negative."""
+SHADING = (0.12, 0.3, 0.22, 0.08, -0.05, -0.13, -0.1, 0.0, 0.12, 0.07)
+"""How dark a band is from the shadow under it to the one over it: shares of black, or of white where negative."""
 
 ROUND_THE_BEND = 0.3
 """A label goes so far round the bend of the joints, in mm: seen from the back it leaves no leather beside it."""
 
-OVER = 0.75
-"""Bands run out on the sides so far beyond the folds, in mm, tapering."""
+OVER = 0.32
+"""Bands go on so far beyond the folds, in mm, into the joints, and end there bluntly."""
 
 ROWS: tuple[BandName, ...] = ("dots", "lozenges", "chain", "waves")
 """Small tools that are worked in rows."""
@@ -104,15 +105,10 @@ def raised_bands(box: Rect, compartments: list[Rect], colours: Leather, where: t
 
 
 def ridge(box: Rect, y: float, high: float, skin: Colour) -> Iterator[Art]:
-    """A raised band across a spine about `y`, shaded as if it stood out."""
-    step = high / len(SHADING)
+    """A raised band right across a spine about `y`, shaded as if it stood out, its ends rounded off."""
+    step = high / (len(SHADING) - 2)
     for number, dark in enumerate(SHADING):
-        low = y - high / 2 + step * number
+        off = step * (number - (len(SHADING) - 1) / 2)
+        out = OVER - 0.45 * high * (1 - sqrt(max(0.0, 1 - (1.7 * off / high) ** 2)))
         tone = darker(skin, dark) if dark > 0 else lighter(skin, -dark)
-        yield Filled(_tapered(box, low, step * 1.02, y), tone)
-
-
-def _tapered(box: Rect, low: float, step: float, y: float) -> Path:
-    """A strip of a band; beyond the folds it runs to a point at the band's middle."""
-    one, two, three, four = Rect(box.x, low, box.width, step).corners
-    return polygon([one, two, Point(box.right + OVER, y), three, four, Point(box.x - OVER, y)])
+        yield Filled.box(Rect(box.x - out, y + off - step * 0.51, box.width + 2 * out, step * 1.02), tone)

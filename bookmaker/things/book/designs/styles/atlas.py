@@ -26,7 +26,7 @@ __all__ = ["Atlas"]
 def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
     chance.random()  # how far the globe is turned
     yield from faded_ground(cover.faces, cover.ground, cover.entry.wear)
-    yield from weave(cover.faces.whole, cover.ground, chance, 0.2, 0.08)
+    yield from weave(cover.faces.whole, cover.ground, chance, 0.035)
     tone = darker(cover.ground, 0.32)
     for side in cover.faces.sides:
         yield from frame(inside(side, 0.05, 0.035), tone, 0.28, second=0.4)

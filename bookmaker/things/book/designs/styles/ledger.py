@@ -41,7 +41,7 @@ def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
     yield from grain(faces.whole, leather, chance)
     for outline in outlines_of_sides(faces):
         area = Rect.around(outline.points())
-        threads = weave(area, canvas, Random(chance.random()), 0.24, 0.13)
+        threads = weave(area, canvas, Random(chance.random()), 0.036, 0.07)
         yield Group((Filled.box(area, canvas), *threads), clip=outline)
     yield from seams(faces, darker(leather, 0.4))
 
@@ -52,14 +52,14 @@ def _spine(cover: Dressing, box: Rect) -> ArtAndWords:
 
 
 def _bands(cover: Dressing, box: Rect, places: Sequence[float]) -> Iterator[Art]:
-    """Four broad bands, with a fillet on both sides of each."""
-    high = min(1.3, box.height * 0.045)
+    """Four broad bands, with a fine fillet on both sides of each."""
+    high = min(0.95, box.height * 0.036)
     for share in places:
         y = box.y + box.height * share
         if box.width >= 2.2:
             yield from ridge(box, y, high, cover.bleached)
-        for off in (-0.75, 0.75):
-            yield rule(y + off * high, box.x, box.right, 0.12, cover.hand.ink)
+        for off in (-0.85, 0.85):
+            yield rule(y + off * high, box.x, box.right, 0.07, cover.hand.ink)
 
 
 def _words(cover: Dressing, box: Rect) -> tuple[Sequence[float], Lettered]:

@@ -28,7 +28,7 @@ from ..letters.front import inside, label
 from ..letters.lettering import Hand, composed
 from ..letters.spine import Spine, free_room, letter_spine
 from ..ornament.devices import DEVICES
-from ..ornament.ornaments import BandName, band, rule
+from ..ornament.ornaments import BandName, band, double_rule, rule
 from ..palettes import BONE, GOLD, SOOT, Material
 from .poster import poster
 
@@ -118,9 +118,9 @@ def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int
     yield from faded_ground(faces, ground, wear)
     strip = faces.spine_to_bleed()
     if faces.pieced:
-        yield from weave(faces.whole, sunned(ground, wear) if strip else ground, Random(kin), 0.17, 0.07)
+        yield from weave(faces.whole, sunned(ground, wear) if strip else ground, Random(kin))
     elif strip and artwork and "spine_picture" not in artwork and kin % 2:
-        threads = weave(strip, sunned(ground, wear), Random(kin), 0.17, 0.07)
+        threads = weave(strip, sunned(ground, wear), Random(kin))
         yield Group(tuple(threads), clip=Path.rectangle(strip))
 
 
@@ -148,21 +148,18 @@ def _over_landscape(room: Rect, words: Words) -> Words:
 
 
 def _ends(box: Rect, hand: Hand, kin: int) -> Iterator[Art]:
-    """Head and tail of a spine without a picture: rules, a row of small tools, or broad blocks of ink."""
-    manner = kin % 3
-    high = box.height * 0.03
+    """Head and tail of a spine without a picture: rules in pairs, once or twice, or a row of small tools between."""
+    manner, high = kin % 3, box.height * 0.03
     for end, inward in ((box.y, 1), (box.top, -1)):
         if manner == 1 and box.width >= 1.6:
             row = Rect(box.x, end + inward * high * 1.8 - high / 2, box.width, high)
             yield band(ROWS[kin // 3 % len(ROWS)], row, hand.ink)
             yield rule(end + inward * high * 0.9, box.x, box.right, 0.1, hand.ink)
             yield rule(end + inward * high * 2.7, box.x, box.right, 0.1, hand.ink)
-        elif manner == 2:
-            yield rule(end + inward * high * 1.5, box.x, box.right, high, hand.ink)
-            yield rule(end + inward * high * 2.4, box.x, box.right, 0.09, hand.ink)
-        else:
-            yield rule(end + inward * box.height * 0.035, box.x, box.right, 0.22, hand.ink)
-            yield rule(end + inward * box.height * 0.058, box.x, box.right, 0.09, hand.ink)
+            continue
+        yield from double_rule(end + inward * high, box.x, box.right, inward, hand.ink)
+        if manner == 2:
+            yield from double_rule(end + inward * high * 2.2, box.x, box.right, -inward, hand.ink)
 
 
 def _placed(faces: Faces, artwork: Pictures, words: Words) -> Iterator[tuple[str, Picture, Rect, Rect]]:

@@ -14,7 +14,7 @@ from ..grounds.textures import faded_ground, weave
 from ..letters.front import inside, title_and_author
 from ..letters.lettering import letter
 from ..letters.spine import as_in_set, free_room, letter_number, letter_spine
-from ..ornament.ornaments import stamp
+from ..ornament.ornaments import double_rule, stamp
 from ..palettes import BONE, SOOT, Material
 from .look import ArtAndWords, Dressing, Look, SkeletonDesign
 
@@ -23,7 +23,7 @@ __all__ = ["School"]
 
 def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
     yield from faded_ground(cover.faces, cover.ground, cover.entry.wear)
-    yield from weave(cover.faces.whole, cover.ground, chance, 0.13, 0.05)
+    yield from weave(cover.faces.whole, cover.ground, chance, 0.025, 0.04)
     for side in cover.faces.sides:
         outer, wide, ink = inside(side, 0.08, 0.057), side.width, cover.hand.ink
         yield Stroked(_cut_frame(outer, wide * 0.07), Pen(wide * 0.026, ink))
@@ -42,20 +42,19 @@ def _cut_frame(rect: Rect, cut: float) -> Path:
 
 
 def _spine(cover: Dressing, box: Rect) -> ArtAndWords:
-    """Ends in ink, the number in the lower one; the title between. Without a title the number stands on the cloth."""
-    words, hand = cover.words, cover.spine.hand
-    end, head = box.height * (0.18 if words.volume else 0.09), box.height * 0.05
-    titled = cover.entry.spine_title != "none"
-    ends = [(box.y, end)] if titled or not words.volume else []
-    ends += [(box.top - head, head), (box.y + end + 0.3, 0.16), (box.top - head - 0.46, 0.16)]
-    room = as_in_set(free_room(box), words)
-    free = Rect(room.x, box.y + end + 0.8, room.width, box.height * 0.95 - end - 1.7)
+    """Thin rules in pairs at head and tail, and over the number, if there is one; the title between."""
+    words, ink = cover.words, cover.spine.hand.ink
+    end, foot = box.height * 0.05, box.height * 0.205
+    rules = [(box.y + end, 1), (box.top - end, -1)]
+    if words.volume:
+        rules.append((box.y + foot, 1))
+    room, low = as_in_set(free_room(box), words), foot if words.volume else end
+    free = Rect(room.x, box.y + low + 0.7, room.width, box.height - low - end - 1.4)
     texts = [letter_spine(free, words.on_narrowest().without("volume"), cover.spine)]
     if words.volume:
-        foot = Rect(room.x, box.y + end * 0.2, room.width, end * 0.6)
-        on_end = hand.on_ground(hand.ink, hand.ground) if titled else hand
-        texts.append(letter_number(words.volume, foot, words, on_end))
-    return [Filled.box(Rect(box.x, y, box.width, high), hand.ink) for y, high in ends], texts
+        number = Rect(room.x, box.y + end + 0.6, room.width, foot - end - 1.05)
+        texts.append(letter_number(words.volume, number, words, cover.spine.hand))
+    return [art for y, inward in rules for art in double_rule(y, box.x, box.right, inward, ink)], texts
 
 
 def _front(cover: Dressing, front: Rect) -> ArtAndWords:
