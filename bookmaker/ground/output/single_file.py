@@ -16,7 +16,7 @@ from .ours import refused
 from .parents import parents_of
 from .seals import has_seal, is_sealed, with_seal
 
-__all__ = ["check_replaceable", "new_files", "put_file"]
+__all__ = ["check_replaceable", "new_files", "put_file", "write_new"]
 
 OURS = Wanted("file that bookmaker wrote", 50_000_000, "name another file", instead="name a file to write")
 """What may be replaced; bookmaker writes no single file as large as that."""
@@ -42,7 +42,7 @@ def put_file(target: Path, data: bytes) -> None:
         with parents_of(target):
             beside = target.with_name(f".{target.name[:40]}-{secrets.token_hex(8)}")
             try:
-                _write_new(beside, with_seal(data))
+                write_new(beside, with_seal(data))
                 check_replaceable(target, data[:FIRST])
                 beside.replace(target)
             except BaseException:
@@ -66,7 +66,7 @@ def new_files(folder: Path, files: Mapping[str, bytes]) -> None:
             try:
                 for name, data in files.items():
                     written.append(folder / name)
-                    _write_new(folder / name, data)
+                    write_new(folder / name, data)
             except BaseException:
                 for path in written:
                     path.unlink(missing_ok=True)
@@ -105,7 +105,7 @@ def check_replaceable(target: Path, start: bytes) -> None:
         raise refused(f"{target} is write-protected", "allow writing to it, or name another file")
 
 
-def _write_new(path: Path, data: bytes) -> None:
+def write_new(path: Path, data: bytes) -> None:
     """Write a file under a name that nothing has, with the rights that new files get."""
     with os.fdopen(os.open(path, NEW, 0o666), "wb") as file:
         file.write(data)
