@@ -8,8 +8,8 @@ from itertools import groupby
 from ..ground.drawing import Art
 from ..ground.geometry import Size
 from ..sheets.cutting import CutPart
-from .items import Column, Heading, Item, Paragraph, table
-from .pages import paged
+from .items import Heading, Item, Paragraph, columns, table
+from .pages import lay_out_pages
 
 __all__ = ["cutting_list_pages"]
 
@@ -20,20 +20,13 @@ NOTES = (
 )
 
 HEAD = ("book", "part", "pieces", "height", "width", "thick")
-COLUMNS = (
-    Column(0.04, 0.5),
-    Column(0.5, 0.64),
-    Column(0.64, 0.73, ends=True),
-    Column(0.73, 0.82, ends=True),
-    Column(0.82, 0.91, ends=True),
-    Column(0.91, 1.0, ends=True),
-)
+COLUMNS = columns(0.04, 0.5, 0.64, 0.73, 0.82, 0.91, 1.0, texts=2)
 
 
 def cutting_list_pages(shelf: str, parts: Sequence[tuple[str, CutPart]], size: Size) -> Iterator[Art]:
     """The list on pages of a size; `parts` gives each part with the book it is for."""
     items = tuple(_items(shelf, parts))
-    return paged(lambda _: items, (), size, f"{shelf}, cutting list")
+    return lay_out_pages(lambda _: items, (), size, f"{shelf}, cutting list")
 
 
 def _items(shelf: str, parts: Sequence[tuple[str, CutPart]]) -> Iterator[Item]:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Protocol
 
 from ..ground.art import Group, Written
@@ -20,12 +21,12 @@ from .wrapping import wrapped
 __all__ = [
     "Beside",
     "Column",
-    "Figure",
     "Heading",
     "Item",
     "Paragraph",
-    "Row",
+    "TableRow",
     "Tick",
+    "columns",
     "figure_room",
     "lines_below",
     "table",
@@ -151,8 +152,13 @@ class Column:
     ends: bool = False
 
 
+def columns(*edges: float, texts: int) -> tuple[Column, ...]:
+    """Columns side by side between some edges; all but the first `texts` of them set their texts to the right."""
+    return tuple(Column(start, end, ends=number >= texts) for number, (start, end) in enumerate(pairwise(edges)))
+
+
 @dataclass(frozen=True, slots=True)
-class Row:
+class TableRow:
     """A row of a table, ruled off below; texts longer than their columns run over several lines.
 
     One to be `ticked` has a box at its beginning, which the first column must leave room for.
@@ -200,9 +206,9 @@ def table(
     Rows to be `ticked` have a box each. Without rows there is no table.
     """
     if rows:
-        yield Row(head, columns, bold=True, leads=True)
+        yield TableRow(head, columns, bold=True, leads=True)
         for row in rows:
-            yield Row(row, columns, leads=together, ticked=ticked)
+            yield TableRow(row, columns, leads=together, ticked=ticked)
         yield Space(AFTER)
 
 

@@ -12,7 +12,7 @@ from ..things.views.ink import GREY
 from .items import Item, lines_below
 from .wrapping import wrapped
 
-__all__ = ["measure", "page_size", "paged"]
+__all__ = ["lay_out_pages", "page_size", "text_width"]
 
 MARGIN = 15.0
 FOOT = 7.0
@@ -34,12 +34,12 @@ def page_size(sheet: Size) -> Size:
     return upright if fit else A4
 
 
-def measure(size: Size) -> float:
+def text_width(size: Size) -> float:
     """The width of the text on a page, in mm."""
     return size.width - 2 * MARGIN
 
 
-def paged(
+def lay_out_pages(
     front: Callable[[Sequence[int]], Sequence[Item]], chapters: Sequence[Sequence[Item]], size: Size, name: str
 ) -> Iterator[Art]:
     """The art of every page; `name` stands at the foot with the number of the page.

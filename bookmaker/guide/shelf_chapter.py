@@ -10,33 +10,18 @@ from ..shelf.findings import how_many
 from ..shelf.plan import ShelfPlan
 from ..things.making import Making
 from ..things.prints import SheetOfFile
-from ..things.wording import listed, thick
+from ..things.wording import as_list, thick
 from ..typesetting.stand_ins import printable
 from .cautions import CAUTIONS
-from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, table
+from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, columns, table
 from .materials import boards_needed, papers_needed, supplies_needed
 from .shelf_views import space_figure
 from .supply_words import amount_of, area_of
 
 __all__ = ["shelf_chapter"]
 
-BOOKS = (
-    Column(0.0, 0.05, ends=True),
-    Column(0.07, 0.42),
-    Column(0.42, 0.63),
-    Column(0.63, 0.73, ends=True),
-    Column(0.73, 0.83, ends=True),
-    Column(0.83, 0.93, ends=True),
-    Column(0.93, 1.0, ends=True),
-)
-PARTS = (
-    Column(0.0, 0.2),
-    Column(0.2, 0.55),
-    Column(0.55, 0.68),
-    Column(0.68, 0.76, ends=True),
-    Column(0.76, 0.88, ends=True),
-    Column(0.88, 1.0, ends=True),
-)
+BOOKS = (Column(0.0, 0.05, ends=True), *columns(0.07, 0.42, 0.63, 0.73, 0.83, 0.93, 1.0, texts=2))
+PARTS = columns(0.0, 0.2, 0.55, 0.68, 0.76, 0.88, 1.0, texts=3)
 
 FILL_LAST = "Cut blocks that fill their space last, when the others are measured: they take what these leave."
 
@@ -64,7 +49,7 @@ def shelf_chapter(
     """
     yield Heading(f"{plan.spec.shelf}: maker's guide", level=1)
     yield Paragraph(
-        f"{listed(how_many(list(chosen.plans.values())))} at 1:{plan.spec.scale:g}. First what the whole shelf takes, "
+        f"{as_list(how_many(list(chosen.plans.values())))} at 1:{plan.spec.scale:g}. First what the whole shelf takes, "
         "then each book with its parts and its steps. Tick what is done. The sizes are those of this very shelf "
         "file: after a change print the guide again."
     )
@@ -161,7 +146,7 @@ def _folds(plan: ShelfPlan) -> Iterator[Item]:
     yield Heading("Folds")
     counts = [counted(kinds.count(kind), kind.value) for kind in (FoldKind.VALLEY, FoldKind.MOUNTAIN) if kind in kinds]
     yield Paragraph(
-        f"There are {listed(counts or ['no folds'])} to fold. On the sheets and in the drawings dash and dot is a "
+        f"There are {as_list(counts or ['no folds'])} to fold. On the sheets and in the drawings dash and dot is a "
         "mountain, the printed faces turn away from each other; short dashes are a valley, the printed faces meet; "
         "dots are where a block is trimmed. Fold with the grain: bend the paper both ways, the softer bend is "
         "around the grain."

@@ -12,9 +12,9 @@ from ..shelf.findings import how_many
 from ..shelf.fit import SpaceFit, Verdict
 from ..shelf.plan import ShelfPlan
 from ..things.making import Figure
-from ..things.views.flat_view import said, scale_for
+from ..things.views.flat_view import scale_for, scale_in_words
 from ..things.views.ink import PAPER, box, chain, word
-from ..things.wording import listed, long
+from ..things.wording import as_list, long
 from ..typesetting.stand_ins import printable
 
 __all__ = ["space_figure"]
@@ -49,8 +49,8 @@ def space_figure(fit: SpaceFit, plan: ShelfPlan, room: float) -> Figure:
     what = how_many([plan.plans[id] for id in fit.things])
     left = f"{long(fit.slack)} are left" if fit.slack >= 0 else f"{long(-fit.slack)} are wanting"
     caption = (
-        f"{fit.name}, {said(scale)}: {long(fit.width)} wide. {listed(what or ['nothing'])} of {long(fit.used)} in all, "
-        f"{long(fit.ease)} of ease: {left}; {VERDICTS[fit.verdict]}."
+        f"{fit.name}, {scale_in_words(scale)}: {long(fit.width)} wide. {as_list(what or ['nothing'])} of "
+        f"{long(fit.used)} in all, {long(fit.ease)} of ease: {left}; {VERDICTS[fit.verdict]}."
     )
     return Figure(Group(tuple(art)), size, caption)
 

@@ -9,7 +9,7 @@ from ..ground.quantities import counted
 from ..paper.stock_entry import GLUES
 from ..sheets.flat import Flat, Fold, FoldKind, Role
 from .making import Bench, Supply, Unit
-from .wording import listed, thick
+from .wording import as_list, thick
 
 __all__ = [
     "BEFORE",
@@ -52,7 +52,7 @@ def count_folds(folds: Iterable[Fold]) -> str:
     """How many folds of which kind: "25 valleys and 24 mountains"."""
     kinds = [fold.kind for fold in folds]
     counts = [(kinds.count(kind), kind.value) for kind in (FoldKind.VALLEY, FoldKind.MOUNTAIN)]
-    return listed([counted(count, kind) for count, kind in counts if count])
+    return as_list([counted(count, kind) for count, kind in counts if count])
 
 
 def row_key(called: str) -> str:

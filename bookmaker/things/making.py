@@ -14,10 +14,11 @@ from ..ground.geometry import Size
 from ..paper.stock import Stock
 from ..paper.stock_entry import GLUES
 from ..sheets.flat import Flat
+from ..shelf_file.whereabouts import Whereabouts
 from .prints import Prints
 from .wording import glue_called
 
-__all__ = ["Bench", "Figure", "Making", "Measure", "Supply", "Unit"]
+__all__ = ["Bench", "Chapter", "Figure", "Making", "Measure", "Supply", "Unit"]
 
 
 class Unit(StrEnum):
@@ -75,16 +76,29 @@ class Making:
 
 
 @dataclass(frozen=True, slots=True)
+class Chapter:
+    """What a thing tells its maker: what it is, its sizes, and how its parts are made, in the order of the work.
+
+    `sizes` are at most six, each with what it is.
+    """
+
+    title: str
+    about: str
+    makings: tuple[Making, ...]
+    sizes: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Bench:
     """What lies before a maker: the stocks, where the parts of a thing are printed, the room for a drawing in mm.
 
-    `called` is how a list of books calls it, or what it holds.
+    `whereabouts` tell where the maker writes about it.
     """
 
     stocks: Mapping[str, Stock]
     prints: Prints
     room: float
-    called: str
+    whereabouts: Whereabouts
 
     def stock_of(self, flat: Flat) -> Stock:
         """What a flat is cut from."""

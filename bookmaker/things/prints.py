@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ..paper.printer_entry import Turn
 from ..sheets.layout import Sheet
 from ..sheets.piece import Piece
-from .wording import listed, numbers
+from .wording import as_list, numbers
 
 __all__ = ["Prints", "SheetOfFile"]
 
@@ -41,7 +41,7 @@ class Prints:
             if piece.flat.kind in kinds:
                 files.setdefault((file, sheet.stock.printed_on), []).append(sheet.number)
         named = (_named(file, sheets) + (f" (on {path})" if path else "") for (file, path), sheets in files.items())
-        return listed(list(named)) if files else ""
+        return as_list(list(named)) if files else ""
 
     def by_sheet(self) -> Iterable[tuple[str, Sequence[Piece]]]:
         """What to cut out of each sheet."""

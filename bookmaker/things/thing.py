@@ -34,6 +34,7 @@ from ..shelf_file.book_names import BookName
 from ..shelf_file.fields.entry import Entry
 from .book.designs.design import Titling
 from .draft import Draft
+from .making import Bench, Chapter
 from .standing import Standing
 
 __all__ = [
@@ -412,6 +413,10 @@ class Family(ABC):
     @abstractmethod
     def draw(self, plan: Plan, held: Sequence[Plan]) -> Draft:
         """Everything printed for a thing, drawn, around what it holds."""
+
+    @abstractmethod
+    def chapter(self, plan: Plan, bench: Bench, around: Around) -> Chapter:
+        """What a thing tells its maker, with every number from its plan; `bench` is what lies before the maker."""
 
     def findings(self, plan: Plan, draft: Draft, around: Around) -> Iterator[Problem]:
         """What is to be said of a thing once all is known."""

@@ -9,7 +9,7 @@ from ..ground.geometry import Size
 from ..ground.units import print_mm
 from ..paper.stock_entry import GLUES
 
-__all__ = ["glue_called", "in_words", "listed", "long", "measured_in_parts", "numbers", "sides", "thick"]
+__all__ = ["as_list", "glue_called", "in_words", "long", "measured_in_parts", "numbers", "sides", "thick"]
 
 WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
@@ -50,10 +50,10 @@ def in_words(number: int) -> str:
     return WORDS[number] if 0 <= number < len(WORDS) else str(number)
 
 
-def listed(parts: Sequence[str]) -> str:
+def as_list(parts: Sequence[str]) -> str:
     """Several things in a row.
 
-    >>> listed(["a"]), listed(["a", "b"]), listed(["a", "b", "c"])
+    >>> as_list(["a"]), as_list(["a", "b"]), as_list(["a", "b", "c"])
     ('a', 'a and b', 'a, b and c')
     """
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"
@@ -69,7 +69,7 @@ def numbers(values: Iterable[int]) -> str:
     for _, group in groupby(enumerate(sorted(set(values))), key=lambda item: item[1] - item[0]):
         run = [value for _, value in group]
         runs += [run] if len(run) > 2 else [[value] for value in run]
-    return listed([f"{run[0]} to {run[-1]}" if len(run) > 1 else str(run[0]) for run in runs])
+    return as_list([f"{run[0]} to {run[-1]}" if len(run) > 1 else str(run[0]) for run in runs])
 
 
 def measured_in_parts(lengths: Sequence[float]) -> str:
@@ -83,7 +83,7 @@ def measured_in_parts(lengths: Sequence[float]) -> str:
         counts[long(length)] = counts.get(long(length), 0) + 1
     if len(counts) == 1:
         return long(lengths[0])
-    return listed([f"{length} ({count} of them)" if count > 1 else length for length, count in counts.items()])
+    return as_list([f"{length} ({count} of them)" if count > 1 else length for length, count in counts.items()])
 
 
 def glue_called(film: float) -> str:

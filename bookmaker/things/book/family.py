@@ -16,7 +16,9 @@ from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.words import refuse
 from ...shelf_file.rows import LONGEST_ROW
 from ..draft import Draft
+from ..making import Bench, Chapter
 from ..thing import Around, Family, Plan, Section, Table, Terms
+from .chapter import book_chapter
 from .drafting import draft_book
 from .entry import BookEntry
 from .legibility import lettering_problems, titles_for_a_lens
@@ -77,6 +79,11 @@ class Books(Family):
         """Everything printed for a book."""
         assert isinstance(plan, BookPlan)  # this family has no others
         return draft_book(plan)
+
+    def chapter(self, plan: Plan, bench: Bench, around: Around) -> Chapter:
+        """What it is, its sizes, how its block, its cover and its jacket are made."""
+        assert isinstance(plan, BookPlan)  # this family has no others
+        return book_chapter(plan, bench, around)
 
     def findings(self, plan: Plan, draft: Draft, around: Around) -> Iterator[Problem]:
         """An inside that will not be seen, lettering that is too small or too faint."""

@@ -17,7 +17,9 @@ from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.words import ByName
 from ..draft import Draft
+from ..making import Bench, Chapter
 from ..thing import Around, Clothes, Family, Plan, Section, Table
+from .chapter import slipcase_chapter
 from .faces import dress_box
 from .plan import ListedSlipcase, Slipcase, SlipcaseEntry, SlipcasePlan
 
@@ -72,6 +74,11 @@ class Slipcases(Family):
         dress = dress_box(faces, plan.thing.pictures, plan.flat, worn)
         piece = Piece(f"{plan.id}-1", plan.id, (plan.name, plan.made_as), plan.flat, dress.art)
         return Draft((piece,), within(("faces",), dress.problems))
+
+    def chapter(self, plan: Plan, bench: Bench, around: Around) -> Chapter:
+        """What it holds, and how its net is made."""
+        assert isinstance(plan, SlipcasePlan)  # this family has no others
+        return slipcase_chapter(plan, bench, around)
 
     def findings(self, plan: Plan, draft: Draft, around: Around) -> Iterator[Problem]:
         """The box is made to computed sizes: books that come out thicker than its ease do not go in.

@@ -12,7 +12,7 @@ from ..making import Figure
 from ..wording import sides
 from .ink import EDGE, FOLDED, HAIRLINE, PAPER, TRIMMED, line, word
 
-__all__ = ["flat_figure", "said", "scale_for"]
+__all__ = ["flat_figure", "scale_for", "scale_in_words"]
 
 SCALES = (20.0, 10.0, 5.0, 3.0, 2.0, 1.5, 1.0, 1 / 2, 1 / 3, 1 / 4, 1 / 5, 1 / 10, 1 / 20, 1 / 50, 1 / 100)
 """How large a drawing may be: twenty times to a hundredth of the real thing."""
@@ -27,10 +27,10 @@ def scale_for(size: Size, room: Size) -> float:
     return next(fits, SCALES[-1])
 
 
-def said(scale: float) -> str:
+def scale_in_words(scale: float) -> str:
     """A scale in words.
 
-    >>> said(2), said(1), said(1 / 3)
+    >>> scale_in_words(2), scale_in_words(1), scale_in_words(1 / 3)
     ('twice its size', 'at its real size', 'at 1/3 of its size')
     """
     if scale > 1:
@@ -44,7 +44,7 @@ def flat_figure(flat: Flat, room: float, what: str, *, high: float = 52.0) -> Fi
     if scale > 1:
         scale = max(1.0, scale_for(flat.size, Size(min(room, ENLARGED), high)))
     size = Size(flat.size.width * scale, flat.size.height * scale)
-    caption = f"{what}, {sides(flat.size)} high and wide, {said(scale)}, seen from the printed face."
+    caption = f"{what}, {sides(flat.size)} high and wide, {scale_in_words(scale)}, seen from the printed face."
     return Figure(Group(tuple(_parts(flat, scale))), size, caption)
 
 

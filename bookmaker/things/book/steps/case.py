@@ -10,7 +10,7 @@ from ....sheets.flat import Flat, Role
 from ...common_steps import BEFORE, FOLDING, KNIFE, PRESS, count_folds, film_steps, glue_over, print_step
 from ...making import Making, Supply, Unit
 from ...views.flat_view import flat_figure
-from ...wording import glue_called, listed, long, sides, thick
+from ...wording import as_list, glue_called, long, sides, thick
 from ..covers.case.keys import CaseKeys
 from .cover_views import case_view
 from .job import BookJob, cover_measure, measure_cover_step
@@ -128,7 +128,7 @@ def _pieces(job: BookJob, entry: CaseKeys, places: str, joints: str) -> Iterator
     every.append(f"{counted(len(side_pieces), 'side')}, {sides(side_pieces[0].size)}")
     yield (
         "While the sheets are whole, prick the marks of every fold through to the back with a needle, and join the "
-        f"pricks there in pencil, across the piece: they are {places}. Then cut out {listed(every)} high and wide, "
+        f"pricks there in pencil, across the piece: they are {places}. Then cut out {as_list(every)} high and wide, "
         "on their lines."
     )
     middle = "lay the stiffener in the middle" if _boards(job)[1] else "leave room for the back in the middle"

@@ -10,7 +10,7 @@ from ....sheets.flat import Flat, FoldKind, Role
 from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
 from ...making import Making
 from ...views.flat_view import flat_figure
-from ...wording import glue_called, listed, long, measured_in_parts
+from ...wording import as_list, glue_called, long, measured_in_parts
 from .block_views import concertina_view
 from .job import BookJob, block_measure, glue_areas, measure_block_step
 
@@ -82,7 +82,7 @@ def _folding(job: BookJob, strips: Sequence[Flat], flyleaves: int) -> str:
 def _joining(strips: Sequence[Flat]) -> Iterator[str]:
     """Back to back, or with a tab at the spine."""
     tabs = [panel for strip in strips for panel in strip.panels if panel.role is Role.TAB]
-    ends = listed([f"{before} to {before + 1}" for before in range(1, len(strips))])
+    ends = as_list([f"{before} to {before + 1}" for before in range(1, len(strips))])
     if tabs:
         yield (
             f"Join strip {ends}: glue the tab, {long(tabs[0].rect.width)} wide, behind the first panel of the next "
@@ -91,7 +91,7 @@ def _joining(strips: Sequence[Flat]) -> Iterator[str]:
     else:
         pages = [_joint(before, after) for before, after in pairwise(strips)]
         yield (
-            f"Join strip {ends}: the backs of the two end panels are glued together ({listed(pages)}), their free "
+            f"Join strip {ends}: the backs of the two end panels are glued together ({as_list(pages)}), their free "
             "edges flush at the fore-edge."
         )
 

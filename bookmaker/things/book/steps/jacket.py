@@ -9,7 +9,7 @@ from ....sheets.flat import Role
 from ...common_steps import FOLDING, KNIFE, SCORING, film_steps, print_step, row_key
 from ...making import Making, Measure
 from ...views.flat_view import flat_figure
-from ...wording import listed, long, sides, thick
+from ...wording import as_list, long, sides, thick
 from ..covers.jacket import JacketPlan
 from .cover_views import jacket_view
 from .job import BookJob
@@ -19,7 +19,7 @@ __all__ = ["jacket_making"]
 
 def jacket_making(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Making:
     """The jacket scored, cut and folded around the finished book, which is so thick with it."""
-    row = row_key(job.bench.called)
+    row = row_key(job.called)
     measure = Measure("the book in its jacket, in a row", thickness.computed, row, thickness.measured)
     return Making(
         heading="The jacket",
@@ -45,7 +45,7 @@ def _steps(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Iterator[s
     folds = [f"{fold.start.x:.1f}" for fold in sorted(flat.folds, key=lambda fold: fold.start.x)]
     spine = next(panel.rect.width for panel in flat.panels if panel.role is Role.SPINE)
     yield (
-        f"Score the four folds: they lie {listed(folds)} mm from the left edge, the two in the middle {long(spine)} "
+        f"Score the four folds: they lie {as_list(folds)} mm from the left edge, the two in the middle {long(spine)} "
         f"apart for the spine. Cut the jacket out from mark to mark, {sides(flat.size)} high and wide."
     )
     yield (

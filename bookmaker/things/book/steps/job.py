@@ -8,7 +8,6 @@ from dataclasses import dataclass
 from ....ground.geometry import Size
 from ....paper.stock import Stock
 from ....sheets.flat import Role
-from ....shelf_file.whereabouts import Whereabouts
 from ...common_steps import glue_over, panels_of
 from ...making import Bench, Measure, Supply, Unit
 from ...views.side_view import SideView
@@ -31,11 +30,11 @@ __all__ = [
 class BookJob:
     """A book to make: its page in mm, its block and its cover worked out, and what lies before its maker.
 
-    `whereabouts` tell where the maker writes about it.
+    `called` is how a list of books calls it.
     """
 
     bench: Bench
-    whereabouts: Whereabouts
+    called: str
     page: Size
     right_to_left: bool
     block: BlockPlan
@@ -59,7 +58,7 @@ def measure_cover_step(job: BookJob) -> str:
 def cover_measure(job: BookJob) -> Measure:
     """The thickness of the covered book, and where to write it."""
     thickness = job.cover.thickness
-    where = job.whereabouts.length_of("measured_thickness")
+    where = job.bench.whereabouts.length_of("measured_thickness")
     return Measure("the covered book", thickness.computed, where, thickness.measured)
 
 
@@ -81,7 +80,7 @@ def measure_block_step(job: BookJob, where: str = "") -> str:
 def block_measure(job: BookJob) -> Measure:
     """The thickness of the block, and where to write it."""
     thickness = job.block.thickness
-    where = job.whereabouts.length_of("block", "measured_thickness")
+    where = job.bench.whereabouts.length_of("block", "measured_thickness")
     return Measure("the block", thickness.computed, where, thickness.measured)
 
 

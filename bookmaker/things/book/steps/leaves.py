@@ -9,7 +9,7 @@ from ....sheets.flat import Face, Flat
 from ...common_steps import KNIFE, PRESS, SCORING, count_folds, print_step
 from ...making import Making
 from ...views.flat_view import flat_figure
-from ...wording import listed, long, sides, thick
+from ...wording import as_list, long, sides, thick
 from .job import BookJob, block_measure, glue_areas, measure_block_step, spine_glue
 
 __all__ = ["leaves_making"]
@@ -98,7 +98,7 @@ def _gathering(job: BookJob, flats: Sequence[Flat]) -> Iterator[str]:
         yield "Leaf through once: every page follows the one before."
         return
     piles = [f"{first}–{min(first + 2 * len(flats) - 1, job.block.pages)}" for first in places]
-    order = f"{', '.join(piles[:3])} and so on to {piles[-1]}" if len(piles) > MOST_PILES else listed(piles)
+    order = f"{', '.join(piles[:3])} and so on to {piles[-1]}" if len(piles) > MOST_PILES else as_list(piles)
     what = "leaves" if len(flats) == 1 else "piles"
     start = "right" if job.right_to_left else "left"
     yield (

@@ -10,7 +10,7 @@ from ....sheets.flat import Flat, MarkKind
 from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
 from ...making import Making, Supply, Unit
 from ...views.flat_view import flat_figure
-from ...wording import glue_called, in_words, listed, long, numbers, sides
+from ...wording import as_list, glue_called, in_words, long, numbers, sides
 from ..blocks.section_keys import SectionKeys
 from .block_views import sections_view
 from .job import BookJob, block_measure, glue_areas, measure_block_step, spine_glue
@@ -164,7 +164,7 @@ def _cutting(flats: Sequence[Flat], section: Sequence[Flat]) -> str:
     )
     if long(others[-1] if others else first) == long(first):
         return text
-    inner = listed([f"{width:.1f}" for width in others])
+    inner = as_list([f"{width:.1f}" for width in others])
     sheets = f"sheet{'' if len(others) == 1 else 's'} {numbers(range(2, len(section) + 1))}"
     return (
         f"{text} Inside sheet 1, {sheets} of a section {'is' if len(others) == 1 else 'are'} only {inner} mm wide, "
@@ -180,7 +180,7 @@ def _spans(gathered: Sequence[Sequence[Flat]]) -> str:
         spans.append(f"{min(pages)}–{max(pages)}" if pages else "blank")
     if len(spans) > 6:
         return f"pages {spans[0]}, {spans[1]} and so on to {spans[-1]}"
-    return f"pages {listed(spans)}"
+    return f"pages {as_list(spans)}"
 
 
 def _folding(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
@@ -219,7 +219,7 @@ def _folding(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]
 
 def _fastening(entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
     holes = _holes(gathered[0])
-    places = listed([f"{hole:.1f}" for hole in holes]) if holes else ""
+    places = as_list([f"{hole:.1f}" for hole in holes]) if holes else ""
     pricked = (
         f"Open each section in the middle, lay it in the trough, and prick {in_words(len(holes))} holes through the "
         f"fold with the needle, from the marks on its back: {places} mm above the tail of the page."

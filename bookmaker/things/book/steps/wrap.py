@@ -8,7 +8,7 @@ from ....sheets.flat import Flat, Role
 from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, film_steps, glue_over, panels_of, print_step
 from ...making import Making, Supply, Unit
 from ...views.flat_view import flat_figure
-from ...wording import listed, long, sides
+from ...wording import as_list, long, sides
 from ..covers.wrap_keys import WrapKeys
 from .cover_views import wrap_view
 from .job import BookJob, cover_measure, measure_cover_step
@@ -83,7 +83,7 @@ def _turn_in_scores(entry: WrapKeys) -> str:
         places.append(f"{long(entry.turn_in)} from both fore-edges")
     if entry.head_turn_in:
         places.append(f"{long(entry.head_turn_in)} from head and tail")
-    return f" Score the turn-ins {listed(places)}." if places else ""
+    return f" Score the turn-ins {as_list(places)}." if places else ""
 
 
 def _hanging(job: BookJob, entry: WrapKeys) -> Iterator[str]:

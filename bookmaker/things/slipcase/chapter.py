@@ -7,30 +7,35 @@ from collections.abc import Iterator, Sequence
 from ...ground.quantities import counted
 from ...sheets.flat import Role
 from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, glue_over, panels_of, print_step, row_key
-from ..making import Bench, Making, Measure
+from ..making import Bench, Chapter, Making, Measure
+from ..thing import Around
 from ..views.flat_view import flat_figure
-from ..wording import listed, long, sides, thick
+from ..wording import as_list, long, sides, thick
 from .plan import SlipcasePlan
 
-__all__ = ["slipcase_making"]
+__all__ = ["slipcase_chapter"]
 
 
-def slipcase_making(box: SlipcasePlan, titles: Sequence[str], bench: Bench) -> Making:
-    """The net scored, cut, folded and glued around its books, which have these titles."""
-    return Making(
+def slipcase_chapter(box: SlipcasePlan, bench: Bench, around: Around) -> Chapter:
+    """What it holds, and how its net is scored, cut, folded and glued around its books."""
+    titles = [around.printed(book) for book in box.held]
+    where = f", and stands in {box.space}" if box.space else ""
+    about = f"It holds {counted(len(titles), 'book')}: {as_list(titles)}{where}."
+    making = Making(
         heading="The box",
         steps=tuple(_steps(box, titles, bench)),
         figures=(flat_figure(box.flat, bench.room, "The net", high=100.0),),
         tools=(*KNIFE, *SCORING, *FOLDING, "a small block of wood"),
         supplies=(glue_over(bench.glue_of(box.flat), panels_of([box.flat], Role.TAB), bench.stock_of(box.flat).glue),),
-        measures=(Measure("its books in a row", box.row, row_key(bench.called)),),
+        measures=(Measure("its books in a row", box.row, row_key(around.called(box.held))),),
     )
+    return Chapter(f"Slipcase: {box.name}", about, (making,))
 
 
 def _steps(box: SlipcasePlan, titles: Sequence[str], bench: Bench) -> Iterator[str]:
     inside, outside, flat = box.inside, box.outside, box.flat
     yield (
-        f"Finish its {counted(len(titles), 'book')} first, jackets and all: {listed(titles)}. Side by side between "
+        f"Finish its {counted(len(titles), 'book')} first, jackets and all: {as_list(titles)}. Side by side between "
         f"two boards they should measure {thick(box.row)}. If they are more than {thick(box.entry.ease)} off, write "
         "what you measured, or a larger ease, and run make again."
     )

@@ -1,0 +1,82 @@
+"""The pages of one thing: what it tells of itself, its parts, its steps, what to measure."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from ..ground.quantities import counted
+from ..sheets.cutting import CutPart
+from ..things.making import Chapter, Making, Measure
+from ..things.prints import Prints
+from ..things.wording import sides, thick
+from .cautions import IN_SHORT
+from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, columns, table
+from .materials import supplies_needed
+from .supply_words import amount_of
+
+__all__ = ["chapter_items"]
+
+SIZES = columns(0.0, 0.2, 0.34, 0.5, 0.66, 0.82, 1.0, texts=1)
+MEASURES = (Column(0.0, 0.24), Column(0.24, 0.4, ends=True), Column(0.4, 0.56, ends=True), Column(0.58, 1.0))
+BLANK = "________ mm"
+
+
+def chapter_items(chapter: Chapter, prints: Prints, by_hand: Sequence[CutPart]) -> Iterator[Item]:
+    """Everything about one thing, with what is printed for it and what is cut by hand."""
+    yield Heading(chapter.title, level=1)
+    yield Paragraph(chapter.about)
+    if chapter.sizes:
+        head, row = zip(*chapter.sizes, strict=True)
+        yield from table(SIZES[: len(head)], head, [row])
+    yield from _measures(chapter.makings)
+    yield from _parts(prints, by_hand)
+    yield from _made(chapter.makings)
+
+
+def _parts(prints: Prints, by_hand: Sequence[CutPart]) -> Iterator[Item]:
+    yield Heading("Parts, height × width")
+    for where, pieces in prints.by_sheet():
+        for _, of_kind in groupby(pieces, key=lambda piece: piece.flat.kind):
+            alike = groupby(of_kind, key=lambda piece: sides(piece.flat.size))
+            named = [f"{'; '.join(piece.label[1] for piece in group)} ({size})" for size, group in alike]
+            yield Tick(f"{where}: {'; '.join(named)}")
+    for part in by_hand:
+        size = f"{part.height:.2f} × {part.width:.2f} mm, {thick(part.thickness)} thick"
+        yield Tick(f"cut by hand: {counted(part.count, part.what)} of {part.material} ({size})")
+
+
+def _made(makings: Sequence[Making]) -> Iterator[Item]:
+    supplies = supplies_needed(supply for making in makings for supply in making.supplies)
+    if supplies:
+        yield Paragraph("Besides: " + "; ".join(f"{supply.what}, {amount_of(supply)}" for supply in supplies) + ".")
+    tools = dict.fromkeys(tool for making in makings for tool in making.tools)
+    if tools:
+        yield Paragraph("Tools: " + "; ".join(tools) + ".")
+    yield Paragraph(IN_SHORT, quiet=True)
+    for making in makings:
+        yield Heading(making.heading)
+        if making.figures:
+            yield Beside(tuple(map(Illustration, making.figures)))
+        yield from (Tick(step) for step in making.steps)
+
+
+def _measures(makings: Sequence[Making]) -> Iterator[Item]:
+    """What to measure as the work goes on, with a blank to fill in."""
+    rows = [
+        (
+            measure.what,
+            thick(measure.computed),
+            BLANK if measure.measured is None else thick(measure.measured),
+            _written(measure),
+        )
+        for making in makings
+        for measure in making.measures
+    ]
+    if rows:
+        yield Heading("Measure")
+    yield from table(MEASURES, ("what", "computed", "measured", "write it into the shelf file as"), rows, together=True)
+
+
+def _written(measure: Measure) -> str:
+    return measure.written if measure.measured is None else f"{measure.written} (it is there)"
