@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from ..ground.art import Filled, Group
@@ -11,7 +11,7 @@ from ..ground.geometry import Path, Rect, Size, Transform, polygon
 from .flat import Face, Panel
 from .piece import Piece
 
-__all__ = ["Facsimile", "facsimile_of_page", "facsimile_of_panel", "facsimile_of_piece", "side_by_side"]
+__all__ = ["Facsimile", "facsimile_of_page", "facsimile_of_panel", "facsimile_of_piece", "openings", "side_by_side"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +47,13 @@ def facsimile_of_page(page: Art, size: Size) -> Facsimile:
     """A page of a size in mm, its lower left corner at the origin."""
     box = Rect(0, 0, *size)
     return Facsimile(_on_paper(page, Path.rectangle(box)), box)
+
+
+def openings(pages: Sequence[Facsimile], *, right_to_left: bool = False) -> Iterator[Facsimile]:
+    """What is seen at each opening of a book: the first page alone, then two and two that face each other."""
+    for start in range(-1 if pages else 0, len(pages), 2):
+        facing = pages[max(start, 0) : start + 2]
+        yield side_by_side(facing[::-1] if right_to_left else facing)
 
 
 def side_by_side(facsimiles: Sequence[Facsimile]) -> Facsimile:

@@ -2,10 +2,18 @@
 
 from __future__ import annotations
 
+import pytest
+
 from bookmaker.ground.art import NOTHING, Filled
 from bookmaker.ground.drawing import BLACK, WHITE, Art
 from bookmaker.ground.geometry import Point, Rect, Size
-from bookmaker.sheets.facsimiles import facsimile_of_page, facsimile_of_panel, facsimile_of_piece, side_by_side
+from bookmaker.sheets.facsimiles import (
+    facsimile_of_page,
+    facsimile_of_panel,
+    facsimile_of_piece,
+    openings,
+    side_by_side,
+)
 from bookmaker.sheets.flat import Face, Flat, Panel, Role
 from bookmaker.sheets.piece import Piece
 from tests.kit.recording import Filled as Inked
@@ -66,6 +74,23 @@ def test_a_panel_of_the_reverse_is_found_behind_its_place() -> None:
     third = facsimile_of_panel(PIECE, FLAT.panels[2])
     assert third.box == Rect(0, 0, 10, 18)
     assert black(third.art) == [Rect(0, 0, 1, 1)]
+
+
+OPENINGS = [[], [[1]], [[1], [2]], [[1], [2, 3]], [[1], [2, 3], [4]], [[1], [2, 3], [4, 5]]]
+
+
+@pytest.mark.parametrize("right_to_left", [False, True])
+@pytest.mark.parametrize(("count", "expected"), list(enumerate(OPENINGS)))
+def test_a_book_opens_at_its_first_page_and_then_at_two_and_two(
+    count: int, expected: list[list[int]], right_to_left: bool
+) -> None:
+    """Page n, 12 mm wide, has a mark n mm from its left edge."""
+    pages = [facsimile_of_page(Filled.box(Rect(n, 1, 2, 2)), Size(12, 18)) for n in range(1, count + 1)]
+    found = list(openings(pages, right_to_left=right_to_left))
+    assert [[round(box.x) % 12 for box in black(one.art)] for one in found] == [
+        pair[::-1] if right_to_left else pair for pair in expected
+    ]
+    assert [one.box for one in found] == [Rect(0, 0, 12 * len(pair), 18) for pair in expected]
 
 
 def test_two_pages_face_each_other() -> None:
