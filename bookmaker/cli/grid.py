@@ -5,6 +5,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
+from textwrap import wrap
 
 __all__ = ["BOLD", "PLAIN", "SHORTEST_NAME", "Grid", "width_of"]
 
@@ -45,14 +46,16 @@ class Grid:
         if room:
             others = _across(0 if at == names else widths[at] for at in shown)
             widths[names] = min(widths[names], max(SHORTEST_NAME, room - others))
-        yield f"{BOLD}{self.title}{PLAIN}"
+        yield from (f"{BOLD}{line}{PLAIN}" for line in wrap(self.title, room or len(self.title)))
         yield ""
         yield f"{BOLD}{self._line(heads, shown, widths)}{PLAIN}"
         yield " " + "─" * (_across(widths[at] for at in shown) - 1)
         for cells, style in self.rows:
             yield f"{style}{self._line(cells, shown, widths)}{PLAIN if style else ''}"
         if gone := dict.fromkeys(head for at, head in enumerate(heads) if at not in shown):
-            yield f" no room for {', '.join(gone)}: --wide shows all"
+            yield from wrap(
+                f"no room for {', '.join(gone)}: --wide shows all", room, initial_indent=" ", subsequent_indent=" "
+            )
         yield ""
 
     def _shown(self, least: Sequence[int], room: int, given_up: Sequence[str]) -> list[int]:
