@@ -7,14 +7,14 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from textwrap import wrap
 
-__all__ = ["BOLD", "PLAIN", "SHORTEST_NAME", "Grid", "width_of"]
+__all__ = ["BOLD", "PLAIN", "RED", "SHORTEST_NAME", "YELLOW", "Grid", "width_of"]
 
 SHORTEST_NAME = 20
 """So many letters of a name are shown at least."""
 
 GAP = "   "
 
-BOLD, PLAIN = "\x1b[1m", "\x1b[0m"
+BOLD, YELLOW, RED, PLAIN = "\x1b[1m", "\x1b[33m", "\x1b[1;31m", "\x1b[0m"
 """Switches of a terminal (ECMA-48, select graphic rendition)."""
 
 
@@ -41,11 +41,12 @@ class Grid:
         heads = tuple(name for name, _ in self.columns)
         widths = [max(map(width_of, column)) for column in zip(heads, *(cells for cells, _ in self.rows), strict=True)]
         names = next(at for at, (_, numeric) in enumerate(self.columns) if not numeric)
-        least = [min(width, SHORTEST_NAME) if at == names else width for at, width in enumerate(widths)]
+        cut = SHORTEST_NAME + 1  # with its ellipsis
+        least = [min(width, cut) if at == names else width for at, width in enumerate(widths)]
         shown = self._shown(least, room, given_up)
         if room:
             others = _across(0 if at == names else widths[at] for at in shown)
-            widths[names] = min(widths[names], max(SHORTEST_NAME, room - others))
+            widths[names] = min(widths[names], max(cut, room - others))
         yield from (f"{BOLD}{line}{PLAIN}" for line in wrap(self.title, room or len(self.title)))
         yield ""
         yield f"{BOLD}{self._line(heads, shown, widths)}{PLAIN}"
