@@ -180,7 +180,7 @@ def test_without_a_name_it_is_the_usual_shelf_and_a_folder_beside_it(run: Run, t
     for command in ("check", "make"):
         said = run(command)
         assert (said.code, said.out) == (2, "")
-        assert said.err.startswith("shelf.yaml: the file cannot be read")
+        assert said.err.startswith("there is no shelf file shelf.yaml; ")
 
 
 def test_quiet_says_only_what_is_wrong(run: Run, tmp_path: Path) -> None:
@@ -227,11 +227,8 @@ def test_tables_fit_the_terminal(run: Run, monkeypatch: pytest.MonkeyPatch, tmp_
 
 
 def test_what_keeps_it_from_fitting_is_told_first_and_the_pages_last(run: Run, tmp_path: Path) -> None:
-    text = WORKED.replace("width: 60 mm", "width: 4 mm").replace(
-        "    space: upper", "    inside: {kind: text, file: a.txt}\n"
-    )
-    book = text.partition("books:\n")[2]
-    written(text + book.replace("cover: {kind: wrap", "space: upper\n    cover: {kind: wrap"), tmp_path)
+    text = WORKED.replace("width: 60 mm", "width: 4 mm")
+    written(text + "    inside: {kind: text, file: a.txt}\n", tmp_path)
     (tmp_path / "a.txt").write_text("The tide went out. " * 4000, encoding="utf-8")
     errors = [line for line in run("check").err.splitlines() if line.startswith("shelf.yaml:")]
     assert "upper is over" in errors[0]
