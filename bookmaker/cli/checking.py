@@ -9,18 +9,16 @@ from pathlib import Path
 from .. import workshop
 from ..ground.problems import CommandError, Problem
 from ..shelf.feedback import comparisons
-from ..shelf_file.book_names import LISTED, UnknownBook, find_book
+from ..shelf_file.book_names import LISTED, UnknownBook
 from .grid import Grid
 from .messages import outcome, tell
 from .tables import (
     GIVEN_UP,
-    books_table,
     breakdown_table,
     lettering_table,
     measured_table,
     reading_table,
-    slipcases_table,
-    spaces_table,
+    shelf_tables,
 )
 from .terminal import progress, room, say
 
@@ -38,7 +36,7 @@ def check_shelf(shelf: Path, *, as_json: bool, explain: str | None, spines: bool
     if as_json:
         from ..writers.plan_json import check_report, dump
 
-        sys.stdout.write(dump(check_report(checked.plan, checked.problems, checked.legibility, checked.lettering)))
+        sys.stdout.write(dump(check_report(checked)))
         return checked.sound
     if explain is not None:
         _print(_explained(explain, checked), wide=wide)
@@ -59,21 +57,19 @@ def _print(table: Grid, *, wide: bool) -> None:
 
 def _tables(checked: workshop.Checked) -> Iterator[Grid]:
     """All that there is something to say of."""
-    yield books_table(checked.plan)
-    if checked.plan.spaces:
-        yield spaces_table(checked.plan)
-    if checked.plan.slipcases:
-        yield slipcases_table(checked.plan)
+    yield from shelf_tables(checked.plan)
     if measured := comparisons(checked.plan):
         yield measured_table(measured)
-    if any(checked.legibility):
+    if checked.legibility:
         yield reading_table(checked)
 
 
 def _explained(wanted: str, checked: workshop.Checked) -> Grid:
-    """The book with this title or number, layer by layer."""
-    books = checked.plan.books
+    """The thing with this name or number, layer by layer."""
+    plan = checked.plan
     try:
-        return breakdown_table(books[find_book(wanted, [book.entry.name for book in books], LISTED)])
+        (id,) = plan.register.find(wanted, LISTED, one=True)
     except UnknownBook as unknown:
         raise CommandError((Problem(f"--explain: {unknown.message}", unknown.remedy),)) from None
+    number = plan.number_of(id)
+    return breakdown_table(plan.plans[id], f"{number or ''} {plan.plans[id].name}".lstrip())

@@ -98,7 +98,7 @@ def make(
     ] = None,
     parts: Annotated[Parts, typer.Option("--parts", help="Art and lines, or one of them alone.")] = Parts.ALL,
     only: Annotated[
-        list[str] | None, typer.Option("--only", metavar="BOOK", help="This book or slipcase only; may be repeated.")
+        list[str] | None, typer.Option("--only", metavar="BOOK", help="This book or other thing only; may be repeated.")
     ] = None,
     again: Annotated[
         str | None, typer.Option("--again", metavar="BOOK", help="One book once more, on as little paper as possible.")

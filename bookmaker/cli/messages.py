@@ -52,7 +52,7 @@ def tell(checked: Checked, problems: Iterable[Problem], *, wide: bool, quiet: bo
     What may differ in what is alike are the names of books and spaces.
     """
     plan = checked.plan
-    names = {*(book.name for book in plan.books), *(space.name for space in plan.spaces)}
+    names = {*(str(one.name) for one in plan.plans.values()), *(space.name for space in plan.spaces)}
     found = by_weight(problem for problem in problems if not (quiet and problem.severity is Severity.NOTE))
     for problem in found if wide else abridged(found, FEW, names=names, remedy="--wide shows all"):
         say(message(problem, room()), err=True)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from ..ground.art import Filled, Group
 from ..ground.drawing import Art, Colour
 from ..ground.geometry import Path, Point, Rect, Transform
 from ..sheets.facsimiles import Facsimile
 from .shelf_front import Front, Row, Shown, rows_of
 
-__all__ = ["TIMBER", "facsimile_of_front", "row_art"]
+__all__ = ["TIMBER", "facsimile_of_front", "facsimile_of_shown", "row_art"]
 
 TIMBER = 1.6
 """How thick boards and uprights are drawn, in mm."""
@@ -24,6 +26,12 @@ def facsimile_of_front(front: Front) -> Facsimile:
     return Facsimile(row_art(row, 1.0, Point(-row.left, 0.0)), Rect(0, 0, row.width, row.height).grown(*uprights))
 
 
+def facsimile_of_shown(shown: Shown) -> Facsimile:
+    """What is seen in one place of a space, its lower left corner at the origin: of a book the spine as it stands."""
+    home = shown.rect.moved(-shown.rect.x, -shown.rect.y)
+    return Facsimile(_shown_art(replace(shown, rect=home)), home)
+
+
 def row_art(row: Row, scale: float, origin: Point) -> Art:
     """What stands on a row, in its space, enlarged; `origin` is where its board meets the left upright."""
     room = Rect(*origin, row.width * scale, row.height * scale)
@@ -36,7 +44,7 @@ def row_art(row: Row, scale: float, origin: Point) -> Art:
 def _shown_art(shown: Shown) -> Art:
     if shown.spine is None:
         return Filled.box(shown.rect, CARD)
-    spine = shown.spine.rect
+    piece, spine = shown.spine
     # A little of the sides is seen beside the spine, as far as the book is thicker than its spine is wide.
     thick = shown.rect.height if shown.lies else shown.rect.width
     seen = spine.grown((thick - spine.width) / 2, 0, (thick - spine.width) / 2, 0)
@@ -45,4 +53,4 @@ def _shown_art(shown: Shown) -> Art:
         to_shelf = to_shelf.moved(shown.rect.x + seen.height, shown.rect.y)
     else:
         to_shelf = Transform.move(shown.rect.x - seen.x, shown.rect.y - seen.y)
-    return Group((shown.spine.piece.art,), to_shelf, Path.rectangle(seen))
+    return Group((piece.art,), to_shelf, Path.rectangle(seen))

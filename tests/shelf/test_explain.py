@@ -9,6 +9,7 @@ import pytest
 from bookmaker.cli.grid import BOLD, PLAIN
 from bookmaker.cli.tables import breakdown_table
 from bookmaker.workshop import check
+from tests.kit.by_kind import books_of
 from tests.kit.command_line import bookmaker
 
 SHELF = """\
@@ -27,7 +28,8 @@ books:
 def explained(folder: Path, extra: str = "") -> str:
     path = folder / "shelf.yaml"
     path.write_text(SHELF.replace("EXTRA", extra), encoding="utf-8")
-    return "\n".join(breakdown_table(check(path).plan.books[0]).lines()).replace(BOLD, "").replace(PLAIN, "")
+    book = books_of(check(path).plan)[0]
+    return "\n".join(breakdown_table(book, f"1 {book.name}").lines()).replace(BOLD, "").replace(PLAIN, "")
 
 
 def rows(text: str) -> dict[str, list[str]]:

@@ -168,6 +168,13 @@ def test_it_is_as_large_as_what_it_shows() -> None:
     assert root.attrib == {"width": "12.345mm", "height": "7mm", "viewBox": "0 0 12.345 7"}
 
 
+def test_nothing_is_drawn_of_nothing() -> None:
+    """No outline, no line, no words, and a clip that leaves nothing."""
+    nothing = (Filled(Path(), RED), Stroked(Path(), Pen(1.0)), Written(words("")), Repeated((Filled(STAR, RED),), ()))
+    art = Group((*nothing, Group((Filled(STAR, RED),), clip=Path())))
+    assert svg_picture(art, BOX) == svg_picture(Group(), BOX)
+
+
 def test_what_is_flattened_is_not_seen_and_control_characters_are_not_told() -> None:
     flat = Group((EXAMPLES["outlines"], EXAMPLES["words"]), Transform.stretch(0.0, 1.0))
     assert svg_picture(flat, BOX) == svg_picture(Group(), BOX)

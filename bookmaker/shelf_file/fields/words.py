@@ -9,10 +9,11 @@ from pydantic import BeforeValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ...ground.drawing import Colour
+from ...ground.ids import LONGEST, slug
 from ...ground.quantities import show
 from .entry import Names
 
-__all__ = ["Flag", "Ink", "Lines", "SpaceName", "StockName", "Text", "Title", "read_text", "refuse"]
+__all__ = ["Flag", "Ink", "Lines", "SpaceName", "StockName", "Text", "ThingId", "Title", "read_text", "refuse"]
 
 LONGEST_TITLE = 300
 LONGEST_LINES, MOST_LINES = 1000, 30
@@ -85,6 +86,18 @@ Title = Annotated[str, BeforeValidator(_read_title)]
 
 Lines = Annotated[str, BeforeValidator(_read_lines)]
 """A few lines of visible text; where they end is kept, other white space is tidied."""
+
+
+def _read_id(value: object) -> str:
+    text = read_text(value)
+    if text != slug(text) or len(text) > LONGEST:
+        meant = slug(text)[:LONGEST].rstrip("-")
+        raise refuse(f"{show(text)} is no id", f"write small letters and digits joined by hyphens, such as {meant}")
+    return text
+
+
+ThingId = Annotated[str, BeforeValidator(_read_id), WithJsonSchema({"type": "string", "examples": ["harbour-atlas"]})]
+"""What a thing goes by: small letters and digits of any script, joined by hyphens."""
 
 StockName = Annotated[str, BeforeValidator(read_text), Names("stock")]
 """The name of a stock, as under ``stocks``."""

@@ -137,7 +137,7 @@ class SvgCanvas:
         flattened = transform.a * transform.d == transform.b * transform.c
         self._window = None if flattened or not self._window else transform.inverse.apply_to(self._window)
         if clip is not None and self._window:
-            bounds = clip.bounds
+            bounds = clip.bounds if clip.commands else Rect(0, 0, 0, 0)
             if bounds.contains(self._window) and _is_rectangle(clip):
                 clip = None  # it takes nothing off that is seen
             else:
