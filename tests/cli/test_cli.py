@@ -210,16 +210,15 @@ def test_what_was_made_is_opened(run: Run, monkeypatch: pytest.MonkeyPatch, code
 
 
 @pytest.mark.parametrize("columns", [60, 80])
-def test_tables_fit_the_terminal(run: Run, monkeypatch: pytest.MonkeyPatch, tmp_path: Path, columns: int) -> None:
+def test_tables_fit_the_terminal(run: Run, tmp_path: Path, columns: int) -> None:
     title = "A Pilot of the Northern Lights, and Other Verses"
     written(WORKED.replace("A Pilot's Notes", title).replace("width: 60 mm", "width: 4 mm"), tmp_path)
-    monkeypatch.setenv("COLUMNS", str(columns))
-    said = run("check")
+    said = run("check", columns=columns)
     assert max(map(len, (said.out + said.err).splitlines())) <= columns
     assert title[:20] in said.out
     assert "no room for" in said.out
     assert "thick" in said.out
-    wide = run("check", "--wide").out
+    wide = run("check", "--wide", columns=columns).out
     assert "no room for" not in wide
     assert title in wide
     for column in ("pages", "panels", "parts", "block", "spine", "high", "deep", "worst ±"):
