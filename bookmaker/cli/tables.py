@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from ..ground.units import print_mm
 from ..paper.thickness import Layer, Thickness
-from ..sheets.layout import Tally
 from ..shelf.feedback import Comparison
 from ..shelf.fit import SpaceFit, Verdict
 from ..shelf.plan import ShelfPlan
@@ -14,6 +14,9 @@ from ..things.thing import Plan
 from ..things.thing import Table as Found
 from ..workshop import Checked
 from .grid import BOLD, RED, YELLOW, Grid
+
+if TYPE_CHECKING:
+    from ..sheets.layout import Tally
 
 __all__ = [
     "GIVEN_UP",
