@@ -9,11 +9,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from .ground.collection import uncollected
-from .ground.output import replaced_folder
+from .ground.last_time import Keeper, LastTime
+from .ground.output import NewFolder, replaced_folder
 from .ground.problems import Problem, gathered
 from .paper.printer_entry import SheetOrder
 from .paper.stock import Stock
@@ -22,6 +24,7 @@ from .shelf.cross_check import cross_check
 from .shelf.entries import ShelfSpec
 from .shelf.feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
 from .shelf.findings import fit_findings, row_findings, thing_findings
+from .shelf.outside import outside_texts
 from .shelf.plan import ShelfPlan, plan_shelf
 from .shelf.reading import proofread
 from .shelf.register import Register, register_of
@@ -34,7 +37,14 @@ from .things.thing import Family
 if TYPE_CHECKING:
     from .sheets.layout import Tally
 
-__all__ = ["Checked", "Made", "Progress", "Wishes", "check", "make"]
+__all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop", "check", "make"]
+
+MOST_BENCHES = 4
+"""So many shelf files are remembered."""
+
+
+def no_progress(doing: str, done: int, of: int) -> None:
+    """Nobody is told."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,58 +64,102 @@ class Made:
     off_cuts: tuple[Stock, ...]
 
 
-@uncollected()
-def check(path: Path, progress: Progress = lambda *_: None, families: tuple[Family, ...] = FAMILIES) -> Checked:
-    """Read a shelf file, work everything out, and say what is wrong; `families` are the kinds of things it may hold.
+class Workshop:
+    """Where shelves are worked on again and again: only what an edit asks for is done anew.
+
+    Each shelf file has a bench of its own, on which lies what was made of it last time. What an answer says is what a
+    fresh workshop says; only how long it takes is another matter. `families` are the kinds of things that shelves hold.
+    """
+
+    def __init__(self, families: tuple[Family, ...] = FAMILIES) -> None:
+        self._families = families
+        self._benches: dict[Path, LastTime] = {}
+
+    @uncollected()
+    def check(self, path: Path, progress: Progress = no_progress) -> Checked:
+        """Read a shelf file, work everything out, and say what is wrong.
+
+        Raises:
+            ShelfFileError: the file, or one it names, cannot be used; all problems at once.
+        """
+        bench = self._bench(path)
+        shelf = bench.reading("shelf", (path, self._families), partial(proofread, path, self._families))
+        plan = _usable(shelf, register_of(shelf.spec, self._families), bench)
+        drafts = _drawn(plan, progress, bench)
+        bench.forget()
+        problems = (
+            *plan.notes,
+            *thing_findings(plan, drafts),
+            *fit_findings(plan),
+            *row_findings(plan),
+            *doubtful_measures(comparisons(plan)),
+            *estimate_notes(caliper_estimates(plan), plan.stocks),
+        )
+        return Checked(shelf, plan, drafts, shelf.located(problems, plan.register.fields))
+
+    @uncollected()
+    def make(self, path: Path, into: Path, progress: Progress = no_progress, wishes: Wishes = ALL_OF_IT) -> Made:
+        """Check a shelf file and write its sheets, or what is chosen of them, and its plan into a folder.
+
+        Raises:
+            ShelfFileError: the file, or one it names, cannot be used.
+            OutputError: the folder cannot be used; it is as it was.
+            CommandError: the choice names what is not there.
+        """
+        with replaced_folder(into) as folder:
+            return _made(self.check(path, progress), folder, progress, wishes)
+
+    def _bench(self, path: Path) -> LastTime:
+        """What was made of a shelf file; of those that nobody asked for in a while it is given up."""
+        bench = self._benches.pop(path, None) or LastTime()
+        self._benches[path] = bench
+        for oldest in [*self._benches][:-MOST_BENCHES]:
+            del self._benches[oldest]
+        return bench
+
+
+def check(path: Path, progress: Progress = no_progress, families: tuple[Family, ...] = FAMILIES) -> Checked:
+    """Check a shelf file once, as `Workshop.check` does.
 
     Raises:
         ShelfFileError: the file, or one it names, cannot be used; all problems at once.
     """
-    shelf = proofread(path, families)
-    plan = _usable(shelf, register_of(shelf.spec, families))
-    drafts = _drawn(plan, progress)
-    problems = (
-        *plan.notes,
-        *thing_findings(plan, drafts),
-        *fit_findings(plan),
-        *row_findings(plan),
-        *doubtful_measures(comparisons(plan)),
-        *estimate_notes(caliper_estimates(plan), plan.stocks),
-    )
-    return Checked(shelf, plan, drafts, shelf.located(problems, plan.register.fields))
+    return Workshop(families).check(path, progress)
 
 
-@uncollected()
 def make(
     path: Path,
     into: Path,
-    progress: Progress = lambda *_: None,
+    progress: Progress = no_progress,
     wishes: Wishes = ALL_OF_IT,
     families: tuple[Family, ...] = FAMILIES,
 ) -> Made:
-    """Check a shelf file and write its sheets, or what is chosen of them, and its plan into a folder.
+    """Make a shelf once, as `Workshop.make` does.
 
     Raises:
         ShelfFileError: the file, or one it names, cannot be used.
         OutputError: the folder cannot be used; it is as it was.
         CommandError: the choice names what is not there.
     """
+    return Workshop(families).make(path, into, progress, wishes)
+
+
+def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishes) -> Made:
+    """What is chosen of a shelf, laid on sheets and written into a folder."""
     # nobody who only checks a shelf waits for what lays out and writes
     from .sheets.layout import lay_out
     from .shelf.off_cuts import useless_off_cuts
     from .writers.publishing import publish
 
-    with replaced_folder(into) as folder:
-        checked = check(path, progress, families)
-        plan, fields = checked.plan, checked.plan.register.fields
-        chosen = wishes.choice.of(plan)
-        pieces = chosen.pieces(plan.labelled(piece) for draft in checked.drafts.values() for piece in draft.pieces)
-        printer = plan.spec.printer
-        order = printer.sheet_order if wishes.choice.again is None else SheetOrder.FEWEST
-        layout = lay_out(pieces, plan.stocks, printer.knife_room, order, progress)
-        useless = checked.shelf.located(useless_off_cuts(plan, pieces))
-        checked = replace(checked, problems=(*checked.problems, *useless))
-        files = publish(folder.path, checked, layout, chosen, wishes, progress)
+    plan, fields = checked.plan, checked.plan.register.fields
+    chosen = wishes.choice.of(plan)
+    pieces = chosen.pieces(plan.labelled(piece) for draft in checked.drafts.values() for piece in draft.pieces)
+    printer = plan.spec.printer
+    order = printer.sheet_order if wishes.choice.again is None else SheetOrder.FEWEST
+    layout = lay_out(pieces, plan.stocks, printer.knife_room, order, progress)
+    useless = checked.shelf.located(useless_off_cuts(plan, pieces))
+    checked = replace(checked, problems=(*checked.problems, *useless))
+    files = publish(folder.path, checked, layout, chosen, wishes, progress)
     about = tuple(chosen.problems(checked.problems, lambda problem, id: checked.shelf.concerns(problem, id, fields)))
     return Made(
         checked=checked,
@@ -118,27 +172,29 @@ def make(
     )
 
 
-def _usable(shelf: ShelfFile[ShelfSpec], written: Register) -> ShelfPlan:
+def _usable(shelf: ShelfFile[ShelfSpec], written: Register, kept: Keeper) -> ShelfPlan:
     """The plan of everything that was written; refused with everything that is wrong.
 
     A file with faults is looked through for names and files that are missing, but not worked out.
     """
     problems = [*cross_check(shelf.spec, written, all_listed=shelf.all_listed)] if shelf.names_stand else []
     crossed = bool(shelf.faults or shelf.located(problems, written.fields))
-    register = written.read(shelf.folder, problems)
+    problems += outside_texts(shelf.spec, shelf.folder)
+    register = written.read(shelf.folder, problems, kept)
     plan = None
     if not crossed:
         with gathered(problems):
-            plan = plan_shelf(shelf.spec, register)
+            plan = plan_shelf(shelf.spec, register, kept)
     if plan is None or shelf.located(problems, written.fields):
         raise shelf.refusal([*problems, *register.spoilt], written.fields)
     return plan
 
 
-def _drawn(plan: ShelfPlan, progress: Progress) -> Mapping[str, Draft]:
+def _drawn(plan: ShelfPlan, progress: Progress, kept: Keeper) -> Mapping[str, Draft]:
     """Everything drawn, by id."""
     drafts: dict[str, Draft] = {}
     for done, (id, one) in enumerate(plan.plans.items()):
         progress("drawing", done, len(plan.plans))
-        drafts[id] = one.family.draw(one, plan.held_by(one))
+        held = tuple(plan.held_by(one))
+        drafts[id] = kept.value(("draft", id), (one, held), partial(one.family.draw, one, held))
     return drafts

@@ -15,7 +15,7 @@ from ..paper.printer_entry import PrinterEntry
 from ..paper.stock_entry import StockEntry
 from ..shelf_file.fields.entry import Entry, either
 from ..shelf_file.fields.measures import Thickness, ViewingDistance
-from ..shelf_file.fields.words import Text, Title, read_text, refuse
+from ..shelf_file.fields.words import ByName, Text, Title, read_text, refuse
 from ..things.thing import Family
 from .space_entry import SpaceEntry
 
@@ -38,6 +38,14 @@ Scale = Annotated[float, BeforeValidator(_read_scale), WithJsonSchema({"type": "
 """How many times smaller than life."""
 
 
+def _read_folders(value: object) -> object:
+    return [value] if isinstance(value, str) else value
+
+
+Folders = Annotated[tuple[Text, ...], BeforeValidator(_read_folders)]
+"""Paths of folders; one alone may stand without a list."""
+
+
 class MeasuredRowEntry(Entry):
     """Finished books that were measured side by side."""
 
@@ -51,9 +59,12 @@ class ShelfSpec(Entry):
     shelf: Title = Field(description="name of the shelf, printed on the sheets")
     scale: Scale = Field(12.0, description="scale, such as 1:12; divides every life_size")
     printer: PrinterEntry = Field(default_factory=PrinterEntry, description="sheet, margins, resolution, rules")
-    stocks: dict[str, StockEntry] = Field(description="papers and cards by name")
-    spaces: dict[str, SpaceEntry] = Field(default_factory=dict, description="places on the shelf by name")
+    stocks: Annotated[dict[str, StockEntry], ByName] = Field(description="papers and cards by name")
+    spaces: Annotated[dict[str, SpaceEntry], ByName] = Field(
+        default_factory=dict, description="places on the shelf by name"
+    )
     measured_rows: tuple[MeasuredRowEntry, ...] = Field((), description="finished books measured side by side")
+    texts_from: Folders = Field((), description="folders elsewhere that texts and captions may come from")
     viewing_distance: ViewingDistance = Field(READING_DISTANCE, description="from the eye to the page, such as 300 mm")
 
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
+from ..ground.last_time import AFRESH, Keeper
 from ..ground.problems import Problem, ShelfFileError, gathered
 from ..paper.stock import Stock, make_stock
 from ..sheets.piece import Piece
@@ -72,21 +74,23 @@ class ShelfPlan:
         return f"{number}. {plan.name}" if printable(plan.name) else f"{plan.family.noun} {number}"
 
 
-def plan_shelf(spec: ShelfSpec, register: Register) -> ShelfPlan:
+def plan_shelf(spec: ShelfSpec, register: Register, kept: Keeper = AFRESH) -> ShelfPlan:
     """Work out everything: first what has a thickness of its own, then what fills the spaces.
+
+    What was kept of the same things on the same terms is taken as it is.
 
     Raises:
         ShelfFileError: with every stock and every thing that cannot be made.
     """
     problems: list[Problem] = []
     terms = terms_of(spec, problems)
-    things = _settled(register, terms, problems)
+    things = _settled(register, terms, problems, kept)
     rows = tuple(measured_row(row, register) for row in spec.measured_rows)
-    plans = _plan_all(things, register, terms, rows, problems)
+    plans = _plan_all(things, register, terms, rows, problems, kept)
     _refuse_if_any(problems)
     filling = _fill(spec, plans, terms, problems)
     filled = {id: things[id].of_thickness(thick) for id, thick in filling.thicknesses.items()}
-    plans |= _planned(filled, terms, {}, problems)
+    plans |= _planned("filled", filled, terms, {}, problems, kept)
     _refuse_if_any(problems)
     spaces = tuple(_fit(name, spec, plans, terms) for name in spec.spaces)
     notes = [*filling.notes]
@@ -108,12 +112,12 @@ def terms_of(spec: ShelfSpec, problems: list[Problem]) -> Terms:
     return Terms(spec.shelf, spec.scale, spec.printer, stocks, spec.viewing_distance)
 
 
-def _settled(register: Register, terms: Terms, problems: list[Problem]) -> dict[str, Thing]:
+def _settled(register: Register, terms: Terms, problems: list[Problem], kept: Keeper) -> dict[str, Thing]:
     """The things of which all stocks could be made, with what they left open settled."""
     settled: dict[str, Thing] = {}
     for id, thing in register.things.items():
         if {name for _, name in named(thing.entry, "stock")} <= terms.stocks.keys():
-            settled[id], said = thing.settled(terms)
+            settled[id], said = kept.value(("settled", id), (thing, terms), partial(thing.settled, terms))
             problems += (problem.about(id) for problem in said)
     return settled
 
@@ -124,28 +128,35 @@ def _plan_all(
     terms: Terms,
     rows: Iterable[MeasuredRow],
     problems: list[Problem],
+    kept: Keeper,
 ) -> dict[str, Plan]:
     """The plans of all things, in the order of the file: first of what holds nothing, then what is around it."""
-    plans = _planned({id: thing for id, thing in things.items() if not thing.holds}, terms, {}, problems)
+    plans = _planned("plan", {id: thing for id, thing in things.items() if not thing.holds}, terms, {}, problems, kept)
     plans = as_measured(plans, rows)
     waiting = {id: register.held_by(thing) for id, thing in things.items() if thing.holds}
     for id, held in waiting.items():
         problems += (_fills_in_vain(plans[one], things[id]) for one in held if one in plans and plans[one].stretch)
     while ready := {id: held for id, held in waiting.items() if plans.keys() >= set(held)}:
         around = {id: [plans[one] for one in held] for id, held in ready.items()}
-        plans |= _planned({id: things[id] for id in ready}, terms, around, problems)
+        plans |= _planned("plan", {id: things[id] for id in ready}, terms, around, problems, kept)
         waiting = {id: held for id, held in waiting.items() if id not in ready}
     return {id: plans[id] for id in things if id in plans}
 
 
 def _planned(
-    things: Mapping[str, Thing], terms: Terms, held: Mapping[str, Sequence[Plan]], problems: list[Problem]
+    step: str,
+    things: Mapping[str, Thing],
+    terms: Terms,
+    held: Mapping[str, Sequence[Plan]],
+    problems: list[Problem],
+    kept: Keeper,
 ) -> dict[str, Plan]:
     """The things that can be made; what is wrong with others is added to the problems."""
     plans: dict[str, Plan] = {}
     for id, thing in things.items():
         try:
-            plans[id] = thing.plan(terms, held.get(id, ()))
+            inside = tuple(held.get(id, ()))
+            plans[id] = kept.value((step, id), (thing, terms, inside), partial(thing.plan, terms, inside))
         except ShelfFileError as refusal:
             problems += (problem.about(id) for problem in refusal.problems)
     return plans

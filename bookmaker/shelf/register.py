@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 from ..ground.ids import ids_of
+from ..ground.last_time import AFRESH, Keeper
 from ..ground.problems import FieldPath, Problem, near_match
 from ..ground.quantities import show
 from ..shelf_file.book_names import BookName, UnknownBook, called_in_list, find_book, find_books
@@ -32,11 +34,11 @@ class Register:
     fields: Mapping[str, FieldPath]
     counted: tuple[str, ...]
 
-    def read(self, folder: Path, problems: list[Problem]) -> Register:
+    def read(self, folder: Path, problems: list[Problem], kept: Keeper = AFRESH) -> Register:
         """The register with what the files hold that the things name; what is wrong with these is added."""
         things: dict[str, Thing] = {}
         for id, thing in self.things.items():
-            things[id], said = thing.read(folder)
+            things[id], said = kept.reading(("read", id), (thing, folder), partial(thing.read, folder))
             problems += _of_files(id, said)
         return replace(self, things=things)
 

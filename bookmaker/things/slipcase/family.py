@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from math import ceil
-from typing import Any
+from typing import Annotated, Any
 
 from pydantic import Field
 
@@ -15,6 +15,7 @@ from ...paper.thickness import READING_TOLERANCE
 from ...sheets.piece import Piece
 from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.words import ByName
 from ..draft import Draft
 from ..thing import Around, Clothes, Family, Plan, Section, Table
 from .faces import dress_box
@@ -42,7 +43,10 @@ class Slipcases(Family):
     noun = "slipcase"
     section = Section(
         "slipcases",
-        (dict[str, SlipcaseEntry], Field(default_factory=dict, description="boxes for sets of books by name")),
+        (
+            Annotated[dict[str, SlipcaseEntry], ByName],
+            Field(default_factory=dict, description="boxes for sets of books by name"),
+        ),
     )
     listed = ListedSlipcase
 

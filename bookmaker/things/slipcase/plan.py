@@ -23,7 +23,7 @@ from ...sheets.sheet_room import flat_too_large
 from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.measures import Ease, TabWidth
-from ...shelf_file.fields.words import Flag, SpaceName, StockName, ThingId, Title, read_text, refuse
+from ...shelf_file.fields.words import Flag, SpaceName, StockName, ThingId, Title, read_title, refuse
 from ..standing import Standing, Uncertainty
 from ..thing import Family, Named, Niche, Plan, Terms, Thing
 from .faces import BoxFaces, load_faces
@@ -48,7 +48,7 @@ def _read_names(value: object) -> tuple[str, ...]:
         raise refuse("is not a list of books", "write their titles, each after a -")
     if not written:
         raise refuse("lists no book", "write the titles of the books that stand in the box, each after a -")
-    return tuple(" ".join(read_text(name).split()) for name in written)
+    return tuple(map(read_title, written))
 
 
 BookNames = Annotated[
