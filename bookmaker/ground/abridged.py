@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Iterable, Iterator
 
 from .problems import Place, Problem
 
@@ -12,26 +13,32 @@ __all__ = ["MOST_OF_A_KIND", "abridged"]
 MOST_OF_A_KIND = 20
 """So many problems of a kind are told one by one."""
 
-PARTICULARS = re.compile(r"'[^']*'|\"[^\"]*\"|[0-9][0-9.,]*")
-"""What may differ between messages of one kind: what is quoted, and numbers."""
+PARTICULARS = r"'[^']*'|\"[^\"]*\"|\w[\w-]*\.\w+|[0-9][0-9.,]*"
+"""What may differ between messages of one kind: what is quoted, names of files, and numbers."""
 
 
-def abridged(problems: Iterable[Problem]) -> tuple[Problem, ...]:
-    """The first problems of every kind, and at the end, how many more there are of it; a kind keeps to one file."""
-    kinds: dict[tuple[object, ...], list[Problem]] = {}
-    told: list[Problem] = []
-    for problem in problems:
-        file = problem.place.file if problem.place else None
-        kind = kinds.setdefault((file, problem.severity, PARTICULARS.sub("", problem.message)), [])
-        kind.append(problem)
-        if file is None or len(kind) <= MOST_OF_A_KIND:
-            told.append(problem)
-    return (*told, *(_rest(kind) for (file, *_), kind in kinds.items() if file and len(kind) > MOST_OF_A_KIND))
+def abridged(
+    problems: Iterable[Problem], most: int = MOST_OF_A_KIND, *, names: Iterable[str] = (), remedy: str = ""
+) -> Iterator[Problem]:
+    """The first problems of every kind, and behind the last of them, how many more there are; the remedy shows those.
+
+    A kind keeps to one file; `names` may differ within it as well. What has no place is always told.
+    """
+    particulars = re.compile("|".join([*map(re.escape, sorted(names, key=len, reverse=True)), PARTICULARS]))
+    listed = [(problem, _kind(problem, particulars)) for problem in problems]
+    counts = Counter(kind for _, kind in listed)
+    last = {kind: problem.place.line for problem, kind in listed if problem.place}
+    told: Counter[tuple[str, ...]] = Counter()
+    for problem, kind in listed:
+        told[kind] += 1
+        if problem.place is None or told[kind] <= most:
+            yield problem
+        if problem.place and told[kind] == most < counts[kind]:
+            more = f"and {counts[kind] - most} more like {problem.place}, the last of them on line {last[kind]}"
+            yield Problem(more, remedy, problem.severity, place=Place(problem.place.file))
 
 
-def _rest(kind: list[Problem]) -> Problem:
-    """How many problems of a kind are not told."""
-    shown, last = kind[MOST_OF_A_KIND - 1].place, kind[-1].place
-    assert shown is not None and last is not None  # only problems with places are cut short
-    message = f"and {len(kind) - MOST_OF_A_KIND} more like {shown}, the last of them on line {last.line}"
-    return Problem(message, severity=kind[0].severity, place=Place(shown.file))
+def _kind(problem: Problem, particulars: re.Pattern[str]) -> tuple[str, ...]:
+    """What problems have in common that are told but once."""
+    file = problem.place.file if problem.place else ""
+    return (file, problem.severity, particulars.sub("", problem.message))

@@ -132,9 +132,6 @@ def test_a_title_stays_as_it_was_written(run: Run, tmp_path: Path, title: str) -
 @pytest.mark.parametrize(
     "arguments",
     [
-        ("check",),
-        ("make",),
-        ("make", "shelf.yaml"),
         ("make", "shelf.yaml", "--into"),
         ("ruler",),
         ("new",),
@@ -170,6 +167,79 @@ def test_a_refusal_says_what_to_write(run: Run) -> None:
     assert run("ruler", "--into", "r.pdf", "--sheet", "A9").err == (
         "--sheet: there is no sheet format 'A9'; write A3, A4, A5, letter, legal, tabloid, or two sides: 210 x 297 mm\n"
     )
+
+
+def test_without_a_name_it_is_the_usual_shelf_and_a_folder_beside_it(run: Run, tmp_path: Path) -> None:
+    assert run("check") == run("check", "shelf.yaml")
+    assert run("make").out.startswith("shelf-to-print/laid.pdf: 1 sheet\n")
+    (tmp_path / "attic").mkdir()
+    written(WORKED, tmp_path / "attic", "salt.yaml")
+    assert run("make", "attic/salt.yaml").code == 0
+    assert (tmp_path / "attic" / "salt-to-print" / "plan.json").is_file()
+    (tmp_path / "shelf.yaml").unlink()
+    for command in ("check", "make"):
+        said = run(command)
+        assert (said.code, said.out) == (2, "")
+        assert said.err.startswith("there is no shelf file shelf.yaml; ")
+
+
+def test_quiet_says_only_what_is_wrong(run: Run, tmp_path: Path) -> None:
+    assert run("check", "--quiet") == run("make", "-q") == (0, "", "")
+    written(WORKED.replace("width: 60 mm", "width: 4 mm"), tmp_path)
+    loud, quiet = run("check"), run("check", "--quiet")
+    assert (quiet.code, quiet.out, quiet.err) == (1, "", loud.err)
+    assert loud.err.startswith("shelf.yaml:7:18: ")
+
+
+def test_make_prints_the_plan_as_json(run: Run, tmp_path: Path) -> None:
+    said = run("make", "--into", "out", "--json")
+    assert (said.code, said.err) == (0, "")
+    assert said.out == (tmp_path / "out" / "plan.json").read_text(encoding="utf-8")
+    assert json.loads(said.out)["files"] == ["laid.pdf", "card.pdf", "guide.pdf", "plan.json"]
+
+
+@pytest.mark.parametrize(("code", "told"), [(0, ""), (3, "out cannot be opened from here: open it as you open any ")])
+def test_what_was_made_is_opened(run: Run, monkeypatch: pytest.MonkeyPatch, code: int, told: str) -> None:
+    opened: list[str] = []
+    monkeypatch.setattr("typer.launch", lambda place: opened.append(place) or code)
+    said = run("make", "--into", "out", "--open")
+    assert (said.code, opened) == (0, ["out"])
+    assert said.err.startswith(told)
+    assert run("make", "--into", "out").code == 0
+    assert opened == ["out"]
+
+
+@pytest.mark.parametrize("columns", [60, 80])
+def test_tables_fit_the_terminal(run: Run, tmp_path: Path, columns: int) -> None:
+    title = "A Pilot of the Northern Lights, and Other Verses"
+    written(WORKED.replace("A Pilot's Notes", title).replace("width: 60 mm", "width: 4 mm"), tmp_path)
+    said = run("check", columns=columns)
+    assert max(map(len, (said.out + said.err).splitlines())) <= columns
+    assert title[:20] in said.out
+    assert "no room for" in said.out
+    assert "thick" in said.out
+    wide = run("check", "--wide", columns=columns).out
+    assert "no room for" not in wide
+    assert title in wide
+    for column in ("pages", "panels", "parts", "block", "spine", "high", "deep", "worst ±"):
+        assert column in wide
+
+
+def test_what_keeps_it_from_fitting_is_told_first_and_the_pages_last(run: Run, tmp_path: Path) -> None:
+    text = WORKED.replace("width: 60 mm", "width: 4 mm")
+    written(text + "    inside: {kind: text, file: a.txt}\n", tmp_path)
+    (tmp_path / "a.txt").write_text("The tide went out. " * 4000, encoding="utf-8")
+    errors = [line for line in run("check").err.splitlines() if line.startswith("shelf.yaml:")]
+    assert "upper is over" in errors[0]
+    assert "words" in errors[-1]
+
+
+def test_the_version_and_a_short_help(run: Run) -> None:
+    assert re.fullmatch(r"bookmaker \d+\.\d+\.\d+\n", run("--version").out)
+    for command in ((), ("check",), ("make",), ("new",), ("ruler",)):
+        assert run(*command, "-h") == run(*command, "--help")
+        assert "Examples:\n    bookmaker " in run(*command, "-h").out
+    assert "--install-completion" in run("-h").out
 
 
 def test_an_interrupt_ends_without_a_traceback(run: Run, monkeypatch: pytest.MonkeyPatch) -> None:

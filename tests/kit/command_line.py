@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import os
 from contextlib import redirect_stderr, redirect_stdout
 from typing import NamedTuple
 from unittest.mock import patch
@@ -22,11 +23,19 @@ class Said(NamedTuple):
     err: str
 
 
-def bookmaker(*arguments: str, typed: str = "") -> Said:
-    """Run one command, as if what is typed came from the keyboard; no stream is a terminal."""
+def bookmaker(*arguments: str, typed: str = "", columns: int = 0) -> Said:
+    """Run one command, as if what is typed came from the keyboard, in a terminal of so many columns, or in none."""
     out, err = io.StringIO(), io.StringIO()
-    given = patch("sys.argv", ["bookmaker", *arguments]), patch("sys.stdin", io.StringIO(typed))
-    with given[0], given[1], redirect_stdout(out), redirect_stderr(err), pytest.raises(SystemExit) as ended:
+    around = {name: value for name, value in os.environ.items() if name != "COLUMNS"}
+    around |= {"COLUMNS": str(columns)} if columns else {}
+    with (
+        patch("sys.argv", ["bookmaker", *arguments]),
+        patch("sys.stdin", io.StringIO(typed)),
+        patch.dict("os.environ", around, clear=True),
+        redirect_stdout(out),
+        redirect_stderr(err),
+        pytest.raises(SystemExit) as ended,
+    ):
         commands.main()
     code = ended.value.code
     assert isinstance(code, int)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from rich.console import Console
 
+from bookmaker.cli.grid import BOLD, PLAIN
 from bookmaker.cli.tables import breakdown_table
 from bookmaker.workshop import check
 from tests.kit.by_kind import books_of
@@ -28,11 +28,8 @@ books:
 def explained(folder: Path, extra: str = "") -> str:
     path = folder / "shelf.yaml"
     path.write_text(SHELF.replace("EXTRA", extra), encoding="utf-8")
-    console = Console(width=100, record=True, file=(folder / "out.txt").open("w", encoding="utf-8"))
     book = books_of(check(path).plan)[0]
-    console.print(breakdown_table(book, f"1 {book.name}"))
-    console.file.close()
-    return console.export_text()
+    return "\n".join(breakdown_table(book, f"1 {book.name}").lines()).replace(BOLD, "").replace(PLAIN, "")
 
 
 def rows(text: str) -> dict[str, list[str]]:

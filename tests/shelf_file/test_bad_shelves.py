@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from bookmaker.cli import tables as reports
+from bookmaker.cli import messages as reports
 from bookmaker.ground.problems import Place, Problem, ShelfFileError
 from bookmaker.workshop import check
 from tests.kit.command_line import bookmaker

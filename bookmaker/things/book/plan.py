@@ -26,7 +26,6 @@ from .designs.artwork import NO_ARTWORK, Artwork
 from .designs.design import Design, Words
 from .entry import SMALLEST_PAGE, BookEntry
 from .extents import page_frame, settled_block
-from .off_cuts import shorter_strips
 from .pages.inside import LoadedInside, load_inside
 from .pages.written import language_named, marks_of, parts_of
 
@@ -295,6 +294,8 @@ class BookPlan(Plan):
 
     def onto(self, off_cut: Stock, terms: Terms) -> Advice | None:
         """Shorter strips of its block."""
+        from .off_cuts import shorter_strips
+
         return shorter_strips(self.entry, self.page, off_cut, terms.stocks)
 
     def lend(self, flat: Flat) -> Clothes:

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import io
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 from fontTools.ttLib import TTFont
 
@@ -31,6 +32,12 @@ SetText = tuple[tuple[float, bytes], ...]
 """A run as pieces of a TJ array, each with how far it is raised, in ems; nearly always one, not raised."""
 
 
+@lru_cache(maxsize=32)
+def _tables_of(typeface: Typeface) -> TTFont:
+    """The tables of a typeface, only read here, and unpacked once for all documents."""
+    return TTFont(io.BytesIO(typeface.data), lazy=True)
+
+
 class EmbeddedFont:
     """One typeface of a document and the codes given to its glyphs so far.
 
@@ -41,7 +48,7 @@ class EmbeddedFont:
     def __init__(self, typeface: Typeface) -> None:
         self.typeface = typeface
         self.uses: list[tuple[int, str] | None] = [(0, "")]
-        self.tables = TTFont(io.BytesIO(typeface.data), lazy=True)
+        self.tables = _tables_of(typeface)
         self._codes: dict[tuple[int, str], tuple[bytes, int]] = {}
         self._set: dict[int, tuple[Run, SetText]] = {}
         self._level: dict[int, bytes] = {}

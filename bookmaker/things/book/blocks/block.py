@@ -20,9 +20,11 @@ from ....sheets.flat import Flat
 from ....shelf_file.fields.counts import PageCount
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.measures import Thickness as MeasuredThickness
-from ...making import Making
-from ..steps.job import BookJob
 from .block_plan import BlockPlan
+
+if TYPE_CHECKING:
+    from ...making import Making
+    from ..steps.job import BookJob
 
 __all__ = ["BlockEntry", "PagedEntry"]
 

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from itertools import accumulate, pairwise
-from typing import Literal, Self
+from typing import TYPE_CHECKING, Literal, Self
 
 from pydantic import Field
 
@@ -26,12 +26,13 @@ from ....sheets.sheet_room import part_too_large
 from ....shelf_file.fields.counts import Flyleaves, StripPanels
 from ....shelf_file.fields.measures import Ease, TabWidth
 from ....shelf_file.fields.words import Flag, StockName
-from ...making import Making
-from ..steps.concertina import concertina_making
-from ..steps.job import BookJob
 from .block import PagedEntry
 from .block_plan import BlockPlan
 from .stiffness import stiff_folds
+
+if TYPE_CHECKING:
+    from ...making import Making
+    from ..steps.job import BookJob
 
 __all__ = ["Concertina", "balance", "fold_after", "panel_count"]
 
@@ -85,6 +86,8 @@ class Concertina(PagedEntry):
 
     def making(self, job: BookJob) -> Making:
         """Strips scored, cut, folded, joined, and glued back to back."""
+        from ..steps.concertina import concertina_making
+
         return concertina_making(job, self.flyleaves)
 
     def in_strips(self, stock: str, longest: int) -> Self | None:

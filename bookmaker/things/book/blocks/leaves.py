@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from pydantic import Field
 
@@ -20,14 +20,15 @@ from ....sheets.flat import Face, Flat, Fold, FoldKind, Panel, Role, Stroke
 from ....sheets.sheet_room import part_too_large
 from ....shelf_file.fields.measures import Ease
 from ....shelf_file.fields.words import Flag, StockName
-from ...making import Making
-from ..steps.job import BookJob
-from ..steps.leaves import leaves_making
 from .block import PagedEntry
 from .block_plan import BlockPlan
 from .mirror import mirrored
 from .stiffness import stiff_folds
 from .trimming import join_strokes, trim_lines, wasteful_trim
+
+if TYPE_CHECKING:
+    from ...making import Making
+    from ..steps.job import BookJob
 
 __all__ = ["Leaves"]
 
@@ -71,6 +72,8 @@ class Leaves(PagedEntry):
 
     def making(self, job: BookJob) -> Making:
         """Flats piled and cut, leaves gathered, the spine glued, the block trimmed."""
+        from ..steps.leaves import leaves_making
+
         return leaves_making(job, self.trim, folded=self.printing == "one side")
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import accumulate
 from math import floor
+from typing import TYPE_CHECKING
 
 from ....ground.geometry import Axis, Size
 from ....ground.problems import Problem, Severity, ShelfFileError
@@ -13,9 +14,6 @@ from ....ground.units import print_mm
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
 from ....sheets.sheet_room import part_too_large
-from ...making import Making
-from ..steps.job import BookJob
-from ..steps.sections import sections_making
 from .block_plan import BlockPlan
 from .creep import creep
 from .imposition import FOLDINGS, fold_sheet, on_one_side
@@ -24,6 +22,10 @@ from .section_keys import OPENING_TRIM, SectionKeys
 from .sewing import CLOSEST, holes, stations_for
 from .stiffness import stiff_folds
 from .trimming import wasteful_trim
+
+if TYPE_CHECKING:
+    from ...making import Making
+    from ..steps.job import BookJob
 
 __all__ = ["Sections"]
 
@@ -65,6 +67,8 @@ class Sections(SectionKeys):
 
     def making(self, job: BookJob) -> Making:
         """Sheets folded and nested, sections gathered, fastened, and glued at the spine."""
+        from ..steps.sections import sections_making
+
         return sections_making(job, self)
 
 

@@ -25,12 +25,9 @@ from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import flat_too_large
 from ....shelf_file.fields.measures import BlockThickness, SolidThickness
 from ....shelf_file.fields.words import Ink, StockName, Title, refuse
-from ...making import Making
 from ..edges.kinds import KINDS as EDGES
 from ..edges.kinds import edge_art
 from ..edges.strip import Layout
-from ..steps.job import BookJob
-from ..steps.solid import solid_making
 from .block import BlockEntry
 from .block_plan import BlockPlan
 from .stiffness import THICKEST_STRIP, too_thick_folds
@@ -63,6 +60,9 @@ def _read_edges(value: object) -> object:
 
 
 if TYPE_CHECKING:
+    from ...making import Making
+    from ..steps.job import BookJob
+
     Edges = str
 else:
     Edges = Annotated[Literal[("none", *EDGES)], BeforeValidator(_read_edges)]
@@ -123,6 +123,8 @@ class Solid(BlockEntry):
 
     def making(self, job: BookJob) -> Making:
         """A block cut to size, and the strip around its edges."""
+        from ..steps.solid import solid_making
+
         return solid_making(job, self.material, fills=self.fills)
 
     def dressing(self, flat: Flat, seed: str, resolution_dpi: float) -> Art | None:

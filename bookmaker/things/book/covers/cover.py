@@ -15,10 +15,12 @@ from ....ground.geometry import Size
 from ....paper.stock import Stock
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.words import StockName
-from ...making import Making
 from ..blocks.block_plan import BlockPlan
-from ..steps.job import BookJob
 from .cover_plan import CoverPlan
+
+if TYPE_CHECKING:
+    from ...making import Making
+    from ..steps.job import BookJob
 
 __all__ = ["CoverEntry"]
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import sqrt
+from typing import TYPE_CHECKING
 
 from ....ground.geometry import Axis, Point, Rect, Size
 from ....ground.problems import Problem, ShelfFileError
@@ -18,14 +19,15 @@ from ....paper.stock import Stock
 from ....paper.thickness import Layer
 from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import flat_too_large
-from ...making import Making
 from ..blocks.block_plan import BlockPlan
 from ..blocks.stiffness import THICKEST_COVER, too_thick_folds
-from ..steps.job import BookJob
-from ..steps.wrap import wrap_making
 from .bending import bend_allowance
 from .cover_plan import CoverPlan
 from .wrap_keys import WrapKeys
+
+if TYPE_CHECKING:
+    from ...making import Making
+    from ..steps.job import BookJob
 
 __all__ = ["Wrap", "side_width", "spine_width"]
 
@@ -73,6 +75,8 @@ class Wrap(WrapKeys):
 
     def making(self, job: BookJob) -> Making:
         """The cover scored, cut, turned in, and glued around the block."""
+        from ..steps.wrap import wrap_making
+
         return wrap_making(job, self)
 
 

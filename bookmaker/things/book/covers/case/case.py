@@ -8,16 +8,14 @@ block's ends, or endpapers, are pasted over the turn-ins.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from typing import TYPE_CHECKING
 
 from .....ground.geometry import Size
 from .....ground.problems import ShelfFileError
 from .....paper.stock import Stock
 from .....sheets.flat import Flat
 from .....sheets.sheet_room import flat_too_large
-from ....making import Making
 from ...blocks.block_plan import BlockPlan
-from ...steps.case import case_making
-from ...steps.job import BookJob
 from ..cover_plan import CoverPlan
 from .bare_parts import endpapers, templates
 from .checks import folding_problems, problems_of, remarks_on
@@ -26,6 +24,10 @@ from .keys import CaseKeys
 from .layers import board_layers, cut_list, endpaper_layers, thickest_covering
 from .quarters import corner_pieces, side_pieces, spine_piece
 from .sizes import Sizes, size_up
+
+if TYPE_CHECKING:
+    from ....making import Making
+    from ...steps.job import BookJob
 
 __all__ = ["Case"]
 
@@ -62,6 +64,8 @@ class Case(CaseKeys):
 
     def making(self, job: BookJob) -> Making:
         """Boards cut, covered and turned in; the block hung in the case."""
+        from ...steps.case import case_making
+
         return case_making(job, self)
 
 

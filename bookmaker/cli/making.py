@@ -1,0 +1,64 @@
+"""`bookmaker make`: the sheets of a shelf written, and what there is to know of them."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import typer
+
+from .. import workshop
+from ..ground.output import PLAN_NAME
+from .made_lines import gone_lines, off_cut_lines, others_line
+from .messages import outcome, tell
+from .tables import paper_line
+from .terminal import progress, say
+
+__all__ = ["make_shelf"]
+
+
+def make_shelf(
+    shelf: Path, into: Path, wishes: workshop.Wishes, *, as_json: bool, show: bool, wide: bool, quiet: bool
+) -> bool:
+    """Make a shelf and say what was made; whether it is sound. `show` opens the folder where the system can.
+
+    Raises:
+        BookmakerError: a file or the folder cannot be used, or the wishes name what is not there.
+    """
+    with progress(quiet=quiet) as told:
+        made = workshop.make(shelf, into, told, wishes)
+    if as_json:
+        sys.stdout.write((into / PLAN_NAME).read_text(encoding="utf-8"))
+    else:
+        tell(made.checked, made.about, wide=wide, quiet=quiet)
+        if not quiet:
+            _say_what_was_made(made, shelf, into)
+    if show and typer.launch(str(into)):
+        say(f"{into} cannot be opened from here: open it as you open any folder", err=True)
+    return made.checked.sound
+
+
+def _say_what_was_made(made: workshop.Made, shelf: Path, into: Path) -> None:
+    if made.others:
+        say(others_line(made.others, shelf), err=True)
+    for line in (
+        *_file_lines(made, into),
+        *off_cut_lines(made.off_cuts),
+        *gone_lines(made.gone),
+        outcome(made.checked),
+    ):
+        say(line)
+
+
+def _file_lines(made: workshop.Made, into: Path) -> Iterator[str]:
+    """The files, those in a folder of their own only counted, and how well each paper is used."""
+    drawings = [name for name, _ in made.files if "/" in name]
+    for name, sheets in made.files:
+        if name not in drawings:
+            count = f": {sheets} sheet{'s' if sheets > 1 else ''}" if sheets else ""
+            yield f"{into / name}{count}"
+    if drawings:
+        yield f"{into / Path(drawings[0]).parent}: {len(drawings)} drawings"
+    for tally in made.tallies:
+        yield paper_line(tally, made.checked.plan.stocks[tally.stock].printed_on)
