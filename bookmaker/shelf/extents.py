@@ -31,7 +31,7 @@ def page_frame(spec: ShelfSpec, book: BookEntry, pages: int) -> PageFrame:
         pages=pages,
         right_to_left=book.right_to_left,
         resolution_dpi=spec.printed_by(next((name for _, name in named(book.block, "stock")), "")).resolution,
-        book=BookWords(book.title, book.author or "", spec.shelf),
+        book=BookWords(book.title, book.author or "", spec.shelf, book.language),
         bleed=book.block.trimmed,
         step=book.block.step,
         asked=book.block.asked_pages,

@@ -66,7 +66,7 @@ class BookPlan:
             author=printed(entry.author or ""),
             volume=entry.volume or "",
             date=printed(entry.date or ""),
-            language=language_named(parts_of(entry.inside)),
+            language=language_named(parts_of(entry.inside)) or entry.language,
             series=entry.series or "",
             named=(entry.title, entry.author or ""),
         )
@@ -74,7 +74,7 @@ class BookPlan:
     @property
     def marks(self) -> Punctuation:
         """The marks it is punctuated with wherever something of it is printed."""
-        return marks_of(parts_of(self.entry.inside), self.entry.title)
+        return marks_of(parts_of(self.entry.inside), self.entry.title, self.entry.language)
 
     @property
     def flats(self) -> tuple[Flat, ...]:
