@@ -10,23 +10,22 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from .ground.collection import uncollected
 from .ground.output import replaced_folder
 from .ground.problems import Problem, Severity, ShelfFileError
 from .paper.printer_entry import SheetOrder
 from .paper.stock import Stock
-from .sheets.layout import Tally, lay_out
-from .shelf.ahead import set_texts_ahead
 from .shelf.checked import Checked
 from .shelf.entries import ShelfSpec, cross_check
 from .shelf.extents import page_frame, settled
 from .shelf.feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
 from .shelf.findings import fit_findings, row_findings
-from .shelf.off_cuts import useless_off_cuts
 from .shelf.plan import ShelfPlan, plan_shelf
 from .shelf.reading import proofread
 from .shelf.sources import Sources, read_sources
+from .shelf.wishes import ALL_OF_IT, Progress, Wishes
 from .shelf_file.reading import ShelfFile
 from .things.book.designs.artwork import Artwork
 from .things.book.drafting import Draft, draft_book, draft_slipcase
@@ -34,9 +33,11 @@ from .things.book.legibility import lettering_problems, titles_for_a_lens
 from .things.book.pages.inside import LoadedInside
 from .things.book.pages.kinds import BLANK
 from .things.book.wardrobe import Coat, dressed, palettes_overruled, set_notes
-from .writers.publishing import ALL_OF_IT, MACHINE_FOLDER, Progress, Wishes, publish
 
-__all__ = ["MACHINE_FOLDER", "Checked", "Made", "Progress", "Wishes", "check", "make"]
+if TYPE_CHECKING:
+    from .sheets.layout import Tally
+
+__all__ = ["Checked", "Made", "Progress", "Wishes", "check", "make"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +93,11 @@ def make(path: Path, into: Path, progress: Progress = lambda *_: None, wishes: W
         OutputError: the folder cannot be used; it is as it was.
         CommandError: the choice names what is not there.
     """
+    # nobody who only checks a shelf waits for what lays out and writes
+    from .sheets.layout import lay_out
+    from .shelf.off_cuts import useless_off_cuts
+    from .writers.publishing import publish
+
     with replaced_folder(into) as folder:
         checked = check(path, progress)
         chosen = wishes.choice.of(checked.plan)
@@ -127,8 +133,6 @@ def _usable(shelf: ShelfFile[ShelfSpec]) -> tuple[Sources, ShelfPlan]:
     unread = {problem.field[1] for problem in of_files if "inside" in problem.field[:3]}
     problems += shelf.of_lenders(of_files)
     insides = [inside for inside, _, _ in sources.books]
-    if not problems:
-        set_texts_ahead(shelf.spec, insides)
     spec, unsettled = (shelf.spec, []) if crossed else settled(shelf.spec, insides, unread)
     problems += unsettled
     try:

@@ -6,47 +6,25 @@
 from __future__ import annotations
 
 import io
-import json
 import os
 import sys
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
-from typing import Annotated, NoReturn
+from typing import TYPE_CHECKING, Annotated, NoReturn
 
 import typer
-from rich.console import Console
-from rich.progress import Progress
 
-from .. import workshop as pipeline
-from ..ground.abridged import abridged
-from ..ground.output import check_replaceable, put_file
-from ..ground.problems import BookmakerError, CommandError, Problem
-from ..ground.units import NotAMeasure
-from ..paper.papers import SheetFormat, find_format
-from ..paper.profiles import read_printer
-from ..ruler import PROFILE_MARK, measure, profile_text, write_ruler
-from ..shelf.choice import Choice
-from ..shelf.feedback import comparisons
-from ..shelf.plan import BookPlan
-from ..shelf.schema import shelf_schema
-from ..shelf_file.book_names import LISTED, UnknownBook, find_book
-from ..shelf_file.starter import write_starter
-from ..writers.plan_json import check_report, dump
-from ..writers.sheets_pdf import Parts
-from .made_lines import gone_lines, off_cut_lines, others_line
-from .tables import (
-    books_table,
-    breakdown_table,
-    lettering_table,
-    measured_table,
-    message,
-    outcome,
-    paper_line,
-    reading_table,
-    slipcases_table,
-    spaces_table,
-)
+from ..ground.collection import uncollected, uncollected_at_the_end
+from ..sheets.parts import Parts
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+    from ..ground.problems import Problem
+    from ..paper.papers import SheetFormat
+    from ..shelf.plan import BookPlan
+    from ..workshop import Checked, Progress
 
 __all__ = ["app", "main"]
 
@@ -57,8 +35,26 @@ app = typer.Typer(
     no_args_is_help=True,
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
-    help="From a list of invented books to print-ready parts for a miniature library that fits its shelf.",
+    context_settings={"help_option_names": ["-h", "--help"]},
 )
+
+
+def _version(asked: bool) -> None:
+    if asked:
+        from importlib.metadata import version
+
+        typer.echo(f"bookmaker {version('bookmaker')}")
+        raise typer.Exit
+
+
+@app.callback()
+def bookmaker(
+    version: Annotated[
+        bool, typer.Option("--version", callback=_version, is_eager=True, help="Show the version and exit.")
+    ] = False,
+) -> None:
+    """From a list of invented books to print-ready parts for a miniature library that fits its shelf."""
+
 
 ShelfPath = Annotated[Path, typer.Argument(metavar="SHELF", help="The shelf file (YAML).")]
 
@@ -66,6 +62,8 @@ ShelfPath = Annotated[Path, typer.Argument(metavar="SHELF", help="The shelf file
 @app.command()
 def new(folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or empty folder.")]) -> None:
     """Write a small commented shelf to start from."""
+    from ..shelf_file.starter import write_starter
+
     shelf = write_starter(folder)
     typer.echo(f"wrote {shelf}; next: bookmaker check {shelf}")
 
@@ -80,9 +78,24 @@ def check(
     spines: Annotated[bool, typer.Option("--spines", help="Show how well every spine can be read.")] = False,
 ) -> None:
     """Compute everything and say whether the books fit; draws nothing."""
+    from .. import workshop
+    from ..shelf.feedback import comparisons
+    from .tables import (
+        books_table,
+        breakdown_table,
+        lettering_table,
+        measured_table,
+        outcome,
+        reading_table,
+        slipcases_table,
+        spaces_table,
+    )
+
     with _progress() as told:
-        checked = pipeline.check(shelf, told)
+        checked = workshop.check(shelf, told)
     if as_json:
+        from ..writers.plan_json import check_report, dump
+
         sys.stdout.write(dump(check_report(checked.plan, checked.problems, checked.legibility, checked.lettering)))
     else:
         out = _console(stderr=False)
@@ -131,25 +144,30 @@ def make(
     ] = False,
 ) -> None:
     """Write the sheets to print, one PDF for each paper, and the plan."""
-    wishes = pipeline.Wishes(
+    from .. import workshop
+    from ..shelf.choice import Choice
+    from .made_lines import gone_lines, off_cut_lines, others_line
+    from .tables import outcome, paper_line
+
+    wishes = workshop.Wishes(
         choice=Choice(tuple(only or ()), again, tuple(stock or ())),
         parts=parts,
         contact_sheet=contact_sheet,
         templates=templates,
     )
     with _progress() as told:
-        made = pipeline.make(shelf, into, told, wishes)
+        made = workshop.make(shelf, into, told, wishes)
     _tell(made.about)
     if made.others:
         typer.echo(others_line(made.others, shelf), err=True)
-    drawings = [name for name, _ in made.files if name.startswith(f"{pipeline.MACHINE_FOLDER}/")]
+    drawings = [name for name, _ in made.files if "/" in name]
     for name, sheets in made.files:
         if name in drawings:
             continue
         count = f": {sheets} sheet{'s' if sheets > 1 else ''}" if sheets else ""
         typer.echo(f"{into / name}{count}")
     if drawings:
-        typer.echo(f"{into / pipeline.MACHINE_FOLDER}: {len(drawings)} drawings")
+        typer.echo(f"{into / Path(drawings[0]).parent}: {len(drawings)} drawings")
     for tally in made.tallies:
         typer.echo(paper_line(tally, made.checked.plan.stocks[tally.stock].printed_on))
     for line in (*off_cut_lines(made.off_cuts), *gone_lines(made.gone)):
@@ -170,6 +188,11 @@ def ruler(
     ] = None,
 ) -> None:
     """Write a page that shows what your printer does, or turn what it measures into a profile."""
+    from ..ground.output import put_file
+    from ..ground.problems import CommandError, Problem
+    from ..ground.units import NotAMeasure
+    from ..paper.papers import find_format
+
     if (into is None) == (measured is None):
         remedy = "write --into ruler.pdf to get the page, or --measured printer.yaml to write down what it measures"
         raise CommandError((Problem("ruler needs either --into or --measured", remedy),))
@@ -178,6 +201,9 @@ def ruler(
     except NotAMeasure as problem:
         raise CommandError((Problem(f"--sheet: {problem.message}", problem.remedy),)) from None
     if into is not None:
+        from ..paper.profiles import read_printer
+        from ..ruler.page import write_ruler
+
         profile = read_printer(printer) if printer else None
         page = io.BytesIO()
         write_ruler(page, size, profile)
@@ -191,6 +217,11 @@ def ruler(
 
 def _write_profile(path: Path, size: SheetFormat) -> None:
     """Ask for the readings and write the profile, unless another file stands there."""
+    from ..ground.output import check_replaceable, put_file
+    from ..ground.problems import CommandError, Problem
+    from ..ruler.readings import PROFILE_MARK, measure, profile_text
+    from .tables import message
+
     check_replaceable(path, PROFILE_MARK.encode())
 
     def ask(words: str, usual: str) -> str:
@@ -207,11 +238,18 @@ def _write_profile(path: Path, size: SheetFormat) -> None:
 @app.command()
 def schema() -> None:
     """Print JSON Schema of the shelf file, for editors."""
+    import json
+
+    from ..shelf.schema import shelf_schema
+
     typer.echo(json.dumps(shelf_schema(), ensure_ascii=False, indent=1))
 
 
 def _book_named(wanted: str, books: Sequence[BookPlan]) -> BookPlan:
     """The book with this title or number."""
+    from ..ground.problems import CommandError, Problem
+    from ..shelf_file.book_names import LISTED, UnknownBook, find_book
+
     try:
         return books[find_book(wanted, [book.entry.name for book in books], LISTED)]
     except UnknownBook as unknown:
@@ -220,6 +258,8 @@ def _book_named(wanted: str, books: Sequence[BookPlan]) -> BookPlan:
 
 def _console(*, stderr: bool) -> Console:
     """A console that never breaks a table because no terminal tells its width."""
+    from rich.console import Console
+
     console = Console(stderr=stderr, highlight=False)
     if not console.is_terminal:
         console.width = 140
@@ -227,32 +267,44 @@ def _console(*, stderr: bool) -> Console:
 
 
 @contextmanager
-def _progress() -> Iterator[pipeline.Progress]:
+def _progress() -> Iterator[Progress]:
     """Progress on a terminal, silence anywhere else."""
     console = _console(stderr=True)
-    with Progress(console=console, transient=True, disable=not console.is_terminal) as bar:
+    if not console.is_terminal:
+        yield lambda *_: None
+        return
+    from rich.progress import Progress as Bar
+
+    with Bar(console=console, transient=True) as bar:
         task = bar.add_task("reading", total=None)
         yield lambda what, done, total: bar.update(task, description=what, completed=done, total=total)
 
 
 def _tell(problems: tuple[Problem, ...]) -> None:
+    from ..ground.abridged import abridged
+    from .tables import message
+
     for problem in abridged(problems):
         typer.echo(message(problem), err=True)
 
 
-def _finish(checked: pipeline.Checked) -> None:
+def _finish(checked: Checked) -> None:
     if not checked.sound:
         raise typer.Exit(SHELF_HAS_ERRORS)
 
 
 def main() -> NoReturn:
     """Run the command line; refusals end in a message and exit code 2, never in a traceback."""
+    uncollected_at_the_end()
     for stream in (sys.stdout, sys.stderr):
         # A terminal of an old code page shows ? for a sign it lacks; it is no reason to stop.
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")
+    from ..ground.problems import BookmakerError
+
     try:
-        app(standalone_mode=True)
+        with uncollected():  # what is imported stays, and a command ends soon
+            app(standalone_mode=True)
     except BookmakerError as refusal:
         _tell(tuple(refusal.problems))
         sys.exit(UNUSABLE)

@@ -6,11 +6,12 @@ again and again: a fifth of the time that a long text takes. What little there i
 
 from __future__ import annotations
 
+import atexit
 import gc
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-__all__ = ["uncollected"]
+__all__ = ["uncollected", "uncollected_at_the_end"]
 
 
 @contextmanager
@@ -32,3 +33,8 @@ def uncollected() -> Iterator[None]:
     finally:
         if collecting:
             gc.enable()
+
+
+def uncollected_at_the_end() -> None:
+    """Let this process end without a last look at all there is, which takes as long as it took to import it."""
+    atexit.register(gc.freeze)

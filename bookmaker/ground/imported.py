@@ -11,15 +11,15 @@ from collections.abc import Iterator, Sequence
 from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, NoReturn
-
-from pypdf import PdfReader
-from pypdf.generic import ArrayObject, DictionaryObject, IndirectObject, StreamObject
+from typing import TYPE_CHECKING, Any, NoReturn
 
 from .files import SAVE_AGAIN, SourceFile, Wanted, read_again, read_file
 from .geometry import Point, Rect, Size, Transform
 from .problems import Problem, ShelfFileError
 from .units import from_pt
+
+if TYPE_CHECKING:
+    from pypdf import PdfReader
 
 __all__ = ["ImportedPage", "Node", "PageRange", "content_of", "load_pages", "opened_again", "pages_of"]
 
@@ -125,6 +125,8 @@ def opened_again(page: ImportedPage) -> AbstractContextManager[PdfReader]:
 @contextmanager
 def _opened(file: SourceFile) -> Iterator[PdfReader]:
     """A PDF file, open for reading; whatever goes wrong with it inside the block is a refusal."""
+    from pypdf import PdfReader  # a tenth of a second, for the few shelves that have pages of PDF files
+
     try:
         reader = PdfReader(io.BytesIO(file.data))
         if "/Encrypt" in reader.trailer:
@@ -142,6 +144,8 @@ def pages_of(path: Path, reader: PdfReader) -> list[Node]:
     Raises:
         ShelfFileError: there are none, or the tree they hang on is none.
     """
+    from pypdf.generic import IndirectObject
+
     pages: list[Node] = []
     waiting: list[tuple[Any, Node]] = [(_root(reader).raw_get("/Pages"), {})]
     seen: set[tuple[int, int]] = set()
@@ -171,6 +175,8 @@ def _root(reader: PdfReader) -> Any:
 
 def content_of(page: Node) -> bytes:
     """The operators of a page, its streams joined (ISO 32000-1, 7.8.2)."""
+    from pypdf.generic import ArrayObject
+
     found = page["/Contents"].get_object() if "/Contents" in page else ArrayObject()
     streams = found if isinstance(found, ArrayObject) else [found]
     return b"\n".join(_data(part.get_object()) for part in streams)
@@ -255,6 +261,8 @@ def _check_drawing(path: Path, page: Node) -> None:
 
     Only what is really drawn counts: many files give every form a list of all of them.
     """
+    from pypdf.generic import StreamObject
+
     done: set[tuple[int, int]] = set()
 
     def check(content: bytes, resources: Any, above: tuple[tuple[int, int], ...]) -> None:
@@ -284,6 +292,8 @@ def _notes(reader: PdfReader, nodes: Sequence[Node]) -> Iterator[str]:
 
 
 def _has_notes(node: Node) -> bool:
+    from pypdf.generic import ArrayObject, DictionaryObject
+
     found = node["/Annots"].get_object() if "/Annots" in node else None
     notes = (note.get_object() for note in (found if isinstance(found, ArrayObject) else ()))
     return any(isinstance(note, DictionaryObject) and note.get("/Subtype") != "/Link" for note in notes)

@@ -12,15 +12,15 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import NoReturn
-
-from PIL import ExifTags, Image, UnidentifiedImageError
+from typing import TYPE_CHECKING, NoReturn
 
 from .files import SAVE_AGAIN, SourceFile, Wanted, read_again, read_file
 from .geometry import Rect
 from .problems import Problem, ShelfFileError
-from .screen_colours import WHITE, see_through, to_screen_colours, to_srgb
 from .units import MM_PER_INCH
+
+if TYPE_CHECKING:
+    from PIL import Image
 
 __all__ = ["MOST_PIXELS", "Picture", "covering", "effective_dpi", "fitting", "load_picture", "show_dpi"]
 
@@ -39,16 +39,19 @@ PICTURE = Wanted(
     empty=SAVE_AGAIN,
 )
 
-TURNS = {
-    2: Image.Transpose.FLIP_LEFT_RIGHT,
-    3: Image.Transpose.ROTATE_180,
-    4: Image.Transpose.FLIP_TOP_BOTTOM,
-    5: Image.Transpose.TRANSPOSE,
-    6: Image.Transpose.ROTATE_270,
-    7: Image.Transpose.TRANSVERSE,
-    8: Image.Transpose.ROTATE_90,
-}
-"""What brings a picture upright, by its EXIF orientation (CIPA DC-008, tag 0x0112); 1 is upright."""
+ORIENTATION = 0x0112
+"""The EXIF tag that says how a picture comes upright (CIPA DC-008)."""
+
+TURNS = (
+    "FLIP_LEFT_RIGHT",
+    "ROTATE_180",
+    "FLIP_TOP_BOTTOM",
+    "TRANSPOSE",
+    "ROTATE_270",
+    "TRANSVERSE",
+    "ROTATE_90",
+)
+"""What brings a picture upright, by its EXIF orientation from 2 on; 1 is upright."""
 
 SEE_THROUGH = "is transparent in places: printed on"
 """What is said of a picture that lets its ground show, before the name of the ground."""
@@ -71,7 +74,7 @@ class Picture:
     height_px: int
     digest: str
     notes: tuple[str, ...] = ()
-    ground: tuple[int, int, int] = WHITE
+    ground: tuple[int, int, int] = (255, 255, 255)
 
     @property
     def key(self) -> tuple[object, ...]:
@@ -92,6 +95,8 @@ class Picture:
         Raises:
             ShelfFileError: the file is not what it was when it was loaded.
         """
+        from .screen_colours import to_screen_colours
+
         with _opened(read_again(self.path, PICTURE, self.digest)) as image:
             return to_screen_colours(_turned(image), self.ground)
 
@@ -154,6 +159,8 @@ def _refuse(message: str, remedy: str) -> NoReturn:
 @contextmanager
 def _opened(file: SourceFile) -> Iterator[Image.Image]:
     """A picture, not yet decoded; whatever goes wrong with it inside the block is a refusal."""
+    from PIL import Image, UnidentifiedImageError  # for the few shelves that have pictures
+
     try:
         with _without_pillow_limits(), Image.open(io.BytesIO(file.data), formats=FORMATS) as image:
             _check_size(file.path, image)
@@ -169,6 +176,8 @@ def _opened(file: SourceFile) -> Iterator[Image.Image]:
 @contextmanager
 def _without_pillow_limits() -> Iterator[None]:
     """Pillow refuses large pictures by its own measure, before their size is known; ours is `MOST_PIXELS`."""
+    from PIL import Image
+
     kept = Image.MAX_IMAGE_PIXELS
     Image.MAX_IMAGE_PIXELS = None
     try:
@@ -183,6 +192,8 @@ def _unknown(file: SourceFile) -> tuple[str, str]:
     """What to say of a file that is none of our formats."""
     if file.data.startswith(PDF_MARK):
         return f"{file.name} is a PDF, not a picture", SAVE_AS
+    from PIL import Image
+
     try:
         with _without_pillow_limits(), Image.open(io.BytesIO(file.data)) as image:
             return f"{file.name} is a {image.format} picture, which cannot be used", SAVE_AS
@@ -208,6 +219,8 @@ def _check_depth(path: Path, image: Image.Image) -> None:
 
 
 def _notes(image: Image.Image) -> Iterator[str]:
+    from .screen_colours import see_through, to_srgb
+
     if image.format != "MPO" and getattr(image, "is_animated", False):
         yield "holds several pictures: only the first is printed"
     if image.mode.startswith("I") or ";16" in str(getattr(image, "tile", "")):
@@ -226,16 +239,18 @@ def _notes(image: Image.Image) -> Iterator[str]:
 def _orientation(image: Image.Image) -> int:
     """The EXIF orientation; 1 if there is none or the EXIF data cannot be read."""
     try:
-        return int(image.getexif().get(ExifTags.Base.Orientation, 1))
+        return int(image.getexif().get(ORIENTATION, 1))
     except Exception:  # damaged EXIF data can make its reader raise anything, and the picture is still good
         return 1
 
 
 def _turned(image: Image.Image) -> Image.Image:
+    from PIL.Image import Transpose
+
     image.load()
-    turn = TURNS.get(_orientation(image))
-    if turn is None:
+    turned = _orientation(image) - 2
+    if not 0 <= turned < len(TURNS):
         return image
-    upright = image.transpose(turn)
+    upright = image.transpose(Transpose[TURNS[turned]])
     upright.info = image.info
     return upright

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from PIL import Image, ImageCms
 
-__all__ = ["WHITE", "Conversion", "see_through", "to_screen_colours", "to_srgb"]
+__all__ = ["Conversion", "see_through", "to_screen_colours", "to_srgb"]
 
 WHITE = (255, 255, 255)
 

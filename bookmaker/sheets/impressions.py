@@ -59,6 +59,7 @@ def to_reverse(size: Size, turn: Turn) -> Transform:
 
     An upright A4 sheet turned on its long edge: what lies 10 mm from the left edge lies 10 mm from the right.
 
+    >>> from bookmaker.ground.geometry import Point
     >>> to_reverse(Size(210, 297), Turn.LONG_EDGE).apply(Point(10, 20))
     Point(x=200.0, y=20.0)
     """

@@ -8,17 +8,15 @@ from __future__ import annotations
 
 import re
 import unicodedata
-import warnings
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
 
-from ruamel.yaml import YAML
-from ruamel.yaml.error import MarkedYAMLError, ReusedAnchorWarning, YAMLError
-from ruamel.yaml.nodes import MappingNode, Node, ScalarNode, SequenceNode
+from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
 from ..ground.problems import FieldPath, Place, Problem, ShelfFileError
+from .yaml_nodes import GroupNode, Lines, ListNode, Node, RepeatNode, ScalarNode, read_nodes
 
-__all__ = ["HIDDEN", "Plain", "Tree", "parse_tree"]
+__all__ = ["HIDDEN", "Plain", "Tree", "parse_nodes", "parse_tree"]
 
 Plain = str | None | list["Plain"] | dict[str, "Plain"]
 """A value without its places."""
@@ -137,9 +135,18 @@ def parse_tree(text: str, file: str) -> Tree:
     Raises:
         ShelfFileError: the text is not YAML, a key stands twice, or aliases multiply beyond measure.
     """
-    reader = _Reader(file, text.splitlines())
+    return parse_nodes(text, file)[1]
+
+
+def parse_nodes(text: str, file: str) -> tuple[Node, Tree]:
+    """The same with the nodes that the tree was made of.
+
+    Raises:
+        ShelfFileError: the text is not YAML, a key stands twice, or aliases multiply beyond measure.
+    """
+    reader = _Reader(file, Lines(text))
     try:
-        node = _composed(text)
+        node = read_nodes(text)
     except MarkedYAMLError as trouble:
         raise _syntax_error(trouble, reader.place) from None
     except RecursionError:
@@ -167,16 +174,7 @@ def parse_tree(text: str, file: str) -> Tree:
     tree = reader.tree(node)
     if reader.problems:
         raise ShelfFileError(reader.problems)
-    return tree
-
-
-def _composed(text: str) -> Node | None:
-    """The nodes of the text."""
-    with warnings.catch_warnings():
-        # YAML lets a name be given twice with &; the later one counts.
-        warnings.simplefilter("ignore", ReusedAnchorWarning)
-        node: Node | None = YAML(typ="rt", pure=True).compose(text)
-    return node
+    return node, tree
 
 
 def _too_much(place: Place) -> Problem:
@@ -222,31 +220,33 @@ def _cut_short_in(line: Place) -> Problem | None:
 class _Reader:
     """Turns YAML nodes into trees, collecting what is wrong on the way."""
 
-    def __init__(self, file: str, lines: list[str]) -> None:
+    def __init__(self, file: str, lines: Lines) -> None:
         self.file = file
         self.lines = lines
         self.problems: list[Problem] = []
         self.seen = 0
 
     def place(self, line: int, column: int) -> Place:
-        source = self.lines[line] if line < len(self.lines) else ""
-        return Place(self.file, line + 1, column + 1, source)
+        return Place(self.file, line + 1, column + 1, self.lines.line(line))
 
-    def tree(self, node: Node, depth: int = 0) -> Tree:
+    def at(self, offset: int) -> Place:
+        return self.place(*self.lines.number(offset))
+
+    def tree(self, written: Node, depth: int = 0) -> Tree:
+        node = written.meant if isinstance(written, RepeatNode) else written
         self.seen += 1
-        place = self.place(node.start_mark.line, node.start_mark.column)
-        if self.seen > MOST_VALUES or depth > DEEPEST:
+        place = self.at((node or written).start)
+        if node is None or self.seen > MOST_VALUES or depth > DEEPEST:
             raise ShelfFileError((_too_much(place),))
-        if isinstance(node, SequenceNode):
-            return Tree([self.tree(item, depth + 1) for item in node.value], place)
-        if isinstance(node, MappingNode):
-            return self._mapping(node, place, depth)
+        if isinstance(node, ListNode):
+            return Tree([self.tree(item, depth + 1) for item in node.items], place)
+        if isinstance(node, GroupNode):
+            return self._group(node, place, depth)
         assert isinstance(node, ScalarNode)
-        self._refuse_hidden(node.value, place)
-        if node.value:
+        self._refuse_hidden(node.text, place)
+        if node.text:
             self._refuse_cut_short(node, node.style)
-        empty = node.value == "" and node.style is None
-        return Tree(None if empty or (node.style is None and node.value in {"~", "null"}) else node.value, place)
+        return Tree(None if node.is_nothing else node.text, place)
 
     def _refuse_hidden(self, text: str, place: Place) -> None:
         """Escapes in quotes can spell signs that would command a terminal, or that no file can hold."""
@@ -255,13 +255,12 @@ class _Reader:
             message = f"the text holds the control character U+{ord(hidden):04X}"
             self.problems.append(Problem(message, "write visible letters only", place=place))
 
-    def _refuse_cut_short(self, last: ScalarNode, style: str | None, *, colon: int = 0) -> None:
+    def _refuse_cut_short(self, last: ScalarNode, style: str, *, colon: int = 0) -> None:
         """A # may turn into a note what was meant as the value, or its end; `colon` is the length of one after it."""
-        end = self.place(last.end_mark.line, last.end_mark.column + colon)
-        if style is None and (cut_short := _cut_short("" if colon else last.value, end)):
+        if not style and (cut_short := _cut_short("" if colon else last.text, self.at(last.end + colon))):
             self.problems.append(cut_short)
 
-    def _mapping(self, node: MappingNode, place: Place, depth: int) -> Tree:
+    def _group(self, node: GroupNode, place: Place, depth: int) -> Tree:
         values: dict[str, Tree] = {}
         keys: dict[str, Place] = {}
         for key, value, at in self._pairs(node):
@@ -272,14 +271,15 @@ class _Reader:
             values[key], keys[key] = self.tree(value, depth + 1), at
         return Tree(values, place, keys)
 
-    def _pairs(self, node: MappingNode) -> Iterator[tuple[str, Node, Place]]:
-        for key, value in node.value:
-            at = self.place(key.start_mark.line, key.start_mark.column)
-            if isinstance(key, ScalarNode):
-                self._refuse_hidden(key.value, at)
-                if isinstance(value, ScalarNode) and not value.value:
-                    self._refuse_cut_short(key, value.style, colon=1)
-                yield str(key.value), value, at
+    def _pairs(self, node: GroupNode) -> Iterator[tuple[str, Node, Place]]:
+        for key, value in node.entries:
+            at = self.at(key.start)
+            named = key.meant if isinstance(key, RepeatNode) else key
+            if isinstance(named, ScalarNode):
+                self._refuse_hidden(named.text, at)
+                if isinstance(value, ScalarNode) and not value.text:
+                    self._refuse_cut_short(replace(named, end=key.end), value.style, colon=1)
+                yield named.text, value, at
             else:
                 self.problems.append(
                     Problem("a key is a word here, not a list or a group", "write key: value", place=at)

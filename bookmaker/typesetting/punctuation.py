@@ -88,7 +88,7 @@ class Punctuation:
 
         What is read from right to left is left as it is written, unless these are the marks of such a language.
 
-        >>> print(Punctuation().printed('The "Keeper\'s" Log -- with Charts'))
+        >>> print(Punctuation().printed('The "Keeper\\'s" Log -- with Charts'))
         The “Keeper’s” Log – with Charts
         """
         if reads_from_right(text) and not self.in_words:

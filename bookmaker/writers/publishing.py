@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import accumulate, chain
 from pathlib import Path
@@ -15,42 +15,27 @@ from ..sheets.impressions import impressions
 from ..sheets.layout import Layout, Sheet
 from ..sheets.toolpaths import tool_sheet
 from ..shelf.checked import Checked
-from ..shelf.choice import EVERYTHING, Choice, Chosen
+from ..shelf.choice import Chosen
+from ..shelf.wishes import Progress, Wishes
 from ..shelf_file.whereabouts import whereabouts
 from ..things.book.plan import BookPlan
 from .contact_sheet import write_contact_sheet
 from .leaflet_pdf import write_leaflet
 from .plan_json import dump, plan_report
-from .sheets_pdf import Parts, write_sheets
+from .sheets_pdf import write_sheets
 from .shelf_front import fronts, spine_of
 from .templates import write_template
 from .tools.dxf import write_dxf
 from .tools.pdf import write_tools_pdf
 from .tools.svg import write_svg
 
-__all__ = ["ALL_OF_IT", "MACHINE_FOLDER", "Progress", "Wishes", "publish"]
+__all__ = ["MACHINE_FOLDER", "publish"]
 
 GUIDE, CUTTING_LIST = "guide", "cutting list"
 """The names under which these are written."""
 
 MACHINE_FOLDER = "machine"
 """The folder in the output with the drawings for a cutting machine."""
-
-Progress = Callable[[str, int, int], None]
-"""Told what is being done, how many parts are done, and of how many."""
-
-
-@dataclass(frozen=True, slots=True)
-class Wishes:
-    """What the maker wants written: which books and papers, which parts of the sheets, and what else besides."""
-
-    choice: Choice = EVERYTHING
-    parts: Parts = Parts.ALL
-    contact_sheet: bool = False
-    templates: bool = False
-
-
-ALL_OF_IT = Wishes()
 
 
 @dataclass(slots=True)

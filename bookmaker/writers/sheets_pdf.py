@@ -3,24 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from enum import StrEnum
 from pathlib import Path as FilePath
 
 from ..ground.art import Group, Layer
 from ..ground.drawing import Art
 from ..ground.geometry import Transform
 from ..sheets.impressions import Impression
+from ..sheets.parts import Parts
 from .pdf import PdfFile
 
-__all__ = ["Parts", "sheet_art", "write_sheets"]
-
-
-class Parts(StrEnum):
-    """What of a sheet is written: the print alone, the lines and notes alone, or both."""
-
-    ALL = "all"
-    ART = "art"
-    LINES = "lines"
+__all__ = ["sheet_art", "write_sheets"]
 
 
 def write_sheets(

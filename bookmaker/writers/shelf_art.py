@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from ..ground.art import Filled, Group
 from ..ground.drawing import Art, Colour
 from ..ground.geometry import Path, Point, Rect, Transform
 from ..sheets.facsimiles import Facsimile
 from .shelf_front import Front, Row, Shown, rows_of
 
-__all__ = ["TIMBER", "facsimile_of_front", "row_art"]
+__all__ = ["TIMBER", "facsimile_of_front", "facsimile_of_shown", "row_art"]
 
 TIMBER = 1.6
 """How thick boards and uprights are drawn, in mm."""
@@ -22,6 +24,12 @@ def facsimile_of_front(front: Front) -> Facsimile:
     (row,) = rows_of(front, float("inf"))
     uprights = (TIMBER * row.begins, TIMBER, TIMBER * row.ends, TIMBER)
     return Facsimile(row_art(row, 1.0, Point(-row.left, 0.0)), Rect(0, 0, row.width, row.height).grown(*uprights))
+
+
+def facsimile_of_shown(shown: Shown) -> Facsimile:
+    """What is seen in one place of a space, its lower left corner at the origin: of a book the spine as it stands."""
+    home = shown.rect.moved(-shown.rect.x, -shown.rect.y)
+    return Facsimile(_shown_art(replace(shown, rect=home)), home)
 
 
 def row_art(row: Row, scale: float, origin: Point) -> Art:

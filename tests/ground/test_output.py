@@ -11,10 +11,10 @@ import pytest
 
 from bookmaker.ground.output import file_names, locks, replaced_folder, single_file
 from bookmaker.ground.problems import OutputError
+from bookmaker.shelf.wishes import Wishes
 from bookmaker.shelf_file.starter import write_starter
 from bookmaker.workshop import make
 from bookmaker.writers import publishing
-from bookmaker.writers.publishing import Wishes
 from tests.kit.shelves import ONE_BOOK
 
 ONE_STOCK = ONE_BOOK.replace("stock: card", "stock: laid")

@@ -9,11 +9,11 @@ from typing import Any
 import pytest
 
 from bookmaker.ground.problems import Severity, ShelfFileError
+from bookmaker.shelf.wishes import ALL_OF_IT
 from bookmaker.shelf_file.defaults import with_defaults
 from bookmaker.shelf_file.yaml_tree import Plain, parse_tree
 from bookmaker.workshop import Checked, Wishes, check, make
 from bookmaker.writers.plan_json import check_report, dump
-from bookmaker.writers.publishing import ALL_OF_IT
 
 __all__ = [
     "ONE_BOOK",

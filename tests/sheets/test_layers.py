@@ -11,9 +11,9 @@ import pypdfium2
 import pytest
 
 from bookmaker.ground.geometry import Size
+from bookmaker.sheets.parts import Parts
 from bookmaker.workshop import Wishes, make
 from bookmaker.writers.pdf import PdfFile
-from bookmaker.writers.sheets_pdf import Parts
 
 SHELF = """\
 shelf: Layers

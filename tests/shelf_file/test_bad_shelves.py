@@ -338,7 +338,7 @@ WHOLE_FILES = {
     ),
     "no books": (
         ONE_BOOK.partition("  - title")[0].encode(),
-        "salt.yaml:8:1: books is empty; write a list, each item after a -",
+        "salt.yaml:7:7: books is empty; write a list, each item after a -",
     ),
     "empty list of books": (
         ONE_BOOK.partition("books:")[0].encode() + b"books: []\n",

@@ -231,7 +231,7 @@ ITEMS = SHELF.partition("    row:")[2]
     ("row", "message"),
     [
         (" []\n", "16:10: books[2].row lists 0 books; write from 1 to 5000"),
-        ("\n", "17:1: books[2].row is empty; write titles or groups of keys, each after a -"),
+        ("\n", "16:9: books[2].row is empty; write titles or groups of keys, each after a -"),
         (" Second\n", "16:10: books[2].row is not a list; write titles or groups of keys, each after a -"),
         (" [" + "x, " * 5001 + "]\n", "16:10: books[2].row lists 5001 books; write from 1 to 5000"),
     ],

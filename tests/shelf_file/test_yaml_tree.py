@@ -70,7 +70,7 @@ def test_what_is_written() -> None:
     assert tree.holds(("empty",))
     assert not tree.holds(("list", 2))
     assert not tree.holds(("title", "x"))
-    assert len(set(tree.places())) == 15
+    assert len(set(tree.places())) == 16
 
 
 def test_aliases_repeat_what_was_named_and_names_may_be_given_again() -> None:
@@ -105,3 +105,17 @@ def written(value: Plain) -> str:
 @given(VALUES)
 def test_what_is_written_is_read(value: Plain) -> None:
     assert parse_tree(written(value), "t.yaml").plain() == value
+
+
+def test_a_folded_text_is_read_as_the_lines_it_becomes() -> None:
+    text = "a: >\n  one\n  two\n\n  three\nb: >-\n  four\n  five\n"
+    assert parse_tree(text, "t.yaml").plain() == {"a": "one two\nthree\n", "b": "four five"}
+
+
+def test_places_count_lines_as_yaml_does() -> None:
+    tree = parse_tree("a: \u2028one\x85two\r\nb: three\rc: four\n", "t.yaml")
+    assert [(place.line, place.source) for place in tree.keys.values()] == [
+        (1, "a: \u2028one\x85two"),
+        (2, "b: three"),
+        (3, "c: four"),
+    ]

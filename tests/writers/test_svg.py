@@ -168,6 +168,19 @@ def test_it_is_as_large_as_what_it_shows() -> None:
     assert root.attrib == {"width": "12.345mm", "height": "7mm", "viewBox": "0 0 12.345 7"}
 
 
+def test_nothing_is_drawn_of_nothing() -> None:
+    """No outline, no line, no words, and a clip that leaves nothing."""
+    nothing = (Filled(Path(), RED), Stroked(Path(), Pen(1.0)), Written(words("")), Repeated((Filled(STAR, RED),), ()))
+    art = Group((*nothing, Group((Filled(STAR, RED),), clip=Path())))
+    assert svg_picture(art, BOX) == svg_picture(Group(), BOX)
+
+
+def test_what_is_flattened_is_not_seen_and_control_characters_are_not_told() -> None:
+    flat = Group((EXAMPLES["outlines"], EXAMPLES["words"]), Transform.stretch(0.0, 1.0))
+    assert svg_picture(flat, BOX) == svg_picture(Group(), BOX)
+    assert elements(svg_picture(flat, BOX, title="Rum\0\a & \x1blemons"))[1].text == "Rum & lemons"
+
+
 def test_no_two_pictures_share_a_name() -> None:
     """Many of them stand in one page of a browser, which looks for a name in all of it."""
     names = [{e.attrib["id"] for e in elements(svg_picture(art, BOX)) if "id" in e.attrib} for art in EXAMPLES.values()]

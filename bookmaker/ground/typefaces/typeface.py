@@ -7,10 +7,11 @@ can be searched and copied again.
 
 from __future__ import annotations
 
+import hashlib
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from itertools import pairwise
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -119,15 +120,21 @@ class Typeface:
         self.units_per_em: int = tables["head"].unitsPerEm
         self.ascent: float = tables["hhea"].ascent / self.units_per_em
         self.descent: float = tables["hhea"].descent / self.units_per_em
-        self._characters: dict[int, str] = tables.getBestCmap() or {}
         found = tables["GSUB"].table.FeatureList if "GSUB" in tables else None
         self.features = frozenset[str](record.FeatureTag for record in (found.FeatureRecord if found else ()))
-        self._font: Any = hb.Font(hb.Face(hb.Blob(data)))
+        face = hb.Face(hb.Blob(data))
+        self._font: Any = hb.Font(face)
+        self._characters = frozenset[int](face.unicodes)
         self._runs: dict[tuple[str, tuple[str, ...], str, bool], Run] = {}
         self._extents: dict[int, tuple[float, float]] = {}
         self._glyphs: dict[Glyph, Glyph] = {}
         self.x_height: float = self._height("sxHeight", "x", tables)
         self.cap_height: float = self._height("sCapHeight", "H", tables)
+
+    @cached_property
+    def digest(self) -> str:
+        """What tells its file from all others (SHA-256)."""
+        return hashlib.sha256(self.data).hexdigest()
 
     def __repr__(self) -> str:
         return f"Typeface({self.name!r})"

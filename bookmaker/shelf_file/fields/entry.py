@@ -14,7 +14,7 @@ __all__ = ["Entry", "Names", "either", "named"]
 class Entry(BaseModel):
     """A mapping in the shelf file: frozen, and no key is accepted that it does not know."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
 
 class Names:

@@ -11,12 +11,13 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
-
-from markdown_it.token import Token
+from typing import TYPE_CHECKING, NamedTuple
 
 from ...ground.problems import Problem, Severity
 from .passage import INDENT_SIGN
+
+if TYPE_CHECKING:
+    from markdown_it.token import Token
 
 __all__ = ["CENTRED", "RIGHT", "TAB", "Typed", "placing", "typed_indents", "usual_column", "verse_indents"]
 

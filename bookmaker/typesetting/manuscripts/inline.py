@@ -8,14 +8,16 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 from urllib.parse import unquote
-
-from markdown_it.token import Token
 
 from ...ground.problems import Problem, Severity
 from ..lines.fount import Style
 from .notes import REFERENCE, Notes
 from .passage import Passage, Role
+
+if TYPE_CHECKING:
+    from markdown_it.token import Token
 
 __all__ = ["Inline", "Stretch", "words_of"]
 

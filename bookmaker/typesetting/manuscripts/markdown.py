@@ -9,9 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-
-from markdown_it import MarkdownIt
-from markdown_it.token import Token
+from typing import TYPE_CHECKING
 
 from ...ground.problems import Problem
 from ..lines.fount import KEPT_BLANK, Style
@@ -21,6 +19,10 @@ from .notes import Notes, read_notes
 from .passage import Passage, Role
 from .ranks import OTHER, RUNNING_TEXT, Rank, ranks_of
 from .unread import unread
+
+if TYPE_CHECKING:
+    from markdown_it import MarkdownIt
+    from markdown_it.token import Token
 
 __all__ = ["emphasised", "passages_of"]
 
@@ -34,6 +36,8 @@ SIDES = {"text-align:left": "l", "text-align:center": "c", "text-align:right": "
 
 def passages_of(text: str, name: str) -> tuple[list[Passage], list[Problem]]:
     """The passages of a Markdown text, and what was left out of it."""
+    from markdown_it import MarkdownIt  # most shelves have plain texts
+
     reader = read_notes(MarkdownIt("commonmark").enable("table"))
     tokens = reader.parse(text)
     typed = typed_indents(text, tokens)
@@ -74,13 +78,18 @@ class _Table:
 def emphasised(text: str) -> list[str]:
     """Lines that are no Markdown but for the asterisks of their emphasis, as a fount knows them.
 
-    >>> emphasised("for *all\\nwho* wait")
-    ['for \\x01all', '\\x01who wait']
+    What would leave nothing stands as it was written.
+
+    >>> emphasised("for *all\\nwho* wait"), emphasised("\\\\")
+    (['for \\x01all', '\\x01who wait'], ['\\\\'])
     """
+    from markdown_it import MarkdownIt
+
     broken = "\\\n".join(line.rstrip("\\") for line in text.split("\n"))
     [token] = MarkdownIt("zero").enable(["emphasis", "escape"]).parseInline(broken)
     stretches, _ = Inline(Notes()).stretches(token.children or (), 1)
-    return [" ".join(words_of(part)) for part in _split(stretches, "\n")]
+    lines = [" ".join(words_of(part)) for part in _split(stretches, "\n")]
+    return lines if any(lines) else text.split("\n")
 
 
 @dataclass

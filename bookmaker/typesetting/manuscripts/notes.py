@@ -9,14 +9,15 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import islice
-from typing import NamedTuple
-
-from markdown_it import MarkdownIt
-from markdown_it.rules_block import StateBlock
-from markdown_it.rules_inline import StateInline
-from markdown_it.token import Token
+from typing import TYPE_CHECKING, NamedTuple
 
 from ...ground.problems import Problem, Severity
+
+if TYPE_CHECKING:
+    from markdown_it import MarkdownIt
+    from markdown_it.rules_block import StateBlock
+    from markdown_it.rules_inline import StateInline
+    from markdown_it.token import Token
 
 __all__ = ["REFERENCE", "Notes", "read_notes"]
 

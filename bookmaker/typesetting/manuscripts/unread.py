@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
-
-from markdown_it.token import Token
+from typing import TYPE_CHECKING
 
 from ...ground.problems import Problem, Severity
+
+if TYPE_CHECKING:
+    from markdown_it.token import Token
 
 __all__ = ["unread"]
 

@@ -134,9 +134,10 @@ class SvgCanvas:
         """Within the block, coordinates go through `transform`; `clip`, seen from inside, bounds the ink."""
         outer = self._elements, self._window, self._to_paper
         self._elements, self._to_paper = [], transform.then(self._to_paper)
-        self._window = transform.inverse.apply_to(self._window) if self._window else None
+        flattened = transform.a * transform.d == transform.b * transform.c
+        self._window = None if flattened or not self._window else transform.inverse.apply_to(self._window)
         if clip is not None and self._window:
-            bounds = clip.bounds
+            bounds = clip.bounds if clip.commands else Rect(0, 0, 0, 0)
             if bounds.contains(self._window) and _is_rectangle(clip):
                 clip = None  # it takes nothing off that is seen
             else:

@@ -41,7 +41,8 @@ transform="matrix(.001 0 0 -.001 0 5)" stroke-miterlimit="10"><path d="m1000 100
     body = canvas.content()
     held = definitions.content(dpi)
     width, height, left, top = (_mm(length) for length in (box.width, box.height, -box.x, box.top))
-    told = f"<title>{escape(title.replace(MARK, ''))}</title>" if title else ""
+    called = escape("".join(filter(str.isprintable, title)))  # XML has no place for control characters
+    told = f"<title>{called}</title>" if called else ""
     unit = f"{1 / MICROMETRES}".removeprefix("0")
     text = (
         f'<svg xmlns="http://www.w3.org/2000/svg" width="{width}mm" height="{height}mm" viewBox="0 0 {width} {height}">'

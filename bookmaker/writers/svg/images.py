@@ -15,8 +15,8 @@ from ..pdf_pixels import THROUGH, rendered_page
 
 __all__ = ["Part", "image_of_page", "image_of_picture", "seen_part"]
 
-MOST_IMAGES = 256
-"""Pictures that are kept ready, some 100 kB each."""
+MOST_IMAGES = 128
+"""Pictures that are kept ready, and as many pages, some 100 kB each."""
 
 
 Part = tuple[int, int, int, int]

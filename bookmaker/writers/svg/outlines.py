@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
-from functools import lru_cache
+from weakref import WeakKeyDictionary
 
 from ...ground.typefaces import Typeface
 
 __all__ = ["glyph_outline"]
 
-MOST_GLYPHS = 20_000
-"""Outlines that are kept, some 300 bytes each."""
+_KNOWN: WeakKeyDictionary[Typeface, dict[int, str]] = WeakKeyDictionary()
+"""Outlines by the numbers of their glyphs, as long as their typeface is in use."""
 
 
-@lru_cache(maxsize=MOST_GLYPHS)
 def glyph_outline(typeface: Typeface, gid: int) -> str:
     """The `d` of a glyph, each step counted from where the last one ended; empty if it is a blank."""
+    outlines = _KNOWN.setdefault(typeface, {})
+    if gid not in outlines:
+        outlines[gid] = _outline(typeface, gid)
+    return outlines[gid]
+
+
+def _outline(typeface: Typeface, gid: int) -> str:
     written: list[str] = []
     x = y = first_x = first_y = 0.0
     for kind, *numbers in typeface.outline(gid):

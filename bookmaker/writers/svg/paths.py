@@ -25,7 +25,7 @@ def path_data(path: Path, window: Rect | None = None, reach: float = 0.0) -> str
     'm1000 2000h500v3000h-500z'
     """
     shown = window.grown(reach) if window else None
-    if shown is None or shown.contains(path.bounds):
+    if shown is None or not path.commands or shown.contains(path.bounds):
         return _written(path.commands)
     parts = (part for part in _parts(path) if part.bounds.overlaps(shown, -TOUCH))
     return _written([command for part in parts for command in part.commands])

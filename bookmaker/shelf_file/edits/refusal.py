@@ -1,0 +1,26 @@
+"""Why a place cannot be edited, raised where it is found and returned as a problem by what is called from outside."""
+
+from __future__ import annotations
+
+from ...ground.problems import FieldPath, Problem, show_field
+from ...ground.quantities import show
+
+__all__ = ["EditRefused", "absent", "refused"]
+
+
+class EditRefused(Exception):  # noqa: N818 - it reads as a sentence where it is caught
+    """An edit that cannot be made, with the problem to tell."""
+
+    def __init__(self, problem: Problem) -> None:
+        super().__init__(str(problem))
+        self.problem = problem
+
+
+def refused(message: str, remedy: str, field: FieldPath = ()) -> EditRefused:
+    """A refusal in words: what is in the way, what to do instead, and of which field it is told."""
+    return EditRefused(Problem(message, remedy, field=field))
+
+
+def absent(path: FieldPath) -> EditRefused:
+    """The refusal where nothing stands at a path."""
+    return refused(f"{show(show_field(path)) or 'the file'} is not written here", "choose something that is", path)

@@ -1,0 +1,68 @@
+"""A space as it looks: every spine in its place, the whole front no more than its places together."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from bookmaker.ground.geometry import Rect
+from bookmaker.workshop import check
+from bookmaker.writers.shelf_art import TIMBER, facsimile_of_front, facsimile_of_shown
+from bookmaker.writers.shelf_front import Front, fronts, spine_of
+from bookmaker.writers.svg import svg_picture
+from tests.kit.pixels import apart, svg_pixels
+
+SHELF = """\
+shelf: Art
+stocks:
+  page: {caliper: 80 um}
+  card: {caliper: 300 um}
+spaces:
+  plank: {width: 60 mm, height: 24 mm, depth: 25 mm}
+defaults:
+  space: plank
+  size: {height: 20 mm, width: 14 mm}
+  block: {kind: concertina, stock: page, pages: 40}
+  cover: {kind: wrap, stock: card}
+  design: {style: cloth, wear: none}
+books:
+  - {title: Tides}
+  - {title: Ropes, stack: pile}
+  - {title: Winds, stack: pile, block: {pages: 60}}
+"""
+
+
+@pytest.fixture(scope="module")
+def front(tmp_path_factory: pytest.TempPathFactory) -> Front:
+    path = tmp_path_factory.mktemp("art") / "shelf.yaml"
+    path.write_text(SHELF, encoding="utf-8")
+    checked = check(path)
+    spines = {number: spine_of(draft.pieces) for number, draft in enumerate(checked.drafts)}
+    (found,) = fronts(checked.plan, {number: spine for number, spine in spines.items() if spine})
+    return found
+
+
+def test_the_front_has_its_space_with_board_and_uprights(front: Front) -> None:
+    assert facsimile_of_front(front).box == pytest.approx(Rect(-TIMBER, -TIMBER, 60 + 2 * TIMBER, 24 + 2 * TIMBER))
+
+
+def test_the_front_is_the_same_picture_as_svg_and_as_pdf(front: Front) -> None:
+    seen = facsimile_of_front(front)
+    assert apart(seen.art, seen.box, 1016.0, 2.0).max() <= 40
+
+
+def test_every_place_looks_alone_as_it_looks_on_the_shelf(front: Front) -> None:
+    whole = facsimile_of_front(front)
+    shelf = svg_picture(whole.art, whole.box)
+    pixels = svg_pixels(shelf, 508.0, 20.0, whole.box)
+    for place in front.places:
+        for shown in place:
+            alone = facsimile_of_shown(shown)
+            assert alone.box.size == pytest.approx(shown.rect.size)
+            own = svg_pixels(svg_picture(alone.art, alone.box), 508.0, 20.0, alone.box)
+            height, width, _ = own.shape
+            left = round((shown.rect.x - whole.box.x) * 20)
+            below = round((whole.box.top - shown.rect.top) * 20)
+            there = pixels[below : below + height, left : left + width]
+            # threads of the cloth are finer than these pixels
+            assert np.abs(own - there).mean() < 6
