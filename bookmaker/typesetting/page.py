@@ -45,11 +45,15 @@ FINEST_LINE = 0.04
 
 @dataclass(frozen=True, slots=True)
 class BookWords:
-    """What the book is called, for the pages that say so; `shelf` is the name of the shelf it belongs to."""
+    """What the book is called, for the pages that say so; `shelf` is the name of the shelf it belongs to.
+
+    `language` is a BCP 47 tag, if one was named for the book.
+    """
 
     title: str = ""
     author: str = ""
     shelf: str = ""
+    language: str = ""
 
     @property
     def seed(self) -> str:

@@ -296,7 +296,9 @@ def test_an_unknown_typeface_is_refused_with_what_was_meant() -> None:
         bundled("qqq")
     assert str(refusal.value).endswith(
         "write one of text (Noto Serif), sans (Open Sans), old style (EB Garamond), typewriter (Courier Prime), "
-        "blackletter (UnifrakturMaguntia), script (Dancing Script), or the path of a TTF or OTF file"
+        "blackletter (UnifrakturMaguntia), script (Dancing Script), caslon (Libre Caslon Text), didone (Libre Bodoni), "
+        "clarendon (Besley), inscriptional (Cinzel), humanist (Cabin), geometric (Jost), "
+        "or the path of a TTF or OTF file"
     )
 
 

@@ -20,6 +20,16 @@ BUNDLED = {
     "typewriter": "courier-prime/CourierPrime_400Regular.ttf",
     "blackletter": "unifraktur-maguntia/UnifrakturMaguntia_400Regular.ttf",
     "script": "dancing-script/DancingScript_400Regular.ttf",
+    "caslon": "libre-caslon-text/LibreCaslonText_400Regular.ttf",
+    "caslon italic": "libre-caslon-text/LibreCaslonText_400Regular_Italic.ttf",
+    "didone": "libre-bodoni/LibreBodoni_500Medium.ttf",
+    "clarendon": "besley/Besley_500Medium.ttf",
+    "clarendon bold": "besley/Besley_700Bold.ttf",
+    "inscriptional": "cinzel/Cinzel_600SemiBold.ttf",
+    "humanist": "cabin/Cabin_400Regular.ttf",
+    "humanist bold": "cabin/Cabin_700Bold.ttf",
+    "geometric": "jost/Jost_500Medium.ttf",
+    "geometric bold": "jost/Jost_700Bold.ttf",
 }
 """The typefaces that come with bookmaker: what each is used for, and its file under ``fonts/``."""
 
@@ -30,6 +40,12 @@ FAMILIES = {
     "courier-prime": "Courier Prime",
     "unifraktur-maguntia": "UnifrakturMaguntia",
     "dancing-script": "Dancing Script",
+    "libre-caslon-text": "Libre Caslon Text",
+    "libre-bodoni": "Libre Bodoni",
+    "besley": "Besley",
+    "cinzel": "Cinzel",
+    "cabin": "Cabin",
+    "jost": "Jost",
 }
 """What their makers call the family in each folder."""
 

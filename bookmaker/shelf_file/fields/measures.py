@@ -12,7 +12,7 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator, GetJsonSchemaHandler, WithJsonSchema
 from pydantic_core import CoreSchema
 
-from ...ground.amounts import parse_bulk, parse_grammage, parse_resolution
+from ...ground.amounts import parse_bulk, parse_grammage, parse_resolution, parse_share
 from ...ground.quantities import show
 from ...ground.units import NotAMeasure, parse_length, parse_offset, parse_type_size, print_length, print_pt
 from .words import read_text, refuse
@@ -40,11 +40,14 @@ __all__ = [
     "TabWidth",
     "Thickness",
     "ThreadThickness",
+    "Tracking",
     "TypeSize",
     "TypeSizeOrFit",
     "ViewingDistance",
     "read_margin",
 ]
+
+MOST_TRACKED = 0.3
 
 
 def _measured(parse: Callable[[str], float], value: object) -> float:
@@ -200,6 +203,18 @@ Bulk = Annotated[
     WithJsonSchema({"type": "string", "examples": ["1.25 cm3/g"]}),
 ]
 """Thickness per mass and area in cm³/g."""
+
+
+def _read_tracking(value: object) -> float:
+    share = _measured(parse_share, value)
+    if share > MOST_TRACKED:
+        raise refuse(f"{read_text(value)} is too far apart for letters of one word", "write a share from 0 % to 30 %")
+    return share
+
+
+Tracking = Annotated[float, BeforeValidator(_read_tracking), WithJsonSchema({"type": "string", "examples": ["6 %"]})]
+"""How far letters stand apart, in ems: from 0 to 0.3."""
+
 Resolution = Annotated[
     float,
     BeforeValidator(lambda value: _measured(parse_resolution, value)),

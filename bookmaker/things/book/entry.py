@@ -19,6 +19,7 @@ from .covers.jacket import Jacket
 from .covers.kinds import AnyCover
 from .designs.kinds import PLAIN, AnyDesign
 from .pages.kinds import BLANK, AnyInside
+from .pages.prose.text_keys import BookLanguage
 
 __all__ = ["SMALLEST_PAGE", "BookEntry", "LifeSize", "PageSize"]
 
@@ -86,6 +87,7 @@ class BookEntry(Entry):
     date: Title | None = Field(None, description="year or date, as it shall stand on the spine")
     size: PageSize | None = Field(None, description="height and width of the finished page")
     life_size: LifeSize | None = Field(None, description="height and width of the full-size page; divided by the scale")
+    language: BookLanguage = Field("", description="its language, if it has no text that names one: en, de, el, tr")
     direction: Literal["left-to-right", "right-to-left"] = Field("left-to-right", description="which way it reads")
     block: AnyBlock = Field(description="how the pages are made")
     cover: AnyCover = Field(description="how they are covered")

@@ -31,7 +31,7 @@ def page_frame(book: BookEntry, terms: Terms, pages: int) -> PageFrame:
         pages=pages,
         right_to_left=book.right_to_left,
         resolution_dpi=terms.resolution([name for _, name in named(book.block, "stock")][:1]),
-        book=BookWords(book.title, book.author or "", terms.shelf),
+        book=BookWords(book.title, book.author or "", terms.shelf, book.language),
         bleed=book.block.trimmed,
         step=book.block.step,
         asked=book.block.asked_pages,

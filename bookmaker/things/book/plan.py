@@ -167,7 +167,7 @@ class BookPlan(Plan):
     @property
     def marks(self) -> Punctuation:
         """The marks it is punctuated with wherever something of it is printed."""
-        return marks_of(parts_of(self.entry.inside), self.entry.title)
+        return marks_of(parts_of(self.entry.inside), self.entry.title, self.entry.language)
 
     @property
     def flats(self) -> tuple[Flat, ...]:
@@ -312,13 +312,13 @@ class BookPlan(Plan):
 def _words(entry: BookEntry) -> Words:
     """What stands on the cover of a book."""
     parts = parts_of(entry.inside)
-    printed = marks_of(parts, entry.title).printed
+    printed = marks_of(parts, entry.title, entry.language).printed
     return Words(
         title=printed(entry.title),
         author=printed(entry.author or ""),
         volume=entry.volume or "",
         date=printed(entry.date or ""),
-        language=language_named(parts),
+        language=language_named(parts) or entry.language,
         series=entry.series or "",
         named=(entry.title, entry.author or ""),
     )

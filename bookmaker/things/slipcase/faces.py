@@ -19,7 +19,7 @@ from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.words import Flag, Ink, PictureFile, Title
 from ..book.designs.artwork import on_ground, picture_problems
 from ..book.designs.design import Dress, Titling
-from ..book.designs.letters.lettering import Hand, typeface_for, written
+from ..book.designs.letters.lettering import Hand, letters_for, written
 from ..book.designs.letters.titling import Placed, fit_text, place_centred
 from ..book.designs.letters.wording import with_subtitle
 from ..book.designs.ornament.ornaments import rule, stamp
@@ -194,10 +194,12 @@ def _title(title: str, back: Rect, ink: Colour, titling: Titling | None) -> Plac
     box = back.grown(-aside, -above, -aside, -above)
     if titling and titling.ornament:
         box = Rect(box.x, box.y + back.height * ORNAMENT, box.width, box.height - back.height * ORNAMENT)
-    hand = Hand(titling.face, titling.face, ink, ink, titling.capitals) if titling else PLAIN_HAND
+    hand = PLAIN_HAND
+    if titling:
+        hand = Hand(titling.face, titling.face, ink, ink, titling.capitals, tracking=titling.tracking)
     turned = -90.0 if box.height > TURNED_BEYOND * box.width else 0.0
     room = box.size.turned if turned else box.size
-    face, _ = typeface_for(title, hand.title)
+    face, _ = letters_for("title", title, hand)
     head, under = with_subtitle(written(title, hand))
     gain = GAIN_OF_A_LINE if turned else 1.0
     setting = fit_text(face, head, Size(*room), LARGEST_TITLE, subtitle=under, gain=gain)

@@ -345,8 +345,12 @@ SMALL = ", size: {height: 13 mm, width: 9 mm}"
 def test_titles_that_need_a_lens_are_told_once_for_the_shelf(tmp_path: FilePath) -> None:
     long = "Rules for the Conduct of Visitors to the Reading Room"
     books = "".join(
-        f"  - {{title: {title}, block: {{pages: {pages}}}{SMALL}}}\n"
-        for title, pages in (("Tides", 60), (long, 20), ("On Rope and How It Is Made", 20))
+        f"  - {{title: {title}, block: {{pages: {pages}}}, design: {{style: cloth, face: {face}}}{SMALL}}}\n"
+        for title, pages, face in (
+            ("Tides", 60, "sans"),
+            (long, 20, "sans"),
+            ("On Rope and How It Is Made", 20, "script"),
+        )
     )
     (note,) = notes(checked(tmp_path, books))
     assert "2 of 3 spine titles cannot be read from 300 mm without a lens; the smallest is that of On Rope" in note

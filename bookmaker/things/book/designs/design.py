@@ -16,14 +16,34 @@ from ....ground.geometry import Path
 from ....ground.problems import Problem
 from ....sheets.flat import Flat
 from ....shelf_file.fields.entry import Entry
+from ....shelf_file.fields.measures import Tracking
 from ....shelf_file.fields.words import Flag, Ink
 from .artwork import NO_ARTWORK, Artwork
 from .ornament.devices import DeviceName
 from .ornament.ornaments import OrnamentName
 from .palettes import Material, PaletteName
 
-__all__ = ["Design", "DrawnDesign", "Dress", "InSet", "Lettering", "SpineTitle", "Titling", "Wear", "Words"]
+__all__ = [
+    "Case",
+    "Design",
+    "DrawnDesign",
+    "Dress",
+    "InSet",
+    "LetteredDesign",
+    "Lettering",
+    "SpineTitle",
+    "Titling",
+    "TypefaceName",
+    "Wear",
+    "Words",
+]
 
+TypefaceName = Literal[
+    "caslon", "caslon italic", "old style", "old style italic", "didone", "clarendon", "clarendon bold",
+    "inscriptional", "humanist", "humanist bold", "geometric", "geometric bold", "text", "text italic", "text bold",
+    "text bold italic", "sans", "sans bold", "typewriter", "blackletter", "script",
+]  # fmt: skip
+Case = Literal["by style", "capitals", "as written"]
 SpineTitle = Literal["auto", "down", "up", "across", "none"]
 Wear = Literal["none", "light", "heavy"]
 
@@ -135,12 +155,16 @@ class Lettering:
 
 @dataclass(frozen=True, slots=True)
 class Titling:
-    """In what hand a cover is titled: the typeface by its name, whether in capitals, the ink, the ornament with it."""
+    """In what hand a cover is titled: the typeface by its name, whether in capitals, the ink, the ornament with it.
+
+    `tracking` is how far its letters are set apart, in ems, if the maker said so.
+    """
 
     face: str
     capitals: bool
     ink: Colour
     ornament: Path | None = None
+    tracking: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,7 +223,15 @@ class Design(Entry, ABC):
         """Draw one flat of a cover out to its bleed; `artwork` is what `load` gave, for this piece of the cover."""
 
 
-class DrawnDesign(Design):
+class LetteredDesign(Design):
+    """The keys of all styles that letter a cover: how its words are set."""
+
+    face: TypefaceName | None = Field(None, description="typeface of the titling; of the age of the book, if not given")
+    case: Case = Field("by style", description="how titles are set: by style, capitals, as written")
+    tracking: Tracking | None = Field(None, description="how far letters are set apart, as a share of their size: 6 %")
+
+
+class DrawnDesign(LetteredDesign):
     """The keys that all drawn styles share."""
 
     material: ClassVar[Material]

@@ -68,7 +68,7 @@ def _with_what_is_shared(parts: Sequence[PlacedPart], frame: PageFrame) -> PageF
     """The frame with what the parts have to know of one another: type and marks of the text, a title page."""
     texts = [(part.written.text_size, part.loaded.type) for part in parts if part.loaded.type]
     titled = any(part.written.is_title_page for part in parts)
-    marks = marks_of([part.written for part in parts], frame.book.title)
+    marks = marks_of([part.written for part in parts], frame.book.title, frame.book.language)
     frame = replace(frame, titled=titled, text_size=texts[0][0] if texts else None, marks=marks)
     if not texts:
         return frame

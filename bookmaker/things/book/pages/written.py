@@ -19,13 +19,15 @@ def parts_of(inside: Parts) -> tuple[Part, ...]:
     return (inside,) if isinstance(inside, Part) else inside
 
 
-def marks_of(parts: Sequence[Part], title: str) -> Punctuation:
+def marks_of(parts: Sequence[Part], title: str, language: str = "") -> Punctuation:
     """The marks a book is punctuated with wherever something of it is printed, on its cover too.
 
-    They are those of its first text; where there is none, its title tells the language.
+    They are those of its first text; where there is none, those of the `language` that was named for the book, or that
+    its title tells.
     """
     marks = (part.marks for part in parts)
-    return next((of_text for of_text in marks if of_text), None) or punctuation_of(language_of_letters(title))
+    of_title = punctuation_of(language or language_of_letters(title))
+    return next((of_text for of_text in marks if of_text), None) or of_title
 
 
 def language_named(parts: Sequence[Part]) -> str:

@@ -12,7 +12,7 @@ from typing import cast
 from .....ground.geometry import Path, Size
 from .....ground.quantities import show
 from ..design import SpineTitle, Words
-from .lettering import Hand, Way, face_of, letter_height, typeface_for, written
+from .lettering import Hand, Way, letter_height, letters_for, written
 from .names import surname
 from .stack import NUMBERS, READABLE, SMALLEST_NUMBER, Name, Order, Stack, stacked
 from .wording import reads_upwards, shortened
@@ -201,7 +201,7 @@ def _author_letters(stacks: Sequence[Stack]) -> float:
     for stack in stacks:
         order = stack.order
         if order.author:
-            face, _ = typeface_for(order.author, face_of("author", order.hand))
+            face, _ = letters_for("author", order.author, order.hand)
             sizes.append(stack.ems["author"] * letter_height(face, written(order.author, order.hand)))
     return min(sizes, default=float("inf"))
 

@@ -12,7 +12,9 @@ from .....ground.drawing import Art, Colour, contrast
 from .....ground.geometry import Path, Rect, Size
 from .....ground.problems import Problem
 from .....ground.typefaces import Typeface, bundled
+from .....typesetting.capitals import has_capitals, in_capitals
 from ..design import Dress, Lettering, Titling
+from .cut import Cut, Letters
 from .titling import Breaking, Placed, TextBlock, breakings, fit_text, place_centred
 from .wording import with_subtitle
 
@@ -29,6 +31,7 @@ __all__ = [
     "letter",
     "letter_height",
     "lettered",
+    "letters_for",
     "settings",
     "together",
     "typeface_for",
@@ -40,11 +43,14 @@ Way = Literal["down", "up", "across"]
 
 TURNS: dict[Way, float] = {"down": -90.0, "up": 90.0, "across": 0.0}
 
-STAND_INS = ("text bold", "text", "sans bold", "sans")
-"""Typefaces with many letters, tried where a face lacks some."""
+STAND_INS = ("text", "text bold", "sans", "sans bold")
+"""Typefaces with many letters, tried where a face lacks some; for a bold one the bold ones first."""
 
 GAIN_OF_A_SECOND_LINE = 1.3
 """Along the spine a text stays on one line unless a second makes it so many times larger."""
+
+CAPITALS_APART = 0.06
+"""Capitals are set so many ems further apart than small letters (common practice: 5 to 8 %)."""
 
 ENOUGH_CONTRAST = 4.5
 """The contrast at which titling is easily read (WCAG 2.x, level AA)."""
@@ -52,7 +58,10 @@ ENOUGH_CONTRAST = 4.5
 
 @dataclass(frozen=True, slots=True)
 class Hand:
-    """How the words of a cover are set: typefaces by their names, ink, the ground they stand on."""
+    """How the words of a cover are set: typefaces by their names, ink, the ground they stand on.
+
+    `tracking` is how far letters are set apart, in ems; None for as far as is usual. `language` is a BCP 47 tag.
+    """
 
     title: str
     author: str
@@ -60,10 +69,16 @@ class Hand:
     ground: Colour
     capitals: bool = False
     on: Literal["spine", "front"] = "spine"
+    tracking: float | None = None
+    language: str = ""
 
     def on_ground(self, ground: Colour, ink: Colour | None = None) -> Hand:
         """The same hand on another ground."""
         return replace(self, ground=ground, ink=ink or self.ink)
+
+    def in_face(self, name: str | None) -> Hand:
+        """The same hand in one typeface, if one is named."""
+        return replace(self, title=name, author=name) if name else self
 
     def on_front(self) -> Hand:
         """The same hand on the front."""
@@ -92,7 +107,7 @@ def together(parts: Iterable[Lettered]) -> Lettered:
 def composed(layers: Iterable[Art], words: Iterable[Lettered], hand: Hand, ornament: Path | None = None) -> Dress:
     """A flat's dress: the words over everything else; what else is titled with the book takes its hand."""
     done = together(words)
-    titling = Titling(hand.title, hand.capitals, hand.ink, ornament)
+    titling = Titling(hand.title, hand.capitals, hand.ink, ornament, hand.tracking)
     return Dress(Group((*layers, *done.art)), done.problems, done.lettering, titling)
 
 
@@ -106,18 +121,33 @@ def best_ink(ground: Colour, inks: Iterable[Colour]) -> Colour:
 @lru_cache(maxsize=4096)
 def typeface_for(text: str, name: str) -> tuple[Typeface, tuple[str, ...]]:
     """The typeface of a name, or one that has more of the letters; and the letters that are missing still."""
-    faces = [bundled(candidate) for candidate in (name, *STAND_INS)]
+    stand_ins = sorted(STAND_INS, key=lambda other: ("bold" in other) is not ("bold" in name))
+    faces = [bundled(candidate) for candidate in (name, *stand_ins)]
     face = min(faces, key=lambda candidate: len(candidate.missing(text)))
     return face, tuple(face.missing(text))
 
 
+def letters_for(what: What, text: str, hand: Hand) -> tuple[Letters, tuple[str, ...]]:
+    """What a text is set in, as the hand writes it; and the letters that are missing.
+
+    Capitals are set apart, and figures beside small letters are old-style, where the typeface has such.
+    """
+    said = written(text, hand)
+    face, missing = typeface_for(said, face_of(what, hand))
+    small = any(sign.islower() for sign in said)
+    usual = 0.0 if small or not any(sign.isupper() for sign in said) else CAPITALS_APART
+    tracking = (usual if hand.tracking is None else hand.tracking) if has_capitals(said) else 0.0
+    features = ("onum",) if small and "onum" in face.features and any(sign.isdigit() for sign in said) else ()
+    return (Cut(face, tracking, features) if tracking or features else face), missing
+
+
 def fitted(what: What, text: str, box: Rect, hand: Hand, way: Way, largest: float) -> TextBlock:
     """A text as large as a box allows; the subtitle of a title stands under it, smaller."""
-    face, _ = typeface_for(text, face_of(what, hand))
+    letters, _ = letters_for(what, text, hand)
     room = Size(box.height, box.width) if TURNS[way] else box.size
     gain = GAIN_OF_A_SECOND_LINE if TURNS[way] else 1.0
     head, under = _parted(what, written(text, hand))
-    return fit_text(face, head, room, largest, subtitle=under, gain=gain)
+    return fit_text(letters, head, room, largest, subtitle=under, gain=gain)
 
 
 def _parted(what: What, text: str) -> tuple[str, str]:
@@ -127,9 +157,9 @@ def _parted(what: What, text: str) -> tuple[str, str]:
 
 def settings(what: What, text: str, hand: Hand, most_lines: int) -> tuple[Breaking, ...]:
     """The ways to break a text into lines, those of fewer lines first."""
-    face, _ = typeface_for(text, face_of(what, hand))
+    letters, _ = letters_for(what, text, hand)
     head, under = _parted(what, written(text, hand))
-    return breakings(face, head, most_lines, under)
+    return breakings(letters, head, most_lines, under)
 
 
 def letter(what: What, text: str, box: Rect, hand: Hand, way: Way, largest: float) -> Lettered:
@@ -139,16 +169,16 @@ def letter(what: What, text: str, box: Rect, hand: Hand, way: Way, largest: floa
 
 def lettered(what: What, text: str, setting: TextBlock, box: Rect, hand: Hand, way: Way) -> Lettered:
     """A text that was set already, in the middle of a box."""
-    face, missing = typeface_for(text, face_of(what, hand))
-    high = letter_height(face, written(text, hand))
+    letters, missing = letters_for(what, text, hand)
+    high = letter_height(letters, written(text, hand))
     found = Lettering(what, hand.on, way, text, setting.size * high, contrast(hand.ink, hand.ground))
     placed: Placed = place_centred(setting, box, hand.ink, TURNS[way])
     return Lettered((placed,), (found,), tuple(_missing(what, missing)))
 
 
-def letter_height(face: Typeface, text: str) -> float:
+def letter_height(letters: Letters, text: str) -> float:
     """How high most letters of a text are, in ems: its small ones, or the capitals if it has no others."""
-    return face.cap_height if text.isupper() or text.isdigit() else face.x_height
+    return letters.cap_height if text.isupper() or text.isdigit() else letters.x_height
 
 
 def face_of(what: What, hand: Hand) -> str:
@@ -161,10 +191,10 @@ def face_of(what: What, hand: Hand) -> str:
 
 
 def written(text: str, hand: Hand) -> str:
-    """In capitals, if the hand writes so and the script has them; a letter that would become two stays as it is."""
-    if hand.capitals and all(ord(sign) < 0x250 or not sign.isalpha() for sign in text):
-        return "".join(sign.upper() if len(sign.upper()) == 1 else sign for sign in text)
-    return text
+    """In capitals, if the hand writes so and the script has them."""
+    if not hand.capitals or not has_capitals(text):
+        return text
+    return in_capitals(text, hand.language, lambda sign: bundled(hand.title).covers(sign))
 
 
 def _missing(what: What, missing: tuple[str, ...]) -> Iterator[Problem]:

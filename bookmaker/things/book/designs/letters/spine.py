@@ -20,13 +20,12 @@ from .lettering import (
     Lettered,
     Way,
     What,
-    face_of,
     fitted,
     letter,
     letter_height,
     lettered,
+    letters_for,
     together,
-    typeface_for,
     written,
 )
 from .stack import PAD, READABLE, Name, Order, Stack
@@ -119,7 +118,7 @@ def _too_thin(room: Rect, line: Lettering, spine: Spine) -> bool:
     if line.x_height >= TOO_SMALL:
         return False
     letter_alone = next((sign for sign in line.text if sign.isalnum()), "x")
-    face, _ = typeface_for(letter_alone, face_of(line.what, spine.hand))
+    face, _ = letters_for(line.what, letter_alone, spine.hand)
     size = fitted(line.what, letter_alone, room, spine.hand, line.way, spine.largest).size
     return size * letter_height(face, written(letter_alone, spine.hand)) < TOO_SMALL
 
@@ -140,7 +139,7 @@ def way_for(room: Rect, words: Words, spine: Spine) -> Way:
 
 def title_letters(words: Words, spine: Spine) -> float:
     """How high the letters of a title are, in ems."""
-    face, _ = typeface_for(words.title, face_of("title", spine.hand))
+    face, _ = letters_for("title", words.title, spine.hand)
     return letter_height(face, written(words.title, spine.hand))
 
 

@@ -15,7 +15,7 @@ from typing import Literal
 
 from .....ground.drawing import Colour
 from .....ground.geometry import Size
-from .lettering import TURNS, Hand, Way, face_of, letter_height, settings, typeface_for, written
+from .lettering import TURNS, Hand, Way, letter_height, letters_for, settings, written
 from .titling import Breaking, fewest_lines
 
 __all__ = [
@@ -154,7 +154,7 @@ class Thing:
 
 def stacked(order: Order) -> Stack:
     """The best stack for an order, its title as large as may be; a line more must be worth it."""
-    colourless = Hand(order.hand.title, order.hand.author, BLACK, BLACK, order.hand.capitals)
+    colourless = replace(order.hand, ink=BLACK, ground=BLACK, on="spine")
     return _stacked(replace(order, hand=colourless))
 
 
@@ -194,7 +194,7 @@ def _sized(order: Order, texts: Mapping[Name, Breaking], least: float) -> Stack:
     if author:
         wanted = next(thing.share for thing in things if thing.name == "author")
         worth *= author.worth * (ems["author"] / (wanted * size)) ** 0.25
-    face, _ = typeface_for(order.title, face_of("title", order.hand))
+    face, _ = letters_for("title", order.title, order.hand)
     return Stack(
         order=order,
         ems=ems,
@@ -253,7 +253,7 @@ def _largest(things: Sequence[Thing], order: Order) -> float:
     The height of the stack is a concave function of the em: from an em that is too large the first tangent leads to
     one that is not, and every further one up to the em sought, in as many steps as there are things.
     """
-    face, _ = typeface_for(order.title, face_of("title", order.hand))
+    face, _ = letters_for("title", order.title, order.hand)
     gaps = face.cap_height * (len(things) - 1) + 2 * PAD
     size = next(thing.most for thing in things if thing.name == "title")
     if _height(things, size, gaps) <= order.room.height:

@@ -14,7 +14,8 @@ from itertools import accumulate, pairwise
 
 from .....ground.drawing import Canvas, Colour
 from .....ground.geometry import Point, Rect, Size, Transform
-from .....ground.typefaces import TextLine, Typeface, set_line
+from .....ground.typefaces import TextLine
+from .cut import Letters
 from .wording import ends_well, grace, units
 
 __all__ = ["Breaking", "Placed", "TextBlock", "breakings", "fewest_lines", "fit_text", "place_centred"]
@@ -84,7 +85,7 @@ class Breaking:
     and `below` the last baseline; `worth` tells from 1 down how well the lines break.
     """
 
-    typeface: Typeface
+    letters: Letters
     lines: tuple[str, ...]
     shares: tuple[float, ...]
     drops: tuple[float, ...]
@@ -102,7 +103,8 @@ class Breaking:
         """The lines with an em of so many mm."""
         return TextBlock(
             lines=tuple(
-                set_line(self.typeface, size * share, line) for line, share in zip(self.lines, self.shares, strict=True)
+                TextLine(size * share, ((0.0, self.letters.shape(line)),))
+                for line, share in zip(self.lines, self.shares, strict=True)
             ),
             size=size,
             drops=tuple(size * drop for drop in self.drops),
@@ -112,7 +114,7 @@ class Breaking:
 
 
 def fit_text(
-    typeface: Typeface, text: str, box: Size, largest: float, *, subtitle: str = "", gain: float = 1.0
+    letters: Letters, text: str, box: Size, largest: float, *, subtitle: str = "", gain: float = 1.0
 ) -> TextBlock:
     """Set a text as large as the box and `largest` (the em, in mm) allow.
 
@@ -120,7 +122,7 @@ def fit_text(
     needs; a little size is given for lines that break well. A line more must make the text more than `gain`
     times larger. A subtitle stands under the text, smaller.
     """
-    ways = breakings(typeface, text, MOST_LINES, subtitle)
+    ways = breakings(letters, text, MOST_LINES, subtitle)
     if not ways:
         return TextBlock((), 0.0, (), 0.0, 0.0)
     sizes = [min(largest, box.width / max(way.wide, 1e-6), box.height / max(way.tall, 1e-6)) for way in ways]
@@ -138,36 +140,36 @@ def fewest_lines(worths: Sequence[float], gain: float) -> int:
 
 
 @lru_cache(maxsize=4096)
-def breakings(typeface: Typeface, text: str, most_lines: int = MOST_LINES, subtitle: str = "") -> tuple[Breaking, ...]:
+def breakings(letters: Letters, text: str, most_lines: int = MOST_LINES, subtitle: str = "") -> tuple[Breaking, ...]:
     """The best way to break a text into one line, into two, and so on; empty for an empty text."""
     words = units(text)
     counts = range(1, min(most_lines, len(words)) + 1)
     found = []
-    for lines in (_balanced(typeface, words, count) for count in counts):
-        under = _under(typeface, lines, subtitle) if subtitle else ()
-        found.append(_measured(typeface, lines, under))
+    for lines in (_balanced(letters, words, count) for count in counts):
+        under = _under(letters, lines, subtitle) if subtitle else ()
+        found.append(_measured(letters, lines, under))
     return tuple(found)
 
 
-def _under(typeface: Typeface, lines: tuple[str, ...], subtitle: str) -> tuple[str, ...]:
+def _under(letters: Letters, lines: tuple[str, ...], subtitle: str) -> tuple[str, ...]:
     """A subtitle on as few lines as stay no wider than those of the title, or else on as many as it can have."""
-    room = max(typeface.shape(line).width for line in lines) / SUBTITLE
+    room = max(letters.shape(line).width for line in lines) / SUBTITLE
     words = units(subtitle)
-    ways = [_balanced(typeface, words, count) for count in range(1, min(3, len(words)) + 1)]
-    return next((way for way in ways if max(typeface.shape(line).width for line in way) <= room), ways[-1])
+    ways = [_balanced(letters, words, count) for count in range(1, min(3, len(words)) + 1)]
+    return next((way for way in ways if max(letters.shape(line).width for line in way) <= room), ways[-1])
 
 
-def _measured(typeface: Typeface, lines: tuple[str, ...], under: tuple[str, ...]) -> Breaking:
+def _measured(letters: Letters, lines: tuple[str, ...], under: tuple[str, ...]) -> Breaking:
     every, shares = (*lines, *under), (*(1.0 for _ in lines), *(SUBTITLE for _ in under))
     steps = (_step(upper, lower, every[number]) for number, (upper, lower) in enumerate(pairwise(shares)))
     drops = tuple(accumulate(steps, initial=0.0))
-    above, below = typeface.cap_height, shares[-1] * _depth(typeface, every[-1])
-    set_lines = [(typeface.shape(line), share, drop) for line, share, drop in zip(every, shares, drops, strict=True)]
+    above, below = letters.cap_height, shares[-1] * _depth(letters, every[-1])
+    set_lines = [(letters.shape(line), share, drop) for line, share, drop in zip(every, shares, drops, strict=True)]
     over = max(run.top * share - drop - above for run, share, drop in set_lines)
     under_it = max(drop - run.bottom * share - drops[-1] - below for run, share, drop in set_lines)
     beyond = max(0.0, over, under_it)
     return Breaking(
-        typeface=typeface,
+        letters=letters,
         lines=every,
         shares=shares,
         drops=drops,
@@ -184,9 +186,9 @@ def _step(upper: float, lower: float, text: str) -> float:
     return lower * leading + (OVER_SUBTITLE if lower < upper else 0.0)
 
 
-def _depth(typeface: Typeface, line: str) -> float:
+def _depth(letters: Letters, line: str) -> float:
     """How far letters hang under the line: the same for all lines that have small letters, so that rows align."""
-    return 0.0 if line.isupper() or line.isdigit() else -typeface.shape("gpqy").bottom
+    return 0.0 if line.isupper() or line.isdigit() else -letters.shape("gpqy").bottom
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,15 +211,15 @@ class Broken:
 
 
 @lru_cache(maxsize=4096)
-def _balanced(typeface: Typeface, words: tuple[str, ...], count: int) -> tuple[str, ...]:
+def _balanced(letters: Letters, words: tuple[str, ...], count: int) -> tuple[str, ...]:
     """The words on exactly `count` lines: the widest as narrow as can be where lines break well, none much shorter."""
-    reach = list(accumulate((typeface.shape(word).width + typeface.shape(" ").width for word in words), initial=0.0))
+    reach = list(accumulate((letters.shape(word).width + letters.shape(" ").width for word in words), initial=0.0))
     so_far: list[list[Broken]] = [[Broken()], *([] for _ in words)]
     for row in range(count):
         longer: list[list[Broken]] = [[] for _ in so_far]
         for start in range(row, len(words)):
             for end in [len(words)] if row == count - 1 else range(start + 1, len(words)):
-                line, wide = " ".join(words[start:end]), reach[end] - reach[start] - typeface.shape(" ").width
+                line, wide = " ".join(words[start:end]), reach[end] - reach[start] - letters.shape(" ").width
                 worth = ends_well(line) if end < len(words) else 1.0
                 longer[end] += [broken.longer(line, wide, worth) for broken in so_far[start]]
         so_far = [_undominated(ways) for ways in longer]

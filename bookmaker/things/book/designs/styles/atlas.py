@@ -90,7 +90,11 @@ class Atlas(SkeletonDesign):
     material = Material.CLOTH
     look = Look(
         second=Material.LEATHER,
-        typefaces=[("text bold", "text")],
+        typefaces=(
+            ("inscriptional", "caslon"),
+            ("didone", "caslon"),
+            ("caslon", "caslon"),
+        ),
         capitals=1.0,
         ornamented=False,
         covering=_covering,

@@ -81,10 +81,14 @@ class Cloth(SkeletonDesign):
     look = Look(
         second=Material.LEATHER,
         typefaces=(
-            ("text bold", "text"),
+            ("clarendon", "clarendon"),
+            ("didone", "caslon italic"),
+            ("caslon", "caslon"),
             ("old style", "old style"),
-            ("text bold", "text italic"),
-            ("sans bold", "sans"),
+            ("inscriptional", "caslon"),
+            ("clarendon bold", "clarendon"),
+            ("geometric", "geometric"),
+            ("humanist", "humanist"),
         ),
         capitals=0.5,
         spine_ornament=0.6,

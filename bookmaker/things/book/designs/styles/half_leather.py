@@ -20,7 +20,6 @@ from ..faces import Faces
 from ..grounds.marbling import marbled
 from ..grounds.textures import faded_ground, grain
 from ..letters.front import pasted_label
-from ..letters.lettering import Hand
 from ..palettes import BONE, PALETTES, SOOT, Material
 from ..tones import darker
 from .leather import Leather
@@ -55,7 +54,8 @@ def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
 
 
 def _front(cover: Dressing, front: Rect) -> ArtAndWords:
-    hand = Hand("text bold", "text italic", SOOT, BONE)
+    hand = cover.hand_on_label("caslon", "caslon italic", SOOT, BONE)
+    hand = replace(hand, capitals=False)
     return pasted_label(_plate(cover.faces, front), cover.words, hand, SOOT, 0.25, 0.6, 0.07)
 
 

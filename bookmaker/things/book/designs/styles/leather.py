@@ -52,7 +52,12 @@ class Leather(SkeletonDesign):
     material = Material.LEATHER
     look = Look(
         second=Material.LEATHER,
-        typefaces=[("text bold", "text")],
+        typefaces=(
+            ("caslon", "caslon"),
+            ("didone", "didone"),
+            ("old style", "old style"),
+            ("inscriptional", "caslon"),
+        ),
         capitals=1.0,
         spine_ornament=1.0,
         rules=False,

@@ -13,7 +13,7 @@ from .....ground.geometry import Rect
 from ..colouring import tooled
 from ..grounds.textures import faded_ground, grain, weave
 from ..letters.front import pasted_label
-from ..letters.lettering import Hand, Lettered, best_ink, together
+from ..letters.lettering import Lettered, best_ink, together
 from ..letters.spine import as_in_set, free_room, letter_number, letter_spine, way_along, way_for
 from ..ornament.ornaments import rule
 from ..ornament.tooling import ridge
@@ -89,7 +89,7 @@ def _between(room: Rect, box: Rect, places: Sequence[float]) -> Rect:
 def _front(cover: Dressing, front: Rect) -> ArtAndWords:
     wide, high = front.width * 0.58, front.height * 0.28
     plate = Rect(front.centre.x - wide / 2 + front.width * 0.06, front.y + front.height * 0.5, wide, high)
-    hand = Hand("text bold", "script", cover.entry.ink or SOOT, BONE)
+    hand = cover.hand_on_label("clarendon", "script", cover.entry.ink or SOOT, BONE)
     red = best_ink(BONE, (cover.ground, SOOT))
     return pasted_label(plate, cover.words, hand, red, 0.3, 0.8, 0.14, second=0.25, largest=4.0)
 
@@ -101,7 +101,11 @@ class LedgerDesign(SkeletonDesign):
     material = Material.CLOTH
     look = Look(
         second=Material.LEATHER,
-        typefaces=[("text bold", "text")],
+        typefaces=(
+            ("clarendon bold", "clarendon"),
+            ("clarendon", "clarendon"),
+            ("caslon", "caslon"),
+        ),
         ornamented=False,
         rubs=Material.LEATHER,
         ground=lambda colours: colours.second,

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from random import Random
 from typing import ClassVar
 
-from .....ground.drawing import Art, Colour
+from .....ground.drawing import BLACK, WHITE, Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
 from ..artwork import Artwork
@@ -16,16 +16,21 @@ from ..colouring import Colours, colours_of
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
 from ..grounds.wear import rubbed, sunned
+from ..letters.eras import of_its_time, sturdy
 from ..letters.lettering import Hand, Lettered, composed
-from ..letters.spine import Spine
+from ..letters.spine import Spine, as_narrowest
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import choose_fleuron
 from ..palettes import Material
 
-__all__ = ["ArtAndWords", "Dressing", "Look", "SkeletonDesign", "Stuff"]
+__all__ = ["ArtAndWords", "Dressing", "Look", "SkeletonDesign", "Stuff", "chosen_hand"]
 
 ArtAndWords = tuple[Sequence[Art], Sequence[Lettered]]
 """What is drawn on a spine or a front, and the words that stand over everything."""
+
+
+NARROW = 4.0
+"""On spines narrower than this, in mm, letters are small."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +57,11 @@ class Dressing:
     spine: Spine
     fleuron: Path | None
     sides: Stuff | None
+
+    def hand_on_label(self, title: str, author: str, ink: Colour, paper: Colour) -> Hand:
+        """The hand of a label, in typefaces of its own unless the maker names one."""
+        ((title, author),) = of_its_time([(title, author)], self.words.date)
+        return replace(self.hand, title=title, author=author).in_face(self.entry.face).on_ground(paper, ink)
 
     @property
     def bleached(self) -> Colour:
@@ -106,14 +116,27 @@ class Look:
         """What chance has a say in comes in an order that never changes, for the same book to look the same."""
         colours = colours_of(entry, words.kin, entry.material, self.second)
         ground = self.ground(colours)
-        title, author = one_of(self.typefaces, chance)
-        hand = Hand(title, author, self.ink(entry, colours), ground, capitals=happens(self.capitals, chance))
+        hand = chosen_hand(entry, words, self.typefaces, self.capitals, chance)
+        hand = hand.on_ground(ground, self.ink(entry, colours))
         fleuron = choose_fleuron(entry.ornament, chance) if self.ornamented else None
         on_spine = fleuron if happens(self.spine_ornament, chance) else None
-        spine = Spine(hand.on_ground(sunned(ground, entry.wear)), entry.spine_title, entry.abbreviate, on_spine,
+        narrow = faces.spine is not None and not entry.face and as_narrowest(faces.spine, words).width < NARROW
+        title, author = sturdy((hand.title, hand.author), words.date) if narrow else (hand.title, hand.author)
+        small = replace(hand, title=title, author=author)
+        spine = Spine(small.on_ground(sunned(ground, entry.wear)), entry.spine_title, entry.abbreviate, on_spine,
                       DEVICES.get(entry.device), rules=self.rules)  # fmt: skip
         sides = self.sides(entry, colours, chance) if self.sides else None
         return Dressing(entry, faces, words, colours, ground, hand, spine, fleuron, sides)
+
+
+def chosen_hand(
+    entry: DrawnDesign, words: Words, typefaces: Sequence[tuple[str, str]], capitals: float, chance: Random
+) -> Hand:
+    """One of the typefaces that are of the age of the book, unless the maker names one; in black, on white."""
+    title, author = one_of(of_its_time(typefaces, words.date), chance)
+    in_capitals = happens(capitals, chance) if entry.case == "by style" else entry.case == "capitals"
+    hand = Hand(title, author, BLACK, WHITE, in_capitals, tracking=entry.tracking, language=words.language)
+    return hand.in_face(entry.face)
 
 
 class SkeletonDesign(DrawnDesign):

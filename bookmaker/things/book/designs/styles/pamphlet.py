@@ -95,10 +95,12 @@ class Pamphlet(SkeletonDesign):
     look = Look(
         second=Material.CLOTH,
         typefaces=(
-            ("text bold", "text italic"),
+            ("clarendon bold", "clarendon"),
+            ("didone", "caslon italic"),
             ("old style", "old style italic"),
-            ("blackletter", "text"),
+            ("blackletter", "caslon"),
             ("typewriter", "typewriter"),
+            ("caslon", "caslon italic"),
         ),
         rules=False,
         worn=lambda paper: mixed(paper, BROWN, 0.2),

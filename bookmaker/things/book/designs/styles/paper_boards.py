@@ -105,9 +105,10 @@ class PaperBoards(SkeletonDesign):
     look = Look(
         second=Material.CLOTH,
         typefaces=(
-            ("text bold", "text italic"),
+            ("caslon", "caslon italic"),
             ("old style", "old style italic"),
-            ("text", "text"),
+            ("didone", "caslon italic"),
+            ("clarendon", "clarendon"),
             ("typewriter", "typewriter"),
         ),
         ornamented=False,

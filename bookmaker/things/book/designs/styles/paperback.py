@@ -18,19 +18,27 @@ from ..design import DrawnDesign, Dress, Wear, Words
 from ..faces import Faces, read_faces
 from ..grounds.wear import creased, rubbed, sunned
 from ..letters.front import inside, label
-from ..letters.lettering import Hand, best_ink, composed
+from ..letters.lettering import best_ink, composed
 from ..letters.spine import Spine, free_room, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.shapes import rounded
 from ..palettes import BONE, PALETTES, SOOT, Material
 from ..scenes.paperback_ideas import BOLD_IDEAS, IDEAS, Field, Idea
 from ..tones import apart, darker
+from .look import chosen_hand
 
 __all__ = ["MATERIAL", "Paperback"]
 
 MATERIAL = Material.CLOTH
 
-TYPEFACES = (("sans bold", "sans"), ("text bold", "sans"), ("sans bold", "sans bold"), ("old style", "sans"))
+TYPEFACES = (
+    ("geometric bold", "geometric"),
+    ("humanist bold", "humanist"),
+    ("caslon", "humanist"),
+    ("sans bold", "sans"),
+    ("clarendon bold", "clarendon"),
+    ("old style", "humanist"),
+)
 
 BOLD = 0.42
 """How often an idea fills the sides."""
@@ -54,8 +62,8 @@ def dress(entry: Paperback, flat: Flat, words: Words) -> Dress:
     """Draw one flat: the idea lies low on the cover and the words above it, or it fills the sides behind a label."""
     faces, chance = read_faces(flat), Random(words.kin)
     colours = colours_of(entry, words.kin, MATERIAL, MATERIAL)
-    title, author = one_of(TYPEFACES, chance)
-    hand = Hand(title, author, inked(entry, colours.ground, (BONE, SOOT)), colours.ground)
+    hand = chosen_hand(entry, words, TYPEFACES, 0.0, chance)
+    hand = hand.on_ground(colours.ground, inked(entry, colours.ground, (BONE, SOOT)))
     level = faces.spine or faces.front or faces.whole
     top = level.y + level.height * (0.26 + 0.16 * chance.random())
     inks, seed = _inks(entry, colours.ground, colours.second), words.kin % 1_000_003

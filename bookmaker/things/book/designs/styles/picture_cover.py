@@ -17,7 +17,6 @@ from .....ground.pictures import Picture
 from .....sheets.flat import Flat
 from .....shelf_file.fields.words import PictureFile
 from ..artwork import Artwork, Pictures, load_artwork, on_ground, picture_problems, pictures_named_by
-from ..chance import one_of
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, SpineTitle, Wear, Words
 from ..faces import Faces, read_faces
@@ -30,6 +29,7 @@ from ..letters.spine import Spine, free_room, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import BandName, band, double_rule, rule
 from ..palettes import BONE, GOLD, SOOT, Material
+from .look import chosen_hand
 from .poster import poster
 
 __all__ = ["MATERIAL", "PictureCover"]
@@ -37,10 +37,12 @@ __all__ = ["MATERIAL", "PictureCover"]
 MATERIAL = Material.CLOTH
 
 TYPEFACES = (
-    ("text bold", "text"),
+    ("clarendon", "clarendon"),
     ("old style", "old style italic"),
-    ("sans bold", "sans"),
-    ("text bold", "text italic"),
+    ("geometric", "geometric"),
+    ("humanist bold", "humanist"),
+    ("inscriptional", "caslon"),
+    ("didone", "caslon italic"),
 )
 """Title and author on a drawn cover; the first where the maker brings pictures."""
 
@@ -89,8 +91,8 @@ def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> 
     artwork = {key: on_ground(picture, colours.ground) for key, picture in pictures.items()}
     spine_picture = artwork.get("spine_picture")
     ink = inked(entry, colours.ground, (BONE, SOOT) if artwork else (GOLD, BONE, SOOT))
-    title, author = one_of(TYPEFACES[:1] if artwork else TYPEFACES, chance)
-    hand = Hand(title, author, ink, colours.ground, capitals=chance.random() < 0.5)
+    hand = chosen_hand(entry, words, TYPEFACES[:1] if artwork else TYPEFACES, 0.5, chance)
+    hand = hand.on_ground(colours.ground, ink)
     layers: list[Art] = [*_stuff(faces, artwork, colours.ground, entry.wear, words.kin)]
     drawn = None if artwork else poster(entry, faces, colours, words, hand)
     layers += drawn.layers if drawn else ()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path as FilePath
 from typing import Literal
 
@@ -16,7 +17,7 @@ from .....ground.problems import Problem
 from .....sheets.flat import Flat, Panel, Role
 from .....shelf_file.fields.words import Flag, Ink, PictureFile
 from ..artwork import Artwork, Pictures, load_artwork, on_ground, picture_problems, pictures_named_by
-from ..design import Design, Dress, Lettering, Titling, Words
+from ..design import Dress, LetteredDesign, Lettering, Titling, Words
 from ..faces import read_faces
 from ..letters.front import inside, title_and_author
 from ..letters.lettering import Hand, Lettered
@@ -39,7 +40,7 @@ FRONT_INSET = 0.1
 """Titling keeps this share of the front's width, and of its height, from its edges."""
 
 
-class Plain(Design):
+class Plain(LetteredDesign):
     """One colour, with titling and pictures."""
 
     style: Literal["plain"] = "plain"
@@ -82,8 +83,14 @@ def dress(entry: Plain, pictures: Pictures, flat: Flat, words: Words) -> Dress:
             layers += lettered.art
             problems += lettered.problems
             lettering += lettered.lettering
-    titling = Titling(TYPEFACES[0], False, _ink(entry))
+    hand = _hand(entry, words)
+    titling = Titling(hand.title, hand.capitals, hand.ink, tracking=hand.tracking)
     return Dress(Group(tuple(layers)), tuple(problems), tuple(lettering), titling)
+
+
+def _hand(entry: Plain, words: Words) -> Hand:
+    hand = Hand(*TYPEFACES, _ink(entry), entry.colour, entry.case == "capitals", tracking=entry.tracking)
+    return replace(hand.in_face(entry.face), language=words.language)
 
 
 def _ink(entry: Plain) -> Colour:
@@ -105,7 +112,7 @@ def _picture_area(face: Rect, flat: Flat) -> Rect:
 
 
 def _titling(entry: Plain, panel: Panel, flat: Flat, words: Words, *, has_picture: bool) -> Iterator[Lettered]:
-    hand = Hand(*TYPEFACES, _ink(entry), entry.colour)
+    hand = _hand(entry, words)
     if panel.role is Role.SPINE and entry.spine_title != "none":
         yield letter_spine(free_room(panel.rect), words, Spine(hand, entry.spine_title, abbreviate=None))
     if panel.role is Role.FRONT and (not has_picture if entry.front_title is None else entry.front_title):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from random import Random
 from typing import Literal
 
@@ -12,7 +13,7 @@ from .....ground.geometry import Path, Point, Rect, polygon
 from ..colouring import inked
 from ..grounds.textures import faded_ground, weave
 from ..letters.front import inside, title_and_author
-from ..letters.lettering import letter
+from ..letters.lettering import fitted, letter
 from ..letters.spine import as_in_set, free_room, letter_number, letter_spine
 from ..ornament.ornaments import double_rule, stamp
 from ..palettes import BONE, SOOT, Material
@@ -50,10 +51,14 @@ def _spine(cover: Dressing, box: Rect) -> ArtAndWords:
         rules.append((box.y + foot, 1))
     room, low = as_in_set(free_room(box), words), foot if words.volume else end
     free = Rect(room.x, box.y + low + 0.7, room.width, box.height - low - end - 1.4)
-    texts = [letter_spine(free, words.on_narrowest().without("volume"), cover.spine)]
+    numbered, spine = [], cover.spine
     if words.volume:
         number = Rect(room.x, box.y + end + 0.6, room.width, foot - end - 1.05)
-        texts.append(letter_number(words.volume, number, words, cover.spine.hand))
+        numbered = [letter_number(words.volume, number, words, spine.hand)]
+        # the title is no larger than the number, for which there is only so much room
+        size = fitted("volume", words.volume, number, spine.hand, "across", spine.largest).size
+        spine = replace(spine, largest=min(spine.largest, size))
+    texts = [letter_spine(free, words.on_narrowest().without("volume"), spine), *numbered]
     return [art for y, inward in rules for art in double_rule(y, box.x, box.right, inward, ink)], texts
 
 
@@ -80,7 +85,13 @@ class School(SkeletonDesign):
     material = Material.CLOTH
     look = Look(
         second=Material.PAPER,
-        typefaces=[("sans bold", "text")],
+        typefaces=(
+            ("clarendon bold", "clarendon"),
+            ("geometric bold", "geometric"),
+            ("humanist bold", "humanist"),
+            ("sans bold", "sans"),
+            ("caslon", "caslon"),
+        ),
         ink=lambda entry, colours: inked(entry, colours.ground, (SOOT, BONE)),
         covering=_covering,
         spine=_spine,

@@ -16,7 +16,7 @@ from .....typesetting.lines.hyphens import known_language
 from .....typesetting.punctuation import AS_WRITTEN, Punctuation, is_punctuated, punctuation_of
 from ..part import Part
 
-__all__ = ["UNPARTED", "PageMargins", "TextKeys"]
+__all__ = ["UNPARTED", "BookLanguage", "PageMargins", "TextKeys"]
 
 TIGHTEST, LOOSEST = 0.8, 3.0
 DEEPEST = 5
@@ -70,6 +70,17 @@ Leading = Annotated[
 
 Language = Annotated[str, BeforeValidator(_read_language), WithJsonSchema({"type": "string", "examples": ["en"]})]
 """A language tag (BCP 47) whose patterns or whose punctuation is known, or none."""
+
+
+def _read_language_of_book(value: object) -> str:
+    language = _read_language(value) if value else ""
+    return "" if language == UNPARTED else language
+
+
+BookLanguage = Annotated[
+    str, BeforeValidator(_read_language_of_book), WithJsonSchema({"type": "string", "examples": ["en"]})
+]
+"""The same for a whole book; empty for none."""
 
 LinesDeep = Annotated[
     int, BeforeValidator(_read_depth), WithJsonSchema({"type": "integer", "minimum": 0, "maximum": DEEPEST})
