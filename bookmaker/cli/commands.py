@@ -24,11 +24,15 @@ if TYPE_CHECKING:
     from ..ground.problems import Problem
     from ..paper.papers import SheetFormat
     from ..shelf.plan import BookPlan
+    from ..typesetting.standing_type import StandingType
     from ..workshop import Checked, Progress
 
 __all__ = ["app", "main"]
 
 SHELF_HAS_ERRORS, UNUSABLE = 1, 2
+
+MOST_KEPT = 128_000_000
+"""Bytes of set texts on the user's disk: as much as forty million words take."""
 
 app = typer.Typer(
     add_completion=False,
@@ -57,6 +61,7 @@ def bookmaker(
 
 
 ShelfPath = Annotated[Path, typer.Argument(metavar="SHELF", help="The shelf file (YAML).")]
+NoCache = Annotated[bool, typer.Option("--no-cache", help="Set long texts anew; keep none of them for the next run.")]
 
 
 @app.command()
@@ -76,6 +81,7 @@ def check(
         str | None, typer.Option("--explain", metavar="BOOK", help="Show where a book's thickness comes from.")
     ] = None,
     spines: Annotated[bool, typer.Option("--spines", help="Show how well every spine can be read.")] = False,
+    no_cache: NoCache = False,
 ) -> None:
     """Compute everything and say whether the books fit; draws nothing."""
     from .. import workshop
@@ -91,7 +97,7 @@ def check(
         spaces_table,
     )
 
-    with _progress() as told:
+    with _progress() as told, _standing_type(no_cache).used():
         checked = workshop.check(shelf, told)
     if as_json:
         from ..writers.plan_json import check_report, dump
@@ -142,6 +148,7 @@ def make(
     templates: Annotated[
         bool, typer.Option("--templates", help="Also a template of each cover to draw over, as PDF and PNG.")
     ] = False,
+    no_cache: NoCache = False,
 ) -> None:
     """Write the sheets to print, one PDF for each paper, and the plan."""
     from .. import workshop
@@ -155,7 +162,7 @@ def make(
         contact_sheet=contact_sheet,
         templates=templates,
     )
-    with _progress() as told:
+    with _progress() as told, _standing_type(no_cache).used():
         made = workshop.make(shelf, into, told, wishes)
     _tell(made.about)
     if made.others:
@@ -264,6 +271,18 @@ def _console(*, stderr: bool) -> Console:
     if not console.is_terminal:
         console.width = 140
     return console
+
+
+def _standing_type(no_cache: bool) -> StandingType:
+    """Where set texts are looked for: in the user's cache folder too, wherever the system has it."""
+    from platformdirs import user_cache_path
+
+    from ..ground.kept.disk import KeptOnDisk
+    from ..typesetting.standing_type import StandingType
+
+    folder = user_cache_path("bookmaker", appauthor=False) / "set-texts"
+    # who has no home has no place of that kind
+    return StandingType(None if no_cache or not folder.is_absolute() else KeptOnDisk(folder, MOST_KEPT))
 
 
 @contextmanager
