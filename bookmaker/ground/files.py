@@ -14,8 +14,9 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import NoReturn
 
-from .lost_files import BESIDE, brief, not_there
+from .lost_files import BESIDE, not_there
 from .problems import FieldPath, Place, Problem, ShelfFileError
+from .visible import brief
 
 __all__ = ["SAVE_AGAIN", "SourceFile", "Wanted", "files_in", "read_again", "read_file", "reason_of"]
 

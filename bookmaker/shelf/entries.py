@@ -17,7 +17,7 @@ from ..paper.stock_entry import StockEntry
 from ..shelf_file.book_names import UnknownBook, find_books
 from ..shelf_file.fields.entry import Entry, named
 from ..shelf_file.fields.measures import Thickness, ViewingDistance
-from ..shelf_file.fields.words import Text, Title, read_text, refuse
+from ..shelf_file.fields.words import ByName, Text, Title, read_text, refuse
 from ..shelf_file.rows import LONGEST_ROW
 from ..things.book.entry import SMALLEST_PAGE, BookEntry
 from ..things.slipcase.members import Listed, membership_problems
@@ -62,12 +62,16 @@ class ShelfSpec(Entry):
     shelf: Title = Field(description="name of the shelf, printed on the sheets")
     scale: Scale = Field(12.0, description="scale, such as 1:12; divides every life_size")
     printer: PrinterEntry = Field(default_factory=PrinterEntry, description="sheet, margins, resolution, rules")
-    stocks: dict[str, StockEntry] = Field(description="papers and cards by name")
-    spaces: dict[str, SpaceEntry] = Field(default_factory=dict, description="places on the shelf by name")
+    stocks: Annotated[dict[str, StockEntry], ByName] = Field(description="papers and cards by name")
+    spaces: Annotated[dict[str, SpaceEntry], ByName] = Field(
+        default_factory=dict, description="places on the shelf by name"
+    )
     measured_rows: tuple[MeasuredRowEntry, ...] = Field((), description="finished books measured side by side")
     viewing_distance: ViewingDistance = Field(READING_DISTANCE, description="from the eye to the page, such as 300 mm")
     books: Annotated[tuple[BookEntry, ...], BeforeValidator(_read_books)] = Field(description="the books")
-    slipcases: dict[str, SlipcaseEntry] = Field(default_factory=dict, description="boxes for sets of books by name")
+    slipcases: Annotated[dict[str, SlipcaseEntry], ByName] = Field(
+        default_factory=dict, description="boxes for sets of books by name"
+    )
 
     def printed_by(self, stock: str) -> PaperPath:
         """The printer and tray that a stock of this name goes through."""

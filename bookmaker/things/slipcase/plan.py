@@ -18,7 +18,7 @@ from ...sheets.flat import Flat
 from ...sheets.sheet_room import flat_too_large
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.measures import Ease, TabWidth
-from ...shelf_file.fields.words import Flag, SpaceName, StockName, read_text, refuse
+from ...shelf_file.fields.words import Flag, SpaceName, StockName, read_title, refuse
 from ..standing import Standing, Uncertainty
 from .faces import BoxFaces
 from .net import SMALLEST_TAB, BoxSize, Tabs, outside_of, slipcase_net, tab_length, tabs_of
@@ -42,7 +42,7 @@ def _read_names(value: object) -> tuple[str, ...]:
         raise refuse("is not a list of books", "write their titles, each after a -")
     if not written:
         raise refuse("lists no book", "write the titles of the books that stand in the box, each after a -")
-    return tuple(" ".join(read_text(name).split()) for name in written)
+    return tuple(map(read_title, written))
 
 
 BookNames = Annotated[

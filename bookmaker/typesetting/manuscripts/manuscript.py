@@ -25,6 +25,7 @@ from .markdown import passages_of
 from .passage import Passage, Role
 from .plain_text import plain_passages
 from .ranks import Rank, ranked
+from .unseen import without_unseen
 
 __all__ = ["Manuscript", "read_manuscript"]
 
@@ -143,12 +144,13 @@ def read_manuscript(
     kept, notes = _without_hidden(name, raw)
     if path.suffix.casefold() in MARKDOWN:
         passages, left_out = passages_of(kept, name)
+        passages, unseen = without_unseen(passages, name)
         passages, on_headings = ranked(passages, name)
         passages = with_mottoes(passages)
-        notes += [*left_out, *on_headings]
+        notes += [*left_out, *unseen, *on_headings]
     else:
-        passages = list(plain_passages(kept))
-        notes = [*_tabs(name, kept), *notes]
+        passages, unseen = without_unseen([*plain_passages(kept)], name)
+        notes = [*_tabs(name, kept), *notes, *unseen]
     if not any(passage.text or passage.role is Role.PLATE for passage in passages):
         _refuse(f"{name} has no words in it", "write a text into it, or choose kind: blank", notes)
     right_to_left = reads_from_right("".join(passage.text for passage in passages))
