@@ -25,7 +25,7 @@ for number in range(300):
     value = bytes([number % 251]) * (1 + 7919 * number % 20000)
     kept.put("c" * 32, value)
     found = kept.get("c" * 32)
-    assert found is not None and len(set(found)) <= 1, number
+    assert found is None or len(set(found)) == 1, number  # None if it was put anew just then
 """
 
 
