@@ -264,14 +264,14 @@ def test_every_stock_gets_a_name_of_its_own() -> None:
 
 
 def test_a_starter_that_cannot_be_finished_leaves_no_half(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    whole, calls = single_file._write_new, iter(range(9))
+    whole, calls = single_file.write_new, iter(range(9))
 
     def write(path: Path, data: bytes) -> None:
         whole(path, data)
         if next(calls):
             out_of_disk()
 
-    monkeypatch.setattr(single_file, "_write_new", write)
+    monkeypatch.setattr(single_file, "write_new", write)
     with pytest.raises(OutputError) as caught:
         write_starter(tmp_path / "mine")
     assert str(caught.value) == (
