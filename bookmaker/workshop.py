@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from .ground.collection import uncollected
-from .ground.last_time import Keeper, LastTime
+from .ground.kept.last_time import Keeper, LastTime
 from .ground.output import NewFolder, replaced_folder
 from .ground.problems import Problem, gathered
 from .paper.printer_entry import SheetOrder

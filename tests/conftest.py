@@ -1,7 +1,9 @@
 """Settings that all tests share."""
 
 import gc
+import os
 
+import pytest
 from hypothesis import settings
 
 # how long one example takes depends on what else the machine does; benchmarks measure speed
@@ -10,6 +12,12 @@ settings.load_profile("bookmaker")
 
 # what is imported and collected stays to the end: looking through it again and again takes a tenth of the time
 gc.disable()
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _cache_of_their_own(tmp_path_factory: pytest.TempPathFactory) -> None:
+    """Let no test find or leave anything in the cache folder of whoever runs them."""
+    os.environ["XDG_CACHE_HOME"] = str(tmp_path_factory.mktemp("cache"))
 
 
 def pytest_collection_finish() -> None:

@@ -10,18 +10,24 @@ import io
 import os
 import sys
 from pathlib import Path
-from typing import Annotated, NoReturn
+from typing import TYPE_CHECKING, Annotated, NoReturn
 
 import typer
 
 from ..ground.collection import uncollected, uncollected_at_the_end
 from ..sheets.parts import Parts
 
+if TYPE_CHECKING:
+    from ..typesetting.standing_type import StandingType
+
 __all__ = ["app", "main"]
 
 SHELF_HAS_ERRORS, UNUSABLE = 1, 2
 
 USUAL_SHELF = Path("shelf.yaml")
+
+MOST_KEPT = 128_000_000
+"""Bytes of set texts on the user's disk: as much as forty million words take."""
 
 app = typer.Typer(
     no_args_is_help=True,
@@ -56,6 +62,7 @@ def bookmaker(
 Shelf = Annotated[Path, typer.Argument(metavar="SHELF", help="The shelf file (YAML).")]
 AsJson = Annotated[bool, typer.Option("--json", help="Print JSON, for programs.")]
 Wide = Annotated[bool, typer.Option("--wide", help="Show all columns and every note, however wide the terminal is.")]
+NoCache = Annotated[bool, typer.Option("--no-cache", help="Set long texts anew; keep none of them for the next run.")]
 Quiet = Annotated[bool, typer.Option("--quiet", "-q", help="Say only what is wrong: no tables, no notes.")]
 
 
@@ -78,11 +85,14 @@ def check(
     spines: Annotated[bool, typer.Option("--spines", help="Show how well every spine can be read.")] = False,
     wide: Wide = False,
     quiet: Quiet = False,
+    no_cache: NoCache = False,
 ) -> None:
     """Compute everything and say whether the books fit; draws nothing."""
     from .checking import check_shelf
 
-    _end(check_shelf(shelf, as_json=as_json, explain=explain, spines=spines, wide=wide, quiet=quiet))
+    with _standing_type(no_cache).used():
+        sound = check_shelf(shelf, as_json=as_json, explain=explain, spines=spines, wide=wide, quiet=quiet)
+    _end(sound)
 
 
 @app.command(
@@ -116,6 +126,7 @@ def make(
     show: Annotated[bool, typer.Option("--open", help="Open the folder when it is made.")] = False,
     wide: Wide = False,
     quiet: Quiet = False,
+    no_cache: NoCache = False,
 ) -> None:
     """Write the sheets to print, one PDF for each paper, and the plan."""
     from ..shelf.choice import Choice
@@ -125,7 +136,9 @@ def make(
     choice = Choice(tuple(only or ()), again, tuple(stock or ()))
     wishes = Wishes(choice, parts, contact_sheet=contact_sheet, templates=templates)
     folder = into or shelf.with_name(f"{shelf.stem}-to-print")
-    _end(make_shelf(shelf, folder, wishes, as_json=as_json, show=show, wide=wide, quiet=quiet))
+    with _standing_type(no_cache).used():
+        sound = make_shelf(shelf, folder, wishes, as_json=as_json, show=show, wide=wide, quiet=quiet)
+    _end(sound)
 
 
 @app.command(epilog=_examples("ruler --into ruler.pdf", "ruler --measured printer.yaml"))
@@ -153,6 +166,18 @@ def schema() -> None:
     from ..shelf.schema import shelf_schema
 
     typer.echo(json.dumps(shelf_schema(), ensure_ascii=False, indent=1))
+
+
+def _standing_type(no_cache: bool) -> StandingType:
+    """Where set texts are looked for: in the user's cache folder too, wherever the system has it."""
+    from platformdirs import user_cache_path
+
+    from ..ground.kept.disk import KeptOnDisk
+    from ..typesetting.standing_type import StandingType
+
+    folder = user_cache_path("bookmaker", appauthor=False) / "set-texts"
+    # who has no home has no place of that kind
+    return StandingType(None if no_cache or not folder.is_absolute() else KeptOnDisk(folder, MOST_KEPT))
 
 
 def _end(sound: bool) -> None:

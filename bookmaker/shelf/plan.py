@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 
-from ..ground.last_time import AFRESH, Keeper
+from ..ground.kept.last_time import AFRESH, Keeper
 from ..ground.problems import Problem, ShelfFileError, gathered
 from ..paper.stock import Stock, make_stock
 from ..sheets.piece import Piece

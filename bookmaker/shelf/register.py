@@ -8,7 +8,7 @@ from functools import partial
 from pathlib import Path
 
 from ..ground.ids import ids_of
-from ..ground.last_time import AFRESH, Keeper
+from ..ground.kept.last_time import AFRESH, Keeper
 from ..ground.problems import FieldPath, Problem, near_match
 from ..ground.quantities import show
 from ..shelf_file.book_names import BookName, UnknownBook, called_in_list, find_book, find_books

@@ -39,7 +39,7 @@ class Lines:
         """A paragraph, set once in the same type on the same measure."""
         key = boxes.key, text, measures, size, justified
         glue = boxes.justified if justified else boxes.ragged
-        return standing_type().paragraphs.get(key, lambda: self.broken(text.split(" "), boxes, glue, measures, size))
+        return standing_type().paragraph(key, lambda: self.broken(text.split(" "), boxes, glue, measures, size))
 
     def centred(self, words: Sequence[str], boxes: Boxes, size: float, measure: float) -> SetLines:
         """Words on as few lines as a measure needs, about equally long, each in the middle."""

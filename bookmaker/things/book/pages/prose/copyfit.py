@@ -80,7 +80,8 @@ class Copy:
 
     def proof(self, setting: Setting, most: int) -> Proof:
         """The text made up in a setting, on at most so many pages."""
-        pages = tuple(islice(self._made_up(setting), most + 1))
+        with standing_type().text(self._key("text", setting.size), self.manuscript.words):
+            pages = tuple(islice(self._made_up(setting), most + 1))
         return Proof(setting, pages[:most], len(pages) <= most)
 
     def _made_up(self, setting: Setting) -> Iterator[MadePage]:
@@ -88,10 +89,10 @@ class Copy:
         matter = Galley(self.fount, setting, self.manner).matter(self.manuscript.passages)
         return make_up(matter, setting.lines_per_page, self.frame.first)
 
-    def _key(self, *asked: float) -> Hashable:
+    def _key(self, what: str, *asked: float) -> Hashable:
         """What stands for all that the answer depends on if the text is asked for something."""
         on_left, area = self.frame.first % 2 == 0, self.frame.type_area(1)
-        return self.manuscript.key, self.fount.key, self.leading, self.manner, on_left, area.size, *asked
+        return what, self.manuscript.key, self.fount.key, self.leading, self.manner, on_left, area.size, *asked
 
     @property
     def largest_settable(self) -> float:
@@ -123,14 +124,18 @@ class Copy:
         def fits(size: float) -> bool:
             return _count(self._made_up(self.setting(size)), pages + 1) <= pages
 
-        key = self._key(pages, largest, smallest)
-        sizes = standing_type().sizes
-        return sizes.get(key, lambda: largest_size(fits, min(largest, self.largest_settable), smallest))
+        def found() -> float:
+            return largest_size(fits, min(largest, self.largest_settable), smallest)
+
+        return standing_type().number(self._key("size", pages, largest, smallest), self.manuscript.words, found)
 
     def extent(self, size: float) -> int:
         """How many pages the text takes at a size in mm, at most one more than any book has."""
-        extents = standing_type().extents
-        return extents.get(self._key(size), lambda: _count(self._made_up(self.setting(size)), MOST_PAGES + 1))
+
+        def counted() -> int:
+            return _count(self._made_up(self.setting(size)), MOST_PAGES + 1)
+
+        return int(standing_type().number(self._key("extent", size), self.manuscript.words, counted))
 
 
 def _count(pages: Iterator[MadePage], most: int) -> int:

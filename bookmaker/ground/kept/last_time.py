@@ -11,7 +11,7 @@ from collections.abc import Callable, Hashable
 from dataclasses import dataclass
 from typing import Generic, Protocol, TypeVar
 
-from .files import Looked, look_again, looking
+from ..files import Looked, look_again, looking
 
 __all__ = ["AFRESH", "Keeper", "LastTime"]
 
