@@ -14,7 +14,7 @@ from ..ground.units import NotAMeasure, print_mm
 from ..paper.eyesight import READING_DISTANCE
 from ..paper.printer_entry import PaperPath, PrinterEntry
 from ..paper.stock_entry import StockEntry
-from ..shelf_file.book_names import UnknownBook, find_books
+from ..shelf_file.book_names import BookNames, UnknownBook, find_books
 from ..shelf_file.fields.entry import Entry, named
 from ..shelf_file.fields.measures import Thickness, ViewingDistance
 from ..shelf_file.fields.words import ByName, Text, Title, read_text, refuse
@@ -116,7 +116,7 @@ def _cross_check_slipcases(spec: ShelfSpec, all_listed: bool) -> Iterator[Proble
 
 def _row_problems(spec: ShelfSpec, all_listed: bool) -> Iterator[Problem]:
     """Books in measured rows that are not on the list, or are measured twice."""
-    books = [book.name for book in spec.books]
+    books = BookNames(book.name for book in spec.books)
     seen: set[int] = set()
     for number, row in enumerate(spec.measured_rows):
         for position, name in enumerate(row.books):

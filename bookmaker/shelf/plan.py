@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from ..ground.problems import FieldPath, Problem, ShelfFileError
 from ..paper.eyesight import Legibility
 from ..paper.stock import Stock, make_stock
+from ..shelf_file.book_names import BookNames
 from ..shelf_file.fields.entry import named
 from ..things.book.entry import BookEntry
 from ..things.book.plan import BookPlan, plan_book
@@ -57,7 +58,8 @@ def plan_shelf(spec: ShelfSpec) -> ShelfPlan:
     problems: list[Problem] = []
     stocks = _stocks(spec, problems)
     possible = {number: book for number, book in enumerate(spec.books) if _stocks_of(book) <= stocks.keys()}
-    rows = tuple(measured_row(row, [book.name for book in spec.books]) for row in spec.measured_rows)
+    names = BookNames(book.name for book in spec.books)
+    rows = tuple(measured_row(row, names) for row in spec.measured_rows)
     books = _plan_books(possible, spec.scale, stocks, problems)
     books = as_measured(books, [row for row in rows if books.keys() >= set(row.books)])
     slipcases = _plan_slipcases(spec, books, stocks, problems)
