@@ -22,6 +22,7 @@ from .shelf.entries import ShelfSpec, cross_check
 from .shelf.extents import page_frame, settled
 from .shelf.feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
 from .shelf.findings import fit_findings, row_findings
+from .shelf.outside import outside_texts
 from .shelf.plan import ShelfPlan, plan_shelf
 from .shelf.reading import proofread
 from .shelf.sources import Sources, read_sources
@@ -128,6 +129,7 @@ def _usable(shelf: ShelfFile[ShelfSpec]) -> tuple[Sources, ShelfPlan]:
     unnamed = shelf.of_the_maker(cross_check(shelf.spec, all_listed=shelf.all_listed)) if shelf.names_stand else ()
     problems = [*shelf.faults, *shelf.of_lenders(unnamed)]
     crossed = bool(problems)
+    problems += shelf.of_lenders(outside_texts(shelf.spec, shelf.folder))
     of_files: list[Problem] = []
     sources = read_sources(shelf, of_files)
     unread = {problem.field[1] for problem in of_files if "inside" in problem.field[:3]}

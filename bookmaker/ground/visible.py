@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from pathlib import PurePath
 
 __all__ = ["brief", "is_seen", "printable"]
 
-LONGEST_PATH = 120
+LONGEST_PATH = 240
 """Characters of a path that a message shows; more would hide what it says."""
 
 UNSEEN = frozenset(("Cc", "Cf", "Cs", "Cn", "Zs", "Zl", "Zp"))
@@ -39,11 +40,11 @@ def printable(text: str) -> str:
     return STEERING.sub("?", text)
 
 
-def brief(path: str) -> str:
+def brief(path: str | PurePath) -> str:
     """A path as a message shows it: on one line, and not longer than a line or two.
 
     >>> brief("a\\nb"), len(brief("x" * 300))
-    ('a?b', 120)
+    ('a?b', 240)
     """
-    seen = printable(path[: LONGEST_PATH + 1]).replace("\n", "?").replace("\t", "?")
+    seen = printable(str(path)[: LONGEST_PATH + 1]).replace("\n", "?").replace("\t", "?")
     return seen if len(seen) <= LONGEST_PATH else f"{seen[: LONGEST_PATH - 1]}…"

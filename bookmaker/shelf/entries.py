@@ -49,6 +49,14 @@ def _read_books(value: object) -> object:
     return value
 
 
+def _read_folders(value: object) -> object:
+    return [value] if isinstance(value, str) else value
+
+
+Folders = Annotated[tuple[Text, ...], BeforeValidator(_read_folders)]
+"""Paths of folders; one alone may stand without a list."""
+
+
 class MeasuredRowEntry(Entry):
     """Finished books that were measured side by side."""
 
@@ -67,6 +75,7 @@ class ShelfSpec(Entry):
         default_factory=dict, description="places on the shelf by name"
     )
     measured_rows: tuple[MeasuredRowEntry, ...] = Field((), description="finished books measured side by side")
+    texts_from: Folders = Field((), description="folders elsewhere that texts and captions may come from")
     viewing_distance: ViewingDistance = Field(READING_DISTANCE, description="from the eye to the page, such as 300 mm")
     books: Annotated[tuple[BookEntry, ...], BeforeValidator(_read_books)] = Field(description="the books")
     slipcases: Annotated[dict[str, SlipcaseEntry], ByName] = Field(

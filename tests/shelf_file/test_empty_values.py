@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
-from typing import Annotated, Any, get_args, get_origin
+from typing import Annotated
 
 import pytest
-from pydantic import BaseModel, TypeAdapter, ValidationError
+from pydantic import TypeAdapter, ValidationError
 
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.ground.visible import brief, is_seen, printable
-from bookmaker.shelf.entries import ShelfSpec
 from bookmaker.typesetting.manuscripts.manuscript import read_manuscript
 from bookmaker.workshop import check
+from tests.kit.models import all_models
 
 NOTHING = {
     "nothing": "",
@@ -25,29 +24,6 @@ NOTHING = {
     "an empty cell of Braille": "\u2800",
     "several": " \u200c\u00a0\u00ad",
 }
-
-
-def models(kind: Any) -> Iterator[type[BaseModel]]:
-    """The models that a type is made of."""
-    for part in get_args(kind):
-        yield from models(part)
-    if get_origin(kind) is None and isinstance(kind, type) and issubclass(kind, BaseModel):
-        yield kind
-
-
-def all_models() -> list[type[BaseModel]]:
-    """The shelf and every group of keys that may stand in it."""
-    found: dict[type[BaseModel], None] = {ShelfSpec: None}
-    waiting = [ShelfSpec]
-    while waiting:
-        fields = waiting.pop().model_fields.values()
-        below = [
-            model for field in fields for model in models(Annotated[field.annotation, *(field.metadata or [None])])
-        ]
-        new = [model for model in dict.fromkeys(below) if model not in found]
-        found |= dict.fromkeys(new)
-        waiting += new  # type: ignore[arg-type] (models all)
-    return list(found)
 
 
 KEYS = [(model, key) for model in all_models() for key in model.model_fields]

@@ -11,17 +11,24 @@ from pydantic_core import PydanticCustomError
 from ...ground.drawing import Colour
 from ...ground.quantities import show
 from ...ground.visible import is_seen
-from .entry import Names
+from .entry import Names, NamesFile
 
 __all__ = [
     "ByName",
+    "CaptionsFile",
     "Flag",
     "Ink",
     "Lines",
+    "PdfFile",
+    "PictureFile",
+    "PictureFolder",
+    "ProfileFile",
     "SpaceName",
     "StockName",
     "Text",
+    "TextFile",
     "Title",
+    "TypefaceName",
     "read_text",
     "read_title",
     "refuse",
@@ -116,6 +123,27 @@ StockName = Annotated[str, BeforeValidator(_read_written), Names("stock")]
 
 SpaceName = Annotated[str, BeforeValidator(_read_written), Names("space")]
 """The name of a space, as under ``spaces``."""
+
+TextFile = Annotated[str, BeforeValidator(_read_written), NamesFile("text")]
+"""The path of a text."""
+
+CaptionsFile = Annotated[str, BeforeValidator(_read_written), NamesFile("captions")]
+"""The path of a text with captions, or a word that stands for others."""
+
+PictureFile = Annotated[str, BeforeValidator(_read_written), NamesFile("picture")]
+"""The path of a picture."""
+
+PictureFolder = Annotated[str, BeforeValidator(_read_written), NamesFile("folder")]
+"""The path of a folder of pictures."""
+
+PdfFile = Annotated[str, BeforeValidator(_read_written), NamesFile("PDF")]
+"""The path of a PDF."""
+
+TypefaceName = Annotated[str, BeforeValidator(_read_written), NamesFile("font")]
+"""The name of a bundled typeface, or the path of a font file."""
+
+ProfileFile = Annotated[str, BeforeValidator(_read_written), NamesFile("profile")]
+"""The path of a printer's profile."""
 
 ByName = BeforeValidator(_read_names)
 """Marks a group whose keys are names that the maker gives."""

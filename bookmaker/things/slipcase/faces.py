@@ -16,7 +16,7 @@ from ...ground.problems import Problem, Severity, ShelfFileError
 from ...ground.units import print_mm
 from ...sheets.flat import Flat, Role
 from ...shelf_file.fields.entry import Entry
-from ...shelf_file.fields.words import Flag, Ink, Text, Title
+from ...shelf_file.fields.words import Flag, Ink, PictureFile, Title
 from ..book.designs.artwork import on_ground, picture_problems
 from ..book.designs.design import Dress, Titling
 from ..book.designs.letters.lettering import Hand, typeface_for, written
@@ -59,7 +59,7 @@ class BoxFace(Entry):
     """What one face of a slipcase shows."""
 
     colour: Ink | None = Field(None, description="ground of this face; that of the whole box, if not given")
-    picture: Text | None = Field(None, description="picture file that fills this face")
+    picture: PictureFile | None = Field(None, description="picture file that fills this face")
 
 
 class BoxFaces(Entry):
