@@ -16,10 +16,13 @@ A part that finds a problem knows where it is within that part, and no more. Who
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable, Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
+from functools import cached_property, lru_cache
+from itertools import pairwise
 
 __all__ = [
     "BookmakerError",
@@ -137,6 +140,15 @@ def gathered(problems: list[Problem], *field: str | int) -> Iterator[None]:
 NEAR = 0.65
 """How like two names must be, from 0 to 1: less makes a guess of any word that has a few of the letters."""
 
+MOST_COMPARED = 100
+"""So many names are compared letter by letter; of more, those that share most pairs of letters that few have."""
+
+FEW_HAVE = 200
+"""A pair of letters that more names have tells nothing of any of them."""
+
+LONGEST_NAME = 300
+"""What is longer is no name."""
+
 
 def near_match(written: str, known: Iterable[str]) -> str:
     """The known name that `written` was probably meant to be, or an empty string.
@@ -144,10 +156,48 @@ def near_match(written: str, known: Iterable[str]) -> str:
     >>> near_match("spin_title", ["spine_title", "ink"])
     'spine_title'
     """
-    folded = {name.casefold().replace("-", "_").replace(" ", "_"): name for name in known}
-    wanted = written.casefold().replace("-", "_").replace(" ", "_")
-    found = difflib.get_close_matches(wanted, list(folded), n=1, cutoff=NEAR)
-    return folded[found[0]] if found else ""
+    names, wanted = _names(tuple(known)), _folded(written[:LONGEST_NAME])
+    found = difflib.get_close_matches(wanted, names.alike(wanted), n=1, cutoff=NEAR)
+    return names.folded[found[0]] if found else ""
+
+
+def _folded(name: str) -> str:
+    """A name as far as it matters whether it is like another."""
+    return name.casefold().replace("-", "_").replace(" ", "_")
+
+
+def _pairs(name: str) -> Iterable[str]:
+    return dict.fromkeys(map("".join, pairwise(name)))
+
+
+class _Names:
+    """Names that are looked for, folded, and which of them have a pair of letters."""
+
+    def __init__(self, names: Iterable[str]) -> None:
+        self.folded = {_folded(name): name for name in names}
+
+    @cached_property
+    def having(self) -> Mapping[str, Sequence[str]]:
+        """The names that have a pair of letters."""
+        found: dict[str, list[str]] = {}
+        for name in self.folded:
+            for pair in _pairs(name):
+                found.setdefault(pair, []).append(name)
+        return found
+
+    def alike(self, wanted: str) -> list[str]:
+        """The names that may be like one, all of them if they are few."""
+        if len(self.folded) <= MOST_COMPARED:
+            return list(self.folded)
+        telling = (self.having.get(pair, ()) for pair in _pairs(wanted))
+        shared = Counter(name for names in telling if len(names) <= FEW_HAVE for name in names)
+        return [name for name, _ in shared.most_common(MOST_COMPARED)]
+
+
+@lru_cache(maxsize=32)
+def _names(known: tuple[str, ...]) -> _Names:
+    """The same names are looked for again and again."""
+    return _Names(known)
 
 
 def show_field(path: FieldPath) -> str:

@@ -11,7 +11,7 @@ from ..ground.ids import ids_of
 from ..ground.kept.last_time import AFRESH, Keeper
 from ..ground.problems import FieldPath, Problem, near_match
 from ..ground.quantities import show
-from ..shelf_file.book_names import BookName, UnknownBook, called_in_list, find_book, find_books
+from ..shelf_file.book_names import BookNames, UnknownBook, called_in_list, find_book, find_books
 from ..shelf_file.fields.entry import Entry
 from ..things.thing import Family, Thing
 from .entries import THINGS, ShelfSpec
@@ -26,13 +26,15 @@ Written = tuple[Family, FieldPath, Entry]
 class Register:
     """All things of a shelf, by their ids, in the order of their sections.
 
-    `fields` are where they are written; `counted` are those that go by their numbers in a list as well.
+    `fields` are where they are written; `counted` are those that go by their numbers in a list as well, `names` what
+    people call these.
     """
 
     families: tuple[Family, ...]
     things: Mapping[str, Thing]
     fields: Mapping[str, FieldPath]
     counted: tuple[str, ...]
+    names: BookNames
 
     def read(self, folder: Path, problems: list[Problem], kept: Keeper = AFRESH) -> Register:
         """The register with what the files hold that the things name; what is wrong with these is added."""
@@ -71,7 +73,7 @@ class Register:
             if wanted in known:
                 return (known[wanted],)
             meant = near_match(wanted, others)
-            if meant and not near_match(wanted, map(str, self._names)):
+            if meant and not near_match(wanted, map(str, self.names)):
                 nouns = dict.fromkeys(family.noun for family in self.families)
                 message = f"there is no {' or '.join(nouns)} {show(wanted)!r}"
                 raise UnknownBook(message, f"did you mean {meant!r}?") from None
@@ -79,16 +81,12 @@ class Register:
 
     def find_counted(self, wanted: str, listed: str = "", *, one: bool = False) -> tuple[str, ...]:
         """The same among what is counted, without ids."""
-        found = (find_book(wanted, self._names, listed),) if one else find_books(wanted, self._names, listed)
+        found = (find_book(wanted, self.names, listed),) if one else find_books(wanted, self.names, listed)
         return tuple(self.counted[number] for number in found)
-
-    @property
-    def _names(self) -> list[BookName]:
-        return [self.things[id].name for id in self.counted]
 
     def called(self, things: Sequence[str]) -> str:
         """How some things are called in a list of the shelf file, so that they are found again."""
-        return called_in_list([self.counted.index(thing) for thing in things], self._names)
+        return called_in_list([self.counted.index(thing) for thing in things], self.names)
 
     def held_by(self, holder: Thing) -> tuple[str, ...]:
         """The things that stand in another one; names that nothing, or more than one, answers to are left out."""
@@ -113,7 +111,8 @@ def register_of(spec: ShelfSpec, families: tuple[Family, ...]) -> Register:
     things = {id: family.thing(entry, field[-1], id) for id, (family, field, entry) in zip(ids, written, strict=True)}
     counted = {family.section.key for family in families if family.section and family.section.counted}
     fields = {id: field for id, (_, field, _) in zip(ids, written, strict=True)}
-    return Register(families, things, fields, tuple(id for id, field in fields.items() if field[0] in counted))
+    listed = tuple(id for id, field in fields.items() if field[0] in counted)
+    return Register(families, things, fields, listed, BookNames(things[id].name for id in listed))
 
 
 def _written(spec: ShelfSpec, families: Sequence[Family]) -> Iterator[Written]:

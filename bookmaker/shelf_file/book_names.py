@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
+from functools import cached_property
 
 from ..ground.problems import near_match
 from ..ground.quantities import MOST_DIGITS, show
 
-__all__ = ["LISTED", "BookName", "UnknownBook", "called_in_list", "find_book", "find_books"]
+__all__ = ["LISTED", "BookName", "BookNames", "UnknownBook", "called_in_list", "find_book", "find_books"]
 
 
 class UnknownBook(ValueError):  # noqa: N818 - it reads as a sentence where it is caught
@@ -41,6 +42,47 @@ class BookName:
         return f"{self.title} {self.volume}".rstrip()
 
 
+class BookNames(tuple[BookName, ...]):
+    """The names of all books: each is found without a look at the others, which who asks for many is glad of."""
+
+    @cached_property
+    def whole(self) -> Mapping[str, Sequence[int]]:
+        """The books by title and volume."""
+        return _by(map(str, self))
+
+    @cached_property
+    def titled(self) -> Mapping[str, Sequence[int]]:
+        """The books by title."""
+        return _by(book.title for book in self)
+
+    @cached_property
+    def in_series(self) -> Mapping[str, Sequence[int]]:
+        """The books by series."""
+        return _by(book.series for book in self)
+
+    @cached_property
+    def parts(self) -> Mapping[str, str]:
+        """The first name that holds something between commas, by that."""
+        return {part: name for name in reversed(self.called) for part in name.split(", ") if part != name}
+
+    @cached_property
+    def called(self) -> tuple[str, ...]:
+        """The names as texts."""
+        return tuple(map(str, self))
+
+
+def _by(names: Iterable[str]) -> Mapping[str, Sequence[int]]:
+    found: dict[str, list[int]] = {}
+    for index, name in enumerate(names):
+        if name:
+            found.setdefault(name.casefold(), []).append(index)
+    return found
+
+
+def _spoken(wanted: str) -> str:
+    return " ".join(wanted.split()).casefold()
+
+
 def find_book(wanted: str, books: Sequence[BookName], listed: str = "") -> int:
     """The index of the book with this name, or with this number from 1; a name goes before a number.
 
@@ -53,8 +95,8 @@ def find_book(wanted: str, books: Sequence[BookName], listed: str = "") -> int:
     Raises:
         UnknownBook: there is none, or several have the title.
     """
-    found = [index for index, book in enumerate(books) if _same(str(book), wanted)]
-    found = found or [index for index, book in enumerate(books) if _same(book.title, wanted)]
+    names, spoken = BookNames(books) if not isinstance(books, BookNames) else books, _spoken(wanted)
+    found = names.whole.get(spoken) or names.titled.get(spoken, ())
     if len(found) == 1:
         return found[0]
     if found:
@@ -65,7 +107,7 @@ def find_book(wanted: str, books: Sequence[BookName], listed: str = "") -> int:
         raise UnknownBook(f"{len(found)} books are called {show(wanted)!r}", remedy)
     if wanted.isascii() and wanted.isdigit() and len(wanted) < MOST_DIGITS and 1 <= int(wanted) <= len(books):
         return int(wanted) - 1
-    raise UnknownBook(f"there is no book {show(wanted)!r}", _meant(wanted, [str(book) for book in books], listed))
+    raise UnknownBook(f"there is no book {show(wanted)!r}", _meant(wanted, names, listed))
 
 
 def find_books(wanted: str, books: Sequence[BookName], listed: str = "") -> tuple[int, ...]:
@@ -77,12 +119,14 @@ def find_books(wanted: str, books: Sequence[BookName], listed: str = "") -> tupl
     Raises:
         UnknownBook: there is none, or several that are no set have the title.
     """
-    volumes = tuple(index for index, book in enumerate(books) if book.volume and _same(book.title, wanted))
-    titled = [index for index, book in enumerate(books) if _same(book.title, wanted) or _same(str(book), wanted)]
-    if len(volumes) > 1 and len(volumes) == len(titled):
+    names, spoken = BookNames(books) if not isinstance(books, BookNames) else books, _spoken(wanted)
+    titled = names.titled.get(spoken, ())
+    volumes = tuple(index for index in titled if names[index].volume)
+    if len(volumes) > 1 and len(volumes) == len({*titled, *names.whole.get(spoken, ())}):
         return volumes
-    series = tuple(index for index, book in enumerate(books) if _same(book.series, wanted))
-    return series if series and not titled else (find_book(wanted, books, listed),)
+    series = tuple(names.in_series.get(spoken, ()))
+    is_name = titled or names.whole.get(spoken)
+    return series if series and not is_name else (find_book(wanted, names, listed),)
 
 
 def called_in_list(numbers: Sequence[int], books: Sequence[BookName]) -> str:
@@ -94,6 +138,7 @@ def called_in_list(numbers: Sequence[int], books: Sequence[BookName]) -> str:
     >>> called_in_list([0, 2], [BookName("Fog", "I"), BookName("Salt"), BookName("Fog", "II")])
     'Fog'
     """
+    books = BookNames(books)
     sets = dict.fromkeys(name for number in numbers for name in (books[number].title, books[number].series) if name)
     for name in sets:
         if _finds(name, books) == sorted(numbers):
@@ -122,13 +167,9 @@ def _as_item(name: str) -> str:
     return name
 
 
-def _same(name: str, wanted: str) -> bool:
-    return name.casefold() == " ".join(wanted.split()).casefold() != ""
-
-
-def _meant(wanted: str, titles: Sequence[str], listed: str) -> str:
+def _meant(wanted: str, names: BookNames, listed: str) -> str:
     """What to write instead; a title that holds a comma falls apart in a list unless it stands in quotes."""
-    whole = next((title for title in titles if wanted in title.split(", ") and wanted != title), None)
+    whole, titles = names.parts.get(wanted), names.called
     if whole is not None:
         return f'put a title with a comma in quotes: "{whole}"'
     meant = near_match(wanted, titles)
