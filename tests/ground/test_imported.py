@@ -178,8 +178,8 @@ def test_odd_names_strings_numbers_and_circles_of_references_come_through(tmp_pa
         lookup = pikepdf.String(bytes(range(256)) * 3)
         space = pikepdf.Array([pikepdf.Name.Indexed, pikepdf.Name.DeviceRGB, 255, lookup])
         resources = pdf.pages[0].obj.Resources
-        circle = pdf.make_indirect(pikepdf.Dictionary(Half=0.5, Tiny=-0.00001, No=None, Yes=True))
-        circle.Self = circle
+        circle = pdf.make_indirect(pikepdf.Dictionary(CA=0.5, LW=-0.00001, BG=None, AIS=True))
+        circle.SMask = circle
         resources.ColorSpace = pikepdf.Dictionary({"/A b#c(d)": space, "/Loop": circle})
         pdf.save(path)
     [page], _ = load_pages(path)
@@ -188,8 +188,8 @@ def test_odd_names_strings_numbers_and_circles_of_references_come_through(tmp_pa
         spaces = form.Resources.ColorSpace
         assert bytes(spaces["/A b#c(d)"][3]) == bytes(range(256)) * 3
         loop = spaces.Loop
-        assert (float(loop.Half), float(loop.Tiny), bool(loop.Yes)) == (0.5, -0.00001, True)
-        assert loop.Self.objgen == loop.objgen
+        assert (float(loop.CA), float(loop.LW), bool(loop.AIS)) == (0.5, -0.00001, True)
+        assert loop.SMask.objgen == loop.objgen
 
 
 def test_the_same_page_gives_the_same_bytes_wherever_it_lies(tmp_path: Path) -> None:
@@ -210,6 +210,77 @@ def test_what_only_describes_a_page_stays_behind(tmp_path: Path) -> None:
     with pikepdf.open(io.BytesIO(placed((page, Rect(0, 0, 15, 21)), size=Size(15, 21)))) as made:
         streams = [found for found in made.objects if isinstance(found, pikepdf.Stream)]
         assert [stream for stream in streams if b"SECRET" in stream.read_bytes()] == []
+
+
+ACTING = ("AA", "A", "JS", "JavaScript", "Ref", "OPI", "AF", "EF", "F", "P", "Parent", "Next", "URI", "Annots", "Kids")
+"""Keys under which a file tells a reader to do something, or leads to other files or to the rest of this one."""
+
+
+def with_actions(path: Path) -> Path:
+    """A page whose resources, wherever one looks, lead to what is to be done, and to the whole file."""
+    with pikepdf.open(path, allow_overwriting_input=True) as pdf:
+        page = pdf.pages[0].obj
+        does = pdf.make_indirect(
+            pikepdf.Dictionary(S=pikepdf.Name.JavaScript, JS=pikepdf.String("SECRET"), All=pdf.Root)
+        )
+        pdf.Root.OpenAction = does
+        state = pikepdf.Dictionary(CA=1)
+        form = pdf.make_stream(b"0 0 1 rg 10 10 40 40 re f", Type=pikepdf.Name.XObject, Subtype=pikepdf.Name.Form)
+        form.BBox = pikepdf.Array([0, 0, 300, 420])
+        font = page.Resources.Font["/F1"]
+        for carrier in (state, form, font):
+            for key in ACTING:
+                carrier[f"/{key}"] = does
+        form["/Ref"] = pikepdf.Dictionary(F=pikepdf.String("SECRET.pdf"), Page=0)
+        form["/Resources"] = pikepdf.Dictionary(AA=does, Font=pikepdf.Dictionary(F1=font))
+        names = pikepdf.Dictionary({f"/{key}": font for key in ACTING} | {"/F1": font})
+        page.Resources = pikepdf.Dictionary(Font=names, ExtGState=pikepdf.Dictionary(JS=state), JS=does)
+        page.Resources.XObject = pdf.make_indirect(pikepdf.Dictionary(AA=form))
+        words = "".join(f"BT /{key} 12 Tf 20 {20 + 20 * at} Td ({key} stays) Tj ET\n" for at, key in enumerate(ACTING))
+        page.Contents = pdf.make_stream(b"/JS gs /AA Do " + words.encode())
+        pdf.save(path)
+    return path
+
+
+def test_what_a_file_tells_a_reader_to_do_stays_behind_and_all_it_shows_comes(tmp_path: Path) -> None:
+    path = with_actions(drawn(tmp_path / "a.pdf", pages=1))
+    [page], _ = load_pages(path)
+    ours = placed((page, Rect(0, 0, *page.size)), size=page.size)
+    assert np.mean(np.abs(pixels(path, 0, 2) - pixels(ours, 0, 2)).max(axis=-1) > 40) < 0.004
+    assert "JavaScript stays" in pdfium.PdfDocument(ours)[0].get_textpage().get_text_range()
+    with pikepdf.open(io.BytesIO(ours)) as made:
+        plain = (found.stream_dict if isinstance(found, pikepdf.Stream) else found for found in made.objects)
+        everything = [found.unparse(resolved=True) for found in plain if isinstance(found, pikepdf.Object)]
+        assert len(everything) > 8
+        assert [found for found in everything if b"SECRET" in found or b"OpenAction" in found] == []
+        assert sum(b"/Catalog" in found for found in everything) == 1
+
+
+def test_names_of_glyphs_and_colorants_are_the_file_s_own(tmp_path: Path) -> None:
+    """A drawn font may call a glyph what elsewhere is an action; so may a space of colours its inks."""
+    path = drawn(tmp_path / "a.pdf", pages=1)
+    with pikepdf.open(path, allow_overwriting_input=True) as pdf:
+        glyph = pdf.make_stream(b"1000 0 0 0 1000 1000 d1 0 0 1000 1000 re f")
+        names = pikepdf.Array([65, pikepdf.Name.JS])
+        font = pikepdf.Dictionary(
+            Type=pikepdf.Name.Font,
+            Subtype=pikepdf.Name.Type3,
+            FontBBox=[0, 0, 1000, 1000],
+            FontMatrix=pikepdf.Array([0.001, 0, 0, 0.001, 0, 0]),
+            CharProcs=pdf.make_indirect(pikepdf.Dictionary(JS=glyph)),
+            Encoding=pikepdf.Dictionary(Type=pikepdf.Name.Encoding, Differences=names),
+            FirstChar=65,
+            LastChar=65,
+            Widths=[1000],
+        )
+        page = pdf.pages[0].obj
+        page.Resources = pikepdf.Dictionary(Font=pikepdf.Dictionary(A=font))
+        page.Contents = pdf.make_stream(b"BT /A 100 Tf 50 50 Td (A) Tj ET")
+        pdf.save(path)
+    [page_of_it], _ = load_pages(path)
+    ours = pixels(placed((page_of_it, Rect(0, 0, *page_of_it.size)), size=page_of_it.size), 0, 2)
+    assert np.mean(np.abs(pixels(path, 0, 2) - ours).max(axis=-1) > 40) < 0.004
+    assert (ours < 100).any(axis=-1).mean() > 0.05
 
 
 def test_a_file_that_changed_in_between_is_refused(tmp_path: Path) -> None:

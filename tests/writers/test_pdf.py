@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ctypes
 import io
+import os
 import random
 import unicodedata
 import warnings
@@ -168,6 +169,14 @@ def test_bytes_do_not_depend_on_the_day(monkeypatch: pytest.MonkeyPatch) -> None
     before = made(a_bit_of_everything)
     monkeypatch.setattr("time.time", lambda: 2_000_000_000.0)
     assert made(a_bit_of_everything) == before
+
+
+@pytest.mark.parametrize("date", ["", "abc", "1000000000", "-1", "9" * 40, "1e9"])
+def test_a_date_in_the_environment_is_not_heeded(date: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    plain = made(a_bit_of_everything)
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", date)
+    assert made(a_bit_of_everything) == plain
+    assert os.environ["SOURCE_DATE_EPOCH"] == date
 
 
 def test_no_file_is_left_when_drawing_fails(tmp_path: FilePath) -> None:

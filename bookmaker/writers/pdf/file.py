@@ -6,9 +6,11 @@ are placed one by one, small fonts, and bytes that never change while the input 
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path as FilePath
+from threading import Lock
 from types import TracebackType
 from typing import Any, BinaryIO, Self
 
@@ -50,6 +52,24 @@ class _Info(PDFInfo):
         return formatted
 
 
+DATE = "SOURCE_DATE_EPOCH"
+"""Where reportlab and fontTools look for a date, good or bad, and would put it into what they write."""
+
+ONE_AT_A_TIME = Lock()
+
+
+@contextmanager
+def _undated() -> Iterator[None]:
+    """The environment without a date: our files have none."""
+    with ONE_AT_A_TIME:
+        date = os.environ.pop(DATE, None)
+        try:
+            yield
+        finally:
+            if date is not None:
+                os.environ[DATE] = date
+
+
 class PdfFile:
     """A PDF file being written; it appears, whole, when the ``with`` block ends well, and else not at all.
 
@@ -69,7 +89,8 @@ class PdfFile:
         self._to = to
         self._most_dpi = most_dpi
         # Any, for the types that come with reportlab leave out half of what it holds.
-        self._document: Any = PDFDocument(invariant=1, pdfVersion=(1, 7), lang=language)
+        with _undated():
+            self._document: Any = PDFDocument(invariant=1, pdfVersion=(1, 7), lang=language)
         self._document.info = _Info()
         self._document.setTitle(title)
         self._document.setProducer(producer)
@@ -87,6 +108,14 @@ class PdfFile:
     ) -> None:
         if error is not None:
             return
+        with _undated():
+            data = self._data()
+        if isinstance(self._to, FilePath):
+            self._to.write_bytes(data)
+        else:
+            self._to.write(data)
+
+    def _data(self) -> bytes:
         for name, font in self._fonts.values():
             embed(self._document, font, name)
         for name, placed in self._pictures.values():
@@ -95,10 +124,7 @@ class PdfFile:
         if self._layers:
             add_layers(self._document, {name: title for title, name in self._layers.items()})
         data: bytes = self._document.GetPDFData(None)
-        if isinstance(self._to, FilePath):
-            self._to.write_bytes(data)
-        else:
-            self._to.write(data)
+        return data
 
     @contextmanager
     def page(self, size: Size, trim: Rect | None = None, bleed: Rect | None = None) -> Iterator[PdfCanvas]:

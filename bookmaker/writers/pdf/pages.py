@@ -24,20 +24,18 @@ from reportlab.pdfbase.pdfdoc import PDFObject, PDFObjectReference
 
 from ...ground.geometry import Rect
 from ...ground.imported import ImportedPage, Node, content_of, opened_again, pages_of
+from .kept_keys import Sort, kept
 from .numbers import points
 
 __all__ = ["import_pages"]
 
-LEFT_OUT = frozenset(("/Length", "/Metadata", "/PieceInfo", "/LastModified", "/StructParent", "/StructParents"))
-"""What describes an object but does not show: the past of the file, and trees that stay behind."""
-
-OUTSIDE = frozenset(("/F", "/FFilter", "/FDecodeParms"))
-"""Entries by which a stream's data would lie in another file (7.3.8.2); nothing is fetched."""
-
 FRESH = b"0 g 0 G 1 w 0 J 0 j 10 M [] 0 d 0 Tr 0 Ts\n"
 """The state in which a page begins (8.4.1, table 52); a form would begin with what was drawn before it."""
 
-Part = bytes | IndirectObject
+Reference = tuple[IndirectObject, Sort]
+"""Another object, and what its keys are if it is a dictionary."""
+
+Part = bytes | Reference
 
 
 class _Copied(PDFObject):
@@ -74,7 +72,7 @@ def _form(page: Node, box: Rect) -> Iterator[Part]:
     data = zlib.compress(FRESH + content_of(page))
     sides = b" ".join(points(side) for side in (box.x, box.y, box.right, box.top))
     yield b"<</Type/XObject/Subtype/Form/BBox[%b]/Filter/FlateDecode/Length %d" % (sides, len(data))
-    yield from _entries((key, page[key]) for key in ("/Resources", "/Group") if key in page)
+    yield from _entries(((key, page[key]) for key in ("/Resources", "/Group") if key in page), Sort.OBJECT)
     yield b">>stream\n" + data + b"\nendstream"
 
 
@@ -84,61 +82,66 @@ class _Copier:
     def __init__(self, document: Any, prefix: str) -> None:
         self._document = document
         self._prefix = prefix
-        self._names: dict[tuple[int, int], str] = {}
-        self._waiting: list[tuple[str, IndirectObject]] = []
+        self._names: dict[tuple[int, int, Sort], str] = {}
+        self._waiting: list[tuple[str, Reference]] = []
 
     def copied(self, parts: Iterable[Part]) -> _Copied:
         """An object with its references named; what they refer to is put down to be copied."""
-        return _Copied(self._named(part) if isinstance(part, IndirectObject) else part for part in parts)
+        return _Copied(part if isinstance(part, bytes) else self._named(*part) for part in parts)
 
     def finish(self) -> None:
         """Copy everything that was referred to, and all that refers to in turn; circles do no harm."""
         while self._waiting:
-            name, reference = self._waiting.pop()
-            self._document.Reference(self.copied(_spelled(reference.get_object())), name)
+            name, (reference, sort) = self._waiting.pop()
+            self._document.Reference(self.copied(_spelled(reference.get_object(), sort)), name)
 
-    def _named(self, reference: IndirectObject) -> PDFObjectReference:
-        key = (reference.idnum, reference.generation)
+    def _named(self, reference: IndirectObject, sort: Sort) -> PDFObjectReference:
+        key = (reference.idnum, reference.generation, sort)
         if key not in self._names:
-            self._names[key] = f"{self._prefix}-{reference.idnum}-{reference.generation}"
-            self._waiting.append((self._names[key], reference))
+            number = f"{self._prefix}-{reference.idnum}-{reference.generation}"
+            self._names[key] = number if sort is Sort.OBJECT else f"{number}-{sort.value}"
+            self._waiting.append((self._names[key], (reference, sort)))
         return PDFObjectReference(self._names[key])
 
 
-def _spelled(found: Any) -> Iterator[Part]:
+def _spelled(found: Any, sort: Sort) -> Iterator[Part]:
     """An object as it is written in a file, its references left open."""
     if isinstance(found, IndirectObject):
-        yield found
+        yield found, sort
     elif isinstance(found, StreamObject):
         data: bytes = found._data
         yield b"<</Length %d" % len(data)
-        yield from _entries((key, found.raw_get(key)) for key in found if key not in OUTSIDE)
+        yield from _entries(((key, found.raw_get(key)) for key in found), sort)
         yield b">>stream\n" + data + b"\nendstream"
     elif isinstance(found, DictionaryObject):
         yield b"<<"
-        yield from _entries((key, found.raw_get(key)) for key in found)
+        yield from _entries(((key, found.raw_get(key)) for key in found), sort)
         yield b">>"
     elif isinstance(found, ArrayObject):
         yield b"["
         for item in found:
-            yield from _spelled(item)
+            yield from _spelled(item, sort)
             yield b" "
         yield b"]"
-    elif isinstance(found, (TextStringObject, ByteStringObject)):
-        yield b"<%b>" % found.original_bytes.hex().encode()
-    elif found is None:
-        yield b"null"
     else:
+        yield _plain(found)
+
+
+def _plain(found: Any) -> bytes:
+    """What holds no other objects: a string, a number, a name."""
+    if isinstance(found, (TextStringObject, ByteStringObject)):
+        return b"<%b>" % found.original_bytes.hex().encode()
+    if found is None:
+        return b"null"
+    written = BytesIO()
+    found.write_to_stream(written)
+    return written.getvalue()
+
+
+def _entries(items: Iterable[tuple[str, Any]], sort: Sort) -> Iterator[Part]:
+    """Keys and values of a dictionary, as far as they make what it shows."""
+    for key, value, under in kept(items, sort):
         written = BytesIO()
-        found.write_to_stream(written)
-        yield written.getvalue()
-
-
-def _entries(items: Iterable[tuple[str, Any]]) -> Iterator[Part]:
-    """Keys and values of a dictionary."""
-    for key, value in items:
-        if key not in LEFT_OUT:
-            written = BytesIO()
-            NameObject(key).write_to_stream(written)
-            yield written.getvalue() + b" "
-            yield from _spelled(value)
+        NameObject(key).write_to_stream(written)
+        yield written.getvalue() + b" "
+        yield from _spelled(value, under)
