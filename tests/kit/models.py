@@ -7,7 +7,8 @@ from typing import Annotated, Any, get_args, get_origin
 
 from pydantic import BaseModel
 
-from bookmaker.shelf.entries import ShelfSpec
+from bookmaker.shelf.entries import shelf_model
+from bookmaker.things.families import FAMILIES
 
 __all__ = ["all_models"]
 
@@ -22,8 +23,9 @@ def _models(kind: Any) -> Iterator[type[BaseModel]]:
 
 def all_models() -> list[type[BaseModel]]:
     """The shelf and every group of keys that may stand in it."""
-    found: dict[type[BaseModel], None] = {ShelfSpec: None}
-    waiting: list[type[BaseModel]] = [ShelfSpec]
+    whole = shelf_model(FAMILIES)
+    found: dict[type[BaseModel], None] = {whole: None}
+    waiting: list[type[BaseModel]] = [whole]
     while waiting:
         fields = waiting.pop().model_fields.values()
         below = [
