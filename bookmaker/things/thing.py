@@ -17,7 +17,7 @@ from abc import ABC, abstractmethod
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Literal, NamedTuple, Protocol
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple, Protocol
 
 from ..ground.art import NOTHING
 from ..ground.drawing import Art, Colour
@@ -34,8 +34,11 @@ from ..shelf_file.book_names import BookName
 from ..shelf_file.fields.entry import Entry
 from .book.designs.design import Titling
 from .draft import Draft
-from .making import Bench, Chapter
 from .standing import Standing
+
+if TYPE_CHECKING:
+    # nobody who only checks a shelf waits for what tells how things are made
+    from .making import Bench, Chapter
 
 __all__ = [
     "Advice",

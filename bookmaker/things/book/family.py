@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import Annotated, Any
+from typing import TYPE_CHECKING, Annotated, Any
 
 from pydantic import BeforeValidator, Field
 
@@ -16,15 +16,16 @@ from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.words import refuse
 from ...shelf_file.rows import LONGEST_ROW
 from ..draft import Draft
-from ..making import Bench, Chapter
 from ..thing import Around, Family, Plan, Section, Table, Terms
-from .chapter import book_chapter
 from .drafting import draft_book
 from .entry import BookEntry
 from .legibility import lettering_problems, titles_for_a_lens
 from .pages.kinds import BLANK
 from .plan import Book, BookPlan
 from .wardrobe import dressed, palettes_overruled, set_notes
+
+if TYPE_CHECKING:
+    from ..making import Bench, Chapter
 
 __all__ = ["BOOKS"]
 
@@ -82,6 +83,8 @@ class Books(Family):
 
     def chapter(self, plan: Plan, bench: Bench, around: Around) -> Chapter:
         """What it is, its sizes, how its block, its cover and its jacket are made."""
+        from .chapter import book_chapter
+
         assert isinstance(plan, BookPlan)  # this family has no others
         return book_chapter(plan, bench, around)
 

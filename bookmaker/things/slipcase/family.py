@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from math import ceil
-from typing import Annotated, Any
+from typing import TYPE_CHECKING, Annotated, Any
 
 from pydantic import Field
 
@@ -17,11 +17,12 @@ from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.words import ByName
 from ..draft import Draft
-from ..making import Bench, Chapter
 from ..thing import Around, Clothes, Family, Plan, Section, Table
-from .chapter import slipcase_chapter
 from .faces import dress_box
 from .plan import ListedSlipcase, Slipcase, SlipcaseEntry, SlipcasePlan
+
+if TYPE_CHECKING:
+    from ..making import Bench, Chapter
 
 __all__ = ["SLIPCASES"]
 
@@ -77,6 +78,8 @@ class Slipcases(Family):
 
     def chapter(self, plan: Plan, bench: Bench, around: Around) -> Chapter:
         """What it holds, and how its net is made."""
+        from .chapter import slipcase_chapter
+
         assert isinstance(plan, SlipcasePlan)  # this family has no others
         return slipcase_chapter(plan, bench, around)
 

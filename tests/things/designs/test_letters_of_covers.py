@@ -142,7 +142,7 @@ def test_the_language_of_a_book_without_text_is_that_of_its_cover(tmp_path: Path
     said = {}
     for language in ("", "language: de"):
         path.write_text(book.replace("    LANGUAGE\n", f"    {language}\n" if language else ""), encoding="utf-8")
-        (draft,) = check(path).drafts
+        (draft,) = check(path).drafts.values()
         said[language] = [(line.text, line.way) for line in draft.lettering if line.on == "spine"]
     assert said[""] == [("Die “Gezeiten”", "down")]
     assert said["language: de"] == [("Die „Gezeiten“", "down")]

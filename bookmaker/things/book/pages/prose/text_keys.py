@@ -73,7 +73,7 @@ Language = Annotated[str, BeforeValidator(_read_language), WithJsonSchema({"type
 
 
 def _read_language_of_book(value: object) -> str:
-    language = _read_language(value) if value else ""
+    language = _read_language(value)
     return "" if language == UNPARTED else language
 
 
