@@ -6,8 +6,9 @@ import unicodedata
 from pathlib import Path
 
 from .problems import near_match
+from .visible import brief
 
-__all__ = ["BESIDE", "GONE", "brief", "is_anywhere", "meant_file", "not_there"]
+__all__ = ["BESIDE", "GONE", "is_anywhere", "meant_file", "not_there"]
 
 BESIDE = "write its path as seen from the folder of the shelf file"
 
@@ -18,9 +19,6 @@ MOST_LOOKED_AT = 2000
 """So many names of a folder are compared with the one written."""
 
 GONE = ("the folder you are in is no longer there", "go to another one, and run the command again")
-
-LONGEST_PATH = 120
-"""Characters of a path that a message shows; more would hide what it says."""
 
 
 def not_there(what: str, path: Path, written: str = "", remedy: str = BESIDE) -> tuple[str, str]:
@@ -35,16 +33,6 @@ def not_there(what: str, path: Path, written: str = "", remedy: str = BESIDE) ->
         return f"{brief(written)} is a link to what is not there", "write the path of the thing itself"
     meant = meant_file(path, written)
     return f"there is no {what} {brief(written)}", f"did you mean {meant}?" if meant else remedy
-
-
-def brief(path: str) -> str:
-    """A path as a message shows it: printable, and not longer than a line or two.
-
-    >>> brief("plates/1\x1b[2J.png"), len(brief("x" * 300))
-    ('plates/1?[2J.png', 120)
-    """
-    seen = "".join(sign if sign.isprintable() else "?" for sign in path[: LONGEST_PATH + 1])
-    return seen if len(seen) <= LONGEST_PATH else f"{seen[: LONGEST_PATH - 1]}…"
 
 
 def _is_link(path: Path) -> bool:

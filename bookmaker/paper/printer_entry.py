@@ -11,7 +11,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..ground.units import MM_PER_INCH, NotAMeasure, print_mm
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.measures import Margin, Offset, OrOneLength, Resolution, Thickness, read_margin
-from ..shelf_file.fields.words import Flag, Text, Title, read_text, refuse
+from ..shelf_file.fields.words import Flag, ProfileFile, Title, read_text, refuse
 from .papers import SheetFormat, find_format
 
 __all__ = [
@@ -142,7 +142,7 @@ class PaperPath(Entry):
     """A printer and its tray: the sheet, the edge it leaves white, its resolution and how far it stretches."""
 
     name: Title | None = Field(None, description="which printer and paper path this is, such as study, rear tray")
-    profile: Text | None = Field(None, description="file with what was measured of the printer")
+    profile: ProfileFile | None = Field(None, description="file with what was measured of the printer")
     sheet: SheetName = Field(
         default_factory=lambda: find_format("A4"), description="A3 A4 A5 letter legal tabloid or two sides"
     )

@@ -7,7 +7,7 @@ from pathlib import Path
 from ..ground.files import Wanted, read_file
 from ..ground.problems import Place, Problem, ShelfFileError
 
-__all__ = ["PROFILE", "SHELF", "source_text"]
+__all__ = ["PROFILE", "SHELF", "TABLES", "source_text"]
 
 SHELF = Wanted(
     "shelf file",

@@ -114,12 +114,14 @@ class Lines:
         line = bisect_right(self.starts, offset) - 1
         return line, offset - self.starts[line]
 
+    @cached_property
+    def all(self) -> list[str]:
+        """The lines without their ends; places share them."""
+        return LINE_END.split(self.text)
+
     def line(self, number: int) -> str:
         """A line by its number from 0, without its end; nothing, if there is none."""
-        if number >= len(self.starts):
-            return ""
-        end = self.starts[number + 1] if number + 1 < len(self.starts) else len(self.text)
-        return self.text[self.starts[number] : end].rstrip("\r\n")
+        return self.all[number] if number < len(self.all) else ""
 
 
 def read_nodes(text: str) -> Node | None:

@@ -75,7 +75,7 @@ def test_a_file_of_the_system_that_tells_no_size_is_not_read() -> None:
 
 
 def test_names_that_no_file_can_have(tmp_path: Path) -> None:
-    assert refusal(tmp_path / ("x" * 300)) == f"there is no scroll {'x' * 119}…; {BESIDE}"
+    assert refusal(tmp_path / ("x" * 300)) == f"there is no scroll {'x' * 239}…; {BESIDE}"
     assert refusal(tmp_path / "a\0b") == f"there is no scroll a?b; {BESIDE}"
     assert refusal(tmp_path / "\x1b[2Jb", "\x1b[2Jb") == f"there is no scroll ?[2Jb; {BESIDE}"
     (tmp_path / "file").touch()

@@ -337,7 +337,7 @@ def test_a_shelf_takes_the_profile_and_its_own_word_wins(tmp_path: Path) -> None
         (
             f"'{'laser' * 60}.yaml'",
             PROFILE,
-            f"shelf.yaml:2:10: there is no profile {('laser' * 60)[:119]}…; "
+            f"shelf.yaml:2:10: there is no profile {('laser' * 60)[:239]}…; "
             "write one with bookmaker ruler --measured, or write the keys of the printer here",
         ),
         (

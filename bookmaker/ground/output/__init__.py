@@ -4,6 +4,7 @@ A folder is written anew beside the one it replaces and takes its place when it 
 Only what bookmaker wrote, and nobody changed since, is replaced: a cover drawn over a template is the maker's.
 """
 
+from .exchange import exchange_file
 from .file_names import file_names
 from .folder import NewFolder, replaced_folder
 from .ours import PLAN_NAME, digest_of
@@ -16,6 +17,7 @@ __all__ = [
     "NewFolder",
     "check_replaceable",
     "digest_of",
+    "exchange_file",
     "file_names",
     "new_files",
     "put_file",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import errno
+import os
 import stat
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
@@ -12,6 +13,7 @@ from pathlib import Path
 from ..files import reason_of
 from ..lost_files import GONE, is_anywhere
 from ..problems import OutputError, Problem, Severity
+from ..visible import brief
 from .ours import check_ours, made_before, refused
 from .parents import parents_of
 from .workplace import Workplace, workplace_of
@@ -55,7 +57,7 @@ def cannot_write(target: Path, trouble: OSError | ValueError) -> OutputError:
     if not is_anywhere():
         return refused(*GONE)
     remedy = "make room or choose another folder; nothing was changed"
-    return refused(f"{target} cannot be written ({reason_of(trouble)})", remedy)
+    return refused(f"{brief(target)} cannot be written ({reason_of(trouble)})", remedy)
 
 
 def _place_of(target: Path) -> Path:
@@ -63,23 +65,28 @@ def _place_of(target: Path) -> Path:
     if "\0" in str(target):
         raise OSError(errno.EINVAL, "null byte in its name")
     if target.name in {"", ".."}:
-        return target.resolve()
-    return target.parent.resolve() / target.name
+        return _real(target)
+    return _real(target.parent) / target.name
+
+
+def _real(path: Path) -> Path:
+    """A path without links, from the root on; links that lead round in a circle stay."""
+    return Path(os.path.realpath(path))
 
 
 def _check_target(target: Path) -> None:
     """Refuse a target that is no folder, or holds what is not ours, or oneself."""
-    if Path.cwd().is_relative_to(target.resolve()):
-        raise refused(f"{target} is the folder you are in, or holds it", "name a folder inside it, such as out")
+    if Path.cwd().is_relative_to(_real(target)):
+        raise refused(f"{brief(target)} is the folder you are in, or holds it", "name a folder inside it, such as out")
     if target.is_symlink() or (target.exists() and not target.is_dir()):
-        raise refused(f"{target} is not a folder", "name a new or empty folder")
+        raise refused(f"{brief(target)} is not a folder", "name a new or empty folder")
     if target.exists():
         check_ours(target)
 
 
 def _tell_what_is_cleared(work: Workplace, target: Path) -> None:
     if work.clear() and not work.remarks:
-        said = f"an earlier run into {target} was cut off; what it had begun has been taken away"
+        said = f"an earlier run into {brief(target)} was cut off; what it had begun has been taken away"
         work.remarks = (Problem(said, severity=Severity.NOTE),)
 
 
@@ -93,4 +100,4 @@ def _put_in_place(work: Workplace, target: Path) -> None:
         if not target.exists():
             raise
         remedy = "close its files in other programs, such as a PDF viewer, and run the command again"
-        raise refused(f"{target} cannot be replaced ({reason_of(trouble)})", remedy) from None
+        raise refused(f"{brief(target)} cannot be replaced ({reason_of(trouble)})", remedy) from None

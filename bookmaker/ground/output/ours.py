@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from ..problems import OutputError, Problem
+from ..visible import brief
 from .seals import is_sealed
 
 __all__ = ["PLAN_NAME", "check_ours", "digest_of", "made_before", "refused"]
@@ -49,16 +50,16 @@ def check_ours(folder: Path) -> None:
     # a folder is named if there is nothing in it to be named
     foreign = sorted(name for name in unexpected if not any(other.startswith(f"{name}/") for other in unexpected))
     if foreign:
-        raise refused(f"{folder} holds files that bookmaker did not write: {_named(foreign)}", ELSEWHERE)
+        raise refused(f"{brief(folder)} holds files that bookmaker did not write: {_named(foreign)}", ELSEWHERE)
     protected = [folder / name for name in ("", *sorted(kept & present.keys())) if _is_protected(folder / name)]
     if protected:
-        raise refused(f"{protected[0]} is write-protected", "allow writing there, or choose another folder")
+        raise refused(f"{brief(protected[0])} is write-protected", "allow writing there, or choose another folder")
     digests = _digests(report)
     changed = sorted(
         name for name in listed & digests.keys() & present.keys() if not _is_as_written(folder, name, digests)
     )
     if changed:
-        said = f"{folder} holds files that were changed since bookmaker wrote them: {_named(changed)}"
+        said = f"{brief(folder)} holds files that were changed since bookmaker wrote them: {_named(changed)}"
         raise refused(said, "move them to another folder, or they would be lost")
 
 

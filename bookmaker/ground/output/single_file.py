@@ -10,13 +10,15 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from ..files import Wanted, read_file
+from ..lost_files import GONE, is_anywhere
 from ..problems import ShelfFileError
+from ..visible import brief
 from .folder import cannot_write
 from .ours import refused
 from .parents import parents_of
 from .seals import has_seal, is_sealed, with_seal
 
-__all__ = ["check_replaceable", "new_files", "put_file"]
+__all__ = ["check_replaceable", "new_files", "put_file", "write_new"]
 
 OURS = Wanted("file that bookmaker wrote", 50_000_000, "name another file", instead="name a file to write")
 """What may be replaced; bookmaker writes no single file as large as that."""
@@ -38,12 +40,12 @@ def put_file(target: Path, data: bytes) -> None:
         OutputError: something else stands there, or it cannot be written.
     """
     try:
-        check_replaceable(target, data[:FIRST])
+        _check(target, data[:FIRST])
         with parents_of(target):
             beside = target.with_name(f".{target.name[:40]}-{secrets.token_hex(8)}")
             try:
-                _write_new(beside, with_seal(data))
-                check_replaceable(target, data[:FIRST])
+                write_new(beside, with_seal(data))
+                _check(target, data[:FIRST])
                 beside.replace(target)
             except BaseException:
                 beside.unlink(missing_ok=True)
@@ -62,11 +64,11 @@ def new_files(folder: Path, files: Mapping[str, bytes]) -> None:
     try:
         with parents_of(folder / "any"):
             if not folder.is_dir() or any(folder.iterdir()):
-                raise refused(f"{folder} is not an empty folder", "name a new one")
+                raise refused(f"{brief(folder)} is not an empty folder", "name a new one")
             try:
                 for name, data in files.items():
                     written.append(folder / name)
-                    _write_new(folder / name, data)
+                    write_new(folder / name, data)
             except BaseException:
                 for path in written:
                     path.unlink(missing_ok=True)
@@ -80,15 +82,23 @@ def check_replaceable(target: Path, start: bytes) -> None:
     what replaces it does; what is not there may be written.
 
     Raises:
-        OutputError: it must not be replaced.
-        OSError: what stands there cannot be looked at.
+        OutputError: it must not be replaced, or cannot be looked at.
     """
+    try:
+        _check(target, start)
+    except (OSError, ValueError) as trouble:
+        raise cannot_write(target, trouble) from None
+
+
+def _check(target: Path, start: bytes) -> None:
     try:
         mode = target.lstat().st_mode
     except FileNotFoundError:
+        if not target.is_absolute() and not is_anywhere():
+            raise refused(*GONE) from None
         return
     if stat.S_ISLNK(mode):
-        raise refused(f"{target} is a link, which is not followed", "name the file itself, or another one")
+        raise refused(f"{brief(target)} is a link, which is not followed", "name the file itself, or another one")
     try:
         data = read_file(target, OURS).data
     except ShelfFileError as refusal:
@@ -100,12 +110,12 @@ def check_replaceable(target: Path, start: bytes) -> None:
     elif not data.startswith(start):
         told = "is a file of another sort"
     if told:
-        raise refused(f"{target} {told}", "name another file: this one would be lost")
+        raise refused(f"{brief(target)} {told}", "name another file: this one would be lost")
     if not mode & stat.S_IWUSR:
-        raise refused(f"{target} is write-protected", "allow writing to it, or name another file")
+        raise refused(f"{brief(target)} is write-protected", "allow writing to it, or name another file")
 
 
-def _write_new(path: Path, data: bytes) -> None:
+def write_new(path: Path, data: bytes) -> None:
     """Write a file under a name that nothing has, with the rights that new files get."""
     with os.fdopen(os.open(path, NEW, 0o666), "wb") as file:
         file.write(data)

@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from ..problems import BookmakerError, Problem, Severity
+from ..visible import brief
 from .locks import UNLOCKABLE, lock_file, unlock_file
 from .ours import refused
 
@@ -88,7 +89,9 @@ def workplace_of(target: Path, said: Path) -> Iterator[Workplace]:
     work = Workplace(target, folder)
     try:
         if work.put_back():
-            work.remarks = (_remark(f"{said} was being replaced when an earlier run was cut off: it is as it was"),)
+            work.remarks = (
+                _remark(f"{brief(said)} was being replaced when an earlier run was cut off: it is as it was"),
+            )
         yield work
     except BookmakerError as refusal:
         refusal.problems = (*work.remarks, *refusal.problems)
@@ -110,13 +113,15 @@ def _taken(folder: Path, said: Path) -> int:
         folder.mkdir()
     except FileExistsError:
         if not stat.S_ISDIR(folder.lstat().st_mode) or {one.name for one in folder.iterdir()} - {LOCK, NEW, OLD}:
-            raise refused(f"{folder} stands where {said} is first written", "move it to another place") from None
+            raise refused(
+                f"{brief(folder)} stands where {brief(said)} is first written", "move it to another place"
+            ) from None
         number = _next_lock(folder, said)
     else:
         number = _first_lock(folder)
     if number is None:
         remedy = "wait until it is done, or choose another folder"
-        raise refused(f"another run of bookmaker is writing into {said}", remedy)
+        raise refused(f"another run of bookmaker is writing into {brief(said)}", remedy)
     return number
 
 
@@ -138,5 +143,5 @@ def _next_lock(folder: Path, said: Path) -> int | None:
     except OSError as trouble:
         if trouble.errno not in UNLOCKABLE:
             raise
-        told = f"{folder} is what another run left on its way to {said}, or is still writing to"
+        told = f"{brief(folder)} is what another run left on its way to {brief(said)}, or is still writing to"
         raise refused(told, "delete it, if no other run is going on") from None

@@ -7,10 +7,11 @@ can be searched and copied again.
 
 from __future__ import annotations
 
+import hashlib
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from itertools import pairwise
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -129,6 +130,11 @@ class Typeface:
         self._glyphs: dict[Glyph, Glyph] = {}
         self.x_height: float = self._height("sxHeight", "x", tables)
         self.cap_height: float = self._height("sCapHeight", "H", tables)
+
+    @cached_property
+    def digest(self) -> str:
+        """What tells its file from all others (SHA-256)."""
+        return hashlib.sha256(self.data).hexdigest()
 
     def __repr__(self) -> str:
         return f"Typeface({self.name!r})"

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from ...ground.files import Wanted, read_file
 from ...ground.problems import Place, Problem, ShelfFileError
+from .cells import LINE_END
 
-__all__ = ["Table", "read_table", "refused"]
+__all__ = ["TABLE", "Table", "read_table", "refused"]
 
 TABLE = Wanted(
     "table",
@@ -26,17 +28,17 @@ UTF_16 = (b"\xff\xfe", b"\xfe\xff")
 AS_UTF_8 = "save the table again as CSV and choose UTF-8 as its encoding"
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Table:
-    """A list of books as a file: its name as the shelf file has it, and its lines."""
+    """A list of books as a file: its name as the shelf file has it, and its text with its own line ends."""
 
     name: str
-    lines: tuple[str, ...]
+    text: str
 
-    @property
-    def text(self) -> str:
-        """All of it, every line ended by a line feed."""
-        return "".join(f"{line}\n" for line in self.lines)
+    @cached_property
+    def lines(self) -> list[str]:
+        """Its lines, without their ends."""
+        return LINE_END.split(self.text)
 
     def place(self, line: int, cell: int) -> Place:
         """A cell, both counted from 1."""
@@ -49,9 +51,7 @@ def read_table(path: Path, name: str, said: Place) -> Table:
     Raises:
         ShelfFileError: there is no such file, or it holds no text that can be read.
     """
-    text = _decoded(read_file(path, TABLE, name, place=said).data, name, said)
-    lines = text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
-    return Table(name, tuple(lines[:-1] if not lines[-1] else lines))
+    return Table(name, _decoded(read_file(path, TABLE, name, place=said).data, name, said))
 
 
 def refused(message: str, remedy: str, place: Place) -> ShelfFileError:

@@ -23,4 +23,5 @@ def refused(message: str, remedy: str, field: FieldPath = ()) -> EditRefused:
 
 def absent(path: FieldPath) -> EditRefused:
     """The refusal where nothing stands at a path."""
-    return refused(f"{show(show_field(path)) or 'the file'} is not written here", "choose something that is", path)
+    remedy = "choose something that is; what comes from defaults or a row is changed there"
+    return refused(f"{show(show_field(path)) or 'the file'} is not written here", remedy, path)

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Annotated, Any, Union, get_args
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
 from pydantic.fields import FieldInfo
 
-__all__ = ["Entry", "Names", "either", "named"]
+from ...ground.problems import FieldPath
+
+__all__ = ["Entry", "Names", "NamesFile", "either", "files_named", "named"]
 
 
 class Entry(BaseModel):
@@ -24,12 +26,36 @@ class Names:
         self.what = what
 
 
-def named(entry: Entry, what: str) -> Iterator[tuple[str, str]]:
-    """The keys of an entry that name a `what`, each with the name written there."""
+class NamesFile:
+    """Marks a field whose text is, or may be, the path of a file or folder; `what` is to be found there."""
+
+    def __init__(self, what: str) -> None:
+        self.what = what
+
+
+def named(entry: Entry, what: str) -> Iterator[tuple[FieldPath, str]]:
+    """Where an entry, or what is in it, names a `what`, each with the name written there."""
     for key, field in type(entry).model_fields.items():
         written = getattr(entry, key)
-        if written and any(isinstance(mark, Names) and mark.what == what for mark in _marks(field)):
-            yield key, written
+        if isinstance(written, Entry):
+            yield from (((key, *path), name) for path, name in named(written, what))
+        elif written and any(isinstance(mark, Names) and mark.what == what for mark in _marks(field)):
+            yield (key,), written
+
+
+def files_named(written: object, here: FieldPath = ()) -> Iterator[tuple[FieldPath, str, str]]:
+    """Every field of an entry, and of the groups and lists in it, that may name a file: what of, and the path."""
+    if isinstance(written, Entry):
+        for key, field in type(written).model_fields.items():
+            value, marks = getattr(written, key), [mark for mark in _marks(field) if isinstance(mark, NamesFile)]
+            if isinstance(value, str):
+                yield from (((*here, key), mark.what, value) for mark in marks)
+            else:
+                yield from files_named(value, (*here, key))
+    elif isinstance(written, (tuple, Mapping)):
+        parts = written.items() if isinstance(written, Mapping) else enumerate(written)
+        for part, value in parts:
+            yield from files_named(value, (*here, part))
 
 
 def _marks(field: FieldInfo) -> Iterator[object]:

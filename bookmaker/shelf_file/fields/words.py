@@ -9,10 +9,32 @@ from pydantic import BeforeValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ...ground.drawing import Colour
+from ...ground.ids import LONGEST, slug
 from ...ground.quantities import show
-from .entry import Names
+from ...ground.visible import is_seen
+from .entry import Names, NamesFile
 
-__all__ = ["Flag", "Ink", "Lines", "SpaceName", "StockName", "Text", "Title", "read_text", "refuse"]
+__all__ = [
+    "ByName",
+    "CaptionsFile",
+    "Flag",
+    "Ink",
+    "Lines",
+    "PdfFile",
+    "PictureFile",
+    "PictureFolder",
+    "ProfileFile",
+    "SpaceName",
+    "StockName",
+    "Text",
+    "TextFile",
+    "ThingId",
+    "Title",
+    "TypefaceName",
+    "read_text",
+    "read_title",
+    "refuse",
+]
 
 LONGEST_TITLE = 300
 LONGEST_LINES, MOST_LINES = 1000, 30
@@ -46,7 +68,8 @@ def read_text(value: object) -> str:
     raise refuse(f"is {form} where one value belongs", "write one value on the line")
 
 
-def _read_title(value: object) -> str:
+def read_title(value: object) -> str:
+    """Some visible text, white space tidied."""
     return _visible(" ".join(read_text(value).split()), LONGEST_TITLE)
 
 
@@ -60,8 +83,7 @@ def _read_lines(value: object) -> str:
 
 def _visible(text: str, longest: int) -> str:
     """The text, if it has letters, not too many of them, and nothing that cannot be seen."""
-    if not text:
-        raise refuse("is empty", "write at least one letter")
+    _check_seen(text, "write at least one letter")
     if len(text) > longest:
         raise refuse(f"has {len(text)} characters", f"write at most {longest}", f"{longest} characters")
     hidden = next((sign for sign in text if not sign.isprintable() and sign not in JOINERS), "")
@@ -70,27 +92,75 @@ def _visible(text: str, longest: int) -> str:
     return text
 
 
+def _check_seen(text: str, remedy: str) -> None:
+    if not text.strip():
+        raise refuse("is empty", remedy)
+    if not is_seen(text):
+        raise refuse("holds nothing that can be seen", remedy)
+
+
 def _read_written(value: object) -> str:
     text = read_text(value)
-    if not text.strip():
-        raise refuse("is empty", "write a value or leave the line out")
+    _check_seen(text, "write a value or leave the line out")
     return text
+
+
+def _read_names(value: object) -> object:
+    if isinstance(value, dict) and not all(is_seen(str(name)) for name in value):
+        raise refuse("has a name in which nothing can be seen", "write names of at least one letter")
+    return value
 
 
 Text = Annotated[str, BeforeValidator(_read_written)]
 """One value, not empty, kept as it was written."""
 
-Title = Annotated[str, BeforeValidator(_read_title)]
+Title = Annotated[str, BeforeValidator(read_title)]
 """A title or a name: some visible text, at most 300 characters, white space tidied."""
 
 Lines = Annotated[str, BeforeValidator(_read_lines)]
 """A few lines of visible text; where they end is kept, other white space is tidied."""
 
-StockName = Annotated[str, BeforeValidator(read_text), Names("stock")]
+
+def _read_id(value: object) -> str:
+    text = _read_written(value)
+    if text != slug(text) or len(text) > LONGEST:
+        meant = slug(text)[:LONGEST].rstrip("-")
+        raise refuse(f"{show(text)} is no id", f"write small letters and digits joined by hyphens, such as {meant}")
+    return text
+
+
+ThingId = Annotated[str, BeforeValidator(_read_id), WithJsonSchema({"type": "string", "examples": ["harbour-atlas"]})]
+"""What a thing goes by: small letters and digits of any script, joined by hyphens."""
+
+StockName = Annotated[str, BeforeValidator(_read_written), Names("stock")]
 """The name of a stock, as under ``stocks``."""
 
-SpaceName = Annotated[str, BeforeValidator(read_text), Names("space")]
+SpaceName = Annotated[str, BeforeValidator(_read_written), Names("space")]
 """The name of a space, as under ``spaces``."""
+
+TextFile = Annotated[str, BeforeValidator(_read_written), NamesFile("text")]
+"""The path of a text."""
+
+CaptionsFile = Annotated[str, BeforeValidator(_read_written), NamesFile("captions")]
+"""The path of a text with captions, or a word that stands for others."""
+
+PictureFile = Annotated[str, BeforeValidator(_read_written), NamesFile("picture")]
+"""The path of a picture."""
+
+PictureFolder = Annotated[str, BeforeValidator(_read_written), NamesFile("folder")]
+"""The path of a folder of pictures."""
+
+PdfFile = Annotated[str, BeforeValidator(_read_written), NamesFile("PDF")]
+"""The path of a PDF."""
+
+TypefaceName = Annotated[str, BeforeValidator(_read_written), NamesFile("font")]
+"""The name of a bundled typeface, or the path of a font file."""
+
+ProfileFile = Annotated[str, BeforeValidator(_read_written), NamesFile("profile")]
+"""The path of a printer's profile."""
+
+ByName = BeforeValidator(_read_names)
+"""Marks a group whose keys are names that the maker gives."""
 
 
 def _read_flag(value: object) -> bool:

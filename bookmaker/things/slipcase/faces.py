@@ -16,13 +16,14 @@ from ...ground.problems import Problem, Severity, ShelfFileError
 from ...ground.units import print_mm
 from ...sheets.flat import Flat, Role
 from ...shelf_file.fields.entry import Entry
-from ...shelf_file.fields.words import Flag, Ink, Text, Title
+from ...shelf_file.fields.words import Flag, Ink, PictureFile, Title
 from ..book.designs.artwork import on_ground, picture_problems
 from ..book.designs.design import Dress, Titling
 from ..book.designs.letters.lettering import Hand, typeface_for, written
 from ..book.designs.letters.titling import Placed, fit_text, place_centred
 from ..book.designs.letters.wording import with_subtitle
 from ..book.designs.ornament.ornaments import rule, stamp
+from ..thing import Clothes
 
 __all__ = ["BoxFace", "BoxFaces", "dress_box", "load_faces"]
 
@@ -59,7 +60,7 @@ class BoxFace(Entry):
     """What one face of a slipcase shows."""
 
     colour: Ink | None = Field(None, description="ground of this face; that of the whole box, if not given")
-    picture: Text | None = Field(None, description="picture file that fills this face")
+    picture: PictureFile | None = Field(None, description="picture file that fills this face")
 
 
 class BoxFaces(Entry):
@@ -106,15 +107,14 @@ def dress_box(
     entry: BoxFaces | None,
     pictures: Mapping[Role, Picture],
     flat: Flat,
-    ground: Art = NOTHING,
-    tone: Colour | None = None,
-    titling: Titling | None = None,
+    worn: Clothes = Clothes(),  # noqa: B008 (a frozen value)
 ) -> Dress:
     """Draw the net of a box out to its bleed; without an entry it stays blank. Fields are relative to the entry.
 
-    `ground` is what lies under faces that have neither colour nor picture of their own, drawn over the whole net, and
-    `tone` the colour it has on the whole; `titling` the hand of the books, for a box that looks like them.
+    `worn` is what a box shows that looks like its books: under faces that have neither colour nor picture of their
+    own, and in the hand of its title.
     """
+    ground, tone, titling = worn
     if entry is None:
         return Dress(NOTHING)
     layers: list[Art] = [ground]

@@ -6,20 +6,20 @@ Everything keeps to the grid of baselines: each piece of matter is so many rows 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import replace
 
 from ..lines.box_sets import BoxSets
 from ..lines.boxes import Boxes
 from ..lines.fount import Fount
 from ..lines.paragraphs import Lines, Measures
+from ..lines.set_lines import SetLines, joined
 from ..manuscripts.indents import CENTRED, RIGHT
 from ..manuscripts.passage import Passage, Role
 from ..manuscripts.ranks import Rank
 from .headings import Headings
 from .initials import Opening, opening
-from .matter import Initial, Matter, SetLine
+from .matter import Initial, Matter
 from .mottoes import motto_lines
-from .remarks import Hindrance, Plain, Remarks
+from .remarks import UNREMARKABLE, Hindrance, Plain, Remarks, together
 from .setting import Manner, Setting
 from .tables import cells_of, in_columns
 from .text_captions import Captions
@@ -47,27 +47,26 @@ NO_PROSE = {
 APART = frozenset({Role.HEADING, Role.BREAK})
 """What ends a letter, a scene or a chapter before it."""
 
+ONE_BLANK = frozenset({Role.VERSE, Role.MOTTO})
+"""What has a blank row over it and under it."""
+
 DASH = "-"
 """The mark of items in typefaces without bullets."""
 
 
 class Galley:
-    """Sets passages one after the other.
-
-    `lines` knows what is set, `remarks` what was remarkable about it. The levels of headings are their ranks.
-    """
+    """Sets passages one after the other; the levels of headings are their ranks."""
 
     def __init__(self, fount: Fount, setting: Setting, manner: Manner) -> None:
         self.setting = setting
         self.manner = manner
-        self.remarks = Remarks()
-        self.lines = Lines(fount, self.remarks)
+        self.lines = Lines(fount)
         self.fount = fount
         self._justified = setting.fit_to_justify if manner.justified is None else manner.justified
         # rounding must not turn away a line that fills the measure exactly
         self.measure = setting.measure + 1e-9
         self._room = (self.measure - setting.indent) / setting.size
-        self._sets = BoxSets(fount, manner.hanging, self.remarks.wide)
+        self._sets = BoxSets(fount, hanging=manner.hanging)
         self.boxes = self._sets.filled(self._room) if self._justified else self._sets.ragged(self._room)
         self._centred = self._sparing(self.measure)
         self._headings = Headings(fount, setting, manner, self.lines, ())
@@ -76,6 +75,7 @@ class Galley:
         self._last: Passage | None = None
         self._opening = True
         self._hang = 0.0
+        self._reached = 0
         self._setters: Mapping[Role, Callable[[Passage], Matter]] = {
             Role.BODY: self._body,
             Role.HEADING: self._heading,
@@ -96,8 +96,10 @@ class Galley:
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         self._captions = Captions(self.fount, self.setting, self.lines, passages)
         for passage, following in zip(passages, (*passages[1:], None), strict=True):
-            self._remark_plain(passage)
-            matter = self._setters[passage.role](passage)
+            matter = _remarked(self._setters[passage.role](passage), self._without_capital(passage))
+            if matter.reached != self._reached:
+                matter = matter._replace(reached=self._reached)
+            self._reached += passage.words
             if passage.role is Role.PLACED:
                 matter = self._tied(matter, passage, following)
             if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
@@ -113,30 +115,36 @@ class Galley:
             self._before = passage
         yield from _counted(apart)
 
-    def _remark_plain(self, passage: Passage) -> None:
-        """Remark on a chapter that begins with something which has no drop capital whatever its letters are."""
-        if self._opening and self.manner.drop_capital and passage.role in NO_PROSE and passage.inset == 0:
-            words = passage.text.replace("\n", " ").replace("\t", " ")
-            self.remarks.plain.append(Plain(words, NO_PROSE[passage.role]))
+    def _without_capital(self, passage: Passage) -> Remarks:
+        """A remark if a chapter begins with something that has no drop capital whatever its letters are."""
+        if not (self._opening and self.manner.drop_capital and passage.role in NO_PROSE and passage.inset == 0):
+            return UNREMARKABLE
+        words = passage.text.replace("\n", " ").replace("\t", " ")
+        return Remarks(plain=(Plain(words, NO_PROSE[passage.role]),))
 
     # ---- prose
 
     def _body(self, passage: Passage) -> Matter:
-        before, setting = self._before, self.setting
+        before, setting, plain = self._before, self.setting, None
         if self._opening and self.manner.drop_capital and passage.inset == 0 and not self.fount.right_to_left:
-            dropped = self._with_initial(passage)
-            if dropped:
-                return dropped
+            opened = self._opened(passage)
+            if isinstance(opened, Opening):
+                matter = self._prose(Role.BODY, opened.text, passage)
+                return matter._replace(initials=opened.initials, together=max(2, self.manner.drop_capital))
+            plain = Plain(passage.text, opened)
         continues = before is not None and before.role is Role.BODY and before.inset == passage.inset
         left, right = self._inset(passage)
         indent = setting.indent if continues else 0.0
-        lines = self._lines(passage.text, Measures(left, (self.measure - left - right,), indent))
-        return self._prose(Role.BODY, lines, passage)
-
-    def _prose(self, role: Role, lines: tuple[SetLine, ...], passage: Passage) -> Matter:
-        return Matter(
-            role, lines, len(lines), self.setting.size, self.setting.leading, before=self._blank_before(passage)
+        matter = self._prose(
+            Role.BODY, self._lines(passage.text, Measures(left, (self.measure - left - right,), indent)), passage
         )
+        return _remarked(matter, Remarks(plain=(plain,))) if plain else matter
+
+    def _prose(self, role: Role, found: SetLines, passage: Passage) -> Matter:
+        lines, wide, short = found
+        before, size, step = self._blank_before(passage), self.setting.size, self.setting.leading
+        matter = Matter(role, lines, len(lines), size, step, before=before, reached=self._reached)
+        return _remarked(matter, Remarks(wide, short)) if wide or short else matter
 
     def _inset(self, passage: Passage) -> tuple[float, float]:
         """How far a passage stands in from the left and, if it is a quotation, from the right."""
@@ -148,26 +156,21 @@ class Galley:
         before = self._before
         if before is None or before.role is Role.HEADING:
             return 0
-        if {Role.VERSE, Role.MOTTO} & {passage.role, before.role}:
+        if passage.role in ONE_BLANK or before.role in ONE_BLANK:
             return 1
-        if Role.NOTE in {passage.role, before.role}:
+        if Role.NOTE in (passage.role, before.role):
             return 0 if passage.role is before.role else 1
         changes = (before.inset == 0) is not (passage.inset == 0) or passage.apart
-        changes = changes or Role.TABLE in {passage.role, before.role}
+        changes = changes or Role.TABLE in (passage.role, before.role)
         return SET_OFF if changes and self.setting.lines_per_page >= SPACED else 0
 
-    def _with_initial(self, passage: Passage) -> Matter | None:
-        """A paragraph with a drop capital, if nothing stands against it."""
-        depth = self.manner.drop_capital
-        headroom = self.setting.leading if self._before else 0.0
-        found = opening(
-            passage.text, depth, self.lines, self.boxes, self.setting, justified=self._justified, headroom=headroom
+    def _opened(self, passage: Passage) -> Opening | Hindrance:
+        """A paragraph with a drop capital, or what stands against it."""
+        depth, setting = self.manner.drop_capital, self.setting
+        headroom = setting.leading if self._before else 0.0
+        return opening(
+            passage.text, depth, self.lines, self.boxes, setting, justified=self._justified, headroom=headroom
         )
-        if not isinstance(found, Opening):
-            self.remarks.plain.append(Plain(passage.text, found))
-            return None
-        matter = self._prose(Role.BODY, found.lines, passage)
-        return matter._replace(initials=found.initials, together=max(2, depth))
 
     # ---- what is not prose
 
@@ -176,13 +179,13 @@ class Galley:
         setting = self.setting
         left, _ = self._inset(passage)
         boxes = self._sparing(self.measure - left - setting.indent, hanging=self.manner.hanging)
-        lines, turned, first = stanza(passage.text, left, self.lines, boxes, setting)
+        found, turned, first, widths = stanza(passage.text, left, self.lines, boxes, setting)
         half = setting.lines_per_page // 2
-        together = len(lines) if len(lines) <= half else min(max(2, first), max(2, half))
-        matter = self._prose(Role.VERSE, lines, passage)
+        together = len(found.lines) if len(found.lines) <= half else min(max(2, first), max(2, half))
+        matter = self._prose(Role.VERSE, found, passage)
         step = min(setting.size, setting.measure / 10)
         marks = (Initial(self._mark(passage), left - step, setting.size),) if passage.mark else ()
-        return matter._replace(together=together, bound=turned, initials=marks)
+        return _remarked(matter._replace(together=together, bound=turned, initials=marks), Remarks(verses=widths))
 
     def _sparing(self, room: float, *, hanging: bool = False) -> Boxes:
         """Boxes of words that are hyphenated only where `room` mm are too narrow for them."""
@@ -215,14 +218,14 @@ class Galley:
 
     def _placed(self, passage: Passage) -> Matter:
         """Lines in the middle or at the right, those too wide for the measure on several."""
-        setting, lines = self.setting, list[SetLine]()
-        for words in passage.text.split("\n"):
-            found = self.lines.centred(words.split(" "), self._centred, setting.size, setting.measure)
-            lines += [line._replace(x=2 * line.x) if passage.mark == RIGHT else line for line in found]
-            self.remarks.placed += [words] if len(found) > 1 else []
-        matter = self._prose(Role.PLACED, tuple(lines), passage)
+        size, measure, texts = self.setting.size, self.setting.measure, passage.text.split("\n")
+        parts = [self.lines.centred(words.split(" "), self._centred, size, measure) for words in texts]
+        found, side = joined(parts), 2 if passage.mark == RIGHT else 1
+        lines = tuple(line._replace(x=side * line.x) for line in found.lines)
+        matter = self._prose(Role.PLACED, found._replace(lines=lines), passage)
+        turned = (words for words, part in zip(texts, parts, strict=True) if len(part.lines) > 1)
         before = 1 if passage.mark == CENTRED and self._before else matter.before
-        return matter._replace(together=len(lines), before=before)
+        return _remarked(matter._replace(together=len(lines), before=before), Remarks(placed=tuple(turned)))
 
     def _tied(self, matter: Matter, passage: Passage, following: Passage | None) -> Matter:
         """Lines in the middle or at the right with what they begin, or else with what they sign or end."""
@@ -234,8 +237,8 @@ class Galley:
 
     def _motto(self, passage: Passage) -> Matter:
         """Words of somebody else under a head: what they belong to begins after them."""
-        lines = motto_lines(passage.text, self.lines, self._sparing, self.setting)
-        return self._prose(Role.MOTTO, lines, passage)._replace(together=len(lines))
+        found = motto_lines(passage.text, self.lines, self._sparing, self.setting)
+        return self._prose(Role.MOTTO, found, passage)._replace(together=len(found.lines))
 
     def _note(self, passage: Passage) -> Matter:
         """A note after its chapter, its figure before it, in smaller type."""
@@ -256,7 +259,7 @@ class Galley:
         if table is None:
             return self._rows_of_table(passage)
         short = len(table.lines) <= setting.lines_per_page // 2
-        return self._prose(Role.TABLE, table.lines, passage)._replace(
+        return self._prose(Role.TABLE, SetLines(table.lines, table.wide), passage)._replace(
             size=table.size,
             together=len(table.lines) if short else table.begin,
             bound=table.bound,
@@ -264,14 +267,11 @@ class Galley:
         )
 
     def _rows_of_table(self, passage: Passage) -> Matter:
-        self.remarks.unfit.append(passage.line)
-        before, verses = self.lines.done, replace(self.remarks.verses)
         rows = "\n".join("; ".join(filter(None, row)) for row in cells_of(passage))
         matter = self._verse(passage._replace(text=rows, mark=""))
-        self.lines.done, self.remarks.verses = before + passage.words, verses
-        return matter
+        return matter._replace(remarks=matter.remarks._replace(verses=(), unfit=(passage.line,)))
 
-    def _lines(self, text: str, measures: Measures, *, ragged: bool = False) -> tuple[SetLine, ...]:
+    def _lines(self, text: str, measures: Measures, *, ragged: bool = False) -> SetLines:
         """A paragraph in type of the text's own size."""
         boxes = self._boxes_for(measures, self.setting.size, ragged=ragged or not self._justified)
         return self.lines.paragraph(text, measures, boxes, self.setting.size, justified=self._justified and not ragged)
@@ -280,6 +280,11 @@ class Galley:
         """Boxes of which none is wider than any of some lines in type of a size in mm."""
         room = min(self._room, (min(measures.widths) - max(0.0, measures.indent)) / size)
         return self._sets.ragged(room) if ragged else self._sets.filled(room)
+
+
+def _remarked(matter: Matter, remarks: Remarks) -> Matter:
+    """The matter with more remarks."""
+    return matter if remarks is UNREMARKABLE else matter._replace(remarks=together((matter.remarks, remarks)))
 
 
 def _counted(apart: list[Matter]) -> Iterator[Matter]:

@@ -19,6 +19,7 @@ from ..lines.paragraphs import Lines
 from ..manuscripts.passage import Passage, Role
 from ..manuscripts.ranks import Rank
 from .matter import Matter
+from .remarks import Remarks
 from .setting import Manner, Setting, reach
 
 __all__ = ["Headings"]
@@ -60,8 +61,7 @@ class Headings:
         self._fount, self._setting, self._manner, self._lines = fount, setting, manner, lines
         self._measure = setting.measure / setting.size + 1e-9
         self._scales = self._fitted([passage for passage in passages if passage.role is Role.HEADING])
-        wide = lines.remarks.wide
-        self._boxes = {scale: self._boxes_at(scale, wide) for scale in set(self._scales.values())}
+        self._boxes = {scale: self._boxes_at(scale) for scale in set(self._scales.values())}
 
     def set(self, passage: Passage, *, last: bool = False) -> Matter:
         """A heading in the middle, so many rows deep that what follows is back on the grid.
@@ -71,13 +71,14 @@ class Headings:
         setting, rank = self._setting, _rank(passage)
         scale = self._scales[rank]
         size, chapter, page = setting.size * scale, rank < Rank.SECTION, setting.lines_per_page
-        lines = self._lines.centred(self._words(passage), self._boxes[scale], size, setting.measure)
+        found = self._lines.centred(self._words(passage), self._boxes[scale], size, setting.measure)
+        lines, remarks = found.lines, Remarks(wide=found.wide)
         foot = reach(setting.typeface)[1] * max(0.0, size - setting.size) if last else 0.0
         step, rows = self._depth(len(lines), scale, foot)
         if rows > page:
             # it is parted like a paragraph
             step, rows, foot = setting.leading, len(lines), 0.0
-            self._lines.remarks.long.append(passage.text)
+            remarks = remarks._replace(long=(passage.text,))
         after = (2 if page >= ROOMY else 1) if chapter else 0
         begins = rank is Rank.PART or (chapter and self._manner.new_pages)
         return Matter(
@@ -98,6 +99,7 @@ class Headings:
             title=rank is Rank.TITLE,
             part=rank is Rank.PART,
             within=passage.within,
+            remarks=remarks,
         )
 
     def _depth(self, count: int, scale: float, foot: float = 0.0) -> tuple[float, int]:
@@ -107,8 +109,8 @@ class Headings:
         taller = max(0.0, size - setting.size) * setting.typeface.cap_height
         return step, 1 + math.ceil(((count - 1) * step + taller + foot) / setting.leading - 1e-9)
 
-    def _boxes_at(self, scale: float, wide: dict[str, None] | None = None) -> Boxes:
-        return Boxes(self._fount, self._measure / scale, hanging=False, sparing=True, wide=wide)
+    def _boxes_at(self, scale: float) -> Boxes:
+        return Boxes(self._fount, self._measure / scale, hanging=False, sparing=True)
 
     def _words(self, passage: Passage) -> list[str]:
         style = self._section_style(passage.level - Rank.CHAPTER) if passage.level >= Rank.SECTION else ""
@@ -137,17 +139,15 @@ class Headings:
         """A size at which no heading takes more than its share of a page, or the least."""
         page = self._setting.lines_per_page
         most = max(int(page * MOST_ROWS), min(2, page - 1), 1)
-        done = self._lines.done
         while scale > least and headings:
             boxes, size = self._boxes_at(scale), self._setting.size * scale
             counts = [
-                len(self._lines.centred(self._words(heading), boxes, size, self._setting.measure))
+                len(self._lines.centred(self._words(heading), boxes, size, self._setting.measure).lines)
                 for heading in headings
             ]
             if self._depth(max(counts), scale)[1] <= most:
                 break
             scale = max(least, scale - STEP)
-        self._lines.done = done
         return scale
 
     def _of_fewest_lines(self, measure: float, largest: float, smallest: float, headings: Sequence[Passage]) -> float:

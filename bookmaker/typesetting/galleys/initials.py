@@ -12,7 +12,8 @@ from ...ground.typefaces import Run
 from ..lines.boxes import Boxes
 from ..lines.fount import Style
 from ..lines.paragraphs import Lines, Measures
-from .matter import Initial, SetLine
+from ..lines.set_lines import SetLine, SetLines
+from .matter import Initial
 from .remarks import Hindrance
 from .setting import Setting, reach
 
@@ -43,7 +44,7 @@ OVERSHOOT = 0.12
 class Opening(NamedTuple):
     """The lines of a paragraph with a drop capital, and what stands before them."""
 
-    lines: tuple[SetLine, ...]
+    text: SetLines
     initials: tuple[Initial, ...]
 
 
@@ -81,32 +82,29 @@ def opening(
     if not rest or taken > setting.measure * WIDEST:
         return Hindrance.NO_ROOM if rest else Hindrance.SHORT
     beside = f"{_beside(style, ending, small='smcp' in lines.fount.roman.features)} {rest}" if ending else rest
-    done, short = lines.done, len(lines.remarks.short)
     for gap in (GAP, HANGING_GAP):
-        lines.done = done + (not ending)
-        del lines.remarks.short[short:]
         found = _around(beside, taken + gap * setting.size, depth, lines, boxes, setting, justified=justified)
-        if all(line.x >= taken + gap * setting.size - 1e-9 for line in found[:depth]):
+        if all(line.x >= taken + gap * setting.size - 1e-9 for line in found.lines[:depth]):
             break
-    hindrance = Hindrance.SHORT if len(found) < depth else _crowded(found[:depth], lines, setting)
+    hindrance = Hindrance.SHORT if len(found.lines) < depth else _crowded(found.lines[:depth], lines, setting)
     if hindrance:
-        lines.done = done
-        del lines.remarks.short[short:]
         return hindrance
-    told = lines.remarks.short[short:]
-    lines.remarks.short[short:] = [quote + letter + words if words == found[0].words else words for words in told]
+    told = (quote + letter + words if words == found.lines[0].words else words for words in found.short)
+    placed = found.lines if ending else (line._replace(done=line.done + 1) for line in found.lines)
+    found = found._replace(lines=tuple(placed), short=tuple(told))
     initial = Initial(style + letter, start - capital.left, capital.size, capital.drop)
     return Opening(found, (Initial(quote, start - before, setting.size), initial) if quote else (initial,))
 
 
 def _around(
     text: str, width: float, depth: int, lines: Lines, boxes: Boxes, setting: Setting, *, justified: bool
-) -> tuple[SetLine, ...]:
+) -> SetLines:
     """The lines of a text, the first of them beside a capital that takes `width` mm."""
     measure = setting.measure + 1e-9
     measures = Measures(width, (*(measure - width,) * depth, measure))
     found = lines.paragraph(text, measures, boxes, setting.size, justified=justified)
-    return tuple(line if number < depth else line._replace(x=line.x - width) for number, line in enumerate(found))
+    below = (line._replace(x=line.x - width) for line in found.lines[depth:])
+    return found._replace(lines=(*found.lines[:depth], *below))
 
 
 def _crowded(beside: tuple[SetLine, ...], lines: Lines, setting: Setting) -> Hindrance | None:

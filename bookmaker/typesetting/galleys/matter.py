@@ -4,24 +4,11 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
+from ..lines.set_lines import SetLine
 from ..manuscripts.passage import Role
+from .remarks import UNREMARKABLE, Remarks
 
-__all__ = ["Initial", "Matter", "SetLine"]
-
-
-class SetLine(NamedTuple):
-    """Words parted by single spaces, `x` mm from the left of the type area, each space `gap` mm wider than usual.
-
-    `done` is how many words of the text are wholly set by its end; `tracking` mm follow every glyph but the last;
-    `more` are cells of a table further to the right.
-    """
-
-    words: str
-    x: float
-    gap: float
-    done: int
-    tracking: float = 0.0
-    more: tuple[SetLine, ...] = ()
+__all__ = ["Initial", "Matter"]
 
 
 class Initial(NamedTuple):
@@ -41,6 +28,7 @@ class Matter(NamedTuple):
     that follows it; `stays` keeps it with what follows, `signs` with the last lines of what goes before.
     `opens` puts it on a new page, on a `recto` if that is asked for, `sink` rows down; `title` is the heading of the
     whole text, `part` of a part of it; a chapter is `within` such a part.
+    Before it `reached` words of the text are set; `remarks` tells what is remarkable about it.
     What is set apart may stand half a row off the grid, if it has a `run`: the rows from its beginning to the end
     of all that is set apart with it. `rule` is drawn under so many lines, from x to x in mm.
     """
@@ -68,3 +56,5 @@ class Matter(NamedTuple):
     within: bool = False
     run: float = 0
     rule: tuple[int, float, float] | None = None
+    reached: int = 0
+    remarks: Remarks = UNREMARKABLE

@@ -11,9 +11,9 @@ from itertools import takewhile
 from ..lines.boxes import Boxes
 from ..lines.fount import Style, as_read
 from ..lines.paragraphs import Lines, Measures
+from ..lines.set_lines import SetLines, joined
 from ..manuscripts.passage import INDENT_SIGN, Passage, Role
 from ..manuscripts.ranks import Rank
-from .matter import SetLine
 from .setting import Setting
 
 __all__ = ["motto_lines", "under_next_head", "with_mottoes"]
@@ -57,22 +57,28 @@ def under_next_head(passages: Sequence[Passage]) -> tuple[Passage, ...]:
     return tuple(passages)
 
 
-def motto_lines(text: str, lines: Lines, boxes_in: Callable[[float], Boxes], setting: Setting) -> tuple[SetLine, ...]:
+def motto_lines(text: str, lines: Lines, boxes_in: Callable[[float], Boxes], setting: Setting) -> SetLines:
     """The lines of a motto, those of its source at the right of the block; `boxes_in` are those for a room in mm."""
     room = setting.measure * WIDEST
-    found: list[tuple[SetLine, float, bool]] = []
+    parts, sources = list[SetLines](), list[bool]()
     for line in text.split("\n"):
         words = line.lstrip(INDENT_SIGN)
         within = min((len(line) - len(words)) * setting.size / 2, room / 3)
-        source = bool(found) and as_read(words).startswith(SOURCE)
+        source = bool(parts) and as_read(words).startswith(SOURCE)
         if Style.ITALIC in lines.fount.faces and not source:
             words = " ".join(map(_in_italic, words.split(" ")))
         boxes, measures = boxes_in(room - within), Measures(within, (room - within,))
-        for part in lines.paragraph(words, measures, boxes, setting.size, justified=False):
-            found.append((part, part.x + lines.width(part.words) * setting.size, source))
-    width = max(right for _, right, _ in found)
+        parts.append(lines.paragraph(words, measures, boxes, setting.size, justified=False))
+        sources += [source] * len(parts[-1].lines)
+    found = joined(parts)
+    rights = [line.x + lines.width(line.words) * setting.size for line in found.lines]
+    width = max(rights)
     left = (setting.measure - width) / 2
-    return tuple(line._replace(x=left + line.x + (width - right if source else 0.0)) for line, right, source in found)
+    placed = (
+        line._replace(x=left + line.x + (width - right if source else 0.0))
+        for line, right, source in zip(found.lines, rights, sources, strict=True)
+    )
+    return found._replace(lines=tuple(placed))
 
 
 def _in_italic(word: str) -> str:

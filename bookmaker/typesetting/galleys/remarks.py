@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from collections.abc import Iterable
 from enum import Enum
+from itertools import chain
 from typing import NamedTuple
 
-__all__ = ["Hindrance", "Plain", "Remarks", "Verses"]
+__all__ = ["UNREMARKABLE", "Hindrance", "Plain", "Remarks", "together"]
 
 
 class Hindrance(Enum):
@@ -27,30 +28,34 @@ class Plain(NamedTuple):
     why: Hindrance
 
 
-@dataclass(slots=True)
-class Verses:
-    """Lines of verse: how many there are, how many are turned over, and how wide the widest of these is, in ems."""
-
-    count: int = 0
-    turned: int = 0
-    widest: float = 0.0
-
-
-@dataclass(slots=True)
-class Remarks:
-    """All of it, so far as the text has been set.
+class Remarks(NamedTuple):
+    """All of it about some matter.
 
     `wide` are the words parted between letters, `short` the lines that do not reach the margin though they should,
     `placed` the lines for the middle or the right that are turned over, `unfit` the lines of the source in which
     tables begin that have no room for their columns, `long` the headings that are longer than a page, `captions` the
-    size of captions, in mm, if they had to be smaller than the text.
+    size of captions, in mm, that had to be smaller than the text. `verses` has for each line of verse how wide it is,
+    in ems, if it is turned over, and else 0.
     """
 
-    wide: dict[str, None] = field(default_factory=dict)
-    short: list[str] = field(default_factory=list)
-    placed: list[str] = field(default_factory=list)
-    unfit: list[int] = field(default_factory=list)
-    long: list[str] = field(default_factory=list)
-    captions: float | None = None
-    plain: list[Plain] = field(default_factory=list)
-    verses: Verses = field(default_factory=Verses)
+    wide: tuple[str, ...] = ()
+    short: tuple[str, ...] = ()
+    placed: tuple[str, ...] = ()
+    unfit: tuple[int, ...] = ()
+    long: tuple[str, ...] = ()
+    captions: tuple[float, ...] = ()
+    plain: tuple[Plain, ...] = ()
+    verses: tuple[float, ...] = ()
+
+
+UNREMARKABLE = Remarks()
+
+
+def together(remarks: Iterable[Remarks]) -> Remarks:
+    """The remarks about several pieces of matter as one.
+
+    >>> together([Remarks(wide=("fog",)), Remarks(wide=("bell",), verses=(0.0,))])[:2]
+    (('fog', 'bell'), ())
+    """
+    told = [some for some in remarks if some is not UNREMARKABLE]
+    return Remarks(*(tuple(chain(*parts)) for parts in zip(*told, strict=True))) if told else UNREMARKABLE

@@ -12,9 +12,9 @@ from typing import NamedTuple
 
 from ..lines.boxes import Boxes
 from ..lines.fount import Style
-from ..lines.paragraphs import Lines
+from ..lines.paragraphs import Lines, Measures
+from ..lines.set_lines import SetLine
 from ..manuscripts.passage import Passage
-from .matter import SetLine
 
 __all__ = ["SetTable", "cells_of", "in_columns"]
 
@@ -31,7 +31,7 @@ HALVINGS = 30
 class SetTable(NamedTuple):
     """The lines of a table in type of a `size`, those that are not parted from the one before, what its heads take.
 
-    `begin` lines are its heads and what must stand under them.
+    `begin` lines are its heads and what must stand under them; `wide` are the words parted between letters.
 
     The rule under the heads goes from `left` to `right`, in mm from the left of the type area.
     """
@@ -43,6 +43,7 @@ class SetTable(NamedTuple):
     begin: int
     left: float
     right: float
+    wide: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,23 +117,22 @@ def _set(
     """The cells on their lines; those of one row begin on one."""
     found: list[SetLine] = []
     bound: set[int] = set()
-    heads, starts = 0, list[int]()
+    heads, starts, wide, before = 0, list[int](), list[str](), 0
     for row in rows:
-        before = lines.done
         starts.append(len(found))
-        cells = [
-            [
-                line._replace(x=start + (x + _aligned(side, width - lines.width(line.words))) * size)
-                for line in lines.broken(cell.split(" "), boxes, boxes.ragged, (width + 1e-9,))
-            ]
-            for cell, side, x, width in zip(row, sides, columns.lefts, columns.widths, strict=True)
-        ]
+        cells: list[list[SetLine]] = []
+        for cell, side, x, width in zip(row, sides, columns.lefts, columns.widths, strict=True):
+            own = lines.broken(cell.split(" "), boxes, boxes.ragged, Measures(0.0, (width + 1e-9,)))
+            indents = (_aligned(side, width - lines.width(line.words)) for line in own.lines)
+            cells.append([line._replace(x=start + (x + i) * size) for line, i in zip(own.lines, indents, strict=True)])
+            wide += own.wide
+        done = before + sum(cell.count(" ") + 1 for cell in row)
         deep = max(map(len, cells))
         bound.update(range(len(found) + 1, len(found) + deep))
         for depth in range(deep):
             first, *others = (cell[depth] for cell in cells if depth < len(cell))
-            done = lines.done if depth == deep - 1 else before
-            found.append(first._replace(done=done, more=tuple(others)))
+            found.append(first._replace(done=done if depth == deep - 1 else before, more=tuple(others)))
+        before = done
         heads = heads or deep
     ends = [*starts[1:], len(found)]
     # no single line stands alone under the heads, neither the first nor the last
@@ -140,7 +140,8 @@ def _set(
     last = starts[-1:] if ends[-1] - starts[-1] == 1 else []
     bound.update((heads, *second, *last))
     begin = ends[min(1 + len(second), len(ends) - 1)]
-    return SetTable(tuple(found), frozenset(bound), size, heads, begin, start, start + columns.total * size)
+    right = start + columns.total * size
+    return SetTable(tuple(found), frozenset(bound), size, heads, begin, start, right, tuple(wide))
 
 
 def _aligned(side: str, room: float) -> float:

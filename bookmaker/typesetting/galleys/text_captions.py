@@ -10,8 +10,10 @@ from collections.abc import Sequence
 from ..lines.boxes import Boxes
 from ..lines.fount import Fount, Style
 from ..lines.paragraphs import Lines
+from ..lines.set_lines import SetLines
 from ..manuscripts.passage import Passage, Role
 from .matter import Matter
+from .remarks import Remarks
 from .setting import Setting
 
 __all__ = ["GAP", "Captions"]
@@ -33,45 +35,44 @@ class Captions:
         self._fount, self._setting, self._lines = fount, setting, lines
         plates = [passage for passage in passages if passage.role is Role.PLATE and passage.text]
         self.size = self._fitted(plates) if plates else setting.size
-        self._boxes = self._boxes_at(self.size, lines.remarks.wide)
-        if self.size < setting.size:
-            lines.remarks.captions = self.size
+        self._boxes = self._boxes_at(self.size)
 
     def plate(self, passage: Passage) -> Matter:
         """A picture that takes a page, with the lines of its caption."""
         setting, words = self._setting, _words(passage)
-        lines = self._lines.centred(words, self._boxes, self.size, setting.measure) if words else ()
+        found = self._lines.centred(words, self._boxes, self.size, setting.measure) if words else SetLines(())
+        smaller = (self.size,) if self.size < setting.size else ()
         return Matter(
             Role.PLATE,
-            lines,
+            found.lines,
             setting.lines_per_page,
             self.size,
             self._step(self.size),
-            together=len(lines),
+            together=len(found.lines),
             picture=passage.mark,
+            remarks=Remarks(wide=found.wide, captions=smaller),
         )
 
     def _step(self, size: float) -> float:
         """From line to line of captions in a size, in mm."""
         return self._setting.leading * size / self._setting.size
 
-    def _boxes_at(self, size: float, wide: dict[str, None] | None = None) -> Boxes:
-        return Boxes(self._fount, self._setting.measure / size + 1e-9, hanging=False, sparing=True, wide=wide)
+    def _boxes_at(self, size: float) -> Boxes:
+        return Boxes(self._fount, self._setting.measure / size + 1e-9, hanging=False, sparing=True)
 
     def _fitted(self, plates: Sequence[Passage]) -> float:
         """The largest size, in mm, in which each caption leaves its picture enough of the page."""
-        setting, size, done = self._setting, self._setting.size, self._lines.done
+        setting, size = self._setting, self._setting.size
         room = MOST * setting.lines_per_page * setting.leading
         for passage in plates:
             words = _words(passage)
             while self._height(words, size) > room:
                 size *= SHRINK
-        self._lines.done = done
         return size
 
     def _height(self, words: Sequence[str], size: float) -> float:
-        lines = self._lines.centred(words, self._boxes_at(size), size, self._setting.measure)
-        return (len(lines) + GAP) * self._step(size)
+        found = self._lines.centred(words, self._boxes_at(size), size, self._setting.measure)
+        return (len(found.lines) + GAP) * self._step(size)
 
 
 def _words(passage: Passage) -> list[str]:

@@ -6,8 +6,8 @@ from typing import NamedTuple
 
 from ..lines.boxes import Boxes
 from ..lines.paragraphs import Lines, Measures
+from ..lines.set_lines import SetLines, joined
 from ..manuscripts.passage import INDENT_SIGN
-from .matter import SetLine
 from .setting import Setting
 
 __all__ = ["Stanza", "stanza"]
@@ -17,31 +17,34 @@ WIDEST_INDENT = 1 / 3
 
 
 class Stanza(NamedTuple):
-    """The lines of a stanza, which of them are turned over, and how many rows its first verse takes."""
+    """The lines of a stanza, which of them are turned over, how many its first verse takes, and how wide verses are.
 
-    lines: tuple[SetLine, ...]
+    That is in ems, and 0 for those that are not turned over.
+    """
+
+    text: SetLines
     turned: frozenset[int]
     first: int
+    widths: tuple[float, ...]
 
 
 def stanza(text: str, left: float, lines: Lines, boxes: Boxes, setting: Setting) -> Stanza:
     """A stanza that begins `left` mm from the left; signs of indentation set a line in by half an em each."""
-    found: list[SetLine] = []
+    found: list[SetLines] = []
     turned: set[int] = set()
-    remarks, first = lines.remarks.verses, 0
+    widths, begins = list[float](), 0
     for verse in text.split("\n"):
         words = verse.lstrip(INDENT_SIGN)
         within = min((len(verse) - len(words)) * setting.size / 2, setting.measure * WIDEST_INDENT)
-        begins, further = len(found), left + within + setting.indent
+        further = left + within + setting.indent
         measures = Measures(further, (setting.measure + 1e-9 - further,), -setting.indent)
-        found += lines.paragraph(words, measures, boxes, setting.size, justified=False)
-        turned.update(range(begins + 1, len(found)))
-        first = first or len(found)
-        remarks.count += 1
-        if len(found) > begins + 1:
-            remarks.turned += 1
-            wide = lines.width(words) + left / setting.size
+        found.append(lines.paragraph(words, measures, boxes, setting.size, justified=False))
+        count = len(found[-1].lines)
+        turned.update(range(begins + 1, begins + count))
+        begins += count
+        widths.append(0.0)
+        if count > 1:
+            width = lines.width(words) + left / setting.size
             # in a wider measure it would stand in further, up to a third of that
-            wide = min(wide + (len(verse) - len(words)) / 2, wide / (1 - WIDEST_INDENT))
-            remarks.widest = max(remarks.widest, wide)
-    return Stanza(tuple(found), frozenset(turned), first)
+            widths[-1] = min(width + (len(verse) - len(words)) / 2, width / (1 - WIDEST_INDENT))
+    return Stanza(joined(found), frozenset(turned), len(found[0].lines), tuple(widths))

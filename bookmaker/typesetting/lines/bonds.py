@@ -30,9 +30,8 @@ NO_INITIALS = frozenset({"I."})
 
 def boxed(words: Sequence[str], boxes: Boxes, *, ragged: bool = False) -> list[Word]:
     """The boxes of the words of a paragraph, with penalties where they keep together."""
-    placed = [boxes[word] for word in words]
-    binding = {word for word in set(words) if BINDS[word]}
-    for place in [place for place, word in enumerate(words) if word in binding] if binding else ():
+    placed = list(map(boxes.__getitem__, words))
+    for place in [place for place, binds in enumerate(map(BINDS.__getitem__, words)) if binds]:
         _tie(words, placed, place, TIED_RAGGED if ragged else TIED)
         word, after = words[place], words[place + 1] if place + 1 < len(words) else ""
         if word in DASHES and place:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 from .boxes import Boxes
 from .fount import Fount
 
@@ -13,33 +11,28 @@ SHORTEST, RAGGED_HYPHEN = 1 / 3, 150.0
 """A ragged line that lacks less than this share of the measure is not filled by a hyphen; `breaking` has badness."""
 
 
-@dataclass(frozen=True, slots=True)
 class BoxSets:
-    """Boxes of a fount for rooms in ems; `wide` collects the words that had to be parted between letters."""
+    """Boxes of a fount for rooms in ems."""
 
-    fount: Fount
-    hanging: bool
-    wide: dict[str, None]
-    made: dict[tuple[str, float, bool], Boxes] = field(default_factory=dict)
+    def __init__(self, fount: Fount, *, hanging: bool) -> None:
+        self._fount = fount
+        self._hanging = hanging
+        self._made: dict[tuple[float, bool, bool, float], Boxes] = {}
 
     def filled(self, room: float) -> Boxes:
         """For lines that end at the margin."""
-        key = ("filled", room, self.hanging)
-        if key not in self.made:
-            self.made[key] = Boxes(self.fount, room, hanging=self.hanging, wide=self.wide)
-        return self.made[key]
+        return self._boxes(room, self._hanging)
 
     def ragged(self, room: float) -> Boxes:
         """For lines that end as they come: hyphens are for those that would else be very short."""
-        key = ("ragged", room, self.hanging)
-        if key not in self.made:
-            spared = RAGGED_HYPHEN * (room * SHORTEST) ** 3
-            self.made[key] = Boxes(self.fount, room, hanging=self.hanging, hyphens=spared, wide=self.wide)
-        return self.made[key]
+        return self._boxes(room, self._hanging, hyphens=RAGGED_HYPHEN * (room * SHORTEST) ** 3)
 
     def sparing(self, room: float, *, hanging: bool) -> Boxes:
         """For words that are hyphenated only where the room is too narrow for them."""
-        key = ("sparing", room, hanging)
-        if key not in self.made:
-            self.made[key] = Boxes(self.fount, room, hanging=hanging, sparing=True, wide=self.wide)
-        return self.made[key]
+        return self._boxes(room, hanging, sparing=True)
+
+    def _boxes(self, room: float, hanging: bool, *, sparing: bool = False, hyphens: float = 0.0) -> Boxes:
+        key = room, hanging, sparing, hyphens
+        if key not in self._made:
+            self._made[key] = Boxes(self._fount, room, hanging=hanging, sparing=sparing, hyphens=hyphens)
+        return self._made[key]

@@ -6,6 +6,7 @@ import unicodedata
 from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
+from ...ground.kept import digest
 from .breaking import Glue, Line, Stop, Word
 from .fount import Fount, Style, as_read
 
@@ -62,8 +63,9 @@ class Cut(NamedTuple):
 class Boxes(dict[str, Word]):
     """The boxes of a fount's words, in ems; no part of any is wider than `room`, if its letters are not.
 
-    `wide` lists the words that had to be parted between letters. With `hanging`, punctuation hangs. Boxes that
+    `wide` are the words that had to be parted between letters. With `hanging`, punctuation hangs. Boxes that
     are `sparing` are parted by hyphens only where they are too wide; `hyphens` is what each hyphen added costs besides.
+    All boxes of one `key` are alike.
     """
 
     def __init__(
@@ -74,7 +76,6 @@ class Boxes(dict[str, Word]):
         hanging: bool,
         sparing: bool = False,
         hyphens: float = 0.0,
-        wide: dict[str, None] | None = None,
     ) -> None:
         super().__init__()
         self.fount = fount
@@ -82,7 +83,8 @@ class Boxes(dict[str, Word]):
         self.hanging = hanging
         self.sparing = sparing
         self.hyphens = hyphens
-        self.wide: dict[str, None] = {} if wide is None else wide
+        self.key = digest(fount.key, room, hanging, sparing, hyphens)
+        self.wide = set[str]()
         self.cuts: dict[str, tuple[Cut, ...]] = {}
         width = fount.space.width
         letters = 0.0 if fount.right_to_left else LETTERS_AN_EM * room
@@ -96,7 +98,7 @@ class Boxes(dict[str, Word]):
         if self.sparing and width <= self.room:
             inner = [part for part in inner if not part[0].hyphened]
         if width > self.room and max(_spans(inner, width)) > self.room:
-            self.wide[word] = None
+            self.wide.add(word)
             inner = list(self._between_letters(word, inner, width))
             # the last part is no longer kerned with what stood before it
             for cut, stop in inner[-1:]:
@@ -120,6 +122,10 @@ class Boxes(dict[str, Word]):
         opening = part(first, start, len(first)) if start else first
         closing = last if whole else part(last, 0, end, hyphened=hyphened)
         return " ".join((opening, *words[line.first + 1 : line.last], closing)), whole
+
+    def parted(self, words: Sequence[str]) -> tuple[str, ...]:
+        """Those of some words that were parted between letters."""
+        return tuple(filter(self.wide.__contains__, words)) if self.wide else ()
 
     def left_hang(self, word: str) -> float:
         """How far the first sign of a word hangs into the left margin."""

@@ -9,7 +9,9 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from functools import cached_property
 
+from ...ground.kept import digest
 from ...ground.scripts import in_visual_order
 from ...ground.type_styles import Style
 from ...ground.typefaces import Run, TextLine, Typeface
@@ -56,6 +58,12 @@ class Fount:
         self._letters = _Letters(self)
         self._partings: dict[str, list[Parting]] = {}
         self._signs: dict[str, list[tuple[int, str]]] = {}
+
+    @cached_property
+    def key(self) -> str:
+        """What stands for all that words set in it depend on."""
+        faces = sorted((str(style), face.digest) for style, face in self.faces.items())
+        return digest(faces, self.language, self.right_to_left)
 
     def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...]]:
         return _fount_again, (self.faces, self.language, self.right_to_left)

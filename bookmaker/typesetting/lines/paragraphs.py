@@ -1,17 +1,18 @@
-"""Paragraphs as lines: broken, filled to the margin or left ragged, with an account of what is set."""
+"""Paragraphs as lines: broken, filled to the margin or left ragged, with what is remarkable about them."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
+from itertools import pairwise
+from typing import NamedTuple
 
-from ..galleys.matter import SetLine
-from ..galleys.remarks import Remarks
+from ..standing_type import standing_type
 from .balance import LEANING, TIE, balanced, leans
 from .bonds import boxed
 from .boxes import LETTER_BREAK, LOOSENING, TIGHTENING, Boxes
 from .breaking import Glue, break_paragraph
 from .fount import Fount, as_read
+from .set_lines import SetLine, SetLines
 from .ties import tied
 
 __all__ = ["Lines", "Measures"]
@@ -20,8 +21,7 @@ EMPTIEST = 8.0
 """Lines of a greater stretch ratio are left short: their spaces would be five times as wide as usual."""
 
 
-@dataclass
-class Measures:
+class Measures(NamedTuple):
     """How the lines of a passage lie: mm from the left, the width of each, the last one for all that follow."""
 
     x: float
@@ -30,83 +30,74 @@ class Measures:
 
 
 class Lines:
-    """Sets paragraphs in lines, one after the other.
+    """Sets paragraphs of a fount in lines; all lengths are in mm, and `size` is that of the type."""
 
-    `done` counts the words that are set; `remarks` what was remarkable about them.
-    """
-
-    def __init__(self, fount: Fount, remarks: Remarks) -> None:
+    def __init__(self, fount: Fount) -> None:
         self.fount = fount
-        self.remarks = remarks
-        self.done = 0
 
-    def paragraph(
-        self, text: str, measures: Measures, boxes: Boxes, size: float, *, justified: bool
-    ) -> tuple[SetLine, ...]:
-        """A paragraph in type of a size in mm."""
+    def paragraph(self, text: str, measures: Measures, boxes: Boxes, size: float, *, justified: bool) -> SetLines:
+        """A paragraph, set once in the same type on the same measure."""
+        key = boxes.key, text, measures, size, justified
         glue = boxes.justified if justified else boxes.ragged
-        widths = tuple(width / size for width in measures.widths)
-        found = self.broken(text.split(" "), boxes, glue, widths, measures.indent / size)
-        x, placed = measures.x, []
-        for number, line in enumerate(found):
-            indent = measures.indent if number == 0 else 0.0
-            left, gap, tracking = x + indent + line.x * size, line.gap * size, line.tracking * size
-            placed.append(line._replace(x=left, gap=gap, tracking=tracking))
-        return tuple(placed)
+        return standing_type().paragraphs.get(key, lambda: self.broken(text.split(" "), boxes, glue, measures, size))
 
-    def centred(self, words: Sequence[str], boxes: Boxes, size: float, measure: float) -> tuple[SetLine, ...]:
-        """Words on as few lines as `measure` mm need, about equally long, each in the middle."""
-        return tuple(
-            line._replace(x=max(0.0, (measure - self.width(line.words) * size) / 2), gap=0.0)
-            for line in self._balanced(words, boxes, measure / size + 1e-9)
+    def centred(self, words: Sequence[str], boxes: Boxes, size: float, measure: float) -> SetLines:
+        """Words on as few lines as a measure needs, about equally long, each in the middle."""
+        found = self._balanced(words, boxes, measure / size + 1e-9)
+        middle = (
+            line._replace(x=max(0.0, (measure - self.width(line.words) * size) / 2), gap=0.0) for line in found.lines
         )
+        return found._replace(lines=tuple(middle))
 
-    def _balanced(self, words: Sequence[str], boxes: Boxes, measure: float) -> Iterator[SetLine]:
+    def _balanced(self, words: Sequence[str], boxes: Boxes, measure: float) -> SetLines:
         widths = [boxes[word].width for word in words]
         if max(widths) > measure:
-            yield from self.broken(words, boxes, boxes.ragged, (measure,))
-            return
+            return self.broken(words, boxes, boxes.ragged, Measures(0.0, (measure,)))
         leaning = [
             TIE if tied(word, after) else LEANING if leans(as_read(word), first=place == 0) else 0.0
             for place, (word, after) in enumerate(zip(words, (*words[1:], ""), strict=True))
         ]
-        start, done = 0, self.done
-        for end in balanced(widths, self.fount.space.width, measure, leaning):
-            yield SetLine(" ".join(words[start:end]), 0.0, 0.0, done + end)
-            start = end
-        self.done = done + len(words)
+        ends = balanced(widths, self.fount.space.width, measure, leaning)
+        found = (SetLine(" ".join(words[start:end]), 0.0, 0.0, end) for start, end in pairwise((0, *ends)))
+        return SetLines(tuple(found), boxes.parted(words))
 
-    def broken(
-        self, words: Sequence[str], boxes: Boxes, glue: Glue, widths: tuple[float, ...], indent: float = 0.0
-    ) -> Iterator[SetLine]:
-        """The lines of a paragraph, in ems."""
+    def broken(self, words: Sequence[str], boxes: Boxes, glue: Glue, measures: Measures, size: float = 1.0) -> SetLines:
+        """The lines of a paragraph; in type of size 1 all lengths are ems."""
+        widths, indent = tuple(width / size for width in measures.widths), measures.indent / size
         lines = break_paragraph(boxed(words, boxes, ragged=glue is boxes.ragged), glue, widths, indent)
-        done = self.done
+        placed, short = list[SetLine](), list[str]()
         for number, line in enumerate(lines):
             text, last = boxes.text_of(line, words)
             hang = 0.0 if (number == 0 and indent) or line.opened is not None else boxes[words[line.first]].hang
-            short = line.short
-            if glue is boxes.justified and (line.opened is not None or not last):
-                # the parts of a word have widths of their own: kerned anew, with a true hyphen
-                room = widths[min(number, len(widths) - 1)] - (indent if number == 0 else 0.0)
-                loose = number == len(lines) - 1 or boxes[words[line.last]].stops[line.closed].penalty >= LETTER_BREAK
-                short = self._short(text, boxes, room + hang, loose=loose)
-            gap, tracking = self._eased(text, boxes, short) if glue is boxes.justified else (0.0, 0.0)
-            yield SetLine(text, -hang, gap, done + line.last + last, tracking)
-        self.done = done + len(words)
+            gap = tracking = 0.0
+            if glue is boxes.justified:
+                lacking = line.short
+                if line.opened is not None or not last:
+                    # the parts of a word have widths of their own: kerned anew, with a true hyphen
+                    room = widths[min(number, len(widths) - 1)] - (indent if number == 0 else 0.0)
+                    loose = (
+                        number == len(lines) - 1 or boxes[words[line.last]].stops[line.closed].penalty >= LETTER_BREAK
+                    )
+                    lacking = self._lacking(text, boxes, room + hang, loose=loose)
+                eased = self._eased(text, glue, lacking)
+                if eased is None:
+                    short.append(text)
+                gap, tracking = eased or (glue.stretch, 0.0)
+            x = measures.x + (measures.indent if number == 0 else 0.0) - hang * size
+            placed.append(SetLine(text, x, gap * size, line.last + last, tracking * size))
+        return SetLines(tuple(placed), boxes.parted(words), tuple(short))
 
     def width(self, text: str) -> float:
         """How wide words are with the spaces between them, in ems."""
         words = text.split(" ")
         return sum(map(self.fount.width, words)) + self.fount.space.width * (len(words) - 1)
 
-    def _eased(self, text: str, boxes: Boxes, short: float) -> tuple[float, float]:
+    def _eased(self, text: str, glue: Glue, short: float) -> tuple[float, float] | None:
         """What each space and each letter of a line gains, in ems, if it is to gain so much in all.
 
-        Letters help where spaces alone would be too wide or too narrow. A line that would have more gap than
-        words is kept short.
+        Letters help where spaces alone would be too wide or too narrow. None if there would be more gap than words.
         """
-        glue, spaces = boxes.justified, text.count(" ")
+        spaces = text.count(" ")
         most = (glue.stretch if short > 0.0 else -glue.shrink) * spaces
         over, tracking = short - most, 0.0
         if over * short > 0.0 and glue.loosening:
@@ -115,12 +106,9 @@ class Lines:
                 tracking = min(max(over / letters, -TIGHTENING), LOOSENING)
                 short -= tracking * letters
         gap = short / spaces if spaces else 0.0
-        if gap > glue.stretch * EMPTIEST:
-            self.remarks.short.append(text)
-            return glue.stretch, 0.0
-        return gap, tracking
+        return (gap, tracking) if gap <= glue.stretch * EMPTIEST else None
 
-    def _short(self, text: str, boxes: Boxes, room: float, *, loose: bool) -> float:
+    def _lacking(self, text: str, boxes: Boxes, room: float, *, loose: bool) -> float:
         """What a line lacks, in ems; one that need not reach the margin lacks nothing."""
         lacking = room + boxes.right_hang(text.rpartition(" ")[2]) - self.width(text)
         return min(lacking, 0.0) if loose else lacking

@@ -7,41 +7,25 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from enum import IntFlag, auto
 
 from .fount import MOST_WORDS, as_read
 
 __all__ = ["may_tie", "tied"]
 
 
-class Kind(IntFlag):
-    """What a word may be to its neighbours."""
+TITLE, NAME, LABEL, NUMBER, NUMERAL, UNIT, FRACTION, GROUP, DAY, MONTH, DEGREES, SCALE = (1 << n for n in range(12))
+"""What a word may be to its neighbours; plain numbers are the quickest, for every word of a text is asked for them."""
 
-    NONE = 0
-    TITLE = auto()
-    NAME = auto()
-    LABEL = auto()
-    NUMBER = auto()
-    NUMERAL = auto()
-    UNIT = auto()
-    FRACTION = auto()
-    HUNDREDS = auto()
-    DAY = auto()
-    MONTH = auto()
-    DEGREES = auto()
-    SCALE = auto()
-
-
-TIES = tuple((int(first), int(following)) for first, following in (
-    (Kind.TITLE, Kind.NAME),
-    (Kind.LABEL, Kind.NUMBER | Kind.NUMERAL),
-    (Kind.NUMBER, Kind.UNIT | Kind.FRACTION | Kind.HUNDREDS),
-    (Kind.FRACTION, Kind.UNIT),
-    (Kind.DAY, Kind.MONTH),
-    (Kind.MONTH, Kind.DAY),
-    (Kind.DEGREES, Kind.SCALE),
-    (Kind.NAME, Kind.NUMERAL),
-))  # fmt: skip
+TIES = (
+    (TITLE, NAME),
+    (LABEL, NUMBER | NUMERAL),
+    (NUMBER, UNIT | FRACTION | GROUP),
+    (FRACTION, UNIT),
+    (DAY, MONTH),
+    (MONTH, DAY),
+    (DEGREES, SCALE),
+    (NAME, NUMERAL),
+)
 """What is tied to what follows it."""
 
 
@@ -95,7 +79,7 @@ OPENING, CLOSING = "(\u201c\u2018\u00ab\u201e\u201a\"'[", ",;:!?)\u201d\u2019\u0
 DEGREE = "\u00b0"
 NUMBERS = re.compile(r"[\u00a3$\u20ac+\u2212\u00b1~]?\d[\d.,:/\u2013-]*[\u00bc-\u00be\u2150-\u215e]?[sd]?\u00b0?")
 FRACTIONS = re.compile(r"\d{1,2}[/\u2044]\d{1,3}|[\u00bc-\u00be\u2150-\u215e]")
-HUNDREDS = re.compile(r"\d{3}")
+GROUPS = re.compile(r"\d{3}")
 DAYS = re.compile(r"(?:[12]?\d|3[01])(?:st|nd|rd|th|\.|er)?")
 NUMERALS = re.compile(r"(?=[IVX]{2}|[VX])X{0,3}(?:IX|IV|V?I{0,3})")
 SCALES = frozenset("CFR")
@@ -104,14 +88,14 @@ SCALES = frozenset("CFR")
 class _Kinds(dict[str, int]):
     """The kinds of words, each found once."""
 
-    def __init__(self, kind_of: Callable[[str], Kind]) -> None:
+    def __init__(self, kind_of: Callable[[str], int]) -> None:
         super().__init__()
         self._kind_of = kind_of
 
     def __missing__(self, word: str) -> int:
         if len(self) >= MOST_WORDS:
             self.clear()
-        kind = self[word] = int(self._kind_of(as_read(word).lstrip(OPENING)))
+        kind = self[word] = self._kind_of(as_read(word).lstrip(OPENING))
         return kind
 
 
@@ -130,46 +114,42 @@ def tied(before: str, after: str) -> bool:
     return leading != 0 and any(leading & first and TRAILS[after] & following for first, following in TIES)
 
 
-def _leading(word: str) -> Kind:
+def _leading(word: str) -> int:
     """What a word is to the next one; nothing if a phrase ends with it."""
     if not word or word[-1] in CLOSING:
-        return Kind.NONE
+        return 0
     stem, dotted = word.rstrip("."), word[-1] == "."
     number = not dotted and NUMBERS.fullmatch(word) is not None
     return _all_of(
-        (Kind.TITLE, stem in TITLES or (dotted and stem in DOTTED_TITLES)),
-        (Kind.LABEL, stem in LABELS or (dotted and stem in DOTTED_LABELS)),
-        (Kind.NUMBER, number),
-        (Kind.DEGREES, number and word[-1] == DEGREE),
-        (Kind.FRACTION, FRACTIONS.fullmatch(word) is not None),
-        (Kind.DAY, DAYS.fullmatch(word) is not None),
-        (Kind.MONTH, stem.casefold() in MONTHS),
-        (Kind.NAME, word[0].isupper() and word[-1].islower()),
+        (TITLE, stem in TITLES or (dotted and stem in DOTTED_TITLES)),
+        (LABEL, stem in LABELS or (dotted and stem in DOTTED_LABELS)),
+        (NUMBER, number),
+        (DEGREES, number and word[-1] == DEGREE),
+        (FRACTION, FRACTIONS.fullmatch(word) is not None),
+        (DAY, DAYS.fullmatch(word) is not None),
+        (MONTH, stem.casefold() in MONTHS),
+        (NAME, word[0].isupper() and word[-1].islower()),
     )
 
 
-def _trailing(word: str) -> Kind:
+def _trailing(word: str) -> int:
     """What a word is to the one before it."""
     stem = word.rstrip(CLOSING).rstrip(".")
     return _all_of(
-        (Kind.NAME, stem[:1].isupper()),
-        (Kind.NUMBER, NUMBERS.fullmatch(stem) is not None),
-        (Kind.NUMERAL, NUMERALS.fullmatch(stem) is not None),
-        (Kind.UNIT, stem in UNITS),
-        (Kind.FRACTION, FRACTIONS.fullmatch(stem) is not None),
-        (Kind.HUNDREDS, HUNDREDS.fullmatch(stem) is not None),
-        (Kind.DAY, DAYS.fullmatch(stem) is not None),
-        (Kind.MONTH, stem.casefold() in MONTHS),
-        (Kind.SCALE, stem in SCALES),
+        (NAME, stem[:1].isupper()),
+        (NUMBER, NUMBERS.fullmatch(stem) is not None),
+        (NUMERAL, NUMERALS.fullmatch(stem) is not None),
+        (UNIT, stem in UNITS),
+        (FRACTION, FRACTIONS.fullmatch(stem) is not None),
+        (GROUP, GROUPS.fullmatch(stem) is not None),
+        (DAY, DAYS.fullmatch(stem) is not None),
+        (MONTH, stem.casefold() in MONTHS),
+        (SCALE, stem in SCALES),
     )
 
 
-def _all_of(*kinds: tuple[Kind, bool]) -> Kind:
-    found = Kind.NONE
-    for kind, is_one in kinds:
-        found |= kind if is_one else Kind.NONE
-    return found
+def _all_of(*kinds: tuple[int, bool]) -> int:
+    return sum(kind for kind, is_one in kinds if is_one)
 
 
 LEADS, TRAILS = _Kinds(_leading), _Kinds(_trailing)
-NAME, NUMERAL = int(Kind.NAME), int(Kind.NUMERAL)

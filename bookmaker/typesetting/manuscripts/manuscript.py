@@ -6,23 +6,26 @@ import codecs
 import re
 import unicodedata
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
 from pathlib import Path
 from typing import NoReturn
 
 from ...ground.files import Wanted, read_file
+from ...ground.kept import digest
 from ...ground.problems import Problem, Severity, ShelfFileError
 from ...ground.scripts import reads_from_right
 from ...ground.typefaces import Typeface
 from ..chosen_faces import face_that_has
-from ..galleys.mottoes import with_mottoes
+from ..galleys.mottoes import under_next_head, with_mottoes
 from ..lines.fount import Style, as_read
 from ..lines.hyphens import SOFT_HYPHEN
 from ..punctuation import AS_WRITTEN, Punctuation
 from .markdown import passages_of
 from .passage import Passage, Role
 from .plain_text import plain_passages
-from .ranks import ranked
+from .ranks import Rank, ranked
+from .unseen import without_unseen
 
 __all__ = ["Manuscript", "read_manuscript"]
 
@@ -63,7 +66,7 @@ MARKDOWN = frozenset({".md", ".markdown", ".mkd"})
 """Names that end so are Markdown."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Manuscript:
     """A text ready to be set: its passages, and the problems that do not keep it from being set."""
 
@@ -83,15 +86,36 @@ class Manuscript:
         """What it says, without style; a line feed after each passage."""
         return as_read("\n".join(passage.text for passage in self.passages if passage.text))
 
+    @cached_property
+    def key(self) -> str:
+        """What stands for its passages."""
+        return digest([tuple(map(str, passage)) for passage in self.passages])
+
+    @cached_property
+    def signs(self) -> frozenset[str]:
+        """Every sign in it, those of styles too."""
+        return frozenset().union(*(passage.text for passage in self.passages))
+
     @property
     def letters(self) -> frozenset[str]:
         """Every letter and other sign that is printed."""
-        return frozenset(as_read("".join(set().union(*(passage.text for passage in self.passages))))) - {"\n", "\t"}
+        return frozenset(as_read("".join(self.signs))) - {"\n", "\t"}
 
-    @property
+    @cached_property
     def words(self) -> int:
         """How many words it has."""
         return sum(passage.words for passage in self.passages)
+
+    @property
+    def title(self) -> str:
+        """The title that it begins with, or nothing."""
+        first = self.passages[0]
+        return as_read(first.text) if first.role is Role.HEADING and first.level == Rank.TITLE else ""
+
+    @cached_property
+    def untitled(self) -> Manuscript:
+        """The text without the title that it begins with."""
+        return replace(self, passages=under_next_head(self.passages[1:])) if self.title else self
 
 
 def read_manuscript(
@@ -120,12 +144,13 @@ def read_manuscript(
     kept, notes = _without_hidden(name, raw)
     if path.suffix.casefold() in MARKDOWN:
         passages, left_out = passages_of(kept, name)
+        passages, unseen = without_unseen(passages, name)
         passages, on_headings = ranked(passages, name)
         passages = with_mottoes(passages)
-        notes += [*left_out, *on_headings]
+        notes += [*left_out, *unseen, *on_headings]
     else:
-        passages = list(plain_passages(kept))
-        notes = [*_tabs(name, kept), *notes]
+        passages, unseen = without_unseen([*plain_passages(kept)], name)
+        notes = [*_tabs(name, kept), *notes, *unseen]
     if not any(passage.text or passage.role is Role.PLATE for passage in passages):
         _refuse(f"{name} has no words in it", "write a text into it, or choose kind: blank", notes)
     right_to_left = reads_from_right("".join(passage.text for passage in passages))

@@ -78,15 +78,18 @@ class _Table:
 def emphasised(text: str) -> list[str]:
     """Lines that are no Markdown but for the asterisks of their emphasis, as a fount knows them.
 
-    >>> emphasised("for *all\\nwho* wait")
-    ['for \\x01all', '\\x01who wait']
+    What would leave nothing stands as it was written.
+
+    >>> emphasised("for *all\\nwho* wait"), emphasised("\\\\")
+    (['for \\x01all', '\\x01who wait'], ['\\\\'])
     """
     from markdown_it import MarkdownIt
 
     broken = "\\\n".join(line.rstrip("\\") for line in text.split("\n"))
     [token] = MarkdownIt("zero").enable(["emphasis", "escape"]).parseInline(broken)
     stretches, _ = Inline(Notes()).stretches(token.children or (), 1)
-    return [" ".join(words_of(part)) for part in _split(stretches, "\n")]
+    lines = [" ".join(words_of(part)) for part in _split(stretches, "\n")]
+    return lines if any(lines) else text.split("\n")
 
 
 @dataclass

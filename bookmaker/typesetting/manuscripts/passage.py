@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from enum import Enum
+from enum import StrEnum
 from typing import NamedTuple
 
 __all__ = ["INDENT_SIGN", "Passage", "Role"]
@@ -11,7 +11,7 @@ INDENT_SIGN = "\u2002"
 """Each sets a line of verse in by half an em; they stand before its first word."""
 
 
-class Role(Enum):
+class Role(StrEnum):
     """What a passage is to its reader."""
 
     BODY = "body"

@@ -105,16 +105,15 @@ class PdfCanvas:
     def _words(self, line: WordLine, at: Point, colour: Colour) -> bool:
         """Set a line of words at once, if none of them has raised glyphs."""
         name, font = self._font(line.space.typeface)
-        words, space = list(map(font.level_text, line.words)), font.level_text(line.space)
-        if None in words or space is None:
+        words = font.level_text((*line.words, line.space))
+        if words is None:
             return False
+        *words, space = words
         if not -1e-6 < line.gap < 1e-6:
             space += b"%.2f " % (-1000 * line.gap / line.size)
         place = b"BT %b%b %b Td " % (b"".join(self._tracked(line.tracking)), points(at.x), points(at.y))
-        shown = space.join(words)  # type: ignore[arg-type]  # none of them is None
-        self._operators.append(
-            b"".join((*self._ink(colour), place, *self._select(name, line.size), b"[", shown, b"]TJ ET"))
-        )
+        shown = (*self._ink(colour), place, *self._select(name, line.size), b"[", space.join(words), b"]TJ ET")
+        self._operators.append(b"".join(shown))
         return True
 
     def picture(self, picture: Picture, into: Rect) -> None:

@@ -9,7 +9,7 @@ codes, which makes code, CID and glyph number one and the same (9.7.4); see ``em
 from __future__ import annotations
 
 import io
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from fontTools.ttLib import TTFont
 
@@ -44,7 +44,7 @@ class EmbeddedFont:
         self.tables = TTFont(io.BytesIO(typeface.data), lazy=True)
         self._codes: dict[tuple[int, str], tuple[bytes, int]] = {}
         self._set: dict[int, tuple[Run, SetText]] = {}
-        self._level: dict[int, tuple[Run, bytes | None]] = {}
+        self._level: dict[int, bytes] = {}
 
     def set_text(self, run: Run) -> SetText:
         """The operands that show a run: strings of codes with the moves that keep every glyph in place."""
@@ -53,19 +53,23 @@ class EmbeddedFont:
         if known is None:
             if len(self._set) >= MOST_RUNS:
                 self._set.clear()
+                self._level.clear()
             known = self._set[id(run)] = (run, self._encode(run.glyphs))
         return known[1]
 
-    def level_text(self, run: Run) -> bytes | None:
-        """The operand that shows a run on the baseline; None if parts of it are raised."""
-        known = self._level.get(id(run))
-        if known is None:
-            pieces = self.set_text(run)
-            shown = pieces[0][1] if len(pieces) == 1 and not pieces[0][0] else b"" if not pieces else None
-            if len(self._level) >= MOST_RUNS:
-                self._level.clear()
-            known = self._level[id(run)] = (run, shown)
-        return known[1]
+    def level_text(self, runs: Sequence[Run]) -> list[bytes] | None:
+        """The operands that show each of some runs on the baseline; None if parts of one are raised."""
+        shown = list(map(self._level.get, map(id, runs)))
+        if None in shown:
+            shown = list(map(self._on_baseline, runs))
+        return None if None in shown else shown  # type: ignore[return-value]  # none of them is None
+
+    def _on_baseline(self, run: Run) -> bytes | None:
+        pieces = self.set_text(run)
+        if len(pieces) > 1 or (pieces and pieces[0][0]):
+            return None
+        shown = self._level[id(run)] = pieces[0][1] if pieces else b""
+        return shown
 
     def _encode(self, glyphs: Iterable[Glyph]) -> SetText:
         """Moves are in thousandths of the em, against the direction of writing (9.4.3)."""

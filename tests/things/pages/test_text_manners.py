@@ -14,14 +14,22 @@ from PIL import Image
 from bookmaker.ground.geometry import Rect
 from bookmaker.ground.problems import Severity
 from bookmaker.ground.typefaces import bundled
-from bookmaker.things.book.pages.prose.loaded_text import LoadedText
+from bookmaker.things.book.pages.prose.copyfit import Copy, Proof
 from bookmaker.things.book.pages.prose.text import TextInside
+from bookmaker.typesetting.galleys.setting import Manner
 from bookmaker.typesetting.page import PageFrame
 from tests.kit.recording import Written, record
 from tests.kit.text_pages import FACE, FRAME, PROSE, SIZE, STEP, inside, lines, row, said
 
 PAGE = PageFrame(15, 21, 40)
 ITALIC = bundled("text italic")
+
+
+def proof(folder: Path, frame: PageFrame, drop_capital: int = 0) -> Proof:
+    """What is in log.md, made up on the pages of a frame."""
+    source = TextInside(file="log.md").load(folder).source
+    copy = Copy(source.manuscript, source.fount, 1.25, frame, Manner(drop_capital=drop_capital))
+    return copy.proof(copy.setting(SIZE), frame.pages)
 
 
 def places(found: list[Written]) -> list[tuple[str, float]]:
@@ -128,10 +136,7 @@ def test_wide_cells_are_broken_and_their_rows_stay_together(tmp_path: Path) -> N
     assert len({line.at.x for line in broken}) == 1
     assert " ".join(line.text for line in broken) == PROSE.strip()
     assert row(two) - row(one) == pytest.approx(len(broken))
-    source = TextInside(file="log.md", size=SIZE).load(tmp_path).source
-    LoadedText(TextInside(file="log.md", size=SIZE), source).compose(FRAME)
-    [[proof]] = [source.proofs.made.values()]
-    table = proof.pages[0].slots[0].matter
+    table = proof(tmp_path, FRAME).pages[0].slots[0].matter
     # the first row with its heads, its lines with one another, and the last row, a single line, with them
     assert table.bound == set(range(1, 2 + len(broken)))
 
@@ -166,11 +171,9 @@ def test_several_tables_without_room_are_told_at_once(tmp_path: Path) -> None:
 def test_the_words_after_a_table_are_counted_as_those_of_any_text(tmp_path: Path, width: float) -> None:
     table = "| Extraordinary | Considerations | Straightforwardness |\n|---|---|---|\n| | one two | |\n| | | |"
     (tmp_path / "log.md").write_text(f"Fog[^1].\n\n{table}\n\nEnd of it.\n\n[^1]: wet", encoding="utf-8")
-    entry = TextInside(file="log.md", size=SIZE)
-    source = entry.load(tmp_path).source
-    LoadedText(entry, source).compose(PageFrame(width, 30, 10))
-    [proof] = source.proofs.made.values()
-    assert proof.pages[-1].done == source.manuscript.words == 1 + 3 + 4 + 3 + 3 + 1  # an empty cell counts as one
+    words = TextInside(file="log.md", size=SIZE).load(tmp_path).source.manuscript.words
+    done = proof(tmp_path, PageFrame(width, 30, 10)).pages[-1].done
+    assert done == words == 1 + 3 + 4 + 3 + 3 + 1  # an empty cell counts as one
 
 
 def test_a_table_that_goes_on_has_its_heads_again_and_no_row_alone(tmp_path: Path) -> None:
@@ -256,11 +259,7 @@ def test_all_of_the_first_word_is_in_small_capitals(tmp_path: Path, first: str, 
 @pytest.mark.parametrize("text", [f"I was here. {PROSE}", "Thick fog.", f"Fog. {PROSE}"])
 def test_words_are_counted_with_a_drop_capital_or_without(tmp_path: Path, text: str) -> None:
     (tmp_path / "log.md").write_text(f"# Fog\n\n{text}", encoding="utf-8")
-    entry = TextInside(file="log.md", size=SIZE, drop_capital="3")
-    source = entry.load(tmp_path).source
-    LoadedText(entry, source).compose(FRAME)
-    [proof] = source.proofs.made.values()
-    assert proof.pages[-1].done == 1 + len(text.split())
+    assert proof(tmp_path, FRAME, drop_capital=3).pages[-1].done == 1 + len(text.split())
 
 
 def test_a_chapter_may_begin_with_an_italic_word_or_after_a_quotation(tmp_path: Path) -> None:

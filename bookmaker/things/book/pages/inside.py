@@ -8,7 +8,7 @@ from pathlib import Path
 
 from ....ground.problems import Problem, Severity, ShelfFileError, gathered, within
 from ....typesetting.page import Inside, PageFrame
-from .part import LongText, Part
+from .part import Part
 from .parts import bind, natural_extent
 from .placed_part import PlacedPart
 from .written import Parts
@@ -27,11 +27,6 @@ class LoadedInside:
         """What spoils the pages for certain now that the files have been read, such as letters no typeface has."""
         problems = (problem for part in self.parts for problem in within(part.place, part.loaded.problems))
         return tuple(problem for problem in problems if problem.severity is Severity.ERROR)
-
-    @property
-    def long_text(self) -> LongText | None:
-        """The text that fills the whole inside, if one does."""
-        return next((part.loaded.long_text for part in self.parts if not part.place), None)
 
     def extent(self, frame: PageFrame) -> int | None:
         """How many pages a block needs, in its steps; None if it takes any number. `frame.pages` is of no account."""

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from pathlib import Path
-from typing import TYPE_CHECKING, ClassVar, Literal, Protocol
+from typing import TYPE_CHECKING, ClassVar, Literal
 
 from pydantic import Field
 
@@ -19,26 +19,9 @@ from ....shelf_file.fields.words import Title
 from ....typesetting.book_type import BookType
 from ....typesetting.page import Inside, PageFrame
 from ....typesetting.punctuation import Punctuation
-from .prose.copyfit import Bounds, Proofs
+from .prose.copyfit import Bounds
 
-__all__ = ["LoadedPart", "LongText", "Part", "UnreadPart"]
-
-
-class LongText(Protocol):
-    """A text that may be set in another process than the one that needs it."""
-
-    @property
-    def words(self) -> int:
-        """How much work it is."""
-
-    def bare(self) -> LongText:
-        """All that is needed to set it, and no more."""
-
-    def set_ahead(self, frame: PageFrame, *, open_ended: bool) -> Proofs:
-        """Set it, in the other process; what comes back is for `take`."""
-
-    def take(self, ahead: Proofs) -> None:
-        """Keep what was set ahead: from now on it is found, and not set again."""
+__all__ = ["LoadedPart", "Part", "UnreadPart"]
 
 
 class LoadedPart(ABC):
@@ -54,11 +37,6 @@ class LoadedPart(ABC):
     @property
     def type(self) -> BookType | None:
         """What its text is set in, for the pages before and after it; None if it is no text."""
-        return None
-
-    @property
-    def long_text(self) -> LongText | None:
-        """Its text, if it is one."""
         return None
 
     def extent(self, frame: PageFrame) -> int | None:  # noqa: ARG002 (most kinds take any number)

@@ -59,7 +59,9 @@ def natural_extent(parts: Sequence[PlacedPart], frame: PageFrame) -> int | None:
     frame = _with_what_is_shared(parts, frame)
     if any(part.length(frame) is None for part in parts):
         return None
-    return _last_page(_compose(parts, _frames(parts, frame, None), frame, None)[1])
+    frames = _frames(parts, frame, None)
+    listed = any(part.written.lists_the_others for part in parts)
+    return _last_page(_compose(parts, frames, frame, None)[1] if listed else frames)
 
 
 def _with_what_is_shared(parts: Sequence[PlacedPart], frame: PageFrame) -> PageFrame:

@@ -20,7 +20,7 @@ from .....ground.pictures import Picture
 from .....ground.problems import Problem, Severity, ShelfFileError
 from .....sheets.flat import Flat, Role
 from .....shelf_file.fields.measures import ScanWidths
-from .....shelf_file.fields.words import Ink, Text, refuse
+from .....shelf_file.fields.words import Ink, PictureFile, refuse
 from ..artwork import Artwork, load_artwork, on_ground
 from ..artwork_fit import flat_problems, picture_problems, scan_problems
 from ..design import Design, Dress, Words
@@ -37,7 +37,9 @@ class OwnArtwork(Design):
     """A cover drawn by the maker."""
 
     style: Literal["artwork"] = "artwork"
-    picture: Text = Field(description="picture or PDF file of the whole cover; or a PDF file, a page for each piece")
+    picture: PictureFile = Field(
+        description="picture or PDF file of the whole cover; or a PDF file, a page for each piece"
+    )
     shows: Literal["flat", "book"] = Field(
         "flat", description="flat: all of the template, bleed included; book: a scan, back, spine and front only"
     )

@@ -15,7 +15,7 @@ from .....ground.drawing import Art, Colour
 from .....ground.geometry import Path, Rect
 from .....ground.pictures import Picture
 from .....sheets.flat import Flat
-from .....shelf_file.fields.words import Text
+from .....shelf_file.fields.words import PictureFile
 from ..artwork import Artwork, Pictures, load_artwork, on_ground, picture_problems, pictures_named_by
 from ..chance import one_of
 from ..colouring import colours_of, inked
@@ -55,9 +55,11 @@ class PictureCover(DrawnDesign):
     """A cover with pictures."""
 
     style: Literal["picture"] = "picture"
-    front_picture: Text | None = Field(None, description="picture file for the front; a landscape is drawn without it")
-    spine_picture: Text | None = Field(None, description="picture file for the spine")
-    back_picture: Text | None = Field(None, description="picture file for the back")
+    front_picture: PictureFile | None = Field(
+        None, description="picture file for the front; a landscape is drawn without it"
+    )
+    spine_picture: PictureFile | None = Field(None, description="picture file for the spine")
+    back_picture: PictureFile | None = Field(None, description="picture file for the back")
     run_on: RunOn = Field("mirror", description="what is printed beyond a picture's edges: mirror, stretch, colour")
     material = MATERIAL
 

@@ -14,7 +14,7 @@ from .....ground.geometry import Path, Rect
 from .....ground.pictures import covering
 from .....ground.problems import Problem
 from .....sheets.flat import Flat, Panel, Role
-from .....shelf_file.fields.words import Flag, Ink, Text
+from .....shelf_file.fields.words import Flag, Ink, PictureFile
 from ..artwork import Artwork, Pictures, load_artwork, on_ground, picture_problems, pictures_named_by
 from ..design import Design, Dress, Lettering, Titling, Words
 from ..faces import read_faces
@@ -47,8 +47,8 @@ class Plain(Design):
     ink: Ink | None = Field(None, description="colour of the titling; light or dark as the ground asks, if not given")
     spine_title: Literal["down", "up", "across", "none"] = Field("down", description="how the spine is lettered")
     front_title: Flag | None = Field(None, description="title on the front: yes unless there is a front picture")
-    front_picture: Text | None = Field(None, description="picture file for the front")
-    back_picture: Text | None = Field(None, description="picture file for the back")
+    front_picture: PictureFile | None = Field(None, description="picture file for the front")
+    back_picture: PictureFile | None = Field(None, description="picture file for the back")
 
     @property
     def ground(self) -> Colour:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from pydantic import Field
 
-from .....shelf_file.fields.words import Text
+from .....shelf_file.fields.words import TypefaceName
 from .....typesetting.book_type import Family
 from .....typesetting.chosen_faces import family_of
 from .....typesetting.page import Inside, PageFrame
@@ -20,7 +20,7 @@ __all__ = ["LetteredPart"]
 class LetteredPart(Part):
     """A part whose typefaces may be named; it is asked with those, None if none are."""
 
-    face: Text | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
+    face: TypefaceName | None = Field(None, description="name of a bundled typeface, or path of a TTF or OTF file")
 
     def load(self, folder: Path) -> LoadedPart:
         """Read the typefaces."""

@@ -16,7 +16,7 @@ from .....ground.geometry import Rect
 from .....ground.imported import ImportedPage, PageRange, load_pages
 from .....ground.problems import Problem, Severity
 from .....ground.quantities import show
-from .....shelf_file.fields.words import Flag, Text, read_text, refuse
+from .....shelf_file.fields.words import Flag, PdfFile, read_text, refuse
 from .....typesetting.page import Inside, PageFrame, numbered
 from ..part import LoadedPart, Part
 
@@ -54,7 +54,7 @@ class PdfInside(Part):
     """A PDF file, one of its pages on each page."""
 
     kind: Literal["pdf"] = "pdf"
-    file: Text = Field(description="PDF file")
+    file: PdfFile = Field(description="PDF file")
     range: Pages | None = Field(None, description="which of its pages, such as 3-10, 14, 20-")
     fill: Literal["page", "type area"] = Field("page", description="what its pages are scaled to fit into")
     numbers: Flag = Field(False, description="page numbers, yes or no")

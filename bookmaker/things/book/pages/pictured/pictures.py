@@ -18,7 +18,7 @@ from .....ground.geometry import Size
 from .....ground.pictures import Picture, effective_dpi, load_picture, show_dpi
 from .....ground.problems import Problem, Severity, ShelfFileError, gathered
 from .....ground.units import MM_PER_INCH
-from .....shelf_file.fields.words import Flag, Text
+from .....shelf_file.fields.words import CaptionsFile, Flag, PictureFolder
 from .....typesetting.page import Inside, PageFrame, numbered
 from ..part import LoadedPart, Part
 from .captions import captions_of
@@ -44,10 +44,12 @@ class PicturesInside(Part):
     """A folder of pictures."""
 
     kind: Literal["pictures"] = "pictures"
-    folder: Text = Field(description="folder of pictures, one a page in the order of their names")
+    folder: PictureFolder = Field(description="folder of pictures, one a page in the order of their names")
     bleed: Flag = Field(False, description="yes: fill the page and crop; no: keep the margins")
     spreads: Literal["none", "wide", "all"] = Field("none", description="which pictures lie across two pages")
-    captions: Text | None = Field(None, description="names, for those of the pictures, or a text file with a line each")
+    captions: CaptionsFile | None = Field(
+        None, description="names, for those of the pictures, or a text file with a line each"
+    )
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
     @property

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
+from collections.abc import Callable, Hashable, Iterator
+from dataclasses import dataclass
 from itertools import islice
 from typing import NamedTuple
 
@@ -12,13 +12,14 @@ from .....ground.units import MM_PER_INCH, from_pt, to_pt
 from .....paper.eyesight import FEWEST_DOTS
 from .....typesetting.galleys.galley import Galley
 from .....typesetting.galleys.makeup import MadePage, make_up
-from .....typesetting.galleys.remarks import Remarks
+from .....typesetting.galleys.remarks import Remarks, together
 from .....typesetting.galleys.setting import NARROWEST, Manner, Setting, reach
 from .....typesetting.lines.fount import Fount
 from .....typesetting.manuscripts.manuscript import Manuscript
 from .....typesetting.page import PageFrame
+from .....typesetting.standing_type import standing_type
 
-__all__ = ["LARGEST_FIT", "MOST_PAGES", "Bounds", "Copy", "Proof", "Proofs", "is_largest", "largest_size"]
+__all__ = ["LARGEST_FIT", "MOST_PAGES", "Bounds", "Copy", "Proof", "is_largest", "largest_size"]
 
 MOST_PAGES = 2000
 """No book here has more."""
@@ -45,46 +46,17 @@ class Bounds(NamedTuple):
         return min(max(size, self.smallest), self.largest)
 
 
-@dataclass(slots=True)
-class Proof:
-    """A text made up into pages, as far as anybody has asked for them, and what was remarkable so far."""
+class Proof(NamedTuple):
+    """A text made up into pages: all of it, if it is `whole`, or as many pages as there was room for."""
 
-    source: Iterator[MadePage]
-    remarks: Remarks
-    pages: list[MadePage] = field(default_factory=list)
+    setting: Setting
+    pages: tuple[MadePage, ...]
+    whole: bool
 
-    def first(self, count: int) -> list[MadePage]:
-        """The first pages, at most so many."""
-        self.pages += islice(self.source, max(0, count - len(self.pages)))
-        return self.pages[:count]
-
-    def finished(self) -> Proof:
-        """The whole proof, up to more pages than a book has, in a form that can go from process to process."""
-        return Proof(iter(()), self.remarks, self.first(MOST_PAGES + 1))
-
-
-@dataclass(slots=True)
-class Proofs:
-    """What was set of one text: done once, looked at as often as needed.
-
-    `made` holds proofs by their setting and whether they begin on a left page, `fitted` sizes in mm by what was
-    asked for, `extents` how many pages a setting takes.
-    """
-
-    made: dict[tuple[Setting, Manner, bool], Proof] = field(default_factory=dict)
-    fitted: dict[tuple[object, ...], float] = field(default_factory=dict)
-    extents: dict[tuple[Setting, Manner, bool], int] = field(default_factory=dict)
-
-    def finished(self) -> Proofs:
-        """All of it in a form that can go from process to process."""
-        made = {key: proof.finished() for key, proof in self.made.items()}
-        return Proofs(made, dict(self.fitted), dict(self.extents))
-
-    def take(self, other: Proofs) -> None:
-        """Add what was set elsewhere."""
-        self.made |= other.made
-        self.fitted |= other.fitted
-        self.extents |= other.extents
+    @property
+    def remarks(self) -> Remarks:
+        """What is remarkable about what begins on these pages."""
+        return together(slot.matter.remarks for page in self.pages for slot in page.slots if slot.start == 0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,7 +68,6 @@ class Copy:
     leading: float
     frame: PageFrame
     manner: Manner
-    proofs: Proofs
 
     @property
     def has_room(self) -> bool:
@@ -107,22 +78,20 @@ class Copy:
         """The text in type of a size in mm."""
         return Setting.of(self.fount.roman, size, self.leading, self.frame)
 
-    def proof(self, setting: Setting) -> Proof:
-        """The text made up in a setting; kept, for it is asked for more than once."""
-        key = (setting, self.manner, self.begins_left)
-        if key not in self.proofs.made:
-            self.proofs.made[key] = self._made_up(setting)
-        return self.proofs.made[key]
+    def proof(self, setting: Setting, most: int) -> Proof:
+        """The text made up in a setting, on at most so many pages."""
+        pages = tuple(islice(self._made_up(setting), most + 1))
+        return Proof(setting, pages[:most], len(pages) <= most)
 
-    @property
-    def begins_left(self) -> bool:
-        """Whether the first page faces the second one: whether its number is even."""
-        return self.frame.first % 2 == 0
+    def _made_up(self, setting: Setting) -> Iterator[MadePage]:
+        """The pages in a setting, each when it is asked for."""
+        matter = Galley(self.fount, setting, self.manner).matter(self.manuscript.passages)
+        return make_up(matter, setting.lines_per_page, self.frame.first)
 
-    def _made_up(self, setting: Setting) -> Proof:
-        galley = Galley(self.fount, setting, self.manner)
-        pages = make_up(galley.matter(self.manuscript.passages), setting.lines_per_page, self.frame.first)
-        return Proof(pages, galley.remarks)
+    def _key(self, *asked: float) -> Hashable:
+        """What stands for all that the answer depends on if the text is asked for something."""
+        on_left, area = self.frame.first % 2 == 0, self.frame.type_area(1)
+        return self.manuscript.key, self.fount.key, self.leading, self.manner, on_left, area.size, *asked
 
     @property
     def largest_settable(self) -> float:
@@ -144,11 +113,6 @@ class Copy:
         """
         return self.frame.type_area(1).width / NARROWEST
 
-    def pages_for(self, setting: Setting) -> int:
-        """How many pages, an even number, hold the whole text; 0 if no book has so many."""
-        pages = len(self.proof(setting).first(MOST_PAGES + 1))
-        return 0 if pages > MOST_PAGES else max(2, pages + pages % 2)
-
     def size_for(self, pages: int, largest: float, smallest: float) -> float:
         """The largest size, in mm and a whole number of twentieths of a point, at which so many pages hold the text.
 
@@ -157,24 +121,21 @@ class Copy:
         """
 
         def fits(size: float) -> bool:
-            return len(self._made_up(self.setting(size)).first(pages + 1)) <= pages
+            return _count(self._made_up(self.setting(size)), pages + 1) <= pages
 
-        asked = (pages, largest, smallest, self.leading, self.manner, self.begins_left, self.frame.type_area(1))
-        if asked not in self.proofs.fitted:
-            self.proofs.fitted[asked] = largest_size(fits, min(largest, self.largest_settable), smallest)
-        return self.proofs.fitted[asked]
+        key = self._key(pages, largest, smallest)
+        sizes = standing_type().sizes
+        return sizes.get(key, lambda: largest_size(fits, min(largest, self.largest_settable), smallest))
 
     def extent(self, size: float) -> int:
-        """How many pages the text takes at a size in mm, at most one more than any book has.
+        """How many pages the text takes at a size in mm, at most one more than any book has."""
+        extents = standing_type().extents
+        return extents.get(self._key(size), lambda: _count(self._made_up(self.setting(size)), MOST_PAGES + 1))
 
-        Only their number is kept, for it is asked for at many sizes when several texts are fitted together.
-        """
-        setting = self.setting(size)
-        key = (setting, self.manner, self.begins_left)
-        if key not in self.proofs.extents:
-            proof = self.proofs.made.get(key) or self._made_up(setting)
-            self.proofs.extents[key] = len(proof.first(MOST_PAGES + 1))
-        return self.proofs.extents[key]
+
+def _count(pages: Iterator[MadePage], most: int) -> int:
+    """How many pages there are, up to so many."""
+    return sum(1 for _ in islice(pages, most))
 
 
 def largest_size(fits: Callable[[float], bool], largest: float, smallest: float) -> float:

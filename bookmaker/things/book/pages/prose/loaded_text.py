@@ -12,17 +12,15 @@ from .....ground.problems import Problem
 from .....shelf_file.fields.measures import FIT
 from .....typesetting.book_type import BookType
 from .....typesetting.galleys.makeup import MadePage
-from .....typesetting.galleys.mottoes import under_next_head
-from .....typesetting.galleys.setting import FEWEST_LETTERS, Manner, Setting
+from .....typesetting.galleys.setting import FEWEST_LETTERS, Manner
 from .....typesetting.languages import unparted
 from .....typesetting.lines.fount import Fount, as_read
 from .....typesetting.manuscripts.manuscript import Manuscript
 from .....typesetting.manuscripts.passage import Role
-from .....typesetting.manuscripts.ranks import Rank
 from .....typesetting.page import Heading, Inside, Margins, PageFrame, numbered
 from ..front_matter.phrases import spoken
-from ..part import LoadedPart, LongText
-from .copyfit import MOST_PAGES, Bounds, Copy, Proofs
+from ..part import LoadedPart
+from .copyfit import MOST_PAGES, Bounds, Copy, Proof
 from .loosest import loosest_line
 from .running_heads import RunningHeads, running_heads
 from .setpage import SetPage
@@ -38,15 +36,11 @@ SAMPLED = 5
 
 @dataclass(frozen=True, slots=True)
 class TextSource:
-    """What was read for a text: the words, the type to set them in, the pictures between them.
-
-    `proofs` keeps what was set, so that finding the number of pages and drawing them is one work.
-    """
+    """What was read for a text: the words, the type to set them in, the pictures between them."""
 
     manuscript: Manuscript
     fount: Fount
     plates: Mapping[str, Picture] = field(default_factory=dict)
-    proofs: Proofs = field(default_factory=Proofs, compare=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,16 +62,6 @@ class LoadedText(LoadedPart):
         language = "" if self.written.language == UNPARTED else spoken(self.written.language, beginning)
         return BookType(self.source.fount.faces, (self.source.fount.roman.name,), language)
 
-    @property
-    def long_text(self) -> LongText:
-        """The text itself."""
-        return self
-
-    @property
-    def words(self) -> int:
-        """How much work a text is: its words."""
-        return self.source.manuscript.words
-
     def extent(self, frame: PageFrame) -> int | None:
         """How many pages the whole text needs; None if its size is still to be found, or has no room.
 
@@ -88,10 +72,7 @@ class LoadedText(LoadedPart):
             return None
         if size == FIT:
             size = self._bounds(copy).nearest(frame.fitted or 0.0)
-            return None if size > copy.largest_settable else min(MOST_PAGES, copy.extent(size))
-        if size > copy.largest_settable:
-            return None
-        return min(MOST_PAGES, len(copy.proof(copy.setting(size)).first(MOST_PAGES + 1)))
+        return None if size > copy.largest_settable else min(MOST_PAGES, copy.extent(size))
 
     def sizes(self, frame: PageFrame) -> Bounds | None:
         """Between which sizes of type the text is fitted into its pages; None if it is not, or has no room."""
@@ -121,43 +102,30 @@ class LoadedText(LoadedPart):
         if size > copy.largest_settable:
             return _empty(written, copy, (*said, too_large(copy, size)))
         setting = copy.setting(size)
-        made = copy.proof(setting).first(frame.pages)
-        loosest = loosest_line(copy, setting, made)
-        problems = findings(copy, setting, made, source.plates, between, loosest)
+        proof = copy.proof(setting, frame.pages)
+        loosest = loosest_line(copy, proof)
+        problems = findings(copy, proof, source.plates, between, loosest)
         heads = RunningHeads(copy.frame)
         if written.running_heads:
             title = source.manuscript.punctuation.set(written.running_title or frame.book.title)
-            heads = running_heads(made, title, setting, copy.frame, source.fount)
+            heads = running_heads(proof.pages, title, setting, copy.frame, source.fount)
         if between:
             problems = nothing_fits(setting, problems)
         problems = (*heads.problems, *problems)
-        pages = tuple(_pages(heads, source, copy, setting, made))
+        pages = tuple(_pages(heads, source, copy, proof))
         if written.numbers:
             # titles that stand alone bear no numbers, nor do plates, nor what the text leaves empty
             with_numbers = numbered(pages, replace(copy.frame, text_size=size), source.fount.roman)
-            bearing = [*map(_bears_number, made), *[False] * (len(pages) - len(made))]
+            bearing = [*map(_bears_number, proof.pages), *[False] * (len(pages) - len(proof.pages))]
             pages = tuple(both[bears] for *both, bears in zip(pages, with_numbers, bearing, strict=True))
         return Inside(
             pages,
             (*said, *problems),
-            tuple(_headings(copy.frame, made)),
+            tuple(_headings(copy.frame, proof.pages)),
             setting.typeface.x_height * size,
             widest_space=loosest.times if loosest else None,
             size=size,
         )
-
-    def bare(self) -> LoadedText:
-        """All that is needed to set a text, and no more."""
-        return LoadedText(self.written, TextSource(self.source.manuscript, self.source.fount))
-
-    def set_ahead(self, frame: PageFrame, *, open_ended: bool) -> Proofs:
-        """Set it, in the other process; what comes back is for `take`."""
-        self.extent(frame) if open_ended else self.compose(frame)
-        return self.source.proofs.finished()
-
-    def take(self, ahead: Proofs) -> None:
-        """Keep what was set ahead: from now on it is found, and not set again."""
-        self.source.proofs.take(ahead)
 
     def _bounds(self, copy: Copy) -> Bounds:
         """Between which sizes a text may be fitted."""
@@ -176,17 +144,10 @@ class LoadedText(LoadedPart):
         new_pages = rectos or written.chapters == "new page"
         manner = Manner(written.justified, written.hanging, written.drop_capital, new_pages, rectos)
         frame = replace(frame, margins=margins)
-        manuscript = _without_title(manuscript, frame.book.title) if frame.titled else manuscript
-        return Copy(manuscript, self.source.fount, written.leading, frame, manner, self.source.proofs)
-
-
-def _without_title(manuscript: Manuscript, title: str) -> Manuscript:
-    """A text without the title that it begins with, if that is the book's: the book has a page for it already."""
-    first = manuscript.passages[0]
-    is_title = first.role is Role.HEADING and first.level == Rank.TITLE
-    if not is_title or _bare(as_read(first.text)) != _bare(title):
-        return manuscript
-    return replace(manuscript, passages=under_next_head(manuscript.passages[1:]))
+        # the book has a page for its title already
+        if frame.titled and _bare(manuscript.title) == _bare(frame.book.title):
+            manuscript = manuscript.untitled
+        return Copy(manuscript, self.source.fount, written.leading, frame, manner)
 
 
 def _bare(title: str) -> str:
@@ -216,16 +177,14 @@ def _bears_number(page: MadePage) -> bool:
     return not half_title and page.slots[0].matter.role is not Role.PLATE
 
 
-def _pages(
-    heads: RunningHeads, source: TextSource, copy: Copy, setting: Setting, made: Sequence[MadePage]
-) -> Iterator[Art]:
+def _pages(heads: RunningHeads, source: TextSource, copy: Copy, proof: Proof) -> Iterator[Art]:
     frame, fount = copy.frame, source.fount
     for number in range(1, frame.pages + 1):
-        page = made[number - 1] if number <= len(made) else None
+        page = proof.pages[number - 1] if number <= len(proof.pages) else None
         if page is None or not page.slots:
             yield NOTHING
             continue
-        art = SetPage(setting, frame, number, fount, page, source.plates)
+        art = SetPage(proof.setting, frame, number, fount, page, source.plates)
         head = heads.head(number)
         yield art if head is NOTHING else Group((head, art))
 

@@ -2,15 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
-from .....typesetting.galleys.makeup import MadePage, Slot
-from .....typesetting.galleys.matter import SetLine
-from .....typesetting.galleys.setting import Setting
+from .....typesetting.galleys.makeup import Slot
 from .....typesetting.lines.boxes import STRETCH
+from .....typesetting.lines.set_lines import SetLine
 from .....typesetting.manuscripts.passage import Role
-from .copyfit import Copy
+from .copyfit import Copy, Proof
 
 __all__ = ["Loosest", "loosest_line"]
 
@@ -29,10 +27,10 @@ class Loosest:
         return (self.times - 1) / STRETCH
 
 
-def loosest_line(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Loosest | None:
+def loosest_line(copy: Copy, proof: Proof) -> Loosest | None:
     """The line whose spaces are the widest; None if there is no prose."""
     worst: tuple[float, int, str] | None = None
-    for number, page in enumerate(made, start=1):
+    for number, page in enumerate(proof.pages, start=1):
         for slot in page.slots:
             for line in slot.matter.lines[slot.start : slot.end]:
                 if (worst is None or line.gap > worst[0]) and slot.matter.role is Role.BODY:
@@ -40,7 +38,7 @@ def loosest_line(copy: Copy, setting: Setting, made: Sequence[MadePage]) -> Loos
     if worst is None:
         return None
     gap, page_number, words = worst
-    return Loosest(1 + gap / (copy.fount.space.width * setting.size), page_number, words)
+    return Loosest(1 + gap / (copy.fount.space.width * proof.setting.size), page_number, words)
 
 
 def _with_initials(slot: Slot, line: SetLine) -> str:

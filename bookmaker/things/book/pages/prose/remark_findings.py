@@ -56,12 +56,12 @@ def quoted(text: str) -> str:
 def _turned_verses(
     remarks: Remarks, name: str, setting: Setting, frame: PageFrame, *, fitted: bool
 ) -> Iterator[Problem]:
-    verses = remarks.verses
-    if verses.turned > FEWEST_TURNED * verses.count:
-        which = counted(verses.count, "line of verse is", "lines of verse are")
+    turned = list(filter(None, remarks.verses))
+    if len(turned) > FEWEST_TURNED * len(remarks.verses):
+        which = counted(len(remarks.verses), "line of verse is", "lines of verse are")
         yield _note(
-            f"{verses.turned} of {which} wider than the measure of {name} and turned over",
-            _room_for_verse(verses.widest, setting, frame, fitted=fitted),
+            f"{len(turned)} of {which} wider than the measure of {name} and turned over",
+            _room_for_verse(max(turned), setting, frame, fitted=fitted),
         )
 
 
@@ -103,9 +103,9 @@ def _plain_openings(remarks: Remarks, name: str) -> Iterator[Problem]:
 
 
 def _small_captions(remarks: Remarks, name: str, setting: Setting, frame: PageFrame) -> Iterator[Problem]:
-    size = remarks.captions
-    if size is None:
+    if not remarks.captions:
         return
+    size = remarks.captions[0]
     remedy = f"write shorter captions in {name}"
     told = list(type_too_small("the captions", setting.typeface, size, frame, remedy, ("file",)))
     yield from told or [
@@ -130,9 +130,9 @@ def _long_headings(remarks: Remarks, name: str, setting: Setting) -> Iterator[Pr
 
 
 def _broken_words(remarks: Remarks, name: str) -> Iterator[Problem]:
-    wide = remarks.wide
+    wide = set(remarks.wide)
     if wide:
-        first = as_read(next(iter(wide)))[:10]
+        first = as_read(remarks.wide[0])[:10]
         yield _note(
             f"{counted(len(wide), 'word is', 'words are')} wider than the lines of {name} and broken between letters; "
             f"the first begins {quoted(first)}",

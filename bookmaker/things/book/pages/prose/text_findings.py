@@ -4,19 +4,18 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from .....ground.pictures import Picture, effective_dpi, fitting, show_dpi
 from .....ground.problems import Problem, Severity
 from .....ground.units import from_pt, print_pt, to_pt
 from .....paper.eyesight import FEWEST_DOTS
-from .....typesetting.galleys.makeup import MadePage
 from .....typesetting.galleys.setting import Setting
 from .....typesetting.lines.fount import Style
 from .....typesetting.lines.hyphens import has_own_script
 from .....typesetting.manuscripts.manuscript import Manuscript
-from .copyfit import LARGEST_FIT, MOST_PAGES, Bounds, Copy, is_largest
+from .copyfit import LARGEST_FIT, MOST_PAGES, Bounds, Copy, Proof, is_largest
 from .loosest import Loosest
 from .remark_findings import quoted, remark_findings
 from .text_room import few_letters
@@ -39,19 +38,13 @@ MOST_VOLUMES = 40
 
 
 def findings(
-    copy: Copy,
-    setting: Setting,
-    made: Sequence[MadePage],
-    plates: Mapping[str, Picture],
-    bounds: Bounds | None,
-    loosest: Loosest | None,
+    copy: Copy, proof: Proof, plates: Mapping[str, Picture], bounds: Bounds | None, loosest: Loosest | None
 ) -> tuple[Problem, ...]:
-    """Everything there is to say of a text on these pages; `bounds` are those between which it was fitted."""
+    """Everything there is to say of a text on its pages; `bounds` are those between which it was fitted."""
+    setting = proof.setting
     # where hardly a word fits a line, how the lines came out is no news
     crowded = list(few_letters(copy, setting, bounds))
-    remarks = remark_findings(
-        copy.proof(setting).remarks, copy.manuscript.name, setting, copy.frame, fitted=bounds is not None
-    )
+    remarks = remark_findings(proof.remarks, copy.manuscript.name, setting, copy.frame, fitted=bounds is not None)
     lines = (*remarks, *_too_loose(copy.manuscript.name, loosest))
     if crowded:
         lines = (*crowded, *(line for line in lines if line.severity is not Severity.NOTE))
@@ -62,7 +55,7 @@ def findings(
         *_in_other_letters(copy),
         *_too_small(copy, setting, bounds),
         *lines,
-        *_extent(copy, setting, made, bounds),
+        *_extent(copy, proof, bounds),
     )
 
 
@@ -149,7 +142,7 @@ def _in_other_letters(copy: Copy) -> Iterator[Problem]:
 
 def _without_faces(copy: Copy) -> Iterator[Problem]:
     """Styles that the text asks for and that there is no typeface for."""
-    used = set().union(*(passage.text for passage in copy.manuscript.passages))
+    used = copy.manuscript.signs
     for style, what, key in ((Style.ITALIC, "italic", "italic_face"), (Style.BOLD, "bold", "bold_face")):
         if style in used and style not in copy.fount.faces:
             yield Problem(
@@ -171,19 +164,18 @@ def _too_loose(name: str, loosest: Loosest | None) -> Iterator[Problem]:
         )
 
 
-def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Bounds | None) -> Iterator[Problem]:
+def _extent(copy: Copy, proof: Proof, bounds: Bounds | None) -> Iterator[Problem]:
     """Whether the text is longer or shorter than the pages."""
-    manuscript, pages = copy.manuscript, copy.frame.pages
-    whole = len(copy.proof(setting).first(pages + 1)) <= pages
-    done = next((page.done for page in reversed(made) if page.done >= 0), 0)
+    manuscript, pages, used = copy.manuscript, copy.frame.pages, len(proof.pages)
+    done = next((page.done for page in reversed(proof.pages) if page.done >= 0), 0)
     lost = manuscript.words - done
-    if not whole:
+    if not proof.whole:
         which = _counted(lost, manuscript.words, manuscript.name) if lost else f"the end of {manuscript.name} does"
-        remedy = _what_would_fit(copy, setting, "smallest" if bounds else "size") or _how_much_fits(done, manuscript)
+        remedy = _what_would_fit(copy, proof.setting.size, "smallest" if bounds else "size")
+        remedy = remedy or _how_much_fits(done, manuscript)
         yield Problem(f"{which} not fit in {copy.frame.count}", remedy, field=("file",))
-    elif pages - len(made) >= 2:
-        used = len(made)
-        in_type, or_else = _larger(copy, setting, bounds, used)
+    elif pages - used >= 2:
+        in_type, or_else = _larger(copy, proof.setting.size, bounds, used)
         yield Problem(
             f"{manuscript.name} fills {used} of {pages} pages{in_type}; the others stay empty",
             f"write {copy.frame.to_write(used)} for a thinner book{or_else}",
@@ -192,12 +184,12 @@ def _extent(copy: Copy, setting: Setting, made: Sequence[MadePage], bounds: Boun
         )
 
 
-def _larger(copy: Copy, setting: Setting, bounds: Bounds | None, used: int) -> tuple[str, str]:
-    """In which type a text was fitted and why in no larger one, and what else would fill more pages.
+def _larger(copy: Copy, size: float, bounds: Bounds | None, used: int) -> tuple[str, str]:
+    """In which size of type a text was fitted and why in no larger one, and what else would fill more pages.
 
     Only what was tried is offered, and no type so large that words must be broken or lines have too few letters.
     """
-    size, largest = setting.size, copy.largest_filled
+    largest = copy.largest_filled
     if bounds is None:
         return "", ", or a larger size" if size < largest else ""
     in_type = f" in {print_pt(size)} type"
@@ -207,10 +199,10 @@ def _larger(copy: Copy, setting: Setting, bounds: Bounds | None, used: int) -> t
     if not is_largest(size, bounds.largest) or copy.size_for(pages, LARGEST_FIT, size) <= size:
         return f"{in_type}, and would need more than all in larger type", ""
     larger = copy.size_for(pages, largest, size)
-    proof = copy.proof(copy.setting(larger)) if larger > size else None
-    more = len(proof.first(pages)) if proof else 0
-    offered = proof and more > used and not proof.remarks.wide
-    return f"{in_type}, {bounds.what}", f", or largest: {to_pt(larger):.4g} pt to fill {more}" if offered else ""
+    proof = copy.proof(copy.setting(larger), pages) if larger > size else None
+    offered = proof and len(proof.pages) > used and not proof.remarks.wide
+    or_else = f", or largest: {to_pt(larger):.4g} pt to fill {len(proof.pages)}" if proof and offered else ""
+    return f"{in_type}, {bounds.what}", or_else
 
 
 def _counted(lost: int, words: int, name: str) -> str:
@@ -218,12 +210,12 @@ def _counted(lost: int, words: int, name: str) -> str:
     return f"{which} of the {words} of {name} {do}"
 
 
-def _what_would_fit(copy: Copy, setting: Setting, key: str) -> str:
+def _what_would_fit(copy: Copy, size: float, key: str) -> str:
     """The number of pages that holds the text, and the size, written under a key; empty if there is neither."""
-    pages = copy.pages_for(setting) and len(copy.proof(setting).first(MOST_PAGES))
-    size = copy.size_for(copy.frame.pages, min(setting.size, copy.largest_filled), copy.smallest_legible)
-    ways = [copy.frame.to_write(pages)] if pages else []
-    ways += [f"{key}: {to_pt(size):.4g} pt"] if size else []
+    pages = copy.extent(size)
+    smaller = copy.size_for(copy.frame.pages, min(size, copy.largest_filled), copy.smallest_legible)
+    ways = [copy.frame.to_write(pages)] if pages <= MOST_PAGES else []
+    ways += [f"{key}: {to_pt(smaller):.4g} pt"] if smaller else []
     return f"write {' or '.join(ways)}" if ways else ""
 
 

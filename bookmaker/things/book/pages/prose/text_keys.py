@@ -10,7 +10,7 @@ from .....ground.quantities import NotAMeasure, read_number, show, split_number,
 from .....ground.units import from_pt, print_pt
 from .....shelf_file.fields.entry import Entry
 from .....shelf_file.fields.measures import FIT, Margin, TypeSize, TypeSizeOrFit
-from .....shelf_file.fields.words import Flag, Text, Title, read_text, refuse
+from .....shelf_file.fields.words import Flag, TextFile, Title, TypefaceName, read_text, refuse
 from .....typesetting.languages import meant_language
 from .....typesetting.lines.hyphens import known_language
 from .....typesetting.punctuation import AS_WRITTEN, Punctuation, is_punctuated, punctuation_of
@@ -90,14 +90,18 @@ class TextKeys(Part):
     """The keys of a text, and what they say to the rest of the book."""
 
     kind: Literal["text"] = "text"
-    file: Text = Field(description="text file in UTF-8, plain with blank lines between paragraphs, or Markdown (.md)")
+    file: TextFile = Field(
+        description="text file in UTF-8, plain with blank lines between paragraphs, or Markdown (.md)"
+    )
     size: TypeSizeOrFit = Field(from_pt(2.2), description="size of type, such as 2.2 pt, or fit: as large as fits")
     smallest: TypeSize = Field(from_pt(1.2), description="with size: fit, no smaller than this")
     largest: TypeSize | None = Field(None, description="with size: fit, no larger; or 24 letters to a line")
     leading: Leading = Field(1.25, description="from line to line, as a multiple of the size, such as 1.25")
-    face: Text = Field("text", description="name of a bundled typeface, or path of a TTF or OTF file")
-    italic_face: Text | None = Field(None, description="the same for emphasis, where the face has no italic here")
-    bold_face: Text | None = Field(None, description="the same for strong emphasis")
+    face: TypefaceName = Field("text", description="name of a bundled typeface, or path of a TTF or OTF file")
+    italic_face: TypefaceName | None = Field(
+        None, description="the same for emphasis, where the face has no italic here"
+    )
+    bold_face: TypefaceName | None = Field(None, description="the same for strong emphasis")
     language: Language = Field("en", description="language of the text, for hyphens: en, en-GB, de, el, ru; or none")
     punctuation: Literal["by language", "as written"] = Field(
         "by language", description="whether typed quotation marks, dashes and points become those of the language"

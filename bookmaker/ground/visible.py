@@ -1,0 +1,50 @@
+"""What of a text can be seen, and how texts of others are shown: no sign of theirs steers a terminal."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from pathlib import PurePath
+
+__all__ = ["brief", "is_seen", "printable"]
+
+LONGEST_PATH = 240
+"""Characters of a path that a message shows; more would hide what it says."""
+
+UNSEEN = frozenset(("Cc", "Cf", "Cs", "Cn", "Zs", "Zl", "Zp"))
+"""General categories (UAX #44) of signs that leave no ink: controls, joiners, blanks, what is no sign at all."""
+
+BLANK = re.compile("[\u034f\u115f\u1160\u17b4\u17b5\u180b-\u180f\u2800\u3164\ufe00-\ufe0f\uffa0\U000e0100-\U000e01ef]")
+"""Signs of other categories that leave none: fillers, selectors of variants, the empty cell of Braille (UAX #44,
+Default_Ignorable_Code_Point; the names of the signs)."""
+
+STEERING = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
+"""Signs that move, colour or turn round what a terminal shows, and halves of signs."""
+
+
+def is_seen(text: str) -> bool:
+    """Whether anything of a text can be seen.
+
+    >>> is_seen("A"), is_seen("\\u00ad\\u200d \\u00a0"), is_seen("\\u2800"), is_seen("")
+    (True, False, False, False)
+    """
+    return any(unicodedata.category(sign) not in UNSEEN and not BLANK.match(sign) for sign in text)
+
+
+def printable(text: str) -> str:
+    """A text fit for a terminal: whatever it quotes, it stays in its lines.
+
+    >>> printable("plates/1\\x1b[2J.png"), printable("two\\nlines")
+    ('plates/1?[2J.png', 'two\\nlines')
+    """
+    return STEERING.sub("?", text)
+
+
+def brief(path: str | PurePath) -> str:
+    """A path as a message shows it: on one line, and not longer than a line or two.
+
+    >>> brief("a\\nb"), len(brief("x" * 300))
+    ('a?b', 240)
+    """
+    seen = printable(str(path)[: LONGEST_PATH + 1]).replace("\n", "?").replace("\t", "?")
+    return seen if len(seen) <= LONGEST_PATH else f"{seen[: LONGEST_PATH - 1]}…"

@@ -1,0 +1,71 @@
+"""Edits of a shelf as it was read: each put into the file that has the place, the shelf file or a table of books."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from ...ground.problems import BookmakerError, Problem
+from ..fields.entry import Entry
+from ..reading import ShelfFile
+from ..source_text import source_text
+from ..yaml_tree import Tree
+from .edit import Edit, SetValue
+from .files import EditedFile, edit_file, undo
+from .manner import Manner
+from .origins import placed
+from .refusal import EditRefused
+from .written import Written, read_written
+from .yaml_text import yaml_refusal
+
+__all__ = ["edit_shelf", "shelf_refusal"]
+
+
+def edit_shelf(
+    shelf: ShelfFile[Entry],
+    edits: Sequence[Edit],
+    keys: Mapping[str, bool],
+    manner: Manner,
+    digests: Mapping[str, str] | None = None,
+) -> Sequence[EditedFile] | Problem:
+    """Make edits in the files of a shelf, all of them or none; what was edited, for who wants it undone.
+
+    Paths count books as the shelf was read, one after the other, whatever file they are in; an edit that numbers
+    books anew stands last. `keys` are those of a book. `digests`, by the names of the files, are those of what was
+    read: a file that was changed since is not touched.
+    """
+    try:
+        written = read_written(source_text(shelf.path), shelf.path.name)
+        by_file: dict[str, list[Edit]] = {}
+        for edit in edits:
+            file, placed_edit = placed(shelf.tree, written, edit)
+            by_file.setdefault(file, []).append(placed_edit)
+    except EditRefused as refusal:
+        return refusal.problem
+    except BookmakerError as refusal:
+        return refusal.problems[0]
+    done: list[EditedFile] = []
+    for file, there in by_file.items():
+        path = shelf.path if file == shelf.path.name else shelf.folder / file
+        made = edit_file(path, there, keys, manner, (digests or {}).get(file))
+        if isinstance(made, Problem):
+            for edited in reversed(done):
+                undo(edited)
+            return made
+        done.append(made)
+    return done
+
+
+def shelf_refusal(tree: Tree, written: Written, edit: Edit, keys: Mapping[str, bool]) -> Problem | None:
+    """Why an edit of a shelf cannot be made, told beforehand, so that nobody is offered what will not work.
+
+    None says that its place can be edited; a form of text that nobody foresaw may still refuse the edit itself.
+    """
+    try:
+        file, there = placed(tree, written, edit)
+    except EditRefused as refusal:
+        return refusal.problem
+    if file == tree.place.file:
+        return yaml_refusal(written, there)
+    if isinstance(there, SetValue) and ".".join(map(str, there.path[1:])) not in keys:
+        return Problem("a cell holds one value", "write the book in YAML", field=edit.path)
+    return None
