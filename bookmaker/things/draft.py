@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ..ground.geometry import Rect
 from ..ground.problems import Problem
+from ..sheets.facsimiles import Facsimile, openings
 from ..sheets.flat import Role
 from ..sheets.piece import Piece
 from .book.designs.design import Lettering
+from .faces_seen import facsimile_of_face
 
 __all__ = ["Draft"]
+
+FACES = (Role.FRONT, Role.SPINE, Role.BACK, Role.LEFT, Role.RIGHT, Role.TOP, Role.BOTTOM)
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +24,8 @@ class Draft:
 
     `x_height` is that of the text on its pages in mm, if it has some, and `widest_space` how many times as wide as
     usual the spaces of its loosest line are. `lettering` is all that its covers say, `shelved` what of that is seen on
-    the shelf: on the jacket of a book that wears one, else on its cover.
+    the shelf: on the jacket of a book that wears one, else on its cover. `pages` are those of a book as they are read,
+    whichever way that is.
     """
 
     pieces: tuple[Piece, ...]
@@ -28,6 +34,19 @@ class Draft:
     widest_space: float | None = None
     lettering: tuple[Lettering, ...] = ()
     shelved: tuple[Lettering, ...] = ()
+    pages: tuple[Facsimile, ...] = ()
+    right_to_left: bool = False
+
+    @property
+    def openings(self) -> tuple[Facsimile, ...]:
+        """What is seen wherever the book is opened: its first page, then two and two that face each other."""
+        return tuple(openings(self.pages, right_to_left=self.right_to_left))
+
+    @property
+    def faces(self) -> Mapping[Role, Facsimile]:
+        """What is seen of the finished thing from each side that it has."""
+        found = ((role, facsimile_of_face(self.pieces, role)) for role in FACES)
+        return {role: face for role, face in found if face}
 
     @property
     def spine_title(self) -> Lettering | None:

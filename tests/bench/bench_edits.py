@@ -56,7 +56,7 @@ def answered(workshop: Workshop, path: Path, before: Checked | None) -> tuple[fl
     checked = workshop.check(path)
     for id, draft in checked.drafts.items():
         if before is not None and before.drafts.get(id) is not draft:
-            for one in pictures_of(draft.pieces):
+            for one in pictures_of(draft):
                 svg_picture(one.art, one.box)
     return time.process_time() - start, checked
 

@@ -60,7 +60,7 @@ def measure(
 
 def main() -> None:
     """Run the benchmark and print what was measured; ends with 1 if a bound is not kept."""
-    books = [list(pictures_of(draft.pieces)) for draft in check(DEMO).drafts.values()]
+    books = [list(pictures_of(draft)) for draft in check(DEMO).drafts.values()]
     gc.collect()
     gc.freeze()
     results = {name: measure(books, written) for name, written in (("SVG", as_svg), ("PDF", as_pdf))}

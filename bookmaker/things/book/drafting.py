@@ -11,6 +11,7 @@ from ...ground.geometry import Path, Rect, Transform
 from ...ground.problems import Problem, Severity, within
 from ...ground.quantities import show
 from ...ground.typefaces import Typeface
+from ...sheets.facsimiles import facsimile_of_page
 from ...sheets.flat import Face, Flat, Panel
 from ...sheets.piece import Piece
 from ...typesetting.page import Inside
@@ -35,6 +36,8 @@ def draft_book(book: BookPlan) -> Draft:
         widest_space=inside.widest_space,
         lettering=(*cover.lettering, *jacket.lettering),
         shelved=jacket.lettering if jacket.pieces else cover.lettering,
+        pages=tuple(facsimile_of_page(page, book.page) for page in inside.pages),
+        right_to_left=book.entry.right_to_left,
     )
 
 

@@ -8,8 +8,8 @@ import pytest
 
 from bookmaker.ground.geometry import Rect
 from bookmaker.sheets.flat import Role
-from bookmaker.sheets.piece import Piece
-from bookmaker.things.book.faces_seen import facsimile_of_face
+from bookmaker.things.draft import Draft
+from bookmaker.things.faces_seen import facsimile_of_face
 from bookmaker.workshop import check
 from bookmaker.writers.svg import svg_picture
 from tests.kit.by_kind import drafts_of
@@ -30,21 +30,22 @@ books:
     size: {{height: 21 mm, width: 15 mm}}
     block: {{kind: concertina, stock: laid, pages: 48}}
     cover: {{kind: case, stock: cloth, boards: board, binding: {binding}{of}, endpapers: laid, templates: laid}}
+    inside: {{kind: ruled, numbers: yes}}
     design: {{style: half leather, wear: none}}
 """
 
 
-def pieces(folder: Path, binding: str, reads: str = "left-to-right") -> tuple[Piece, ...]:
+def drawn(folder: Path, binding: str, reads: str = "left-to-right") -> Draft:
     path = folder / "shelf.yaml"
     of = "" if binding == "full" else ", spine_stock: cloth"
     path.write_text(SHELF.format(binding=binding, of=of, reads=reads), encoding="utf-8")
-    return drafts_of(check(path))[0].pieces
+    return drafts_of(check(path))[0]
 
 
 @pytest.mark.parametrize("binding", ["full", "quarter", "half"])
 @pytest.mark.parametrize("reads", ["left-to-right", "right-to-left"])
 def test_the_sides_are_as_large_as_their_boards_and_covered_all_over(tmp_path: Path, binding: str, reads: str) -> None:
-    found = pieces(tmp_path, binding, reads)
+    found = drawn(tmp_path, binding, reads).pieces
     [board] = [piece.flat.size for piece in found if piece.flat.name == "front board"]
     for role in (Role.FRONT, Role.BACK):
         seen = facsimile_of_face(found, role)
@@ -58,7 +59,7 @@ def test_the_sides_are_as_large_as_their_boards_and_covered_all_over(tmp_path: P
 @pytest.mark.parametrize("binding", ["full", "quarter", "half"])
 def test_words_stand_on_front_and_spine(tmp_path: Path, binding: str) -> None:
     """What of a whole covering lies beside a face is not seen of it."""
-    found = pieces(tmp_path, binding)
+    found = drawn(tmp_path, binding).pieces
     words_on: dict[Role, str] = {}
     for role in FACES:
         seen = facsimile_of_face(found, role)
@@ -67,6 +68,19 @@ def test_words_stand_on_front_and_spine(tmp_path: Path, binding: str) -> None:
         words_on[role] = " ".join(text.text for text in words)
     titled = {role for role, words in words_on.items() if "tide" in words.casefold()}
     assert titled == {Role.FRONT, Role.SPINE}
+
+
+@pytest.mark.parametrize(("reads", "facing"), [("left-to-right", ["2", "3"]), ("right-to-left", ["3", "2"])])
+def test_a_book_is_seen_from_all_sides_and_opens_the_way_it_reads(
+    tmp_path: Path, reads: str, facing: list[str]
+) -> None:
+    draft = drawn(tmp_path, "full", reads)
+    assert list(draft.faces) == list(FACES)
+    assert [page.box.size for page in draft.pages] == [(15, 21)] * 48
+    first, second, *_, last = draft.openings
+    assert len(draft.openings) == 25
+    assert [text.text for text in sorted(record(second.art).texts, key=lambda text: text.at)] == facing
+    assert (first.box.width, second.box.width, last.box.width) == (15, 30, 15)
 
 
 def test_what_is_not_covered_has_no_faces() -> None:

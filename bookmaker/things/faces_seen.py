@@ -1,15 +1,15 @@
-"""The faces of a bound book, cut out of the pieces that cover it; put together where several pieces make one face."""
+"""The faces of a finished thing, cut out of the pieces that cover it; put together where several make one face."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ...ground.art import Filled, Group
-from ...ground.drawing import WHITE, Art
-from ...ground.geometry import Path, Rect, Transform, polygon
-from ...sheets.facsimiles import Facsimile, facsimile_of_panel
-from ...sheets.flat import Panel, Role
-from ...sheets.piece import Piece
+from ..ground.art import Filled, Group
+from ..ground.drawing import WHITE, Art
+from ..ground.geometry import Path, Rect, Transform, polygon
+from ..sheets.facsimiles import Facsimile, facsimile_of_panel
+from ..sheets.flat import Panel, Role
+from ..sheets.piece import Piece
 
 __all__ = ["facsimile_of_face"]
 
@@ -17,7 +17,7 @@ Part = tuple[Piece, Panel]
 
 
 def facsimile_of_face(pieces: Sequence[Piece], role: Role) -> Facsimile | None:
-    """Front, spine or back of a book as it is seen, of its jacket if that is among the pieces; None without one."""
+    """A face of a thing as it is seen, of the jacket of a book that wears one; None if it has no such face."""
     parts = [(piece, panel) for piece in pieces for panel in piece.flat.panels if panel.role is role]
     if not parts:
         return None
