@@ -8,7 +8,7 @@ from __future__ import annotations
 import io
 import os
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, NoReturn
@@ -23,7 +23,7 @@ if TYPE_CHECKING:
 
     from ..ground.problems import Problem
     from ..paper.papers import SheetFormat
-    from ..shelf.plan import BookPlan
+    from ..things.thing import Plan
     from ..workshop import Checked, Progress
 
 __all__ = ["app", "main"]
@@ -81,14 +81,12 @@ def check(
     from .. import workshop
     from ..shelf.feedback import comparisons
     from .tables import (
-        books_table,
         breakdown_table,
         lettering_table,
         measured_table,
         outcome,
         reading_table,
-        slipcases_table,
-        spaces_table,
+        shelf_tables,
     )
 
     with _progress() as told:
@@ -96,11 +94,11 @@ def check(
     if as_json:
         from ..writers.plan_json import check_report, dump
 
-        sys.stdout.write(dump(check_report(checked.plan, checked.problems, checked.legibility, checked.lettering)))
+        sys.stdout.write(dump(check_report(checked)))
     else:
         out = _console(stderr=False)
         if explain is not None:
-            out.print(breakdown_table(_book_named(explain, checked.plan.books)))
+            out.print(breakdown_table(*_explained(explain, checked)))
             _finish(checked)
             return
         if spines:
@@ -108,11 +106,8 @@ def check(
             _tell(checked.problems)
             _finish(checked)
             return
-        out.print(books_table(checked.plan))
-        if checked.plan.spaces:
-            out.print(spaces_table(checked.plan))
-        if checked.plan.slipcases:
-            out.print(slipcases_table(checked.plan))
+        for table in shelf_tables(checked.plan):
+            out.print(table)
         if measured := comparisons(checked.plan):
             out.print(measured_table(measured))
         if any(checked.legibility):
@@ -128,7 +123,7 @@ def make(
     into: Annotated[Path, typer.Option("--into", metavar="DIR", help="A new folder, or one made before.")],
     parts: Annotated[Parts, typer.Option("--parts", help="Art and lines, or one of them alone.")] = Parts.ALL,
     only: Annotated[
-        list[str] | None, typer.Option("--only", metavar="BOOK", help="This book or slipcase only; may be repeated.")
+        list[str] | None, typer.Option("--only", metavar="BOOK", help="This book or other thing only; may be repeated.")
     ] = None,
     again: Annotated[
         str | None, typer.Option("--again", metavar="BOOK", help="One book once more, on as little paper as possible.")
@@ -245,15 +240,18 @@ def schema() -> None:
     typer.echo(json.dumps(shelf_schema(), ensure_ascii=False, indent=1))
 
 
-def _book_named(wanted: str, books: Sequence[BookPlan]) -> BookPlan:
-    """The book with this title or number."""
+def _explained(wanted: str, checked: Checked) -> tuple[Plan, str]:
+    """The thing with this name or number, and how it is called."""
     from ..ground.problems import CommandError, Problem
-    from ..shelf_file.book_names import LISTED, UnknownBook, find_book
+    from ..shelf_file.book_names import LISTED, UnknownBook
 
+    plan = checked.plan
     try:
-        return books[find_book(wanted, [book.entry.name for book in books], LISTED)]
+        (id,) = plan.register.find(wanted, LISTED, one=True)
     except UnknownBook as unknown:
         raise CommandError((Problem(f"--explain: {unknown.message}", unknown.remedy),)) from None
+    number = plan.number_of(id)
+    return plan.plans[id], f"{number or ''} {plan.plans[id].name}".lstrip()
 
 
 def _console(*, stderr: bool) -> Console:

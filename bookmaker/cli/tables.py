@@ -1,8 +1,8 @@
-"""What `check` shows on the terminal: tables of books and spaces, messages, the outcome."""
+"""What `check` shows on the terminal: tables of things and spaces, messages, the outcome."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from rich import box
 from rich.markup import escape
@@ -14,11 +14,12 @@ from ..paper.thickness import Layer, Thickness
 from ..sheets.layout import Tally
 from ..shelf.feedback import Comparison
 from ..shelf.fit import SpaceFit, Verdict
-from ..shelf.plan import BookPlan, ShelfPlan
+from ..shelf.plan import ShelfPlan
+from ..things.thing import Plan
+from ..things.thing import Table as Found
 from ..workshop import Checked
 
 __all__ = [
-    "books_table",
     "breakdown_table",
     "lettering_table",
     "measured_table",
@@ -26,7 +27,7 @@ __all__ = [
     "outcome",
     "paper_line",
     "reading_table",
-    "slipcases_table",
+    "shelf_tables",
     "spaces_table",
 ]
 
@@ -47,44 +48,23 @@ def _table(title: str, *columns: tuple[str, bool]) -> Table:
     return table
 
 
-def books_table(plan: ShelfPlan) -> Table:
-    """One row a book; lengths in mm."""
-    table = _table(
-        f"{plan.spec.shelf}: {len(plan.books)} book{'s' if len(plan.books) > 1 else ''}, lengths in mm",
-        ("", True),
-        ("book", False),
-        ("pages", True),
-        ("panels", True),
-        ("parts", True),
-        ("block", True),
-        ("spine", True),
-        ("thick", True),
-        ("high", True),
-        ("deep", True),
-        ("±", True),
-    )
-    for book in plan.books:
-        table.add_row(*_book_row(book, plan))
+def shelf_tables(plan: ShelfPlan) -> Iterator[Table]:
+    """What each kind of thing shows of all of its things; the spaces stand behind the first, which are counted."""
+    everything = list(plan.plans.values())
+    first, *others = [
+        _things_table(found) for family in plan.register.families if (found := family.table(everything, plan))
+    ]
+    yield first
+    if plan.spaces:
+        yield spaces_table(plan)
+    yield from others
+
+
+def _things_table(found: Found) -> Table:
+    table = _table(found.title, *found.columns)
+    for row in found.rows:
+        table.add_row(*map(escape, row))
     return table
-
-
-def _book_row(book: BookPlan, plan: ShelfPlan) -> tuple[str, ...]:
-    block = book.block
-    _, likely = book.standing.uncertainty.spread(plan.tolerances)
-    measured = " measured" if block.thickness.measured is not None else ""
-    return (
-        str(book.number + 1),
-        escape(book.name),
-        str(block.pages),
-        str(block.panels),
-        str(len(block.flats)),
-        f"{block.thickness.value:.2f}{measured}",
-        f"{book.cover.spine:.2f}",
-        f"{book.thickness.value:.2f}",
-        f"{book.height:.2f}",
-        f"{book.depth:.2f}",
-        f"{likely:.2f}",
-    )
 
 
 def lettering_table(checked: Checked) -> Table:
@@ -101,12 +81,11 @@ def lettering_table(checked: Checked) -> Table:
         ("contrast", True),
         ("seen", False),
     )
-    for book, lettering in zip(checked.plan.books, checked.lettering, strict=True):
-        titles = [line for line in lettering if line.on == "spine" and line.what == "title"]
-        worn = (book.entry.jacket and book.entry.jacket.design) or book.entry.design
-        first = (str(book.number + 1), escape(book.name), worn.style)
-        for line in titles[:1]:
-            letters = checked.plan.letters(line.x_height, book.lettered_on)
+    for id in checked.plan.register.counted:
+        one, line = checked.plan.plans[id], checked.drafts[id].spine_title
+        first = (str(checked.plan.number_of(id)), escape(one.name), one.style)
+        if line:
+            letters = checked.plan.terms.letters(line.x_height, one.lettered_on)
             table.add_row(
                 *first,
                 line.way,
@@ -116,32 +95,29 @@ def lettering_table(checked: Checked) -> Table:
                 f"{line.contrast:.1f}",
                 str(letters.sight),
             )
-        if not titles:
+        else:
             table.add_row(*first, "–", *("",) * 5)
     return table
 
 
-def breakdown_table(book: BookPlan) -> Table:
-    """Where the thickness of a book comes from, line by line; lengths in mm."""
+def breakdown_table(one: Plan, called: str) -> Table:
+    """Where the thickness of a thing comes from, line by line; lengths in mm."""
     table = _table(
-        f"{book.number + 1} {book.name}: thickness, in mm",
+        f"{called}: thickness, in mm",
         ("layer", False),
         ("count", True),
         ("each", True),
         ("together", True),
         ("stock", False),
     )
-    wrapped = [book.block.thickness, *([book.cover.thickness] if book.jacket else []), book.thickness]
-    names = ("block", *(("book without its jacket",) if book.jacket else ()), "finished book")
     known = 0
-    for name, thickness in zip(names, wrapped, strict=True):
+    for name, thickness in one.layers:
         for layer in thickness.layers[known:]:
             table.add_row(*_layer_row(layer))
         _add_sum(table, name, thickness)
         known = len(thickness.layers) if thickness.measured is None else 1
-    table.add_row("spine on the flat cover, fold to fold", "", "", f"{book.cover.spine:.3f}")
-    if book.jacket:
-        table.add_row("spine on the flat jacket, fold to fold", "", "", f"{book.jacket.spine:.3f}")
+    for what, length in one.flat_lengths.items():
+        table.add_row(what, "", "", f"{length:.3f}")
     return table
 
 
@@ -179,10 +155,11 @@ def spaces_table(plan: ShelfPlan) -> Table:
 
 
 def _space_row(space: SpaceFit, plan: ShelfPlan) -> tuple[str, ...]:
-    boxed = sum(len(case.books) for case in plan.slipcases if case.space == space.name)
+    here = [plan.plans[id] for id in space.things]
+    books = sum(len(one.held) or 1 for one in here)
     return (
         escape(space.name),
-        str(len(space.books) + boxed),
+        str(books),
         f"{space.width:.2f}",
         f"{space.used:.2f}",
         f"{space.ease:.2f}",
@@ -202,31 +179,9 @@ def measured_table(measured: Sequence[Comparison]) -> Table:
     return table
 
 
-def slipcases_table(plan: ShelfPlan) -> Table:
-    """One row a slipcase; lengths in mm."""
-    table = _table(
-        "slipcases",
-        ("slipcase", False),
-        ("books", True),
-        ("room wide", True),
-        ("high", True),
-        ("deep", True),
-        ("outside wide", True),
-        ("high", True),
-        ("deep", True),
-        ("likely ±", True),
-        ("space", False),
-    )
-    for case in plan.slipcases:
-        _, likely = case.uncertainty.spread(plan.tolerances)
-        sides = (f"{side:.2f}" for side in (*case.inside, *case.outside, likely))
-        table.add_row(escape(case.name), str(len(case.books)), *sides, escape(case.space or "–"))
-    return table
-
-
 def reading_table(checked: Checked) -> Table:
     """One row for each book with text: how large its letters are to eye and printer, and how loose its worst line."""
-    printed = sorted({letters.resolution_dpi for letters in checked.legibility if letters})
+    printed = sorted({letters.resolution_dpi for letters in checked.legibility.values()})
     dots = " or ".join(f"{resolution:.0f}" for resolution in printed)
     table = _table(
         f"reading, at {checked.plan.spec.viewing_distance:.0f} mm and {dots} dpi",
@@ -238,11 +193,12 @@ def reading_table(checked: Checked) -> Table:
         ("verdict", False),
         ("widest space", True),
     )
-    for book, letters, draft in zip(checked.plan.books, checked.legibility, checked.drafts, strict=True):
-        if letters:
-            space = "" if draft.widest_space is None else f"{draft.widest_space:.1f} ×"
-            seen = (f"{letters.x_height:.2f}", f"{letters.minutes:.1f}", f"{letters.dots:.1f}", str(letters.sight))
-            table.add_row(str(book.number + 1), escape(book.name), *seen, space)
+    for id, letters in checked.legibility.items():
+        widest = checked.drafts[id].widest_space
+        space = "" if widest is None else f"{widest:.1f} ×"
+        seen = (f"{letters.x_height:.2f}", f"{letters.minutes:.1f}", f"{letters.dots:.1f}", str(letters.sight))
+        number, name = checked.plan.number_of(id) or "", checked.plan.plans[id].name
+        table.add_row(str(number), escape(name), *seen, space)
     return table
 
 

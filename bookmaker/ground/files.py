@@ -9,7 +9,9 @@ import errno
 import hashlib
 import os
 import stat
-from contextlib import suppress
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from contextvars import ContextVar
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import NoReturn
@@ -18,7 +20,19 @@ from .lost_files import BESIDE, not_there
 from .problems import FieldPath, Place, Problem, ShelfFileError
 from .visible import brief
 
-__all__ = ["SAVE_AGAIN", "SourceFile", "Wanted", "files_in", "read_again", "read_file", "reason_of"]
+__all__ = [
+    "SAVE_AGAIN",
+    "Looked",
+    "SourceFile",
+    "Wanted",
+    "files_in",
+    "is_there",
+    "look_again",
+    "looking",
+    "read_again",
+    "read_file",
+    "reason_of",
+]
 
 SAVE_AGAIN = "save or copy it again from where it came"
 
@@ -71,6 +85,68 @@ class SourceFile:
         return self.path.name
 
 
+@dataclass(frozen=True, slots=True)
+class Looked:
+    """What was found under a path: a file by the digest of its bytes, a folder by that of the names in it.
+
+    `found` is empty where nothing could be read.
+    """
+
+    path: Path
+    found: str
+    folder: bool = False
+
+
+_LOOKED: ContextVar[tuple[list[Looked], ...]] = ContextVar("looked", default=())
+
+
+@contextmanager
+def looking() -> Iterator[list[Looked]]:
+    """A list of everything that is looked at on the disk from here on, kept up to the end."""
+    found: list[Looked] = []
+    token = _LOOKED.set((*_LOOKED.get(), found))
+    try:
+        yield found
+    finally:
+        _LOOKED.reset(token)
+
+
+def _note(looked: Looked) -> None:
+    for found in _LOOKED.get():
+        found.append(looked)
+
+
+def look_again(looked: Looked) -> bool:
+    """Whether the same is found again. Where nothing could be read, it is tried again in any case."""
+    if not looked.found:
+        return False
+    try:
+        if looked.folder:
+            return _digest_of_names(files_in(looked.path)) == looked.found
+        return stat.S_ISREG(looked.path.stat().st_mode) and _digest(looked.path.read_bytes()) == looked.found
+    except (OSError, ShelfFileError):
+        return False
+
+
+def is_there(path: Path) -> bool:
+    """Whether anything stands under a path."""
+    try:
+        found = path.exists()
+    except (OSError, ValueError):  # a name that no file can have
+        found = False
+    if not found:
+        _note(Looked(path, ""))
+    return found
+
+
+def _digest(data: bytes) -> str:
+    return hashlib.sha256(data).hexdigest()
+
+
+def _digest_of_names(paths: list[Path]) -> str:
+    return _digest("\0".join(sorted(path.name for path in paths)).encode("utf-8", "surrogateescape"))
+
+
 def read_file(
     path: Path, wanted: Wanted, written: str = "", field: FieldPath = (), place: Place | None = None
 ) -> SourceFile:
@@ -81,6 +157,7 @@ def read_file(
     """
 
     def refuse(message: str, remedy: str) -> NoReturn:
+        _note(Looked(path, ""))
         raise ShelfFileError((Problem(message, remedy, field=field, place=place),))
 
     name = brief(path.name or str(path))
@@ -101,7 +178,9 @@ def read_file(
         refuse(f"{name} cannot be read ({reason_of(trouble)})", _remedy(trouble))
     if len(data) != size:
         refuse(f"{name} is being changed", "wait until it is written, and run the command again")
-    return SourceFile(path, hashlib.sha256(data).hexdigest(), data)
+    found = _digest(data)
+    _note(Looked(path, found))
+    return SourceFile(path, found, data)
 
 
 def read_again(path: Path, wanted: Wanted, digest: str) -> SourceFile:
@@ -126,7 +205,7 @@ def files_in(folder: Path, written: str = "", field: FieldPath = ()) -> list[Pat
     name = brief(folder.name or str(folder))
     try:
         with os.scandir(folder) as entries:
-            return [folder / one.name for one in entries if not one.name.startswith(".") and not one.is_dir()]
+            found = [folder / one.name for one in entries if not one.name.startswith(".") and not one.is_dir()]
     except NotADirectoryError:
         problem = Problem(f"{name} is a file, not a folder", "write the folder that holds the pictures")
     except (OSError, ValueError) as trouble:
@@ -134,6 +213,10 @@ def files_in(folder: Path, written: str = "", field: FieldPath = ()) -> list[Pat
             problem = Problem(*not_there("folder", folder, written))
         else:
             problem = Problem(f"the folder {name} cannot be read ({reason_of(trouble)})", _remedy(trouble))
+    else:
+        _note(Looked(folder, _digest_of_names(found), folder=True))
+        return found
+    _note(Looked(folder, "", folder=True))
     raise ShelfFileError((replace(problem, field=field),))
 
 

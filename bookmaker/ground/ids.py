@@ -8,7 +8,10 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-__all__ = ["Called", "ids_of", "slug"]
+__all__ = ["LONGEST", "Called", "ids_of", "slug"]
+
+LONGEST = 60
+"""Characters of an id; of more words the end gives way to a digest."""
 
 DIGITS = 6
 """So many hexadecimal digits of a digest tell alike things apart."""
@@ -46,7 +49,7 @@ def ids_of(called: Sequence[Called]) -> list[str]:
     >>> ids_of([Called(["Salt"]), Called(["Fog"], "4 mm"), Called(["Fog"], "6 mm"), Called([], given="tide")])
     ['salt', 'fog-1b4249', 'fog-9ec1f6', 'tide']
     """
-    slugs = [one.given or slug(*one.words) for one in called]
+    slugs = [one.given or _short(slug(*one.words)) for one in called]
     often = Counter(slugs)
     wanted = (
         name if one.given or often[name] == 1 else f"{name}-{_digest(one.written)}"
@@ -58,6 +61,10 @@ def ids_of(called: Sequence[Called]) -> list[str]:
 def _in_a_word(sign: str) -> bool:
     """Whether a sign is a letter, a digit, or a mark on one."""
     return unicodedata.category(sign)[0] in "LNM"
+
+
+def _short(name: str) -> str:
+    return name if len(name) <= LONGEST else f"{name[: LONGEST - DIGITS - 1].rstrip('-')}-{_digest(name)}"
 
 
 def _digest(text: str) -> str:

@@ -95,7 +95,7 @@ class Picture:
         Raises:
             ShelfFileError: the file is not what it was when it was loaded.
         """
-        from .screen_colours import to_screen_colours
+        from .colours.on_screen import to_screen_colours
 
         with _opened(read_again(self.path, PICTURE, self.digest)) as image:
             return to_screen_colours(_turned(image), self.ground)
@@ -219,7 +219,7 @@ def _check_depth(path: Path, image: Image.Image) -> None:
 
 
 def _notes(image: Image.Image) -> Iterator[str]:
-    from .screen_colours import see_through, to_srgb
+    from .colours.on_screen import see_through, to_srgb
 
     if image.format != "MPO" and getattr(image, "is_animated", False):
         yield "holds several pictures: only the first is printed"

@@ -23,6 +23,7 @@ __all__ = [
     "print_mm",
     "print_pt",
     "print_um",
+    "rounded",
     "to_inches",
     "to_pt",
 ]
@@ -146,6 +147,15 @@ def print_mm(value: float, digits: int = 3) -> str:
     ('4.305 mm', '21 mm', '18 mm')
     """
     return f"{_trimmed(value, digits)} mm"
+
+
+def rounded(mm: float) -> float:
+    """A length as reports give it: a ten-thousandth of a millimetre is far below what paper knows.
+
+    >>> rounded(18.04999999)
+    18.05
+    """
+    return round(mm, 4) + 0.0
 
 
 def print_pt(mm: float) -> str:

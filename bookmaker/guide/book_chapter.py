@@ -34,7 +34,7 @@ BLANK = "________ mm"
 
 def book_chapter(book: BookPlan, prints: Prints, makings: Sequence[Making], plan: ShelfPlan) -> Iterator[Item]:
     """Everything about one book."""
-    yield Heading(book.printed, level=1)
+    yield Heading(plan.printed(book.id), level=1)
     yield Paragraph(_what_it_is(book, plan))
     yield from _sizes(book, plan)
     yield from _measures(makings)
@@ -57,9 +57,9 @@ def _what_it_is(book: BookPlan, plan: ShelfPlan) -> str:
     parts = [f"by {book.entry.author}"] if book.entry.author else []
     pages = f"{block.kind} of {counted(block.pages, 'page')}" if block.pages else f"{block.kind} block"
     parts.append(f"{pages} in a {cover.kind}" + (" with a jacket" if book.jacket else ""))
-    box = next((box.name for box in plan.slipcases if book.number in box.books), None)
-    if box:
-        parts.append(f"stands in the slipcase {box}")
+    holder = plan.holder_of(book.id)
+    if holder:
+        parts.append(f"stands in the {holder.family.noun} {holder.name}")
     elif book.entry.space:
         lies = f" in the stack {book.entry.stack}" if book.entry.stack else ""
         parts.append(f"{'lies' if lies else 'stands'} in {book.entry.space}{lies}")
@@ -74,7 +74,7 @@ def _what_it_is(book: BookPlan, plan: ShelfPlan) -> str:
 
 def _sizes(book: BookPlan, plan: ShelfPlan) -> Iterator[Item]:
     head = ("page", "block thick", "spine, flat", "book thick", "likely ±", "book high × deep")
-    _, likely = book.standing.uncertainty.spread(plan.tolerances)
+    _, likely = book.standing.uncertainty.spread(plan.terms.tolerances)
     row = (
         sides(book.page),
         thick(book.block.thickness.value),

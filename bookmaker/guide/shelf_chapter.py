@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from ..ground.quantities import counted
 from ..sheets.flat import FoldKind
+from ..shelf.findings import how_many
 from ..shelf.plan import ShelfPlan
 from ..things.making import Making
 from ..things.prints import SheetOfFile
@@ -59,12 +60,11 @@ def shelf_chapter(
 ) -> Iterator[Item]:
     """Everything about the whole shelf.
 
-    `chosen` has those books and slipcases of it that are to be made, `starts` are the pages on which they begin.
+    `chosen` has those things of it that are to be made, `starts` are the pages on which they begin.
     """
     yield Heading(f"{plan.spec.shelf}: maker's guide", level=1)
-    boxes = f" and {counted(len(chosen.slipcases), 'slipcase')}" if chosen.slipcases else ""
     yield Paragraph(
-        f"{counted(len(chosen.books), 'book')}{boxes} at 1:{plan.spec.scale:g}. First what the whole shelf takes, "
+        f"{listed(how_many(list(chosen.plans.values())))} at 1:{plan.spec.scale:g}. First what the whole shelf takes, "
         "then each book with its parts and its steps. Tick what is done. The sizes are those of this very shelf "
         "file: after a change print the guide again."
     )
@@ -86,7 +86,7 @@ def _order(plan: ShelfPlan) -> Iterator[str]:
     blocks, measuring, *rest = ORDER
     yield blocks
     yield measuring
-    if any(book.fills for book in plan.books):
+    if any(one.stretch for one in plan.plans.values()):
         yield FILL_LAST
     yield from rest
 
@@ -94,14 +94,11 @@ def _order(plan: ShelfPlan) -> Iterator[str]:
 def _books(plan: ShelfPlan, starts: Sequence[int]) -> Iterator[Item]:
     head = ("no.", "title", "made as", "thick", "high", "deep", "page")
     rows = []
-    for book, start in zip(plan.books, starts, strict=False):
-        made = f"{book.block.kind}, {book.cover.kind}" + (", jacket" if book.jacket else "")
-        size = (f"{book.thickness.value:.2f}", f"{book.height:.1f}", f"{book.depth:.1f}")
-        called = book.name if printable(book.name) else book.printed
-        rows.append((str(book.number + 1), called, made, *size, str(start)))
-    for box, start in zip(plan.slipcases, starts[len(plan.books) :], strict=True):
-        size = (f"{box.outside.width:.2f}", f"{box.outside.height:.1f}", f"{box.outside.depth:.1f}")
-        rows.append(("", box.name, f"slipcase for {counted(len(box.books), 'book')}", *size, str(start)))
+    for (id, one), start in zip(plan.plans.items(), starts, strict=True):
+        number, stands = plan.number_of(id), one.standing
+        size = (f"{stands.thickness:.2f}", f"{stands.height:.1f}", f"{stands.depth:.1f}") if stands else ("", "", "")
+        called = one.name if printable(one.name) else plan.printed(id)
+        rows.append((str(number or ""), called, one.made_as, *size, str(start)))
     yield Heading("The books, in mm")
     yield from table(BOOKS, head, rows)
 
@@ -119,7 +116,7 @@ def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[
         )
         if need.film:
             yield Tick(f"clear film for {stock.name}: {stock.film:.3f} mm in all, {area_of(need.film)}")
-    for board in boards_needed((part for book in plan.books for part in book.cut_list), plan.stocks):
+    for board in boards_needed((part for one in plan.plans.values() for part in one.cut_list), plan.stocks):
         buy = ""
         if board.sheets is not None:
             buy = f": {counted(board.sheets, 'sheet')} of {plan.stocks[board.material].sheet.name}"
@@ -139,18 +136,18 @@ def _tools(makings: Sequence[Making]) -> Iterator[Item]:
 
 def _cutting(plan: ShelfPlan) -> Iterator[Item]:
     """What is cut by hand, all in one list."""
-    listed_parts = [(book, part) for book in plan.books for part in book.cut_list]
+    listed_parts = [(id, part) for id, one in plan.plans.items() for part in one.cut_list]
     listed_parts.sort(key=lambda item: (item[1].material, -item[1].thickness))
     rows = [
         (
             part.material,
-            book.printed,
+            plan.printed(id),
             part.what,
             str(part.count),
             f"{part.height:.2f} × {part.width:.2f}",
             f"{part.thickness:.2f}",
         )
-        for book, part in listed_parts
+        for id, part in listed_parts
     ]
     if rows:
         yield Heading("Cutting list, in mm: height × width; the grain runs along the height")
@@ -159,7 +156,7 @@ def _cutting(plan: ShelfPlan) -> Iterator[Item]:
 
 def _folds(plan: ShelfPlan) -> Iterator[Item]:
     """The marks of folds, and how many there are to do."""
-    flats = [flat for book in plan.books for flat in book.flats] + [box.flat for box in plan.slipcases]
+    flats = [flat for one in plan.plans.values() for flat in one.flats]
     kinds = [fold.kind for flat in flats for fold in flat.folds]
     yield Heading("Folds")
     counts = [counted(kinds.count(kind), kind.value) for kind in (FoldKind.VALLEY, FoldKind.MOUNTAIN) if kind in kinds]

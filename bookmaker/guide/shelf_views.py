@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from ..ground.art import Group
 from ..ground.drawing import Art, Pen
 from ..ground.geometry import Point, Rect, Size
-from ..ground.quantities import counted
 from ..shelf.arrangement import Stood, arranged
+from ..shelf.findings import how_many
 from ..shelf.fit import SpaceFit, Verdict
 from ..shelf.plan import ShelfPlan
 from ..things.making import Figure
@@ -42,12 +42,11 @@ def space_figure(fit: SpaceFit, plan: ShelfPlan, room: float) -> Figure:
         max([space.width, *(one.rect.right for one in stood)]), max([space.height, *(one.rect.top for one in stood)])
     )
     scale = min(1.0, scale_for(needed, Size(room, HIGHEST)))
-    art: list[Art] = [part for one in stood for part in _drawn(one, scale)]
+    art: list[Art] = [part for one in stood for part in _drawn(one, plan.number_of(one.who.thing), scale)]
     wide, high = space.width * scale, space.height * scale
     art.append(chain([Point(0, high), Point(0, 0), Point(wide, 0), Point(wide, high)], SPACE))
     size = Size(needed.width * scale, needed.height * scale + NUMBERS)
-    counts = ((len(fit.books), "book"), (len(fit.slipcases), "slipcase"))
-    what = [counted(number, name) for number, name in counts if number]
+    what = how_many([plan.plans[id] for id in fit.things])
     left = f"{long(fit.slack)} are left" if fit.slack >= 0 else f"{long(-fit.slack)} are wanting"
     caption = (
         f"{fit.name}, {said(scale)}: {long(fit.width)} wide. {listed(what or ['nothing'])} of {long(fit.used)} in all, "
@@ -56,13 +55,13 @@ def space_figure(fit: SpaceFit, plan: ShelfPlan, room: float) -> Figure:
     return Figure(Group(tuple(art)), size, caption)
 
 
-def _drawn(one: Stood, scale: float) -> Iterator[Art]:
+def _drawn(one: Stood, counted: int | None, scale: float) -> Iterator[Art]:
     x, y, wide, high = (side * scale for side in one.rect)
     rect = Rect(x, y, wide, high)
     yield box(rect, PAPER)
     upright = high > wide
     across, along = (wide, high) if upright else (high, wide)
-    number = "" if one.who.number is None else str(one.who.number + 1)
+    number = "" if counted is None else str(counted)
     name = one.who.title if printable(one.who.title) else ""
     title = f"{number} {name}".rstrip() if one.lies else name
     yield word(title, rect.centre, min(2.6, across * 0.7), room=along * 0.9, upright=upright)

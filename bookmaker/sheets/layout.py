@@ -156,12 +156,14 @@ def lay_out(
     sheets: list[Sheet] = []
     tallies: list[Tally] = []
     problems: list[Problem] = []
+    # a thing's place among the others, not its name: what it is called shall not move anything
+    groups = {owner: str(place) for place, owner in enumerate(dict.fromkeys(piece.owner for piece in pieces))}
     for name, stock in stocks.items():
         mine = {piece.id: piece for piece in pieces if piece.flat.stock == name}
         if not mine:
             continue
         try:
-            nesting = _nested(stock, mine, knife_room, order, progress)
+            nesting = _nested(stock, mine, groups, knife_room, order, progress)
         except DoesNotFit as refusal:
             problems += [_too_large(mine[key], stock) for key in refusal.keys]
             continue
@@ -173,10 +175,15 @@ def lay_out(
 
 
 def _nested(
-    stock: Stock, pieces: Mapping[str, Piece], knife_room: float, order: SheetOrder, progress: Progress
+    stock: Stock,
+    pieces: Mapping[str, Piece],
+    groups: Mapping[str, str],
+    knife_room: float,
+    order: SheetOrder,
+    progress: Progress,
 ) -> Nesting:
     gap = max(0.0, knife_room - 2 * APRON.side)
-    items = [item_of(piece, stock) for piece in pieces.values()]
+    items = [item_of(piece, stock, groups[piece.owner]) for piece in pieces.values()]
     area, off_cuts = bin_of(stock), [bin_of(off_cut) for off_cut in stock.off_cuts]
     if order is SheetOrder.BY_BOOK:
         return nest_by_group(items, area, gap, off_cuts)
@@ -257,5 +264,5 @@ def _too_large(piece: Piece, stock: Stock) -> Problem:
         f"{piece.label[1]} of {piece.label[0]} needs {print_mm(width, 1)} × {print_mm(height, 1)} with its marks, "
         f"but the {stock.sheet.name} sheet of {stock.name} has {print_mm(room.width, 1)} × {print_mm(room.height, 1)}",
         f"write a sheet of at least {whole_width} mm × {whole_height} mm, or a smaller book",
-        field=piece.owner,
+        thing=piece.owner,
     )

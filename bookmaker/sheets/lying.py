@@ -17,10 +17,10 @@ def bin_of(stock: Stock) -> Bin:
     return Bin(*stock.usable.size)
 
 
-def item_of(piece: Piece, stock: Stock) -> Item:
-    """The room a piece takes with its apron, as it lies when its grain is right."""
+def item_of(piece: Piece, stock: Stock, group: str = "") -> Item:
+    """The room a piece takes with its apron, as it lies when its grain is right; those of a group like to be near."""
     width, height = _room(piece.flat, stock)
-    return Item(piece.id, width, height, may_turn=_free(piece.flat, stock), group=" ".join(map(str, piece.owner)))
+    return Item(piece.id, width, height, may_turn=_free(piece.flat, stock), group=group)
 
 
 def lies_turned(piece: Piece, stock: Stock) -> bool:

@@ -26,9 +26,8 @@ class Stood(NamedTuple):
 
 
 def arranged(fit: SpaceFit, plan: ShelfPlan) -> Iterator[Stood]:
-    """Books and then boxes from the left, each with its ease; a stack where the first of its books is listed."""
-    standing: list[Standing] = [plan.books[number].standing for number in fit.books]
-    standing += [box.standing for box in plan.slipcases if box.standing.title in fit.slipcases]
+    """Everything from the left, each with its ease; a stack where the first of its books is listed."""
+    standing = [found for id in fit.things if (found := plan.plans[id].standing)]
     ease = plan.spec.spaces[fit.name].ease
     done: set[str] = set()
     x = 0.0

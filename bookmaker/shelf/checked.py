@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ..ground.problems import Problem, Severity
 from ..paper.eyesight import Legibility
 from ..shelf_file.reading import ShelfFile
-from ..things.book.designs.design import Lettering
-from ..things.book.drafting import Draft
+from ..things.draft import Draft
 from .entries import ShelfSpec
 from .plan import ShelfPlan
 
@@ -17,24 +17,21 @@ __all__ = ["Checked"]
 
 @dataclass(frozen=True, slots=True)
 class Checked:
-    """What `check` finds: one draft for every book and for every slipcase."""
+    """What `check` finds: everything worked out and drawn, by id."""
 
     shelf: ShelfFile[ShelfSpec]
     plan: ShelfPlan
-    drafts: tuple[Draft, ...]
-    slipcases: tuple[Draft, ...]
+    drafts: Mapping[str, Draft]
     problems: tuple[Problem, ...]
 
     @property
-    def legibility(self) -> tuple[Legibility | None, ...]:
-        """How well the text of each book can be read; None for books without any."""
-        heights = zip(self.plan.books, (draft.x_height for draft in self.drafts), strict=True)
-        return tuple(None if height is None else self.plan.letters(height, book.paged_on) for book, height in heights)
-
-    @property
-    def lettering(self) -> tuple[tuple[Lettering, ...], ...]:
-        """How each book is lettered as it stands on the shelf: its jacket, or its cover without one."""
-        return tuple(draft.shelved for draft in self.drafts)
+    def legibility(self) -> Mapping[str, Legibility]:
+        """How well the text can be read of each thing that has any."""
+        return {
+            id: self.plan.terms.letters(draft.x_height, self.plan.plans[id].paged_on)
+            for id, draft in self.drafts.items()
+            if draft.x_height is not None
+        }
 
     @property
     def sound(self) -> bool:

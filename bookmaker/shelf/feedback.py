@@ -10,7 +10,6 @@ from ..ground.problems import FieldPath, Problem, Severity
 from ..ground.units import print_mm
 from ..paper.stock import Stock
 from ..paper.thickness import Thickness
-from ..things.book.plan import BookPlan
 from .plan import ShelfPlan
 
 __all__ = [
@@ -30,12 +29,15 @@ DOUBTFUL, DOUBTFUL_SHARE = 0.5, 0.25
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
-    """Something computed and measured, in mm; `field` is where the measure stands in the shelf file."""
+    """Something computed and measured, in mm; `field` is where the measure stands, in the entry of the `thing` if it
+    is of one, else in the shelf file.
+    """
 
     what: str
     computed: float
     measured: float
     field: FieldPath
+    thing: str = ""
 
     @property
     def difference(self) -> float:
@@ -55,7 +57,7 @@ class CaliperEstimate:
 
 def comparisons(plan: ShelfPlan) -> tuple[Comparison, ...]:
     """Everything that was measured: sheets, blocks, finished books, rows of books."""
-    return (*_sheets(plan), *_books(plan), *_rows(plan))
+    return (*_sheets(plan), *_things(plan), *_rows(plan))
 
 
 def _sheets(plan: ShelfPlan) -> Iterator[Comparison]:
@@ -65,23 +67,21 @@ def _sheets(plan: ShelfPlan) -> Iterator[Comparison]:
             yield Comparison(f"{stock.name}, one sheet", stock.stated, stock.caliper, ("stocks", stock.name, "pile"))
 
 
-def _books(plan: ShelfPlan) -> Iterator[Comparison]:
-    for book in plan.books:
-        name = f"{book.number + 1} {book.name}"
-        own = ("books", book.number)
-        for what, thickness, field in (
-            ("block", book.block.thickness, (*own, "block", "measured_thickness")),
-            ("finished book", book.cover.thickness, (*own, "measured_thickness")),
-        ):
-            if thickness.measured is not None:
-                yield Comparison(f"{name}, {what}", thickness.computed, thickness.measured, field)
+def _things(plan: ShelfPlan) -> Iterator[Comparison]:
+    for one in plan.plans.values():
+        number = plan.number_of(one.id)
+        name = one.name if number is None else f"{number} {one.name}"
+        for part in one.measurable:
+            if part.thickness.measured is not None:
+                computed, measured = part.thickness.computed, part.thickness.measured
+                yield Comparison(f"{name}, {part.what}", computed, measured, part.field, one.id)
 
 
 def _rows(plan: ShelfPlan) -> Iterator[Comparison]:
     for number, row in enumerate(plan.measured_rows):
-        books = [plan.books[member] for member in row.books]
-        name = " + ".join(book.name for book in books)
-        computed = sum(book.thickness.computed for book in books)
+        members = [plan.plans[id] for id in row.things]
+        name = " + ".join(one.name for one in members)
+        computed = sum(one.computed for one in members)
         yield Comparison(f"{name}, side by side", computed, row.thickness, ("measured_rows", number, "thickness"))
 
 
@@ -95,24 +95,21 @@ def doubtful_measures(measured: Sequence[Comparison]) -> Iterator[Problem]:
                 "or see whether pages and paper are those of the shelf file",
                 Severity.WARNING,
                 field=one.field,
+                thing=one.thing,
             )
 
 
 def caliper_estimates(plan: ShelfPlan) -> tuple[CaliperEstimate, ...]:
     """An estimate for every stock of which at least two blocks, of this stock alone, were measured."""
-    by_stock: dict[str, list[BookPlan]] = {}
-    for book in plan.books:
-        stocks = {layer.stock for layer in book.block.thickness.layers if layer.stock}
-        if book.block.thickness.measured is not None and len(stocks) == 1:
-            by_stock.setdefault(stocks.pop(), []).append(book)
+    by_stock: dict[str, list[tuple[Thickness, float]]] = {}
+    for part in (part for one in plan.plans.values() for part in one.measurable):
+        if part.thickness.measured is not None and part.scatter is not None:
+            (stock,) = {layer.stock for layer in part.thickness.layers if layer.stock}
+            by_stock.setdefault(stock, []).append((part.thickness, part.scatter))
     return tuple(
-        estimate_caliper(
-            stock,
-            [book.block.thickness for book in books],
-            [book.entry.assembly_tolerance for book in books],
-        )
-        for stock, books in by_stock.items()
-        if len(books) > 1
+        estimate_caliper(stock, [thickness for thickness, _ in parts], [scatter for _, scatter in parts])
+        for stock, parts in by_stock.items()
+        if len(parts) > 1
     )
 
 

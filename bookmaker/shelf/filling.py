@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import ceil, floor, inf
 
-from ..ground.problems import Problem, Severity, ShelfFileError
+from ..ground.problems import FieldPath, Problem, Severity, ShelfFileError
 from ..ground.units import print_mm
 from .fit import SpaceFit
 
@@ -27,18 +27,19 @@ THICKEST_IN_LIFE = 144.0
 
 @dataclass(frozen=True, slots=True)
 class Filler:
-    """A block to fill with: the number of its book, and the thicknesses it may have, in mm."""
+    """A block to fill with: the id of its book, and the thicknesses it may have, in mm; `field` is where it says so."""
 
-    number: int
+    thing: str
     at_least: float
     at_most: float | None = None
+    field: FieldPath = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Filling:
-    """The thickness of each block by the number of its book, in mm, and what there is to say."""
+    """The thickness of each block by the id of its book, in mm, and what there is to say."""
 
-    thicknesses: Mapping[int, float]
+    thicknesses: Mapping[str, float]
     notes: tuple[Problem, ...] = ()
 
 
@@ -53,7 +54,7 @@ def fill_space(fit: SpaceFit, fillers: Sequence[Filler], scale: float) -> Fillin
         raise ShelfFileError((_no_space_left(fit, fillers),))
     room = spare + sum(filler.at_least for filler in fillers)
     thick = shares(room, [(filler.at_least, filler.at_most or inf) for filler in fillers])
-    found = {filler.number: _down(share, filler) for filler, share in zip(fillers, thick, strict=True)}
+    found = {filler.thing: _down(share, filler) for filler, share in zip(fillers, thick, strict=True)}
     notes = (*_left_over(fit, fillers, room - sum(thick)), *_too_thick(fit, fillers, found, scale))
     return Filling(found, notes)
 
@@ -95,7 +96,8 @@ def _no_space_left(fit: SpaceFit, fillers: Sequence[Filler]) -> Problem:
         f"{'it' if count == 1 else 'them'} and ± {print_mm(fit.likely, 2)} for the likely error the row is "
         f"{missing} too long",
         f"take a book out, write a smaller at_least, or make the space {missing} wider",
-        field=("books", fillers[0].number, "block", "thickness"),
+        field=(*fillers[0].field, "thickness"),
+        thing=fillers[0].thing,
     )
 
 
@@ -105,18 +107,19 @@ def _left_over(fit: SpaceFit, fillers: Sequence[Filler], left: float) -> Iterato
             f"{fit.name} is not filled: {print_mm(left, 2)} stay empty when its blocks are as thick as they may be",
             "write a larger at_most, or add a book",
             Severity.NOTE,
-            field=("books", fillers[0].number, "block", "at_most"),
+            field=(*fillers[0].field, "at_most"),
+            thing=fillers[0].thing,
         )
 
 
-def _too_thick(fit: SpaceFit, fillers: Sequence[Filler], found: Mapping[int, float], scale: float) -> Iterator[Problem]:
+def _too_thick(fit: SpaceFit, fillers: Sequence[Filler], found: Mapping[str, float], scale: float) -> Iterator[Problem]:
     """A nearly empty space makes a giant of the block that fills it, unless the maker said how thick it may be."""
     most = THICKEST_IN_LIFE / scale
-    giants = [filler.number for filler in fillers if filler.at_most is None and found[filler.number] > most]
+    giants = [filler for filler in fillers if filler.at_most is None and found[filler.thing] > most]
     if not giants:
         return
-    thickest = max(found[number] for number in giants)
-    more = ceil(sum(found[number] for number in giants) / most) - len(giants)
+    thickest = max(found[filler.thing] for filler in giants)
+    more = ceil(sum(found[filler.thing] for filler in giants) / most) - len(giants)
     which = "the block that fills" if len(giants) == 1 else f"the {len(giants)} blocks that fill"
     yield Problem(
         f"{which} {fit.name} {'becomes' if len(giants) == 1 else 'become'} {print_mm(thickest, 2)} thick, "
@@ -124,5 +127,6 @@ def _too_thick(fit: SpaceFit, fillers: Sequence[Filler], found: Mapping[int, flo
         f"add {more} more to share the space, or write at_most: {print_mm(floor(most * 10) / 10, 1)} "
         "and leave the rest empty",
         Severity.NOTE,
-        field=("books", giants[0], "block", "thickness"),
+        field=(*giants[0].field, "thickness"),
+        thing=giants[0].thing,
     )

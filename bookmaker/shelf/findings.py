@@ -1,40 +1,48 @@
-"""What the finished plan has to say: books that do not fit, and what would help."""
+"""What the finished plan has to say: things that do not fit, and what would help."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
 from math import ceil, floor
 
 from ..ground.problems import Problem, Severity
+from ..ground.quantities import counted
 from ..ground.units import print_mm
-from ..paper.thickness import READING_TOLERANCE
-from ..shelf_file.book_names import called_in_list
-from ..things.slipcase.plan import SlipcasePlan
-from .fit import SpaceFit, Verdict
-from .plan import BookPlan, ShelfPlan
+from ..things.draft import Draft
+from ..things.thing import Plan
+from .fit import SpaceFit, StandsOut, Verdict
+from .plan import ShelfPlan
 
-__all__ = ["fit_findings", "row_findings"]
+__all__ = ["fit_findings", "how_many", "row_findings", "thing_findings"]
 
 MOST_LIKELY = 2
 """So many remedies are offered; more would be noise."""
 
 
+def thing_findings(plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Iterator[Problem]:
+    """What is wrong with the art, and what each kind of thing has to say of each, and of all together."""
+    for id, one in plan.plans.items():
+        yield from (problem.about(id) for problem in drafts[id].problems)
+        yield from (problem.about(id) for problem in one.family.findings(one, drafts[id], plan))
+    for family in plan.register.families:
+        yield from family.together(list(plan.plans.values()), list(drafts.values()), plan)
+
+
 def fit_findings(plan: ShelfPlan) -> Iterator[Problem]:
-    """Errors for every space that is over, warnings for those that are tight, notes for books without a space."""
+    """Errors for every space that is over, warnings for those that are tight."""
     for space in plan.spaces:
-        books = [plan.books[number] for number in space.books]
-        yield from _stands_out(space, books, plan)
-        yield from _boxes_stand_out(space, plan)
+        yield from (_stands_out(found, space, plan) for found in space.stands_out)
         if space.slack < -1e-9:
-            yield _over(space, books, plan)
+            yield _over(space, plan)
         elif space.verdict is Verdict.TIGHT:
             yield _tight(space)
 
 
 def row_findings(plan: ShelfPlan) -> Iterator[Problem]:
-    """Warnings about measured rows of books that do not stand together, notes about boxes that may be too narrow."""
+    """Warnings about measured rows of books that do not stand together."""
     for number, row in enumerate(plan.measured_rows):
-        places = list(dict.fromkeys(_stands_in(plan.books[book], plan) for book in row.books))
+        places = list(dict.fromkeys(_stands_in(plan.plans[id], plan) for id in row.things))
         if len(places) > 1:
             yield Problem(
                 f"the books of this row do not stand together, but in {' and '.join(places)}",
@@ -42,51 +50,37 @@ def row_findings(plan: ShelfPlan) -> Iterator[Problem]:
                 Severity.WARNING,
                 field=("measured_rows", number, "books"),
             )
-    names = [book.entry.name for book in plan.books]
-    for box in plan.slipcases:
-        # the box is made to computed sizes: books that come out thicker than its ease do not go in
-        if box.row_tolerance > box.entry.ease + 1e-9:
-            yield _may_be_narrow(box, called_in_list(box.books, names))
 
 
-def _may_be_narrow(box: SlipcasePlan, called: str) -> Problem:
-    """What helps is what the books measure together, unless the ease is less than a gauge may be off."""
-    ease = f"write ease: {print_mm(_rounded_up(box.row_tolerance), 2)}"
-    measured = (
-        "finish the books before you print the box, and write what they measure side by side as "
-        f"measured_rows: - {{books: [{called}], thickness: … mm}}"
-    )
-    return Problem(
-        f"its books may be off by ± {print_mm(box.row_tolerance, 2)} together, "
-        f"but the ease is {print_mm(box.entry.ease)}",
-        f"{measured}; or {ease}" if box.entry.ease >= READING_TOLERANCE else ease,
-        Severity.NOTE,
-        field=("slipcases", box.name, "ease"),
-    )
+def how_many(things: Sequence[Plan]) -> list[str]:
+    """How many there are of each kind, such as 2 books and 1 slipcase."""
+    return [counted(number, noun) for noun, number in Counter(one.family.noun for one in things).items()]
 
 
-def _stands_in(book: BookPlan, plan: ShelfPlan) -> str:
-    """Where a book stands, in words."""
-    box = next((box.name for box in plan.slipcases if book.number in box.books), None)
-    if box is not None:
-        return f"the slipcase {box}"
-    return f"the space {book.entry.space}" if book.entry.space else "no space"
+def _stands_in(one: Plan, plan: ShelfPlan) -> str:
+    """Where a thing stands, in words."""
+    holder = plan.holder_of(one.id)
+    if holder is not None:
+        return f"the {holder.family.noun} {holder.name}"
+    return f"the space {one.space}" if one.space else "no space"
 
 
-def _over(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Problem:
+def _over(space: SpaceFit, plan: ShelfPlan) -> Problem:
     """What is over and by how much; the remedies make up for the likely error too, so that the row then fits."""
     excess = -space.slack
     needed = excess + space.likely
-    row = [*books, *_boxed_books(space, plan)]
+    own = [plan.plans[id] for id in space.things]
+    row = [*own, *(held for one in own for held in plan.held_by(one))]
     remedies = [
-        *_fewer_pages(row, needed),
-        *_other_space(books, needed, space, plan),
-        *_thinner_stock(row, needed, plan),
+        *_thinner(row, needed),
+        *_other_space(own, needed, space, plan),
+        *_thinner_stock(own, needed, plan),
     ]
     remedies.append(f"make the space {print_mm(_rounded_up(needed), 2)} wider")
     first, *rest = remedies
+    need = "with its ease needs" if len(own) == 1 else "with their ease need"
     return Problem(
-        f"{space.name} is over: {_counted(len(books), len(space.slipcases))} {print_mm(space.used + space.ease, 2)}, "
+        f"{space.name} is over: {' and '.join(how_many(own))} {need} {print_mm(space.used + space.ease, 2)}, "
         f"the space has {print_mm(space.width, 2)}, {print_mm(excess, 2)} too little",
         "; or ".join([first, *rest[:MOST_LIKELY]]),
         field=("spaces", space.name, "width"),
@@ -103,90 +97,61 @@ def _tight(space: SpaceFit) -> Problem:
     )
 
 
-def _stands_out(space: SpaceFit, books: Sequence[BookPlan], plan: ShelfPlan) -> Iterator[Problem]:
-    by_title = {book.name: book for book in books}
+def _stands_out(found: StandsOut, space: SpaceFit, plan: ShelfPlan) -> Problem:
     limits = plan.spec.spaces[space.name]
-    for side, found, limit in (
-        ("tall", space.too_tall, limits.height),
-        ("deep", space.too_deep, limits.depth),
-    ):
-        for title, excess in found:
-            if title in space.slipcases:
-                continue
-            book = by_title.get(title)
-            field = ("books", book.number, "space") if book else ("spaces", space.name)
-            yield Problem(
-                f"{title} is {print_mm(excess, 2)} too {side} for {space.name}, which has {print_mm(limit, 2)}",
-                _where_it_stands(book, space, plan) if book else "put some of its books in another space",
-                field=field,
-            )
+    limit = limits.height if found.side == "tall" else limits.depth
+    by, has = print_mm(found.by, 2), print_mm(limit, 2)
+    message = f"{found.title} is {by} too {found.side} for {space.name}, which has {has}"
+    if found.thing is None:
+        return Problem(message, "put some of its books in another space", field=("spaces", space.name))
+    one = plan.plans[found.thing]
+    return Problem(message, _where_it_stands(one, found, space, plan), field=("space",), thing=one.id)
 
 
-def _boxes_stand_out(space: SpaceFit, plan: ShelfPlan) -> Iterator[Problem]:
-    """The same for slipcases."""
-    limits = plan.spec.spaces[space.name]
-    for box in plan.slipcases:
-        title = box.standing.title
-        sides = (("tall", space.too_tall, limits.height), ("deep", space.too_deep, limits.depth))
-        for side, found, limit in sides if box.space == space.name else ():
-            for excess in (excess for named, excess in found if named == title):
-                yield Problem(
-                    f"{title} is {print_mm(excess, 2)} too {side} for {space.name}, which has {print_mm(limit, 2)}",
-                    f"write another space for it, or leave its {side}est book out",
-                    field=("slipcases", box.name),
-                )
-
-
-def _boxed_books(space: SpaceFit, plan: ShelfPlan) -> list[BookPlan]:
-    """The books in the slipcases of a space: what they lose, their boxes lose."""
-    return [plan.books[number] for box in plan.slipcases if box.space == space.name for number in box.books]
-
-
-def _where_it_stands(book: BookPlan, space: SpaceFit, plan: ShelfPlan) -> str:
+def _where_it_stands(one: Plan, found: StandsOut, space: SpaceFit, plan: ShelfPlan) -> str:
+    standing = one.standing
     other = next(
         (
             name
             for name, candidate in plan.spec.spaces.items()
-            if name != space.name and candidate.height >= book.height and candidate.depth >= book.depth
+            if name != space.name
+            and standing
+            and candidate.height >= standing.height
+            and candidate.depth >= standing.depth
         ),
         None,
     )
-    if other:
-        return f"put it in {other}, where it can stand, or make it smaller"
-    return "make the book smaller or the space larger"
+    smaller = one.smaller(found.side)
+    return f"put it in {other}, where it can stand, or {smaller}" if other else f"{smaller}, or make the space larger"
 
 
-def _fewer_pages(books: Sequence[BookPlan], missing: float) -> Iterator[str]:
-    """The thickest book that can lose what is missing and still keep half its pages."""
-    for book in sorted(books, key=lambda book: -book.block.thickness.value):
-        per_page = book.block.thickness_of_a_page
-        if per_page and book.entry.stack is None and book.block.thickness.measured is None:
-            fewer = 2 * ceil(missing / per_page / 2)
-            if fewer <= book.block.pages / 2:
-                yield f"give {book.name} {fewer} pages fewer"
-                return
+def _thinner(things: Sequence[Plan], missing: float) -> Iterator[str]:
+    """The one thing that can best lose what is missing."""
+    found = [advice for one in things if (advice := one.thinner(missing))]
+    if found:
+        yield max(found, key=lambda advice: advice.worth).text
 
 
-def _other_space(books: Sequence[BookPlan], missing: float, space: SpaceFit, plan: ShelfPlan) -> Iterator[str]:
-    """A single book whose move makes up for what is missing, and a space that has room for it."""
-    for book in sorted(books, key=lambda book: book.thickness.value):
-        freed = book.thickness.value + plan.spec.spaces[space.name].ease
-        if freed < missing or book.entry.stack is not None:
+def _other_space(things: Sequence[Plan], missing: float, space: SpaceFit, plan: ShelfPlan) -> Iterator[str]:
+    """A single thing whose move makes up for what is missing, and a space that has room for it."""
+    standing = [found for one in things if (found := one.standing) and found.stack is None]
+    for one in sorted(standing, key=lambda one: one.thickness):
+        if one.thickness + plan.spec.spaces[space.name].ease < missing:
             continue
         for other in plan.spaces:
             entry = plan.spec.spaces[other.name]
-            roomy = other.slack >= book.thickness.value + entry.ease
-            if other.name != space.name and roomy and entry.height >= book.height and entry.depth >= book.depth:
-                yield f"put {book.name} in {other.name}, which has {print_mm(other.slack, 2)} left"
+            roomy = other.slack >= one.thickness + entry.ease
+            if other.name != space.name and roomy and entry.height >= one.height and entry.depth >= one.depth:
+                yield f"put {one.title} in {other.name}, which has {print_mm(other.slack, 2)} left"
                 return
 
 
-def _thinner_stock(books: Sequence[BookPlan], missing: float, plan: ShelfPlan) -> Iterator[str]:
+def _thinner_stock(things: Sequence[Plan], missing: float, plan: ShelfPlan) -> Iterator[str]:
     """How thin the most used stock would have to be."""
     slopes: dict[str, float] = {}
-    for book in books:
-        if book.entry.stack is None:
-            for stock, slope in book.thickness.sensitivities.items():
+    for one in things:
+        if one.standing and one.standing.stack is None:
+            for stock, slope in one.standing.uncertainty.slopes.items():
                 slopes[stock] = slopes.get(stock, 0.0) + slope
     if not slopes:
         return
@@ -201,9 +166,3 @@ def _thinner_stock(books: Sequence[BookPlan], missing: float, plan: ShelfPlan) -
 def _rounded_up(length: float) -> float:
     """To a hundredth of a millimetre, so that what is offered is enough."""
     return ceil(length * 100 - 1e-6) / 100
-
-
-def _counted(books: int, slipcases: int = 0) -> str:
-    counts = ((books, "book"), (slipcases, "slipcase"))
-    named = " and ".join(f"{count} {what}{'s' if count > 1 else ''}" for count, what in counts if count)
-    return f"{named} with their ease need" if books + slipcases > 1 else f"{named} with its ease needs"

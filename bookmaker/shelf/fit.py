@@ -8,15 +8,16 @@ and gluing is each book's own.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
 from math import erf, sqrt
+from typing import Literal, NamedTuple
 
 from ..things.standing import Standing, spread
 from .space_entry import SpaceEntry
 
-__all__ = ["SpaceFit", "Verdict", "fit_space"]
+__all__ = ["SpaceFit", "StandsOut", "Verdict", "fit_space"]
 
 
 class Verdict(StrEnum):
@@ -27,13 +28,21 @@ class Verdict(StrEnum):
     OVER = "over"
 
 
+class StandsOut(NamedTuple):
+    """Something too large for its space: what it is called, its id if it is no stack, and by how much, in mm."""
+
+    title: str
+    side: Literal["tall", "deep"]
+    by: float
+    thing: str | None = None
+
+
 @dataclass(frozen=True, slots=True)
 class SpaceFit:
     """A space and what stands in it, all in mm; tolerances are ±.
 
-    `used` is the books alone, `slack` what is left of the width when their ease is taken off too. `too_tall`
-    and `too_deep` name the books (and stacks) that stand out, each with how much. `books` stand by themselves,
-    `slipcases` are the boxes among them.
+    `used` is what stands there alone, `slack` what is left of the width when its ease is taken off too. `things` are
+    the ids of all that stands there by itself, and `stands_out` is what is too tall or too deep.
     """
 
     name: str
@@ -44,10 +53,8 @@ class SpaceFit:
     worst_case: float
     likely: float
     verdict: Verdict
-    books: tuple[int, ...]
-    too_tall: tuple[tuple[str, float], ...]
-    too_deep: tuple[tuple[str, float], ...]
-    slipcases: tuple[str, ...] = ()
+    things: tuple[str, ...]
+    stands_out: tuple[StandsOut, ...] = ()
 
     @property
     def probability(self) -> float:
@@ -70,8 +77,7 @@ def fit_space(name: str, space: SpaceEntry, books: Sequence[Standing], tolerance
     ease = space.ease * (len(upright) + len(stacks))
     slack = space.width - used - ease
     worst_case, likely = spread([book.uncertainty for book in upright], tolerances)
-    too_tall = tuple(_beyond(space.height, [(book.title, book.height) for book in upright] + _heights(stacks)))
-    too_deep = tuple(_beyond(space.depth, [(book.title, book.depth) for book in books]))
+    stands_out = tuple(_stands_out(space, books, stacks))
     return SpaceFit(
         name=name,
         width=space.width,
@@ -80,11 +86,9 @@ def fit_space(name: str, space: SpaceEntry, books: Sequence[Standing], tolerance
         slack=slack,
         worst_case=worst_case,
         likely=likely,
-        verdict=_verdict(slack, likely, stands_out=bool(too_tall or too_deep)),
-        books=tuple(book.number for book in books if book.number is not None),
-        too_tall=too_tall,
-        too_deep=too_deep,
-        slipcases=tuple(book.title for book in books if book.number is None),
+        verdict=_verdict(slack, likely, stands_out=bool(stands_out)),
+        things=tuple(book.thing for book in books),
+        stands_out=stands_out,
     )
 
 
@@ -94,9 +98,16 @@ def _verdict(slack: float, likely: float, *, stands_out: bool) -> Verdict:
     return Verdict.TIGHT if slack < likely else Verdict.FITS
 
 
-def _heights(stacks: Mapping[str, Sequence[Standing]]) -> list[tuple[str, float]]:
-    return [(f"the stack {name}", sum(book.thickness for book in stack)) for name, stack in stacks.items()]
-
-
-def _beyond(limit: float, sides: Sequence[tuple[str, float]]) -> list[tuple[str, float]]:
-    return [(title, side - limit) for title, side in sides if side > limit + 1e-9]
+def _stands_out(
+    space: SpaceEntry, books: Sequence[Standing], stacks: Mapping[str, Sequence[Standing]]
+) -> Iterator[StandsOut]:
+    for book in books:
+        if book.stack is None and book.height > space.height + 1e-9:
+            yield StandsOut(book.title, "tall", book.height - space.height, book.thing)
+    for name, stack in stacks.items():
+        height = sum(book.thickness for book in stack)
+        if height > space.height + 1e-9:
+            yield StandsOut(f"the stack {name}", "tall", height - space.height)
+    for book in books:
+        if book.depth > space.depth + 1e-9:
+            yield StandsOut(book.title, "deep", book.depth - space.depth, book.thing)

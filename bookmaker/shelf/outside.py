@@ -33,6 +33,7 @@ def outside_texts(spec: ShelfSpec, folder: Path) -> Iterator[Problem]:
                 f"{brief(written)} lies outside the folder of the shelf file",
                 f"copy it there, or add the line texts_from: {named.as_posix()} to the shelf file",
                 field=field,
+                by_itself=True,
             )
 
 

@@ -1,78 +1,101 @@
-"""The whole shelf worked out: every book, every slipcase, every space. Arithmetic only, nothing is drawn."""
+"""The whole shelf worked out: everything that is made, every space. Arithmetic only, nothing is drawn."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
-from ..ground.problems import FieldPath, Problem, ShelfFileError
-from ..paper.eyesight import Legibility
+from ..ground.last_time import AFRESH, Keeper
+from ..ground.problems import Problem, ShelfFileError, gathered
 from ..paper.stock import Stock, make_stock
-from ..shelf_file.book_names import BookNames
+from ..sheets.piece import Piece
 from ..shelf_file.fields.entry import named
-from ..things.book.entry import BookEntry
-from ..things.book.plan import BookPlan, plan_book
-from ..things.slipcase.members import Listed, members, space_of
-from ..things.slipcase.plan import SlipcasePlan, plan_slipcase
-from ..things.standing import Standing
+from ..things.thing import Plan, Terms, Thing
+from ..typesetting.stand_ins import printable
 from .entries import ShelfSpec
 from .filling import Filler, Filling, fill_space
 from .fit import SpaceFit, fit_space
 from .measured_rows import MeasuredRow, as_measured, measured_row
+from .register import Register
 
-__all__ = ["BookPlan", "ShelfPlan", "plan_shelf"]
+__all__ = ["ShelfPlan", "plan_shelf", "terms_of"]
+
+NO_BREAK = "\N{NO-BREAK SPACE}"
+"""Within what stays of a label when it is shortened."""
 
 
 @dataclass(frozen=True, slots=True)
 class ShelfPlan:
-    """All books, the slipcases some stand in, and how everything stands on the shelf."""
+    """Everything that is made, by id, and how it stands on the shelf."""
 
     spec: ShelfSpec
-    stocks: Mapping[str, Stock]
-    books: tuple[BookPlan, ...]
-    slipcases: tuple[SlipcasePlan, ...]
+    terms: Terms
+    register: Register
+    plans: Mapping[str, Plan]
     spaces: tuple[SpaceFit, ...]
     measured_rows: tuple[MeasuredRow, ...] = ()
     notes: tuple[Problem, ...] = ()
 
     @property
-    def tolerances(self) -> Mapping[str, float]:
-        """The tolerance of each stock's caliper, ± mm."""
-        return {name: stock.tolerance for name, stock in self.stocks.items()}
+    def stocks(self) -> Mapping[str, Stock]:
+        """All stocks by name."""
+        return self.terms.stocks
 
-    def resolution(self, stocks: Iterable[str]) -> float:
-        """Dots to the inch of the coarsest printer that some stocks go through."""
-        return min((self.stocks[name].printer.resolution for name in stocks), default=self.spec.printer.resolution)
+    def held_by(self, plan: Plan) -> list[Plan]:
+        """The plans of what stands in something."""
+        return [self.plans[id] for id in plan.held]
 
-    def letters(self, x_height: float, stocks: Iterable[str]) -> Legibility:
-        """Letters of an x-height in mm as they are printed on some stocks, and seen from the viewing distance."""
-        return Legibility(x_height, self.resolution(stocks), self.spec.viewing_distance)
+    def holder_of(self, thing: str) -> Plan | None:
+        """What a thing stands in; None if it stands by itself."""
+        return next((plan for plan in self.plans.values() if thing in plan.held), None)
+
+    def number_of(self, thing: str) -> int | None:
+        """Which on its list a thing is, from 1; None if it is on none that is counted."""
+        return self.register.number_of(thing)
+
+    def called(self, things: Sequence[str]) -> str:
+        """How some things are called in a list of the shelf file, so that they are found again."""
+        return self.register.called(things)
+
+    def labelled(self, piece: Piece) -> Piece:
+        """A piece as it is to be printed: with the number of its thing in the label."""
+        (name, part), number = piece.label, self.number_of(piece.owner)
+        if number is None:
+            return piece
+        noun = self.plans[piece.owner].family.noun
+        return replace(piece, label=(f"{number}. {name}" if name else f"{noun}{NO_BREAK}{number}", part))
+
+    def printed(self, thing: str) -> str:
+        """The number of a thing, if it has one, and its name; the number alone, if no typeface here has the letters."""
+        plan, number = self.plans[thing], self.number_of(thing)
+        if number is None:
+            return plan.name
+        return f"{number}. {plan.name}" if printable(plan.name) else f"{plan.family.noun} {number}"
 
 
-def plan_shelf(spec: ShelfSpec) -> ShelfPlan:
-    """Work out every book and every space: first what has a thickness of its own, then what fills the spaces.
+def plan_shelf(spec: ShelfSpec, register: Register, kept: Keeper = AFRESH) -> ShelfPlan:
+    """Work out everything: first what has a thickness of its own, then what fills the spaces.
+
+    What was kept of the same things on the same terms is taken as it is.
 
     Raises:
-        ShelfFileError: with every stock, every book and every slipcase that cannot be made.
+        ShelfFileError: with every stock and every thing that cannot be made.
     """
     problems: list[Problem] = []
-    stocks = _stocks(spec, problems)
-    possible = {number: book for number, book in enumerate(spec.books) if _stocks_of(book) <= stocks.keys()}
-    names = BookNames(book.name for book in spec.books)
-    rows = tuple(measured_row(row, names) for row in spec.measured_rows)
-    books = _plan_books(possible, spec.scale, stocks, problems)
-    books = as_measured(books, [row for row in rows if books.keys() >= set(row.books)])
-    slipcases = _plan_slipcases(spec, books, stocks, problems)
+    terms = terms_of(spec, problems)
+    things = _settled(register, terms, problems, kept)
+    rows = tuple(measured_row(row, register) for row in spec.measured_rows)
+    plans = _plan_all(things, register, terms, rows, problems, kept)
     _refuse_if_any(problems)
-    filling = _fill(spec, books, slipcases, stocks, problems)
-    filled = {number: _of_thickness(spec.books[number], thick) for number, thick in filling.thicknesses.items()}
-    books |= _plan_books(filled, spec.scale, stocks, problems)
+    filling = _fill(spec, plans, terms, problems)
+    filled = {id: things[id].of_thickness(thick) for id, thick in filling.thicknesses.items()}
+    plans |= _planned("filled", filled, terms, {}, problems, kept)
     _refuse_if_any(problems)
-    spaces = tuple(_fit(name, spec, books, slipcases, stocks) for name in spec.spaces)
+    spaces = tuple(_fit(name, spec, plans, terms) for name in spec.spaces)
     notes = [*filling.notes]
-    notes += [note for book in books.values() for note in _inside(("books", book.number), book.notes)]
-    notes += [note for box in slipcases for note in _inside(("slipcases", box.name), box.notes)]
-    return ShelfPlan(spec, stocks, tuple(books.values()), slipcases, spaces, rows, tuple(notes))
+    notes += [note.about(id) for id in register.things for note in plans[id].notes]
+    return ShelfPlan(spec, terms, register, _dressed(plans, register), spaces, rows, tuple(notes))
 
 
 def _refuse_if_any(problems: Sequence[Problem]) -> None:
@@ -80,110 +103,102 @@ def _refuse_if_any(problems: Sequence[Problem]) -> None:
         raise ShelfFileError(problems)
 
 
-def _stocks(spec: ShelfSpec, problems: list[Problem]) -> dict[str, Stock]:
+def terms_of(spec: ShelfSpec, problems: list[Problem]) -> Terms:
+    """What the shelf gives to its things; stocks that cannot be made are added to the problems."""
     stocks: dict[str, Stock] = {}
     for name, entry in spec.stocks.items():
-        try:
+        with gathered(problems):
             stocks[name] = make_stock(name, entry, spec.printer)
-        except ShelfFileError as refusal:
-            problems += refusal.problems
-    return stocks
+    return Terms(spec.shelf, spec.scale, spec.printer, stocks, spec.viewing_distance)
 
 
-def _stocks_of(book: BookEntry) -> set[str]:
-    """The names of the stocks a book is made of."""
-    return {name for part in (book.block, book.cover, book.jacket) if part for _, name in named(part, "stock")}
+def _settled(register: Register, terms: Terms, problems: list[Problem], kept: Keeper) -> dict[str, Thing]:
+    """The things of which all stocks could be made, with what they left open settled."""
+    settled: dict[str, Thing] = {}
+    for id, thing in register.things.items():
+        if {name for _, name in named(thing.entry, "stock")} <= terms.stocks.keys():
+            settled[id], said = kept.value(("settled", id), (thing, terms), partial(thing.settled, terms))
+            problems += (problem.about(id) for problem in said)
+    return settled
 
 
-def _plan_books(
-    entries: Mapping[int, BookEntry], scale: float, stocks: Mapping[str, Stock], problems: list[Problem]
-) -> dict[int, BookPlan]:
-    """The books that can be made; what is wrong with others is added to the problems."""
-    books: dict[int, BookPlan] = {}
-    for number, entry in entries.items():
+def _plan_all(
+    things: Mapping[str, Thing],
+    register: Register,
+    terms: Terms,
+    rows: Iterable[MeasuredRow],
+    problems: list[Problem],
+    kept: Keeper,
+) -> dict[str, Plan]:
+    """The plans of all things, in the order of the file: first of what holds nothing, then what is around it."""
+    plans = _planned("plan", {id: thing for id, thing in things.items() if not thing.holds}, terms, {}, problems, kept)
+    plans = as_measured(plans, rows)
+    waiting = {id: register.held_by(thing) for id, thing in things.items() if thing.holds}
+    for id, held in waiting.items():
+        problems += (_fills_in_vain(plans[one], things[id]) for one in held if one in plans and plans[one].stretch)
+    while ready := {id: held for id, held in waiting.items() if plans.keys() >= set(held)}:
+        around = {id: [plans[one] for one in held] for id, held in ready.items()}
+        plans |= _planned("plan", {id: things[id] for id in ready}, terms, around, problems, kept)
+        waiting = {id: held for id, held in waiting.items() if id not in ready}
+    return {id: plans[id] for id in things if id in plans}
+
+
+def _planned(
+    step: str,
+    things: Mapping[str, Thing],
+    terms: Terms,
+    held: Mapping[str, Sequence[Plan]],
+    problems: list[Problem],
+    kept: Keeper,
+) -> dict[str, Plan]:
+    """The things that can be made; what is wrong with others is added to the problems."""
+    plans: dict[str, Plan] = {}
+    for id, thing in things.items():
         try:
-            books[number] = plan_book(number, entry, scale, stocks)
+            inside = tuple(held.get(id, ()))
+            plans[id] = kept.value((step, id), (thing, terms, inside), partial(thing.plan, terms, inside))
         except ShelfFileError as refusal:
-            problems += _inside(("books", number), refusal.problems)
-    return books
+            problems += (problem.about(id) for problem in refusal.problems)
+    return plans
 
 
-def _plan_slipcases(
-    spec: ShelfSpec, books: Mapping[int, BookPlan], stocks: Mapping[str, Stock], problems: list[Problem]
-) -> tuple[SlipcasePlan, ...]:
-    """Every slipcase around the finished books it names, if all of these can be made."""
-    listed = [Listed(book.name, book.space, book.stack) for book in spec.books]
-    slipcases: list[SlipcasePlan] = []
-    for name, entry in spec.slipcases.items():
-        inside = members(entry, listed)
-        if entry.stock not in stocks or not books.keys() >= set(inside):
-            continue
-        problems += [_fills_a_slipcase(books[number]) for number in inside if _filler(books[number])]
-        try:
-            row = [books[number].standing for number in inside]
-            slipcases.append(plan_slipcase(name, entry, row, space_of(entry, listed), stocks))
-        except ShelfFileError as refusal:
-            problems += _inside(("slipcases", name), refusal.problems)
-    return tuple(slipcases)
-
-
-def _fills_a_slipcase(book: BookPlan) -> Problem:
+def _fills_in_vain(plan: Plan, holder: Thing) -> Problem:
+    assert plan.stretch  # asked only of what is to fill
+    noun = holder.family.noun
     return Problem(
-        f"{book.name} is to fill its space, but it stands in a slipcase",
-        "write a thickness such as 4 mm, or take it out of the slipcase",
-        field=("books", book.number, "block", "thickness"),
+        f"{plan.name} is to fill its space, but it stands in the {noun} {holder.name}",
+        f"write a thickness such as 4 mm, or take it out of the {noun}",
+        field=(*plan.stretch.field, "thickness"),
+        thing=plan.id,
     )
 
 
-def _fill(
-    spec: ShelfSpec,
-    books: Mapping[int, BookPlan],
-    slipcases: Iterable[SlipcasePlan],
-    stocks: Mapping[str, Stock],
-    problems: list[Problem],
-) -> Filling:
-    """How thick the blocks become that take what is left on their spaces; `books` has them as thin as they may be."""
-    thicknesses: dict[int, float] = {}
+def _fill(spec: ShelfSpec, plans: Mapping[str, Plan], terms: Terms, problems: list[Problem]) -> Filling:
+    """How thick what takes the rest of its space becomes; `plans` have it as thin as it may be."""
+    thicknesses: dict[str, float] = {}
     notes: list[Problem] = []
     for name in spec.spaces:
-        fillers = [filler for book in books.values() if book.entry.space == name and (filler := _filler(book))]
+        fillers = [
+            Filler(id, *plan.stretch) for id, plan in plans.items() if plan.space == name and plan.stretch is not None
+        ]
         if fillers:
-            try:
-                filling = fill_space(_fit(name, spec, books, slipcases, stocks), fillers, spec.scale)
+            with gathered(problems):
+                filling = fill_space(_fit(name, spec, plans, terms), fillers, spec.scale)
                 thicknesses |= filling.thicknesses
                 notes += filling.notes
-            except ShelfFileError as refusal:
-                problems += refusal.problems
     return Filling(thicknesses, tuple(notes))
 
 
-def _filler(book: BookPlan) -> Filler | None:
-    stretch = book.entry.block.stretch
-    return Filler(book.number, *stretch) if stretch else None
+def _fit(name: str, spec: ShelfSpec, plans: Mapping[str, Plan], terms: Terms) -> SpaceFit:
+    """How everything stands in one space that does not stand in something else."""
+    held = {id for plan in plans.values() for id in plan.held}
+    own = (plan for id, plan in plans.items() if plan.space == name and id not in held)
+    return fit_space(name, spec.spaces[name], [plan.standing for plan in own if plan.standing], terms.tolerances)
 
 
-def _of_thickness(entry: BookEntry, thickness: float) -> BookEntry:
-    """The book with the bounds of its block closed on one thickness, in mm."""
-    return entry.model_copy(update={"block": entry.block.of_thickness(thickness)})
-
-
-def _fit(
-    name: str,
-    spec: ShelfSpec,
-    books: Mapping[int, BookPlan],
-    slipcases: Iterable[SlipcasePlan],
-    stocks: Mapping[str, Stock],
-) -> SpaceFit:
-    """How everything stands in one space: its books, without those in slipcases, and its slipcases."""
-    boxed = {number for box in slipcases for number in box.books}
-    standing: list[Standing] = [
-        *(book.standing for book in books.values() if book.entry.space == name and book.number not in boxed),
-        *(box.standing for box in slipcases if box.space == name),
-    ]
-    tolerances = {stock.name: stock.tolerance for stock in stocks.values()}
-    return fit_space(name, spec.spaces[name], standing, tolerances)
-
-
-def _inside(prefix: FieldPath, problems: Iterable[Problem]) -> list[Problem]:
-    """The problems of a part, with their fields counted from the whole shelf."""
-    return [replace(problem, field=(*prefix, *problem.field)) for problem in problems]
+def _dressed(plans: Mapping[str, Plan], register: Register) -> dict[str, Plan]:
+    """The plans with what things of one kind settle among themselves."""
+    dressed: Sequence[Plan] = list(plans.values())
+    for family in register.families:
+        dressed = family.dressed(dressed)
+    return {plan.id: plan for plan in dressed}

@@ -1,4 +1,4 @@
-"""A shelf file read as this program knows it: with its books and everything else that may stand in one."""
+"""A shelf file read as this program knows it: with everything that may stand in one."""
 
 from __future__ import annotations
 
@@ -9,20 +9,20 @@ from ..paper.profiles import with_profiles
 from ..shelf_file.reading import Form, ShelfFile
 from ..shelf_file.reading import proofread as proofread_as
 from ..things.book.entry import BookEntry
-from .entries import ShelfSpec
+from ..things.families import FAMILIES
+from ..things.thing import Family
+from .entries import ShelfSpec, shelf_model
 
 __all__ = ["proofread", "read_shelf"]
 
-FORM = Form(ShelfSpec, BookEntry, with_profiles)
 
-
-def proofread(path: Path) -> ShelfFile[ShelfSpec]:
-    """Read a shelf file past its faults, as far as it can be.
+def proofread(path: Path, families: tuple[Family, ...] = FAMILIES) -> ShelfFile[ShelfSpec]:
+    """Read a shelf file past its faults, as far as it can be; `families` are the kinds of things it may hold.
 
     Raises:
         ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
     """
-    return proofread_as(path, FORM)
+    return proofread_as(path, Form(shelf_model(families), BookEntry, with_profiles))
 
 
 def read_shelf(path: Path) -> ShelfFile[ShelfSpec]:

@@ -6,14 +6,15 @@ from typing import Any
 
 from ..paper.stock_entry import StockEntry
 from ..things.book.entry import BookEntry
-from .entries import ShelfSpec
+from ..things.families import FAMILIES
+from .entries import shelf_model
 
 __all__ = ["shelf_schema"]
 
 
 def shelf_schema() -> dict[str, Any]:
     """JSON Schema (draft 2020-12) of a shelf file as it is written, with its defaults."""
-    schema = ShelfSpec.model_json_schema(mode="validation")
+    schema = shelf_model(FAMILIES).model_json_schema(mode="validation")
     schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
     book = schema["$defs"][BookEntry.__name__]
     row = book["properties"].pop("row")

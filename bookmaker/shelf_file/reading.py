@@ -6,12 +6,12 @@ What may stand in the file is handed in as a `Form`: this room knows how things 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Generic, Protocol, TypeVar
 
-from ..ground.problems import FieldPath, Place, Problem, ShelfFileError, near_match, show_field
+from ..ground.problems import FieldPath, Place, Problem, Severity, ShelfFileError, near_match, show_field
 from .book_list import in_words_of_tables, with_listed_books
 from .defaults import with_defaults
 from .fields.entry import Entry
@@ -29,6 +29,9 @@ WITH_NAMES = ("stocks", "spaces", "books")
 
 DEFAULTS: FieldPath = ("defaults",)
 """Where what all books share is written."""
+
+NOWHERE: Mapping[str, FieldPath] = {}
+"""Where the entries of no things stand."""
 
 Spec_co = TypeVar("Spec_co", bound=Entry, covariant=True)
 
@@ -77,43 +80,48 @@ class ShelfFile(Generic[Spec_co]):
         """The folder that paths in the file start from."""
         return self.path.parent
 
-    def of_the_maker(self, problems: Iterable[Problem]) -> Iterator[Problem]:
-        """The problems without those of what was only stood in for."""
-        return (problem for problem in problems if not lies_in(problem.field, self.mended))
+    def located(self, problems: Iterable[Problem], things: Mapping[str, FieldPath] = NOWHERE) -> tuple[Problem, ...]:
+        """The problems with their fields counted from the shelf, and with the places of these.
 
-    def located(self, problems: Iterable[Problem]) -> tuple[Problem, ...]:
-        """The problems with the places of their fields; a book whose field is lent to it is shown itself.
-
-        Volumes that share one entry share what is wrong in it: it is told once.
+        `things` say where the entry of each thing stands. What is wrong by itself with a value that several take is
+        told once, where they take it from; anything else that goes wrong with it is shown at the thing. Volumes that
+        share one entry share what is wrong in it. Left out are problems of what was only stood in for, and notes on
+        what all have by default.
         """
         told: dict[tuple[object, ...], Problem] = {}
         for problem in problems:
-            found = _located(problem, self.tree, self.lent)
+            whole = replace(problem, field=(*things.get(problem.thing, ()), *problem.field))
+            if lies_in(whole.field, self.mended) or self._is_a_default(whole):
+                continue
+            found = _located(self._of_owner(_of_lender(whole, self.tree, self.lent), things), self.tree, self.lent)
             shared = is_volume(self.tree, found.field)
             told.setdefault((found.place, found.message, found.remedy) if shared else (found,), found)
         return tuple(told.values())
 
-    def concerns(self, problem: Problem, owner: FieldPath) -> bool:
-        """Whether a problem that was located is one of a book or slipcase, or of its set."""
-        if problem.field[:2] == owner:
+    def _of_owner(self, problem: Problem, things: Mapping[str, FieldPath]) -> Problem:
+        """A problem whose field was moved to a lender, told of the thing that lends it, if it is one."""
+        if problem.field[:2] == things.get(problem.thing, ()):
+            return problem
+        return replace(problem, thing=next((id for id, field in things.items() if field == problem.field[:2]), ""))
+
+    def concerns(self, problem: Problem, thing: str, things: Mapping[str, FieldPath]) -> bool:
+        """Whether a problem that was located is one of a thing, or of its set."""
+        if problem.thing == thing:
             return True
-        alike = (*owner, *problem.field[2:])
+        alike = (*things[thing], *problem.field[2:])
         if not all(is_volume(self.tree, field) for field in (problem.field, alike)):
             return False
         told_of = _located(replace(problem, field=alike, place=None), self.tree, self.lent)
         return told_of.place == problem.place
 
-    def is_default(self, field: FieldPath) -> bool:
-        """Whether a field of a book is what the defaults say, if anything."""
-        return self.lent.get(self.tree.place_of(field)) == DEFAULTS
+    def _is_a_default(self, problem: Problem) -> bool:
+        """Whether a note is on what the defaults say."""
+        a_note = problem.by_itself and problem.severity is Severity.NOTE
+        return a_note and self.lent.get(self.tree.place_of(problem.field)) == DEFAULTS
 
-    def refusal(self, problems: Iterable[Problem]) -> ShelfFileError:
-        """The problems as a refusal, in the order of the file."""
-        return ShelfFileError(in_file_order(self.located(problems)))
-
-    def of_lenders(self, problems: Iterable[Problem]) -> Iterator[Problem]:
-        """The problems; those of values that several books take are told once, of the defaults or of the row."""
-        return (_of_lender(problem, self.tree, self.lent) for problem in problems)
+    def refusal(self, problems: Iterable[Problem], things: Mapping[str, FieldPath]) -> ShelfFileError:
+        """The problems as a refusal, in the order of the file, with those of the file itself."""
+        return ShelfFileError(in_file_order((*self.faults, *self.located(problems, things))))
 
 
 def proofread(path: Path, form: Form[Spec_co]) -> ShelfFile[Spec_co]:
@@ -135,7 +143,7 @@ def proofread(path: Path, form: Form[Spec_co]) -> ShelfFile[Spec_co]:
     found = mended(tree.plain(), form.shelf)
     # what a list at fault would have held is missing, and that is told already
     own = (problem for problem in found.problems if not (unlisted and problem.field == ("books",)))
-    told = (_located(_of_lender(problem, tree, lent), tree, lent) for problem in own)
+    told = (_located(_of_lender(replace(problem, by_itself=True), tree, lent), tree, lent) for problem in own)
     faults = in_file_order((*unfit, *told, *unlisted))
     if found.entry is None:
         raise ShelfFileError(faults)
@@ -175,10 +183,10 @@ def in_file_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
 
 
 def _of_lender(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> Problem:
-    """A problem of a value that several books take, told of where they take it from: once, not for every book."""
+    """What is wrong by itself with a value that several take, told of where they take it from: once, not for each."""
     place = place_in(problem, tree)
     lender = lent.get(place)
-    if problem.field[:1] != ("books",) or lender is None or not tree.holds(problem.field):
+    if not problem.by_itself or lender is None or not tree.holds(problem.field):
         return problem
     if lender != DEFAULTS:
         told = re.sub(r"^books\[[0-9]+\]", show_field(lender), problem.message)

@@ -9,11 +9,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import Enum, auto
 
-from ..ground.problems import Place
+from ..ground.problems import FieldPath, Place
 from .fields.entry import Entry
 from .reading import ShelfFile
 from .volumes import is_volume
-from .yaml_tree import Tree
 
 __all__ = ["Whereabouts", "whereabouts"]
 
@@ -68,20 +67,18 @@ class Whereabouts:
                 return f": {within}"
 
 
-def whereabouts(shelf: ShelfFile[Entry]) -> tuple[Whereabouts, ...]:
-    """Those of every book of a shelf."""
-    listed = shelf.tree.child("books")
-    books = listed.value if listed and isinstance(listed.value, list) else []
-    return tuple(_of_book(number, books, shelf) for number in range(len(books)))
-
-
-def _of_book(index: int, books: list[Tree], shelf: ShelfFile[Entry]) -> Whereabouts:
-    book = books[index]
+def whereabouts(shelf: ShelfFile[Entry], field: FieldPath) -> Whereabouts:
+    """Those of the entry in a field: an item of a list, or what stands under a name."""
+    book = shelf.tree.below(field)
+    assert book is not None  # the shelf was read, so it is there
     in_a_table = book.place.file != shelf.tree.place.file
-    if is_volume(shelf.tree, ("books", index)):
-        alike = [number for number, other in enumerate(books) if other.place == book.place]
+    if is_volume(shelf.tree, field):
+        around = shelf.tree.below(field[:-1])
+        items = around.value if around and isinstance(around.value, list) else []
+        alike = [number for number, other in enumerate(items) if other.place == book.place]
         form = Form.VOLUME_OF_LINE if in_a_table else Form.VOLUME
-        return Whereabouts(book.place, form, volume=alike.index(index) + 1, volumes=len(alike))
+        volume = next(place for place, number in enumerate(alike, start=1) if number == field[-1])
+        return Whereabouts(book.place, form, volume=volume, volumes=len(alike))
     if in_a_table:
         return Whereabouts(book.place, Form.LINE)
     title = book.child("title")

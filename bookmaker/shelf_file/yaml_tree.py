@@ -14,7 +14,8 @@ from dataclasses import dataclass, field, replace
 from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
 from ..ground.problems import FieldPath, Place, Problem, ShelfFileError
-from .yaml_nodes import GroupNode, Lines, ListNode, Node, RepeatNode, ScalarNode, read_nodes
+from .yaml_nodes import GroupNode, Lines, ListNode, Node, RepeatNode, ScalarNode
+from .yaml_pieces import read_in_pieces
 
 __all__ = ["HIDDEN", "Plain", "Tree", "parse_nodes", "parse_tree"]
 
@@ -146,7 +147,7 @@ def parse_nodes(text: str, file: str) -> tuple[Node, Tree]:
     """
     reader = _Reader(file, Lines(text))
     try:
-        node = read_nodes(text)
+        node = read_in_pieces(text)
     except MarkedYAMLError as trouble:
         raise _syntax_error(trouble, reader.place) from None
     except RecursionError:

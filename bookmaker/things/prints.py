@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from ..ground.problems import FieldPath
 from ..paper.printer_entry import Turn
 from ..sheets.layout import Sheet
 from ..sheets.piece import Piece
@@ -19,14 +18,14 @@ SheetOfFile = tuple[str, int, Sheet]
 
 @dataclass(frozen=True, slots=True)
 class Prints:
-    """The parts of one book or slipcase, each with the file and the number of its sheet, in the order of the files."""
+    """The parts of one thing, each with the file and the number of its sheet, in the order of the files."""
 
     parts: tuple[tuple[str, Sheet, Piece], ...]
 
     @classmethod
-    def by_owner(cls, sheets: Iterable[SheetOfFile]) -> dict[FieldPath, Prints]:
-        """All parts, sorted by what they belong to."""
-        found: dict[FieldPath, list[tuple[str, Sheet, Piece]]] = {}
+    def by_owner(cls, sheets: Iterable[SheetOfFile]) -> dict[str, Prints]:
+        """All parts, by the id of what they belong to."""
+        found: dict[str, list[tuple[str, Sheet, Piece]]] = {}
         for file, _, sheet in sheets:
             for placement in sheet.placements:
                 found.setdefault(placement.piece.owner, []).append((file, sheet, placement.piece))

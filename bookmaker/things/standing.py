@@ -32,12 +32,12 @@ class Uncertainty:
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """What stands on a shelf, a finished book or a slipcase: outer sides in mm, and how far its thickness may be off.
+    """A finished thing on a shelf, upright or in a stack: outer sides in mm, and how far its thickness may be off.
 
-    `number` is that of the book on the list, from 0; a slipcase has none.
+    `thing` is its id, `title` what messages call it.
     """
 
-    number: int | None
+    thing: str
     title: str
     thickness: float
     height: float

@@ -8,15 +8,17 @@ from typing import Any
 
 from ..ground.geometry import Point, Rect
 from ..ground.problems import Problem, show_field
-from ..paper.eyesight import Legibility
+from ..ground.units import rounded
 from ..sheets.cutting import CutPart
 from ..sheets.flat import Fold, Stroke
 from ..sheets.layout import Placement, Sheet, Tally
+from ..shelf.checked import Checked
+from ..shelf.entries import THINGS
 from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
 from ..shelf.fit import SpaceFit
-from ..shelf.plan import BookPlan, ShelfPlan
-from ..things.book.designs.design import Lettering
-from ..things.slipcase.plan import SlipcasePlan
+from ..shelf.plan import ShelfPlan
+from ..shelf.register import Register
+from ..things.thing import Plan
 
 __all__ = ["check_report", "dump", "plan_report"]
 
@@ -26,35 +28,22 @@ def dump(report: Mapping[str, Any]) -> str:
     return json.dumps(report, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
 
 
-def check_report(
-    plan: ShelfPlan,
-    problems: Iterable[Problem],
-    legibility: Sequence[Legibility | None],
-    lettering: Sequence[Sequence[Lettering]] = (),
-) -> dict[str, Any]:
-    """What `check` finds: books, spaces and problems; `legibility` is of each book's text, `lettering` of its cover."""
+def check_report(checked: Checked) -> dict[str, Any]:
+    """What `check` finds: things by their sections, spaces and problems."""
+    plan = checked.plan
+    sections = [family.section.key for family in plan.register.families if family.section]
     return {
         "shelf": plan.spec.shelf,
-        "books": [
-            _book(book, plan, lettering) | {"legibility": _legibility(letters)}
-            for book, letters in zip(plan.books, legibility, strict=True)
-        ],
+        **{key: _things(key, checked) for key in (*sections, THINGS)},
         "spaces": [_space(space) for space in plan.spaces],
-        "slipcases": [_slipcase(box, plan) for box in plan.slipcases],
         "measured": [_comparison(one) for one in comparisons(plan)],
         "caliper_estimates": [_estimate(estimate) for estimate in caliper_estimates(plan)],
-        "problems": [_problem(problem) for problem in problems],
+        "problems": [_problem(problem) for problem in checked.problems],
     }
 
 
 def plan_report(
-    plan: ShelfPlan,
-    sheets: Sequence[tuple[str, int, Sheet]],
-    tallies: Iterable[Tally],
-    files: Mapping[str, str],
-    problems: Iterable[Problem],
-    legibility: Sequence[Legibility | None],
-    lettering: Sequence[Sequence[Lettering]],
+    sheets: Sequence[tuple[str, int, Sheet]], tallies: Iterable[Tally], files: Mapping[str, str], checked: Checked
 ) -> dict[str, Any]:
     """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written.
 
@@ -64,51 +53,32 @@ def plan_report(
         "made_by": "bookmaker",
         "files": list(files),
         "digests": dict(files),
-        "sheets": [_sheet(file, page, sheet) for file, page, sheet in sheets],
+        "sheets": [_sheet(file, page, sheet, checked.plan.register) for file, page, sheet in sheets],
         "paper": [_tally(tally) for tally in tallies],
-        **check_report(plan, problems, legibility, lettering),
+        **check_report(checked),
     }
 
 
-def _book(book: BookPlan, plan: ShelfPlan, lettering: Sequence[Sequence[Lettering]]) -> dict[str, Any]:
-    cover = book.cover
-    worst_case, likely = book.standing.uncertainty.spread(plan.tolerances)
-    return {
-        "title": book.entry.title,
-        "space": book.entry.space,
-        "slipcase": next((box.name for box in plan.slipcases if book.number in box.books), None),
-        "pages": book.block.pages,
-        "panels": book.block.panels,
-        "strips": len(book.block.flats),
-        "block_thickness_mm": _mm(book.block.thickness.value),
-        "block_computed_mm": _mm(book.block.thickness.computed),
-        "spine_mm": _mm(cover.spine),
-        "overall_mm": {
-            "thickness": _mm(book.thickness.value),
-            "height": _mm(book.height),
-            "depth": _mm(book.depth),
-        },
-        "tolerance_mm": _mm(likely),
-        "worst_case_mm": _mm(worst_case),
-        "cut_list": [_cut_part(part) for part in book.cut_list],
-        "spine_title": _spine_title(book, lettering[book.number], plan) if lettering else None,
-    }
+def _things(section: str, checked: Checked) -> list[dict[str, Any]]:
+    """Everything written in a section."""
+    plan = checked.plan
+    mine = (one for id, one in plan.plans.items() if plan.register.fields[id][0] == section)
+    return [{"id": one.id} | one.family.report(one, checked.drafts[one.id], plan) | _thing(one, plan) for one in mine]
 
 
-def _spine_title(book: BookPlan, lettering: Sequence[Lettering], plan: ShelfPlan) -> dict[str, Any] | None:
-    """How the title on a spine came out; None if there is none."""
-    line = next((line for line in lettering if line.what == "title" and line.on == "spine"), None)
-    if line is None:
-        return None
-    letters = plan.letters(line.x_height, book.lettered_on)
-    return {
-        "way": line.way,
-        "x_height_mm": _mm(line.x_height),
-        "arc_minutes": round(letters.minutes, 2),
-        "dots": round(letters.dots, 1),
-        "contrast": round(line.contrast, 2),
-        "seen": str(letters.sight),
-    }
+def _thing(one: Plan, plan: ShelfPlan) -> dict[str, Any]:
+    """What is to be said of anything that is made."""
+    holder, standing = plan.holder_of(one.id), one.standing
+    said: dict[str, Any] = {"space": one.space}
+    for family in plan.register.families:
+        if family.section and not family.section.counted:  # what is counted stands by itself
+            said[family.noun] = holder.name if holder and holder.family is family else None
+    if standing:
+        worst_case, likely = standing.uncertainty.spread(plan.terms.tolerances)
+        sides = {"thickness": standing.thickness, "height": standing.height, "depth": standing.depth}
+        said |= {"overall_mm": {side: rounded(length) for side, length in sides.items()}}
+        said |= {"tolerance_mm": rounded(likely), "worst_case_mm": rounded(worst_case)}
+    return said | {"cut_list": [_cut_part(part) for part in one.cut_list]}
 
 
 def _cut_part(part: CutPart) -> dict[str, Any]:
@@ -116,46 +86,22 @@ def _cut_part(part: CutPart) -> dict[str, Any]:
         "what": part.what,
         "material": part.material,
         "count": part.count,
-        "height_mm": _mm(part.height),
-        "width_mm": _mm(part.width),
-        "thickness_mm": _mm(part.thickness),
-    }
-
-
-def _slipcase(box: SlipcasePlan, plan: ShelfPlan) -> dict[str, Any]:
-    worst_case, likely = box.uncertainty.spread(plan.tolerances)
-    return {
-        "name": box.name,
-        "space": box.space,
-        "books": list(box.books),
-        "inside_mm": {side: _mm(value) for side, value in box.inside._asdict().items()},
-        "outside_mm": {side: _mm(value) for side, value in box.outside._asdict().items()},
-        "tolerance_mm": _mm(likely),
-        "worst_case_mm": _mm(worst_case),
-    }
-
-
-def _legibility(letters: Legibility | None) -> dict[str, Any] | None:
-    if letters is None:
-        return None
-    return {
-        "x_height_mm": _mm(letters.x_height),
-        "arc_minutes": round(letters.minutes, 2),
-        "dots": round(letters.dots, 1),
-        "verdict": str(letters.sight),
+        "height_mm": rounded(part.height),
+        "width_mm": rounded(part.width),
+        "thickness_mm": rounded(part.thickness),
     }
 
 
 def _space(space: SpaceFit) -> dict[str, Any]:
     return {
         "name": space.name,
-        "width_mm": _mm(space.width),
-        "used_mm": _mm(space.used),
-        "ease_mm": _mm(space.ease),
-        "slack_mm": _mm(space.slack),
+        "width_mm": rounded(space.width),
+        "used_mm": rounded(space.used),
+        "ease_mm": rounded(space.ease),
+        "slack_mm": rounded(space.slack),
         "verdict": str(space.verdict),
-        "worst_case_mm": _mm(space.worst_case),
-        "tolerance_mm": _mm(space.likely),
+        "worst_case_mm": rounded(space.worst_case),
+        "tolerance_mm": rounded(space.likely),
         "probability": round(space.probability, 4),
     }
 
@@ -163,9 +109,9 @@ def _space(space: SpaceFit) -> dict[str, Any]:
 def _comparison(one: Comparison) -> dict[str, Any]:
     return {
         "what": one.what,
-        "computed_mm": _mm(one.computed),
-        "measured_mm": _mm(one.measured),
-        "difference_mm": _mm(one.difference),
+        "computed_mm": rounded(one.computed),
+        "measured_mm": rounded(one.measured),
+        "difference_mm": rounded(one.difference),
     }
 
 
@@ -182,6 +128,7 @@ def _problem(problem: Problem) -> dict[str, Any]:
     place = problem.place
     return {
         "severity": str(problem.severity),
+        "thing": problem.thing or None,
         "file": place.file if place else None,
         "line": place.line if place else None,
         "column": place.column if place else None,
@@ -191,16 +138,16 @@ def _problem(problem: Problem) -> dict[str, Any]:
     }
 
 
-def _sheet(file: str, page: int, sheet: Sheet) -> dict[str, Any]:
+def _sheet(file: str, page: int, sheet: Sheet, register: Register) -> dict[str, Any]:
     return {
         "file": file,
         "page": page,
         "reverse_page": page + 1 if sheet.two_sided else None,
         "stock": sheet.stock.name,
         "printer": sheet.stock.printed_on or None,
-        "size_mm": [_mm(side) for side in sheet.size],
+        "size_mm": [rounded(side) for side in sheet.size],
         "off_cut": sheet.stock.off_cut,
-        "pieces": [_piece(placement) for placement in sheet.placements],
+        "pieces": [_piece(placement, register) for placement in sheet.placements],
         "knife_cuts": [_stroke(cut) for cut in sheet.cuts],
         "crosses": [_stroke(arm) for arm in sheet.crosses],
     }
@@ -214,21 +161,23 @@ def _tally(tally: Tally) -> dict[str, Any]:
         "least_sheets": tally.least,
         "sheets_saved": tally.saved,
         "used": round(tally.used, 4),
-        "left_over_mm": [_mm(side) for side in tally.rest] if tally.rest else None,
+        "left_over_mm": [rounded(side) for side in tally.rest] if tally.rest else None,
     }
 
 
-def _piece(placement: Placement) -> dict[str, Any]:
-    flat = placement.piece.flat
+def _piece(placement: Placement, register: Register) -> dict[str, Any]:
+    piece, flat = placement.piece, placement.piece.flat
+    own = register.things[piece.owner].family
+    sections = (family for family in register.families if family.section)
     return {
-        "id": placement.piece.id,
-        "book": placement.piece.book,
-        "slipcase": placement.piece.slipcase,
+        "id": piece.id,
+        "owner": piece.owner,
+        **{family.noun: register.reference(piece.owner) if family is own else None for family in sections},
         "kind": flat.kind,
         "name": flat.name,
         "turned_deg": 90 if placement.turned else 0,
         "outline_mm": [_point(point) for point in placement.outline],
-        "bleed_mm": _mm(flat.bleed),
+        "bleed_mm": rounded(flat.bleed),
         "folds": [_fold(fold) for fold in placement.folds],
         "cuts": [_stroke(cut) for cut in placement.on_sheet(flat.cuts)],
         "trims": [_stroke(trim) for trim in placement.on_sheet(flat.trims)],
@@ -239,7 +188,7 @@ def _piece(placement: Placement) -> dict[str, Any]:
                 "rect_mm": _rect(placement.to_sheet.apply_to(panel.rect)),
                 "face": str(panel.face),
                 "head_down": panel.head_down,
-                "creep_mm": _mm(panel.creep),
+                "creep_mm": rounded(panel.creep),
             }
             for panel in flat.panels
         ],
@@ -258,13 +207,8 @@ def _stroke(stroke: Stroke) -> dict[str, Any]:
 
 
 def _point(point: Point) -> list[float]:
-    return [_mm(point.x), _mm(point.y)]
+    return [rounded(point.x), rounded(point.y)]
 
 
 def _rect(rect: Rect) -> list[float]:
-    return [_mm(value) for value in rect]
-
-
-def _mm(value: float) -> float:
-    """Rounded for reading: a ten-thousandth of a millimetre is far below what paper knows."""
-    return round(value, 4) + 0.0
+    return [rounded(value) for value in rect]

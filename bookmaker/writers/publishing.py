@@ -18,12 +18,12 @@ from ..shelf.checked import Checked
 from ..shelf.choice import Chosen
 from ..shelf.wishes import Progress, Wishes
 from ..shelf_file.whereabouts import whereabouts
-from ..things.book.plan import BookPlan
+from ..things.thing import Plan
 from .contact_sheet import write_contact_sheet
 from .leaflet_pdf import write_leaflet
 from .plan_json import dump, plan_report
 from .sheets_pdf import write_sheets
-from .shelf_front import fronts, spine_of
+from .shelf_front import fronts
 from .templates import write_template
 from .tools.dxf import write_dxf
 from .tools.pdf import write_tools_pdf
@@ -61,17 +61,15 @@ def publish(
     written.files += _write_cutting_list(folder / cutting_list, checked, chosen)
     spec = checked.plan.spec
     size = page_size(Size(*spec.printer.sheet.size))
-    pages = guide_pages(checked.plan, written.sheets, whereabouts(checked.shelf))
+    where = {id: whereabouts(checked.shelf, field) for id, field in checked.plan.register.fields.items()}
+    pages = guide_pages(checked.plan, written.sheets, where)
     write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
     written.files += [guide, *drawings, *extras, PLAN_NAME]
     report = plan_report(
-        checked.plan,
         written.sheets,
         layout.tallies,
         {name: UNSEALED if name == PLAN_NAME else digest_of(folder / name) for name in written.files},
-        checked.problems,
-        checked.legibility,
-        checked.lettering,
+        checked,
     )
     (folder / PLAN_NAME).write_bytes(sealed(dump(report).encode()))
     return tuple((name, sum(file == name for file, _, _ in written.sheets)) for name in written.files)
@@ -115,8 +113,10 @@ def _write_drawings(folder: Path, stem: str, title: str, sheets: Sequence[Sheet]
 def _write_cutting_list(path: Path, checked: Checked, chosen: Chosen) -> list[str]:
     """The list of what is cut by hand, if anything is; its name."""
     spec = checked.plan.spec
-    books = [book for book in checked.plan.books if chosen.by_hand(book.number)]
-    by_hand = [(book.printed, part) for book in books for part in book.cut_list]
+    plan = checked.plan
+    by_hand = [
+        (plan.printed(id), part) for id, one in plan.plans.items() if chosen.by_hand(id) for part in one.cut_list
+    ]
     if not by_hand:
         return []
     size = page_size(Size(*spec.printer.sheet.size))
@@ -130,25 +130,22 @@ def _write_extras(folder: Path, checked: Checked, chosen: Chosen, wishes: Wishes
     if wishes.contact_sheet:
         names += _write_spines(folder, checked)
     if wishes.templates:
-        for book in checked.plan.books:
-            names += _write_templates(folder, book, chosen)
+        for one in checked.plan.plans.values():
+            names += _write_templates(folder, one, chosen)
     return names
 
 
-def _write_templates(folder: Path, book: BookPlan, chosen: Chosen) -> list[str]:
-    """What a maker may draw over of the covers of a book, one file for its cover and one for its jacket."""
-    stem = f"template-{book.number + 1}"
-    drawn_over = {stem: book.cover.flats, f"{stem}-jacket": (book.jacket.flat,) if book.jacket else ()}
+def _write_templates(folder: Path, one: Plan, chosen: Chosen) -> list[str]:
+    """What a maker may draw over of a thing, each in a file of its own."""
     names: list[str] = []
-    for name, flats in drawn_over.items():
-        mine = [flat for flat in flats if flat.dressed and chosen.holds(("books", book.number), flat.stock)]
-        names += write_template(folder, name, book.name, mine) if mine else []
+    for word, flats in one.templates.items():
+        mine = [flat for flat in flats if flat.dressed and chosen.holds(one.id, flat.stock)]
+        stem = "-".join(filter(None, ("template", one.id, word)))
+        names += write_template(folder, stem, one.name, mine) if mine else []
     return names
 
 
 def _write_spines(folder: Path, checked: Checked) -> list[str]:
-    """The contact sheet, if there are books; its names."""
-    plan = checked.plan
-    found = {book.number: spine_of(draft.pieces) for book, draft in zip(plan.books, checked.drafts, strict=True)}
-    seen = list(fronts(plan, {number: spine for number, spine in found.items() if spine}))
-    return write_contact_sheet(folder, plan.spec.shelf, seen, Size(*plan.spec.printer.sheet.size)) if seen else []
+    """The contact sheet, if anything stands on the shelf; its names."""
+    spec, seen = checked.plan.spec, list(fronts(checked.plan, checked.drafts))
+    return write_contact_sheet(folder, spec.shelf, seen, Size(*spec.printer.sheet.size)) if seen else []

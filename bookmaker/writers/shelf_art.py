@@ -44,7 +44,7 @@ def row_art(row: Row, scale: float, origin: Point) -> Art:
 def _shown_art(shown: Shown) -> Art:
     if shown.spine is None:
         return Filled.box(shown.rect, CARD)
-    spine = shown.spine.rect
+    piece, spine = shown.spine
     # A little of the sides is seen beside the spine, as far as the book is thicker than its spine is wide.
     thick = shown.rect.height if shown.lies else shown.rect.width
     seen = spine.grown((thick - spine.width) / 2, 0, (thick - spine.width) / 2, 0)
@@ -53,4 +53,4 @@ def _shown_art(shown: Shown) -> Art:
         to_shelf = to_shelf.moved(shown.rect.x + seen.height, shown.rect.y)
     else:
         to_shelf = Transform.move(shown.rect.x - seen.x, shown.rect.y - seen.y)
-    return Group((shown.spine.piece.art,), to_shelf, Path.rectangle(seen))
+    return Group((piece.art,), to_shelf, Path.rectangle(seen))

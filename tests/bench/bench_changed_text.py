@@ -23,8 +23,10 @@ from bookmaker.things.book.pages.prose.setpage import SetPage
 from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.page import Inside, PageFrame
 from bookmaker.typesetting.standing_type import StandingType
-from tests.bench.bench_text import HEIGHT, LEADING, WIDTH, paragraphs
+from tests.kit.prose import paragraphs
 from tests.kit.recording import record
+
+WIDTH, HEIGHT, LEADING = 15.0, 21.0, 1.25
 
 WORDS_A_CHAPTER = 60
 """Paragraphs, rather, between two headings of the Markdown text."""

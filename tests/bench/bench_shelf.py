@@ -50,7 +50,7 @@ def write_shelf(folder: Path, books: int) -> Path:
 def lines_of(shelf: Path) -> list[list[tuple[float, float, float, str]]]:
     """Every line of text of every strip: x, y, size and text, in mm."""
     strips = []
-    for draft in check(shelf).drafts:
+    for draft in check(shelf).drafts.values():
         for piece in draft.pieces:
             if piece.flat.kind == "strip":
                 strips.append([(text.at.x, text.at.y, text.line.size, text.text) for text in record(piece.art).texts])

@@ -13,35 +13,20 @@ import io
 import statistics
 import sys
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from bookmaker.ground.art import Group
 from bookmaker.ground.geometry import Transform
-from bookmaker.sheets.facsimiles import Facsimile, facsimile_of_panel, facsimile_of_piece, side_by_side
-from bookmaker.sheets.flat import Role
-from bookmaker.sheets.piece import Piece
-from bookmaker.things.book.faces_seen import facsimile_of_face
+from bookmaker.sheets.facsimiles import Facsimile
 from bookmaker.workshop import check
 from bookmaker.writers.pdf import PdfFile
 from bookmaker.writers.svg import svg_picture
+from tests.kit.book_pictures import pictures_of
 
 DEMO = Path(__file__).parents[2] / "demo" / "shelf.yaml"
 ROUNDS = 3
 MEDIAN_MS, WORST_MS = 60.0, 150.0
-
-
-def pictures_of(pieces: Sequence[Piece]) -> Iterator[Facsimile]:
-    """The pictures of a book."""
-    yield from (facsimile_of_piece(piece) for piece in pieces if piece.flat.dressed and not piece.flat.pages)
-    for role in (Role.FRONT, Role.SPINE, Role.BACK):
-        face = facsimile_of_face(pieces, role)
-        if face:
-            yield face
-    pages = {panel.page: (piece, panel) for piece in pieces for panel in piece.flat.panels if panel.page}
-    if pages:
-        verso = len(pages) // 2 // 2 * 2
-        yield side_by_side([facsimile_of_panel(*pages[verso]), facsimile_of_panel(*pages[verso + 1])])
 
 
 def as_svg(one: Facsimile) -> int:
@@ -75,7 +60,7 @@ def measure(
 
 def main() -> None:
     """Run the benchmark and print what was measured; ends with 1 if a bound is not kept."""
-    books = [list(pictures_of(draft.pieces)) for draft in check(DEMO).drafts]
+    books = [list(pictures_of(draft.pieces)) for draft in check(DEMO).drafts.values()]
     gc.collect()
     gc.freeze()
     results = {name: measure(books, written) for name, written in (("SVG", as_svg), ("PDF", as_pdf))}

@@ -88,17 +88,17 @@ def test_a_cover_drawn_over_its_template_is_not_replaced(shelf: Path, tmp_path: 
     """The natural thing to do with a template is to draw on it and save it where it lies."""
     out = tmp_path / "out"
     make(shelf, out, wishes=Wishes(templates=True))
-    drawn = out / "template-1.png"
+    drawn = out / "template-tide-tables.png"
     drawn.write_bytes(drawn.read_bytes() + b"hours of work")
     before = contents(tmp_path)
     assert refused(shelf, out) == (
-        f"{out} holds files that were changed since bookmaker wrote them: template-1.png; "
+        f"{out} holds files that were changed since bookmaker wrote them: template-tide-tables.png; "
         "move them to another folder, or they would be lost"
     )
     assert contents(tmp_path) == before
     drawn.rename(tmp_path / "cover.png")
     make(shelf, out)
-    assert "template-1.pdf" not in contents(out)
+    assert "template-tide-tables.pdf" not in contents(out)
 
 
 @pytest.mark.parametrize("plan", ["{", "[]", '{"files": ["plan.json"]}', '{"made_by": "bookmaker", "files": 3}'])

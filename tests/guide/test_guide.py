@@ -22,6 +22,7 @@ from bookmaker.things.book.blocks.kinds import KINDS as BLOCKS
 from bookmaker.things.book.covers.kinds import KINDS as COVERS
 from bookmaker.workshop import check
 from bookmaker.writers.leaflet_pdf import write_leaflet
+from tests.kit.by_kind import box_drafts_of, drafts_of
 from tests.kit.guide_shelves import chapters, flattened, guide_shelf, said, shelf_head
 from tests.kit.shelves import made
 from tests.kit.strokes import POINT, strokes_of
@@ -136,9 +137,9 @@ def test_nothing_is_left_out(shelf: Made) -> None:
         overall = book["overall_mm"]
         row = rf"\b{number} Volume {number} \D+ {said(overall['thickness'], 2)} {said(overall['height'], 1)} "
         assert re.search(rf"{row}{said(overall['depth'], 1)} {starts[f'Volume {number}']}\b", front)
-    for draft in (*checked.drafts, *checked.slipcases):
+    for draft in (*drafts_of(checked), *box_drafts_of(checked)):
         for piece in draft.pieces:
-            text = texts[piece.slipcase or f"Volume {(piece.book or 0) + 1}"]
+            text = texts[checked.plan.plans[piece.owner].name]
             assert flattened(piece.label[1]) in text
     for sheet in plan["sheets"]:
         for piece in sheet["pieces"]:
@@ -429,11 +430,12 @@ def test_a_guide_to_some_sheets_only(tmp_path: Path) -> None:
     """Volume 2 is not printed, nor are the covers: no page for the one, no sheets named for the others."""
     (tmp_path / "shelf.yaml").write_text(shelf_head() + WORKED, encoding="utf-8")
     checked = check(tmp_path / "shelf.yaml")
-    pieces = [piece for draft in checked.drafts for piece in draft.pieces]
-    some = [piece for piece in pieces if piece.book != 1 and piece.flat.stock != "card"]
+    pieces = [piece for draft in drafts_of(checked) for piece in draft.pieces]
+    some = [piece for piece in pieces if piece.owner != "volume-2" and piece.flat.stock != "card"]
     plan = checked.plan
     sheets = [(f"{sheet.stock.name}.pdf", 1, sheet) for sheet in lay_out(some, plan.stocks, 2.0).sheets]
-    pages = guide_pages(plan, sheets, whereabouts(checked.shelf))
+    where = {id: whereabouts(checked.shelf, field) for id, field in plan.register.fields.items()}
+    pages = guide_pages(plan, sheets, where)
     write_leaflet(tmp_path / "guide.pdf", "Shelf", pages, Size(210, 297))
     front, texts, _ = chapters(tmp_path / "guide.pdf")
     assert set(texts) == {"Volume 1", "Volume 3"}

@@ -52,6 +52,7 @@ TABLES = {
     "a case": ["Case"],
     "a jacket": ["Jacket"],
     "a slipcase": ["SlipcaseEntry"],
+    "a listed slipcase": ["ListedSlipcase"],
     "the faces": ["BoxFaces"],
     "one face": ["BoxFace"],
     "blank pages": ["Blank"],
@@ -88,8 +89,8 @@ TABLES = {
 }
 """What each "key of …" table of the README describes, by the name of its model."""
 
-TOLD_OF_ALL = {"PictureCover": "Cloth", "PrinterEntry": "PaperPath"}
-"""Models with a table of what they have besides the keys of another one: of all drawn designs, of any printer."""
+TOLD_OF_ALL = {"PictureCover": "Cloth", "PrinterEntry": "PaperPath", "ListedSlipcase": "SlipcaseEntry"}
+"""Models with a table of what they have besides the keys of another one: of all drawn designs, of any printer …"""
 
 SHARED = set(Part.model_fields)
 """Keys that all parts of an inside have, in a table of their own."""

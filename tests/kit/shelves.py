@@ -81,7 +81,7 @@ def checked(text: str | bytes, folder: Path) -> Checked:
 def reported(text: str | bytes, folder: Path) -> dict[str, Any]:
     """What `check --json` says of the shelf."""
     found = checked(text, folder)
-    report: dict[str, Any] = json.loads(dump(check_report(found.plan, found.problems, found.legibility)))
+    report: dict[str, Any] = json.loads(dump(check_report(found)))
     return report
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+__all__ = ["DEMO", "README", "SOME_OF_THE_DEMO", "UGLY"]
+
 ROOT = Path(__file__).parents[2]
 
 DEMO = (ROOT / "demo" / "shelf.yaml").read_text(encoding="utf-8")

@@ -12,10 +12,10 @@ from pypdf import PdfReader
 
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.stock import Stock, make_stock
-from bookmaker.shelf.extents import page_frame
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
 from bookmaker.workshop import check
+from tests.kit.by_kind import books_of
 from tests.kit.command_line import bookmaker
 from tests.kit.guide_shelves import flattened
 from tests.kit.shelves import made
@@ -143,8 +143,8 @@ def test_pages_and_edges_are_drawn_as_fine_as_their_printer_draws(tmp_path: Path
 """
     )
     (tmp_path / "shelf.yaml").write_text(text, encoding="utf-8")
-    spec = read_shelf(tmp_path / "shelf.yaml").spec
-    assert [page_frame(spec, book, 24).resolution_dpi for book in spec.books] == [300, 1200, 1200, 300]
+    books = books_of(check(tmp_path / "shelf.yaml").plan)
+    assert [book.frame.resolution_dpi for book in books] == [300, 1200, 1200, 300]
 
 
 def test_the_command_line_names_printers_and_their_dots(tmp_path: Path) -> None:

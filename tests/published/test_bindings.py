@@ -32,7 +32,7 @@ def test_worked_case_of_a_concertina_in_a_wrap(tmp_path: Path) -> None:
     path = tmp_path / "shelf.yaml"
     path.write_text(WORKED, encoding="utf-8")
     checked = check(path)
-    (book,) = check_report(checked.plan, checked.problems, checked.legibility)["books"]
+    (book,) = check_report(checked)["books"]
     assert (book["panels"], book["strips"]) == (50, 5)
     assert book["block_thickness_mm"] == pytest.approx(4.14, abs=0.001)
     assert book["spine_mm"] == pytest.approx(4.305, abs=0.001)

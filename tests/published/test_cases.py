@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from bookmaker.workshop import Checked, check
+from tests.kit.by_kind import books_of
 
 SHELF = """\
 shelf: Handbooks
@@ -35,7 +36,7 @@ def checked(folder: Path, keys: str = "lap: 1 mm", board: str = "2.5 mm", turn_i
 
 def parts(folder: Path, keys: str = "lap: 1 mm") -> dict[str, Any]:
     """The parts of the cutting list of a life-size royal octavo in boards of 2.5 mm, by name."""
-    return {part.what: part for part in checked(folder, keys).plan.books[0].cover.cut_list}
+    return {part.what: part for part in books_of(checked(folder, keys).plan)[0].cover.cut_list}
 
 
 @pytest.mark.parametrize(
@@ -97,7 +98,7 @@ def test_what_is_a_board(board: str, notes: int, tmp_path: Path) -> None:
 @pytest.mark.parametrize(("binding", "share"), [("quarter", 1 / 8), ("half", 1 / 4)])
 def test_how_much_of_the_boards_the_spine_piece_takes(binding: str, share: float, tmp_path: Path) -> None:
     """Roberts & Etherington 1982, "quarter binding", "half binding"; from memory."""
-    cover = checked(tmp_path, f"binding: {binding}, spine_stock: leather").plan.books[0].cover
+    cover = books_of(checked(tmp_path, f"binding: {binding}, spine_stock: leather").plan)[0].cover
     strip = next(panel for panel in cover.flats[0].panels if panel.role == "front")
     assert strip.rect.width == pytest.approx(155.0 * share)
 
@@ -123,7 +124,7 @@ def test_worked_case(tmp_path: Path) -> None:
         "    cover: {kind: case, stock: cover, boards: board}\n",
         encoding="utf-8",
     )
-    cover = check(path).plan.books[0].cover
+    cover = books_of(check(path).plan)[0].cover
     assert [(part.what, part.width, part.height, part.thickness, part.count) for part in cover.cut_list] == [
         ("board", pytest.approx(13.9), pytest.approx(21.8), 1.0, 2),
         ("stiffener", pytest.approx(6.14), pytest.approx(21.8), 1.0, 1),

@@ -14,7 +14,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from bookmaker.ground.colour_differences import Lab, ciede2000, difference, lab_of, oklab_of, oklab_of_xyz
+from bookmaker.ground.colours.differences import Lab, ciede2000, difference, lab_of, oklab_of, oklab_of_xyz
 from bookmaker.ground.drawing import BLACK, WHITE, Colour
 
 DATA = json.loads((Path(__file__).parent / "ciede2000_pairs.json").read_text(encoding="utf-8"))

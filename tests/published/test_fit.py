@@ -24,5 +24,5 @@ def test_chance_of_fitting_follows_the_normal_distribution(sigmas: float, chance
     space = SpaceEntry.model_validate(
         {"width": f"{4 + 0.15 * sigmas:.6f} mm", "height": "30 mm", "depth": "30 mm", "ease": "0 mm"}
     )
-    book = Standing(0, "Tides", 4.0, 20.0, 15.0, Uncertainty({}, 0.3))
+    book = Standing("tides", "Tides", 4.0, 20.0, 15.0, Uncertainty({}, 0.3))
     assert fit_space("upper", space, [book], {}).probability == pytest.approx(chance, abs=2e-4)

@@ -75,8 +75,8 @@ def test_every_piece_lies_once_inside_the_printable_area_apart_and_with_its_grai
     with tempfile.TemporaryDirectory() as name:
         plan, _ = made(shelf_of(books, grain), Path(name))
     pieces = [piece for sheet in plan["sheets"] for piece in sheet["pieces"]]
-    wanted = {f"book-{n}-wrap-1" for n in range(1, len(books) + 1)} | {
-        f"book-{n}-strip-{k}" for n, book in enumerate(plan["books"], start=1) for k in range(1, book["strips"] + 1)
+    wanted = {f"volume-{n}-wrap-1" for n in range(1, len(books) + 1)} | {
+        f"volume-{n}-strip-{k}" for n, book in enumerate(plan["books"], start=1) for k in range(1, book["strips"] + 1)
     }
     assert sorted(piece["id"] for piece in pieces) == sorted(wanted)
     for sheet in plan["sheets"]:

@@ -9,6 +9,7 @@ from rich.console import Console
 
 from bookmaker.cli.tables import breakdown_table
 from bookmaker.workshop import check
+from tests.kit.by_kind import books_of
 from tests.kit.command_line import bookmaker
 
 SHELF = """\
@@ -28,7 +29,8 @@ def explained(folder: Path, extra: str = "") -> str:
     path = folder / "shelf.yaml"
     path.write_text(SHELF.replace("EXTRA", extra), encoding="utf-8")
     console = Console(width=100, record=True, file=(folder / "out.txt").open("w", encoding="utf-8"))
-    console.print(breakdown_table(check(path).plan.books[0]))
+    book = books_of(check(path).plan)[0]
+    console.print(breakdown_table(book, f"1 {book.name}"))
     console.file.close()
     return console.export_text()
 

@@ -14,11 +14,12 @@ from rich.console import Console
 
 from bookmaker.cli.tables import breakdown_table
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.shelf.entries import ShelfSpec
+from bookmaker.shelf.entries import ShelfSpec, shelf_model
 from bookmaker.shelf.filling import shares
 from bookmaker.shelf.fit import Verdict
-from bookmaker.shelf.plan import plan_shelf
+from bookmaker.things.families import FAMILIES
 from bookmaker.workshop import check
+from tests.kit.by_kind import books_of, planned_shelf
 from tests.kit.shelves import told
 
 BOUNDS = st.lists(
@@ -82,7 +83,7 @@ def spec_of(width: float, books: list[dict[str, object]]) -> ShelfSpec:
         },
         "books": books,
     }
-    return ShelfSpec.model_validate(written)
+    return shelf_model(FAMILIES).model_validate(written)
 
 
 def at_its_least(row: dict[str, Any]) -> dict[str, Any]:
@@ -120,14 +121,14 @@ def test_a_filled_row_fits_for_sure_with_nothing_left_over(
     books.append(book("Elsewhere", "kind: solid, thickness: 7 mm", space="lower"))
     spec = spec_of(width, books)
     try:
-        plan = plan_shelf(spec)
+        plan = planned_shelf(spec)
     except ShelfFileError as refusal:
         [problem] = refusal.problems
         assert problem.message.startswith("upper has no room left for ")
-        assert plan_shelf(spec_of(width, [at_its_least(row) for row in books])).spaces[0].verdict is not Verdict.FITS
+        assert planned_shelf(spec_of(width, [at_its_least(row) for row in books])).spaces[0].verdict is not Verdict.FITS
         return
     upper = plan.spaces[0]
-    standing = [row for row in plan.books if row.entry.space == "upper"]
+    standing = [row for row in books_of(plan) if row.entry.space == "upper"]
     taken = sum(row.cover.thickness.value for row in standing if row.entry.stack is None) + 21 * stack
     spare = width - taken - 0.2 * len(standing) - upper.likely
     thick = [row.block.thickness.value for row in standing if row.entry.title.startswith("Dummy")]
@@ -175,14 +176,14 @@ def test_a_fill_takes_what_is_left(tmp_path: Path) -> None:
         "add 1 more to share the space, or write at_most: 12 mm and leave the rest empty"
     ]
     plan = check(tmp_path / "shelf.yaml").plan
-    assert plan.books[1].block.thickness.value == 14.18
-    assert plan.books[1].block.cut_list[0].thickness == 14.18
+    assert books_of(plan)[1].block.thickness.value == 14.18
+    assert books_of(plan)[1].block.cut_list[0].thickness == 14.18
     assert [space.verdict for space in plan.spaces] == [Verdict.FITS]
 
 
 def test_a_measured_block_has_filled_already(tmp_path: Path) -> None:
     assert told(SHELF.replace("thickness: fill", "thickness: fill, measured_thickness: 9.1 mm"), tmp_path) == []
-    block = check(tmp_path / "shelf.yaml").plan.books[1].block
+    block = books_of(check(tmp_path / "shelf.yaml").plan)[1].block
     assert (block.thickness.value, block.thickness.computed) == (9.1, 9.1)
 
 
@@ -193,7 +194,7 @@ def test_a_measured_block_leaves_the_rest_to_the_others(tmp_path: Path) -> None:
     """Worked by hand: 20 − 4.56 − 5.42 − 0.42 − 3 · 0.2 = 9.00 less √(0.375² + 0.096² + 3 · 0.15²) = 0.4662."""
     text = SHELF.replace("thickness: fill", "thickness: fill, measured_thickness: 5 mm") + ANOTHER
     assert told(text, tmp_path) == []
-    books = check(tmp_path / "shelf.yaml").plan.books
+    books = books_of(check(tmp_path / "shelf.yaml").plan)
     assert [book.block.thickness.value for book in books[1:]] == [5.0, 8.53]
 
 
@@ -201,14 +202,14 @@ def test_a_bound_is_kept_to_the_letter(tmp_path: Path) -> None:
     """1/8 in is 3.175 mm, not 3.17; the other takes what is left of 11 − 6.4662 = 4.5338 mm: 1.3588."""
     text = SHELF.replace("width: 20 mm", "width: 11 mm").replace("fill}", "fill, at_least: 1 mm}") + ANOTHER
     assert told(text, tmp_path) == []
-    books = check(tmp_path / "shelf.yaml").plan.books
+    books = books_of(check(tmp_path / "shelf.yaml").plan)
     assert [book.block.thickness.value for book in books[1:]] == [1.35, 3.175]
 
 
 def test_what_a_fill_became_is_explained(tmp_path: Path) -> None:
     told(SHELF, tmp_path)
     console = Console(width=100, record=True, file=io.StringIO())
-    console.print(breakdown_table(check(tmp_path / "shelf.yaml").plan.books[1]))
+    console.print(breakdown_table(books_of(check(tmp_path / "shelf.yaml").plan)[1], "2 Fill"))
     shown = [line.split() for line in console.export_text().splitlines()]
     assert ["block", "as", "cut", "to", "fill", "its", "space", "1", "14.180", "14.180"] in shown
     assert ["finished", "book", "14.600"] in shown

@@ -25,7 +25,13 @@ def space(width: float, height: float = 30, depth: float = 25, ease: float = 0.2
 
 def book(number: int, thickness: float, panels: float = 50, stack: str | None = None, height: float = 21) -> Standing:
     return Standing(
-        number, f"Book {number}", thickness, height, 15, Uncertainty({"page": panels, "cover": 2}, 0.15), stack
+        f"book-{number}",
+        f"Book {number}",
+        thickness,
+        height,
+        15,
+        Uncertainty({"page": panels, "cover": 2}, 0.15),
+        stack,
     )
 
 
@@ -43,14 +49,15 @@ def test_a_stack_takes_its_longest_book_of_the_width_and_all_thicknesses_of_the_
     fit = fit_space("upper", space(40, height=11), [*lying, book(2, 4, height=10)], TOLERANCES)
     assert fit.used == pytest.approx(24 + 4)
     assert fit.slack == pytest.approx(40 - 28 - 2 * 0.2)
-    assert fit.too_tall == (("the stack charts", pytest.approx(1.0)),)
+    assert fit.stands_out == (("the stack charts", "tall", pytest.approx(1.0), None),)
     assert fit.verdict is Verdict.OVER
 
 
 def test_books_that_stand_out_are_named_with_how_much() -> None:
     fit = fit_space("upper", space(40, height=20.5, depth=14), [book(0, 4)], TOLERANCES)
-    assert fit.too_tall == (("Book 0", pytest.approx(0.5)),)
-    assert fit.too_deep == (("Book 0", pytest.approx(1.0)),)
+    tall, deep = fit.stands_out
+    assert tall == ("Book 0", "tall", pytest.approx(0.5), "book-0")
+    assert deep == ("Book 0", "deep", pytest.approx(1.0), "book-0")
 
 
 def test_a_stocks_error_is_shared_and_hands_err_on_their_own() -> None:

@@ -8,8 +8,9 @@ import statistics
 import pytest
 
 from bookmaker.shelf.entries import ShelfSpec
-from bookmaker.shelf.plan import ShelfPlan, plan_shelf
+from bookmaker.shelf.plan import ShelfPlan
 from bookmaker.shelf.reading import read_shelf
+from tests.kit.by_kind import books_of, planned_shelf, slipcases_of
 
 CALIPERS = {"page": 0.08, "thick": 0.11, "cover": 0.16, "board": 0.8, "cloth": 0.14, "jacket": 0.1, "card": 0.3}
 
@@ -68,18 +69,18 @@ def planned(spec: ShelfSpec, **off: float) -> ShelfPlan:
         name: entry.model_copy(update={"caliper": CALIPERS[name] + off.get(name, 0.0)})
         for name, entry in spec.stocks.items()
     }
-    return plan_shelf(spec.model_copy(update={"stocks": stocks}))
+    return planned_shelf(spec.model_copy(update={"stocks": stocks}))
 
 
 def widths(plan: ShelfPlan) -> dict[str, float]:
     """The thickness of every book, of the box, and of the whole row."""
-    books = {book.entry.title: book.thickness.value for book in plan.books}
-    return {**books, "box": plan.slipcases[0].outside.width, "row": plan.spaces[0].used}
+    books = {book.entry.title: book.thickness.value for book in books_of(plan)}
+    return {**books, "box": slipcases_of(plan)[0].outside.width, "row": plan.spaces[0].used}
 
 
 def slopes(plan: ShelfPlan, stock: str) -> dict[str, float]:
-    books = {book.entry.title: book.thickness.sensitivities.get(stock, 0.0) for book in plan.books}
-    return {**books, "box": plan.slipcases[0].uncertainty.slopes.get(stock, 0.0)}
+    books = {book.entry.title: book.thickness.sensitivities.get(stock, 0.0) for book in books_of(plan)}
+    return {**books, "box": slipcases_of(plan)[0].uncertainty.slopes.get(stock, 0.0)}
 
 
 @pytest.mark.parametrize("stock", CALIPERS)
@@ -110,7 +111,7 @@ def test_the_likely_error_is_that_of_many_makers(spec: ShelfSpec) -> None:
     rows: list[float] = []
     for _ in range(300):
         papers = {name: chance.gauss(0, tolerance_of(name) / 2) for name in CALIPERS}
-        hands = sum(chance.gauss(0, book.entry.assembly_tolerance / 2) for book in plan.books)
+        hands = sum(chance.gauss(0, book.entry.assembly_tolerance / 2) for book in books_of(plan))
         rows.append(planned(spec, **papers).spaces[0].used + hands)
     (space,) = plan.spaces
     assert statistics.fmean(rows) == pytest.approx(space.used, abs=0.15)
@@ -121,5 +122,5 @@ def test_the_likely_error_is_that_of_many_makers(spec: ShelfSpec) -> None:
 def test_the_worst_case_is_every_error_at_once(spec: ShelfSpec) -> None:
     plan = planned(spec)
     worst = planned(spec, **{name: tolerance_of(name) for name in CALIPERS}).spaces[0].used
-    hands = sum(book.entry.assembly_tolerance for book in plan.books)
+    hands = sum(book.entry.assembly_tolerance for book in books_of(plan))
     assert plan.spaces[0].worst_case == pytest.approx(worst - plan.spaces[0].used + hands)

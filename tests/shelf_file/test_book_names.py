@@ -12,6 +12,7 @@ from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf_file.book_names import BookName, UnknownBook, called_in_list, find_book, find_books
 from bookmaker.shelf_file.yaml_tree import parse_tree
 from bookmaker.workshop import check
+from tests.kit.by_kind import books_of, drafts_of, slipcases_of
 
 ANNALS = [BookName("Annals", figure, "Lights") for figure in ("I", "II", "III")]
 BOOKS = [BookName("Fog"), *ANNALS, BookName("Index", "", "Lights"), BookName("Salt"), BookName("Salt"), BookName("12")]
@@ -83,22 +84,24 @@ def shelf(tmp_path: Path) -> Path:
 
 def test_sets_go_into_boxes_and_are_measured_by_their_name(shelf: Path) -> None:
     plan = check(shelf).plan
-    assert plan.slipcases[0].books == (1, 2, 3)
-    assert sum(plan.books[number].thickness.value for number in (1, 2, 3)) == pytest.approx(12.6)
+    assert slipcases_of(plan)[0].held == ("annals-i-lights", "annals-ii-lights", "annals-iii-lights")
+    assert sum(books_of(plan)[number].thickness.value for number in (1, 2, 3)) == pytest.approx(12.6)
 
 
 def test_volumes_are_told_apart_wherever_they_are_named(shelf: Path) -> None:
     checked = check(shelf)
-    assert [book.name for book in checked.plan.books] == ["Fog", "Annals I", "Annals II", "Annals III"]
-    labels = {piece.label[0] for draft in checked.drafts for piece in draft.pieces}
+    assert [book.name for book in books_of(checked.plan)] == ["Fog", "Annals I", "Annals II", "Annals III"]
+    pieces = [piece for draft in drafts_of(checked) for piece in draft.pieces]
+    labels = {checked.plan.labelled(piece).label[0] for piece in pieces}
     assert labels == {"1. Fog", "2. Annals I", "3. Annals II", "4. Annals III"}
 
 
 def test_a_set_is_made_by_its_name_but_one_book_again(shelf: Path) -> None:
     plan = check(shelf).plan
-    books = frozenset(("books", number) for number in (1, 2, 3))
+    books = {"annals-i-lights", "annals-ii-lights", "annals-iii-lights"}
     assert Choice(only=("annals",)).of(plan).owners == books
-    assert Choice(again="Annals II").of(plan).owners == {("books", 2)}
+    assert Choice(again="Annals II").of(plan).owners == {"annals-ii-lights"}
+    assert Choice(only=("3",)).of(plan).owners == Choice(only=("annals-ii-lights",)).of(plan).owners
     with pytest.raises(CommandError):
         Choice(again="Annals").of(plan)
 

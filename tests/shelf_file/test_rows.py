@@ -14,6 +14,7 @@ from bookmaker.shelf_file.defaults import with_defaults
 from bookmaker.shelf_file.rows import with_rows
 from bookmaker.shelf_file.yaml_tree import Plain, parse_tree
 from bookmaker.workshop import check
+from tests.kit import by_kind
 from tests.kit.schema_shape import astray
 from tests.kit.shelves import changed, told
 
@@ -142,8 +143,8 @@ def test_a_row_is_books_like_any_others(tmp_path: Path) -> None:
         "add 3 more to share the space, or write at_most: 12 mm and leave the rest empty"
     ]
     plan = check(tmp_path / "shelf.yaml").plan
-    assert [book.entry.title for book in plan.books] == ["First", "Second", "Third", "Fourth"]
-    thick = [book.block.thickness.value for book in plan.books[1:]]
+    assert [book.entry.title for book in by_kind.books_of(plan)] == ["First", "Second", "Third", "Fourth"]
+    thick = [book.block.thickness.value for book in by_kind.books_of(plan)[1:]]
     assert thick[0] == thick[2] > thick[1] == 4.0
 
 

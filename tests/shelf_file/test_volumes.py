@@ -20,6 +20,7 @@ from bookmaker.things.book.designs.design import InSet, Words
 from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.workshop import Checked, check
+from tests.kit.by_kind import books_of, lettering_of
 from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Placed, record
 from tests.kit.styles import DRAWN, dressed, every_style, style_of
@@ -43,7 +44,7 @@ def written(folder: Path, books: str) -> Path:
 
 
 def titles(checked: Checked) -> list[tuple[str, str | None]]:
-    return [(book.entry.title, book.entry.volume) for book in checked.plan.books]
+    return [(book.entry.title, book.entry.volume) for book in books_of(checked.plan)]
 
 
 @given(st.integers(1, 399))
@@ -88,12 +89,13 @@ def test_volumes_of_unlike_thickness_are_lettered_alike(model: type, tmp_path: P
     books = f"  - title: Annals of the Lights\n    volumes: 3\n    design: {{style: {style}}}\n    row:\n{row}"
     checked = check(written(tmp_path, books))
     sizes = [
-        [line.x_height for line in lines if line.on == "spine" and line.what == "title"] for lines in checked.lettering
+        [line.x_height for line in lines if line.on == "spine" and line.what == "title"]
+        for lines in lettering_of(checked)
     ]
     assert sizes[0] == pytest.approx(sizes[1])
     assert sizes[0] == pytest.approx(sizes[2])
-    colours = {b.entry.design.dress(NO_ARTWORK, b.cover.flats[0], b.words).art.layers[0].colour  # type: ignore[attr-defined]
-               for b in checked.plan.books if style not in ("picture", "ledger")}  # fmt: skip
+    colours = {b.entry.design.dress(NO_ARTWORK, b.cover.flats[0], b.coat.words).art.layers[0].colour  # type: ignore[attr-defined]
+               for b in books_of(checked.plan) if style not in ("picture", "ledger")}  # fmt: skip
     assert len(colours) <= 1
 
 
@@ -104,7 +106,9 @@ def test_unlike_titles_of_a_series_are_lettered_alike(model: type, tmp_path: Pat
         "    row: [Up, Windward, The Whole Way Home]\n"
     )
     checked = check(written(tmp_path, books))
-    lines = [next(line for line in lines if line.on == "spine" and line.what == "title") for lines in checked.lettering]
+    lines = [
+        next(line for line in lines if line.on == "spine" and line.what == "title") for lines in lettering_of(checked)
+    ]
     # the em is the same; capitals and small letters differ in what is measured of them
     assert len({line.way for line in lines}) == 1
     assert lines[0].x_height == pytest.approx(lines[1].x_height)
@@ -177,4 +181,6 @@ def test_what_is_wrong_in_the_entry_of_a_set_is_told_once_of_its_key(tmp_path: P
     found = check(written(tmp_path, picture + "  - title: Index\n"))
     coarse = [problem for problem in found.problems if "dots per inch" in problem.message]
     assert [problem.place.line for problem in coarse if problem.place] == [14]
-    assert [found.shelf.concerns(coarse[0], ("books", number)) for number in range(4)] == [True, True, True, False]
+    register = found.plan.register
+    concerned = [found.shelf.concerns(coarse[0], id, register.fields) for id in register.counted]
+    assert concerned == [True, True, True, False]

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
+from bookmaker.ground.problems import FieldPath
 from bookmaker.shelf_file.whereabouts import whereabouts
-from bookmaker.workshop import check
+from bookmaker.workshop import Checked, check
+from tests.kit.by_kind import books_of
 
 SHELF = """\
 shelf: The Salt Office
@@ -75,11 +78,15 @@ def written(folder: Path, shelf: str, table: str) -> Path:
     return folder / "shelf.yaml"
 
 
+def fields_of(found: Checked) -> Mapping[str, FieldPath]:
+    return found.plan.register.fields
+
+
 def test_the_place_of_every_form_of_book_is_said(tmp_path: Path) -> None:
     found = check(written(tmp_path, SHELF, TABLE))
-    said = [place.length_of("block", "measured_thickness") for place in whereabouts(found.shelf)]
-    assert dict(zip([book.name for book in found.plan.books], said, strict=True)) == SAID
-    brine = whereabouts(found.shelf)[0]
+    places = {book.name: whereabouts(found.shelf, fields_of(found)[book.id]) for book in books_of(found.plan)}
+    assert {name: place.length_of("block", "measured_thickness") for name, place in places.items()} == SAID
+    brine = places["Brine"]
     assert brine.length_of("measured_thickness") == "shelf.yaml, line 10: measured_thickness: … mm"
 
 
@@ -88,7 +95,7 @@ def test_what_is_said_can_be_done(tmp_path: Path) -> None:
     for before, after in DONE:
         assert shelf.count(before) == 1
         shelf = shelf.replace(before, after)
-    books = check(written(tmp_path, shelf, TABLE_DONE)).plan.books
+    books = books_of(check(written(tmp_path, shelf, TABLE_DONE)).plan)
     measured = [book.name for book in books if book.block.thickness.measured == 2.5]
     assert measured == ["Brine", "Pans", "Rope", "Tar II", "Annals II", "Weirs", "Sluices", "Logs I"]
     assert [book.name for book in books] == list(SAID)

@@ -28,7 +28,7 @@ def test_every_piece_is_the_same_picture_as_svg_and_as_pdf(demo: Checked, tenth:
     because it blurs what pictures are enlarged in another way. With finer pixels both come closer: see
     `test_svg_and_pdf_are_the_same_picture`. A letter of a text that is missing is 120 and more.
     """
-    pieces = [piece for draft in (*demo.drafts, *demo.slipcases) for piece in draft.pieces]
+    pieces = [piece for draft in demo.drafts.values() for piece in draft.pieces]
     sides = [(piece, face) for piece in pieces for face in Face if face is Face.FRONT or piece.two_sided]
     for piece, face in sides[tenth::10]:
         seen = facsimile_of_piece(piece, face, bleed=True)

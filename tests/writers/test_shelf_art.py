@@ -8,7 +8,7 @@ import pytest
 from bookmaker.ground.geometry import Rect
 from bookmaker.workshop import check
 from bookmaker.writers.shelf_art import TIMBER, facsimile_of_front, facsimile_of_shown
-from bookmaker.writers.shelf_front import Front, fronts, spine_of
+from bookmaker.writers.shelf_front import Front, fronts
 from bookmaker.writers.svg import svg_picture
 from tests.kit.pixels import apart, svg_pixels
 
@@ -37,8 +37,7 @@ def front(tmp_path_factory: pytest.TempPathFactory) -> Front:
     path = tmp_path_factory.mktemp("art") / "shelf.yaml"
     path.write_text(SHELF, encoding="utf-8")
     checked = check(path)
-    spines = {number: spine_of(draft.pieces) for number, draft in enumerate(checked.drafts)}
-    (found,) = fronts(checked.plan, {number: spine for number, spine in spines.items() if spine})
+    (found,) = fronts(checked.plan, checked.drafts)
     return found
 
 

@@ -33,12 +33,14 @@ class NamesFile:
         self.what = what
 
 
-def named(entry: Entry, what: str) -> Iterator[tuple[str, str]]:
-    """The keys of an entry that name a `what`, each with the name written there."""
+def named(entry: Entry, what: str) -> Iterator[tuple[FieldPath, str]]:
+    """Where an entry, or what is in it, names a `what`, each with the name written there."""
     for key, field in type(entry).model_fields.items():
         written = getattr(entry, key)
-        if written and any(isinstance(mark, Names) and mark.what == what for mark in _marks(field)):
-            yield key, written
+        if isinstance(written, Entry):
+            yield from (((key, *path), name) for path, name in named(written, what))
+        elif written and any(isinstance(mark, Names) and mark.what == what for mark in _marks(field)):
+            yield (key,), written
 
 
 def files_named(written: object, here: FieldPath = ()) -> Iterator[tuple[FieldPath, str, str]]:

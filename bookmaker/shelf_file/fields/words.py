@@ -9,6 +9,7 @@ from pydantic import BeforeValidator, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ...ground.drawing import Colour
+from ...ground.ids import LONGEST, slug
 from ...ground.quantities import show
 from ...ground.visible import is_seen
 from .entry import Names, NamesFile
@@ -27,6 +28,7 @@ __all__ = [
     "StockName",
     "Text",
     "TextFile",
+    "ThingId",
     "Title",
     "TypefaceName",
     "read_text",
@@ -117,6 +119,18 @@ Title = Annotated[str, BeforeValidator(read_title)]
 
 Lines = Annotated[str, BeforeValidator(_read_lines)]
 """A few lines of visible text; where they end is kept, other white space is tidied."""
+
+
+def _read_id(value: object) -> str:
+    text = _read_written(value)
+    if text != slug(text) or len(text) > LONGEST:
+        meant = slug(text)[:LONGEST].rstrip("-")
+        raise refuse(f"{show(text)} is no id", f"write small letters and digits joined by hyphens, such as {meant}")
+    return text
+
+
+ThingId = Annotated[str, BeforeValidator(_read_id), WithJsonSchema({"type": "string", "examples": ["harbour-atlas"]})]
+"""What a thing goes by: small letters and digits of any script, joined by hyphens."""
 
 StockName = Annotated[str, BeforeValidator(_read_written), Names("stock")]
 """The name of a stock, as under ``stocks``."""

@@ -11,7 +11,7 @@ from ...paper.thickness import ASSEMBLY_TOLERANCE
 from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.measures import Ease, LifeSide, PageSide, Thickness
-from ...shelf_file.fields.words import SpaceName, Title, refuse
+from ...shelf_file.fields.words import SpaceName, ThingId, Title, refuse
 from ...shelf_file.rows import LONGEST_ROW
 from ...shelf_file.volumes import MOST_VOLUMES
 from .blocks.kinds import AnyBlock
@@ -77,6 +77,7 @@ NoVolumes = Annotated[
 class BookEntry(Entry):
     """One book. Its size is that of the page; the cover adds what it needs."""
 
+    id: ThingId | None = Field(None, description="what it goes by; made of title, volume, series, author and date")
     title: Title = Field(description="title, as it shall stand on spine and front")
     author: Title | None = Field(None, description="author, as it shall stand on spine and front")
     volumes: NoVolumes = Field(None, description="a set of so many books that differ in their numbers, from 2 to 100")

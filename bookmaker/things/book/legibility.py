@@ -12,6 +12,7 @@ from ...ground.quantities import show
 from ...ground.units import print_mm
 from ...paper.eyesight import READABLE_MINUTES, Legibility, Sight
 from .designs.design import Lettering
+from .plan import BookPlan
 
 __all__ = ["lettering_problems", "titles_for_a_lens"]
 
@@ -46,21 +47,22 @@ def lettering_problems(lettering: Iterable[Lettering], resolution_dpi: float) ->
             )
 
 
-def titles_for_a_lens(covers: Sequence[tuple[str, Sequence[Lettering], float]], distance: float) -> Iterator[Problem]:
+def titles_for_a_lens(covers: Sequence[tuple[BookPlan, Lettering | None, float]], distance: float) -> Iterator[Problem]:
     """One note about all spine titles that are printed well, but too small to be read from a distance in mm.
 
-    `covers` are the names of all books, the lettering of each as the shelf shows it and the dots to the inch it is
-    printed with. Fields count from the whole shelf.
+    `covers` are all books, each with its title on the spine that the shelf shows, and the dots to the inch that is
+    printed with.
     """
-    seen: list[tuple[int, Lettering, Legibility]] = []
-    for number, (_, lettering, resolution_dpi) in enumerate(covers):
-        for line in [line for line in lettering if line.on == "spine" and line.what == "title"][:1]:
-            seen.append((number, line, Legibility(line.x_height, resolution_dpi, distance)))
+    seen = [
+        (book, line, Legibility(line.x_height, resolution_dpi, distance))
+        for book, line, resolution_dpi in covers
+        if line is not None
+    ]
     small = [one for one in seen if one[2].sight is not Sight.READABLE and one[2].dots >= FEWEST_DOTS]
     if not small:
         return
-    number, line, letters = min(small, key=lambda one: one[1].x_height)
-    name = show(covers[number][0])
+    book, line, letters = min(small, key=lambda one: one[1].x_height)
+    name = show(book.name)
     sharp = f"{letters.minutes:.1f} minutes of arc where sharp eyes need {READABLE_MINUTES:g}"
     said = f"the spine title of {name} cannot be read from {print_mm(distance)} without a lens: {sharp}"
     if len(small) > 1:
@@ -72,5 +74,6 @@ def titles_for_a_lens(covers: Sequence[tuple[str, Sequence[Lettering], float]], 
         said,
         f"{line.help or 'write a shorter title'}; check --spines shows all titles",
         Severity.NOTE,
-        field=("books", number, "design", "spine_title"),
+        field=("design", "spine_title"),
+        thing=book.id,
     )

@@ -1,75 +1,169 @@
-"""One book worked out: block, cover, jacket and the numbers that follow."""
+"""One book: as it was written and read, and worked out: block, cover, jacket and the numbers that follow."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from math import ceil
+from pathlib import Path
 
 from ...ground.geometry import Size
-from ...ground.problems import Problem, ShelfFileError
+from ...ground.problems import Problem, ShelfFileError, gathered, within
+from ...ground.units import print_mm
 from ...paper.stock import Stock
 from ...paper.thickness import READING_TOLERANCE, Thickness
 from ...sheets.cutting import CutPart
 from ...sheets.flat import Flat
+from ...shelf_file.book_names import BookName
+from ...typesetting.page import PageFrame
 from ...typesetting.punctuation import Punctuation
-from ...typesetting.stand_ins import printable
 from ..standing import Standing, Uncertainty
+from ..thing import Advice, Clothes, Family, Measurable, Plan, Stretch, Terms, Thing
 from .blocks.block_plan import BlockPlan
 from .covers.cover_plan import CoverPlan
 from .covers.jacket import JacketPlan
-from .designs.design import Words
-from .entry import BookEntry
+from .designs.artwork import NO_ARTWORK, Artwork
+from .designs.design import Design, Words
+from .entry import SMALLEST_PAGE, BookEntry
+from .extents import page_frame, settled_block
+from .off_cuts import shorter_strips
+from .pages.inside import LoadedInside, load_inside
 from .pages.written import language_named, marks_of, parts_of
 
-__all__ = ["BookPlan", "plan_book"]
+__all__ = ["Book", "BookPlan", "Coat", "Sources", "plan_book"]
+
+NOTHING_READ = LoadedInside()
+"""An inside that names no files."""
 
 
 @dataclass(frozen=True, slots=True)
-class BookPlan:
-    """One book: `number` counts from 0 as in the shelf file; `page` is its page in mm.
+class Sources:
+    """What was read for a book: for its pages, for its design, for that of its jacket.
+
+    `unread` says that files of its pages could not be used, so that nobody can tell how many it needs.
+    """
+
+    inside: LoadedInside = NOTHING_READ
+    design: Artwork = NO_ARTWORK
+    jacket: Artwork = NO_ARTWORK
+    unread: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Book(Thing):
+    """A book as it was written, with what was read for it."""
+
+    id: str
+    family: Family = field(compare=False, repr=False)
+    entry: BookEntry
+    sources: Sources = Sources()
+
+    @property
+    def name(self) -> BookName:
+        """Its title, with volume and series."""
+        return self.entry.name
+
+    @property
+    def space(self) -> str | None:
+        """Where it stands, as written."""
+        return self.entry.space
+
+    @property
+    def stack(self) -> str | None:
+        """The stack it lies in."""
+        return self.entry.stack
+
+    @property
+    def spoilt(self) -> tuple[Problem, ...]:
+        """Letters that no typeface has, and the like."""
+        return within(("inside",), self.sources.inside.errors)
+
+    def read(self, folder: Path) -> tuple[Book, tuple[Problem, ...]]:
+        """The book with its texts, its pictures, its artwork."""
+        problems: list[Problem] = []
+        inside = NOTHING_READ
+        design = jacket = NO_ARTWORK
+        with gathered(problems, "inside"):
+            inside = load_inside(self.entry.inside, folder)
+        unread = bool(problems)
+        with gathered(problems, "design"):
+            design = self.entry.design.load(folder)
+        if self.entry.jacket and self.entry.jacket.design:
+            with gathered(problems, "jacket", "design"):
+                jacket = self.entry.jacket.design.load(folder)
+        return replace(self, sources=Sources(inside, design, jacket, unread)), tuple(problems)
+
+    def checks(self, scale: float) -> Iterator[Problem]:
+        """Pages that the scale makes vanish."""
+        page = self.entry.page_size(scale)
+        if min(page) < SMALLEST_PAGE:
+            yield Problem(
+                f"at 1:{scale:g} the page is {print_mm(page.width)} × {print_mm(page.height)}",
+                "write the size of the full-size book, or another scale",
+                field=("life_size",),
+                by_itself=True,
+            )
+
+    def settled(self, terms: Terms) -> tuple[Book, tuple[Problem, ...]]:
+        """The book with as many pages as its inside needs, where its block leaves that open."""
+        block, problems = settled_block(self.entry, self.sources.inside, terms, unread=self.sources.unread)
+        return replace(self, entry=self.entry.model_copy(update={"block": block})), problems
+
+    def of_thickness(self, thickness: float) -> Book:
+        """The book with the bounds of its block closed on one thickness, in mm."""
+        block = self.entry.block.of_thickness(thickness)
+        return replace(self, entry=self.entry.model_copy(update={"block": block}))
+
+    def plan(self, terms: Terms, held: Sequence[Plan]) -> BookPlan:
+        """Work it out."""
+        return plan_book(self, terms)
+
+
+@dataclass(frozen=True, slots=True)
+class Coat:
+    """How a book is dressed beside its neighbours: its design and that of its jacket, settled, and the words on them.
+
+    `jacket` is None where there is none, or where it shows the design of the book.
+    """
+
+    words: Words
+    design: Design
+    jacket: Design | None = None
+
+    @property
+    def seen(self) -> Design:
+        """The design that neighbours see."""
+        return self.jacket or self.design
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BookPlan(Plan):
+    """One book worked out: `page` is its page in mm, `frame` its pages, to be filled.
 
     `thickness`, `height` and `depth` are those of the finished book, with its jacket if it wears one.
     `measured` is its share of a row of finished books that was measured, if it stood in one; `measured_error`
     how far that share may be off, ± mm.
     """
 
-    number: int
-    entry: BookEntry
+    thing: Book
     page: Size
+    frame: PageFrame
     block: BlockPlan
     cover: CoverPlan
     jacket: JacketPlan | None = None
+    coat: Coat
     measured: float | None = None
     measured_error: float = 0.0
 
     @property
-    def name(self) -> str:
-        """What it is called wherever it must be told from the others of its set."""
-        return str(self.entry.name)
+    def entry(self) -> BookEntry:
+        """What the maker wrote, and what follows from it."""
+        return self.thing.entry
 
     @property
-    def numbered(self) -> str:
-        """Its number on the list, from 1, and its name."""
-        return f"{self.number + 1}. {self.name}"
-
-    @property
-    def printed(self) -> str:
-        """The same for paper: the number alone, if no typeface here has the letters of the name."""
-        return self.numbered if printable(self.name) else f"book {self.number + 1}"
-
-    @property
-    def words(self) -> Words:
-        """What stands on its cover."""
-        entry, printed = self.entry, self.marks.printed
-        return Words(
-            title=printed(entry.title),
-            author=printed(entry.author or ""),
-            volume=entry.volume or "",
-            date=printed(entry.date or ""),
-            language=language_named(parts_of(entry.inside)),
-            series=entry.series or "",
-            named=(entry.title, entry.author or ""),
-        )
+    def made_as(self) -> str:
+        """Its block, its cover, its jacket."""
+        return f"{self.block.kind}, {self.cover.kind}" + (", jacket" if self.jacket else "")
 
     @property
     def marks(self) -> Punctuation:
@@ -79,7 +173,12 @@ class BookPlan:
     @property
     def flats(self) -> tuple[Flat, ...]:
         """Everything to print for this book, the block first."""
-        return (*self.block.flats, *self.cover.flats, *((self.jacket.flat,) if self.jacket else ()))
+        return (*self.block.flats, *self._outside)
+
+    @property
+    def _outside(self) -> tuple[Flat, ...]:
+        """Cover and jacket."""
+        return (*self.cover.flats, *((self.jacket.flat,) if self.jacket else ()))
 
     @property
     def cut_list(self) -> tuple[CutPart, ...]:
@@ -106,7 +205,7 @@ class BookPlan:
     def standing(self) -> Standing:
         """The finished book as the shelf sees it."""
         return Standing(
-            number=self.number,
+            thing=self.id,
             title=self.name,
             thickness=self.thickness.value,
             height=self.height,
@@ -118,7 +217,41 @@ class BookPlan:
     @property
     def fills(self) -> bool:
         """Whether its block takes what the others leave on its space."""
-        return self.entry.block.stretch is not None
+        return self.stretch is not None
+
+    @property
+    def stretch(self) -> Stretch | None:
+        """The bounds of a block that takes what the others leave on its space."""
+        bounds = self.entry.block.stretch
+        return Stretch(*bounds, ("block",)) if bounds else None
+
+    @property
+    def layers(self) -> tuple[tuple[str, Thickness], ...]:
+        """Block, covered book, and the book in its jacket."""
+        covered = (("book without its jacket", self.cover.thickness),) if self.jacket else ()
+        return (("block", self.block.thickness), *covered, ("finished book", self.thickness))
+
+    @property
+    def flat_lengths(self) -> Mapping[str, float]:
+        """The spines of cover and jacket."""
+        jacket = {"spine on the flat jacket, fold to fold": self.jacket.spine} if self.jacket else {}
+        return {"spine on the flat cover, fold to fold": self.cover.spine, **jacket}
+
+    @property
+    def measurable(self) -> tuple[Measurable, ...]:
+        """The block, which tells of its paper if it is of one alone, and the covered book."""
+        block = self.block.thickness
+        alone = len({layer.stock for layer in block.layers if layer.stock}) == 1
+        scatter = self.entry.assembly_tolerance if alone else None
+        return (
+            Measurable("block", block, ("block", "measured_thickness"), scatter),
+            Measurable("finished book", self.cover.thickness, ("measured_thickness",)),
+        )
+
+    @property
+    def templates(self) -> Mapping[str, tuple[Flat, ...]]:
+        """The cover, and the jacket."""
+        return {"": self.cover.flats, "jacket": (self.jacket.flat,) if self.jacket else ()}
 
     @property
     def paged_on(self) -> frozenset[str]:
@@ -128,12 +261,16 @@ class BookPlan:
     @property
     def lettered_on(self) -> frozenset[str]:
         """The stocks its titles are printed on."""
-        outside = (*self.cover.flats, *((self.jacket.flat,) if self.jacket else ()))
-        return frozenset(flat.stock for flat in outside if flat.dressed)
+        return frozenset(flat.stock for flat in self._outside if flat.dressed)
+
+    @property
+    def style(self) -> str:
+        """The style of what is seen of it."""
+        return self.coat.seen.style
 
     @property
     def notes(self) -> tuple[Problem, ...]:
-        """What there is to say about its making; fields count from the book."""
+        """What there is to say about its making."""
         return (*self.block.notes, *self.cover.notes)
 
     @property
@@ -143,22 +280,67 @@ class BookPlan:
             return self.measured_error
         return self.entry.assembly_tolerance if self.cover.thickness.measured is None else READING_TOLERANCE
 
+    def as_measured(self, thickness: float, error: float) -> BookPlan:
+        """The book with its share of a row that was measured."""
+        return replace(self, measured=thickness, measured_error=error)
 
-def plan_book(number: int, entry: BookEntry, scale: float, stocks: Mapping[str, Stock]) -> BookPlan:
+    def thinner(self, missing: float) -> Advice | None:
+        """Fewer pages, if it then keeps half of them; the thickest book is the first to be asked."""
+        a_page = self.block.thickness_of_a_page
+        if not a_page or self.entry.stack is not None or self.block.thickness.measured is not None:
+            return None
+        fewer = 2 * ceil(missing / a_page / 2)
+        said = f"give {self.name} {fewer} pages fewer"
+        return Advice(said, self.block.thickness.value) if fewer <= self.block.pages / 2 else None
+
+    def onto(self, off_cut: Stock, terms: Terms) -> Advice | None:
+        """Shorter strips of its block."""
+        return shorter_strips(self.entry, self.page, off_cut, terms.stocks)
+
+    def lend(self, flat: Flat) -> Clothes:
+        """Its cover without its words, for what goes with it."""
+        design = self.coat.design
+        dress = design.dress(self.thing.sources.design, flat, self.coat.words.unsaid())
+        return Clothes(dress.art, design.ground, dress.titling)
+
+    def punctuated(self, text: str) -> str:
+        """A text with the marks of the book."""
+        return self.marks.printed(text)
+
+
+def _words(entry: BookEntry) -> Words:
+    """What stands on the cover of a book."""
+    parts = parts_of(entry.inside)
+    printed = marks_of(parts, entry.title).printed
+    return Words(
+        title=printed(entry.title),
+        author=printed(entry.author or ""),
+        volume=entry.volume or "",
+        date=printed(entry.date or ""),
+        language=language_named(parts),
+        series=entry.series or "",
+        named=(entry.title, entry.author or ""),
+    )
+
+
+def plan_book(book: Book, terms: Terms) -> BookPlan:
     """Work out one book.
 
     Raises:
-        ShelfFileError: with everything that keeps it from being made; fields count from the book.
+        ShelfFileError: with everything that keeps it from being made.
     """
+    entry, stocks = book.entry, terms.stocks
     if entry.block.stretch and (problem := _misplaced(entry.space, entry.stack)):
         raise ShelfFileError((problem,))
-    page, mirrored = entry.page_size(scale), entry.right_to_left
+    page, mirrored = entry.page_size(terms.scale), entry.right_to_left
     block = entry.block.plan(page, stocks, right_to_left=mirrored)
     cover = entry.cover.plan(page, block, stocks, right_to_left=mirrored)
     if entry.measured_thickness is not None:
         cover = replace(cover, thickness=cover.thickness.as_measured(entry.measured_thickness))
     jacket = entry.jacket.plan(cover, stocks, right_to_left=mirrored) if entry.jacket else None
-    return BookPlan(number, entry, page, block, cover, jacket)
+    coat = Coat(_words(entry), entry.design, entry.jacket.design if entry.jacket else None)
+    frame = page_frame(entry, terms, block.pages)
+    return BookPlan(thing=book, page=page, frame=frame, block=block, cover=cover, jacket=jacket, coat=coat)
 
 
 def _misplaced(space: str | None, stack: str | None) -> Problem | None:

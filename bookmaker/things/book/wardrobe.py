@@ -12,56 +12,56 @@ from ...ground.quantities import show
 from .designs.colouring import coloured
 from .designs.design import Design, InSet, Words
 from .entry import BookEntry
-from .plan import BookPlan
+from .plan import BookPlan, Coat
 
-__all__ = ["Coat", "dressed", "palettes_overruled", "set_notes"]
-
-
-Coat = tuple[BookPlan, Words]
-"""A book with its design settled, and the words that stand on its cover."""
+__all__ = ["dressed", "palettes_overruled", "set_notes"]
 
 
-def dressed(books: Sequence[BookPlan]) -> tuple[Coat, ...]:
-    """The books with a ground colour for every drawn cover and jacket, each with the words that stand on it.
+def dressed(books: Sequence[BookPlan]) -> tuple[BookPlan, ...]:
+    """The books with a ground colour for every drawn cover and jacket, and with the words of the sets they are in.
 
     Neighbours are books that follow one another in the shelf file and stand in the same space; of a book in a
     jacket with a design of its own they see the jacket. Books of one series, and volumes of the same title and
     author, are a set.
     """
-    words = [book.words for book in books]
+    words = [book.coat.words for book in books]
     for members in _sets(books):
         fellows = tuple(words[number] for number in members)
         spines = [Size(books[number].cover.spine, books[number].height) for number in members]
         for number, place in zip(members, _places(spines), strict=True):
             words[number] = replace(words[number], in_set=replace(place, books=fellows))
-    coats = list(zip(books, words, strict=True))
-    seen = coloured([(_seen(book.entry), said, book.entry.space) for book, said in coats])
-    under = coloured([(book.entry.design, said, book.entry.space) for book, said in coats])
+    row = list(zip(books, words, strict=True))
+    seen = coloured([(_seen(book.entry), said, book.entry.space) for book, said in row])
+    under = coloured([(book.entry.design, said, book.entry.space) for book, said in row])
     return tuple(
-        (replace(book, entry=_in_coat(book.entry, outer, inner)), said)
-        for (book, said), outer, inner in zip(coats, seen, under, strict=True)
+        replace(book, coat=_coat(book.entry, said, outer, inner))
+        for (book, said), outer, inner in zip(row, seen, under, strict=True)
     )
 
 
-def palettes_overruled(books: Sequence[BookPlan], coats: Sequence[Coat]) -> Iterator[Problem]:
-    """A note for every book of a set that names another palette than the book whose colour the set has.
+def _coat(entry: BookEntry, words: Words, outer: Design, inner: Design) -> Coat:
+    """The settled designs: what is seen of the book, and what is under a jacket with a design of its own."""
+    own = entry.jacket is not None and entry.jacket.design is not None
+    return Coat(words, inner, outer) if own else Coat(words, outer)
 
-    `books` are as the maker wrote them, `coats` what became of them.
-    """
+
+def palettes_overruled(books: Sequence[BookPlan]) -> Iterator[Problem]:
+    """A note for every book of a set that names another palette than the book whose colour the set has."""
     leads: dict[int, tuple[BookPlan, str]] = {}
-    for book, (_, words) in zip(books, coats, strict=True):
-        palette = _seen(book.entry).palette_of_set
+    for book in books:
+        palette, words = _seen(book.entry).palette_of_set, book.coat.words
         if not words.in_set or palette is None:
             continue
         lead, first = leads.setdefault(words.kin, (book, palette))
         if palette != first:
             which = f"series {words.series!r}" if words.series else f"set of {lead.entry.title!r}"
             yield Problem(
-                f"{book.entry.name} takes its colour from the {first} palette of {lead.entry.name}, the first "
+                f"{book.name} takes its colour from the {first} palette of {lead.name}, the first "
                 f"of the {which}, for a set is alike: its own palette, {palette}, is not used",
                 "write one palette for the whole set, or colour: with one of its own",
                 Severity.NOTE,
-                field=("books", book.number, "design", "palette"),
+                field=("design", "palette"),
+                thing=book.id,
             )
 
 
@@ -70,17 +70,10 @@ def _seen(entry: BookEntry) -> Design:
     return (entry.jacket and entry.jacket.design) or entry.design
 
 
-def _in_coat(entry: BookEntry, outer: Design, inner: Design) -> BookEntry:
-    """A book in its settled designs: what is seen of it, and what is under a jacket with a design of its own."""
-    if not entry.jacket or not entry.jacket.design:
-        return entry.model_copy(update={"design": outer})
-    return entry.model_copy(update={"design": inner, "jacket": entry.jacket.model_copy(update={"design": outer})})
-
-
 def _sets(books: Sequence[BookPlan]) -> list[list[int]]:
     """The numbers of the books of each set, counted from 0."""
     sets: dict[object, list[int]] = {}
-    for number, said in enumerate(book.words for book in books):
+    for number, said in enumerate(book.coat.words for book in books):
         if said.series or said.volume:
             sets.setdefault(said.kin, []).append(number)
     return [members for members in sets.values() if len(members) > 1]
@@ -109,7 +102,7 @@ def _places(spines: Sequence[Size]) -> list[InSet]:
 
 
 def set_notes(books: Sequence[BookPlan]) -> Iterator[Problem]:
-    """Where a picture that runs across the spines of a set is broken; fields count from the whole shelf."""
+    """Where a picture that runs across the spines of a set is broken."""
     for members in _sets(books):
         designs = {number: _seen(books[number].entry) for number in members}
         painted = {number: picture for number, design in designs.items() if (picture := design.picture_across)}
@@ -121,7 +114,8 @@ def set_notes(books: Sequence[BookPlan]) -> Iterator[Problem]:
                     f"{show(books[number].name)} has no picture on its spine, where that of its set runs across",
                     f"give it style: picture and spine_picture: {picture}",
                     Severity.NOTE,
-                    field=("books", number, "design"),
+                    field=("design",),
+                    thing=books[number].id,
                 )
         spaces = list(dict.fromkeys(books[number].entry.space for number in members))
         if (painted or drawn) and len(spaces) > 1:
@@ -131,9 +125,10 @@ def set_notes(books: Sequence[BookPlan]) -> Iterator[Problem]:
                 "spines is parted",
                 "name one space for all of them",
                 Severity.NOTE,
-                field=("books", members[-1], "space"),
+                field=("space",),
+                thing=books[members[-1]].id,
             )
 
 
 def _name_of_set(book: BookPlan) -> str:
-    return book.words.series or book.words.title
+    return book.coat.words.series or book.coat.words.title

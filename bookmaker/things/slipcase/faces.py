@@ -23,6 +23,7 @@ from ..book.designs.letters.lettering import Hand, typeface_for, written
 from ..book.designs.letters.titling import Placed, fit_text, place_centred
 from ..book.designs.letters.wording import with_subtitle
 from ..book.designs.ornament.ornaments import rule, stamp
+from ..thing import Clothes
 
 __all__ = ["BoxFace", "BoxFaces", "dress_box", "load_faces"]
 
@@ -106,15 +107,14 @@ def dress_box(
     entry: BoxFaces | None,
     pictures: Mapping[Role, Picture],
     flat: Flat,
-    ground: Art = NOTHING,
-    tone: Colour | None = None,
-    titling: Titling | None = None,
+    worn: Clothes = Clothes(),  # noqa: B008 (a frozen value)
 ) -> Dress:
     """Draw the net of a box out to its bleed; without an entry it stays blank. Fields are relative to the entry.
 
-    `ground` is what lies under faces that have neither colour nor picture of their own, drawn over the whole net, and
-    `tone` the colour it has on the whole; `titling` the hand of the books, for a box that looks like them.
+    `worn` is what a box shows that looks like its books: under faces that have neither colour nor picture of their
+    own, and in the hand of its title.
     """
+    ground, tone, titling = worn
     if entry is None:
         return Dress(NOTHING)
     layers: list[Art] = [ground]

@@ -6,24 +6,30 @@ It stands on the shelf instead of its books. Its width follows theirs, so their 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Annotated
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, WithJsonSchema
 
-from ...ground.problems import Problem, Severity, ShelfFileError
+from ...ground.geometry import Rect
+from ...ground.pictures import Picture
+from ...ground.problems import Problem, Severity, ShelfFileError, gathered
+from ...ground.quantities import counted
 from ...ground.units import print_mm
 from ...paper.stock import Stock
-from ...sheets.flat import Flat
+from ...sheets.flat import Flat, Role
 from ...sheets.sheet_room import flat_too_large
+from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.measures import Ease, TabWidth
-from ...shelf_file.fields.words import Flag, SpaceName, StockName, read_title, refuse
+from ...shelf_file.fields.words import Flag, SpaceName, StockName, ThingId, Title, read_title, refuse
 from ..standing import Standing, Uncertainty
-from .faces import BoxFaces
+from ..thing import Family, Named, Niche, Plan, Terms, Thing
+from .faces import BoxFaces, load_faces
 from .net import SMALLEST_TAB, BoxSize, Tabs, outside_of, slipcase_net, tab_length, tabs_of
 
-__all__ = ["SlipcaseEntry", "SlipcasePlan", "plan_slipcase"]
+__all__ = ["ListedSlipcase", "Slipcase", "SlipcaseEntry", "SlipcasePlan", "plan_slipcase"]
 
 SHORTEST_TAB = 2.0
 """A tab whose narrow end is shorter does not hold, in mm (common practice)."""
@@ -56,6 +62,7 @@ BookNames = Annotated[
 class SlipcaseEntry(Entry):
     """A slipcase."""
 
+    id: ThingId | None = Field(None, description="what it goes by; made of its name, if not given")
     books: BookNames = Field(description="titles of its books, or their numbers on the list")
     stock: StockName = Field(description="name of the card, as under stocks")
     ease: Ease = Field(0.3, description="play for the row of books, each way")
@@ -65,29 +72,87 @@ class SlipcaseEntry(Entry):
     faces: BoxFaces | None = Field(None, description="what is printed on it; nothing, if not given")
 
 
-@dataclass(frozen=True, slots=True)
-class SlipcasePlan:
-    """A slipcase worked out. `books` are numbers into the books of the shelf; `space` is where it stands.
+class ListedSlipcase(SlipcaseEntry):
+    """A slipcase in the list of things."""
 
-    `row_tolerance` is how far its books side by side are likely to be off, ± mm.
+    kind: Literal["slipcase"] = "slipcase"
+    id: ThingId = Field(description="what it goes by")
+    title: Title | None = Field(None, description="what it is called; its id, if not given")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slipcase(Thing):
+    """A slipcase as it was written, with the pictures of its faces."""
+
+    id: str
+    family: Family = field(compare=False, repr=False)
+    entry: SlipcaseEntry
+    name: BookName
+    pictures: Mapping[Role, Picture] = field(default_factory=dict)
+
+    @property
+    def space(self) -> str | None:
+        """Where it stands, as written."""
+        return self.entry.space
+
+    @property
+    def holds(self) -> tuple[Named, ...]:
+        """Its books."""
+        return tuple(Named(name, ("books", place)) for place, name in enumerate(self.entry.books))
+
+    def read(self, folder: Path) -> tuple[Slipcase, tuple[Problem, ...]]:
+        """The slipcase with the pictures of its faces."""
+        problems: list[Problem] = []
+        pictures: Mapping[Role, Picture] = {}
+        with gathered(problems, "faces"):
+            pictures = load_faces(self.entry.faces, folder) if self.entry.faces else {}
+        return replace(self, pictures=pictures), tuple(problems)
+
+    def plan(self, terms: Terms, held: Sequence[Plan]) -> SlipcasePlan:
+        """Work out the box around its finished books."""
+        books = [plan.standing for plan in held if plan.standing]
+        space = self.space or next((plan.space for plan in held if plan.space), None)
+        return plan_slipcase(self, books, space, terms.stocks)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SlipcasePlan(Plan):
+    """A slipcase worked out: `held` are its books, `space` is where it stands.
+
+    `row` is how thick its books are side by side, `row_tolerance` how far they are likely to be off, ± mm.
     """
 
-    name: str
-    entry: SlipcaseEntry
-    books: tuple[int, ...]
+    thing: Slipcase
+    held: tuple[str, ...]
     space: str | None
     inside: BoxSize
     outside: BoxSize
     flat: Flat
     uncertainty: Uncertainty
+    row: float
     row_tolerance: float
     notes: tuple[Problem, ...] = ()
+
+    @property
+    def entry(self) -> SlipcaseEntry:
+        """What the maker wrote."""
+        return self.thing.entry
+
+    @property
+    def flats(self) -> tuple[Flat, ...]:
+        """Its net."""
+        return (self.flat,)
+
+    @property
+    def made_as(self) -> str:
+        """What it holds."""
+        return f"slipcase for {counted(len(self.held), 'book')}"
 
     @property
     def standing(self) -> Standing:
         """The box as the shelf sees it, instead of its books."""
         return Standing(
-            number=None,
+            thing=self.id,
             title=f"the slipcase {self.name}",
             thickness=self.outside.width,
             height=self.outside.height,
@@ -95,18 +160,26 @@ class SlipcasePlan:
             uncertainty=self.uncertainty,
         )
 
+    def smaller(self, side: str) -> str:
+        """Its books make it as large as it is."""
+        return f"leave its {side}est book out"
+
+    def niches(self, held: Sequence[Plan]) -> tuple[Niche, ...]:
+        """The edges of its card around the spines of its books, each place with its share of the ease."""
+        return tuple(_niches(self, [plan.standing for plan in held if plan.standing]))
+
 
 def plan_slipcase(
-    name: str, entry: SlipcaseEntry, books: Sequence[Standing], space: str | None, stocks: Mapping[str, Stock]
+    box: Slipcase, books: Sequence[Standing], space: str | None, stocks: Mapping[str, Stock]
 ) -> SlipcasePlan:
-    """Work out the box around a row of finished books; errors carry fields relative to the slipcase.
+    """Work out the box around a row of finished books, and where it stands.
 
     The room inside is the sum of their thicknesses, the tallest and the deepest, each with the ease.
 
     Raises:
         ShelfFileError: the tabs have no room, or the net is larger than the sheet; with both, if both are so.
     """
-    stock = stocks[entry.stock]
+    entry, stock = box.entry, stocks[box.entry.stock]
     inside = BoxSize(
         sum(book.thickness for book in books) + entry.ease,
         max(book.height for book in books) + entry.ease,
@@ -118,20 +191,34 @@ def plan_slipcase(
     problems = [*_tab_problems(inside, stock, tabs), *flat_too_large("the net", flat, stock, ("stock",))]
     if problems:
         raise ShelfFileError(problems)
-    tolerances = {stock.name: stock.tolerance for stock in stocks.values()}
     row = _row_of(books)
     return SlipcasePlan(
-        name=name,
-        entry=entry,
-        books=tuple(book.number for book in books if book.number is not None),
+        thing=box,
+        held=tuple(book.thing for book in books),
         space=space,
         inside=inside,
         outside=outside_of(inside, stock),
         flat=flat,
         uncertainty=Uncertainty(_with_walls(row.slopes, stock), 0.0, row.errors),
-        row_tolerance=row.spread(tolerances)[1],
+        row=sum(book.thickness for book in books),
+        row_tolerance=row.spread({name: stock.tolerance for name, stock in stocks.items()})[1],
         notes=tuple(_too_thin(stock)),
     )
+
+
+def _niches(box: SlipcasePlan, books: Sequence[Standing]) -> Iterator[Niche]:
+    outside, inside = box.outside, box.inside
+    card, sill = (outside.width - inside.width) / 2, (outside.height - inside.height) / 2
+    each = (inside.width - box.row) / len(books)
+    x = card
+    for place, book in enumerate(books):
+        first, last = place == 0, place == len(books) - 1
+        low, high = 0.0 if first else x, outside.width if last else x + book.thickness + each
+        edges = [Rect(low, 0, high - low, sill), Rect(low, outside.height - sill, high - low, sill)]
+        edges += [Rect(0, 0, card, outside.height)] if first else []
+        edges += [Rect(outside.width - card, 0, card, outside.height)] if last else []
+        yield Niche(book.thing, Rect(x + each / 2, sill, book.thickness, book.height), tuple(edges))
+        x += book.thickness + each
 
 
 def _row_of(books: Sequence[Standing]) -> Uncertainty:

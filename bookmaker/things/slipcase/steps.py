@@ -15,23 +15,23 @@ from .plan import SlipcasePlan
 __all__ = ["slipcase_making"]
 
 
-def slipcase_making(box: SlipcasePlan, titles: Sequence[str], row: float, bench: Bench) -> Making:
-    """The net scored, cut, folded and glued around its books, which have these titles and are so thick in a row."""
+def slipcase_making(box: SlipcasePlan, titles: Sequence[str], bench: Bench) -> Making:
+    """The net scored, cut, folded and glued around its books, which have these titles."""
     return Making(
         heading="The box",
-        steps=tuple(_steps(box, titles, row, bench)),
+        steps=tuple(_steps(box, titles, bench)),
         figures=(flat_figure(box.flat, bench.room, "The net", high=100.0),),
         tools=(*KNIFE, *SCORING, *FOLDING, "a small block of wood"),
         supplies=(glue_over(bench.glue_of(box.flat), panels_of([box.flat], Role.TAB), bench.stock_of(box.flat).glue),),
-        measures=(Measure("its books in a row", row, row_key(bench.called)),),
+        measures=(Measure("its books in a row", box.row, row_key(bench.called)),),
     )
 
 
-def _steps(box: SlipcasePlan, titles: Sequence[str], row: float, bench: Bench) -> Iterator[str]:
+def _steps(box: SlipcasePlan, titles: Sequence[str], bench: Bench) -> Iterator[str]:
     inside, outside, flat = box.inside, box.outside, box.flat
     yield (
         f"Finish its {counted(len(titles), 'book')} first, jackets and all: {listed(titles)}. Side by side between "
-        f"two boards they should measure {thick(row)}. If they are more than {thick(box.entry.ease)} off, write "
+        f"two boards they should measure {thick(box.row)}. If they are more than {thick(box.entry.ease)} off, write "
         "what you measured, or a larger ease, and run make again."
     )
     yield print_step(bench, flat.kind)

@@ -26,6 +26,9 @@ DIGITS = 6
 Value = str | int | float
 Groups = tuple[tuple[int, Value], ...]
 
+FLAGS = 70
+"""The group code of flags; those of small numbers follow it."""
+
 NOBODY = "0"
 """The owner of what belongs to nothing."""
 
@@ -49,7 +52,7 @@ def write_dxf(path: FilePath, sheet: ToolSheet) -> None:
 
 def _write_tables(drawing: _Drawing) -> str:
     """Tables and blocks; returns the handle of the model, to which everything drawn belongs."""
-    line = ((3, ""), (72, 65), (73, 0), (40, 0.0))
+    line = ((3, ""), (FLAGS + 2, ord("A")), (FLAGS + 3, 0), (40, 0.0))
     layers = {"0": 7, **{str(tool): colour for tool, colour in COLOURS.items()}}
     letters = ((40, 0.0), (41, 1.0), (50, 0.0), (71, 0), (42, 2.5), (3, "txt"), (4, ""))
     drawing.begin("TABLES")

@@ -20,6 +20,7 @@ from bookmaker.things.book.blocks.solid import Solid
 from bookmaker.things.book.edges.kinds import edge_art
 from bookmaker.things.book.edges.strip import Layout
 from bookmaker.workshop import check
+from tests.kit.by_kind import drafts_of
 from tests.kit.flats import signed_area
 from tests.kit.recording import RecordingCanvas, record
 from tests.kit.shelves import made
@@ -131,7 +132,7 @@ def test_books_that_differ_in_title_or_author_have_edges_of_their_own(tmp_path: 
     row = "".join(f"      - {{title: {title}, block: {{edges: lines}}}}\n" for title in titles)
     (tmp_path / "shelf.yaml").write_text(SHELF.partition("      - {title: A")[0] + row, encoding="utf-8")
     first, other_author, other_title, again = (
-        record(draft.pieces[0].art).marks for draft in check(tmp_path / "shelf.yaml").drafts
+        record(draft.pieces[0].art).marks for draft in drafts_of(check(tmp_path / "shelf.yaml"))
     )
     assert first == again
     assert first != other_author != other_title != first

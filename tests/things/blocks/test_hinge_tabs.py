@@ -7,8 +7,9 @@ from pathlib import Path
 import pytest
 
 from bookmaker.sheets.flat import FoldKind, Role
-from bookmaker.shelf.plan import BookPlan
+from bookmaker.things.book.plan import BookPlan
 from bookmaker.workshop import check
+from tests.kit.by_kind import books_of
 
 SHELF = """\
 shelf: Tabs
@@ -26,7 +27,7 @@ books:
 def planned(folder: Path, pages: int, direction: str = "left-to-right") -> BookPlan:
     path = folder / "shelf.yaml"
     path.write_text(SHELF.replace("PAGES", str(pages)).replace("DIRECTION", direction), encoding="utf-8")
-    return check(path).plan.books[0]
+    return books_of(check(path).plan)[0]
 
 
 @pytest.mark.parametrize("pages", [2, 10, 12, 24, 48, 98, 200])

@@ -19,6 +19,7 @@ from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.designs.tones import apart
 from bookmaker.workshop import check
+from tests.kit.by_kind import drafts_of
 from tests.kit.cases import cased, holds
 from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Placed, RecordingCanvas, ink_box, record
@@ -156,7 +157,7 @@ def test_the_label_of_half_leather_is_about_a_third_of_its_front(size: tuple[flo
 
 def test_endpapers_and_templates_stay_bare(tmp_path: Path) -> None:
     (tmp_path / "shelf.yaml").write_text(SHELF, encoding="utf-8")
-    (draft,) = check(tmp_path / "shelf.yaml").drafts
+    (draft,) = drafts_of(check(tmp_path / "shelf.yaml"))
     bare = {piece.flat.kind for piece in draft.pieces if piece.art is NOTHING}
     assert bare == {"strip", "endpaper", "board template"}  # and the pages, which are blank here
     assert {"case spine", "case side", "case corner"} <= {piece.flat.kind for piece in draft.pieces}

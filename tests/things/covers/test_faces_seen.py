@@ -12,6 +12,7 @@ from bookmaker.sheets.piece import Piece
 from bookmaker.things.book.faces_seen import facsimile_of_face
 from bookmaker.workshop import check
 from bookmaker.writers.svg import svg_picture
+from tests.kit.by_kind import drafts_of
 from tests.kit.pixels import svg_pixels
 from tests.kit.recording import record
 
@@ -37,7 +38,7 @@ def pieces(folder: Path, binding: str, reads: str = "left-to-right") -> tuple[Pi
     path = folder / "shelf.yaml"
     of = "" if binding == "full" else ", spine_stock: cloth"
     path.write_text(SHELF.format(binding=binding, of=of, reads=reads), encoding="utf-8")
-    return check(path).drafts[0].pieces
+    return drafts_of(check(path))[0].pieces
 
 
 @pytest.mark.parametrize("binding", ["full", "quarter", "half"])

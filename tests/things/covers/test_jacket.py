@@ -20,6 +20,7 @@ from bookmaker.sheets.flat import FoldKind, Role
 from bookmaker.things.book.covers.cover_plan import CoverPlan
 from bookmaker.things.book.covers.jacket import Jacket, JacketPlan
 from bookmaker.workshop import check
+from tests.kit.by_kind import drafts_of
 from tests.kit.folding import Space, Turn, inner, outer, turned_down
 from tests.kit.recording import record
 from tests.kit.shelves import made
@@ -190,7 +191,7 @@ def test_the_shelf_reckons_with_the_jacket(tmp_path: Path) -> None:
 def test_the_jacket_is_a_piece_of_its_book(tmp_path: Path) -> None:
     plan, _ = made(SHELF, tmp_path)
     pieces = [piece for sheet in plan["sheets"] for piece in sheet["pieces"] if piece["kind"] == "jacket"]
-    assert [(piece["id"], piece["book"]) for piece in pieces] == [("book-2-jacket-1", 1), ("book-3-jacket-1", 2)]
+    assert [(piece["id"], piece["book"]) for piece in pieces] == [("clad-jacket-1", 1), ("clad-otherwise-jacket-1", 2)]
     assert {sheet["stock"] for sheet in plan["sheets"] for piece in sheet["pieces"] if piece in pieces} == {"smooth"}
     assert [panel["role"] for panel in pieces[1]["panels"]] == ["flap", "front", "spine", "back", "flap"]
 
@@ -204,11 +205,11 @@ def test_a_jacket_shows_its_own_design_or_that_of_its_book(tmp_path: Path) -> No
     (tmp_path / "shelf.yaml").write_text(text, encoding="utf-8")
     shown = {
         piece.id: [mark.picture.path.name for mark in record(piece.art).pictures]
-        for draft in check(tmp_path / "shelf.yaml").drafts
+        for draft in drafts_of(check(tmp_path / "shelf.yaml"))
         for piece in draft.pieces
     }
-    assert (shown["book-2-wrap-1"], shown["book-2-jacket-1"]) == (["book.png"], ["book.png"])
-    assert (shown["book-3-wrap-1"], shown["book-3-jacket-1"]) == (["book.png"], ["jacket.png"])
+    assert (shown["clad-wrap-1"], shown["clad-jacket-1"]) == (["book.png"], ["book.png"])
+    assert (shown["clad-otherwise-wrap-1"], shown["clad-otherwise-jacket-1"]) == (["book.png"], ["jacket.png"])
 
 
 def test_problems_of_a_jackets_design_are_told_of_the_jacket(tmp_path: Path) -> None:

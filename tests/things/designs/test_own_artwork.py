@@ -26,6 +26,7 @@ from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.workshop import Checked, Wishes, check, make
 from bookmaker.writers.pdf import PdfFile
+from tests.kit.by_kind import books_of, drafts_of
 from tests.kit.flats import flat_of, panel, part
 from tests.kit.recording import Imported, record
 
@@ -322,12 +323,12 @@ def test_a_template_has_the_exact_size_and_a_png_as_fine_as_the_print(tmp_path: 
     ]
     along = [[corner[axis] for corner in piece["outline_mm"]] for axis in (0, 1)]
     width, height = (max(values) - min(values) for values in along)
-    page = PdfReader(tmp_path / "out" / "template-1.pdf").pages[0]
+    page = PdfReader(tmp_path / "out" / "template-tides.pdf").pages[0]
     trim = [float(side) * 25.4 / 72 for side in (page.trimbox.width, page.trimbox.height)]
     assert trim == pytest.approx([width, height], abs=0.01)
     media = [float(side) * 25.4 / 72 for side in (page.mediabox.width, page.mediabox.height)]
     assert media == pytest.approx([width + 4, height + 4], abs=0.01)  # a flush cover bleeds 2 mm
-    with Image.open(tmp_path / "out" / "template-1.png") as picture:
+    with Image.open(tmp_path / "out" / "template-tides.png") as picture:
         assert picture.size == pytest.approx([side / 25.4 * 600 for side in media], abs=1)
         assert picture.info["dpi"] == pytest.approx((600, 600), abs=0.1)
     said = page.extract_text()
@@ -346,13 +347,13 @@ def test_templates_are_of_what_is_chosen_jackets_too(tmp_path: Path) -> None:
         make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=wishes)
         return sorted(path.name for path in (tmp_path / "out").glob("template-*.pdf"))
 
-    assert written() == ["template-1.pdf", "template-2-jacket.pdf", "template-2.pdf"]
-    assert written("Tides") == ["template-1.pdf"]
+    assert written() == ["template-moons-jacket.pdf", "template-moons.pdf", "template-tides.pdf"]
+    assert written("Tides") == ["template-tides.pdf"]
     plan = make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(templates=True)).checked.plan
-    page = PdfReader(tmp_path / "out" / "template-2-jacket.pdf").pages[0]
+    page = PdfReader(tmp_path / "out" / "template-moons-jacket.pdf").pages[0]
     width, height = (float(side) * 25.4 / 72 for side in (page.trimbox.width, page.trimbox.height))
-    assert plan.books[1].jacket
-    assert (width, height) == pytest.approx(plan.books[1].jacket.flat.size, abs=0.01)
+    assert books_of(plan)[1].jacket
+    assert (width, height) == pytest.approx(books_of(plan)[1].jacket.flat.size, abs=0.01)
     assert page.extract_text().count("flap") == 2
 
 
@@ -370,10 +371,12 @@ def half_bound(folder: Path, design: str) -> Checked:
 def test_each_piece_of_a_cover_shows_its_own_page(tmp_path: Path) -> None:
     (tmp_path / "shelf.yaml").write_text(HALF, encoding="utf-8")
     make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(templates=True))
-    assert len(PdfReader(tmp_path / "out" / "template-1.pdf").pages) == 7  # the spine piece, two sides, four corners
-    checked = half_bound(tmp_path, "picture: out/template-1.pdf")
+    assert (
+        len(PdfReader(tmp_path / "out" / "template-tides.pdf").pages) == 7
+    )  # the spine piece, two sides, four corners
+    checked = half_bound(tmp_path, "picture: out/template-tides.pdf")
     assert checked.problems == ()
-    pieces = [piece for piece in checked.drafts[0].pieces if piece.flat.kind.startswith("case")]
+    pieces = [piece for piece in drafts_of(checked)[0].pieces if piece.flat.kind.startswith("case")]
     shown = [{m.page.index for m in record(piece.art).marks if isinstance(m, Imported)} for piece in pieces]
     assert shown == [{0}, {1}, {2}, {3}, {4}, {5}, {6}]
 
@@ -381,7 +384,7 @@ def test_each_piece_of_a_cover_shows_its_own_page(tmp_path: Path) -> None:
 def test_a_template_says_which_piece_a_page_is(tmp_path: Path) -> None:
     (tmp_path / "shelf.yaml").write_text(HALF, encoding="utf-8")
     make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(templates=True))
-    texts = [page.extract_text() for page in PdfReader(tmp_path / "out" / "template-1.pdf").pages]
+    texts = [page.extract_text() for page in PdfReader(tmp_path / "out" / "template-tides.pdf").pages]
     assert "1 of 7: spine piece" in texts[0]
     assert "2 of 7: front side" in texts[1]
     assert "7 of 7: upper back corner" in texts[6]
@@ -417,10 +420,10 @@ def test_the_pieces_of_a_binding_show_a_scan_side_by_side(tmp_path: Path) -> Non
     """Each piece shows the scan at the same scale, and what lies on it: the spine piece its middle."""
     striped(tmp_path / "scan.png", 1600, 1000)
     checked = half_bound(tmp_path, "picture: scan.png, shows: book")
-    spine, front, back = (record(piece.art).pictures[-1] for piece in checked.drafts[0].pieces[-7:-4])
+    spine, front, back = (record(piece.art).pictures[-1] for piece in drafts_of(checked)[0].pieces[-7:-4])
     assert [placed.bounds.height for placed in (spine, front, back)] == pytest.approx([spine.bounds.height] * 3)
     assert spine.bounds.width == pytest.approx(front.bounds.width) == pytest.approx(back.bounds.width)
-    middle = checked.drafts[0].pieces[-7].flat.size.width / 2
+    middle = drafts_of(checked)[0].pieces[-7].flat.size.width / 2
     assert spine.bounds.centre.x == pytest.approx(middle, abs=0.01)
 
 

@@ -25,6 +25,7 @@ from bookmaker.things.book.designs.ornament.ornaments import FLEURONS
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.legibility import lettering_problems
 from bookmaker.workshop import Checked, check
+from tests.kit.by_kind import drafts_of, lettering_of
 from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Stroked, Written, ink_box, record
 from tests.kit.recording import Placed as Pictured
@@ -268,7 +269,7 @@ def checked(folder: FilePath, books: str) -> Checked:
 def test_the_language_a_maker_names_settles_the_way(title: str, inside: str, way: str, tmp_path: FilePath) -> None:
     """The default language of text says nothing about the spine."""
     book = f"  - {{title: {title}, block: {{pages: 24}}, inside: {inside}}}\n"
-    (lettering,) = checked(tmp_path, book).lettering
+    (lettering,) = lettering_of(checked(tmp_path, book))
     assert [line.way for line in lettering if line.on == "spine"] == [way]
 
 
@@ -277,14 +278,14 @@ def test_a_language_in_the_defaults_counts_as_named(tmp_path: FilePath) -> None:
     shelf = SHELF.replace("books:\n", "  inside: {kind: text, language: fr}\nbooks:\n")
     (tmp_path / "page.txt").write_text("Rien.\n", encoding="utf-8")
     (tmp_path / "shelf.yaml").write_text(shelf + books, encoding="utf-8")
-    (lettering,) = check(tmp_path / "shelf.yaml").lettering
+    (lettering,) = lettering_of(check(tmp_path / "shelf.yaml"))
     assert [line.way for line in lettering if line.on == "spine"] == ["up"]
 
 
 def spine_marks(found: Checked, style: str) -> list[tuple[Rect, list[Written], list[Filled | Stroked]]]:
     """Of each book: its spine, the words on it, and what else is in the ink of its words."""
     marks = []
-    for draft in found.drafts:
+    for draft in drafts_of(found):
         piece = draft.pieces[-1]
         spine = next(panel.rect for panel in piece.flat.panels if panel.role is Role.SPINE)
         canvas = record(piece.art)
@@ -412,7 +413,7 @@ def test_a_long_date_turns_alone() -> None:
 def test_a_number_too_wide_for_its_spine_runs_along_it_through_the_whole_set(tmp_path: FilePath) -> None:
     row = "".join(f"      - {{volume: {number}, block: {{pages: 24}}}}\n" for number in ("I", "XXXVIII"))
     books = f"  - title: Annals of the Lights\n    volumes: 2\n    row:\n{row}"
-    for lettering in checked(tmp_path, books).lettering:
+    for lettering in lettering_of(checked(tmp_path, books)):
         assert {line.way for line in lettering if line.on == "spine"} == {"down"}
 
 
@@ -496,7 +497,7 @@ def test_the_spine_that_is_listed_is_the_one_the_shelf_sees(
 ) -> None:
     books = f"  - {{title: Tides, block: {{pages: 60}}, design: {{spine_title: across}}{jacket}}}\n"
     found = checked(tmp_path, books)
-    (lettering,) = found.lettering
+    (lettering,) = lettering_of(found)
     assert [line.way for line in lettering if line.on == "spine" and line.what == "title"] == ways
     table = lettering_table(found)
     assert [list(column.cells) for column in table.columns][2:4] == [[style], ways or ["–"]]

@@ -20,8 +20,8 @@ from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.designs.styles.paper_boards import PaperBoards
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.designs.tones import apart
-from bookmaker.things.book.wardrobe import dressed
 from bookmaker.workshop import Checked, check
+from tests.kit.by_kind import books_of, drafts_of, lettering_of
 from tests.kit.flats import panel
 from tests.kit.recording import Placed, RecordingCanvas, record
 from tests.kit.styles import every_style, style_of
@@ -75,12 +75,12 @@ def test_jackets_are_chosen_beside_what_their_neighbours_show(tmp_path: Path) ->
         f"    design: {{style: cloth}}\n    row:\n{row}",
         encoding="utf-8",
     )
-    coats = [book.entry for book, _ in dressed(check(tmp_path / "shelf.yaml").plan.books)]
-    jackets = [entry.jacket.design.colour for entry in coats if entry.jacket and entry.jacket.design]  # type: ignore[attr-defined]
+    coats = [book.coat for book in books_of(check(tmp_path / "shelf.yaml").plan)]
+    jackets = [coat.jacket.colour for coat in coats if coat.jacket]  # type: ignore[attr-defined]
     assert len(jackets) == 6
     assert all(colour in PALETTES["attic"].grounds[Material.CLOTH] for colour in jackets)
     assert min(apart(one, other) for one, other in pairwise(jackets)) > 0.05
-    assert all(entry.design.colour in PALETTES["library"].grounds[Material.CLOTH] for entry in coats)  # type: ignore[attr-defined]
+    assert all(coat.design.colour in PALETTES["library"].grounds[Material.CLOTH] for coat in coats)  # type: ignore[attr-defined]
 
 
 UNLIKE = """\
@@ -117,7 +117,7 @@ def set_of(folder: Path, design: str, **each: str) -> Checked:
 
 
 def spines_of(found: Checked) -> list[tuple[Rect, RecordingCanvas]]:
-    pieces = [draft.pieces[-1] for draft in found.drafts]
+    pieces = [draft.pieces[-1] for draft in drafts_of(found)]
     return [(panel(piece.flat, Role.SPINE), record(piece.art)) for piece in pieces]
 
 
@@ -140,7 +140,9 @@ def test_a_picture_across_unlike_heights_has_one_scale_and_stands_on_the_tail(tm
 def test_volumes_of_unlike_heights_are_lettered_in_one_way_and_size(model: type, tmp_path: Path) -> None:
     """Within the few hundredths by which a style's rules take more of a tall spine."""
     found = set_of(tmp_path, f"style: {style_of(model)}, wear: none")
-    titles = [line for lettering in found.lettering for line in lettering if (line.on, line.what) == ("spine", "title")]
+    titles = [
+        line for lettering in lettering_of(found) for line in lettering if (line.on, line.what) == ("spine", "title")
+    ]
     assert len({line.way for line in titles}) == 1
     assert max(line.x_height for line in titles) == pytest.approx(min(line.x_height for line in titles), rel=0.06)
 

@@ -185,9 +185,9 @@ def test_a_jacket_keeps_its_book_from_wear_and_light(tmp_path: FilePath) -> None
     def inked(wear: str, jacket: str) -> dict[str, object]:
         path = tmp_path / "shelf.yaml"
         path.write_text(book.replace("WEAR", wear) + jacket, encoding="utf-8")
-        return {piece.id: record(piece.art).marks for draft in check(path).drafts for piece in draft.pieces}
+        return {piece.id: record(piece.art).marks for draft in check(path).drafts.values() for piece in draft.pieces}
 
     jacket = "    jacket: {stock: card}\n"
     bare, clad, new = inked("heavy", ""), inked("heavy", jacket), inked("none", jacket)
-    assert clad["book-1-wrap-1"] == new["book-1-wrap-1"] != bare["book-1-wrap-1"]
-    assert clad["book-1-jacket-1"] != new["book-1-jacket-1"]
+    assert clad["tide-tables-wrap-1"] == new["tide-tables-wrap-1"] != bare["tide-tables-wrap-1"]
+    assert clad["tide-tables-jacket-1"] != new["tide-tables-jacket-1"]

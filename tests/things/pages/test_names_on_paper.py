@@ -18,6 +18,7 @@ from bookmaker.sheets.marks import furnish
 from bookmaker.things.views.ink import word
 from bookmaker.typesetting.stand_ins import face_with, printable
 from bookmaker.workshop import Made, make
+from tests.kit.by_kind import drafts_of
 
 GREEK, ARABIC = "Ὁ λύχνος · Маяк", "فنار"
 
@@ -90,7 +91,7 @@ def test_the_guide_loses_no_letters_of_a_name() -> None:
 def test_labels_have_the_name_in_a_typeface_with_its_letters(tmp_path: Path) -> None:
     result = made(tmp_path, GREEK, "{kind: ruled}")
     assert result.checked.problems == ()
-    pieces = [piece for draft in result.checked.drafts for piece in draft.pieces]
+    pieces = [piece for draft in drafts_of(result.checked) for piece in draft.pieces]
     layout = lay_out(pieces, result.checked.plan.stocks, 2.0, SheetOrder.FEWEST, lambda *_: None)
     notes = [note for sheet in layout.sheets for note in furnish(sheet, GREEK).notes if isinstance(note, Written)]
     runs = [run for note in notes for _, run in note.line.runs if GREEK in run.text]
@@ -102,7 +103,7 @@ def test_labels_have_the_name_in_a_typeface_with_its_letters(tmp_path: Path) -> 
 def test_a_name_nobody_can_print_gives_way_to_the_number_and_is_told(tmp_path: Path) -> None:
     [note] = made(tmp_path, ARABIC, "{kind: ruled}").checked.problems
     assert str(note) == (
-        "shelf.yaml:6:12: no typeface here has all letters of the name of book 1: its number stands on labels and "
+        f"shelf.yaml:6:12: no typeface here has all letters of {ARABIC}: its number stands on labels and "
         "in the guide; write face: with one that has them in the text of its inside, for the labels"
     )
     for name in ("page.pdf", "guide.pdf"):
@@ -112,6 +113,6 @@ def test_a_name_nobody_can_print_gives_way_to_the_number_and_is_told(tmp_path: P
 def test_labels_take_the_typeface_of_the_text(tmp_path: Path) -> None:
     own_face(tmp_path / "tiles.ttf")
     result = made(tmp_path, ARABIC, "{kind: text, file: lamp.txt, face: tiles.ttf, numbers: no}")
-    labels = {piece.face.name for draft in result.checked.drafts for piece in draft.pieces if piece.face}
+    labels = {piece.face.name for draft in drafts_of(result.checked) for piece in draft.pieces if piece.face}
     assert labels == {"Tiles"}
     assert [problem for problem in result.checked.problems if "no typeface here" in problem.message] == []

@@ -9,6 +9,7 @@ import pytest
 from bookmaker.shelf.plan import ShelfPlan
 from bookmaker.things.book.designs.design import Words
 from bookmaker.workshop import check
+from tests.kit.by_kind import books_of, box_drafts_of, drafts_of
 from tests.kit.recording import record
 
 TYPED = """\
@@ -43,11 +44,12 @@ def printed(folder: Path, language: str, punctuation: str = "by language") -> tu
     (folder / "log.txt").write_text("The jam was made.", encoding="utf-8")
     (folder / "shelf.yaml").write_text(TYPED.format(language=language, punctuation=punctuation), encoding="utf-8")
     checked = check(folder / "shelf.yaml")
-    pieces = [piece for draft in (*checked.drafts, *checked.slipcases) for piece in draft.pieces]
+    pieces = [piece for draft in (*drafts_of(checked), *box_drafts_of(checked)) for piece in draft.pieces]
     arts = [art for piece in pieces for art in (piece.art, piece.reverse)]
     texts = [text.text for art in arts for text in record(art).texts]
     labels = [piece.label[0] for piece in pieces]
-    assert labels[:-1] == ['1. Mother\'s "Little" Book -- of Jam...'] * (len(labels) - 1)
+    assert labels[:-1] == ['Mother\'s "Little" Book -- of Jam...'] * (len(labels) - 1)
+    assert {checked.plan.labelled(piece).label[0] for piece in pieces[:-1]} == {f"1. {labels[0]}"}
     return texts, checked.plan
 
 
@@ -62,7 +64,7 @@ def test_everything_printed_has_the_marks_of_the_language(tmp_path: Path) -> Non
         assert wanted in said
     for wanted in ("„in“", "„one“", "„Box“"):
         assert wanted in said
-    assert plan.books[0].entry.title == 'Mother\'s "Little" Book -- of Jam...'
+    assert books_of(plan)[0].entry.title == 'Mother\'s "Little" Book -- of Jam...'
 
 
 def test_marks_stay_as_they_are_written_where_the_text_says_so(tmp_path: Path) -> None:
@@ -73,7 +75,7 @@ def test_marks_stay_as_they_are_written_where_the_text_says_so(tmp_path: Path) -
 
 
 def test_what_chance_draws_on_a_cover_hangs_on_what_was_written(tmp_path: Path) -> None:
-    words = printed(tmp_path, "de")[1].books[0].words
+    words = books_of(printed(tmp_path, "de")[1])[0].coat.words
     written = Words('Mother\'s "Little" Book -- of Jam...', "T. O'Rell")
     assert (words.kin, words.seed) == (written.kin, written.seed)
 
@@ -89,4 +91,4 @@ def test_the_letters_of_the_title_tell_the_language_of_a_book_without_text(
     shelf += repr(title).replace("\\'", "''")
     shelf += "\n    size: {height: 40 mm, width: 40 mm}\n    block: {stock: p, pages: 4}\n    cover: {stock: p}\n"
     (tmp_path / "shelf.yaml").write_text(shelf, encoding="utf-8")
-    assert check(tmp_path / "shelf.yaml").plan.books[0].words.title == shown
+    assert books_of(check(tmp_path / "shelf.yaml").plan)[0].coat.words.title == shown

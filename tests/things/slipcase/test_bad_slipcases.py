@@ -51,8 +51,8 @@ BAD = [
     (
         in_box("books: [Tide Tables, Pans and Rakes]"),
         [
-            "23:9: the books of salt name different spaces: upper, lower; "
-            "write where the box stands, such as space: upper"
+            "23:9: what stands in the slipcase salt names different spaces: upper, lower; "
+            "write where the slipcase stands, such as space: upper"
         ],
     ),
     (
@@ -73,14 +73,14 @@ BAD = [
     (
         ("  salt:", "  pepper: {books: [2, Tide Tables], stock: card}\n  salt:"),
         [
-            "24:18: Tide Tables stands in two slipcases, pepper and salt; take it out of one of them",
-            "24:31: Brine stands in two slipcases, pepper and salt; take it out of one of them",
+            "24:18: Tide Tables stands in the slipcase pepper and in the slipcase salt; take it out of one of them",
+            "24:31: Brine stands in the slipcase pepper and in the slipcase salt; take it out of one of them",
         ],
     ),
     (
         ("title: Tide Tables\n", "title: Tide Tables\n    stack: flat\n"),
         [
-            "24:18: Tide Tables lies in the stack flat and stands in a slipcase; "
+            "24:18: Tide Tables lies in the stack flat and stands in the slipcase salt; "
             "take its stack away, or take it out of the slipcase"
         ],
     ),

@@ -16,7 +16,9 @@ from bookmaker.paper.papers import FORMATS
 from bookmaker.paper.stock import Stock
 from bookmaker.paper.stock_entry import Grain
 from bookmaker.sheets.flat import Flat, FoldKind, Panel, Role
-from bookmaker.things.slipcase.plan import SlipcaseEntry, SlipcasePlan, plan_slipcase
+from bookmaker.shelf_file.book_names import BookName
+from bookmaker.things.slipcase.family import SLIPCASES
+from bookmaker.things.slipcase.plan import Slipcase, SlipcaseEntry, SlipcasePlan, plan_slipcase
 from bookmaker.things.standing import Standing, Uncertainty
 from tests.kit.flats import edges_of
 from tests.kit.folding import Space, Turn, inner, outer, panel_of, turned_down
@@ -36,7 +38,9 @@ def card(caliper: float) -> Stock:
 
 def row(books: list[tuple[float, float, float]]) -> list[Standing]:
     return [
-        Standing(number, f"Book {number}", thickness, height, depth, Uncertainty({"page": 50.0, "card": 2.0}, 0.15))
+        Standing(
+            f"{number}", f"Book {number}", thickness, height, depth, Uncertainty({"page": 50.0, "card": 2.0}, 0.15)
+        )
         for number, (thickness, height, depth) in enumerate(books)
     ]
 
@@ -44,10 +48,11 @@ def row(books: list[tuple[float, float, float]]) -> list[Standing]:
 def boxed(books: list[tuple[float, float, float]], caliper: float = 0.3, **keys: Any) -> SlipcasePlan:
     """The box around books of these thicknesses, heights and depths."""
     entry = SlipcaseEntry(books=("1",), stock="card", **keys)
+    box = Slipcase(id="set", family=SLIPCASES, entry=entry, name=BookName("set"))
     page = Stock("page", 0.075, 0, 0.0075, GLUE, Grain.LONG, FORMATS["A4"], Rect(5, 5, 200, 287))
     stocks = {"page": page, "card": card(caliper)}
     try:
-        return plan_slipcase("set", entry, row(books), "upper", stocks)
+        return plan_slipcase(box, row(books), "upper", stocks)
     except ShelfFileError:
         assume(False)
         raise

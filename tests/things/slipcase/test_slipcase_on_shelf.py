@@ -11,6 +11,7 @@ from bookmaker.ground.geometry import Rect
 from bookmaker.sheets.flat import Role
 from bookmaker.shelf.fit import fit_space
 from bookmaker.shelf.space_entry import SpaceEntry
+from tests.kit.by_kind import books_of, box_drafts_of, drafts_of, slipcases_of
 from tests.kit.recording import Filled, ink_box, record
 from tests.kit.salt_office import shelf
 from tests.kit.shelves import checked, errors, made
@@ -19,10 +20,10 @@ from tests.kit.shelves import checked, errors, made
 def test_the_errors_of_the_books_are_those_of_the_box(tmp_path: Path) -> None:
     """By finite differences: how much wider the box becomes for a paper that is a little thicker."""
     plan = checked(shelf(), tmp_path / "0").plan
-    (box,) = plan.slipcases
+    (box,) = slipcases_of(plan)
     step = 1.0  # µm
-    laid = checked(shelf(laid=75 + step), tmp_path / "1").plan.slipcases[0]
-    card_ = checked(shelf(card_um=200 + step), tmp_path / "2").plan.slipcases[0]
+    laid = slipcases_of(checked(shelf(laid=75 + step), tmp_path / "1").plan)[0]
+    card_ = slipcases_of(checked(shelf(card_um=200 + step), tmp_path / "2").plan)[0]
     slopes = box.uncertainty.slopes
     assert slopes["laid"] == pytest.approx((laid.outside.width - box.outside.width) / step * 1000)
     assert slopes["card"] == pytest.approx((card_.outside.width - box.outside.width) / step * 1000)
@@ -33,10 +34,10 @@ def test_the_errors_of_the_books_are_those_of_the_box(tmp_path: Path) -> None:
 def test_the_tolerance_of_a_box_is_that_of_its_row_of_books(tmp_path: Path) -> None:
     """The row without its box, in a space of its own; walls of exact card add nothing."""
     plan = checked(shelf(), tmp_path).plan
-    (box,) = plan.slipcases
+    (box,) = slipcases_of(plan)
     exact = {"laid": 0.0075, "card": 0.0}
     row_ = fit_space(
-        "row", SpaceEntry(width=60.0, height=60.0, depth=60.0), [book.standing for book in plan.books[:3]], exact
+        "row", SpaceEntry(width=60.0, height=60.0, depth=60.0), [book.standing for book in books_of(plan)[:3]], exact
     )
     assert box.uncertainty.spread(exact) == pytest.approx((row_.worst_case, row_.likely))
     assert row_.worst_case == pytest.approx(104 * 0.0075 + 0.15 + 0.15 + 0.2)
@@ -63,7 +64,7 @@ def test_the_net_is_a_piece_that_belongs_to_no_single_book(tmp_path: Path) -> No
     plan, _ = made(shelf(), tmp_path)
     pieces = [piece for sheet in plan["sheets"] for piece in sheet["pieces"]]
     (net,) = (piece for piece in pieces if piece["kind"] == "slipcase")
-    assert (net["id"], net["book"], net["slipcase"]) == ("slipcase-1", None, "salt")
+    assert (net["id"], net["book"], net["slipcase"]) == ("slipcase-salt-1", None, "salt")
     assert {(piece["book"] is None, piece["slipcase"]) for piece in pieces if piece is not net} == {(False, None)}
     assert sorted(panel["role"] for panel in net["panels"]) == [
         *("back", "bottom", "left", "right", "tab", "tab", "tab", "tab", "top"),
@@ -79,15 +80,14 @@ def test_the_grain_runs_up_the_box(tmp_path: Path, grain: str) -> None:
 
 def test_a_box_says_where_its_books_stand(tmp_path: Path) -> None:
     moved = checked(shelf().replace("2, 3]", "2, 3], space: lower"), tmp_path).plan
-    assert moved.slipcases[0].space == "lower"
-    assert [space.slipcases for space in moved.spaces] == [(), ("the slipcase salt",)]
-    assert [space.books for space in moved.spaces] == [(), (3,)]
+    assert slipcases_of(moved)[0].space == "lower"
+    assert [space.things for space in moved.spaces] == [(), ("pans-and-rakes", "slipcase-salt")]
 
 
 def test_a_box_without_a_space_is_made_but_not_fitted(tmp_path: Path) -> None:
     text = shelf().replace("  space: upper\n", "").replace("    space: lower\n", "")
     plan = checked(text, tmp_path).plan
-    assert plan.slipcases[0].space is None
+    assert slipcases_of(plan)[0].space is None
     assert [space.used for space in plan.spaces] == [0, 0]
 
 
@@ -95,9 +95,9 @@ def test_a_box_too_large_for_its_space_is_named(tmp_path: Path) -> None:
     text = shelf().replace("height: 27 mm, depth: 22 mm", "height: 22 mm, depth: 15.9 mm", 1)
     assert errors(checked(text, tmp_path)) == [
         "shelf.yaml:23:9: the slipcase salt is 0.16 mm too tall for upper, which has 22 mm; "
-        "write another space for it, or leave its tallest book out",
+        "put it in lower, where it can stand, or leave its tallest book out",
         "shelf.yaml:23:9: the slipcase salt is 0.05 mm too deep for upper, which has 15.9 mm; "
-        "write another space for it, or leave its deepest book out",
+        "put it in lower, where it can stand, or leave its deepest book out",
     ]
 
 
@@ -138,7 +138,7 @@ def test_the_title_of_a_dressed_box_suits_the_cloth_it_stands_on(tmp_path: Path,
     text = shelf().replace("- title: Tide Tables", f"- title: Tide Tables\n    design: {design}")
     faces = "faces: {as_books: yes, title: Salt}"
     found = checked(text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"), tmp_path)
-    (title,) = record(found.slipcases[0].pieces[0].art).texts
+    (title,) = record(box_drafts_of(found)[0].pieces[0].art).texts
     assert contrast(title.colour, Colour.from_hex(ground)) >= 4.5
 
 
@@ -155,7 +155,7 @@ def test_a_box_may_wear_the_dress_of_its_first_book(tmp_path: Path, style: str) 
     text = shelf().replace("- title: Tide Tables", f"- title: Tide Tables\n    design: {{style: {style}}}")
     faces = 'faces: {as_books: yes, title: Salt, top: {colour: "#ff0000"}}'
     found = checked(text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"), tmp_path)
-    (piece,) = found.slipcases[0].pieces
+    (piece,) = box_drafts_of(found)[0].pieces
     drawn = record(piece.art)
     # leather is lettered in capitals
     assert [text.text for text in drawn.texts] == ["SALT" if style == "leather" else "Salt"]
@@ -176,9 +176,9 @@ def test_a_dressed_box_is_titled_in_the_hand_of_its_books(tmp_path: Path, style:
     text = shelf().replace("- title: Tide Tables", book)
     faces = "faces: {as_books: yes, title: Tide Tables}"
     found = checked(text.replace("2, 3], stock: card}", f"2, 3], stock: card, {faces}}}"), tmp_path)
-    (box,) = found.slipcases[0].pieces
+    (box,) = box_drafts_of(found)[0].pieces
     titles = [text for text in record(box.art).texts if text.text.casefold() in "tide tables"]
-    pieces = [piece for piece in found.drafts[0].pieces if piece.flat.dressed]
+    pieces = [piece for piece in drafts_of(found)[0].pieces if piece.flat.dressed]
     words = [text for piece in pieces for text in record(piece.art).texts if text.text.casefold() in "tide tables"]
     hands = {(text.line.runs[0][1].typeface.name, text.text.isupper()) for text in words}
     assert {(text.line.runs[0][1].typeface.name, text.text.isupper()) for text in titles} <= hands

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ....ground.colour_differences import oklab_of
+from ....ground.colours.differences import oklab_of
 from ....ground.drawing import BLACK, WHITE, Colour
 
 __all__ = ["apart", "darker", "lighter", "mixed"]

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
+from .....ground.files import is_there
 from .....ground.lost_files import meant_file
 from .....ground.pictures import Picture, load_picture
 from .....ground.problems import Problem, ShelfFileError
@@ -25,7 +26,7 @@ def load_plates(name: str, passages: Sequence[Passage], folder: Path) -> tuple[d
     missing: dict[str, int] = {}
     problems: list[Problem] = []
     for mark, line in wanted.items():
-        if not _is_there(folder / mark):
+        if not is_there(folder / mark):
             missing[mark] = line
             continue
         try:
@@ -33,13 +34,6 @@ def load_plates(name: str, passages: Sequence[Passage], folder: Path) -> tuple[d
         except ShelfFileError as refusal:
             problems += _told(refusal.problems, f"line {line} of {name}")
     return plates, [*_missing(name, missing, folder), *problems]
-
-
-def _is_there(path: Path) -> bool:
-    try:
-        return path.exists()
-    except (OSError, ValueError):  # a name that no file can have
-        return False
 
 
 def _told(problems: Sequence[Problem], where: str) -> Iterator[Problem]:

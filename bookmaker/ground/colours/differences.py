@@ -11,7 +11,7 @@ from functools import lru_cache
 from math import atan2, cbrt, cos, degrees, exp, hypot, radians, sin, sqrt
 from typing import NamedTuple
 
-from .drawing import Colour
+from ..drawing import Colour
 
 __all__ = ["Lab", "ciede2000", "difference", "lab_of", "oklab_of", "oklab_of_xyz"]
 

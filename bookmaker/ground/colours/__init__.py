@@ -1,0 +1,1 @@
+"""Colours: as screens have them, and how far apart they look."""

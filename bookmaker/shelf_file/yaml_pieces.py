@@ -1,0 +1,132 @@
+"""A long YAML text read in pieces: what stands in one item of a long list is read once, however often the rest changes.
+
+Only plain texts are parted: a list of blocks under a key of the whole, whose items all begin in one column. A piece
+that is no YAML by itself has an end in the wrong place, such as within quotation marks, or repeats what was named in
+another: then the text is read whole, and what is wrong is told of the whole.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import lru_cache
+from typing import NamedTuple
+
+from ruamel.yaml.error import YAMLError
+
+from .yaml_nodes import GroupNode, ListNode, Node, ScalarNode, read_nodes
+
+__all__ = ["read_in_pieces"]
+
+LONG = 8
+"""Lists of fewer items are not worth it."""
+
+MOST_KEPT = 4096
+"""So many pieces are kept."""
+
+NOT_PLAIN = re.compile(r"^(?:%|---|\.\.\.|\ufeff)|[\t\x85\u2028\u2029]|\r(?!\n)|^ *\?", re.MULTILINE)
+"""Directives, marks between documents, tabs, uncommon ends of lines."""
+
+SECTION = re.compile(r"^[\w-]+: *(?:#[^\n]*)?\r?\n(?P<above>(?:[ \r]*(?:#[^\n]*)?\n)*)(?P<indent> +)- ", re.MULTILINE)
+"""A key of the whole text with a list below it, up to the first item."""
+
+STAND_IN = "- 0\n"
+"""What stands where the items were, while the rest is read."""
+
+
+class _List(NamedTuple):
+    """Where the items of a list begin, and where the last one ends, as offsets into the text."""
+
+    begins: Sequence[int]
+    ends: int
+    indent: int
+
+
+def read_in_pieces(text: str) -> Node | None:
+    """The node that is the whole text, as `read_nodes` tells it.
+
+    Raises:
+        YAMLError: the text is not YAML, or holds several documents.
+        RecursionError: it is nested far too deep.
+    """
+    found = None if NOT_PLAIN.search(text) else _longest(text)
+    whole = found and _pieced(text, found)
+    return whole or read_nodes(text)
+
+
+def _longest(text: str) -> _List | None:
+    """The list with the most items, if that is a long one."""
+    lists = [found for section in SECTION.finditer(text) if (found := _items(text, section))]
+    return max((found for found in lists if len(found.begins) >= LONG), key=lambda one: len(one.begins), default=None)
+
+
+def _items(text: str, section: re.Match[str]) -> _List | None:
+    """The items of a list; None if a line stands where none of them can have it."""
+    indent = len(section["indent"])
+    begins: list[int] = []
+    at = section.start("indent")
+    while at < len(text):
+        end = text.find("\n", at) + 1 or len(text)
+        line = text[at:end]
+        depth = len(line) - len(line.lstrip(" "))
+        rest = line[depth:].rstrip("\r\n")
+        if rest and not rest.startswith("#"):
+            if depth == 0:
+                break
+            if depth == indent and rest.startswith("- "):
+                begins.append(at)
+            elif depth <= indent:
+                return None
+        at = end
+    return _List(begins, at, indent)
+
+
+def _pieced(text: str, found: _List) -> Node | None:
+    """The whole text, put together of its pieces; None if one of them cannot be read by itself."""
+    begins, ends, indent = found
+    stand_in = " " * indent + STAND_IN
+    try:
+        rest = read_nodes(text[: begins[0]] + stand_in + text[ends:])
+        items = [
+            _shifted(piece, begin)
+            for begin, end in zip(begins, (*begins[1:], ends), strict=True)
+            if (piece := _item(text[begin:end]))
+        ]
+    except (YAMLError, RecursionError, ValueError):
+        return None
+    if not isinstance(rest, GroupNode) or len(items) < len(begins):
+        return None
+    whole = ListNode(items[0].start - 2, items[-1].end, tuple(items))
+    after, longer = begins[0] + len(stand_in), ends - begins[0] - len(stand_in)
+    entries = tuple(_entry(key, value, whole, begins[0], after, longer) for key, value in rest.entries)
+    if not any(value is whole for _, value in entries):
+        return None
+    return replace(rest, entries=entries, end=entries[-1][1].end)
+
+
+def _entry(key: Node, value: Node, whole: Node, begin: int, after: int, longer: int) -> tuple[Node, Node]:
+    """An entry of the whole text: with the list, or moved behind it."""
+    if begin <= value.start < after:
+        return key, whole
+    return (_shifted(key, longer), _shifted(value, longer)) if key.start >= after else (key, value)
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _item(text: str) -> Node | None:
+    """The one item of a piece."""
+    piece = read_nodes(text)
+    return piece.items[0] if isinstance(piece, ListNode) and len(piece.items) == 1 and not piece.flow else None
+
+
+def _shifted(node: Node, by: int) -> Node:
+    """A node and all that is in it, so many characters further on."""
+    start, end = node.start + by, node.end + by
+    if isinstance(node, ScalarNode):
+        return ScalarNode(start, end, node.text, node.style, node.anchor)
+    if isinstance(node, ListNode):
+        return ListNode(start, end, tuple(_shifted(item, by) for item in node.items), node.flow, node.anchor)
+    if isinstance(node, GroupNode):
+        entries = tuple((_shifted(key, by), _shifted(value, by)) for key, value in node.entries)
+        return GroupNode(start, end, entries, node.flow, node.anchor)
+    raise ValueError("what is repeated may stand in another piece")

@@ -1,0 +1,174 @@
+"""Books as one kind of thing among others: how they are listed, drawn, settled side by side, and told of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator, Field
+
+from ...ground.ids import Called
+from ...ground.problems import Problem, Severity, within
+from ...ground.quantities import counted
+from ...ground.units import rounded
+from ...paper.eyesight import Legibility
+from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.words import refuse
+from ...shelf_file.rows import LONGEST_ROW
+from ..draft import Draft
+from ..thing import Around, Family, Plan, Section, Table, Terms
+from .drafting import draft_book
+from .entry import BookEntry
+from .legibility import lettering_problems, titles_for_a_lens
+from .pages.kinds import BLANK
+from .plan import Book, BookPlan
+from .wardrobe import dressed, palettes_overruled, set_notes
+
+__all__ = ["BOOKS"]
+
+COLUMNS = (
+    ("", True),
+    ("book", False),
+    ("pages", True),
+    ("panels", True),
+    ("parts", True),
+    ("block", True),
+    ("spine", True),
+    ("thick", True),
+    ("high", True),
+    ("deep", True),
+    ("±", True),
+)
+
+
+def _read_books(value: object) -> object:
+    if isinstance(value, list) and not 1 <= len(value) <= LONGEST_ROW:
+        raise refuse(f"lists {len(value)} books", f"write from 1 to {LONGEST_ROW}", f"1 to {LONGEST_ROW}")
+    return value
+
+
+class Books(Family):
+    """The books of a shelf."""
+
+    noun = "book"
+    section = Section(
+        "books",
+        (Annotated[tuple[BookEntry, ...], BeforeValidator(_read_books)], Field(description="the books")),
+        counted=True,
+    )
+
+    def called(self, entry: Entry, key: str | int) -> Called:
+        """Title, volume, series, author and date."""
+        assert isinstance(entry, BookEntry)  # this family has no others
+        words = (entry.title, entry.volume or "", entry.series or "", entry.author or "", entry.date or "")
+        return Called(words, repr(entry), entry.id or "")
+
+    def thing(self, entry: Entry, key: str | int, id: str) -> Book:
+        """The book of an entry."""
+        assert isinstance(entry, BookEntry)  # this family has no others
+        return Book(id=id, family=self, entry=entry)
+
+    def dressed(self, plans: Sequence[Plan]) -> Sequence[Plan]:
+        """The books in colours unlike their neighbours', those of a set alike."""
+        coats = {book.id: book for book in dressed(_books(plans))}
+        return [coats.get(plan.id, plan) for plan in plans]
+
+    def draw(self, plan: Plan, held: Sequence[Plan]) -> Draft:
+        """Everything printed for a book."""
+        assert isinstance(plan, BookPlan)  # this family has no others
+        return draft_book(plan)
+
+    def findings(self, plan: Plan, draft: Draft, around: Around) -> Iterator[Problem]:
+        """An inside that will not be seen, lettering that is too small or too faint."""
+        assert isinstance(plan, BookPlan)  # this family has no others
+        if not plan.block.pages and plan.entry.inside != BLANK:
+            yield Problem(
+                "this book is solid and has no pages: its inside will not be seen",
+                "leave it out, or write inside: {kind: blank}",
+                Severity.NOTE,
+                field=("inside",),
+                by_itself=True,
+            )
+        resolution = around.terms.resolution(plan.lettered_on)
+        yield from within(("design",), lettering_problems(draft.lettering, resolution))
+
+    def together(self, plans: Sequence[Plan], drafts: Sequence[Draft], around: Around) -> Iterator[Problem]:
+        """Sets that are not alike, titles that need a lens."""
+        books = _books(plans)
+        yield from set_notes(books)
+        yield from palettes_overruled(books)
+        resolution = around.terms.resolution
+        covers = [
+            (plan, draft.spine_title, resolution(plan.lettered_on))
+            for plan, draft in zip(plans, drafts, strict=True)
+            if isinstance(plan, BookPlan)
+        ]
+        yield from titles_for_a_lens(covers, around.terms.viewing_distance)
+
+    def report(self, plan: Plan, draft: Draft, around: Around) -> dict[str, Any]:
+        """Its pages, its spine, how its text and its title can be read."""
+        assert isinstance(plan, BookPlan)  # this family has no others
+        block = plan.block
+        text = None if draft.x_height is None else around.terms.letters(draft.x_height, plan.paged_on)
+        return {
+            "title": plan.entry.title,
+            "pages": block.pages,
+            "panels": block.panels,
+            "strips": len(block.flats),
+            "block_thickness_mm": rounded(block.thickness.value),
+            "block_computed_mm": rounded(block.thickness.computed),
+            "spine_mm": rounded(plan.cover.spine),
+            "spine_title": _spine_title(plan, draft, around.terms),
+            "legibility": text and {**_seen(text), "verdict": str(text.sight)},
+        }
+
+    def table(self, plans: Sequence[Plan], around: Around) -> Table:
+        """One row a book; lengths in mm."""
+        books = _books(plans)
+        title = f"{around.terms.shelf}: {counted(len(books), 'book')}, lengths in mm"
+        return Table(title, COLUMNS, tuple(_row(book, around) for book in books))
+
+
+BOOKS = Books()
+
+
+def _books(plans: Sequence[Plan]) -> list[BookPlan]:
+    """The books among all things."""
+    return [plan for plan in plans if isinstance(plan, BookPlan)]
+
+
+def _row(book: BookPlan, around: Around) -> tuple[str, ...]:
+    block = book.block
+    _, likely = book.standing.uncertainty.spread(around.terms.tolerances)
+    measured = " measured" if block.thickness.measured is not None else ""
+    return (
+        str(around.number_of(book.id)),
+        book.name,
+        str(block.pages),
+        str(block.panels),
+        str(len(block.flats)),
+        f"{block.thickness.value:.2f}{measured}",
+        f"{book.cover.spine:.2f}",
+        f"{book.thickness.value:.2f}",
+        f"{book.height:.2f}",
+        f"{book.depth:.2f}",
+        f"{likely:.2f}",
+    )
+
+
+def _spine_title(plan: BookPlan, draft: Draft, terms: Terms) -> dict[str, Any] | None:
+    """How the title on the spine came out; None if there is none."""
+    line = draft.spine_title
+    if line is None:
+        return None
+    letters = terms.letters(line.x_height, plan.lettered_on)
+    return {"way": line.way, **_seen(letters), "contrast": round(line.contrast, 2), "seen": str(letters.sight)}
+
+
+def _seen(letters: Legibility) -> dict[str, Any]:
+    """How large letters are to the printer and to the eye."""
+    return {
+        "x_height_mm": rounded(letters.x_height),
+        "arc_minutes": round(letters.minutes, 2),
+        "dots": round(letters.dots, 1),
+    }

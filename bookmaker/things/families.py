@@ -1,0 +1,12 @@
+"""The kinds of things there are: one folder a kind, one row here."""
+
+from __future__ import annotations
+
+from .book.family import BOOKS
+from .slipcase.family import SLIPCASES
+from .thing import Family
+
+__all__ = ["FAMILIES"]
+
+FAMILIES: tuple[Family, ...] = (BOOKS, SLIPCASES)
+"""In the order in which a shelf file lists them."""

@@ -1,0 +1,119 @@
+"""Slipcases as one kind of thing among others: how they are listed, drawn, and told of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import ceil
+from typing import Annotated, Any
+
+from pydantic import Field
+
+from ...ground.ids import Called
+from ...ground.problems import Problem, Severity, within
+from ...ground.units import print_mm, rounded
+from ...paper.thickness import READING_TOLERANCE
+from ...sheets.piece import Piece
+from ...shelf_file.book_names import BookName
+from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.words import ByName
+from ..draft import Draft
+from ..thing import Around, Clothes, Family, Plan, Section, Table
+from .faces import dress_box
+from .plan import ListedSlipcase, Slipcase, SlipcaseEntry, SlipcasePlan
+
+__all__ = ["SLIPCASES"]
+
+COLUMNS = (
+    ("slipcase", False),
+    ("books", True),
+    ("room wide", True),
+    ("high", True),
+    ("deep", True),
+    ("outside wide", True),
+    ("high", True),
+    ("deep", True),
+    ("likely ±", True),
+    ("space", False),
+)
+
+
+class Slipcases(Family):
+    """The slipcases of a shelf."""
+
+    noun = "slipcase"
+    section = Section(
+        "slipcases",
+        (
+            Annotated[dict[str, SlipcaseEntry], ByName],
+            Field(default_factory=dict, description="boxes for sets of books by name"),
+        ),
+    )
+    listed = ListedSlipcase
+
+    def called(self, entry: Entry, key: str | int) -> Called:
+        """The name under which it stands."""
+        assert isinstance(entry, SlipcaseEntry)  # this family has no others
+        return Called((self.noun, str(key)), repr(entry), entry.id or "")
+
+    def thing(self, entry: Entry, key: str | int, id: str) -> Slipcase:
+        """The slipcase of an entry."""
+        assert isinstance(entry, SlipcaseEntry)  # this family has no others
+        name = (entry.title or entry.id) if isinstance(entry, ListedSlipcase) else str(key)
+        return Slipcase(id=id, family=self, entry=entry, name=BookName(name))
+
+    def draw(self, plan: Plan, held: Sequence[Plan]) -> Draft:
+        """The net, dressed as its first book if that is asked for; its own title is in the same hand."""
+        assert isinstance(plan, SlipcasePlan)  # this family has no others
+        faces, worn = plan.entry.faces, Clothes()
+        if faces and faces.as_books:
+            worn = held[0].lend(plan.flat)
+        if faces and faces.title:
+            faces = faces.model_copy(update={"title": held[0].punctuated(faces.title)})
+        dress = dress_box(faces, plan.thing.pictures, plan.flat, worn)
+        piece = Piece(f"{plan.id}-1", plan.id, (plan.name, plan.made_as), plan.flat, dress.art)
+        return Draft((piece,), within(("faces",), dress.problems))
+
+    def findings(self, plan: Plan, draft: Draft, around: Around) -> Iterator[Problem]:
+        """The box is made to computed sizes: books that come out thicker than its ease do not go in.
+
+        What helps is what the books measure together, unless the ease is less than a gauge may be off.
+        """
+        assert isinstance(plan, SlipcasePlan)  # this family has no others
+        if plan.row_tolerance <= plan.entry.ease + 1e-9:
+            return
+        ease = f"write ease: {print_mm(ceil(plan.row_tolerance * 100 - 1e-6) / 100, 2)}"
+        measured = (
+            "finish the books before you print the box, and write what they measure side by side as "
+            f"measured_rows: - {{books: [{around.called(plan.held)}], thickness: … mm}}"
+        )
+        yield Problem(
+            f"its books may be off by ± {print_mm(plan.row_tolerance, 2)} together, "
+            f"but the ease is {print_mm(plan.entry.ease)}",
+            f"{measured}; or {ease}" if plan.entry.ease >= READING_TOLERANCE else ease,
+            Severity.NOTE,
+            field=("ease",),
+        )
+
+    def report(self, plan: Plan, draft: Draft, around: Around) -> dict[str, Any]:
+        """The room inside, and the outside."""
+        assert isinstance(plan, SlipcasePlan)  # this family has no others
+        return {
+            "name": plan.name,
+            "books": [number - 1 for book in plan.held if (number := around.number_of(book))],
+            "inside_mm": {side: rounded(value) for side, value in plan.inside._asdict().items()},
+            "outside_mm": {side: rounded(value) for side, value in plan.outside._asdict().items()},
+        }
+
+    def table(self, plans: Sequence[Plan], around: Around) -> Table | None:
+        """One row a slipcase; lengths in mm."""
+        boxes = [plan for plan in plans if isinstance(plan, SlipcasePlan)]
+        return Table("slipcases", COLUMNS, tuple(_row(box, around) for box in boxes)) if boxes else None
+
+
+SLIPCASES = Slipcases()
+
+
+def _row(box: SlipcasePlan, around: Around) -> tuple[str, ...]:
+    _, likely = box.uncertainty.spread(around.terms.tolerances)
+    sides = (f"{side:.2f}" for side in (*box.inside, *box.outside, likely))
+    return (box.name, str(len(box.held)), *sides, box.space or "–")
