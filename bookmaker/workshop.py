@@ -88,6 +88,7 @@ class Workshop:
         drafts = _drawn(plan, progress, bench)
         bench.forget()
         problems = (
+            *shelf.remarks,
             *plan.notes,
             *thing_findings(plan, drafts),
             *fit_findings(plan),

@@ -150,14 +150,14 @@ LONGEST_NAME = 300
 """What is longer is no name."""
 
 
-def near_match(written: str, known: Iterable[str]) -> str:
-    """The known name that `written` was probably meant to be, or an empty string.
+def near_match(written: str, known: Iterable[str], near: float = NEAR) -> str:
+    """The known name that `written` was probably meant to be, or an empty string; `near` is how like it must be.
 
     >>> near_match("spin_title", ["spine_title", "ink"])
     'spine_title'
     """
     names, wanted = _names(tuple(known)), _folded(written[:LONGEST_NAME])
-    found = difflib.get_close_matches(wanted, names.alike(wanted), n=1, cutoff=NEAR)
+    found = difflib.get_close_matches(wanted, names.alike(wanted), n=1, cutoff=near)
     return names.folded[found[0]] if found else ""
 
 

@@ -22,7 +22,7 @@ Written = tuple[Family, FieldPath, Entry]
 """An entry, where it stands, and the kind of thing that it describes."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Register:
     """All things of a shelf, by their ids, in the order of their sections.
 

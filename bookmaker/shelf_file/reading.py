@@ -58,7 +58,7 @@ class ShelfFile(Generic[Spec_co]):
 
     `lent` are the places of the defaults, and of what the books of a row share: they stand in `tree` under every
     book that takes them. Each comes with the field it is told of: the defaults, or the first book of the row.
-    `all_listed` says whether all lists of books could be read.
+    `all_listed` says whether all lists of books could be read, `remarks` what there is to say of those that could.
     """
 
     path: Path
@@ -68,6 +68,7 @@ class ShelfFile(Generic[Spec_co]):
     faults: tuple[Problem, ...] = ()
     mended: frozenset[FieldPath] = frozenset()
     all_listed: bool = True
+    remarks: tuple[Problem, ...] = ()
 
     @property
     def names_stand(self) -> bool:
@@ -132,7 +133,9 @@ def proofread(path: Path, form: Form[Spec_co]) -> ShelfFile[Spec_co]:
     """
     parsed = _with_meant_sections(parse_tree(source_text(path), path.name), form.shelf)
     written, unfit = form.profiles(parsed, _profile_reader(path.parent))
-    written, unlisted = with_listed_books(written, path.parent, dotted_keys(form.listed))
+    written, of_lists = with_listed_books(written, path.parent, dotted_keys(form.listed))
+    unlisted = [problem for problem in of_lists if problem.severity is Severity.ERROR]
+    remarks = tuple(problem for problem in of_lists if problem.severity is not Severity.ERROR)
     defaults = written.child("defaults")
     in_rows, shared = with_rows(with_volumes(written))
     lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), DEFAULTS)}
@@ -147,7 +150,7 @@ def proofread(path: Path, form: Form[Spec_co]) -> ShelfFile[Spec_co]:
     faults = in_file_order((*unfit, *told, *unlisted))
     if found.entry is None:
         raise ShelfFileError(faults)
-    return ShelfFile(path, found.entry, tree, lent, faults, found.fields, not unlisted)
+    return ShelfFile(path, found.entry, tree, lent, faults, found.fields, not unlisted, remarks)
 
 
 def _with_meant_sections(tree: Tree, shelf: type[Entry]) -> Tree:

@@ -199,14 +199,8 @@ BAD: dict[str, tuple[str | bytes, list[str]]] = {
     "empty": ("", ["shelf.yaml:11:8: titles.csv is empty; write a line of column names, and a line for each book"]),
     "names alone": ("title,pages\n,\n", [
         "shelf.yaml:11:8: titles.csv lists no book; write a line for each book below the names of the columns"]),
-    "encoding": ("title\nTides\nÖl\n".encode("cp1252"), [
-        "titles.csv:3:1: this line holds 'Ö' in the Windows encoding, cp1252, that is not UTF-8 text (byte 0xD6); "
-        "save the table again as CSV and choose UTF-8 as its encoding"]),
     "encoding of nothing": (b"title\nTides\n\x81l\n", [
         "titles.csv:3:1: this line holds a letter that is not UTF-8 text (byte 0x81); "
-        "save the table again as CSV and choose UTF-8 as its encoding"]),
-    "UTF-16 without its mark": ("title\nTides\n".encode("utf-16-le"), [
-        "shelf.yaml:11:8: titles.csv is no text that can be read, or text in UTF-16 without its mark; "
         "save the table again as CSV and choose UTF-8 as its encoding"]),
     "UTF-16 that breaks off": ("title\nTides\n".encode("utf-16")[:-1], [
         "shelf.yaml:11:8: titles.csv is UTF-16 text that breaks off or is damaged; "
@@ -405,3 +399,36 @@ def test_a_table_in_place_of_a_shelf_file_is_told(name: str, tmp_path: Path) -> 
         read_shelf(tmp_path / name)
     told = f"{name}: this is a table of books; give the shelf file that names it, with a line books: from …"
     assert str(caught.value) == told
+
+
+@pytest.mark.parametrize(
+    ("encoding", "said"),
+    [("cp1252", "the Windows encoding, cp1252"), ("utf-16-le", "UTF-16"), ("utf-16", "UTF-16"), ("utf-8-sig", "")],
+)
+def test_a_list_in_another_encoding_is_read_and_that_is_said(encoding: str, said: str, tmp_path: Path) -> None:
+    path = shelf(tmp_path, "title\tauthor\nÖl\tFähre\n".encode(encoding))
+    found = read_shelf(path)
+    assert [(book.title, book.author) for book in found.spec.books] == [("Öl", "Fähre")]
+    told = [str(problem) for problem in found.remarks]
+    note = f"titles.csv was read as text in {said}; save it again in UTF-8 if a letter in it looks wrong"
+    assert told == ([f"shelf.yaml:11:8: {note}"] if said else [])
+    assert [problem.message for problem in check(path).problems if "was read as" in problem.message] == [
+        problem.message for problem in found.remarks
+    ]
+
+
+@pytest.mark.parametrize(
+    ("header", "remedies"),
+    [
+        ("title;Seiten;Höhe;Breite", ["did you mean pages?", "did you mean height?", "did you mean width?"]),
+        ("Titel;auteur;altura", ["did you mean title?", "did you mean author?", "did you mean height?"]),
+        ("title;Verlag;Regal;Bemerkung", 3 * ["name it after a key of a book, such as author, pages, space or "
+                                             "design.device, or delete it"]),
+    ],
+)  # fmt: skip
+def test_columns_in_another_language_are_translated_or_no_guess_is_made(
+    header: str, remedies: list[str], tmp_path: Path
+) -> None:
+    with pytest.raises(ShelfFileError) as refused:
+        read_shelf(shelf(tmp_path, f"{header}\nTides;1;2;3\n"))
+    assert [problem.remedy for problem in refused.value.problems] == remedies

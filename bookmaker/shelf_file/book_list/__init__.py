@@ -24,7 +24,7 @@ FROM = "from "
 
 
 def with_listed_books(tree: Tree, folder: Path, keys: Mapping[str, bool]) -> tuple[Tree, Sequence[Problem]]:
-    """The shelf with every ``from FILE`` under its books replaced by the books of that file; and all that is wrong.
+    """The shelf with every ``from FILE`` under its books replaced by the books of that file; and what there is to say.
 
     `keys` are those of a book, with dots, and whether they are groups of keys. The books of a file that cannot be
     used are left out; if there are no others, so is the key.
@@ -41,7 +41,9 @@ def with_listed_books(tree: Tree, folder: Path, keys: Mapping[str, bool]) -> tup
             continue
         try:
             name = item.value.removeprefix(FROM).strip()
-            listed += listed_books(read_table(folder / name, name, item.place), keys, item.place).trees()
+            table = read_table(folder / name, name, item.place)
+            problems += table.remarks(item.place)
+            listed += listed_books(table, keys, item.place).trees()
         except ShelfFileError as refusal:
             problems += refusal.problems
     if listed == items:

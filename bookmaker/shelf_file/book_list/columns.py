@@ -28,6 +28,26 @@ NO_COLUMNS = {"row": "each line is a book of its own, and one with volumes is a 
 """Keys of a book that no cell can hold, and what a table has instead."""
 
 
+NEAR_COLUMN = 0.75
+"""How like a name must be to that of a column: words of other languages are like some other key by chance."""
+
+IN_OTHER_LANGUAGES = {
+    "title": "titel titre título titulo titolo tytuł название",
+    "author": "autor autorin verfasser auteur autore schrijver forfatter författare автор",
+    "pages": "seiten seitenzahl páginas paginas pagine sidor sider stron strony страниц",
+    "height": "höhe hoehe hauteur altura alto altezza hoogte höjd høyde wysokość высота",
+    "width": "breite largeur anchura ancho larghezza breedte bredd bredde szerokość ширина",
+    "thickness": "dicke épaisseur epaisseur grosor spessore dikte tjocklek tykkelse grubość толщина",
+    "colour": "farbe color couleur colore kleur färg farge kolor цвет",
+    "series": "reihe serie série collana reeks serien seria серия",
+    "volume": "band tome tomo deel tom том",
+    "date": "datum jahr année annee año anno jaar år rok год",
+}
+"""Names of columns in German, French, Spanish, Italian, Dutch, Scandinavian, Polish and Russian lists, from memory."""
+
+TRANSLATED = {word: key for key, words in IN_OTHER_LANGUAGES.items() for word in words.split()}
+
+
 @dataclass(frozen=True, slots=True)
 class Column:
     """A column: which cell of each row it is, counted from 1, its name as written, and its key with dots."""
@@ -97,7 +117,9 @@ def _meant(name: str, names: Mapping[str, str], keys: Mapping[str, bool]) -> str
     """The column that a name was probably meant to be, if it is not the key of a group."""
     if not name or name.casefold() in keys:
         return ""
-    return near_match(name, [other for other in names if other.count(".") == name.count(".")])
+    translated = TRANSLATED.get(name.casefold(), "")
+    alike = (other for other in names if other.count(".") == name.count("."))
+    return translated if translated in names else near_match(name, alike, NEAR_COLUMN)
 
 
 def _remedy(name: str, names: Mapping[str, str], keys: Mapping[str, bool]) -> str:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
 from ...ground.files import Wanted, read_file
-from ...ground.problems import Place, Problem, ShelfFileError
+from ...ground.problems import Place, Problem, Severity, ShelfFileError
+from ..encodings import Encoded, NotText, decoded
 from .cells import LINE_END
 
 __all__ = ["TABLE", "Table", "read_table", "refused"]
@@ -22,23 +24,30 @@ TABLE = Wanted(
 SPREADSHEETS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0")
 """How files begin in which spreadsheets keep their own: packed folders and compound documents."""
 
-UTF_16 = (b"\xff\xfe", b"\xfe\xff")
-"""The byte order marks of UTF-16, in which some spreadsheets save text parted by tabs."""
+UTF_16 = "UTF-16"
 
 AS_UTF_8 = "save the table again as CSV and choose UTF-8 as its encoding"
 
 
 @dataclass(frozen=True)
 class Table:
-    """A list of books as a file: its name as the shelf file has it, and its text with its own line ends."""
+    """A list of books as a file: its name as the shelf file has it, its text with its own line ends, its encoding."""
 
     name: str
     text: str
+    encoding: str = "UTF-8"
 
     @cached_property
     def lines(self) -> list[str]:
         """Its lines, without their ends."""
         return LINE_END.split(self.text)
+
+    def remarks(self, said: Place) -> Iterator[Problem]:
+        """What there is to say of a table that could be read; `said` is where the shelf file names it."""
+        if self.encoding != "UTF-8":
+            what = f"{self.name} was read as text in {self.encoding}"
+            remedy = "save it again in UTF-8 if a letter in it looks wrong"
+            yield Problem(what, remedy, severity=Severity.NOTE, place=said)
 
     def place(self, line: int, cell: int) -> Place:
         """A cell, both counted from 1."""
@@ -51,7 +60,8 @@ def read_table(path: Path, name: str, said: Place) -> Table:
     Raises:
         ShelfFileError: there is no such file, or it holds no text that can be read.
     """
-    return Table(name, _decoded(read_file(path, TABLE, name, place=said).data, name, said))
+    read = _decoded(read_file(path, TABLE, name, place=said).data, name, said)
+    return Table(name, read.text, read.name)
 
 
 def refused(message: str, remedy: str, place: Place) -> ShelfFileError:
@@ -59,26 +69,16 @@ def refused(message: str, remedy: str, place: Place) -> ShelfFileError:
     return ShelfFileError((Problem(message, remedy, place=place),))
 
 
-def _decoded(data: bytes, name: str, said: Place) -> str:
+def _decoded(data: bytes, name: str, said: Place) -> Encoded:
     if data.startswith(SPREADSHEETS):
         raise refused(f"{name} is a spreadsheet itself, not a table saved from one", AS_UTF_8, said)
-    if data.startswith(UTF_16):
-        try:
-            return data.decode("utf-16")
-        except UnicodeDecodeError:
-            raise refused(f"{name} is UTF-16 text that breaks off or is damaged", AS_UTF_8, said) from None
-    if b"\0" in data:
-        raise refused(f"{name} is no text that can be read, or text in UTF-16 without its mark", AS_UTF_8, said)
     try:
-        return data.decode("utf-8-sig")
-    except UnicodeDecodeError as trouble:
-        raise _not_utf_8(data, trouble.start, name) from None
-
-
-def _not_utf_8(data: bytes, at: int, name: str) -> ShelfFileError:
-    """What is not UTF-8 is mostly in the encoding of Windows: the letter it would be there helps to find it."""
-    line = data.count(b"\n", 0, at) + 1
-    letter = data[at : at + 1].decode("cp1252", "replace")
-    seen = f"{letter!r} in the Windows encoding, cp1252," if letter.isprintable() and letter != "\ufffd" else "a letter"
-    message = f"this line holds {seen} that is not UTF-8 text (byte 0x{data[at]:02X})"
-    return refused(message, AS_UTF_8, Place(name, line, 1))
+        return decoded(data, foreign=True)
+    except NotText as trouble:
+        if trouble.name == UTF_16:
+            raise refused(f"{name} is UTF-16 text that breaks off or is damaged", AS_UTF_8, said) from None
+        if b"\0" in data:
+            raise refused(f"{name} is no text that can be read", AS_UTF_8, said) from None
+        line = data.count(b"\n", 0, trouble.at) + 1
+        what = f"this line holds a letter that is not UTF-8 text (byte 0x{data[trouble.at]:02X})"
+        raise refused(what, AS_UTF_8, Place(name, line, 1)) from None
