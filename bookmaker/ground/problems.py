@@ -140,10 +140,10 @@ def gathered(problems: list[Problem], *field: str | int) -> Iterator[None]:
 NEAR = 0.65
 """How like two names must be, from 0 to 1: less makes a guess of any word that has a few of the letters."""
 
-MOST_COMPARED = 100
-"""So many names are compared letter by letter; of more, those that share most pairs of letters that few have."""
+MOST_COMPARED, BEST_COMPARED = 100, 12
+"""So many names are compared letter by letter; of more, the few that share most pairs of letters that few have."""
 
-FEW_HAVE = 200
+FEW_HAVE = 50
 """A pair of letters that more names have tells nothing of any of them."""
 
 LONGEST_NAME = 300
@@ -191,7 +191,7 @@ class _Names:
             return list(self.folded)
         telling = (self.having.get(pair, ()) for pair in _pairs(wanted))
         shared = Counter(name for names in telling if len(names) <= FEW_HAVE for name in names)
-        return [name for name, _ in shared.most_common(MOST_COMPARED)]
+        return [name for name, _ in shared.most_common(BEST_COMPARED)]
 
 
 @lru_cache(maxsize=32)

@@ -12,7 +12,7 @@ from collections.abc import Iterable
 
 from .yaml_tree import Tree
 
-__all__ = ["merged", "with_defaults"]
+__all__ = ["TELLING_KEYS", "merged", "with_defaults"]
 
 TELLING_KEYS = ("kind", "style")
 """Keys that say which sort of thing a group describes."""

@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from pydantic import BaseModel
+
 from ...ground.problems import FieldPath
+from ..defaults import TELLING_KEYS
+from ..fields.keys import kinds_at
 from ..yaml_nodes import GroupNode, ListNode
 from .written import Written, nodes_within
 
-__all__ = ["AS_IT_COMES", "Indents", "Manner", "indents_of"]
+__all__ = ["AS_IT_COMES", "Indents", "Manner", "indents_of", "manner_of"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +26,27 @@ class Manner:
 
 AS_IT_COMES = Manner(lambda _: (), lambda _: False)
 """Without models: a new key stands last, and a number is left without quotes."""
+
+
+def manner_of(shelf: type[BaseModel], listed: type[BaseModel]) -> Manner:
+    """That of a shelf file, by the models of the whole and of a listed entry.
+
+    Defaults are written as a book is, and so is an item of a row.
+    """
+
+    def kinds(path: FieldPath) -> list[object]:
+        match path:
+            case ("defaults", *rest) | ("books", int(), "row", int(), *rest) | ("books", int(), *rest):
+                return kinds_at(listed, tuple(rest))
+        return kinds_at(shelf, path)
+
+    def keys(path: FieldPath) -> Sequence[str]:
+        models = (kind for kind in kinds(path) if isinstance(kind, type) and issubclass(kind, BaseModel))
+        known = dict.fromkeys(key for model in models for key in model.model_fields)
+        return [*(key for key in TELLING_KEYS if key in known), *(key for key in known if key not in TELLING_KEYS)]
+
+    # an item of a row may be a title alone
+    return Manner(keys, lambda path: str in kinds(path) or (path[2:3] == ("row",) and len(path) == 4))
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from bisect import bisect_left, insort
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from typing import assert_never
 
 from ...ground.problems import Problem, ShelfFileError, show_field
@@ -74,8 +75,9 @@ class _Desk:
     """
 
     def __init__(self, text: str, manner: Manner, file: str, with_lines: bool) -> None:
-        self.manner, self.file, self.with_lines = manner, file, with_lines
+        self.file = file
         self.written = read_written(text, file)
+        self.writer = Writer(manner, indents_of(self.written), with_lines)
         self.plain = self.written.tree.plain()
         self.pending: list[Splice] = []
         self.last: Edit | None = None
@@ -98,14 +100,14 @@ class _Desk:
     def _lay(self, step: SetValue | Remove) -> None:
         """Lay the pieces of a step beside the others; where they meet, those come first."""
         try:
-            pieces = _pieces(self.written, step, self._writer())
+            pieces = _pieces(self.written, step, self.writer)
         except EditRefused:
             if not self.pending:
                 raise
             pieces = []
         if not pieces or any(self._meets(piece) for piece in pieces):
             self._read_again()
-            pieces = _pieces(self.written, step, self._writer())
+            pieces = _pieces(self.written, step, self.writer)
         for piece in pieces:
             insort(self.pending, piece, key=lambda one: (one.start, one.end))
 
@@ -123,15 +125,13 @@ class _Desk:
             self.written = read_written(text, self.file)
         except ShelfFileError:
             raise self._not_as_asked("cannot be written into the lines around it") from None
+        self.writer = replace(self.writer, indents=indents_of(self.written))
 
     def _text_after(self, step: Edit) -> str:
         try:
-            return _text_after(self.written, step, self._writer())
+            return _text_after(self.written, step, self.writer)
         except ShelfFileError:
             raise self._not_as_asked("cannot be taken out of the lines around it") from None
-
-    def _writer(self) -> Writer:
-        return Writer(self.manner, indents_of(self.written), self.with_lines)
 
     def _not_as_asked(self, what: str) -> _NotAsAsked:
         path = self.last.path if self.last else ()
