@@ -205,8 +205,8 @@ BAD: dict[str, tuple[str | bytes, list[str]]] = {
     "UTF-16 that breaks off": ("title\nTides\n".encode("utf-16")[:-1], [
         "shelf.yaml:11:8: titles.csv is UTF-16 text that breaks off or is damaged; "
         "save the table again as CSV and choose UTF-8 as its encoding"]),
-    "a spreadsheet": (b"PK\x03\x04\x14\x00", [
-        "shelf.yaml:11:8: titles.csv is a spreadsheet itself, not a table saved from one; "
+    "half a spreadsheet": (b"PK\x03\x04\x14\x00", [
+        "shelf.yaml:11:8: titles.csv is a spreadsheet that is damaged; "
         "save the table again as CSV and choose UTF-8 as its encoding"]),
     "10000 rows": ("title\n" + "Tides\n" * 10_000, [
         "shelf.yaml:11:8: titles.csv lists 10000 books, more than 5000; part them into several shelves"]),

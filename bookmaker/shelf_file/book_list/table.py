@@ -11,8 +11,9 @@ from ...ground.files import Wanted, read_file
 from ...ground.problems import Place, Problem, Severity, ShelfFileError
 from ..encodings import Encoded, NotText, decoded
 from .cells import LINE_END
+from .spreadsheet import NoSpreadsheet, sheet_rows
 
-__all__ = ["TABLE", "Table", "read_table", "refused"]
+__all__ = ["ARCHIVES", "TABLE", "Table", "read_table", "refused"]
 
 TABLE = Wanted(
     "table",
@@ -21,7 +22,7 @@ TABLE = Wanted(
     instead="write the name of one CSV or TSV file",
 )
 
-SPREADSHEETS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0")
+ARCHIVES, OLD_SPREADSHEETS = b"PK\x03\x04", b"\xd0\xcf\x11\xe0"
 """How files begin in which spreadsheets keep their own: packed folders and compound documents."""
 
 UTF_16 = "UTF-16"
@@ -70,8 +71,13 @@ def refused(message: str, remedy: str, place: Place) -> ShelfFileError:
 
 
 def _decoded(data: bytes, name: str, said: Place) -> Encoded:
-    if data.startswith(SPREADSHEETS):
-        raise refused(f"{name} is a spreadsheet itself, not a table saved from one", AS_UTF_8, said)
+    if data.startswith(OLD_SPREADSHEETS):
+        raise refused(f"{name} is a spreadsheet in an old format", "save it again as XLSX, ODS or CSV", said)
+    if data.startswith(ARCHIVES):
+        try:
+            return Encoded("".join(f"{','.join(map(_quoted, row))}\n" for row in sheet_rows(data)))
+        except NoSpreadsheet as trouble:
+            raise refused(f"{name} {trouble}", AS_UTF_8, said) from None
     try:
         return decoded(data, foreign=True)
     except NotText as trouble:
@@ -82,3 +88,8 @@ def _decoded(data: bytes, name: str, said: Place) -> Encoded:
         line = data.count(b"\n", 0, trouble.at) + 1
         what = f"this line holds a letter that is not UTF-8 text (byte 0x{data[trouble.at]:02X})"
         raise refused(what, AS_UTF_8, Place(name, line, 1)) from None
+
+
+def _quoted(cell: str) -> str:
+    """A cell of a spreadsheet as it stands in a table; a row of it is one line."""
+    return '"' + cell.replace('"', '""') + '"' if any(sign in cell for sign in ',"') else cell

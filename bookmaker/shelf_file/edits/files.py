@@ -11,7 +11,7 @@ from ...ground.files import SourceFile, read_file
 from ...ground.output import exchange_file
 from ...ground.problems import BookmakerError, Problem, ShelfFileError
 from ...ground.quantities import show
-from ..book_list.table import TABLE
+from ..book_list.table import ARCHIVES, TABLE
 from ..encodings import Encoded, NotText, decoded
 from ..source_text import SHELF, TABLES
 from .edit import Edit
@@ -64,6 +64,8 @@ def undo(edited: EditedFile) -> EditedFile | Problem:
 
 def edited_data(file: SourceFile, edits: Iterable[Edit], keys: Mapping[str, bool], manner: Manner) -> bytes | Problem:
     """The bytes of a file with its text edited; mark, encoding and line ends are its own."""
+    if file.data.startswith(ARCHIVES):
+        return Problem(f"{file.name} is a spreadsheet", "change it in its own program, or save it as CSV")
     try:
         old = decoded(file.data, foreign=_is_table(file.path))
     except NotText as trouble:

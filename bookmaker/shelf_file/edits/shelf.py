@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from ...ground.problems import BookmakerError, Problem
+from ...ground.quantities import show
 from ..fields.entry import Entry
 from ..reading import ShelfFile
-from ..source_text import source_text
+from ..source_text import TABLES, source_text
 from ..yaml_tree import Tree
 from .edit import Edit, SetValue
 from .files import EditedFile, edit_file, undo
@@ -66,6 +67,8 @@ def shelf_refusal(tree: Tree, written: Written, edit: Edit, keys: Mapping[str, b
         return refusal.problem
     if file == tree.place.file:
         return yaml_refusal(written, there)
+    if not file.casefold().endswith(TABLES):
+        return Problem(f"{show(file)} is a spreadsheet", "change it in its own program", field=edit.path)
     if isinstance(there, SetValue) and ".".join(map(str, there.path[1:])) not in keys:
         return Problem("a cell holds one value", "write the book in YAML", field=edit.path)
     return None
