@@ -95,7 +95,7 @@ def fit_space(name: str, space: SpaceEntry, books: Sequence[Standing], tolerance
 def _verdict(slack: float, likely: float, *, stands_out: bool) -> Verdict:
     if slack < -1e-9 or stands_out:
         return Verdict.OVER
-    return Verdict.TIGHT if slack < likely else Verdict.FITS
+    return Verdict.TIGHT if slack < likely - 1e-9 else Verdict.FITS
 
 
 def _stands_out(
