@@ -10,7 +10,7 @@ import typer
 
 from .. import workshop
 from ..ground.output import PLAN_NAME
-from .made_lines import gone_lines, off_cut_lines, others_line
+from .after_making import gone_lines, off_cut_lines, others_line
 from .messages import outcome, tell
 from .tables import paper_line
 from .terminal import progress, say

@@ -9,7 +9,7 @@ from ..ground.amounts import parse_basis_weight
 from ..ground.geometry import Axis, Rect, Size, Transform
 from ..ground.problems import FieldPath, Problem, ShelfFileError
 from ..ground.units import NotAMeasure, print_mm
-from .apron import APRON, CROSS_ROOM, FOOTER_HEIGHT
+from .mark_margin import CROSS_ROOM, FOOTER_HEIGHT, MARK_MARGIN
 from .papers import SheetFormat, caliper_from_bulk, grammage_from_basis, nominal_caliper
 from .printer_entry import RULE_LENGTH, SQUARE, PaperPath, PrinterEntry
 from .stock_entry import Grain, StockEntry
@@ -86,7 +86,7 @@ class Stock:
         is not known, the piece may lie either way, and the wider opening comes first.
         """
         room = self.usable.size
-        upright, turned = APRON.within(room), APRON.within(room.turned)
+        upright, turned = MARK_MARGIN.within(room), MARK_MARGIN.within(room.turned)
         if grain is None or self.grain_axis is None:
             return tuple(sorted((upright, turned), reverse=True))
         return (upright if grain is self.grain_axis else turned,)

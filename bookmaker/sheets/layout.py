@@ -1,7 +1,7 @@
 """Pieces become sheets: where each piece lies, and the marks, labels and notes around it.
 
 All coordinates are nominal millimetres on the sheet, before the printer's calibration. Marks and labels lie
-in an apron around each piece, never on what shows in the finished book.
+in a margin around each piece, never on what shows in the finished book.
 """
 
 from __future__ import annotations
@@ -13,12 +13,12 @@ from dataclasses import dataclass
 from ..ground.geometry import Point, Rect, Size, Transform
 from ..ground.problems import Problem, ShelfFileError
 from ..ground.units import print_mm
-from ..paper.apron import APRON, CROSS_ARM, CROSS_ROOM, FOOTER_HEIGHT
+from ..paper.mark_margin import CROSS_ARM, CROSS_ROOM, FOOTER_HEIGHT, MARK_MARGIN
 from ..paper.printer_entry import SheetOrder
 from ..paper.stock import SMALLEST_AREA, Stock
 from .flat import Fold, Stroke
-from .lying import bin_of, item_of, lies_turned
 from .packing import NEST_EFFORT, ROUNDING, Cut, DoesNotFit, Nesting, Placed, nest, nest_by_group
+from .packing_items import bin_of, item_of, lies_turned
 from .piece import Piece
 
 __all__ = ["Layout", "Placement", "Sheet", "Tally", "lay_out"]
@@ -182,7 +182,7 @@ def _nested(
     order: SheetOrder,
     progress: Progress,
 ) -> Nesting:
-    gap = max(0.0, knife_room - 2 * APRON.side)
+    gap = max(0.0, knife_room - 2 * MARK_MARGIN.side)
     items = [item_of(piece, stock, groups[piece.owner]) for piece in pieces.values()]
     area, off_cuts = bin_of(stock), [bin_of(off_cut) for off_cut in stock.off_cuts]
     if order is SheetOrder.BY_BOOK:
@@ -252,11 +252,11 @@ def _placement(spot: Placed, pieces: Mapping[str, Piece], stock: Stock) -> Place
     piece = pieces[spot.key]
     turned = spot.turned != lies_turned(piece, stock)
     corner = Point(stock.usable.x + spot.x, stock.usable.y + spot.y)
-    return Placement(piece, APRON.inside(corner, piece.flat.bleed, turned), turned)
+    return Placement(piece, MARK_MARGIN.inside(corner, piece.flat.bleed, turned), turned)
 
 
 def _too_large(piece: Piece, stock: Stock) -> Problem:
-    width, height = APRON.around(piece.flat.size, piece.flat.bleed)
+    width, height = MARK_MARGIN.around(piece.flat.size, piece.flat.bleed)
     room, item = stock.usable, item_of(piece, stock)
     whole_width = math.ceil(item.width + stock.sheet.size[0] - room.width)
     whole_height = math.ceil(item.height + stock.sheet.size[1] - room.height)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from ..ground.geometry import Axis, Rect, Size
 from ..ground.problems import FieldPath, Problem
 from ..ground.units import print_mm
-from ..paper.apron import APRON
+from ..paper.mark_margin import MARK_MARGIN
 from ..paper.papers import FORMATS, SheetFormat
 from ..paper.stock import Stock
 from ..paper.stock_entry import Grain
@@ -56,7 +56,7 @@ def _sheet_that_would_do(size: Size, grain: Axis | None, stock: Stock) -> str:
 
 def _made_to_measure(size: Size, grain: Axis | None, stock: Stock) -> str:
     """The least sheet on which the flat stands upright."""
-    wanted, sheet, room = APRON.around(size, 0.0), stock.sheet.size, stock.usable.size
+    wanted, sheet, room = MARK_MARGIN.around(size, 0.0), stock.sheet.size, stock.usable.size
     width, height = wanted.width + sheet[0] - room.width, wanted.height + sheet[1] - room.height
     text = f"a sheet of at least {print_mm(width + 0.05, 1)} × {print_mm(height + 0.05, 1)}"
     if grain is None or stock.grain_axis is None:

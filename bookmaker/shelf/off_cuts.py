@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator
 from ..ground.problems import Problem, Severity
 from ..ground.units import print_mm
 from ..paper.stock import Stock
-from ..sheets.lying import takes
+from ..sheets.packing_items import takes
 from ..sheets.piece import Piece
 from .plan import ShelfPlan
 

@@ -16,7 +16,7 @@ from .book_list import in_words_of_tables, with_listed_books
 from .defaults import with_defaults
 from .fields.entry import Entry
 from .fields.keys import dotted_keys
-from .mending import lies_in, mended
+from .past_faults import lies_in, mended
 from .rows import with_rows
 from .source_text import PROFILE, source_text
 from .volumes import is_volume, with_volumes

@@ -354,7 +354,7 @@ class Plan(ABC):
         """Where its things stand, as its front is seen, from the left."""
         return ()
 
-    def lend(self, flat: Flat) -> Clothes:
+    def covering_for(self, flat: Flat) -> Clothes:
         """What covers a flat of something else that is to look like this thing, without its words."""
         return Clothes()
 

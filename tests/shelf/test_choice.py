@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from bookmaker.cli.made_lines import gone_lines, off_cut_lines
+from bookmaker.cli.after_making import gone_lines, off_cut_lines
 from bookmaker.ground.problems import CommandError
 from bookmaker.shelf.choice import Choice
 from bookmaker.workshop import Wishes, make

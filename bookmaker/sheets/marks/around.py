@@ -214,7 +214,7 @@ def _on_sheet(placement: Placement, begin: Point, end: Point, pen: Pen) -> Strok
 
 
 def _label(placement: Placement) -> Written:
-    """The label in the apron at the foot, as long as the piece with its bleed at the most."""
+    """The label in the margin at the foot, as long as the piece with its bleed at the most."""
     flat = placement.piece.flat
     room = flat.size.width + 2 * flat.bleed
     piece = placement.piece

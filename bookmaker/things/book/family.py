@@ -22,7 +22,7 @@ from .entry import BookEntry
 from .legibility import lettering_problems, titles_for_a_lens
 from .pages.kinds import BLANK
 from .plan import Book, BookPlan
-from .wardrobe import dressed, palettes_overruled, set_notes
+from .side_by_side import dressed, palettes_overruled, set_notes
 
 if TYPE_CHECKING:
     from ..making import Bench, Chapter

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from ...ground.geometry import Size
 from ...ground.problems import ShelfFileError
 from ...paper.stock import Stock
-from ...sheets.lying import takes
+from ...sheets.packing_items import takes
 from ..thing import Advice
 from .blocks.block import BlockEntry
 from .entry import BookEntry

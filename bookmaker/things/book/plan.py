@@ -298,7 +298,7 @@ class BookPlan(Plan):
 
         return shorter_strips(self.entry, self.page, off_cut, terms.stocks)
 
-    def lend(self, flat: Flat) -> Clothes:
+    def covering_for(self, flat: Flat) -> Clothes:
         """Its cover without its words, for what goes with it."""
         design = self.coat.design
         dress = design.dress(self.thing.sources.design, flat, self.coat.words.unsaid())

@@ -69,7 +69,7 @@ class Slipcases(Family):
         assert isinstance(plan, SlipcasePlan)  # this family has no others
         faces, worn = plan.entry.faces, Clothes()
         if faces and faces.as_books:
-            worn = held[0].lend(plan.flat)
+            worn = held[0].covering_for(plan.flat)
         if faces and faces.title:
             faces = faces.model_copy(update={"title": held[0].punctuated(faces.title)})
         dress = dress_box(faces, plan.thing.pictures, plan.flat, worn)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..ground.geometry import Size
-from ..paper.apron import APRON
+from ..paper.mark_margin import MARK_MARGIN
 from ..paper.stock import Stock
 from .flat import Flat
 from .packing import Bin, Item
@@ -18,7 +18,7 @@ def bin_of(stock: Stock) -> Bin:
 
 
 def item_of(piece: Piece, stock: Stock, group: str = "") -> Item:
-    """The room a piece takes with its apron, as it lies when its grain is right; those of a group like to be near."""
+    """The room a piece takes with its margin, as it lies when its grain is right; those of a group like to be near."""
     width, height = _room(piece.flat, stock)
     return Item(piece.id, width, height, may_turn=_free(piece.flat, stock), group=group)
 
@@ -29,14 +29,14 @@ def lies_turned(piece: Piece, stock: Stock) -> bool:
 
 
 def takes(stock: Stock, flat: Flat) -> bool:
-    """Whether a flat with its apron has room on an empty sheet of a stock."""
+    """Whether a flat with its margin has room on an empty sheet of a stock."""
     room, paper = _room(flat, stock), bin_of(stock)
     return paper.takes(*room) or (_free(flat, stock) and paper.takes(*room.turned))
 
 
 def _room(flat: Flat, stock: Stock) -> Size:
-    """The room of a flat with its apron, as it lies when its grain is right."""
-    upright = APRON.around(flat.size, flat.bleed)
+    """The room of a flat with its margin, as it lies when its grain is right."""
+    upright = MARK_MARGIN.around(flat.size, flat.bleed)
     return upright.turned if _turned(flat, stock) else upright
 
 

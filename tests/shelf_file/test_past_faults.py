@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from bookmaker.shelf.entries import ShelfSpec
 from bookmaker.shelf_file.fields.entry import Entry
 from bookmaker.shelf_file.fields.examples import example_of
-from bookmaker.shelf_file.mending import mended
+from bookmaker.shelf_file.past_faults import mended
 from bookmaker.things.book.blocks.kinds import KINDS as BLOCKS
 from bookmaker.things.book.covers.kinds import KINDS as COVERS
 from bookmaker.things.book.designs.kinds import KINDS as STYLES
