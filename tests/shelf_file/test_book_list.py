@@ -305,7 +305,7 @@ def test_several_tables_are_told_apart(tmp_path: Path) -> None:
         read_shelf(path)
     assert [str(problem).partition(" is odd")[0] for problem in caught.value.problems] == [
         "titles.csv:2:2: pages: 9",
-        "shelf.yaml:14:37: books[3].block.pages: 7",
+        "shelf.yaml:14:37: XX: block.pages: 7",
         "more.csv:2:2: pages: 11",
     ]
 

@@ -79,7 +79,7 @@ def test_a_set_that_is_none_is_refused(volumes: str, said: str, tmp_path: Path) 
     with pytest.raises(ShelfFileError) as refused:
         read_shelf(written(tmp_path, f"  - {{title: Annals, volumes: {volumes}}}\n"))
     (problem,) = refused.value.problems
-    assert str(problem).endswith(f"books[1].volumes {said}")
+    assert str(problem).endswith(f"Annals: volumes {said}")
 
 
 @every_style
