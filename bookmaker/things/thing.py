@@ -28,7 +28,7 @@ from ..paper.eyesight import Legibility
 from ..paper.printer_entry import PaperPath
 from ..paper.stock import Stock
 from ..paper.thickness import Thickness
-from ..sheets.cutting import CutPart
+from ..sheets.cutting import CutPart, Stick
 from ..sheets.flat import Flat
 from ..shelf_file.book_names import BookName
 from ..shelf_file.fields.entry import Entry
@@ -267,6 +267,11 @@ class Plan(ABC):
     @property
     def cut_list(self) -> tuple[CutPart, ...]:
         """Everything to cut by hand for it."""
+        return ()
+
+    @property
+    def sticks(self) -> tuple[Stick, ...]:
+        """Everything to saw by hand from strip for it."""
         return ()
 
     @property
