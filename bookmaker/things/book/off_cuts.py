@@ -8,7 +8,7 @@ from ...ground.geometry import Size
 from ...ground.problems import ShelfFileError
 from ...paper.stock import Stock
 from ...sheets.packing_items import takes
-from ..thing import Advice
+from ..answers import Advice
 from .blocks.block import BlockEntry
 from .entry import BookEntry
 
