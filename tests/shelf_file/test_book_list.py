@@ -20,6 +20,7 @@ from bookmaker.shelf_file.book_list.columns import known_names
 from bookmaker.shelf_file.fields.keys import dotted_keys
 from bookmaker.things.book.entry import BookEntry
 from bookmaker.workshop import check
+from tests.kit.manual import CHAPTERS
 from tests.kit.shelves import refused
 
 SHELF = """\
@@ -372,9 +373,8 @@ def test_short_names_are_keys_and_the_schema_knows_the_list() -> None:
     assert {"type": "string", "pattern": "^from .+"} in books["anyOf"]
 
 
-def test_the_table_of_the_readme_is_read(tmp_path: Path) -> None:
-    readme = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
-    (table,) = re.findall(r"```csv\n(.*?)```", readme, re.DOTALL)
+def test_the_table_of_the_manual_is_read(tmp_path: Path) -> None:
+    (table,) = re.findall(r"```csv\n(.*?)```", CHAPTERS["books.md"], re.DOTALL)
     books = read_shelf(shelf(tmp_path, table)).spec.books
     assert [(book.title, book.size and book.size.height) for book in books] == [
         ("Tide Tables", 21.0),
