@@ -76,7 +76,8 @@ class Problem:
     `by_itself` is what is wrong whatever takes it, such as the name of a stock that is not there: where several
     things take it from one place, it is told once, of that place.
 
-    Where `subject` is a field, the message says something of that, and begins with its name once it is `named`.
+    Where `subject` is a field, the message says something of that; once that is `named`, the message begins with its
+    name, and `called` is what of this tells one thing from another.
     """
 
     message: str
@@ -89,6 +90,7 @@ class Problem:
     thing: str = ""
     by_itself: bool = False
     subject: FieldPath | None = None
+    called: str = ""
 
     def at(self, place: Place) -> Problem:
         """The same problem, tied to a place in a file."""
@@ -103,16 +105,17 @@ class Problem:
         """The same problem, of the thing with this id."""
         return replace(self, thing=thing)
 
-    def named(self, name: str) -> Problem:
-        """The same with the name of its subject before it.
+    def named(self, *names: str) -> Problem:
+        """The same with the names of its subject before it: of a thing, and of the field in it.
 
-        >>> Problem("has no stock", subject=("block",)).named("Salt Verses: block").message
+        >>> Problem("has no stock", subject=("block",)).named("Salt Verses", "block").message
         'Salt Verses: block has no stock'
-        >>> Problem("7 is odd", subject=("block", "pages")).named("Salt Verses: block.pages").message
-        'Salt Verses: block.pages: 7 is odd'
+        >>> Problem("7 is odd", subject=("block", "pages")).named("", "block.pages").message
+        'block.pages: 7 is odd'
         """
         joint = " " if self.message.split(maxsplit=1)[0] in VERBS else ": "
-        return replace(self, message=f"{name}{joint}{self.message}", subject=None)
+        name = ": ".join(filter(None, names))
+        return replace(self, message=f"{name}{joint}{self.message}", subject=None, called=names[0])
 
     def __str__(self) -> str:
         where = f"{self.place}: " if self.place else ""

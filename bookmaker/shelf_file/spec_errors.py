@@ -79,7 +79,9 @@ class Fault:
 
 def explain(failure: ValidationError, model: type[BaseModel]) -> Iterator[Problem]:
     """Every failure as a problem that names its field as the file has it, without the checker's own steps between."""
-    return (fault.problem.named(show_field(fault.problem.subject or ()) or "it") for fault in faults(failure, model))
+    return (
+        fault.problem.named("", show_field(fault.problem.subject or ()) or "it") for fault in faults(failure, model)
+    )
 
 
 def faults(failure: ValidationError, model: type[BaseModel]) -> Iterator[Fault]:
@@ -169,9 +171,9 @@ def _unknown_key(
         remedy = "give it a value; or, if it is part of a text that holds a comma, put that text in quotes"
     if field[-1] == "<<":
         remedy = "write what books share under defaults"
-    *around, key = field
-    unknown = f"has an unknown key {show(str(key))!r}"
-    return Problem(unknown, remedy, field=field, value=str(key), subject=tuple(around))
+    *around, _ = field
+    unknown = f"has an unknown key {show(key)!r}"
+    return Problem(unknown, remedy, field=field, value=key, subject=tuple(around))
 
 
 def _of_others(tags: Sequence[str], told_apart_by: str) -> str:

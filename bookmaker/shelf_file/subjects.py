@@ -9,25 +9,24 @@ from .book_list import column_name
 from .volumes import is_volume
 from .yaml_tree import Tree
 
-__all__ = ["name_of"]
+__all__ = ["names_of"]
 
 LISTS = {"books": "book", "things": "thing"}
 """Lists whose entries have names of their own, and what an entry without one is called, with its number."""
 
 
-def name_of(field: FieldPath, tree: Tree) -> str:
-    """What a field of a shelf is called in a message; one of a book in a table as its column is.
+def names_of(field: FieldPath, tree: Tree) -> tuple[str, str]:
+    """What a thing is called in a message, and what its field is; one of a book in a table as its column is.
 
-    `The Long Night: block.pages`, `book 3: cover`, `defaults.block`, `the shelf`.
+    `The Long Night` and `block.pages`, `book 3` and `cover`; of no thing, `defaults.block` or `the shelf`.
     """
     if len(field) < 2 or field[0] not in LISTS:
-        return show_field(field) or "the shelf"
+        return "", show_field(field) or "the shelf"
     rest = show_field(field[2:])
     in_a_table = tree.below(field[:2])
     if in_a_table and in_a_table.place.file != tree.place.file:
         rest = column_name(rest)
-    name = _title(field, tree) or f"{LISTS[str(field[0])]} {int(field[1]) + 1}"
-    return f"{name}: {rest}" if rest else name
+    return _title(field, tree) or f"{LISTS[str(field[0])]} {int(field[1]) + 1}", rest
 
 
 def _title(field: FieldPath, tree: Tree) -> str:

@@ -56,7 +56,10 @@ ONE_SLIP = [
     (height(".inf"), "9:20: Tide Tables: size.height: " + WORD.format(".inf")),
     (height("1e3 mm"), "9:20: Tide Tables: size.height: 1e3 mm has an exponent; write the number out in full"),
     (height(""), "9:19: Tide Tables: size.height is empty; write a value or leave the line out"),
-    (height("[21 mm]"), "9:20: Tide Tables: size.height is a list where one value belongs; write one value on the line"),
+    (
+        height("[21 mm]"),
+        "9:20: Tide Tables: size.height is a list where one value belongs; write one value on the line",
+    ),
     (("caliper: 75 um", "caliper: 75"), "3:19: stocks.laid.caliper: 75 has no unit; write 75 um"),
     # pages
     (pages("0"), f"10:51: Tide Tables: block.pages: 0 is out of range; {COUNT}"),
@@ -74,14 +77,19 @@ ONE_SLIP = [
     ),
     (
         last("design: {palette: harbour}"),
-        "12:14: Tide Tables: design has an unknown key 'palette'; write style: cloth, or another of leather, half leather, "
+        "12:14: Tide Tables: design has an unknown key 'palette'; "
+        "write style: cloth, or another of leather, half leather, "
         "paper boards, picture, paperback, ledger, atlas, school, pamphlet, or leave palette out",
     ),
     (
         last("design: {style: cloth, spine_picture: a.png}"),
-        "12:28: Tide Tables: design has an unknown key 'spine_picture'; write style: picture, or leave spine_picture out",
+        "12:28: Tide Tables: design has an unknown key 'spine_picture'; "
+        "write style: picture, or leave spine_picture out",
     ),
-    (last("pages: 48"), "12:5: Tide Tables has an unknown key 'pages'; write block: {pages: 48} or inside: {pages: 48}"),
+    (
+        last("pages: 48"),
+        "12:5: Tide Tables has an unknown key 'pages'; write block: {pages: 48} or inside: {pages: 48}",
+    ),
     (
         last("palette: harbour"),
         "12:5: Tide Tables has an unknown key 'palette'; write design: {palette: harbour}",
@@ -138,7 +146,7 @@ ONE_SLIP = [
     (("stocks:", "default: {}\nstocks:"), "2:1: the shelf has an unknown key 'default'; did you mean defaults?"),
     (
         ("  - title: Tide Tables\n", "  - Tide\n  - title: Tide Tables\n"),
-        "8:5: Tide Tables is not a group of keys; write keys and values under it, or between { and }",
+        "8:5: book 1 is not a group of keys; write keys and values under it, or between { and }",
     ),
     (
         last("design: cloht"),

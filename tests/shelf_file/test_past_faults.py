@@ -83,7 +83,7 @@ def test_a_bad_value_hides_no_missing_file(said: Said) -> None:
         "'garmond' is not a typeface of bookmaker",
         "there is no picture lost.png",
         "there is no folder nowhere",
-        "books[2].inside[1].spreads: 'al' is not known",
+        "Nets: inside[1].spreads: 'al' is not known",
         "there is no PDF a.pdf",
     ]
 

@@ -156,18 +156,18 @@ def test_a_row_is_books_like_any_others(tmp_path: Path) -> None:
             [("thickness: 4 mm", "thickness: 4")],
             ["18:35: Third: block.thickness: 4 has no unit; write 4 mm"],
         ),
-        ([("author: F. Orth", "auhtor: F.")], ["19:25: books[4] has an unknown key 'auhtor'; did you mean author?"]),
+        ([("author: F. Orth", "auhtor: F.")], ["19:25: Fourth has an unknown key 'auhtor'; did you mean author?"]),
         (
             [("title: Third, ", "")],
-            ["18:9: Third has no title; add title: title, as it shall stand on spine and front"],
+            ["18:9: book 3 has no title; add title: title, as it shall stand on spine and front"],
         ),
         (
             [("- Second", "- [Second]")],
-            ["17:9: Second is not a group of keys; write keys and values under it, or between { and }"],
+            ["17:9: book 2 is not a group of keys; write keys and values under it, or between { and }"],
         ),
         (
             [("- Second", "-")],
-            ["17:8: Second is empty; write keys and values under it, or between { and }"],
+            ["17:8: book 2 is empty; write keys and values under it, or between { and }"],
         ),
         (
             [("title: Third, thickness: 4 mm", "title: Third, thickness: 4 mm, block: {thickness: 5 mm}")],
@@ -211,8 +211,8 @@ def test_a_row_is_books_like_any_others(tmp_path: Path) -> None:
         (
             [("    row:", "    rwo:")],
             [
-                "12:5: Second has no title; add title: title, as it shall stand on spine and front",
-                "16:5: Second has an unknown key 'rwo'; did you mean row?",
+                "12:5: book 2 has no title; add title: title, as it shall stand on spine and front",
+                "16:5: book 2 has an unknown key 'rwo'; did you mean row?",
             ],
         ),
     ],
@@ -224,17 +224,17 @@ def test_what_is_wrong_is_shown_where_it_is_written(
     assert said(tmp_path, *slips) == messages
 
 
-NO_TITLE = "12:5: Second has no title; add title: title, as it shall stand on spine and front"
+NO_TITLE = "12:5: book 2 has no title; add title: title, as it shall stand on spine and front"
 ITEMS = SHELF.partition("    row:")[2]
 
 
 @pytest.mark.parametrize(
     ("row", "message"),
     [
-        (" []\n", "16:10: Second: row lists 0 books; write from 1 to 5000"),
-        ("\n", "16:9: Second: row is empty; write titles or groups of keys, each after a -"),
-        (" Second\n", "16:10: Second: row is not a list; write titles or groups of keys, each after a -"),
-        (" [" + "x, " * 5001 + "]\n", "16:10: Second: row lists 5001 books; write from 1 to 5000"),
+        (" []\n", "16:10: book 2: row lists 0 books; write from 1 to 5000"),
+        ("\n", "16:9: book 2: row is empty; write titles or groups of keys, each after a -"),
+        (" Second\n", "16:10: book 2: row is not a list; write titles or groups of keys, each after a -"),
+        (" [" + "x, " * 5001 + "]\n", "16:10: book 2: row lists 5001 books; write from 1 to 5000"),
     ],
 )
 def test_a_row_that_is_none(tmp_path: Path, row: str, message: str) -> None:

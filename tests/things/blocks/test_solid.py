@@ -192,11 +192,13 @@ SLIPS = [
     ),
     (
         "{kind: solid, thickness: fill, at_least: 6 mm, at_most: 5 mm}",
-        "10:12: The Wooden Sea: block has at_least 6 mm above at_most 5 mm; write a smaller at_least or a larger at_most",
+        "10:12: The Wooden Sea: block has at_least 6 mm above at_most 5 mm; "
+        "write a smaller at_least or a larger at_most",
     ),
     (
         "{kind: solid, thickness: fill, at_most: 1.5 mm}",
-        "10:12: The Wooden Sea: block has at_least 2 mm above at_most 1.5 mm; write a smaller at_least or a larger at_most",
+        "10:12: The Wooden Sea: block has at_least 2 mm above at_most 1.5 mm; "
+        "write a smaller at_least or a larger at_most",
     ),
     (
         "{kind: solid, thickness: 4 mm, edges: gilt}",
@@ -212,7 +214,8 @@ SLIPS = [
     ),
     (
         "{kind: solid, thickness: 4 mm, edges: stained, edge_stock: laid, edge_colour: red}",
-        '10:90: The Wooden Sea: block.edge_colour: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
+        "10:90: The Wooden Sea: block.edge_colour: red is not a colour; "
+        'write red, green and blue as "#7a1f2b", in quotes',
     ),
     (
         "{kind: solid, thickness: 4 mm, material: }",

@@ -247,7 +247,10 @@ def said(inside: str, folder: Path, defaults: str = "") -> list[str]:
             "13:14: two parts of the inside would take what is left: this one gets 1 page; "
             "write pages: with how many it shall have",
         ),
-        ("word", "13:13: Tide Tables: inside is not a group of keys; write keys and values under it, or between { and }"),
+        (
+            "word",
+            "13:13: Tide Tables: inside is not a group of keys; write keys and values under it, or between { and }",
+        ),
     ],
 )
 def test_slips_in_a_list_of_parts_are_shown_where_they_stand(tmp_path: Path, inside: str, message: str) -> None:
