@@ -10,8 +10,8 @@ from ..paper.thickness import Layer, Thickness
 from ..shelf.feedback import Comparison
 from ..shelf.fit import SpaceFit, Verdict
 from ..shelf.plan import ShelfPlan
+from ..things.answers import Table as Found
 from ..things.thing import Plan
-from ..things.thing import Table as Found
 from ..workshop import Checked
 from .grid import BOLD, RED, YELLOW, Grid
 

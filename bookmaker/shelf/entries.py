@@ -16,7 +16,7 @@ from ..paper.stock_entry import StockEntry
 from ..shelf_file.fields.entry import Entry, either
 from ..shelf_file.fields.measures import Thickness, ViewingDistance
 from ..shelf_file.fields.words import ByName, Text, Title, read_text, refuse
-from ..things.thing import Family
+from ..things.thing import AnyFamily
 from .space_entry import SpaceEntry
 
 __all__ = ["THINGS", "MeasuredRowEntry", "ShelfSpec", "shelf_model"]
@@ -73,7 +73,7 @@ THINGS = "things"
 
 
 @cache
-def shelf_model(families: tuple[Family, ...]) -> type[ShelfSpec]:
+def shelf_model(families: tuple[AnyFamily, ...]) -> type[ShelfSpec]:
     """The model of a shelf file in which things of some kinds may stand."""
     sections: dict[str, Any] = dict(family.section[:2] for family in families if family.section)
     listed = [family.listed for family in families if family.listed]
