@@ -59,7 +59,8 @@ def shelf_tables(plan: ShelfPlan) -> Iterator[Grid]:
 def _others_table(things: Sequence[Plan]) -> Grid:
     table = Grid("things", (("thing", False), ("made as", False), ("parts", True), ("space", False)))
     for one in things:
-        parts = len(one.flats) + sum(part.count for part in (*one.cut_list, *one.sticks))
+        by_hand = sum(part.count for part in one.cut_list) + sum(stick.count for stick in one.sticks)
+        parts = len(one.flats) + by_hand
         table.add_row(one.name, one.made_as, str(parts), one.space or "–")
     return table
 
