@@ -7,7 +7,7 @@ from typing import Any
 from ..paper.stock_entry import StockEntry
 from ..things.book.entry import BookEntry
 from ..things.families import FAMILIES
-from .entries import THINGS, shelf_model
+from .entries import shelf_model
 
 __all__ = ["shelf_schema"]
 
@@ -25,8 +25,7 @@ def shelf_schema() -> dict[str, Any]:
         "properties": anything_of_a_book,
         "additionalProperties": False,
     }
-    schema["required"].remove("books")
-    schema["anyOf"] = [{"required": ["books"]}, {"required": [THINGS]}]
+    schema["required"].remove("books")  # where things are listed
     schema["properties"]["printer"] = {"anyOf": [{"type": "string"}, schema["properties"]["printer"]]}
     schema["$defs"][StockEntry.__name__]["properties"]["printer"]["anyOf"].insert(0, {"type": "string"})
     # What the defaults supply need not stand in the book.
