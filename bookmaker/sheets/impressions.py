@@ -56,8 +56,7 @@ def impressions(sheet: Sheet, shelf_name: str, printer: PaperPath) -> tuple[Impr
 
 def _front(sheet: Sheet, furniture: Furniture) -> Impression:
     printed = tuple(
-        Printed(placement.piece.art, placement.to_sheet, Path.rectangle(_inked(placement)))
-        for placement in sheet.placements
+        Printed(placement.piece.art, placement.to_sheet, placement.piece.flat.inked()) for placement in sheet.placements
     )
     trim = _around(Rect.around(placement.outline) for placement in sheet.placements)
     bleed = _around(placement.to_sheet.apply_to(_inked(placement)) for placement in sheet.placements)
@@ -67,7 +66,7 @@ def _front(sheet: Sheet, furniture: Furniture) -> Impression:
 def _reverse(sheet: Sheet, front: Impression, printer: PaperPath) -> Impression:
     mirror = to_reverse(sheet.size, printer.turn)
     printed = tuple(
-        Printed(placement.piece.reverse, _turned_over(placement).then(mirror), Path.rectangle(_inked(placement)))
+        Printed(placement.piece.reverse, _turned_over(placement).then(mirror), placement.piece.flat.inked(Face.REVERSE))
         for placement in sheet.placements
         if placement.piece.two_sided
     )

@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from ..ground.geometry import Point, Rect, Size, Transform
+from ..ground.outlines import Outline
 from ..ground.problems import Problem, ShelfFileError
 from ..ground.units import print_mm
 from ..paper.mark_margin import CROSS_ARM, CROSS_ROOM, FOOTER_HEIGHT, MARK_MARGIN
@@ -52,13 +53,18 @@ class Placement:
         return tuple(map(self.to_sheet.apply, self.piece.flat.outline))
 
     @property
+    def holes(self) -> tuple[Outline, ...]:
+        """The holes on the sheet."""
+        return tuple(tuple(map(self.to_sheet.apply, hole)) for hole in self.piece.flat.holes)
+
+    @property
     def folds(self) -> tuple[Fold, ...]:
         """The folds on the sheet."""
         move = self.to_sheet.apply
         return tuple(Fold(fold.kind, move(fold.start), move(fold.end)) for fold in self.piece.flat.folds)
 
     def on_sheet(self, strokes: Iterable[Stroke]) -> tuple[Stroke, ...]:
-        """Cuts or trims of the flat on the sheet."""
+        """Cuts, trims, scores or perforations of the flat on the sheet."""
         move = self.to_sheet.apply
         return tuple(Stroke(move(start), move(end)) for start, end in strokes)
 

@@ -9,7 +9,7 @@ from typing import Literal
 from ..ground.problems import Problem
 from ..paper.stock import Stock
 from ..paper.thickness import Thickness
-from ..sheets.cutting import CutPart
+from ..sheets.cutting import CutPart, Stick
 from ..sheets.flat import Flat
 from .answers import Advice, Clothes, Measurable, Stretch
 from .standing import Standing
@@ -36,6 +36,11 @@ class Particulars(ABC):
     @property
     def cut_list(self) -> tuple[CutPart, ...]:
         """Everything to cut by hand for it."""
+        return ()
+
+    @property
+    def sticks(self) -> tuple[Stick, ...]:
+        """Everything to saw by hand from strip for it."""
         return ()
 
     @property

@@ -32,7 +32,7 @@ from tests.kit.strokes import POINT
 BOOK = """\
   - title: Volume {number}
     size: {{height: {height} mm, width: {width} mm}}
-    block: {{kind: concertina, stock: page, pages: {pages}}}
+    block: {{kind: accordion, stock: page, pages: {pages}}}
     cover: {{kind: wrap, stock: cover}}
 """
 
