@@ -106,7 +106,7 @@ def _reverse(size: Size) -> Iterator[Art]:
     """Grids of millimetres: in the middle of the sheet, where the printer's stretch is nil, above it and below it."""
     for middle in _pricked(size):
         yield from _grid(middle)
-    yield from _text(REVERSE, Point(size.width / 2 - 70, size.height / 2 + 44))
+    yield from _text(REVERSE, Point(size.width / 2 - 70, size.height / 2 + 40))
 
 
 def _grid(middle: Point) -> Iterator[Art]:

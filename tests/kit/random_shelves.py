@@ -118,8 +118,8 @@ def _solid(chance: random.Random, fills: bool) -> str:
 def _block(chance: random.Random, pages: int) -> str:
     one_side = chance.random() < 0.3
     keys = [f"pages: {pages}", "stock: page"]
-    kind = chance.choice(("concertina", "leaves", "sections"))
-    if kind == "concertina":
+    kind = chance.choice(("accordion", "leaves", "sections"))
+    if kind == "accordion":
         keys.append(f"flyleaves: {chance.choice((0, 2))}")
         keys.append(f"joint: {chance.choice(('back to back', 'hinge tab'))}")
     else:
