@@ -16,7 +16,7 @@ from ..workshop import Checked
 from .grid import BOLD, RED, YELLOW, Grid
 
 if TYPE_CHECKING:
-    from ..sheets.layout import Tally
+    from ..sheets.tally import Tally
 
 __all__ = [
     "GIVEN_UP",
