@@ -11,7 +11,8 @@ from ..ground.problems import Problem, show_field
 from ..ground.units import rounded
 from ..sheets.cutting import CutPart, Stick
 from ..sheets.flat import Fold, Stroke
-from ..sheets.layout import Placement, Sheet, Tally
+from ..sheets.layout import Placement, Sheet
+from ..sheets.tally import Tally
 from ..shelf.checked import Checked
 from ..shelf.entries import THINGS
 from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
