@@ -33,10 +33,10 @@ from .shelf.wishes import ALL_OF_IT, Progress, Wishes
 from .shelf_file.reading import ShelfFile
 from .things.draft import Draft
 from .things.families import FAMILIES
-from .things.thing import Family, Plan
+from .things.thing import AnyFamily, Plan
 
 if TYPE_CHECKING:
-    from .sheets.layout import Tally
+    from .sheets.tally import Tally
 
 __all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop", "check", "make"]
 
@@ -72,7 +72,7 @@ class Workshop:
     fresh workshop says; only how long it takes is another matter. `families` are the kinds of things that shelves hold.
     """
 
-    def __init__(self, families: tuple[Family, ...] = FAMILIES) -> None:
+    def __init__(self, families: tuple[AnyFamily, ...] = FAMILIES) -> None:
         self._families = families
         self._benches: dict[Path, LastTime] = {}
 
@@ -141,7 +141,7 @@ class Workshop:
         return bench
 
 
-def check(path: Path, progress: Progress = no_progress, families: tuple[Family, ...] = FAMILIES) -> Checked:
+def check(path: Path, progress: Progress = no_progress, families: tuple[AnyFamily, ...] = FAMILIES) -> Checked:
     """Check a shelf file once, as `Workshop.check` does.
 
     Raises:
@@ -155,7 +155,7 @@ def make(
     into: Path,
     progress: Progress = no_progress,
     wishes: Wishes = ALL_OF_IT,
-    families: tuple[Family, ...] = FAMILIES,
+    families: tuple[AnyFamily, ...] = FAMILIES,
 ) -> Made:
     """Make a shelf once, as `Workshop.make` does.
 

@@ -33,7 +33,7 @@ def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile], where: Mapping[s
     told = {
         id: one.family.chapter(one, Bench(plan.stocks, prints[id], room, where[id]), plan) for id, one in chosen.items()
     }
-    chapters = [tuple(chapter_items(told[id], prints[id], one.cut_list)) for id, one in chosen.items()]
+    chapters = [tuple(chapter_items(told[id], prints[id], one)) for id, one in chosen.items()]
     makings = [making for chapter in told.values() for making in chapter.makings]
 
     def front(starts: Sequence[int]) -> Sequence[Item]:

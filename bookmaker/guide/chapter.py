@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from ..ground.quantities import counted
-from ..sheets.cutting import CutPart
 from ..things.making import Chapter, Making, Measure
 from ..things.prints import Prints
+from ..things.thing import Plan
 from ..things.wording import sides, thick
 from .cautions import IN_SHORT
 from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, columns, table
@@ -22,7 +22,7 @@ MEASURES = (Column(0.0, 0.24), Column(0.24, 0.4, ends=True), Column(0.4, 0.56, e
 BLANK = "________ mm"
 
 
-def chapter_items(chapter: Chapter, prints: Prints, by_hand: Sequence[CutPart]) -> Iterator[Item]:
+def chapter_items(chapter: Chapter, prints: Prints, plan: Plan) -> Iterator[Item]:
     """Everything about one thing, with what is printed for it and what is cut by hand."""
     yield Heading(chapter.title, level=1)
     yield Paragraph(chapter.about)
@@ -30,20 +30,24 @@ def chapter_items(chapter: Chapter, prints: Prints, by_hand: Sequence[CutPart]) 
         head, row = zip(*chapter.sizes, strict=True)
         yield from table(SIZES[: len(head)], head, [row])
     yield from _measures(chapter.makings)
-    yield from _parts(prints, by_hand)
+    yield from _parts(prints, plan)
     yield from _made(chapter.makings)
 
 
-def _parts(prints: Prints, by_hand: Sequence[CutPart]) -> Iterator[Item]:
+def _parts(prints: Prints, plan: Plan) -> Iterator[Item]:
     yield Heading("Parts, height × width")
     for where, pieces in prints.by_sheet():
         for _, of_kind in groupby(pieces, key=lambda piece: piece.flat.kind):
             alike = groupby(of_kind, key=lambda piece: sides(piece.flat.size))
             named = [f"{'; '.join(piece.label[1] for piece in group)} ({size})" for size, group in alike]
             yield Tick(f"{where}: {'; '.join(named)}")
-    for part in by_hand:
+    for part in plan.cut_list:
         size = f"{part.height:.2f} × {part.width:.2f} mm, {thick(part.thickness)} thick"
         yield Tick(f"cut by hand: {counted(part.count, part.what)} of {part.material} ({size})")
+    for stick in plan.sticks:
+        section = f"strip {stick.width:.2f} × {stick.thickness:.2f} mm, ends {stick.ends}"
+        what = f"{counted(stick.count, stick.what)} of {stick.material}"
+        yield Tick(f"saw by hand: {what}, {stick.length:.2f} mm over all ({section})")
 
 
 def _made(makings: Sequence[Making]) -> Iterator[Item]:

@@ -7,7 +7,7 @@ from itertools import groupby
 
 from ..ground.drawing import Art
 from ..ground.geometry import Size
-from ..sheets.cutting import CutPart
+from ..sheets.cutting import CutPart, Stick
 from .items import Heading, Item, Paragraph, columns, table
 from .pages import lay_out_pages
 
@@ -22,10 +22,15 @@ NOTES = (
 HEAD = ("book", "part", "pieces", "height", "width", "thick")
 COLUMNS = columns(0.04, 0.5, 0.64, 0.73, 0.82, 0.91, 1.0, texts=2)
 
+STICK_HEAD = ("for", "part", "ends", "pieces", "length", "shorter side")
+STICK_COLUMNS = columns(0.04, 0.36, 0.52, 0.73, 0.82, 0.91, 1.0, texts=3)
 
-def cutting_list_pages(shelf: str, parts: Sequence[tuple[str, CutPart]], size: Size) -> Iterator[Art]:
-    """The list on pages of a size; `parts` gives each part with the book it is for."""
-    items = tuple(_items(shelf, parts))
+
+def cutting_list_pages(
+    shelf: str, parts: Sequence[tuple[str, CutPart]], size: Size, sticks: Sequence[tuple[str, Stick]] = ()
+) -> Iterator[Art]:
+    """The list on pages of a size; each part and each stick comes with what it is for."""
+    items = (*_items(shelf, parts), *_stick_items(sticks))
     return lay_out_pages(lambda _: items, (), size, f"{shelf}, cutting list")
 
 
@@ -45,3 +50,20 @@ def _items(shelf: str, parts: Sequence[tuple[str, CutPart]]) -> Iterator[Item]:
 def _row(book: str, part: CutPart) -> tuple[str, ...]:
     sizes = (f"{side:.2f}" for side in (part.height, part.width, part.thickness))
     return (book, part.what, str(part.count), *sizes)
+
+
+def _stick_items(sticks: Sequence[tuple[str, Stick]]) -> Iterator[Item]:
+    """By material and section, the longest first."""
+
+    def section(item: tuple[str, Stick]) -> tuple[str, float, float]:
+        return item[1].material, -item[1].width, -item[1].thickness
+
+    for (name, width, thickness), alike in groupby(sorted(sticks, key=section), key=section):
+        yield Heading(f"{name} strip, {-width:.2f} wide and {-thickness:.2f} thick")
+        longest_first = sorted(alike, key=lambda item: -item[1].length)
+        yield from table(STICK_COLUMNS, STICK_HEAD, [_stick_row(*item) for item in longest_first], ticked=True)
+
+
+def _stick_row(owner: str, stick: Stick) -> tuple[str, ...]:
+    lengths = f"{stick.length:.2f}", f"{stick.shorter_side:.2f}"
+    return owner, stick.what, stick.ends, str(stick.count), *lengths

@@ -9,14 +9,26 @@ from math import ceil
 from ..ground.geometry import Size
 from ..paper.stock import Stock
 from ..paper.stock_entry import GLUES
-from ..sheets.cutting import CutPart
+from ..sheets.cutting import CutPart, Stick
 from ..things.making import Supply, Unit
 from ..things.prints import SheetOfFile
 
-__all__ = ["BoardNeed", "PaperNeed", "boards_needed", "papers_needed", "supplies_needed", "wet_glue_ml"]
+__all__ = [
+    "BoardNeed",
+    "PaperNeed",
+    "StripNeed",
+    "boards_needed",
+    "papers_needed",
+    "strips_needed",
+    "supplies_needed",
+    "wet_glue_ml",
+]
 
 FOR_CUTS = 4 / 3
 """Board is bought a third larger than the parts cut from it (common practice)."""
+
+KERF = 1.0
+"""A cut of a fine saw and what is sanded off it, in mm, along a square end (common practice)."""
 
 WET = 3.0
 """Glue taken from the pot for a dry film: half of it is water, and a third stays on brush and waste paper
@@ -46,6 +58,18 @@ class BoardNeed:
     sheets: int | None
 
 
+@dataclass(frozen=True, slots=True)
+class StripNeed:
+    """Sticks sawn from strip of one section in mm: how many, the longest, and all lengths with a saw cut for each."""
+
+    material: str
+    width: float
+    thickness: float
+    sticks: int
+    longest: float
+    length: float
+
+
 def papers_needed(sheets: Iterable[SheetOfFile]) -> Iterator[PaperNeed]:
     """The sheets of each stock and size in the order in which they are printed."""
     alike: dict[tuple[str, Size], list[Stock]] = {}
@@ -66,6 +90,17 @@ def boards_needed(parts: Iterable[CutPart], stocks: Mapping[str, Stock]) -> Iter
         yield BoardNeed(
             material, thickness, sum(part.count for part in alike), area, _sheets_to_buy(area, stocks.get(material))
         )
+
+
+def strips_needed(sticks: Iterable[Stick]) -> Iterator[StripNeed]:
+    """What is sawn by hand, by material and section; two rails of 30 mm take 62 mm of strip."""
+    found: dict[tuple[str, float, float], list[Stick]] = {}
+    for stick in sticks:
+        found.setdefault((stick.material, -round(stick.width, 4), -round(stick.thickness, 4)), []).append(stick)
+    for (material, width, thickness), alike in sorted(found.items()):
+        length = sum(stick.count * (stick.length + KERF) for stick in alike)
+        count = sum(stick.count for stick in alike)
+        yield StripNeed(material, -width, -thickness, count, max(stick.length for stick in alike), length)
 
 
 def _sheets_to_buy(area: float, stock: Stock | None) -> int | None:

@@ -14,7 +14,7 @@ from ..things.wording import as_list, thick
 from ..typesetting.stand_ins import printable
 from .cautions import CAUTIONS
 from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, columns, table
-from .materials import boards_needed, papers_needed, supplies_needed
+from .materials import boards_needed, papers_needed, strips_needed, supplies_needed
 from .shelf_views import space_figure
 from .supply_words import amount_of, area_of
 
@@ -22,6 +22,7 @@ __all__ = ["shelf_chapter"]
 
 BOOKS = (Column(0.0, 0.05, ends=True), *columns(0.07, 0.42, 0.63, 0.73, 0.83, 0.93, 1.0, texts=2))
 PARTS = columns(0.0, 0.2, 0.55, 0.68, 0.76, 0.88, 1.0, texts=3)
+STICKS = columns(0.0, 0.18, 0.44, 0.56, 0.74, 0.81, 0.9, 1.0, texts=4)
 
 FILL_LAST = "Cut blocks that fill their space last, when the others are measured: they take what these leave."
 
@@ -109,6 +110,11 @@ def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[
             f"{board.material}, {thick(board.thickness)} thick: {counted(board.parts, 'part')} of "
             f"{area_of(board.area)} in all; with a third more for the cuts {area_of(board.area * 4 / 3)}{buy}"
         )
+    for strip in strips_needed(stick for one in plan.plans.values() for stick in one.sticks):
+        yield Tick(
+            f"{strip.material} strip, {strip.width:.2f} × {strip.thickness:.2f} mm: {counted(strip.sticks, 'stick')}, "
+            f"{strip.length:.0f} mm in all with a saw cut for each, the longest {strip.longest:.1f} mm"
+        )
     for supply in supplies_needed(supply for making in makings for supply in making.supplies):
         yield Tick(f"{supply.what}: {amount_of(supply)}")
 
@@ -137,6 +143,22 @@ def _cutting(plan: ShelfPlan) -> Iterator[Item]:
     if rows:
         yield Heading("Cutting list, in mm: height × width; the grain runs along the height")
         yield from table(PARTS, ("material", "book", "part", "pieces", "high × wide", "thick"), rows)
+    sticks = [
+        (
+            stick.material,
+            plan.printed(id),
+            stick.what,
+            stick.ends,
+            str(stick.count),
+            f"{stick.length:.2f}",
+            f"{stick.width:.2f} × {stick.thickness:.2f}",
+        )
+        for id, one in plan.plans.items()
+        for stick in one.sticks
+    ]
+    if sticks:
+        yield Heading("Sticks to saw, in mm: length over all; bevels across the first side of the strip")
+        yield from table(STICKS, ("material", "for", "part", "ends", "pieces", "length", "strip"), sorted(sticks))
 
 
 def _folds(plan: ShelfPlan) -> Iterator[Item]:

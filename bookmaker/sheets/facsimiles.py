@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from ..ground.art import Filled, Group
 from ..ground.drawing import WHITE, Art
-from ..ground.geometry import Path, Rect, Size, Transform, polygon
+from ..ground.geometry import Path, Rect, Size, Transform
 from .flat import Face, Panel
 from .piece import Piece
 
@@ -26,8 +26,7 @@ def facsimile_of_piece(piece: Piece, face: Face = Face.FRONT, *, bleed: bool = F
     """One side of a piece as it is cut out, or with its bleed around it as it is printed."""
     flat = piece.flat
     whole = Rect(0, 0, *flat.size).grown(flat.bleed if bleed else 0.0)
-    turned = Transform() if face is Face.FRONT else Transform(a=-1.0, e=flat.size.width)
-    outline = Path.rectangle(whole) if bleed else polygon(flat.outline).transformed(turned)
+    outline = flat.inked(face) if bleed else flat.shape(face)
     return Facsimile(_on_paper(_printed(piece, face), outline), whole)
 
 
@@ -40,6 +39,8 @@ def facsimile_of_panel(piece: Piece, panel: Panel) -> Facsimile:
         Transform.quarter_turn(2).moved(rect.right, rect.top) if panel.head_down else Transform.move(-rect.x, -rect.y)
     )
     seen = _on_paper(_printed(piece, panel.face), Path.rectangle(rect))
+    if piece.flat.holes:
+        seen = Group((seen,), clip=piece.flat.shape(panel.face))
     return Facsimile(Group((seen,), upright), Rect(0, 0, *rect.size))
 
 

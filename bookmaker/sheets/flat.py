@@ -10,7 +10,8 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 from typing import NamedTuple
 
-from ..ground.geometry import Axis, Point, Rect, Size
+from ..ground.geometry import Axis, Path, Point, Rect, Size
+from ..ground.outlines import Outline, region, spread
 
 __all__ = ["Face", "Flat", "Fold", "FoldKind", "Mark", "MarkKind", "Panel", "Role", "Stroke"]
 
@@ -65,7 +66,7 @@ class Fold:
 
 
 class Stroke(NamedTuple):
-    """A straight line to cut along."""
+    """A straight line to cut, to score or to perforate along."""
 
     start: Point
     end: Point
@@ -109,13 +110,15 @@ class Flat:
 
     `bleed` is how far the print runs past the outline. `grain` is the direction the fibres must run, or
     None if it does not matter. `cuts` divide the flat after it is printed; along `trims` the finished block
-    is trimmed. Everything is given as the front is seen.
+    is trimmed. Along `scores` it is creased and stays flat, so that it bends there later; along `perforations` it
+    can be torn. `holes` are cut out of it; curves, of holes and of the outline, are chords as `ground.outlines`
+    makes them. Everything is given as the front is seen.
     """
 
     kind: str
     name: str
     stock: str
-    outline: tuple[Point, ...]
+    outline: Outline
     folds: tuple[Fold, ...]
     panels: tuple[Panel, ...]
     grain: Axis | None = None
@@ -123,6 +126,26 @@ class Flat:
     cuts: tuple[Stroke, ...] = ()
     trims: tuple[Stroke, ...] = ()
     marks: tuple[Mark, ...] = ()
+    holes: tuple[Outline, ...] = ()
+    scores: tuple[Stroke, ...] = ()
+    perforations: tuple[Stroke, ...] = ()
+
+    def shape(self, face: Face = Face.FRONT) -> Path:
+        """What is left of it when it is cut out, as one path, as one of its faces is seen."""
+        outline, *holes = self._edges(face)
+        return region(outline, holes)
+
+    def inked(self, face: Face = Face.FRONT) -> Path:
+        """Where print may be on a face: the shape, and the bleed around its outline and into its holes."""
+        outline, *holes = self._edges(face)
+        return spread(outline, holes, self.bleed)
+
+    def _edges(self, face: Face) -> tuple[Outline, ...]:
+        """The outline and the holes as a face is seen."""
+        if face is Face.FRONT:
+            return self.outline, *self.holes
+        right = self.size.width
+        return tuple(tuple(Point(right - x, y) for x, y in edge) for edge in (self.outline, *self.holes))
 
     @property
     def size(self) -> Size:

@@ -1,8 +1,8 @@
-"""What a cutting machine does to a sheet: pen lines, scores and cuts, in the order in which they are to be made.
+"""What a cutting machine does to a sheet: pen lines, scores, perforations and cuts, in the order of the work.
 
 The pen draws over the printed alignment crosses first: if it hits them, the knife will hit the pieces. Then
-all folds are scored while the sheet is whole. Then the pieces are cut, each from the inside out, so that
-nothing lies loose that is still to be cut. No line is made twice.
+all folds and scores are made while the sheet is whole, and all perforations. Then the pieces are cut, each from
+the inside out, holes before outlines, so that nothing lies loose that is still to be cut. No line is made twice.
 """
 
 from __future__ import annotations
@@ -26,6 +26,7 @@ class Tool(StrEnum):
 
     PEN = "pen"
     SCORE = "score"
+    PERFORATE = "perforate"
     CUT = "cut"
 
 
@@ -58,24 +59,29 @@ class ToolPath:
 
 @dataclass(frozen=True, slots=True)
 class ToolSheet:
-    """All paths for one sheet, in the order in which they are to be made."""
+    """All paths for one sheet, in the order in which they are to be made; along `perforations` in dashes."""
 
     size: Size
     pen: tuple[ToolPath, ...]
     scores: tuple[ToolPath, ...]
     cuts: tuple[ToolPath, ...]
+    perforations: tuple[ToolPath, ...] = ()
 
     @property
     def layers(self) -> tuple[tuple[Tool, tuple[ToolPath, ...]], ...]:
-        """The paths of each tool, in the order of use."""
-        return (Tool.PEN, self.pen), (Tool.SCORE, self.scores), (Tool.CUT, self.cuts)
+        """The paths of each tool, in the order of use; a tool for perforations where there are some."""
+        torn = ((Tool.PERFORATE, self.perforations),) if self.perforations else ()
+        return (Tool.PEN, self.pen), (Tool.SCORE, self.scores), *torn, (Tool.CUT, self.cuts)
 
 
 def tool_sheet(sheet: Sheet) -> ToolSheet:
-    """The paths for a sheet: crosses, folds, cuts within pieces, outlines."""
+    """The paths for a sheet: crosses, folds and scores, perforations, cuts and holes within pieces, outlines."""
     pen = _in_order([_open(stroke) for stroke in sheet.crosses], ORIGIN)
     pieces = [_Piece(placement) for placement in sheet.placements]
-    scores = _in_order([path for piece in pieces for path in piece.scores], ORIGIN)
+    scores, perforations = (
+        _in_order([path for paths in each for path in paths], ORIGIN)
+        for each in ([piece.scores for piece in pieces], [piece.perforations for piece in pieces])
+    )
     cuts: list[ToolPath] = []
     at, waiting = ORIGIN, list(pieces)
     while waiting:
@@ -85,7 +91,7 @@ def tool_sheet(sheet: Sheet) -> ToolSheet:
         at = within[-1].end if within else at
         cuts += [*within, nearest.outline.begun_near(at)]
         at = cuts[-1].end
-    return ToolSheet(sheet.size, pen, scores, tuple(cuts))
+    return ToolSheet(sheet.size, pen, scores, tuple(cuts), perforations)
 
 
 class _Piece:
@@ -93,11 +99,16 @@ class _Piece:
 
     def __init__(self, placement: Placement) -> None:
         self.outline = ToolPath(placement.outline, closed=True)
-        edges = self.outline.strokes
-        within = without(merged(placement.on_sheet(placement.piece.flat.cuts)), edges)
-        folds = merged(Stroke(fold.start, fold.end) for fold in placement.folds)
-        self.cuts = [_open(stroke) for stroke in within]
-        self.scores = [_open(stroke) for stroke in without(folds, [*edges, *within])]
+        holes = [ToolPath(hole, closed=True) for hole in placement.holes]
+        edges = [stroke for path in (self.outline, *holes) for stroke in path.strokes]
+        flat = placement.piece.flat
+        within = without(merged(placement.on_sheet(flat.cuts)), edges)
+        torn = without(merged(placement.on_sheet(flat.perforations)), [*edges, *within])
+        folds = [Stroke(fold.start, fold.end) for fold in placement.folds]
+        scored = without(merged([*folds, *placement.on_sheet(flat.scores)]), [*edges, *within, *torn])
+        self.cuts = [*map(_open, within), *holes]
+        self.perforations = [*map(_open, torn)]
+        self.scores = [*map(_open, scored)]
 
 
 def _open(stroke: Stroke) -> ToolPath:

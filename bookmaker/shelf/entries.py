@@ -6,7 +6,7 @@ from functools import cache
 from types import GenericAlias
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, Field, WithJsonSchema, create_model
+from pydantic import BeforeValidator, Field, WithJsonSchema, create_model, model_validator
 
 from ..ground.amounts import parse_ratio
 from ..ground.units import NotAMeasure
@@ -16,7 +16,7 @@ from ..paper.stock_entry import StockEntry
 from ..shelf_file.fields.entry import Entry, either
 from ..shelf_file.fields.measures import Thickness, ViewingDistance
 from ..shelf_file.fields.words import ByName, Text, Title, read_text, refuse
-from ..things.thing import Family
+from ..things.thing import AnyFamily
 from .space_entry import SpaceEntry
 
 __all__ = ["THINGS", "MeasuredRowEntry", "ShelfSpec", "shelf_model"]
@@ -73,7 +73,7 @@ THINGS = "things"
 
 
 @cache
-def shelf_model(families: tuple[Family, ...]) -> type[ShelfSpec]:
+def shelf_model(families: tuple[AnyFamily, ...]) -> type[ShelfSpec]:
     """The model of a shelf file in which things of some kinds may stand."""
     sections: dict[str, Any] = dict(family.section[:2] for family in families if family.section)
     listed = [family.listed for family in families if family.listed]
@@ -82,5 +82,20 @@ def shelf_model(families: tuple[Family, ...]) -> type[ShelfSpec]:
             GenericAlias(tuple, (either(listed), ...)),
             Field((), description="what else is made, each of a kind"),
         )
-    model: type[ShelfSpec] = create_model(ShelfSpec.__name__, __base__=ShelfSpec, __doc__=ShelfSpec.__doc__, **sections)
+    counted = [family.section.key for family in families if family.section and family.section.counted]
+
+    def with_things_alone(written: object) -> object:
+        """A shelf of things needs no books."""
+        if isinstance(written, dict) and written.get(THINGS):
+            return {**dict.fromkeys(counted, ()), **written}
+        return written
+
+    validators: dict[str, Any] = {"with_things_alone": model_validator(mode="before")(with_things_alone)}
+    model: type[ShelfSpec] = create_model(
+        ShelfSpec.__name__,
+        __base__=ShelfSpec,
+        __doc__=ShelfSpec.__doc__,
+        __validators__=validators,
+        **sections,
+    )
     return model

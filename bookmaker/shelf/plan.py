@@ -11,7 +11,8 @@ from ..ground.problems import Problem, ShelfFileError, gathered
 from ..paper.stock import Stock, make_stock
 from ..sheets.piece import Piece
 from ..shelf_file.fields.entry import named
-from ..things.thing import Plan, Terms, Thing
+from ..things.terms import Terms
+from ..things.thing import Plan, Thing
 from ..typesetting.stand_ins import printable
 from .entries import ShelfSpec
 from .filling import Filler, Filling, fill_space

@@ -10,13 +10,13 @@ from ..shelf_file.reading import Form, ShelfFile
 from ..shelf_file.reading import proofread as proofread_as
 from ..things.book.entry import BookEntry
 from ..things.families import FAMILIES
-from ..things.thing import Family
+from ..things.thing import AnyFamily
 from .entries import ShelfSpec, shelf_model
 
 __all__ = ["proofread", "read_shelf"]
 
 
-def proofread(path: Path, families: tuple[Family, ...] = FAMILIES) -> ShelfFile[ShelfSpec]:
+def proofread(path: Path, families: tuple[AnyFamily, ...] = FAMILIES) -> ShelfFile[ShelfSpec]:
     """Read a shelf file past its faults, as far as it can be; `families` are the kinds of things it may hold.
 
     Raises:

@@ -13,12 +13,12 @@ from ..ground.problems import FieldPath, Problem, near_match
 from ..ground.quantities import show
 from ..shelf_file.book_names import BookNames, UnknownBook, called_in_list, find_book, find_books
 from ..shelf_file.fields.entry import Entry
-from ..things.thing import Family, Thing
+from ..things.thing import AnyFamily, Thing
 from .entries import THINGS, ShelfSpec
 
 __all__ = ["Register", "register_of"]
 
-Written = tuple[Family, FieldPath, Entry]
+Written = tuple[AnyFamily, FieldPath, Entry]
 """An entry, where it stands, and the kind of thing that it describes."""
 
 
@@ -30,7 +30,7 @@ class Register:
     people call these.
     """
 
-    families: tuple[Family, ...]
+    families: tuple[AnyFamily, ...]
     things: Mapping[str, Thing]
     fields: Mapping[str, FieldPath]
     counted: tuple[str, ...]
@@ -104,7 +104,7 @@ def _of_files(thing: str, problems: Iterable[Problem]) -> Iterator[Problem]:
     return (replace(problem, thing=thing, by_itself=True) for problem in problems)
 
 
-def register_of(spec: ShelfSpec, families: tuple[Family, ...]) -> Register:
+def register_of(spec: ShelfSpec, families: tuple[AnyFamily, ...]) -> Register:
     """All things of a shelf."""
     written = list(_written(spec, families))
     ids = ids_of([family.called(entry, field[-1]) for family, field, entry in written])
@@ -115,7 +115,7 @@ def register_of(spec: ShelfSpec, families: tuple[Family, ...]) -> Register:
     return Register(families, things, fields, listed, BookNames(things[id].name for id in listed))
 
 
-def _written(spec: ShelfSpec, families: Sequence[Family]) -> Iterator[Written]:
+def _written(spec: ShelfSpec, families: Sequence[AnyFamily]) -> Iterator[Written]:
     """All entries of things: section after section, and last the list of all kinds."""
     sections = dict(spec)
     for family in families:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from ..ground.art import Filled, Group
 from ..ground.drawing import WHITE, Art
-from ..ground.geometry import Path, Rect, Transform, polygon
+from ..ground.geometry import Path, Rect, Transform
 from ..sheets.facsimiles import Facsimile, facsimile_of_panel
 from ..sheets.flat import Panel, Role
 from ..sheets.piece import Piece
@@ -57,4 +57,4 @@ def _laid(part: Part, box: Rect, *, to_left: bool) -> Art:
     x = box.x - panel.rect.x if to_left else box.right - panel.rect.right
     upper = panel.role is Role.CORNER and piece.flat.size.height - panel.rect.top < panel.rect.y
     y = box.top - panel.rect.top if upper else box.y - panel.rect.y
-    return Group((Group((piece.art,), clip=polygon(piece.flat.outline)),), Transform.move(x, y))
+    return Group((Group((piece.art,), clip=piece.flat.shape()),), Transform.move(x, y))

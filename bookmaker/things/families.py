@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from .book.family import BOOKS
 from .slipcase.family import SLIPCASES
-from .thing import Family
+from .thing import AnyFamily
 
 __all__ = ["FAMILIES"]
 
-FAMILIES: tuple[Family, ...] = (BOOKS, SLIPCASES)
+FAMILIES: tuple[AnyFamily, ...] = (BOOKS, SLIPCASES)
 """In the order in which a shelf file lists them."""

@@ -14,146 +14,27 @@ What most kinds have no answer of their own to is answered here.
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Literal, NamedTuple, Protocol
+from typing import TYPE_CHECKING, Any, Generic, Protocol, TypeAlias, TypeVar
 
-from ..ground.art import NOTHING
-from ..ground.drawing import Art, Colour
-from ..ground.geometry import Rect
 from ..ground.ids import Called
-from ..ground.problems import FieldPath, Problem
-from ..paper.eyesight import Legibility
-from ..paper.printer_entry import PaperPath
-from ..paper.stock import Stock
-from ..paper.thickness import Thickness
-from ..sheets.cutting import CutPart
-from ..sheets.flat import Flat
+from ..ground.problems import Problem
 from ..shelf_file.book_names import BookName
 from ..shelf_file.fields.entry import Entry
-from .book.designs.design import Titling
+from .answers import Named, Niche, Section, Table
 from .draft import Draft
-from .standing import Standing
+from .particulars import Particulars
+from .terms import Terms
 
 if TYPE_CHECKING:
     # nobody who only checks a shelf waits for what tells how things are made
     from .making import Bench, Chapter
 
-__all__ = [
-    "Advice",
-    "Around",
-    "Clothes",
-    "Family",
-    "Measurable",
-    "Named",
-    "Niche",
-    "Plan",
-    "Section",
-    "Stretch",
-    "Table",
-    "Terms",
-    "Thing",
-]
+__all__ = ["AnyFamily", "Around", "Family", "Plan", "Thing"]
 
-
-class Named(NamedTuple):
-    """The name of another thing as it was written, and the field of the entry in which it stands."""
-
-    name: str
-    field: FieldPath
-
-
-class Stretch(NamedTuple):
-    """How thick something may become that takes what is left on its space, in mm; `field` is the group that says so."""
-
-    at_least: float
-    at_most: float | None
-    field: FieldPath
-
-
-class Measurable(NamedTuple):
-    """A part that may be measured: what it is, its thickness, and the field that takes what the gauge says.
-
-    `scatter` is the usual error of its assembly in mm, for a part that tells of the caliper of its paper.
-    """
-
-    what: str
-    thickness: Thickness
-    field: FieldPath
-    scatter: float | None = None
-
-
-class Advice(NamedTuple):
-    """What may be done about something; of several, that of the greatest worth is told."""
-
-    text: str
-    worth: float
-
-
-class Niche(NamedTuple):
-    """The place of something held, as the front of its holder is seen: in mm from the holder's lower left corner.
-
-    `edges` are what is seen of the holder around it.
-    """
-
-    thing: str
-    rect: Rect
-    edges: tuple[Rect, ...]
-
-
-class Table(NamedTuple):
-    """A table for the terminal: its title, its columns, each with whether it holds numbers, and its rows."""
-
-    title: str
-    columns: tuple[tuple[str, bool], ...]
-    rows: tuple[tuple[str, ...], ...]
-
-
-class Clothes(NamedTuple):
-    """What something wears that is to look like another thing: art, its colour on the whole, the hand of its titles."""
-
-    art: Art = NOTHING
-    tone: Colour | None = None
-    titling: Titling | None = None
-
-
-class Section(NamedTuple):
-    """A key of the shelf file with the things of one kind, and the field that it is, as the models want it.
-
-    Where it is `counted`, things go by their numbers in it as well, from 1.
-    """
-
-    key: str
-    field: tuple[Any, Any]
-    counted: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Terms:
-    """What a shelf gives to all its things: its name and scale, its papers and its usual printer.
-
-    `viewing_distance` is from the eye to the page, in mm.
-    """
-
-    shelf: str
-    scale: float
-    printer: PaperPath
-    stocks: Mapping[str, Stock]
-    viewing_distance: float
-
-    @property
-    def tolerances(self) -> Mapping[str, float]:
-        """The tolerance of each stock's caliper, ± mm."""
-        return {name: stock.tolerance for name, stock in self.stocks.items()}
-
-    def resolution(self, stocks: Iterable[str]) -> float:
-        """Dots to the inch of the coarsest printer that some stocks go through."""
-        return min((self.stocks[name].printer.resolution for name in stocks), default=self.printer.resolution)
-
-    def letters(self, x_height: float, stocks: Iterable[str]) -> Legibility:
-        """Letters of an x-height in mm as they are printed on some stocks, and seen from the viewing distance."""
-        return Legibility(x_height, self.resolution(stocks), self.viewing_distance)
+Written = TypeVar("Written", bound=Entry)
+WorkedOut = TypeVar("WorkedOut", bound="Plan")
 
 
 class Thing(ABC):
@@ -168,7 +49,7 @@ class Thing(ABC):
 
     @property
     @abstractmethod
-    def family(self) -> Family:
+    def family(self) -> AnyFamily:
         """Its kind."""
 
     @property
@@ -229,7 +110,7 @@ class Thing(ABC):
         """
 
 
-class Plan(ABC):
+class Plan(Particulars):
     """A thing worked out, lengths in mm; frozen."""
 
     __slots__ = ()
@@ -240,22 +121,12 @@ class Plan(ABC):
         """What was written."""
 
     @property
-    @abstractmethod
-    def flats(self) -> tuple[Flat, ...]:
-        """Everything to print for it."""
-
-    @property
-    @abstractmethod
-    def made_as(self) -> str:
-        """What it is, in a few words."""
-
-    @property
     def id(self) -> str:
         """What the thing goes by."""
         return self.thing.id
 
     @property
-    def family(self) -> Family:
+    def family(self) -> AnyFamily:
         """The kind of the thing."""
         return self.thing.family
 
@@ -265,102 +136,17 @@ class Plan(ABC):
         return str(self.thing.name)
 
     @property
-    def cut_list(self) -> tuple[CutPart, ...]:
-        """Everything to cut by hand for it."""
-        return ()
-
-    @property
-    def standing(self) -> Standing | None:
-        """The finished thing as a shelf sees it; None if it stands nowhere."""
-        return None
-
-    @property
     def space(self) -> str | None:
         """Where it stands."""
         return self.thing.space
-
-    @property
-    def held(self) -> tuple[str, ...]:
-        """The ids of the things that stand in it."""
-        return ()
-
-    @property
-    def notes(self) -> tuple[Problem, ...]:
-        """What there is to say about its making."""
-        return ()
-
-    @property
-    def stretch(self) -> Stretch | None:
-        """How thick it may become, if it is to take what is left on its space."""
-        return None
-
-    @property
-    def layers(self) -> tuple[tuple[str, Thickness], ...]:
-        """Where its thickness comes from: what it is at each step of the making, each with all that lies in it."""
-        return ()
-
-    @property
-    def flat_lengths(self) -> Mapping[str, float]:
-        """Lengths on its flats that follow from its thickness, by what they are."""
-        return {}
-
-    @property
-    def computed(self) -> float:
-        """How thick it is, whatever was measured, in mm."""
-        return self.layers[-1][1].computed if self.layers else 0.0
-
-    @property
-    def measurable(self) -> tuple[Measurable, ...]:
-        """Its parts that may be measured."""
-        return ()
-
-    @property
-    def templates(self) -> Mapping[str, tuple[Flat, ...]]:
-        """What the maker may draw over, by the word that tells it from the rest; the first needs none."""
-        return {}
-
-    @property
-    def paged_on(self) -> frozenset[str]:
-        """The stocks its pages are printed on."""
-        return frozenset()
-
-    @property
-    def lettered_on(self) -> frozenset[str]:
-        """The stocks its titles are printed on."""
-        return frozenset()
-
-    @property
-    def style(self) -> str:
-        """The style in which it is seen, if that has a name."""
-        return ""
 
     def as_measured(self, thickness: float, error: float) -> Plan:
         """The same as thick as it was found side by side with others, ± that error, in mm."""
         return self
 
-    def thinner(self, missing: float) -> Advice | None:
-        """How it can be made thinner by so many mm."""
-        return None
-
-    def smaller(self, side: Literal["tall", "deep"]) -> str:
-        """What makes it less tall or deep."""
-        return "make it smaller"
-
-    def onto(self, off_cut: Stock, terms: Terms) -> Advice | None:
-        """How its parts can be made to go on an off-cut that is too small for them."""
-        return None
-
     def niches(self, held: Sequence[Plan]) -> tuple[Niche, ...]:
         """Where its things stand, as its front is seen, from the left."""
         return ()
-
-    def covering_for(self, flat: Flat) -> Clothes:
-        """What covers a flat of something else that is to look like this thing, without its words."""
-        return Clothes()
-
-    def punctuated(self, text: str) -> str:
-        """A text with the marks that this thing is punctuated with."""
-        return text
 
 
 class Around(Protocol):
@@ -387,8 +173,8 @@ class Around(Protocol):
         """The number and the name of a thing, as far as they can be printed."""
 
 
-class Family(ABC):
-    """A kind of thing. Plans that come in are of its own kind, unless all those of a shelf come together."""
+class Family(ABC, Generic[Written, WorkedOut]):
+    """A kind of thing: its entries and its plans; where all plans of a shelf come, they are of any kind."""
 
     @property
     @abstractmethod
@@ -401,31 +187,31 @@ class Family(ABC):
         return None
 
     @property
-    def listed(self) -> type[Entry] | None:
+    def listed(self) -> type[Written] | None:
         """Its entries in the list of all kinds of things, told apart by `kind`; None if they do not stand there."""
         return None
 
     @abstractmethod
-    def called(self, entry: Entry, key: str | int) -> Called:
+    def called(self, entry: Written, key: str | int) -> Called:
         """What the id is made of, of an entry that stands under a key of its section or as one of a list."""
 
     @abstractmethod
-    def thing(self, entry: Entry, key: str | int, id: str) -> Thing:
+    def thing(self, entry: Written, key: str | int, id: str) -> Thing:
         """The thing that an entry describes."""
 
     @abstractmethod
-    def draw(self, plan: Plan, held: Sequence[Plan]) -> Draft:
+    def draw(self, plan: WorkedOut, held: Sequence[Plan]) -> Draft:
         """Everything printed for a thing, drawn, around what it holds."""
 
     @abstractmethod
-    def chapter(self, plan: Plan, bench: Bench, around: Around) -> Chapter:
+    def chapter(self, plan: WorkedOut, bench: Bench, around: Around) -> Chapter:
         """What a thing tells its maker, with every number from its plan; `bench` is what lies before the maker."""
 
-    def findings(self, plan: Plan, draft: Draft, around: Around) -> Iterator[Problem]:
+    def findings(self, plan: WorkedOut, draft: Draft, around: Around) -> Iterator[Problem]:
         """What is to be said of a thing once all is known."""
         return iter(())
 
-    def report(self, plan: Plan, draft: Draft, around: Around) -> dict[str, Any]:
+    def report(self, plan: WorkedOut, draft: Draft, around: Around) -> dict[str, Any]:
         """What only this kind has to say of a thing in the plan, by key."""
         return {}
 
@@ -440,3 +226,7 @@ class Family(ABC):
     def table(self, plans: Sequence[Plan], around: Around) -> Table | None:
         """What `check` shows of all of this kind together."""
         return None
+
+
+AnyFamily: TypeAlias = Family[Any, Any]
+"""A family of whatever kind: who has one before it and does not know which gives it only what is its own."""

@@ -9,9 +9,10 @@ from typing import Any
 from ..ground.geometry import Point, Rect
 from ..ground.problems import Problem, show_field
 from ..ground.units import rounded
-from ..sheets.cutting import CutPart
+from ..sheets.cutting import CutPart, Stick
 from ..sheets.flat import Fold, Stroke
-from ..sheets.layout import Placement, Sheet, Tally
+from ..sheets.layout import Placement, Sheet
+from ..sheets.tally import Tally
 from ..shelf.checked import Checked
 from ..shelf.entries import THINGS
 from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
@@ -78,7 +79,8 @@ def _thing(one: Plan, plan: ShelfPlan) -> dict[str, Any]:
         sides = {"thickness": standing.thickness, "height": standing.height, "depth": standing.depth}
         said |= {"overall_mm": {side: rounded(length) for side, length in sides.items()}}
         said |= {"tolerance_mm": rounded(likely), "worst_case_mm": rounded(worst_case)}
-    return said | {"cut_list": [_cut_part(part) for part in one.cut_list]}
+    said |= {"cut_list": [_cut_part(part) for part in one.cut_list]}
+    return said | ({"sticks": [_stick(stick) for stick in one.sticks]} if one.sticks else {})
 
 
 def _cut_part(part: CutPart) -> dict[str, Any]:
@@ -89,6 +91,18 @@ def _cut_part(part: CutPart) -> dict[str, Any]:
         "height_mm": rounded(part.height),
         "width_mm": rounded(part.width),
         "thickness_mm": rounded(part.thickness),
+    }
+
+
+def _stick(stick: Stick) -> dict[str, Any]:
+    return {
+        "what": stick.what,
+        "material": stick.material,
+        "count": stick.count,
+        "length_mm": rounded(stick.length),
+        "width_mm": rounded(stick.width),
+        "thickness_mm": rounded(stick.thickness),
+        "bevels_deg": [rounded(bevel) for bevel in stick.bevels],
     }
 
 
@@ -177,10 +191,13 @@ def _piece(placement: Placement, register: Register) -> dict[str, Any]:
         "name": flat.name,
         "turned_deg": 90 if placement.turned else 0,
         "outline_mm": [_point(point) for point in placement.outline],
+        "holes_mm": [[_point(point) for point in hole] for hole in placement.holes],
         "bleed_mm": rounded(flat.bleed),
         "folds": [_fold(fold) for fold in placement.folds],
         "cuts": [_stroke(cut) for cut in placement.on_sheet(flat.cuts)],
         "trims": [_stroke(trim) for trim in placement.on_sheet(flat.trims)],
+        "scores": [_stroke(score) for score in placement.on_sheet(flat.scores)],
+        "perforations": [_stroke(line) for line in placement.on_sheet(flat.perforations)],
         "panels": [
             {
                 "role": str(panel.role),

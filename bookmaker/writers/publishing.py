@@ -114,13 +114,13 @@ def _write_cutting_list(path: Path, checked: Checked, chosen: Chosen) -> list[st
     """The list of what is cut by hand, if anything is; its name."""
     spec = checked.plan.spec
     plan = checked.plan
-    by_hand = [
-        (plan.printed(id), part) for id, one in plan.plans.items() if chosen.by_hand(id) for part in one.cut_list
-    ]
-    if not by_hand:
+    mine = [(plan.printed(id), one) for id, one in plan.plans.items() if chosen.by_hand(id)]
+    by_hand = [(called, part) for called, one in mine for part in one.cut_list]
+    sticks = [(called, stick) for called, one in mine for stick in one.sticks]
+    if not by_hand and not sticks:
         return []
     size = page_size(Size(*spec.printer.sheet.size))
-    write_leaflet(path, f"{spec.shelf}: {CUTTING_LIST}", cutting_list_pages(spec.shelf, by_hand, size), size)
+    write_leaflet(path, f"{spec.shelf}: {CUTTING_LIST}", cutting_list_pages(spec.shelf, by_hand, size, sticks), size)
     return [path.name]
 
 

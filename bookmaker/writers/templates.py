@@ -7,7 +7,7 @@ from pathlib import Path as FilePath
 
 from ..ground.art import Filled, Group, Stroked, Written
 from ..ground.drawing import BLACK, WHITE, Art, Colour, Pen
-from ..ground.geometry import Path, Point, Rect, Size, Transform, polygon
+from ..ground.geometry import Path, Point, Rect, Size, Transform
 from ..ground.typefaces import bundled, set_line
 from ..ground.units import print_mm
 from ..sheets.flat import Flat, Role
@@ -54,8 +54,8 @@ def write_template(folder: FilePath, stem: str, title: str, flats: list[Flat]) -
 
 def _drawn(flat: Flat) -> Iterator[Art]:
     """Bleed in red, the outline black, folds blue, safe areas green, and the name of each panel."""
-    outline = polygon(flat.outline)
-    yield Filled.box(Rect(0, 0, *flat.size).grown(flat.bleed), BLEED)
+    outline = flat.shape()
+    yield Filled(flat.inked(), BLEED)
     yield Filled(outline, WHITE)
     yield Stroked(outline, Pen(0.1, BLACK))
     for panel in flat.panels:
@@ -65,6 +65,8 @@ def _drawn(flat: Flat) -> Iterator[Art]:
         yield from _name(str(panel.role), panel.rect)
     for fold in flat.folds:
         yield Stroked.line(fold.start, fold.end, Pen(0.1, FOLD, (1.2, 0.5)))
+    for stroke in (*flat.scores, *flat.perforations):
+        yield Stroked.line(*stroke, Pen(0.1, FOLD, (0.3, 0.3)))
 
 
 def _number(text: str, flat: Flat) -> Written:

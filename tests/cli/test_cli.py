@@ -34,7 +34,7 @@ spaces:
 books:
   - title: A Pilot's Notes
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: laid, pages: 48}
+    block: {kind: accordion, stock: laid, pages: 48}
     cover: {kind: wrap, stock: card}
     space: upper
 """

@@ -11,7 +11,7 @@ from pypdf.generic import ContentStream
 
 from bookmaker.ground.geometry import Size
 from bookmaker.guide import cutting_list_pages
-from bookmaker.sheets.cutting import CutPart
+from bookmaker.sheets.cutting import CutPart, Stick
 from bookmaker.writers.leaflet_pdf import write_leaflet
 
 BOARD = CutPart("board", "grey board", 21.8, 14.65, 1.0, 2)
@@ -20,6 +20,10 @@ BLOCK = CutPart("block", "lime wood", 20.9, 14.9, 6.125)
 
 def write_cutting_list(path: Path, parts: list[tuple[str, CutPart]], size: Size) -> None:
     write_leaflet(path, "Shelf", cutting_list_pages("Shelf", parts, size), size)
+
+
+RAIL = Stick("rail", "basswood", 31.25, 4.0, 2.0, (45.0, 45.0), 2)
+STRUT = Stick("strut", "basswood", 12.0, 4.0, 2.0, (30.0, -30.0))
 
 
 def lines_of(path: Path) -> list[str]:
@@ -62,3 +66,15 @@ def test_the_same_list_has_the_same_bytes(tmp_path: Path) -> None:
     for name in ("one.pdf", "two.pdf"):
         write_cutting_list(tmp_path / name, [("1. A Book", BOARD)], Size(210, 297))
     assert (tmp_path / "one.pdf").read_bytes() == (tmp_path / "two.pdf").read_bytes()
+
+
+def test_sticks_are_listed_by_their_strip_with_length_and_bevels(tmp_path: Path) -> None:
+    """A rail mitred at both ends loses two faces on its inner side; a strut of one slant only what one end takes."""
+    pages = cutting_list_pages(
+        "Shelf", [("1. A Book", BOARD)], Size(210, 297), [("The view", STRUT), ("The view", RAIL)]
+    )
+    write_leaflet(tmp_path / "list.pdf", "Shelf", pages, Size(210, 297))
+    text = " ".join(lines_of(tmp_path / "list.pdf"))
+    assert text.count("basswood strip, 4.00 wide and 2.00 thick") == 1
+    rail, strut = "The view rail both 45° 2 31.25 23.25", "The view strut both 30°, slanting the same way 1 12.00 9.69"
+    assert text.index("board 2 21.80 14.65 1.00") < text.index(rail) < text.index(strut)

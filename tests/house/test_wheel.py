@@ -16,6 +16,7 @@ from pathlib import Path
 import pytest
 
 from bookmaker.ground.typefaces.names import BUNDLED
+from tests.kit.manual import CHAPTERS
 
 ROOT = Path(__file__).parents[2]
 PARTS = ("bookmaker", "fonts", "pyproject.toml", "README.md")
@@ -84,6 +85,11 @@ def test_wheel_holds_the_fonts_unaltered(wheel: Path) -> None:
             if file.is_file():
                 inside = f"bookmaker/fonts/{file.relative_to(ROOT / 'fonts').as_posix()}"
                 assert archive.read(inside) == file.read_bytes()
+
+
+def test_wheel_holds_every_chapter_of_the_manual(wheel: Path) -> None:
+    names = set(zipfile.ZipFile(wheel).namelist())
+    assert {f"bookmaker/manual/{name}" for name in ("contents.md", *CHAPTERS)} <= names
 
 
 def test_wheel_holds_nothing_else(wheel: Path) -> None:

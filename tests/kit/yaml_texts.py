@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-__all__ = ["DEMO", "README", "SOME_OF_THE_DEMO", "UGLY"]
+from tests.kit.manual import EVERYTHING
+
+__all__ = ["DEMO", "SHOWN", "SOME_OF_THE_DEMO", "UGLY"]
 
 ROOT = Path(__file__).parents[2]
 
@@ -13,11 +15,7 @@ DEMO = (ROOT / "demo" / "shelf.yaml").read_text(encoding="utf-8")
 
 SOME_OF_THE_DEMO = DEMO[: DEMO.index("  # Three heavy ones")] + DEMO[DEMO.index("  # Three volumes") :]
 
-README = [
-    text
-    for text in re.findall(r"```yaml\n(.*?)```", (ROOT / "README.md").read_text(encoding="utf-8"), re.DOTALL)
-    if ":" in text and "…" not in text
-]
+SHOWN = [text for text in re.findall(r"```yaml\n(.*?)```", EVERYTHING, re.DOTALL) if ":" in text and "…" not in text]
 
 UGLY = {
     "flow over lines": """\

@@ -20,6 +20,7 @@ from bookmaker.shelf_file.book_list.columns import known_names
 from bookmaker.shelf_file.fields.keys import dotted_keys
 from bookmaker.things.book.entry import BookEntry
 from bookmaker.workshop import check
+from tests.kit.manual import CHAPTERS
 from tests.kit.shelves import refused
 
 SHELF = """\
@@ -31,7 +32,7 @@ spaces:
   upper: {width: 90 mm, height: 27 mm, depth: 22 mm}
 defaults:
   size: {height: 20 mm, width: 14 mm}
-  block: {kind: concertina, stock: page, pages: 40}
+  block: {kind: accordion, stock: page, pages: 40}
   cover: {kind: wrap, stock: card}
 books: from titles.csv
 """
@@ -323,7 +324,7 @@ def test_the_mistakes_of_all_tables_are_told_at_once(tmp_path: Path) -> None:
 
 
 def test_thickness_is_that_of_a_solid_block_as_in_a_row(tmp_path: Path) -> None:
-    solid = SHELF.replace("{kind: concertina, stock: page, pages: 40}", "{kind: solid, thickness: fill}")
+    solid = SHELF.replace("{kind: accordion, stock: page, pages: 40}", "{kind: solid, thickness: fill}")
     spec = read_shelf(shelf(tmp_path, "title,thickness\nTides,4 mm\nRopes,\n", solid)).spec
     assert [book.block.thickness for book in spec.books] == [4.0, "fill"]
     shelf(tmp_path, "title,thickness\nTides,4 mm\n")
@@ -372,9 +373,8 @@ def test_short_names_are_keys_and_the_schema_knows_the_list() -> None:
     assert {"type": "string", "pattern": "^from .+"} in books["anyOf"]
 
 
-def test_the_table_of_the_readme_is_read(tmp_path: Path) -> None:
-    readme = (Path(__file__).parents[2] / "README.md").read_text(encoding="utf-8")
-    (table,) = re.findall(r"```csv\n(.*?)```", readme, re.DOTALL)
+def test_the_table_of_the_manual_is_read(tmp_path: Path) -> None:
+    (table,) = re.findall(r"```csv\n(.*?)```", CHAPTERS["books.md"], re.DOTALL)
     books = read_shelf(shelf(tmp_path, table)).spec.books
     assert [(book.title, book.size and book.size.height) for book in books] == [
         ("Tide Tables", 21.0),

@@ -12,7 +12,7 @@ from ruamel.yaml.error import YAMLError
 from bookmaker.shelf_file import yaml_pieces
 from bookmaker.shelf_file.yaml_nodes import Node, read_nodes
 from bookmaker.shelf_file.yaml_pieces import read_in_pieces
-from tests.kit.yaml_texts import DEMO, README, UGLY
+from tests.kit.yaml_texts import DEMO, SHOWN, UGLY
 
 MANY = "books:\n" + "".join(f"  - title: Book {number}\n    pages: {number}\n" for number in range(12)) + "more: yes\n"
 TRAPS = {
@@ -39,7 +39,7 @@ TRAPS = {
     "folded plain text": MANY.replace("Book 6\n", "Book 6\n      goes on\n"),
     "stars in words": MANY.replace("Book 1\n", "Book * one & two!\n"),
 }
-TEXTS = {"demo": DEMO, **{f"readme {number}": text for number, text in enumerate(README)}, **UGLY, **TRAPS}
+TEXTS = {"demo": DEMO, **{f"shown {number}": text for number, text in enumerate(SHOWN)}, **UGLY, **TRAPS}
 
 
 def told(read: object, text: str) -> Node | str | None:

@@ -5,6 +5,17 @@ and art together. Read `around` first; `foot` is what stands below the pieces, `
 """
 
 from .around import Furniture, furnish, furnish_reverse
-from .ink import CUT, FOLD_PENS, TRIM, blot, note
+from .ink import CUT, FOLD_PENS, PERFORATION, SCORE, TRIM, blot, note
 
-__all__ = ["CUT", "FOLD_PENS", "TRIM", "Furniture", "blot", "furnish", "furnish_reverse", "note"]
+__all__ = [
+    "CUT",
+    "FOLD_PENS",
+    "PERFORATION",
+    "SCORE",
+    "TRIM",
+    "Furniture",
+    "blot",
+    "furnish",
+    "furnish_reverse",
+    "note",
+]

@@ -8,14 +8,14 @@ from math import dist
 
 from ...ground.art import Filled, Stroked, Written
 from ...ground.drawing import Art, Pen
-from ...ground.geometry import Path, Point, Rect, Transform
+from ...ground.geometry import Path, Point, Rect, Transform, polygon
 from ...ground.typefaces import TextLine, Typeface, bundled, set_line
 from ...paper.printer_entry import Turn
 from ...typesetting.stand_ins import face_with
 from ..flat import MarkKind, Stroke
 from ..layout import Placement, Sheet
 from .foot import footer, rule_lines
-from .ink import CROSS, CUT, FOLD_PENS, TRIM, blot, casing, note
+from .ink import CROSS, CUT, FOLD_PENS, PERFORATION, SCORE, TRIM, blot, casing, hole_casing, note
 
 __all__ = ["Furniture", "furnish", "furnish_reverse"]
 
@@ -104,7 +104,8 @@ def _cut_marks(placement: Placement) -> list[Stroked]:
         marks += [(Point(x, height + start), Point(x, height + start + MARK_LENGTH))]
     inner = list(_inner_edges(flat.outline, Rect(0, 0, width, height)))
     drawn = [_on_sheet(placement, begin, end, CUT) for begin, end in (*marks, *inner)]
-    return drawn + _carried_on(placement, dict.fromkeys(flat.cuts, CUT))
+    holes = [Stroked(polygon(hole), CUT) for hole in placement.holes]
+    return drawn + holes + _carried_on(placement, dict.fromkeys(flat.cuts, CUT))
 
 
 def _inner_edges(outline: Sequence[Point], box: Rect) -> Iterator[tuple[Point, Point]]:
@@ -117,18 +118,20 @@ def _inner_edges(outline: Sequence[Point], box: Rect) -> Iterator[tuple[Point, P
 
 
 def _casings(placement: Placement) -> list[Art]:
-    """One for a piece that has edges to cut which no steel rule finds."""
+    """One for a piece that has edges to cut which no steel rule finds, and one for each hole."""
     flat = placement.piece.flat
     edges = list(_inner_edges(flat.outline, Rect(0, 0, *flat.size)))
     move = placement.to_sheet.apply
     cased = tuple((move(begin), move(end)) for begin, end in edges)
-    return [casing(cased, placement.outline)] if cased else []
+    return [*([casing(cased, placement.outline)] if cased else []), *map(hole_casing, placement.holes)]
 
 
 def _fold_marks(placement: Placement) -> list[Stroked]:
-    """Each fold carried on beyond the bleed at both ends."""
-    folds = placement.piece.flat.folds
-    return _carried_on(placement, {Stroke(fold.start, fold.end): FOLD_PENS[fold.kind] for fold in folds})
+    """Each fold, score and perforation carried on beyond the bleed at both ends."""
+    flat = placement.piece.flat
+    lines = {Stroke(fold.start, fold.end): FOLD_PENS[fold.kind] for fold in flat.folds}
+    lines |= dict.fromkeys(flat.scores, SCORE) | dict.fromkeys(flat.perforations, PERFORATION)
+    return _carried_on(placement, lines)
 
 
 def _carried_on(placement: Placement, strokes: Mapping[Stroke, Pen]) -> list[Stroked]:
@@ -148,10 +151,25 @@ def _carried_on(placement: Placement, strokes: Mapping[Stroke, Pen]) -> list[Str
         if abs(x - high.x) < 1e-9:
             marks.setdefault((Point(x, -start), Point(x, -start - FOOT_LENGTH)), (pen, y))
             marks[Point(x, height + start), Point(x, height + start + MARK_LENGTH)] = pen, height - high.y
-        else:
+        elif abs(y - high.y) < 1e-9:
             marks.setdefault((Point(-start, y), Point(-start - MARK_LENGTH, y)), (pen, x))
             marks[Point(width + start, y), Point(width + start + MARK_LENGTH, y)] = pen, width - high.x
+        else:
+            marks |= {
+                _slanted(*way, Rect(0, 0, width, height).grown(start)): (pen, 0.0) for way in (stroke, stroke[::-1])
+            }
     return [_on_sheet(placement, begin, end, pen) for begin, end, pen in _told_apart(marks)]
+
+
+def _slanted(start: Point, end: Point, box: Rect) -> tuple[Point, Point]:
+    """The mark beyond the end of a line that slants, where that leaves a box."""
+    length = dist(start, end)
+    x, y = (end.x - start.x) / length, (end.y - start.y) / length
+    aside = ((box.right if x > 0 else box.x) - end.x) / x
+    above = ((box.top if y > 0 else box.y) - end.y) / y
+    long = min(MARK_LENGTH, FOOT_LENGTH / -y) if y < 0 and above < aside else MARK_LENGTH
+    out = min(aside, above)
+    return end.plus(x * out, y * out), end.plus(x * (out + long), y * (out + long))
 
 
 def _told_apart(marks: Mapping[tuple[Point, Point], tuple[Pen, float]]) -> Iterator[tuple[Point, Point, Pen]]:

@@ -11,7 +11,7 @@ from ...ground.typefaces import Typeface, bundled, set_line
 from ...typesetting.stand_ins import face_with
 from ..flat import FoldKind
 from ..layout import Sheet
-from .ink import CUT, FOLD_PENS, TRIM, note
+from .ink import CUT, FOLD_PENS, PERFORATION, SCORE, TRIM, note
 
 __all__ = ["footer", "rule_lines"]
 
@@ -68,9 +68,13 @@ def _meanings(sheet: Sheet) -> list[tuple[Pen, str]]:
     kinds = {fold.kind for placement in sheet.placements for fold in placement.piece.flat.folds}
     folds = ((FoldKind.MOUNTAIN, turns_away), (FoldKind.VALLEY, meets))
     meanings = [(CUT, "cut"), *((FOLD_PENS[kind], words) for kind, words in folds if kind in kinds)]
-    if any(placement.piece.flat.trims for placement in sheet.placements):
-        meanings.append((TRIM, "trim the bound block here"))
-    return meanings
+    flats = [placement.piece.flat for placement in sheet.placements]
+    others = (
+        (TRIM, "trim the bound block here", any(flat.trims for flat in flats)),
+        (SCORE, "score: crease it, and leave it flat", any(flat.scores for flat in flats)),
+        (PERFORATION, "perforate: it is torn here", any(flat.perforations for flat in flats)),
+    )
+    return [*meanings, *((pen, words) for pen, words, there in others if there)]
 
 
 def _legend(room: Rect, rows: Sequence[tuple[Pen, str]], sans: Typeface) -> Iterator[Art]:

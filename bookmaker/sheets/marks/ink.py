@@ -10,7 +10,7 @@ from ...ground.geometry import Path, Point, Rect, polygon
 from ...ground.typefaces import TextLine
 from ..flat import FoldKind
 
-__all__ = ["CROSS", "CUT", "FOLD_PENS", "TRIM", "blot", "casing", "note"]
+__all__ = ["CROSS", "CUT", "FOLD_PENS", "PERFORATION", "SCORE", "TRIM", "blot", "casing", "hole_casing", "note"]
 
 INK = Colour(0.25, 0.25, 0.25)
 CUT = Pen(0.12, INK)
@@ -24,6 +24,9 @@ FOLD_PENS = {
     FoldKind.VALLEY: Pen(0.15, INK, (0.25, 0.2)),
 }
 """Fold marks: mountains in dash and dot, valleys in short dashes."""
+
+SCORE, PERFORATION = Pen(0.15, INK, (0.8, 0.15)), Pen(0.15, INK, (0.08, 0.22))
+"""Marks of scores that stay flat, in long dashes, and of perforations, in dots apart."""
 
 TRIM = Pen(0.12, INK, (0.12, 0.12))
 """Trim marks, dotted, in the paper that is trimmed off."""
@@ -49,3 +52,9 @@ def casing(edges: Sequence[tuple[Point, Point]], outline: Sequence[Point]) -> Gr
     waste = Path((*polygon(around[::-1]).commands, *polygon(outline).commands))
     white = Pen(2 * CASING, WHITE)
     return Group(tuple(Stroked.line(begin, end, white) for begin, end in edges), clip=waste)
+
+
+def hole_casing(hole: Sequence[Point]) -> Group:
+    """White along the edge of a hole, inside of it."""
+    edge = polygon(hole)
+    return Group((Stroked(edge, Pen(2 * CASING, WHITE)),), clip=edge)

@@ -11,7 +11,7 @@ from dataclasses import replace
 from ...ground.problems import Problem
 from ...shelf_file.fields.entry import named
 from ...typesetting.page import BookWords, PageFrame
-from ..thing import Terms
+from ..terms import Terms
 from .blocks.block import BlockEntry
 from .entry import BookEntry
 from .pages.inside import LoadedInside

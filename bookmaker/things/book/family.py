@@ -12,11 +12,12 @@ from ...ground.problems import Problem, Severity, within
 from ...ground.quantities import counted
 from ...ground.units import rounded
 from ...paper.eyesight import Legibility
-from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.words import refuse
 from ...shelf_file.rows import LONGEST_ROW
+from ..answers import Section, Table
 from ..draft import Draft
-from ..thing import Around, Family, Plan, Section, Table, Terms
+from ..terms import Terms
+from ..thing import Around, Family, Plan
 from .drafting import draft_book
 from .entry import BookEntry
 from .legibility import lettering_problems, titles_for_a_lens
@@ -50,7 +51,7 @@ def _read_books(value: object) -> object:
     return value
 
 
-class Books(Family):
+class Books(Family[BookEntry, BookPlan]):
     """The books of a shelf."""
 
     noun = "book"
@@ -60,15 +61,13 @@ class Books(Family):
         counted=True,
     )
 
-    def called(self, entry: Entry, key: str | int) -> Called:
+    def called(self, entry: BookEntry, key: str | int) -> Called:
         """Title, volume, series, author and date."""
-        assert isinstance(entry, BookEntry)  # this family has no others
         words = (entry.title, entry.volume or "", entry.series or "", entry.author or "", entry.date or "")
         return Called(words, repr(entry), entry.id or "")
 
-    def thing(self, entry: Entry, key: str | int, id: str) -> Book:
+    def thing(self, entry: BookEntry, key: str | int, id: str) -> Book:
         """The book of an entry."""
-        assert isinstance(entry, BookEntry)  # this family has no others
         return Book(id=id, family=self, entry=entry)
 
     def dressed(self, plans: Sequence[Plan]) -> Sequence[Plan]:
@@ -76,21 +75,18 @@ class Books(Family):
         coats = {book.id: book for book in dressed(_books(plans))}
         return [coats.get(plan.id, plan) for plan in plans]
 
-    def draw(self, plan: Plan, held: Sequence[Plan]) -> Draft:
+    def draw(self, plan: BookPlan, held: Sequence[Plan]) -> Draft:
         """Everything printed for a book."""
-        assert isinstance(plan, BookPlan)  # this family has no others
         return draft_book(plan)
 
-    def chapter(self, plan: Plan, bench: Bench, around: Around) -> Chapter:
+    def chapter(self, plan: BookPlan, bench: Bench, around: Around) -> Chapter:
         """What it is, its sizes, how its block, its cover and its jacket are made."""
         from .chapter import book_chapter
 
-        assert isinstance(plan, BookPlan)  # this family has no others
         return book_chapter(plan, bench, around)
 
-    def findings(self, plan: Plan, draft: Draft, around: Around) -> Iterator[Problem]:
+    def findings(self, plan: BookPlan, draft: Draft, around: Around) -> Iterator[Problem]:
         """An inside that will not be seen, lettering that is too small or too faint."""
-        assert isinstance(plan, BookPlan)  # this family has no others
         if not plan.block.pages and plan.entry.inside != BLANK:
             yield Problem(
                 "this book is solid and has no pages: its inside will not be seen",
@@ -115,9 +111,8 @@ class Books(Family):
         ]
         yield from titles_for_a_lens(covers, around.terms.viewing_distance)
 
-    def report(self, plan: Plan, draft: Draft, around: Around) -> dict[str, Any]:
+    def report(self, plan: BookPlan, draft: Draft, around: Around) -> dict[str, Any]:
         """Its pages, its spine, how its text and its title can be read."""
-        assert isinstance(plan, BookPlan)  # this family has no others
         block = plan.block
         text = None if draft.x_height is None else around.terms.letters(draft.x_height, plan.paged_on)
         return {
@@ -132,9 +127,11 @@ class Books(Family):
             "legibility": text and {**_seen(text), "verdict": str(text.sight)},
         }
 
-    def table(self, plans: Sequence[Plan], around: Around) -> Table:
+    def table(self, plans: Sequence[Plan], around: Around) -> Table | None:
         """One row a book; lengths in mm."""
         books = _books(plans)
+        if not books:
+            return None
         title = f"{around.terms.shelf}: {counted(len(books), 'book')}, lengths in mm"
         return Table(title, COLUMNS, tuple(_row(book, around) for book in books))
 

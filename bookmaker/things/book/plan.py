@@ -17,8 +17,10 @@ from ...sheets.flat import Flat
 from ...shelf_file.book_names import BookName
 from ...typesetting.page import PageFrame
 from ...typesetting.punctuation import Punctuation
+from ..answers import Advice, Clothes, Measurable, Stretch
 from ..standing import Standing, Uncertainty
-from ..thing import Advice, Clothes, Family, Measurable, Plan, Stretch, Terms, Thing
+from ..terms import Terms
+from ..thing import AnyFamily, Plan, Thing
 from .blocks.block_plan import BlockPlan
 from .covers.cover_plan import CoverPlan
 from .covers.jacket import JacketPlan
@@ -53,7 +55,7 @@ class Book(Thing):
     """A book as it was written, with what was read for it."""
 
     id: str
-    family: Family = field(compare=False, repr=False)
+    family: AnyFamily = field(compare=False, repr=False)
     entry: BookEntry
     sources: Sources = Sources()
 

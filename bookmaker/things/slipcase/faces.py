@@ -17,13 +17,13 @@ from ...ground.units import print_mm
 from ...sheets.flat import Flat, Role
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.words import Flag, Ink, PictureFile, Title
+from ..answers import Clothes
 from ..book.designs.artwork import on_ground, picture_problems
 from ..book.designs.design import Dress, Titling
 from ..book.designs.letters.lettering import Hand, letters_for, written
 from ..book.designs.letters.titling import Placed, fit_text, place_centred
 from ..book.designs.letters.wording import with_subtitle
 from ..book.designs.ornament.ornaments import rule, stamp
-from ..thing import Clothes
 
 __all__ = ["BoxFace", "BoxFaces", "dress_box", "load_faces"]
 

@@ -14,10 +14,10 @@ from ...ground.units import print_mm, rounded
 from ...paper.thickness import READING_TOLERANCE
 from ...sheets.piece import Piece
 from ...shelf_file.book_names import BookName
-from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.words import ByName
+from ..answers import Clothes, Section, Table
 from ..draft import Draft
-from ..thing import Around, Clothes, Family, Plan, Section, Table
+from ..thing import Around, Family, Plan
 from .faces import dress_box
 from .plan import ListedSlipcase, Slipcase, SlipcaseEntry, SlipcasePlan
 
@@ -40,7 +40,7 @@ COLUMNS = (
 )
 
 
-class Slipcases(Family):
+class Slipcases(Family[SlipcaseEntry, SlipcasePlan]):
     """The slipcases of a shelf."""
 
     noun = "slipcase"
@@ -53,20 +53,17 @@ class Slipcases(Family):
     )
     listed = ListedSlipcase
 
-    def called(self, entry: Entry, key: str | int) -> Called:
+    def called(self, entry: SlipcaseEntry, key: str | int) -> Called:
         """The name under which it stands."""
-        assert isinstance(entry, SlipcaseEntry)  # this family has no others
         return Called((self.noun, str(key)), repr(entry), entry.id or "")
 
-    def thing(self, entry: Entry, key: str | int, id: str) -> Slipcase:
+    def thing(self, entry: SlipcaseEntry, key: str | int, id: str) -> Slipcase:
         """The slipcase of an entry."""
-        assert isinstance(entry, SlipcaseEntry)  # this family has no others
         name = (entry.title or entry.id) if isinstance(entry, ListedSlipcase) else str(key)
         return Slipcase(id=id, family=self, entry=entry, name=BookName(name))
 
-    def draw(self, plan: Plan, held: Sequence[Plan]) -> Draft:
+    def draw(self, plan: SlipcasePlan, held: Sequence[Plan]) -> Draft:
         """The net, dressed as its first book if that is asked for; its own title is in the same hand."""
-        assert isinstance(plan, SlipcasePlan)  # this family has no others
         faces, worn = plan.entry.faces, Clothes()
         if faces and faces.as_books:
             worn = held[0].covering_for(plan.flat)
@@ -76,19 +73,17 @@ class Slipcases(Family):
         piece = Piece(f"{plan.id}-1", plan.id, (plan.name, plan.made_as), plan.flat, dress.art)
         return Draft((piece,), within(("faces",), dress.problems))
 
-    def chapter(self, plan: Plan, bench: Bench, around: Around) -> Chapter:
+    def chapter(self, plan: SlipcasePlan, bench: Bench, around: Around) -> Chapter:
         """What it holds, and how its net is made."""
         from .chapter import slipcase_chapter
 
-        assert isinstance(plan, SlipcasePlan)  # this family has no others
         return slipcase_chapter(plan, bench, around)
 
-    def findings(self, plan: Plan, draft: Draft, around: Around) -> Iterator[Problem]:
+    def findings(self, plan: SlipcasePlan, draft: Draft, around: Around) -> Iterator[Problem]:
         """The box is made to computed sizes: books that come out thicker than its ease do not go in.
 
         What helps is what the books measure together, unless the ease is less than a gauge may be off.
         """
-        assert isinstance(plan, SlipcasePlan)  # this family has no others
         if plan.row_tolerance <= plan.entry.ease + 1e-9:
             return
         ease = f"write ease: {print_mm(ceil(plan.row_tolerance * 100 - 1e-6) / 100, 2)}"
@@ -104,9 +99,8 @@ class Slipcases(Family):
             field=("ease",),
         )
 
-    def report(self, plan: Plan, draft: Draft, around: Around) -> dict[str, Any]:
+    def report(self, plan: SlipcasePlan, draft: Draft, around: Around) -> dict[str, Any]:
         """The room inside, and the outside."""
-        assert isinstance(plan, SlipcasePlan)  # this family has no others
         return {
             "name": plan.name,
             "books": [number - 1 for book in plan.held if (number := around.number_of(book))],

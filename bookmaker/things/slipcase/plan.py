@@ -24,8 +24,10 @@ from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.measures import Ease, TabWidth
 from ...shelf_file.fields.words import Flag, SpaceName, StockName, ThingId, Title, read_title, refuse
+from ..answers import Named, Niche
 from ..standing import Standing, Uncertainty
-from ..thing import Family, Named, Niche, Plan, Terms, Thing
+from ..terms import Terms
+from ..thing import AnyFamily, Plan, Thing
 from .faces import BoxFaces, load_faces
 from .net import SMALLEST_TAB, BoxSize, Tabs, outside_of, slipcase_net, tab_length, tabs_of
 
@@ -85,7 +87,7 @@ class Slipcase(Thing):
     """A slipcase as it was written, with the pictures of its faces."""
 
     id: str
-    family: Family = field(compare=False, repr=False)
+    family: AnyFamily = field(compare=False, repr=False)
     entry: SlipcaseEntry
     name: BookName
     pictures: Mapping[Role, Picture] = field(default_factory=dict)

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 
 from ...ground.art import Filled, Group, Stroked
 from ...ground.drawing import Art
-from ...ground.geometry import Path, Rect, Size, Transform, polygon
+from ...ground.geometry import Path, Rect, Size, Transform
 from ...sheets.flat import Face, Flat, MarkKind, Panel
 from ..making import Figure
 from ..wording import sides
-from .ink import EDGE, FOLDED, HAIRLINE, PAPER, TRIMMED, line, word
+from .ink import EDGE, FOLDED, HAIRLINE, PAPER, PERFORATED, SCORED, TRIMMED, line, word
 
 __all__ = ["flat_figure", "scale_for", "scale_in_words"]
 
@@ -51,14 +51,17 @@ def flat_figure(flat: Flat, room: float, what: str, *, high: float = 52.0) -> Fi
 def _parts(flat: Flat, scale: float) -> Iterator[Art]:
     to_page = Transform.stretch(scale, scale)
     move = to_page.apply
-    yield Filled(polygon([move(point) for point in flat.outline]), PAPER)
+    shape = flat.shape().transformed(to_page)
+    yield Filled(shape, PAPER)
     for cut in flat.cuts:
         yield line(move(cut.start), move(cut.end), EDGE)
     for trim in flat.trims:
         yield line(move(trim.start), move(trim.end), TRIMMED)
-    yield Stroked(polygon([move(point) for point in flat.outline]), EDGE)
+    yield Stroked(shape, EDGE)
     for fold in flat.folds:
         yield line(move(fold.start), move(fold.end), FOLDED[fold.kind])
+    for pen, strokes in ((SCORED, flat.scores), (PERFORATED, flat.perforations)):
+        yield from (line(move(start), move(end), pen) for start, end in strokes)
     for mark in flat.marks:
         area = to_page.apply_to(mark.rect)
         if mark.kind is MarkKind.HOLE:

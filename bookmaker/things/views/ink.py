@@ -11,7 +11,20 @@ from ...ground.typefaces import set_line
 from ...sheets.flat import FoldKind
 from ...typesetting.stand_ins import face_with
 
-__all__ = ["EDGE", "FOLDED", "GREY", "HAIRLINE", "PAPER", "TRIMMED", "box", "chain", "line", "word"]
+__all__ = [
+    "EDGE",
+    "FOLDED",
+    "GREY",
+    "HAIRLINE",
+    "PAPER",
+    "PERFORATED",
+    "SCORED",
+    "TRIMMED",
+    "box",
+    "chain",
+    "line",
+    "word",
+]
 
 GREY = Colour(0.4, 0.4, 0.4)
 PAPER = Colour(0.93, 0.93, 0.93)
@@ -22,6 +35,10 @@ FOLDED = {
     FoldKind.VALLEY: Pen(0.2, BLACK, (0.8, 0.6)),
 }
 """Folds as on the sheets, in longer dashes: mountains in dash and dot, valleys in short dashes."""
+
+SCORED = Pen(0.2, BLACK, (3.0, 0.6))
+PERFORATED = Pen(0.3, BLACK, (0.3, 0.7))
+"""Scores that stay flat in long dashes, perforations in dots apart."""
 
 TRIMMED = Pen(0.25, BLACK, (0.25, 0.4))
 

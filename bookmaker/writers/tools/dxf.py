@@ -7,7 +7,7 @@ the paths, and the dictionary at the root of all objects.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from itertools import chain
 from pathlib import Path as FilePath
 
@@ -15,7 +15,7 @@ from ...sheets.toolpaths import Tool, ToolPath, ToolSheet
 
 __all__ = ["write_dxf"]
 
-COLOURS = {Tool.PEN: 30, Tool.SCORE: 4, Tool.CUT: 7}
+COLOURS = {Tool.PEN: 30, Tool.SCORE: 4, Tool.PERFORATE: 6, Tool.CUT: 7}
 """Numbers of the format's own palette."""
 
 RELEASE_2000, MILLIMETRES, METRIC = "AC1015", 4, 1
@@ -36,7 +36,7 @@ NOBODY = "0"
 def write_dxf(path: FilePath, sheet: ToolSheet) -> None:
     """Write one sheet; one unit is one millimetre, y goes up from the lower edge of the sheet."""
     drawing = _Drawing()
-    model = _write_tables(drawing)
+    model = _write_tables(drawing, [tool for tool, _ in sheet.layers])
     drawing.begin("ENTITIES")
     for tool, paths in sheet.layers:
         for one in paths:
@@ -50,10 +50,10 @@ def write_dxf(path: FilePath, sheet: ToolSheet) -> None:
     path.write_text(drawing.text(), encoding="utf-8", newline="\n")
 
 
-def _write_tables(drawing: _Drawing) -> str:
+def _write_tables(drawing: _Drawing, tools: Sequence[Tool]) -> str:
     """Tables and blocks; returns the handle of the model, to which everything drawn belongs."""
     line = ((3, ""), (FLAGS + 2, ord("A")), (FLAGS + 3, 0), (40, 0.0))
-    layers = {"0": 7, **{str(tool): colour for tool, colour in COLOURS.items()}}
+    layers = {"0": 7, **{str(tool): COLOURS[tool] for tool in tools}}
     letters = ((40, 0.0), (41, 1.0), (50, 0.0), (71, 0), (42, 2.5), (3, "txt"), (4, ""))
     drawing.begin("TABLES")
     drawing.table("VPORT", "", {})

@@ -16,6 +16,7 @@ __all__ = ["write_tools_pdf"]
 PENS = {
     Tool.PEN: Pen(0.1, Colour(0.69, 0.35, 0.0)),
     Tool.SCORE: Pen(0.1, Colour(0.0, 0.44, 0.48)),
+    Tool.PERFORATE: Pen(0.1, Colour(0.55, 0.1, 0.5)),
     Tool.CUT: Pen(0.1),
 }
 

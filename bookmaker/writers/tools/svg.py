@@ -10,7 +10,7 @@ from ...sheets.toolpaths import Tool, ToolPath, ToolSheet
 
 __all__ = ["write_svg"]
 
-COLOURS = {Tool.PEN: "#b05a00", Tool.SCORE: "#00707a", Tool.CUT: "#000000"}
+COLOURS = {Tool.PEN: "#b05a00", Tool.SCORE: "#00707a", Tool.PERFORATE: "#8c1a80", Tool.CUT: "#000000"}
 
 
 def write_svg(path: FilePath, title: str, sheet: ToolSheet) -> None:

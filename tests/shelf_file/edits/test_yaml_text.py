@@ -20,9 +20,9 @@ from bookmaker.shelf_file.edits.outcome import outcome, value_at
 from bookmaker.shelf_file.edits.refusal import EditRefused
 from bookmaker.shelf_file.edits.yaml_text import edit_yaml
 from bookmaker.shelf_file.yaml_tree import Plain, parse_tree
-from tests.kit.yaml_texts import DEMO, README, SOME_OF_THE_DEMO, UGLY
+from tests.kit.yaml_texts import DEMO, SHOWN, SOME_OF_THE_DEMO, UGLY
 
-TEXTS = {**UGLY, "demo": SOME_OF_THE_DEMO, **{f"README {number}": text for number, text in enumerate(README)}}
+TEXTS = {**UGLY, "demo": SOME_OF_THE_DEMO, **{f"shown {number}": text for number, text in enumerate(SHOWN)}}
 
 SHARED = re.compile(r"repeats with \*|is repeated on line")
 NO_LINE = re.compile(r"no line where|no place between|has notes, and")
@@ -248,7 +248,7 @@ def alike(one: str, other: str) -> int:
 @given(st.data())
 def test_what_was_inserted_and_removed_leaves_the_old_bytes(data: st.DataObject) -> None:
     """Where blank lines part either all entries of a list or group or none of them."""
-    text = data.draw(st.sampled_from((SOME_OF_THE_DEMO, *README, UGLY["no end"])))
+    text = data.draw(st.sampled_from((SOME_OF_THE_DEMO, *SHOWN, UGLY["no end"])))
     before = plain(text)
     lists = [path for path in paths(before) if isinstance(value_at(before, path), list) and size(before, path)]
     groups = [path for path in paths(before) if isinstance(value_at(before, path), dict) and size(before, path)]
@@ -276,7 +276,7 @@ def test_an_order_and_its_reverse_leave_the_old_bytes(order: list[int]) -> None:
 @settings(max_examples=50)
 @given(st.data())
 def test_a_plain_value_set_and_set_back_leaves_the_old_bytes(data: st.DataObject) -> None:
-    text = data.draw(st.sampled_from((SOME_OF_THE_DEMO, *README)))
+    text = data.draw(st.sampled_from((SOME_OF_THE_DEMO, *SHOWN)))
     before = plain(text)
     texts = [path for path in paths(before) if isinstance(value_at(before, path), str)]
     path = data.draw(st.sampled_from(texts))

@@ -1,4 +1,4 @@
-"""The README tells the truth: its examples are made, its outputs are compared, every key stands in its tables."""
+"""README and manual tell the truth: examples are made, outputs are compared, every key stands in its table."""
 
 from __future__ import annotations
 
@@ -25,9 +25,9 @@ from bookmaker.shelf.schema import shelf_schema
 from bookmaker.things.book.pages.part import Part
 from bookmaker.typesetting.languages import LANGUAGES, UNPARTABLE
 from bookmaker.typesetting.punctuation import is_punctuated
+from tests.kit.manual import CHAPTERS, EVERYTHING, MANUAL, README
 
 ROOT = Path(__file__).parents[2]
-README = (ROOT / "README.md").read_text(encoding="utf-8")
 
 FENCE = re.compile(r"^( *)```(\w+)\n(.*?)^\1```$", re.MULTILINE | re.DOTALL)
 
@@ -44,7 +44,7 @@ TABLES = {
     "a space": ["SpaceEntry"],
     "a book": ["BookEntry"],
     "size and life_size": ["PageSize", "LifeSize"],
-    "a concertina": ["Concertina"],
+    "an accordion": ["Accordion"],
     "leaves": ["Leaves"],
     "sections": ["Sections"],
     "a solid block": ["Solid"],
@@ -87,7 +87,7 @@ TABLES = {
     "own artwork": ["OwnArtwork"],
     "a plain design": ["Plain"],
 }
-"""What each "key of …" table of the README describes, by the name of its model."""
+"""What each "key of …" table of the manual describes, by the name of its model."""
 
 TOLD_OF_ALL = {"PictureCover": "Cloth", "PrinterEntry": "PaperPath", "ListedSlipcase": "SlipcaseEntry"}
 """Models with a table of what they have besides the keys of another one: of all drawn designs, of any printer …"""
@@ -99,11 +99,11 @@ LATER_THAN_THE_SPEC = {"defaults", "row"}
 """Keys that are resolved before the models see the file."""
 
 
-def blocks(language: str) -> list[str]:
+def blocks(language: str, where: str = EVERYTHING) -> list[str]:
     """The fenced blocks of one language, without the indentation of the list they stand in."""
     return [
         "".join(line.removeprefix(indent) for line in text.splitlines(keepends=True))
-        for indent, found, text in FENCE.findall(README)
+        for indent, found, text in FENCE.findall(where)
         if found == language
     ]
 
@@ -118,7 +118,7 @@ def named_files() -> dict[str, str]:
 
 
 def sessions() -> list[tuple[str, str]]:
-    """Each command the README shows, with what it says that comes out."""
+    """Each command that is shown, with what it says that comes out."""
     steps: list[tuple[str, str]] = []
     for text in blocks("console"):
         for part in re.split(r"^\$ ", text, flags=re.MULTILINE)[1:]:
@@ -147,7 +147,7 @@ def tidied(text: str) -> str:
 
 
 def real_sessions() -> Iterator[tuple[str, str]]:
-    """Each command the README shows, with what really comes out; runs in the working folder."""
+    """Each command that is shown, with what really comes out; runs in the working folder."""
     for name, text in named_files().items():
         Path(name).write_text(text, encoding="utf-8")
     code = 0
@@ -217,7 +217,7 @@ def test_every_model_has_a_table() -> None:
 
 @pytest.mark.parametrize("heading", TABLES)
 def test_table_has_exactly_the_keys_of_its_model(heading: str) -> None:
-    table = re.search(rf"^\| key of {heading} \|.*\n\|[-|]+\n((?:\|.*\n)+)", README, re.MULTILINE)
+    table = re.search(rf"^\| key of {heading} \|.*\n\|[-|]+\n((?:\|.*\n)+)", EVERYTHING, re.MULTILINE)
     assert table, f"no table of {heading}"
     listed = re.findall(r"^\| `(\w+)` \|", table[1], re.MULTILINE)
     assert len(listed) == len(set(listed)) == len(table[1].splitlines())
@@ -227,7 +227,7 @@ def test_table_has_exactly_the_keys_of_its_model(heading: str) -> None:
 
 
 def test_keys_of_any_part_stand_in_a_table_of_their_own() -> None:
-    table = re.search(r"^\| key of any part \|.*\n\|[-|]+\n((?:\|.*\n)+)", README, re.MULTILINE)
+    table = re.search(r"^\| key of any part \|.*\n\|[-|]+\n((?:\|.*\n)+)", EVERYTHING, re.MULTILINE)
     assert table
     assert set(re.findall(r"^\| `(\w+)` \|", table[1], re.MULTILINE)) == SHARED
     snippets = "".join(blocks("yaml"))
@@ -235,9 +235,9 @@ def test_keys_of_any_part_stand_in_a_table_of_their_own() -> None:
 
 
 def test_commands_named_are_those_there_are() -> None:
-    named = set(re.findall(r"bookmaker (new|check|make|ruler|schema)\b", README))
+    named = set(re.findall(r"bookmaker (new|check|make|ruler|schema)\b", EVERYTHING))
     assert named == {command.callback.__name__ for command in cli.app.registered_commands if command.callback}
-    assert set(re.findall(r"`?(?:\$ |`|bin/)bookmaker ([a-z]+)", README)) == named
+    assert set(re.findall(r"`?(?:\$ |`|bin/)bookmaker ([a-z]+)", EVERYTHING)) == named
 
 
 def test_options_are_named() -> None:
@@ -245,37 +245,64 @@ def test_options_are_named() -> None:
     options = {name for command in commands.values() for option in command.params for name in option.opts}
     long = {name for name in options if name.startswith("--")}
     assert long
-    assert {name for name in long if not re.search(rf"{name}\b", README)} == set()
+    assert {name for name in long if not re.search(rf"{name}\b", EVERYTHING)} == set()
 
 
 def test_languages_are_named() -> None:
-    line = next(line for line in README.splitlines() if line.startswith("Languages with hyphens"))
+    line = next(line for line in EVERYTHING.splitlines() if line.startswith("Languages with hyphens"))
     assert dict(re.findall(r"(?:: |, )([^,`]+) `(\w\w)`", line)) == {name: tag for tag, name in LANGUAGES.items()}
     english = next(part for part in line.split(". ") if part.startswith("Each has"))
     named = {LANGUAGES[tag] for tag in LANGUAGES if not is_punctuated(tag)}
     assert {name for name in LANGUAGES.values() if name in english} - {"English"} == named
-    line = next(line for line in README.splitlines() if line.startswith("Languages with quotation marks alone"))
+    line = next(line for line in EVERYTHING.splitlines() if line.startswith("Languages with quotation marks alone"))
     assert dict(re.findall(r"(?:: |, )([^,`]+) `(\w\w)`", line)) == {name: tag for tag, name in UNPARTABLE.items()}
 
 
 def test_typefaces_are_named() -> None:
-    last = README[README.index("## Typefaces") :]
+    last = CHAPTERS["typefaces.md"]
     assert set(BUNDLED) - set(re.findall(r"`([a-z ]+)`", last)) == set()
 
 
+def anchors(text: str) -> set[str]:
+    """What the headings of a text are called in links."""
+    return {re.sub(r"[^\w\- ]", "", title.lower()).replace(" ", "-") for title in re.findall(r"^#+ (.+)$", text, re.M)}
+
+
+def links() -> Iterator[tuple[Path, str]]:
+    """Every link with the file it stands in; those to other places of the world are not followed."""
+    for path in (ROOT / "README.md", *sorted(MANUAL.glob("*.md"))):
+        for target in re.findall(r"\]\(([^)]+)\)", FENCE.sub("", path.read_text(encoding="utf-8"))):
+            if not target.startswith("https://"):
+                yield path, target
+
+
 def test_links_lead_somewhere() -> None:
-    headings = {
-        re.sub(r"[^\w\- ]", "", title.lower()).replace(" ", "-") for title in re.findall(r"^#+ (.+)$", README, re.M)
-    }
-    for target in re.findall(r"\]\(([^)]+)\)", FENCE.sub("", README)):
-        if target.startswith("#"):
-            assert target[1:] in headings
-        else:
-            assert (ROOT / target).is_file(), target
+    for path, target in links():
+        name, _, anchor = target.partition("#")
+        aim = (path.parent / name).resolve() if name else path
+        assert aim.is_file(), f"{path.name}: {target}"
+        if anchor:
+            assert anchor in anchors(aim.read_text(encoding="utf-8")), f"{path.name}: {target}"
+
+
+def test_every_chapter_stands_in_the_contents() -> None:
+    assert set(CHAPTERS) | {"contents.md"} == {path.name for path in MANUAL.glob("*.md")}
+
+
+def test_readme_is_short() -> None:
+    assert len(README) <= 12_000
+
+
+@pytest.mark.usefixtures("folder")
+def test_short_shelf_of_the_readme_is_sound() -> None:
+    for name in re.findall(r"^# (\S+\.yaml)$", README, re.MULTILINE):
+        Path(name).write_text(named_files()[name], encoding="utf-8")
+        code, output = run(f"bookmaker check {name}")
+        assert (code, "the shelf is sound" in output) == (0, True), output
 
 
 def test_two_lines_install_and_run() -> None:
-    demo, tests = (text.strip() for text in blocks("sh"))
+    demo, tests = (text.strip() for text in blocks("sh", README))
     assert "\n" not in demo
     assert "\n" not in tests
     assert demo.split(" && ") == [
@@ -299,7 +326,7 @@ def test_ci_runs_the_line_of_the_readme() -> None:
     pattern = re.search(r"grep -m 1 -E '([^']+)' README\.md", script)
     assert pattern
     found = next(line for line in README.splitlines() if re.search(pattern[1], line))
-    assert found == blocks("sh")[1].strip()
+    assert found == blocks("sh", README)[1].strip()
     assert "${line//.venv/$place/venv}" in script
     assert "mktemp -d" in script
 
