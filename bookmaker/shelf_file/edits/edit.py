@@ -16,10 +16,14 @@ __all__ = ["Copy", "Edit", "Insert", "Move", "Remove", "Rename", "Reorder", "Set
 
 @dataclass(frozen=True, slots=True)
 class SetValue:
-    """A value under a key, or in the place of an item; groups that are missing on the way are made."""
+    """A value under a key, or in the place of an item; groups that are missing on the way are made.
+
+    `of_set`: of a volume that is written only as one of its set, for the whole set.
+    """
 
     path: FieldPath
     value: Plain
+    of_set: bool = False
 
 
 @dataclass(frozen=True, slots=True)
