@@ -37,7 +37,7 @@ spaces:
 
 # What all books share. A book may say otherwise.
 defaults:
-  block: {kind: concertina, stock: page paper}
+  block: {kind: accordion, stock: page paper}
   cover: {kind: wrap, stock: cover paper}
   space: upper shelf
 

@@ -40,7 +40,7 @@ def write_shelf(folder: Path, books: int) -> Path:
         "shelf: Bench\n"
         "stocks:\n  page: {caliper: 75 um, grain: long}\n  cover: {caliper: 160 um, grain: long}\n"
         "defaults:\n  size: {height: 21 mm, width: 15 mm}\n"
-        f"  block: {{kind: concertina, stock: page, pages: {PAGES}}}\n  cover: {{kind: wrap, stock: cover}}\n"
+        f"  block: {{kind: accordion, stock: page, pages: {PAGES}}}\n  cover: {{kind: wrap, stock: cover}}\n"
         "books:\n" + "".join(listed),
         encoding="utf-8",
     )

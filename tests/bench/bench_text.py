@@ -38,7 +38,7 @@ stocks:
 books:
   - title: A Long Story
     size: {{height: {HEIGHT} mm, width: {WIDTH} mm}}
-    block: {{kind: concertina, stock: page}}
+    block: {{kind: accordion, stock: page}}
     cover: {{kind: wrap, stock: cover}}
     inside: {{kind: text, file: story.txt, size: {SIZE_PT} pt, leading: {LEADING}}}
 """

@@ -26,10 +26,10 @@ defaults:
   cover: {kind: wrap, stock: cover}
 books:
   - title: Fog
-    block: {kind: concertina, stock: page}
+    block: {kind: accordion, stock: page}
     inside: {kind: text, file: fog.md, drop_capital: 2, running_heads: yes}
   - title: Rain
-    block: {kind: concertina, stock: page, pages: 40}
+    block: {kind: accordion, stock: page, pages: 40}
     inside: {kind: text, file: rain.txt, size: fit}
 """
 

@@ -22,7 +22,7 @@ stocks: {{laid: {{caliper: 75 um}}, card: {{caliper: 160 um}}}}
 books:
   - title: Doors
     size: {{height: 42 mm, width: 30 mm}}
-    block: {{kind: concertina, stock: laid, pages: 16}}
+    block: {{kind: accordion, stock: laid, pages: 16}}
     cover: {{kind: wrap, stock: card}}
     {own}
   {listed}

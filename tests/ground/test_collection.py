@@ -42,7 +42,7 @@ def test_a_shelf_is_checked_without_and_a_refusal_ends_it(tmp_path: Path) -> Non
     shelf = tmp_path / "shelf.yaml"
     shelf.write_text(
         "shelf: Fog\nstocks: {p: {caliper: 90 um}}\nbooks:\n  - {title: Fog, size: {height: 21 mm, width: "
-        "15 mm}, block: {kind: concertina, pages: 4, stock: p}, cover: {kind: wrap, stock: p}}\n"
+        "15 mm}, block: {kind: accordion, pages: 4, stock: p}, cover: {kind: wrap, stock: p}}\n"
     )
     check(shelf, lambda *_: seen.append(gc.isenabled()))
     assert seen == [False]

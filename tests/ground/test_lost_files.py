@@ -16,7 +16,7 @@ stocks: {{laid: {{caliper: 75 um}}, card: {{caliper: 160 um}}}}
 books:
   - title: Hemp
     size: {{height: 21 mm, width: 15 mm}}
-    block: {{kind: concertina, stock: laid, pages: 8}}
+    block: {{kind: accordion, stock: laid, pages: 8}}
     cover: {{kind: wrap, stock: card}}
     {line}
 """

@@ -195,11 +195,11 @@ WORKED = """\
 books:
   - title: Volume 1
     size: {height: 20 mm, width: 15 mm}
-    block: {kind: concertina, stock: laid, pages: 48}
+    block: {kind: accordion, stock: laid, pages: 48}
     cover: {kind: wrap, stock: card, turn_in: 4 mm}
   - title: Volume 2
     size: {height: 20 mm, width: 15 mm}
-    block: {kind: concertina, stock: laid, pages: 48}
+    block: {kind: accordion, stock: laid, pages: 48}
     cover: {kind: wrap, stock: card}
   - title: Volume 3
     size: {height: 20 mm, width: 15 mm}
@@ -233,7 +233,7 @@ def test_film_goes_over_whole_sheets(tmp_path: Path) -> None:
     assert f"clear film for card: 0.050 mm in all, {sheets * 48}.0 cm²" in chapters(out / "guide.pdf")[0]
 
 
-def test_steps_of_a_worked_concertina(tmp_path: Path) -> None:
+def test_steps_of_a_worked_accordion(tmp_path: Path) -> None:
     """50 panels of 15 mm; 12 of them on the 195 mm of an A4 sheet, so 5 strips of 10, joined at 4 mountains."""
     _, out = made(shelf_head() + WORKED, tmp_path)
     text = chapters(out / "guide.pdf")[1]["Volume 2"]
@@ -356,7 +356,7 @@ books:
     space: far too small
   - title: A Brick
     size: {height: 30 mm, width: 10 mm}
-    block: {kind: concertina, stock: laid, pages: 600}
+    block: {kind: accordion, stock: laid, pages: 600}
     cover: {kind: wrap, stock: laid}
     jacket: {stock: tissue}
     space: far too small

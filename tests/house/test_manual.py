@@ -44,7 +44,7 @@ TABLES = {
     "a space": ["SpaceEntry"],
     "a book": ["BookEntry"],
     "size and life_size": ["PageSize", "LifeSize"],
-    "a concertina": ["Concertina"],
+    "an accordion": ["Accordion"],
     "leaves": ["Leaves"],
     "sections": ["Sections"],
     "a solid block": ["Solid"],

@@ -30,8 +30,8 @@ spaces:
 def guide_shelf(seed: int) -> str:
     """Seven books, every kind of block and cover among them, two of them boxed; each Volume n is book n."""
     chance = Random(seed)
-    blocks = [_block(kind, chance) for kind in ("concertina", "leaves", "sections", "solid")]
-    blocks += [_block(chance.choice(("concertina", "leaves", "sections", "solid")), chance) for _ in range(3)]
+    blocks = [_block(kind, chance) for kind in ("accordion", "leaves", "sections", "solid")]
+    blocks += [_block(chance.choice(("accordion", "leaves", "sections", "solid")), chance) for _ in range(3)]
     covers = [_cover(kind, chance) for kind in ("wrap", "case")]
     covers += [_cover(chance.choice(("wrap", "case")), chance) for _ in range(5)]
     chance.shuffle(covers)
@@ -53,7 +53,7 @@ def guide_shelf(seed: int) -> str:
 def _block(kind: str, chance: Random) -> str:
     measured = chance.choice(("", ", measured_thickness: 4.37 mm"))
     match kind:
-        case "concertina":
+        case "accordion":
             pages, flyleaves = 2 * chance.randrange(4, 30), chance.choice((0, 2))
             joint = chance.choice(("back to back", "hinge tab"))
             keys = f"stock: laid, pages: {pages}, flyleaves: {flyleaves}, joint: {joint}"

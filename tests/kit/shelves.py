@@ -39,7 +39,7 @@ spaces:
 books:
   - title: Tide Tables
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: laid, pages: 48}
+    block: {kind: accordion, stock: laid, pages: 48}
     cover: {kind: wrap, stock: card}
     space: upper
 """

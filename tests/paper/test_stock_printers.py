@@ -45,7 +45,7 @@ books:
 PROFILE = "name: photo printer, rear tray\nsheet: A4\n"
 
 
-def shelf(usual: str = "{}", other: str = "{}", kind: str = "concertina") -> str:
+def shelf(usual: str = "{}", other: str = "{}", kind: str = "accordion") -> str:
     return SHELF.format(usual=usual, other=other, kind=kind)
 
 

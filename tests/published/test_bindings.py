@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.things.book.blocks.concertina import balance, panel_count
+from bookmaker.things.book.blocks.accordion import balance, panel_count
 from bookmaker.things.book.covers.bending import bend_allowance
 from bookmaker.things.book.covers.wrap import side_width, spine_width
 from bookmaker.workshop import check
@@ -22,12 +22,12 @@ stocks:
 books:
   - title: Worked case
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: page, pages: 48}
+    block: {kind: accordion, stock: page, pages: 48}
     cover: {kind: wrap, stock: cover}
 """
 
 
-def test_worked_case_of_a_concertina_in_a_wrap(tmp_path: Path) -> None:
+def test_worked_case_of_an_accordion_in_a_wrap(tmp_path: Path) -> None:
     """Derived by hand: 48 + 2 panels; 50 · 0.075 + 26 · 0.015 = 4.14; + π/4 · 0.21 = 4.305; + 2 · 0.21 = 4.56."""
     path = tmp_path / "shelf.yaml"
     path.write_text(WORKED, encoding="utf-8")
@@ -61,7 +61,7 @@ def test_flat_widths_of_a_wrap() -> None:
     assert side_width(15, 0.4, 0.21, turned_in=True) == pytest.approx(15.4 + math.pi / 8 * 0.63, abs=1e-9)
 
 
-def test_concertina_counts() -> None:
+def test_accordion_counts() -> None:
     """Derived: two pastedowns besides the pages; 34 panels at 12 a sheet are 12 + 12 + 10."""
     assert (panel_count(48), panel_count(48, 2)) == (50, 54)
     assert balance(34, 12) == (12, 12, 10)

@@ -22,7 +22,7 @@ stocks:
 books:
   - title: A Case
     size: {height: 9 3/4 in, width: 6 1/8 in}
-    block: {kind: concertina, stock: paper, pages: 198, measured_thickness: 20 mm}
+    block: {kind: accordion, stock: paper, pages: 198, measured_thickness: 20 mm}
     cover: {kind: case, stock: cloth, boards: board, square: 1/8 in, turn_in: TURN, KEYS}
 """
 
@@ -120,7 +120,7 @@ def test_worked_case(tmp_path: Path) -> None:
         "books:\n"
         "  - title: Worked case\n"
         "    size: {height: 21 mm, width: 15 mm}\n"
-        "    block: {kind: concertina, stock: page, pages: 48}\n"
+        "    block: {kind: accordion, stock: page, pages: 48}\n"
         "    cover: {kind: case, stock: cover, boards: board}\n",
         encoding="utf-8",
     )

@@ -20,7 +20,7 @@ stocks:
 books:
   - title: Worked case
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: page, pages: 48}
+    block: {kind: accordion, stock: page, pages: 48}
     cover: {kind: wrap, stock: cover}
     jacket: {stock: jacket, flap: 6 mm}
 slipcases:

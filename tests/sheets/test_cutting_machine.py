@@ -35,7 +35,7 @@ stocks:
   page: {caliper: 75 um, glue: 15 um, grain: long}
   cover: {caliper: 160 um, film: 50 um, grain: short}
 defaults:
-  block: {kind: concertina, stock: page, pages: 40}
+  block: {kind: accordion, stock: page, pages: 40}
 books:
   - title: Flush
     size: {height: 21 mm, width: 15 mm}

@@ -23,7 +23,7 @@ stocks:
 books:
   - title: Volume One
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: page, pages: 24}
+    block: {kind: accordion, stock: page, pages: 24}
     cover: {kind: wrap, stock: cover, turn_in: 4 mm}
     inside: {kind: ruled, ink: "#ff0000"}
     design: {colour: "#223344"}

@@ -17,7 +17,7 @@ from tests.kit.strokes import POINT, Stroke, apart, strokes_of
 BOOK = """\
   - title: Volume {number}
     size: {{height: {height} mm, width: {width} mm}}
-    block: {{kind: concertina, stock: page, pages: {pages}}}
+    block: {{kind: accordion, stock: page, pages: {pages}}}
     cover: {{kind: wrap, stock: cover, turn_in: {turn_in} mm, head_turn_in: {head} mm}}
     design: {{colour: "#223344"}}
     inside: {{kind: ruled}}

@@ -19,7 +19,7 @@ stocks:
 books:
   - title: Soundings
     size: {{height: 21 mm, width: 15 mm}}
-    block: {{kind: concertina, stock: page, pages: 16}}
+    block: {{kind: accordion, stock: page, pages: 16}}
     cover: {{kind: wrap, stock: cover}}
 """
 

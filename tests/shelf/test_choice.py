@@ -23,7 +23,7 @@ stocks:
   box card: {caliper: 300 um, grain: long}
 defaults:
   size: {height: 21 mm, width: 15 mm}
-  block: {kind: concertina, stock: page paper, pages: 48}
+  block: {kind: accordion, stock: page paper, pages: 48}
   cover: {kind: wrap, stock: cover paper}
 books:
   - title: Salt and Rope

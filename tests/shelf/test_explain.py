@@ -20,7 +20,7 @@ stocks:
 books:
   - title: "A [bold]Keeper's[/bold] Log"
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: page, pages: 48EXTRA}
+    block: {kind: accordion, stock: page, pages: 48EXTRA}
     cover: {kind: wrap, stock: "cover [card]", turn_in: 5 mm}
 """
 

@@ -26,7 +26,7 @@ spaces:
   ledge: {{width: 60 mm, height: 30 mm, depth: 20 mm}}
 defaults:
   size: {{height: 21 mm, width: 15 mm}}
-  block: {{kind: concertina, stock: page}}
+  block: {{kind: accordion, stock: page}}
   cover: {{kind: wrap, stock: card}}
   space: ledge
 books:

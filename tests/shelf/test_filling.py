@@ -156,7 +156,7 @@ defaults:
   cover: {kind: wrap, stock: card}
 books:
   - title: Tide Tables
-    block: {kind: concertina, stock: laid, pages: 48}
+    block: {kind: accordion, stock: laid, pages: 48}
     space: upper
   - title: A Filler
     block: {kind: solid, thickness: fill}

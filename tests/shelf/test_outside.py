@@ -17,7 +17,7 @@ shelf: The Letter Rack
 stocks: {{laid: {{caliper: 75 um}}, card: {{caliper: 160 um}}}}
 defaults:
   size: {{height: 42 mm, width: 30 mm}}
-  block: {{kind: concertina, stock: laid, pages: 16}}
+  block: {{kind: accordion, stock: laid, pages: 16}}
   cover: {{kind: wrap, stock: card}}
 books:
   - title: Letters

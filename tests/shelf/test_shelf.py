@@ -108,7 +108,7 @@ spaces:
   lower: {{width: 12 mm, height: 25 mm, depth: 20 mm}}
 defaults:
   size: {{height: 21 mm, width: 15 mm}}
-  block: {{kind: concertina, stock: page}}
+  block: {{kind: accordion, stock: page}}
   cover: {{kind: wrap, stock: cover}}
 books:
   - {{title: Gales, block: {{pages: {gales}}}, space: {where}}}

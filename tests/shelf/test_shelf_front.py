@@ -20,7 +20,7 @@ spaces:
   high: {width: 30 mm, height: 30 mm, depth: 25 mm}
 defaults:
   size: {height: 20 mm, width: 14 mm}
-  block: {kind: concertina, stock: page, pages: 40}
+  block: {kind: accordion, stock: page, pages: 40}
   cover: {kind: wrap, stock: card}
 books:
   - {title: Tides, space: high}

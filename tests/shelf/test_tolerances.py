@@ -24,8 +24,8 @@ defaults:
   cover: {kind: wrap, stock: cover}
   space: row
 books:
-  - {title: Strip, block: {kind: concertina, stock: page, pages: 48}, cover: {turn_in: 5 mm}}
-  - {title: Tabs, block: {kind: concertina, stock: page, pages: 90, joint: hinge tab}}
+  - {title: Strip, block: {kind: accordion, stock: page, pages: 48}, cover: {turn_in: 5 mm}}
+  - {title: Tabs, block: {kind: accordion, stock: page, pages: 90, joint: hinge tab}}
   - {title: Leaves, block: {kind: leaves, stock: thick, pages: 60}}
   - {title: Doubled, block: {kind: leaves, stock: page, pages: 24, printing: one side}}
   - {title: Sewn, block: {kind: sections, stock: page, pages: 96, pages_in_section: 16, sewing: two on}}
@@ -39,9 +39,9 @@ books:
     block: {kind: leaves, stock: page, pages: 40}
     cover: {kind: case, stock: cover, boards: board, binding: half, spine_stock: cloth, endpapers: page}
     jacket: {stock: jacket}
-  - {title: Boxed, block: {kind: concertina, stock: page, pages: 48}, jacket: {stock: jacket}}
-  - {title: Too, block: {kind: concertina, stock: thick, pages: 24}, assembly_tolerance: 0.1 mm}
-  - {title: Measured, block: {kind: concertina, stock: page, pages: 48, measured_thickness: 4.6 mm}}
+  - {title: Boxed, block: {kind: accordion, stock: page, pages: 48}, jacket: {stock: jacket}}
+  - {title: Too, block: {kind: accordion, stock: thick, pages: 24}, assembly_tolerance: 0.1 mm}
+  - {title: Measured, block: {kind: accordion, stock: page, pages: 48, measured_thickness: 4.6 mm}}
 slipcases:
   box: {books: [Boxed, Too], stock: card, ease: 1 mm}
 """

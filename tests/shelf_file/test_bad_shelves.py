@@ -31,7 +31,7 @@ def pages(written: str) -> tuple[str, str]:
 
 def block(written: str) -> tuple[str, str]:
     """A block of another kind."""
-    return "kind: concertina, stock: laid", f"kind: {written}"
+    return "kind: accordion, stock: laid", f"kind: {written}"
 
 
 def last(written: str) -> tuple[str, str]:
@@ -59,18 +59,18 @@ ONE_SLIP = [
     (height("[21 mm]"), "9:20: books[1].size.height is a list where one value belongs; write one value on the line"),
     (("caliper: 75 um", "caliper: 75"), "3:19: stocks.laid.caliper: 75 has no unit; write 75 um"),
     # pages
-    (pages("0"), f"10:51: books[1].block.pages: 0 is out of range; {COUNT}"),
-    (pages("100000"), f"10:51: books[1].block.pages: 100000 is out of range; {COUNT}"),
-    (pages("7"), "10:51: books[1].block.pages: 7 is odd, but a leaf has two pages; write 6 or 8"),
-    (pages("-2"), "10:51: books[1].block.pages: -2 is negative; write a whole number such as 48"),
+    (pages("0"), f"10:50: books[1].block.pages: 0 is out of range; {COUNT}"),
+    (pages("100000"), f"10:50: books[1].block.pages: 100000 is out of range; {COUNT}"),
+    (pages("7"), "10:50: books[1].block.pages: 7 is odd, but a leaf has two pages; write 6 or 8"),
+    (pages("-2"), "10:50: books[1].block.pages: -2 is negative; write a whole number such as 48"),
     (
         pages("48.5"),
-        "10:51: books[1].block.pages: '48.5' is not a whole number; write one in digits, such as 48",
+        "10:50: books[1].block.pages: '48.5' is not a whole number; write one in digits, such as 48",
     ),
     # names
     (
         pages("48, trim: 1 mm"),
-        "10:55: books[1].block has an unknown key 'trim'; write kind: leaves or kind: sections, or leave trim out",
+        "10:54: books[1].block has an unknown key 'trim'; write kind: leaves or kind: sections, or leave trim out",
     ),
     (
         last("design: {palette: harbour}"),
@@ -95,7 +95,7 @@ ONE_SLIP = [
         "12:32: books[1].inside has an unknown key 'date'; did you mean year?",
     ),
     (
-        ("concertina, stock: laid, pages: 48}", "solid, thickness: 4 mm, edge_stock: laid, edges: red}"),
+        ("accordion, stock: laid, pages: 48}", "solid, thickness: 4 mm, edge_stock: laid, edges: red}"),
         "10:68: books[1].block.edges: red is a colour, not how edges are made; "
         'write edges: stained and edge_colour: "#8c3b2e", in quotes',
     ),
@@ -108,15 +108,15 @@ ONE_SLIP = [
     (("spaces:", "spcaes:"), "5:1: the shelf has an unknown key 'spcaes'; did you mean spaces?"),
     (
         pages("48, zzz: 1"),
-        "10:55: books[1].block has an unknown key 'zzz'; known here: "
+        "10:54: books[1].block has an unknown key 'zzz'; known here: "
         "measured_thickness, pages, kind, stock, fill_strips, longest_strip, flyleaves, joint, tab, spring, scored",
     ),
     (
         last("<<: {space: upper}"),
         "12:5: books[1] has an unknown key '<<'; write what books share under defaults",
     ),
-    (("stock: laid", "stock: liad"), "10:38: there is no stock 'liad'; did you mean 'laid'?"),
-    (("stock: laid", "stock: vellum"), "10:38: there is no stock 'vellum'; write one of laid, card"),
+    (("stock: laid", "stock: liad"), "10:37: there is no stock 'liad'; did you mean 'laid'?"),
+    (("stock: laid", "stock: vellum"), "10:37: there is no stock 'vellum'; write one of laid, card"),
     (last("space: uper"), "12:12: there is no space 'uper'; did you mean 'upper'?"),
     (last("space: attic"), "12:12: there is no space 'attic'; write upper"),
     (("kind: wrap", "kind: warp"), "11:19: books[1].cover.kind: 'warp' is not known; did you mean wrap?"),
@@ -149,7 +149,7 @@ ONE_SLIP = [
         "12:13: books[1].design is not a group of keys; write design: {style: half leather}",
     ),
     (
-        ("{kind: concertina, stock: laid, pages: 48}", "leaves"),
+        ("{kind: accordion, stock: laid, pages: 48}", "leaves"),
         "10:12: books[1].block is not a group of keys; write block: {kind: leaves}",
     ),
     (
@@ -268,13 +268,13 @@ ONE_SLIP = [
     # the sheet
     (
         ("width: 15 mm", "width: 150 mm"),
-        "10:38: a strip of two pages is 300 mm × 21 mm, but the A4 sheet of laid has room for 195.6 mm × 269.6 mm "
+        "10:37: a strip of two pages is 300 mm × 21 mm, but the A4 sheet of laid has room for 195.6 mm × 269.6 mm "
         "with its grain along the folds; give laid the sheet legal and grain: short, or make it smaller",
     ),
     # stiff paper in folds
     (
         ("caliper: 75 um", "caliper: 250 um"),
-        "10:38: laid is 0.25 mm thick; paper over 0.2 mm cracks in a tight fold; "
+        "10:37: laid is 0.25 mm thick; paper over 0.2 mm cracks in a tight fold; "
         "score every fold and write scored: yes, or take a thinner paper",
     ),
     # leaves and sections
@@ -360,7 +360,7 @@ SEVERAL = {
             "3:19: stocks.laid.caliper: 75 has no unit; write 75 um",
             "6:18: spaces.upper.width: 60 has no unit; write 60 mm",
             "9:20: books[1].size.height: 21 has no unit; write 21 mm",
-            "10:51: books[1].block.pages: 7 is odd, but a leaf has two pages; write 6 or 8",
+            "10:50: books[1].block.pages: 7 is odd, but a leaf has two pages; write 6 or 8",
             "11:19: books[1].cover.kind: 'warp' is not known; did you mean wrap?",
         ],
     ),
@@ -374,7 +374,7 @@ SEVERAL = {
     "names and files": (
         [("stock: laid", "stock: liad"), last("space: uper\n    inside: {kind: text, file: lost.txt}")],
         [
-            "10:38: there is no stock 'liad'; did you mean 'laid'?",
+            "10:37: there is no stock 'liad'; did you mean 'laid'?",
             "12:12: there is no space 'uper'; did you mean 'upper'?",
             f"13:32: there is no text lost.txt; {BESIDE}",
         ],
@@ -382,7 +382,7 @@ SEVERAL = {
     "sheet and files": (
         [("height: 21 mm", "height: 350 mm"), last("design: {front_picture: lost.png}")],
         [
-            "10:38: a strip of two pages is 30 mm × 350 mm, but the A4 sheet of laid has room for 195.6 mm × 269.6 mm "
+            "10:37: a strip of two pages is 30 mm × 350 mm, but the A4 sheet of laid has room for 195.6 mm × 269.6 mm "
             "with its grain along the folds; give laid the sheet tabloid, or make it smaller",
             f"12:29: there is no picture lost.png; {BESIDE}",
         ],
@@ -481,8 +481,8 @@ def test_a_refused_shelf_leaves_earlier_output_byte_for_byte(folder: Path, case:
 
 def test_the_line_at_fault_is_shown(folder: Path) -> None:
     assert bookmaker("check", str(written(changed(pages("7")), folder, "salt.yaml"))).err == (
-        "salt.yaml:10:51: books[1].block.pages: 7 is odd, but a leaf has two pages; write 6 or 8\n"
-        "    block: {kind: concertina, stock: laid, pages: 7}\n"
+        "salt.yaml:10:50: books[1].block.pages: 7 is odd, but a leaf has two pages; write 6 or 8\n"
+        "    block: {kind: accordion, stock: laid, pages: 7}\n"
     )
 
 

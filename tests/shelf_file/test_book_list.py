@@ -32,7 +32,7 @@ spaces:
   upper: {width: 90 mm, height: 27 mm, depth: 22 mm}
 defaults:
   size: {height: 20 mm, width: 14 mm}
-  block: {kind: concertina, stock: page, pages: 40}
+  block: {kind: accordion, stock: page, pages: 40}
   cover: {kind: wrap, stock: card}
 books: from titles.csv
 """
@@ -324,7 +324,7 @@ def test_the_mistakes_of_all_tables_are_told_at_once(tmp_path: Path) -> None:
 
 
 def test_thickness_is_that_of_a_solid_block_as_in_a_row(tmp_path: Path) -> None:
-    solid = SHELF.replace("{kind: concertina, stock: page, pages: 40}", "{kind: solid, thickness: fill}")
+    solid = SHELF.replace("{kind: accordion, stock: page, pages: 40}", "{kind: solid, thickness: fill}")
     spec = read_shelf(shelf(tmp_path, "title,thickness\nTides,4 mm\nRopes,\n", solid)).spec
     assert [book.block.thickness for book in spec.books] == [4.0, "fill"]
     shelf(tmp_path, "title,thickness\nTides,4 mm\n")

@@ -56,7 +56,7 @@ stocks: {laid: {caliper: 75 um}, card: {caliper: 160 um}}
 books:
   - title: Tide
     size: {height: 42 mm, width: 30 mm}
-    block: {kind: concertina, stock: laid, pages: 16}
+    block: {kind: accordion, stock: laid, pages: 16}
     cover: {kind: wrap, stock: card}
 """
 
@@ -71,7 +71,7 @@ def refusals(folder: Path, text: str) -> list[str]:
 @pytest.mark.parametrize(
     ("good", "bad", "told"),
     [
-        ("stock: laid", 'stock: ""', "6:38: books[1].block.stock is empty; write a value or leave the line out"),
+        ("stock: laid", 'stock: ""', "6:37: books[1].block.stock is empty; write a value or leave the line out"),
         ("stock: card", 'stock: "\u00ad"', "7:32: books[1].cover.stock holds nothing that can be seen; "
          "write a value or leave the line out"),
         ("title: Tide", 'title: "\u2800"', "4:12: books[1].title holds nothing that can be seen; "

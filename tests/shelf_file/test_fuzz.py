@@ -25,7 +25,7 @@ stocks:
 spaces:
   upper: {width: 60 mm, height: 27 mm, depth: 22 mm, ease: 0.2 mm}
 defaults:
-  block: {kind: concertina, stock: laid}
+  block: {kind: accordion, stock: laid}
   cover: {kind: wrap, stock: card}
 books:
   - title: Tide Tables

@@ -27,7 +27,7 @@ stocks:
 books:
 """
 
-BOOK = "  - {title: Nets, size: {height: 21 mm, width: 15 mm}, block: {kind: concertina, stock: laid, pages: 8}, "
+BOOK = "  - {title: Nets, size: {height: 21 mm, width: 15 mm}, block: {kind: accordion, stock: laid, pages: 8}, "
 WORN = BOOK + "cover: {kind: wrap, stock: card}, "
 FILE = "inside: {{kind: text, file: {}}}}}\n"
 ROOM = "{width: 60, height: 27 mm, depth: 22 mm}"
@@ -197,7 +197,7 @@ def test_the_example_of_a_group_agrees_with_its_model(model: type[Entry]) -> Non
     assert isinstance(model.model_validate(example_of(model)), model)
 
 
-SCRAPS = st.sampled_from(["", "x", "7", "21 mm", "red", "cloth", "text", "concertina", "{", "-3"])
+SCRAPS = st.sampled_from(["", "x", "7", "21 mm", "red", "cloth", "text", "accordion", "{", "-3"])
 KEYS = st.sampled_from(
     ["title", "size", "life_size", "block", "cover", "inside", "design", "kind", "style", "stock", "file", "pages"]
 )

@@ -120,7 +120,7 @@ spaces:
 books:
   - title: First
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: laid, pages: 48}
+    block: {kind: accordion, stock: laid, pages: 48}
     cover: {kind: wrap, stock: card}
   - size: {height: 20 mm, width: 14 mm}
     block: {kind: solid, edges: lines, edge_stock: laid, thickness: fill}
@@ -174,7 +174,7 @@ def test_a_row_is_books_like_any_others(tmp_path: Path) -> None:
             ["18:24: books[3] has an unknown key 'thickness'; write block: {thickness: 4 mm}"],
         ),
         (
-            [("solid, edges: lines, edge_stock: laid, thickness: fill", "concertina, stock: laid, pages: 8")],
+            [("solid, edges: lines, edge_stock: laid, thickness: fill", "accordion, stock: laid, pages: 8")],
             [
                 "18:24: books[3].block has an unknown key 'thickness'; "
                 "write kind: solid, or measured_thickness, if that is what you mean"

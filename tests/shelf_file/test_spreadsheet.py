@@ -20,7 +20,7 @@ shelf: Listed
 stocks: {page: {caliper: 80 um}, card: {caliper: 160 um}}
 defaults:
   size: {height: 20 mm, width: 14 mm}
-  block: {kind: concertina, stock: page, pages: 40}
+  block: {kind: accordion, stock: page, pages: 40}
   cover: {kind: wrap, stock: card}
 books: from NAME
 """

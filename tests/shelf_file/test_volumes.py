@@ -32,7 +32,7 @@ stocks:
   card: {caliper: 160 um}
 defaults:
   size: {height: 22 mm, width: 15 mm}
-  block: {kind: concertina, stock: page, pages: 40}
+  block: {kind: accordion, stock: page, pages: 40}
   cover: {kind: wrap, stock: card}
 books:
 """

@@ -17,7 +17,7 @@ stocks:
   card: {caliper: 160 um, grain: long}
 defaults:
   size: {height: 21 mm, width: 15 mm}
-  block: {kind: concertina, stock: laid, pages: 22}
+  block: {kind: accordion, stock: laid, pages: 22}
   cover: {kind: wrap, stock: card}
 books:
   - title: Brine

@@ -28,7 +28,7 @@ books:
   - title: Tide Tables
     direction: {reads}
     size: {{height: 21 mm, width: 15 mm}}
-    block: {{kind: concertina, stock: laid, pages: 48}}
+    block: {{kind: accordion, stock: laid, pages: 48}}
     cover: {{kind: case, stock: cloth, boards: board, binding: {binding}{of}, endpapers: laid, templates: laid}}
     inside: {{kind: ruled, numbers: yes}}
     design: {{style: half leather, wear: none}}

@@ -28,7 +28,7 @@ def book(title: str, height: int = 20, author: str = "", pages: int = 16) -> str
     by = f", author: {author}" if author else ""
     return (
         f"  - {{title: {title}{by}, size: {{height: {height} mm, width: 12 mm}}, space: wall, "
-        f"block: {{kind: concertina, stock: page, pages: {pages}}}, cover: {{kind: wrap, stock: cover}}, "
+        f"block: {{kind: accordion, stock: page, pages: {pages}}}, cover: {{kind: wrap, stock: cover}}, "
         f"design: {{colour: '#446644'}}}}\n"
     )
 

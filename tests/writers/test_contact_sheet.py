@@ -22,7 +22,7 @@ spaces:
   high: {width: 60 mm, height: 30 mm, depth: 25 mm}
 defaults:
   size: {height: 20 mm, width: 14 mm}
-  block: {kind: concertina, stock: page, pages: 40}
+  block: {kind: accordion, stock: page, pages: 40}
   cover: {kind: wrap, stock: spines}
 books:
   - {title: Tides, space: high, design: {style: cloth}}

@@ -22,7 +22,7 @@ spaces:
 defaults:
   space: plank
   size: {height: 20 mm, width: 14 mm}
-  block: {kind: concertina, stock: page, pages: 40}
+  block: {kind: accordion, stock: page, pages: 40}
   cover: {kind: wrap, stock: card}
   design: {style: cloth, wear: none}
 books:

@@ -21,7 +21,7 @@ stocks:
 books:
   - title: The Office of Fogs
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: page}
+    block: {kind: accordion, stock: page}
     cover: {kind: wrap, stock: cover}
     inside: {kind: text, file: fogs.txt, size: 2.2 pt, numbers: no}
 """

@@ -1,4 +1,4 @@
-"""Concertinas on off-cuts that are too small for their strips: how short these would have to be."""
+"""Accordions on off-cuts that are too small for their strips: how short these would have to be."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from .entry import BookEntry
 __all__ = ["shorter_strips"]
 
 SHORTEST = 4
-"""Panels of the shortest strip that a concertina may ask for."""
+"""Panels of the shortest strip that an accordion may ask for."""
 
 
 def shorter_strips(book: BookEntry, page: Size, off_cut: Stock, stocks: Mapping[str, Stock]) -> Advice | None:

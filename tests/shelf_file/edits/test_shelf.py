@@ -29,7 +29,7 @@ stocks:
   card: {caliper: 160 um}
 defaults:
   size: {height: 20 mm, width: 14 mm}
-  block: {kind: concertina, stock: page, pages: 40}
+  block: {kind: accordion, stock: page, pages: 40}
   cover: {kind: wrap, stock: card}
 books:
   # the first

@@ -22,10 +22,10 @@ stocks:
 books:
   - title: Tide Tables
     size: {height: 42 mm, width: 30 mm}
-    block: {kind: concertina, stock: laid, pages: 48}
+    block: {kind: accordion, stock: laid, pages: 48}
     cover: {kind: wrap, stock: card}
 """
-BLOCK, COVER = "{kind: concertina, stock: laid, pages: 48}", "{kind: wrap, stock: card}"
+BLOCK, COVER = "{kind: accordion, stock: laid, pages: 48}", "{kind: wrap, stock: card}"
 
 EVEN = "cannot be folded even when scored"
 

@@ -1,4 +1,4 @@
-"""The concertina's other joint: strips that end at valleys, with a tab for the next strip."""
+"""The accordion's other joint: strips that end at valleys, with a tab for the next strip."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ books:
   - title: Tide Book
     direction: DIRECTION
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: page, pages: PAGES, joint: hinge tab, tab: 4 mm}
+    block: {kind: accordion, stock: page, pages: PAGES, joint: hinge tab, tab: 4 mm}
     cover: {kind: wrap, stock: page}
 """
 

@@ -22,7 +22,7 @@ books:
   - title: Tide Book
     direction: {direction}
     size: {{height: {height} mm, width: {width} mm}}
-    block: {{kind: concertina, stock: page, pages: {pages}, flyleaves: {flyleaves}}}
+    block: {{kind: accordion, stock: page, pages: {pages}, flyleaves: {flyleaves}}}
     cover: {{kind: wrap, stock: cover}}
 """
 

@@ -22,7 +22,7 @@ stocks:
 books:
   - title: Tide Tables
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: laid, pages: 48}
+    block: {kind: accordion, stock: laid, pages: 48}
     cover: {kind: case, stock: cloth, boards: board}
 """
 
@@ -149,6 +149,6 @@ def test_a_block_without_blank_ends_asks_for_endpapers(endpapers: str | None) ->
 
 def test_a_solid_block_needs_no_endpapers(tmp_path: Path) -> None:
     """It is glued by its faces: nothing is missing."""
-    solid = SHELF.replace("kind: concertina, stock: laid, pages: 48", "kind: solid, thickness: 5 mm")
+    solid = SHELF.replace("kind: accordion, stock: laid, pages: 48", "kind: solid, thickness: 5 mm")
     (tmp_path / "salt.yaml").write_text(solid, encoding="utf-8")
     assert check(tmp_path / "salt.yaml").problems == ()

@@ -34,7 +34,7 @@ stocks:
 books:
   - title: Tide Tables
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: laid, pages: 48}
+    block: {kind: accordion, stock: laid, pages: 48}
     cover: {kind: case, stock: cloth, boards: board, binding: half, spine_stock: cloth, endpapers: laid,
       templates: laid}
 """

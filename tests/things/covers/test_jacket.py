@@ -164,7 +164,7 @@ spaces:
   upper: {width: 60 mm, height: 27 mm, depth: 22 mm}
 defaults:
   size: {height: 21 mm, width: 15 mm}
-  block: {kind: concertina, stock: laid, pages: 48}
+  block: {kind: accordion, stock: laid, pages: 48}
   cover: {kind: wrap, stock: card}
   space: upper
 books:

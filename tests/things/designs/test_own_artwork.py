@@ -307,7 +307,7 @@ stocks:
 books:
   - title: Tides
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: page, pages: 48}
+    block: {kind: accordion, stock: page, pages: 48}
     cover: {kind: wrap, stock: card}
 """
 

@@ -110,7 +110,7 @@ def test_jackets_are_kept_apart_as_their_neighbours_show(tmp_path: Path) -> None
     (tmp_path / "shelf.yaml").write_text(
         "shelf: Jackets\nstocks:\n  page: {caliper: 80 um}\n  card: {caliper: 160 um}\nbooks:\n"
         "  - size: {height: 22 mm, width: 15 mm}\n"
-        "    block: {kind: concertina, stock: page, pages: 40}\n"
+        "    block: {kind: accordion, stock: page, pages: 40}\n"
         "    cover: {kind: wrap, stock: card}\n"
         "    jacket: {stock: page, design: {style: paperback, palette: attic}}\n"
         f"    design: {{style: cloth}}\n    space: left\n    row:\n{row}"
@@ -137,7 +137,7 @@ spaces:
   right: {width: 60 mm, height: 40 mm, depth: 25 mm}
 defaults:
   size: {height: 22 mm, width: 15 mm}
-  block: {kind: concertina, stock: page, pages: 60}
+  block: {kind: accordion, stock: page, pages: 60}
   cover: {kind: wrap, stock: card}
 books:
   - title: Annals of Ice
@@ -214,7 +214,7 @@ shelf: The Rope Walk
 stocks: {laid: {caliper: 75 um}, card: {caliper: 160 um}}
 defaults:
   size: {height: 21 mm, width: 15 mm}
-  block: {kind: concertina, stock: laid, pages: 48}
+  block: {kind: accordion, stock: laid, pages: 48}
   cover: {kind: wrap, stock: card}
   series: Hemp
 books:

@@ -239,7 +239,7 @@ stocks:
   card: {caliper: 160 um}
 defaults:
   size: {height: 22 mm, width: 15 mm}
-  block: {kind: concertina, stock: page}
+  block: {kind: accordion, stock: page}
   cover: {kind: wrap, stock: card}
   design: {style: cloth}
 books:

@@ -146,7 +146,7 @@ def test_a_style_may_be_left_out() -> None:
         {
             "title": "Salt",
             "size": {"height": "20 mm", "width": "14 mm"},
-            "block": {"kind": "concertina", "stock": "paper", "pages": "8"},
+            "block": {"kind": "accordion", "stock": "paper", "pages": "8"},
             "cover": {"kind": "wrap", "stock": "card"},
             "design": {"colour": "#123456"},
         }

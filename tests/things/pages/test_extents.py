@@ -21,7 +21,7 @@ stocks:
 books:
   - title: Fog
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: concertina, stock: page%s}
+    block: {kind: accordion, stock: page%s}
     cover: {kind: wrap, stock: cover}
     inside: {kind: text, file: fog.txt, %s}
 """
@@ -107,7 +107,7 @@ def test_type_that_is_fitted_takes_the_pages_of_sections_that_are_filled(tmp_pat
     (folder / "fog.txt").write_text(TEXT, encoding="utf-8")
 
     def book(more: str) -> dict[str, Any]:
-        shelf = SHELF.replace("{kind: concertina, stock: page%s}", block % more) % "size: fit"
+        shelf = SHELF.replace("{kind: accordion, stock: page%s}", block % more) % "size: fit"
         found = reported(shelf, folder)
         return dict(found["books"][0], said=found["problems"])
 

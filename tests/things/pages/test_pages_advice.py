@@ -30,7 +30,7 @@ FRONT = ["title page", "contents, begins: recto"]
 TEXT = "text, file: cook.md"
 ENDPIECE = "blank, pages: 3, begins: recto"
 BLOCKS = [
-    ("concertina", "", 2),
+    ("accordion", "", 2),
     ("leaves", "", 2),
     ("sections", "", 4),
     ("sections", ", pages_in_section: 8", 8),

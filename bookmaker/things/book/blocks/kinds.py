@@ -5,17 +5,17 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from ....shelf_file.fields.entry import either
+from .accordion import Accordion
 from .block import BlockEntry
-from .concertina import Concertina
 from .leaves import Leaves
 from .sections import Sections
 from .solid import Solid
 
 __all__ = ["KINDS", "AnyBlock"]
 
-KINDS: tuple[type[BlockEntry], ...] = (Concertina, Leaves, Sections, Solid)
+KINDS: tuple[type[BlockEntry], ...] = (Accordion, Leaves, Sections, Solid)
 
 if TYPE_CHECKING:
     AnyBlock = BlockEntry
 else:
-    AnyBlock = either(KINDS, usual=Concertina)
+    AnyBlock = either(KINDS, usual=Accordion)

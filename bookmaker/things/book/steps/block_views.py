@@ -13,7 +13,7 @@ from ...making import Figure
 from ...views.side_view import GLUE, SHEETS, SideView
 from .job import BookJob
 
-__all__ = ["concertina_view", "sections_view"]
+__all__ = ["accordion_view", "sections_view"]
 
 THICKEST = 14.0
 """How thick a section is drawn at most, in mm."""
@@ -25,8 +25,8 @@ MOST_SHOWN = 15
 """Panels, or leaves, that are drawn one by one; of longer blocks the middle is left out."""
 
 
-def concertina_view(job: BookJob) -> Figure:
-    """All panels of a concertina as it is folded, the front on top; where strips meet, their ends stay apart."""
+def accordion_view(job: BookJob) -> Figure:
+    """All panels of an accordion as it is folded, the front on top; where strips meet, their ends stay apart."""
     view = job.side_view
     panels = [(number, panel) for number, strip in enumerate(job.block.flats, 1) for panel in strip.panels]
     leaves = [(strip, panel) for strip, panel in panels if panel.role is not Role.TAB]

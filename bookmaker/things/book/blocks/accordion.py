@@ -1,4 +1,4 @@
-"""The concertina: strips printed on one side, folded back and forth, their backs glued together.
+"""The accordion: strips printed on one side, folded back and forth, their backs glued together.
 
 Panel 0 and the last panel are pastedowns; with f flyleaf panels at each end, page i is panel f + i. The
 fold after panel i is a valley when i is even (the pages face each other at the spine) and a mountain when
@@ -34,17 +34,17 @@ if TYPE_CHECKING:
     from ...making import Making
     from ..steps.job import BookJob
 
-__all__ = ["Concertina", "balance", "fold_after", "panel_count"]
+__all__ = ["Accordion", "balance", "fold_after", "panel_count"]
 
 
 MOST_PAGES = 2000
 """No book here has more."""
 
 
-class Concertina(PagedEntry):
+class Accordion(PagedEntry):
     """A folded strip of pages."""
 
-    kind: Literal["concertina"] = "concertina"
+    kind: Literal["accordion"] = "accordion"
     stock: StockName = Field(description="name of the paper, as under stocks")
     fill_strips: Flag = Field(False, description="yes: so many pages more that no strip could take another leaf")
     longest_strip: StripPanels | None = Field(None, description="panels of the longest strip, even")
@@ -86,9 +86,9 @@ class Concertina(PagedEntry):
 
     def making(self, job: BookJob) -> Making:
         """Strips scored, cut, folded, joined, and glued back to back."""
-        from ..steps.concertina import concertina_making
+        from ..steps.accordion import accordion_making
 
-        return concertina_making(job, self.flyleaves)
+        return accordion_making(job, self.flyleaves)
 
     def in_strips(self, stock: str, longest: int) -> Self | None:
         """The same with its longest strip as long as that, if it is of that stock."""
@@ -125,7 +125,7 @@ def balance(panels: int, capacity: int) -> tuple[int, ...]:
     return tuple(2 * (share + (strip < longer)) for strip in range(strips))
 
 
-def _pages(entry: Concertina, page: Size, stock: Stock) -> int:
+def _pages(entry: Accordion, page: Size, stock: Stock) -> int:
     """The pages of the block; with `fill_strips`, as many as the same number of strips can hold."""
 
     def strips(pages: int) -> int:
@@ -137,7 +137,7 @@ def _pages(entry: Concertina, page: Size, stock: Stock) -> int:
     return pages
 
 
-def _spans(entry: Concertina, panels: int, page: Size, stock: Stock) -> list[range]:
+def _spans(entry: Accordion, panels: int, page: Size, stock: Stock) -> list[range]:
     """The panels of each strip: strips end after odd panels, or after even ones that a hinge tab follows."""
     longest = entry.longest_strip or panels
     starts = [0, *accumulate(balance(panels, min(longest, _capacity(page, stock, 0.0))))]
@@ -149,7 +149,7 @@ def _spans(entry: Concertina, panels: int, page: Size, stock: Stock) -> list[ran
     return [range(start, end) for start, end in pairwise(starts)]
 
 
-def _thickness(entry: Concertina, panels: int, strips: int, stock: Stock) -> Thickness:
+def _thickness(entry: Accordion, panels: int, strips: int, stock: Stock) -> Thickness:
     """P·t + (P/2 + 1)·a + spring: 50 · 0.075 + 26 · 0.015 = 4.14 mm; each hinge tab lies at the spine besides."""
     layers = [
         Layer("panels", panels, stock.caliper, stock.name),
@@ -183,7 +183,7 @@ def _capacity(page: Size, stock: Stock, besides: float) -> int:
     return capacity
 
 
-def _strip(entry: Concertina, pages: int, page: Size, span: range, name: str, right_to_left: bool) -> Flat:
+def _strip(entry: Accordion, pages: int, page: Size, span: range, name: str, right_to_left: bool) -> Flat:
     """One strip as it lies printed face up: page order runs to the right, or to the left for such books."""
     last = panel_count(pages, entry.flyleaves) - 1
     tab = entry.tab if span[-1] % 2 == 0 and span[-1] != last else 0.0
@@ -212,7 +212,7 @@ def _strip(entry: Concertina, pages: int, page: Size, span: range, name: str, ri
     )
 
 
-def _panel(entry: Concertina, pages: int, panel: int, rect: Rect) -> Panel:
+def _panel(entry: Accordion, pages: int, panel: int, rect: Rect) -> Panel:
     page = panel - entry.flyleaves
     if 1 <= page <= pages:
         return Panel(Role.PAGE, rect, page)

@@ -1,4 +1,4 @@
-"""The steps of a concertina."""
+"""The steps of an accordion."""
 
 from __future__ import annotations
 
@@ -11,21 +11,21 @@ from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_s
 from ...making import Making
 from ...views.flat_view import flat_figure
 from ...wording import as_list, glue_called, long, measured_in_parts
-from .block_views import concertina_view
+from .block_views import accordion_view
 from .job import BookJob, block_measure, glue_areas, measure_block_step
 
-__all__ = ["concertina_making"]
+__all__ = ["accordion_making"]
 
 
-def concertina_making(job: BookJob, flyleaves: int) -> Making:
+def accordion_making(job: BookJob, flyleaves: int) -> Making:
     """Strips scored, cut, folded, joined, and glued back to back."""
     strips = job.block.flats
     stock = job.bench.stocks[strips[0].stock]
     return Making(
-        heading="The pages: a concertina",
+        heading="The pages: an accordion",
         steps=tuple(_steps(job, strips, flyleaves)),
         figures=(
-            concertina_view(job),
+            accordion_view(job),
             flat_figure(strips[0], job.bench.room, "Strip 1" if len(strips) > 1 else "The strip"),
         ),
         tools=(*KNIFE, *SCORING, *FOLDING, *PRESS),

@@ -1,4 +1,4 @@
-"""Laws of the concertina's strips, from the plan's flats; test_refolding.py folds what is written to plan.json."""
+"""Laws of the accordion's strips, from the plan's flats; test_refolding.py folds what is written to plan.json."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from bookmaker.ground.geometry import Size
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.sheets.flat import FoldKind, Role
-from bookmaker.things.book.blocks.concertina import Concertina, balance
+from bookmaker.things.book.blocks.accordion import Accordion, balance
 from tests.kit.papers import paper
 
 EVEN = st.integers(1, 300).map(lambda leaves: 2 * leaves)
@@ -39,7 +39,7 @@ def test_strips_are_even_within_capacity_few_and_alike(panels: int, capacity: in
 def test_folds_alternate_and_panels_tile_the_strip(
     pages: int, flyleaves: int, width: float, grain: str, right_to_left: bool
 ) -> None:
-    entry = Concertina.model_validate({"stock": "page", "pages": str(pages), "flyleaves": str(flyleaves)})
+    entry = Accordion.model_validate({"stock": "page", "pages": str(pages), "flyleaves": str(flyleaves)})
     block = entry.plan(
         Size(width, 21), {"page": paper("75 um", glue="15 um", grain=grain)}, right_to_left=right_to_left
     )
@@ -67,7 +67,7 @@ def test_folds_alternate_and_panels_tile_the_strip(
 @given(pages=EVEN, longest=st.integers(2, 10).map(lambda pairs: 2 * pairs), joint=st.sampled_from(JOINTS))
 def test_no_strip_is_longer_than_the_longest_or_than_the_sheet_holds(pages: int, longest: int, joint: str) -> None:
     written = {"stock": "page", "pages": str(pages), "longest_strip": str(longest), "joint": joint}
-    block = Concertina.model_validate(written).plan(
+    block = Accordion.model_validate(written).plan(
         Size(15, 21), {"page": paper("75 um", glue="15 um")}, right_to_left=False
     )
     panels = [sum(panel.role is not Role.TAB for panel in flat.panels) for flat in block.flats]
@@ -81,7 +81,7 @@ def test_no_strip_is_longer_than_the_longest_or_than_the_sheet_holds(pages: int,
 def test_two_more_pages_add_two_sheets_and_one_film(pages: int, microns: int, flyleaves: int) -> None:
     def thickness(count: int) -> float:
         written = {"stock": "page", "pages": str(count), "flyleaves": str(flyleaves), "scored": "yes"}
-        entry = Concertina.model_validate(written)
+        entry = Accordion.model_validate(written)
         stocks = {"page": paper(f"{microns} um", glue="15 um")}
         return entry.plan(Size(15, 21), stocks, right_to_left=False).thickness.value
 
@@ -89,7 +89,7 @@ def test_two_more_pages_add_two_sheets_and_one_film(pages: int, microns: int, fl
 
 
 def test_stiff_paper_and_a_page_too_wide_are_refused_together() -> None:
-    entry = Concertina.model_validate({"stock": "page", "pages": "8"})
+    entry = Accordion.model_validate({"stock": "page", "pages": "8"})
     with pytest.raises(ShelfFileError) as refusal:
         entry.plan(Size(120, 21), {"page": paper("0.3 mm", glue="15 um")}, right_to_left=False)
     assert [str(problem) for problem in refusal.value.problems] == [
