@@ -6,7 +6,7 @@ A path leads to a value as the text has it: keys of groups, numbers of lists, su
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from ...ground.problems import FieldPath
 from ..yaml_tree import Plain
@@ -23,7 +23,7 @@ class SetValue:
 
     path: FieldPath
     value: Plain
-    of_set: bool = False
+    of_set: bool = field(default=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
