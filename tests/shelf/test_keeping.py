@@ -22,7 +22,7 @@ stocks: {page: {caliper: 80 um}, card: {caliper: 160 um}}
 spaces: {left: {width: 200 mm, height: 40 mm, depth: 25 mm}}
 defaults:  # for all
   size: {height: 22 mm, width: 15 mm}
-  block: {kind: concertina, stock: page, pages: 16}
+  block: {kind: accordion, stock: page, pages: 16}
   cover: {kind: wrap, stock: card}
   design: {style: cloth}
   inside: {kind: text lines}

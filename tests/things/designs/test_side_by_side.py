@@ -33,7 +33,7 @@ stocks: {page: {caliper: 80 um}, card: {caliper: 160 um}}
 spaces: {left: {width: 900 mm, height: 40 mm, depth: 25 mm}}
 defaults:
   size: {height: 22 mm, width: 15 mm}
-  block: {kind: concertina, stock: page, pages: 8}
+  block: {kind: accordion, stock: page, pages: 8}
   cover: {kind: wrap, stock: card}
   space: left
 books:
