@@ -38,7 +38,7 @@ from .things.thing import AnyFamily, Plan
 if TYPE_CHECKING:
     from .sheets.tally import Tally
 
-__all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop", "check", "make"]
+__all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop"]
 
 MOST_BENCHES = 4
 """So many shelf files are remembered."""
@@ -139,32 +139,6 @@ class Workshop:
         for oldest in [*self._benches][:-MOST_BENCHES]:
             del self._benches[oldest]
         return bench
-
-
-def check(path: Path, progress: Progress = no_progress, families: tuple[AnyFamily, ...] = FAMILIES) -> Checked:
-    """Check a shelf file once, as `Workshop.check` does.
-
-    Raises:
-        ShelfFileError: the file, or one it names, cannot be used; all problems at once.
-    """
-    return Workshop(families).check(path, progress)
-
-
-def make(
-    path: Path,
-    into: Path,
-    progress: Progress = no_progress,
-    wishes: Wishes = ALL_OF_IT,
-    families: tuple[AnyFamily, ...] = FAMILIES,
-) -> Made:
-    """Make a shelf once, as `Workshop.make` does.
-
-    Raises:
-        ShelfFileError: the file, or one it names, cannot be used.
-        OutputError: the folder cannot be used; it is as it was.
-        CommandError: the choice names what is not there.
-    """
-    return Workshop(families).make(path, into, progress, wishes)
 
 
 def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishes) -> Made:
