@@ -47,7 +47,7 @@ TABLES = {
     "an accordion": ["Accordion"],
     "leaves": ["Leaves"],
     "sections": ["Sections"],
-    "a solid block": ["Solid"],
+    "a dummy block": ["Dummy"],
     "a wrap": ["Wrap"],
     "a case": ["Case"],
     "a jacket": ["Jacket"],

@@ -30,8 +30,8 @@ spaces:
 def guide_shelf(seed: int) -> str:
     """Seven books, every kind of block and cover among them, two of them boxed; each Volume n is book n."""
     chance = Random(seed)
-    blocks = [_block(kind, chance) for kind in ("accordion", "leaves", "sections", "solid")]
-    blocks += [_block(chance.choice(("accordion", "leaves", "sections", "solid")), chance) for _ in range(3)]
+    blocks = [_block(kind, chance) for kind in ("accordion", "leaves", "sections", "dummy")]
+    blocks += [_block(chance.choice(("accordion", "leaves", "sections", "dummy")), chance) for _ in range(3)]
     covers = [_cover(kind, chance) for kind in ("wrap", "case")]
     covers += [_cover(chance.choice(("wrap", "case")), chance) for _ in range(5)]
     chance.shuffle(covers)

@@ -137,9 +137,9 @@ def test_pages_and_edges_are_drawn_as_fine_as_their_printer_draws(tmp_path: Path
         shelf("{resolution: 300 dpi}", "{resolution: 1200 dpi}")
         + """\
   - title: Dummy
-    block: {kind: solid, thickness: 5 mm, edges: lines, edge_stock: laid}
+    block: {kind: dummy, thickness: 5 mm, edges: lines, edge_stock: laid}
   - title: Bare Dummy
-    block: {kind: solid, thickness: 5 mm}
+    block: {kind: dummy, thickness: 5 mm}
 """
     )
     (tmp_path / "shelf.yaml").write_text(text, encoding="utf-8")

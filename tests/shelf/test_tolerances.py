@@ -31,7 +31,7 @@ books:
   - {title: Sewn, block: {kind: sections, stock: page, pages: 96, pages_in_section: 16, sewing: two on}}
   - {title: Octavo, block: {kind: sections, stock: page, pages: 64, fold: octavo}}
   - {title: Glued, block: {kind: sections, stock: page, pages: 32, printing: one side, fastening: glued}}
-  - {title: Solid, block: {kind: solid, thickness: 4 mm}}
+  - {title: Dummy, block: {kind: dummy, thickness: 4 mm}}
   - title: Full
     block: {kind: sections, stock: page, pages: 32}
     cover: {kind: case, stock: cloth, boards: board, endpapers: thick}
