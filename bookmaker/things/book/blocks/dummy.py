@@ -1,4 +1,4 @@
-"""The dummy block: a dummy book, a real cover around a piece of wood, card or a trimmed magazine.
+"""The dummy block: a dummy book, a real cover around a piece of wood, card or a pad of waste paper.
 
 Its edges may be dressed with one printed strip, glued around head, fore-edge and tail. The block is then cut
 smaller by the strip's caliper and its glue, so that the dressed block has exactly the size of the page.
