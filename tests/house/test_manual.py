@@ -67,7 +67,7 @@ TABLES = {
     "ledger pages": ["Ledger"],
     "music pages": ["Music"],
     "map pages": ["MapGrid"],
-    "mock text": ["MockText"],
+    "dummy text": ["DummyText"],
     "text pages": ["TextInside"],
     "page margins": ["PageMargins"],
     "picture pages": ["PicturesInside"],

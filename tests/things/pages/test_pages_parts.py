@@ -16,8 +16,8 @@ from bookmaker.ground.drawing import Art
 from bookmaker.ground.problems import Severity
 from bookmaker.things.book.pages.inside import load_inside
 from bookmaker.things.book.pages.kinds import AnyInside
+from bookmaker.things.book.pages.patterns.dummy_text import DummyPage
 from bookmaker.things.book.pages.patterns.ledger import LedgerPage
-from bookmaker.things.book.pages.patterns.mock_text import MockPage
 from bookmaker.things.book.pages.patterns.music import MusicPage
 from bookmaker.things.book.pages.patterns.ruled import RuledPage
 from bookmaker.things.book.pages.patterns.squared import SquaredPage
@@ -26,7 +26,7 @@ from tests.kit.recording import record
 from tests.kit.shelves import ONE_BOOK, merged, told
 
 BOOK = BookWords("The Long Quay", "P. Stannard", "The Net Loft")
-SHOWS = {"ruled": RuledPage, "squared": SquaredPage, "ledger": LedgerPage, "music": MusicPage, "mock text": MockPage}
+SHOWS = {"ruled": RuledPage, "squared": SquaredPage, "ledger": LedgerPage, "music": MusicPage, "dummy text": DummyPage}
 
 Written = dict[str, object]
 
@@ -67,7 +67,7 @@ def test_parts_follow_one_another_on_the_pages_they_ask_for(
 ) -> None:
     written = [
         {"kind": kind, "pages": str(pages), "begins": begins, "numbers": "yes", "listed_as": f"part {number}"}
-        | ({"chapter": "0"} if kind == "mock text" else {})
+        | ({"chapter": "0"} if kind == "dummy text" else {})
         for number, (kind, pages, begins) in enumerate(parts)
     ]
     expected: list[str] = []
@@ -182,8 +182,8 @@ def test_the_last_part_takes_what_is_left_and_tells_if_that_is_not_enough(tmp_pa
         ({"kind": "blank"}, None),
         ([{"kind": "ruled", "pages": "7"}, {"kind": "blank", "begins": "recto", "pages": "2"}], 10),
         ([{"kind": "title page"}, {"kind": "ruled"}], None),
-        ({"kind": "mock text"}, None),
-        ({"kind": "mock text", "pages": "31"}, 32),
+        ({"kind": "dummy text"}, None),
+        ({"kind": "dummy text", "pages": "31"}, 32),
     ],
 )
 def test_an_inside_knows_its_natural_length(parts: list[Written] | Written, pages: int | None) -> None:

@@ -57,8 +57,8 @@ def _steps(job: BookJob, material: str, strip: Flat | None, *, fills: bool) -> I
         f"Cut the block of {material}: {thick(part.height)} high, {thick(part.width)} wide, "
         f"{thick(part.thickness)} thick, the grain along its height.{smaller} Wood: clamp it in a mitre box, the "
         "free hand behind the saw, and sand it to size on sandpaper that lies flat. Card: cut layers in many light "
-        "strokes, glue them, press until dry. A pad of waste paper: glue one edge of the pile with PVA, press it, and trim it like "
-        "card."
+        "strokes, glue them, press until dry. A pad of waste paper: glue one edge of the pile with PVA, press it, and "
+        "trim it like card."
     )
     yield "See with the square that the three corners away from the spine are square and sharp."
     yield measure_block_step(job)
