@@ -30,7 +30,7 @@ __all__ = [
 ]
 
 GIVEN_UP = (
-    *("worst ±", "ease", "parts", "panels", "spine", "block", "arc min", "arc minutes", "dots", "each", "count"),
+    *("worst ±", "clearance", "parts", "panels", "spine", "block", "arc min", "arc minutes", "dots", "each", "count"),
     *("likely ±", "runs", "style", "deep", "high", "widest space", "computed", "contrast", "stock", "books", "width"),
     *("pages", "±", "sure"),
 )
@@ -139,7 +139,7 @@ def spaces_table(plan: ShelfPlan) -> Grid:
             ("books", True),
             ("width", True),
             ("used", True),
-            ("ease", True),
+            ("clearance", True),
             ("slack", True),
             ("likely ±", True),
             ("worst ±", True),
@@ -160,7 +160,7 @@ def _space_row(space: SpaceFit, plan: ShelfPlan) -> tuple[str, ...]:
         str(books),
         f"{space.width:.2f}",
         f"{space.used:.2f}",
-        f"{space.ease:.2f}",
+        f"{space.clearance:.2f}",
         f"{space.slack:.2f}",
         f"{space.likely:.2f}",
         f"{space.worst_case:.2f}",

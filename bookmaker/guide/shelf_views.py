@@ -50,7 +50,7 @@ def space_figure(fit: SpaceFit, plan: ShelfPlan, room: float) -> Figure:
     left = f"{long(fit.slack)} are left" if fit.slack >= 0 else f"{long(-fit.slack)} are wanting"
     caption = (
         f"{fit.name}, {scale_in_words(scale)}: {long(fit.width)} wide. {as_list(what or ['nothing'])} of "
-        f"{long(fit.used)} in all, {long(fit.ease)} of ease: {left}; {VERDICTS[fit.verdict]}."
+        f"{long(fit.used)} in all, {long(fit.clearance)} of clearance: {left}; {VERDICTS[fit.verdict]}."
     )
     return Figure(Group(tuple(art)), size, caption)
 

@@ -78,9 +78,9 @@ def _over(space: SpaceFit, plan: ShelfPlan) -> Problem:
     ]
     remedies.append(f"make the space {print_mm(_rounded_up(needed), 2)} wider")
     first, *rest = remedies
-    need = "with its ease needs" if len(own) == 1 else "with their ease need"
+    need = "with its clearance needs" if len(own) == 1 else "with their clearance need"
     return Problem(
-        f"{space.name} is over: {' and '.join(how_many(own))} {need} {print_mm(space.used + space.ease, 2)}, "
+        f"{space.name} is over: {' and '.join(how_many(own))} {need} {print_mm(space.used + space.clearance, 2)}, "
         f"the space has {print_mm(space.width, 2)}, {print_mm(excess, 2)} too little",
         "; or ".join([first, *rest[:MOST_LIKELY]]),
         field=("spaces", space.name, "width"),
@@ -136,11 +136,11 @@ def _other_space(things: Sequence[Plan], missing: float, space: SpaceFit, plan: 
     """A single thing whose move makes up for what is missing, and a space that has room for it."""
     standing = [found for one in things if (found := one.standing) and found.stack is None]
     for one in sorted(standing, key=lambda one: one.thickness):
-        if one.thickness + plan.spec.spaces[space.name].ease < missing:
+        if one.thickness + plan.spec.spaces[space.name].clearance < missing:
             continue
         for other in plan.spaces:
             entry = plan.spec.spaces[other.name]
-            roomy = other.slack >= one.thickness + entry.ease
+            roomy = other.slack >= one.thickness + entry.clearance
             if other.name != space.name and roomy and entry.height >= one.height and entry.depth >= one.depth:
                 yield f"put {one.title} in {other.name}, which has {print_mm(other.slack, 2)} left"
                 return

@@ -2,7 +2,7 @@
 
 An upright book takes its thickness of the width; books of one stack lie on one another, take the longest
 one's height of the width, and their thicknesses add up to a height. Every book or stack in a row needs
-some ease besides. The error of a stock's caliper is shared by all books cut from it; the error of folding
+some clearance besides. The error of a stock's caliper is shared by all books cut from it; the error of folding
 and gluing is each book's own.
 """
 
@@ -41,14 +41,14 @@ class StandsOut(NamedTuple):
 class SpaceFit:
     """A space and what stands in it, all in mm; tolerances are ±.
 
-    `used` is what stands there alone, `slack` what is left of the width when its ease is taken off too. `things` are
-    the ids of all that stands there by itself, and `stands_out` is what is too tall or too deep.
+    `used` is what stands there alone, `slack` what is left of the width when its clearance is taken off too. `things`
+    are the ids of all that stands there by itself, and `stands_out` is what is too tall or too deep.
     """
 
     name: str
     width: float
     used: float
-    ease: float
+    clearance: float
     slack: float
     worst_case: float
     likely: float
@@ -74,15 +74,15 @@ def fit_space(name: str, space: SpaceEntry, books: Sequence[Standing], tolerance
     used = sum(book.thickness for book in upright) + sum(
         max(book.height for book in stack) for stack in stacks.values()
     )
-    ease = space.ease * (len(upright) + len(stacks))
-    slack = space.width - used - ease
+    clearance = space.clearance * (len(upright) + len(stacks))
+    slack = space.width - used - clearance
     worst_case, likely = spread([book.uncertainty for book in upright], tolerances)
     stands_out = tuple(_stands_out(space, books, stacks))
     return SpaceFit(
         name=name,
         width=space.width,
         used=used,
-        ease=ease,
+        clearance=clearance,
         slack=slack,
         worst_case=worst_case,
         likely=likely,

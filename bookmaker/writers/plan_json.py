@@ -110,7 +110,7 @@ def _space(space: SpaceFit) -> dict[str, Any]:
         "name": space.name,
         "width_mm": rounded(space.width),
         "used_mm": rounded(space.used),
-        "ease_mm": rounded(space.ease),
+        "clearance_mm": rounded(space.clearance),
         "slack_mm": rounded(space.slack),
         "verdict": str(space.verdict),
         "worst_case_mm": rounded(space.worst_case),

@@ -472,7 +472,7 @@ def test_blocks_that_fill_are_cut_last(tmp_path: Path) -> None:
 
 
 def test_finished_rows_are_called_by_name(tmp_path: Path) -> None:
-    box = "slipcases:\n  pair: {books: [1, 3], stock: card, ease: 1 mm}\n"
+    box = "slipcases:\n  pair: {books: [1, 3], stock: card, clearance: 1 mm}\n"
     jacket = "  - title: Volume 1"
     text = shelf_head() + WORKED.replace(jacket, f"{jacket}\n    jacket: {{stock: bond}}") + box
     _, texts, _ = chapters(made(text, tmp_path)[1] / "guide.pdf")

@@ -46,7 +46,7 @@ def guide_shelf(seed: int) -> str:
 {chance.choice(("", "    jacket: {stock: bond, flap: 5 mm}" + chr(10)))}"""
         for number, (block, cover) in enumerate(zip(blocks, covers, strict=True), start=1)
     ]
-    box = "slipcases:\n  pair: {books: [1, 2], stock: card, ease: 1 mm, thumb_cut: yes}\n"
+    box = "slipcases:\n  pair: {books: [1, 2], stock: card, clearance: 1 mm, thumb_cut: yes}\n"
     return shelf_head(("A4", "letter", "A5")[seed % 3]) + "books:\n" + "".join(books) + box
 
 

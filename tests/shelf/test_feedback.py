@@ -235,7 +235,7 @@ measured_rows:
         ]
     )
     text = (tmp_path / "shelf.yaml").read_text(encoding="utf-8")
-    boxed = text + "slipcases:\n  pair: {books: [Two, Three], stock: c, space: upper, ease: 1 mm}\n"
+    boxed = text + "slipcases:\n  pair: {books: [Two, Three], stock: c, space: upper, clearance: 1 mm}\n"
     if "stack" not in second:
         (tmp_path / "shelf.yaml").write_text(boxed, encoding="utf-8")
         (problem,) = check(tmp_path / "shelf.yaml").problems

@@ -19,8 +19,8 @@ from bookmaker.workshop import check
 TOLERANCES = {"page": 0.0075, "cover": 0.016}
 
 
-def space(width: float, height: float = 30, depth: float = 25, ease: float = 0.2) -> SpaceEntry:
-    return SpaceEntry(width=float(width), height=float(height), depth=float(depth), ease=float(ease))
+def space(width: float, height: float = 30, depth: float = 25, clearance: float = 0.2) -> SpaceEntry:
+    return SpaceEntry(width=float(width), height=float(height), depth=float(depth), clearance=float(clearance))
 
 
 def book(number: int, thickness: float, panels: float = 50, stack: str | None = None, height: float = 21) -> Standing:
@@ -36,7 +36,7 @@ def book(number: int, thickness: float, panels: float = 50, stack: str | None = 
 
 
 @given(st.lists(st.floats(0.5, 20), min_size=1, max_size=20), st.floats(10, 300))
-def test_slack_is_what_books_and_their_ease_leave(thicknesses: list[float], width: float) -> None:
+def test_slack_is_what_books_and_their_clearance_leave(thicknesses: list[float], width: float) -> None:
     fit = fit_space("upper", space(width), [book(n, t) for n, t in enumerate(thicknesses)], TOLERANCES)
     assert fit.used == pytest.approx(sum(thicknesses))
     assert fit.slack == pytest.approx(width - sum(thicknesses) - 0.2 * len(thicknesses))
@@ -81,7 +81,7 @@ def simulated(fit: SpaceFit, books: list[Standing], rounds: int) -> tuple[float,
                 for one in books
             )
         )
-    return 2 * statistics.stdev(rows), sum(row + fit.ease <= fit.width for row in rows) / rounds
+    return 2 * statistics.stdev(rows), sum(row + fit.clearance <= fit.width for row in rows) / rounds
 
 
 def test_spread_and_probability_agree_with_drawn_errors() -> None:

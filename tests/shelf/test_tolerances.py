@@ -43,7 +43,7 @@ books:
   - {title: Too, block: {kind: accordion, stock: thick, pages: 24}, assembly_tolerance: 0.1 mm}
   - {title: Measured, block: {kind: accordion, stock: page, pages: 48, measured_thickness: 4.6 mm}}
 slipcases:
-  box: {books: [Boxed, Too], stock: card, ease: 1 mm}
+  box: {books: [Boxed, Too], stock: card, clearance: 1 mm}
 """
 
 

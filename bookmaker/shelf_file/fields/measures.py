@@ -22,7 +22,6 @@ __all__ = [
     "BlockThickness",
     "Bulk",
     "DummyThickness",
-    "Ease",
     "FilmThickness",
     "Grammage",
     "LifeSide",
@@ -35,6 +34,7 @@ __all__ = [
     "ScanWidths",
     "SheetSide",
     "ShelfSide",
+    "SmallLength",
     "Spacing",
     "StaffSpacing",
     "TabWidth",
@@ -156,7 +156,7 @@ BlockThickness = Annotated[
 """Thickness of a dummy block in mm, or ``fill``: what is left on its space."""
 Margin = Annotated[float, BeforeValidator(read_margin), _length_schema("5 mm")]
 """A margin or turn-in in mm; 0 is allowed."""
-Ease = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
+SmallLength = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
 """Play or tolerance in mm; 0 is allowed."""
 Offset = Annotated[float, BeforeValidator(_length_reader(-10, 10, parse_offset)), _length_schema("-0.4 mm")]
 """A shift in mm, either way."""
