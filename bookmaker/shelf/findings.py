@@ -33,7 +33,7 @@ def fit_findings(plan: ShelfPlan) -> Iterator[Problem]:
     """Errors for every space that is over, warnings for those that are tight."""
     for space in plan.spaces:
         yield from (_stands_out(found, space, plan) for found in space.stands_out)
-        if space.slack < -1e-9:
+        if space.room_left < -1e-9:
             yield _over(space, plan)
         elif space.verdict is Verdict.TIGHT:
             yield _tight(space)
@@ -67,7 +67,7 @@ def _stands_in(one: Plan, plan: ShelfPlan) -> str:
 
 def _over(space: SpaceFit, plan: ShelfPlan) -> Problem:
     """What is over and by how much; the remedies make up for the likely error too, so that the row then fits."""
-    excess = -space.slack
+    excess = -space.room_left
     needed = excess + space.likely
     own = [plan.plans[id] for id in space.things]
     row = [*own, *(held for one in own for held in plan.held_by(one))]
@@ -89,7 +89,7 @@ def _over(space: SpaceFit, plan: ShelfPlan) -> Problem:
 
 def _tight(space: SpaceFit) -> Problem:
     return Problem(
-        f"{space.name} is tight: {print_mm(space.slack, 2)} are left, but the thicknesses may be off by "
+        f"{space.name} is tight: {print_mm(space.room_left, 2)} are left, but the thicknesses may be off by "
         f"± {print_mm(space.likely, 2)} ({space.probability:.0%} sure to fit)",
         "measure a pile of each paper, or leave a book out",
         Severity.WARNING,
@@ -140,9 +140,9 @@ def _other_space(things: Sequence[Plan], missing: float, space: SpaceFit, plan: 
             continue
         for other in plan.spaces:
             entry = plan.spec.spaces[other.name]
-            roomy = other.slack >= one.thickness + entry.clearance
+            roomy = other.room_left >= one.thickness + entry.clearance
             if other.name != space.name and roomy and entry.height >= one.height and entry.depth >= one.depth:
-                yield f"put {one.title} in {other.name}, which has {print_mm(other.slack, 2)} left"
+                yield f"put {one.title} in {other.name}, which has {print_mm(other.room_left, 2)} left"
                 return
 
 

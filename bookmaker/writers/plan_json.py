@@ -111,7 +111,7 @@ def _space(space: SpaceFit) -> dict[str, Any]:
         "width_mm": rounded(space.width),
         "used_mm": rounded(space.used),
         "clearance_mm": rounded(space.clearance),
-        "slack_mm": rounded(space.slack),
+        "room_left_mm": rounded(space.room_left),
         "verdict": str(space.verdict),
         "worst_case_mm": rounded(space.worst_case),
         "tolerance_mm": rounded(space.likely),

@@ -131,7 +131,7 @@ def test_a_filled_row_fits_for_sure_with_nothing_left_over(
     spare = width - taken - 0.2 * len(standing) - upper.likely
     thick = [row.block.thickness.value for row in standing if row.entry.title.startswith("Dummy")]
     assert upper.verdict is Verdict.FITS
-    assert isclose(upper.slack - upper.likely, spare, abs_tol=1e-3)
+    assert isclose(upper.room_left - upper.likely, spare, abs_tol=1e-3)
     assert all(least <= found <= (most or inf) for found, (least, most) in zip(thick, fills, strict=True))
     assert spare >= -1e-3
     if spare > 0.01 * len(fills) + 1e-3:

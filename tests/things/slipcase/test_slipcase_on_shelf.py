@@ -54,7 +54,7 @@ def test_the_box_stands_on_the_shelf_instead_of_its_books(tmp_path: Path) -> Non
     assert box["inside_mm"] == {"width": 14.28, "height": 21.3, "depth": 15.75}
     assert box["outside_mm"] == {"width": 14.68, "height": 22.16, "depth": 15.95}
     upper, lower = plan["spaces"]
-    assert (upper["used_mm"], upper["clearance_mm"], upper["slack_mm"]) == (14.68, 0.2, 45.12)
+    assert (upper["used_mm"], upper["clearance_mm"], upper["room_left_mm"]) == (14.68, 0.2, 45.12)
     assert upper["tolerance_mm"] == box["tolerance_mm"]
     assert lower["used_mm"] == 4.54
     assert [book["slipcase"] for book in plan["books"]] == ["salt", "salt", "salt", None]
@@ -106,8 +106,8 @@ def test_a_row_with_a_box_that_is_over_says_what_would_help(tmp_path: Path) -> N
     text = shelf().replace("    space: lower\n", "").replace("  upper: {width: 60 mm", "  upper: {width: 18.9 mm")
     assert errors(checked(text, tmp_path / "0")) == [
         "shelf.yaml:6:18: upper is over: 1 book and 1 slipcase with their clearance need 19.62 mm, the space has 18.9 "
-        "mm, 0.72 mm too little; give Pans and Rakes 24 pages fewer; or put Pans and Rakes in lower, which has 60 mm left; "
-        "or use laid of 62 µm instead of 75"
+        "mm, 0.72 mm too little; give Pans and Rakes 24 pages fewer; or put Pans and Rakes in lower, which has 60 mm "
+        "left; or use laid of 62 µm instead of 75"
     ]
     # Each remedy, taken, is enough; most of the thinner paper is in the boxed books.
     fewer = text.replace("title: Pans and Rakes", "title: Pans and Rakes\n    block: {pages: 24}")
