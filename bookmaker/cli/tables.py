@@ -32,7 +32,7 @@ __all__ = [
 GIVEN_UP = (
     *("worst ±", "clearance", "parts", "panels", "spine", "block", "arc min", "arc minutes", "dots", "each", "count"),
     *("likely ±", "runs", "style", "deep", "high", "widest space", "computed", "contrast", "stock", "books", "width"),
-    *("pages", "±", "sure"),
+    *("pages", "±", "chance to fit"),
 )
 """The columns that go where a terminal is too narrow, the first first; all others stay."""
 
@@ -143,7 +143,7 @@ def spaces_table(plan: ShelfPlan) -> Grid:
             ("room left", True),
             ("likely ±", True),
             ("worst ±", True),
-            ("sure", True),
+            ("chance to fit", True),
             ("verdict", False),
         ),
     )
