@@ -74,7 +74,7 @@ def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
 
 
 def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
-    """What stands on the reverse: which sheet it is, and the check rule behind that of the front.
+    """What stands on the reverse: which sheet it is, and the test line behind that of the front.
 
     `mirror` takes a point seen through the front to the page of the reverse.
     """
