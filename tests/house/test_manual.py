@@ -64,7 +64,7 @@ TABLES = {
     "a table of contents": ["Contents"],
     "a colophon": ["Colophon"],
     "squared pages": ["Squared"],
-    "ledger pages": ["Ledger"],
+    "ledger paper": ["LedgerPaper"],
     "music pages": ["Music"],
     "map pages": ["MapGrid"],
     "dummy text": ["DummyText"],

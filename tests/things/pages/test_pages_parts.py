@@ -17,7 +17,7 @@ from bookmaker.ground.problems import Severity
 from bookmaker.things.book.pages.inside import load_inside
 from bookmaker.things.book.pages.kinds import AnyInside
 from bookmaker.things.book.pages.patterns.dummy_text import DummyPage
-from bookmaker.things.book.pages.patterns.ledger import LedgerPage
+from bookmaker.things.book.pages.patterns.ledger_paper import LedgerPaperPage
 from bookmaker.things.book.pages.patterns.music import MusicPage
 from bookmaker.things.book.pages.patterns.ruled import RuledPage
 from bookmaker.things.book.pages.patterns.squared import SquaredPage
@@ -26,7 +26,13 @@ from tests.kit.recording import record
 from tests.kit.shelves import ONE_BOOK, merged, told
 
 BOOK = BookWords("The Long Quay", "P. Stannard", "The Net Loft")
-SHOWS = {"ruled": RuledPage, "squared": SquaredPage, "ledger": LedgerPage, "music": MusicPage, "dummy text": DummyPage}
+SHOWS = {
+    "ruled": RuledPage,
+    "squared": SquaredPage,
+    "ledger paper": LedgerPaperPage,
+    "music": MusicPage,
+    "dummy text": DummyPage,
+}
 
 Written = dict[str, object]
 
@@ -92,7 +98,7 @@ def test_a_part_without_a_length_takes_what_is_left_wherever_it_stands(
     written: list[Written] = [
         {"kind": kind, "pages": str(pages), "begins": begins, "numbers": "no"} for kind, pages, begins in parts
     ]
-    written[open_ended].update(kind="ledger")
+    written[open_ended].update(kind="ledger paper")
     del written[open_ended]["pages"]
     needed = sum(pages for _, pages, _ in parts) - parts[open_ended][1] + len(parts) + 1
     inside = bound(written, needed + extra)
@@ -132,8 +138,8 @@ def test_one_part_alone_fills_the_book_or_as_many_pages_as_it_asks_for() -> None
 
 
 def test_parts_that_need_more_pages_than_there_are_lose_the_last_and_say_so() -> None:
-    inside = bound([{"kind": "ruled", "pages": "5"}, {"kind": "squared"}, {"kind": "ledger", "pages": "4"}], 8)
-    assert shown(inside, ["ruled", "squared", "ledger"]) == ["ruled"] * 5 + ["squared"] + ["ledger"] * 2
+    inside = bound([{"kind": "ruled", "pages": "5"}, {"kind": "squared"}, {"kind": "ledger paper", "pages": "4"}], 8)
+    assert shown(inside, ["ruled", "squared", "ledger paper"]) == ["ruled"] * 5 + ["squared"] + ["ledger paper"] * 2
     assert [(str(problem), problem.severity.value, problem.field) for problem in inside.problems] == [
         (
             "the parts of the inside need 10 pages, the block has 8: 2 pages are lost; "

@@ -17,7 +17,7 @@ from .front_matter.title_page import TitlePage
 from .part import Part
 from .patterns.blank import Blank
 from .patterns.dummy_text import DummyText
-from .patterns.ledger import Ledger
+from .patterns.ledger_paper import LedgerPaper
 from .patterns.map_grid import MapGrid
 from .patterns.music import Music
 from .patterns.ruled import Ruled
@@ -33,7 +33,7 @@ KINDS: tuple[type[Part], ...] = (
     Blank,
     Ruled,
     Squared,
-    Ledger,
+    LedgerPaper,
     Music,
     MapGrid,
     DummyText,
