@@ -30,7 +30,7 @@ __all__ = [
 ]
 
 GIVEN_UP = (
-    *("worst ±", "clearance", "parts", "panels", "spine", "block", "arc min", "arc minutes", "dots", "each", "count"),
+    *("worst ±", "clearance", "pieces", "panels", "spine", "block", "arc min", "arc minutes", "dots", "each", "count"),
     *("likely ±", "runs", "style", "deep", "high", "widest space", "computed", "contrast", "stock", "books", "width"),
     *("pages", "±", "chance to fit"),
 )

@@ -35,7 +35,7 @@ COLUMNS = (
     ("book", False),
     ("pages", True),
     ("panels", True),
-    ("parts", True),
+    ("pieces", True),
     ("block", True),
     ("spine", True),
     ("thick", True),
