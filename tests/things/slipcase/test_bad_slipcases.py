@@ -108,9 +108,9 @@ BAD = [
     (
         in_box("books: [1], clearance: 0 mm, faces: {colour: red, left: {pictur: a}}"),
         [
-            "23:50: slipcases.salt.faces.colour: red is not a colour; "
+            "23:55: slipcases.salt.faces.colour: red is not a colour; "
             'write red, green and blue as "#7a1f2b", in quotes',
-            "23:62: slipcases.salt.faces.left has an unknown key 'pictur'; did you mean picture?",
+            "23:67: slipcases.salt.faces.left has an unknown key 'pictur'; did you mean picture?",
         ],
     ),
     (
