@@ -35,7 +35,7 @@ from .things.families import FAMILIES
 from .things.thing import AnyFamily
 
 if TYPE_CHECKING:
-    from .sheets.layout import Tally
+    from .sheets.tally import Tally
 
 __all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop", "check", "make"]
 

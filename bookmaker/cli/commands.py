@@ -1,13 +1,11 @@
 """The command line: arguments, and which of them leads where. What a command does is imported when it is called.
 
 Exit codes, which scripts can trust: 0: done. 1: done, but the shelf has errors. 2: a command or a file could not be
-used; nothing was written.
+used; nothing was written, or what there is to say could not. More than 128: a signal stopped it; nothing was written.
 """
 
 from __future__ import annotations
 
-import io
-import os
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, NoReturn
@@ -15,7 +13,10 @@ from typing import TYPE_CHECKING, Annotated, NoReturn
 import typer
 
 from ..ground.collection import uncollected, uncollected_at_the_end
+from ..ground.visible import one_line
 from ..sheets.layers import Layers
+from .outlets import outlets
+from .stopping import stoppable
 
 if TYPE_CHECKING:
     from ..typesetting.standing_type import StandingType
@@ -72,7 +73,7 @@ def new(folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or emp
     from ..shelf_file.starter import write_starter
 
     shelf = write_starter(folder)
-    typer.echo(f"wrote {shelf}; next: bookmaker check {shelf}")
+    typer.echo(f"wrote {one_line(shelf)}; next: bookmaker check {one_line(shelf)}")
 
 
 @app.command(epilog=_examples("check", "check shelf.yaml --explain 3", "check shelf.yaml --spines --wide"))
@@ -188,10 +189,14 @@ def _end(sound: bool) -> None:
 def main() -> NoReturn:
     """Run the command line; refusals end in a message and exit code 2, never in a traceback."""
     uncollected_at_the_end()
-    for stream in (sys.stdout, sys.stderr):
-        # A terminal of an old code page shows ? for a sign it lacks; it is no reason to stop.
-        if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="replace")
+    code = UNUSABLE
+    with stoppable() as stop, outlets() as troubles:
+        code = _ended()
+    sys.exit(stop.code or (UNUSABLE if troubles else code))
+
+
+def _ended() -> int:
+    """The exit code of the command that was asked for."""
     from ..ground.problems import BookmakerError
 
     try:
@@ -201,9 +206,7 @@ def main() -> NoReturn:
         from .messages import refuse
 
         refuse(refusal.problems)
-        sys.exit(UNUSABLE)
-    except BrokenPipeError:
-        # The reader of our output has gone, as `head` does: not worth a word.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        sys.exit(UNUSABLE)
-    sys.exit(0)
+        return UNUSABLE
+    except SystemExit as ended:
+        return int(ended.code or 0)
+    return 0

@@ -10,6 +10,7 @@ import typer
 
 from .. import workshop
 from ..ground.output import PLAN_NAME
+from ..ground.visible import one_line
 from .after_making import gone_lines, off_cut_lines, others_line
 from .messages import outcome, tell
 from .tables import paper_line
@@ -35,7 +36,7 @@ def make_shelf(
         if not quiet:
             _say_what_was_made(made, shelf, into)
     if show and typer.launch(str(into)):
-        say(f"{into} cannot be opened from here: open it as you open any folder", err=True)
+        say(f"{one_line(into)} cannot be opened from here: open it as you open any folder", err=True)
     return made.checked.sound
 
 
@@ -57,8 +58,8 @@ def _file_lines(made: workshop.Made, into: Path) -> Iterator[str]:
     for name, sheets in made.files:
         if name not in drawings:
             count = f": {sheets} sheet{'s' if sheets > 1 else ''}" if sheets else ""
-            yield f"{into / name}{count}"
+            yield f"{one_line(into / name)}{count}"
     if drawings:
-        yield f"{into / Path(drawings[0]).parent}: {len(drawings)} drawings"
+        yield f"{one_line(into / Path(drawings[0]).parent)}: {len(drawings)} drawings"
     for tally in made.tallies:
         yield paper_line(tally, made.checked.plan.stocks[tally.stock].printed_on)

@@ -16,7 +16,7 @@ from ..workshop import Checked
 from .grid import BOLD, RED, YELLOW, Grid
 
 if TYPE_CHECKING:
-    from ..sheets.layout import Tally
+    from ..sheets.tally import Tally
 
 __all__ = [
     "GIVEN_UP",
@@ -41,15 +41,28 @@ STYLES = {Verdict.FITS: "", Verdict.TIGHT: YELLOW, Verdict.OVER: RED}
 
 
 def shelf_tables(plan: ShelfPlan) -> Iterator[Grid]:
-    """What each kind of thing shows of all of its things; the spaces stand behind the first, which are counted."""
+    """What each kind of thing shows of all of its things; the spaces stand behind the first, which are counted.
+
+    Things of kinds that show nothing of their own stand together in the last.
+    """
     everything = list(plan.plans.values())
-    first, *others = [
-        _things_table(found) for family in plan.register.families if (found := family.table(everything, plan))
-    ]
-    yield first
+    shown = {family: family.table(everything, plan) for family in plan.register.families}
+    tables = [_things_table(found) for found in shown.values() if found]
+    yield from tables[:1]
     if plan.spaces:
         yield spaces_table(plan)
-    yield from others
+    yield from tables[1:]
+    if others := [one for one in everything if shown[one.family] is None]:
+        yield _others_table(others)
+
+
+def _others_table(things: Sequence[Plan]) -> Grid:
+    table = Grid("things", (("thing", False), ("made as", False), ("parts", True), ("space", False)))
+    for one in things:
+        by_hand = sum(part.count for part in one.cut_list) + sum(stick.count for stick in one.sticks)
+        parts = len(one.flats) + by_hand
+        table.add_row(one.name, one.made_as, str(parts), one.space or "–")
+    return table
 
 
 def _things_table(found: Found) -> Grid:

@@ -10,13 +10,14 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from ..ground.units import MM_PER_INCH, NotAMeasure, print_mm
 from ..shelf_file.fields.entry import Entry
-from ..shelf_file.fields.measures import Margin, Offset, OrOneLength, Resolution, Thickness, read_margin
+from ..shelf_file.fields.measures import Margin, Offset, OrOneLength, Resolution, Skew, Thickness, read_margin
 from ..shelf_file.fields.words import Flag, ProfileFile, Title, read_text, refuse
 from .papers import SheetFormat, find_format
 
 __all__ = [
     "DIAGONAL",
     "RULE_LENGTH",
+    "SKEW_BASE",
     "SQUARE",
     "Diagonals",
     "Margins",
@@ -36,6 +37,9 @@ RULE_LENGTH = 150.0
 SQUARE = 100.0
 DIAGONAL = SQUARE * math.sqrt(2)
 """Side and diagonals in mm of the square on the ruler page; a gauge that opens 150 mm spans them."""
+
+SKEW_BASE = 120.0
+"""From the lower hole on the ruler page to the upper one, in mm: the skew of the reverse is read between them."""
 
 MOST_OFF = 0.03
 """A reading further off than this share of what was drawn is a slip of the maker, not of the printer."""
@@ -136,6 +140,9 @@ class ReverseOffset(Entry):
 
     right: Offset = Field(0.0, description="how far to the right; to the left with a minus sign")
     up: Offset = Field(0.0, description="how far up; down with a minus sign")
+    skew: Skew = Field(
+        0.0, description="how much farther to the right 120 mm farther up; to the left with a minus sign"
+    )
 
 
 class PaperPath(Entry):

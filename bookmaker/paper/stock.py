@@ -12,6 +12,7 @@ from ..ground.units import NotAMeasure, print_mm
 from .mark_margin import CROSS_ROOM, FOOTER_HEIGHT, MARK_MARGIN
 from .papers import SheetFormat, caliper_from_bulk, grammage_from_basis, nominal_caliper
 from .printer_entry import RULE_LENGTH, SQUARE, PaperPath, PrinterEntry
+from .reverse import reached_on_both, upright_within
 from .stock_entry import Grain, StockEntry
 
 SMALLEST_AREA = 40.0
@@ -32,6 +33,7 @@ USUAL = PaperPath()
 class Stock:
     """One paper or card. Lengths in mm; `tolerance` is that of the caliper; `printable` lies on the sheet.
 
+    `reached_on_both` is the part of `printable` that the printer reaches on the reverse too, if it is not all of it.
     `stated` is the caliper it should have by other accounts, if a measured pile overrides them. `printed_on` names
     its printer and tray, if they are not the usual ones.
     """
@@ -44,6 +46,7 @@ class Stock:
     grain: Grain
     sheet: SheetFormat
     printable: Rect
+    reached_on_both: Rect | None = None
     grammage: float | None = None
     stated: float | None = None
     crosses: bool = False
@@ -66,6 +69,12 @@ class Stock:
     def usable(self) -> Rect:
         """The printable area above the notes at the foot of the sheet, and below an alignment cross if there is one."""
         return self.printable.grown(0, -FOOTER_HEIGHT, 0, -CROSS_ROOM if self.crosses else 0)
+
+    @property
+    def on_both_sides(self) -> Stock:
+        """The stock and its off-cuts as they can be used for what is printed on both sides."""
+        area = self.reached_on_both or self.printable
+        return replace(self, printable=area, off_cuts=tuple(off_cut.on_both_sides for off_cut in self.off_cuts))
 
     @property
     def grain_axis(self) -> Axis | None:
@@ -143,6 +152,7 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         tolerance = entry.tolerance.of(caliper)
     else:
         tolerance = caliper * (PILE_TOLERANCE if entry.pile else NOMINAL_TOLERANCE)
+    printable = _printable(path, sheet, _that_settles_the_room(name, entry))
     stock = Stock(
         name=name,
         caliper=caliper,
@@ -151,7 +161,8 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         glue=entry.glue,
         grain=entry.grain,
         sheet=sheet,
-        printable=_printable(path, sheet, _that_settles_the_room(name, entry)),
+        printable=printable,
+        reached_on_both=reached_on_both(path, Size(*sheet.size), printable),
         grammage=grammage,
         crosses=printer.cutting_machine,
         stated=stated if entry.pile else None,
@@ -186,7 +197,8 @@ def _off_cut(stock: Stock, size: SheetFormat) -> Stock:
     if stock.grain_axis is not None:
         grain = Grain.LONG if upright == (stock.grain_axis is Axis.Y) else Grain.SHORT
     printable = _printable(stock.printer, size, ("stocks", stock.name, "off_cuts"))
-    return replace(stock, sheet=size, grain=grain, printable=printable, off_cut=True)
+    both = reached_on_both(stock.printer, Size(*size.size), printable)
+    return replace(stock, sheet=size, grain=grain, printable=printable, reached_on_both=both, off_cut=True)
 
 
 def _weight_and_stated_caliper(name: str, entry: StockEntry) -> tuple[float | None, float | None]:
@@ -240,12 +252,4 @@ def _printable(printer: PaperPath, sheet: SheetFormat, field: FieldPath) -> Rect
                 ),
             )
         )
-    return _before_calibration(reached, calibration(printer, sheet))
-
-
-def _before_calibration(reached: Rect, undone: Transform) -> Rect:
-    """The largest upright area whose calibrated image lies within what the printer reaches."""
-    low, high = ((y - undone.f) / undone.d for y in (reached.y, reached.top))
-    left = max(reached.x - undone.e - undone.c * y for y in (low, high)) / undone.a
-    right = min(reached.right - undone.e - undone.c * y for y in (low, high)) / undone.a
-    return Rect(left, low, right - left, high - low)
+    return upright_within(reached, calibration(printer, sheet))

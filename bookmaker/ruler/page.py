@@ -13,7 +13,8 @@ from ..ground.problems import CommandError, Problem
 from ..ground.typefaces import bundled, set_line
 from ..ground.units import print_mm
 from ..paper.papers import SheetFormat
-from ..paper.printer_entry import RULE_LENGTH, PrinterEntry
+from ..paper.printer_entry import RULE_LENGTH, SKEW_BASE, PrinterEntry
+from ..paper.reverse import correction
 from ..paper.stock import calibration
 from ..sheets.marks import blot, note
 from ..writers.pdf import PdfFile
@@ -45,9 +46,11 @@ PROOF = (
     "If they do not, measure a plain ruler page again.",
 )
 REVERSE = (
-    "Reverse of the ruler page. Prick a pin through the dot in the middle of the front.",
-    "Here the hole shows how far the reverse is off: read how far it lies to the right",
-    "of the middle of this grid, and how far up, in mm, to a tenth by eye.",
+    "Reverse of the ruler page. Prick a pin through the three dots on the front.",
+    "Here the holes show how far the reverse is off. In the middle: read how far the hole",
+    "lies to the right of the middle of its grid, and how far up, in mm, to a tenth by eye.",
+    "Above and below: how much farther to the right it lies on the upper grid than on the",
+    "lower one. Few sheets go in alike: take the mean of three of them.",
 )
 
 
@@ -68,12 +71,11 @@ def write_ruler(to: FilePath | BinaryIO, sheet: SheetFormat, printer: PrinterEnt
                 ),
             )
         )
-    correction = calibration(printer, sheet) if printer else Transform()
-    offset = printer.reverse_offset if printer else None
-    moved = Transform.move(-offset.right, -offset.up) if offset else Transform()
+    stretched = calibration(printer, sheet) if printer else Transform()
+    moved = correction(printer, size) if printer else Transform()
     words = [line.format(name=printer.name or printer.profile) for line in PROOF] if printer else ADVICE
     with PdfFile(to, title="Ruler page") as pdf:
-        for page, to_page in ((_front(size, words), correction), (_reverse(size), moved.then(correction))):
+        for page, to_page in ((_front(size, words), stretched), (_reverse(size), moved.then(stretched))):
             with pdf.page(size) as canvas, canvas.placed(to_page):
                 for art in page:
                     art.draw(canvas)
@@ -83,7 +85,7 @@ def _front(size: Size, words: Sequence[str]) -> Iterator[Art]:
     corner = Point(EDGE, size.height - EDGE - RULE_LENGTH)
     yield from rules(corner)
     yield from square(corner.plus(32, 20))
-    yield from _middle(size)
+    yield from _dots(size)
     yield from _text(words, corner.plus(28, RULE_LENGTH - 6))
     below = corner.y - BETWEEN
     yield from stairs(size, below - 36)
@@ -101,8 +103,13 @@ def _front(size: Size, words: Sequence[str]) -> Iterator[Art]:
 
 
 def _reverse(size: Size) -> Iterator[Art]:
-    """A grid of millimetres in the middle of the sheet, where the printer's stretch is nil."""
-    middle = Point(size.width / 2, size.height / 2)
+    """Grids of millimetres: in the middle of the sheet, where the printer's stretch is nil, above it and below it."""
+    for middle in _pricked(size):
+        yield from _grid(middle)
+    yield from _text(REVERSE, Point(size.width / 2 - 70, size.height / 2 + 40))
+
+
+def _grid(middle: Point) -> Iterator[Art]:
     for step in range(-GRID, GRID + 1):
         pen = BOLD if step == 0 else PEN if step % 5 == 0 else FINE
         reach = GRID + (2 if step % 5 == 0 else 0)
@@ -114,16 +121,21 @@ def _reverse(size: Size) -> Iterator[Art]:
             yield note(label, middle.plus(-reach - 0.6 - label.width, step - 0.7))
     for words, at in (("right", middle.plus(GRID + 4, -0.9)), ("up", middle.plus(-2, GRID + 4))):
         yield note(set_line(bundled("sans bold"), 2.8, words), at)
-    yield from _text(REVERSE, middle.plus(-70, 40))
 
 
-def _middle(size: Size) -> Iterator[Art]:
-    """The dot to prick through, and lines that lead to it."""
+def _pricked(size: Size) -> tuple[Point, Point, Point]:
+    """The middle of the sheet, the upper hole and the lower one."""
     middle = Point(size.width / 2, size.height / 2)
-    yield blot(Path.circle(middle, 0.2))
-    for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
-        yield Stroked.line(middle.plus(dx, dy), middle.plus(4 * dx, 4 * dy), PEN)
-    yield note(set_line(bundled("sans"), 2.2, "prick here for the reverse"), middle.plus(5, -0.8))
+    return middle, middle.plus(0, SKEW_BASE / 2), middle.plus(0, -SKEW_BASE / 2)
+
+
+def _dots(size: Size) -> Iterator[Art]:
+    """The dots to prick through, and lines that lead to each."""
+    for at, words in zip(_pricked(size), ("prick here for the reverse", "prick here", "prick here"), strict=True):
+        yield blot(Path.circle(at, 0.2))
+        for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
+            yield Stroked.line(at.plus(dx, dy), at.plus(4 * dx, 4 * dy), PEN)
+        yield note(set_line(bundled("sans"), 2.2, words), at.plus(5, -0.8))
 
 
 def _text(words: Sequence[str], corner: Point) -> Iterator[Art]:

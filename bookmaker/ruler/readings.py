@@ -12,7 +12,8 @@ from pydantic import ValidationError
 from ..ground.problems import Problem
 from ..ground.units import NotAMeasure, parse_offset, print_mm
 from ..paper.papers import SheetFormat
-from ..paper.printer_entry import PrinterEntry, Profile
+from ..paper.printer_entry import SKEW_BASE, PrinterEntry, Profile
+from ..paper.stock import lean
 from ..shelf_file.spec_errors import explain
 from .rules import STAIRS
 
@@ -53,7 +54,11 @@ EDGES = tuple(
 FINEST = (Question("", "resolution", "finest lines that stay apart", "600 dpi"),)
 REVERSE = tuple(
     Question("reverse_offset", key, f"reverse: how far the hole lies {words}", "0 mm", turned_round=True)
-    for key, words in (("right", "to the right of the middle"), ("up", "above the middle"))
+    for key, words in (
+        ("right", "to the right of the middle"),
+        ("up", "above the middle"),
+        ("skew", "farther to the right on the upper grid than on the lower one"),
+    )
 )
 ROUNDS = (IDENTITY, LENGTHS, EDGES, FINEST, REVERSE)
 """Questions that are checked together, and asked again together if they contradict each other."""
@@ -78,7 +83,19 @@ def measure(sheet: SheetFormat, ask: Ask, say: Say) -> PrinterEntry:
             for problem in problems:
                 say(problem)
         answers = found
-    return PrinterEntry.model_validate(answers)
+    return _without_the_lean(PrinterEntry.model_validate(answers))
+
+
+def _without_the_lean(printer: PrinterEntry) -> PrinterEntry:
+    """The printer with the skew that is left when its lean is undone, if its reverse was read at all.
+
+    What leans to the right on both sides lies farther apart by twice that: a lean of 1 mrad makes 0.24 mm of skew.
+    """
+    read = printer.reverse_offset
+    if not (read.right or read.up or read.skew):
+        return printer
+    skew = read.skew - 2 * SKEW_BASE * lean(printer)
+    return printer.model_copy(update={"reverse_offset": read.model_copy(update={"skew": skew})})
 
 
 def _asked(question: Question, before: Answers, ask: Ask, say: Say) -> Answers:

@@ -1,7 +1,6 @@
 """Each pass of a sheet through the printer: its front, and its reverse if anything is printed there.
 
-The reverse is worked out on the front, as if seen through the paper, and then mirrored as the sheet is
-turned: on the long edge of an upright sheet left becomes right; on the short edge up becomes down.
+The reverse is worked out on the front, as if seen through the paper, and then mirrored as the sheet is turned.
 """
 
 from __future__ import annotations
@@ -11,12 +10,13 @@ from dataclasses import dataclass
 
 from ..ground.drawing import Art
 from ..ground.geometry import Path, Rect, Size, Transform
-from ..paper.printer_entry import PaperPath, Turn
+from ..paper.printer_entry import PaperPath
+from ..paper.reverse import correction, to_reverse
 from .flat import Face
 from .layout import Placement, Sheet
 from .marks import Furniture, furnish, furnish_reverse
 
-__all__ = ["Impression", "Printed", "impressions", "to_reverse"]
+__all__ = ["Impression", "Printed", "impressions"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,7 @@ class Impression:
     """One printed page: its size in mm, the art of its pieces, and what stands around them.
 
     `trim` is the box around all that is cut out, `bleed` the one around all that is inked for that; both, like
-    everything here, before the printer's calibration. `offset` is how far the print is moved to make up for a
+    everything here, before the printer's calibration. `offset` moves and turns the print to make up for a
     printer that misses the front with the reverse.
     """
 
@@ -52,21 +52,6 @@ def impressions(sheet: Sheet, shelf_name: str, printer: PaperPath) -> tuple[Impr
     if not sheet.two_sided:
         return (front,)
     return front, _reverse(sheet, front, printer)
-
-
-def to_reverse(size: Size, turn: Turn) -> Transform:
-    """From a point seen through the front of the sheet to the same point on the page of its reverse.
-
-    An upright A4 sheet turned on its long edge: what lies 10 mm from the left edge lies 10 mm from the right.
-
-    >>> from bookmaker.ground.geometry import Point
-    >>> to_reverse(Size(210, 297), Turn.LONG_EDGE).apply(Point(10, 20))
-    Point(x=200.0, y=20.0)
-    """
-    upright = size.height >= size.width
-    if upright == (turn is Turn.LONG_EDGE):
-        return Transform(a=-1.0, e=size.width)
-    return Transform(d=-1.0, f=size.height)
 
 
 def _front(sheet: Sheet, furniture: Furniture) -> Impression:
@@ -92,7 +77,7 @@ def _reverse(sheet: Sheet, front: Impression, printer: PaperPath) -> Impression:
         furniture=furnish_reverse(sheet, mirror, printer.turn),
         trim=mirror.apply_to(front.trim),
         bleed=mirror.apply_to(front.bleed),
-        offset=Transform.move(-printer.reverse_offset.right, -printer.reverse_offset.up),
+        offset=correction(printer, sheet.size),
     )
 
 

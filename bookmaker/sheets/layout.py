@@ -7,8 +7,9 @@ in a margin around each piece, never on what shows in the finished book.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from ..ground.geometry import Point, Rect, Size, Transform
 from ..ground.outlines import Outline
@@ -16,13 +17,14 @@ from ..ground.problems import Problem, ShelfFileError
 from ..ground.units import print_mm
 from ..paper.mark_margin import CROSS_ARM, CROSS_ROOM, FOOTER_HEIGHT, MARK_MARGIN
 from ..paper.printer_entry import SheetOrder
-from ..paper.stock import SMALLEST_AREA, Stock
+from ..paper.stock import Stock
 from .flat import Fold, Stroke
 from .packing import NEST_EFFORT, ROUNDING, Cut, DoesNotFit, Nesting, Placed, nest, nest_by_group
-from .packing_items import bin_of, item_of, lies_turned
+from .packing_items import bin_of, item_of, lies_turned, takes
 from .piece import Piece
+from .tally import Tally, tally_of, together
 
-__all__ = ["Layout", "Placement", "Sheet", "Tally", "lay_out"]
+__all__ = ["Layout", "Placement", "Sheet", "lay_out"]
 
 Progress = Callable[[str, int, int], None]
 
@@ -87,6 +89,11 @@ class Sheet:
         return any(placement.piece.two_sided for placement in self.placements)
 
     @property
+    def area(self) -> Rect:
+        """Where everything on it lies, in mm: what the printer reaches, on both sides if both are printed."""
+        return (self.stock.on_both_sides if self.two_sided else self.stock).printable
+
+    @property
     def size(self) -> Size:
         """Width and height of the paper in mm."""
         return Size(*self.stock.sheet.size)
@@ -95,7 +102,7 @@ class Sheet:
     def foot(self) -> Rect:
         """Where the notes stand, below the pieces."""
         side = CROSS_ROOM if self.stock.crosses else 0.0
-        return self.stock.printable._replace(height=FOOTER_HEIGHT).grown(-side, 0, -side, 0)
+        return self.area._replace(height=FOOTER_HEIGHT).grown(-side, 0, -side, 0)
 
     @property
     def crosses(self) -> tuple[Stroke, ...]:
@@ -105,31 +112,8 @@ class Sheet:
         """
         if not self.stock.crosses:
             return ()
-        lower_left, lower_right, _, upper_left = self.stock.printable.grown(-CROSS_ROOM / 2).corners
+        lower_left, lower_right, _, upper_left = self.area.grown(-CROSS_ROOM / 2).corners
         return tuple(arm for at in (lower_left, lower_right, upper_left) for arm in _cross(at))
-
-
-@dataclass(frozen=True, slots=True)
-class Tally:
-    """What the pieces of a stock take: whole sheets and off-cuts.
-
-    No layout takes fewer whole sheets than `least`; `row_sheets` is what laying the pieces in simple rows
-    would take. `used` is the share of the printable area of all sheets used that pieces with their marks take.
-    `rest` is what one cut leaves of the last whole sheet, if it is large enough to be an off-cut, in whole mm.
-    """
-
-    stock: str
-    sheets: int
-    off_cuts: int
-    least: int
-    row_sheets: int
-    used: float
-    rest: Size | None = None
-
-    @property
-    def saved(self) -> int:
-        """Sheets saved against simple rows; none where the maker asked for an order that costs some."""
-        return max(0, self.row_sheets - self.sheets)
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,16 +152,36 @@ def lay_out(
         mine = {piece.id: piece for piece in pieces if piece.flat.stock == name}
         if not mine:
             continue
-        try:
-            nesting = _nested(stock, mine, groups, gap_between_pieces, order, progress)
-        except DoesNotFit as refusal:
-            problems += [_too_large(mine[key], stock) for key in refusal.keys]
-            continue
-        sheets += _sheets_of(stock, mine, nesting)
-        tallies.append(_tally(stock, nesting))
+        laid: list[Sheet] = []
+        taken: list[Tally] = []
+        for paper, some in _runs(stock, mine):
+            try:
+                nesting = _nested(paper, some, groups, gap_between_pieces, order, progress)
+            except DoesNotFit as refusal:
+                problems += [_too_large(mine[key], paper) for key in refusal.keys]
+                continue
+            laid += _sheets_of(stock, paper, some, nesting)
+            taken.append(tally_of(paper, nesting))
+        sheets += _numbered(laid)
+        tallies += [together(taken)] if taken else []
     if problems:
         raise ShelfFileError(problems)
     return Layout(tuple(sheets), tuple(tallies))
+
+
+def _runs(stock: Stock, pieces: Mapping[str, Piece]) -> Iterator[tuple[Stock, dict[str, Piece]]]:
+    """What is laid together, and the room for it: all that fits where both sides are reached, if any piece needs that.
+
+    What then needs more of the front has sheets of its own.
+    """
+    if not any(piece.two_sided for piece in pieces.values()):
+        yield stock, dict(pieces)
+        return
+    both = stock.on_both_sides
+    beside = {key: piece for key, piece in pieces.items() if piece.two_sided or takes(both, piece.flat)}
+    yield both, beside
+    if alone := {key: piece for key, piece in pieces.items() if key not in beside}:
+        yield replace(stock, off_cuts=()), alone
 
 
 def _nested(
@@ -201,18 +205,23 @@ def _nested(
     return nest(items, area, gap, off_cuts, effort=effort, progress=told)
 
 
-def _sheets_of(stock: Stock, pieces: Mapping[str, Piece], nesting: Nesting) -> list[Sheet]:
-    """The sheets of a stock that are used: its off-cuts, and then whole ones."""
-    papers = [*stock.off_cuts, *[stock] * nesting.sheets]
-    used = sorted({spot.bin for spot in nesting.placed})
-    found: list[Sheet] = []
-    for bin_number in used:
-        paper = papers[bin_number]
-        alike = [number for number in used if papers[number] == paper]
-        placements = tuple(_placement(spot, pieces, paper) for spot in nesting.on(bin_number))
-        cuts = tuple(_knife_cut(cut, paper) for cut in nesting.cuts(bin_number))
-        found.append(Sheet(paper, alike.index(bin_number) + 1, len(alike), placements, cuts))
-    return found
+def _sheets_of(stock: Stock, run: Stock, pieces: Mapping[str, Piece], nesting: Nesting) -> Iterator[Sheet]:
+    """The sheets of a stock that are used, its off-cuts first; `run` is the stock with the room that was there."""
+    papers = [*zip(stock.off_cuts, run.off_cuts, strict=False), *[(stock, run)] * nesting.sheets]
+    for bin_number in sorted({spot.bin for spot in nesting.placed}):
+        paper, area = papers[bin_number]
+        placements = tuple(_placement(spot, pieces, area) for spot in nesting.on(bin_number))
+        cuts = tuple(_knife_cut(cut, area) for cut in nesting.cuts(bin_number))
+        yield Sheet(paper, 1, 1, placements, cuts)
+
+
+def _numbered(sheets: Sequence[Sheet]) -> Iterator[Sheet]:
+    """Each sheet counted among those of the same paper."""
+    count = Counter(sheet.stock for sheet in sheets)
+    number: Counter[Stock] = Counter()
+    for sheet in sheets:
+        number[sheet.stock] += 1
+        yield replace(sheet, number=number[sheet.stock], count=count[sheet.stock])
 
 
 def _knife_cut(cut: Cut, paper: Stock) -> Stroke:
@@ -228,30 +237,6 @@ def _knife_cut(cut: Cut, paper: Stock) -> Stroke:
         for x, y in (cut.start, cut.end)
     )
     return Stroke(start, end)
-
-
-def _tally(stock: Stock, nesting: Nesting) -> Tally:
-    used = {spot.bin for spot in nesting.placed}
-    return Tally(
-        stock=stock.name,
-        sheets=nesting.sheets,
-        off_cuts=sum(number < len(stock.off_cuts) for number in used),
-        least=nesting.bound,
-        row_sheets=nesting.row_sheets,
-        used=nesting.used_share,
-        rest=_rest(stock, nesting),
-    )
-
-
-def _rest(stock: Stock, nesting: Nesting) -> Size | None:
-    last = len(stock.off_cuts) + nesting.sheets - 1
-    if not nesting.sheets:
-        return None
-    reach = max(spot.y + spot.height for spot in nesting.on(last)) + nesting.gap / 2
-    width, height = stock.sheet.size
-    left = math.floor(height - stock.usable.y - reach)
-    taken = height - stock.usable.height
-    return Size(width, left) if left - taken >= SMALLEST_AREA else None
 
 
 def _placement(spot: Placed, pieces: Mapping[str, Piece], stock: Stock) -> Placement:

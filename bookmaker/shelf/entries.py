@@ -6,7 +6,7 @@ from functools import cache
 from types import GenericAlias
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, Field, WithJsonSchema, create_model
+from pydantic import BeforeValidator, Field, WithJsonSchema, create_model, model_validator
 
 from ..ground.amounts import parse_ratio
 from ..ground.units import NotAMeasure
@@ -82,5 +82,20 @@ def shelf_model(families: tuple[AnyFamily, ...]) -> type[ShelfSpec]:
             GenericAlias(tuple, (either(listed), ...)),
             Field((), description="what else is made, each of a kind"),
         )
-    model: type[ShelfSpec] = create_model(ShelfSpec.__name__, __base__=ShelfSpec, __doc__=ShelfSpec.__doc__, **sections)
+    counted = [family.section.key for family in families if family.section and family.section.counted]
+
+    def with_things_alone(written: object) -> object:
+        """A shelf of things needs no books."""
+        if isinstance(written, dict) and written.get(THINGS):
+            return {**dict.fromkeys(counted, ()), **written}
+        return written
+
+    validators: dict[str, Any] = {"with_things_alone": model_validator(mode="before")(with_things_alone)}
+    model: type[ShelfSpec] = create_model(
+        ShelfSpec.__name__,
+        __base__=ShelfSpec,
+        __doc__=ShelfSpec.__doc__,
+        __validators__=validators,
+        **sections,
+    )
     return model

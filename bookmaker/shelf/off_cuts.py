@@ -23,7 +23,7 @@ def useless_off_cuts(plan: ShelfPlan, pieces: Collection[Piece]) -> Iterator[Pro
         mine = [piece for piece in pieces if piece.flat.stock == stock.name]
         owners = dict.fromkeys(piece.owner for piece in mine)
         for off_cut in stock.off_cuts if mine else ():
-            if not any(takes(off_cut, piece.flat) for piece in mine):
+            if not any(takes(off_cut.on_both_sides if piece.two_sided else off_cut, piece.flat) for piece in mine):
                 yield _useless(off_cut, _what_would_fit(owners, off_cut, plan))
 
 

@@ -25,6 +25,7 @@ def shelf_schema() -> dict[str, Any]:
         "properties": anything_of_a_book,
         "additionalProperties": False,
     }
+    schema["required"].remove("books")  # where things are listed
     schema["properties"]["printer"] = {"anyOf": [{"type": "string"}, schema["properties"]["printer"]]}
     schema["$defs"][StockEntry.__name__]["properties"]["printer"]["anyOf"].insert(0, {"type": "string"})
     # What the defaults supply need not stand in the book.

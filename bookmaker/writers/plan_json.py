@@ -9,9 +9,11 @@ from typing import Any
 from ..ground.geometry import Point, Rect
 from ..ground.problems import Problem, show_field
 from ..ground.units import rounded
+from ..ground.visible import STEERING
 from ..sheets.cutting import CutPart, Stick
 from ..sheets.flat import Fold, Stroke
-from ..sheets.layout import Placement, Sheet, Tally
+from ..sheets.layout import Placement, Sheet
+from ..sheets.tally import Tally
 from ..shelf.checked import Checked
 from ..shelf.entries import THINGS
 from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
@@ -24,8 +26,9 @@ __all__ = ["check_report", "dump", "plan_report"]
 
 
 def dump(report: Mapping[str, Any]) -> str:
-    """A report as JSON text that is the same for the same report."""
-    return json.dumps(report, ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    """A report as JSON text that is the same for the same report; signs that steer terminals are numbers in it."""
+    text = json.dumps(report, ensure_ascii=False, indent=1, allow_nan=False)
+    return STEERING.sub(lambda sign: f"\\u{ord(sign[0]):04x}", text) + "\n"
 
 
 def check_report(checked: Checked) -> dict[str, Any]:

@@ -254,7 +254,7 @@ def test_an_interrupt_ends_without_a_traceback(run: Run, monkeypatch: pytest.Mon
 
 def test_a_terminal_of_an_old_code_page_shows_a_substitute(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     shown = io.BytesIO()
-    monkeypatch.setattr(sys, "stdout", io.TextIOWrapper(shown, encoding="ascii", write_through=True))
+    monkeypatch.setattr(sys, "stdout", io.TextIOWrapper(io.BufferedWriter(shown), encoding="ascii"))
     monkeypatch.setattr(sys, "argv", ["bookmaker", "check", str(written(WORKED, tmp_path))])
     with pytest.raises(SystemExit) as ended:
         cli.main()

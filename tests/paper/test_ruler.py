@@ -103,4 +103,4 @@ def test_words_of_the_ladders_can_be_found_on_the_page(tmp_path: Path) -> None:
     for words in ("across", "up", "rising", "falling", "smallest type you can read", "thinnest line", "fold and cut"):
         assert words in front
     assert front.count("The keeper trimmed the lamp") == 8
-    assert "Prick a pin through the dot" in reverse
+    assert "Prick a pin through the three dots" in reverse

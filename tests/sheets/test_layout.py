@@ -20,9 +20,10 @@ from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.stock import make_stock
 from bookmaker.paper.stock_entry import StockEntry
 from bookmaker.sheets.flat import Flat
-from bookmaker.sheets.layout import Sheet, Tally, lay_out
+from bookmaker.sheets.layout import Sheet, lay_out
 from bookmaker.sheets.marks import furnish
 from bookmaker.sheets.piece import Piece
+from bookmaker.sheets.tally import Tally
 from bookmaker.workshop import make
 from tests.kit.papers import paper
 from tests.kit.shelves import made, on_two_papers

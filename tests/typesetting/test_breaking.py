@@ -14,7 +14,7 @@ from bookmaker.typesetting.lines.breaking import Glue, Line, Stop, Word, break_p
 GLUE = Glue(0.3, 0.15, 0.1, 1.0)
 TRACKED = Glue(0.3, 0.15, 0.1, 1.0, 0.5, 0.2)
 """The same where the letters of a line may give 0.5 and take 0.2."""
-PASSES = ((6.0, 0.0), (math.inf, 1.0))
+PASSES = ((7.5, 0.0), (math.inf, 1.0))
 """Loosest ratio and lent stretch of each pass, written here apart from the code."""
 
 Break = tuple[int, int]
@@ -43,19 +43,15 @@ def every_way(paragraph: Sequence[Word]) -> Iterator[tuple[Break, ...]]:
 
 
 def tight(long: float, shrink: float, tightening: float) -> float:
-    """The ratio of a line too long; what its spaces cannot take, letters do, down to a ratio of −2."""
-    if long <= shrink:
-        return -long / shrink
-    return -1 - (long - shrink) / tightening if tightening else -math.inf
+    """The ratio of a line too long: spaces and letters lose alike, in shares of what they may."""
+    return -long / (shrink + tightening) if shrink + tightening else -math.inf
 
 
 def loose(short: float, stretch: float, loosening: float) -> float:
-    """The ratio of a line too short; letters that give all they can count 1/2, what is left widens the spaces."""
-    if short <= stretch:
-        return short / stretch if stretch else 0.0
-    tracked = min(1.0, (short - stretch) / loosening) if loosening else 0.0
-    rest = short - stretch - tracked * loosening
-    return 1 + tracked / 2 + (rest / stretch if stretch else math.inf if rest > 1e-12 else 0.0)
+    """The ratio of a line too short: both gain alike, up to a ratio of 1; what is left then widens the spaces."""
+    if short <= stretch + loosening:
+        return short / (stretch + loosening) if stretch + loosening else 0.0
+    return (short - loosening) / stretch if stretch else math.inf
 
 
 def cost_of(
@@ -81,7 +77,7 @@ def cost_of(
             ratio = tight(-short, spaces * glue.shrink, glue.tightening)
         else:
             ratio = 0.0 if last else loose(short, spaces * glue.stretch + lent, glue.loosening)
-        if not -2 <= ratio <= loosest:
+        if not -1 <= ratio <= loosest:
             return math.inf
         penalty = chosen.penalty
         total += (1 + 100 * abs(ratio) ** 3 + penalty) ** 2
@@ -90,9 +86,11 @@ def cost_of(
         if abs(classes.index(now) - classes.index(fitness)) > 1:
             total += 100
         if flagged and chosen.flagged:
-            total += 3000
+            total += 200_000
         elif flagged and last and spaces == 0 and inside:
-            total += 1e9
+            if loosest < math.inf:
+                return math.inf
+            total += 5e9
         fitness, flagged, inside = now, chosen.flagged, not whole
         if whole:
             first = at + 1

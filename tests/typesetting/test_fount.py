@@ -81,7 +81,7 @@ def test_spaces_are_wider_by_the_gap() -> None:
     [
         ("lamp", ["lamp"]),
         ("burner", ["burner"]),  # two letters alone on a line are too few
-        ("“hyphenation,”", ["“hy", "phen", "ation,”"]),
+        ("“hyphenation,”", ["“hyphen", "ation,”"]),  # two letters are too few
         ("boat-house", ["boat-", "house"]),
         ("it—and", ["it—", "and"]),
         ("light\u00adhouses", ["light\u00ad", "houses"]),
@@ -107,9 +107,11 @@ def test_other_languages_have_their_own_patterns() -> None:
     assert partings("Leuchtturmwärter", None) == []
 
 
-def test_short_ends_of_words_come_to_the_next_line_only_in_languages_that_allow_it() -> None:
-    """TeX keeps two letters back and three to come in English, two and two in Russian and Greek (from memory)."""
+def test_short_ends_of_words_stand_alone_only_in_languages_that_allow_it() -> None:
+    """Three and three letters in English (common practice), two and two in Russian, Greek German (TeX, memory)."""
     assert [parting.at for parting in partings("burner", "en_US")] == []
+    assert [parting.at for parting in partings("understanding", "en_US")] == [5, 10]
+    assert 2 in [parting.at for parting in partings("Reben", known_language("de"))]
     assert [parting.at for parting in partings("лампа", "ru")] == [3]
     assert 5 in [parting.at for parting in partings("θάλασσα", known_language("el"))]
 
@@ -119,11 +121,11 @@ def test_short_ends_of_words_come_to_the_next_line_only_in_languages_that_allow_
 
 def test_boxes_know_their_stops() -> None:
     boxes = Boxes(FOUNT, 20.0, hanging=False)
-    box = boxes["hyphenation"]
-    assert box.width == pytest.approx(harfbuzz_width("hyphenation"))
+    box = boxes["remembering"]
+    assert box.width == pytest.approx(harfbuzz_width("remembering"))
     first, second, end = box.stops
-    assert first.before == pytest.approx(harfbuzz_width("hy") + harfbuzz_width("-"), abs=0.02)
-    assert second.after == pytest.approx(harfbuzz_width("hyphen"), abs=0.02)
+    assert first.before == pytest.approx(harfbuzz_width("remem") + harfbuzz_width("-"), abs=0.02)
+    assert second.after == pytest.approx(harfbuzz_width("remember"), abs=0.02)
     assert end == (box.width, box.width, 0.0, False)
 
 

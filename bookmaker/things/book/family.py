@@ -127,9 +127,11 @@ class Books(Family[BookEntry, BookPlan]):
             "legibility": text and {**_seen(text), "verdict": str(text.sight)},
         }
 
-    def table(self, plans: Sequence[Plan], around: Around) -> Table:
+    def table(self, plans: Sequence[Plan], around: Around) -> Table | None:
         """One row a book; lengths in mm."""
         books = _books(plans)
+        if not books:
+            return None
         title = f"{around.terms.shelf}: {counted(len(books), 'book')}, lengths in mm"
         return Table(title, COLUMNS, tuple(_row(book, around) for book in books))
 

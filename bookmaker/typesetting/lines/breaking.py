@@ -9,8 +9,8 @@ Each line has a ratio r, by how much of its stretch or shrink its spaces change,
 demerits (1 + badness + penalty)². Two flagged breaks on end, and lines of very different tightness one after
 the other, cost more. The sum over all lines is least.
 
-What the spaces cannot do at a ratio of 1, the letters may help with: they are tracked a little, which is
-spread over so many that nobody sees it. Only what is left after that makes the spaces wider still.
+Letters share from the start what spaces gain or lose, each in proportion to what it may: they are tracked a little,
+over so many that nobody sees it. At a ratio of 1 they have given all; only what is left makes the spaces wider still.
 """
 
 from __future__ import annotations
@@ -25,7 +25,6 @@ __all__ = [
     "FLAGS",
     "FORBIDDEN",
     "TOLERANCES",
-    "TRACKED",
     "Glue",
     "Line",
     "Stop",
@@ -33,23 +32,23 @@ __all__ = [
     "break_paragraph",
 ]
 
-TOLERANCES = (6.0,)
+TOLERANCES = (7.5,)
 """The loosest ratio of each pass; the last pass, after these, takes any and counts on the glue's `spread`.
 
 One pass before the last is the fastest in the narrow measures of small books: tighter ones fail too often.
 """
 
-FLAGS = 3000.0
-"""Demerits for two flagged breaks on end (the value of the 1981 paper, from memory)."""
+FLAGS = 200_000.0
+"""Demerits for two flagged breaks on end; narrow lines have so many more than those of the 1981 paper that its 3000
+would count for nothing."""
 
-FINAL = 1e9
-"""Demerits for a last line that holds nothing but the end of a parted word: more than the loosest line has."""
+FINAL = 5e9
+"""Demerits, in the last pass, for a last line that holds nothing but the end of a parted word, which no other lets
+through: more than a very loose line has.
+"""
 
 FITNESS = 100.0
 """Demerits for neighbours more than one class of tightness apart (the value of the 1981 paper, from memory)."""
-
-TRACKED = 0.5
-"""What letters tracked as far as they may add to the ratio of a line."""
 
 FORBIDDEN = 1e6
 """A penalty that outweighs any badness; the ends of words that have it are stops in the last pass only."""
@@ -129,7 +128,7 @@ def break_paragraph(words: Sequence[Word], glue: Glue, measures: Sequence[float]
     """
     _, stretch, shrink, spread, loosening, tightening = glue
     for loosest in TOLERANCES:
-        limits = (measures, stretch, shrink, loosening, tightening, loosest - (TRACKED if loosening else 0.0), 0.0)
+        limits = (measures, stretch, shrink, loosening, tightening, loosest, 0.0)
         end = _fit(words, indent, glue.space, limits)
         if end:
             return _traced(end)
@@ -181,29 +180,31 @@ def _ways(
         start, first, number, before, opened, cost, _, _, _, _, _ = node
         short, count = measures[number] - end + start, place - first
         if short < 0.0:
-            room = shrink * count
-            if short < -room - tightening:
+            room = shrink * count + tightening
+            if short < -room:
                 gone += not best
                 continue
-            ratio = short / room if short >= -room else -1.0 + (short + room) / tightening
+            ratio = short / room
         elif closing:
             ratio = short = 0.0
         else:
-            room = stretch * count + spread
-            over = short - room
-            if over <= 0.0:
+            spaces = stretch * count + spread
+            room = spaces + loosening
+            if short <= room:
                 ratio = short / room if room else 0.0
-            elif over <= loosening:
-                ratio = 1.0 + TRACKED * over / loosening
-            elif short > loosest * room + loosening:
+            elif short > loosest * spaces + loosening:
                 break  # those that start later are looser still
             else:
-                ratio = (short - loosening) / room + (TRACKED if loosening else 0.0) if room else 0.0
+                ratio = (short - loosening) / spaces if spaces else 0.0
         fitness = 1 if -0.5 <= ratio <= 0.5 else 0 if ratio < 0.0 else 2 if ratio <= 1.0 else 3
         demerits = 1.0 + 100.0 * abs(ratio * ratio * ratio) + penalty
         cost += demerits * demerits + (0.0 if -1 <= fitness - before <= 1 else FITNESS)
         if opened:
-            cost += FLAGS if flagged else FINAL if closing and not count else 0.0
+            if closing and not count:
+                if loosest < math.inf:
+                    continue  # rather is the whole paragraph looser
+                cost += FINAL
+            cost += FLAGS if flagged else 0.0
         known = best.get(4 * number + fitness)
         if known is None or cost < known[0]:
             best[4 * number + fitness] = (cost, fitness, short, node)

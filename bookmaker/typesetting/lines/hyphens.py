@@ -24,17 +24,23 @@ SOFT_HYPHEN = "\u00ad"
 PREFERRED = {"en": "en_US"}
 """Where several sets of patterns serve one language: Liang's own for English."""
 
-PATTERN, COMPOUND, DASH = 50.0, 200.0, 20.0
-"""Penalties: a hyphen by pattern, one more hyphen in a word that has one, the end of a line after a dash."""
+PATTERN, COMPOUND, DASH = 500.0, 800.0, 20.0
+"""Penalties: a hyphen by pattern, one more hyphen in a word that has one, the end of a line after a dash.
+
+A line whose spaces are about 1.7 times as wide as usual is as bad as a hyphen: tests/bench/bench_lines.py.
+"""
 
 LEAST_LETTERS = 5
 """Shorter words are left whole."""
 
-LEAST_BEFORE, LEAST_AFTER = 2, 2
-"""Letters that stay on the line, and that come to the next, in languages whose patterns say nothing of it.
+LEAST = 3
+"""Letters that stay on the line, and that come to the next, if nothing better is known of a language.
 
-Those for English say 2 and 3, as is usual in TeX; short ends of words are common practice in most others.
+English patterns themselves let two stay; on narrow lines that would be one hyphen in three (common practice: three).
 """
+
+TWO_LETTERS = re.compile("be|cs|da|de|el|es|et|hr|hu|id|it|lt|lv|nb|nl|nn|pl|pt|ro|ru|sk|sv|uk")
+"""Languages in which syllables of two letters may stand alone (common practice), though not all patterns say so."""
 
 HEAD = 300
 """So many characters into a file of patterns it is said how many letters stay and come."""
@@ -85,12 +91,16 @@ def _patterns(language: str) -> pyphen.Pyphen:
 def _least_letters(language: str) -> tuple[int, int]:
     """How many letters of a word stay on the line, and how many come to the next.
 
-    >>> _least_letters("en_GB"), _least_letters("ru")
-    ((2, 3), (2, 2))
+    >>> _least_letters("en_GB"), _least_letters("ru"), _least_letters("mr"), _least_letters("af")
+    ((3, 3), (2, 2), (3, 4), (3, 3))
     """
+    if language.startswith("en"):
+        return LEAST, LEAST
     head = Path(pyphen.LANGUAGES[language]).read_bytes()[:HEAD].decode("latin-1")
-    left, right = re.search(r"^LEFTHYPHENMIN (\d+)", head, re.M), re.search(r"^RIGHTHYPHENMIN (\d+)", head, re.M)
-    return max(2, int(left[1])) if left else LEAST_BEFORE, max(2, int(right[1])) if right else LEAST_AFTER
+    least = 2 if TWO_LETTERS.match(language) else LEAST
+    said = (re.search(rf"^{side}HYPHENMIN (\d+)", head, re.M) for side in ("LEFT", "RIGHT"))
+    left, right = (max(2, int(found[1])) if found else least for found in said)
+    return left, right
 
 
 def has_own_script(language: str) -> bool:

@@ -17,8 +17,8 @@ from .ties import tied
 
 __all__ = ["Lines", "Measures"]
 
-EMPTIEST = 8.0
-"""Lines of a greater stretch ratio are left short: their spaces would be five times as wide as usual."""
+EMPTIEST = 9.0
+"""Lines are left short if their spaces would be so many times as wide as usual: it is holes against a ragged edge."""
 
 
 class Measures(NamedTuple):
@@ -95,18 +95,14 @@ class Lines:
     def _eased(self, text: str, glue: Glue, short: float) -> tuple[float, float] | None:
         """What each space and each letter of a line gains, in ems, if it is to gain so much in all.
 
-        Letters help where spaces alone would be too wide or too narrow. None if there would be more gap than words.
+        Both gain alike, in shares of what they may. None if there would be more gap than words.
         """
-        spaces = text.count(" ")
-        most = (glue.stretch if short > 0.0 else -glue.shrink) * spaces
-        over, tracking = short - most, 0.0
-        if over * short > 0.0 and glue.loosening:
-            letters = self.fount.letters(text) - 1
-            if letters > 0:
-                tracking = min(max(over / letters, -TIGHTENING), LOOSENING)
-                short -= tracking * letters
-        gap = short / spaces if spaces else 0.0
-        return (gap, tracking) if gap <= glue.stretch * EMPTIEST else None
+        spaces, letters = text.count(" "), self.fount.letters(text) - 1 if glue.loosening else 0
+        a_space, a_letter = (glue.stretch, LOOSENING) if short > 0.0 else (glue.shrink, TIGHTENING)
+        room = a_space * spaces + a_letter * max(0, letters)
+        tracking = a_letter * max(-1.0, min(1.0, short / room)) if room and letters > 0 else 0.0
+        gap = (short - tracking * letters) / spaces if spaces else 0.0
+        return (gap, tracking) if gap <= glue.space * (EMPTIEST - 1.0) else None
 
     def _lacking(self, text: str, boxes: Boxes, room: float, *, loose: bool) -> float:
         """What a line lacks, in ems; one that need not reach the margin lacks nothing."""

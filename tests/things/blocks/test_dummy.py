@@ -165,46 +165,48 @@ BLOCK = "{kind: dummy, thickness: 4 mm, edges: lines, edge_stock: laid}"
 SLIPS = [
     (
         "{kind: dummy, thickness: 4, edges: none}",
-        "10:37: books[1].block.thickness: 4 has no unit; write 4 mm",
+        "10:37: The Wooden Sea: block.thickness: 4 has no unit; write 4 mm",
     ),
     (
         "{kind: dummy, thickness: 0.5 mm}",
-        "10:37: books[1].block.thickness: 0.5 mm is out of range; "
+        "10:37: The Wooden Sea: block.thickness: 0.5 mm is out of range; "
         "write a length from 1 mm (39.37 mil) to 200 mm (7.874 in)",
     ),
     (
         "{kind: dummy, thickness: full}",
-        "10:37: books[1].block.thickness: 'full' is neither a length nor fill; write it like 4 mm, or fill",
+        "10:37: The Wooden Sea: block.thickness: 'full' is neither a length nor fill; write it like 4 mm, or fill",
     ),
     (
         "{kind: dummy}",
-        "10:12: books[1].block has no thickness; add thickness: thickness of the block, such as 4 mm, "
+        "10:12: The Wooden Sea: block has no thickness; add thickness: thickness of the block, such as 4 mm, "
         "or fill for what is left on its space",
     ),
     (
         "{kind: dummy, thickness: 4 mm, pages: 48}",
-        "10:12: books[1].block has pages, but it is a dummy; leave pages out, or write another kind",
+        "10:12: The Wooden Sea: block has pages, but it is a dummy; leave pages out, or write another kind",
     ),
     (
         "{kind: dummy, thickness: fill, at_least: 0.4 mm}",
-        "10:53: books[1].block.at_least: 0.4 mm is out of range; "
+        "10:53: The Wooden Sea: block.at_least: 0.4 mm is out of range; "
         "write a length from 1 mm (39.37 mil) to 200 mm (7.874 in)",
     ),
     (
         "{kind: dummy, thickness: fill, at_least: 6 mm, at_most: 5 mm}",
-        "10:12: books[1].block has at_least 6 mm above at_most 5 mm; write a smaller at_least or a larger at_most",
+        "10:12: The Wooden Sea: block has at_least 6 mm above at_most 5 mm; "
+        "write a smaller at_least or a larger at_most",
     ),
     (
         "{kind: dummy, thickness: fill, at_most: 1.5 mm}",
-        "10:12: books[1].block has at_least 2 mm above at_most 1.5 mm; write a smaller at_least or a larger at_most",
+        "10:12: The Wooden Sea: block has at_least 2 mm above at_most 1.5 mm; "
+        "write a smaller at_least or a larger at_most",
     ),
     (
         "{kind: dummy, thickness: 4 mm, edges: gilt}",
-        "10:12: books[1].block has gilt edges, but no edge_stock; add edge_stock: with a name from stocks",
+        "10:12: The Wooden Sea: block has gilt edges, but no edge_stock; add edge_stock: with a name from stocks",
     ),
     (
         "{kind: dummy, thickness: 4 mm, edges: gold, edge_stock: laid}",
-        "10:50: books[1].block.edges: 'gold' is not known; write one of none, lines, gilt, stained, marbled",
+        "10:50: The Wooden Sea: block.edges: 'gold' is not known; write one of none, lines, gilt, stained, marbled",
     ),
     (
         "{kind: dummy, thickness: 4 mm, edges: lines, edge_stock: lead}",
@@ -212,11 +214,12 @@ SLIPS = [
     ),
     (
         "{kind: dummy, thickness: 4 mm, edges: stained, edge_stock: laid, edge_colour: red}",
-        '10:90: books[1].block.edge_colour: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
+        "10:90: The Wooden Sea: block.edge_colour: red is not a colour; "
+        'write red, green and blue as "#7a1f2b", in quotes',
     ),
     (
         "{kind: dummy, thickness: 4 mm, material: }",
-        "10:52: books[1].block.material is empty; write a value or leave the line out",
+        "10:52: The Wooden Sea: block.material is empty; write a value or leave the line out",
     ),
 ]
 

@@ -220,24 +220,24 @@ def said(inside: str, folder: Path, defaults: str = "") -> list[str]:
 @pytest.mark.parametrize(
     ("inside", "message"),
     [
-        ("[]", "13:13: books[1].inside lists no parts; write from 1 to 200 parts, each after a -"),
+        ("[]", "13:13: Tide Tables: inside lists no parts; write from 1 to 200 parts, each after a -"),
         (
             "[{kind: blank}, {kind: rulde}]",
-            "13:36: books[1].inside[2].kind: 'rulde' is not known; did you mean ruled?",
+            "13:36: Tide Tables: inside[2].kind: 'rulde' is not known; did you mean ruled?",
         ),
-        ("[{kind: blank}, {pages: 2}]", "13:29: books[1].inside[2] has no kind; add kind: with one of "),
-        ("[{kind: blank, paegs: 2}]", "13:28: books[1].inside[1] has an unknown key 'paegs'; did you mean pages?"),
+        ("[{kind: blank}, {pages: 2}]", "13:29: Tide Tables: inside[2] has no kind; add kind: with one of "),
+        ("[{kind: blank, paegs: 2}]", "13:28: Tide Tables: inside[1] has an unknown key 'paegs'; did you mean pages?"),
         (
             "[{kind: blank, pages: 0}]",
-            "13:35: books[1].inside[1].pages: 0 is out of range; write a whole number from 1 to 2000",
+            "13:35: Tide Tables: inside[1].pages: 0 is out of range; write a whole number from 1 to 2000",
         ),
         (
             "[{kind: blank}, word]",
-            "13:29: books[1].inside[2] is not a group of keys; write keys and values under it, or between { and }",
+            "13:29: Tide Tables: inside[2] is not a group of keys; write keys and values under it, or between { and }",
         ),
         (
             "{kind: blank, begins: verso}",
-            "13:35: books[1].inside.begins: 'verso' is not known; write one of new page, recto",
+            "13:35: Tide Tables: inside.begins: 'verso' is not known; write one of new page, recto",
         ),
         (
             "[{kind: blank}, {kind: pdf, file: no.pdf}, {kind: text, file: no.txt}]",
@@ -253,7 +253,10 @@ def said(inside: str, folder: Path, defaults: str = "") -> list[str]:
             "13:14: two parts of the inside would take what is left: this one gets 1 page; "
             "write pages: with how many it shall have",
         ),
-        ("word", "13:13: books[1].inside is not a group of keys; write keys and values under it, or between { and }"),
+        (
+            "word",
+            "13:13: Tide Tables: inside is not a group of keys; write keys and values under it, or between { and }",
+        ),
     ],
 )
 def test_slips_in_a_list_of_parts_are_shown_where_they_stand(tmp_path: Path, inside: str, message: str) -> None:

@@ -53,7 +53,7 @@ class Leaves(PagedEntry):
         Raises:
             ShelfFileError: a leaf has no room on the sheet, the trim eats the page, stiff paper is not scored.
         """
-        stock = stocks[self.stock]
+        stock = stocks[self.stock] if self.printing == "one side" else stocks[self.stock].on_both_sides
         cell = _cell(self, page)
         problems = _problems(self, page, cell, stock)
         if problems:

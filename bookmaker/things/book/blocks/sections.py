@@ -46,7 +46,7 @@ class Sections(SectionKeys):
         Raises:
             ShelfFileError: with everything that cannot be folded, sewn, trimmed or printed as it was asked for.
         """
-        stock = stocks[self.stock]
+        stock = stocks[self.stock] if self.one_side else stocks[self.stock].on_both_sides
         make = _make(self, page, stock, right_to_left)
         sections = _gatherings(self, make)
         problems = [*_problems(self, page, stock, make, sections)]

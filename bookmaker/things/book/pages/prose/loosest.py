@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from .....typesetting.galleys.makeup import Slot
-from .....typesetting.lines.boxes import STRETCH
 from .....typesetting.lines.set_lines import SetLine
 from .....typesetting.manuscripts.passage import Role
 from .copyfit import Copy, Proof
@@ -20,11 +19,6 @@ class Loosest:
     times: float
     page: int
     words: str
-
-    @property
-    def stretch_ratio(self) -> float:
-        """What its spaces are stretched by, in shares of what they may be."""
-        return (self.times - 1) / STRETCH
 
 
 def loosest_line(copy: Copy, proof: Proof) -> Loosest | None:

@@ -22,8 +22,8 @@ from .text_room import few_letters
 
 __all__ = ["findings", "nothing_fits"]
 
-LOOSE = 4.0
-"""Lines of a greater stretch ratio are reported: their spaces are three times as wide as usual."""
+LOOSE = 3.0
+"""Lines are reported whose spaces are more times as wide as usual than this."""
 
 LOWEST_RESOLUTION = 300.0
 """Dots per inch; below, a print held close looks coarse (common practice)."""
@@ -154,10 +154,10 @@ def _without_faces(copy: Copy) -> Iterator[Problem]:
 
 
 def _too_loose(name: str, loosest: Loosest | None) -> Iterator[Problem]:
-    if loosest and loosest.stretch_ratio > LOOSE:
+    if loosest and loosest.times > LOOSE:
         yield Problem(
             f"the loosest line of {name}, on page {loosest.page}, has spaces {loosest.times:.1f} "
-            f"times as wide as usual (stretch ratio {loosest.stretch_ratio:.1f}): {quoted(loosest.words)}",
+            f"times as wide as usual: {quoted(loosest.words)}",
             "write a smaller size, another wording, or justified: no",
             Severity.NOTE,
             field=("file",),
