@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from .ground.collection import uncollected
+from .ground.files import Looked
 from .ground.kept.last_time import Keeper, LastTime
 from .ground.output import NewFolder, replaced_folder
 from .ground.problems import Problem, gathered
@@ -32,12 +33,12 @@ from .shelf.wishes import ALL_OF_IT, Progress, Wishes
 from .shelf_file.reading import ShelfFile
 from .things.draft import Draft
 from .things.families import FAMILIES
-from .things.thing import AnyFamily
+from .things.thing import AnyFamily, Plan
 
 if TYPE_CHECKING:
     from .sheets.tally import Tally
 
-__all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop", "check", "make"]
+__all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop"]
 
 MOST_BENCHES = 4
 """So many shelf files are remembered."""
@@ -83,8 +84,7 @@ class Workshop:
             ShelfFileError: the file, or one it names, cannot be used; all problems at once.
         """
         bench = self._bench(path)
-        shelf = bench.reading("shelf", (path, self._families), partial(proofread, path, self._families))
-        plan = _usable(shelf, register_of(shelf.spec, self._families), bench)
+        shelf, plan = self._planned(path, bench)
         drafts = _drawn(plan, progress, bench)
         bench.forget()
         problems = (
@@ -97,6 +97,28 @@ class Workshop:
             *estimate_notes(caliper_estimates(plan), plan.stocks),
         )
         return Checked(shelf, plan, drafts, shelf.located(problems, plan.register.fields))
+
+    @uncollected()
+    def planned(self, path: Path) -> ShelfPlan:
+        """A shelf worked out before anything is drawn, which takes a tenth of the time.
+
+        Raises:
+            ShelfFileError: the file, or one it names, cannot be used; all problems at once.
+        """
+        return self._planned(path, self._bench(path))[1]
+
+    @uncollected()
+    def drawn(self, path: Path, plan: ShelfPlan, thing: str) -> Draft:
+        """One thing of a plan drawn, by its id: what `check` finds later as it is."""
+        return _draft(plan, plan.plans[thing], self._bench(path))
+
+    def looked(self, path: Path) -> frozenset[Looked]:
+        """What on the disk the last answers hang on: whatever else changes there, they stay."""
+        return self._bench(path).looked
+
+    def _planned(self, path: Path, bench: LastTime) -> tuple[ShelfFile[ShelfSpec], ShelfPlan]:
+        shelf = bench.reading("shelf", (path, self._families), partial(proofread, path, self._families))
+        return shelf, _usable(shelf, register_of(shelf.spec, self._families), bench)
 
     @uncollected()
     def make(self, path: Path, into: Path, progress: Progress = no_progress, wishes: Wishes = ALL_OF_IT) -> Made:
@@ -117,32 +139,6 @@ class Workshop:
         for oldest in [*self._benches][:-MOST_BENCHES]:
             del self._benches[oldest]
         return bench
-
-
-def check(path: Path, progress: Progress = no_progress, families: tuple[AnyFamily, ...] = FAMILIES) -> Checked:
-    """Check a shelf file once, as `Workshop.check` does.
-
-    Raises:
-        ShelfFileError: the file, or one it names, cannot be used; all problems at once.
-    """
-    return Workshop(families).check(path, progress)
-
-
-def make(
-    path: Path,
-    into: Path,
-    progress: Progress = no_progress,
-    wishes: Wishes = ALL_OF_IT,
-    families: tuple[AnyFamily, ...] = FAMILIES,
-) -> Made:
-    """Make a shelf once, as `Workshop.make` does.
-
-    Raises:
-        ShelfFileError: the file, or one it names, cannot be used.
-        OutputError: the folder cannot be used; it is as it was.
-        CommandError: the choice names what is not there.
-    """
-    return Workshop(families).make(path, into, progress, wishes)
 
 
 def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishes) -> Made:
@@ -196,6 +192,11 @@ def _drawn(plan: ShelfPlan, progress: Progress, kept: Keeper) -> Mapping[str, Dr
     drafts: dict[str, Draft] = {}
     for done, (id, one) in enumerate(plan.plans.items()):
         progress("drawing", done, len(plan.plans))
-        held = tuple(plan.held_by(one))
-        drafts[id] = kept.value(("draft", id), (one, held), partial(one.family.draw, one, held))
+        drafts[id] = _draft(plan, one, kept)
     return drafts
+
+
+def _draft(plan: ShelfPlan, one: Plan, kept: Keeper) -> Draft:
+    """A thing drawn, or what was drawn of the same last time."""
+    held = tuple(plan.held_by(one))
+    return kept.value(("draft", one.id), (one, held), partial(one.family.draw, one, held))

@@ -19,6 +19,7 @@ from .outlets import outlets
 from .stopping import stoppable
 
 if TYPE_CHECKING:
+    from ..ground.kept.disk import KeptOnDisk
     from ..typesetting.standing_type import StandingType
 
 __all__ = ["app", "main"]
@@ -142,6 +143,20 @@ def make(
     _end(sound)
 
 
+@app.command(epilog=_examples("show", "show my-shelf/shelf.yaml"))
+def show(
+    shelf: Shelf = USUAL_SHELF,
+    no_browser: Annotated[
+        bool, typer.Option("--no-browser", help="Print the address only; open it where you like.")
+    ] = False,
+    no_cache: NoCache = False,
+) -> None:
+    """Show the shelf in the browser, as it changes, until Ctrl-C."""
+    from ..page.running import show_shelf
+
+    show_shelf(shelf, _kept_on_disk(no_cache), typer.echo, browser=not no_browser)
+
+
 @app.command(epilog=_examples("ruler --into ruler.pdf", "ruler --measured printer.yaml"))
 def ruler(
     into: Annotated[Path | None, typer.Option("--into", metavar="FILE", help="The PDF to write.")] = None,
@@ -171,14 +186,19 @@ def schema() -> None:
 
 def _standing_type(no_cache: bool) -> StandingType:
     """Where set texts are looked for: in the user's cache folder too, wherever the system has it."""
+    from ..typesetting.standing_type import StandingType
+
+    return StandingType(_kept_on_disk(no_cache))
+
+
+def _kept_on_disk(no_cache: bool) -> KeptOnDisk | None:
     from platformdirs import user_cache_path
 
     from ..ground.kept.disk import KeptOnDisk
-    from ..typesetting.standing_type import StandingType
 
     folder = user_cache_path("bookmaker", appauthor=False) / "set-texts"
     # who has no home has no place of that kind
-    return StandingType(None if no_cache or not folder.is_absolute() else KeptOnDisk(folder, MOST_KEPT))
+    return None if no_cache or not folder.is_absolute() else KeptOnDisk(folder, MOST_KEPT)
 
 
 def _end(sound: bool) -> None:

@@ -9,11 +9,11 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import make
 from bookmaker.ground.output import file_names, locks, replaced_folder, single_file
 from bookmaker.ground.problems import OutputError
 from bookmaker.shelf.wishes import Wishes
 from bookmaker.shelf_file.starter import write_starter
-from bookmaker.workshop import make
 from bookmaker.writers import publishing
 from tests.kit.shelves import ONE_BOOK
 

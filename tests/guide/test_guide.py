@@ -12,6 +12,7 @@ import pypdfium2 as pdfium
 import pytest
 from pypdf import PdfReader
 
+from bookmaker import check
 from bookmaker.ground.geometry import Size
 from bookmaker.guide import guide_pages, page_size
 from bookmaker.guide.pages import MARGIN
@@ -20,7 +21,6 @@ from bookmaker.sheets.layout import lay_out
 from bookmaker.shelf_file.whereabouts import whereabouts
 from bookmaker.things.book.blocks.kinds import KINDS as BLOCKS
 from bookmaker.things.book.covers.kinds import KINDS as COVERS
-from bookmaker.workshop import check
 from bookmaker.writers.leaflet_pdf import write_leaflet
 from tests.kit.by_kind import box_drafts_of, drafts_of
 from tests.kit.guide_shelves import chapters, flattened, guide_shelf, said, shelf_head

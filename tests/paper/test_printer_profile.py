@@ -13,6 +13,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.geometry import Point, Size
 from bookmaker.ground.problems import Problem, ShelfFileError
 from bookmaker.paper.papers import FORMATS
@@ -22,7 +23,6 @@ from bookmaker.paper.reverse import correction
 from bookmaker.paper.stock import calibration, distortion, lean
 from bookmaker.ruler import measure, profile_text, write_ruler
 from bookmaker.shelf.reading import read_shelf
-from bookmaker.workshop import check
 from tests.kit.command_line import bookmaker
 from tests.kit.strokes import Stroke, strokes_of
 

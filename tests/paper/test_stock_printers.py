@@ -10,11 +10,11 @@ from typing import Any
 import pytest
 from pypdf import PdfReader
 
+from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.stock import Stock, make_stock
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
-from bookmaker.workshop import check
 from tests.kit.by_kind import books_of
 from tests.kit.command_line import bookmaker
 from tests.kit.guide_shelves import flattened

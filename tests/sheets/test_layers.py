@@ -10,9 +10,10 @@ import pikepdf
 import pypdfium2
 import pytest
 
+from bookmaker import make
 from bookmaker.ground.geometry import Size
 from bookmaker.sheets.layers import Layers
-from bookmaker.workshop import Wishes, make
+from bookmaker.workshop import Wishes
 from bookmaker.writers.pdf import PdfFile
 
 SHELF = """\

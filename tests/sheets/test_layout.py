@@ -12,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
 
+from bookmaker import make
 from bookmaker.cli.tables import paper_line
 from bookmaker.ground.art import NOTHING, Stroked, Written
 from bookmaker.ground.geometry import Axis, Rect, Size
@@ -24,7 +25,6 @@ from bookmaker.sheets.layout import Sheet, lay_out
 from bookmaker.sheets.marks import furnish
 from bookmaker.sheets.piece import Piece
 from bookmaker.sheets.tally import Tally
-from bookmaker.workshop import make
 from tests.kit.papers import paper
 from tests.kit.shelves import made, on_two_papers
 from tests.kit.strokes import POINT

@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.paper.thickness import Layer, Thickness
 from bookmaker.shelf.feedback import estimate_caliper
-from bookmaker.workshop import check
 from tests.kit.command_line import bookmaker
 from tests.kit.shelves import refused, reported, written
 

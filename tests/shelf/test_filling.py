@@ -10,13 +10,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.cli.tables import breakdown_table
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.entries import ShelfSpec, shelf_model
 from bookmaker.shelf.filling import shares
 from bookmaker.shelf.fit import Verdict
 from bookmaker.things.families import FAMILIES
-from bookmaker.workshop import check
 from tests.kit.by_kind import books_of, planned_shelf
 from tests.kit.shelves import told
 

@@ -11,10 +11,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.shelf.fit import SpaceFit, Verdict, fit_space
 from bookmaker.shelf.space_entry import SpaceEntry
 from bookmaker.things.standing import Standing, Uncertainty
-from bookmaker.workshop import check
 
 TOLERANCES = {"page": 0.0075, "cover": 0.016}
 

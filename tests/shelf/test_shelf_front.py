@@ -6,8 +6,8 @@ from itertools import pairwise
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.geometry import Rect
-from bookmaker.workshop import check
 from bookmaker.writers.shelf_front import Front, fronts, rows_of
 
 SHELF = """\

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
+from bookmaker import check
 from bookmaker.cli import messages as reports
 from bookmaker.ground.problems import Place, Problem, ShelfFileError
-from bookmaker.workshop import check
 from tests.kit.command_line import bookmaker
 from tests.kit.pictures import png_bomb
 from tests.kit.shelves import ONE_BOOK, changed, refused, written

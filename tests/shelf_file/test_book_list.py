@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
@@ -19,7 +20,6 @@ from bookmaker.shelf_file.book_list.cells import SEPARATORS, find_separator, spl
 from bookmaker.shelf_file.book_list.columns import known_names
 from bookmaker.shelf_file.fields.keys import dotted_keys
 from bookmaker.things.book.entry import BookEntry
-from bookmaker.workshop import check
 from tests.kit.manual import CHAPTERS
 from tests.kit.shelves import refused
 

@@ -10,8 +10,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.problems import BookmakerError
-from bookmaker.workshop import check
 from tests.kit.command_line import bookmaker
 
 SHELF = """\

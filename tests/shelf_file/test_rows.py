@@ -8,12 +8,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
 from bookmaker.shelf_file.defaults import with_defaults
 from bookmaker.shelf_file.rows import with_rows
 from bookmaker.shelf_file.yaml_tree import Plain, parse_tree
-from bookmaker.workshop import check
 from tests.kit import by_kind
 from tests.kit.schema_shape import astray
 from tests.kit.shelves import changed, told

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
 
+from bookmaker import check
 from bookmaker.ground.geometry import Rect
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.sheets.flat import Role
@@ -19,7 +20,7 @@ from bookmaker.things.book.designs.colouring import coloured
 from bookmaker.things.book.designs.design import InSet, Words
 from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
-from bookmaker.workshop import Checked, check
+from bookmaker.workshop import Checked
 from tests.kit.by_kind import books_of, lettering_of
 from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Placed, record

@@ -12,6 +12,7 @@ import pytest
 from pydantic import Field
 from pypdf import PdfReader
 
+from bookmaker import check, make
 from bookmaker.cli.tables import shelf_tables
 from bookmaker.ground.art import Filled
 from bookmaker.ground.drawing import Colour
@@ -32,7 +33,6 @@ from bookmaker.things.listed import FlatPlan, ListedEntry, ListedFamily, ListedT
 from bookmaker.things.making import Bench, Chapter, Making
 from bookmaker.things.terms import Terms
 from bookmaker.things.thing import Around, Plan
-from bookmaker.workshop import check, make
 from tests.kit.pixels import pdf_pixels
 from tests.kit.shelves import written
 

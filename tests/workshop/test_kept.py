@@ -11,9 +11,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from bookmaker import make
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.typesetting.standing_type import StandingType
-from bookmaker.workshop import Checked, Workshop, make
+from bookmaker.workshop import Checked, Workshop
 from bookmaker.writers.plan_json import check_report, dump
 from tests.kit.recording import record
 

@@ -10,13 +10,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.geometry import Axis, Size
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.stock import Stock
 from bookmaker.sheets.flat import Flat, FoldKind, Role
 from bookmaker.things.book.blocks.block_plan import BlockPlan
 from bookmaker.things.book.blocks.dummy import Dummy
-from bookmaker.workshop import check
 from tests.kit.papers import paper
 from tests.kit.shelves import made
 

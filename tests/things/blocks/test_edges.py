@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.drawing import Colour, contrast, luminance
 from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Point, Rect
@@ -19,7 +20,6 @@ from bookmaker.things.book.bath import pushed
 from bookmaker.things.book.blocks.dummy import Dummy
 from bookmaker.things.book.edges.kinds import edge_art
 from bookmaker.things.book.edges.strip import Layout
-from bookmaker.workshop import check
 from tests.kit.by_kind import drafts_of
 from tests.kit.flats import signed_area
 from tests.kit.recording import RecordingCanvas, record

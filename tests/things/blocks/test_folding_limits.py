@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.workshop import check
 
 SHELF = """\
 shelf: The Salt Office

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.workshop import check
+from bookmaker import check
 from tests.kit.cases import cased
 from tests.kit.shelves import refused
 

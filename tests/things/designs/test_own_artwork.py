@@ -13,6 +13,7 @@ from PIL import Image, ImageDraw
 from pydantic import ValidationError
 from pypdf import PdfReader
 
+from bookmaker import check, make
 from bookmaker.ground.drawing import Colour
 from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Rect, Size, Transform
@@ -24,7 +25,7 @@ from bookmaker.things.book.designs.design import Design, Dress, Words
 from bookmaker.things.book.designs.styles.own_artwork import OwnArtwork
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.things.book.designs.styles.plain import Plain
-from bookmaker.workshop import Checked, Wishes, check, make
+from bookmaker.workshop import Checked, Wishes
 from bookmaker.writers.pdf import PdfFile
 from tests.kit.by_kind import books_of, drafts_of
 from tests.kit.flats import flat_of, panel, part

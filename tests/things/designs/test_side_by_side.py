@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from PIL import Image
 
+from bookmaker import check
 from bookmaker.ground.drawing import Colour
 from bookmaker.ground.geometry import Rect
 from bookmaker.sheets.flat import Role
@@ -20,7 +21,7 @@ from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.designs.styles.paper_boards import PaperBoards
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.designs.tones import apart
-from bookmaker.workshop import Checked, check
+from bookmaker.workshop import Checked
 from tests.kit.by_kind import books_of, drafts_of, lettering_of
 from tests.kit.flats import panel
 from tests.kit.recording import Placed, RecordingCanvas, record

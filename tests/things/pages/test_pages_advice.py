@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.problems import Problem, Severity
-from bookmaker.workshop import check
 
 SHELF = """\
 shelf: The Galley
