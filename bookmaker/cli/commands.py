@@ -14,7 +14,7 @@ import typer
 
 from ..ground.collection import uncollected, uncollected_at_the_end
 from ..ground.visible import one_line
-from ..sheets.parts import Parts
+from ..sheets.layers import Layers
 from .outlets import outlets
 from .stopping import stoppable
 
@@ -108,7 +108,7 @@ def make(
             "--into", metavar="DIR", help="A new folder, or one made before; if left out, SHELF-to-print beside it."
         ),
     ] = None,
-    parts: Annotated[Parts, typer.Option("--parts", help="Art and lines, or one of them alone.")] = Parts.ALL,
+    layers: Annotated[Layers, typer.Option("--layers", help="Art and lines, or one of them alone.")] = Layers.ALL,
     only: Annotated[
         list[str] | None, typer.Option("--only", metavar="BOOK", help="This book or other thing only; may be repeated.")
     ] = None,
@@ -136,7 +136,7 @@ def make(
     from .making import make_shelf
 
     choice = Choice(tuple(only or ()), again, tuple(stock or ()))
-    wishes = Wishes(choice, parts, contact_sheet=contact_sheet, templates=templates)
+    wishes = Wishes(choice, layers, contact_sheet=contact_sheet, templates=templates)
     folder = into or shelf.with_name(f"{shelf.stem}-to-print")
     with _standing_type(no_cache).used():
         sound = make_shelf(shelf, folder, wishes, as_json=as_json, show=show, wide=wide, quiet=quiet)

@@ -50,7 +50,7 @@ books:
     inside:                                     # its parts, one after the other
       - {kind: title page}
       - {kind: text, file: attic.txt, begins: recto}
-      - {kind: mock text, size: 2.2 pt}         # lines that look like text, on all pages that are left
+      - {kind: dummy text, size: 2.2 pt}         # lines that look like text, on all pages that are left
     design: {style: cloth, colour: "#2f4f46"}
 
   - title: Knots and Splices

@@ -11,7 +11,7 @@ from ...paper.thickness import ASSEMBLY_TOLERANCE
 from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.counts import LookNumber
 from ...shelf_file.fields.entry import Entry
-from ...shelf_file.fields.measures import Ease, LifeSide, PageSide, Thickness
+from ...shelf_file.fields.measures import LifeSide, PageSide, SmallLength, Thickness
 from ...shelf_file.fields.words import SpaceName, ThingId, Title, refuse
 from ...shelf_file.rows import LONGEST_ROW
 from ...shelf_file.volumes import MOST_VOLUMES
@@ -104,7 +104,7 @@ class BookEntry(Entry):
         None, description="thickness of the finished book; overrides the computed one"
     )
     row: NoRow = Field(None, description="books that share all else, each a title or a group of keys")
-    assembly_tolerance: Ease = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
+    assembly_tolerance: SmallLength = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
 
     @property
     def name(self) -> BookName:

@@ -36,7 +36,7 @@ COLUMNS = (
     ("book", False),
     ("pages", True),
     ("panels", True),
-    ("parts", True),
+    ("pieces", True),
     ("block", True),
     ("spine", True),
     ("thick", True),
@@ -90,7 +90,7 @@ class Books(Family[BookEntry, BookPlan]):
         """An inside that will not be seen, lettering that is too small or too faint."""
         if not plan.block.pages and plan.entry.inside != BLANK:
             yield Problem(
-                "this book is solid and has no pages: its inside will not be seen",
+                "this book is a dummy and has no pages: its inside will not be seen",
                 "leave it out, or write inside: {kind: blank}",
                 Severity.NOTE,
                 field=("inside",),
