@@ -5,7 +5,7 @@ from __future__ import annotations
 import io
 from pathlib import Path
 
-from .. import workshop
+from .. import check
 from ..ground.geometry import Size
 from ..ground.output import put_file
 from ..ground.problems import CommandError, Problem, ShelfFileError
@@ -39,7 +39,7 @@ def show_looks(book: str, shelf: Path, into: Path | None, first: int | None, cou
         said = f"--from: {start} is out of range: looks are numbered from 1 to {LAST_LOOK}"
         raise CommandError((Problem(said, f"write from 1 to {LAST_LOOK - count + 1}, for {counted(count, 'look')}"),))
     with progress() as told:
-        checked = workshop.check(shelf, told)
+        checked = check(shelf, told)
     plan = checked.plan
     try:
         (id,) = plan.register.find(book, LISTED, one=True)
@@ -68,7 +68,7 @@ def keep_looks(shelf: Path, *, unlike: bool, quiet: bool) -> None:
         BookmakerError: the shelf cannot be used, or a file cannot be changed; all are as they were.
     """
     with progress(quiet=quiet) as told:
-        checked = workshop.check(shelf, told)
+        checked = check(shelf, told)
     edits = list(looks_kept(checked.shelf, checked.plan, unlike=unlike))
     done = edited(checked.shelf, edits)
     if isinstance(done, Problem):
