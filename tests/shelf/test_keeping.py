@@ -7,11 +7,12 @@ from pathlib import Path
 import pypdfium2
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.problems import Problem
 from bookmaker.shelf.keeping import edited, looks_kept
 from bookmaker.shelf_file.edits.edit import SetValue
 from bookmaker.things.book.looks import LAST_LOOK, look_of
-from bookmaker.workshop import Checked, check
+from bookmaker.workshop import Checked
 from tests.kit.by_kind import books_of
 from tests.kit.command_line import bookmaker
 from tests.kit.recording import record
