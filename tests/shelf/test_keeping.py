@@ -48,7 +48,7 @@ LIST = "title,design.style\nRain,plain\nHail,half leather\n"
 @pytest.fixture
 def shelf(tmp_path: Path) -> Path:
     (tmp_path / "list.csv").write_text(LIST, encoding="utf-8")
-    (tmp_path / "shelf.yaml").write_text(SHELF.replace("kind: text lines", "kind: mock text"), encoding="utf-8")
+    (tmp_path / "shelf.yaml").write_text(SHELF.replace("kind: text lines", "kind: dummy text"), encoding="utf-8")
     return tmp_path / "shelf.yaml"
 
 
