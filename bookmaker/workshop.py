@@ -153,7 +153,7 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
     pieces = chosen.pieces(plan.labelled(piece) for draft in checked.drafts.values() for piece in draft.pieces)
     printer = plan.spec.printer
     order = printer.sheet_order if wishes.choice.again is None else SheetOrder.FEWEST
-    layout = lay_out(pieces, plan.stocks, printer.knife_room, order, progress)
+    layout = lay_out(pieces, plan.stocks, printer.gap_between_pieces, order, progress)
     useless = checked.shelf.located(useless_off_cuts(plan, pieces))
     checked = replace(checked, problems=(*checked.problems, *useless))
     files = publish(folder.path, checked, layout, chosen, wishes, progress)

@@ -195,7 +195,7 @@ class PaperPath(Entry):
 class PrinterEntry(PaperPath):
     """The usual printer, and how pieces are to be laid on sheets."""
 
-    knife_room: Margin = Field(2.0, description="least distance between pieces")
+    gap_between_pieces: Margin = Field(2.0, description="least distance between pieces")
     sheet_order: SheetOrder = Field(
         SheetOrder.FEWEST, description="fewest sheets; or by book, with few books on each sheet"
     )

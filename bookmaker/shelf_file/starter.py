@@ -44,12 +44,13 @@ defaults:
 books:
   - title: The Cartographer's Attic
     author: Odile Fenn
+    look: 2                                     # what is left to chance; bookmaker looks 1 shows others
     size: {height: 21 mm, width: 15 mm}         # the page of the miniature
     block: {pages: 48}
     inside:                                     # its parts, one after the other
       - {kind: title page}
       - {kind: text, file: attic.txt, begins: recto}
-      - {kind: mock text, size: 2.2 pt}         # lines that look like text, on all pages that are left
+      - {kind: dummy text, size: 2.2 pt}         # lines that look like text, on all pages that are left
     design: {style: cloth, colour: "#2f4f46"}
 
   - title: Knots and Splices

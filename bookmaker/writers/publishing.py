@@ -89,7 +89,7 @@ def _write_paper(
     mine = [sheet for sheet in layout.sheets if sheet.stock == paper]
     passes = [impressions(sheet, spec.shelf, paper.printer) for sheet in mine]
     title = f"{spec.shelf}: {paper.title}"
-    write_sheets(folder / name, title, chain(*passes), calibration(paper.printer, paper.sheet), wishes.parts)
+    write_sheets(folder / name, title, chain(*passes), calibration(paper.printer, paper.sheet), wishes.layers)
     *first_pages, _ = accumulate(map(len, passes), initial=1)
     written.files.append(name)
     written.sheets += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]

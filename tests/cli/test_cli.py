@@ -59,7 +59,7 @@ def test_the_worked_case_to_a_thousandth(run: Run) -> None:
     assert book["overall_mm"]["thickness"] == pytest.approx(4.56, abs=0.0005)
     assert book["overall_mm"]["height"] == pytest.approx(21, abs=0.0005)
     assert space["used_mm"] == pytest.approx(4.56, abs=0.0005)
-    assert space["slack_mm"] == pytest.approx(60 - 4.56 - 0.2, abs=0.0005)
+    assert space["room_left_mm"] == pytest.approx(60 - 4.56 - 0.2, abs=0.0005)
     assert space["verdict"] == "fits"
 
 
@@ -76,7 +76,7 @@ def test_the_shape_of_the_report(run: Run, tmp_path: Path) -> None:
         *("block_thickness_mm", "spine_mm", "overall_mm", "tolerance_mm"),
     }
     assert set(report["books"][0]["overall_mm"]) == {"thickness", "height", "depth"}
-    assert set(report["spaces"][0]) >= {"name", "width_mm", "used_mm", "slack_mm", "verdict"}
+    assert set(report["spaces"][0]) >= {"name", "width_mm", "used_mm", "room_left_mm", "verdict"}
     assert report["spaces"][0]["verdict"] == "over"
     problem = report["problems"][0]
     assert set(problem) >= {"severity", "file", "line", "column", "field", "message", "remedy"}
@@ -221,7 +221,7 @@ def test_tables_fit_the_terminal(run: Run, tmp_path: Path, columns: int) -> None
     wide = run("check", "--wide", columns=columns).out
     assert "no room for" not in wide
     assert title in wide
-    for column in ("pages", "panels", "parts", "block", "spine", "high", "deep", "worst ±"):
+    for column in ("pages", "panels", "pieces", "block", "spine", "high", "deep", "worst ±"):
         assert column in wide
 
 

@@ -47,7 +47,7 @@ TABLES = {
     "an accordion": ["Accordion"],
     "leaves": ["Leaves"],
     "sections": ["Sections"],
-    "a solid block": ["Solid"],
+    "a dummy block": ["Dummy"],
     "a wrap": ["Wrap"],
     "a case": ["Case"],
     "a jacket": ["Jacket"],
@@ -64,10 +64,10 @@ TABLES = {
     "a table of contents": ["Contents"],
     "a colophon": ["Colophon"],
     "squared pages": ["Squared"],
-    "ledger pages": ["Ledger"],
+    "ledger paper": ["LedgerPaper"],
     "music pages": ["Music"],
     "map pages": ["MapGrid"],
-    "mock text": ["MockText"],
+    "dummy text": ["DummyText"],
     "text pages": ["TextInside"],
     "page margins": ["PageMargins"],
     "picture pages": ["PicturesInside"],
@@ -235,7 +235,7 @@ def test_keys_of_any_part_stand_in_a_table_of_their_own() -> None:
 
 
 def test_commands_named_are_those_there_are() -> None:
-    named = set(re.findall(r"bookmaker (new|check|make|show|ruler|schema)\b", EVERYTHING))
+    named = set(re.findall(r"bookmaker (new|check|make|show|ruler|schema|looks|keep)\b", EVERYTHING))
     assert named == {command.callback.__name__ for command in cli.app.registered_commands if command.callback}
     assert set(re.findall(r"`?(?:\$ |`|bin/)bookmaker ([a-z]+)", EVERYTHING)) == named
 
