@@ -174,6 +174,36 @@ def ruler(
     measure_printer(into, sheet, printer, measured)
 
 
+@app.command(epilog=_examples('looks "Tide Tables"', "looks 3 shelf.yaml --from 13"))
+def looks(
+    book: Annotated[str, typer.Argument(metavar="BOOK", help="Title, number or id of a book.")],
+    shelf: Shelf = USUAL_SHELF,
+    into: Annotated[
+        Path | None, typer.Option("--into", metavar="FILE", help="The PDF; if left out, looks-BOOK beside SHELF.")
+    ] = None,
+    first: Annotated[int | None, typer.Option("--from", metavar="NUMBER", help="The first look that is shown.")] = None,
+    count: Annotated[int, typer.Option("--count", metavar="NUMBER", help="So many of them.")] = 11,
+) -> None:
+    """Draw some looks of a book, to choose one by its number."""
+    from .looking import show_looks
+
+    show_looks(book, shelf, into, first, count)
+
+
+@app.command(epilog=_examples("keep shelf.yaml", "keep shelf.yaml --apart"))
+def keep(
+    shelf: Shelf = USUAL_SHELF,
+    apart: Annotated[
+        bool, typer.Option("--apart", help="First give books other looks whose neighbours have nearly their colour.")
+    ] = False,
+    quiet: Quiet = False,
+) -> None:
+    """Write the present looks of all books into the shelf file: nothing later changes them but you."""
+    from .looking import keep_looks
+
+    keep_looks(shelf, unlike=apart, quiet=quiet)
+
+
 @app.command()
 def schema() -> None:
     """Print JSON Schema of the shelf file, for editors."""

@@ -48,6 +48,7 @@ defaults:
 books:
   - title: The Cartographer's Attic
     author: Odile Fenn
+    look: 2                                     # what is left to chance; bookmaker looks 1 shows others
     size: {height: 21 mm, width: 15 mm}         # the page of the miniature
     block: {pages: 48}
     inside:                                     # its parts, one after the other

@@ -211,6 +211,14 @@ class Family(ABC, Generic[Written, WorkedOut]):
         """What is to be said of a thing once all is known."""
         return iter(())
 
+    def looks(self, plans: Sequence[Plan], *, unlike: bool) -> Mapping[str, int]:
+        """The look of each of this kind that has one, by its id; `unlike`: those alike by chance are parted first."""
+        return {}
+
+    def in_look(self, plan: WorkedOut, look: int) -> WorkedOut:
+        """The same as another look would have it."""
+        return plan
+
     def report(self, plan: WorkedOut, draft: Draft, around: Around) -> dict[str, Any]:
         """What only this kind has to say of a thing in the plan, by key."""
         return {}

@@ -9,6 +9,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ...ground.geometry import Size
 from ...paper.thickness import ASSEMBLY_TOLERANCE
 from ...shelf_file.book_names import BookName
+from ...shelf_file.fields.counts import LookNumber
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.measures import LifeSide, PageSide, SmallLength, Thickness
 from ...shelf_file.fields.words import SpaceName, ThingId, Title, refuse
@@ -94,6 +95,9 @@ class BookEntry(Entry):
     jacket: Jacket | None = Field(None, description="a loose jacket around the covered book")
     inside: AnyInside = Field(BLANK, description="what the pages show")
     design: AnyDesign = Field(PLAIN, description="what the cover shows")
+    look: LookNumber | None = Field(
+        None, description="which of many looks it has: what is left to chance hangs on this"
+    )
     space: SpaceName | None = Field(None, description="where it stands, as under spaces")
     stack: Title | None = Field(None, description="books of a space with the same stack lie on one another")
     measured_thickness: Thickness | None = Field(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Annotated, Any
 
 from pydantic import BeforeValidator, Field
@@ -21,9 +21,10 @@ from ..thing import Around, Family, Plan
 from .drafting import draft_book
 from .entry import BookEntry
 from .legibility import lettering_problems, titles_for_a_lens
+from .neighbours import alike_neighbours, kept_looks
 from .pages.kinds import BLANK
 from .plan import Book, BookPlan
-from .side_by_side import dressed, palettes_overruled, set_notes
+from .side_by_side import dressed, in_look, looks_overruled, palettes_overruled, set_notes
 
 if TYPE_CHECKING:
     from ..making import Bench, Chapter
@@ -71,7 +72,7 @@ class Books(Family[BookEntry, BookPlan]):
         return Book(id=id, family=self, entry=entry)
 
     def dressed(self, plans: Sequence[Plan]) -> Sequence[Plan]:
-        """The books in colours unlike their neighbours', those of a set alike."""
+        """The books in the colours of their looks, those of a set alike."""
         coats = {book.id: book for book in dressed(_books(plans))}
         return [coats.get(plan.id, plan) for plan in plans]
 
@@ -99,10 +100,12 @@ class Books(Family[BookEntry, BookPlan]):
         yield from within(("design",), lettering_problems(draft.lettering, resolution))
 
     def together(self, plans: Sequence[Plan], drafts: Sequence[Draft], around: Around) -> Iterator[Problem]:
-        """Sets that are not alike, titles that need a lens."""
+        """Sets that are not alike, neighbours that are, titles that need a lens."""
         books = _books(plans)
         yield from set_notes(books)
         yield from palettes_overruled(books)
+        yield from looks_overruled(books)
+        yield from alike_neighbours(books)
         resolution = around.terms.resolution
         covers = [
             (plan, draft.spine_title, resolution(plan.lettered_on))
@@ -111,12 +114,21 @@ class Books(Family[BookEntry, BookPlan]):
         ]
         yield from titles_for_a_lens(covers, around.terms.viewing_distance)
 
+    def in_look(self, plan: BookPlan, look: int) -> BookPlan:
+        """A book as another look would have it."""
+        return in_look(plan, look)
+
+    def looks(self, plans: Sequence[Plan], *, unlike: bool) -> Mapping[str, int]:
+        """The look of every book."""
+        return kept_looks(_books(plans), unlike=unlike)
+
     def report(self, plan: BookPlan, draft: Draft, around: Around) -> dict[str, Any]:
         """Its pages, its spine, how its text and its title can be read."""
         block = plan.block
         text = None if draft.x_height is None else around.terms.letters(draft.x_height, plan.paged_on)
         return {
             "title": plan.entry.title,
+            "look": plan.coat.words.look,
             "pages": block.pages,
             "panels": block.panels,
             "strips": len(block.flats),
