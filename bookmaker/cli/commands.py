@@ -73,7 +73,7 @@ def new(folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or emp
     """Write a small commented shelf to start from."""
     from ..shelf_file.starter import write_starter
 
-    shelf = write_starter(folder)
+    shelf = write_starter(folder, _schema())
     typer.echo(f"wrote {one_line(shelf)}; next: bookmaker check {one_line(shelf)}")
 
 
@@ -210,11 +210,15 @@ def keep(
 @app.command()
 def schema() -> None:
     """Print JSON Schema of the shelf file, for editors."""
+    typer.echo(_schema())
+
+
+def _schema() -> str:
     import json
 
     from ..shelf.schema import shelf_schema
 
-    typer.echo(json.dumps(shelf_schema(), ensure_ascii=False, indent=1))
+    return json.dumps(shelf_schema(), ensure_ascii=False, indent=1)
 
 
 def _standing_type(no_cache: bool) -> StandingType:

@@ -14,7 +14,6 @@ import pytest
 from bookmaker import workshop as pipeline
 from bookmaker.cli import commands as cli
 from bookmaker.shelf.schema import shelf_schema
-from bookmaker.shelf_file.yaml_tree import parse_tree
 from tests.kit.command_line import Said, bookmaker
 from tests.kit.schema_shape import astray
 from tests.kit.shelves import ONE_BOOK, written
@@ -271,7 +270,14 @@ def test_a_starter_passes_check_at_once(run: Run, tmp_path: Path) -> None:
     assert "warning" not in checked.err
     assert run("make", "mine/shelf.yaml", "--into", "out").code == 0
     assert run("new", "mine").code == 2
-    assert sorted(path.name for path in (tmp_path / "mine").iterdir()) == ["attic.txt", "shelf.yaml"]
+    assert sorted(path.name for path in (tmp_path / "mine").iterdir()) == [
+        "attic.txt",
+        "shelf.schema.json",
+        "shelf.yaml",
+    ]
+    named = re.match(r"# yaml-language-server: \$schema=(\S+)\n", (tmp_path / "mine/shelf.yaml").read_text("utf-8"))
+    assert named
+    assert json.loads((tmp_path / "mine" / named[1]).read_text("utf-8")) == shelf_schema()
 
 
 @pytest.mark.parametrize("name", ["starter", "worked", "salt", "shelf.yaml", "too-full.yaml"])
@@ -288,7 +294,7 @@ def test_good_shelves_are_of_the_shape_of_the_schema(run: Run, tmp_path: Path, n
         "salt": ONE_BOOK,
     }
     text = texts.get(name) or (DEMO / name).read_text(encoding="utf-8")
-    assert astray(parse_tree(text, "shelf.yaml").plain(), schema, schema) == []
+    assert astray(text, schema) == []
 
 
 @pytest.mark.parametrize(
@@ -304,7 +310,7 @@ def test_good_shelves_are_of_the_shape_of_the_schema(run: Run, tmp_path: Path, n
 def test_the_schema_tells_bad_shelves(right: str, wrong: str) -> None:
     assert right in WORKED
     schema = shelf_schema()
-    assert astray(parse_tree(WORKED.replace(right, wrong), "shelf.yaml").plain(), schema, schema)
+    assert astray(WORKED.replace(right, wrong), schema)
 
 
 def test_every_reference_of_the_schema_leads_somewhere(run: Run) -> None:

@@ -26,6 +26,7 @@ from bookmaker.things.book.pages.part import Part
 from bookmaker.typesetting.languages import LANGUAGES, UNPARTABLE
 from bookmaker.typesetting.punctuation import is_punctuated
 from tests.kit.manual import CHAPTERS, EVERYTHING, MANUAL, README
+from tests.kit.schema_shape import astray
 
 ROOT = Path(__file__).parents[2]
 
@@ -353,6 +354,25 @@ def test_top_level_is_tidy() -> None:
         "tests",
         "demo",
     }
+
+
+def test_editors_find_nothing_wrong_with_what_is_shown() -> None:
+    shelves = {name: text for name, text in named_files().items() if name not in {"mistakes.yaml", "study-inkjet.yaml"}}
+    shelves["snippets"] = "\n".join(text for text in blocks("yaml") if not text.startswith("# "))
+    assert [f"{name}: {wrong}" for name, text in shelves.items() for wrong in astray(text, shelf_schema())] == []
+
+
+def test_every_key_is_described_to_editors() -> None:
+    schema = shelf_schema()
+    groups = [schema["properties"], *(part.get("properties", {}) for part in schema["$defs"].values())]
+    assert [key for keys in groups for key, field in keys.items() if "description" not in field] == []
+
+
+def test_defaults_are_shown_to_editors_as_one_writes_them() -> None:
+    keys = {name: part.get("properties", {}) for name, part in shelf_schema()["$defs"].items()}
+    shown = [keys[of][key].get("default") for of, key in (("SpaceEntry", "clearance"), ("StockEntry", "glue"),
+             ("BoxFaces", "colour"), ("BoxFaces", "as_books"), ("DummyText", "size"), ("Plain", "ink"))]  # fmt: skip
+    assert shown == ["0.2 mm", "30 um", "#3b4a3f", "no", "1 pt", None]
 
 
 @pytest.mark.usefixtures("folder")

@@ -66,7 +66,7 @@ class Books(Family[BookEntry, BookPlan]):
     def called(self, entry: BookEntry, key: str | int) -> Called:
         """Title, volume, series, author and date."""
         words = (entry.title, entry.volume or "", entry.series or "", entry.author or "", entry.date or "")
-        return Called(words, repr(entry), entry.id or "")
+        return Called(words, entry, entry.id or "")
 
     def thing(self, entry: BookEntry, key: str | int, id: str) -> Book:
         """The book of an entry."""
