@@ -20,6 +20,7 @@ from ..terms import Terms
 from ..thing import Around, Family, Plan
 from .drafting import draft_book
 from .entry import BookEntry
+from .facts import facts_of
 from .legibility import lettering_problems, titles_for_a_lens
 from .neighbours import alike_neighbours, kept_looks
 from .pages.kinds import BLANK
@@ -65,7 +66,7 @@ class Books(Family[BookEntry, BookPlan]):
     def called(self, entry: BookEntry, key: str | int) -> Called:
         """Title, volume, series, author and date."""
         words = (entry.title, entry.volume or "", entry.series or "", entry.author or "", entry.date or "")
-        return Called(words, repr(entry), entry.id or "")
+        return Called(words, entry, entry.id or "")
 
     def thing(self, entry: BookEntry, key: str | int, id: str) -> Book:
         """The book of an entry."""
@@ -113,6 +114,10 @@ class Books(Family[BookEntry, BookPlan]):
             if isinstance(plan, BookPlan)
         ]
         yield from titles_for_a_lens(covers, around.terms.viewing_distance)
+
+    def facts(self, plan: BookPlan) -> Mapping[str, str]:
+        """Its words, its sizes, its making, its design."""
+        return facts_of(plan)
 
     def in_look(self, plan: BookPlan, look: int) -> BookPlan:
         """A book as another look would have it."""

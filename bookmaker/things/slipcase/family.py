@@ -55,7 +55,7 @@ class Slipcases(Family[SlipcaseEntry, SlipcasePlan]):
 
     def called(self, entry: SlipcaseEntry, key: str | int) -> Called:
         """The name under which it stands."""
-        return Called((self.noun, str(key)), repr(entry), entry.id or "")
+        return Called((self.noun, str(key)), entry, entry.id or "")
 
     def thing(self, entry: SlipcaseEntry, key: str | int, id: str) -> Slipcase:
         """The slipcase of an entry."""
