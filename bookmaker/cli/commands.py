@@ -115,6 +115,9 @@ def make(
     again: Annotated[
         str | None, typer.Option("--again", metavar="BOOK", help="One book once more, on as little paper as possible.")
     ] = None,
+    changed: Annotated[
+        bool, typer.Option("--changed", help="Only what differs from what is in the folder, on as little paper.")
+    ] = False,
     stock: Annotated[
         list[str] | None, typer.Option("--stock", metavar="NAME", help="This paper only; may be repeated.")
     ] = None,
@@ -135,7 +138,7 @@ def make(
     from ..shelf.wishes import Wishes
     from .making import make_shelf
 
-    choice = Choice(tuple(only or ()), again, tuple(stock or ()))
+    choice = Choice(tuple(only or ()), again, tuple(stock or ()), changed)
     wishes = Wishes(choice, layers, contact_sheet=contact_sheet, templates=templates)
     folder = into or shelf.with_name(f"{shelf.stem}-to-print")
     with _standing_type(no_cache).used():
@@ -202,6 +205,19 @@ def keep(
     from .looking import keep_looks
 
     keep_looks(shelf, unlike=apart, quiet=quiet)
+
+
+@app.command(epilog=_examples("manual", "manual clearance", "manual blocks", "manual --into manual.html"))
+def manual(
+    word: Annotated[str, typer.Argument(metavar="[WORD]", help="A key, a word of the trade, or a chapter.")] = "",
+    into: Annotated[
+        Path | None, typer.Option("--into", metavar="FILE", help="Write all of it as one page (HTML).")
+    ] = None,
+) -> None:
+    """Show what the manual says about a word."""
+    from .manual import show_manual
+
+    show_manual(word, into)
 
 
 @app.command()

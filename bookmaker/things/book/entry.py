@@ -12,7 +12,7 @@ from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.counts import LookNumber
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.measures import LifeSide, PageSide, SmallLength, Thickness
-from ...shelf_file.fields.words import SpaceName, ThingId, Title, refuse
+from ...shelf_file.fields.words import DoneSteps, SpaceName, ThingId, Title, refuse
 from ...shelf_file.rows import LONGEST_ROW
 from ...shelf_file.volumes import MOST_VOLUMES
 from .blocks.kinds import AnyBlock
@@ -103,6 +103,7 @@ class BookEntry(Entry):
     measured_thickness: Thickness | None = Field(
         None, description="thickness of the finished book; overrides the computed one"
     )
+    done: DoneSteps = Field((), description="what is done and not asked for again: printed, cut, measured")
     row: NoRow = Field(None, description="books that share all else, each a title or a group of keys")
     assembly_tolerance: SmallLength = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
 

@@ -20,6 +20,7 @@ from ..terms import Terms
 from ..thing import Around, Family, Plan
 from .drafting import draft_book
 from .entry import BookEntry
+from .facts import facts_of
 from .legibility import lettering_problems, titles_for_a_lens
 from .neighbours import alike_neighbours, kept_looks
 from .pages.kinds import BLANK
@@ -113,6 +114,10 @@ class Books(Family[BookEntry, BookPlan]):
             if isinstance(plan, BookPlan)
         ]
         yield from titles_for_a_lens(covers, around.terms.viewing_distance)
+
+    def facts(self, plan: BookPlan) -> Mapping[str, str]:
+        """Its words, its sizes, its making, its design."""
+        return facts_of(plan)
 
     def in_look(self, plan: BookPlan, look: int) -> BookPlan:
         """A book as another look would have it."""

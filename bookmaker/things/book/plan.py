@@ -61,6 +61,11 @@ class Book(Thing):
     sources: Sources = Sources()
 
     @property
+    def done(self) -> frozenset[str]:
+        """What is ticked off in the shelf file."""
+        return frozenset(self.entry.done)
+
+    @property
     def look(self) -> int:
         """Its look by itself: the one that is written, or that of its id."""
         return self.entry.look or look_of(self.id)
@@ -269,6 +274,11 @@ class BookPlan(Plan):
     def lettered_on(self) -> frozenset[str]:
         """The stocks its titles are printed on."""
         return frozenset(flat.stock for flat in self._outside if flat.dressed)
+
+    @property
+    def look(self) -> int:
+        """The look of what is on it, that of its set if it is in one."""
+        return self.coat.words.look
 
     @property
     def style(self) -> str:
