@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from .book.family import BOOKS
+from .frame.family import FRAMES
 from .slipcase.family import SLIPCASES
 from .thing import AnyFamily
 
 __all__ = ["FAMILIES"]
 
-FAMILIES: tuple[AnyFamily, ...] = (BOOKS, SLIPCASES)
+FAMILIES: tuple[AnyFamily, ...] = (BOOKS, SLIPCASES, FRAMES)
 """In the order in which a shelf file lists them."""
