@@ -6,9 +6,13 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
+from ..ground.visible import one_line
 from ..paper.stock import Stock
 
-__all__ = ["gone_lines", "off_cut_lines", "others_line"]
+__all__ = ["abridged_lines", "gone_lines", "off_cut_lines", "others_line"]
+
+MOST_CHANGES = 8
+"""So many lines on what changed are shown."""
 
 MOST_NAMED = 3
 """So many files are named; more would only fill the screen."""
@@ -17,7 +21,7 @@ MOST_NAMED = 3
 def others_line(count: int, shelf: Path) -> str:
     """How many problems were left out because they are about books that were not chosen."""
     shows = "them" if count > 1 else "it"
-    return f"{count} more about other books: bookmaker check {shelf} shows {shows}"
+    return f"{count} more about other books: bookmaker check {one_line(shelf)} shows {shows}"
 
 
 def off_cut_lines(off_cuts: Sequence[Stock]) -> Iterator[str]:
@@ -33,9 +37,16 @@ def off_cut_lines(off_cuts: Sequence[Stock]) -> Iterator[str]:
         )
 
 
+def abridged_lines(lines: Sequence[str]) -> Iterator[str]:
+    """Some lines on what changed; of many the first, and how many more there are."""
+    yield from lines if len(lines) <= MOST_CHANGES + 1 else lines[:MOST_CHANGES]
+    if len(lines) > MOST_CHANGES + 1:
+        yield f"{len(lines) - MOST_CHANGES} more changes; --wide shows all"
+
+
 def gone_lines(files: Sequence[str]) -> Iterator[str]:
     """Files of an earlier run in the same folder that were not made again; nothing if there are none."""
     if files:
         count = f"{len(files)} files made before are" if len(files) > 1 else "1 file made before is"
-        named = ", ".join(files[:MOST_NAMED]) + (" and more" if len(files) > MOST_NAMED else "")
+        named = ", ".join(map(one_line, files[:MOST_NAMED])) + (" and more" if len(files) > MOST_NAMED else "")
         yield f"{count} gone: {named}; another folder after --into keeps what is there"

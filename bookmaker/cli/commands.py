@@ -1,13 +1,11 @@
 """The command line: arguments, and which of them leads where. What a command does is imported when it is called.
 
 Exit codes, which scripts can trust: 0: done. 1: done, but the shelf has errors. 2: a command or a file could not be
-used; nothing was written.
+used; nothing was written, or what there is to say could not. More than 128: a signal stopped it; nothing was written.
 """
 
 from __future__ import annotations
 
-import io
-import os
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, NoReturn
@@ -15,9 +13,13 @@ from typing import TYPE_CHECKING, Annotated, NoReturn
 import typer
 
 from ..ground.collection import uncollected, uncollected_at_the_end
-from ..sheets.parts import Parts
+from ..ground.visible import one_line
+from ..sheets.layers import Layers
+from .outlets import outlets
+from .stopping import stoppable
 
 if TYPE_CHECKING:
+    from ..ground.kept.disk import KeptOnDisk
     from ..typesetting.standing_type import StandingType
 
 __all__ = ["app", "main"]
@@ -71,8 +73,8 @@ def new(folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or emp
     """Write a small commented shelf to start from."""
     from ..shelf_file.starter import write_starter
 
-    shelf = write_starter(folder)
-    typer.echo(f"wrote {shelf}; next: bookmaker check {shelf}")
+    shelf = write_starter(folder, _schema())
+    typer.echo(f"wrote {one_line(shelf)}; next: bookmaker check {one_line(shelf)}")
 
 
 @app.command(epilog=_examples("check", "check shelf.yaml --explain 3", "check shelf.yaml --spines --wide"))
@@ -106,13 +108,16 @@ def make(
             "--into", metavar="DIR", help="A new folder, or one made before; if left out, SHELF-to-print beside it."
         ),
     ] = None,
-    parts: Annotated[Parts, typer.Option("--parts", help="Art and lines, or one of them alone.")] = Parts.ALL,
+    layers: Annotated[Layers, typer.Option("--layers", help="Art and lines, or one of them alone.")] = Layers.ALL,
     only: Annotated[
         list[str] | None, typer.Option("--only", metavar="BOOK", help="This book or other thing only; may be repeated.")
     ] = None,
     again: Annotated[
         str | None, typer.Option("--again", metavar="BOOK", help="One book once more, on as little paper as possible.")
     ] = None,
+    changed: Annotated[
+        bool, typer.Option("--changed", help="Only what differs from what is in the folder, on as little paper.")
+    ] = False,
     stock: Annotated[
         list[str] | None, typer.Option("--stock", metavar="NAME", help="This paper only; may be repeated.")
     ] = None,
@@ -133,12 +138,26 @@ def make(
     from ..shelf.wishes import Wishes
     from .making import make_shelf
 
-    choice = Choice(tuple(only or ()), again, tuple(stock or ()))
-    wishes = Wishes(choice, parts, contact_sheet=contact_sheet, templates=templates)
+    choice = Choice(tuple(only or ()), again, tuple(stock or ()), changed)
+    wishes = Wishes(choice, layers, contact_sheet=contact_sheet, templates=templates)
     folder = into or shelf.with_name(f"{shelf.stem}-to-print")
     with _standing_type(no_cache).used():
         sound = make_shelf(shelf, folder, wishes, as_json=as_json, show=show, wide=wide, quiet=quiet)
     _end(sound)
+
+
+@app.command(epilog=_examples("show", "show my-shelf/shelf.yaml"))
+def show(
+    shelf: Shelf = USUAL_SHELF,
+    no_browser: Annotated[
+        bool, typer.Option("--no-browser", help="Print the address only; open it where you like.")
+    ] = False,
+    no_cache: NoCache = False,
+) -> None:
+    """Show the shelf in the browser, as it changes, until Ctrl-C."""
+    from ..page.running import show_shelf
+
+    show_shelf(shelf, _kept_on_disk(no_cache), typer.echo, browser=not no_browser)
 
 
 @app.command(epilog=_examples("ruler --into ruler.pdf", "ruler --measured printer.yaml"))
@@ -158,26 +177,78 @@ def ruler(
     measure_printer(into, sheet, printer, measured)
 
 
+@app.command(epilog=_examples('looks "Tide Tables"', "looks 3 shelf.yaml --from 13"))
+def looks(
+    book: Annotated[str, typer.Argument(metavar="BOOK", help="Title, number or id of a book.")],
+    shelf: Shelf = USUAL_SHELF,
+    into: Annotated[
+        Path | None, typer.Option("--into", metavar="FILE", help="The PDF; if left out, looks-BOOK beside SHELF.")
+    ] = None,
+    first: Annotated[int | None, typer.Option("--from", metavar="NUMBER", help="The first look that is shown.")] = None,
+    count: Annotated[int, typer.Option("--count", metavar="NUMBER", help="So many of them.")] = 11,
+) -> None:
+    """Draw some looks of a book, to choose one by its number."""
+    from .looking import show_looks
+
+    show_looks(book, shelf, into, first, count)
+
+
+@app.command(epilog=_examples("keep shelf.yaml", "keep shelf.yaml --apart"))
+def keep(
+    shelf: Shelf = USUAL_SHELF,
+    apart: Annotated[
+        bool, typer.Option("--apart", help="First give books other looks whose neighbours have nearly their colour.")
+    ] = False,
+    quiet: Quiet = False,
+) -> None:
+    """Write the present looks of all books into the shelf file: nothing later changes them but you."""
+    from .looking import keep_looks
+
+    keep_looks(shelf, unlike=apart, quiet=quiet)
+
+
+@app.command(epilog=_examples("manual", "manual clearance", "manual blocks", "manual --into manual.html"))
+def manual(
+    word: Annotated[str, typer.Argument(metavar="[WORD]", help="A key, a word of the trade, or a chapter.")] = "",
+    into: Annotated[
+        Path | None, typer.Option("--into", metavar="FILE", help="Write all of it as one page (HTML).")
+    ] = None,
+) -> None:
+    """Show what the manual says about a word."""
+    from .manual import show_manual
+
+    show_manual(word, into)
+
+
 @app.command()
 def schema() -> None:
     """Print JSON Schema of the shelf file, for editors."""
+    typer.echo(_schema())
+
+
+def _schema() -> str:
     import json
 
     from ..shelf.schema import shelf_schema
 
-    typer.echo(json.dumps(shelf_schema(), ensure_ascii=False, indent=1))
+    return json.dumps(shelf_schema(), ensure_ascii=False, indent=1)
 
 
 def _standing_type(no_cache: bool) -> StandingType:
     """Where set texts are looked for: in the user's cache folder too, wherever the system has it."""
+    from ..typesetting.standing_type import StandingType
+
+    return StandingType(_kept_on_disk(no_cache))
+
+
+def _kept_on_disk(no_cache: bool) -> KeptOnDisk | None:
     from platformdirs import user_cache_path
 
     from ..ground.kept.disk import KeptOnDisk
-    from ..typesetting.standing_type import StandingType
 
     folder = user_cache_path("bookmaker", appauthor=False) / "set-texts"
     # who has no home has no place of that kind
-    return StandingType(None if no_cache or not folder.is_absolute() else KeptOnDisk(folder, MOST_KEPT))
+    return None if no_cache or not folder.is_absolute() else KeptOnDisk(folder, MOST_KEPT)
 
 
 def _end(sound: bool) -> None:
@@ -188,10 +259,14 @@ def _end(sound: bool) -> None:
 def main() -> NoReturn:
     """Run the command line; refusals end in a message and exit code 2, never in a traceback."""
     uncollected_at_the_end()
-    for stream in (sys.stdout, sys.stderr):
-        # A terminal of an old code page shows ? for a sign it lacks; it is no reason to stop.
-        if isinstance(stream, io.TextIOWrapper):
-            stream.reconfigure(errors="replace")
+    code = UNUSABLE
+    with stoppable() as stop, outlets() as troubles:
+        code = _ended()
+    sys.exit(stop.code or (UNUSABLE if troubles else code))
+
+
+def _ended() -> int:
+    """The exit code of the command that was asked for."""
     from ..ground.problems import BookmakerError
 
     try:
@@ -201,9 +276,7 @@ def main() -> NoReturn:
         from .messages import refuse
 
         refuse(refusal.problems)
-        sys.exit(UNUSABLE)
-    except BrokenPipeError:
-        # The reader of our output has gone, as `head` does: not worth a word.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        sys.exit(UNUSABLE)
-    sys.exit(0)
+        return UNUSABLE
+    except SystemExit as ended:
+        return int(ended.code or 0)
+    return 0

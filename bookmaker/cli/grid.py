@@ -7,6 +7,8 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from textwrap import wrap
 
+from ..ground.visible import one_line
+
 __all__ = ["BOLD", "PLAIN", "RED", "SHORTEST_NAME", "YELLOW", "Grid", "width_of"]
 
 SHORTEST_NAME = 20
@@ -31,7 +33,8 @@ class Grid:
 
     def add_row(self, *cells: str, style: str = "") -> None:
         """One more row, with a switch of the terminal; cells that are missing at its end are empty."""
-        self.rows.append(((*cells, *[""] * (len(self.columns) - len(cells))), style))
+        missing = [""] * (len(self.columns) - len(cells))
+        self.rows.append(((*map(one_line, cells), *missing), style))
 
     def lines(self, room: int = 0, given_up: Sequence[str] = ()) -> Iterator[str]:
         """The table in lines of at most so many letters; 0 is any number.

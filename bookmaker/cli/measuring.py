@@ -8,6 +8,7 @@ from pathlib import Path
 from ..ground.output import check_replaceable, put_file
 from ..ground.problems import CommandError, Problem
 from ..ground.units import NotAMeasure
+from ..ground.visible import one_line
 from ..paper.papers import SheetFormat, find_format
 from ..paper.profiles import read_printer
 from ..ruler import PROFILE_MARK, measure, profile_text, write_ruler
@@ -43,7 +44,7 @@ def _write_page(into: Path, size: SheetFormat, printer: Path | None) -> None:
     put_file(into, page.getvalue())
     proof = "its rules must now measure 150 mm, and both diagonals 141.4 mm"
     plain = "print it at 100 %, then: bookmaker ruler --measured printer.yaml"
-    say(f"wrote {into}; {proof if profile else plain}")
+    say(f"wrote {one_line(into)}; {proof if profile else plain}")
 
 
 def _write_profile(path: Path, size: SheetFormat) -> None:
@@ -58,4 +59,4 @@ def _write_profile(path: Path, size: SheetFormat) -> None:
 
     printer = measure(size, ask, lambda problem: say(message(problem, room()), err=True))
     put_file(path, profile_text(printer).encode())
-    say(f"wrote {path}; prove it: bookmaker ruler --into proof.pdf --printer {path}")
+    say(f"wrote {one_line(path)}; prove it: bookmaker ruler --into proof.pdf --printer {one_line(path)}")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from ..ground.abridged import abridged
 from ..ground.problems import Problem, Severity
+from ..ground.visible import one_line, printable
 from .terminal import room, say
 
 if TYPE_CHECKING:
@@ -71,8 +72,8 @@ def message(problem: Problem, width: int = 0) -> str:
     """
     what = f"{problem.message}; {problem.remedy}" if problem.remedy else problem.message
     severity = "" if problem.severity is Severity.ERROR else f"{problem.severity}: "
-    place = f"{problem.place}: " if problem.place else ""
-    text = f"{place}{severity}{what}"
+    place = f"{one_line(str(problem.place))}: " if problem.place else ""
+    text = f"{place}{severity}{printable(what)}"
     lines = [text]
     if width:
         lines = wrap(text, width, subsequent_indent="  ", break_long_words=False, break_on_hyphens=False)
@@ -90,6 +91,7 @@ def _clipped(source: str, column: int, longest: int) -> str:
     shown = text[start : start + longest]
     if start:
         shown = f"…{shown[1:].lstrip()}"
+    shown = one_line(shown)
     return shown if start + longest >= len(text) else f"{shown[:-1].rstrip()}…"
 
 

@@ -6,7 +6,7 @@ import re
 import unicodedata
 from pathlib import PurePath
 
-__all__ = ["brief", "is_seen", "printable"]
+__all__ = ["STEERING", "brief", "is_seen", "one_line", "printable"]
 
 LONGEST_PATH = 240
 """Characters of a path that a message shows; more would hide what it says."""
@@ -40,11 +40,20 @@ def printable(text: str) -> str:
     return STEERING.sub("?", text)
 
 
+def one_line(text: str | PurePath) -> str:
+    """A text fit for a terminal, or a path, on one line.
+
+    >>> one_line("a\\nb")
+    'a?b'
+    """
+    return re.sub("[\n\t]", "?", printable(str(text)))
+
+
 def brief(path: str | PurePath) -> str:
     """A path as a message shows it: on one line, and not longer than a line or two.
 
     >>> brief("a\\nb"), len(brief("x" * 300))
     ('a?b', 240)
     """
-    seen = printable(str(path)[: LONGEST_PATH + 1]).replace("\n", "?").replace("\t", "?")
+    seen = one_line(str(path)[: LONGEST_PATH + 1])
     return seen if len(seen) <= LONGEST_PATH else f"{seen[: LONGEST_PATH - 1]}…"
