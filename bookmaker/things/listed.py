@@ -98,7 +98,7 @@ class ListedFamily(Family[Written, WorkedOut]):
 
     def called(self, entry: Written, key: str | int) -> Called:
         """The id that was given."""
-        return Called((self.noun, entry.id), repr(entry), entry.id)
+        return Called((self.noun, entry.id), entry, entry.id)
 
     def thing(self, entry: Written, key: str | int, id: str) -> ListedThing[Written]:
         """The thing of an entry."""

@@ -106,6 +106,11 @@ class Particulars(ABC):
         return frozenset()
 
     @property
+    def look(self) -> int:
+        """The number on which all hangs about it that is left to chance; 0 if nothing is."""
+        return 0
+
+    @property
     def style(self) -> str:
         """The style in which it is seen, if that has a name."""
         return ""

@@ -332,8 +332,8 @@ def test_a_shelf_takes_the_profile_and_its_own_word_wins(tmp_path: Path) -> None
     plain = read_shelf(write(tmp_path, "laser.yaml")).spec.printer
     assert (plain.name, plain.sheet.name) == ("office laser", "letter")
     assert (plain.margins.left, plain.rules.across) == (4, 149.6)
-    own = read_shelf(write(tmp_path, "{profile: laser.yaml, sheet: A4, knife_room: 3 mm}")).spec.printer
-    assert (own.sheet.name, own.margins.left, own.knife_room, own.profile) == ("A4", 4, 3, "laser.yaml")
+    own = read_shelf(write(tmp_path, "{profile: laser.yaml, sheet: A4, gap_between_pieces: 3 mm}")).spec.printer
+    assert (own.sheet.name, own.margins.left, own.gap_between_pieces, own.profile) == ("A4", 4, 3, "laser.yaml")
     assert check(write(tmp_path, "{profile: laser.yaml, name: office laser}")).sound
 
 

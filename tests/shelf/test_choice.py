@@ -30,7 +30,7 @@ books:
   - title: Salt and Rope
   - title: Fog Signals
   - title: Tide Tables
-    block: {kind: solid, thickness: 6 mm, material: lime wood}
+    block: {kind: dummy, thickness: 6 mm, material: lime wood}
 slipcases:
   the pair: {books: [Salt and Rope, Fog Signals], stock: box card}
 """

@@ -119,10 +119,10 @@ def test_unlike_titles_of_a_series_are_lettered_alike(model: type, tmp_path: Pat
 
 def test_a_set_may_go_through_the_palette_step_by_step() -> None:
     volumes = [Words("Annals", volume=roman(number), in_set=InSet(0, 0, 9)) for number in range(1, 5)]
-    row = [(Cloth(steps=True), words, "upper") for words in volumes]
+    row = [(Cloth(steps=True), words) for words in volumes]
     colours = [entry.colour for entry in coloured(row)]  # type: ignore[attr-defined]
     assert len(set(colours)) == 4
-    alike = [(Cloth(), words, space) for _, words, space in row]
+    alike = [(Cloth(), words) for _, words in row]
     assert {entry.colour for entry in coloured(alike)} == {colours[0]}  # type: ignore[attr-defined]
 
 

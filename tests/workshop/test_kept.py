@@ -45,7 +45,7 @@ def book(title: str, size: str, block: str, more: str) -> str:
 BOOKS = {
     "Tolls": book("Tolls", "small", "kind: accordion, stock: page, pages: 16", "inside: {kind: ruled}"),
     "Tides": book("Tides", "small", "kind: leaves, stock: page", "inside: {kind: text, file: tides.txt, size: 2.4 pt}"),
-    "Rope": book("Rope", "large", "kind: solid, thickness: fill", "design: {style: cloth}"),
+    "Rope": book("Rope", "large", "kind: dummy, thickness: fill", "design: {style: cloth}"),
     "Buoys": book("Buoys", "large", "kind: accordion, stock: page, pages: 24", "design: {colour: '#336699'}"),
 }
 

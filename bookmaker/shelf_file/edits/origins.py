@@ -9,14 +9,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from ...ground.problems import FieldPath, Place, show_field
+from ...ground.problems import FieldPath, Place
 from ...ground.quantities import show
 from ..volumes import is_volume
 from ..yaml_nodes import GroupNode, ListNode, Node, ScalarNode
 from ..yaml_tree import Plain, Tree
 from .edit import Copy, Edit, Insert, Move, Remove, Reorder, SetValue
 from .reach import reach
-from .refusal import refused
+from .refusal import refused, refused_of
 from .written import Written
 
 __all__ = ["Origin", "origins_of", "placed"]
@@ -126,7 +126,7 @@ def placed(tree: Tree, written: Written, edit: Edit) -> tuple[str, Edit]:
         place = tree.place_of(edit.path)
         # what is set in the shelf file goes before what a profile says
         if place.file != tree.place.file and not isinstance(edit, SetValue):
-            raise refused(f"{show(show_field(edit.path))} stands in {show(place.file)}", "change it there", edit.path)
+            raise refused_of(edit.path, f"stands in {show(place.file)}", "change it there")
         return tree.place.file, edit
     origins = origins_of(tree, written)
     if isinstance(edit, Reorder) and len(edit.path) == 1:
@@ -136,19 +136,20 @@ def placed(tree: Tree, written: Written, edit: Edit) -> tuple[str, Edit]:
     return _within(written, origins, edit)
 
 
-def _origin(origins: list[Origin], path: FieldPath) -> Origin:
+def _origin(origins: list[Origin], path: FieldPath, *, of_set: bool = False) -> Origin:
     number = path[1]
     if not isinstance(number, int) or not 0 <= number < len(origins):
         raise refused(f"there is no book number {number}", f"count from 0 to {len(origins) - 1}", path)
     origin = origins[number]
-    if not origin.alone:
+    if not origin.alone and not of_set:
         raise refused("this volume is written only as one of its set", OWN_ROW, path)
     return origin
 
 
 def _within(written: Written, origins: list[Origin], edit: Edit) -> tuple[str, Edit]:
     """An edit of something in a book."""
-    origin, rest = _origin(origins, edit.path), edit.path[2:]
+    of_set = isinstance(edit, SetValue) and edit.of_set
+    origin, rest = _origin(origins, edit.path, of_set=of_set), edit.path[2:]
     if not origin.around:
         return origin.file, _put(edit, origin.path, rest)
     item = reach(written, origin.path).node
