@@ -15,7 +15,7 @@ from bookmaker.things.box.forms.drawer import sleeve_net
 from bookmaker.things.box.forms.kinds import KINDS
 from bookmaker.things.box.forms.tray import outside_of_tray, tray_net
 from bookmaker.things.box.net import Card, Room
-from tests.things.box.test_folding import entry_of, kind_of
+from tests.kit.boxes import entry_of, kind_of
 
 CASES = (
     (Room(30, 20, 12), 0.3, (30.3, 20.3), 12.15, (31.3, 21.3), (21.2, 12.9), 12.3, (31.3, 20.8)),

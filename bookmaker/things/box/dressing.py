@@ -49,7 +49,7 @@ def dress_net(plan: BoxPlan, net: Net) -> tuple[Art, tuple[Problem, ...]]:
 
 
 def unseen_sides(plan: BoxPlan) -> Iterator[Problem]:
-    """Sides that were written and are on no net."""
+    """ThreeSides that were written and are on no net."""
     for key, faces in plan.thing.faces.items():
         nets = [net for net in plan.nets if plan.entry.faces_of(net.name) == faces.entry]
         has = {panel.role.value for net in nets for panel in net.panels}

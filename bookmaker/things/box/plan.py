@@ -19,7 +19,7 @@ from ..standing import Standing, Uncertainty
 from ..surface import Surface, SurfaceEntry, read_surface
 from ..terms import Terms
 from ..thing import Plan
-from .forms.form import BoxEntry, BoxFaces, Folded, Sides
+from .forms.form import BoxEntry, BoxSides, Folded, ThreeSides
 from .net import Card, Net, Room
 
 __all__ = ["Box", "BoxPlan", "DressedFaces"]
@@ -35,7 +35,7 @@ THINNEST = 0.15
 class DressedFaces:
     """The sides of one net with what their files hold; `picture` is the one over the whole net."""
 
-    entry: BoxFaces
+    entry: BoxSides
     sides: Mapping[str, Surface]
     picture: Picture | None = None
 
@@ -57,7 +57,7 @@ class Box(ListedThing[BoxEntry]):
         found = {
             key: _read_faces(written, folder, key, problems)
             for key, written in self.entry
-            if isinstance(written, BoxFaces)
+            if isinstance(written, BoxSides)
         }
         return replace(self, faces=found), tuple(problems)
 
@@ -103,9 +103,9 @@ class Box(ListedThing[BoxEntry]):
                     [Problem(f"{said} outside leaves no room inside", "make it larger", field=("outside",))]
                 )
             return room
-        return _room_of(_bulks(held), entry.ease)
+        return _room_of(_bulks(held), entry.clearance)
 
-    def _sides(self, sides: Sides, scale: float) -> Room:
+    def _sides(self, sides: ThreeSides, scale: float) -> Room:
         return Room(*(self.entry.finished(side, scale) for side in (sides.length, sides.width, sides.height)))
 
     def _too_small(self, room: Room, held: Sequence[Plan]) -> Iterator[Problem]:
@@ -139,12 +139,12 @@ def _bulks(held: Sequence[Plan]) -> list[Bulk]:
     return [one.bulk for one in held if one.bulk]
 
 
-def _room_of(bulks: Sequence[Bulk], ease: float) -> Room:
-    """The room for things that lie on one another, with some ease for all together."""
+def _room_of(bulks: Sequence[Bulk], clearance: float) -> Room:
+    """The room for things that lie on one another, with some clearance for all together."""
     return Room(
-        max(bulk.length for bulk in bulks) + ease,
-        max(bulk.width for bulk in bulks) + ease,
-        sum(bulk.thickness for bulk in bulks) + ease,
+        max(bulk.length for bulk in bulks) + clearance,
+        max(bulk.width for bulk in bulks) + clearance,
+        sum(bulk.thickness for bulk in bulks) + clearance,
     )
 
 
@@ -209,7 +209,7 @@ class BoxPlan(Plan):
         return f"make its {'height' if side == 'tall' else 'width'} less"
 
 
-def _read_faces(entry: BoxFaces, folder: Path, key: str, problems: list[Problem]) -> DressedFaces:
+def _read_faces(entry: BoxSides, folder: Path, key: str, problems: list[Problem]) -> DressedFaces:
     """The sides of a net with what their files hold; what is wrong with these is added to the problems."""
     sides: dict[str, Surface] = {}
     picture = None

@@ -16,7 +16,7 @@ from ....ground.problems import Problem
 from ....ground.units import print_mm
 from ....sheets.flat import Role
 from ..net import Card, Hinge, Net, NetPanel, Room, Shown, rect_panel, tab_beside
-from .form import BoxEntry, BoxFaces, Folded, in_colour_of
+from .form import BoxEntry, BoxSides, Folded, in_colour_of
 from .tray import outside_of_tray, tray_net
 
 __all__ = ["DrawerBox", "sleeve_net"]
@@ -51,7 +51,7 @@ class DrawerBox(BoxEntry):
 
     kind: Literal["drawer box"] = "drawer box"
     tabbed = True
-    drawer_faces: BoxFaces | None = Field(
+    drawer_faces: BoxSides | None = Field(
         None, description="what is printed on the drawer; the colour of the sleeve, if not given"
     )
 
@@ -63,7 +63,7 @@ class DrawerBox(BoxEntry):
         outside = Room(clear.length, clear.width + 2 * c, clear.height + 3 * c + card.glue)
         return Folded((tray_net("drawer", room, card, self.tab), sleeve_net(clear, card)), outside)
 
-    def faces_of(self, net: str) -> BoxFaces | None:
+    def faces_of(self, net: str) -> BoxSides | None:
         """The drawer has its own."""
         return (self.drawer_faces or in_colour_of(self.faces)) if net == "drawer" else self.faces
 

@@ -12,19 +12,19 @@ from pydantic import Field, model_validator
 from ....ground.problems import Problem
 from ....ground.units import print_mm
 from ....shelf_file.fields.entry import Entry
-from ....shelf_file.fields.measures import Ease, TabWidth, ThingSide
+from ....shelf_file.fields.measures import SmallLength, TabWidth, ThingSide
 from ....shelf_file.fields.words import Ink, PictureFile, StockName, Title, refuse
 from ...listed import SizedEntry
 from ...surface import SurfaceEntry
 from ..net import Card, Net, Room
 
-__all__ = ["BoxEntry", "BoxFaces", "Folded", "Sides", "in_colour_of", "usual_tab"]
+__all__ = ["BoxEntry", "BoxSides", "Folded", "ThreeSides", "in_colour_of", "usual_tab"]
 
 USUAL_TAB, SMALLEST_TAB = 5.0, 1.5
 """Depth of glue tabs in mm where there is room, and below which they do not hold (common practice)."""
 
 
-class Sides(Entry):
+class ThreeSides(Entry):
     """The three sides of a box or of the room in it."""
 
     length: ThingSide = Field(description="along its front")
@@ -32,7 +32,7 @@ class Sides(Entry):
     height: ThingSide = Field(description="from its floor to its lid, or how thick what lies in it is")
 
 
-class BoxFaces(Entry):
+class BoxSides(Entry):
     """What the sides of a box show, named as who sees its front names them."""
 
     colour: Ink | None = Field(None, description="ground of all sides")
@@ -59,13 +59,13 @@ class BoxEntry(SizedEntry, ABC):
     """The keys that all forms of boxes share."""
 
     stock: StockName = Field(description="name of the card, as under stocks")
-    inside: Sides | None = Field(None, description="the room inside")
-    outside: Sides | None = Field(None, description="the box outside")
+    inside: ThreeSides | None = Field(None, description="the room inside")
+    outside: ThreeSides | None = Field(None, description="the box outside")
     contents: tuple[Title, ...] = Field((), description="names or ids of what lies in it, one on the other")
-    ease: Ease = Field(0.3, description="play around the contents")
-    play: Ease = Field(0.2, description="play of a lid, a sleeve or a tuck, on each side")
+    clearance: SmallLength = Field(0.3, description="play around the contents")
+    play: SmallLength = Field(0.2, description="play of a lid, a sleeve or a tuck, on each side")
     tab: TabWidth | None = Field(None, description="depth of the glue tabs; 5 mm, or less in a small box")
-    faces: BoxFaces | None = Field(None, description="what is printed on it; nothing, if not given")
+    faces: BoxSides | None = Field(None, description="what is printed on it; nothing, if not given")
 
     tabbed: ClassVar[bool] = False
     """Whether tabs of its long walls lie, two and two, inside its end walls."""
@@ -119,7 +119,7 @@ class BoxEntry(SizedEntry, ABC):
         """The key that says how large it is."""
         return ("inside",) if self.inside else ("outside",) if self.outside else ("contents",)
 
-    def faces_of(self, net: str) -> BoxFaces | None:  # noqa: ARG002 (most forms have one net)
+    def faces_of(self, net: str) -> BoxSides | None:  # noqa: ARG002 (most forms have one net)
         """What is printed on one of its nets."""
         return self.faces
 
@@ -130,9 +130,9 @@ class BoxEntry(SizedEntry, ABC):
         return Room(*(side + room - wall for side, room, wall in zip(outside, known, walls, strict=True)))
 
 
-def in_colour_of(faces: BoxFaces | None) -> BoxFaces | None:
-    """Sides of the same colour with nothing on them."""
-    return BoxFaces(colour=faces.colour) if faces and faces.colour else None
+def in_colour_of(faces: BoxSides | None) -> BoxSides | None:
+    """ThreeSides of the same colour with nothing on them."""
+    return BoxSides(colour=faces.colour) if faces and faces.colour else None
 
 
 def usual_tab(side: float) -> float:

@@ -11,7 +11,7 @@ from ....ground.problems import Problem
 from ....ground.units import print_mm
 from ....shelf_file.fields.measures import PageSide
 from ..net import Card, Room
-from .form import BoxEntry, BoxFaces, Folded, in_colour_of
+from .form import BoxEntry, BoxSides, Folded, in_colour_of
 from .tray import outside_of_tray, tray_net
 
 __all__ = ["LiddedBox"]
@@ -26,7 +26,7 @@ class LiddedBox(BoxEntry):
     kind: Literal["lidded box"] = "lidded box"
     tabbed = True
     lid: PageSide | None = Field(None, description="how far the lid reaches down; two fifths of the box, if not given")
-    base_faces: BoxFaces | None = Field(
+    base_faces: BoxSides | None = Field(
         None, description="what is printed on the base; the colour of the lid, if not given"
     )
 
@@ -38,7 +38,7 @@ class LiddedBox(BoxEntry):
         lid = outside_of_tray(over, card)
         return Folded(nets, Room(lid.length, lid.width, base.height + card.caliper))
 
-    def faces_of(self, net: str) -> BoxFaces | None:
+    def faces_of(self, net: str) -> BoxSides | None:
         """The base has its own."""
         return (self.base_faces or in_colour_of(self.faces)) if net == "base" else self.faces
 
