@@ -4,17 +4,22 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
 
-from ..ground.files import looking
-from ..ground.problems import BookmakerError
+from ..ground.files import SourceFile, looking, supposing
+from ..ground.problems import BookmakerError, CommandError, Problem
+from ..sheets.flat import Role
 from ..shelf.plan import ShelfPlan
+from ..shelf_file.edits.files import EditedFile, undo
 from ..things.draft import Draft
 from ..workshop import Checked, Workshop
+from .changes import Wanted, make_change, supposed_change, wanted_of
+from .details import held_fast, thing_told
 from .gallery import Gallery
-from .jobs import Answer, Asked, Look, Painted, Told, Watch
+from .jobs import Answer, Asked, Change, Changed, Look, Looks, Open, Painted, Tell, Told, Undo, Watch
 from .replies import as_json
 from .shown import NOTHING_YET, Value, problem_shown, shelf_shown
 
@@ -22,6 +27,11 @@ __all__ = ["Desk", "Overtaken"]
 
 SOON = 0.4
 """So long, in seconds, a shelf may be drawn until what there is of it is shown."""
+
+
+def made_folder(shelf: Path) -> Path:
+    """The folder into which sheets are made, if nobody says otherwise."""
+    return shelf.with_name(f"{shelf.stem}-to-print")
 
 
 class Overtaken(Exception):  # noqa: N818 - it is no error
@@ -59,11 +69,80 @@ class Desk:
             BookmakerError: it cannot be done.
             Overtaken: it is looked at once more anyway.
         """
+        number = asked.number
         match asked.job:
             case Look():
                 self._look()
-                return Answer(asked.number, b"")
-        raise AssertionError(asked)
+                return Answer(number, b"")
+            case Tell(thing):
+                told = thing_told(thing, self._with(thing), self._gallery, made_folder(self._path))
+                return self._answer(number, told)
+            case Open(thing, opening):
+                return self._answer(number, self._opened(thing, opening))
+            case Change(data):
+                return self._changed(number, wanted_of(data))
+            case Undo(changed):
+                return self._undone(number, changed)
+            case Looks(data):
+                return self._answer(number, self._as_it_would_be(wanted_of(data)))
+            case _ as job:
+                raise AssertionError(job)
+
+    def _answer(self, number: int, told: Value, changed: tuple[Changed, ...] = ()) -> Answer:
+        self._gallery.taken(lambda pictures: self._send(Painted(pictures)))
+        return Answer(number, as_json(told), changed=changed)
+
+    def _with(self, thing: str) -> Checked:
+        """What was checked last, with this thing in it.
+
+        Raises:
+            CommandError: there is no such thing.
+        """
+        checked = self._known.checked
+        if checked is None:
+            raise CommandError((Problem("the books are still being drawn", "wait a moment"),))
+        if thing not in checked.plan.plans:
+            raise CommandError((Problem(f"{thing} is no longer on the shelf", "choose another book"),))
+        return checked
+
+    def _opened(self, thing: str, opening: int) -> Value:
+        openings = self._with(thing).drafts[thing].openings
+        if opening >= len(openings):
+            raise CommandError((Problem("the book has no such opening", "leaf back"),))
+        seen = openings[opening]
+        return {"picture": self._gallery.hang(seen), "size": [seen.box.width, seen.box.height]}
+
+    def _changed(self, number: int, wanted: Wanted) -> Answer:
+        changed, field = make_change(self._path, wanted, self._workshop)
+        fields = self._workshop.planned(self._path).register.fields
+        told: Value = {"thing": next((id for id, place in fields.items() if place == field), None)}
+        with suppress(Overtaken):
+            self._look()
+        return self._answer(number, told, changed)
+
+    def _undone(self, number: int, changed: tuple[Changed, ...]) -> Answer:
+        done: list[Changed] = []
+        for one in reversed(changed):
+            edited = undo(EditedFile(one.path, one.digest, SourceFile(one.path, "", one.before)))
+            if isinstance(edited, Problem):
+                raise CommandError((edited,))
+            done.append(Changed(edited.path, edited.digest, edited.before.data))
+        with suppress(Overtaken):
+            self._look()
+        return self._answer(number, {}, tuple(done))
+
+    def _as_it_would_be(self, wanted: Wanted) -> Value:
+        """A thing as it would look after a change that nobody has made yet."""
+        held, field = supposed_change(self._path, wanted)
+        with supposing(held):
+            plan = self._workshop.planned(self._path)
+            id = next(id for id, place in plan.register.fields.items() if place == field)
+            faces = self._workshop.drawn(self._path, plan, id).faces
+        return {
+            str(role): {"picture": self._gallery.hang(face), "size": [face.box.width, face.box.height]}
+            for role, face in faces.items()
+            if role in (Role.FRONT, Role.SPINE)
+        }
 
     def _look(self) -> None:
         """Show the shelf as it is now; if it cannot be used, as it was, and why."""
@@ -89,7 +168,9 @@ class Desk:
                 shown_at = time.monotonic()
             drafts[id] = self._workshop.drawn(self._path, plan, id)
         checked = self._workshop.check(self._path)
-        shown = shelf_shown(self._path, checked.plan, checked.drafts, checked.problems, {}, self._gallery)
+        shown = shelf_shown(
+            self._path, checked.plan, checked.drafts, checked.problems, held_fast(checked), self._gallery
+        )
         self._gallery.forget()
         self._known = _Known(shown, checked)
         self._tell(shown)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import json
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager, suppress
 from pathlib import Path
@@ -14,9 +15,11 @@ from starlette.responses import Response, StreamingResponse
 from starlette.routing import Route
 
 from ..ground.kept.disk import KeptOnDisk
+from ..ground.problems import Problem
 from .foreman import Foreman
-from .jobs import JSON, Answer, Job, Open, Painted, Tell, Told, Watch
+from .jobs import JSON, Answer, Change, Changed, Job, Looks, Open, Painted, Tell, Told, Undo, Watch
 from .news import News, TooMany
+from .replies import refusal
 from .site_files import KINDS, site_files
 from .watching import Watcher
 
@@ -24,6 +27,11 @@ __all__ = ["Server"]
 
 MOST_PICTURES = 12_000
 """So many pictures are kept for the page; of more, those that came first are given up."""
+
+MOST_UNDONE = 200
+"""So many changes can be undone."""
+
+NOTHING_DONE = Problem("nothing was done here that could be taken back", "")
 
 FOR_GOOD = {"cache-control": "private, max-age=31536000, immutable"}
 """A picture goes by a digest of itself: it never changes."""
@@ -42,6 +50,8 @@ class Server:
         self._pictures: dict[str, bytes] = {}
         self._state = b""
         self._version = 0
+        self._done: list[tuple[Changed, ...]] = []
+        self._undone: list[tuple[Changed, ...]] = []
 
     def app(self) -> Starlette:
         """What answers, as long as it is let."""
@@ -53,6 +63,10 @@ class Server:
                 Route("/picture/{name}", self._picture),
                 Route("/thing", self._thing),
                 Route("/opening", self._opening),
+                Route("/change", self._change, methods=["POST"]),
+                Route("/looks", self._looks, methods=["POST"]),
+                Route("/undo", self._undo, methods=["POST"]),
+                Route("/redo", self._redo, methods=["POST"]),
                 Route("/{name}", self._page),
             ],
             lifespan=self._running,
@@ -96,7 +110,11 @@ class Server:
     async def _get_state(self, _: Request) -> Response:
         if not self._state:
             return Response(status_code=204, headers=AFRESH)
-        return Response(self._state, media_type=JSON, headers={**AFRESH, "version": str(self._version)})
+        return Response(
+            self._state,
+            media_type=JSON,
+            headers={**AFRESH, "version": str(self._version), "journal": json.dumps(self._journal())},
+        )
 
     async def _get_news(self, _: Request) -> Response:
         try:
@@ -120,6 +138,42 @@ class Server:
         if not number.isdecimal() or len(number) > 6:
             raise HTTPException(404)
         return await self._asked(Open(request.query_params.get("id", ""), int(number)))
+
+    async def _change(self, request: Request) -> Response:
+        """A change made; it may be undone."""
+        answer = await self._foreman.ask(Change(await request.body()))
+        if answer.changed:
+            self._done = [*self._done, answer.changed][-MOST_UNDONE:]
+            self._undone = []
+            self._tell_journal()
+        return _response(answer)
+
+    async def _undo(self, _: Request) -> Response:
+        return await self._taken_back(self._done, self._undone)
+
+    async def _redo(self, _: Request) -> Response:
+        return await self._taken_back(self._undone, self._done)
+
+    async def _taken_back(self, made: list[tuple[Changed, ...]], back: list[tuple[Changed, ...]]) -> Response:
+        """The last of some changes taken back, and put among the others."""
+        if not made:
+            return _response(Answer(0, refusal([NOTHING_DONE]), refused=True))
+        answer = await self._foreman.ask(Undo(made[-1]))
+        if not answer.refused:
+            made.pop()
+            back.append(answer.changed)
+            self._tell_journal()
+        return _response(answer)
+
+    def _tell_journal(self) -> None:
+        self._news.tell("journal", json.dumps(self._journal()))
+
+    def _journal(self) -> list[int]:
+        """How many changes can be undone, and made again."""
+        return [len(self._done), len(self._undone)]
+
+    async def _looks(self, request: Request) -> Response:
+        return await self._asked(Looks(await request.body()))
 
     async def _asked(self, job: Job) -> Response:
         """The answer of the worker to a job."""
