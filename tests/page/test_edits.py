@@ -90,7 +90,7 @@ def test_a_form_changes_one_value_and_undo_brings_it_back(shelf: Page, folder: P
     for _ in range(2):
         shelf.get_by_role("button", name="undo").click()
         expect(shelf.locator("#said")).to_have_text("Taken back.")
-        shelf.wait_for_timeout(150)
+        shelf.wait_for_timeout(400)
     until(lambda: changed(folder) == [])
     expect(book(shelf, "Tarred Twine")).to_be_visible()
     shelf.get_by_role("button", name="redo").click()

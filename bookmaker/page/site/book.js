@@ -36,10 +36,17 @@ export class Desk {
     this.id = id;
     this.place.hidden = id === null;
     this.room.classList.toggle("open", id !== null);
-    if (id === null) return;
+    if (id === null) {
+      this.text = undefined;
+      return;
+    }
     try {
       const told = await this.asked.get(`thing?id=${encodeURIComponent(id)}`);
-      if (this.id === id) this.show(told);
+      const text = JSON.stringify(told);
+      if (this.id === id && (text !== this.text || this.place.childElementCount === 0)) {
+        this.text = text;
+        this.show(told);
+      }
     } catch (refused) {
       say(refused.message);
     }
@@ -47,8 +54,7 @@ export class Desk {
 
   /** The shelf has changed: what lies here is looked at again. */
   async refresh(things) {
-    if (this.id !== null && things[this.id]) await this.open(this.id);
-    else if (this.id !== null) await this.open(null);
+    if (this.id !== null || !this.place.hidden) await this.open(things[this.id] ? this.id : null);
   }
 
   show(told) {
@@ -56,6 +62,7 @@ export class Desk {
     const offered = LEAVES.filter(([key]) => this.has(key));
     if (!offered.some(([key]) => key === this.leaf)) this.leaf = "hand";
     const scrolled = this.place.scrollTop;
+    const typed = this.typing();
     const tabs = offered.map(([key, words]) => button(words, () => this.turn(key), {
       role: "tab", id: `tab-${key}`, "aria-selected": String(key === this.leaf), "aria-controls": "leaf", tabindex: key === this.leaf ? 0 : -1, "data-key": `tab-${key}`,
     }));
@@ -69,6 +76,20 @@ export class Desk {
       list, this.body);
     this.fill();
     this.place.scrollTop = scrolled;
+    this.typedAgain(typed);
+  }
+
+  /** What somebody is typing into a field that did not change meanwhile. */
+  typing() {
+    const one = document.activeElement;
+    return this.place.contains(one) && one.dataset.key && one.value !== undefined ? { key: one.dataset.key, before: one.defaultValue, value: one.value } : null;
+  }
+
+  typedAgain(typed) {
+    const one = typed && this.place.querySelector(`[data-key="${CSS.escape(typed.key)}"]`);
+    if (!one) return;
+    if (one.defaultValue === typed.before) one.value = typed.value;
+    one.focus();
   }
 
   closed() {

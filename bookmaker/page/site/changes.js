@@ -36,13 +36,17 @@ export class Changes {
     return this.last;
   }
 
-  async back(path) {
-    try {
-      await this.asked.post(path, {});
-      say(path === "undo" ? "Taken back." : "Made again.");
-    } catch (refused) {
-      say(refused.message);
-    }
+  /** Take the last change back, or make it again, once all before it are made. */
+  back(path) {
+    this.last = this.last.then(async () => {
+      try {
+        await this.asked.post(path, {});
+        say(path === "undo" ? "Taken back." : "Made again.");
+      } catch (refused) {
+        say(refused.message);
+      }
+    });
+    return this.last;
   }
 
   typed(event) {

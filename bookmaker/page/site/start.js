@@ -17,7 +17,7 @@ const shelf = new Shelf(byId("shelf"), asked, choose);
 const wrong = new Wrong(byId("wrong"), byId("outcome"), choose);
 const zoom = new Zoom(byId("shelf"));
 let following;
-const changes = new Changes(asked, (id) => { following = id; });
+const changes = new Changes(asked, (id) => { following = { id }; });
 const desk = new Desk(byId("desk"), byId("room"), asked, changes, looksOf(asked, changes));
 byId("tools").append(...(asked.live ? [changes.element] : []), zoom.element, tools(asked, changes, () => shelf.state, () => show(shelf.state)));
 if (asked.live) new Drag(shelf, changes);
@@ -59,10 +59,12 @@ function show(state) {
 }
 
 /** What is on the desk stays there, under whatever name it has now; so does the focus. */
-function follow(state, focused) {
-  if (desk.id !== null && following !== undefined && !state.things[desk.id]) desk.id = following;
+async function follow(state, focused) {
+  await changes.last;
+  if (state !== shelf.state) return;
+  if (following && desk.id !== null && !state.things[desk.id]) desk.id = following.id;
   following = undefined;
-  desk.refresh(state.things);
+  await desk.refresh(state.things);
   if (focused && document.activeElement === document.body) shelf.button(focused)?.focus();
   if (desk.id) shelf.mark(desk.id);
 }
