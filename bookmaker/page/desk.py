@@ -7,19 +7,40 @@ from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Protocol
+from typing import Protocol, assert_never
 
-from ..ground.files import SourceFile, looking, supposing
+from ..ground.files import SourceFile, looking, reason_of, supposing
+from ..ground.output.single_file import write_new
 from ..ground.problems import BookmakerError, CommandError, Problem
 from ..sheets.flat import Role
 from ..shelf.plan import ShelfPlan
+from ..shelf_file.book_list.table import text_of_table
 from ..shelf_file.edits.files import EditedFile, undo
 from ..things.draft import Draft
 from ..workshop import Checked, Workshop
 from .changes import Wanted, make_change, supposed_change, wanted_of
 from .details import held_fast, thing_told
+from .first_shelf import FirstWanted, first_shelf, first_wanted_of, listed_titles
 from .gallery import Gallery
-from .jobs import Answer, Asked, Change, Changed, Look, Looks, Open, Painted, Tell, Told, Undo, Watch
+from .jobs import (
+    Answer,
+    Asked,
+    Change,
+    Changed,
+    FirstShelf,
+    Look,
+    Looks,
+    Make,
+    Open,
+    Painted,
+    ReadTitles,
+    Sheet,
+    Tell,
+    Told,
+    Undo,
+    Watch,
+)
+from .made import made_folder, made_told, pages_seen, sheet_png
 from .replies import as_json
 from .shown import NOTHING_YET, Value, problem_shown, shelf_shown
 
@@ -27,11 +48,6 @@ __all__ = ["Desk", "Overtaken"]
 
 SOON = 0.4
 """So long, in seconds, a shelf may be drawn until what there is of it is shown."""
-
-
-def made_folder(shelf: Path) -> Path:
-    """The folder into which sheets are made, if nobody says otherwise."""
-    return shelf.with_name(f"{shelf.stem}-to-print")
 
 
 class Overtaken(Exception):  # noqa: N818 - it is no error
@@ -73,20 +89,30 @@ class Desk:
         match asked.job:
             case Look():
                 self._look()
-                return Answer(number, b"")
+                answer = Answer(number, b"")
             case Tell(thing):
                 told = thing_told(thing, self._with(thing), self._gallery, made_folder(self._path))
-                return self._answer(number, told)
+                answer = self._answer(number, told)
             case Open(thing, opening):
-                return self._answer(number, self._opened(thing, opening))
+                answer = self._answer(number, self._opened(thing, opening))
             case Change(data):
-                return self._changed(number, wanted_of(data))
+                answer = self._changed(number, wanted_of(data))
             case Undo(changed):
-                return self._undone(number, changed)
+                answer = self._undone(number, changed)
             case Looks(data):
-                return self._answer(number, self._as_it_would_be(wanted_of(data)))
-            case _ as job:
-                raise AssertionError(job)
+                answer = self._answer(number, self._as_it_would_be(wanted_of(data)))
+            case Make():
+                answer = self._answer(number, self._made())
+            case Sheet(file, page):
+                answer = Answer(number, sheet_png(made_folder(self._path), file, page), "image/png")
+            case ReadTitles(data):
+                titles = listed_titles(text_of_table(data, "the list"))
+                answer = self._answer(number, {"titles": [list(one) for one in titles]})
+            case FirstShelf(data):
+                answer = self._begun(number, first_wanted_of(data))
+            case _ as never:
+                assert_never(never)
+        return answer
 
     def _answer(self, number: int, told: Value, changed: tuple[Changed, ...] = ()) -> Answer:
         self._gallery.taken(lambda pictures: self._send(Painted(pictures)))
@@ -144,6 +170,31 @@ class Desk:
             if role in (Role.FRONT, Role.SPINE)
         }
 
+    def _made(self) -> Value:
+        """The sheets made."""
+        folder, said = made_folder(self._path), [0.0]
+
+        def progress(doing: str, done: int, of: int) -> None:
+            if time.monotonic() > said[0] + SOON:
+                said[0] = time.monotonic()
+                self._send(Told("progress", as_json({"doing": doing, "done": done, "of": of})))
+
+        before = pages_seen(folder)
+        return made_told(self._workshop.make(self._path, folder, progress), folder, before)
+
+    def _begun(self, number: int, wanted: FirstWanted) -> Answer:
+        """A first shelf written, where there is none."""
+        data = first_shelf(self._path, wanted, self._workshop)
+        try:
+            self._path.parent.mkdir(parents=True, exist_ok=True)
+            write_new(self._path, data)
+        except OSError as trouble:
+            message = f"{self._path.name} cannot be written ({reason_of(trouble)})"
+            raise CommandError((Problem(message, "choose another place for it"),)) from None
+        with suppress(Overtaken):
+            self._look()
+        return self._answer(number, {})
+
     def _look(self) -> None:
         """Show the shelf as it is now; if it cannot be used, as it was, and why."""
         with looking() as looked:
@@ -177,7 +228,8 @@ class Desk:
 
     def _refused(self, refused: BookmakerError) -> None:
         problems = [problem_shown(problem) for problem in refused.problems]
-        self._tell({**self._known.shown, "problems": problems, "broken": True})
+        missing = not self._path.exists()
+        self._tell({**self._known.shown, "problems": problems, "broken": True, "missing": missing})
 
     def _tell(self, shown: Value) -> None:
         self._gallery.taken(lambda pictures: self._send(Painted(pictures)))

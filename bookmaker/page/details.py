@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
 from ..ground.geometry import Rect
-from ..ground.output import PLAN_NAME
 from ..paper.thickness import Thickness
 from ..sheets.facsimiles import Facsimile, facsimile_of_piece
 from ..sheets.flat import Face
@@ -27,6 +25,7 @@ from ..things.thing import Plan
 from ..workshop import Checked
 from .fields import form_of
 from .gallery import Gallery
+from .made import last_plan
 from .shown import Value
 
 __all__ = ["held_fast", "made_sheets", "thing_told"]
@@ -111,18 +110,9 @@ def made_sheets(made: Path, id: str) -> list[Value]:
     """The sheets made last that have parts of a thing."""
     return [
         {"file": sheet["file"], "page": sheet["page"], "parts": parts}
-        for sheet in _last_plan(made).get("sheets", [])
+        for sheet in last_plan(made).get("sheets", [])
         if (parts := [piece["name"] for piece in sheet["pieces"] if piece["owner"] == id])
     ]
-
-
-def _last_plan(made: Path) -> Value:
-    """The plan that was made last; nothing, if there is none that can be read."""
-    try:
-        found = json.loads((made / PLAN_NAME).read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        return {}
-    return found if isinstance(found, dict) else {}
 
 
 def _prints(id: str, checked: Checked, made: Path) -> Prints:
@@ -133,7 +123,7 @@ def _prints(id: str, checked: Checked, made: Path) -> Prints:
         return Prints(())
     known = {
         piece["id"]: (sheet["file"], sheet["number"])
-        for sheet in _last_plan(made).get("sheets", [])
+        for sheet in last_plan(made).get("sheets", [])
         for piece in sheet["pieces"]
         if "number" in sheet
     }

@@ -11,13 +11,31 @@ from pathlib import Path
 from starlette.applications import Starlette
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
-from starlette.responses import Response, StreamingResponse
+from starlette.responses import FileResponse, Response, StreamingResponse
 from starlette.routing import Route
 
 from ..ground.kept.disk import KeptOnDisk
 from ..ground.problems import Problem
 from .foreman import Foreman
-from .jobs import JSON, Answer, Change, Changed, Job, Looks, Open, Painted, Tell, Told, Undo, Watch
+from .jobs import (
+    JSON,
+    Answer,
+    Change,
+    Changed,
+    FirstShelf,
+    Job,
+    Looks,
+    Make,
+    Open,
+    Painted,
+    ReadTitles,
+    Sheet,
+    Tell,
+    Told,
+    Undo,
+    Watch,
+)
+from .made import listed_files, made_folder
 from .news import News, TooMany
 from .replies import refusal
 from .site_files import KINDS, site_files
@@ -45,6 +63,9 @@ class Server:
     def __init__(self, shelf: Path, kept: KeptOnDisk | None) -> None:
         self._news = News()
         self._foreman = Foreman(shelf, kept, self._hear)
+        # who works at the shelf does not wait until sheets are made
+        self._press = Foreman(shelf, kept, self._hear, looks=False)
+        self._folder = made_folder(shelf)
         self._watcher = Watcher(self._foreman.look)
         self._watcher.watch(frozenset({shelf}))
         self._pictures: dict[str, bytes] = {}
@@ -67,6 +88,11 @@ class Server:
                 Route("/looks", self._looks, methods=["POST"]),
                 Route("/undo", self._undo, methods=["POST"]),
                 Route("/redo", self._redo, methods=["POST"]),
+                Route("/make", self._make, methods=["POST"]),
+                Route("/first", self._first, methods=["POST"]),
+                Route("/titles", self._titles, methods=["POST"]),
+                Route("/sheet", self._sheet),
+                Route("/made/{name:path}", self._made),
                 Route("/{name}", self._page),
             ],
             lifespan=self._running,
@@ -80,6 +106,7 @@ class Server:
             yield
         finally:
             self._foreman.end()
+            self._press.end()
             watching.cancel()
             with suppress(asyncio.CancelledError):
                 await watching
@@ -171,6 +198,29 @@ class Server:
     def _journal(self) -> list[int]:
         """How many changes can be undone, and made again."""
         return [len(self._done), len(self._undone)]
+
+    async def _make(self, _: Request) -> Response:
+        return _response(await self._press.ask(Make()))
+
+    async def _first(self, request: Request) -> Response:
+        return await self._asked(FirstShelf(await request.body()))
+
+    async def _titles(self, request: Request) -> Response:
+        return await self._asked(ReadTitles(await request.body()))
+
+    async def _sheet(self, request: Request) -> Response:
+        page = request.query_params.get("page", "")
+        if not page.isdecimal() or len(page) > 6:
+            raise HTTPException(404)
+        return await self._asked(Sheet(request.query_params.get("file", ""), int(page)))
+
+    async def _made(self, request: Request) -> Response:
+        """A file that was made; no other file of the folder."""
+        name = request.path_params["name"]
+        path = self._folder / name
+        if name not in listed_files(self._folder) or not path.is_file():
+            raise HTTPException(404)
+        return FileResponse(path, headers=AFRESH, filename=path.name, content_disposition_type="inline")
 
     async def _looks(self, request: Request) -> Response:
         return await self._asked(Looks(await request.body()))

@@ -4,9 +4,11 @@ import { button, element, say } from "./elements.js";
 import { on } from "./source.js";
 
 export class Changes {
-  constructor(asked, followed) {
+  constructor(asked, followed, isThere) {
     this.asked = asked;
     this.followed = followed;
+    this.isThere = isThere;
+    this.renamed = new Map();
     this.last = Promise.resolve();
     this.undo = button("undo", () => this.back("undo"), { disabled: true, "aria-keyshortcuts": "Control+Z" });
     this.redo = button("redo", () => this.back("redo"), { disabled: true, "aria-keyshortcuts": "Control+Shift+Z" });
@@ -24,7 +26,8 @@ export class Changes {
   make(wanted, words) {
     this.last = this.last.then(async () => {
       try {
-        const { thing } = await this.asked.post("change", wanted);
+        const { thing } = await this.asked.post("change", { ...wanted, ...this.named(wanted.thing) });
+        if (wanted.thing && thing !== wanted.thing) this.renamed.set(wanted.thing, thing);
         if (words) say(words);
         this.followed(wanted.remove ? null : thing);
         return undefined;
@@ -34,6 +37,11 @@ export class Changes {
       }
     });
     return this.last;
+  }
+
+  /** What a thing is called by now, if a change before this one gave it another name. */
+  named(thing) {
+    return thing && !this.isThere(thing) && this.renamed.has(thing) ? { thing: this.renamed.get(thing) } : {};
   }
 
   /** Take the last change back, or make it again, once all before it are made. */

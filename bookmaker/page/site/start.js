@@ -4,6 +4,7 @@ import { Changes } from "./changes.js";
 import { Desk } from "./book.js";
 import { Drag } from "./drag.js";
 import { byId, say } from "./elements.js";
+import { firstShelf } from "./first.js";
 import { looksOf } from "./looks.js";
 import { Shelf } from "./shelf.js";
 import { on, source, tell } from "./source.js";
@@ -17,7 +18,7 @@ const shelf = new Shelf(byId("shelf"), asked, choose);
 const wrong = new Wrong(byId("wrong"), byId("outcome"), choose);
 const zoom = new Zoom(byId("shelf"));
 let following;
-const changes = new Changes(asked, (id) => { following = { id }; });
+const changes = new Changes(asked, (id) => { following = { id }; }, (id) => Boolean(shelf.state.things[id]));
 const desk = new Desk(byId("desk"), byId("room"), asked, changes, looksOf(asked, changes));
 byId("tools").append(...(asked.live ? [changes.element] : []), zoom.element, tools(asked, changes, () => shelf.state, () => show(shelf.state)));
 if (asked.live) new Drag(shelf, changes);
@@ -43,7 +44,21 @@ async function refresh(version) {
   busy = false;
 }
 
+let beginning = false;
+
 function show(state) {
+  if (state.missing) {
+    if (!beginning) firstShelf(byId("shelf"), asked);
+    beginning = true;
+    byId("tools").hidden = true;
+    byId("name").textContent = state.file;
+    byId("outcome").textContent = "There is no such file yet.";
+    document.documentElement.dataset.complete = "none";
+    return;
+  }
+  if (beginning) byId("shelf").replaceChildren();
+  beginning = false;
+  byId("tools").hidden = false;
   byId("name").textContent = state.shelf ?? state.file;
   document.title = state.shelf ? `${state.shelf} · bookmaker` : "bookmaker";
   if (zoom.times === null && state.spaces.length) zoom.fit(state.spaces);

@@ -1,6 +1,7 @@
-// What is done with the whole shelf: units, another book, and, later on, sheets.
+// What is done with the whole shelf: units, another book, the sheets.
 
 import { button, element } from "./elements.js";
+import { maker } from "./make.js";
 import { remember, units } from "./lengths.js";
 
 export function tools(asked, changes, state, again) {
@@ -11,7 +12,7 @@ export function tools(asked, changes, state, again) {
     again();
   }, { "aria-label": "lengths in mm or inches" });
   const add = asked.live ? button("add a book …", () => askForBook(changes, state()), { "aria-haspopup": "dialog" }) : null;
-  return element("div", { class: "row", role: "group", "aria-label": "Shelf" }, add, unit);
+  return element("div", { class: "row", role: "group", "aria-label": "Shelf" }, [add, unit, asked.live ? maker(asked) : null].filter(Boolean));
 }
 
 /** A new book: its title, and where it stands; the rest is changed afterwards. */
