@@ -7,7 +7,7 @@ Every arrow is one call below. Files are read at the start and written at the en
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
@@ -27,6 +27,8 @@ from .shelf.feedback import caliper_estimates, comparisons, doubtful_measures, e
 from .shelf.findings import fit_findings, row_findings, thing_findings
 from .shelf.outside import outside_texts
 from .shelf.plan import ShelfPlan, plan_shelf
+from .shelf.printed.changes import Changes, changes_between
+from .shelf.printed.records import Printed, records_of
 from .shelf.reading import proofread
 from .shelf.register import Register, register_of
 from .shelf.wishes import ALL_OF_IT, Progress, Wishes
@@ -38,7 +40,7 @@ from .things.thing import AnyFamily, Plan
 if TYPE_CHECKING:
     from .sheets.tally import Tally
 
-__all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop", "check", "make"]
+__all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop"]
 
 MOST_BENCHES = 4
 """So many shelf files are remembered."""
@@ -53,16 +55,26 @@ class Made:
     """What was made: the checked shelf, each file with the number of its sheets, 0 for the plan, and what they take.
 
     `about` are the problems of what was chosen, `others` is how many there are of other things; `gone` are files of an
-    earlier run that were not made again, `off_cuts` the partly used sheets that are now to be printed.
+    earlier run that were not made again, `off_cuts` the partly used sheets that are now to be printed. `changes` are
+    what differs from what was printed before. Without files nothing was to be printed, and the folder is as it was.
     """
 
     checked: Checked
     files: tuple[tuple[str, int], ...]
     tallies: tuple[Tally, ...]
-    about: tuple[Problem, ...]
+    about: Sequence[Problem]
     others: int
     gone: tuple[str, ...]
-    off_cuts: tuple[Stock, ...]
+    off_cuts: Sequence[Stock]
+    changes: Changes
+
+
+class _NothingToPrint(Exception):  # noqa: N818 - it is no error
+    """Ends the writing of a folder, which then stays as it was."""
+
+    def __init__(self, made: Made) -> None:
+        super().__init__()
+        self.made = made
 
 
 class Workshop:
@@ -131,8 +143,11 @@ class Workshop:
             OutputError: the folder cannot be used; it is as it was.
             CommandError: the choice names what is not there.
         """
-        with replaced_folder(into) as folder:
-            return _made(self.check(path, progress), folder, progress, wishes)
+        try:
+            with replaced_folder(into) as folder:
+                return _made(self.check(path, progress), folder, progress, wishes)
+        except _NothingToPrint as nothing:
+            return nothing.made
 
     def _bench(self, path: Path) -> LastTime:
         """What was made of a shelf file; of those that nobody asked for in a while it is given up."""
@@ -143,34 +158,12 @@ class Workshop:
         return bench
 
 
-def check(path: Path, progress: Progress = no_progress, families: tuple[AnyFamily, ...] = FAMILIES) -> Checked:
-    """Check a shelf file once, as `Workshop.check` does.
-
-    Raises:
-        ShelfFileError: the file, or one it names, cannot be used; all problems at once.
-    """
-    return Workshop(families).check(path, progress)
-
-
-def make(
-    path: Path,
-    into: Path,
-    progress: Progress = no_progress,
-    wishes: Wishes = ALL_OF_IT,
-    families: tuple[AnyFamily, ...] = FAMILIES,
-) -> Made:
-    """Make a shelf once, as `Workshop.make` does.
-
-    Raises:
-        ShelfFileError: the file, or one it names, cannot be used.
-        OutputError: the folder cannot be used; it is as it was.
-        CommandError: the choice names what is not there.
-    """
-    return Workshop(families).make(path, into, progress, wishes)
-
-
 def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishes) -> Made:
-    """What is chosen of a shelf, laid on sheets and written into a folder."""
+    """What is chosen of a shelf, laid on sheets and written into a folder.
+
+    Raises:
+        _NothingToPrint: of what is chosen nothing differs from what was printed, or all is ticked off.
+    """
     # nobody who only checks a shelf waits for what lays out and writes
     from .sheets.layout import lay_out
     from .shelf.off_cuts import useless_off_cuts
@@ -178,13 +171,21 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
 
     plan, fields = checked.plan, checked.plan.register.fields
     chosen = wishes.choice.of(plan)
-    pieces = chosen.pieces(plan.labelled(piece) for draft in checked.drafts.values() for piece in draft.pieces)
+    every = [plan.labelled(piece) for draft in checked.drafts.values() for piece in draft.pieces]
+    before, now = Printed.read(folder.plan), records_of(plan, every)
+    changes, done = changes_between(before, now), plan.printed_already
+    pieces = chosen.pieces(every, done)
+    if wishes.choice.changed:
+        pieces = [piece for piece in pieces if changes.concern(piece.id)]
+    if every and not pieces:
+        raise _NothingToPrint(Made(checked, (), (), folder.remarks, 0, (), (), changes.but_for(done)))
     printer = plan.spec.printer
-    order = printer.sheet_order if wishes.choice.again is None else SheetOrder.FEWEST
-    layout = lay_out(pieces, plan.stocks, printer.knife_room, order, progress)
+    order = SheetOrder.FEWEST if wishes.choice.is_sparing else printer.sheet_order
+    layout = lay_out(pieces, plan.stocks, printer.gap_between_pieces, order, progress)
     useless = checked.shelf.located(useless_off_cuts(plan, pieces))
     checked = replace(checked, problems=(*checked.problems, *useless))
-    files = publish(folder.path, checked, layout, chosen, wishes, progress)
+    fresh = {piece.id for piece in pieces} | {id for id in now.pieces if not changes.concern(id)}
+    files, printed = publish(folder.path, checked, layout, chosen, wishes, progress, before.then(now, fresh))
     about = tuple(chosen.problems(checked.problems, lambda problem, id: checked.shelf.concerns(problem, id, fields)))
     return Made(
         checked=checked,
@@ -194,6 +195,7 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
         others=len(checked.problems) - len(about),
         gone=tuple(sorted(folder.before.difference(name for name, _ in files))),
         off_cuts=tuple(sheet.stock for sheet in layout.sheets if sheet.stock.off_cut),
+        changes=changes_between(before, now.lying(printed)).but_for(done),
     )
 
 

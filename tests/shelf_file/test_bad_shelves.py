@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
+from bookmaker import check
 from bookmaker.cli import messages as reports
 from bookmaker.ground.problems import Place, Problem, ShelfFileError
-from bookmaker.workshop import check
 from tests.kit.command_line import bookmaker
 from tests.kit.pictures import png_bomb
 from tests.kit.shelves import ONE_BOOK, changed, refused, written
@@ -103,7 +103,7 @@ ONE_SLIP = [
         "12:32: Tide Tables: inside has an unknown key 'date'; did you mean year?",
     ),
     (
-        ("accordion, stock: laid, pages: 48}", "solid, thickness: 4 mm, edge_stock: laid, edges: red}"),
+        ("accordion, stock: laid, pages: 48}", "dummy, thickness: 4 mm, edge_stock: laid, edges: red}"),
         "10:68: Tide Tables: block.edges: red is a colour, not how edges are made; "
         'write edges: stained and edge_colour: "#8c3b2e", in quotes',
     ),

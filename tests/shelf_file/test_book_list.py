@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
@@ -19,7 +20,6 @@ from bookmaker.shelf_file.book_list.cells import SEPARATORS, find_separator, spl
 from bookmaker.shelf_file.book_list.columns import known_names
 from bookmaker.shelf_file.fields.keys import dotted_keys
 from bookmaker.things.book.entry import BookEntry
-from bookmaker.workshop import check
 from tests.kit.manual import CHAPTERS
 from tests.kit.shelves import refused
 
@@ -324,13 +324,13 @@ def test_the_mistakes_of_all_tables_are_told_at_once(tmp_path: Path) -> None:
 
 
 def test_thickness_is_that_of_a_solid_block_as_in_a_row(tmp_path: Path) -> None:
-    solid = SHELF.replace("{kind: accordion, stock: page, pages: 40}", "{kind: solid, thickness: fill}")
-    spec = read_shelf(shelf(tmp_path, "title,thickness\nTides,4 mm\nRopes,\n", solid)).spec
+    dummy = SHELF.replace("{kind: accordion, stock: page, pages: 40}", "{kind: dummy, thickness: fill}")
+    spec = read_shelf(shelf(tmp_path, "title,thickness\nTides,4 mm\nRopes,\n", dummy)).spec
     assert [book.block.thickness for book in spec.books] == [4.0, "fill"]
     shelf(tmp_path, "title,thickness\nTides,4 mm\n")
     assert refused(SHELF, tmp_path) == [
         "titles.csv:2:2: Tides: block has an unknown key 'thickness'; "
-        "write kind: solid, or measured_thickness, if that is what you mean"
+        "write kind: dummy, or measured_thickness, if that is what you mean"
     ]
 
 

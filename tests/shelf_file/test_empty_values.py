@@ -8,10 +8,10 @@ from typing import Annotated
 import pytest
 from pydantic import TypeAdapter, ValidationError
 
+from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.ground.visible import brief, is_seen, printable
 from bookmaker.typesetting.manuscripts.manuscript import read_manuscript
-from bookmaker.workshop import check
 from tests.kit.models import all_models
 
 NOTHING = {

@@ -149,13 +149,13 @@ class Space {
     this.gauge.hidden = !known;
     this.told.hidden = !known;
     if (!known) return;
-    const taken = space.width - space.slack;
+    const taken = space.width - space.room_left;
     this.gauge.style.setProperty("--room", space.width);
     this.gauge.style.setProperty("--taken", Math.min(taken, space.width));
     this.gauge.style.setProperty("--low", Math.max(taken - space.likely, 0));
     this.gauge.style.setProperty("--unsure", 2 * space.likely);
     this.element.dataset.verdict = space.verdict;
-    const left = space.slack >= 0 ? `${length(space.slack)} left` : `${length(-space.slack)} too little`;
+    const left = space.room_left >= 0 ? `${length(space.room_left)} left` : `${length(-space.room_left)} too little`;
     const out = space.stands_out.map((one) => `${one.title} is ${length(one.by)} too ${one.side}`);
     const words = [`${WORDS[space.verdict]}: ${left} of ${length(space.width)}, ± ${length(space.likely, 2)} likely, ± ${length(space.worst, 2)} at worst`];
     words.push(`${Math.round(space.sure * 100)} % sure that the row fits`, ...out);

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.workshop import check
+from bookmaker import check
 from tests.kit.cases import cased
 from tests.kit.shelves import refused
 
@@ -149,6 +149,6 @@ def test_a_block_without_blank_ends_asks_for_endpapers(endpapers: str | None) ->
 
 def test_a_solid_block_needs_no_endpapers(tmp_path: Path) -> None:
     """It is glued by its faces: nothing is missing."""
-    solid = SHELF.replace("kind: accordion, stock: laid, pages: 48", "kind: solid, thickness: 5 mm")
-    (tmp_path / "salt.yaml").write_text(solid, encoding="utf-8")
+    dummy = SHELF.replace("kind: accordion, stock: laid, pages: 48", "kind: dummy, thickness: 5 mm")
+    (tmp_path / "salt.yaml").write_text(dummy, encoding="utf-8")
     assert check(tmp_path / "salt.yaml").problems == ()

@@ -16,8 +16,8 @@ from bookmaker.ground.drawing import Art
 from bookmaker.ground.problems import Severity
 from bookmaker.things.book.pages.inside import load_inside
 from bookmaker.things.book.pages.kinds import AnyInside
-from bookmaker.things.book.pages.patterns.ledger import LedgerPage
-from bookmaker.things.book.pages.patterns.mock_text import MockPage
+from bookmaker.things.book.pages.patterns.dummy_text import DummyPage
+from bookmaker.things.book.pages.patterns.ledger_paper import LedgerPaperPage
 from bookmaker.things.book.pages.patterns.music import MusicPage
 from bookmaker.things.book.pages.patterns.ruled import RuledPage
 from bookmaker.things.book.pages.patterns.squared import SquaredPage
@@ -26,7 +26,13 @@ from tests.kit.recording import record
 from tests.kit.shelves import ONE_BOOK, merged, told
 
 BOOK = BookWords("The Long Quay", "P. Stannard", "The Net Loft")
-SHOWS = {"ruled": RuledPage, "squared": SquaredPage, "ledger": LedgerPage, "music": MusicPage, "mock text": MockPage}
+SHOWS = {
+    "ruled": RuledPage,
+    "squared": SquaredPage,
+    "ledger paper": LedgerPaperPage,
+    "music": MusicPage,
+    "dummy text": DummyPage,
+}
 
 Written = dict[str, object]
 
@@ -67,7 +73,7 @@ def test_parts_follow_one_another_on_the_pages_they_ask_for(
 ) -> None:
     written = [
         {"kind": kind, "pages": str(pages), "begins": begins, "numbers": "yes", "listed_as": f"part {number}"}
-        | ({"chapter": "0"} if kind == "mock text" else {})
+        | ({"chapter": "0"} if kind == "dummy text" else {})
         for number, (kind, pages, begins) in enumerate(parts)
     ]
     expected: list[str] = []
@@ -92,7 +98,7 @@ def test_a_part_without_a_length_takes_what_is_left_wherever_it_stands(
     written: list[Written] = [
         {"kind": kind, "pages": str(pages), "begins": begins, "numbers": "no"} for kind, pages, begins in parts
     ]
-    written[open_ended].update(kind="ledger")
+    written[open_ended].update(kind="ledger paper")
     del written[open_ended]["pages"]
     needed = sum(pages for _, pages, _ in parts) - parts[open_ended][1] + len(parts) + 1
     inside = bound(written, needed + extra)
@@ -132,8 +138,8 @@ def test_one_part_alone_fills_the_book_or_as_many_pages_as_it_asks_for() -> None
 
 
 def test_parts_that_need_more_pages_than_there_are_lose_the_last_and_say_so() -> None:
-    inside = bound([{"kind": "ruled", "pages": "5"}, {"kind": "squared"}, {"kind": "ledger", "pages": "4"}], 8)
-    assert shown(inside, ["ruled", "squared", "ledger"]) == ["ruled"] * 5 + ["squared"] + ["ledger"] * 2
+    inside = bound([{"kind": "ruled", "pages": "5"}, {"kind": "squared"}, {"kind": "ledger paper", "pages": "4"}], 8)
+    assert shown(inside, ["ruled", "squared", "ledger paper"]) == ["ruled"] * 5 + ["squared"] + ["ledger paper"] * 2
     assert [(str(problem), problem.severity.value, problem.field) for problem in inside.problems] == [
         (
             "the parts of the inside need 10 pages, the block has 8: 2 pages are lost; "
@@ -182,8 +188,8 @@ def test_the_last_part_takes_what_is_left_and_tells_if_that_is_not_enough(tmp_pa
         ({"kind": "blank"}, None),
         ([{"kind": "ruled", "pages": "7"}, {"kind": "blank", "begins": "recto", "pages": "2"}], 10),
         ([{"kind": "title page"}, {"kind": "ruled"}], None),
-        ({"kind": "mock text"}, None),
-        ({"kind": "mock text", "pages": "31"}, 32),
+        ({"kind": "dummy text"}, None),
+        ({"kind": "dummy text", "pages": "31"}, 32),
     ],
 )
 def test_an_inside_knows_its_natural_length(parts: list[Written] | Written, pages: int | None) -> None:
