@@ -40,7 +40,7 @@ from .jobs import (
     Undo,
     Watch,
 )
-from .made import made_folder, made_told, pages_seen, sheet_png
+from .made import made_folder, made_told, sheet_png
 from .replies import as_json
 from .shown import NOTHING_YET, Value, problem_shown, shelf_shown
 
@@ -179,8 +179,7 @@ class Desk:
                 said[0] = time.monotonic()
                 self._send(Told("progress", as_json({"doing": doing, "done": done, "of": of})))
 
-        before = pages_seen(folder)
-        return made_told(self._workshop.make(self._path, folder, progress), folder, before)
+        return made_told(self._workshop.make(self._path, folder, progress), folder)
 
     def _begun(self, number: int, wanted: FirstWanted) -> Answer:
         """A first shelf written, where there is none."""

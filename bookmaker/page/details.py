@@ -127,7 +127,7 @@ def _prints(id: str, checked: Checked, made: Path) -> Prints:
         for piece in sheet["pieces"]
         if "number" in sheet
     }
-    layout = lay_out(pieces, plan.stocks, plan.spec.printer.knife_room, plan.spec.printer.sheet_order)
+    layout = lay_out(pieces, plan.stocks, plan.spec.printer.gap_between_pieces, plan.spec.printer.sheet_order)
     parts = []
     for sheet in layout.sheets:
         for placement in sheet.placements:

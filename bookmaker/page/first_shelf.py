@@ -186,7 +186,7 @@ def _closer(books: Sequence[_Book], plan: ShelfPlan, wanted: FirstWanted) -> lis
     for number, space in enumerate(wanted.spaces):
         fit = next(fit for fit in plan.spaces if fit.name == space.name.strip())
         mine = [at for at, book in enumerate(books) if book.space == number]
-        room = fit.width * SHARE_USED - fit.ease - fit.likely
+        room = fit.width * SHARE_USED - fit.clearance - fit.likely
         if fit.used <= room:
             continue
         if all(books[at].pages <= LEAST_PAGES for at in mine):

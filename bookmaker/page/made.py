@@ -1,23 +1,21 @@
-"""The sheets of a shelf: made, looked at, and compared with those that were made before."""
+"""The sheets of a shelf: made, told of, and looked at."""
 
 from __future__ import annotations
 
-import hashlib
 import io
 import json
-from collections.abc import Mapping
 from pathlib import Path
 
 from ..ground.output import PLAN_NAME
 from ..ground.problems import CommandError, Problem
 from ..workshop import Made
 from ..writers.pdf_pixels import rendered_page
-from .shown import Value, problem_shown
+from .shown import Value
 
-__all__ = ["last_plan", "listed_files", "made_folder", "made_told", "pages_seen", "sheet_png"]
+__all__ = ["last_plan", "listed_files", "made_folder", "made_told", "sheet_png"]
 
-COMPARED_DPI, SHOWN_DPI = 72.0, 100.0
-"""Dots to the inch at which pages are compared, and shown."""
+SHOWN_DPI = 100.0
+"""Dots to the inch at which sheets are shown."""
 
 
 def made_folder(shelf: Path) -> Path:
@@ -40,44 +38,25 @@ def listed_files(folder: Path) -> tuple[str, ...]:
     return tuple(name for name in files if isinstance(name, str)) if isinstance(files, list) else ()
 
 
-def pages_seen(folder: Path) -> Mapping[str, list[str]]:
-    """How every page of the PDFs looks that were made last, by digests of its pixels."""
-    found: dict[str, list[str]] = {}
-    counts: dict[str, int] = {}
+def made_told(made: Made, folder: Path) -> Value:
+    """What was made, which sheets have parts that differ from those printed before, and why."""
+    pages: dict[str, set[int]] = {}
+    changed: dict[str, set[int]] = {}
     for sheet in last_plan(folder).get("sheets", []):
-        counts[sheet["file"]] = max(counts.get(sheet["file"], 0), int(sheet["page"]))
-    for name, count in counts.items():
-        if (folder / name).is_file():
-            found[name] = [_digest(folder / name, page) for page in range(count)]
-    return found
-
-
-def _digest(path: Path, page: int) -> str:
-    return hashlib.sha256(rendered_page(path, page, COMPARED_DPI).tobytes()).hexdigest()
-
-
-def made_told(made: Made, folder: Path, before: Mapping[str, list[str]]) -> Value:
-    """What was made, and which pages look otherwise than those made before."""
-    now = pages_seen(folder)
-    changed = {
-        name: [at + 1 for at, page in enumerate(pages) if page not in before.get(name, [])]
-        for name, pages in now.items()
-    }
+        name, page = sheet["file"], int(sheet["page"])
+        pages.setdefault(name, set()).add(page)
+        if any(made.changes.concern(piece["id"]) for piece in sheet["pieces"]):
+            changed.setdefault(name, set()).add(page)
     return {
         "folder": str(folder),
-        "first": not before,
+        "first": made.changes.first,
+        "why": [] if made.changes.first else list(made.changes.lines()),
         "files": [
-            {"name": name, "pages": len(now.get(name, [])), "changed": changed.get(name, [])} for name, _ in made.files
+            {"name": name, "pages": sorted(pages.get(name, ())), "changed": sorted(changed.get(name, ()))}
+            for name, _ in made.files
         ],
-        "gone": list(made.gone),
         "sound": made.checked.sound,
-        "problems": [problem_shown(one) for one in made.checked.problems if str(one.severity) == "error"],
     }
-
-
-def _changed(now: list[str], before: list[str]) -> list[int]:
-    """The pages, from 1, that look like none before."""
-    return [number for number, page in enumerate(now, start=1) if page not in before]
 
 
 def sheet_png(folder: Path, file: str, page: int) -> bytes:

@@ -38,22 +38,23 @@ export function maker(asked) {
 }
 
 function shown(made) {
-  const sheets = made.files.filter((file) => file.pages);
-  const others = made.files.filter((file) => !file.pages);
+  const sheets = made.files.filter((file) => file.pages.length);
+  const others = made.files.filter((file) => !file.pages.length);
   const changed = sheets.reduce((sum, file) => sum + file.changed.length, 0);
   const told = made.first ? "" : changed ? ` ${changed === 1 ? "One sheet differs" : `${changed} sheets differ`} from the last time.` : " No sheet differs from the last time.";
   return [
     element("h2", { id: "made-title" }, "Sheets to print"),
     element("p", {}, `They are in ${made.folder}.${told} Print them at 100 %, with “fit to page” off.`),
+    made.why.length ? element("ul", {}, made.why.map((line) => element("li", {}, line))) : null,
     made.sound ? null : element("p", { class: "refused" }, "The shelf has errors: look at them before you print."),
     element("p", { class: "row" }, others.filter((file) => file.name.endsWith(".pdf")).map((file) => link(file.name, file.name))),
     sheets.map((file) => element("section", {},
-      element("h3", {}, link(`${file.name}, ${file.pages} ${file.pages === 1 ? "page" : "pages"}`, file.name), " ", element("a", { href: address(file.name), download: file.name }, "download")),
-      element("div", { class: "rack" }, Array.from({ length: file.pages }, (_, at) => {
-        const differs = !made.first && file.changed.includes(at + 1);
+      element("h3", {}, link(`${file.name}, ${file.pages.length} ${file.pages.length === 1 ? "sheet" : "sheets"}`, file.name), " ", element("a", { href: address(file.name), download: file.name }, "download")),
+      element("div", { class: "rack" }, file.pages.map((page) => {
+        const differs = !made.first && file.changed.includes(page);
         return element("figure", {},
-          element("img", { class: "thumb", loading: "lazy", alt: `${file.name}, page ${at + 1}${differs ? ", changed" : ""}`, src: `sheet?file=${encodeURIComponent(file.name)}&page=${at}&of=${Date.now()}` }),
-          element("figcaption", {}, `page ${at + 1}${differs ? " · changed" : ""}`));
+          element("img", { class: "thumb", loading: "lazy", alt: `${file.name}, page ${page}${differs ? ", changed" : ""}`, src: `sheet?file=${encodeURIComponent(file.name)}&page=${page - 1}&of=${Date.now()}` }),
+          element("figcaption", {}, `page ${page}${differs ? " · changed" : ""}`));
       })))),
   ];
 }
