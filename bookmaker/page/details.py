@@ -144,13 +144,7 @@ def _chapter(chapter: Chapter, gallery: Gallery) -> Value:
                 "heading": making.heading,
                 "tools": list(making.tools),
                 "steps": list(making.steps),
-                "figures": [
-                    {
-                        "picture": gallery.hang(Facsimile(figure.art, Rect(0, 0, *figure.size))),
-                        "caption": figure.caption,
-                    }
-                    for figure in making.figures
-                ],
+                "figures": [_figure(figure, gallery) for figure in making.figures],
             }
             for making in chapter.makings
         ],

@@ -157,7 +157,7 @@ export class Desk {
     const whole = this.told.faces;
     const folded = ["back", "spine", "front"].filter((role) => whole[role]).map((role) => this.image(whole[role], `${role} of ${this.told.name}`, 3));
     return [
-      element("h3", {}, "Folded"), element("div", { class: "folded" }, folded),
+      element("h3", {}, "Folded"), element("div", { class: "folded", tabindex: 0, role: "group", "aria-label": "folded cover" }, folded),
       element("h3", {}, "Flat, as printed"),
       this.told.parts.map((part) => element("figure", {},
         this.image(part, `${part.name}, flat`, 2.5), part.reverse ? this.image(part.reverse, `${part.name}, the reverse`, 2.5) : null,
