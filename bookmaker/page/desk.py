@@ -209,6 +209,8 @@ class Desk:
         """Show a shelf, what is drawn of it from time to time, until all is there."""
         drafts: dict[str, Draft] = {}
         shown_at = time.monotonic()
+        if self._known.checked is None:  # nobody has seen anything yet
+            self._tell(shelf_shown(self._path, plan, drafts, None, {}, self._gallery))
         for id in plan.plans:
             if self._is_overtaken():
                 raise Overtaken

@@ -5,6 +5,23 @@ import { length } from "./lengths.js";
 
 const WORDS = { over: "too full", tight: "tight", fits: "fits" };
 
+const A_FRAME = 6; // so many pictures are begun in a frame, so that none takes long
+const NEAR = "400px"; // spaces so near to what is seen have their pictures; others let them go
+
+/** Pictures that wait for a frame of their own. */
+const waiting = new Set();
+
+function begin() {
+  let begun = 0;
+  for (const one of waiting) {
+    waiting.delete(one);
+    one.load();
+    begun += 1;
+    if (begun === A_FRAME) break;
+  }
+  if (waiting.size) requestAnimationFrame(begin);
+}
+
 /** Shows a shelf in an element, and changes only what changed since. */
 export class Shelf {
   constructor(place, source, chosen) {
@@ -13,25 +30,28 @@ export class Shelf {
     this.chosen = chosen;
     this.spaces = new Map();
     this.state = { spaces: [], things: {}, problems: [] };
+    this.eye = new IntersectionObserver((seen) => seen.forEach((one) => one.target.space.seen(one.isIntersecting)), { root: place, rootMargin: NEAR });
     place.addEventListener("click", (event) => this.pressed(event));
     place.addEventListener("keydown", (event) => this.typed(event));
   }
 
-  /** Show another state. */
+  /** Show another state; done once what changed in sight is painted. */
   show(state) {
     this.state = state;
+    const painted = [];
     const worst = worstOf(state.problems);
     const before = this.spaces;
     this.spaces = new Map();
     state.spaces.forEach((space, number) => {
-      const shown = before.get(space.name) ?? new Space(this.source);
+      const shown = before.get(space.name) ?? new Space(this.source, this.eye);
       before.delete(space.name);
       this.spaces.set(space.name, shown);
-      shown.show(space, state.things, worst);
+      painted.push(...shown.show(space, state.things, worst));
       if (this.place.children[number] !== shown.element) this.place.insertBefore(shown.element, this.place.children[number] ?? null);
     });
-    for (const gone of before.values()) gone.element.remove();
+    for (const gone of before.values()) gone.leave();
     if (!this.place.querySelector('.thing[tabindex="0"]')) this.buttons()[0]?.setAttribute("tabindex", "0");
+    return Promise.allSettled(painted);
   }
 
   /** Mark the thing that is being looked at. */
@@ -101,14 +121,29 @@ function worstOf(problems) {
 
 /** One space: its name, its room, its gauge. */
 class Space {
-  constructor(source) {
+  constructor(source, eye) {
     this.source = source;
+    this.eye = eye;
+    this.near = false;
     this.title = element("h2");
     this.room = element("div", { class: "recess" });
     this.gauge = element("div", { class: "gauge" });
     this.told = element("p", { class: "told" });
     this.element = element("section", { class: "space" }, this.title, element("div", { class: "board" }, this.room), this.gauge, this.told);
     this.things = new Map();
+    this.element.space = this;
+    eye.observe(this.element);
+  }
+
+  /** The space has come near to what is seen, or is far from it. */
+  seen(near) {
+    this.near = near;
+    for (const one of this.things.values()) one.near(near);
+  }
+
+  leave() {
+    this.eye.unobserve(this.element);
+    this.element.remove();
   }
 
   show(space, things, worst) {
@@ -129,6 +164,7 @@ class Space {
     const counts = new Map();
     this.things = new Map();
     let previous = null;
+    const painted = [];
     for (const shown of space.shown) {
       const count = counts.get(shown.thing) ?? 0;
       counts.set(shown.thing, count + 1);
@@ -136,12 +172,14 @@ class Space {
       const one = before.get(key) ?? new Shown(this.source, count === 0);
       before.delete(key);
       this.things.set(key, one);
-      one.show(shown, things[shown.thing], worst.get(shown.thing));
+      const paint = one.show(shown, things[shown.thing], worst.get(shown.thing), this.near);
+      if (paint) painted.push(paint);
       const at = previous ? previous.nextSibling : this.room.firstChild;
       if (at !== one.element) this.room.insertBefore(one.element, at);
       previous = one.element;
     }
     for (const gone of before.values()) gone.element.remove();
+    return painted;
   }
 
   measure(space) {
@@ -168,13 +206,33 @@ class Shown {
   constructor(source, first) {
     this.source = source;
     this.first = first;
-    this.image = element("img", { alt: "", loading: "lazy", decoding: "async", draggable: "false" });
+    this.image = element("img", { alt: "", decoding: "async", draggable: "false", hidden: true });
     this.element = first
       ? element("button", { type: "button", class: "thing", tabindex: "-1", "aria-pressed": "false" }, this.image)
       : element("div", { class: "thing", "aria-hidden": "true" }, this.image);
   }
 
-  show({ thing, rect, lies, picture }, about, wrong) {
+  /** Its picture begins, or is let go. */
+  near(near) {
+    if (near && this.picture !== this.loaded) {
+      if (!waiting.size) requestAnimationFrame(begin);
+      waiting.add(this);
+    } else if (!near) {
+      waiting.delete(this);
+      this.image.removeAttribute("src");
+      this.image.hidden = true;
+      this.loaded = null;
+    }
+  }
+
+  load() {
+    this.loaded = this.picture;
+    if (this.picture) this.image.src = this.source.picture(this.picture);
+    this.image.hidden = !this.picture;
+    return this.picture ? this.image.decode() : null;
+  }
+
+  show({ thing, rect, lies, picture }, about, wrong, near) {
     const [x, y, wide, high] = rect;
     const place = `${x} ${y} ${wide} ${high}`;
     if (this.where !== place) {
@@ -184,14 +242,14 @@ class Shown {
     }
     this.element.dataset.thing = thing;
     this.element.dataset.lies = lies ? "yes" : "no";
-    if (this.picture !== picture) {
-      this.picture = picture;
-      if (picture) this.image.src = this.source.picture(picture);
-      this.image.hidden = !picture;
-    }
+    const changed = this.picture !== picture;
+    this.picture = picture;
+    const paint = changed && this.loaded ? this.load() : null;
+    if (changed && near && !paint) this.near(true);
     if (wrong) this.element.dataset.wrong = wrong;
     else delete this.element.dataset.wrong;
     if (this.first) this.label(about, wrong);
+    return paint;
   }
 
   label(about, wrong) {

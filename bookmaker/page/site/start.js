@@ -63,14 +63,14 @@ function show(state) {
   document.title = state.shelf ? `${state.shelf} · bookmaker` : "bookmaker";
   if (zoom.times === null && state.spaces.length) zoom.fit(state.spaces);
   const focused = document.activeElement?.dataset?.thing;
-  shelf.show(state);
+  const painted = shelf.show(state);
   wrong.show(state);
   if (state.journal) changes.count(state.journal);
   if (state.complete && !state.broken) follow(state, focused);
-  requestAnimationFrame(() => requestAnimationFrame(() => {
+  painted.then(() => requestAnimationFrame(() => requestAnimationFrame(() => {
     document.documentElement.dataset.version = state.version;
     document.documentElement.dataset.complete = state.complete ? "yes" : "no";
-  }));
+  })));
 }
 
 /** What is on the desk stays there, under whatever name it has now; so does the focus. */
