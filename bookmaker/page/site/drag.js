@@ -39,8 +39,9 @@ export class Drag {
     }
     this.held.lifted = true;
     const box = one.getBoundingClientRect();
-    this.ghost = one.querySelector("img").cloneNode();
-    this.ghost.className = "ghost";
+    const seen = one.querySelector("canvas");
+    this.ghost = element("canvas", { class: "ghost", width: seen.width, height: seen.height });
+    if (seen.width) this.ghost.getContext("2d").drawImage(seen, 0, 0);
     this.ghost.style.width = `${box.width}px`;
     this.ghost.style.height = `${box.height}px`;
     this.grip = { x: this.held.x - box.left, y: this.held.y - box.top };

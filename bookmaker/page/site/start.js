@@ -16,7 +16,7 @@ const asked = await source();
 const choose = (id) => tell("chosen", id);
 const shelf = new Shelf(byId("shelf"), asked, choose);
 const wrong = new Wrong(byId("wrong"), byId("outcome"), choose);
-const zoom = new Zoom(byId("shelf"));
+const zoom = new Zoom(byId("shelf"), () => shelf.redraw());
 let following;
 const changes = new Changes(asked, (id) => { following = { id }; }, (id) => Boolean(shelf.state.things[id]));
 const desk = new Desk(byId("desk"), byId("room"), asked, changes, looksOf(asked, changes));
