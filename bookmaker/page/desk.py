@@ -40,9 +40,10 @@ from .jobs import (
     Undo,
     Watch,
 )
-from .made import made_folder, made_told, sheet_png
-from .replies import as_json
-from .shown import NOTHING_YET, Value, problem_shown, shelf_shown
+from .last_made import made_folder
+from .made import made_told, sheet_png
+from .replies import Value, as_json, problem_shown
+from .shown import NOTHING_YET, shelf_shown
 
 __all__ = ["Desk", "Overtaken"]
 

@@ -25,8 +25,8 @@ from ..things.thing import Plan
 from ..workshop import Checked
 from .fields import form_of
 from .gallery import Gallery
-from .made import last_plan
-from .shown import Value
+from .last_made import last_plan
+from .replies import Value
 
 __all__ = ["held_fast", "made_sheets", "thing_told"]
 

@@ -15,7 +15,7 @@ from ..shelf.entries import ShelfSpec
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.keys import kinds_at
 from ..shelf_file.yaml_tree import Tree
-from .shown import Value
+from .replies import Value
 
 __all__ = ["form_of", "models_told_apart"]
 

@@ -3,39 +3,18 @@
 from __future__ import annotations
 
 import io
-import json
 from pathlib import Path
 
-from ..ground.output import PLAN_NAME
 from ..ground.problems import CommandError, Problem
 from ..workshop import Made
 from ..writers.pdf_pixels import rendered_page
-from .shown import Value
+from .last_made import last_plan, listed_files
+from .replies import Value
 
-__all__ = ["last_plan", "listed_files", "made_folder", "made_told", "sheet_png"]
+__all__ = ["made_told", "sheet_png"]
 
 SHOWN_DPI = 100.0
 """Dots to the inch at which sheets are shown."""
-
-
-def made_folder(shelf: Path) -> Path:
-    """The folder into which sheets are made, if nobody says otherwise."""
-    return shelf.with_name(f"{shelf.stem}-to-print")
-
-
-def last_plan(folder: Path) -> Value:
-    """The plan that was made last; nothing, if there is none that can be read."""
-    try:
-        found = json.loads((folder / PLAN_NAME).read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        return {}
-    return found if isinstance(found, dict) else {}
-
-
-def listed_files(folder: Path) -> tuple[str, ...]:
-    """The files that were made last, as their plan lists them: nothing else in the folder is shown."""
-    files = last_plan(folder).get("files", [])
-    return tuple(name for name in files if isinstance(name, str)) if isinstance(files, list) else ()
 
 
 def made_told(made: Made, folder: Path) -> Value:

@@ -35,7 +35,7 @@ from .jobs import (
     Undo,
     Watch,
 )
-from .made import listed_files, made_folder
+from .last_made import listed_files, made_folder
 from .news import News, TooMany
 from .replies import refusal
 from .site_files import KINDS, site_files

@@ -16,8 +16,9 @@ from ..typesetting.standing_type import StandingType
 from ..workshop import Workshop
 from .details import thing_told
 from .gallery import Gallery
-from .made import made_folder
-from .shown import Value, shelf_shown
+from .last_made import made_folder
+from .replies import Value
+from .shown import shelf_shown
 from .site_files import site_files
 
 __all__ = ["bundled", "page_file", "write_page"]
