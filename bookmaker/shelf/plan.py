@@ -115,7 +115,7 @@ def terms_of(spec: ShelfSpec, problems: list[Problem]) -> Terms:
     for name, entry in spec.stocks.items():
         with gathered(problems):
             stocks[name] = make_stock(name, entry, spec.printer)
-    return Terms(spec.shelf, spec.scale, spec.printer, stocks, spec.viewing_distance)
+    return Terms(spec.shelf, spec.scale, spec.printer, stocks, spec.viewing_distance, spec.glue_tolerances)
 
 
 def _settled(register: Register, terms: Terms, problems: list[Problem], kept: Keeper) -> dict[str, Thing]:

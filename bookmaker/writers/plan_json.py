@@ -26,6 +26,10 @@ from ..things.thing import Plan
 __all__ = ["check_report", "dump", "plan_report"]
 
 
+COVERAGE_FACTOR = 2
+"""Every tolerance is so many standard deviations (JCGM 100:2008, GUM, 6.2: k = 2)."""
+
+
 def dump(report: Mapping[str, Any]) -> str:
     """A report as JSON text that is the same for the same report; signs that steer terminals are numbers in it."""
     text = json.dumps(report, ensure_ascii=False, indent=1, allow_nan=False)
@@ -39,7 +43,8 @@ def check_report(checked: Checked) -> dict[str, Any]:
     return {
         "shelf": plan.spec.shelf,
         **{key: _things(key, checked) for key in (*sections, THINGS)},
-        "spaces": [_space(space) for space in plan.spaces],
+        "coverage_factor": COVERAGE_FACTOR,
+        "spaces": [_space(space, plan.spec.spaces[space.name].chance) for space in plan.spaces],
         "measured": [_comparison(one) for one in comparisons(plan)],
         "caliper_estimates": [_estimate(estimate) for estimate in caliper_estimates(plan)],
         "problems": [_problem(problem) for problem in checked.problems],
@@ -83,10 +88,10 @@ def _thing(one: Plan, plan: ShelfPlan) -> dict[str, Any]:
         if family.section and not family.section.counted:  # what is counted stands by itself
             said[family.noun] = holder.name if holder and holder.family is family else None
     if standing:
-        worst_case, likely = standing.uncertainty.spread(plan.terms.tolerances)
+        all_one_way, likely = standing.uncertainty.spread(plan.terms.tolerances)
         sides = {"thickness": standing.thickness, "height": standing.height, "depth": standing.depth}
         said |= {"overall_mm": {side: rounded(length) for side, length in sides.items()}}
-        said |= {"tolerance_mm": rounded(likely), "worst_case_mm": rounded(worst_case)}
+        said |= {"tolerance_mm": rounded(likely), "all_one_way_mm": rounded(all_one_way)}
     said |= {"cut_list": [_cut_part(part) for part in one.cut_list]}
     return said | ({"sticks": [_stick(stick) for stick in one.sticks]} if one.sticks else {})
 
@@ -114,7 +119,7 @@ def _stick(stick: Stick) -> dict[str, Any]:
     }
 
 
-def _space(space: SpaceFit) -> dict[str, Any]:
+def _space(space: SpaceFit, chance: float) -> dict[str, Any]:
     return {
         "name": space.name,
         "width_mm": rounded(space.width),
@@ -122,9 +127,10 @@ def _space(space: SpaceFit) -> dict[str, Any]:
         "clearance_mm": rounded(space.clearance),
         "room_left_mm": rounded(space.room_left),
         "verdict": str(space.verdict),
-        "worst_case_mm": rounded(space.worst_case),
+        "all_one_way_mm": rounded(space.all_one_way),
         "tolerance_mm": rounded(space.likely),
         "probability": round(space.probability, 4),
+        "wanted_probability": round(chance, 4),
     }
 
 

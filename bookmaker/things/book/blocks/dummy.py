@@ -148,7 +148,7 @@ class Dummy(BlockEntry):
             kind=self.kind,
             pages=0,
             panels=0,
-            thickness=thickness,
+            bare=thickness,
             flats=(strip.flat,) if strip else (),
             cut_list=(CutPart("block", self.material, cut.height, cut.width, thickness.value),),
         )
