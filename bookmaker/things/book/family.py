@@ -134,6 +134,11 @@ class Books(Family[BookEntry, BookPlan]):
         return {
             "title": plan.entry.title,
             "look": plan.coat.words.look,
+            "page_mm": {"width": rounded(plan.page.width), "height": rounded(plan.page.height)},
+            "direction": plan.entry.direction,
+            "block_kind": block.kind,
+            "cover_kind": plan.cover.kind,
+            "jacket": plan.jacket is not None,
             "pages": block.pages,
             "panels": block.panels,
             "strips": len(block.flats),
