@@ -164,11 +164,11 @@ def test_a_measured_block_leaves_the_rest_to_the_others(tmp_path: Path) -> None:
 
 
 def test_a_bound_is_kept_to_the_letter(tmp_path: Path) -> None:
-    """1/8 in is 3.175 mm, not 3.17, and 1.35 mm beside it leave more of 11 − 6.4662 = 4.5338 mm than 4.53 do."""
-    text = SHELF.replace("width: 20 mm", "width: 11 mm").replace("fill}", "fill, at_least: 1 mm}") + ANOTHER
+    """1/8 in is 3.175 mm, not 3.17, and 1.41 mm beside it leave more of 11.2 − 6.6056 = 4.5944 mm than 4.6 do."""
+    text = SHELF.replace("width: 20 mm", "width: 11.2 mm").replace("fill}", "fill, at_least: 1 mm}") + ANOTHER
     assert told(text, tmp_path) == []
     books = books_of(check(tmp_path / "shelf.yaml").plan)
-    assert [book.block.thickness.value for book in books[1:]] == [1.35, 3.18]
+    assert [book.block.thickness.value for book in books[1:]] == [1.41, 3.18]
 
 
 def test_what_a_fill_became_is_explained(tmp_path: Path) -> None:
