@@ -45,3 +45,6 @@ class SpaceEntry(Entry):
     depth: ShelfSide = Field(description="clear depth from the front edge")
     chance: Chance = Field(USUAL_CHANCE, description="how sure it must be to fit to be told so, such as 95 %")
     clearance: SmallLength = Field(0.2, description="play for each book or stack, so that it can be drawn out")
+    to_spare: SmallLength | None = Field(
+        None, description="what blocks that fill leave of the width; as much as the row may be off, if not given"
+    )

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from .book.family import BOOKS
+from .box.family import BOXES
 from .slipcase.family import SLIPCASES
 from .thing import AnyFamily
 
 __all__ = ["FAMILIES"]
 
-FAMILIES: tuple[AnyFamily, ...] = (BOOKS, SLIPCASES)
+FAMILIES: tuple[AnyFamily, ...] = (BOOKS, SLIPCASES, *BOXES)
 """In the order in which a shelf file lists them."""

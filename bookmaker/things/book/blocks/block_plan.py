@@ -9,7 +9,20 @@ from ....paper.thickness import Layer, Thickness
 from ....sheets.cutting import CutPart
 from ....sheets.flat import Flat
 
-__all__ = ["BlockPlan"]
+__all__ = ["BlockPlan", "Stretching"]
+
+
+@dataclass(frozen=True, slots=True)
+class Stretching:
+    """How thin and how thick a block may become that takes what is left on its space, in mm; None for any.
+
+    `about` is what it is to be about, `choices` all thicknesses it can have, if they are not any.
+    """
+
+    at_least: float
+    at_most: float | None
+    about: float | None = None
+    choices: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,7 +33,7 @@ class BlockPlan:
     block by itself, as it is measured; `pasted` are the films of glue that come when it is pasted into its cover;
     `flats` are the parts to print, in the order of the book. `thickness_of_a_page` is what one page more or less
     makes, in mm. `pastedowns` says whether its outermost panels are blank and made to be glued into the cover.
-    `cut_list` is what is cut by hand.
+    `cut_list` is what is cut by hand. `stretch` says how thick a block may become that takes what is left on its space.
     """
 
     kind: str
@@ -33,6 +46,7 @@ class BlockPlan:
     pasted: tuple[Layer, ...] = ()
     cut_list: tuple[CutPart, ...] = ()
     notes: tuple[Problem, ...] = ()
+    stretch: Stretching | None = None
 
     @property
     def thickness(self) -> Thickness:
