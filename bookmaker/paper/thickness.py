@@ -63,14 +63,18 @@ class Thickness:
         return self.computed if self.measured is None else self.measured
 
     @property
+    def counts(self) -> dict[str, float]:
+        """How many sheets of each stock and films of each glue lie in the stack."""
+        shares: dict[str, float] = {}
+        for layer in self.layers:
+            if source := layer.stock or layer.films:
+                shares[source] = shares.get(source, 0.0) + layer.count
+        return shares
+
+    @property
     def sensitivities(self) -> dict[str, float]:
         """∂thickness/∂caliper by stock and by adhesive: how many sheets or films lie in the stack; none if measured."""
-        shares: dict[str, float] = {}
-        if self.measured is None:
-            for layer in self.layers:
-                if source := layer.stock or layer.films:
-                    shares[source] = shares.get(source, 0.0) + layer.count
-        return shares
+        return self.counts if self.measured is None else {}
 
     def under(self, *layers: Layer) -> Thickness:
         """This stack, taken as it is known, with more layers on it."""

@@ -17,6 +17,7 @@ from ..sheets.tally import Tally
 from ..shelf.checked import Checked
 from ..shelf.entries import THINGS
 from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
+from ..shelf.film_estimates import FilmEstimate, film_estimates
 from ..shelf.fit import SpaceFit
 from ..shelf.plan import ShelfPlan
 from ..shelf.printed.records import KEY, Printed
@@ -51,6 +52,7 @@ def check_report(checked: Checked) -> dict[str, Any]:
         "spaces": [_space(space, plan.spec.spaces[space.name].chance) for space in plan.spaces],
         "measured": [_comparison(one) for one in comparisons(plan)],
         "caliper_estimates": [_estimate(estimate) for estimate in caliper_estimates(plan)],
+        "film_estimates": [_film(estimate) for estimate in film_estimates(plan)],
         "problems": [_problem(problem) for problem in checked.problems],
     }
 
@@ -155,6 +157,15 @@ def _estimate(estimate: CaliperEstimate) -> dict[str, Any]:
         "stock": estimate.stock,
         "blocks": estimate.blocks,
         "caliper_um": round(estimate.caliper * 1000, 2),
+        "tolerance_um": round(estimate.tolerance * 1000, 2),
+    }
+
+
+def _film(estimate: FilmEstimate) -> dict[str, Any]:
+    return {
+        "glue_um": round(estimate.before * 1000, 2),
+        "measures": estimate.measures,
+        "film_um": round(estimate.film * 1000, 2),
         "tolerance_um": round(estimate.tolerance * 1000, 2),
     }
 

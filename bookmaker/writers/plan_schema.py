@@ -220,6 +220,15 @@ ESTIMATE = group(
         "tolerance_um": number("how far that may be off, in µm"),
     },
 )
+FILM = group(
+    "What measured blocks and books say of a glue",
+    {
+        "glue_um": number("its film as it was written, in µm"),
+        "measures": count("how many were measured"),
+        "film_um": number("its film as it seems to be, in µm"),
+        "tolerance_um": number("how far that may be off, in µm"),
+    },
+)
 PROBLEM = group(
     "Something to know",
     {
@@ -254,6 +263,7 @@ PLAN: Schema = {
     "spaces": listed("the places on the shelf", SPACE),
     "measured": listed("what was measured", MEASURED),
     "caliper_estimates": listed("what measured blocks say of their paper", ESTIMATE),
+    "film_estimates": listed("what measured blocks and books say of their glue", FILM),
     "problems": listed("what there is to say", PROBLEM),
     "printed": of("object", "what was printed in this run and before, with fingerprints, so that changes are told"),
 }
