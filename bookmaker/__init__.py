@@ -21,7 +21,10 @@ if TYPE_CHECKING:
     # whoever only asks for help or the version waits for none of these
     from .sheets.facsimiles import Facsimile
     from .shelf.wishes import Wishes
+    from .things.thing import AnyFamily
     from .workshop import Checked, Made, Workshop
+
+    Families = tuple[AnyFamily, ...]
 
 __all__ = ["Picture", "Progress", "Shelf", "check", "make", "open"]
 
@@ -49,10 +52,8 @@ class Shelf:
     """A shelf file that is looked at again and again: answers are those of a fresh run, and soon there."""
 
     def __init__(self, path: str | Path, workshop: Workshop | None = None) -> None:
-        from .workshop import Workshop as New
-
         self.path = Path(path)
-        self._workshop = workshop or New()
+        self._workshop = workshop or _workshop(None)
 
     def check(self, progress: Progress = _quietly) -> Checked:
         """Everything worked out from the files as they are now, with all that is to be said about it.
@@ -62,7 +63,7 @@ class Shelf:
         """
         return self._workshop.check(self.path, progress)
 
-    def make(self, into: str | Path, wishes: Wishes | None = None, progress: Progress = _quietly) -> Made:
+    def make(self, into: str | Path, *, wishes: Wishes | None = None, progress: Progress = _quietly) -> Made:
         """Write the sheets, the guide and the plan into a folder: all of it, or what is wished for.
 
         Raises:
@@ -109,6 +110,12 @@ class Shelf:
         return {one.name: _picture(facsimile_of_front(one), one.name) for one in fronts(checked.plan, checked.drafts)}
 
 
+def _workshop(families: Families | None) -> Workshop:
+    from .workshop import Workshop
+
+    return Workshop() if families is None else Workshop(families)
+
+
 def _picture(one: Facsimile, title: str) -> Picture:
     from .writers.svg import svg_picture
 
@@ -120,19 +127,26 @@ def open(path: str | Path) -> Shelf:
     return Shelf(path)
 
 
-def check(path: str | Path, progress: Progress = _quietly) -> Checked:
-    """Work out a shelf file once.
+def check(path: str | Path, progress: Progress = _quietly, *, families: Families | None = None) -> Checked:
+    """Work out a shelf file once; `families` are the kinds of things it may hold, where they are not the usual ones.
 
     Raises:
         BookmakerError: it, or a file it names, cannot be used.
     """
-    return Shelf(path).check(progress)
+    return Shelf(path, _workshop(families)).check(progress)
 
 
-def make(path: str | Path, into: str | Path, wishes: Wishes | None = None, progress: Progress = _quietly) -> Made:
-    """Make a shelf once; see `Shelf.make`.
+def make(
+    path: str | Path,
+    into: str | Path,
+    *,
+    wishes: Wishes | None = None,
+    progress: Progress = _quietly,
+    families: Families | None = None,
+) -> Made:
+    """Make a shelf once; see `Shelf.make` and `check`.
 
     Raises:
         BookmakerError: the shelf cannot be used, or the folder is not one to write into; it is as it was.
     """
-    return Shelf(path).make(into, wishes, progress)
+    return Shelf(path, _workshop(families)).make(into, wishes=wishes, progress=progress)

@@ -9,7 +9,10 @@ from pathlib import Path
 from ..ground.visible import one_line
 from ..paper.stock import Stock
 
-__all__ = ["gone_lines", "off_cut_lines", "others_line"]
+__all__ = ["abridged_lines", "gone_lines", "off_cut_lines", "others_line"]
+
+MOST_CHANGES = 8
+"""So many lines on what changed are shown."""
 
 MOST_NAMED = 3
 """So many files are named; more would only fill the screen."""
@@ -32,6 +35,13 @@ def off_cut_lines(off_cuts: Sequence[Stock]) -> Iterator[str]:
             f"{'it is' if one else 'they are'} printed, take {'it' if one else 'them'} out of off_cuts, or the next "
             f"run counts on {'it' if one else 'them'} again"
         )
+
+
+def abridged_lines(lines: Sequence[str]) -> Iterator[str]:
+    """Some lines on what changed; of many the first, and how many more there are."""
+    yield from lines if len(lines) <= MOST_CHANGES + 1 else lines[:MOST_CHANGES]
+    if len(lines) > MOST_CHANGES + 1:
+        yield f"{len(lines) - MOST_CHANGES} more changes; --wide shows all"
 
 
 def gone_lines(files: Sequence[str]) -> Iterator[str]:

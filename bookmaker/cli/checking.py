@@ -6,10 +6,11 @@ import sys
 from collections.abc import Iterator
 from pathlib import Path
 
-from .. import workshop
+from .. import check
 from ..ground.problems import CommandError, Problem
 from ..shelf.feedback import comparisons
 from ..shelf_file.book_names import LISTED, UnknownBook
+from ..workshop import Checked
 from .grid import Grid
 from .messages import outcome, tell
 from .tables import (
@@ -32,7 +33,7 @@ def check_shelf(shelf: Path, *, as_json: bool, explain: str | None, spines: bool
         BookmakerError: a file cannot be used, or there is no such book to explain.
     """
     with progress(quiet=quiet) as told:
-        checked = workshop.check(shelf, told)
+        checked = check(shelf, told)
     if as_json:
         from ..writers.plan_json import check_report, dump
 
@@ -55,7 +56,7 @@ def _print(table: Grid, *, wide: bool) -> None:
         say(line)
 
 
-def _tables(checked: workshop.Checked) -> Iterator[Grid]:
+def _tables(checked: Checked) -> Iterator[Grid]:
     """All that there is something to say of."""
     yield from shelf_tables(checked.plan)
     if measured := comparisons(checked.plan):
@@ -64,7 +65,7 @@ def _tables(checked: workshop.Checked) -> Iterator[Grid]:
         yield reading_table(checked)
 
 
-def _explained(wanted: str, checked: workshop.Checked) -> Grid:
+def _explained(wanted: str, checked: Checked) -> Grid:
     """The thing with this name or number, layer by layer."""
     plan = checked.plan
     try:

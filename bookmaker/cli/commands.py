@@ -14,11 +14,12 @@ import typer
 
 from ..ground.collection import uncollected, uncollected_at_the_end
 from ..ground.visible import one_line
-from ..sheets.parts import Parts
+from ..sheets.layers import Layers
 from .outlets import outlets
 from .stopping import stoppable
 
 if TYPE_CHECKING:
+    from ..ground.kept.disk import KeptOnDisk
     from ..typesetting.standing_type import StandingType
 
 __all__ = ["app", "main"]
@@ -72,7 +73,7 @@ def new(folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or emp
     """Write a small commented shelf to start from."""
     from ..shelf_file.starter import write_starter
 
-    shelf = write_starter(folder)
+    shelf = write_starter(folder, _schema())
     typer.echo(f"wrote {one_line(shelf)}; next: bookmaker check {one_line(shelf)}")
 
 
@@ -107,13 +108,16 @@ def make(
             "--into", metavar="DIR", help="A new folder, or one made before; if left out, SHELF-to-print beside it."
         ),
     ] = None,
-    parts: Annotated[Parts, typer.Option("--parts", help="Art and lines, or one of them alone.")] = Parts.ALL,
+    layers: Annotated[Layers, typer.Option("--layers", help="Art and lines, or one of them alone.")] = Layers.ALL,
     only: Annotated[
         list[str] | None, typer.Option("--only", metavar="BOOK", help="This book or other thing only; may be repeated.")
     ] = None,
     again: Annotated[
         str | None, typer.Option("--again", metavar="BOOK", help="One book once more, on as little paper as possible.")
     ] = None,
+    changed: Annotated[
+        bool, typer.Option("--changed", help="Only what differs from what is in the folder, on as little paper.")
+    ] = False,
     stock: Annotated[
         list[str] | None, typer.Option("--stock", metavar="NAME", help="This paper only; may be repeated.")
     ] = None,
@@ -134,12 +138,26 @@ def make(
     from ..shelf.wishes import Wishes
     from .making import make_shelf
 
-    choice = Choice(tuple(only or ()), again, tuple(stock or ()))
-    wishes = Wishes(choice, parts, contact_sheet=contact_sheet, templates=templates)
+    choice = Choice(tuple(only or ()), again, tuple(stock or ()), changed)
+    wishes = Wishes(choice, layers, contact_sheet=contact_sheet, templates=templates)
     folder = into or shelf.with_name(f"{shelf.stem}-to-print")
     with _standing_type(no_cache).used():
         sound = make_shelf(shelf, folder, wishes, as_json=as_json, show=show, wide=wide, quiet=quiet)
     _end(sound)
+
+
+@app.command(epilog=_examples("show", "show my-shelf/shelf.yaml"))
+def show(
+    shelf: Shelf = USUAL_SHELF,
+    no_browser: Annotated[
+        bool, typer.Option("--no-browser", help="Print the address only; open it where you like.")
+    ] = False,
+    no_cache: NoCache = False,
+) -> None:
+    """Show the shelf in the browser, as it changes, until Ctrl-C."""
+    from ..page.running import show_shelf
+
+    show_shelf(shelf, _kept_on_disk(no_cache), typer.echo, browser=not no_browser)
 
 
 @app.command(epilog=_examples("ruler --into ruler.pdf", "ruler --measured printer.yaml"))
@@ -159,26 +177,65 @@ def ruler(
     measure_printer(into, sheet, printer, measured)
 
 
+@app.command(epilog=_examples('looks "Tide Tables"', "looks 3 shelf.yaml --from 13"))
+def looks(
+    book: Annotated[str, typer.Argument(metavar="BOOK", help="Title, number or id of a book.")],
+    shelf: Shelf = USUAL_SHELF,
+    into: Annotated[
+        Path | None, typer.Option("--into", metavar="FILE", help="The PDF; if left out, looks-BOOK beside SHELF.")
+    ] = None,
+    first: Annotated[int | None, typer.Option("--from", metavar="NUMBER", help="The first look that is shown.")] = None,
+    count: Annotated[int, typer.Option("--count", metavar="NUMBER", help="So many of them.")] = 11,
+) -> None:
+    """Draw some looks of a book, to choose one by its number."""
+    from .looking import show_looks
+
+    show_looks(book, shelf, into, first, count)
+
+
+@app.command(epilog=_examples("keep shelf.yaml", "keep shelf.yaml --apart"))
+def keep(
+    shelf: Shelf = USUAL_SHELF,
+    apart: Annotated[
+        bool, typer.Option("--apart", help="First give books other looks whose neighbours have nearly their colour.")
+    ] = False,
+    quiet: Quiet = False,
+) -> None:
+    """Write the present looks of all books into the shelf file: nothing later changes them but you."""
+    from .looking import keep_looks
+
+    keep_looks(shelf, unlike=apart, quiet=quiet)
+
+
 @app.command()
 def schema() -> None:
     """Print JSON Schema of the shelf file, for editors."""
+    typer.echo(_schema())
+
+
+def _schema() -> str:
     import json
 
     from ..shelf.schema import shelf_schema
 
-    typer.echo(json.dumps(shelf_schema(), ensure_ascii=False, indent=1))
+    return json.dumps(shelf_schema(), ensure_ascii=False, indent=1)
 
 
 def _standing_type(no_cache: bool) -> StandingType:
     """Where set texts are looked for: in the user's cache folder too, wherever the system has it."""
+    from ..typesetting.standing_type import StandingType
+
+    return StandingType(_kept_on_disk(no_cache))
+
+
+def _kept_on_disk(no_cache: bool) -> KeptOnDisk | None:
     from platformdirs import user_cache_path
 
     from ..ground.kept.disk import KeptOnDisk
-    from ..typesetting.standing_type import StandingType
 
     folder = user_cache_path("bookmaker", appauthor=False) / "set-texts"
     # who has no home has no place of that kind
-    return StandingType(None if no_cache or not folder.is_absolute() else KeptOnDisk(folder, MOST_KEPT))
+    return None if no_cache or not folder.is_absolute() else KeptOnDisk(folder, MOST_KEPT)
 
 
 def _end(sound: bool) -> None:

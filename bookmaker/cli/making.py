@@ -8,10 +8,11 @@ from pathlib import Path
 
 import typer
 
-from .. import workshop
+from .. import make
 from ..ground.output import PLAN_NAME
 from ..ground.visible import one_line
-from .after_making import gone_lines, off_cut_lines, others_line
+from ..workshop import Made, Wishes
+from .after_making import abridged_lines, gone_lines, off_cut_lines, others_line
 from .messages import outcome, tell
 from .tables import paper_line
 from .terminal import progress, say
@@ -19,30 +20,37 @@ from .terminal import progress, say
 __all__ = ["make_shelf"]
 
 
-def make_shelf(
-    shelf: Path, into: Path, wishes: workshop.Wishes, *, as_json: bool, show: bool, wide: bool, quiet: bool
-) -> bool:
+def make_shelf(shelf: Path, into: Path, wishes: Wishes, *, as_json: bool, show: bool, wide: bool, quiet: bool) -> bool:
     """Make a shelf and say what was made; whether it is sound. `show` opens the folder where the system can.
 
     Raises:
         BookmakerError: a file or the folder cannot be used, or the wishes name what is not there.
     """
     with progress(quiet=quiet) as told:
-        made = workshop.make(shelf, into, told, wishes)
+        made = make(shelf, into, wishes=wishes, progress=told)
     if as_json:
         sys.stdout.write((into / PLAN_NAME).read_text(encoding="utf-8"))
     else:
         tell(made.checked, made.about, wide=wide, quiet=quiet)
         if not quiet:
-            _say_what_was_made(made, shelf, into)
+            _say_what_was_made(made, shelf, into, wide=wide)
     if show and typer.launch(str(into)):
         say(f"{one_line(into)} cannot be opened from here: open it as you open any folder", err=True)
     return made.checked.sound
 
 
-def _say_what_was_made(made: workshop.Made, shelf: Path, into: Path) -> None:
+def _say_what_was_made(made: Made, shelf: Path, into: Path, *, wide: bool) -> None:
     if made.others:
         say(others_line(made.others, shelf), err=True)
+    changes = list(made.changes.lines())
+    for line in changes if wide else abridged_lines(changes):
+        say(line)
+    if made.files and not changes and not made.changes.first:
+        say(f"nothing of what is printed has changed since {one_line(into)} was made before")
+    if not made.files:
+        since = "all is ticked off as printed" if changes else f"nothing has changed since {one_line(into)} was made"
+        say(f"{since}: nothing to print")
+        return
     for line in (
         *_file_lines(made, into),
         *off_cut_lines(made.off_cuts),
@@ -52,7 +60,7 @@ def _say_what_was_made(made: workshop.Made, shelf: Path, into: Path) -> None:
         say(line)
 
 
-def _file_lines(made: workshop.Made, into: Path) -> Iterator[str]:
+def _file_lines(made: Made, into: Path) -> Iterator[str]:
     """The files, those in a folder of their own only counted, and how well each paper is used."""
     drawings = [name for name, _ in made.files if "/" in name]
     for name, sheets in made.files:

@@ -30,9 +30,9 @@ __all__ = [
 ]
 
 GIVEN_UP = (
-    *("worst ±", "ease", "parts", "panels", "spine", "block", "arc min", "arc minutes", "dots", "each", "count"),
+    *("worst ±", "clearance", "pieces", "panels", "spine", "block", "arc min", "arc minutes", "dots", "each", "count"),
     *("likely ±", "runs", "style", "deep", "high", "widest space", "computed", "contrast", "stock", "books", "width"),
-    *("pages", "±", "sure"),
+    *("pages", "±", "chance to fit"),
 )
 """The columns that go where a terminal is too narrow, the first first; all others stay."""
 
@@ -152,11 +152,11 @@ def spaces_table(plan: ShelfPlan) -> Grid:
             ("books", True),
             ("width", True),
             ("used", True),
-            ("ease", True),
-            ("slack", True),
+            ("clearance", True),
+            ("room left", True),
             ("likely ±", True),
             ("worst ±", True),
-            ("sure", True),
+            ("chance to fit", True),
             ("verdict", False),
         ),
     )
@@ -173,8 +173,8 @@ def _space_row(space: SpaceFit, plan: ShelfPlan) -> tuple[str, ...]:
         str(books),
         f"{space.width:.2f}",
         f"{space.used:.2f}",
-        f"{space.ease:.2f}",
-        f"{space.slack:.2f}",
+        f"{space.clearance:.2f}",
+        f"{space.room_left:.2f}",
         f"{space.likely:.2f}",
         f"{space.worst_case:.2f}",
         f"{space.probability:.0%}",

@@ -22,7 +22,8 @@ def abridged(
 ) -> Iterator[Problem]:
     """The first problems of every kind, and behind the last of them, how many more there are; the remedy shows those.
 
-    A kind keeps to one file; `names` may differ within it as well. What has no place is always told.
+    A kind keeps to one file; what a problem is `called` may differ within it, and `names` as well. What has no
+    place is always told.
     """
     particulars = re.compile("|".join([*map(re.escape, sorted(names, key=len, reverse=True)), PARTICULARS]))
     listed = [(problem, _kind(problem, particulars)) for problem in problems]
@@ -41,4 +42,4 @@ def abridged(
 def _kind(problem: Problem, particulars: re.Pattern[str]) -> tuple[str, ...]:
     """What problems have in common that are told but once."""
     file = problem.place.file if problem.place else ""
-    return (file, problem.severity, particulars.sub("", problem.message))
+    return (file, problem.severity, particulars.sub("", problem.message.removeprefix(problem.called)))

@@ -9,11 +9,12 @@ import errno
 import hashlib
 import os
 import stat
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, suppress
 from contextvars import ContextVar
 from dataclasses import dataclass, field, replace
 from pathlib import Path
+from types import MappingProxyType
 from typing import NoReturn
 
 from .lost_files import BESIDE, not_there
@@ -32,6 +33,7 @@ __all__ = [
     "read_again",
     "read_file",
     "reason_of",
+    "supposing",
 ]
 
 SAVE_AGAIN = "save or copy it again from where it came"
@@ -111,6 +113,22 @@ def looking() -> Iterator[list[Looked]]:
         _LOOKED.reset(token)
 
 
+_SUPPOSED: ContextVar[Mapping[Path, bytes]] = ContextVar("supposed", default=MappingProxyType({}))
+
+
+@contextmanager
+def supposing(held: Mapping[Path, bytes]) -> Iterator[None]:
+    """Read some files, within the block, as if they held these bytes: what would be said of them if they did.
+
+    Nothing is written. Paths are those under which the files are read.
+    """
+    token = _SUPPOSED.set({**_SUPPOSED.get(), **held})
+    try:
+        yield
+    finally:
+        _SUPPOSED.reset(token)
+
+
 def _note(looked: Looked) -> None:
     for found in _LOOKED.get():
         found.append(looked)
@@ -123,6 +141,8 @@ def look_again(looked: Looked) -> bool:
     try:
         if looked.folder:
             return _digest_of_names(files_in(looked.path)) == looked.found
+        if looked.path in _SUPPOSED.get():
+            return _digest(_SUPPOSED.get()[looked.path]) == looked.found
         return stat.S_ISREG(looked.path.stat().st_mode) and _digest(looked.path.read_bytes()) == looked.found
     except (OSError, ShelfFileError):
         return False
@@ -160,6 +180,10 @@ def read_file(
         _note(Looked(path, ""))
         raise ShelfFileError((Problem(message, remedy, field=field, place=place),))
 
+    supposed = _SUPPOSED.get().get(path)
+    if supposed is not None:
+        _note(Looked(path, _digest(supposed)))
+        return SourceFile(path, _digest(supposed), supposed)
     name = brief(path.name or str(path))
     try:
         status = path.stat()

@@ -25,7 +25,7 @@ class Called:
     """What an id is made of: the words something goes by, and all that is written of it; or the id that is given."""
 
     words: Sequence[str]
-    written: str = ""
+    written: object = ""
     given: str = ""
 
 
@@ -47,12 +47,12 @@ def ids_of(called: Sequence[Called]) -> list[str]:
     of each besides; only of those that are the same in everything the second is numbered.
 
     >>> ids_of([Called(["Salt"]), Called(["Fog"], "4 mm"), Called(["Fog"], "6 mm"), Called([], given="tide")])
-    ['salt', 'fog-1b4249', 'fog-9ec1f6', 'tide']
+    ['salt', 'fog-ad24ac', 'fog-566e9b', 'tide']
     """
     slugs = [one.given or _short(slug(*one.words)) for one in called]
     often = Counter(slugs)
     wanted = (
-        name if one.given or often[name] == 1 else f"{name}-{_digest(one.written)}"
+        name if one.given or often[name] == 1 else f"{name}-{_digest(repr(one.written))}"
         for name, one in zip(slugs, called, strict=True)
     )
     return list(_numbered(wanted))

@@ -43,6 +43,10 @@ FieldPath = tuple[str | int, ...]
 """Where a value stands in the shelf file: ``("books", 2, "block", "pages")``."""
 
 
+VERBS = ("is", "has", "gives", "holds", "lies", "lists", "says", "cannot", "stands")
+"""Messages that begin so go on from the name of their subject; others stand after a colon."""
+
+
 class Severity(StrEnum):
     """How bad a problem is: an error spoils the shelf, a warning spoils its looks, a note informs."""
 
@@ -71,6 +75,9 @@ class Problem:
     `field` counts from the entry of the `thing` with that id, or, where it is about none, from the whole shelf.
     `by_itself` is what is wrong whatever takes it, such as the name of a stock that is not there: where several
     things take it from one place, it is told once, of that place.
+
+    Where `subject` is a field, the message says something of that; once that is `named`, the message begins with its
+    name, and `called` is what of this tells one thing from another.
     """
 
     message: str
@@ -82,14 +89,33 @@ class Problem:
     limit: str = ""
     thing: str = ""
     by_itself: bool = False
+    subject: FieldPath | None = None
+    called: str = ""
 
     def at(self, place: Place) -> Problem:
         """The same problem, tied to a place in a file."""
         return replace(self, place=place)
 
+    def within(self, field: FieldPath) -> Problem:
+        """The same, told of what it is a part of, where it stands in that field."""
+        subject = None if self.subject is None else (*field, *self.subject)
+        return replace(self, field=(*field, *self.field), subject=subject)
+
     def about(self, thing: str) -> Problem:
         """The same problem, of the thing with this id."""
         return replace(self, thing=thing)
+
+    def named(self, *names: str) -> Problem:
+        """The same with the names of its subject before it: of a thing, and of the field in it.
+
+        >>> Problem("has no stock", subject=("block",)).named("Salt Verses", "block").message
+        'Salt Verses: block has no stock'
+        >>> Problem("7 is odd", subject=("block", "pages")).named("", "block.pages").message
+        'block.pages: 7 is odd'
+        """
+        joint = " " if self.message.split(maxsplit=1)[0] in VERBS else ": "
+        name = ": ".join(filter(None, names))
+        return replace(self, message=f"{name}{joint}{self.message}", subject=None, called=names[0])
 
     def __str__(self) -> str:
         where = f"{self.place}: " if self.place else ""
@@ -125,7 +151,7 @@ def within(field: FieldPath, problems: Iterable[Problem]) -> tuple[Problem, ...]
     >>> within(("block",), [Problem("too wide", field=("tab",))])[0].field
     ('block', 'tab')
     """
-    return tuple(replace(problem, field=(*field, *problem.field)) for problem in problems)
+    return tuple(problem.within(field) for problem in problems)
 
 
 @contextmanager

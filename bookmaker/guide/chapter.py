@@ -29,7 +29,8 @@ def chapter_items(chapter: Chapter, prints: Prints, plan: Plan) -> Iterator[Item
     if chapter.sizes:
         head, row = zip(*chapter.sizes, strict=True)
         yield from table(SIZES[: len(head)], head, [row])
-    yield from _measures(chapter.makings)
+    if "measured" not in plan.thing.done:
+        yield from _measures(chapter.makings)
     yield from _parts(prints, plan)
     yield from _made(chapter.makings)
 
@@ -41,7 +42,7 @@ def _parts(prints: Prints, plan: Plan) -> Iterator[Item]:
             alike = groupby(of_kind, key=lambda piece: sides(piece.flat.size))
             named = [f"{'; '.join(piece.label[1] for piece in group)} ({size})" for size, group in alike]
             yield Tick(f"{where}: {'; '.join(named)}")
-    for part in plan.cut_list:
+    for part in plan.cut_list if "cut" not in plan.thing.done else ():
         size = f"{part.height:.2f} × {part.width:.2f} mm, {thick(part.thickness)} thick"
         yield Tick(f"cut by hand: {counted(part.count, part.what)} of {part.material} ({size})")
     for stick in plan.sticks:

@@ -47,10 +47,10 @@ def space_figure(fit: SpaceFit, plan: ShelfPlan, room: float) -> Figure:
     art.append(chain([Point(0, high), Point(0, 0), Point(wide, 0), Point(wide, high)], SPACE))
     size = Size(needed.width * scale, needed.height * scale + NUMBERS)
     what = how_many([plan.plans[id] for id in fit.things])
-    left = f"{long(fit.slack)} are left" if fit.slack >= 0 else f"{long(-fit.slack)} are wanting"
+    left = f"{long(fit.room_left)} are left" if fit.room_left >= 0 else f"{long(-fit.room_left)} are wanting"
     caption = (
         f"{fit.name}, {scale_in_words(scale)}: {long(fit.width)} wide. {as_list(what or ['nothing'])} of "
-        f"{long(fit.used)} in all, {long(fit.ease)} of ease: {left}; {VERDICTS[fit.verdict]}."
+        f"{long(fit.used)} in all, {long(fit.clearance)} of clearance: {left}; {VERDICTS[fit.verdict]}."
     )
     return Figure(Group(tuple(art)), size, caption)
 

@@ -13,7 +13,7 @@ from ..ground.geometry import Point, Size
 __all__ = ["CROSS_ARM", "CROSS_ROOM", "FOOTER_HEIGHT", "MARK_MARGIN", "MarkMargin"]
 
 FOOTER_HEIGHT = 12.0
-"""What the check rule, the legend and the notes take at the foot of every sheet, in mm."""
+"""What the test line, the legend and the notes take at the foot of every sheet, in mm."""
 
 
 CROSS_ROOM, CROSS_ARM = 6.0, 2.0

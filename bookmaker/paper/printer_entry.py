@@ -68,10 +68,10 @@ SheetName = Annotated[
 class Margins(Entry):
     """What the printer cannot reach on each side of the sheet, in mm."""
 
-    left: Margin = 5.0
-    right: Margin = 5.0
-    top: Margin = 5.0
-    bottom: Margin = 5.0
+    left: Margin = Field(5.0, description="white edge on the left")
+    right: Margin = Field(5.0, description="white edge on the right")
+    top: Margin = Field(5.0, description="white edge at the top")
+    bottom: Margin = Field(5.0, description="white edge at the foot")
 
 
 def _read_margins(value: object) -> object:
@@ -195,7 +195,7 @@ class PaperPath(Entry):
 class PrinterEntry(PaperPath):
     """The usual printer, and how pieces are to be laid on sheets."""
 
-    knife_room: Margin = Field(2.0, description="least distance between pieces")
+    gap_between_pieces: Margin = Field(2.0, description="least distance between pieces")
     sheet_order: SheetOrder = Field(
         SheetOrder.FEWEST, description="fewest sheets; or by book, with few books on each sheet"
     )

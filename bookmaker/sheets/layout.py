@@ -132,7 +132,7 @@ def _cross(at: Point) -> tuple[Stroke, Stroke]:
 def lay_out(
     pieces: Sequence[Piece],
     stocks: Mapping[str, Stock],
-    knife_room: float,
+    gap_between_pieces: float,
     order: SheetOrder = SheetOrder.FEWEST,
     progress: Progress = lambda *_: None,
 ) -> Layout:
@@ -156,7 +156,7 @@ def lay_out(
         taken: list[Tally] = []
         for paper, some in _runs(stock, mine):
             try:
-                nesting = _nested(paper, some, groups, knife_room, order, progress)
+                nesting = _nested(paper, some, groups, gap_between_pieces, order, progress)
             except DoesNotFit as refusal:
                 problems += [_too_large(mine[key], paper) for key in refusal.keys]
                 continue
@@ -188,11 +188,11 @@ def _nested(
     stock: Stock,
     pieces: Mapping[str, Piece],
     groups: Mapping[str, str],
-    knife_room: float,
+    gap_between_pieces: float,
     order: SheetOrder,
     progress: Progress,
 ) -> Nesting:
-    gap = max(0.0, knife_room - 2 * MARK_MARGIN.side)
+    gap = max(0.0, gap_between_pieces - 2 * MARK_MARGIN.side)
     items = [item_of(piece, stock, groups[piece.owner]) for piece in pieces.values()]
     area, off_cuts = bin_of(stock), [bin_of(off_cut) for off_cut in stock.off_cuts]
     if order is SheetOrder.BY_BOOK:

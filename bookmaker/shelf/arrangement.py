@@ -26,20 +26,20 @@ class Stood(NamedTuple):
 
 
 def arranged(fit: SpaceFit, plan: ShelfPlan) -> Iterator[Stood]:
-    """Everything from the left, each with its ease; a stack where the first of its books is listed."""
+    """Everything from the left, each with its clearance; a stack where the first of its books is listed."""
     standing = [found for id in fit.things if (found := plan.plans[id].standing)]
-    ease = plan.spec.spaces[fit.name].ease
+    clearance = plan.spec.spaces[fit.name].clearance
     done: set[str] = set()
     x = 0.0
     for one in standing:
         if one.stack is None:
             yield Stood(Rect(x, 0, one.thickness, one.height), one)
-            x += one.thickness + ease
+            x += one.thickness + clearance
         elif one.stack not in done:
             done.add(one.stack)
             lying = [other for other in standing if other.stack == one.stack]
             yield from _stack(lying, x)
-            x += max(book.height for book in lying) + ease
+            x += max(book.height for book in lying) + clearance
 
 
 def _stack(books: Sequence[Standing], x: float) -> Iterator[Stood]:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Container, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from ..ground.problems import CommandError, Problem, near_match
 from ..ground.quantities import show
 from ..sheets.piece import Piece
 from ..shelf_file.book_names import LISTED, UnknownBook
+from ..things.thing import Thing
 from .plan import ShelfPlan
 
 __all__ = ["EVERYTHING", "Choice", "Chosen"]
@@ -16,11 +17,20 @@ __all__ = ["EVERYTHING", "Choice", "Chosen"]
 
 @dataclass(frozen=True, slots=True)
 class Choice:
-    """What the maker asked for, as it was written: some things, one thing once more, papers; nothing is all."""
+    """What the maker asked for, as it was written: some things, one thing once more, papers; nothing is all.
+
+    `changed`: of these only what differs from what was printed.
+    """
 
     only: tuple[str, ...] = ()
     again: str | None = None
     stocks: tuple[str, ...] = ()
+    changed: bool = False
+
+    @property
+    def is_sparing(self) -> bool:
+        """Whether little is asked for, on as little paper as possible."""
+        return self.changed or self.again is not None
 
     def of(self, plan: ShelfPlan) -> Chosen:
         """The choice on a shelf.
@@ -32,6 +42,10 @@ class Choice:
         owners: set[str] = set()
         if self.only and self.again is not None:
             problems.append(Problem("--only and --again exclude each other", "use --again for one book after a slip"))
+        if self.changed and self.again is not None:
+            problems.append(
+                Problem("--changed and --again exclude each other", "use --again for one book after a slip")
+            )
         asked = [("--only", name) for name in self.only] + ([("--again", self.again)] if self.again is not None else [])
         for option, name in asked:
             try:
@@ -54,8 +68,8 @@ class Chosen:
     owners: frozenset[str] | None
     stocks: frozenset[str] | None
 
-    def pieces(self, pieces: Iterable[Piece]) -> Sequence[Piece]:
-        """The chosen ones among all pieces.
+    def pieces(self, pieces: Iterable[Piece], done: Container[str] = ()) -> Sequence[Piece]:
+        """The chosen ones among all pieces; of things that are `done` only if they were asked for.
 
         Raises:
             CommandError: there are none.
@@ -63,7 +77,7 @@ class Chosen:
         mine = [piece for piece in pieces if self.holds(piece.owner, piece.flat.stock)]
         if not mine and (self.owners is not None or self.stocks is not None):
             raise CommandError((Problem("nothing is printed for this choice", "choose another book or stock"),))
-        return mine
+        return mine if self.owners is not None else [piece for piece in mine if piece.owner not in done]
 
     def holds(self, owner: str, stock: str) -> bool:
         """Whether what belongs to a thing and is printed on a stock belongs to the choice."""
@@ -75,9 +89,12 @@ class Chosen:
             if not problem.thing or self.owners is None or any(concerns(problem, owner) for owner in self.owners):
                 yield problem
 
-    def by_hand(self, owner: str) -> bool:
-        """Whether what is cut by hand for a thing belongs to the choice: a choice of paper leaves it out."""
-        return self.stocks is None and (self.owners is None or owner in self.owners)
+    def by_hand(self, thing: Thing) -> bool:
+        """Whether what is cut by hand for a thing belongs to the choice: a choice of paper leaves it out.
+
+        What is cut already does only if it was asked for.
+        """
+        return self.stocks is None and (thing.id in self.owners if self.owners is not None else "cut" not in thing.done)
 
 
 def _stock(name: str, plan: ShelfPlan, problems: list[Problem]) -> str:

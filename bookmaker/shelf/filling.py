@@ -49,7 +49,7 @@ def fill_space(fit: SpaceFit, fillers: Sequence[Filler], scale: float) -> Fillin
     Raises:
         ShelfFileError: even so the row is not sure to fit.
     """
-    spare = fit.slack - fit.likely
+    spare = fit.room_left - fit.likely
     if spare < -1e-9:
         raise ShelfFileError((_no_space_left(fit, fillers),))
     room = spare + sum(filler.at_least for filler in fillers)
@@ -89,7 +89,7 @@ def _down(share: float, filler: Filler) -> float:
 
 def _no_space_left(fit: SpaceFit, fillers: Sequence[Filler]) -> Problem:
     count, least = len(fillers), sum(filler.at_least for filler in fillers)
-    missing = print_mm(ceil((fit.likely - fit.slack) * 100 - 1e-6) / 100, 2)
+    missing = print_mm(ceil((fit.likely - fit.room_left) * 100 - 1e-6) / 100, 2)
     blocks = "the block that is to fill it" if count == 1 else f"the {count} blocks that are to fill it"
     return Problem(
         f"{fit.name} has no room left for {blocks}: with {print_mm(least, 2)} for "

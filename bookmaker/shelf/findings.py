@@ -33,7 +33,7 @@ def fit_findings(plan: ShelfPlan) -> Iterator[Problem]:
     """Errors for every space that is over, warnings for those that are tight."""
     for space in plan.spaces:
         yield from (_stands_out(found, space, plan) for found in space.stands_out)
-        if space.slack < -1e-9:
+        if space.room_left < -1e-9:
             yield _over(space, plan)
         elif space.verdict is Verdict.TIGHT:
             yield _tight(space)
@@ -67,7 +67,7 @@ def _stands_in(one: Plan, plan: ShelfPlan) -> str:
 
 def _over(space: SpaceFit, plan: ShelfPlan) -> Problem:
     """What is over and by how much; the remedies make up for the likely error too, so that the row then fits."""
-    excess = -space.slack
+    excess = -space.room_left
     needed = excess + space.likely
     own = [plan.plans[id] for id in space.things]
     row = [*own, *(held for one in own for held in plan.held_by(one))]
@@ -78,9 +78,9 @@ def _over(space: SpaceFit, plan: ShelfPlan) -> Problem:
     ]
     remedies.append(f"make the space {print_mm(_rounded_up(needed), 2)} wider")
     first, *rest = remedies
-    need = "with its ease needs" if len(own) == 1 else "with their ease need"
+    need = "with its clearance needs" if len(own) == 1 else "with their clearance need"
     return Problem(
-        f"{space.name} is over: {' and '.join(how_many(own))} {need} {print_mm(space.used + space.ease, 2)}, "
+        f"{space.name} is over: {' and '.join(how_many(own))} {need} {print_mm(space.used + space.clearance, 2)}, "
         f"the space has {print_mm(space.width, 2)}, {print_mm(excess, 2)} too little",
         "; or ".join([first, *rest[:MOST_LIKELY]]),
         field=("spaces", space.name, "width"),
@@ -89,7 +89,7 @@ def _over(space: SpaceFit, plan: ShelfPlan) -> Problem:
 
 def _tight(space: SpaceFit) -> Problem:
     return Problem(
-        f"{space.name} is tight: {print_mm(space.slack, 2)} are left, but the thicknesses may be off by "
+        f"{space.name} is tight: {print_mm(space.room_left, 2)} are left, but the thicknesses may be off by "
         f"± {print_mm(space.likely, 2)} ({space.probability:.0%} sure to fit)",
         "measure a pile of each paper, or leave a book out",
         Severity.WARNING,
@@ -136,13 +136,13 @@ def _other_space(things: Sequence[Plan], missing: float, space: SpaceFit, plan: 
     """A single thing whose move makes up for what is missing, and a space that has room for it."""
     standing = [found for one in things if (found := one.standing) and found.stack is None]
     for one in sorted(standing, key=lambda one: one.thickness):
-        if one.thickness + plan.spec.spaces[space.name].ease < missing:
+        if one.thickness + plan.spec.spaces[space.name].clearance < missing:
             continue
         for other in plan.spaces:
             entry = plan.spec.spaces[other.name]
-            roomy = other.slack >= one.thickness + entry.ease
+            roomy = other.room_left >= one.thickness + entry.clearance
             if other.name != space.name and roomy and entry.height >= one.height and entry.depth >= one.depth:
-                yield f"put {one.title} in {other.name}, which has {print_mm(other.slack, 2)} left"
+                yield f"put {one.title} in {other.name}, which has {print_mm(other.room_left, 2)} left"
                 return
 
 

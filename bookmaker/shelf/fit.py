@@ -2,7 +2,7 @@
 
 An upright book takes its thickness of the width; books of one stack lie on one another, take the longest
 one's height of the width, and their thicknesses add up to a height. Every book or stack in a row needs
-some ease besides. The error of a stock's caliper is shared by all books cut from it; the error of folding
+some clearance besides. The error of a stock's caliper is shared by all books cut from it; the error of folding
 and gluing is each book's own.
 """
 
@@ -21,7 +21,7 @@ __all__ = ["SpaceFit", "StandsOut", "Verdict", "fit_space"]
 
 
 class Verdict(StrEnum):
-    """`over`: does not fit as computed. `tight`: fits as computed, but the likely error is larger than the slack."""
+    """`over`: does not fit as computed. `tight`: fits as computed, but may be off by more than the room left."""
 
     FITS = "fits"
     TIGHT = "tight"
@@ -41,15 +41,15 @@ class StandsOut(NamedTuple):
 class SpaceFit:
     """A space and what stands in it, all in mm; tolerances are ±.
 
-    `used` is what stands there alone, `slack` what is left of the width when its ease is taken off too. `things` are
-    the ids of all that stands there by itself, and `stands_out` is what is too tall or too deep.
+    `used` is what stands there alone, `room_left` what is left of the width when its clearance is taken off too.
+    `things` are the ids of all that stands there by itself, and `stands_out` is what is too tall or too deep.
     """
 
     name: str
     width: float
     used: float
-    ease: float
-    slack: float
+    clearance: float
+    room_left: float
     worst_case: float
     likely: float
     verdict: Verdict
@@ -58,10 +58,10 @@ class SpaceFit:
 
     @property
     def probability(self) -> float:
-        """The chance that the row fits, Φ(slack/σ), when a tolerance is 2σ."""
+        """The chance that the row fits, Φ(room left/σ), when a tolerance is 2σ."""
         if not self.likely:
-            return 1.0 if self.slack >= 0 else 0.0
-        return (1 + erf(self.slack / (self.likely / 2) / sqrt(2))) / 2
+            return 1.0 if self.room_left >= 0 else 0.0
+        return (1 + erf(self.room_left / (self.likely / 2) / sqrt(2))) / 2
 
 
 def fit_space(name: str, space: SpaceEntry, books: Sequence[Standing], tolerances: Mapping[str, float]) -> SpaceFit:
@@ -74,28 +74,28 @@ def fit_space(name: str, space: SpaceEntry, books: Sequence[Standing], tolerance
     used = sum(book.thickness for book in upright) + sum(
         max(book.height for book in stack) for stack in stacks.values()
     )
-    ease = space.ease * (len(upright) + len(stacks))
-    slack = space.width - used - ease
+    clearance = space.clearance * (len(upright) + len(stacks))
+    room_left = space.width - used - clearance
     worst_case, likely = spread([book.uncertainty for book in upright], tolerances)
     stands_out = tuple(_stands_out(space, books, stacks))
     return SpaceFit(
         name=name,
         width=space.width,
         used=used,
-        ease=ease,
-        slack=slack,
+        clearance=clearance,
+        room_left=room_left,
         worst_case=worst_case,
         likely=likely,
-        verdict=_verdict(slack, likely, stands_out=bool(stands_out)),
+        verdict=_verdict(room_left, likely, stands_out=bool(stands_out)),
         things=tuple(book.thing for book in books),
         stands_out=stands_out,
     )
 
 
-def _verdict(slack: float, likely: float, *, stands_out: bool) -> Verdict:
-    if slack < -1e-9 or stands_out:
+def _verdict(room_left: float, likely: float, *, stands_out: bool) -> Verdict:
+    if room_left < -1e-9 or stands_out:
         return Verdict.OVER
-    return Verdict.TIGHT if slack < likely - 1e-9 else Verdict.FITS
+    return Verdict.TIGHT if room_left < likely - 1e-9 else Verdict.FITS
 
 
 def _stands_out(

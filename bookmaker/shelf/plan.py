@@ -43,6 +43,11 @@ class ShelfPlan:
         """All stocks by name."""
         return self.terms.stocks
 
+    @property
+    def printed_already(self) -> frozenset[str]:
+        """The ids of what is ticked off as printed."""
+        return frozenset(id for id, plan in self.plans.items() if "printed" in plan.thing.done)
+
     def held_by(self, plan: Plan) -> list[Plan]:
         """The plans of what stands in something."""
         return [self.plans[id] for id in plan.held]

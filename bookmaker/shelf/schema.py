@@ -8,13 +8,14 @@ from ..paper.stock_entry import StockEntry
 from ..things.book.entry import BookEntry
 from ..things.families import FAMILIES
 from .entries import shelf_model
+from .schema_forms import as_written
 
 __all__ = ["shelf_schema"]
 
 
 def shelf_schema() -> dict[str, Any]:
     """JSON Schema (draft 2020-12) of a shelf file as it is written, with its defaults."""
-    schema = shelf_model(FAMILIES).model_json_schema(mode="validation")
+    schema: dict[str, Any] = as_written(shelf_model(FAMILIES).model_json_schema(mode="validation"))
     schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
     book = schema["$defs"][BookEntry.__name__]
     row = book["properties"].pop("row")
@@ -26,23 +27,24 @@ def shelf_schema() -> dict[str, Any]:
         "additionalProperties": False,
     }
     schema["required"].remove("books")  # where things are listed
-    schema["properties"]["printer"] = {"anyOf": [{"type": "string"}, schema["properties"]["printer"]]}
-    schema["$defs"][StockEntry.__name__]["properties"]["printer"]["anyOf"].insert(0, {"type": "string"})
+    schema["properties"]["printer"] = _named_or(schema["properties"]["printer"], "the printer, or its profile")
+    of_a_stock = schema["$defs"][StockEntry.__name__]["properties"]
+    of_a_stock["printer"] = _named_or(of_a_stock["printer"], of_a_stock["printer"]["description"])
     # What the defaults supply need not stand in the book.
     for model in schema["$defs"].values():
         if model.get("title") not in {"LifeSize", "PageSize", "SpaceEntry"}:
             model.pop("required", None)
-    # A group that leaves its kind or style to the defaults, or to the usual one, may be of several kinds at once.
-    for field in book["properties"].values():
-        if "oneOf" in field:
-            field["anyOf"] = field.pop("oneOf")
-            field.pop("discriminator", None)
-    book["required"] = ["title"]
+    book |= {"title": "a book", "required": ["title"]}
     books = schema["properties"]["books"]
-    listed = {"type": "string", "pattern": "^from .+"}
+    listed = {"title": "books from a list", "type": "string", "pattern": "^from .+"}
     books["items"] = {"anyOf": [books["items"], _row_of_books(row["description"], book["properties"]), listed]}
     schema["properties"]["books"] = {"description": books.pop("description"), "anyOf": [books, listed]}
     return schema
+
+
+def _named_or(group: dict[str, Any], description: str) -> dict[str, Any]:
+    """A group of keys, or the name of the file that has them."""
+    return {"description": description, "anyOf": [{"type": "string"}, {"$ref": group["$ref"]}]}
 
 
 def _row_of_books(description: str, of_a_book: dict[str, Any]) -> dict[str, Any]:
@@ -57,9 +59,10 @@ def _row_of_books(description: str, of_a_book: dict[str, Any]) -> dict[str, Any]
         "type": "array",
         "minItems": 1,
         "description": description,
-        "items": {"anyOf": [{"type": "string"}, item]},
+        "items": {"anyOf": [{"type": ["string", "number"]}, item]},
     }
     return {
+        "title": "a row of books",
         "type": "object",
         "properties": {**of_a_book, "row": row},
         "additionalProperties": False,

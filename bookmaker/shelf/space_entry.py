@@ -5,7 +5,7 @@ from __future__ import annotations
 from pydantic import Field
 
 from ..shelf_file.fields.entry import Entry
-from ..shelf_file.fields.measures import Ease, ShelfSide
+from ..shelf_file.fields.measures import ShelfSide, SmallLength
 
 __all__ = ["SpaceEntry"]
 
@@ -16,4 +16,4 @@ class SpaceEntry(Entry):
     width: ShelfSide = Field(description="clear width between the uprights")
     height: ShelfSide = Field(description="clear height")
     depth: ShelfSide = Field(description="clear depth from the front edge")
-    ease: Ease = Field(0.2, description="play for each book or stack, so that it can be drawn out")
+    clearance: SmallLength = Field(0.2, description="play for each book or stack, so that it can be drawn out")

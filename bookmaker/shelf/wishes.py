@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from ..sheets.parts import Parts
+from ..sheets.layers import Layers
 from .choice import EVERYTHING, Choice
 
 __all__ = ["ALL_OF_IT", "Progress", "Wishes"]
@@ -16,10 +16,10 @@ Progress = Callable[[str, int, int], None]
 
 @dataclass(frozen=True, slots=True)
 class Wishes:
-    """What the maker wants written: which books and papers, which parts of the sheets, and what else besides."""
+    """What the maker wants written: which books and papers, which layers of the sheets, and what else besides."""
 
     choice: Choice = EVERYTHING
-    parts: Parts = Parts.ALL
+    layers: Layers = Layers.ALL
     contact_sheet: bool = False
     templates: bool = False
 

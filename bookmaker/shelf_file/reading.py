@@ -5,20 +5,20 @@ What may stand in the file is handed in as a `Form`: this room knows how things 
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Generic, Protocol, TypeVar
 
-from ..ground.problems import FieldPath, Place, Problem, Severity, ShelfFileError, near_match, show_field
-from .book_list import in_words_of_tables, with_listed_books
+from ..ground.problems import FieldPath, Place, Problem, Severity, ShelfFileError, near_match
+from .book_list import for_a_table, with_listed_books
 from .defaults import with_defaults
 from .fields.entry import Entry
 from .fields.keys import dotted_keys
 from .past_faults import lies_in, mended
 from .rows import with_rows
 from .source_text import PROFILE, source_text
+from .subjects import names_of
 from .volumes import is_volume, with_volumes
 from .yaml_tree import Tree, parse_tree
 
@@ -191,13 +191,15 @@ def _of_lender(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) ->
     lender = lent.get(place)
     if not problem.by_itself or lender is None or not tree.holds(problem.field):
         return problem
-    if lender != DEFAULTS:
-        told = re.sub(r"^books\[[0-9]+\]", show_field(lender), problem.message)
-        return replace(problem, message=told, field=(*lender, *problem.field[2:]), place=place)
-    # which book takes the default, and which of its parts, is no matter
-    keys = (part for part in problem.field[2:] if isinstance(part, str))
-    told = re.sub(r"^books\[[0-9]+\](\.\w+)?(\[[0-9]+\])?", r"defaults\1", problem.message)
-    return replace(problem, message=told, field=("defaults", *keys), place=place)
+    # which book takes a default is no matter
+    moved = _default if lender == DEFAULTS else lambda field: (*lender, *field[2:])
+    subject = None if problem.subject is None else moved(problem.subject)
+    return replace(problem, field=moved(problem.field), subject=subject, place=place)
+
+
+def _default(field: FieldPath) -> FieldPath:
+    """A field of a book as it stands in the defaults, where a list of groups is one group."""
+    return (*DEFAULTS, *(part for part in field[2:] if isinstance(part, str)))
 
 
 def _located(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> Problem:
@@ -205,14 +207,13 @@ def _located(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> P
     place = problem.place or place_in(problem, tree)
     if not problem.place and place in lent and not (lent[place] != DEFAULTS and is_volume(tree, problem.field)):
         place = tree.place_of(problem.field[:2])
-    in_a_table = problem.field[:1] == ("books",) and place.file != tree.place.file
-    return _of_a_table(problem.at(place), tree) if in_a_table else problem.at(place)
-
-
-def _of_a_table(problem: Problem, tree: Tree) -> Problem:
-    """A problem with a book of a table, told in its words."""
-    cell = tree.below(problem.field)
-    return in_words_of_tables(problem, None if cell is None else str(cell.value))
+    found = problem.at(place)
+    if problem.subject is None:
+        return found
+    if problem.field[:1] == ("books",) and place.file != tree.place.file:
+        cell = tree.below(problem.field)
+        found = for_a_table(found, None if cell is None else str(cell.value))
+    return found.named(*names_of(problem.subject, tree))
 
 
 def place_in(problem: Problem, tree: Tree) -> Place:

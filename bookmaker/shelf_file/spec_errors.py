@@ -45,9 +45,6 @@ OTHER_WORDS = {
 FEW, MOST_GROUPS = 3, 2
 """So many kinds are each written out, and so many groups that know a key."""
 
-VERBS = ("is", "has", "gives", "holds", "lies", "lists", "says")
-"""Messages that begin so go on from the name of the field; others stand after a colon."""
-
 
 @dataclass(frozen=True, slots=True)
 class Spot:
@@ -81,8 +78,10 @@ class Fault:
 
 
 def explain(failure: ValidationError, model: type[BaseModel]) -> Iterator[Problem]:
-    """Every failure as a problem; fields follow the file, without the checker's own steps between."""
-    return (fault.problem for fault in faults(failure, model))
+    """Every failure as a problem that names its field as the file has it, without the checker's own steps between."""
+    return (
+        fault.problem.named("", show_field(fault.problem.subject or ()) or "it") for fault in faults(failure, model)
+    )
 
 
 def faults(failure: ValidationError, model: type[BaseModel]) -> Iterator[Fault]:
@@ -96,29 +95,28 @@ def faults(failure: ValidationError, model: type[BaseModel]) -> Iterator[Fault]:
 def _explained(kind: str, error: Mapping[str, Any], spot: Spot) -> Problem:
     field = spot.field
     context = error.get("ctx") or {}
-    name = show_field(field) or "the shelf"
     match kind:
         case "maker":
             message, remedy, limit = context["message"], context["remedy"], context["limit"]
-            joined = f"{name} {message}" if message.split()[0] in VERBS else f"{name}: {message}"
-            return Problem(joined, remedy, field=field, limit=limit)
+            return Problem(message, remedy, field=field, limit=limit, subject=field)
         case "missing":
-            around, key = show_field(field[:-1]) or "the shelf", field[-1]
-            return Problem(f"{around} has no {key}", f"add {key}: {_meaning(spot.owner, field)}", field=field)
+            *around, key = field
+            remedy = f"add {key}: {_meaning(spot.owner, field)}"
+            return Problem(f"has no {key}", remedy, field=field, subject=tuple(around))
         case "extra_forbidden":
             return _unknown_key(field, spot.owner, spot.others, error["input"])
         case "union_tag_not_found":
             key, tags = context["discriminator"].strip("'"), [tag for one in spot.choices for tag in tags_of(one)]
-            return Problem(f"{name} has no {key}", f"add {key}: with one of {', '.join(tags)}", field=field)
+            return Problem(f"has no {key}", f"add {key}: with one of {', '.join(tags)}", field=field, subject=field)
         case "literal_error" | "enum" | "union_tag_invalid":
-            return _not_a_choice(name, field, error, context)
+            return _not_a_choice(field, error, context)
     found, remedy = SHAPES.get(kind, (f"cannot be used ({error['msg']})", f"write {_meaning(spot.owner, field)}"))
     if error["input"] is None:
         found = "is empty"
     written = error["input"]
     if isinstance(written, str) and (meant := _kind_meant(spot, written) or _key_meant(spot, written)):
         remedy = f"write {field[-1]}: {{{meant}}}"
-    return Problem(f"{name} {found}", remedy, field=field)
+    return Problem(found, remedy, field=field, subject=field)
 
 
 def _kind_meant(spot: Spot, written: str) -> str:
@@ -155,7 +153,7 @@ def _unknown_key(
 ) -> Problem:
     """A key that its group does not know; `kinds` are the others the group might have been, with keys of their own."""
     if field == ("defaults",):  # laid under the books, and still here only if they have another shape
-        return Problem("defaults is not a group of keys", GROUP[1], field=field)
+        return Problem("is not a group of keys", GROUP[1], field=field, subject=field)
     known = [*(owner.model_fields if owner else []), *(["defaults"] if len(field) == 1 else [])]
     key = str(field[-1])
     other = next((word for word in OTHER_WORDS.get(key, ()) if word in known), "")
@@ -173,8 +171,9 @@ def _unknown_key(
         remedy = "give it a value; or, if it is part of a text that holds a comma, put that text in quotes"
     if field[-1] == "<<":
         remedy = "write what books share under defaults"
-    around = show_field(field[:-1]) or "the shelf"
-    return Problem(f"{around} has an unknown key {show(str(field[-1]))!r}", remedy, field=field, value=str(field[-1]))
+    *around, _ = field
+    unknown = f"has an unknown key {show(key)!r}"
+    return Problem(unknown, remedy, field=field, value=key, subject=tuple(around))
 
 
 def _of_others(tags: Sequence[str], told_apart_by: str) -> str:
@@ -200,15 +199,15 @@ def _quoted(written: str) -> str:
     return f'"{seen}"' if re.search(r"[,:#{}\[\]]", seen) else seen
 
 
-def _not_a_choice(name: str, field: FieldPath, error: Mapping[str, Any], context: Mapping[str, Any]) -> Problem:
+def _not_a_choice(field: FieldPath, error: Mapping[str, Any], context: Mapping[str, Any]) -> Problem:
     written = str(context.get("tag", error["input"]))
     if "tag" in context:
         told_apart_by = context["discriminator"].strip("'")
-        field, name = (*field, told_apart_by), f"{name}.{told_apart_by}"
+        field = (*field, told_apart_by)
     choices = re.findall(r"'([^']*)'", str(context.get("expected") or context.get("expected_tags")))
     meant = near_match(written, choices)
     remedy = f"did you mean {meant}?" if meant else "write one of " + ", ".join(choices)
-    return Problem(f"{name}: {show(written)!r} is not known", remedy, field=field, value=written)
+    return Problem(f"{show(written)!r} is not known", remedy, field=field, value=written, subject=field)
 
 
 def _meaning(owner: type[BaseModel] | None, field: FieldPath) -> str:

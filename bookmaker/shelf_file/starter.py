@@ -10,7 +10,11 @@ __all__ = ["STARTER_NAME", "write_starter"]
 
 STARTER_NAME = "shelf.yaml"
 
-SHELF = """\
+SCHEMA_NAME = "shelf.schema.json"
+
+SHELF = (
+    f"# yaml-language-server: $schema={SCHEMA_NAME}"
+    + """
 # A shelf of miniature books. Lines that start with # are notes to you.
 # Lengths need a unit: 21 mm, 2.1 cm, 7/8 in, 90 um, 4 mil, 8 pt.
 shelf: My First Shelf
@@ -44,12 +48,13 @@ defaults:
 books:
   - title: The Cartographer's Attic
     author: Odile Fenn
+    look: 2                                     # what is left to chance; bookmaker looks 1 shows others
     size: {height: 21 mm, width: 15 mm}         # the page of the miniature
     block: {pages: 48}
     inside:                                     # its parts, one after the other
       - {kind: title page}
       - {kind: text, file: attic.txt, begins: recto}
-      - {kind: mock text, size: 2.2 pt}         # lines that look like text, on all pages that are left
+      - {kind: dummy text, size: 2.2 pt}         # lines that look like text, on all pages that are left
     design: {style: cloth, colour: "#2f4f46"}
 
   - title: Knots and Splices
@@ -65,6 +70,7 @@ books:
     cover: {turn_in: 5 mm, head_turn_in: 4 mm}  # the cover paper is folded over the edges
     design: {style: half leather, palette: orchard, spine_title: across}
 """
+)
 
 TEXT = """\
 The attic had no window, so the cartographer drew one. She drew it on the north wall in brown ink, \
@@ -81,11 +87,11 @@ STARTER = {STARTER_NAME: SHELF, "attic.txt": TEXT}
 """The files of the starter."""
 
 
-def write_starter(folder: Path) -> Path:
-    """Write the starter shelf and its text into a new or empty folder, and say where the shelf file is.
+def write_starter(folder: Path, schema: str) -> Path:
+    """Write the starter shelf, its text and the schema for editors into a new or empty folder; say where the shelf is.
 
     Raises:
         OutputError: the folder holds something already, or cannot be written.
     """
-    new_files(folder, {name: text.encode() for name, text in STARTER.items()})
+    new_files(folder, {name: text.encode() for name, text in (STARTER | {SCHEMA_NAME: schema}).items()})
     return folder / STARTER_NAME

@@ -11,7 +11,7 @@ from ..ground.problems import FieldPath
 from ..paper.thickness import Thickness
 from .book.designs.design import Titling
 
-__all__ = ["Advice", "Clothes", "Measurable", "Named", "Niche", "Section", "Stretch", "Table"]
+__all__ = ["Advice", "Bulk", "Clothes", "Measurable", "Named", "Niche", "Section", "Stretch", "Table"]
 
 
 class Named(NamedTuple):
@@ -27,6 +27,14 @@ class Stretch(NamedTuple):
     at_least: float
     at_most: float | None
     field: FieldPath
+
+
+class Bulk(NamedTuple):
+    """The room that something takes as it lies: its longer and its shorter side and its thickness, in mm."""
+
+    length: float
+    width: float
+    thickness: float
 
 
 class Measurable(NamedTuple):

@@ -38,7 +38,7 @@ def print_step(bench: Bench, *kinds: str) -> str:
         return f"Take these parts from {BEFORE}."
     how = f"on both sides, turned on the {turn}, at 100 %" if turn else "at 100 %"
     light = " Against the light the end marks of both sides cover each other." if turn else ""
-    return f"Print {where}, {how}. Measure the check rule at the foot: more than 0.5 mm off, do not cut.{light}"
+    return f"Print {where}, {how}. Measure the test line at the foot: more than 0.5 mm off, do not cut.{light}"
 
 
 def film_steps(bench: Bench, *flats: Flat) -> Iterator[str]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from abc import abstractmethod
 from collections.abc import Sequence
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Generic, TypeVar
+from typing import TYPE_CHECKING, Generic, Literal, TypeVar
 
 from pydantic import Field
 
@@ -22,10 +22,11 @@ from ..sheets.piece import Piece
 from ..shelf_file.book_names import BookName
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.words import SpaceName, ThingId, Title
+from .answers import Bulk
 from .standing import Standing
 from .thing import AnyFamily, Family, Plan, Thing
 
-__all__ = ["FlatPlan", "ListedEntry", "ListedFamily", "ListedThing", "pieces_of"]
+__all__ = ["FlatPlan", "ListedEntry", "ListedFamily", "ListedThing", "SizedEntry", "pieces_of"]
 
 
 class ListedEntry(Entry):
@@ -37,6 +38,18 @@ class ListedEntry(Entry):
     id: ThingId = Field(description="what it goes by")
     title: Title | None = Field(None, description="what it is called; its id, if not given")
     space: SpaceName | None = Field(None, description="where it stands, as under spaces")
+
+
+class SizedEntry(ListedEntry):
+    """The keys of things whose sides may be written as they are in life."""
+
+    sizes: Literal["finished", "life size"] = Field(
+        "finished", description="what its sides are: finished, or life size, which is divided by the scale"
+    )
+
+    def finished(self, length: float, scale: float) -> float:
+        """A side of the finished thing in mm: the 56 mm of a matchbox in life are 4.67 mm at 1:12."""
+        return length / scale if self.sizes == "life size" else length
 
 
 Written = TypeVar("Written", bound=ListedEntry)
@@ -72,6 +85,7 @@ class FlatPlan(Plan, Generic[Made]):
     sticks: tuple[Stick, ...] = ()
     notes: tuple[Problem, ...] = ()
     standing: Standing | None = None
+    bulk: Bulk | None = None
 
 
 class ListedFamily(Family[Written, WorkedOut]):
@@ -84,7 +98,7 @@ class ListedFamily(Family[Written, WorkedOut]):
 
     def called(self, entry: Written, key: str | int) -> Called:
         """The id that was given."""
-        return Called((self.noun, entry.id), repr(entry), entry.id)
+        return Called((self.noun, entry.id), entry, entry.id)
 
     def thing(self, entry: Written, key: str | int, id: str) -> ListedThing[Written]:
         """The thing of an entry."""

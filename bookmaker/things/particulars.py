@@ -11,7 +11,7 @@ from ..paper.stock import Stock
 from ..paper.thickness import Thickness
 from ..sheets.cutting import CutPart, Stick
 from ..sheets.flat import Flat
-from .answers import Advice, Clothes, Measurable, Stretch
+from .answers import Advice, Bulk, Clothes, Measurable, Stretch
 from .standing import Standing
 from .terms import Terms
 
@@ -46,6 +46,13 @@ class Particulars(ABC):
     @property
     def standing(self) -> Standing | None:
         """The finished thing as a shelf sees it; None if it stands nowhere."""
+        return None
+
+    @property
+    def bulk(self) -> Bulk | None:
+        """The room it takes as it lies, in a box say; None if it goes into none."""
+        if stands := self.standing:
+            return Bulk(max(stands.height, stands.depth), min(stands.height, stands.depth), stands.thickness)
         return None
 
     @property
@@ -97,6 +104,11 @@ class Particulars(ABC):
     def lettered_on(self) -> frozenset[str]:
         """The stocks its titles are printed on."""
         return frozenset()
+
+    @property
+    def look(self) -> int:
+        """The number on which all hangs about it that is left to chance; 0 if nothing is."""
+        return 0
 
     @property
     def style(self) -> str:

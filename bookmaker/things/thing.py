@@ -73,6 +73,11 @@ class Thing(ABC):
         return None
 
     @property
+    def done(self) -> frozenset[str]:
+        """What of it is done, and not asked for again: printed, cut, measured."""
+        return frozenset()
+
+    @property
     def holds(self) -> tuple[Named, ...]:
         """The things that stand in this one, and by themselves no more."""
         return ()
@@ -210,6 +215,18 @@ class Family(ABC, Generic[Written, WorkedOut]):
     def findings(self, plan: WorkedOut, draft: Draft, around: Around) -> Iterator[Problem]:
         """What is to be said of a thing once all is known."""
         return iter(())
+
+    def looks(self, plans: Sequence[Plan], *, unlike: bool) -> Mapping[str, int]:
+        """The look of each of this kind that has one, by its id; `unlike`: those alike by chance are parted first."""
+        return {}
+
+    def facts(self, plan: WorkedOut) -> Mapping[str, str]:
+        """What the print of a thing follows from, by what makers call it."""
+        return {}
+
+    def in_look(self, plan: WorkedOut, look: int) -> WorkedOut:
+        """The same as another look would have it."""
+        return plan
 
     def report(self, plan: WorkedOut, draft: Draft, around: Around) -> dict[str, Any]:
         """What only this kind has to say of a thing in the plan, by key."""

@@ -47,18 +47,21 @@ FINEST_LINE = 0.04
 class BookWords:
     """What the book is called, for the pages that say so; `shelf` is the name of the shelf it belongs to.
 
-    `language` is a BCP 47 tag, if one was named for the book.
+    `language` is a BCP 47 tag, if one was named for the book. All hangs on the `look` and the volume that is left to
+    chance; without a look, 0, on title and author.
     """
 
     title: str = ""
     author: str = ""
     shelf: str = ""
     language: str = ""
+    look: int = 0
+    volume: str = ""
 
     @property
     def seed(self) -> str:
         """What settles everything that is left to chance, so that a book looks the same whenever it is made."""
-        return f"{self.title}\n{self.author}"
+        return f"look {self.look} {self.volume}" if self.look else f"{self.title}\n{self.author}"
 
 
 @dataclass(frozen=True, slots=True)

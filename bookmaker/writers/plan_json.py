@@ -19,6 +19,7 @@ from ..shelf.entries import THINGS
 from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
 from ..shelf.fit import SpaceFit
 from ..shelf.plan import ShelfPlan
+from ..shelf.printed.records import KEY, Printed
 from ..shelf.register import Register
 from ..things.thing import Plan
 
@@ -46,11 +47,15 @@ def check_report(checked: Checked) -> dict[str, Any]:
 
 
 def plan_report(
-    sheets: Sequence[tuple[str, int, Sheet]], tallies: Iterable[Tally], files: Mapping[str, str], checked: Checked
+    sheets: Sequence[tuple[str, int, Sheet]],
+    tallies: Iterable[Tally],
+    files: Mapping[str, str],
+    checked: Checked,
+    printed: Printed,
 ) -> dict[str, Any]:
     """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written.
 
-    Each file comes with the digest of what it holds.
+    Each file comes with the digest of what it holds. `printed` is what was printed in this run and before.
     """
     return {
         "made_by": "bookmaker",
@@ -59,6 +64,7 @@ def plan_report(
         "sheets": [_sheet(file, page, sheet, checked.plan.register) for file, page, sheet in sheets],
         "paper": [_tally(tally) for tally in tallies],
         **check_report(checked),
+        KEY: printed.report(),
     }
 
 
@@ -113,8 +119,8 @@ def _space(space: SpaceFit) -> dict[str, Any]:
         "name": space.name,
         "width_mm": rounded(space.width),
         "used_mm": rounded(space.used),
-        "ease_mm": rounded(space.ease),
-        "slack_mm": rounded(space.slack),
+        "clearance_mm": rounded(space.clearance),
+        "room_left_mm": rounded(space.room_left),
         "verdict": str(space.verdict),
         "worst_case_mm": rounded(space.worst_case),
         "tolerance_mm": rounded(space.likely),

@@ -16,6 +16,7 @@ from ..sheets.layout import Layout, Sheet
 from ..sheets.toolpaths import tool_sheet
 from ..shelf.checked import Checked
 from ..shelf.choice import Chosen
+from ..shelf.printed.records import Printed
 from ..shelf.wishes import Progress, Wishes
 from ..shelf_file.whereabouts import whereabouts
 from ..things.thing import Plan
@@ -47,9 +48,18 @@ class _Shelved:
 
 
 def publish(
-    folder: Path, checked: Checked, layout: Layout, chosen: Chosen, wishes: Wishes, progress: Progress
-) -> tuple[tuple[str, int], ...]:
-    """Write everything; each file with the number of its sheets, 0 for what has none."""
+    folder: Path,
+    checked: Checked,
+    layout: Layout,
+    chosen: Chosen,
+    wishes: Wishes,
+    progress: Progress,
+    printed: Printed,
+) -> tuple[tuple[tuple[str, int], ...], Printed]:
+    """Write everything; each file with the number of its sheets, 0 for what has none, and where all lies now.
+
+    `printed` is what is printed once this is, as far as that is known before the sheets have their files.
+    """
     extras = _write_extras(folder, checked, chosen, wishes)
     papers = _papers(checked, layout)
     guide, cutting_list, *names = file_names([GUIDE, CUTTING_LIST, *(paper.title for paper in papers)], taken=extras)
@@ -65,14 +75,16 @@ def publish(
     pages = guide_pages(checked.plan, written.sheets, where)
     write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
     written.files += [guide, *drawings, *extras, PLAN_NAME]
+    placed = printed.placed(written.sheets)
     report = plan_report(
         written.sheets,
         layout.tallies,
         {name: UNSEALED if name == PLAN_NAME else digest_of(folder / name) for name in written.files},
         checked,
+        placed,
     )
     (folder / PLAN_NAME).write_bytes(sealed(dump(report).encode()))
-    return tuple((name, sum(file == name for file, _, _ in written.sheets)) for name in written.files)
+    return tuple((name, sum(file == name for file, _, _ in written.sheets)) for name in written.files), placed
 
 
 def _papers(checked: Checked, layout: Layout) -> list[Stock]:
@@ -89,7 +101,7 @@ def _write_paper(
     mine = [sheet for sheet in layout.sheets if sheet.stock == paper]
     passes = [impressions(sheet, spec.shelf, paper.printer) for sheet in mine]
     title = f"{spec.shelf}: {paper.title}"
-    write_sheets(folder / name, title, chain(*passes), calibration(paper.printer, paper.sheet), wishes.parts)
+    write_sheets(folder / name, title, chain(*passes), calibration(paper.printer, paper.sheet), wishes.layers)
     *first_pages, _ = accumulate(map(len, passes), initial=1)
     written.files.append(name)
     written.sheets += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
@@ -114,7 +126,7 @@ def _write_cutting_list(path: Path, checked: Checked, chosen: Chosen) -> list[st
     """The list of what is cut by hand, if anything is; its name."""
     spec = checked.plan.spec
     plan = checked.plan
-    mine = [(plan.printed(id), one) for id, one in plan.plans.items() if chosen.by_hand(id)]
+    mine = [(plan.printed(id), one) for id, one in plan.plans.items() if chosen.by_hand(one.thing)]
     by_hand = [(called, part) for called, one in mine for part in one.cut_list]
     sticks = [(called, stick) for called, one in mine for stick in one.sticks]
     if not by_hand and not sticks:

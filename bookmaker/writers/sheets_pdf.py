@@ -9,7 +9,7 @@ from ..ground.art import Group, Layer
 from ..ground.drawing import Art
 from ..ground.geometry import Transform
 from ..sheets.impressions import Impression
-from ..sheets.parts import Parts
+from ..sheets.layers import Layers
 from .pdf import PdfFile
 
 __all__ = ["sheet_art", "write_sheets"]
@@ -20,7 +20,7 @@ def write_sheets(
     title: str,
     impressions: Iterable[Impression],
     calibration: Transform,
-    parts: Parts = Parts.ALL,
+    wanted: Layers = Layers.ALL,
 ) -> None:
     """Write one page an impression, in layers; `calibration` undoes what the printer does to lengths."""
     with PdfFile(path, title=title) as pdf:
@@ -28,10 +28,10 @@ def write_sheets(
             to_page = impression.offset.then(calibration)
             trim, bleed = (to_page.apply_to(box) for box in (impression.trim, impression.bleed))
             with pdf.page(impression.size, trim=trim, bleed=bleed) as canvas, canvas.placed(to_page):
-                sheet_art(impression, parts).draw(canvas)
+                sheet_art(impression, wanted).draw(canvas)
 
 
-def sheet_art(impression: Impression, parts: Parts = Parts.ALL) -> Art:
+def sheet_art(impression: Impression, wanted: Layers = Layers.ALL) -> Art:
     """All that is printed on one side of a sheet: the print below, the lines and notes above it, in layers.
 
     Marks on the pieces are needed to bind the book, and crosses to cut it, whatever else is left out.
@@ -39,11 +39,11 @@ def sheet_art(impression: Impression, parts: Parts = Parts.ALL) -> Art:
     around = impression.furniture
     printed = tuple(Group((printed.art,), printed.to_page, printed.clip) for printed in impression.printed)
     layers: list[tuple[str, Sequence[Art]]] = []
-    if parts is not Parts.LINES:
+    if wanted is not Layers.LINES:
         layers += [("art", printed)]
-    if parts is not Parts.ART:
+    if wanted is not Layers.ART:
         layers += [("cuts", around.casings)]
     layers += [("marks", around.marks), ("crosses", around.crosses)]
-    if parts is not Parts.ART:
+    if wanted is not Layers.ART:
         layers += [("cuts", around.cuts), ("folds", around.folds), ("notes", around.notes)]
     return Group(tuple(Layer(title, tuple(art)) for title, art in layers if art))

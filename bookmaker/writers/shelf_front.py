@@ -20,9 +20,13 @@ CLOSE = 0.2
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """What is seen in a rectangle of a space: a part of a piece, lying if it is in a stack; without one plain card."""
+    """What is seen in a rectangle of a space: a part of a piece, lying if it is in a stack; without one plain card.
+
+    `thing` is the id of what it belongs to.
+    """
 
     rect: Rect
+    thing: str
     spine: tuple[Piece, Rect] | None = None
     lies: bool = False
 
@@ -54,7 +58,10 @@ class Row:
 
 
 def fronts(plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Iterator[Front]:
-    """Every space with something on it, as the shelf file lists them; last what stands nowhere."""
+    """Every space with something on it, as the shelf file lists them; last what stands nowhere.
+
+    What is not drawn yet is plain card.
+    """
     placed: set[str] = set()
     for fit in plan.spaces:
         places: list[tuple[Shown, ...]] = []
@@ -73,7 +80,11 @@ def fronts(plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Iterator[Front]:
 
 
 def _shown(one: Stood, drafts: Mapping[str, Draft]) -> Shown:
-    return Shown(one.rect, drafts[one.who.thing].front, one.lies)
+    return Shown(one.rect, one.who.thing, _front_of(one.who.thing, drafts), one.lies)
+
+
+def _front_of(thing: str, drafts: Mapping[str, Draft]) -> tuple[Piece, Rect] | None:
+    return drafts[thing].front if thing in drafts else None
 
 
 def _row_of(books: Sequence[Stood], drafts: Mapping[str, Draft]) -> Front:
@@ -90,8 +101,8 @@ def _filled(holder: Stood, plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Iter
     one = plan.plans[holder.who.thing]
     for niche in one.niches(plan.held_by(one)):
         x, y = holder.rect.x, holder.rect.y
-        edges = (Shown(edge.moved(x, y)) for edge in niche.edges)
-        yield (*edges, Shown(niche.rect.moved(x, y), drafts[niche.thing].front))
+        edges = (Shown(edge.moved(x, y), holder.who.thing) for edge in niche.edges)
+        yield (*edges, Shown(niche.rect.moved(x, y), niche.thing, _front_of(niche.thing, drafts)))
 
 
 def rows_of(front: Front, room: float) -> Iterator[Row]:

@@ -28,6 +28,9 @@ from tests.kit.book_pictures import pictures_of
 
 DEMO = Path(__file__).parents[2] / "demo"
 
+PLACES = ("space", "stack", "id")
+"""Where a book stands and what it goes by: copies stand nowhere, and there is one of each id."""
+
 
 def edits_of(tree: Plain, number: int) -> Iterator[tuple[str, SetValue]]:
     """What may be changed in a book as it is written."""
@@ -67,15 +70,13 @@ def larger(text: str, times: int) -> str:
     assert isinstance(tree, dict)
     books = tree["books"]
     assert isinstance(books, list)
-    more = [
-        Insert(("books", len(books) + again), {**book, "title": f"{book['title']} {round_}"})
-        for again, (round_, book) in enumerate(
-            (round_, book)
-            for round_ in range(2, times + 1)
-            for book in books
-            if isinstance(book, dict) and not {"row", "volumes", "space", "stack"} & book.keys()
-        )
+    alone = [
+        {key: value for key, value in book.items() if key not in PLACES}
+        for book in books
+        if isinstance(book, dict) and not {"row", "volumes"} & book.keys() and "fill" not in str(book.get("block"))
     ]
+    copies = ({**book, "title": f"{book['title']} {again}"} for again in range(2, times + 1) for book in alone)
+    more = [Insert(("books", at), book) for at, book in enumerate(copies, start=len(books))]
     edited = edit_yaml(text, more)
     assert isinstance(edited, str), edited
     return edited
@@ -99,7 +100,7 @@ def main() -> None:
         assert isinstance(books, list)
         taken: dict[str, list[float]] = {}
         for number in range(len(books)):
-            for kind, edit in edits_of(plain, number) if number < 60 else ():
+            for kind, edit in edits_of(plain, number) if number < (60 if times == 1 else 8) else ():
                 edited = edit_yaml(text, [edit])
                 assert isinstance(edited, str), edited
                 path.write_text(text, encoding="utf-8")

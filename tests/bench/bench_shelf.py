@@ -18,8 +18,8 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen import canvas
 
+from bookmaker import check, make
 from bookmaker.ground.typefaces import bundled
-from bookmaker.workshop import check, make
 from tests.kit.prose import paragraphs
 from tests.kit.recording import record
 

@@ -38,7 +38,7 @@ def main() -> None:
     other, rounds = sys.argv[1], int(sys.argv[2]) if len(sys.argv) > 2 else 9
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name) / "starter"
-        write_starter(folder)
+        write_starter(folder, "{}")
         for arguments, most in COMMANDS.items():
             taken: dict[str, list[float]] = {other: [], sys.executable: []}
             for python in taken:

@@ -16,10 +16,10 @@ import time
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
+from bookmaker import check
 from bookmaker.ground.art import Group
 from bookmaker.ground.geometry import Transform
 from bookmaker.sheets.facsimiles import Facsimile
-from bookmaker.workshop import check
 from bookmaker.writers.pdf import PdfFile
 from bookmaker.writers.svg import svg_picture
 from tests.kit.book_pictures import pictures_of

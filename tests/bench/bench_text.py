@@ -22,9 +22,9 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.platypus import BaseDocTemplate, Frame, PageTemplate, Paragraph
 
+from bookmaker import make
 from bookmaker.ground.typefaces import bundled
 from bookmaker.typesetting.standing_type import StandingType
-from bookmaker.workshop import make
 from tests.kit.prose import paragraphs
 
 WIDTH, HEIGHT, SIZE_PT, LEADING = 15.0, 21.0, 2.2, 1.25

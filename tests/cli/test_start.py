@@ -51,7 +51,7 @@ def test_the_help_of_a_command_loads_no_more(tmp_path: Path) -> None:
 
 
 def test_a_check_loads_nothing_that_prints(tmp_path: Path) -> None:
-    write_starter(tmp_path)
+    write_starter(tmp_path, "{}")
     found = loaded(tmp_path, "check", "shelf.yaml")
     assert found & (PRINTS | LAYS_OUT) == set()
     assert {"bookmaker.things", "bookmaker.workshop", "pydantic"} <= found

@@ -7,9 +7,9 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.collection import uncollected
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.workshop import check
 
 
 def test_it_goes_on_after_an_error() -> None:

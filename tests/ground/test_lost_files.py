@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.lost_files import meant_file
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.workshop import check
 
 SHELF = """\
 shelf: The Rope Walk

@@ -9,11 +9,11 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import make
 from bookmaker.ground.output import file_names, locks, replaced_folder, single_file
 from bookmaker.ground.problems import OutputError
 from bookmaker.shelf.wishes import Wishes
 from bookmaker.shelf_file.starter import write_starter
-from bookmaker.workshop import make
 from bookmaker.writers import publishing
 from tests.kit.shelves import ONE_BOOK
 
@@ -273,7 +273,7 @@ def test_a_starter_that_cannot_be_finished_leaves_no_half(tmp_path: Path, monkey
 
     monkeypatch.setattr(single_file, "write_new", write)
     with pytest.raises(OutputError) as caught:
-        write_starter(tmp_path / "mine")
+        write_starter(tmp_path / "mine", "{}")
     assert str(caught.value) == (
         f"{tmp_path / 'mine'} cannot be written (no space left on device); "
         "make room or choose another folder; nothing was changed"
@@ -285,5 +285,5 @@ def test_a_starter_takes_no_folder_that_holds_something(tmp_path: Path) -> None:
     (tmp_path / "file").write_text("mine", encoding="utf-8")
     for folder in (tmp_path, tmp_path / "file"):
         with pytest.raises(OutputError) as caught:
-            write_starter(folder)
+            write_starter(folder, "{}")
         assert str(caught.value) == f"{folder} is not an empty folder; name a new one"

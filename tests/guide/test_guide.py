@@ -12,6 +12,7 @@ import pypdfium2 as pdfium
 import pytest
 from pypdf import PdfReader
 
+from bookmaker import check
 from bookmaker.ground.geometry import Size
 from bookmaker.guide import guide_pages, page_size
 from bookmaker.guide.pages import MARGIN
@@ -20,7 +21,6 @@ from bookmaker.sheets.layout import lay_out
 from bookmaker.shelf_file.whereabouts import whereabouts
 from bookmaker.things.book.blocks.kinds import KINDS as BLOCKS
 from bookmaker.things.book.covers.kinds import KINDS as COVERS
-from bookmaker.workshop import check
 from bookmaker.writers.leaflet_pdf import write_leaflet
 from tests.kit.by_kind import box_drafts_of, drafts_of
 from tests.kit.guide_shelves import chapters, flattened, guide_shelf, said, shelf_head
@@ -261,7 +261,7 @@ MIXED = """\
 books:
   - title: Volume 1
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: solid, thickness: 4 mm, edges: lines, edge_stock: bond}
+    block: {kind: dummy, thickness: 4 mm, edges: lines, edge_stock: bond}
     cover: {kind: case, stock: card, boards: board}
   - title: Volume 2
     size: {height: 19 mm, width: 13 mm}
@@ -351,7 +351,7 @@ spaces:
 books:
   - title: A Crumb
     size: {height: 3 mm, width: 2 mm}
-    block: {kind: solid, thickness: 9 mm}
+    block: {kind: dummy, thickness: 9 mm}
     cover: {kind: wrap, stock: tissue}
     space: far too small
   - title: A Brick
@@ -461,7 +461,7 @@ def test_a_stock_may_be_called_guide(tmp_path: Path) -> None:
 
 def test_blocks_that_fill_are_cut_last(tmp_path: Path) -> None:
     """Their thickness follows that of all others on the space; measured, they are blocks like any other."""
-    fill = "block: {kind: solid, thickness: fill, at_most: 9 mm"
+    fill = "block: {kind: dummy, thickness: fill, at_most: 9 mm"
     last = "Cut this block last"
     for block, told in ((fill, True), (f"{fill}, measured_thickness: 8 mm", False)):
         dummy = f"  - title: Volume 4\n    size: {{height: 20 mm, width: 15 mm}}\n    space: upper\n    {block}}}\n"
@@ -472,7 +472,7 @@ def test_blocks_that_fill_are_cut_last(tmp_path: Path) -> None:
 
 
 def test_finished_rows_are_called_by_name(tmp_path: Path) -> None:
-    box = "slipcases:\n  pair: {books: [1, 3], stock: card, ease: 1 mm}\n"
+    box = "slipcases:\n  pair: {books: [1, 3], stock: card, clearance: 1 mm}\n"
     jacket = "  - title: Volume 1"
     text = shelf_head() + WORKED.replace(jacket, f"{jacket}\n    jacket: {{stock: bond}}") + box
     _, texts, _ = chapters(made(text, tmp_path)[1] / "guide.pdf")

@@ -30,6 +30,12 @@ def unit(path: Path) -> str:
     return first.removesuffix(".py")
 
 
+def named(name: str) -> str:
+    """The room that a name of the package stands for; what programs import of it rests on the workshop."""
+    is_room = (PACKAGE / name).is_dir() or (PACKAGE / f"{name}.py").is_file()
+    return unit(PACKAGE / name) if is_room else "workshop"
+
+
 def imported(path: Path) -> Iterator[str]:
     """The modules and subpackages of bookmaker that a file imports."""
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
@@ -38,7 +44,7 @@ def imported(path: Path) -> Iterator[str]:
             if node.module:
                 yield unit(folder / node.module.split(".")[0]) if folder == PACKAGE else unit(folder)
             else:
-                yield from (unit(folder / name.name) if folder == PACKAGE else unit(folder) for name in node.names)
+                yield from (named(name.name) if folder == PACKAGE else unit(folder) for name in node.names)
         elif isinstance(node, (ast.Import, ast.ImportFrom)):
             names = [node.module or ""] if isinstance(node, ast.ImportFrom) else [name.name for name in node.names]
             assert not any(name.split(".")[0] == "bookmaker" for name in names), "import it as . or .."

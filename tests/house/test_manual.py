@@ -26,6 +26,7 @@ from bookmaker.things.book.pages.part import Part
 from bookmaker.typesetting.languages import LANGUAGES, UNPARTABLE
 from bookmaker.typesetting.punctuation import is_punctuated
 from tests.kit.manual import CHAPTERS, EVERYTHING, MANUAL, README
+from tests.kit.schema_shape import astray
 
 ROOT = Path(__file__).parents[2]
 
@@ -47,7 +48,7 @@ TABLES = {
     "an accordion": ["Accordion"],
     "leaves": ["Leaves"],
     "sections": ["Sections"],
-    "a solid block": ["Solid"],
+    "a dummy block": ["Dummy"],
     "a wrap": ["Wrap"],
     "a case": ["Case"],
     "a jacket": ["Jacket"],
@@ -64,10 +65,10 @@ TABLES = {
     "a table of contents": ["Contents"],
     "a colophon": ["Colophon"],
     "squared pages": ["Squared"],
-    "ledger pages": ["Ledger"],
+    "ledger paper": ["LedgerPaper"],
     "music pages": ["Music"],
     "map pages": ["MapGrid"],
-    "mock text": ["MockText"],
+    "dummy text": ["DummyText"],
     "text pages": ["TextInside"],
     "page margins": ["PageMargins"],
     "picture pages": ["PicturesInside"],
@@ -235,7 +236,7 @@ def test_keys_of_any_part_stand_in_a_table_of_their_own() -> None:
 
 
 def test_commands_named_are_those_there_are() -> None:
-    named = set(re.findall(r"bookmaker (new|check|make|ruler|schema)\b", EVERYTHING))
+    named = set(re.findall(r"bookmaker (new|check|make|show|ruler|schema|looks|keep)\b", EVERYTHING))
     assert named == {command.callback.__name__ for command in cli.app.registered_commands if command.callback}
     assert set(re.findall(r"`?(?:\$ |`|bin/)bookmaker ([a-z]+)", EVERYTHING)) == named
 
@@ -353,6 +354,25 @@ def test_top_level_is_tidy() -> None:
         "tests",
         "demo",
     }
+
+
+def test_editors_find_nothing_wrong_with_what_is_shown() -> None:
+    shelves = {name: text for name, text in named_files().items() if name not in {"mistakes.yaml", "study-inkjet.yaml"}}
+    shelves["snippets"] = "\n".join(text for text in blocks("yaml") if not text.startswith("# "))
+    assert [f"{name}: {wrong}" for name, text in shelves.items() for wrong in astray(text, shelf_schema())] == []
+
+
+def test_every_key_is_described_to_editors() -> None:
+    schema = shelf_schema()
+    groups = [schema["properties"], *(part.get("properties", {}) for part in schema["$defs"].values())]
+    assert [key for keys in groups for key, field in keys.items() if "description" not in field] == []
+
+
+def test_defaults_are_shown_to_editors_as_one_writes_them() -> None:
+    keys = {name: part.get("properties", {}) for name, part in shelf_schema()["$defs"].items()}
+    shown = [keys[of][key].get("default") for of, key in (("SpaceEntry", "clearance"), ("StockEntry", "glue"),
+             ("BoxFaces", "colour"), ("BoxFaces", "as_books"), ("DummyText", "size"), ("Plain", "ink"))]  # fmt: skip
+    assert shown == ["0.2 mm", "30 um", "#3b4a3f", "no", "1 pt", None]
 
 
 @pytest.mark.usefixtures("folder")

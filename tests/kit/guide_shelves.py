@@ -30,8 +30,8 @@ spaces:
 def guide_shelf(seed: int) -> str:
     """Seven books, every kind of block and cover among them, two of them boxed; each Volume n is book n."""
     chance = Random(seed)
-    blocks = [_block(kind, chance) for kind in ("accordion", "leaves", "sections", "solid")]
-    blocks += [_block(chance.choice(("accordion", "leaves", "sections", "solid")), chance) for _ in range(3)]
+    blocks = [_block(kind, chance) for kind in ("accordion", "leaves", "sections", "dummy")]
+    blocks += [_block(chance.choice(("accordion", "leaves", "sections", "dummy")), chance) for _ in range(3)]
     covers = [_cover(kind, chance) for kind in ("wrap", "case")]
     covers += [_cover(chance.choice(("wrap", "case")), chance) for _ in range(5)]
     chance.shuffle(covers)
@@ -46,7 +46,7 @@ def guide_shelf(seed: int) -> str:
 {chance.choice(("", "    jacket: {stock: bond, flap: 5 mm}" + chr(10)))}"""
         for number, (block, cover) in enumerate(zip(blocks, covers, strict=True), start=1)
     ]
-    box = "slipcases:\n  pair: {books: [1, 2], stock: card, ease: 1 mm, thumb_cut: yes}\n"
+    box = "slipcases:\n  pair: {books: [1, 2], stock: card, clearance: 1 mm, thumb_cut: yes}\n"
     return shelf_head(("A4", "letter", "A5")[seed % 3]) + "books:\n" + "".join(books) + box
 
 

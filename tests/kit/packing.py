@@ -43,7 +43,7 @@ def check_strip(items: Sequence[Item], strip: Strip) -> None:
 
 
 def check_places(items: Sequence[Item], placed: Sequence[Placed], bins: Sequence[Bin], gap: float) -> None:
-    """Every item once, in order, inside, as large as it is, turned only if allowed, knife room kept."""
+    """Every item once, in order, inside, as large as it is, turned only if allowed, gap between pieces kept."""
     assert [spot.key for spot in placed] == [item.key for item in items]
     for item, spot in zip(items, placed, strict=True):
         size = (item.height, item.width) if spot.turned else (item.width, item.height)
@@ -76,7 +76,7 @@ def sheets_of(placed: Iterable[Placed], leftovers: Sequence[Bin] = ()) -> int:
 def cut_up(pieces: Sequence[Placed], area: Bin, cuts: Sequence[Cut], gap: float) -> list[list[Placed]]:
     """Make the cuts one after the other, as with a knife; the pieces on each panel that is left.
 
-    A cut must run from edge to edge through a panel that is loose by then, half the knife room off any piece.
+    A cut must run from edge to edge through a panel that is loose by then, half the gap between pieces off any piece.
     """
     loose = {Rect(0.0, 0.0, area.width, area.height)}
     for cut in cuts:

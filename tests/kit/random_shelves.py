@@ -112,7 +112,7 @@ def _book(chance: random.Random, title: str, boxed: str) -> Iterator[str]:
 def _solid(chance: random.Random, fills: bool) -> str:
     edges = chance.choice(("", ", edges: gilt, edge_stock: page", ", edges: lines, edge_stock: page"))
     thickness = "fill, at_most: 12 mm" if fills else _mm(chance.uniform(3, 9))
-    return f"{{kind: solid, thickness: {thickness}{edges}}}"
+    return f"{{kind: dummy, thickness: {thickness}{edges}}}"
 
 
 def _block(chance: random.Random, pages: int) -> str:

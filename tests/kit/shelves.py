@@ -8,11 +8,12 @@ from typing import Any
 
 import pytest
 
+from bookmaker import check, make
 from bookmaker.ground.problems import Severity, ShelfFileError
 from bookmaker.shelf.wishes import ALL_OF_IT
 from bookmaker.shelf_file.defaults import with_defaults
 from bookmaker.shelf_file.yaml_tree import Plain, parse_tree
-from bookmaker.workshop import Checked, Wishes, check, make
+from bookmaker.workshop import Checked, Wishes
 from bookmaker.writers.plan_json import check_report, dump
 
 __all__ = [

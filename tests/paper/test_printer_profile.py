@@ -13,6 +13,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.geometry import Point, Size
 from bookmaker.ground.problems import Problem, ShelfFileError
 from bookmaker.paper.papers import FORMATS
@@ -22,7 +23,6 @@ from bookmaker.paper.reverse import correction
 from bookmaker.paper.stock import calibration, distortion, lean
 from bookmaker.ruler import measure, profile_text, write_ruler
 from bookmaker.shelf.reading import read_shelf
-from bookmaker.workshop import check
 from tests.kit.command_line import bookmaker
 from tests.kit.strokes import Stroke, strokes_of
 
@@ -332,8 +332,8 @@ def test_a_shelf_takes_the_profile_and_its_own_word_wins(tmp_path: Path) -> None
     plain = read_shelf(write(tmp_path, "laser.yaml")).spec.printer
     assert (plain.name, plain.sheet.name) == ("office laser", "letter")
     assert (plain.margins.left, plain.rules.across) == (4, 149.6)
-    own = read_shelf(write(tmp_path, "{profile: laser.yaml, sheet: A4, knife_room: 3 mm}")).spec.printer
-    assert (own.sheet.name, own.margins.left, own.knife_room, own.profile) == ("A4", 4, 3, "laser.yaml")
+    own = read_shelf(write(tmp_path, "{profile: laser.yaml, sheet: A4, gap_between_pieces: 3 mm}")).spec.printer
+    assert (own.sheet.name, own.margins.left, own.gap_between_pieces, own.profile) == ("A4", 4, 3, "laser.yaml")
     assert check(write(tmp_path, "{profile: laser.yaml, name: office laser}")).sound
 
 

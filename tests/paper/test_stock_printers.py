@@ -10,11 +10,11 @@ from typing import Any
 import pytest
 from pypdf import PdfReader
 
+from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.stock import Stock, make_stock
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
-from bookmaker.workshop import check
 from tests.kit.by_kind import books_of
 from tests.kit.command_line import bookmaker
 from tests.kit.guide_shelves import flattened
@@ -82,7 +82,7 @@ def test_pieces_keep_to_the_margins_of_their_own_printer(tmp_path: Path) -> None
         low_x, low_y = (30, 40) if sheet["stock"] == "laid" else (4, 4)
         corners = [corner for piece in sheet["pieces"] for corner in piece["outline_mm"]]
         drawn = [at for stroke in strokes_of(out / sheet["file"], 1) for at in (stroke.start, stroke.end)]
-        # the check rule begins at the left edge, above a line of notes
+        # the test line begins at the left edge, above a line of notes
         for found, slack in ((corners, 20), (drawn, 4.6)):
             assert low_x - 0.01 <= min(x for x, _ in found) <= low_x + slack
             assert low_y - 0.01 <= min(y for _, y in found) <= low_y + slack + 0.01
@@ -137,9 +137,9 @@ def test_pages_and_edges_are_drawn_as_fine_as_their_printer_draws(tmp_path: Path
         shelf("{resolution: 300 dpi}", "{resolution: 1200 dpi}")
         + """\
   - title: Dummy
-    block: {kind: solid, thickness: 5 mm, edges: lines, edge_stock: laid}
+    block: {kind: dummy, thickness: 5 mm, edges: lines, edge_stock: laid}
   - title: Bare Dummy
-    block: {kind: solid, thickness: 5 mm}
+    block: {kind: dummy, thickness: 5 mm}
 """
     )
     (tmp_path / "shelf.yaml").write_text(text, encoding="utf-8")

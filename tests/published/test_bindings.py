@@ -7,10 +7,10 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.things.book.blocks.accordion import balance, panel_count
 from bookmaker.things.book.covers.bending import bend_allowance
 from bookmaker.things.book.covers.wrap import side_width, spine_width
-from bookmaker.workshop import check
 from bookmaker.writers.plan_json import check_report
 
 WORKED = """\

@@ -7,7 +7,8 @@ from typing import Any
 
 import pytest
 
-from bookmaker.workshop import Checked, check
+from bookmaker import check
+from bookmaker.workshop import Checked
 from tests.kit.by_kind import books_of
 
 SHELF = """\

@@ -1,4 +1,4 @@
-"""The edge strip of a solid block against published formulas."""
+"""The edge strip of a dummy block against published formulas."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from bookmaker.ground.geometry import Size
 from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.stock import make_stock
 from bookmaker.paper.stock_entry import StockEntry
-from bookmaker.things.book.blocks.solid import Solid
+from bookmaker.things.book.blocks.dummy import Dummy
 
 
 def test_flat_length_by_the_bend_allowance() -> None:
@@ -17,7 +17,7 @@ def test_flat_length_by_the_bend_allowance() -> None:
     Around a page of 15 × 21 mm with paper of 0.1 mm the inside legs are 14.9, 20.8 and 14.9 mm; two scored right
     angles (R = 0, K = ½) add 0.07854 mm each: 50.7571 mm, with the folds at 14.9393 and 35.8178 mm.
     """
-    entry = Solid.model_validate({"thickness": "4 mm", "edges": "lines", "edge_stock": "laid"})
+    entry = Dummy.model_validate({"thickness": "4 mm", "edges": "lines", "edge_stock": "laid"})
     laid = make_stock("laid", StockEntry.model_validate({"caliper": "100 um", "glue": "30 um"}), PrinterEntry())
     block = entry.plan(Size(15, 21), {"laid": laid}, right_to_left=False)
     [flat] = block.flats

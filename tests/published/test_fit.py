@@ -20,9 +20,9 @@ def test_root_sum_square_of_the_guide() -> None:
 )
 def test_chance_of_fitting_follows_the_normal_distribution(sigmas: float, chance: float) -> None:
     """Tables of the standard normal distribution, from memory: Φ(1) = 0.8413, Φ(1.96) = 0.975, …"""
-    # one book of 4 mm ± 0.3 (so σ = 0.15) without ease
+    # one book of 4 mm ± 0.3 (so σ = 0.15) without clearance
     space = SpaceEntry.model_validate(
-        {"width": f"{4 + 0.15 * sigmas:.6f} mm", "height": "30 mm", "depth": "30 mm", "ease": "0 mm"}
+        {"width": f"{4 + 0.15 * sigmas:.6f} mm", "height": "30 mm", "depth": "30 mm", "clearance": "0 mm"}
     )
     book = Standing("tides", "Tides", 4.0, 20.0, 15.0, Uncertainty({}, 0.3))
     assert fit_space("upper", space, [book], {}).probability == pytest.approx(chance, abs=2e-4)

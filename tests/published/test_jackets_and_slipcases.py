@@ -24,7 +24,7 @@ books:
     cover: {kind: wrap, stock: cover}
     jacket: {stock: jacket, flap: 6 mm}
 slipcases:
-  worked box: {books: [Worked case], stock: card, ease: 0.3 mm}
+  worked box: {books: [Worked case], stock: card, clearance: 0.3 mm}
 """
 
 

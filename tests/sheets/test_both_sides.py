@@ -86,7 +86,7 @@ def test_a_printer_that_misses_is_made_to_hit(turn: Turn, right: float, up: floa
 
 
 @pytest.mark.parametrize("turn", Turn)
-def test_the_check_rule_of_the_reverse_lies_behind_that_of_the_front(turn: Turn) -> None:
+def test_the_test_line_of_the_reverse_lies_behind_that_of_the_front(turn: Turn) -> None:
     laid = sheet_of(Point(40, 50), turned=False)
     front, reverse = impressions(laid, "Shelf", PrinterEntry(turn=turn))
     on_front, on_reverse = ({mark.path.points() for mark in strokes(side)} for side in (front, reverse))

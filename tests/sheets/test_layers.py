@@ -10,9 +10,10 @@ import pikepdf
 import pypdfium2
 import pytest
 
+from bookmaker import make
 from bookmaker.ground.geometry import Size
-from bookmaker.sheets.parts import Parts
-from bookmaker.workshop import Wishes, make
+from bookmaker.sheets.layers import Layers
+from bookmaker.workshop import Wishes
 from bookmaker.writers.pdf import PdfFile
 
 SHELF = """\
@@ -33,11 +34,11 @@ LAYERS = ["art", "cuts", "folds", "notes"]
 DPI = 150
 
 
-def made(folder: Path, parts: Parts = Parts.ALL) -> Path:
+def made(folder: Path, layers: Layers = Layers.ALL) -> Path:
     path = folder / "shelf.yaml"
     path.write_text(SHELF, encoding="utf-8")
-    make(path, folder / str(parts), wishes=Wishes(parts=parts))
-    return folder / str(parts)
+    make(path, folder / str(layers), wishes=Wishes(layers=layers))
+    return folder / str(layers)
 
 
 def with_hidden(file: Path, hidden: list[str]) -> bytes:
@@ -85,7 +86,7 @@ def test_hiding_a_layer_hides_that_and_nothing_else(tmp_path: Path, name: str) -
 @pytest.mark.parametrize("name", ["page.pdf", "cover.pdf"])
 def test_parts_are_the_whole_with_the_other_layers_hidden(tmp_path: Path, name: str) -> None:
     whole = made(tmp_path) / name
-    art, lines = made(tmp_path, Parts.ART) / name, made(tmp_path, Parts.LINES) / name
+    art, lines = made(tmp_path, Layers.ART) / name, made(tmp_path, Layers.LINES) / name
     assert (ink(art.read_bytes()) == ink(with_hidden(whole, LAYERS[1:]))).all()
     assert (ink(lines.read_bytes()) == ink(with_hidden(whole, LAYERS[:1]))).all()
     for file, titles in ((art, LAYERS[:1]), (lines, LAYERS[1:])):

@@ -12,6 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pypdf import PdfReader
 
+from bookmaker import make
 from bookmaker.cli.tables import paper_line
 from bookmaker.ground.art import NOTHING, Stroked, Written
 from bookmaker.ground.geometry import Axis, Rect, Size
@@ -24,7 +25,6 @@ from bookmaker.sheets.layout import Sheet, lay_out
 from bookmaker.sheets.marks import furnish
 from bookmaker.sheets.piece import Piece
 from bookmaker.sheets.tally import Tally
-from bookmaker.workshop import make
 from tests.kit.papers import paper
 from tests.kit.shelves import made, on_two_papers
 from tests.kit.strokes import POINT
@@ -162,7 +162,7 @@ def test_an_off_cut_too_small_for_any_piece_is_said(tmp_path: Path) -> None:
 def test_an_off_cut_too_small_for_long_strips_takes_shorter_ones(tmp_path: Path) -> None:
     """The note says how many panels have room: 100 mm less margins and marks are four of 15 mm."""
     book = BOOK.format(number=1, height=21, width=15, pages=22)
-    text = on_two_papers(book, printer="knife_room: 2 mm", off_cuts="100 x 120 mm")
+    text = on_two_papers(book, printer="gap_between_pieces: 2 mm", off_cuts="100 x 120 mm")
     path = tmp_path / "shelf.yaml"
     path.write_text(text, encoding="utf-8")
     (note,) = make(path, tmp_path / "out").checked.problems
@@ -259,7 +259,7 @@ def test_advice_on_shorter_strips_holds_when_it_is_followed(tmp_path: Path, join
     """60 mm less margins and marks are 45.6: four pages of 10 mm have room, of 13 mm not; a tab of 3 mm too."""
     books = "".join(BOOK.format(number=n, height=15, width=w, pages=22) for n, w in ((1, 13), (2, 10)))
     books = books.replace("pages: 22", f"pages: 22, joint: {joint}")
-    text = on_two_papers(books, printer="knife_room: 2 mm", off_cuts="60 x 60 mm")
+    text = on_two_papers(books, printer="gap_between_pieces: 2 mm", off_cuts="60 x 60 mm")
     path = tmp_path / "shelf.yaml"
     path.write_text(text, encoding="utf-8")
     (note,) = make(path, tmp_path / "out").checked.problems

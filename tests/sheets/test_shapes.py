@@ -21,9 +21,9 @@ from bookmaker.paper.stock_entry import Grain
 from bookmaker.sheets.facsimiles import facsimile_of_piece
 from bookmaker.sheets.flat import Face, Flat, Fold, FoldKind, Stroke
 from bookmaker.sheets.impressions import impressions
+from bookmaker.sheets.layers import Layers
 from bookmaker.sheets.layout import Placement, Sheet
 from bookmaker.sheets.marks import FOLD_PENS, PERFORATION, SCORE, furnish
-from bookmaker.sheets.parts import Parts
 from bookmaker.sheets.piece import Piece
 from bookmaker.sheets.toolpaths import tool_sheet
 from bookmaker.writers.sheets_pdf import write_sheets
@@ -70,7 +70,7 @@ def test_print_ends_where_the_bleed_ends_around_curves_and_in_holes(
 ) -> None:
     """On the sheet as PDFium draws it; the reverse is turned on the long edge."""
     sheet, printer = sheet_of(PIECE, turned=turned), PaperPath.model_validate({})
-    write_sheets(tmp_path / "s.pdf", "", impressions(sheet, "", printer), calibration(printer, CARD.sheet), Parts.ART)
+    write_sheets(tmp_path / "s.pdf", "", impressions(sheet, "", printer), calibration(printer, CARD.sheet), Layers.ART)
     with pdfium.PdfDocument(tmp_path / "s.pdf") as pdf:
         image = pdf[page].render(scale=PER_MM * 25.4 / 72).to_pil().convert("L")
     to_sheet = sheet.placements[0].to_sheet

@@ -25,7 +25,7 @@ BOOK = """\
 
 VARIED = [(21, 15, 48, 0, 0), (24.5, 16.3, 24, 4, 0), (19, 13.2, 30, 4, 3.5), (18, 12, 20, 0, 4)]
 STRETCHED = "rules: {across: 149.4 mm, up: 150.3 mm}"
-EXACT = "knife_room: 2 mm"
+EXACT = "gap_between_pieces: 2 mm"
 
 Book = tuple[float, float, int, float, float]
 XY = tuple[float, float]
@@ -85,7 +85,7 @@ def test_every_piece_lies_once_inside_the_printable_area_apart_and_with_its_grai
         for left, bottom, right, top in boxes:
             # 12 mm at the foot belong to the notes; 2 mm around each piece to its marks
             assert left >= 7 and bottom >= 5 + 12 + 2 and right <= width - 7 and top <= height - 7
-        roomy = [[a - 1, b - 1, c + 1, d + 1] for a, b, c, d in boxes]  # half of 2 mm of knife room each
+        roomy = [[a - 1, b - 1, c + 1, d + 1] for a, b, c, d in boxes]  # half of 2 mm of gap between pieces each
         assert all(apart(one, other) for n, one in enumerate(roomy) for other in roomy[:n])
         for piece in sheet["pieces"]:
             if grain == "unknown":
@@ -96,8 +96,8 @@ def test_every_piece_lies_once_inside_the_printable_area_apart_and_with_its_grai
 
 
 @pytest.mark.parametrize("room", [6, 9])
-def test_knife_room_beyond_what_marks_need_is_kept(tmp_path: Path, room: float) -> None:
-    plan, _ = made(shelf_of(VARIED, rules=f"knife_room: {room} mm"), tmp_path)
+def test_gap_between_pieces_beyond_what_marks_need_is_kept(tmp_path: Path, room: float) -> None:
+    plan, _ = made(shelf_of(VARIED, rules=f"gap_between_pieces: {room} mm"), tmp_path)
     for sheet in plan["sheets"]:
         roomy = [box(piece, piece["bleed_mm"] + room / 2) for piece in sheet["pieces"]]
         assert all(apart(one, other) for n, one in enumerate(roomy) for other in roomy[:n])

@@ -1,4 +1,4 @@
-"""True size measured in pixels: the check rule on a sheet, rendered by PDFium."""
+"""True size measured in pixels: the test line on a sheet, rendered by PDFium."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ DOT = 25.4 / DPI
 
 
 @pytest.mark.parametrize(("across", "length"), [(150, 100.0), (149.4, 100 * 150 / 149.4)])
-def test_the_check_rule_has_its_length_in_pixels(tmp_path: Path, across: float, length: float) -> None:
+def test_the_test_line_has_its_length_in_pixels(tmp_path: Path, across: float, length: float) -> None:
     plan, out = made(SHELF.format(across=across), tmp_path)
     document = pypdfium2.PdfDocument(out / plan["files"][0])
     page = document[0]

@@ -8,10 +8,11 @@ from typing import Any
 
 import pytest
 
+from bookmaker import make
 from bookmaker.cli.after_making import gone_lines, off_cut_lines
 from bookmaker.ground.problems import CommandError
 from bookmaker.shelf.choice import Choice
-from bookmaker.workshop import Wishes, make
+from bookmaker.workshop import Wishes
 from tests.kit.command_line import bookmaker
 
 SHELF = """\
@@ -29,7 +30,7 @@ books:
   - title: Salt and Rope
   - title: Fog Signals
   - title: Tide Tables
-    block: {kind: solid, thickness: 6 mm, material: lime wood}
+    block: {kind: dummy, thickness: 6 mm, material: lime wood}
 slipcases:
   the pair: {books: [Salt and Rope, Fog Signals], stock: box card}
 """

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.cli.grid import BOLD, PLAIN
 from bookmaker.cli.tables import breakdown_table
-from bookmaker.workshop import check
 from tests.kit.by_kind import books_of
 from tests.kit.command_line import bookmaker
 

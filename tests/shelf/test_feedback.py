@@ -11,9 +11,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.paper.thickness import Layer, Thickness
 from bookmaker.shelf.feedback import estimate_caliper
-from bookmaker.workshop import check
 from tests.kit.command_line import bookmaker
 from tests.kit.shelves import refused, reported, written
 
@@ -208,7 +208,7 @@ def test_explain_shows_computed_and_measured(tmp_path: Path) -> None:
     ],
 )
 def test_a_measured_row_is_of_books_that_stand_together(tmp_path: Path, second: str, told: str) -> None:
-    entry = "size: {height: 20 mm, width: 14 mm}, block: {kind: solid, thickness: 5 mm}, cover: {kind: wrap, stock: c}"
+    entry = "size: {height: 20 mm, width: 14 mm}, block: {kind: dummy, thickness: 5 mm}, cover: {kind: wrap, stock: c}"
     (tmp_path / "shelf.yaml").write_text(
         f"""\
 shelf: Rows
@@ -235,7 +235,7 @@ measured_rows:
         ]
     )
     text = (tmp_path / "shelf.yaml").read_text(encoding="utf-8")
-    boxed = text + "slipcases:\n  pair: {books: [Two, Three], stock: c, space: upper, ease: 1 mm}\n"
+    boxed = text + "slipcases:\n  pair: {books: [Two, Three], stock: c, space: upper, clearance: 1 mm}\n"
     if "stack" not in second:
         (tmp_path / "shelf.yaml").write_text(boxed, encoding="utf-8")
         (problem,) = check(tmp_path / "shelf.yaml").problems

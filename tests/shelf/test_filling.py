@@ -10,13 +10,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.cli.tables import breakdown_table
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.entries import ShelfSpec, shelf_model
 from bookmaker.shelf.filling import shares
 from bookmaker.shelf.fit import Verdict
 from bookmaker.things.families import FAMILIES
-from bookmaker.workshop import check
 from tests.kit.by_kind import books_of, planned_shelf
 from tests.kit.shelves import told
 
@@ -87,7 +87,7 @@ def spec_of(width: float, books: list[dict[str, object]]) -> ShelfSpec:
 def at_its_least(row: dict[str, Any]) -> dict[str, Any]:
     """The book with the thinnest block it may have."""
     block = row["block"]
-    return row | {"block": {"kind": "solid", "thickness": block["at_least"]}} if "at_least" in block else row
+    return row | {"block": {"kind": "dummy", "thickness": block["at_least"]}} if "at_least" in block else row
 
 
 FILLS = st.lists(
@@ -112,11 +112,11 @@ def test_a_filled_row_fits_for_sure_with_nothing_left_over(
     books = [book(f"Leaves {count}", f"stock: laid, pages: {2 * count}") for count in leaves]
     for number, (least, most) in enumerate(fills):
         bounds = f"at_least: {least} mm" + ("" if most is None else f", at_most: {most} mm")
-        filler = book(f"Dummy {number}", f"kind: solid, thickness: fill, {bounds}")
+        filler = book(f"Dummy {number}", f"kind: dummy, thickness: fill, {bounds}")
         books.insert(number * 2, filler | {"assembly_tolerance": f"{tolerance / 100} mm"})
     if stack:
-        books.append(book("Lying", "kind: solid, thickness: 9 mm", stack="flat"))
-    books.append(book("Elsewhere", "kind: solid, thickness: 7 mm", space="lower"))
+        books.append(book("Lying", "kind: dummy, thickness: 9 mm", stack="flat"))
+    books.append(book("Elsewhere", "kind: dummy, thickness: 7 mm", space="lower"))
     spec = spec_of(width, books)
     try:
         plan = planned_shelf(spec)
@@ -131,7 +131,7 @@ def test_a_filled_row_fits_for_sure_with_nothing_left_over(
     spare = width - taken - 0.2 * len(standing) - upper.likely
     thick = [row.block.thickness.value for row in standing if row.entry.title.startswith("Dummy")]
     assert upper.verdict is Verdict.FITS
-    assert isclose(upper.slack - upper.likely, spare, abs_tol=1e-3)
+    assert isclose(upper.room_left - upper.likely, spare, abs_tol=1e-3)
     assert all(least <= found <= (most or inf) for found, (least, most) in zip(thick, fills, strict=True))
     assert spare >= -1e-3
     if spare > 0.01 * len(fills) + 1e-3:
@@ -159,7 +159,7 @@ books:
     block: {kind: accordion, stock: laid, pages: 48}
     space: upper
   - title: A Filler
-    block: {kind: solid, thickness: fill}
+    block: {kind: dummy, thickness: fill}
     space: upper
 """
 
@@ -185,7 +185,7 @@ def test_a_measured_block_has_filled_already(tmp_path: Path) -> None:
     assert (block.thickness.value, block.thickness.computed) == (9.1, 9.1)
 
 
-ANOTHER = "  - title: Another\n    block: {kind: solid, thickness: fill, at_least: 1/8 in}\n    space: upper\n"
+ANOTHER = "  - title: Another\n    block: {kind: dummy, thickness: fill, at_least: 1/8 in}\n    space: upper\n"
 
 
 def test_a_measured_block_leaves_the_rest_to_the_others(tmp_path: Path) -> None:
@@ -248,7 +248,7 @@ def test_what_cannot_be_filled_is_said(tmp_path: Path, right: str, wrong: str, m
 
 
 def test_several_that_find_no_room_are_counted(tmp_path: Path) -> None:
-    more = SHELF + "  - title: Another\n    block: {kind: solid, thickness: fill, at_least: 3 mm}\n    space: upper\n"
+    more = SHELF + "  - title: Another\n    block: {kind: dummy, thickness: fill, at_least: 3 mm}\n    space: upper\n"
     assert told(more.replace("width: 20 mm", "width: 9 mm"), tmp_path) == [
         "shelf.yaml:15:37: upper has no room left for the 2 blocks that are to fill it: with 5 mm for them and "
         "± 0.47 mm for the likely error the row is 2.47 mm too long; "

@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.outside import outside_texts
 from bookmaker.shelf.reading import read_shelf
-from bookmaker.workshop import check
 
 SHELF = """\
 shelf: The Letter Rack

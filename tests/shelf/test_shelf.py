@@ -11,16 +11,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.shelf.fit import SpaceFit, Verdict, fit_space
 from bookmaker.shelf.space_entry import SpaceEntry
 from bookmaker.things.standing import Standing, Uncertainty
-from bookmaker.workshop import check
 
 TOLERANCES = {"page": 0.0075, "cover": 0.016}
 
 
-def space(width: float, height: float = 30, depth: float = 25, ease: float = 0.2) -> SpaceEntry:
-    return SpaceEntry(width=float(width), height=float(height), depth=float(depth), ease=float(ease))
+def space(width: float, height: float = 30, depth: float = 25, clearance: float = 0.2) -> SpaceEntry:
+    return SpaceEntry(width=float(width), height=float(height), depth=float(depth), clearance=float(clearance))
 
 
 def book(number: int, thickness: float, panels: float = 50, stack: str | None = None, height: float = 21) -> Standing:
@@ -36,11 +36,11 @@ def book(number: int, thickness: float, panels: float = 50, stack: str | None = 
 
 
 @given(st.lists(st.floats(0.5, 20), min_size=1, max_size=20), st.floats(10, 300))
-def test_slack_is_what_books_and_their_ease_leave(thicknesses: list[float], width: float) -> None:
+def test_room_left_is_what_books_and_their_clearance_leave(thicknesses: list[float], width: float) -> None:
     fit = fit_space("upper", space(width), [book(n, t) for n, t in enumerate(thicknesses)], TOLERANCES)
     assert fit.used == pytest.approx(sum(thicknesses))
-    assert fit.slack == pytest.approx(width - sum(thicknesses) - 0.2 * len(thicknesses))
-    if fit.slack < -1e-6:
+    assert fit.room_left == pytest.approx(width - sum(thicknesses) - 0.2 * len(thicknesses))
+    if fit.room_left < -1e-6:
         assert fit.verdict is Verdict.OVER
 
 
@@ -48,7 +48,7 @@ def test_a_stack_takes_its_longest_book_of_the_width_and_all_thicknesses_of_the_
     lying = [book(0, 5, stack="charts", height=24), book(1, 7, stack="charts", height=20)]
     fit = fit_space("upper", space(40, height=11), [*lying, book(2, 4, height=10)], TOLERANCES)
     assert fit.used == pytest.approx(24 + 4)
-    assert fit.slack == pytest.approx(40 - 28 - 2 * 0.2)
+    assert fit.room_left == pytest.approx(40 - 28 - 2 * 0.2)
     assert fit.stands_out == (("the stack charts", "tall", pytest.approx(1.0), None),)
     assert fit.verdict is Verdict.OVER
 
@@ -81,7 +81,7 @@ def simulated(fit: SpaceFit, books: list[Standing], rounds: int) -> tuple[float,
                 for one in books
             )
         )
-    return 2 * statistics.stdev(rows), sum(row + fit.ease <= fit.width for row in rows) / rounds
+    return 2 * statistics.stdev(rows), sum(row + fit.clearance <= fit.width for row in rows) / rounds
 
 
 def test_spread_and_probability_agree_with_drawn_errors() -> None:
@@ -130,7 +130,7 @@ def upper(
 def full_width(folder: Path) -> float:
     """The width that the three books just fill."""
     fit, _ = upper(folder, 100)
-    return fit.width - fit.slack
+    return fit.width - fit.room_left
 
 
 @pytest.mark.parametrize("missing", [0.007, 0.3, 1.234, 2.5, 3.0])
@@ -138,7 +138,7 @@ def test_every_remedy_works_when_it_is_taken(tmp_path: Path, missing: float) -> 
     width = full_width(tmp_path) - missing
     fit, remedy = upper(tmp_path, width)
     assert fit.verdict is Verdict.OVER
-    assert fit.slack == pytest.approx(-missing, abs=1e-3)
+    assert fit.room_left == pytest.approx(-missing, abs=1e-3)
     fewer = re.search(r"give Gales (\d+) pages fewer", remedy)
     assert fewer
     assert upper(tmp_path, width, gales=96 - int(fewer[1]))[0].verdict is Verdict.FITS

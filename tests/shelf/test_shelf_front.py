@@ -6,8 +6,8 @@ from itertools import pairwise
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.geometry import Rect
-from bookmaker.workshop import check
 from bookmaker.writers.shelf_front import Front, fronts, rows_of
 
 SHELF = """\
@@ -29,7 +29,7 @@ books:
   - {title: Annals, volumes: 3, space: low}
   - {title: Stray}
 slipcases:
-  box: {books: [Annals], stock: card, ease: 0.6 mm, space: low}
+  box: {books: [Annals], stock: card, clearance: 0.6 mm, space: low}
 """
 
 
@@ -73,7 +73,7 @@ def test_books_in_a_box_stand_within_its_card(seen: list[Front]) -> None:
         assert box.contains(rect)
         assert not any(rect.overlaps(edge, 1e-6) for edge in card)
     assert all(one.right <= other.x for one, other in pairwise(books))
-    # inside, the books have their thickness and the ease of 0.6 mm; the card is 0.3 mm on both sides
+    # inside, the books have their thickness and the clearance of 0.6 mm; the card is 0.3 mm on both sides
     assert box.width == pytest.approx(sum(rect.width for rect in books) + 0.6 + 2 * 0.3)
 
 

@@ -31,7 +31,7 @@ books:
   - {title: Sewn, block: {kind: sections, stock: page, pages: 96, pages_in_section: 16, sewing: two on}}
   - {title: Octavo, block: {kind: sections, stock: page, pages: 64, fold: octavo}}
   - {title: Glued, block: {kind: sections, stock: page, pages: 32, printing: one side, fastening: glued}}
-  - {title: Solid, block: {kind: solid, thickness: 4 mm}}
+  - {title: Dummy, block: {kind: dummy, thickness: 4 mm}}
   - title: Full
     block: {kind: sections, stock: page, pages: 32}
     cover: {kind: case, stock: cloth, boards: board, endpapers: thick}
@@ -43,7 +43,7 @@ books:
   - {title: Too, block: {kind: accordion, stock: thick, pages: 24}, assembly_tolerance: 0.1 mm}
   - {title: Measured, block: {kind: accordion, stock: page, pages: 48, measured_thickness: 4.6 mm}}
 slipcases:
-  box: {books: [Boxed, Too], stock: card, ease: 1 mm}
+  box: {books: [Boxed, Too], stock: card, clearance: 1 mm}
 """
 
 

@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
+from bookmaker import check
 from bookmaker.cli import messages as reports
 from bookmaker.ground.problems import Place, Problem, ShelfFileError
-from bookmaker.workshop import check
 from tests.kit.command_line import bookmaker
 from tests.kit.pictures import png_bomb
 from tests.kit.shelves import ONE_BOOK, changed, refused, written
@@ -41,88 +41,96 @@ def last(written: str) -> tuple[str, str]:
 
 ONE_SLIP = [
     # lengths
-    (height("21"), "9:20: books[1].size.height: 21 has no unit; write 21 mm"),
+    (height("21"), "9:20: Tide Tables: size.height: 21 has no unit; write 21 mm"),
     (
         height("21 kg"),
-        "9:20: books[1].size.height: 'kg' is not a unit of length; write it in mm, cm, m, um, in, ft, mil, pt",
+        "9:20: Tide Tables: size.height: 'kg' is not a unit of length; write it in mm, cm, m, um, in, ft, mil, pt",
     ),
-    (height("-21 mm"), "9:20: books[1].size.height: -21 mm is negative; write 21 mm"),
-    (height("0 mm"), f"9:20: books[1].size.height: 0 mm is out of range; {LENGTH}"),
-    (height("3 m"), f"9:20: books[1].size.height: 3 m is out of range; {LENGTH}"),
-    (height("0.01 mm"), f"9:20: books[1].size.height: 0.01 mm is out of range; {LENGTH}"),
-    (height("NaN mm"), "9:20: books[1].size.height: " + WORD.format("NaN mm")),
-    (height(".nan"), "9:20: books[1].size.height: " + WORD.format(".nan")),
-    (height("inf mm"), "9:20: books[1].size.height: " + WORD.format("inf mm")),
-    (height(".inf"), "9:20: books[1].size.height: " + WORD.format(".inf")),
-    (height("1e3 mm"), "9:20: books[1].size.height: 1e3 mm has an exponent; write the number out in full"),
-    (height(""), "9:19: books[1].size.height is empty; write a value or leave the line out"),
-    (height("[21 mm]"), "9:20: books[1].size.height is a list where one value belongs; write one value on the line"),
+    (height("-21 mm"), "9:20: Tide Tables: size.height: -21 mm is negative; write 21 mm"),
+    (height("0 mm"), f"9:20: Tide Tables: size.height: 0 mm is out of range; {LENGTH}"),
+    (height("3 m"), f"9:20: Tide Tables: size.height: 3 m is out of range; {LENGTH}"),
+    (height("0.01 mm"), f"9:20: Tide Tables: size.height: 0.01 mm is out of range; {LENGTH}"),
+    (height("NaN mm"), "9:20: Tide Tables: size.height: " + WORD.format("NaN mm")),
+    (height(".nan"), "9:20: Tide Tables: size.height: " + WORD.format(".nan")),
+    (height("inf mm"), "9:20: Tide Tables: size.height: " + WORD.format("inf mm")),
+    (height(".inf"), "9:20: Tide Tables: size.height: " + WORD.format(".inf")),
+    (height("1e3 mm"), "9:20: Tide Tables: size.height: 1e3 mm has an exponent; write the number out in full"),
+    (height(""), "9:19: Tide Tables: size.height is empty; write a value or leave the line out"),
+    (
+        height("[21 mm]"),
+        "9:20: Tide Tables: size.height is a list where one value belongs; write one value on the line",
+    ),
     (("caliper: 75 um", "caliper: 75"), "3:19: stocks.laid.caliper: 75 has no unit; write 75 um"),
     # pages
-    (pages("0"), f"10:50: books[1].block.pages: 0 is out of range; {COUNT}"),
-    (pages("100000"), f"10:50: books[1].block.pages: 100000 is out of range; {COUNT}"),
-    (pages("7"), "10:50: books[1].block.pages: 7 is odd, but a leaf has two pages; write 6 or 8"),
-    (pages("-2"), "10:50: books[1].block.pages: -2 is negative; write a whole number such as 48"),
+    (pages("0"), f"10:50: Tide Tables: block.pages: 0 is out of range; {COUNT}"),
+    (pages("100000"), f"10:50: Tide Tables: block.pages: 100000 is out of range; {COUNT}"),
+    (pages("7"), "10:50: Tide Tables: block.pages: 7 is odd, but a leaf has two pages; write 6 or 8"),
+    (pages("-2"), "10:50: Tide Tables: block.pages: -2 is negative; write a whole number such as 48"),
     (
         pages("48.5"),
-        "10:50: books[1].block.pages: '48.5' is not a whole number; write one in digits, such as 48",
+        "10:50: Tide Tables: block.pages: '48.5' is not a whole number; write one in digits, such as 48",
     ),
     # names
     (
         pages("48, trim: 1 mm"),
-        "10:54: books[1].block has an unknown key 'trim'; write kind: leaves or kind: sections, or leave trim out",
+        "10:54: Tide Tables: block has an unknown key 'trim'; write kind: leaves or kind: sections, or leave trim out",
     ),
     (
         last("design: {palette: harbour}"),
-        "12:14: books[1].design has an unknown key 'palette'; write style: cloth, or another of leather, half leather, "
+        "12:14: Tide Tables: design has an unknown key 'palette'; "
+        "write style: cloth, or another of leather, half leather, "
         "paper boards, picture, paperback, ledger, atlas, school, pamphlet, or leave palette out",
     ),
     (
         last("design: {style: cloth, spine_picture: a.png}"),
-        "12:28: books[1].design has an unknown key 'spine_picture'; write style: picture, or leave spine_picture out",
+        "12:28: Tide Tables: design has an unknown key 'spine_picture'; "
+        "write style: picture, or leave spine_picture out",
     ),
-    (last("pages: 48"), "12:5: books[1] has an unknown key 'pages'; write block: {pages: 48} or inside: {pages: 48}"),
+    (
+        last("pages: 48"),
+        "12:5: Tide Tables has an unknown key 'pages'; write block: {pages: 48} or inside: {pages: 48}",
+    ),
     (
         last("palette: harbour"),
-        "12:5: books[1] has an unknown key 'palette'; write design: {palette: harbour}",
+        "12:5: Tide Tables has an unknown key 'palette'; write design: {palette: harbour}",
     ),
     (
         last('edge_colour: "#8c3b2e"'),
-        "12:5: books[1] has an unknown key 'edge_colour'; write block: {edge_colour: \"#8c3b2e\"}",
+        "12:5: Tide Tables has an unknown key 'edge_colour'; write block: {edge_colour: \"#8c3b2e\"}",
     ),
     (
         last("inside: {kind: title page, date: 1901}"),
-        "12:32: books[1].inside has an unknown key 'date'; did you mean year?",
+        "12:32: Tide Tables: inside has an unknown key 'date'; did you mean year?",
     ),
     (
-        ("accordion, stock: laid, pages: 48}", "solid, thickness: 4 mm, edge_stock: laid, edges: red}"),
-        "10:68: books[1].block.edges: red is a colour, not how edges are made; "
+        ("accordion, stock: laid, pages: 48}", "dummy, thickness: 4 mm, edge_stock: laid, edges: red}"),
+        "10:68: Tide Tables: block.edges: red is a colour, not how edges are made; "
         'write edges: stained and edge_colour: "#8c3b2e", in quotes',
     ),
     (
         last("a Treatise:"),
-        "12:5: books[1] has an unknown key 'a Treatise'; "
+        "12:5: Tide Tables has an unknown key 'a Treatise'; "
         "give it a value; or, if it is part of a text that holds a comma, put that text in quotes",
     ),
-    (last("spcae: upper"), "12:5: books[1] has an unknown key 'spcae'; did you mean space?"),
+    (last("spcae: upper"), "12:5: Tide Tables has an unknown key 'spcae'; did you mean space?"),
     (("spaces:", "spcaes:"), "5:1: the shelf has an unknown key 'spcaes'; did you mean spaces?"),
     (
         pages("48, zzz: 1"),
-        "10:54: books[1].block has an unknown key 'zzz'; known here: "
+        "10:54: Tide Tables: block has an unknown key 'zzz'; known here: "
         "measured_thickness, pages, kind, stock, fill_strips, longest_strip, flyleaves, joint, tab, spring, scored",
     ),
     (
         last("<<: {space: upper}"),
-        "12:5: books[1] has an unknown key '<<'; write what books share under defaults",
+        "12:5: Tide Tables has an unknown key '<<'; write what books share under defaults",
     ),
     (("stock: laid", "stock: liad"), "10:37: there is no stock 'liad'; did you mean 'laid'?"),
     (("stock: laid", "stock: vellum"), "10:37: there is no stock 'vellum'; write one of laid, card"),
     (last("space: uper"), "12:12: there is no space 'uper'; did you mean 'upper'?"),
     (last("space: attic"), "12:12: there is no space 'attic'; write upper"),
-    (("kind: wrap", "kind: warp"), "11:19: books[1].cover.kind: 'warp' is not known; did you mean wrap?"),
+    (("kind: wrap", "kind: warp"), "11:19: Tide Tables: cover.kind: 'warp' is not known; did you mean wrap?"),
     (
         last("design: {colour: red}"),
-        '12:22: books[1].design.colour: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
+        '12:22: Tide Tables: design.colour: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
     ),
     (
         ("Tide Tables", '"Tide \\e[31mTables"'),
@@ -138,23 +146,23 @@ ONE_SLIP = [
     (("stocks:", "default: {}\nstocks:"), "2:1: the shelf has an unknown key 'default'; did you mean defaults?"),
     (
         ("  - title: Tide Tables\n", "  - Tide\n  - title: Tide Tables\n"),
-        "8:5: books[1] is not a group of keys; write keys and values under it, or between { and }",
+        "8:5: book 1 is not a group of keys; write keys and values under it, or between { and }",
     ),
     (
         last("design: cloht"),
-        "12:13: books[1].design is not a group of keys; write design: {style: cloth}",
+        "12:13: Tide Tables: design is not a group of keys; write design: {style: cloth}",
     ),
     (
         last("design: half leather"),
-        "12:13: books[1].design is not a group of keys; write design: {style: half leather}",
+        "12:13: Tide Tables: design is not a group of keys; write design: {style: half leather}",
     ),
     (
         ("{kind: accordion, stock: laid, pages: 48}", "leaves"),
-        "10:12: books[1].block is not a group of keys; write block: {kind: leaves}",
+        "10:12: Tide Tables: block is not a group of keys; write block: {kind: leaves}",
     ),
     (
         last("inside: 48"),
-        "12:13: books[1].inside is not a group of keys; write keys and values under it, or between { and }",
+        "12:13: Tide Tables: inside is not a group of keys; write keys and values under it, or between { and }",
     ),
     (
         ("caliper: 75 um, ", ""),
@@ -232,11 +240,11 @@ ONE_SLIP = [
     # files that books name
     (
         last('inside: {kind: text, file: ""}'),
-        "12:32: books[1].inside.file is empty; write a value or leave the line out",
+        "12:32: Tide Tables: inside.file is empty; write a value or leave the line out",
     ),
     (
         last('inside: {kind: pictures, folder: " "}'),
-        "12:38: books[1].inside.folder is empty; write a value or leave the line out",
+        "12:38: Tide Tables: inside.folder is empty; write a value or leave the line out",
     ),
     (last("inside: {kind: text, file: lost.txt}"), f"12:32: there is no text lost.txt; {BESIDE}"),
     (
@@ -278,35 +286,35 @@ ONE_SLIP = [
         "score every fold and write scored: yes, or take a thinner paper",
     ),
     # leaves and sections
-    (block("leafs, stock: laid"), "10:19: books[1].block.kind: 'leafs' is not known; did you mean leaves?"),
+    (block("leafs, stock: laid"), "10:19: Tide Tables: block.kind: 'leafs' is not known; did you mean leaves?"),
     (
         block("leaves, stock: laid, printing: front"),
-        "10:50: books[1].block.printing: 'front' is not known; write one of both sides, one side",
+        "10:50: Tide Tables: block.printing: 'front' is not known; write one of both sides, one side",
     ),
     (
         block("sections, stock: laid, pages_in_section: 6"),
-        "10:60: books[1].block.pages_in_section: 6 is no multiple of 4, but a folded sheet has four pages; "
+        "10:60: Tide Tables: block.pages_in_section: 6 is no multiple of 4, but a folded sheet has four pages; "
         "write 4 or 8",
     ),
     (
         block("sections, stock: laid, pages_in_section: 404"),
-        "10:60: books[1].block.pages_in_section: 404 is out of range; "
+        "10:60: Tide Tables: block.pages_in_section: 404 is out of range; "
         "write a multiple of 4 from 4 to 400, or automatic",
     ),
     (
         block("sections, stock: laid, pages_in_section: many"),
-        "10:60: books[1].block.pages_in_section: 'many' is not a whole number; "
+        "10:60: Tide Tables: block.pages_in_section: 'many' is not a whole number; "
         "write one in digits, such as 48, or automatic",
     ),
     (
         block("sections, stock: laid, pages_in_section: "),
-        "10:59: books[1].block.pages_in_section is empty; write a value or leave the line out",
+        "10:59: Tide Tables: block.pages_in_section is empty; write a value or leave the line out",
     ),
     (
         block("sections, stock: laid, stations: 1"),
-        "10:52: books[1].block.stations: 1 is out of range; write a whole number from 2 to 40",
+        "10:52: Tide Tables: block.stations: 1 is out of range; write a whole number from 2 to 40",
     ),
-    (block("sections, stock: laid, thread: 0.15"), "10:50: books[1].block.thread: 0.15 has no unit; write 0.15 mm"),
+    (block("sections, stock: laid, thread: 0.15"), "10:50: Tide Tables: block.thread: 0.15 has no unit; write 0.15 mm"),
     (
         block("sections, stock: laid, fold: quarto, trim: 0 mm"),
         "10:62: without a trim the folds at the head of the quarto stay closed and its pages cannot be opened; "
@@ -359,16 +367,16 @@ SEVERAL = {
         [
             "3:19: stocks.laid.caliper: 75 has no unit; write 75 um",
             "6:18: spaces.upper.width: 60 has no unit; write 60 mm",
-            "9:20: books[1].size.height: 21 has no unit; write 21 mm",
-            "10:50: books[1].block.pages: 7 is odd, but a leaf has two pages; write 6 or 8",
-            "11:19: books[1].cover.kind: 'warp' is not known; did you mean wrap?",
+            "9:20: Tide Tables: size.height: 21 has no unit; write 21 mm",
+            "10:50: Tide Tables: block.pages: 7 is odd, but a leaf has two pages; write 6 or 8",
+            "11:19: Tide Tables: cover.kind: 'warp' is not known; did you mean wrap?",
         ],
     ),
     "on one line": (
         [height("21"), ("width: 15 mm", "width: 15")],
         [
-            "9:20: books[1].size.height: 21 has no unit; write 21 mm",
-            "9:31: books[1].size.width: 15 has no unit; write 15 mm",
+            "9:20: Tide Tables: size.height: 21 has no unit; write 21 mm",
+            "9:31: Tide Tables: size.width: 15 has no unit; write 15 mm",
         ],
     ),
     "names and files": (
@@ -392,9 +400,9 @@ SEVERAL = {
         [
             "7:12: defaults has an unknown key 'blok'; did you mean block?",
             '7:35: defaults.design.ink: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
-            "14:5: books[2] has no block; add block: how the pages are made",
-            "14:5: books[2] has no cover; add cover: how they are covered",
-            "14:5: books[2] has no size; "
+            "14:5: Ebb has no block; add block: how the pages are made",
+            "14:5: Ebb has no cover; add cover: how they are covered",
+            "14:5: Ebb has no size; "
             "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page",
         ],
     ),
@@ -481,7 +489,7 @@ def test_a_refused_shelf_leaves_earlier_output_byte_for_byte(folder: Path, case:
 
 def test_the_line_at_fault_is_shown(folder: Path) -> None:
     assert bookmaker("check", str(written(changed(pages("7")), folder, "salt.yaml"))).err == (
-        "salt.yaml:10:50: books[1].block.pages: 7 is odd, but a leaf has two pages; write 6 or 8\n"
+        "salt.yaml:10:50: Tide Tables: block.pages: 7 is odd, but a leaf has two pages; write 6 or 8\n"
         "    block: {kind: accordion, stock: laid, pages: 7}\n"
     )
 

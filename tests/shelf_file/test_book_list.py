@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.schema import shelf_schema
@@ -19,7 +20,6 @@ from bookmaker.shelf_file.book_list.cells import SEPARATORS, find_separator, spl
 from bookmaker.shelf_file.book_list.columns import known_names
 from bookmaker.shelf_file.fields.keys import dotted_keys
 from bookmaker.things.book.entry import BookEntry
-from bookmaker.workshop import check
 from tests.kit.manual import CHAPTERS
 from tests.kit.shelves import refused
 
@@ -170,32 +170,32 @@ BAD: dict[str, tuple[str | bytes, list[str]]] = {
          'put marks around the whole text, and write "" for a mark that belongs to it'],
     ),
     "wrong value": ("title,pages\nTides,40\nRopes,47\n", [
-        "titles.csv:3:2: pages: 47 is odd, but a leaf has two pages; write 46 or 48"]),
+        "titles.csv:3:2: Ropes: pages: 47 is odd, but a leaf has two pages; write 46 or 48"]),
     "changed by the spreadsheet": (
         "title;height;width;pages\nTides;01.Feb;1,5E+02;\nRopes;2026-02-01;18,5 mm;Feb 26\nKnots;21;15 mm;48,5\n",
-        ["titles.csv:2:2: height: 'Feb' is not a unit of length; spreadsheets take 1/2 for a date, and large numbers "
-         "for powers: set the column to text, and write it in mm, cm, m, um, in, ft, mil, pt",
-         "titles.csv:2:3: width: 1,5E+02 has an exponent; spreadsheets take 1/2 for a date, and large numbers "
-         "for powers: set the column to text, and write the number out in full",
-         "titles.csv:3:2: height: 2026-02-01 is not one number; spreadsheets take 1/2 for a date, and large numbers "
-         "for powers: set the column to text, and write one number such as 21, 2.5, 7/8 or 1 1/8",
-         "titles.csv:3:4: pages: 'Feb 26' is not a whole number; spreadsheets take 1/2 for a date, and large numbers "
-         "for powers: set the column to text, and write one in digits, such as 48",
-         "titles.csv:4:2: height: 21 has no unit; write 21 mm",
-         "titles.csv:4:4: pages: '48,5' is not a whole number; write one in digits, such as 48"],
+        ["titles.csv:2:2: Tides: height: 'Feb' is not a unit of length; spreadsheets take 1/2 for a date, and large "
+         "numbers for powers: set the column to text, and write it in mm, cm, m, um, in, ft, mil, pt",
+         "titles.csv:2:3: Tides: width: 1,5E+02 has an exponent; spreadsheets take 1/2 for a date, and large "
+         "numbers for powers: set the column to text, and write the number out in full",
+         "titles.csv:3:2: Ropes: height: 2026-02-01 is not one number; spreadsheets take 1/2 for a date, and "
+         "large numbers for powers: set the column to text, and write one number such as 21, 2.5, 7/8 or 1 1/8",
+         "titles.csv:3:4: Ropes: pages: 'Feb 26' is not a whole number; spreadsheets take 1/2 for a date, and "
+         "large numbers for powers: set the column to text, and write one in digits, such as 48",
+         "titles.csv:4:2: Knots: height: 21 has no unit; write 21 mm",
+         "titles.csv:4:4: Knots: pages: '48,5' is not a whole number; write one in digits, such as 48"],
     ),
     "unknown key": ("title,desing.device\nTides,lamp\n", [
         "titles.csv:1:2: no column is called 'desing.device'; did you mean design.device?"]),
     "unknown style": ("title,style\nTides,clot\n", [
-        "titles.csv:2:2: style: 'clot' is not known; did you mean cloth?"]),
+        "titles.csv:2:2: Tides: style: 'clot' is not known; did you mean cloth?"]),
     "unknown palette": ("title,style,palette\nTides,cloth,habour\n", [
-        "titles.csv:2:3: palette: 'habour' is not known; did you mean harbour?"]),
+        "titles.csv:2:3: Tides: palette: 'habour' is not known; did you mean harbour?"]),
     "neither yes nor no": ("title,style,design.steps\nTides,cloth,x\nRopes,cloth,yes\nKnots,cloth,TRUE\n", [
-        "titles.csv:2:3: design.steps: x is neither yes nor no; write yes or no"]),
+        "titles.csv:2:3: Tides: design.steps: x is neither yes nor no; write yes or no"]),
     "a key of another kind": ("title,cover.boards\nTides,card\n", [
-        "titles.csv:2:2: cover has an unknown key 'boards'; write kind: case, or leave boards out"]),
+        "titles.csv:2:2: Tides: cover has an unknown key 'boards'; write kind: case, or leave boards out"]),
     "something left out": ("title,cover.stock,cover.kind\n\nTides,card,case\n", [
-        "titles.csv:3:2: cover has no boards; "
+        "titles.csv:3:2: Tides: cover has no boards; "
         "add boards: name of the board, as under stocks, in a column of the table or under defaults"]),
     "empty": ("", ["shelf.yaml:11:8: titles.csv is empty; write a line of column names, and a line for each book"]),
     "names alone": ("title,pages\n,\n", [
@@ -289,7 +289,7 @@ def test_a_line_may_be_a_set_of_volumes(tmp_path: Path) -> None:
 
 def test_what_is_wrong_with_a_set_is_told_once_of_its_line(tmp_path: Path) -> None:
     assert refusal(tmp_path, "title,volumes,pages\nRopes,,40\nTides,3,47\n") == [
-        "titles.csv:3:3: pages: 47 is odd, but a leaf has two pages; write 46 or 48"
+        "titles.csv:3:3: Tides: pages: 47 is odd, but a leaf has two pages; write 46 or 48"
     ]
 
 
@@ -305,9 +305,9 @@ def test_several_tables_are_told_apart(tmp_path: Path) -> None:
     with pytest.raises(ShelfFileError) as caught:
         read_shelf(path)
     assert [str(problem).partition(" is odd")[0] for problem in caught.value.problems] == [
-        "titles.csv:2:2: pages: 9",
-        "shelf.yaml:14:37: books[3].block.pages: 7",
-        "more.csv:2:2: pages: 11",
+        "titles.csv:2:2: Tides: pages: 9",
+        "shelf.yaml:14:37: Between: block.pages: 7",
+        "more.csv:2:2: Ropes: pages: 11",
     ]
 
 
@@ -324,13 +324,13 @@ def test_the_mistakes_of_all_tables_are_told_at_once(tmp_path: Path) -> None:
 
 
 def test_thickness_is_that_of_a_solid_block_as_in_a_row(tmp_path: Path) -> None:
-    solid = SHELF.replace("{kind: accordion, stock: page, pages: 40}", "{kind: solid, thickness: fill}")
-    spec = read_shelf(shelf(tmp_path, "title,thickness\nTides,4 mm\nRopes,\n", solid)).spec
+    dummy = SHELF.replace("{kind: accordion, stock: page, pages: 40}", "{kind: dummy, thickness: fill}")
+    spec = read_shelf(shelf(tmp_path, "title,thickness\nTides,4 mm\nRopes,\n", dummy)).spec
     assert [book.block.thickness for book in spec.books] == [4.0, "fill"]
     shelf(tmp_path, "title,thickness\nTides,4 mm\n")
     assert refused(SHELF, tmp_path) == [
-        "titles.csv:2:2: block has an unknown key 'thickness'; "
-        "write kind: solid, or measured_thickness, if that is what you mean"
+        "titles.csv:2:2: Tides: block has an unknown key 'thickness'; "
+        "write kind: dummy, or measured_thickness, if that is what you mean"
     ]
 
 

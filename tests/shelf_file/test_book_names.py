@@ -6,12 +6,12 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.problems import CommandError
 from bookmaker.shelf.choice import Choice
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf_file.book_names import BookName, UnknownBook, called_in_list, find_book, find_books
 from bookmaker.shelf_file.yaml_tree import parse_tree
-from bookmaker.workshop import check
 from tests.kit.by_kind import books_of, drafts_of, slipcases_of
 
 ANNALS = [BookName("Annals", figure, "Lights") for figure in ("I", "II", "III")]

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.shelf_file.defaults import with_defaults
 from bookmaker.shelf_file.yaml_tree import Plain, parse_tree
-from bookmaker.workshop import check
 from tests.kit.shelves import ONE_BOOK, merged
 
 

@@ -8,10 +8,10 @@ from typing import Annotated
 import pytest
 from pydantic import TypeAdapter, ValidationError
 
+from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.ground.visible import brief, is_seen, printable
 from bookmaker.typesetting.manuscripts.manuscript import read_manuscript
-from bookmaker.workshop import check
 from tests.kit.models import all_models
 
 NOTHING = {
@@ -71,10 +71,10 @@ def refusals(folder: Path, text: str) -> list[str]:
 @pytest.mark.parametrize(
     ("good", "bad", "told"),
     [
-        ("stock: laid", 'stock: ""', "6:37: books[1].block.stock is empty; write a value or leave the line out"),
-        ("stock: card", 'stock: "\u00ad"', "7:32: books[1].cover.stock holds nothing that can be seen; "
+        ("stock: laid", 'stock: ""', "6:37: Tide: block.stock is empty; write a value or leave the line out"),
+        ("stock: card", 'stock: "\u00ad"', "7:32: Tide: cover.stock holds nothing that can be seen; "
          "write a value or leave the line out"),
-        ("title: Tide", 'title: "\u2800"', "4:12: books[1].title holds nothing that can be seen; "
+        ("title: Tide", 'title: "\u2800"', "4:12: book 1: title holds nothing that can be seen; "
          "write at least one letter"),
         ("card: {", '"\u00ad": {caliper: 1 mm}, card: {', "2:9: stocks has a name in which nothing can be seen; "
          "write names of at least one letter"),

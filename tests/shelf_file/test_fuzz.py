@@ -10,8 +10,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.problems import BookmakerError
-from bookmaker.workshop import check
 from tests.kit.command_line import bookmaker
 
 SHELF = """\
@@ -23,7 +23,7 @@ stocks:
   card: {pile: 10 sheets = 1.6 mm, film: [50 um, 10 um]}
   bond: {basis_weight: 60 lb book}
 spaces:
-  upper: {width: 60 mm, height: 27 mm, depth: 22 mm, ease: 0.2 mm}
+  upper: {width: 60 mm, height: 27 mm, depth: 22 mm, clearance: 0.2 mm}
 defaults:
   block: {kind: accordion, stock: laid}
   cover: {kind: wrap, stock: card}

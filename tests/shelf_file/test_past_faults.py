@@ -50,10 +50,10 @@ def parts(lines: list[str]) -> list[str]:
 def test_an_unknown_style_hides_nothing_beside_it(said: Said) -> None:
     lines = said(HEAD + WORN + "design: {style: clth, palette: harbor, colour: red, wear: hevy}}\n")
     assert parts(lines) == [
-        "books[1].design.style: 'clth' is not known",
-        "books[1].design.palette: 'harbor' is not known",
-        "books[1].design.colour: red is not a colour",
-        "books[1].design.wear: 'hevy' is not known",
+        "Nets: design.style: 'clth' is not known",
+        "Nets: design.palette: 'harbor' is not known",
+        "Nets: design.colour: red is not a colour",
+        "Nets: design.wear: 'hevy' is not known",
     ]
     places = [line.split(":")[1] for line in lines]
     assert places == sorted(set(places), key=int)
@@ -63,8 +63,8 @@ def test_a_style_like_no_other_hides_only_what_hangs_on_it(said: Said) -> None:
     """`lustre` might be a key of the style that was meant; a palette is the same for all styles that have one."""
     lines = said(HEAD + WORN + "design: {style: zzzz, palette: harbor, lustre: 4}}\n")
     assert parts(lines) == [
-        "books[1].design.style: 'zzzz' is not known",
-        "books[1].design.palette: 'harbor' is not known",
+        "Nets: design.style: 'zzzz' is not known",
+        "Nets: design.palette: 'harbor' is not known",
     ]
 
 
@@ -79,11 +79,11 @@ def test_a_bad_value_hides_no_missing_file(said: Said) -> None:
     )
     assert parts(lines) == [
         "there is no text lost.txt",
-        "books[1].inside.drop_capital: '9' is no depth of a drop capital",
+        "Nets: inside.drop_capital: '9' is no depth of a drop capital",
         "'garmond' is not a typeface of bookmaker",
         "there is no picture lost.png",
         "there is no folder nowhere",
-        "books[2].inside[1].spreads: 'al' is not known",
+        "Nets: inside[1].spreads: 'al' is not known",
         "there is no PDF a.pdf",
     ]
 
@@ -92,7 +92,7 @@ def test_a_bad_value_hides_no_unknown_name(said: Said) -> None:
     lines = said(HEAD + BOOK.replace("8", "7").replace("laid", "liad") + "cover: {stock: crd}, space: attic}\n")
     assert parts(lines) == [
         "there is no stock 'liad'",
-        "books[1].block.pages: 7 is odd, but a leaf has two pages",
+        "Nets: block.pages: 7 is odd, but a leaf has two pages",
         "there is no stock 'crd'",
         "there is no space 'attic'",
     ]
@@ -101,7 +101,7 @@ def test_a_bad_value_hides_no_unknown_name(said: Said) -> None:
 def test_a_size_left_out_hides_nothing(said: Said) -> None:
     without = WORN.replace("size: {height: 21 mm, width: 15 mm}, ", "")
     lines = said(HEAD + without + "inside: {kind: text, file: a.txt}}\n")
-    assert parts(lines) == ["books[1] has no size", "there is no text a.txt"]
+    assert parts(lines) == ["Nets has no size", "there is no text a.txt"]
 
 
 @pytest.mark.parametrize(
@@ -128,7 +128,7 @@ def test_what_stands_in_for_a_fault_is_not_found_fault_with(said: Said, head: st
 
 def test_a_kind_that_can_only_be_guessed_is_not_looked_for_in_files(said: Said) -> None:
     lines = said(HEAD + WORN + "inside: {kind: zzzz, file: lost.txt}}\n")
-    assert parts(lines) == ["books[1].inside.kind: 'zzzz' is not known"]
+    assert parts(lines) == ["Nets: inside.kind: 'zzzz' is not known"]
 
 
 def test_all_that_is_wrong_with_a_text_is_told_at_once(said: Said, tmp_path: Path) -> None:

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
 
+from bookmaker import check
 from bookmaker.ground.geometry import Rect
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.sheets.flat import Role
@@ -19,7 +20,7 @@ from bookmaker.things.book.designs.colouring import coloured
 from bookmaker.things.book.designs.design import InSet, Words
 from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
-from bookmaker.workshop import Checked, check
+from bookmaker.workshop import Checked
 from tests.kit.by_kind import books_of, lettering_of
 from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Placed, record
@@ -79,7 +80,8 @@ def test_a_set_that_is_none_is_refused(volumes: str, said: str, tmp_path: Path) 
     with pytest.raises(ShelfFileError) as refused:
         read_shelf(written(tmp_path, f"  - {{title: Annals, volumes: {volumes}}}\n"))
     (problem,) = refused.value.problems
-    assert str(problem).endswith(f"books[1].volumes {said}")
+    title = "A" if "row" in volumes else "Annals"
+    assert str(problem).endswith(f"{title}: volumes {said}")
 
 
 @every_style
@@ -117,10 +119,10 @@ def test_unlike_titles_of_a_series_are_lettered_alike(model: type, tmp_path: Pat
 
 def test_a_set_may_go_through_the_palette_step_by_step() -> None:
     volumes = [Words("Annals", volume=roman(number), in_set=InSet(0, 0, 9)) for number in range(1, 5)]
-    row = [(Cloth(steps=True), words, "upper") for words in volumes]
+    row = [(Cloth(steps=True), words) for words in volumes]
     colours = [entry.colour for entry in coloured(row)]  # type: ignore[attr-defined]
     assert len(set(colours)) == 4
-    alike = [(Cloth(), words, space) for _, words, space in row]
+    alike = [(Cloth(), words) for _, words in row]
     assert {entry.colour for entry in coloured(alike)} == {colours[0]}  # type: ignore[attr-defined]
 
 

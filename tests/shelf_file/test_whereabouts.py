@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
+from bookmaker import check
 from bookmaker.ground.problems import FieldPath
 from bookmaker.shelf_file.whereabouts import whereabouts
-from bookmaker.workshop import Checked, check
+from bookmaker.workshop import Checked
 from tests.kit.by_kind import books_of
 
 SHELF = """\

@@ -6,11 +6,11 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.geometry import Rect
 from bookmaker.sheets.flat import Role
 from bookmaker.things.draft import Draft
 from bookmaker.things.faces_seen import facsimile_of_face
-from bookmaker.workshop import check
 from bookmaker.writers.svg import svg_picture
 from tests.kit.by_kind import drafts_of
 from tests.kit.pixels import svg_pixels

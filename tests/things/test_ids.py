@@ -9,7 +9,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from bookmaker.workshop import check
+from bookmaker import check
 from tests.kit.recording import record
 
 HEAD = """\

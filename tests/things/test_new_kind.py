@@ -12,6 +12,7 @@ import pytest
 from pydantic import Field
 from pypdf import PdfReader
 
+from bookmaker import check, make
 from bookmaker.cli.tables import shelf_tables
 from bookmaker.ground.art import Filled
 from bookmaker.ground.drawing import Colour
@@ -32,7 +33,6 @@ from bookmaker.things.listed import FlatPlan, ListedEntry, ListedFamily, ListedT
 from bookmaker.things.making import Bench, Chapter, Making
 from bookmaker.things.terms import Terms
 from bookmaker.things.thing import Around, Plan
-from bookmaker.workshop import check, make
 from tests.kit.pixels import pdf_pixels
 from tests.kit.shelves import written
 
@@ -210,12 +210,12 @@ def test_check_shows_it_on_a_shelf_without_books(tmp_path: Path) -> None:
     ("right", "wrong", "told"),
     [
         ("hole: 8 mm", "hole: 18 mm", "12:11: its hole leaves too little card; write at most 16 mm"),
-        ("hole: 8 mm", "hole: 8 ells", "12:11: things[1].hole: "),
-        ("    hole: 8 mm\n", "    hole: 8 mm\n    hoel: 8 mm\n", "13:5: things[1] has an unknown key 'hoel'"),
-        ("    hole: 8 mm\n", "", "6:5: things[1] has no hole; add hole: width of the hole"),
+        ("hole: 8 mm", "hole: 8 ells", "12:11: The Lighthouse: hole: 'ells' is not a unit"),
+        ("    hole: 8 mm\n", "    hole: 8 mm\n    hoel: 8 mm\n", "13:5: The Lighthouse has an unknown key 'hoel'"),
+        ("    hole: 8 mm\n", "", "6:5: The Lighthouse has no hole; add hole: width of the hole"),
         ("    stock: card", "    stock: crad", "9:12: there is no stock 'crad'; did you mean 'card'?"),
         ("id: harbour", "id: lighthouse", "13:10: the id lighthouse is that of The Lighthouse already"),
-        ("kind: peephole card\n", "kind: peephole crad\n", "7:11: things[1].kind: 'peephole crad' is not known"),
+        ("kind: peephole card\n", "kind: peephole crad\n", "7:11: The Lighthouse: kind: 'peephole crad' is not known"),
         ("width: 20 mm", "width: 120 mm", "9:12: the card with its bleed is 242 mm × 32 mm, but"),
     ],
 )

@@ -11,9 +11,10 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from bookmaker import make
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.typesetting.standing_type import StandingType
-from bookmaker.workshop import Checked, Workshop, make
+from bookmaker.workshop import Checked, Workshop
 from bookmaker.writers.plan_json import check_report, dump
 from tests.kit.recording import record
 
@@ -44,7 +45,7 @@ def book(title: str, size: str, block: str, more: str) -> str:
 BOOKS = {
     "Tolls": book("Tolls", "small", "kind: accordion, stock: page, pages: 16", "inside: {kind: ruled}"),
     "Tides": book("Tides", "small", "kind: leaves, stock: page", "inside: {kind: text, file: tides.txt, size: 2.4 pt}"),
-    "Rope": book("Rope", "large", "kind: solid, thickness: fill", "design: {style: cloth}"),
+    "Rope": book("Rope", "large", "kind: dummy, thickness: fill", "design: {style: cloth}"),
     "Buoys": book("Buoys", "large", "kind: accordion, stock: page, pages: 24", "design: {colour: '#336699'}"),
 }
 

@@ -10,7 +10,8 @@ import pytest
 from PIL import Image
 from pypdf import PdfReader
 
-from bookmaker.workshop import Wishes, make
+from bookmaker import make
+from bookmaker.workshop import Wishes
 
 SHELF = """\
 shelf: Proof

@@ -6,9 +6,10 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.sheets.facsimiles import facsimile_of_piece
 from bookmaker.sheets.flat import Face
-from bookmaker.workshop import Checked, check
+from bookmaker.workshop import Checked
 from tests.kit.pixels import Broad, apart
 
 DEMO = Path(__file__).parents[2] / "demo" / "shelf.yaml"

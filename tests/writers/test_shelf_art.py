@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.geometry import Rect
-from bookmaker.workshop import check
 from bookmaker.writers.shelf_art import TIMBER, facsimile_of_front, facsimile_of_shown
 from bookmaker.writers.shelf_front import Front, fronts
 from bookmaker.writers.svg import svg_picture

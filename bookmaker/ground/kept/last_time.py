@@ -64,6 +64,11 @@ class LastTime:
     def __len__(self) -> int:
         return len(self._made)
 
+    @property
+    def looked(self) -> frozenset[Looked]:
+        """Everything on the disk that was looked at for what is kept."""
+        return frozenset(looked for made in self._made.values() for looked in made.looked)
+
     def value(self, name: Hashable, of: tuple[object, ...], make: Callable[[], Value]) -> Value:
         """What is made of some values and of nothing else."""
         return self._get(name, of, make)

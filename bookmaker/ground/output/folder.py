@@ -5,7 +5,7 @@ from __future__ import annotations
 import errno
 import os
 import stat
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
@@ -23,10 +23,13 @@ __all__ = ["NewFolder", "cannot_write", "replaced_folder"]
 
 @dataclass(frozen=True, slots=True)
 class NewFolder:
-    """A folder to write into. `before` are the files of an earlier run that it replaces, `remarks` what to tell."""
+    """A folder to write into. `before` are the files of an earlier run that it replaces, `plan` is what that planned,
+    `remarks` what to tell.
+    """
 
     path: Path
     before: frozenset[str]
+    plan: Mapping[str, object]
     remarks: Sequence[Problem] = ()
 
 
@@ -44,7 +47,7 @@ def replaced_folder(target: Path) -> Iterator[NewFolder]:
             _check_target(target)
             _tell_what_is_cleared(work, target)
             work.new.mkdir()
-            yield NewFolder(work.new, made_before(target), work.remarks)
+            yield NewFolder(work.new, *made_before(target), work.remarks)
             _check_target(target)  # again: something may have been laid there meanwhile
             _put_in_place(work, target)
             work.clear()

@@ -7,7 +7,7 @@ import json
 import os
 import stat
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
 from ..problems import OutputError, Problem
@@ -30,9 +30,10 @@ def digest_of(path: Path) -> str:
         return hashlib.file_digest(file, "sha256").hexdigest()
 
 
-def made_before(folder: Path) -> frozenset[str]:
-    """The files in a folder that an earlier run wrote there."""
-    return frozenset(name for name in _listed(_report(folder)) if (folder / name).exists())
+def made_before(folder: Path) -> tuple[frozenset[str], Mapping[str, object]]:
+    """The files in a folder that an earlier run wrote there, and its plan."""
+    report = _report(folder)
+    return frozenset(name for name in _listed(report) if (folder / name).exists()), report
 
 
 def check_ours(folder: Path) -> None:

@@ -1,4 +1,4 @@
-"""What stands on a sheet besides the pieces: cut and fold marks, labels, the check rule, the legend, the notes.
+"""What stands on a sheet besides the pieces: cut and fold marks, labels, the test line, the legend, the notes.
 
 Everything here is drawn in nominal millimetres like the pieces, so the printer's calibration keeps marks
 and art together. Read `around` first; `foot` is what stands below the pieces, `ink` how it is all drawn.

@@ -74,7 +74,7 @@ def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
 
 
 def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
-    """What stands on the reverse: which sheet it is, and the check rule behind that of the front.
+    """What stands on the reverse: which sheet it is, and the test line behind that of the front.
 
     `mirror` takes a point seen through the front to the page of the reverse.
     """
@@ -105,7 +105,7 @@ def _cut_marks(placement: Placement) -> list[Stroked]:
     inner = list(_inner_edges(flat.outline, Rect(0, 0, width, height)))
     drawn = [_on_sheet(placement, begin, end, CUT) for begin, end in (*marks, *inner)]
     holes = [Stroked(polygon(hole), CUT) for hole in placement.holes]
-    return drawn + holes + _carried_on(placement, dict.fromkeys(flat.cuts, CUT))
+    return drawn + holes + _surrounded(placement, dict.fromkeys(flat.cuts, CUT))
 
 
 def _inner_edges(outline: Sequence[Point], box: Rect) -> Iterator[tuple[Point, Point]]:
@@ -131,10 +131,10 @@ def _fold_marks(placement: Placement) -> list[Stroked]:
     flat = placement.piece.flat
     lines = {Stroke(fold.start, fold.end): FOLD_PENS[fold.kind] for fold in flat.folds}
     lines |= dict.fromkeys(flat.scores, SCORE) | dict.fromkeys(flat.perforations, PERFORATION)
-    return _carried_on(placement, lines)
+    return _surrounded(placement, lines)
 
 
-def _carried_on(placement: Placement, strokes: Mapping[Stroke, Pen]) -> list[Stroked]:
+def _surrounded(placement: Placement, strokes: Mapping[Stroke, Pen]) -> list[Stroked]:
     """Lines across a flat as marks outside its bleed at both ends.
 
     Of several that lie in one line, as the folds of an octavo do, each end has the mark of the nearest. Of two

@@ -1,4 +1,4 @@
-"""What stands at the foot of a sheet: the check rule, the legend, and which sheet it is."""
+"""What stands at the foot of a sheet: the test line, the legend, and which sheet it is."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ __all__ = ["footer", "rule_lines"]
 RULE_PEN = Pen(0.15)
 SHORT = 20.0
 RULE_LENGTHS = (100.0, 50.0, SHORT)
-"""The check rule is the longest of these that leaves room for the legend, in mm."""
+"""The test line is the longest of these that leaves room for the legend, in mm."""
 
 GAP, LEGEND = 5.0, 46.0
 """Between rule and legend, and the width that the legend needs to be read, in mm; narrower ones have fewer words."""

@@ -1,6 +1,6 @@
 """Kinds of equal items, and blocks: one item, or items joined edge to edge with hardly any waste.
 
-Inside the search, lengths are whole millionths of a millimetre and every item has the knife room added to
+Inside the search, lengths are whole millionths of a millimetre and every item has the gap between pieces added to
 its width and height, as has the bin: then neighbours may touch. Lengths of items are rounded up and those of
 bins down, so nothing that fits here fails to fit in truth.
 """
@@ -67,7 +67,7 @@ def _down(length: float) -> int:
 
 
 def areas_in_units(bins: Iterable[Bin], gap: float) -> list[Size]:
-    """Bins with one knife room added, rounded down to whole units."""
+    """Bins with one gap added, rounded down to whole units."""
     return [(_down(area.width + gap), _down(area.height + gap)) for area in bins]
 
 

@@ -11,7 +11,7 @@ from .items import Bin, Placed
 __all__ = ["Cut", "Panel", "take_apart"]
 
 TOUCH = 1e-6
-"""Pieces may be closer than the knife room by this many mm, for rounding."""
+"""Pieces may be this many mm closer than their gap, for rounding."""
 
 
 @dataclass(frozen=True, slots=True)

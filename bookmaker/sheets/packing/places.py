@@ -17,7 +17,7 @@ def places_of(lies: Iterable[Lie], kinds: Kinds, items: Sequence[Item]) -> tuple
     spots: dict[str, Placed] = {}
     for lie in sorted(lies, key=lambda lie: (lie.area, lie.y, lie.x)):
         item = next(waiting[lie.kind])
-        # which way round it lies is known by the side it shows, knife room and rounding aside
+        # which way round it lies is known by the side it shows, gap between pieces and rounding aside
         wide = (lie.width > lie.height) == (item.width > item.height)
         width, height = (item.width, item.height) if wide else (item.height, item.width)
         spots[item.key] = Placed(item.key, lie.area, lie.x / UNITS, lie.y / UNITS, width, height, not wide)

@@ -79,7 +79,7 @@ def pack_rows(items: Sequence[Item], area: Bin, gap: float, leftovers: Sequence[
     """Place every item, row after row, in as many bins of size `area` as it takes.
 
     Items are taken by falling height, as they lie flat; items of one height by group, then as given. `gap`
-    is the knife room in mm between neighbours; none is needed at a bin's edge. `leftovers` are bins that are
+    is the gap between pieces in mm between neighbours; none is needed at a bin's edge. `leftovers` are bins that are
     filled first: they have the numbers 0, 1 … and whole bins follow. Keys must differ. The result
     has the order of `items`.
 

@@ -13,12 +13,12 @@ from pathlib import Path
 
 from ...ground.problems import Problem, ShelfFileError
 from ..yaml_tree import Tree
-from .columns import SHORT_NAMES
+from .columns import SHORT_NAMES, column_name
 from .listed import MOST_BOOKS, listed_books
 from .table import read_table
-from .wording import in_words_of_tables
+from .wording import for_a_table
 
-__all__ = ["MOST_BOOKS", "SHORT_NAMES", "in_words_of_tables", "with_listed_books"]
+__all__ = ["MOST_BOOKS", "SHORT_NAMES", "column_name", "for_a_table", "with_listed_books"]
 
 FROM = "from "
 

@@ -6,7 +6,7 @@ A path leads to a value as the text has it: keys of groups, numbers of lists, su
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from ...ground.problems import FieldPath
 from ..yaml_tree import Plain
@@ -16,10 +16,14 @@ __all__ = ["Copy", "Edit", "Insert", "Move", "Remove", "Rename", "Reorder", "Set
 
 @dataclass(frozen=True, slots=True)
 class SetValue:
-    """A value under a key, or in the place of an item; groups that are missing on the way are made."""
+    """A value under a key, or in the place of an item; groups that are missing on the way are made.
+
+    `of_set`: of a volume that is written only as one of its set, for the whole set.
+    """
 
     path: FieldPath
     value: Plain
+    of_set: bool = field(default=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)

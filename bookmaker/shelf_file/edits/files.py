@@ -19,7 +19,7 @@ from .manner import Manner
 from .table_text import edit_table
 from .yaml_text import edit_yaml
 
-__all__ = ["EditedFile", "edit_file", "edited_data", "undo"]
+__all__ = ["EditedFile", "edit_file", "edited_data", "read_maker_file", "undo"]
 
 READ_AGAIN = "look at it again, then make the change once more"
 
@@ -42,7 +42,7 @@ def edit_file(
     what it holds now. What somebody writes while this runs is never overwritten. `keys` are those of a book.
     """
     try:
-        file = read_file(path, TABLE if _is_table(path) else SHELF)
+        file = read_maker_file(path)
         if digest is not None and file.digest != digest:
             return Problem(f"{path.name} was changed since it was read", READ_AGAIN)
         data = edited_data(file, edits, keys, manner)
@@ -51,10 +51,19 @@ def edit_file(
         return refusal.problems[0]
 
 
+def read_maker_file(path: Path) -> SourceFile:
+    """A shelf file, or a table of books by the end of its name.
+
+    Raises:
+        ShelfFileError: it cannot be read.
+    """
+    return read_file(path, TABLE if _is_table(path) else SHELF)
+
+
 def undo(edited: EditedFile) -> EditedFile | Problem:
     """Give a file the bytes that it had before an edit, if it was not changed since."""
     try:
-        now = read_file(edited.path, TABLE if _is_table(edited.path) else SHELF)
+        now = read_maker_file(edited.path)
         if now.digest != edited.digest:
             return Problem(f"{edited.path.name} was changed since the edit", "change it by hand")
         return _exchanged(now, edited.before.data)

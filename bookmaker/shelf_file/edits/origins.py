@@ -136,19 +136,20 @@ def placed(tree: Tree, written: Written, edit: Edit) -> tuple[str, Edit]:
     return _within(written, origins, edit)
 
 
-def _origin(origins: list[Origin], path: FieldPath) -> Origin:
+def _origin(origins: list[Origin], path: FieldPath, *, of_set: bool = False) -> Origin:
     number = path[1]
     if not isinstance(number, int) or not 0 <= number < len(origins):
         raise refused(f"there is no book number {number}", f"count from 0 to {len(origins) - 1}", path)
     origin = origins[number]
-    if not origin.alone:
+    if not origin.alone and not of_set:
         raise refused("this volume is written only as one of its set", OWN_ROW, path)
     return origin
 
 
 def _within(written: Written, origins: list[Origin], edit: Edit) -> tuple[str, Edit]:
     """An edit of something in a book."""
-    origin, rest = _origin(origins, edit.path), edit.path[2:]
+    of_set = isinstance(edit, SetValue) and edit.of_set
+    origin, rest = _origin(origins, edit.path, of_set=of_set), edit.path[2:]
     if not origin.around:
         return origin.file, _put(edit, origin.path, rest)
     item = reach(written, origin.path).node

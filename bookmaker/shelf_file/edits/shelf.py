@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from pathlib import Path
 
 from ...ground.problems import BookmakerError, Problem
 from ...ground.quantities import show
@@ -11,14 +12,14 @@ from ..reading import ShelfFile
 from ..source_text import TABLES, source_text
 from ..yaml_tree import Tree
 from .edit import Edit, SetValue
-from .files import EditedFile, edit_file, undo
+from .files import EditedFile, edit_file, edited_data, read_maker_file, undo
 from .manner import Manner
 from .origins import placed
 from .refusal import EditRefused
 from .written import Written, read_written
 from .yaml_text import yaml_refusal
 
-__all__ = ["edit_shelf", "shelf_refusal"]
+__all__ = ["edit_shelf", "shelf_refusal", "supposed_shelf"]
 
 
 def edit_shelf(
@@ -34,6 +35,47 @@ def edit_shelf(
     books anew stands last. `keys` are those of a book. `digests`, by the names of the files, are those of what was
     read: a file that was changed since is not touched.
     """
+    by_file = _by_file(shelf, edits)
+    if isinstance(by_file, Problem):
+        return by_file
+    done: list[EditedFile] = []
+    for file, there in by_file.items():
+        path = _path_of(file, shelf)
+        made = edit_file(path, there, keys, manner, (digests or {}).get(file))
+        if isinstance(made, Problem):
+            for edited in reversed(done):
+                undo(edited)
+            return made
+        done.append(made)
+    return done
+
+
+def supposed_shelf(
+    shelf: ShelfFile[Entry], edits: Sequence[Edit], keys: Mapping[str, bool], manner: Manner
+) -> Mapping[Path, bytes] | Problem:
+    """What the files of a shelf would hold after edits, by their paths; nothing is written."""
+    by_file = _by_file(shelf, edits)
+    if isinstance(by_file, Problem):
+        return by_file
+    found: dict[Path, bytes] = {}
+    try:
+        for file, there in by_file.items():
+            path = _path_of(file, shelf)
+            data = edited_data(read_maker_file(path), there, keys, manner)
+            if isinstance(data, Problem):
+                return data
+            found[path] = data
+    except BookmakerError as refusal:
+        return refusal.problems[0]
+    return found
+
+
+def _path_of(file: str, shelf: ShelfFile[Entry]) -> Path:
+    return shelf.path if file == shelf.path.name else shelf.folder / file
+
+
+def _by_file(shelf: ShelfFile[Entry], edits: Sequence[Edit]) -> Mapping[str, list[Edit]] | Problem:
+    """The edits as they are made in each file."""
     try:
         written = read_written(source_text(shelf.path), shelf.path.name)
         by_file: dict[str, list[Edit]] = {}
@@ -44,16 +86,7 @@ def edit_shelf(
         return refusal.problem
     except BookmakerError as refusal:
         return refusal.problems[0]
-    done: list[EditedFile] = []
-    for file, there in by_file.items():
-        path = shelf.path if file == shelf.path.name else shelf.folder / file
-        made = edit_file(path, there, keys, manner, (digests or {}).get(file))
-        if isinstance(made, Problem):
-            for edited in reversed(done):
-                undo(edited)
-            return made
-        done.append(made)
-    return done
+    return by_file
 
 
 def shelf_refusal(tree: Tree, written: Written, edit: Edit, keys: Mapping[str, bool]) -> Problem | None:

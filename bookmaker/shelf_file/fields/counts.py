@@ -10,7 +10,7 @@ from ...ground.amounts import parse_count
 from ...ground.quantities import NotAMeasure
 from .words import read_text, refuse
 
-__all__ = ["Count", "Flyleaves", "PageCount", "PartPages", "SectionPages", "Stations", "StripPanels"]
+__all__ = ["Count", "Flyleaves", "LookNumber", "PageCount", "PartPages", "SectionPages", "Stations", "StripPanels"]
 
 
 def _whole(low: int, high: int, *, even: bool = False) -> BeforeValidator:
@@ -70,6 +70,9 @@ Stations = Annotated[int, _whole(2, 40), WithJsonSchema({"type": "integer", "min
 
 PartPages = Annotated[int, _whole(1, 2000), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 2000})]
 """Pages of a part of a book: at most 2000."""
+
+LookNumber = Annotated[int, _whole(1, 99_999), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 99_999})]
+"""Which of many looks a book has."""
 
 StripPanels = Annotated[
     int,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from functools import cache
 from typing import Annotated, Any, Union, get_args
 
 from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
@@ -35,27 +36,33 @@ class NamesFile:
 
 def named(entry: Entry, what: str) -> Iterator[tuple[FieldPath, str]]:
     """Where an entry, or what is in it, names a `what`, each with the name written there."""
-    for key, field in type(entry).model_fields.items():
+    for key, marks in _marked(type(entry)):
         written = getattr(entry, key)
         if isinstance(written, Entry):
             yield from (((key, *path), name) for path, name in named(written, what))
-        elif written and any(isinstance(mark, Names) and mark.what == what for mark in _marks(field)):
+        elif written and any(isinstance(mark, Names) and mark.what == what for mark in marks):
             yield (key,), written
 
 
 def files_named(written: object, here: FieldPath = ()) -> Iterator[tuple[FieldPath, str, str]]:
     """Every field of an entry, and of the groups and lists in it, that may name a file: what of, and the path."""
     if isinstance(written, Entry):
-        for key, field in type(written).model_fields.items():
-            value, marks = getattr(written, key), [mark for mark in _marks(field) if isinstance(mark, NamesFile)]
+        for key, marks in _marked(type(written)):
+            value = getattr(written, key)
             if isinstance(value, str):
-                yield from (((*here, key), mark.what, value) for mark in marks)
-            else:
+                yield from (((*here, key), mark.what, value) for mark in marks if isinstance(mark, NamesFile))
+            elif isinstance(value, (Entry, tuple, Mapping)):
                 yield from files_named(value, (*here, key))
     elif isinstance(written, (tuple, Mapping)):
         parts = written.items() if isinstance(written, Mapping) else enumerate(written)
         for part, value in parts:
             yield from files_named(value, (*here, part))
+
+
+@cache
+def _marked(model: type[Entry]) -> tuple[tuple[str, tuple[object, ...]], ...]:
+    """The keys of a model, each with its marks."""
+    return tuple((key, tuple(_marks(field))) for key, field in model.model_fields.items())
 
 
 def _marks(field: FieldInfo) -> Iterator[object]:

@@ -21,7 +21,7 @@ __all__ = [
     "FIT",
     "BlockThickness",
     "Bulk",
-    "Ease",
+    "DummyThickness",
     "FilmThickness",
     "Grammage",
     "LifeSide",
@@ -34,7 +34,7 @@ __all__ = [
     "ScanWidths",
     "SheetSide",
     "ShelfSide",
-    "SolidThickness",
+    "SmallLength",
     "Spacing",
     "StaffSpacing",
     "TabWidth",
@@ -121,8 +121,8 @@ FilmThickness = Annotated[float, _between(0, 1), _length_schema("50 um")]
 """Film or glue in mm; 0 is allowed."""
 Thickness = Annotated[float, _between(0.1, 200), _length_schema("4.2 mm")]
 """Thickness of a block or a book in mm."""
-SolidThickness = Annotated[float, _between(1, 200), _length_schema("4 mm")]
-"""Thickness of a solid block in mm: less than 1 mm is a card, not a block."""
+DummyThickness = Annotated[float, _between(1, 200), _length_schema("4 mm")]
+"""Thickness of a dummy block in mm: less than 1 mm is a card, not a block."""
 
 
 ScanWidth = Annotated[float, _between(1, 2000), _length_schema("140 mm")]
@@ -153,10 +153,10 @@ BlockThickness = Annotated[
     BeforeValidator(_read_block_thickness),
     WithJsonSchema({"type": "string", "examples": ["4 mm", "fill"]}),
 ]
-"""Thickness of a solid block in mm, or ``fill``: what is left on its space."""
+"""Thickness of a dummy block in mm, or ``fill``: what is left on its space."""
 Margin = Annotated[float, BeforeValidator(read_margin), _length_schema("5 mm")]
 """A margin or turn-in in mm; 0 is allowed."""
-Ease = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
+SmallLength = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
 """Play or tolerance in mm; 0 is allowed."""
 Offset = Annotated[float, BeforeValidator(_length_reader(-10, 10, parse_offset)), _length_schema("-0.4 mm")]
 """A shift in mm, either way."""

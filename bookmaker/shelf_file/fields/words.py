@@ -17,6 +17,7 @@ from .entry import Names, NamesFile
 __all__ = [
     "ByName",
     "CaptionsFile",
+    "DoneSteps",
     "Flag",
     "Ink",
     "Lines",
@@ -174,6 +175,27 @@ def _read_flag(value: object) -> bool:
 
 Flag = Annotated[bool, BeforeValidator(_read_flag), WithJsonSchema({"type": "boolean"})]
 """Yes or no."""
+
+
+DONE = ("printed", "cut", "measured")
+
+
+def _read_done(value: object) -> tuple[str, ...]:
+    """One or several, in a list or between commas."""
+    said = value if isinstance(value, (list, tuple)) else read_text(value).split(",")
+    steps = tuple(dict.fromkeys(read_text(one).strip().casefold() for one in said))
+    unknown = next((one for one in steps if one not in DONE), None)
+    if unknown is not None:
+        raise refuse(f"{show(unknown)} is nothing that can be ticked off", f"write some of {', '.join(DONE)}")
+    return steps
+
+
+DoneSteps = Annotated[
+    tuple[str, ...],
+    BeforeValidator(_read_done),
+    WithJsonSchema({"anyOf": [{"enum": [*DONE]}, {"type": "array", "items": {"enum": [*DONE]}}]}),
+]
+"""What is done of a thing."""
 
 
 def _read_ink(value: object) -> Colour:

@@ -99,9 +99,8 @@ def _piece(book: BookPlan, index: int, flat: Flat, front: Art, reverse: Art = NO
 
 def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside) -> Piece:
     front, reverse = (_printed(flat.seen_from(face), inside, book) for face in (Face.FRONT, Face.REVERSE))
-    # a book of the same title and author always has the same edges
-    seed = f"{book.entry.title}\n{book.entry.author or ''}"
-    front = book.entry.block.dressing(flat, seed, book.frame.resolution_dpi) or front
+    # books of one set have the same edges
+    front = book.entry.block.dressing(flat, f"edges of {book.coat.words.kin}", book.frame.resolution_dpi) or front
     return _piece(book, index, flat, front, reverse)
 
 

@@ -9,9 +9,10 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ...ground.geometry import Size
 from ...paper.thickness import ASSEMBLY_TOLERANCE
 from ...shelf_file.book_names import BookName
+from ...shelf_file.fields.counts import LookNumber
 from ...shelf_file.fields.entry import Entry
-from ...shelf_file.fields.measures import Ease, LifeSide, PageSide, Thickness
-from ...shelf_file.fields.words import SpaceName, ThingId, Title, refuse
+from ...shelf_file.fields.measures import LifeSide, PageSide, SmallLength, Thickness
+from ...shelf_file.fields.words import DoneSteps, SpaceName, ThingId, Title, refuse
 from ...shelf_file.rows import LONGEST_ROW
 from ...shelf_file.volumes import MOST_VOLUMES
 from .blocks.kinds import AnyBlock
@@ -94,13 +95,17 @@ class BookEntry(Entry):
     jacket: Jacket | None = Field(None, description="a loose jacket around the covered book")
     inside: AnyInside = Field(BLANK, description="what the pages show")
     design: AnyDesign = Field(PLAIN, description="what the cover shows")
+    look: LookNumber | None = Field(
+        None, description="which of many looks it has: what is left to chance hangs on this"
+    )
     space: SpaceName | None = Field(None, description="where it stands, as under spaces")
     stack: Title | None = Field(None, description="books of a space with the same stack lie on one another")
     measured_thickness: Thickness | None = Field(
         None, description="thickness of the finished book; overrides the computed one"
     )
+    done: DoneSteps = Field((), description="what is done and not asked for again: printed, cut, measured")
     row: NoRow = Field(None, description="books that share all else, each a title or a group of keys")
-    assembly_tolerance: Ease = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
+    assembly_tolerance: SmallLength = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
 
     @property
     def name(self) -> BookName:

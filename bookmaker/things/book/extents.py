@@ -22,8 +22,8 @@ __all__ = ["page_frame", "settled_block"]
 FEWEST_PAGES = 2
 
 
-def page_frame(book: BookEntry, terms: Terms, pages: int) -> PageFrame:
-    """The pages of a book, to be filled."""
+def page_frame(book: BookEntry, terms: Terms, pages: int, look: int) -> PageFrame:
+    """The pages of a book, to be filled; what is left to chance on them hangs on its look."""
     page = book.page_size(terms.scale)
     return PageFrame(
         width=page.width,
@@ -31,7 +31,7 @@ def page_frame(book: BookEntry, terms: Terms, pages: int) -> PageFrame:
         pages=pages,
         right_to_left=book.right_to_left,
         resolution_dpi=terms.resolution([name for _, name in named(book.block, "stock")][:1]),
-        book=BookWords(book.title, book.author or "", terms.shelf, book.language),
+        book=BookWords(book.title, book.author or "", terms.shelf, book.language, look, book.volume or ""),
         bleed=book.block.trimmed,
         step=book.block.step,
         asked=book.block.asked_pages,
@@ -39,7 +39,7 @@ def page_frame(book: BookEntry, terms: Terms, pages: int) -> PageFrame:
 
 
 def settled_block(
-    book: BookEntry, inside: LoadedInside, terms: Terms, *, unread: bool
+    book: BookEntry, inside: LoadedInside, terms: Terms, look: int, *, unread: bool
 ) -> tuple[BlockEntry, tuple[Problem, ...]]:
     """The block with its number of pages, and what keeps anybody from telling it.
 
@@ -48,7 +48,7 @@ def settled_block(
     """
     if not book.block.is_open:
         return book.block, ()
-    frame = page_frame(book, terms, 0)
+    frame = page_frame(book, terms, 0, look)
     pages = None if unread else inside.extent(frame)
     block = book.block.with_pages(pages or FEWEST_PAGES)
     return block, () if unread or pages is not None else (_unsettled(book, inside.why_open(frame)),)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Annotated, Any
 
 from pydantic import BeforeValidator, Field
@@ -20,10 +20,12 @@ from ..terms import Terms
 from ..thing import Around, Family, Plan
 from .drafting import draft_book
 from .entry import BookEntry
+from .facts import facts_of
 from .legibility import lettering_problems, titles_for_a_lens
+from .neighbours import alike_neighbours, kept_looks
 from .pages.kinds import BLANK
 from .plan import Book, BookPlan
-from .side_by_side import dressed, palettes_overruled, set_notes
+from .side_by_side import dressed, in_look, looks_overruled, palettes_overruled, set_notes
 
 if TYPE_CHECKING:
     from ..making import Bench, Chapter
@@ -35,7 +37,7 @@ COLUMNS = (
     ("book", False),
     ("pages", True),
     ("panels", True),
-    ("parts", True),
+    ("pieces", True),
     ("block", True),
     ("spine", True),
     ("thick", True),
@@ -64,14 +66,14 @@ class Books(Family[BookEntry, BookPlan]):
     def called(self, entry: BookEntry, key: str | int) -> Called:
         """Title, volume, series, author and date."""
         words = (entry.title, entry.volume or "", entry.series or "", entry.author or "", entry.date or "")
-        return Called(words, repr(entry), entry.id or "")
+        return Called(words, entry, entry.id or "")
 
     def thing(self, entry: BookEntry, key: str | int, id: str) -> Book:
         """The book of an entry."""
         return Book(id=id, family=self, entry=entry)
 
     def dressed(self, plans: Sequence[Plan]) -> Sequence[Plan]:
-        """The books in colours unlike their neighbours', those of a set alike."""
+        """The books in the colours of their looks, those of a set alike."""
         coats = {book.id: book for book in dressed(_books(plans))}
         return [coats.get(plan.id, plan) for plan in plans]
 
@@ -89,7 +91,7 @@ class Books(Family[BookEntry, BookPlan]):
         """An inside that will not be seen, lettering that is too small or too faint."""
         if not plan.block.pages and plan.entry.inside != BLANK:
             yield Problem(
-                "this book is solid and has no pages: its inside will not be seen",
+                "this book is a dummy and has no pages: its inside will not be seen",
                 "leave it out, or write inside: {kind: blank}",
                 Severity.NOTE,
                 field=("inside",),
@@ -99,10 +101,12 @@ class Books(Family[BookEntry, BookPlan]):
         yield from within(("design",), lettering_problems(draft.lettering, resolution))
 
     def together(self, plans: Sequence[Plan], drafts: Sequence[Draft], around: Around) -> Iterator[Problem]:
-        """Sets that are not alike, titles that need a lens."""
+        """Sets that are not alike, neighbours that are, titles that need a lens."""
         books = _books(plans)
         yield from set_notes(books)
         yield from palettes_overruled(books)
+        yield from looks_overruled(books)
+        yield from alike_neighbours(books)
         resolution = around.terms.resolution
         covers = [
             (plan, draft.spine_title, resolution(plan.lettered_on))
@@ -111,12 +115,25 @@ class Books(Family[BookEntry, BookPlan]):
         ]
         yield from titles_for_a_lens(covers, around.terms.viewing_distance)
 
+    def facts(self, plan: BookPlan) -> Mapping[str, str]:
+        """Its words, its sizes, its making, its design."""
+        return facts_of(plan)
+
+    def in_look(self, plan: BookPlan, look: int) -> BookPlan:
+        """A book as another look would have it."""
+        return in_look(plan, look)
+
+    def looks(self, plans: Sequence[Plan], *, unlike: bool) -> Mapping[str, int]:
+        """The look of every book."""
+        return kept_looks(_books(plans), unlike=unlike)
+
     def report(self, plan: BookPlan, draft: Draft, around: Around) -> dict[str, Any]:
         """Its pages, its spine, how its text and its title can be read."""
         block = plan.block
         text = None if draft.x_height is None else around.terms.letters(draft.x_height, plan.paged_on)
         return {
             "title": plan.entry.title,
+            "look": plan.coat.words.look,
             "pages": block.pages,
             "panels": block.panels,
             "strips": len(block.flats),

@@ -28,6 +28,7 @@ from .designs.artwork import NO_ARTWORK, Artwork
 from .designs.design import Design, Words
 from .entry import SMALLEST_PAGE, BookEntry
 from .extents import page_frame, settled_block
+from .looks import look_of
 from .pages.inside import LoadedInside, load_inside
 from .pages.written import language_named, marks_of, parts_of
 
@@ -58,6 +59,16 @@ class Book(Thing):
     family: AnyFamily = field(compare=False, repr=False)
     entry: BookEntry
     sources: Sources = Sources()
+
+    @property
+    def done(self) -> frozenset[str]:
+        """What is ticked off in the shelf file."""
+        return frozenset(self.entry.done)
+
+    @property
+    def look(self) -> int:
+        """Its look by itself: the one that is written, or that of its id."""
+        return self.entry.look or look_of(self.id)
 
     @property
     def name(self) -> BookName:
@@ -107,7 +118,7 @@ class Book(Thing):
 
     def settled(self, terms: Terms) -> tuple[Book, tuple[Problem, ...]]:
         """The book with as many pages as its inside needs, where its block leaves that open."""
-        block, problems = settled_block(self.entry, self.sources.inside, terms, unread=self.sources.unread)
+        block, problems = settled_block(self.entry, self.sources.inside, terms, self.look, unread=self.sources.unread)
         return replace(self, entry=self.entry.model_copy(update={"block": block})), problems
 
     def of_thickness(self, thickness: float) -> Book:
@@ -265,6 +276,11 @@ class BookPlan(Plan):
         return frozenset(flat.stock for flat in self._outside if flat.dressed)
 
     @property
+    def look(self) -> int:
+        """The look of what is on it, that of its set if it is in one."""
+        return self.coat.words.look
+
+    @property
     def style(self) -> str:
         """The style of what is seen of it."""
         return self.coat.seen.style
@@ -311,7 +327,7 @@ class BookPlan(Plan):
         return self.marks.printed(text)
 
 
-def _words(entry: BookEntry) -> Words:
+def _words(entry: BookEntry, look: int) -> Words:
     """What stands on the cover of a book."""
     parts = parts_of(entry.inside)
     printed = marks_of(parts, entry.title, entry.language).printed
@@ -323,6 +339,7 @@ def _words(entry: BookEntry) -> Words:
         language=language_named(parts) or entry.language,
         series=entry.series or "",
         named=(entry.title, entry.author or ""),
+        look=look,
     )
 
 
@@ -341,8 +358,8 @@ def plan_book(book: Book, terms: Terms) -> BookPlan:
     if entry.measured_thickness is not None:
         cover = replace(cover, thickness=cover.thickness.as_measured(entry.measured_thickness))
     jacket = entry.jacket.plan(cover, stocks, right_to_left=mirrored) if entry.jacket else None
-    coat = Coat(_words(entry), entry.design, entry.jacket.design if entry.jacket else None)
-    frame = page_frame(entry, terms, block.pages)
+    coat = Coat(_words(entry, book.look), entry.design, entry.jacket.design if entry.jacket else None)
+    frame = page_frame(entry, terms, block.pages, book.look)
     return BookPlan(thing=book, page=page, frame=frame, block=block, cover=cover, jacket=jacket, coat=coat)
 
 

@@ -1,4 +1,4 @@
-"""The covers of a whole shelf settled side by side: neighbours differ, books of a set are alike."""
+"""The covers of a whole shelf settled side by side: books of a set are alike, and neighbours that are is told."""
 
 from __future__ import annotations
 
@@ -12,31 +12,52 @@ from ...ground.quantities import show
 from .designs.colouring import coloured
 from .designs.design import Design, InSet, Words
 from .entry import BookEntry
+from .looks import look_of
+from .neighbours import seen_design
 from .plan import BookPlan, Coat
 
-__all__ = ["dressed", "palettes_overruled", "set_notes"]
+__all__ = ["dressed", "in_look", "looks_overruled", "palettes_overruled", "set_notes"]
 
 
 def dressed(books: Sequence[BookPlan]) -> tuple[BookPlan, ...]:
     """The books with a ground colour for every drawn cover and jacket, and with the words of the sets they are in.
 
-    Neighbours are books that follow one another in the shelf file and stand in the same space; of a book in a
-    jacket with a design of its own they see the jacket. Books of one series, and volumes of the same title and
-    author, are a set.
+    Books of one series, and volumes of the same title and author, are a set. All have the look that is written for
+    the first of them that has one, or one that hangs on what they have in common.
     """
     words = [book.coat.words for book in books]
     for members in _sets(books):
+        written = next((look for number in members if (look := books[number].entry.look)), None)
+        shared = written or look_of(*words[members[0]].set_words)
+        for number in members:
+            words[number] = replace(words[number], look=shared)
         fellows = tuple(words[number] for number in members)
         spines = [Size(books[number].cover.spine, books[number].height) for number in members]
         for number, place in zip(members, _places(spines), strict=True):
             words[number] = replace(words[number], in_set=replace(place, books=fellows))
     row = list(zip(books, words, strict=True))
-    seen = coloured([(_seen(book.entry), said, book.entry.space) for book, said in row])
-    under = coloured([(book.entry.design, said, book.entry.space) for book, said in row])
+    seen = coloured((seen_design(book.entry), said) for book, said in row)
+    under = coloured((book.entry.design, said) for book, said in row)
     return tuple(
-        replace(book, coat=_coat(book.entry, said, outer, inner))
+        _framed(replace(book, coat=_coat(book.entry, said, outer, inner)))
         for (book, said), outer, inner in zip(row, seen, under, strict=True)
     )
+
+
+def in_look(book: BookPlan, look: int) -> BookPlan:
+    """A book as another look would have it, and the words of its set with it."""
+    words = replace(book.coat.words, look=look)
+    if words.in_set:
+        fellows = tuple(replace(fellow, look=look) for fellow in words.in_set.books)
+        words = replace(words, in_set=replace(words.in_set, books=fellows))
+    (outer,), (inner,) = (coloured([(design, words)]) for design in (seen_design(book.entry), book.entry.design))
+    return replace(book, coat=_coat(book.entry, words, outer, inner))
+
+
+def _framed(book: BookPlan) -> BookPlan:
+    """The book with its pages in the look of its set."""
+    words = replace(book.frame.book, look=book.coat.words.look)
+    return book if words == book.frame.book else replace(book, frame=replace(book.frame, book=words))
 
 
 def _coat(entry: BookEntry, words: Words, outer: Design, inner: Design) -> Coat:
@@ -47,12 +68,12 @@ def _coat(entry: BookEntry, words: Words, outer: Design, inner: Design) -> Coat:
 
 def palettes_overruled(books: Sequence[BookPlan]) -> Iterator[Problem]:
     """A note for every book of a set that names another palette than the book whose colour the set has."""
-    leads: dict[int, tuple[BookPlan, str]] = {}
+    leads: dict[tuple[str, ...], tuple[BookPlan, str]] = {}
     for book in books:
-        palette, words = _seen(book.entry).palette_of_set, book.coat.words
+        palette, words = seen_design(book.entry).palette_of_set, book.coat.words
         if not words.in_set or palette is None:
             continue
-        lead, first = leads.setdefault(words.kin, (book, palette))
+        lead, first = leads.setdefault(words.set_words, (book, palette))
         if palette != first:
             which = f"series {words.series!r}" if words.series else f"set of {lead.entry.title!r}"
             yield Problem(
@@ -65,17 +86,12 @@ def palettes_overruled(books: Sequence[BookPlan]) -> Iterator[Problem]:
             )
 
 
-def _seen(entry: BookEntry) -> Design:
-    """The design that neighbours see: that of the jacket, if it has one of its own, or that of the cover."""
-    return (entry.jacket and entry.jacket.design) or entry.design
-
-
 def _sets(books: Sequence[BookPlan]) -> list[list[int]]:
     """The numbers of the books of each set, counted from 0."""
     sets: dict[object, list[int]] = {}
     for number, said in enumerate(book.coat.words for book in books):
         if said.series or said.volume:
-            sets.setdefault(said.kin, []).append(number)
+            sets.setdefault(said.set_words, []).append(number)
     return [members for members in sets.values() if len(members) > 1]
 
 
@@ -101,10 +117,25 @@ def _places(spines: Sequence[Size]) -> list[InSet]:
     ]
 
 
+def looks_overruled(books: Sequence[BookPlan]) -> Iterator[Problem]:
+    """A note for every book of a set for which another look is written than the one that the set has."""
+    for book in books:
+        shared = book.coat.words.look
+        if book.entry.look not in (None, shared):
+            yield Problem(
+                f"{book.name} has look {shared}, that of its set, for a set is alike: its own, {book.entry.look}, is "
+                "not used",
+                f"write look: {shared} for all books of the set, or leave its own out",
+                Severity.NOTE,
+                field=("look",),
+                thing=book.id,
+            )
+
+
 def set_notes(books: Sequence[BookPlan]) -> Iterator[Problem]:
     """Where a picture that runs across the spines of a set is broken."""
     for members in _sets(books):
-        designs = {number: _seen(books[number].entry) for number in members}
+        designs = {number: seen_design(books[number].entry) for number in members}
         painted = {number: picture for number, design in designs.items() if (picture := design.picture_across)}
         drawn = any(design.is_landscape for design in designs.values())
         for number in members if painted else ():

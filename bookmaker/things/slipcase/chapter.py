@@ -36,8 +36,8 @@ def _steps(box: SlipcasePlan, titles: Sequence[str], bench: Bench) -> Iterator[s
     inside, outside, flat = box.inside, box.outside, box.flat
     yield (
         f"Finish its {counted(len(titles), 'book')} first, jackets and all: {as_list(titles)}. Side by side between "
-        f"two boards they should measure {thick(box.row)}. If they are more than {thick(box.entry.ease)} off, write "
-        "what you measured, or a larger ease, and run make again."
+        f"two boards they should measure {thick(box.row)}. If they are more than {thick(box.entry.clearance)} off, "
+        "write what you measured, or a larger clearance, and run make again."
     )
     yield print_step(bench, flat.kind)
     yield from film_steps(bench, flat)

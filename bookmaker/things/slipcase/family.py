@@ -55,7 +55,7 @@ class Slipcases(Family[SlipcaseEntry, SlipcasePlan]):
 
     def called(self, entry: SlipcaseEntry, key: str | int) -> Called:
         """The name under which it stands."""
-        return Called((self.noun, str(key)), repr(entry), entry.id or "")
+        return Called((self.noun, str(key)), entry, entry.id or "")
 
     def thing(self, entry: SlipcaseEntry, key: str | int, id: str) -> Slipcase:
         """The slipcase of an entry."""
@@ -80,23 +80,23 @@ class Slipcases(Family[SlipcaseEntry, SlipcasePlan]):
         return slipcase_chapter(plan, bench, around)
 
     def findings(self, plan: SlipcasePlan, draft: Draft, around: Around) -> Iterator[Problem]:
-        """The box is made to computed sizes: books that come out thicker than its ease do not go in.
+        """The box is made to computed sizes: books that come out thicker than its clearance do not go in.
 
-        What helps is what the books measure together, unless the ease is less than a gauge may be off.
+        What helps is what the books measure together, unless the clearance is less than a gauge may be off.
         """
-        if plan.row_tolerance <= plan.entry.ease + 1e-9:
+        if plan.row_tolerance <= plan.entry.clearance + 1e-9:
             return
-        ease = f"write ease: {print_mm(ceil(plan.row_tolerance * 100 - 1e-6) / 100, 2)}"
+        clearance = f"write clearance: {print_mm(ceil(plan.row_tolerance * 100 - 1e-6) / 100, 2)}"
         measured = (
             "finish the books before you print the box, and write what they measure side by side as "
             f"measured_rows: - {{books: [{around.called(plan.held)}], thickness: … mm}}"
         )
         yield Problem(
             f"its books may be off by ± {print_mm(plan.row_tolerance, 2)} together, "
-            f"but the ease is {print_mm(plan.entry.ease)}",
-            f"{measured}; or {ease}" if plan.entry.ease >= READING_TOLERANCE else ease,
+            f"but the clearance is {print_mm(plan.entry.clearance)}",
+            f"{measured}; or {clearance}" if plan.entry.clearance >= READING_TOLERANCE else clearance,
             Severity.NOTE,
-            field=("ease",),
+            field=("clearance",),
         )
 
     def report(self, plan: SlipcasePlan, draft: Draft, around: Around) -> dict[str, Any]:

@@ -22,7 +22,7 @@ from ...sheets.flat import Flat, Role
 from ...sheets.sheet_room import flat_too_large
 from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.entry import Entry
-from ...shelf_file.fields.measures import Ease, TabWidth
+from ...shelf_file.fields.measures import SmallLength, TabWidth
 from ...shelf_file.fields.words import Flag, SpaceName, StockName, ThingId, Title, read_title, refuse
 from ..answers import Named, Niche
 from ..standing import Standing, Uncertainty
@@ -67,7 +67,7 @@ class SlipcaseEntry(Entry):
     id: ThingId | None = Field(None, description="what it goes by; made of its name, if not given")
     books: BookNames = Field(description="titles of its books, or their numbers on the list")
     stock: StockName = Field(description="name of the card, as under stocks")
-    ease: Ease = Field(0.3, description="play for the row of books, each way")
+    clearance: SmallLength = Field(0.3, description="play for the row of books, each way")
     space: SpaceName | None = Field(None, description="where it stands; the space its books name, if not given")
     tab: TabWidth | None = Field(None, description="width of the glue tabs; 5 mm, or less in a narrow box")
     thumb_cut: Flag = Field(False, description="half-round cuts at the opening, to take hold of the books")
@@ -167,7 +167,7 @@ class SlipcasePlan(Plan):
         return f"leave its {side}est book out"
 
     def niches(self, held: Sequence[Plan]) -> tuple[Niche, ...]:
-        """The edges of its card around the spines of its books, each place with its share of the ease."""
+        """The edges of its card around the spines of its books, each place with its share of the clearance."""
         return tuple(_niches(self, [plan.standing for plan in held if plan.standing]))
 
 
@@ -176,16 +176,16 @@ def plan_slipcase(
 ) -> SlipcasePlan:
     """Work out the box around a row of finished books, and where it stands.
 
-    The room inside is the sum of their thicknesses, the tallest and the deepest, each with the ease.
+    The room inside is the sum of their thicknesses, the tallest and the deepest, each with the clearance.
 
     Raises:
         ShelfFileError: the tabs have no room, or the net is larger than the sheet; with both, if both are so.
     """
     entry, stock = box.entry, stocks[box.entry.stock]
     inside = BoxSize(
-        sum(book.thickness for book in books) + entry.ease,
-        max(book.height for book in books) + entry.ease,
-        max(book.depth for book in books) + entry.ease,
+        sum(book.thickness for book in books) + entry.clearance,
+        max(book.height for book in books) + entry.clearance,
+        max(book.depth for book in books) + entry.clearance,
     )
     tabs = tabs_of(inside, entry.tab)
     thumb = min(inside.height * THUMB_OF_HEIGHT, inside.depth * THUMB_OF_DEPTH) if entry.thumb_cut else 0.0
@@ -242,7 +242,7 @@ def _tab_problems(inside: BoxSize, stock: Stock, tabs: Tabs) -> Iterator[Problem
     if inside.width < SMALLEST_TAB:
         yield Problem(
             f"the room inside is {print_mm(inside.width, 2)} wide, too narrow for glue tabs of {SMALLEST_TAB:g} mm",
-            "put another book in, or write a larger ease",
+            "put another book in, or write a larger clearance",
             field=("books",),
         )
     elif tabs.width > inside.width + 1e-9:

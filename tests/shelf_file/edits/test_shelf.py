@@ -38,7 +38,7 @@ books:
   - from more.csv
   - title: Two
     volumes: 2
-  - block: {kind: solid, thickness: 5 mm, material: lime wood}
+  - block: {kind: dummy, thickness: 5 mm, material: lime wood}
     row:
       - Three
       - {title: Four, thickness: 7 mm}   # thick

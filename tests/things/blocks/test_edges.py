@@ -11,15 +11,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.drawing import Colour, contrast, luminance
 from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Flat
 from bookmaker.things.book.bath import pushed
-from bookmaker.things.book.blocks.solid import Solid
+from bookmaker.things.book.blocks.dummy import Dummy
 from bookmaker.things.book.edges.kinds import edge_art
 from bookmaker.things.book.edges.strip import Layout
-from bookmaker.workshop import check
 from tests.kit.by_kind import drafts_of
 from tests.kit.flats import signed_area
 from tests.kit.recording import RecordingCanvas, record
@@ -76,7 +76,7 @@ def test_the_same_book_has_the_same_edges_and_another_has_others(kind: str) -> N
 
 
 def test_every_kind_that_can_be_written_is_drawn() -> None:
-    assert set(get_args(Solid.model_fields["edges"].annotation)) == {"none", *KINDS}
+    assert set(get_args(Dummy.model_fields["edges"].annotation)) == {"none", *KINDS}
 
 
 def test_spots_are_small_and_many_on_small_edges_and_no_more_on_large_ones() -> None:
@@ -117,7 +117,7 @@ stocks:
   card: {caliper: 160 um, grain: long}
 books:
   - size: {height: 21 mm, width: 15 mm}
-    block: {kind: solid, thickness: 6 mm, edge_stock: laid}
+    block: {kind: dummy, thickness: 6 mm, edge_stock: laid}
     cover: {kind: wrap, stock: card}
     row:
       - {title: A, block: {edges: lines}}

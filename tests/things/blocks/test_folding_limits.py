@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.workshop import check
 
 SHELF = """\
 shelf: The Salt Office
@@ -47,7 +47,7 @@ REFUSED = [
         f"14:64: stout is 0.26 mm thick; an endpaper over 0.25 mm {EVEN}; name a paper of 0.25 mm or less",
     ),
     (
-        (BLOCK, "{kind: solid, thickness: 4 mm, edges: gilt, edge_stock: stout}"),
+        (BLOCK, "{kind: dummy, thickness: 4 mm, edges: gilt, edge_stock: stout}"),
         f"13:68: stout is 0.26 mm thick; an edge strip over 0.25 mm {EVEN}; name a paper of 0.25 mm or less",
     ),
 ]
@@ -77,7 +77,7 @@ def test_what_cannot_be_folded_is_refused(tmp_path: Path, change: tuple[str, str
         (COVER, f"{COVER}\n    jacket: {{stock: limit}}"),
         (COVER, "{kind: case, stock: limit, boards: board, square: 0.5 mm, endpapers: strip}"),
         (COVER, "{kind: case, stock: card, boards: board, binding: quarter, spine_stock: board}"),  # leather yields
-        (BLOCK, "{kind: solid, thickness: 4 mm, edges: gilt, edge_stock: strip}"),
+        (BLOCK, "{kind: dummy, thickness: 4 mm, edges: gilt, edge_stock: strip}"),
     ],
     ids=str,
 )

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.sheets.flat import FoldKind, Role
 from bookmaker.things.book.plan import BookPlan
-from bookmaker.workshop import check
 from tests.kit.by_kind import books_of
 
 SHELF = """\

@@ -11,7 +11,7 @@ from typing import Any
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bookmaker.workshop import make
+from bookmaker import make
 
 SHELF = """\
 shelf: Folding

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.workshop import check
+from bookmaker import check
 from tests.kit.cases import cased
 from tests.kit.shelves import refused
 
@@ -29,12 +29,12 @@ books:
 SLIPS = {
     "joint: 9 mm": "61: a joint of 9 mm is wider than the board, which keeps 6.4 mm; "
     "write a joint of 7.7 mm or less, or a wider book",
-    "joint: 0 mm": "61: books[1].cover.joint: 0 mm is out of range; write a joint of up to 20 boards or 50 mm",
-    "joint: two boards": "61: books[1].cover.joint: 'two boards' is not a number of boards; "
+    "joint: 0 mm": "61: Tide Tables: cover.joint: 0 mm is out of range; write a joint of up to 20 boards or 50 mm",
+    "joint: two boards": "61: Tide Tables: cover.joint: 'two boards' is not a number of boards; "
     "write so many boards, such as 1.5 boards, or a length such as 2 mm",
-    "joint: 30 boards": "61: books[1].cover.joint: 30 boards is out of range; "
+    "joint: 30 boards": "61: Tide Tables: cover.joint: 30 boards is out of range; "
     "write a joint of up to 20 boards or 50 mm",
-    "joint: 1.5": "61: books[1].cover.joint: 1.5 has no unit; "
+    "joint: 1.5": "61: Tide Tables: cover.joint: 1.5 has no unit; "
     "write so many boards, such as 1.5 boards, or a length such as 2 mm",
     "square: 0.3 mm": "62: boards of 1 mm are too thick for a square of 0.3 mm: at most 3 times the square "
     "(common practice); choose boards of 0.9 mm or less, or write square: 0.4 mm or more",
@@ -43,9 +43,9 @@ SLIPS = {
     "turn_in: 2 mm": "63: a turn-in of 2 mm does not hold around a board of 1 mm; write 3 mm to 12.1 mm",
     "turn_in: 13 mm": "63: a turn-in of 13 mm meets the other or crosses the board of 13.9 mm × 21.8 mm; "
     "write 3 mm to 12.1 mm",
-    "stiffener: wide": "65: books[1].cover.stiffener: 'wide' is not known; "
+    "stiffener: wide": "65: Tide Tables: cover.stiffener: 'wide' is not known; "
     "write one of sections and boards, sections, none",
-    "binding: thirds": "63: books[1].cover.binding: 'thirds' is not known; write one of full, quarter, half",
+    "binding: thirds": "63: Tide Tables: cover.binding: 'thirds' is not known; write one of full, quarter, half",
     "binding: quarter": "12: a quarter binding has no stock for its spine; add spine_stock: a name from stocks",
     "binding: half, spine_stock: lether": "82: there is no stock 'lether'; did you mean 'leather'?",
     "endpapers: vellum": "65: there is no stock 'vellum'; write one of laid, cloth, leather, slip, board, plank",
@@ -149,6 +149,6 @@ def test_a_block_without_blank_ends_asks_for_endpapers(endpapers: str | None) ->
 
 def test_a_solid_block_needs_no_endpapers(tmp_path: Path) -> None:
     """It is glued by its faces: nothing is missing."""
-    solid = SHELF.replace("kind: accordion, stock: laid, pages: 48", "kind: solid, thickness: 5 mm")
-    (tmp_path / "salt.yaml").write_text(solid, encoding="utf-8")
+    dummy = SHELF.replace("kind: accordion, stock: laid, pages: 48", "kind: dummy, thickness: 5 mm")
+    (tmp_path / "salt.yaml").write_text(dummy, encoding="utf-8")
     assert check(tmp_path / "salt.yaml").problems == ()

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
+from bookmaker import check
 from bookmaker.ground.art import NOTHING
 from bookmaker.ground.drawing import Colour
 from bookmaker.ground.geometry import Point, Rect
@@ -18,7 +19,6 @@ from bookmaker.things.book.designs.styles.half_leather import HalfLeather
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.designs.tones import apart
-from bookmaker.workshop import check
 from tests.kit.by_kind import drafts_of
 from tests.kit.cases import cased, holds
 from tests.kit.flats import flat_of, panel

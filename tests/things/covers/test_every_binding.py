@@ -9,11 +9,11 @@ from typing import Any
 
 import pytest
 
+from bookmaker import make
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Face, Flat, Fold, FoldKind, Panel, Role, Stroke
 from bookmaker.things.book.blocks.kinds import KINDS as BLOCKS
 from bookmaker.things.book.covers.kinds import KINDS as COVERS
-from bookmaker.workshop import make
 from tests.kit import hands
 
 DEMO = Path(__file__).parents[3] / "demo" / "shelf.yaml"

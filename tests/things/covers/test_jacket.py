@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from PIL import Image
 
+from bookmaker import check
 from bookmaker.ground.geometry import Axis, Point, Rect
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.papers import FORMATS
@@ -19,7 +20,6 @@ from bookmaker.paper.thickness import Layer, Thickness
 from bookmaker.sheets.flat import FoldKind, Role
 from bookmaker.things.book.covers.cover_plan import CoverPlan
 from bookmaker.things.book.covers.jacket import Jacket, JacketPlan
-from bookmaker.workshop import check
 from tests.kit.by_kind import drafts_of
 from tests.kit.folding import Space, Turn, inner, outer, turned_down
 from tests.kit.recording import record

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.geometry import Size
 from bookmaker.ground.typefaces import bundled
 from bookmaker.things.book.designs.design import DrawnDesign, Words
@@ -19,7 +20,6 @@ from bookmaker.things.book.designs.letters.titling import fit_text
 from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.designs.styles.leather import Leather
 from bookmaker.typesetting.capitals import has_capitals, in_capitals
-from bookmaker.workshop import check
 from tests.kit.flats import flat_of
 from tests.kit.recording import Written
 from tests.kit.shelves import ONE_BOOK

@@ -13,6 +13,7 @@ from PIL import Image, ImageDraw
 from pydantic import ValidationError
 from pypdf import PdfReader
 
+from bookmaker import check, make
 from bookmaker.ground.drawing import Colour
 from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Rect, Size, Transform
@@ -24,7 +25,7 @@ from bookmaker.things.book.designs.design import Design, Dress, Words
 from bookmaker.things.book.designs.styles.own_artwork import OwnArtwork
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.things.book.designs.styles.plain import Plain
-from bookmaker.workshop import Checked, Wishes, check, make
+from bookmaker.workshop import Checked, Wishes
 from bookmaker.writers.pdf import PdfFile
 from tests.kit.by_kind import books_of, drafts_of
 from tests.kit.flats import flat_of, panel, part
@@ -72,13 +73,13 @@ def outer_dots(image: Image.Image) -> Iterator[tuple[int, ...]]:
             yield image.getpixel((x, y))  # type: ignore[misc]
 
 
-@pytest.mark.parametrize("manner", ["mirror", "stretch"])
+@pytest.mark.parametrize("manner", ["folded over", "pulled out"])
 def test_the_edges_of_a_scan_run_on_into_turn_in_and_bleed(manner: str, tmp_path: Path) -> None:
     flat = flat_of(turn_in="5 mm", head_turn_in="4 mm")
     rects = [panel(flat, role) for role in (Role.BACK, Role.SPINE, Role.FRONT)]
     book = Rect.around([corner for rect in rects for corner in rect.corners])
     striped(tmp_path / "scan.png", round(book.width * 30), round(book.height * 30))
-    dress = dressed(OwnArtwork(picture="scan.png", shows="book", run_on=manner), flat, tmp_path)
+    dress = dressed(OwnArtwork(picture="scan.png", shows="book", surround=manner), flat, tmp_path)
     image = rendered(dress, flat, tmp_path)
     assert dress.problems == ()
     assert (255, 255, 255) not in set(outer_dots(image))
@@ -92,7 +93,9 @@ def test_the_edges_of_a_scan_run_on_into_turn_in_and_bleed(manner: str, tmp_path
 def test_with_colour_a_scan_ends_at_its_edges(tmp_path: Path) -> None:
     flat = flat_of(turn_in="5 mm")
     striped(tmp_path / "scan.png", 1200, 720)
-    entry = OwnArtwork.model_validate({"picture": "scan.png", "shows": "book", "run_on": "colour", "colour": "#00ff00"})
+    entry = OwnArtwork.model_validate(
+        {"picture": "scan.png", "shows": "book", "surround": "ground", "colour": "#00ff00"}
+    )
     image = rendered(dressed(entry, flat, tmp_path), flat, tmp_path)
     assert {dot for dot in outer_dots(image) if near(dot, (0, 255, 0))} == set(outer_dots(image))
 

@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from PIL import Image
 
+from bookmaker import check
 from bookmaker.cli.tables import lettering_table
 from bookmaker.ground.drawing import Art, Colour
 from bookmaker.ground.geometry import Rect
@@ -24,7 +25,7 @@ from bookmaker.things.book.designs.ornament.devices import DEVICES
 from bookmaker.things.book.designs.ornament.ornaments import FLEURONS
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.legibility import lettering_problems
-from bookmaker.workshop import Checked, check
+from bookmaker.workshop import Checked
 from tests.kit.by_kind import drafts_of, lettering_of
 from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Stroked, Written, ink_box, record

@@ -6,6 +6,7 @@ from pathlib import Path as FilePath
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.drawing import Colour, luminance
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Flat, Role
@@ -18,7 +19,6 @@ from bookmaker.things.book.designs.styles.pamphlet import Pamphlet
 from bookmaker.things.book.designs.styles.paper_boards import PaperBoards
 from bookmaker.things.book.designs.styles.school import School
 from bookmaker.things.book.designs.tones import apart
-from bookmaker.workshop import check
 from bookmaker.writers.pdf import PdfFile
 from tests.kit.cases import cased
 from tests.kit.flats import flat_of, panel, part

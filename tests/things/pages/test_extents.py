@@ -9,8 +9,8 @@ from typing import Any
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.workshop import check
 from tests.kit.shelves import refused, reported
 
 SHELF = """\

@@ -18,8 +18,8 @@ from bookmaker.things.book.pages.front_matter.dedication import Dedication
 from bookmaker.things.book.pages.front_matter.few_lines import few_lines
 from bookmaker.things.book.pages.front_matter.phrases import PHRASES
 from bookmaker.things.book.pages.front_matter.title_page import TitlePage
-from bookmaker.things.book.pages.patterns import mock_text
-from bookmaker.things.book.pages.patterns.ledger import Ledger, LedgerPage
+from bookmaker.things.book.pages.patterns import dummy_text
+from bookmaker.things.book.pages.patterns.ledger_paper import LedgerPaper, LedgerPaperPage
 from bookmaker.things.book.pages.patterns.ruled import Ruled, RuledPage
 from bookmaker.typesetting.book_type import BookType
 from bookmaker.typesetting.display import bound as bound_words
@@ -310,12 +310,12 @@ def test_a_face_without_italic_is_told() -> None:
 # ---- books that are read from the right
 
 
-def test_mock_text_is_mirrored_in_books_read_from_the_right() -> None:
+def test_dummy_text_is_mirrored_in_books_read_from_the_right() -> None:
     left, right = (PageFrame(15, 21, 2, side, book=BOOK, margins=None) for side in (False, True))
-    entry = mock_text.MockText(chapter=0, numbers=False)
+    entry = dummy_text.DummyText(chapter=0, numbers=False)
     [here, _], [there, _] = (entry.compose(frame).pages for frame in (left, right))
-    assert isinstance(here, mock_text.MockPage)
-    assert isinstance(there, mock_text.MockPage)
+    assert isinstance(here, dummy_text.DummyPage)
+    assert isinstance(there, dummy_text.DummyPage)
     assert here.rows == there.rows
     for art, frame, mirrored in ((here, left, False), (there, right, True)):
         area = frame.type_area(1)
@@ -330,7 +330,7 @@ def test_mock_text_is_mirrored_in_books_read_from_the_right() -> None:
 
 
 def test_a_ledger_read_from_the_right_has_its_dates_there() -> None:
-    here, there = (LedgerPage(Ledger(), PageFrame(15, 21, 1, side)) for side in (False, True))
+    here, there = (LedgerPaperPage(LedgerPaper(), PageFrame(15, 21, 1, side)) for side in (False, True))
     assert there.dates() == pytest.approx([15 - x for x in here.dates()])
     assert there.sums() == pytest.approx([15 - x for x in here.sums()])
     assert max(here.dates()) < min(here.sums())

@@ -8,6 +8,7 @@ from fontTools.fontBuilder import FontBuilder
 from fontTools.pens.ttGlyphPen import TTGlyphPen
 from pypdf import PdfReader
 
+from bookmaker import make
 from bookmaker.ground.art import Written
 from bookmaker.ground.geometry import Point
 from bookmaker.ground.typefaces import load_typeface
@@ -17,7 +18,7 @@ from bookmaker.sheets.layout import lay_out
 from bookmaker.sheets.marks import furnish
 from bookmaker.things.views.ink import word
 from bookmaker.typesetting.stand_ins import face_with, printable
-from bookmaker.workshop import Made, make
+from bookmaker.workshop import Made
 from tests.kit.by_kind import drafts_of
 
 GREEK, ARABIC = "Ὁ λύχνος · Маяк", "فنار"

@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.ground.problems import Problem, Severity
-from bookmaker.workshop import check
 
 SHELF = """\
 shelf: The Galley
@@ -81,7 +81,7 @@ def test_blank_pages_are_counted_and_the_colophon_follows_the_text(tmp_path: Pat
     pages = int(filled[1]) + int(filled[1]) % 2
     assert note.remedy == (
         f"write pages: {pages} in the block for a thinner book, "
-        "or add a part that takes what is left, such as mock text"
+        "or add a part that takes what is left, such as dummy text"
     )
 
 
@@ -89,9 +89,9 @@ def test_a_part_that_says_how_many_pages_it_has_is_advised_itself(tmp_path: Path
     problems = found(tmp_path, "leaves", ", pages: 24", ["title page", f"{TEXT}, pages: 20", "colophon"])
     part = next(problem for problem in problems if problem.message.startswith("cook.md fills"))
     pages = int(re.match(r"write pages: (\d+) in this part", part.remedy)[1])  # type: ignore[index]
-    again = found(tmp_path, "leaves", ", pages: 24", ["title page", f"{TEXT}, pages: {pages}", "mock text"])
+    again = found(tmp_path, "leaves", ", pages: 24", ["title page", f"{TEXT}, pages: {pages}", "dummy text"])
     assert again == []
-    short = found(tmp_path, "leaves", ", pages: 24", ["title page", f"{TEXT}, pages: {pages - 1}", "mock text"])
+    short = found(tmp_path, "leaves", ", pages: 24", ["title page", f"{TEXT}, pages: {pages - 1}", "dummy text"])
     assert f"write pages: {pages} in this part" in str(short[0])
 
 

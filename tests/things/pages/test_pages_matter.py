@@ -20,7 +20,7 @@ from bookmaker.things.book.pages.front_matter.title_page import TitlePage
 from bookmaker.things.book.pages.inside import load_inside
 from bookmaker.things.book.pages.kinds import AnyInside
 from bookmaker.things.book.pages.part import Part
-from bookmaker.things.book.pages.patterns.mock_text import MockPage
+from bookmaker.things.book.pages.patterns.dummy_text import DummyPage
 from bookmaker.typesetting.display import broken
 from bookmaker.typesetting.page import BookWords, Inside, PageFrame
 from tests.kit.fonts import font_of_boxes
@@ -252,7 +252,7 @@ def test_the_table_of_contents_names_the_page_on_which_each_part_begins(
 ) -> None:
     chapters = [
         {
-            "kind": "mock text",
+            "kind": "dummy text",
             "listed_as": f"Part {chr(65 + number // 26)}{chr(65 + number % 26)}",
             "pages": str(pages),
             "begins": begins,
@@ -273,10 +273,10 @@ def test_the_table_of_contents_names_the_page_on_which_each_part_begins(
 
 
 def begins_part(inside: Inside, number: int) -> bool:
-    """Whether a part of mock text begins on a page: the page shows another part than the one before."""
+    """Whether a part of dummy text begins on a page: the page shows another part than the one before."""
     here, before = (inside.pages[place - 1] if place else None for place in (number, number - 1))
-    own = here.frame.first if isinstance(here, MockPage) else None
-    return own is not None and own != (before.frame.first if isinstance(before, MockPage) else None)
+    own = here.frame.first if isinstance(here, DummyPage) else None
+    return own is not None and own != (before.frame.first if isinstance(before, DummyPage) else None)
 
 
 def test_a_table_at_the_end_lists_the_whole_book() -> None:

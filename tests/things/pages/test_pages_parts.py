@@ -16,8 +16,8 @@ from bookmaker.ground.drawing import Art
 from bookmaker.ground.problems import Severity
 from bookmaker.things.book.pages.inside import load_inside
 from bookmaker.things.book.pages.kinds import AnyInside
-from bookmaker.things.book.pages.patterns.ledger import LedgerPage
-from bookmaker.things.book.pages.patterns.mock_text import MockPage
+from bookmaker.things.book.pages.patterns.dummy_text import DummyPage
+from bookmaker.things.book.pages.patterns.ledger_paper import LedgerPaperPage
 from bookmaker.things.book.pages.patterns.music import MusicPage
 from bookmaker.things.book.pages.patterns.ruled import RuledPage
 from bookmaker.things.book.pages.patterns.squared import SquaredPage
@@ -26,7 +26,13 @@ from tests.kit.recording import record
 from tests.kit.shelves import ONE_BOOK, merged, told
 
 BOOK = BookWords("The Long Quay", "P. Stannard", "The Net Loft")
-SHOWS = {"ruled": RuledPage, "squared": SquaredPage, "ledger": LedgerPage, "music": MusicPage, "mock text": MockPage}
+SHOWS = {
+    "ruled": RuledPage,
+    "squared": SquaredPage,
+    "ledger paper": LedgerPaperPage,
+    "music": MusicPage,
+    "dummy text": DummyPage,
+}
 
 Written = dict[str, object]
 
@@ -67,7 +73,7 @@ def test_parts_follow_one_another_on_the_pages_they_ask_for(
 ) -> None:
     written = [
         {"kind": kind, "pages": str(pages), "begins": begins, "numbers": "yes", "listed_as": f"part {number}"}
-        | ({"chapter": "0"} if kind == "mock text" else {})
+        | ({"chapter": "0"} if kind == "dummy text" else {})
         for number, (kind, pages, begins) in enumerate(parts)
     ]
     expected: list[str] = []
@@ -92,7 +98,7 @@ def test_a_part_without_a_length_takes_what_is_left_wherever_it_stands(
     written: list[Written] = [
         {"kind": kind, "pages": str(pages), "begins": begins, "numbers": "no"} for kind, pages, begins in parts
     ]
-    written[open_ended].update(kind="ledger")
+    written[open_ended].update(kind="ledger paper")
     del written[open_ended]["pages"]
     needed = sum(pages for _, pages, _ in parts) - parts[open_ended][1] + len(parts) + 1
     inside = bound(written, needed + extra)
@@ -132,8 +138,8 @@ def test_one_part_alone_fills_the_book_or_as_many_pages_as_it_asks_for() -> None
 
 
 def test_parts_that_need_more_pages_than_there_are_lose_the_last_and_say_so() -> None:
-    inside = bound([{"kind": "ruled", "pages": "5"}, {"kind": "squared"}, {"kind": "ledger", "pages": "4"}], 8)
-    assert shown(inside, ["ruled", "squared", "ledger"]) == ["ruled"] * 5 + ["squared"] + ["ledger"] * 2
+    inside = bound([{"kind": "ruled", "pages": "5"}, {"kind": "squared"}, {"kind": "ledger paper", "pages": "4"}], 8)
+    assert shown(inside, ["ruled", "squared", "ledger paper"]) == ["ruled"] * 5 + ["squared"] + ["ledger paper"] * 2
     assert [(str(problem), problem.severity.value, problem.field) for problem in inside.problems] == [
         (
             "the parts of the inside need 10 pages, the block has 8: 2 pages are lost; "
@@ -182,8 +188,8 @@ def test_the_last_part_takes_what_is_left_and_tells_if_that_is_not_enough(tmp_pa
         ({"kind": "blank"}, None),
         ([{"kind": "ruled", "pages": "7"}, {"kind": "blank", "begins": "recto", "pages": "2"}], 10),
         ([{"kind": "title page"}, {"kind": "ruled"}], None),
-        ({"kind": "mock text"}, None),
-        ({"kind": "mock text", "pages": "31"}, 32),
+        ({"kind": "dummy text"}, None),
+        ({"kind": "dummy text", "pages": "31"}, 32),
     ],
 )
 def test_an_inside_knows_its_natural_length(parts: list[Written] | Written, pages: int | None) -> None:
@@ -214,24 +220,24 @@ def said(inside: str, folder: Path, defaults: str = "") -> list[str]:
 @pytest.mark.parametrize(
     ("inside", "message"),
     [
-        ("[]", "13:13: books[1].inside lists no parts; write from 1 to 200 parts, each after a -"),
+        ("[]", "13:13: Tide Tables: inside lists no parts; write from 1 to 200 parts, each after a -"),
         (
             "[{kind: blank}, {kind: rulde}]",
-            "13:36: books[1].inside[2].kind: 'rulde' is not known; did you mean ruled?",
+            "13:36: Tide Tables: inside[2].kind: 'rulde' is not known; did you mean ruled?",
         ),
-        ("[{kind: blank}, {pages: 2}]", "13:29: books[1].inside[2] has no kind; add kind: with one of "),
-        ("[{kind: blank, paegs: 2}]", "13:28: books[1].inside[1] has an unknown key 'paegs'; did you mean pages?"),
+        ("[{kind: blank}, {pages: 2}]", "13:29: Tide Tables: inside[2] has no kind; add kind: with one of "),
+        ("[{kind: blank, paegs: 2}]", "13:28: Tide Tables: inside[1] has an unknown key 'paegs'; did you mean pages?"),
         (
             "[{kind: blank, pages: 0}]",
-            "13:35: books[1].inside[1].pages: 0 is out of range; write a whole number from 1 to 2000",
+            "13:35: Tide Tables: inside[1].pages: 0 is out of range; write a whole number from 1 to 2000",
         ),
         (
             "[{kind: blank}, word]",
-            "13:29: books[1].inside[2] is not a group of keys; write keys and values under it, or between { and }",
+            "13:29: Tide Tables: inside[2] is not a group of keys; write keys and values under it, or between { and }",
         ),
         (
             "{kind: blank, begins: verso}",
-            "13:35: books[1].inside.begins: 'verso' is not known; write one of new page, recto",
+            "13:35: Tide Tables: inside.begins: 'verso' is not known; write one of new page, recto",
         ),
         (
             "[{kind: blank}, {kind: pdf, file: no.pdf}, {kind: text, file: no.txt}]",
@@ -247,7 +253,10 @@ def said(inside: str, folder: Path, defaults: str = "") -> list[str]:
             "13:14: two parts of the inside would take what is left: this one gets 1 page; "
             "write pages: with how many it shall have",
         ),
-        ("word", "13:13: books[1].inside is not a group of keys; write keys and values under it, or between { and }"),
+        (
+            "word",
+            "13:13: Tide Tables: inside is not a group of keys; write keys and values under it, or between { and }",
+        ),
     ],
 )
 def test_slips_in_a_list_of_parts_are_shown_where_they_stand(tmp_path: Path, inside: str, message: str) -> None:

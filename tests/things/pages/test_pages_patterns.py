@@ -15,7 +15,7 @@ from bookmaker.ground.geometry import Point, Rect
 from bookmaker.ground.problems import Severity
 from bookmaker.things.book.pages.part import UnreadPart
 from bookmaker.things.book.pages.patterns import map_grid
-from bookmaker.things.book.pages.patterns.ledger import Ledger
+from bookmaker.things.book.pages.patterns.ledger_paper import LedgerPaper
 from bookmaker.things.book.pages.patterns.map_grid import MapGrid
 from bookmaker.things.book.pages.patterns.music import Music
 from bookmaker.things.book.pages.patterns.squared import Squared
@@ -82,7 +82,7 @@ def test_a_fine_line_is_one_dot_wide_but_never_thinner_than_can_be_seen(dpi: flo
 def test_ledger_lines_stay_on_the_page_with_room_to_write(
     columns: int, width: float, height: float, spacing: float
 ) -> None:
-    entry = Ledger(columns=str(columns), spacing=spacing)
+    entry = LedgerPaper(columns=str(columns), spacing=spacing)
     page = entry.compose(PageFrame(width, height, 2)).pages[0]
     assert within(page, Rect(0, 0, width, height).grown(0.1))
     ruled = record(page).strokes[-1]
@@ -93,7 +93,7 @@ def test_ledger_lines_stay_on_the_page_with_room_to_write(
 
 
 def test_a_ledger_has_a_double_rule_at_the_head_and_before_the_sums() -> None:
-    level, columns = record(Ledger(spacing="1 mm", columns="2").compose(FRAME).pages[0]).strokes
+    level, columns = record(LedgerPaper(spacing="1 mm", columns="2").compose(FRAME).pages[0]).strokes
     assert [a.y for a, _ in lines(level)] == pytest.approx([16.5 - n for n in range(17)])
     head = sorted(a.y for a, b in lines(columns) if a.y == b.y)
     assert head == pytest.approx([17.5, 17.5 + 2 * DOT])
@@ -106,7 +106,7 @@ def test_a_ledger_has_a_double_rule_at_the_head_and_before_the_sums() -> None:
 @pytest.mark.parametrize("right_to_left", [False, True])
 def test_a_ledger_is_numbered_in_its_head_at_the_outer_edge(right_to_left: bool) -> None:
     frame = PageFrame(15, 21, 4, right_to_left)
-    for number, page in enumerate(Ledger(numbers="yes").compose(frame).pages, start=1):
+    for number, page in enumerate(LedgerPaper(numbers="yes").compose(frame).pages, start=1):
         [text] = record(page).texts
         assert 17.5 + 2 * DOT < text.at.y < 20.5
         inner, outer = text.at.x, 15 - text.end.x
@@ -229,7 +229,7 @@ def test_a_map_of_any_size_lies_on_its_page(width: float, height: float, spacing
 # ---- all
 
 
-@pytest.mark.parametrize("entry", [Squared, Ledger, Music, MapGrid])
+@pytest.mark.parametrize("entry", [Squared, LedgerPaper, Music, MapGrid])
 def test_numbers_are_printed_if_asked_and_go_on_from_the_part_before(entry: type[UnreadPart]) -> None:
     frame = PageFrame(15, 21, 2, first=7)
     pages = entry.model_validate({"numbers": "yes"}).compose(frame).pages

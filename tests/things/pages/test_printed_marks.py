@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker import check
 from bookmaker.shelf.plan import ShelfPlan
 from bookmaker.things.book.designs.design import Words
-from bookmaker.workshop import check
 from tests.kit.by_kind import books_of, box_drafts_of, drafts_of
 from tests.kit.recording import record
 

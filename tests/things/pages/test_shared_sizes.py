@@ -10,7 +10,7 @@ from bookmaker.ground.art import NOTHING
 from bookmaker.ground.problems import Severity
 from bookmaker.ground.units import from_pt, to_pt
 from bookmaker.things.book.pages.inside import load_inside
-from bookmaker.things.book.pages.patterns.mock_text import MockText
+from bookmaker.things.book.pages.patterns.dummy_text import DummyText
 from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.page import Inside, PageFrame
 from tests.kit.recording import record
@@ -30,7 +30,7 @@ def fitted(name: str, **keys: object) -> TextInside:
     return TextInside.model_validate({"file": name, "size": "fit", "numbers": "no", **keys})
 
 
-def bound(folder: Path, *parts: TextInside | MockText, frame: PageFrame = FRAME) -> Inside:
+def bound(folder: Path, *parts: TextInside | DummyText, frame: PageFrame = FRAME) -> Inside:
     return load_inside(parts, folder).compose(frame)
 
 
@@ -80,7 +80,7 @@ def test_what_two_texts_lose_in_their_smallest_type_is_told_with_the_pages_that_
 
 
 def test_beside_a_part_that_takes_the_rest_a_text_cannot_be_fitted(folder: Path) -> None:
-    inside = bound(folder, fitted("b.md"), MockText(numbers=False))
+    inside = bound(folder, fitted("b.md"), DummyText(numbers=False))
     [problem] = [p for p in inside.problems if p.severity is not Severity.NOTE]
     assert (problem.severity, problem.field) == (Severity.WARNING, (0, "size"))
     assert str(problem) == (
@@ -90,5 +90,5 @@ def test_beside_a_part_that_takes_the_rest_a_text_cannot_be_fitted(folder: Path)
     assert all(page is not NOTHING for page in inside.pages)
     assert round(to_pt(record(inside.pages[0]).texts[0].line.size), 2) == 2.2
     for keys in ({"pages": 4}, {"size": f"{to_pt(from_pt(2))} pt"}):
-        parts = TextInside.model_validate({"file": "b.md", "size": "fit"} | keys), MockText()
+        parts = TextInside.model_validate({"file": "b.md", "size": "fit"} | keys), DummyText()
         assert not [p for p in bound(folder, *parts).problems if p.severity is not Severity.NOTE]

@@ -106,11 +106,11 @@ BAD = [
         ["23:9: in a room 4.8 mm deep, tabs of 5 mm taper to nothing that holds; write a narrower tab"],
     ),
     (
-        in_box("books: [1], ease: 0 mm, faces: {colour: red, left: {pictur: a}}"),
+        in_box("books: [1], clearance: 0 mm, faces: {colour: red, left: {pictur: a}}"),
         [
-            "23:50: slipcases.salt.faces.colour: red is not a colour; "
+            "23:55: slipcases.salt.faces.colour: red is not a colour; "
             'write red, green and blue as "#7a1f2b", in quotes',
-            "23:62: slipcases.salt.faces.left has an unknown key 'pictur'; did you mean picture?",
+            "23:67: slipcases.salt.faces.left has an unknown key 'pictur'; did you mean picture?",
         ],
     ),
     (

@@ -29,7 +29,7 @@ NEAR = 0.01
 
 ROWS = st.lists(st.tuples(st.floats(1, 12), st.floats(10, 40), st.floats(8, 30)), min_size=1, max_size=8)
 CALIPERS = st.floats(0.1, 0.8)
-EASES = st.floats(0, 2)
+CLEARANCES = st.floats(0, 2)
 
 
 def card(caliper: float) -> Stock:
@@ -144,20 +144,20 @@ def overlap(one: tuple[Space, Space], other: tuple[Space, Space]) -> float:
 WALLS = (Role.BACK, Role.LEFT, Role.RIGHT, Role.TOP, Role.BOTTOM)
 
 
-@given(books=ROWS, caliper=CALIPERS, ease=EASES, thumb=st.booleans())
+@given(books=ROWS, caliper=CALIPERS, clearance=CLEARANCES, thumb=st.booleans())
 def test_folded_up_the_walls_meet_around_the_promised_room(
-    books: list[tuple[float, float, float]], caliper: float, ease: float, thumb: bool
+    books: list[tuple[float, float, float]], caliper: float, clearance: float, thumb: bool
 ) -> None:
-    plan = boxed(books, caliper, ease=ease, thumb_cut=thumb)
+    plan = boxed(books, caliper, clearance=clearance, thumb_cut=thumb)
     folded = Folded(plan.flat, caliper)
     walls = {role: folded.wall(role) for role in WALLS}
     heads, tails = folded.tabs(above=True), folded.tabs(above=False)
     left, right, inside = walls[Role.RIGHT][1].x, walls[Role.LEFT][0].x, walls[Role.BACK][0].z
 
     # The room: between the sides, between the tabs, and from the inside of the back to the front edges.
-    width = sum(thickness for thickness, _, _ in books) + ease
-    height = max(height for _, height, _ in books) + ease
-    depth = max(depth for _, _, depth in books) + ease
+    width = sum(thickness for thickness, _, _ in books) + clearance
+    height = max(height for _, height, _ in books) + clearance
+    depth = max(depth for _, _, depth in books) + clearance
     assert plan.inside == pytest.approx((width, height, depth))
     assert right - left == pytest.approx(width, abs=NEAR)
     assert min(low.y for low, _ in heads) - max(high.y for _, high in tails) == pytest.approx(height, abs=NEAR)
@@ -231,12 +231,12 @@ def crossing(a: Point, b: Point, c: Point, d: Point) -> bool:
 
 
 def test_net_by_hand() -> None:
-    """Derived for a book of 9.7 × 24.7 × 16.7 with ease 0.3 in card of 0.3 mm, glue 0.03: room 10 × 25 × 17.
+    """Derived for a book of 9.7 × 24.7 × 16.7 with clearance 0.3 in card of 0.3 mm, glue 0.03: room 10 × 25 × 17.
 
     Outside 10 + 0.6; 25 + 2 · (0.3 + 0.33); 17 + 0.3. Back between folds 10 + π/4 · 0.3 = 10.2356 by
     25 + 2 · 0.33 + 0.2356 = 25.8956; a side 17 + π/8 · 0.3 = 17.1178; the top 10.6 wide.
     """
-    plan = boxed([(9.7, 24.7, 16.7)], ease=0.3)
+    plan = boxed([(9.7, 24.7, 16.7)], clearance=0.3)
     assert plan.outside == pytest.approx((10.6, 26.26, 17.3))
     assert panel_of(plan.flat, Role.BACK).rect.size == pytest.approx((10.2356, 25.8956), abs=1e-4)
     assert panel_of(plan.flat, Role.LEFT).rect.width == pytest.approx(17.1178, abs=1e-4)

@@ -54,7 +54,7 @@ def test_the_box_stands_on_the_shelf_instead_of_its_books(tmp_path: Path) -> Non
     assert box["inside_mm"] == {"width": 14.28, "height": 21.3, "depth": 15.75}
     assert box["outside_mm"] == {"width": 14.68, "height": 22.16, "depth": 15.95}
     upper, lower = plan["spaces"]
-    assert (upper["used_mm"], upper["ease_mm"], upper["slack_mm"]) == (14.68, 0.2, 45.12)
+    assert (upper["used_mm"], upper["clearance_mm"], upper["room_left_mm"]) == (14.68, 0.2, 45.12)
     assert upper["tolerance_mm"] == box["tolerance_mm"]
     assert lower["used_mm"] == 4.54
     assert [book["slipcase"] for book in plan["books"]] == ["salt", "salt", "salt", None]
@@ -105,9 +105,9 @@ def test_a_row_with_a_box_that_is_over_says_what_would_help(tmp_path: Path) -> N
     """14.68 + 4.54 + 2 · 0.2 = 19.62; likely error √((154 · 0.0075)² + (10 · 0.02)² + 3 · 0.15² + 0.2²) = 1.217."""
     text = shelf().replace("    space: lower\n", "").replace("  upper: {width: 60 mm", "  upper: {width: 18.9 mm")
     assert errors(checked(text, tmp_path / "0")) == [
-        "shelf.yaml:6:18: upper is over: 1 book and 1 slipcase with their ease need 19.62 mm, the space has 18.9 mm, "
-        "0.72 mm too little; give Pans and Rakes 24 pages fewer; or put Pans and Rakes in lower, which has 60 mm left; "
-        "or use laid of 62 µm instead of 75"
+        "shelf.yaml:6:18: upper is over: 1 book and 1 slipcase with their clearance need 19.62 mm, the space has 18.9 "
+        "mm, 0.72 mm too little; give Pans and Rakes 24 pages fewer; or put Pans and Rakes in lower, which has 60 mm "
+        "left; or use laid of 62 µm instead of 75"
     ]
     # Each remedy, taken, is enough; most of the thinner paper is in the boxed books.
     fewer = text.replace("title: Pans and Rakes", "title: Pans and Rakes\n    block: {pages: 24}")
@@ -116,18 +116,18 @@ def test_a_row_with_a_box_that_is_over_says_what_would_help(tmp_path: Path) -> N
         assert bool(errors(checked(remedied, tmp_path / f"{number}"))) is (remedied is text)
 
 
-def test_an_ease_smaller_than_the_books_likely_error_is_said(tmp_path: Path) -> None:
+def test_a_clearance_smaller_than_the_books_likely_error_is_said(tmp_path: Path) -> None:
     (note,) = checked(shelf(), tmp_path).problems
-    assert (note.severity, note.field) == ("note", ("slipcases", "salt", "ease"))
+    assert (note.severity, note.field) == ("note", ("slipcases", "salt", "clearance"))
     assert str(note) == (
-        "shelf.yaml:23:9: its books may be off by ± 0.84 mm together, but the ease is 0.3 mm; "
+        "shelf.yaml:23:9: its books may be off by ± 0.84 mm together, but the clearance is 0.3 mm; "
         "finish the books before you print the box, and write what they measure side by side as "
-        "measured_rows: - {books: [Tide Tables, 2, 3], thickness: … mm}; or write ease: 0.85 mm"
+        "measured_rows: - {books: [Tide Tables, 2, 3], thickness: … mm}; or write clearance: 0.85 mm"
     )
     measured = shelf() + "measured_rows:\n  - {books: [Tide Tables, 2, 3], thickness: 14.5 mm}\n"
     assert checked(measured, tmp_path).problems == ()
-    for ease, said in (("0.83 mm", True), ("0.85 mm", False)):
-        problems = checked(shelf().replace("2, 3]", f"2, 3], ease: {ease}"), tmp_path).problems
+    for clearance, said in (("0.83 mm", True), ("0.85 mm", False)):
+        problems = checked(shelf().replace("2, 3]", f"2, 3], clearance: {clearance}"), tmp_path).problems
         assert bool(problems) is said
 
 

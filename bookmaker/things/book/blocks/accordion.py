@@ -24,7 +24,7 @@ from ....paper.thickness import Layer, Thickness
 from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import part_too_large
 from ....shelf_file.fields.counts import Flyleaves, StripPanels
-from ....shelf_file.fields.measures import Ease, TabWidth
+from ....shelf_file.fields.measures import SmallLength, TabWidth
 from ....shelf_file.fields.words import Flag, StockName
 from .block import PagedEntry
 from .block_plan import BlockPlan
@@ -51,7 +51,7 @@ class Accordion(PagedEntry):
     flyleaves: Flyleaves = Field(0, description="blank panels before the first and after the last page, even")
     joint: Literal["back to back", "hinge tab"] = Field("back to back", description="how strips are joined")
     tab: TabWidth = Field(3.0, description="width of the hinge tab")
-    spring: Ease = Field(0.0, description="what the folds add because they will not close, in all")
+    spring: SmallLength = Field(0.0, description="what the folds add because they will not close, in all")
     scored: Flag = Field(False, description="whether folds are scored, so that stiff paper may be folded")
 
     def plan(self, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:

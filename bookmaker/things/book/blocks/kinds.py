@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING
 from ....shelf_file.fields.entry import either
 from .accordion import Accordion
 from .block import BlockEntry
+from .dummy import Dummy
 from .leaves import Leaves
 from .sections import Sections
-from .solid import Solid
 
 __all__ = ["KINDS", "AnyBlock"]
 
-KINDS: tuple[type[BlockEntry], ...] = (Accordion, Leaves, Sections, Solid)
+KINDS: tuple[type[BlockEntry], ...] = (Accordion, Leaves, Sections, Dummy)
 
 if TYPE_CHECKING:
     AnyBlock = BlockEntry

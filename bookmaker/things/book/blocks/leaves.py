@@ -18,7 +18,7 @@ from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
 from ....sheets.flat import Face, Flat, Fold, FoldKind, Panel, Role, Stroke
 from ....sheets.sheet_room import part_too_large
-from ....shelf_file.fields.measures import Ease
+from ....shelf_file.fields.measures import SmallLength
 from ....shelf_file.fields.words import Flag, StockName
 from .block import PagedEntry
 from .block_plan import BlockPlan
@@ -39,7 +39,7 @@ class Leaves(PagedEntry):
     kind: Literal["leaves"] = "leaves"
     stock: StockName = Field(description="name of the paper, as under stocks")
     printing: Literal["both sides", "one side"] = Field("both sides", description="which sides are printed")
-    trim: Ease = Field(0.0, description="paper that is trimmed off at head, tail and fore-edge after gluing")
+    trim: SmallLength = Field(0.0, description="paper that is trimmed off at head, tail and fore-edge after gluing")
     scored: Flag = Field(False, description="whether folds are scored, so that stiff paper may be folded")
 
     @property

@@ -7,7 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from ....shelf_file.fields.counts import SectionPages, Stations
-from ....shelf_file.fields.measures import Ease, ThreadThickness
+from ....shelf_file.fields.measures import SmallLength, ThreadThickness
 from ....shelf_file.fields.words import Flag, StockName
 from .block import PagedEntry
 from .imposition import FOLDINGS, fold_sheet
@@ -31,7 +31,9 @@ class SectionKeys(PagedEntry):
     sewing: Literal["all along", "two on"] = Field("all along", description="thread in each section, or by turns")
     thread: ThreadThickness = Field(0.1, description="thickness of the thread or of the wire")
     stations: Stations | None = Field(None, description="holes through the fold; by the height if left out")
-    trim: Ease | None = Field(None, description="paper that is trimmed off at head, tail and fore-edge after gluing")
+    trim: SmallLength | None = Field(
+        None, description="paper that is trimmed off at head, tail and fore-edge after gluing"
+    )
     scored: Flag = Field(False, description="whether folds are scored, so that stiff paper may be folded")
 
     @property

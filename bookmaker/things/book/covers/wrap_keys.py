@@ -6,7 +6,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from ....shelf_file.fields.measures import Ease, Margin
+from ....shelf_file.fields.measures import Margin, SmallLength
 from .cover import CoverEntry
 
 __all__ = ["WrapKeys"]
@@ -18,4 +18,4 @@ class WrapKeys(CoverEntry):
     kind: Literal["wrap"] = "wrap"
     turn_in: Margin = Field(0.0, description="turn-in at the fore-edges; 0 for a flush cover")
     head_turn_in: Margin = Field(0.0, description="turn-in at head and tail; 0 for none")
-    square: Ease = Field(0.0, description="how far the cover stands out beyond the pages")
+    square: SmallLength = Field(0.0, description="how far the cover stands out beyond the pages")

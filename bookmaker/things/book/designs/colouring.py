@@ -1,8 +1,8 @@
-"""Which colours a cover has: what the maker said, or what its palette offers and its neighbours leave."""
+"""Which colours a cover has: what the maker said, or what its look picks of its palette."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from random import Random
 
@@ -13,10 +13,10 @@ from .letters.lettering import best_ink
 from .palettes import BONE, GOLD, PALETTES, SOOT, Material
 from .tones import apart
 
-__all__ = ["Colours", "coloured", "colours_of", "grounds", "inked", "tooled"]
+__all__ = ["UNLIKE_NEIGHBOUR", "Colours", "coloured", "colours_of", "grounds", "inked", "tooled"]
 
 UNLIKE_NEIGHBOUR = 0.1
-"""Neighbours on the shelf are at least so far apart in Oklab, if the palette has such a colour."""
+"""Neighbours on the shelf that are less far apart in Oklab look alike."""
 
 READ = 3.0
 """The contrast that large letters need (WCAG 2.x, level AA)."""
@@ -62,27 +62,21 @@ def tooled(entry: DrawnDesign, ground: Colour) -> Colour:
     return ink if entry.ink or contrast(ink, bleached) >= READ else best_ink(bleached, (GOLD, SOOT, BONE))
 
 
-def coloured(row: Sequence[tuple[Design, Words, str | None]]) -> Iterator[Design]:
-    """The designs of a shelf in their order, each with a ground unlike the one before and, if named, the next.
+def coloured(row: Iterable[tuple[Design, Words]]) -> Iterator[Design]:
+    """The designs of a shelf with their grounds, each by the look of its book; those of one set are alike.
 
-    A design comes with the words of its book and the space that stands in. Books of one set are alike.
+    What stands beside a book is no matter: whatever is added or taken away there, it stays as it was printed.
     """
-    last: tuple[str | None, Colour] | None = None
-    of_sets: dict[int, list[Colour]] = {}
-    for place, (design, words, space) in enumerate(row):
-        following = [row[place + 1][0].ground] if place + 1 < len(row) and row[place + 1][2] == space else []
-        before = [last[1]] if last and last[0] == space else []
-        ground = design.ground
-        if ground is None and isinstance(design, DrawnDesign):
-            near = [colour for colour in (*before, *following) if colour]
-            before_it = of_sets.setdefault(words.kin, []) if words.in_set else []
-            offered = grounds(design, words.kin, design.material)
-            ground = _next_of_set(design, offered, before_it) if before_it else _unlike(offered, near)
-            before_it.append(ground)
-            yield design.model_copy(update={"colour": ground})
-        else:
+    of_sets: dict[tuple[str, ...], list[Colour]] = {}
+    for design, words in row:
+        if design.ground is not None or not isinstance(design, DrawnDesign):
             yield design
-        last = (space, ground) if ground else None
+            continue
+        before_it = of_sets.setdefault(words.set_words, []) if words.in_set else []
+        offered = grounds(design, words.kin, design.material)
+        ground = _next_of_set(design, offered, before_it) if before_it else offered[0]
+        before_it.append(ground)
+        yield design.model_copy(update={"colour": ground})
 
 
 def _next_of_set(design: DrawnDesign, offered: Sequence[Colour], before_it: Sequence[Colour]) -> Colour:
@@ -92,15 +86,6 @@ def _next_of_set(design: DrawnDesign, offered: Sequence[Colour], before_it: Sequ
     # of another palette than the first book's, or for another material, the steps begin with the likeliest
     first = offered.index(before_it[0]) if before_it[0] in offered else 0
     return offered[(first + len(before_it)) % len(offered)]
-
-
-def _unlike(offered: Sequence[Colour], near: Sequence[Colour]) -> Colour:
-    """The first that is unlike all near ones, or the one that is least like them."""
-
-    def distance(colour: Colour) -> float:
-        return min((apart(colour, other) for other in near), default=1.0)
-
-    return next((colour for colour in offered if distance(colour) >= UNLIKE_NEIGHBOUR), max(offered, key=distance))
 
 
 def _shuffled(colours: Sequence[Colour], seed: int) -> tuple[Colour, ...]:

@@ -70,7 +70,8 @@ class InSet:
 class Words:
     """What stands on a cover; `language` is a BCP 47 tag, or empty if nobody said.
 
-    `named` are title and author as the maker wrote them, where the cover has them with other marks.
+    `named` are title and author as the maker wrote them, where the cover has them with other marks. `look` is the
+    number on which all hangs that is left to chance; without one, 0, that hangs on the words.
     """
 
     title: str
@@ -81,6 +82,7 @@ class Words:
     series: str = ""
     in_set: InSet | None = None
     named: tuple[str, str] | None = None
+    look: int = 0
 
     @property
     def titles(self) -> tuple[str, ...]:
@@ -120,12 +122,19 @@ class Words:
     @property
     def kin(self) -> int:
         """The number from which grows what all books of a set share: ornaments, typefaces, colours, weave."""
-        return _seed(self.series) if self.series else _seed(*self._named)
+        return _seed(f"look {self.look}") if self.look else _seed(*self.set_words)
+
+    @property
+    def set_words(self) -> tuple[str, ...]:
+        """What all books of a set have in common: the series, or title and author."""
+        return (self.series,) if self.series else self._named
 
     @property
     def seed(self) -> int:
-        """The number from which everything grows that is drawn by chance: the same book always looks the same."""
-        return _seed(*self._named, self.volume)
+        """The number from which grows what is the book's own: its words tell it only from others of its set."""
+        if self.look and not self.in_set:
+            return _seed(f"book of look {self.look}")
+        return _seed(*([f"book of look {self.look}"] if self.look else []), *self._named, self.volume)
 
     @property
     def _named(self) -> tuple[str, str]:
@@ -238,7 +247,7 @@ class DrawnDesign(LetteredDesign):
     """What its ground is made of: with the palette this settles which colours it may have."""
 
     palette: PaletteName = Field("library", description="set of colours: library, harbour, orchard, attic, fairground")
-    colour: Ink | None = Field(None, description="ground colour; from the palette, unlike its neighbours, if not given")
+    colour: Ink | None = Field(None, description="ground colour; picked from the palette by its look, if not given")
     steps: Flag = Field(False, description="whether each book of a set takes the next colour of the palette")
     second_colour: Ink | None = Field(None, description="colour of labels, corners or stripes; from the palette")
     ink: Ink | None = Field(None, description="colour of the titling; what stands out from the ground, if not given")
@@ -251,7 +260,7 @@ class DrawnDesign(LetteredDesign):
 
     @property
     def ground(self) -> Colour | None:
-        """The colour that was named, or settled among its neighbours."""
+        """The colour that was named, or that its look picked."""
         return self.colour
 
     def under_jacket(self) -> DrawnDesign:

@@ -1,1 +1,1 @@
-"""What the edges of a solid book show: `strip` says what every kind is given, `kinds` is their table."""
+"""What the edges of a dummy book show: `strip` says what every kind is given, `kinds` is their table."""

@@ -16,9 +16,9 @@ from .front_matter.half_title import HalfTitle
 from .front_matter.title_page import TitlePage
 from .part import Part
 from .patterns.blank import Blank
-from .patterns.ledger import Ledger
+from .patterns.dummy_text import DummyText
+from .patterns.ledger_paper import LedgerPaper
 from .patterns.map_grid import MapGrid
-from .patterns.mock_text import MockText
 from .patterns.music import Music
 from .patterns.ruled import Ruled
 from .patterns.squared import Squared
@@ -33,10 +33,10 @@ KINDS: tuple[type[Part], ...] = (
     Blank,
     Ruled,
     Squared,
-    Ledger,
+    LedgerPaper,
     Music,
     MapGrid,
-    MockText,
+    DummyText,
     HalfTitle,
     TitlePage,
     Dedication,

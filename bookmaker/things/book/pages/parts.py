@@ -266,4 +266,4 @@ def _or_else(parts: Sequence[PlacedPart]) -> str:
         return ", or leave pages out in one part, for what is left"
     if len(parts) == 1 and parts[0].written.has_size:
         return " for a thinner book, or a larger size"
-    return " for a thinner book, or add a part that takes what is left, such as mock text"
+    return " for a thinner book, or add a part that takes what is left, such as dummy text"

@@ -119,7 +119,7 @@ def jacket_view(job: BookJob, flap: float) -> Figure:
 
 
 def edge_strip_view(job: BookJob) -> Figure:
-    """A solid block seen on its front, with the strip around head, fore-edge and tail."""
+    """A dummy block seen on its front, with the strip around head, fore-edge and tail."""
     page, view = job.page, job.side_view
     width = view.width
     scale = min(HIGHEST / page.height, (width - 2 * MARGIN - BEYOND) / page.width)

@@ -7,7 +7,7 @@ from typing import Literal
 from pydantic import Field
 
 from .....shelf_file.fields.joints import Joint, JointWidth
-from .....shelf_file.fields.measures import Ease, Margin
+from .....shelf_file.fields.measures import Margin, SmallLength
 from .....shelf_file.fields.words import StockName
 from ..cover import CoverEntry
 
@@ -25,7 +25,9 @@ class CaseKeys(CoverEntry):
     binding: Literal["full", "quarter", "half"] = Field(
         "full", description="one covering, or spine piece and sides, or corners as well"
     )
-    square: Ease = Field(0.4, description="how far the boards stand out beyond the pages at head, tail and fore-edge")
+    square: SmallLength = Field(
+        0.4, description="how far the boards stand out beyond the pages at head, tail and fore-edge"
+    )
     turn_in: Margin = Field(5.0, description="covering folded in around the boards, measured on the flat")
     joint: JointWidth | None = Field(None, description="gap between board and stiffener: 1.5 boards, or a length")
     stiffener: Literal["sections and boards", "sections", "none"] = Field(
@@ -35,6 +37,6 @@ class CaseKeys(CoverEntry):
     spine_stock: StockName | None = Field(None, description="spine piece and corners of a quarter or half binding")
     spine_reach: Margin | None = Field(None, description="how far the spine piece shows on the boards")
     corner: Margin | None = Field(None, description="how far the corners of a half binding show along each edge")
-    lap: Ease = Field(1.0, description="how far the sides lie over spine piece and corners")
+    lap: SmallLength = Field(1.0, description="how far the sides lie over spine piece and corners")
     endpapers: StockName | None = Field(None, description="paper of the endpapers, if there are any")
     templates: StockName | None = Field(None, description="paper to print board templates on, if wanted")

@@ -14,7 +14,7 @@ from .....ground.pictures import Picture
 from .....ground.problems import Problem, Severity
 from .....sheets.flat import Flat, Role
 from ..artwork import Fit
-from .run_on import filling
+from .surround import filling
 
 __all__ = ["cropped_problems", "face_of_scan", "scanned", "size_of"]
 

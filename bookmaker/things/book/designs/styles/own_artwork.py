@@ -24,8 +24,8 @@ from .....shelf_file.fields.words import Ink, PictureFile, refuse
 from ..artwork import Artwork, load_artwork, on_ground
 from ..artwork_fit import flat_problems, picture_problems, scan_problems
 from ..design import Design, Dress, Words
-from ..grounds.run_on import RunOn, carried_on
 from ..grounds.scan import cropped_problems, face_of_scan, scanned
+from ..grounds.surround import Surround, surrounded
 
 __all__ = ["OwnArtwork"]
 
@@ -44,7 +44,7 @@ class OwnArtwork(Design):
         "flat", description="flat: all of the template, bleed included; book: a scan, back, spine and front only"
     )
     widths: ScanWidths = Field((), description="back, spine and front of what was scanned, from the left of the scan")
-    run_on: RunOn = Field("mirror", description="what is printed beyond a scan's edges: mirror, stretch, colour")
+    surround: Surround = Field("folded over", description="what is printed beyond a scan's edges")
     colour: Ink = Field(Colour.from_hex("#f4ecd8"), description="ground under the picture and beyond its edges")
 
     @model_validator(mode="after")
@@ -85,7 +85,7 @@ def dress(entry: OwnArtwork, artwork: Artwork, flat: Flat) -> Dress:
     if face is None:
         return Dress(ground)
     scan = scanned(artwork.shown, face, entry.widths if entry.shows == "book" else (), flat)
-    art = Group((ground, *carried_on(scan, face, _bounds(face, flat, inked), entry.run_on)))
+    art = Group((ground, *surrounded(scan, face, _bounds(face, flat, inked), entry.surround)))
     return Dress(art, tuple(_problems(entry, artwork, face, flat)))
 
 

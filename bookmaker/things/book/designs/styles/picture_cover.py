@@ -20,7 +20,7 @@ from ..artwork import Artwork, Pictures, load_artwork, on_ground, picture_proble
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, SpineTitle, Wear, Words
 from ..faces import Faces, read_faces
-from ..grounds.run_on import RunOn, run_on
+from ..grounds.surround import Surround, surrounded_picture
 from ..grounds.textures import faded_ground, weave
 from ..grounds.wear import BOARD, Rubbed, sunned
 from ..letters.front import inside, label
@@ -62,7 +62,7 @@ class PictureCover(DrawnDesign):
     )
     spine_picture: PictureFile | None = Field(None, description="picture file for the spine")
     back_picture: PictureFile | None = Field(None, description="picture file for the back")
-    run_on: RunOn = Field("mirror", description="what is printed beyond a picture's edges: mirror, stretch, colour")
+    surround: Surround = Field("folded over", description="what is printed beyond a picture's edges")
     material = MATERIAL
 
     @property
@@ -98,7 +98,9 @@ def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> 
     layers += drawn.layers if drawn else ()
     placed = list(_placed(faces, artwork, words))
     for _, picture, face, bounds in placed:
-        layers.append(Group(tuple(run_on(picture, face, bounds, entry.run_on)), clip=Path.rectangle(bounds)))
+        layers.append(
+            Group(tuple(surrounded_picture(picture, face, bounds, entry.surround)), clip=Path.rectangle(bounds))
+        )
     # where the print is rubbed off a picture the board shows, whatever the ground of the titling
     layers.append(Rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, words.seed))
     texts = []

@@ -83,7 +83,9 @@ BookLanguage = Annotated[
 """The same for a whole book; empty for none."""
 
 LinesDeep = Annotated[
-    int, BeforeValidator(_read_depth), WithJsonSchema({"type": "integer", "minimum": 0, "maximum": DEEPEST})
+    int,
+    BeforeValidator(_read_depth),
+    WithJsonSchema({"anyOf": [{"type": "integer", "minimum": 2, "maximum": DEEPEST}, {"enum": [False, "no"]}]}),
 ]
 """Depth of a drop capital in lines; 0 for none."""
 

@@ -1,4 +1,4 @@
-"""The steps of a solid block."""
+"""The steps of a dummy block."""
 
 from __future__ import annotations
 
@@ -12,10 +12,10 @@ from ...wording import glue_called, long, thick
 from .cover_views import edge_strip_view
 from .job import BookJob, block_measure, measure_block_step
 
-__all__ = ["solid_making"]
+__all__ = ["dummy_making"]
 
 
-def solid_making(job: BookJob, material: str, *, fills: bool) -> Making:
+def dummy_making(job: BookJob, material: str, *, fills: bool) -> Making:
     """A block cut to size, and the strip around its edges."""
     strip = next(iter(job.block.flats), None)
     figures: tuple[Figure, ...] = ()
@@ -28,7 +28,7 @@ def solid_making(job: BookJob, material: str, *, fills: bool) -> Making:
         )
         supplies = (glue_over(glue_called(stock.glue), panels_of([strip], Role.EDGE), stock.glue),)
     return Making(
-        heading="The block: solid",
+        heading="The block: a dummy",
         steps=tuple(_steps(job, material, strip, fills=fills)),
         figures=figures,
         tools=(
@@ -57,8 +57,8 @@ def _steps(job: BookJob, material: str, strip: Flat | None, *, fills: bool) -> I
         f"Cut the block of {material}: {thick(part.height)} high, {thick(part.width)} wide, "
         f"{thick(part.thickness)} thick, the grain along its height.{smaller} Wood: clamp it in a mitre box, the "
         "free hand behind the saw, and sand it to size on sandpaper that lies flat. Card: cut layers in many light "
-        "strokes, glue them, press until dry. A magazine: glue its spine edge with PVA, press it, and trim it like "
-        "card."
+        "strokes, glue them, press until dry. A pad of waste paper: glue one edge of the pile with PVA, press it, and "
+        "trim it like card."
     )
     yield "See with the square that the three corners away from the spine are square and sharp."
     yield measure_block_step(job)

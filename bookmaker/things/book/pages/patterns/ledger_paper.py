@@ -1,4 +1,4 @@
-"""Ledger pages: ruled lines, columns for dates and sums, a double rule at the head."""
+"""Ledger paper: ruled lines, columns for dates and sums, a double rule at the head."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from .....shelf_file.fields.words import Flag, Ink
 from .....typesetting.page import NUMBER_SIZE, Inside, PageFrame
 from ..part import UnreadPart
 
-__all__ = ["Ledger", "LedgerPage"]
+__all__ = ["LedgerPaper", "LedgerPaperPage"]
 
 HEAD = 1 / 6
 """Share of the page's height above the double rule."""
@@ -34,10 +34,10 @@ SUM_COLUMN = 1 / 8
 """Width of a column of sums as a share of the page's width, while there is room."""
 
 
-class Ledger(UnreadPart):
+class LedgerPaper(UnreadPart):
     """Lines to write on, a column for dates where they begin, columns for sums where they end."""
 
-    kind: Literal["ledger"] = "ledger"
+    kind: Literal["ledger paper"] = "ledger paper"
     spacing: Spacing = Field(0.7, description="distance from line to line, such as 0.7 mm")
     ink: Ink = Field(Colour.from_hex("#9fb6c6"), description="colour of the lines to write on")
     columns: Count = Field(3, description="columns for sums, where the lines end")
@@ -45,18 +45,18 @@ class Ledger(UnreadPart):
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
     def compose(self, frame: PageFrame) -> Inside:
-        """Ledger pages, numbered if asked."""
-        page = LedgerPage(self, frame)
+        """Ledger paper, numbered if asked."""
+        page = LedgerPaperPage(self, frame)
         if not self.numbers:
             return Inside((page,) * frame.pages)
         return Inside(tuple(Group((page, _number_in_head(frame, number))) for number in range(1, frame.pages + 1)))
 
 
 @dataclass(frozen=True, slots=True)
-class LedgerPage:
+class LedgerPaperPage:
     """The lines of one page."""
 
-    entry: Ledger
+    entry: LedgerPaper
     frame: PageFrame
 
     def draw(self, canvas: Canvas) -> None:

@@ -1,4 +1,4 @@
-"""Mock text: grey lines that look like a set page at a glance, for books nobody will open.
+"""Dummy text: grey lines that look like a set page at a glance, for books nobody will open.
 
 Nothing can be read, but the shapes are those of a book: indented paragraphs with short last lines, words of
 all lengths with letters that reach up and down, chapters that begin low on a page under a heading and end
@@ -26,7 +26,7 @@ from .....typesetting.page import Inside, PageFrame, numbered
 from ..part import UnreadPart
 from ..prose.sizes import type_too_large
 
-__all__ = ["MockLine", "MockPage", "MockText"]
+__all__ = ["DummyLine", "DummyPage", "DummyText"]
 
 LEADING = 1.25
 """From line to line, in ems."""
@@ -52,10 +52,10 @@ FEWEST_ROWS = 8
 """Pages with fewer lines have no sunk chapter openings, and their paragraphs end where they end."""
 
 
-class MockText(UnreadPart):
+class DummyText(UnreadPart):
     """Lines that look like text; 12 pt type would be 1 pt at 1:12."""
 
-    kind: Literal["mock text"] = "mock text"
+    kind: Literal["dummy text"] = "dummy text"
     size: TypeSize = Field(from_pt(1.0), description="size of the type it mimics, such as 1 pt")
     ink: Ink = Field(BLACK, description="colour of the lines")
     chapter: Count = Field(12, description="about so many pages make a chapter; 0: no chapters")
@@ -67,20 +67,20 @@ class MockText(UnreadPart):
         """Pages of lines to the last page, numbered if asked."""
         largest = frame.type_area(1).height / (ASCENDER - DESCENDER)
         if self.size > largest + 1e-9:
-            return Inside((NOTHING,) * frame.pages, (type_too_large("mock text", self.size, largest, frame),))
-        rows: dict[int, list[MockLine]] = {}
+            return Inside((NOTHING,) * frame.pages, (type_too_large("dummy text", self.size, largest, frame),))
+        rows: dict[int, list[DummyLine]] = {}
         chance = Random(frame.book.seed)
         for first, last in _chapters(self, frame, chance):
             for page, row in _chapter(self, frame, first, last, chance):
                 rows.setdefault(page, []).append(row)
         pages = tuple(
-            MockPage(self, frame, number, tuple(rows[number])) if number in rows else NOTHING
+            DummyPage(self, frame, number, tuple(rows[number])) if number in rows else NOTHING
             for number in range(1, frame.pages + 1)
         )
         return Inside(numbered(pages, frame) if self.numbers else pages)
 
 
-class MockLine(NamedTuple):
+class DummyLine(NamedTuple):
     """A line of a page: which, counted from the top, and from where to where, as shares of the measure.
 
     A `heading` stands in the middle and is larger.
@@ -93,13 +93,13 @@ class MockLine(NamedTuple):
 
 
 @dataclass(frozen=True, slots=True)
-class MockPage:
+class DummyPage:
     """One page of lines; its words are thought up when it is drawn."""
 
-    entry: MockText
+    entry: DummyText
     frame: PageFrame
     number: int
-    rows: tuple[MockLine, ...]
+    rows: tuple[DummyLine, ...]
 
     def draw(self, canvas: Canvas) -> None:
         """Draw the lines from the top of the type area down."""
@@ -159,7 +159,7 @@ def _words(chance: Random, measure: float, *, justified: bool) -> Iterator[tuple
         x += length + gap
 
 
-def _chapters(entry: MockText, frame: PageFrame, chance: Random) -> Iterator[tuple[int, int]]:
+def _chapters(entry: DummyText, frame: PageFrame, chance: Random) -> Iterator[tuple[int, int]]:
     """The first and the last page of each chapter; the last chapter goes on to the last page."""
     first = 1
     while first <= frame.pages:
@@ -174,8 +174,8 @@ def _chapters(entry: MockText, frame: PageFrame, chance: Random) -> Iterator[tup
 
 
 def _chapter(
-    entry: MockText, frame: PageFrame, first: int, last: int, chance: Random
-) -> Iterator[tuple[int, MockLine]]:
+    entry: DummyText, frame: PageFrame, first: int, last: int, chance: Random
+) -> Iterator[tuple[int, DummyLine]]:
     """The lines of a chapter, each with its page."""
     height = frame.type_area(1).height
     rows = max(1, 1 + math.floor((height / entry.size - ASCENDER + DESCENDER) / LEADING + 1e-9))
@@ -183,7 +183,7 @@ def _chapter(
     sink = round(rows * SINK) if entry.chapter and roomy else 0
     if sink:
         half = 0.12 + 0.2 * chance.random()
-        yield first, MockLine(sink // 2, 0.5 - half, 0.5 + half, heading=True)
+        yield first, DummyLine(sink // 2, 0.5 - half, 0.5 + half, heading=True)
     ends = max(1, round(rows * (0.3 + 0.6 * chance.random())))
     lines = [
         (page, row)
@@ -197,7 +197,8 @@ def _chapter(
         for i in range(start, end):
             left = indent if i == start and start else 0.0
             page, row = lines[i]
-            yield page, MockLine(row, left, 1.0 if i < end - 1 else left + (1 - left) * (0.15 + 0.75 * chance.random()))
+            width = 1.0 if i < end - 1 else left + (1 - left) * (0.15 + 0.75 * chance.random())
+            yield page, DummyLine(row, left, width)
         start = end
 
 

@@ -1,4 +1,4 @@
-"""Solid blocks: the edge strip, folded here around the cut block, covers its three edges; slips are refused."""
+"""Dummy blocks: the edge strip, folded here around the cut block, covers its three edges; slips are refused."""
 
 from __future__ import annotations
 
@@ -10,13 +10,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker import check
 from bookmaker.ground.geometry import Axis, Size
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.stock import Stock
 from bookmaker.sheets.flat import Flat, FoldKind, Role
 from bookmaker.things.book.blocks.block_plan import BlockPlan
-from bookmaker.things.book.blocks.solid import Solid
-from bookmaker.workshop import check
+from bookmaker.things.book.blocks.dummy import Dummy
 from tests.kit.papers import paper
 from tests.kit.shelves import made
 
@@ -32,15 +32,15 @@ spaces:
 books:
   - title: The Wooden Sea
     size: {height: 21 mm, width: 15 mm}
-    block: {kind: solid, thickness: 4 mm, edges: lines, edge_stock: laid}
+    block: {kind: dummy, thickness: 4 mm, edges: lines, edge_stock: laid}
     cover: {kind: wrap, stock: card}
     space: upper
 """
 
 
-def solid(page: Size, stock: Stock, **keys: str) -> BlockPlan:
-    written = {"kind": "solid", "thickness": "4 mm", "edges": "lines", "edge_stock": "laid", **keys}
-    return Solid.model_validate(written).plan(page, {"laid": stock}, right_to_left=False)
+def dummy(page: Size, stock: Stock, **keys: str) -> BlockPlan:
+    written = {"kind": "dummy", "thickness": "4 mm", "edges": "lines", "edge_stock": "laid", **keys}
+    return Dummy.model_validate(written).plan(page, {"laid": stock}, right_to_left=False)
 
 
 def around_the_block(flat: Flat, along: float, caliper: float, height: float) -> tuple[tuple[float, float], ...]:
@@ -81,7 +81,7 @@ def test_the_folded_strip_covers_the_three_edges(
     width: float, height: float, caliper: int, film: int, glue: int, samples: list[float]
 ) -> None:
     stock = paper(f"{caliper} um", name="laid", sheet="A3", film=f"{film} um", glue=f"{glue} um")
-    block = solid(Size(width, height), stock)
+    block = dummy(Size(width, height), stock)
     [flat], [part] = block.flats, block.cut_list
     thick, gap = (caliper + film) / 1000, glue / 1000
     ends = [0.0, *(fold.start.x for fold in flat.folds), flat.size.width]
@@ -104,7 +104,7 @@ def test_the_folded_strip_covers_the_three_edges(
 
 
 def test_the_strip_is_as_wide_as_the_block_is_thick_and_folds_away_from_the_print() -> None:
-    block = solid(Size(15, 21), PAPER, measured_thickness="4.2 mm")
+    block = dummy(Size(15, 21), PAPER, measured_thickness="4.2 mm")
     [flat] = block.flats
     assert (flat.kind, flat.name, flat.stock, flat.grain) == ("edge strip", "edge strip", "laid", Axis.Y)
     assert flat.size.height == block.thickness.value == block.cut_list[0].thickness == 4.2
@@ -118,7 +118,7 @@ def test_the_strip_is_as_wide_as_the_block_is_thick_and_folds_away_from_the_prin
 
 
 def test_a_bare_block_is_cut_to_the_page() -> None:
-    block = solid(Size(15, 21), PAPER, edges="none", material="lime wood", thickness="1/4 in")
+    block = dummy(Size(15, 21), PAPER, edges="none", material="lime wood", thickness="1/4 in")
     assert (block.flats, block.pages, block.panels, block.pastedowns, block.thickness_of_a_page) == ((), 0, 0, False, 0)
     [part] = block.cut_list
     assert (part.what, part.material, part.height, part.width, part.thickness, part.count) == (
@@ -132,7 +132,7 @@ def test_a_bare_block_is_cut_to_the_page() -> None:
 
 
 def test_the_thickness_is_one_layer_as_cut() -> None:
-    [layer] = solid(Size(15, 21), PAPER).thickness.layers
+    [layer] = dummy(Size(15, 21), PAPER).thickness.layers
     assert (layer.what, layer.count, layer.caliper, layer.stock) == ("block as cut", 1, 4.0, "")
 
 
@@ -153,70 +153,73 @@ def test_an_inside_is_not_seen_and_said_so(tmp_path: Path, inside: str) -> None:
     (tmp_path / "shelf.yaml").write_text(SHELF + f"    inside: {inside}\n", encoding="utf-8")
     assert [(str(problem), problem.severity) for problem in check(tmp_path / "shelf.yaml").problems] == [
         (
-            "shelf.yaml:13:13: this book is solid and has no pages: its inside will not be seen; "
+            "shelf.yaml:13:13: this book is a dummy and has no pages: its inside will not be seen; "
             "leave it out, or write inside: {kind: blank}",
             "note",
         )
     ]
 
 
-BLOCK = "{kind: solid, thickness: 4 mm, edges: lines, edge_stock: laid}"
+BLOCK = "{kind: dummy, thickness: 4 mm, edges: lines, edge_stock: laid}"
 
 SLIPS = [
     (
-        "{kind: solid, thickness: 4, edges: none}",
-        "10:37: books[1].block.thickness: 4 has no unit; write 4 mm",
+        "{kind: dummy, thickness: 4, edges: none}",
+        "10:37: The Wooden Sea: block.thickness: 4 has no unit; write 4 mm",
     ),
     (
-        "{kind: solid, thickness: 0.5 mm}",
-        "10:37: books[1].block.thickness: 0.5 mm is out of range; "
+        "{kind: dummy, thickness: 0.5 mm}",
+        "10:37: The Wooden Sea: block.thickness: 0.5 mm is out of range; "
         "write a length from 1 mm (39.37 mil) to 200 mm (7.874 in)",
     ),
     (
-        "{kind: solid, thickness: full}",
-        "10:37: books[1].block.thickness: 'full' is neither a length nor fill; write it like 4 mm, or fill",
+        "{kind: dummy, thickness: full}",
+        "10:37: The Wooden Sea: block.thickness: 'full' is neither a length nor fill; write it like 4 mm, or fill",
     ),
     (
-        "{kind: solid}",
-        "10:12: books[1].block has no thickness; add thickness: thickness of the block, such as 4 mm, "
+        "{kind: dummy}",
+        "10:12: The Wooden Sea: block has no thickness; add thickness: thickness of the block, such as 4 mm, "
         "or fill for what is left on its space",
     ),
     (
-        "{kind: solid, thickness: 4 mm, pages: 48}",
-        "10:12: books[1].block has pages, but it is solid; leave pages out, or write another kind",
+        "{kind: dummy, thickness: 4 mm, pages: 48}",
+        "10:12: The Wooden Sea: block has pages, but it is a dummy; leave pages out, or write another kind",
     ),
     (
-        "{kind: solid, thickness: fill, at_least: 0.4 mm}",
-        "10:53: books[1].block.at_least: 0.4 mm is out of range; "
+        "{kind: dummy, thickness: fill, at_least: 0.4 mm}",
+        "10:53: The Wooden Sea: block.at_least: 0.4 mm is out of range; "
         "write a length from 1 mm (39.37 mil) to 200 mm (7.874 in)",
     ),
     (
-        "{kind: solid, thickness: fill, at_least: 6 mm, at_most: 5 mm}",
-        "10:12: books[1].block has at_least 6 mm above at_most 5 mm; write a smaller at_least or a larger at_most",
+        "{kind: dummy, thickness: fill, at_least: 6 mm, at_most: 5 mm}",
+        "10:12: The Wooden Sea: block has at_least 6 mm above at_most 5 mm; "
+        "write a smaller at_least or a larger at_most",
     ),
     (
-        "{kind: solid, thickness: fill, at_most: 1.5 mm}",
-        "10:12: books[1].block has at_least 2 mm above at_most 1.5 mm; write a smaller at_least or a larger at_most",
+        "{kind: dummy, thickness: fill, at_most: 1.5 mm}",
+        "10:12: The Wooden Sea: block has at_least 2 mm above at_most 1.5 mm; "
+        "write a smaller at_least or a larger at_most",
     ),
     (
-        "{kind: solid, thickness: 4 mm, edges: gilt}",
-        "10:12: books[1].block has gilt edges, but no edge_stock; add edge_stock: with a name from stocks",
+        "{kind: dummy, thickness: 4 mm, edges: gilt}",
+        "10:12: The Wooden Sea: block has gilt edges, but no edge_stock; add edge_stock: with a name from stocks",
     ),
     (
-        "{kind: solid, thickness: 4 mm, edges: gold, edge_stock: laid}",
-        "10:50: books[1].block.edges: 'gold' is not known; write one of none, lines, gilt, stained, marbled",
+        "{kind: dummy, thickness: 4 mm, edges: gold, edge_stock: laid}",
+        "10:50: The Wooden Sea: block.edges: 'gold' is not known; write one of none, lines, gilt, stained, marbled",
     ),
     (
-        "{kind: solid, thickness: 4 mm, edges: lines, edge_stock: lead}",
+        "{kind: dummy, thickness: 4 mm, edges: lines, edge_stock: lead}",
         "10:69: there is no stock 'lead'; did you mean 'laid'?",
     ),
     (
-        "{kind: solid, thickness: 4 mm, edges: stained, edge_stock: laid, edge_colour: red}",
-        '10:90: books[1].block.edge_colour: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
+        "{kind: dummy, thickness: 4 mm, edges: stained, edge_stock: laid, edge_colour: red}",
+        "10:90: The Wooden Sea: block.edge_colour: red is not a colour; "
+        'write red, green and blue as "#7a1f2b", in quotes',
     ),
     (
-        "{kind: solid, thickness: 4 mm, material: }",
-        "10:52: books[1].block.material is empty; write a value or leave the line out",
+        "{kind: dummy, thickness: 4 mm, material: }",
+        "10:52: The Wooden Sea: block.material is empty; write a value or leave the line out",
     ),
 ]
 

@@ -1,4 +1,4 @@
-"""Mock text: paragraphs, chapters and pages with the shapes of a book, the same every time."""
+"""Dummy text: paragraphs, chapters and pages with the shapes of a book, the same every time."""
 
 from __future__ import annotations
 
@@ -11,17 +11,17 @@ from hypothesis import strategies as st
 from bookmaker.ground.art import NOTHING
 from bookmaker.ground.drawing import Art
 from bookmaker.ground.geometry import Rect
-from bookmaker.things.book.pages.patterns.mock_text import MockLine, MockPage, MockText
+from bookmaker.things.book.pages.patterns.dummy_text import DummyLine, DummyPage, DummyText
 from bookmaker.typesetting.page import BookWords, PageFrame
 from tests.kit.recording import Stroked, record
 
 FRAME = PageFrame(15.0, 21.0, 60, book=BookWords("The Grey Hours", "L. Mott"))
 
 
-def pages(entry: MockText, frame: PageFrame = FRAME) -> list[tuple[MockLine, ...]]:
+def pages(entry: DummyText, frame: PageFrame = FRAME) -> list[tuple[DummyLine, ...]]:
     """The lines of each page."""
     plain = entry.model_copy(update={"numbers": False})
-    return [page.rows if isinstance(page, MockPage) else () for page in plain.compose(frame).pages]
+    return [page.rows if isinstance(page, DummyPage) else () for page in plain.compose(frame).pages]
 
 
 def ink(page: Art) -> list[Stroked]:
@@ -29,8 +29,8 @@ def ink(page: Art) -> list[Stroked]:
 
 
 def test_pages_left_blank_before_a_recto_bear_no_number() -> None:
-    found = MockText(chapter="5", opening="recto").compose(FRAME).pages
-    bare = MockText(chapter="5", opening="recto", numbers="no").compose(FRAME).pages
+    found = DummyText(chapter="5", opening="recto").compose(FRAME).pages
+    bare = DummyText(chapter="5", opening="recto", numbers="no").compose(FRAME).pages
     blank = [number for number, page in enumerate(bare, start=1) if page is NOTHING]
     assert blank
     for number, page in enumerate(found, start=1):
@@ -40,8 +40,8 @@ def test_pages_left_blank_before_a_recto_bear_no_number() -> None:
 @given(title=st.text(max_size=5), count=st.integers(1, 40), chapter=st.integers(0, 20), size=st.floats(0.2, 8))
 def test_every_page_is_filled_in_order_to_the_last(title: str, count: int, chapter: int, size: float) -> None:
     frame = PageFrame(15, 21, count, book=BookWords(title))
-    assert MockText(size=size).compose(frame).problems == ()
-    shapes = pages(MockText(chapter=str(chapter), size=size), frame)
+    assert DummyText(size=size).compose(frame).problems == ()
+    shapes = pages(DummyText(chapter=str(chapter), size=size), frame)
     assert len(shapes) == count
     for rows in shapes:
         assert rows
@@ -54,7 +54,7 @@ def test_every_page_is_filled_in_order_to_the_last(title: str, count: int, chapt
 @given(title=st.text(max_size=5), size=st.floats(0.2, 3), width=st.floats(5, 60), height=st.floats(7, 80))
 def test_ink_stays_in_the_type_area(title: str, size: float, width: float, height: float) -> None:
     frame = PageFrame(width, height, 2, book=BookWords(title))
-    page = MockText(size=size, numbers="no").compose(frame).pages[0]
+    page = DummyText(size=size, numbers="no").compose(frame).pages[0]
     area = frame.type_area(1)
     for stroke in ink(page):
         reach = Rect.around(stroke.path.points()).grown(0, stroke.pen.width / 2, 0, stroke.pen.width / 2)
@@ -65,7 +65,7 @@ def test_ink_stays_in_the_type_area(title: str, size: float, width: float, heigh
 
 
 def test_paragraphs_are_indented_and_end_short_and_full_lines_reach_both_edges() -> None:
-    body = [row for rows in pages(MockText(chapter="0")) for row in rows]
+    body = [row for rows in pages(DummyText(chapter="0")) for row in rows]
     firsts = [row for row in body if row.start > 0]
     assert 0.1 < len(firsts) / len(body) < 0.5
     assert {round(row.start, 6) for row in firsts} == {round(1 / 72 * 25.4 / 10, 6)}
@@ -74,7 +74,7 @@ def test_paragraphs_are_indented_and_end_short_and_full_lines_reach_both_edges()
 
 
 def test_no_line_of_a_paragraph_stands_alone_at_the_head_or_foot_of_a_page() -> None:
-    shapes = pages(MockText(chapter="0"))
+    shapes = pages(DummyText(chapter="0"))
     for above, below in pairwise(shapes):
         if above[-1].end == 1.0:  # the paragraph goes on overleaf
             assert above[-2].start == 0.0 or above[-1].start == 0.0
@@ -82,7 +82,7 @@ def test_no_line_of_a_paragraph_stands_alone_at_the_head_or_foot_of_a_page() -> 
 
 
 def test_chapters_begin_low_under_a_heading_and_end_before_the_page_is_full() -> None:
-    shapes = pages(MockText(chapter="6"))
+    shapes = pages(DummyText(chapter="6"))
     full = max(row.row for rows in shapes for row in rows)
     openings = [number for number, rows in enumerate(shapes, start=1) if rows[0].heading]
     assert openings[0] == 1
@@ -99,7 +99,7 @@ def test_chapters_begin_low_under_a_heading_and_end_before_the_page_is_full() ->
 @given(title=st.text(max_size=5), first=st.integers(1, 4))
 def test_chapters_begin_on_a_recto_if_asked(title: str, first: int) -> None:
     frame = PageFrame(15, 21, 41, first=first, book=BookWords(title))
-    shapes = pages(MockText(chapter="5", opening="recto"), frame)
+    shapes = pages(DummyText(chapter="5", opening="recto"), frame)
     openings = [frame.folio(number) for number, rows in enumerate(shapes, start=1) if rows and rows[0].heading]
     assert openings
     assert all(folio % 2 for folio in openings)
@@ -109,7 +109,7 @@ def test_chapters_begin_on_a_recto_if_asked(title: str, first: int) -> None:
 
 
 def test_the_same_book_looks_the_same_and_another_does_not() -> None:
-    entry = MockText()
+    entry = DummyText()
     assert [ink(page) for page in entry.compose(FRAME).pages[:3]] == [
         ink(page) for page in entry.compose(FRAME).pages[:3]
     ]
@@ -118,8 +118,8 @@ def test_the_same_book_looks_the_same_and_another_does_not() -> None:
 
 
 def test_words_of_a_full_line_reach_from_edge_to_edge_with_even_gaps() -> None:
-    page = MockText(chapter="0", numbers="no").compose(FRAME).pages[1]
-    assert isinstance(page, MockPage)
+    page = DummyText(chapter="0", numbers="no").compose(FRAME).pages[1]
+    assert isinstance(page, DummyPage)
     area = FRAME.type_area(2)
     bodies = [stroke for stroke in ink(page) if stroke.pen.width == pytest.approx(0.46 * 25.4 / 72)]
     assert len(bodies) == len(page.rows)
@@ -134,33 +134,33 @@ def test_words_of_a_full_line_reach_from_edge_to_edge_with_even_gaps() -> None:
 @pytest.mark.parametrize("dpi", [300, 600, 1200])
 def test_strokes_of_letters_are_at_least_a_dot_wide(dpi: float) -> None:
     frame = PageFrame(15, 21, 1, resolution_dpi=dpi)
-    for stroke in ink(MockText(numbers="no").compose(frame).pages[0]):
+    for stroke in ink(DummyText(numbers="no").compose(frame).pages[0]):
         assert min(stroke.pen.dash) >= 25.4 / dpi - 1e-9
         assert len(stroke.pen.dash) % 2 == 0
 
 
 def test_pages_are_numbered_unless_told_not_to_be() -> None:
     frame = PageFrame(15, 21, 2, first=9)
-    assert [record(page).texts[0].text for page in MockText().compose(frame).pages] == ["9", "10"]
-    assert record(MockText(numbers="no").compose(frame).pages[0]).texts == []
+    assert [record(page).texts[0].text for page in DummyText().compose(frame).pages] == ["9", "10"]
+    assert record(DummyText(numbers="no").compose(frame).pages[0]).texts == []
 
 
 def test_type_that_no_line_of_fits_the_page_is_an_error() -> None:
-    inside = MockText(size="60 pt").compose(PageFrame(15, 21, 2))
+    inside = DummyText(size="60 pt").compose(PageFrame(15, 21, 2))
     assert inside.pages == (NOTHING, NOTHING)
     # a line takes 0.94 em of the 14 mm of the type area: 14.89 mm, 42.2 pt
     assert [(str(problem), problem.severity.value, problem.field) for problem in inside.problems] == [
         (
-            "mock text does not fit in 60 pt type on a page of 15 mm × 21 mm; write size: 42.2 pt or smaller",
+            "dummy text does not fit in 60 pt type on a page of 15 mm × 21 mm; write size: 42.2 pt or smaller",
             "error",
             ("size",),
         )
     ]
-    assert [len(rows) for rows in pages(MockText(size="42.2 pt"), PageFrame(15, 21, 2))] == [1, 1]
+    assert [len(rows) for rows in pages(DummyText(size="42.2 pt"), PageFrame(15, 21, 2))] == [1, 1]
 
 
 def test_the_verso_left_over_before_a_chapter_is_blank_and_never_more_than_one() -> None:
     frame = PageFrame(15, 21, 80, book=BookWords("Void"))
-    art = MockText(chapter="3", opening="recto", numbers="no").compose(frame).pages
+    art = DummyText(chapter="3", opening="recto", numbers="no").compose(frame).pages
     runs = [len(list(group)) for blank, group in groupby(art, lambda page: page is NOTHING) if blank]
     assert set(runs) == {1}

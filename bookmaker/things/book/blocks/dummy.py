@@ -1,4 +1,4 @@
-"""The solid block: a dummy book, a real cover around a piece of wood, card or a trimmed magazine.
+"""The dummy block: a dummy book, a real cover around a piece of wood, card or a pad of waste paper.
 
 Its edges may be dressed with one printed strip, glued around head, fore-edge and tail. The block is then cut
 smaller by the strip's caliper and its glue, so that the dressed block has exactly the size of the page.
@@ -23,7 +23,7 @@ from ....paper.thickness import Layer, Thickness
 from ....sheets.cutting import CutPart
 from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import flat_too_large
-from ....shelf_file.fields.measures import BlockThickness, SolidThickness
+from ....shelf_file.fields.measures import BlockThickness, DummyThickness
 from ....shelf_file.fields.words import Ink, StockName, Title, refuse
 from ..edges.kinds import KINDS as EDGES
 from ..edges.kinds import edge_art
@@ -32,7 +32,7 @@ from .block import BlockEntry
 from .block_plan import BlockPlan
 from .stiffness import THICKEST_STRIP, too_thick_folds
 
-__all__ = ["EDGE_STRIP", "Solid"]
+__all__ = ["EDGE_STRIP", "Dummy"]
 
 EDGE_STRIP = "edge strip"
 """The kind of flat that is glued around the edges."""
@@ -68,15 +68,15 @@ else:
     Edges = Annotated[Literal[("none", *EDGES)], BeforeValidator(_read_edges)]
 
 
-class Solid(BlockEntry):
+class Dummy(BlockEntry):
     """A block without pages."""
 
-    kind: Literal["solid"] = "solid"
+    kind: Literal["dummy"] = "dummy"
     thickness: BlockThickness = Field(
         description="thickness of the block, such as 4 mm, or fill for what is left on its space"
     )
-    at_least: SolidThickness = Field(NARROWEST, description="the thinnest that fill may become")
-    at_most: SolidThickness | None = Field(None, description="the thickest that fill may become")
+    at_least: DummyThickness = Field(NARROWEST, description="the thinnest that fill may become")
+    at_most: DummyThickness | None = Field(None, description="the thickest that fill may become")
     material: Title = Field("wood", description="what the block is cut from, for the cutting list")
     edges: Edges = Field("none", description="what is printed on the strip around its three edges")
     edge_stock: StockName | None = Field(None, description="paper of the edge strip, as under stocks")
@@ -86,7 +86,7 @@ class Solid(BlockEntry):
     @classmethod
     def _no_pages(cls, written: object) -> object:
         if isinstance(written, dict) and "pages" in written:
-            raise refuse("has pages, but it is solid", "leave pages out, or write another kind")
+            raise refuse("has pages, but it is a dummy", "leave pages out, or write another kind")
         return written
 
     @model_validator(mode="after")
@@ -123,9 +123,9 @@ class Solid(BlockEntry):
 
     def making(self, job: BookJob) -> Making:
         """A block cut to size, and the strip around its edges."""
-        from ..steps.solid import solid_making
+        from ..steps.dummy import dummy_making
 
-        return solid_making(job, self.material, fills=self.fills)
+        return dummy_making(job, self.material, fills=self.fills)
 
     def dressing(self, flat: Flat, seed: str, resolution_dpi: float) -> Art | None:
         """The art of the edge strip, which has no pages."""

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from enum import StrEnum
 
-__all__ = ["Parts"]
+__all__ = ["Layers"]
 
 
-class Parts(StrEnum):
+class Layers(StrEnum):
     """What of a sheet is written: the print alone, the lines and notes alone, or both."""
 
     ALL = "all"

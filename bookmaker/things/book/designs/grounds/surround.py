@@ -11,26 +11,26 @@ from .....ground.geometry import Path, Point, Rect, Transform
 from .....ground.imported import ImportedPage
 from .....ground.pictures import Picture, covering
 
-__all__ = ["RunOn", "carried_on", "filling", "run_on"]
+__all__ = ["Surround", "filling", "surrounded", "surrounded_picture"]
 
-RunOn = Literal["mirror", "stretch", "colour"]
+Surround = Literal["folded over", "pulled out", "ground"]
 
 STRETCHED_EDGE = 0.02
 """The outermost share of a picture that is stretched over what lies beyond it."""
 
 
-def run_on(picture: Picture | ImportedPage, face: Rect, bounds: Rect, manner: RunOn) -> Iterator[Art]:
+def surrounded_picture(picture: Picture | ImportedPage, face: Rect, bounds: Rect, manner: Surround) -> Iterator[Art]:
     """A picture, or a page of a PDF file, that fills a face, and its edges run on to `bounds`.
 
-    It is cropped evenly where its proportions are not those of the face. With "colour" it ends at the face, and
+    It is cropped evenly where its proportions are not those of the face. With "ground" it ends at the face, and
     the ground shows beyond.
     """
-    return carried_on(filling(picture, face), face, bounds, manner)
+    return surrounded(filling(picture, face), face, bounds, manner)
 
 
-def carried_on(art: Art, face: Rect, bounds: Rect, manner: RunOn) -> Iterator[Art]:
+def surrounded(art: Art, face: Rect, bounds: Rect, manner: Surround) -> Iterator[Art]:
     """The same for any art that fills a face."""
-    if manner != "colour":
+    if manner != "ground":
         for across in (-1, 0, 1):
             for up in (-1, 0, 1):
                 if across or up:
@@ -48,7 +48,7 @@ def filling(picture: Picture | ImportedPage, face: Rect) -> Art:
     return Group((Imported(picture, into),), clip=Path.rectangle(face))
 
 
-def _beyond(art: Art, face: Rect, bounds: Rect, way: tuple[int, int], manner: RunOn) -> Iterator[Art]:
+def _beyond(art: Art, face: Rect, bounds: Rect, way: tuple[int, int], manner: Surround) -> Iterator[Art]:
     """The part of `bounds` that lies beyond the face on one side or at one corner."""
     left, right = _span(face.x, face.right, bounds.x, bounds.right, way[0])
     low, high = _span(face.y, face.top, bounds.y, bounds.top, way[1])
@@ -73,8 +73,8 @@ def _inner(way: tuple[int, int]) -> tuple[bool, bool, bool, bool]:
     return way[0] > 0, way[1] > 0, way[0] < 0, way[1] < 0
 
 
-def _factor(way: int, length: float, face: float, manner: RunOn) -> float:
+def _factor(way: int, length: float, face: float, manner: Surround) -> float:
     """How the picture is stretched about its edge: −1 mirrors it."""
     if not way:
         return 1.0
-    return -1.0 if manner == "mirror" else -length / (face * STRETCHED_EDGE)
+    return -1.0 if manner == "folded over" else -length / (face * STRETCHED_EDGE)

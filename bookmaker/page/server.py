@@ -1,0 +1,130 @@
+"""What the browser is answered: the page, the shelf as it is, pictures, news; and what it asks for, by the worker."""
+
+from __future__ import annotations
+
+import asyncio
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager, suppress
+from pathlib import Path
+
+from starlette.applications import Starlette
+from starlette.exceptions import HTTPException
+from starlette.requests import Request
+from starlette.responses import Response, StreamingResponse
+from starlette.routing import Route
+
+from ..ground.kept.disk import KeptOnDisk
+from .foreman import Foreman
+from .jobs import JSON, Answer, Job, Open, Painted, Tell, Told, Watch
+from .news import News, TooMany
+from .site_files import KINDS, site_files
+from .watching import Watcher
+
+__all__ = ["Server"]
+
+MOST_PICTURES = 12_000
+"""So many pictures are kept for the page; of more, those that came first are given up."""
+
+FOR_GOOD = {"cache-control": "private, max-age=31536000, immutable"}
+"""A picture goes by a digest of itself: it never changes."""
+
+AFRESH = {"cache-control": "no-store"}
+
+
+class Server:
+    """The page of one shelf."""
+
+    def __init__(self, shelf: Path, kept: KeptOnDisk | None) -> None:
+        self._news = News()
+        self._foreman = Foreman(shelf, kept, self._hear)
+        self._watcher = Watcher(self._foreman.look)
+        self._watcher.watch(frozenset({shelf}))
+        self._pictures: dict[str, bytes] = {}
+        self._state = b""
+        self._version = 0
+
+    def app(self) -> Starlette:
+        """What answers, as long as it is let."""
+        return Starlette(
+            routes=[
+                Route("/", self._page),
+                Route("/state", self._get_state),
+                Route("/news", self._get_news),
+                Route("/picture/{name}", self._picture),
+                Route("/thing", self._thing),
+                Route("/opening", self._opening),
+                Route("/{name}", self._page),
+            ],
+            lifespan=self._running,
+        )
+
+    @asynccontextmanager
+    async def _running(self, _: Starlette) -> AsyncIterator[None]:
+        self._foreman.begin()
+        watching = asyncio.create_task(self._watcher.run())
+        try:
+            yield
+        finally:
+            self._foreman.end()
+            watching.cancel()
+            with suppress(asyncio.CancelledError):
+                await watching
+
+    def _hear(self, said: Told | Painted | Watch) -> None:
+        """What the worker says to all."""
+        match said:
+            case Painted(pictures):
+                self._pictures |= pictures
+                for oldest in [*self._pictures][:-MOST_PICTURES]:
+                    del self._pictures[oldest]
+            case Watch(paths):
+                self._watcher.watch(paths)
+            case Told("state", body):
+                self._state, self._version = body, self._version + 1
+                self._news.tell("state", str(self._version))
+            case Told(event, body):
+                self._news.tell(event, body.decode())
+
+    async def _page(self, request: Request) -> Response:
+        """A file of the page."""
+        name = request.path_params.get("name", "index.html")
+        data = site_files().get(name)
+        if data is None:
+            raise HTTPException(404)
+        return Response(data, media_type=KINDS[name.rpartition(".")[2]], headers=AFRESH)
+
+    async def _get_state(self, _: Request) -> Response:
+        if not self._state:
+            return Response(status_code=204, headers=AFRESH)
+        return Response(self._state, media_type=JSON, headers={**AFRESH, "version": str(self._version)})
+
+    async def _get_news(self, _: Request) -> Response:
+        try:
+            heard = self._news.listened(str(self._version))
+        except TooMany:
+            raise HTTPException(503) from None
+        return StreamingResponse(heard, media_type="text/event-stream", headers=AFRESH)
+
+    async def _picture(self, request: Request) -> Response:
+        data = self._pictures.get(request.path_params["name"])
+        if data is None:
+            raise HTTPException(404)
+        kind = "image/svg+xml" if data.startswith(b"<") else "image/png"
+        return Response(data, media_type=kind, headers=FOR_GOOD)
+
+    async def _thing(self, request: Request) -> Response:
+        return await self._asked(Tell(request.query_params.get("id", "")))
+
+    async def _opening(self, request: Request) -> Response:
+        number = request.query_params.get("number", "")
+        if not number.isdecimal() or len(number) > 6:
+            raise HTTPException(404)
+        return await self._asked(Open(request.query_params.get("id", ""), int(number)))
+
+    async def _asked(self, job: Job) -> Response:
+        """The answer of the worker to a job."""
+        return _response(await self._foreman.ask(job))
+
+
+def _response(answer: Answer) -> Response:
+    return Response(answer.body, 409 if answer.refused else 200, media_type=answer.kind, headers=AFRESH)

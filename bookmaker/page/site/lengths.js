@@ -1,0 +1,25 @@
+// Lengths as they are told: in millimetres or in inches, as the reader likes; and what the reader likes is remembered.
+
+const MM_PER_INCH = 25.4;
+const REFERENCE_PIXELS_PER_MM = 96 / MM_PER_INCH; // CSS Values and Units, Level 4: an inch has 96 pixels
+
+/** What was chosen once, by its name. */
+export function remembered(name) {
+  const found = document.cookie.split("; ").find((one) => one.startsWith(`bookmaker-${name}=`));
+  return found?.split("=")[1];
+}
+
+/** Remember a choice for a year, whatever port the page has next time. */
+export function remember(name, value) {
+  document.cookie = `bookmaker-${name}=${value}; max-age=31536000; path=/; samesite=strict`;
+}
+
+export const units = { inches: remembered("units") === "inches" };
+
+export const screen = { pixelsPerMm: Number(remembered("screen")) || REFERENCE_PIXELS_PER_MM };
+
+/** A length in mm in words, to a tenth of a millimetre or a hundredth of an inch. */
+export function length(mm, digits = 1) {
+  if (mm === null || mm === undefined) return "";
+  return units.inches ? `${(mm / MM_PER_INCH).toFixed(digits + 1)} in` : `${mm.toFixed(digits)} mm`;
+}

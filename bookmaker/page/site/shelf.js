@@ -1,0 +1,208 @@
+// The picture of the shelf: every space with what stands in it, at the scale that the page has.
+
+import { element } from "./elements.js";
+import { length } from "./lengths.js";
+
+const WORDS = { over: "too full", tight: "tight", fits: "fits" };
+
+/** Shows a shelf in an element, and changes only what changed since. */
+export class Shelf {
+  constructor(place, source, chosen) {
+    this.place = place;
+    this.source = source;
+    this.chosen = chosen;
+    this.spaces = new Map();
+    this.state = { spaces: [], things: {}, problems: [] };
+    place.addEventListener("click", (event) => this.pressed(event));
+    place.addEventListener("keydown", (event) => this.typed(event));
+  }
+
+  /** Show another state. */
+  show(state) {
+    this.state = state;
+    const worst = worstOf(state.problems);
+    const before = this.spaces;
+    this.spaces = new Map();
+    state.spaces.forEach((space, number) => {
+      const shown = before.get(space.name) ?? new Space(this.source);
+      before.delete(space.name);
+      this.spaces.set(space.name, shown);
+      shown.show(space, state.things, worst);
+      if (this.place.children[number] !== shown.element) this.place.insertBefore(shown.element, this.place.children[number] ?? null);
+    });
+    for (const gone of before.values()) gone.element.remove();
+    if (!this.place.querySelector('.thing[tabindex="0"]')) this.buttons()[0]?.setAttribute("tabindex", "0");
+  }
+
+  /** Mark the thing that is being looked at. */
+  mark(id) {
+    for (const one of this.place.querySelectorAll('.thing[aria-pressed="true"]')) one.setAttribute("aria-pressed", "false");
+    const found = this.button(id);
+    if (found) {
+      found.setAttribute("aria-pressed", "true");
+      this.reach(found);
+    }
+    return found;
+  }
+
+  button(id) {
+    return this.place.querySelector(`button.thing[data-thing="${CSS.escape(id)}"]`);
+  }
+
+  buttons() {
+    return [...this.place.querySelectorAll("button.thing")];
+  }
+
+  /** Let the tab key lead to one of the books only: arrows lead from book to book. */
+  reach(one) {
+    for (const other of this.place.querySelectorAll('.thing[tabindex="0"]')) other.setAttribute("tabindex", "-1");
+    one.setAttribute("tabindex", "0");
+  }
+
+  pressed(event) {
+    const one = event.target.closest("[data-thing]");
+    if (one) this.chosen(one.dataset.thing);
+  }
+
+  typed(event) {
+    const one = event.target.closest("button.thing");
+    if (!one || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    const next = this.neighbour(one, event.key);
+    if (!next) return;
+    event.preventDefault();
+    this.reach(next);
+    next.focus();
+  }
+
+  neighbour(one, key) {
+    const all = this.buttons();
+    const at = all.indexOf(one);
+    if (key === "ArrowRight") return all[at + 1];
+    if (key === "ArrowLeft") return all[at - 1];
+    if (key === "Home") return all[0];
+    if (key === "End") return all.at(-1);
+    if (key !== "ArrowDown" && key !== "ArrowUp") return undefined;
+    const homes = [...this.spaces.values()].map((space) => space.element).filter((space) => space.querySelector("button.thing"));
+    const home = homes[homes.indexOf(one.closest(".space")) + (key === "ArrowDown" ? 1 : -1)];
+    const x = Number(one.dataset.x);
+    const near = (other) => Math.abs(Number(other.dataset.x) - x);
+    return home && [...home.querySelectorAll("button.thing")].sort((a, b) => near(a) - near(b))[0];
+  }
+}
+
+function worstOf(problems) {
+  const order = ["note", "warning", "error"];
+  const worst = new Map();
+  for (const { thing, severity } of problems) {
+    if (thing && order.indexOf(severity) > order.indexOf(worst.get(thing))) worst.set(thing, severity);
+  }
+  return worst;
+}
+
+/** One space: its name, its room, its gauge. */
+class Space {
+  constructor(source) {
+    this.source = source;
+    this.title = element("h2");
+    this.room = element("div", { class: "recess" });
+    this.gauge = element("div", { class: "gauge" });
+    this.told = element("p", { class: "told" });
+    this.element = element("section", { class: "space" }, this.title, element("div", { class: "board" }, this.room), this.gauge, this.told);
+    this.things = new Map();
+  }
+
+  show(space, things, worst) {
+    const name = space.name || "standing nowhere";
+    this.title.textContent = name;
+    this.element.setAttribute("aria-label", name);
+    this.element.dataset.space = space.name;
+    const high = Math.max(space.height, ...space.shown.map(({ rect }) => rect[1] + rect[3]));
+    const wide = Math.max(space.width, ...space.shown.map(({ rect }) => rect[0] + rect[2]));
+    this.room.style.setProperty("--wide", wide);
+    this.room.style.setProperty("--high", high);
+    this.element.style.setProperty("--high", high);
+    this.element.style.setProperty("--wide", wide);
+    this.room.style.setProperty("--clear", space.height);
+    this.room.style.setProperty("--room", space.width);
+    this.measure(space);
+    const before = this.things;
+    const counts = new Map();
+    this.things = new Map();
+    let previous = null;
+    for (const shown of space.shown) {
+      const count = counts.get(shown.thing) ?? 0;
+      counts.set(shown.thing, count + 1);
+      const key = `${shown.thing} ${count}`;
+      const one = before.get(key) ?? new Shown(this.source, count === 0);
+      before.delete(key);
+      this.things.set(key, one);
+      one.show(shown, things[shown.thing], worst.get(shown.thing));
+      const at = previous ? previous.nextSibling : this.room.firstChild;
+      if (at !== one.element) this.room.insertBefore(one.element, at);
+      previous = one.element;
+    }
+    for (const gone of before.values()) gone.element.remove();
+  }
+
+  measure(space) {
+    const known = space.verdict !== undefined;
+    this.gauge.hidden = !known;
+    this.told.hidden = !known;
+    if (!known) return;
+    const taken = space.width - space.room_left;
+    this.gauge.style.setProperty("--room", space.width);
+    this.gauge.style.setProperty("--taken", Math.min(taken, space.width));
+    this.gauge.style.setProperty("--low", Math.max(taken - space.likely, 0));
+    this.gauge.style.setProperty("--unsure", 2 * space.likely);
+    this.element.dataset.verdict = space.verdict;
+    const left = space.room_left >= 0 ? `${length(space.room_left)} left` : `${length(-space.room_left)} too little`;
+    const out = space.stands_out.map((one) => `${one.title} is ${length(one.by)} too ${one.side}`);
+    const words = [`${WORDS[space.verdict]}: ${left} of ${length(space.width)}, ± ${length(space.likely, 2)} likely, ± ${length(space.worst, 2)} at worst`];
+    words.push(`${Math.round(space.sure * 100)} % sure that the row fits`, ...out);
+    this.told.textContent = words.join(" · ");
+  }
+}
+
+/** What is seen in one place: a book, or another edge of what has several. */
+class Shown {
+  constructor(source, first) {
+    this.source = source;
+    this.first = first;
+    this.image = element("img", { alt: "", loading: "lazy", decoding: "async", draggable: "false" });
+    this.element = first
+      ? element("button", { type: "button", class: "thing", tabindex: "-1", "aria-pressed": "false" }, this.image)
+      : element("div", { class: "thing", "aria-hidden": "true" }, this.image);
+  }
+
+  show({ thing, rect, lies, picture }, about, wrong) {
+    const [x, y, wide, high] = rect;
+    const place = `${x} ${y} ${wide} ${high}`;
+    if (this.where !== place) {
+      this.where = place;
+      for (const [name, value] of [["--x", x], ["--y", y], ["--w", wide], ["--h", high]]) this.element.style.setProperty(name, value);
+      this.element.dataset.x = x + wide / 2;
+    }
+    this.element.dataset.thing = thing;
+    this.element.dataset.lies = lies ? "yes" : "no";
+    if (this.picture !== picture) {
+      this.picture = picture;
+      if (picture) this.image.src = this.source.picture(picture);
+      this.image.hidden = !picture;
+    }
+    if (wrong) this.element.dataset.wrong = wrong;
+    else delete this.element.dataset.wrong;
+    if (this.first) this.label(about, wrong);
+  }
+
+  label(about, wrong) {
+    const words = [about.name, `${length(about.thick)} thick`, `${length(about.high)} high`];
+    if (about.noun !== "book") words.unshift(about.noun);
+    if (wrong) words.push(wrong === "note" ? "with a note" : `with ${wrong === "error" ? "an error" : "a warning"}`);
+    const label = words.join(", ");
+    if (this.words !== label) {
+      this.words = label;
+      this.element.setAttribute("aria-label", label);
+      this.element.title = about.name;
+    }
+  }
+}

@@ -1,0 +1,109 @@
+// How large the shelf is seen: from true size to eight times, on a screen that was told how large it is.
+
+import { button, element, say } from "./elements.js";
+import { remember, screen } from "./lengths.js";
+
+const CARD = { wide: 85.6, high: 53.98 }; // ISO/IEC 7810, ID-1
+const LEAST = 1;
+const MOST = 8;
+const STEP = 1.25;
+
+export class Zoom {
+  constructor(shelf) {
+    this.shelf = shelf;
+    this.times = null;
+    this.slider = element("input", { type: "range", min: 0, max: 100, step: 1, id: "zoom", "aria-label": "how many times true size", oninput: () => this.slid() });
+    this.told = element("output", { for: "zoom" });
+    this.element = element("div", { class: "zoom", role: "group", "aria-label": "Size" },
+      button("−", () => this.to(this.times / STEP), { "aria-label": "smaller" }),
+      this.slider,
+      button("+", () => this.to(this.times * STEP), { "aria-label": "larger" }),
+      this.told,
+      button("true size", () => this.to(1)),
+      button("screen …", () => this.ask(), { "aria-haspopup": "dialog" }),
+    );
+    shelf.addEventListener("wheel", (event) => this.wheeled(event), { passive: false });
+    this.pinching(shelf);
+  }
+
+  /** Show so many times true size, with what lies at a point of the view kept where it is. */
+  to(times, point = { x: this.shelf.clientWidth / 2, y: this.shelf.clientHeight / 2 }) {
+    const before = this.times;
+    this.times = Math.min(Math.max(times, LEAST), MOST);
+    document.documentElement.style.setProperty("--mm", `${this.times * screen.pixelsPerMm}px`);
+    this.slider.value = (100 * Math.log(this.times)) / Math.log(MOST);
+    this.told.textContent = `${Math.round(this.times * 100)} %`;
+    if (before) {
+      const grown = this.times / before;
+      this.shelf.scrollLeft = (this.shelf.scrollLeft + point.x) * grown - point.x;
+      this.shelf.scrollTop = (this.shelf.scrollTop + point.y) * grown - point.y;
+    }
+  }
+
+  /** At first, so large that the widest space is seen as a whole. */
+  fit(spaces) {
+    const widest = Math.max(...spaces.map((space) => space.width), 1);
+    this.to((this.shelf.clientWidth - 48) / widest / screen.pixelsPerMm);
+  }
+
+  slid() {
+    this.to(MOST ** (this.slider.value / 100));
+  }
+
+  wheeled(event) {
+    if (!event.ctrlKey && !event.metaKey) return;
+    event.preventDefault();
+    const box = this.shelf.getBoundingClientRect();
+    this.to(this.times * Math.exp(-event.deltaY / 300), { x: event.clientX - box.left, y: event.clientY - box.top });
+  }
+
+  pinching(shelf) {
+    const fingers = new Map();
+    let start = null;
+    const apart = () => {
+      const [one, other] = [...fingers.values()];
+      return Math.hypot(one.x - other.x, one.y - other.y);
+    };
+    shelf.addEventListener("pointerdown", (event) => {
+      if (event.pointerType !== "touch") return;
+      fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+      if (fingers.size === 2) start = { apart: apart(), times: this.times };
+    });
+    shelf.addEventListener("pointermove", (event) => {
+      if (!fingers.has(event.pointerId)) return;
+      fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
+      if (fingers.size === 2 && start) this.to((start.times * apart()) / start.apart);
+    });
+    for (const end of ["pointerup", "pointercancel", "pointerleave"]) {
+      shelf.addEventListener(end, (event) => fingers.delete(event.pointerId));
+    }
+  }
+
+  /** Ask how large the screen is, with a card held against it. */
+  ask() {
+    const card = element("div", { class: "card" });
+    const slider = element("input", { type: "range", min: 2, max: 9, step: 0.005, value: screen.pixelsPerMm, "aria-label": "width of the rectangle" });
+    const draw = () => {
+      card.style.width = `${CARD.wide * slider.value}px`;
+      card.style.height = `${CARD.high * slider.value}px`;
+    };
+    slider.addEventListener("input", draw);
+    draw();
+    const dialog = element("dialog", { class: "asked", "aria-labelledby": "screen-title" },
+      element("h2", { id: "screen-title" }, "How large is this screen?"),
+      element("p", {}, "Hold a bank card against the rectangle and move the slider until both are of one size. Then true size is true."),
+      slider, card,
+      element("div", { class: "row" },
+        button("it fits", () => {
+          screen.pixelsPerMm = Number(slider.value);
+          remember("screen", slider.value);
+          dialog.close();
+          this.to(this.times);
+          say("True size is now true on this screen.");
+        }, { class: "main" }),
+        button("leave it", () => dialog.close())));
+    dialog.addEventListener("close", () => dialog.remove());
+    document.body.append(dialog);
+    dialog.showModal();
+  }
+}

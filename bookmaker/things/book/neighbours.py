@@ -1,0 +1,116 @@
+"""Books that stand side by side in nearly the same colour: told, and parted by other looks if the maker asks for that.
+
+Neighbours follow one another in the shelf file and stand in the same space; of a jacket with a design of its own they
+see that. Nothing here changes a book by itself: what was printed stays as it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+from itertools import pairwise
+
+from ...ground.drawing import Colour
+from ...ground.problems import Problem, Severity
+from ...ground.quantities import counted, show
+from .designs.colouring import UNLIKE_NEIGHBOUR, coloured
+from .designs.design import Design, Words
+from .designs.tones import apart
+from .entry import BookEntry
+from .looks import LAST_LOOK
+from .plan import BookPlan
+
+__all__ = ["alike_neighbours", "kept_looks", "seen_design"]
+
+MOST_NAMED = 3
+"""So many pairs are named; more would only fill the screen."""
+
+MOST_LOOKS = 200
+"""So many looks are tried for a book: of a palette with eight colours each comes up often in as many."""
+
+
+def seen_design(entry: BookEntry) -> Design:
+    """The design that neighbours see: that of the jacket, if it has one of its own, or that of the cover."""
+    return (entry.jacket and entry.jacket.design) or entry.design
+
+
+def alike_neighbours(books: Sequence[BookPlan]) -> Iterator[Problem]:
+    """A note for every space in which neighbours have nearly the same colour, unless the maker named both."""
+    spaces: dict[str, list[tuple[BookPlan, BookPlan]]] = {}
+    for one, other in pairwise(books):
+        space = other.entry.space
+        if space and one.entry.space == space and _alike_by_chance(one, other):
+            spaces.setdefault(space, []).append((one, other))
+    for space, pairs in spaces.items():
+        named = "; ".join(f"{one.name} and {other.name}" for one, other in pairs[:MOST_NAMED])
+        more = " and more" if len(pairs) > MOST_NAMED else ""
+        yield Problem(
+            f"in {show(space)} {counted(len(pairs), 'pair')} of neighbours have nearly the same colour: {named}{more}",
+            "write look: with another number, or colour:, for one of them; bookmaker keep --apart finds looks",
+            Severity.NOTE,
+            field=("look",),
+            thing=pairs[0][1].id,
+        )
+
+
+def kept_looks(books: Sequence[BookPlan], *, unlike: bool) -> Mapping[str, int]:
+    """The look to write for each book, by its id, so that it stays as it is; for those of a set the same.
+
+    `unlike`: a book that looks nearly like its neighbour, and for which neither look nor colour is written, is given
+    the next look that does not.
+    """
+    looks = {book.id: book.coat.words.look for book in books}
+    if not unlike:
+        return looks
+    grounds = [_ground(book) for book in books]
+    for number, book in enumerate(books):
+        near = [
+            (other, grounds[beside])
+            for beside in (number - 1, number + 1)
+            if 0 <= beside < len(books) and (other := books[beside]).entry.space == book.entry.space is not None
+        ]
+        # what follows has still to choose, unless it is bound
+        near = [(other, ground) for other, ground in near if _is_bound(other) or other is books[number - 1]]
+        if not _is_bound(book) and any(_are_alike(grounds[number], ground) for _, ground in near):
+            looks[book.id], grounds[number] = _other_look(book, [ground for _, ground in near if ground])
+    return looks
+
+
+def _alike_by_chance(one: BookPlan, other: BookPlan) -> bool:
+    if one.coat.words.in_set and one.coat.words.set_words == other.coat.words.set_words:
+        return False
+    named = [seen_design(book.entry).ground is not None for book in (one, other)]
+    return not all(named) and _are_alike(_ground(one), _ground(other))
+
+
+def _are_alike(one: Colour | None, other: Colour | None) -> bool:
+    return one is not None and other is not None and apart(one, other) < UNLIKE_NEIGHBOUR
+
+
+def _ground(book: BookPlan) -> Colour | None:
+    return book.coat.seen.ground
+
+
+def _is_bound(book: BookPlan) -> bool:
+    """Whether its colour is not left to a look of its own that is still to be written."""
+    return bool(book.entry.look or book.coat.words.in_set or seen_design(book.entry).ground is not None)
+
+
+def _other_look(book: BookPlan, near: Sequence[Colour]) -> tuple[int, Colour | None]:
+    """The next look whose colour is unlike all near ones, or the one of many that is least like them."""
+    words, design = book.coat.words, seen_design(book.entry)
+    best: tuple[float, int, Colour | None] = (-1.0, words.look, _ground(book))
+    for further in range(MOST_LOOKS):
+        look = (words.look - 1 + further) % LAST_LOOK + 1
+        ground = _coloured(design, replace(words, look=look))
+        distance = min((apart(ground, other) for other in near), default=1.0) if ground else 1.0
+        if distance > best[0]:
+            best = (distance, look, ground)
+        if distance >= UNLIKE_NEIGHBOUR:
+            break
+    return best[1:]
+
+
+def _coloured(design: Design, words: Words) -> Colour | None:
+    (done,) = coloured([(design, words)])
+    return done.ground

@@ -1,0 +1,46 @@
+"""One browser for all tests of the page; where there is none, one line says that they were skipped."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from tests.kit.shown import BROWSER, FLAGS, REQUIRED
+
+SKIPPED = "no chromium here: the tests of the page in a browser were skipped"
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """The browser of the system."""
+    if BROWSER is None:
+        assert not REQUIRED, "there is no chromium to test the page with"
+        pytest.skip(SKIPPED)
+    with sync_playwright() as playwright:
+        found = playwright.chromium.launch(executable_path=BROWSER, args=list(FLAGS))
+        yield found
+        found.close()
+
+
+@pytest.fixture
+def page(browser: Browser) -> Iterator[Page]:
+    """A tab of its own; what goes wrong in its scripts fails the test."""
+    context = browser.new_context(viewport={"width": 1280, "height": 900}, reduced_motion="reduce")
+    context.grant_permissions(["clipboard-read", "clipboard-write"])
+    tab = context.new_page()
+    wrong: list[str] = []
+    tab.on("pageerror", lambda error: wrong.append(str(error)))
+    tab.set_default_timeout(20_000)
+    yield tab
+    context.close()
+    assert wrong == []
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Say once that tests were skipped."""
+    skipped = terminalreporter.stats.get("skipped", [])
+    if any(SKIPPED in str(report.longrepr) for report in skipped):
+        terminalreporter.write_line(SKIPPED)
