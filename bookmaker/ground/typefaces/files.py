@@ -16,6 +16,8 @@ from ..files import SourceFile, Wanted, read_file
 from ..problems import Problem, ShelfFileError
 from ..quantities import show
 from .names import BUNDLED, meant_face
+from .soundness import UnsoundFontError, look_over
+from .trial import USELESS, try_out
 from .typeface import Typeface
 
 __all__ = ["bundled", "load_typeface"]
@@ -37,12 +39,27 @@ EMBEDDING_FORBIDDEN = 0x0002
 
 
 def load_typeface(path: Path, written: str = "") -> Typeface:
-    """Read a font file; `written` is its path as the shelf file has it.
+    """Read a font file; `written` is its path as the shelf file has it. It is looked over and tried out first.
 
     Raises:
-        ShelfFileError: the file cannot be read, or is no TrueType or OpenType font with outlines.
+        ShelfFileError: the file cannot be read, or is no sound TrueType or OpenType font with outlines.
     """
-    return _typeface_of(read_file(path, FONT, written))
+    file = read_file(path, FONT, written)
+    if path.parent != _fonts_folder():  # those are known
+        _try(file)
+    return _typeface_of(file)
+
+
+@lru_cache(maxsize=64)
+def _try(file: SourceFile) -> None:
+    """Look a font of the maker's over, and let another process use it first."""
+    _check_format(file.path, file.data)
+    try:
+        look_over(file.data)
+        try_out(file.data)
+    except UnsoundFontError as found:
+        remedy = "choose another typeface" if str(found) == USELESS else FETCH_AGAIN
+        _refuse(f"{file.path.name} {found}", remedy)
 
 
 @lru_cache(maxsize=64)
