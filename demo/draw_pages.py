@@ -75,4 +75,4 @@ def draw(folder: Path, into: Path) -> None:
 
 
 if __name__ == "__main__":
-    draw(Path(sys.argv[1]), Path(__file__).parent / "pages.png")
+    draw(Path(sys.argv[1]), Path(__file__).parents[1] / "bookmaker/manual/pictures/pages.png")

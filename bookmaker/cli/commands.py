@@ -207,6 +207,19 @@ def keep(
     keep_looks(shelf, unlike=apart, quiet=quiet)
 
 
+@app.command(epilog=_examples("manual", "manual clearance", "manual blocks", "manual --into manual.html"))
+def manual(
+    word: Annotated[str, typer.Argument(metavar="[WORD]", help="A key, a word of the trade, or a chapter.")] = "",
+    into: Annotated[
+        Path | None, typer.Option("--into", metavar="FILE", help="Write all of it as one page (HTML).")
+    ] = None,
+) -> None:
+    """Show what the manual says about a word."""
+    from .manual import show_manual
+
+    show_manual(word, into)
+
+
 @app.command()
 def schema() -> None:
     """Print JSON Schema of the shelf file, for editors."""

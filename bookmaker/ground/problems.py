@@ -43,7 +43,7 @@ FieldPath = tuple[str | int, ...]
 """Where a value stands in the shelf file: ``("books", 2, "block", "pages")``."""
 
 
-VERBS = ("is", "has", "gives", "holds", "lies", "lists", "says", "cannot", "stands")
+VERBS = ("is", "has", "gives", "holds", "lies", "lists", "says", "cannot", "stands", "repeats")
 """Messages that begin so go on from the name of their subject; others stand after a colon."""
 
 

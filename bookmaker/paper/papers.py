@@ -40,7 +40,7 @@ SMALLEST_SHEET, LARGEST_SHEET = 40, 1500
 
 
 class Confidence(StrEnum):
-    """How a value came here, as in the handbook."""
+    """How a value came here: printed in its source, remembered, or common practice without a source."""
 
     PUBLISHED = "pub"
     MEMORY = "mem"
@@ -234,12 +234,21 @@ def _gpo_copier(pounds: float, mil: str) -> tuple[Caliper, ...]:
     return _gpo("O-63", "bond", {grammage_from_basis(pounds, "bond"): caliper})
 
 
+def _usual(grade: str, mils: Mapping[float, str]) -> tuple[Caliper, ...]:
+    """What papers sold by their US weight in lb usually measure, in mil."""
+    source = Source("usual calipers of US papers", Confidence.MEMORY)
+    rows = ((grammage_from_basis(pounds, grade), float(exact_mm(Fraction(mil), "mil"))) for pounds, mil in mils.items())
+    return tuple(Caliper(grade, grammage, caliper, source) for grammage, caliper in rows)
+
+
 CALIPERS: tuple[Caliper, ...] = (
     *_gpo("A55", "book", {60: 0.075, 75: 0.100, 90: 0.120, 105: 0.140, 120: 0.160}),
     *_gpo("A91, smooth finish", "book", {105: 0.140, 120: 0.160, 150: 0.200}),
     *_gpo("K10", "index", {165: 0.190, 200: 0.230, 255: 0.290, 305: 0.350}),
     *_gpo_copier(24, "4.1"),
     *_gpo_copier(28, "4.7"),
+    *_usual("bond", {20: "3.9", 32: "5.9"}),
+    *_usual("cover", {65: "9.5", 80: "11.5", 100: "14", 110: "15.5", 120: "16.5"}),
 )
 
 

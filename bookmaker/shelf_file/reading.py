@@ -18,7 +18,7 @@ from .fields.keys import dotted_keys
 from .past_faults import lies_in, mended
 from .rows import with_rows
 from .source_text import PROFILE, source_text
-from .subjects import names_of
+from .subjects import named_in
 from .volumes import is_volume, with_volumes
 from .yaml_tree import Tree, parse_tree
 
@@ -213,7 +213,7 @@ def _located(problem: Problem, tree: Tree, lent: Mapping[Place, FieldPath]) -> P
     if problem.field[:1] == ("books",) and place.file != tree.place.file:
         cell = tree.below(problem.field)
         found = for_a_table(found, None if cell is None else str(cell.value))
-    return found.named(*names_of(problem.subject, tree))
+    return named_in(found, tree)
 
 
 def place_in(problem: Problem, tree: Tree) -> Place:

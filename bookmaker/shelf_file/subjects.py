@@ -2,20 +2,25 @@
 
 from __future__ import annotations
 
-from ..ground.problems import FieldPath, show_field
+from ..ground.problems import FieldPath, Problem, show_field
 from ..ground.quantities import show
 from ..ground.visible import is_seen
 from .book_list import column_name
 from .volumes import is_volume
 from .yaml_tree import Tree
 
-__all__ = ["names_of"]
+__all__ = ["named_in"]
 
 LISTS = {"books": "book", "things": "thing"}
 """Lists whose entries have names of their own, and what an entry without one is called, with its number."""
 
 
-def names_of(field: FieldPath, tree: Tree) -> tuple[str, str]:
+def named_in(problem: Problem, tree: Tree) -> Problem:
+    """A problem that names what it is about as that is called in a shelf, or in the part of one that was read."""
+    return problem if problem.subject is None else problem.named(*_names(problem.subject, tree))
+
+
+def _names(field: FieldPath, tree: Tree) -> tuple[str, str]:
     """What a thing is called in a message, and what its field is; one of a book in a table as its column is.
 
     `The Long Night` and `block.pages`, `book 3` and `cover`; of no thing, `defaults.block` or `the shelf`.

@@ -6,8 +6,9 @@ Sets the paragraphs of FILEs (the demo's English texts) on pages of 15 × 21 and
 galley and by typst with the same face, size, measure, hyphens and limits of tracking, writes both as PDF and reads both
 back with pdfium, in the same way. Printed are: pages and lines; hyphens in 100 lines; ladders of three hyphens
 or more; the mean space of filled lines as a multiple of the face's own space; the share of filled lines whose spaces
-are over 1.5 times as wide; lines that are short of the margin inside a paragraph; single lines of a paragraph at the
-head or foot of a page; words parted after or before two letters; hyphens over the turn of a leaf; seconds of CPU.
+are over 1.5 times as wide; lines inside a paragraph that end short of the margin; single lines of a paragraph at the
+head or foot of a page; pages of fewer lines than others; words parted after or before two letters; hyphens over the
+turn of a leaf.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from __future__ import annotations
 import ctypes
 import sys
 import tempfile
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby, pairwise
@@ -175,7 +177,9 @@ def measured(lines: Sequence[ReadLine], space: float) -> Iterator[str]:
     yield f"{sum(run >= 3 for run in runs):2} ladders"
     over = 100 * sum(one > 1.5 for one in times) / len(filled)
     yield f"space {fmean(times):.2f}, {over:4.1f} % over 1.5, widest {max(times):.1f}"
-    yield f"{short} short, {single} single"
+    deep = Counter(line.page for line in lines)
+    pages = sum(count < max(deep.values()) for page, count in deep.items() if page < lines[-1].page)
+    yield f"{short} lines short, {single} single, {100 * pages / len(deep):.0f} % of pages short"
     few = [sum(count <= 2 for count in side) for side in zip(*letters, strict=True)] or [0, 0]
     yield f"{few[0]} after two, {few[1]} before two, {turns} over the turn"
 

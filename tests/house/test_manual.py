@@ -236,7 +236,7 @@ def test_keys_of_any_part_stand_in_a_table_of_their_own() -> None:
 
 
 def test_commands_named_are_those_there_are() -> None:
-    named = set(re.findall(r"bookmaker (new|check|make|show|ruler|schema|looks|keep)\b", EVERYTHING))
+    named = set(re.findall(r"bookmaker (new|manual|check|make|show|ruler|schema|looks|keep)\b", EVERYTHING))
     assert named == {command.callback.__name__ for command in cli.app.registered_commands if command.callback}
     assert set(re.findall(r"`?(?:\$ |`|bin/)bookmaker ([a-z]+)", EVERYTHING)) == named
 
@@ -295,8 +295,8 @@ def test_readme_is_short() -> None:
 
 
 @pytest.mark.usefixtures("folder")
-def test_short_shelf_of_the_readme_is_sound() -> None:
-    for name in re.findall(r"^# (\S+\.yaml)$", README, re.MULTILINE):
+def test_short_shelves_of_readme_and_recipes_are_sound() -> None:
+    for name in re.findall(r"^# (\S+\.yaml)$", README + CHAPTERS["recipes.md"], re.MULTILINE):
         Path(name).write_text(named_files()[name], encoding="utf-8")
         code, output = run(f"bookmaker check {name}")
         assert (code, "the shelf is sound" in output) == (0, True), output

@@ -14,7 +14,7 @@ from bookmaker.typesetting.lines.breaking import Glue, Line, Stop, Word, break_p
 GLUE = Glue(0.3, 0.15, 0.1, 1.0)
 TRACKED = Glue(0.3, 0.15, 0.1, 1.0, 0.5, 0.2)
 """The same where the letters of a line may give 0.5 and take 0.2."""
-PASSES = ((7.5, 0.0), (math.inf, 1.0))
+PASSES = ((9.0, 0.0), (math.inf, 1.0))
 """Loosest ratio and lent stretch of each pass, written here apart from the code."""
 
 Break = tuple[int, int]
@@ -121,6 +121,28 @@ def test_no_set_of_breaks_is_better(paragraph: list[Word], measures: list[float]
             assert math.isclose(costs[tuple(found)], least, rel_tol=1e-9)
             return
     raise AssertionError("no way at all")
+
+
+@given(
+    paragraph=st.lists(words(), min_size=1, max_size=6),
+    measure=st.floats(4.5, 12.0),
+    count=st.integers(1, 6),
+)
+@settings(max_examples=200, deadline=None)
+def test_of_so_many_lines_none_are_better(paragraph: list[Word], measure: float, count: int) -> None:
+    """Spaces are at most 2.5 times as wide as usual: a ratio of 4.5, for they gain a third at a ratio of 1."""
+    found = break_paragraph(paragraph, TRACKED, (measure,), count=count)
+    costs = {
+        way: cost_of(paragraph, way, (measure,), 0.0, (TRACKED, 4.5, 0.0))
+        for way in every_way(paragraph)
+        if len(way) == count
+    }
+    least = min(costs.values(), default=math.inf)
+    if found:
+        assert len(found) == count
+        assert math.isclose(costs[tuple((line.last, line.closed) for line in found)], least, rel_tol=1e-9)
+    else:
+        assert least == math.inf
 
 
 @given(paragraph=st.lists(words(), min_size=1, max_size=60), measure=st.floats(5.0, 25.0))

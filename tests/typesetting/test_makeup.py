@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bookmaker.typesetting.galleys.makeup import MadePage, make_up
+from bookmaker.typesetting.galleys.made_pages import MadePage
+from bookmaker.typesetting.galleys.makeup import make_up
 from bookmaker.typesetting.galleys.matter import Matter, SetLine
 from bookmaker.typesetting.manuscripts.passage import Role
 
@@ -262,3 +265,49 @@ def test_a_letter_gives_up_no_more_lines_than_that() -> None:
     assert first.slots[0].end == 10
     [only] = make_up([body(10, "l"), signed(2)], 12)
     assert len(only.slots) == 2
+
+
+# ---- paragraphs set in another way
+
+
+def in_other_ways(matter: Matter, foot: int) -> list[Matter]:
+    """A paragraph a line shorter and a line longer, or with the word at the foot of the page whole."""
+    if matter.role is not Role.BODY or matter.run:
+        return []
+    if foot:
+        whole = tuple(line._replace(words=line.words.rstrip("-")) for line in matter.lines)
+        return [matter._replace(lines=whole)]
+    return [body(len(matter.lines) + by) for by in (-1, 1)]
+
+
+def test_a_page_short_by_a_line_is_filled_by_a_longer_paragraph() -> None:
+    """Ten rows: of four and seven lines, the last would stand alone; of four and eight, two go over."""
+    galley = [body(4), body(7), body(30)]
+    assert sum(count for _, count in rows_of(next(make_up(galley, 10)))) == 9
+    assert sum(count for _, count in rows_of(next(make_up(galley, 10, 1, in_other_ways)))) == 10
+
+
+def test_no_word_is_parted_over_the_turn_of_a_leaf_if_another_set_of_lines_avoids_it() -> None:
+    parted = body(20)
+    lines = tuple(line._replace(words=line.words + "-") for line in parted.lines)
+    parted = parted._replace(lines=lines)
+
+    def feet(first: int, others: Callable[[Matter, int], list[Matter]]) -> list[bool]:
+        pages = list(make_up([parted], 10, first, others))
+        return [page.slots[-1].matter.lines[page.slots[-1].end - 1].words.endswith("-") for page in pages]
+
+    assert feet(1, lambda _matter, _foot: []) == [True, True]
+    assert feet(1, in_other_ways) == [False, False]
+    assert feet(2, in_other_ways) == [True, True]  # a left page is seen with the one that faces it
+
+
+@given(galley=st.lists(MATTER, max_size=25), rows=st.integers(1, 20), first=st.integers(1, 2))
+@settings(deadline=None)
+def test_other_ways_to_set_paragraphs_leave_no_more_lacking(galley: list[Matter], rows: int, first: int) -> None:
+    pages = list(make_up(galley, rows, first, in_other_ways))
+    shown = [slot for page in pages for slot in page.slots if slot.matter.role is not Role.PLATE]
+    wanted = [matter for matter in galley if matter.role is not Role.PLATE]
+    begun = [slot.matter for slot in shown if slot.start == 0]
+    assert [(matter.role, matter.heading) for matter in begun] == [(matter.role, matter.heading) for matter in wanted]
+    assert all(abs(len(one.lines) - len(other.lines)) <= 1 for one, other in zip(begun, wanted, strict=True))
+    assert sum(slot.end - slot.start for slot in shown) == sum(len(matter.lines) for matter in begun)

@@ -15,6 +15,8 @@ SEAL = re.compile(rb'(?:bookmaker seal |"plan\.json": ")([0-9a-f]{64})')
 
 START_OF_PDF, END_OF_PDF = b"%PDF-", b"\nstartxref"
 
+START_OF_HTML = b"<!doctype html>"
+
 
 def with_seal(data: bytes) -> bytes:
     """A PDF or YAML file with a seal in a comment of its own.
@@ -24,6 +26,8 @@ def with_seal(data: bytes) -> bytes:
     if data.startswith(START_OF_PDF):
         body, mark, end = data.rpartition(END_OF_PDF)
         return sealed(body + b"\n% bookmaker seal " + UNSEALED.encode() + mark + end)
+    if data.startswith(START_OF_HTML):
+        return sealed(data + b"<!-- bookmaker seal " + UNSEALED.encode() + b" -->\n")
     return sealed(data + b"# bookmaker seal " + UNSEALED.encode() + b"\n")
 
 

@@ -9,14 +9,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from ...ground.problems import FieldPath, Place, show_field
+from ...ground.problems import FieldPath, Place
 from ...ground.quantities import show
 from ..volumes import is_volume
 from ..yaml_nodes import GroupNode, ListNode, Node, ScalarNode
 from ..yaml_tree import Plain, Tree
 from .edit import Copy, Edit, Insert, Move, Remove, Reorder, SetValue
 from .reach import reach
-from .refusal import refused
+from .refusal import refused, refused_of
 from .written import Written
 
 __all__ = ["Origin", "origins_of", "placed"]
@@ -126,7 +126,7 @@ def placed(tree: Tree, written: Written, edit: Edit) -> tuple[str, Edit]:
         place = tree.place_of(edit.path)
         # what is set in the shelf file goes before what a profile says
         if place.file != tree.place.file and not isinstance(edit, SetValue):
-            raise refused(f"{show(show_field(edit.path))} stands in {show(place.file)}", "change it there", edit.path)
+            raise refused_of(edit.path, f"stands in {show(place.file)}", "change it there")
         return tree.place.file, edit
     origins = origins_of(tree, written)
     if isinstance(edit, Reorder) and len(edit.path) == 1:

@@ -5,11 +5,10 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Callable, Iterator
 
-from ...ground.problems import FieldPath, show_field
-from ...ground.quantities import show
+from ...ground.problems import FieldPath
 from ..yaml_tree import HIDDEN, Plain
 from .edit import Edit, Insert, Move, Remove, Rename, Reorder, SetValue
-from .refusal import absent, refused
+from .refusal import absent, refused, refused_of
 
 __all__ = ["outcome", "sole_around", "value_at"]
 
@@ -168,7 +167,7 @@ def _with_key(plain: Plain, path: FieldPath, key: str, value: Plain) -> Plain:
         at = _position(path, len(group) if isinstance(group, dict) else -1)
         assert isinstance(group, dict)
         if key in group:
-            raise refused(f"{show(show_field((*path[:-1], key)))} is there already", NAMED_ANEW, path)
+            raise refused_of((*path[:-1], key), "is there already", NAMED_ANEW, path)
         entries = list(group.items())
         return dict([*entries[:at], (key, value), *entries[at:]])
 
@@ -179,10 +178,10 @@ def _position(path: FieldPath, count: int) -> int:
     """The last part of a path, if it is a position among so many entries or behind them."""
     at = path[-1]
     if not isinstance(at, int) or not 0 <= at <= count:
-        where = show(show_field(path[:-1])) or "the file"
         if count < 0:
-            raise refused(f"{where} has no entries of this sort", "choose a list, or a group of keys", path)
-        raise refused(f"{where} has {count} entries, and no place {at!r} among them", f"count from 0 to {count}", path)
+            raise refused_of(path[:-1], "has no entries of this sort", "choose a list, or a group of keys", path)
+        message = f"has {count} entries, and no place {at!r} among them"
+        raise refused_of(path[:-1], message, f"count from 0 to {count}", path)
     return at
 
 
@@ -197,14 +196,13 @@ def _copied(plain: Plain, path: FieldPath, to: FieldPath) -> Plain:
 
 def _renamed(around: Plain, path: FieldPath, key: str) -> Plain:
     if not isinstance(around, dict):
-        raise refused(f"{show(show_field(path))} is an item of a list and has no name", "name a key", path)
+        raise refused_of(path, "is an item of a list and has no name", "name a key")
     if key in around and key != path[-1]:
-        raise refused(f"{show(show_field((*path[:-1], key)))} is there already", NAMED_ANEW, path)
+        raise refused_of((*path[:-1], key), "is there already", NAMED_ANEW, path)
     return {key if name == path[-1] else name: value for name, value in around.items()}
 
 
 def _in_order(items: Plain, path: FieldPath, order: tuple[int, ...]) -> Plain:
     if not isinstance(items, list) or sorted(order) != list(range(len(items))):
-        where = show(show_field(path)) or "the file"
-        raise refused(f"{where} cannot be put in this order", "give the number of each of its items once", path)
+        raise refused_of(path, "cannot be put in this order", "give the number of each of its items once")
     return [items[number] for number in order]

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ...ground.problems import FieldPath, show_field
-from ...ground.quantities import show
+from ...ground.problems import FieldPath
 from ..yaml_nodes import GroupNode, ListNode, Node, RepeatNode, ScalarNode
-from .refusal import absent, refused
+from .refusal import absent, refused_of
 from .written import Written, nodes_within
 
 __all__ = ["Reached", "needed", "reach", "reach_within", "refuse_names_within", "refuse_repeated"]
@@ -79,12 +78,12 @@ def reach_within(written: Written, path: FieldPath) -> Reached:
 
 def _refuse_shared(written: Written, around: Reached, path: FieldPath) -> None:
     """Refuse to change anything within what is repeated, or repeats."""
-    node, name = around.node, show(show_field(around.path)) or "the file"
+    node = around.node
     if isinstance(node, RepeatNode):
         assert node.meant is not None  # the text was read
         line = written.line_number(node.meant.start)
-        what = f"{name} repeats with *{node.name} what stands on line {line}"
-        raise refused(what, "write it out here, without the *, and try again", path)
+        what = f"repeats with *{node.name} what stands on line {line}"
+        raise refused_of(around.path, what, "write it out here, without the *, and try again", path)
     refuse_repeated(written, node, around.path)
 
 
@@ -92,8 +91,8 @@ def refuse_repeated(written: Written, node: Node, path: FieldPath) -> None:
     """Refuse to change what is repeated elsewhere by its name."""
     repeat = written.repeated.get(id(node))
     if repeat:
-        name, line = show(show_field(path)) or "the file", written.line_number(repeat.start)
-        raise refused(f"{name} is repeated on line {line} with *{repeat.name}", OWN_WORDS, path)
+        line = written.line_number(repeat.start)
+        raise refused_of(path, f"is repeated on line {line} with *{repeat.name}", OWN_WORDS)
 
 
 def refuse_names_within(written: Written, node: Node, path: FieldPath) -> None:

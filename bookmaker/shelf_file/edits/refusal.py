@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from ...ground.problems import FieldPath, Problem, show_field
-from ...ground.quantities import show
+from ...ground.problems import FieldPath, Problem
 
-__all__ = ["EditRefused", "absent", "refused"]
+__all__ = ["EditRefused", "absent", "refused", "refused_of"]
 
 
 class EditRefused(Exception):  # noqa: N818 - it reads as a sentence where it is caught
@@ -21,7 +20,12 @@ def refused(message: str, remedy: str, field: FieldPath = ()) -> EditRefused:
     return EditRefused(Problem(message, remedy, field=field))
 
 
+def refused_of(subject: FieldPath, message: str, remedy: str, field: FieldPath | None = None) -> EditRefused:
+    """A refusal whose message says something of a field, which is named once it is told; `field` is usually that."""
+    return EditRefused(Problem(message, remedy, field=subject if field is None else field, subject=subject))
+
+
 def absent(path: FieldPath) -> EditRefused:
     """The refusal where nothing stands at a path."""
     remedy = "choose something that is; what comes from defaults or a row is changed there"
-    return refused(f"{show(show_field(path)) or 'the file'} is not written here", remedy, path)
+    return refused_of(path, "is not written here", remedy)

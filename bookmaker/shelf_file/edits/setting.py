@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ...ground.problems import FieldPath, show_field
+from ...ground.problems import FieldPath
 from ...ground.quantities import show
 from ..yaml_nodes import GroupNode, ListNode, Node, RepeatNode, ScalarNode
 from ..yaml_tree import Plain
 from . import in_braces, own_lines
 from .reach import Reached, needed, reach, reach_within, refuse_names_within
-from .refusal import absent, refused
+from .refusal import absent, refused, refused_of
 from .scalars import Quotes, on_one_line, quotes_for
 from .writing import Value, Writer
 from .written import Splice, Written
@@ -33,7 +33,7 @@ def with_value(written: Written, path: FieldPath, value: Plain, writer: Writer) 
     if isinstance(node, GroupNode) and isinstance(key, str):
         return _with_key(written, found, here, value, writer)
     what = "a list" if isinstance(node, ListNode) else "a single value"
-    raise refused(f"{show(show_field(found.path))} is {what} and has no {key!r}", "change it in the file first", path)
+    raise refused_of(found.path, f"is {what} and has no {key!r}", "change it in the file first", path)
 
 
 def _other_value(written: Written, found: Reached, value: Plain, writer: Writer) -> list[Splice]:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from functools import cached_property
 
-from ...ground.problems import FieldPath, show_field
+from ...ground.problems import FieldPath
 from ...ground.quantities import show
 from ..book_list.cells import LINE_END, NOTE, Row
 from ..book_list.columns import column_name, known_names
 from ..book_list.listed import ListedBooks
 from ..yaml_tree import Plain
 from .edit import Copy, Edit, Insert, Remove, Reorder, SetValue
-from .refusal import refused
+from .refusal import refused, refused_of
 from .written import Splice, spliced
 
 __all__ = ["Sheet", "leaves"]
@@ -172,7 +172,7 @@ def leaves(value: Plain, path: FieldPath) -> Iterator[tuple[FieldPath, str]]:
         EditRefused: there is a list in it.
     """
     if isinstance(value, list):
-        raise refused(f"{show(show_field(path))} is a list, and a cell holds one value", "write it in YAML", path)
+        raise refused_of(path, "is a list, and a cell holds one value", "write it in YAML")
     if isinstance(value, dict):
         for key, below in value.items():
             yield from leaves(below, (*path, key))

@@ -10,6 +10,7 @@ from ...ground.quantities import show
 from ..fields.entry import Entry
 from ..reading import ShelfFile
 from ..source_text import TABLES, source_text
+from ..subjects import named_in
 from ..yaml_tree import Tree
 from .edit import Edit, SetValue
 from .files import EditedFile, edit_file, edited_data, read_maker_file, undo
@@ -83,7 +84,7 @@ def _by_file(shelf: ShelfFile[Entry], edits: Sequence[Edit]) -> Mapping[str, lis
             file, placed_edit = placed(shelf.tree, written, edit)
             by_file.setdefault(file, []).append(placed_edit)
     except EditRefused as refusal:
-        return refusal.problem
+        return named_in(refusal.problem, shelf.tree)
     except BookmakerError as refusal:
         return refusal.problems[0]
     return by_file
@@ -97,7 +98,7 @@ def shelf_refusal(tree: Tree, written: Written, edit: Edit, keys: Mapping[str, b
     try:
         file, there = placed(tree, written, edit)
     except EditRefused as refusal:
-        return refusal.problem
+        return named_in(refusal.problem, tree)
     if file == tree.place.file:
         return yaml_refusal(written, there)
     if not file.casefold().endswith(TABLES):

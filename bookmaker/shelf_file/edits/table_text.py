@@ -8,14 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 
-from ...ground.problems import FieldPath, Place, Problem, ShelfFileError, show_field
-from ...ground.quantities import show
+from ...ground.problems import FieldPath, Place, Problem, ShelfFileError
 from ..book_list.listed import listed_books
 from ..book_list.table import Table
-from ..yaml_tree import Plain
+from ..subjects import named_in
+from ..yaml_tree import Plain, Tree
 from .edit import Edit, Move, Remove, Rename, Reorder, SetValue
 from .outcome import outcome, value_at
-from .refusal import EditRefused, refused
+from .refusal import EditRefused, refused, refused_of
 from .sheet import Sheet, leaves
 from .steps import steps
 from .written import spliced
@@ -33,8 +33,10 @@ def edit_table(text: str, edits: Iterable[Edit], keys: Mapping[str, bool], file:
     'title;pages\\nFog;9\\n'
     """
 
+    here = Place(file)
+
     def read(text: str) -> Sheet:
-        return Sheet(listed_books(Table(file, text), keys, Place(file)), keys)
+        return Sheet(listed_books(Table(file, text), keys, here), keys)
 
     try:
         sheet = read(text)
@@ -44,10 +46,9 @@ def edit_table(text: str, edits: Iterable[Edit], keys: Mapping[str, bool], file:
                 sheet = _after(sheet, step, read)
             wanted = outcome(wanted, edit)
             if _told(sheet.plain()) != _told(wanted):
-                name = show(show_field(edit.path))
-                raise refused(f"{name} cannot be written so that it reads as it should", "change it by hand", edit.path)
+                raise refused_of(edit.path, "cannot be written so that it reads as it should", "change it by hand")
     except EditRefused as refusal:
-        return refusal.problem
+        return named_in(refusal.problem.within(("books",)), Tree({"books": Tree(sheet.listed.trees(), here)}, here))
     except ShelfFileError as refusal:
         return refusal.problems[0]
     return sheet.text

@@ -7,8 +7,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from typing import assert_never
 
-from ...ground.problems import Problem, ShelfFileError, show_field
-from ...ground.quantities import show
+from ...ground.problems import Problem, ShelfFileError
+from ..subjects import named_in
 from ..yaml_tree import Plain
 from .edit import Copy, Edit, Insert, Move, Remove, Rename, Reorder, SetValue
 from .lifting import copied, moved, reordered
@@ -41,9 +41,9 @@ def edit_yaml(text: str, edits: Iterable[Edit], manner: Manner = AS_IT_COMES, fi
                 desk.make(edit)
             return desk.checked()
         except _NotAsAsked as refusal:
-            told = refusal.problem
+            told = _named_in_text(refusal.problem, text, file)
         except EditRefused as refusal:
-            return refusal.problem
+            return _named_in_text(refusal.problem, text, file)
         except ShelfFileError as refusal:
             return refusal.problems[0]
     assert told is not None
@@ -60,8 +60,13 @@ def yaml_refusal(written: Written, edit: Edit) -> Problem | None:
         if isinstance(edit, Move | Copy):
             reach(written, edit.to)
     except EditRefused as refusal:
-        return refusal.problem
+        return named_in(refusal.problem, written.tree)
     return None
+
+
+def _named_in_text(problem: Problem, text: str, file: str) -> Problem:
+    """A refusal with what it is about named as the text does."""
+    return named_in(problem, read_written(text, file).tree)
 
 
 class _NotAsAsked(EditRefused):
@@ -135,7 +140,7 @@ class _Desk:
 
     def _not_as_asked(self, what: str) -> _NotAsAsked:
         path = self.last.path if self.last else ()
-        return _NotAsAsked(Problem(f"{show(show_field(path))} {what}", "change it in the file by hand", field=path))
+        return _NotAsAsked(Problem(what, "change it in the file by hand", field=path, subject=path))
 
     def checked(self) -> str:
         """The text, which reads as was asked for.

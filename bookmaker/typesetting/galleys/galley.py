@@ -19,6 +19,7 @@ from .headings import Headings
 from .initials import Opening, opening
 from .matter import Initial, Matter
 from .mottoes import motto_lines
+from .recasting import Recasting
 from .remarks import UNREMARKABLE, Hindrance, Plain, Remarks, together
 from .setting import Manner, Setting
 from .tables import cells_of, in_columns
@@ -61,6 +62,7 @@ class Galley:
         self.setting = setting
         self.manner = manner
         self.lines = Lines(fount)
+        self.recasting = Recasting(self.lines, setting.size)
         self.fount = fount
         self._justified = setting.fit_to_justify if manner.justified is None else manner.justified
         # rounding must not turn away a line that fills the measure exactly
@@ -134,10 +136,11 @@ class Galley:
             plain = Plain(passage.text, opened)
         continues = before is not None and before.role is Role.BODY and before.inset == passage.inset
         left, right = self._inset(passage)
-        indent = setting.indent if continues else 0.0
-        matter = self._prose(
-            Role.BODY, self._lines(passage.text, Measures(left, (self.measure - left - right,), indent)), passage
-        )
+        measures = Measures(left, (self.measure - left - right,), setting.indent if continues else 0.0)
+        if self._justified:
+            boxes = self._boxes_for(measures, setting.size, ragged=False)
+            self.recasting.remember(self._reached, passage.text, measures, boxes)
+        matter = self._prose(Role.BODY, self._lines(passage.text, measures), passage)
         return _remarked(matter, Remarks(plain=(plain,))) if plain else matter
 
     def _prose(self, role: Role, found: SetLines, passage: Passage) -> Matter:

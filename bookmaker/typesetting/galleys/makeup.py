@@ -1,173 +1,54 @@
-"""Make-up: galleys into pages of equally many lines.
+"""Make-up: galleys into pages of equally many lines, a spread at a time.
 
-No page ends with the first line of a paragraph and none begins with the last one, as far as pages have room
-for that; a heading is not parted from what it heads. A page is left a line short rather than that, and then
-the page that faces it is as short, if it can be.
+Where a page falls short for the sake of single lines, a paragraph of the spread is set a line longer or shorter, if
+that helps; else the page that faces it is as short, if it can be. No word is parted over the turn of a leaf if another
+set of lines avoids it.
 """
 
 from __future__ import annotations
 
 import math
-from collections import deque
-from collections.abc import Iterable, Iterator
-from typing import NamedTuple
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import islice
 
-from ..manuscripts.passage import Role
+from .made_pages import BLANK, MadePage
 from .matter import Matter
+from .page_filling import FilledPage, Place, ReadMatter, filled_page
 
-__all__ = ["MadePage", "Slot", "make_up"]
+__all__ = ["Others", "make_up"]
 
-FEWEST_ROWS = 5
-"""On pages of fewer lines single lines of a paragraph may stand alone."""
+Others = Callable[[Matter, int], Iterable[Matter]]
+"""Some matter set in other ways; if the number of its lines over the foot of a page is given, without the hyphen there.
+"""
+
+TRIES = 3
+"""So many other ways of setting its paragraphs are tried to mend a spread."""
+
+FEWEST_LINES = 3
+"""A paragraph of fewer lines is hardly ever set a line longer or shorter."""
 
 FEWEST_EVENED = 8
 """Pages of fewer lines are not made shorter for the sake of those that face them: a line is too much of them."""
-
-LEAST_UNDER_HEADS = 3
-"""Rows that a page has under the heads of a table, or they are not repeated."""
-
-CARRIED = 2
-"""So many lines of a letter at least stand over its signature."""
 
 MOST_GIVEN_UP = 3
 """Facing pages are made shorter by no more lines than these to be equal."""
 
 
-class Slot(NamedTuple):
-    """Lines `start` to before `end` of some matter, the first of them on a `row` of the page, from 0.
-
-    Matter that is set apart from the text may stand half a row lower.
-    """
-
-    matter: Matter
-    start: int
-    end: int
-    row: float
+def _as_it_is(matter: Matter, foot: int) -> Iterable[Matter]:  # noqa: ARG001 (whatever is asked for)
+    return ()
 
 
-class MadePage(NamedTuple):
-    """What stands on a page. `chapter` is the heading it belongs to, `opens` says that one begins on it."""
-
-    slots: tuple[Slot, ...]
-    chapter: str = ""
-    opens: bool = False
-
-    @property
-    def done(self) -> int:
-        """How many words of the text are wholly set by the end of this page; -1 if it holds none."""
-        last = next((slot for slot in reversed(self.slots) if slot.end), None)
-        return last.matter.reached + last.matter.lines[last.end - 1].done if last else -1
-
-
-BLANK = MadePage(())
-"""A page with nothing on it, between a chapter and the next one's right-hand page."""
-
-
-class _Page:
-    """The page being made up."""
-
-    def __init__(self, rows: int) -> None:
-        self.rows = rows
-        self.slots: list[Slot] = []
-        self.used = 0.0
-        self.after = 0.0
-        self.chapter = ""
-        self.opens = False
-
-    def room(self, matter: Matter) -> int:
-        """Rows left for some matter."""
-        return math.floor(self.rows - self.begin(matter))
-
-    def begin(self, matter: Matter) -> float:
-        """The row on which some matter begins.
-
-        What is set apart from the text stands half a row off the grid if it all ends on this page, with text under
-        it: then the white over it and under it is alike. Everything else keeps to the grid.
-        """
-        if not self.slots:
-            return min(matter.sink, max(0, self.rows - matter.rows))
-        at = self.used + max(self.after, matter.before)
-        apart = self.used % 1 > 0 or at + matter.run + matter.before < self.rows
-        return at if matter.run and apart else math.ceil(at)
-
-    def put(self, matter: Matter, start: int, end: int, rows: int) -> None:
-        """Add lines of some matter."""
-        at = self.begin(matter) if start == 0 else self.used + _heads_again(matter, start, self.rows)
-        self.slots.append(Slot(matter, start, end, at))
-        self.used, self.after = at + rows, matter.after
-        if matter.heading:
-            self.chapter = matter.heading
-            self.opens = self.opens or at == 0 or matter.opens
-
-
-class _Galley:
-    """Matter that is read when it is needed, by its number, and may be forgotten from the beginning."""
-
-    def __init__(self, source: Iterable[Matter]) -> None:
-        self._source = iter(source)
-        self._read: deque[Matter] = deque()
-        self._forgotten = 0
-
-    def __getitem__(self, number: int) -> Matter | None:
-        while len(self._read) <= number - self._forgotten:
-            matter = next(self._source, None)
-            if matter is None:
-                return None
-            self._read.append(matter)
-        return self._read[number - self._forgotten]
-
-    def forget(self, before: int) -> None:
-        """Let go of all matter before a number."""
-        while self._forgotten < before:
-            self._read.popleft()
-            self._forgotten += 1
-
-
-class _Place(NamedTuple):
-    """Where a page begins: with which matter, with which of its lines, in which chapter."""
-
-    matter: int = 0
-    line: int = 0
-    chapter: str = ""
-
-
-class _Filled(NamedTuple):
-    """A page that was filled, the plates that waited for that, how deep it is, and where the next one begins.
-
-    It is `free` if it need not be full: the text ends with it, or what follows opens a page.
-    """
-
-    page: _Page
-    plates: tuple[Matter, ...]
-    next: _Place
-    free: bool
-
-    @property
-    def pages(self) -> Iterator[MadePage]:
-        """The page, if anything stands on it, and its plates."""
-        if self.page.slots:
-            yield MadePage(tuple(self.page.slots), self.page.chapter, self.page.opens)
-        for plate in self.plates:
-            yield MadePage((Slot(plate, 0, len(plate.lines), 0),), self.page.chapter)
-
-
-def _heads_again(matter: Matter, start: int, rows: int) -> int:
-    """How many lines the heads of a table take that goes on from some line on a page of so many rows."""
-    heads = matter.rule[0] if matter.rule and start else 0
-    return heads if heads + LEAST_UNDER_HEADS <= rows else 0
-
-
-def make_up(matter: Iterable[Matter], rows: int, first: int = 1) -> Iterator[MadePage]:
+def make_up(matter: Iterable[Matter], rows: int, first: int = 1, others: Others = _as_it_is) -> Iterator[MadePage]:
     """The pages of a text, a spread at a time; `rows` is how many lines a page has, `first` the number of the first.
 
     Pages with an even number face the one that follows them. One stays blank where a recto must follow.
     """
-    galley, place, number = _Galley(matter), _Place(), first
+    galley, place, number = ReadMatter(matter), Place(), first
     while (following := galley[place.matter]) is not None:
         if following.recto and place.line == 0 and number % 2 == 0:
             yield BLANK
             number += 1
-        for filled in _spread(galley, place, rows) if number % 2 == 0 else (_filled(galley, place, rows, rows),):
+        for filled in _mended(galley, place, rows, others, facing=number % 2 == 0):
             for page in filled.pages:
                 yield page
                 number += 1
@@ -175,110 +56,62 @@ def make_up(matter: Iterable[Matter], rows: int, first: int = 1) -> Iterator[Mad
         galley.forget(place.matter)
 
 
-def _spread(galley: _Galley, place: _Place, rows: int) -> tuple[_Filled, ...]:
+def _mended(galley: ReadMatter, place: Place, rows: int, others: Others, *, facing: bool) -> tuple[FilledPage, ...]:
+    """The pages of a spread, with another set of lines if that has fewer faults."""
+
+    def filled() -> tuple[FilledPage, ...]:
+        return _spread(galley, place, rows) if facing else (filled_page(galley, place, rows, rows),)
+
+    found = filled()
+    faults = _faults(found, rows)
+    if faults:
+        for number, before, other in islice(_changes(galley, place, found, rows, others), TRIES):
+            galley.put(number, other)
+            again = filled()
+            if _faults(again, rows) < faults:
+                return again
+            galley.put(number, before)
+    return found
+
+
+def _faults(pages: Sequence[FilledPage], rows: int) -> int:
+    """Rows that pages lack which should be full, by which they differ, and one for a word parted over their turn."""
+    lacking = [filled.lacking(rows) for filled in pages if not filled.free]
+    return sum(lacking) + max(lacking, default=0) - min(lacking, default=0) + bool(pages[-1].page.parts_a_word)
+
+
+def _changes(
+    galley: ReadMatter, place: Place, pages: Sequence[FilledPage], rows: int, others: Others
+) -> Iterator[tuple[int, Matter, Matter]]:
+    """Other ways to set the paragraphs that begin on some pages, the one at the foot first, then the longest.
+
+    What stands after the first page that lacks lines, not only to be equal to another, cannot make that one full.
+    """
+    begin, end, foot = place.matter + (place.line > 0), pages[-1].next.matter, pages[-1].page.parts_a_word
+    if foot and end >= begin and (last := galley[end]):
+        yield from ((end, last, other) for other in others(last, foot))
+    if not any(filled.lacking(rows) for filled in pages):
+        return
+    alone = filled_page(galley, place, rows, rows)
+    end = alone.next.matter if alone.lacking(rows) else end
+    numbered = ((number, galley[number]) for number in range(begin, end + 1))
+    paragraphs = [(number, found) for number, found in numbered if found and len(found.lines) >= FEWEST_LINES]
+    for number, found in sorted(paragraphs, key=lambda pair: -len(pair[1].lines)):
+        yield from ((number, found, other) for other in others(found, 0))
+
+
+def _spread(galley: ReadMatter, place: Place, rows: int) -> tuple[FilledPage, ...]:
     """A left page and the one that faces it, equally deep if that can be; the left one alone if a plate faces it."""
-    left = _filled(galley, place, rows, rows)
+    left = filled_page(galley, place, rows, rows)
     if left.free or left.plates:
         return (left,)
-    right = _filled(galley, left.next, rows, rows)
+    right = filled_page(galley, left.next, rows, rows)
     shorter = min(left.page.used, right.page.used)
     if right.free or left.page.used == right.page.used or rows < FEWEST_EVENED:
         return (left, right)
     for depth in range(rows - 1, max(math.ceil(shorter), rows - MOST_GIVEN_UP) - 1, -1):
-        one = _filled(galley, place, rows, depth)
-        other = _filled(galley, one.next, rows, depth)
+        one = filled_page(galley, place, rows, depth)
+        other = filled_page(galley, one.next, rows, depth)
         if one.page.used == other.page.used >= shorter and not (one.plates or one.free or other.free):
             return (one, other)
     return (left, right)
-
-
-def _filled(galley: _Galley, place: _Place, rows: int, depth: int) -> _Filled:
-    """The page that begins at a place, filled to a depth of so many rows of those it has."""
-    page, plates = _Page(depth), list[Matter]()
-    number, line, page.chapter = place
-    while (matter := galley[number]) is not None:
-        if matter.role is Role.PLATE:
-            plates.append(matter)
-        elif line == 0 and page.slots and (matter.opens or page.room(matter) < _needed(galley, number, rows)):
-            break
-        elif _whole(matter, rows):
-            page.put(matter, 0, len(matter.lines), matter.rows)
-        else:
-            room = page.room(matter)
-            if line:
-                room = math.floor(page.rows - page.used) - _heads_again(matter, line, page.rows)
-            take = _share(matter, line, room, rows)
-            if line + take == len(matter.lines) and take > _left_to_sign(galley, number, page, line, rows):
-                take -= CARRIED
-            page.put(matter, line, line + take, take)
-            line += take
-            if line < len(matter.lines):
-                break
-        number, line = number + 1, 0
-    free = matter is None or (matter.opens and line == 0)
-    return _Filled(page, tuple(plates), _Place(number, line, page.chapter), free)
-
-
-def _left_to_sign(galley: _Galley, number: int, page: _Page, line: int, rows: int) -> int:
-    """How many lines of some matter this page may hold, from a line to the last, for the sake of what signs it.
-
-    A signature that has no room after them has some of these lines with it on the next page.
-    """
-    matter = galley[number]
-    assert matter is not None  # it is being set
-    left, carried = len(matter.lines) - line, len(matter.lines) - CARRIED
-    if rows < FEWEST_ROWS or carried - line < (1 if line else matter.together) or carried in matter.bound:
-        return left
-    place, signature = _signature(galley, number)
-    if signature is None:
-        return left
-    needed = _needed(galley, place, rows)
-    begins = (page.used if line else page.begin(matter)) + left + max(matter.after, signature.before)
-    return left if math.ceil(begins) + needed <= page.rows or needed + CARRIED > rows else left - CARRIED
-
-
-def _signature(galley: _Galley, number: int) -> tuple[int, Matter | None]:
-    """What signs some matter, with its number; None if nothing does."""
-    following = number + 1
-    while (matter := galley[following]) is not None and matter.role is Role.PLATE:
-        following += 1
-    return following, matter if matter is not None and matter.signs else None
-
-
-def _needed(galley: _Galley, number: int, rows: int) -> int:
-    """The least rows that some matter must find, for its beginning and for what must not be parted from it."""
-    needed, after = 0.0, 0.0
-    while (matter := galley[number]) is not None:
-        if matter.role is not Role.PLATE:
-            needed += (max(after, matter.before) if needed else 0) + _fewest(matter, rows)
-            whole = len(matter.lines) < matter.together + CARRIED and rows >= FEWEST_ROWS
-            if not matter.stays and not (whole and _signature(galley, number)[1]):
-                break
-            after = matter.after
-        number += 1
-    return min(math.ceil(needed), rows)
-
-
-def _whole(matter: Matter, rows: int) -> bool:
-    """Whether some matter stands on one page: all headings do that a page has room for."""
-    return matter.rows != len(matter.lines) or (matter.role is Role.HEADING and matter.rows <= rows)
-
-
-def _fewest(matter: Matter, rows: int) -> int:
-    """How many lines of some matter must stand together at its beginning."""
-    count = len(matter.lines)
-    if _whole(matter, rows):
-        return matter.rows
-    least = matter.together if rows >= FEWEST_ROWS else 1
-    # of three lines neither one nor two may stand alone
-    return count if count <= least + (rows >= FEWEST_ROWS) else least
-
-
-def _share(matter: Matter, start: int, room: int, rows: int) -> int:
-    """How many lines go on this page: as many as there is room for, but not all but one, and no half verse."""
-    left = len(matter.lines) - start
-    if left <= room:
-        return left
-    take = room - 1 if left - room == 1 and room > _fewest(matter, rows) and rows >= FEWEST_ROWS else room
-    shorter = next((take - fewer for fewer in range(take - 1) if start + take - fewer not in matter.bound), take)
-    return max(1, shorter)

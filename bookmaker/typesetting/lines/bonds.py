@@ -21,7 +21,7 @@ DASHES = frozenset(sign + dash for sign in ("", *Style) for dash in "-\u2013\u20
 
 INITIAL = re.compile(r"[\x00-\x06]?(?:[^\W\d_]\.)+")
 
-TIED, TIED_RAGGED = 20_000.0, 200_000.0
+TIED, TIED_RAGGED = 70_000.0, 200_000.0
 """Penalties for a line that ends in a tie: rather are its spaces four times as wide as usual, or is it short."""
 
 NO_INITIALS = frozenset({"I."})
@@ -79,8 +79,4 @@ def _bound(box: Word, penalty: float = FORBIDDEN) -> Word:
 
 def _whole(box: Word, boxes: Boxes, word: str) -> Word:
     """A box that is parted nowhere, if it has room as it is."""
-    return (
-        box
-        if box.width > boxes.room or word in boxes.wide
-        else box._replace(stops=tuple(stop._replace(penalty=FORBIDDEN) for stop in box.stops[:-1]) + box.stops[-1:])
-    )
+    return box if box.width > boxes.room or word in boxes.wide else box.whole

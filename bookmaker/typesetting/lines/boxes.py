@@ -21,10 +21,10 @@ LETTER_BREAK = 2000.0
 SAFELY_SHORT = 0.97
 """Kerning adds less than this leaves over to the width of a row of letters."""
 
-STRETCH, SHRINK = 0.4, 1 / 4
+STRETCH, SHRINK = 1 / 3, 1 / 4
 """What a space may gain and lose at a ratio of 1, as a share of itself (common practice).
 
-With the loosening of letters beside it, 0.4 makes a good compromise between wide spaces and hyphens on small pages:
+With the loosening of letters beside it, a third makes a good compromise between wide spaces and hyphens on small pages:
 tests/bench/bench_lines.py measures both. Three quarters of the text face's space are a fifth of an em: in narrower
 ones words run together.
 """

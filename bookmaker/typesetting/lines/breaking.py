@@ -32,11 +32,15 @@ __all__ = [
     "break_paragraph",
 ]
 
-TOLERANCES = (7.5,)
+TOLERANCES = (9.0,)
 """The loosest ratio of each pass; the last pass, after these, takes any and counts on the glue's `spread`.
 
-One pass before the last is the fastest in the narrow measures of small books: tighter ones fail too often.
+Where spaces gain a third at a ratio of 1, they are then four times as wide as usual. One pass before the last is the
+fastest in the narrow measures of small books: tighter ones fail too often, and would break what had better be tied.
 """
+
+COUNTED = 4.5
+"""The loosest ratio where a count of lines is asked for: spaces are two and a half times as wide as usual."""
 
 FLAGS = 200_000.0
 """Demerits for two flagged breaks on end; narrow lines have so many more than those of the 1981 paper that its 3000
@@ -51,7 +55,7 @@ FITNESS = 100.0
 """Demerits for neighbours more than one class of tightness apart (the value of the 1981 paper, from memory)."""
 
 FORBIDDEN = 1e6
-"""A penalty that outweighs any badness; the ends of words that have it are stops in the last pass only."""
+"""A penalty that outweighs any badness; where it stands, lines end in the last pass only."""
 
 MANY = 64
 """More starts than this are looked through within words too, not only at their ends."""
@@ -76,6 +80,12 @@ class Word(NamedTuple):
     width: float
     hang: float
     stops: tuple[Stop, ...]
+
+    @property
+    def whole(self) -> Word:
+        """The same word, parted nowhere if that can be helped."""
+        *inner, end = self.stops
+        return self._replace(stops=(*(stop._replace(penalty=FORBIDDEN) for stop in inner), end))
 
 
 class Glue(NamedTuple):
@@ -120,13 +130,21 @@ _Limits = tuple[Sequence[float], float, float, float, float, float, float]
 """One attempt: the widths, stretch, shrink, loosening and tightening, the loosest ratio, the stretch lines are lent."""
 
 
-def break_paragraph(words: Sequence[Word], glue: Glue, measures: Sequence[float], indent: float = 0.0) -> list[Line]:
+def break_paragraph(
+    words: Sequence[Word], glue: Glue, measures: Sequence[float], indent: float = 0.0, count: int | None = None
+) -> list[Line]:
     """The lines of a paragraph of least demerits.
 
     `measures` are the widths of its lines, the last one that of all that follow. The first line is indented,
-    or with a negative `indent` stands out. A box wider than the measure stands out by itself.
+    or with a negative `indent` stands out. A box wider than the measure stands out by itself. If a `count` of lines is
+    asked for, there are none at all where so many would be too loose or too tight.
     """
     _, stretch, shrink, spread, loosening, tightening = glue
+    if count is not None:
+        # ways with other counts of lines are kept apart as long as measures have numbers
+        measures = (*measures, *[measures[-1]] * (count + 2 - len(measures)))
+        end = _fit(words, indent, glue.space, (measures, *glue[1:3], *glue[4:], COUNTED, 0.0), count)
+        return _traced(end) if end else []
     for loosest in TOLERANCES:
         limits = (measures, stretch, shrink, loosening, tightening, loosest, 0.0)
         end = _fit(words, indent, glue.space, limits)
@@ -137,7 +155,9 @@ def break_paragraph(words: Sequence[Word], glue: Glue, measures: Sequence[float]
     return _traced(end)
 
 
-def _fit(words: Sequence[Word], indent: float, space: float, limits: _Limits) -> _Start | None:
+def _fit(
+    words: Sequence[Word], indent: float, space: float, limits: _Limits, count: int | None = None
+) -> _Start | None:
     """Go through all stops, keeping the best ways to each; None if some line would be too loose."""
     hang = 0.0 if indent else words[0].hang
     active: list[_Start] = [(hang - indent, 0, 0, 1, False, 0.0, None, None, 0, 0, 0.0)]
@@ -146,9 +166,9 @@ def _fit(words: Sequence[Word], indent: float, space: float, limits: _Limits) ->
         for number, stop in enumerate(stops):
             ends, flagged = number == len(stops) - 1, stop.flagged
             ways, gone = _ways(active, left + stop.before, place, stop, limits, closing=ends and place == final)
+            if stop.penalty >= FORBIDDEN and not last_pass:
+                ways = []
             if ends:
-                if stop.penalty >= FORBIDDEN and not last_pass:
-                    ways = []
                 if gone == len(active) and last_pass and not ways:
                     ways = [_standing_out(active[-1], place, limits)]
                 del active[:gone]
@@ -165,7 +185,8 @@ def _fit(words: Sequence[Word], indent: float, space: float, limits: _Limits) ->
         if not active:
             return None
         left += width + space
-    return min((start for start in active if start[1] > final), key=lambda start: start[5], default=None)
+    whole = (start for start in active if start[1] > final and count in {None, start[2]})
+    return min(whole, key=lambda start: start[5], default=None)
 
 
 def _ways(

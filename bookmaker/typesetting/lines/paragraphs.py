@@ -15,7 +15,7 @@ from .fount import Fount, as_read
 from .set_lines import SetLine, SetLines
 from .ties import tied
 
-__all__ = ["Lines", "Measures"]
+__all__ = ["Change", "Lines", "Measures"]
 
 EMPTIEST = 9.0
 """Lines are left short if their spaces would be so many times as wide as usual: it is holes against a ragged edge."""
@@ -29,6 +29,16 @@ class Measures(NamedTuple):
     indent: float = 0.0
 
 
+class Change(NamedTuple):
+    """What is asked of a paragraph: of how many lines it is, and the number of a word that is left whole."""
+
+    lines: int | None = None
+    whole: int | None = None
+
+
+UNCHANGED = Change()
+
+
 class Lines:
     """Sets paragraphs of a fount in lines; all lengths are in mm, and `size` is that of the type."""
 
@@ -40,6 +50,14 @@ class Lines:
         key = boxes.key, text, measures, size, justified
         glue = boxes.justified if justified else boxes.ragged
         return standing_type().paragraph(key, lambda: self.broken(text.split(" "), boxes, glue, measures, size))
+
+    def recast(self, text: str, measures: Measures, boxes: Boxes, size: float, change: Change) -> SetLines | None:
+        """A justified paragraph set in another way; None if that cannot be, or would be full of holes."""
+        key, glue = (boxes.key, text, measures, size, change), boxes.justified
+        other = standing_type().paragraph(
+            key, lambda: self.broken(text.split(" "), boxes, glue, measures, size, change)
+        )
+        return other if other.lines and not other.short else None
 
     def centred(self, words: Sequence[str], boxes: Boxes, size: float, measure: float) -> SetLines:
         """Words on as few lines as a measure needs, about equally long, each in the middle."""
@@ -61,10 +79,21 @@ class Lines:
         found = (SetLine(" ".join(words[start:end]), 0.0, 0.0, end) for start, end in pairwise((0, *ends)))
         return SetLines(tuple(found), boxes.parted(words))
 
-    def broken(self, words: Sequence[str], boxes: Boxes, glue: Glue, measures: Measures, size: float = 1.0) -> SetLines:
+    def broken(
+        self,
+        words: Sequence[str],
+        boxes: Boxes,
+        glue: Glue,
+        measures: Measures,
+        size: float = 1.0,
+        change: Change = UNCHANGED,
+    ) -> SetLines:
         """The lines of a paragraph; in type of size 1 all lengths are ems."""
         widths, indent = tuple(width / size for width in measures.widths), measures.indent / size
-        lines = break_paragraph(boxed(words, boxes, ragged=glue is boxes.ragged), glue, widths, indent)
+        placed_words = boxed(words, boxes, ragged=glue is boxes.ragged)
+        if change.whole is not None:
+            placed_words[change.whole] = placed_words[change.whole].whole
+        lines = break_paragraph(placed_words, glue, widths, indent, change.lines)
         placed, short = list[SetLine](), list[str]()
         for number, line in enumerate(lines):
             text, last = boxes.text_of(line, words)

@@ -19,6 +19,7 @@ from bookmaker.shelf_file.edits.manner import Manner
 from bookmaker.shelf_file.edits.outcome import outcome, value_at
 from bookmaker.shelf_file.edits.refusal import EditRefused
 from bookmaker.shelf_file.edits.yaml_text import edit_yaml
+from bookmaker.shelf_file.subjects import named_in
 from bookmaker.shelf_file.yaml_tree import Plain, parse_tree
 from tests.kit.yaml_texts import DEMO, SHOWN, SOME_OF_THE_DEMO, UGLY
 
@@ -96,7 +97,7 @@ def test_an_edited_text_reads_as_was_asked(line_end: str, data: st.DataObject) -
     try:
         wanted = outcome(before, edit)
     except EditRefused as refusal:
-        assert made == refusal.problem
+        assert made == named_in(refusal.problem, parse_tree(text, "the file"))
         return
     if isinstance(made, Problem):
         assert made.remedy
@@ -359,15 +360,15 @@ def test_many_edits_are_one_after_the_other_and_all_or_none() -> None:
     assert edited(SHELF, *several) == made
     refused = edit_yaml(SHELF, [*several, Remove(("books", 7))])
     assert isinstance(refused, Problem)
-    assert refused.message == "books[8] is not written here"
+    assert refused.message == "book 8 is not written here"
 
 
 @pytest.mark.parametrize(
     ("edit", "message"),
     [
-        (SetValue(("books", 2, "title"), "x"), "books[3] repeats with *first what stands on line 4"),
-        (SetValue(("books", 0, "title"), "x"), "books[1] is repeated on line 9 with *first"),
-        (Remove(("books", 0)), "books[1] is repeated on line 9 with *first"),
+        (SetValue(("books", 2, "title"), "x"), "One repeats with *first what stands on line 4"),
+        (SetValue(("books", 0, "title"), "x"), "One is repeated on line 9 with *first"),
+        (Remove(("books", 0)), "One is repeated on line 9 with *first"),
         (SetValue(("spaces", "a"), "y"), "spaces.a is repeated on line 11 with *s"),
     ],
 )

@@ -11,7 +11,8 @@ from typing import NamedTuple
 from .....ground.units import MM_PER_INCH, from_pt, to_pt
 from .....paper.eyesight import FEWEST_DOTS
 from .....typesetting.galleys.galley import Galley
-from .....typesetting.galleys.makeup import MadePage, make_up
+from .....typesetting.galleys.made_pages import MadePage
+from .....typesetting.galleys.makeup import make_up
 from .....typesetting.galleys.remarks import Remarks, together
 from .....typesetting.galleys.setting import NARROWEST, Manner, Setting, reach
 from .....typesetting.lines.fount import Fount
@@ -86,8 +87,9 @@ class Copy:
 
     def _made_up(self, setting: Setting) -> Iterator[MadePage]:
         """The pages in a setting, each when it is asked for."""
-        matter = Galley(self.fount, setting, self.manner).matter(self.manuscript.passages)
-        return make_up(matter, setting.lines_per_page, self.frame.first)
+        galley = Galley(self.fount, setting, self.manner)
+        matter, others = galley.matter(self.manuscript.passages), galley.recasting.others
+        return make_up(matter, setting.lines_per_page, self.frame.first, others)
 
     def _key(self, what: str, *asked: float) -> Hashable:
         """What stands for all that the answer depends on if the text is asked for something."""

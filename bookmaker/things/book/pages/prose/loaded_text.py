@@ -11,7 +11,7 @@ from .....ground.pictures import Picture
 from .....ground.problems import Problem
 from .....shelf_file.fields.measures import FIT
 from .....typesetting.book_type import BookType
-from .....typesetting.galleys.makeup import MadePage
+from .....typesetting.galleys.made_pages import MadePage
 from .....typesetting.galleys.setting import FEWEST_LETTERS, Manner
 from .....typesetting.languages import unparted
 from .....typesetting.lines.fount import Fount, as_read

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .....typesetting.galleys.makeup import Slot
+from .....typesetting.galleys.made_pages import Slot
 from .....typesetting.lines.set_lines import SetLine
 from .....typesetting.manuscripts.passage import Role
 from .copyfit import Copy, Proof

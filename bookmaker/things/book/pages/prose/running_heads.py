@@ -16,7 +16,7 @@ from .....ground.problems import Problem, Severity
 from .....ground.typefaces import TextLine
 from .....ground.units import print_mm
 from .....typesetting.chosen_faces import listed
-from .....typesetting.galleys.makeup import MadePage
+from .....typesetting.galleys.made_pages import MadePage
 from .....typesetting.galleys.setting import Setting, reach
 from .....typesetting.lines.fount import Fount, Style
 from .....typesetting.manuscripts.passage import Role

@@ -10,7 +10,7 @@ from .....ground.geometry import Path, Point, Rect, polygon
 from .....ground.pictures import Picture, fitting
 from .....ground.typefaces import TextLine
 from .....ground.units import MM_PER_INCH
-from .....typesetting.galleys.makeup import MadePage, Slot
+from .....typesetting.galleys.made_pages import MadePage, Slot
 from .....typesetting.galleys.matter import Matter
 from .....typesetting.galleys.setting import Setting, reach
 from .....typesetting.galleys.text_captions import GAP

@@ -1,0 +1,1 @@
+"""The manual, looked up and written as one page: `chapters` reads it, `keys` makes what it says of every key."""

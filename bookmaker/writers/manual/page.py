@@ -1,0 +1,98 @@
+"""The whole manual as one page of HTML that needs no network: it can be searched and printed."""
+
+from __future__ import annotations
+
+import base64
+import html
+import re
+from collections.abc import Mapping
+from pathlib import Path
+
+from markdown_it import MarkdownIt
+
+from .chapters import FOLDER, anchor_of
+
+__all__ = ["manual_page"]
+
+STYLE = """
+:root { color-scheme: light dark; }
+body { font: 1rem/1.5 Georgia, serif; max-width: 48rem; margin: 0 auto; padding: 1rem; }
+pre, code { font-family: monospace; font-size: 0.9em; }
+pre { overflow-x: auto; border: 1px solid #8888; padding: 0.5rem; }
+table { border-collapse: collapse; width: 100%; font-size: 0.9rem; }
+td, th { border-bottom: 1px solid #8888; padding: 0.25rem 0.5rem; text-align: left; vertical-align: top; }
+img { max-width: 100%; }
+form { position: sticky; top: 0; background: Canvas; padding: 0.5rem 0; }
+input { font: inherit; width: 100%; box-sizing: border-box; }
+.hidden { display: none; }
+@media print { form { display: none; } .hidden { display: block; } section.chapter { break-before: page; } }
+"""
+
+SEARCH = """
+const field = document.querySelector('input');
+const parts = [...document.querySelectorAll('section.part')];
+const texts = parts.map(part => part.textContent.toLowerCase());
+const none = document.querySelector('#none');
+function search() {
+  const words = field.value.toLowerCase().split(/\\s+/).filter(Boolean);
+  let found = 0;
+  parts.forEach((part, at) => {
+    const here = words.every(word => texts[at].includes(word));
+    part.classList.toggle('hidden', !here);
+    found += here;
+  });
+  none.hidden = found > 0;
+}
+field.addEventListener('input', search);
+document.addEventListener('click', event => {
+  if (event.target.closest('a[href^="#"]')) { field.value = ''; search(); }
+});
+document.querySelector('form').addEventListener('submit', event => event.preventDefault());
+"""
+
+
+def manual_page(chapters: Mapping[str, str]) -> str:
+    """The page; `chapters` are texts in Markdown by name, in their order.
+
+    A heading of a chapter has the anchor chapter-heading, the chapter itself the one of its name.
+    """
+    body = "\n".join(_chapter(name, text) for name, text in chapters.items())
+    return (
+        '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
+        f"<title>The manual of bookmaker</title>\n<style>{STYLE}</style>\n</head>\n<body>\n"
+        '<form role="search"><label>Search the manual <input type="search"></label></form>\n'
+        '<p id="none" hidden>Nothing has all these words.</p>\n'
+        f"<main>\n{body}\n</main>\n<script>{SEARCH}</script>\n</body>\n</html>\n"
+    )
+
+
+def _chapter(name: str, text: str) -> str:
+    rendered = MarkdownIt("commonmark").enable("table").render(text)
+    rendered = re.sub(r'href="([^"]+)"', lambda link: f'href="{_target(name, html.unescape(link[1]))}"', rendered)
+    rendered = re.sub(r'src="([^"]+)"', lambda link: f'src="{_embedded(html.unescape(link[1]))}"', rendered)
+    parts = re.split(r"(?=<h[1-6]>)", rendered)
+    return f'<section class="chapter">\n{"".join(_part(name, part) for part in parts if part.strip())}</section>'
+
+
+def _part(name: str, part: str) -> str:
+    if not (head := re.match(r"<h([1-6])>(.*?)</h\1>", part)):
+        return part
+    title = html.unescape(re.sub(r"<[^>]+>", "", head[2]))
+    anchor = name if head[1] == "1" else f"{name}-{anchor_of(title)}"
+    return f'<section class="part" id="{html.escape(anchor)}">\n{part}</section>\n'
+
+
+def _target(name: str, link: str) -> str:
+    """Where a link leads on the page: to another chapter, or out of it."""
+    if link.startswith("#"):
+        return f"#{name}-{link[1:]}"
+    if found := re.fullmatch(r"([\w-]+)\.md(?:#(.+))?", link):
+        return f"#{found[1]}-{found[2]}" if found[2] else f"#{found[1]}"
+    return html.escape(link)
+
+
+def _embedded(link: str) -> str:
+    """A picture of the manual inside the page itself."""
+    path = FOLDER / Path(link)
+    return f"data:image/png;base64,{base64.b64encode(path.read_bytes()).decode('ascii')}"
