@@ -127,3 +127,12 @@ def test_the_shelf_says_where_an_unsound_font_is_named(tmp_path: Path) -> None:
     text = ONE_BOOK + "    inside: {kind: text, file: a.txt, face: ./own.ttf}\n"
     (problem,) = refused(text, tmp_path)
     assert problem.endswith("own.ttf has no letters that can be seen; choose another typeface")
+
+
+def test_the_typefaces_that_come_with_it_are_not_tried_out(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    tried: list[bytes] = []
+    monkeypatch.setattr("bookmaker.ground.typefaces.files.try_out", tried.append)
+    load_typeface(bundled("sans").path)
+    assert tried == []
+    load_typeface(font_of_boxes(tmp_path / "own.ttf"))
+    assert len(tried) == 1

@@ -45,7 +45,7 @@ def load_typeface(path: Path, written: str = "") -> Typeface:
         ShelfFileError: the file cannot be read, or is no sound TrueType or OpenType font with outlines.
     """
     file = read_file(path, FONT, written)
-    if path.parent != _fonts_folder():  # those are known
+    if _fonts_folder() not in path.parents:  # those are known
         _try(file)
     return _typeface_of(file)
 

@@ -106,9 +106,10 @@ def _draw(typeface: Typeface, tables: TTFont, runs: list[Run]) -> None:
 
 
 def _limit() -> None:
-    """Die of too much work or memory, on systems that count them."""
+    """Die of too much work or memory, on systems that count them; whoever set narrower limits meant them."""
     if importlib.util.find_spec("resource"):
         import resource
 
-        resource.setrlimit(resource.RLIMIT_CPU, (LONGEST, LONGEST))
-        resource.setrlimit(resource.RLIMIT_AS, (MOST_MEMORY, MOST_MEMORY))
+        for what, most in ((resource.RLIMIT_CPU, LONGEST), (resource.RLIMIT_AS, MOST_MEMORY)):
+            _, hard = resource.getrlimit(what)
+            resource.setrlimit(what, (most if hard == resource.RLIM_INFINITY else min(most, hard), hard))
