@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import sys
 
-from tests.kit.guarded import failures
 from tests.kit.damage import KINDS
+from tests.kit.guarded import failures
 
 
 def main() -> int:

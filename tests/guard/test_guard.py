@@ -6,8 +6,8 @@ import sys
 
 import pytest
 
-from tests.kit.guarded import failures
 from tests.kit.damage import KINDS
+from tests.kit.guarded import failures
 
 EACH = 17
 

@@ -12,8 +12,8 @@ import time
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
-from tests.kit.damage import lay
 from tests.kit.command_line import bookmaker
+from tests.kit.damage import lay
 from tests.kit.output_runs import contents, run
 
 __all__ = ["failures"]
