@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import functools
 import io
+import re
+import tempfile
 from collections.abc import Callable, Mapping
 from pathlib import Path
 from random import Random
@@ -29,6 +31,22 @@ books:
     author: M. Ray
     space: ledge
     INSIDE
+"""
+
+FULL = """\
+date: 1903
+    volume: II
+    jacket: {stock: card, design: {style: cloth, colour: "#224466", palette: harbour}}
+    design: {style: leather, face: caslon, wear: heavy, ornament: sun}
+    inside:
+      - {kind: half title}
+      - {kind: title page, place: Saltmouth, subtitle: With a Chart}
+      - {kind: dedication, text: To all keepers}
+      - {kind: contents}
+      - {kind: text, file: a.txt, size: 3 pt, leading: 1.2, running_heads: yes, drop_capital: 2}
+      - {kind: ruled, pages: 60}
+slipcases:
+  box: {stock: card, books: Tide Tables, faces: {title: Tides}}
 """
 
 WORDS = "The keeper trims the lamp at dusk, and writes down the wind: “north, 4”, he says — and 12 ½ knots of fog.\n\n"
@@ -68,27 +86,22 @@ def _font(make: Callable[[Path], Path], folder: Path) -> bytes:
 @functools.cache
 def _sound(kind: str) -> tuple[bytes, ...]:
     """Sound files of a kind."""
-    import tempfile
-
     if kind == "font":
         with tempfile.TemporaryDirectory() as name:
             return _font(font_of_boxes, Path(name)), _font(lambda path: cff_font(path, "abcdefxHTidekprs "), Path(name))
     if kind == "pdf":
         return _pdf(compressed=True), _pdf(compressed=False)
-    if kind == "picture":
-        forms = (("PNG", "RGBA"), ("PNG", "P"), ("JPEG", "RGB"), ("JPEG", "CMYK"), ("TIFF", "LAB"), ("WEBP", "RGB"))
-        return tuple(_picture(form, mode) for form, mode in forms)
-    if kind == "table":
-        return (TABLE.encode(), TABLE.encode("utf-16"))
-    return (SHELF.replace("INSIDE", "inside: {kind: text, file: a.txt}").encode(),)
+    forms = (("PNG", "RGBA"), ("PNG", "P"), ("JPEG", "RGB"), ("JPEG", "CMYK"), ("TIFF", "LAB"), ("WEBP", "RGB"))
+    return tuple(_picture(form, mode) for form, mode in forms)
 
 
 KINDS: Mapping[str, tuple[str, str]] = {
     "font": ("own.ttf", "inside: {kind: text, file: a.txt, face: ./own.ttf}"),
     "pdf": ("own.pdf", "inside: {kind: pdf, file: own.pdf}"),
-    "picture": ("own.png", "design: {style: picture, front_picture: own.png}"),
-    "table": ("own.csv", ""),
-    "shelf": ("shelf.yaml", ""),
+    "picture": ("own.png", "block: {kind: accordion, stock: laid, pages: 8}\n    design: {front_picture: own.png}"),
+    "plates": ("plates/own.jpg", "inside: {kind: pictures, folder: plates}"),
+    "table": ("own.csv", "inside: {kind: text, file: a.txt}"),
+    "shelf": ("shelf.yaml", "INSIDE"),
     "text": ("a.txt", "inside: {kind: text, file: a.txt, running_heads: yes, drop_capital: 2}"),
 }
 """What is damaged, under which name it is laid, and how a book names it."""
@@ -97,25 +110,55 @@ ODD = (b"\0", b"\xff", b"\x7f\xff", b"\x80\0", b"\0\0\0\0", b"\xff\xff\xff\xff",
 
 
 def _damaged(data: bytes, chance: Random) -> bytes:
-    """One to four harms."""
+    """One to four harms; most of them leave everything at its place, for the others are soon found."""
     for _ in range(chance.randint(1, 4)):
         at = chance.randrange(len(data) + 1)
         to = min(len(data), at + chance.choice((1, 2, 4, 16, 200)))
-        harm = chance.randrange(6)
-        if harm == 0:
+        harm = chance.randrange(12)
+        if harm < 4:
             data = data[:at] + bytes(chance.randrange(256) for _ in range(to - at)) + data[to:]
-        elif harm == 1:
+        elif harm < 9:
             odd = chance.choice(ODD)
             data = data[:at] + odd + data[at + len(odd) :]
-        elif harm == 2:
+        elif harm == 9:
             data = data[:at] + chance.choice(ODD) + data[at:]
-        elif harm == 3:
+        elif harm == 10:
             data = data[:at] + data[to:]
-        elif harm == 4:
+        elif chance.random() < 0.5:
             data = data[:at] + data[at:to] * chance.choice((2, 3, 50)) + data[to:]
-        elif chance.random() < 0.2:
+        else:
             data = data[:at]
     return data
+
+
+VALUES = (
+    *(
+        "0",
+        "-1",
+        "1e9",
+        "999999",
+        "0.0001 mm",
+        "9 km",
+        "nan",
+        "null",
+        "12 %",
+        "9" * 250,
+        "x" * 3000,
+        "on",
+        "2001-01-01",
+    ),
+    *("[]", "{}", "''", "\\", "...", "*", "~", "a: b", "&a", "!!int 3", "\u00ad", "\u0301", "\u202e"),
+)
+
+
+def _reworded(text: str, chance: Random) -> str:
+    """Words and numbers exchanged with one another and with odd ones, lines lost and doubled: still a text."""
+    parts = re.split(r"(\w+)", text)
+    for _ in range(chance.randint(1, 5)):
+        at = chance.randrange(len(parts))
+        other = chance.choice(VALUES) if chance.random() < 0.6 else chance.choice(parts)
+        parts[at] = chance.choice((other, "", parts[at] * 2, f"{parts[at]} {other}"))
+    return "".join(parts)
 
 
 SIGNS = "\u00ad\u0301\u200d\u202e\u2800\ufffd\U0001f4d6 ́aא字१\t#*_|-=`>\\[]()!&1.\n\n\n"
@@ -134,10 +177,17 @@ def lay(kind: str, number: int, folder: Path) -> None:
     listed = SHELF.replace("INSIDE", inside) + ("  - from own.csv\n" if kind == "table" else "")
     (folder / "shelf.yaml").write_text(listed, encoding="utf-8")
     (folder / "a.txt").write_text(WORDS * 8, encoding="utf-8")
-    text = chance.random() < 0.5
-    data = _strange(chance) if kind == "text" and text else _damaged(_of(kind, chance), chance)
-    (folder / name).write_bytes(data)
+    (folder / name).parent.mkdir(exist_ok=True)
+    (folder / name).write_bytes(_harmed(kind, listed, chance))
 
 
-def _of(kind: str, chance: Random) -> bytes:
-    return WORDS.encode() * 8 if kind == "text" else chance.choice(_sound(kind))
+def _harmed(kind: str, listed: str, chance: Random) -> bytes:
+    """The file that is laid."""
+    texts = {"shelf": listed.replace("INSIDE", FULL), "table": TABLE, "text": WORDS * 8}
+    if kind not in texts:
+        return _damaged(chance.choice(_sound(kind)), chance)
+    if kind == "text" and chance.random() < 0.6:
+        return _strange(chance)
+    text = _reworded(texts[kind], chance)
+    raw = text.encode("utf-16" if kind == "table" and chance.random() < 0.2 else "utf-8")
+    return _damaged(raw, chance) if chance.random() < 0.15 else raw
