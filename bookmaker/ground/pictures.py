@@ -230,7 +230,9 @@ def _check_memory(path: Path, image: Image.Image) -> None:
     """
     width, height = image.size
     each = 1 if image.mode in {"1", "L"} else 4
-    steps = 1 + (image.mode not in {"1", "L", "RGB"}) + 2 * image.has_transparency_data + (_orientation(image) > 1)
+    # whoever asks others than JPEG how they are turned has them decoded
+    turned = image.format in {"JPEG", "MPO"} and _orientation(image) > 1
+    steps = 1 + (image.mode not in {"1", "L", "RGB"}) + 2 * image.has_transparency_data + turned
     if (held := width * height * each * steps) > MOST_HELD:
         share = (MOST_HELD / held) ** 0.5
         _refuse(
