@@ -5,7 +5,8 @@ from __future__ import annotations
 import copyreg
 import io
 import logging
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from functools import lru_cache
 from pathlib import Path
 from typing import NoReturn
@@ -56,6 +57,8 @@ def _try(file: SourceFile) -> None:
     _check_format(file.path, file.data)
     try:
         look_over(file.data)
+        with _tables(file):
+            pass  # whoever may not be printed need not be tried
         try_out(file.data)
     except UnsoundFontError as found:
         remedy = "choose another typeface" if str(found) == USELESS else FETCH_AGAIN
@@ -66,6 +69,14 @@ def _try(file: SourceFile) -> None:
 def _typeface_of(file: SourceFile) -> Typeface:
     path, data = file.path, file.data
     _check_format(path, data)
+    with _tables(file) as tables:
+        return Typeface(path, data, tables)
+
+
+@contextmanager
+def _tables(file: SourceFile) -> Iterator[TTFont]:
+    """The tables of a font that can be printed; whatever goes wrong with them inside the block is a refusal."""
+    path, data = file.path, file.data
     try:
         tables = TTFont(io.BytesIO(data), lazy=True)
         if any(table.offset + table.length > len(data) for table in tables.reader.tables.values()):
@@ -74,7 +85,7 @@ def _typeface_of(file: SourceFile) -> Typeface:
             _refuse(f"{path.name} has no outlines to print", "choose a TTF or OTF file with outlines")
         if "OS/2" in tables and tables["OS/2"].fsType & 0x000F == EMBEDDING_FORBIDDEN:
             _refuse(f"{path.name} may not be embedded in a PDF", "choose a typeface whose licence allows it")
-        return Typeface(path, data, tables)
+        yield tables
     except ShelfFileError:
         raise
     except Exception:  # a damaged file can make the tables' readers raise anything
