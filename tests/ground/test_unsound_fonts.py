@@ -55,6 +55,10 @@ def no_width(tables: TTFont) -> None:
     tables["hmtx"].metrics = dict.fromkeys(tables["hmtx"].metrics, (0, 0))
 
 
+def no_blank(tables: TTFont) -> None:
+    tables["hmtx"].metrics["u0020"] = (0, 0)
+
+
 def growing(tables: TTFont) -> None:
     """Every letter becomes ten, each of which becomes ten, and so on."""
     names = [f"u{ord(letter):04X}" for letter in "abcdefg"]
@@ -77,6 +81,7 @@ UNSOUND: dict[str, tuple[Callable[[Path], Path], str]] = {
     "icons": (lambda path: font_of_boxes(path, ICONS), "has no letters that can be seen"),
     "blanks": (lambda path: font_of_boxes(path, " "), "has no letters that can be seen"),
     "letters of no width": (lambda path: with_table(path, no_width), "has no letters that can be seen"),
+    "a blank of no width": (lambda path: with_table(path, no_blank), "has no width for the blank between words"),
     "letters that grow": (lambda path: with_table(path, growing), FAILED),
 }
 

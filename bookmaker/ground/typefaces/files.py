@@ -18,7 +18,7 @@ from ..problems import Problem, ShelfFileError
 from ..quantities import show
 from .names import BUNDLED, meant_face
 from .soundness import UnsoundFontError, look_over
-from .trial import USELESS, try_out
+from .trial import BLANKLESS, USELESS, try_out
 from .typeface import Typeface
 
 __all__ = ["bundled", "load_typeface"]
@@ -61,7 +61,7 @@ def _try(file: SourceFile) -> None:
             pass  # whoever may not be printed need not be tried
         try_out(file.data)
     except UnsoundFontError as found:
-        remedy = "choose another typeface" if str(found) == USELESS else FETCH_AGAIN
+        remedy = "choose another typeface" if str(found) in (BLANKLESS, USELESS) else FETCH_AGAIN
         _refuse(f"{file.path.name} {found}", remedy)
 
 

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
     from .typeface import Run, Typeface
 
-__all__ = ["USELESS", "main", "try_out"]
+__all__ = ["BLANKLESS", "USELESS", "main", "try_out"]
 
 LONGEST = 10
 """Seconds of work that a font may take; usual ones take half a one."""
@@ -43,6 +43,8 @@ FAILED = "is damaged, or asks for more time or memory than a font may"
 
 USELESS = "has no letters that can be seen"
 
+BLANKLESS = "has no width for the blank between words"
+
 
 def try_out(data: bytes) -> None:
     """Set the letters of a font and draw them.
@@ -58,7 +60,7 @@ def try_out(data: bytes) -> None:
         raise UnsoundFontError(FAILED) from None
     told = ended.stdout.decode(errors="replace").strip()
     if told != "sound":
-        raise UnsoundFontError(USELESS if told == USELESS else FAILED)
+        raise UnsoundFontError(told if told in (USELESS, BLANKLESS) else FAILED)
 
 
 def _around() -> dict[str, str]:
@@ -79,7 +81,7 @@ def main() -> None:
     runs = _set(typeface)
     _draw(typeface, TTFont(io.BytesIO(data), lazy=True), runs)
     seen = any(run.width > 0 and run.right > run.left for run in runs if unicodedata.category(run.text)[0] in "LN")
-    print("sound" if seen else USELESS)
+    print(USELESS if not seen else BLANKLESS if typeface.shape(" ").width <= 0 else "sound")
 
 
 def _set(typeface: Typeface) -> list[Run]:
