@@ -117,7 +117,9 @@ class Workshop:
         Raises:
             ShelfFileError: the file, or one it names, cannot be used; all problems at once.
         """
-        return self._planned(path, self._bench(path))[1]
+        bench = self._bench(path)
+        bench.look_anew()
+        return self._planned(path, bench)[1]
 
     @uncollected()
     def drawn(self, path: Path, plan: ShelfPlan, thing: str) -> Draft:

@@ -146,15 +146,25 @@ def make(
     _end(sound)
 
 
-@app.command(epilog=_examples("show", "show my-shelf/shelf.yaml"))
+@app.command(epilog=_examples("show", "show my-shelf/shelf.yaml", "show --into shelf.html"))
 def show(
     shelf: Shelf = USUAL_SHELF,
+    into: Annotated[
+        Path | None,
+        typer.Option("--into", metavar="FILE", help="Write the page, to look at only, as one HTML file instead."),
+    ] = None,
     no_browser: Annotated[
         bool, typer.Option("--no-browser", help="Print the address only; open it where you like.")
     ] = False,
     no_cache: NoCache = False,
 ) -> None:
     """Show the shelf in the browser, as it changes, until Ctrl-C."""
+    if into:
+        from ..page.single_file import write_page
+
+        size = write_page(shelf, into, _kept_on_disk(no_cache))
+        typer.echo(f"wrote {into}, {size / 1e6:.1f} MB; open it in any browser")
+        return
     from ..page.running import show_shelf
 
     show_shelf(shelf, _kept_on_disk(no_cache), typer.echo, browser=not no_browser)

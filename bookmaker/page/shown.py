@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
-from typing import Any
 
 from ..ground.geometry import Rect
 from ..ground.problems import Problem
@@ -14,11 +13,9 @@ from ..things.draft import Draft
 from ..things.thing import Plan
 from ..writers.shelf_front import Front, fronts
 from .gallery import Gallery
+from .replies import Value, problem_shown
 
-__all__ = ["NOTHING_YET", "Value", "problem_shown", "shelf_shown"]
-
-Value = dict[str, Any]
-"""What becomes JSON."""
+__all__ = ["NOTHING_YET", "shelf_shown"]
 
 NOTHING_YET: Value = {"spaces": [], "things": {}, "problems": [], "complete": True}
 """What is shown of a shelf that could not be read once."""
@@ -47,20 +44,6 @@ def shelf_shown(
         "things": {id: _thing(one, plan, held_fast) for id, one in plan.plans.items()},
         "problems": [problem_shown(problem) for problem in problems or ()],
         "complete": problems is not None,
-    }
-
-
-def problem_shown(problem: Problem) -> Value:
-    """What is wrong, where, and what to do about it."""
-    place = problem.place
-    return {
-        "severity": str(problem.severity),
-        "message": problem.message,
-        "remedy": problem.remedy,
-        "place": str(place) if place else "",
-        "source": place.source.strip()[:200] if place else "",
-        "thing": problem.thing,
-        "field": list(problem.field),
     }
 
 
