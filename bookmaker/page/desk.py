@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
@@ -201,7 +201,7 @@ class Desk:
             try:
                 self._show(self._workshop.planned(self._path))
             except BookmakerError as refused:
-                self._refused(refused)
+                self.refused(refused.problems)
             finally:
                 paths = {one.path for one in (*looked, *self._workshop.looked(self._path))}
                 self._send(Watch(frozenset({self._path, *paths})))
@@ -228,8 +228,9 @@ class Desk:
         self._known = _Known(shown, checked)
         self._tell(shown)
 
-    def _refused(self, refused: BookmakerError) -> None:
-        problems = [problem_shown(problem) for problem in refused.problems]
+    def refused(self, why: Iterable[Problem]) -> None:
+        """Show the shelf as it was last, and why it is not shown as it is."""
+        problems = [problem_shown(problem) for problem in why]
         missing = not self._path.exists()
         self._tell({**self._known.shown, "problems": problems, "broken": True, "missing": missing})
 

@@ -8,11 +8,12 @@ from __future__ import annotations
 import os
 import signal
 import threading
+import traceback
 from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..ground.problems import BookmakerError
+from ..ground.problems import BookmakerError, Problem
 from .jobs import Answer, Asked, Change, FirstShelf, Look, Undo
 from .replies import refusal
 
@@ -20,6 +21,8 @@ if TYPE_CHECKING:
     from ..ground.kept.disk import KeptOnDisk
 
 __all__ = ["work"]
+
+UNFORESEEN = Problem("bookmaker came upon something that it does not know", "take the last change back")
 
 URGENT = (Look, Change, Undo, FirstShelf)
 """What somebody waits for to be seen on the shelf."""
@@ -44,6 +47,11 @@ def work(connection: Connection, shelf: Path, kept: KeptOnDisk | None) -> None:
                 continue
             except BookmakerError as refused:
                 answer = Answer(asked.number, refusal(refused.problems), refused=True)
+            except Exception:  # a fault of bookmaker's own, for whoever mends it; the page goes on
+                traceback.print_exc()
+                answer = Answer(asked.number, refusal([UNFORESEEN]), refused=True)
+                if isinstance(asked.job, Look):
+                    desk.refused([UNFORESEEN])
             connection.send(answer)
 
 

@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 import json
+import signal
+import threading
+import traceback
+from multiprocessing import Pipe
 from pathlib import Path
 from typing import Any
 
@@ -10,7 +14,10 @@ import pytest
 
 from bookmaker.ground.problems import BookmakerError
 from bookmaker.page.desk import Desk, Overtaken
-from bookmaker.page.jobs import Asked, Change, Look, Painted, Tell, Told, Undo, Watch
+from bookmaker.page.jobs import Answer, Asked, Change, Look, Painted, Tell, Told, Undo, Watch
+from bookmaker.page.worker import work
+from bookmaker.shelf.plan import ShelfPlan
+from bookmaker.workshop import Workshop
 from tests.kit.shelves import ONE_BOOK
 
 
@@ -110,3 +117,29 @@ def test_all_is_told_of_a_thing(path: Path) -> None:
     assert [making["heading"] for making in told["steps"]["makings"]]
     keys = {field["key"] for group in told["form"] for field in group["fields"]}
     assert {"title", "author", "block.pages", "design.style"} <= keys
+
+
+def test_a_fault_of_our_own_ends_nothing_and_shows_no_stack(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What nobody foresaw is told in words, and the next job is done."""
+    here, there = Pipe()
+    faults = iter([True])
+
+    def planned(workshop: Workshop, shelf: Path) -> ShelfPlan:
+        if next(faults, False):
+            raise ZeroDivisionError("the inside of the house")
+        return as_ever(workshop, shelf)
+
+    as_ever = Workshop.planned
+    monkeypatch.setattr(Workshop, "planned", planned)
+    monkeypatch.setattr(signal, "signal", lambda *_: None)
+    monkeypatch.setattr(traceback, "print_exc", lambda: None)
+    threading.Thread(target=work, args=(there, path, None), daemon=True).start()
+    heard: list[object] = []
+    for number in (1, 2):
+        here.send(Asked(number, Look()))
+        while not isinstance(said := here.recv(), Answer):
+            heard.append(said)
+        assert said.refused == (number == 1)
+        heard.append(said)
+    assert "does not know" in str(heard)
+    assert "Traceback" not in str(heard) and "inside of the house" not in str(heard)
