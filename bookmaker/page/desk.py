@@ -47,8 +47,8 @@ from .shown import NOTHING_YET, shelf_shown
 
 __all__ = ["Desk", "Overtaken"]
 
-SOON = 0.4
-"""So long, in seconds, a shelf may be drawn until what there is of it is shown."""
+SOON, SELDOM = 0.4, 3.2
+"""So long, in seconds, a shelf may be drawn until what there is of it is shown; each time twice as long, up to this."""
 
 
 class Overtaken(Exception):  # noqa: N818 - it is no error
@@ -209,13 +209,14 @@ class Desk:
     def _show(self, plan: ShelfPlan) -> None:
         """Show a shelf, what is drawn of it from time to time, until all is there."""
         drafts: dict[str, Draft] = {}
-        shown_at = time.monotonic()
+        shown_at, soon = time.monotonic(), SOON
         if self._known.checked is None:  # nobody has seen anything yet
             self._tell(shelf_shown(self._path, plan, drafts, None, {}, self._gallery))
         for id in plan.plans:
             if self._is_overtaken():
                 raise Overtaken
-            if time.monotonic() > shown_at + SOON:
+            if time.monotonic() > shown_at + soon:
+                soon = min(2 * soon, SELDOM)
                 self._tell(shelf_shown(self._path, plan, drafts, None, {}, self._gallery))
                 self._gallery.keep()
                 shown_at = time.monotonic()
