@@ -32,6 +32,7 @@ from .jobs import (
     Looks,
     Make,
     Open,
+    Overtaken,
     Painted,
     ReadTitles,
     Sheet,
@@ -45,14 +46,10 @@ from .made import made_told, sheet_png
 from .replies import Value, as_json, problem_shown
 from .shown import NOTHING_YET, shelf_shown
 
-__all__ = ["Desk", "Overtaken"]
+__all__ = ["Desk"]
 
 SOON, SELDOM = 0.4, 3.2
 """So long, in seconds, a shelf may be drawn until what there is of it is shown; each time twice as long, up to this."""
-
-
-class Overtaken(Exception):  # noqa: N818 - it is no error
-    """What is being done has become needless: something changed meanwhile."""
 
 
 class Send(Protocol):

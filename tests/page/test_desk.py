@@ -3,19 +3,16 @@
 from __future__ import annotations
 
 import json
-import signal
-import threading
 import traceback
-from multiprocessing import Pipe
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from bookmaker.ground.problems import BookmakerError
-from bookmaker.page.desk import Desk, Overtaken
-from bookmaker.page.jobs import Answer, Asked, Change, Look, Painted, Tell, Told, Undo, Watch
-from bookmaker.page.worker import work
+from bookmaker.page.desk import Desk
+from bookmaker.page.jobs import Asked, Change, Look, Overtaken, Painted, Tell, Told, Undo, Watch
+from bookmaker.page.worker import answer_to
 from bookmaker.shelf.plan import ShelfPlan
 from bookmaker.workshop import Workshop
 from tests.kit.shelves import ONE_BOOK
@@ -121,25 +118,17 @@ def test_all_is_told_of_a_thing(path: Path) -> None:
 
 def test_a_fault_of_our_own_ends_nothing_and_shows_no_stack(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """What nobody foresaw is told in words, and the next job is done."""
-    here, there = Pipe()
-    faults = iter([True])
 
     def planned(workshop: Workshop, shelf: Path) -> ShelfPlan:
-        if next(faults, False):
-            raise ZeroDivisionError("the inside of the house")
-        return as_ever(workshop, shelf)
+        raise ZeroDivisionError(f"the inside of the house: {workshop} {shelf}")
 
-    as_ever = Workshop.planned
-    monkeypatch.setattr(Workshop, "planned", planned)
-    monkeypatch.setattr(signal, "signal", lambda *_: None)
+    heard = Heard()
+    desk = Desk(path, heard, lambda: False)
     monkeypatch.setattr(traceback, "print_exc", lambda: None)
-    threading.Thread(target=work, args=(there, path, None), daemon=True).start()
-    heard: list[object] = []
-    for number in (1, 2):
-        here.send(Asked(number, Look()))
-        while not isinstance(said := here.recv(), Answer):
-            heard.append(said)
-        assert said.refused == (number == 1)
-        heard.append(said)
-    assert "does not know" in str(heard)
-    assert "Traceback" not in str(heard) and "inside of the house" not in str(heard)
+    with monkeypatch.context() as fault:
+        fault.setattr(Workshop, "planned", planned)
+        said = answer_to(Asked(1, Look()), desk)
+    assert said and said.refused and b"does not know" in said.body
+    assert heard.states[-1]["broken"] and "inside of the house" not in str(heard.said)
+    again = answer_to(Asked(2, Look()), desk)
+    assert again and not again.refused and heard.states[-1]["complete"]
