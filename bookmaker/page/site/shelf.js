@@ -210,7 +210,7 @@ class Space {
     this.element.dataset.verdict = space.verdict;
     const left = space.room_left >= 0 ? `${length(space.room_left)} left` : `${length(-space.room_left)} too little`;
     const out = space.stands_out.map((one) => `${one.title} is ${length(one.by)} too ${one.side}`);
-    const words = [`${WORDS[space.verdict]}: ${left} of ${length(space.width)}, ± ${length(space.likely, 2)} likely, ± ${length(space.worst, 2)} at worst`];
+    const words = [`${WORDS[space.verdict]}: ${left} of ${length(space.width)}, ± ${length(space.likely, 2)} likely, ± ${length(space.one_way, 2)} if all err one way`];
     words.push(`${Math.round(space.sure * 100)} % sure that the row fits`, ...out);
     this.told.textContent = words.join(" · ");
   }
