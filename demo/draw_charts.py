@@ -15,7 +15,7 @@ WIDTH, HEIGHT = 440, 600
 FACE = Path(__file__).parent.parent / "fonts/eb-garamond/EBGaramond_400Regular_Italic.ttf"
 NAMES = (
     "Harrowmere Skerry", "Inner Wick", "The Gannow", "Candle Haven", "Petrel Sound", "Old Merrin",
-    "The Three Clerks", "Salt Ness", "Whistling Rocks", "Averil Bay", "The Patience", "Lamp Roads",
+    "The Nine Ladders", "Salt Ness", "Whistling Rocks", "Averil Bay", "The Patience", "Lamp Roads",
 )  # fmt: skip
 
 

@@ -1,6 +1,6 @@
 """Thickness as the sum of its layers, with what each layer owes to which stock.
 
-Handbook of the trade in one type: a block is so many sheets and so many films of glue; its error is that
+The trade's reckoning in one type: a block is so many sheets and so many films of glue; its error is that
 of the stock, shared by all sheets, and that of the hands.
 """
 

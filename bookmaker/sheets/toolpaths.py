@@ -22,12 +22,15 @@ __all__ = ["Tool", "ToolPath", "ToolSheet", "tool_sheet"]
 
 
 class Tool(StrEnum):
-    """What a path is made with, in the order of use; also the names of the layers."""
+    """What a path is made with, in the order of use; also the names of the layers.
 
-    PEN = "pen"
-    SCORE = "score"
-    PERFORATE = "perforate"
-    CUT = "cut"
+    They are called as processing steps are in ISO 19593-1 (from memory); for crosses it has no word.
+    """
+
+    PEN = "Crosses"
+    SCORE = "Creasing"
+    PERFORATE = "Perforating"
+    CUT = "Cutting"
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,12 +15,15 @@ from ..things.terms import Terms
 from ..things.thing import Plan, Thing
 from ..typesetting.stand_ins import printable
 from .entries import ShelfSpec
-from .filling import Filler, Filling, fill_space
+from .filling.space import Filler, Filling, fill_space
 from .fit import SpaceFit, fit_space
 from .measured_rows import MeasuredRow, as_measured, measured_row
 from .register import Register
 
 __all__ = ["ShelfPlan", "plan_shelf", "terms_of"]
+
+MOST_ROUNDS = 5
+"""So often a space is filled, each time with what was learnt from the last."""
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 """Within what stays of a label when it is shortened."""
@@ -94,12 +97,11 @@ def plan_shelf(spec: ShelfSpec, register: Register, kept: Keeper = AFRESH) -> Sh
     rows = tuple(measured_row(row, register) for row in spec.measured_rows)
     plans = _plan_all(things, register, terms, rows, problems, kept)
     _refuse_if_any(problems)
-    filling = _fill(spec, plans, terms, problems)
-    filled = {id: things[id].of_thickness(thick) for id, thick in filling.thicknesses.items()}
-    plans |= _planned("filled", filled, terms, {}, problems, kept)
+    filled, said = _filled(spec, things, plans, terms, problems, kept)
+    plans |= filled
     _refuse_if_any(problems)
     spaces = tuple(_fit(name, spec, plans, terms) for name in spec.spaces)
-    notes = [*filling.notes]
+    notes = [*said]
     notes += [note.about(id) for id in register.things for note in plans[id].notes]
     return ShelfPlan(spec, terms, register, _dressed(plans, register), spaces, rows, tuple(notes))
 
@@ -141,7 +143,7 @@ def _plan_all(
     plans = as_measured(plans, rows)
     waiting = {id: register.held_by(thing) for id, thing in things.items() if thing.holds}
     for id, held in waiting.items():
-        problems += (_fills_in_vain(plans[one], things[id]) for one in held if one in plans and plans[one].stretch)
+        problems += (_fills_in_vain(plans[one], things[id]) for one in held if one in plans and _must_fill(plans[one]))
     while ready := {id: held for id, held in waiting.items() if plans.keys() >= set(held)}:
         around = {id: [plans[one] for one in held] for id, held in ready.items()}
         plans |= _planned("plan", {id: things[id] for id in ready}, terms, around, problems, kept)
@@ -168,6 +170,11 @@ def _planned(
     return plans
 
 
+def _must_fill(plan: Plan) -> bool:
+    """Whether nothing but what is left on its space says how thick it is."""
+    return plan.stretch is not None and plan.stretch.about is None
+
+
 def _fills_in_vain(plan: Plan, holder: Thing) -> Problem:
     assert plan.stretch  # asked only of what is to fill
     noun = holder.family.noun
@@ -179,17 +186,56 @@ def _fills_in_vain(plan: Plan, holder: Thing) -> Problem:
     )
 
 
-def _fill(spec: ShelfSpec, plans: Mapping[str, Plan], terms: Terms, problems: list[Problem]) -> Filling:
-    """How thick what takes the rest of its space becomes; `plans` have it as thin as it may be."""
+def _filled(
+    spec: ShelfSpec,
+    things: Mapping[str, Thing],
+    plans: Mapping[str, Plan],
+    terms: Terms,
+    problems: list[Problem],
+    kept: Keeper,
+) -> tuple[Mapping[str, Plan], tuple[Problem, ...]]:
+    """The plans of what takes the rest of its space, and what there is to say.
+
+    Layers that are added bring errors of their own: where the row is then less sure to fit, it is filled once more
+    with as much less.
+    """
+    less: dict[str, float] = {}
+    for _ in range(MOST_ROUNDS):
+        filling = _fill(spec, plans, terms, less, problems)
+        settled = {id: things[id].of_thickness(thick) for id, thick in filling.thicknesses.items()}
+        found = _planned("filled", settled, terms, {}, problems, kept)
+        if problems:
+            break
+        fits = [_fit(name, spec, {**plans, **found}, terms) for name in {plans[id].space: 0 for id in found} if name]
+        short = {fit.name: _spared(spec, fit) - fit.room_left for fit in fits}
+        if all(by <= 1e-6 for by in short.values()):
+            break
+        less |= {name: less.get(name, 0.0) + by for name, by in short.items() if by > 1e-6}
+    return found, filling.notes
+
+
+def _spared(spec: ShelfSpec, fit: SpaceFit) -> float:
+    """What is to be left of the width of a space, in mm."""
+    written = spec.spaces[fit.name].to_spare
+    return fit.likely if written is None else written
+
+
+def _fill(
+    spec: ShelfSpec, plans: Mapping[str, Plan], terms: Terms, less: Mapping[str, float], problems: list[Problem]
+) -> Filling:
+    """How thick what takes the rest of its space becomes, with so much less to share as is said for each space."""
     thicknesses: dict[str, float] = {}
     notes: list[Problem] = []
+    held = {id for plan in plans.values() for id in plan.held}
     for name in spec.spaces:
-        fillers = [
-            Filler(id, *plan.stretch) for id, plan in plans.items() if plan.space == name and plan.stretch is not None
-        ]
+        here = {id: plan for id, plan in plans.items() if plan.space == name and id not in held}
+        fillers = [Filler(id, *plan.stretch) for id, plan in here.items() if plan.stretch is not None]
         if fillers:
+            fit = _fit(name, spec, plans, terms)
+            others = [plan.layers[0][1].value for plan in here.values() if plan.stretch is None and plan.layers]
             with gathered(problems):
-                filling = fill_space(_fit(name, spec, plans, terms), fillers, spec.scale)
+                to_spare = _spared(spec, fit) + less.get(name, 0.0)
+                filling = fill_space(fit, fillers, spec.scale, to_spare, others)
                 thicknesses |= filling.thicknesses
                 notes += filling.notes
     return Filling(thicknesses, tuple(notes))

@@ -17,3 +17,6 @@ class SpaceEntry(Entry):
     height: ShelfSide = Field(description="clear height")
     depth: ShelfSide = Field(description="clear depth from the front edge")
     clearance: SmallLength = Field(0.2, description="play for each book or stack, so that it can be drawn out")
+    to_spare: SmallLength | None = Field(
+        None, description="what blocks that fill leave of the width; as much as the row may be off, if not given"
+    )

@@ -57,7 +57,7 @@ books:
       - {kind: dummy text, size: 2.2 pt}         # lines that look like text, on all pages that are left
     design: {style: cloth, colour: "#2f4f46"}
 
-  - title: Knots and Splices
+  - title: Rope Ends Explained
     author: B. Tarrow
     life_size: {height: 198 mm, width: 129 mm}  # the page of the real book; divided by the scale
     block: {pages: 32}

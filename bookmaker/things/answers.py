@@ -22,11 +22,17 @@ class Named(NamedTuple):
 
 
 class Stretch(NamedTuple):
-    """How thick something may become that takes what is left on its space, in mm; `field` is the group that says so."""
+    """How thick something may become that takes what is left on its space, in mm; `field` is the group that says so.
+
+    `now` is how thick its plan has it, `about` what it is to be about, `choices` all it can be if it is not any.
+    """
 
     at_least: float
     at_most: float | None
     field: FieldPath
+    now: float
+    about: float | None = None
+    choices: tuple[float, ...] = ()
 
 
 class Bulk(NamedTuple):

@@ -6,11 +6,12 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path as FilePath
 
 from ..ground.art import Filled, Group, Stroked, Written
-from ..ground.drawing import BLACK, WHITE, Art, Colour, Pen
+from ..ground.drawing import WHITE, Art, Colour, Pen
 from ..ground.geometry import Path, Point, Rect, Size, Transform
 from ..ground.typefaces import bundled, set_line
 from ..ground.units import print_mm
 from ..sheets.flat import Flat, Role
+from ..sheets.marks import CUT, FOLD_PENS, PERFORATION, SCORE
 from ..typesetting.stand_ins import face_with
 from .pdf import PdfFile
 from .pdf_pixels import rendered_page
@@ -29,7 +30,10 @@ IN_BLEED = 0.7
 TOLD = 1.0
 """Size of the lines that say whose template it is, in mm."""
 
-BLEED, SAFE, FOLD = Colour.from_hex("#f6d9d4"), Colour.from_hex("#3f8a5a"), Colour.from_hex("#2a5fa5")
+BLEED, NOTE = Colour(0.9, 0.9, 0.9), Colour(0.25, 0.25, 0.25)
+SAFE = Pen(0.06, NOTE, (0.06, 0.3))
+"""Round what is safe: dots far apart, like no other line."""
+
 FACES = (Role.FRONT, Role.SPINE, Role.BACK)
 
 
@@ -53,27 +57,27 @@ def write_template(folder: FilePath, stem: str, title: str, flats: list[Flat]) -
 
 
 def _drawn(flat: Flat) -> Iterator[Art]:
-    """Bleed in red, the outline black, folds blue, safe areas green, and the name of each panel."""
+    """The bleed grey, cuts and folds in the marks of the sheets, safe areas dotted, and the name of each panel."""
     outline = flat.shape()
     yield Filled(flat.inked(), BLEED)
     yield Filled(outline, WHITE)
-    yield Stroked(outline, Pen(0.1, BLACK))
+    yield Stroked(outline, CUT)
     for panel in flat.panels:
         if panel.role in FACES:
-            safe = Stroked(Path.rectangle(_safe(panel.rect)), Pen(0.06, SAFE, (0.5, 0.4)))
+            safe = Stroked(Path.rectangle(_safe(panel.rect)), SAFE)
             yield Group((safe,), clip=outline)  # a cut corner may take some of the panel
         yield from _name(str(panel.role), panel.rect)
     for fold in flat.folds:
-        yield Stroked.line(fold.start, fold.end, Pen(0.1, FOLD, (1.2, 0.5)))
-    for stroke in (*flat.scores, *flat.perforations):
-        yield Stroked.line(*stroke, Pen(0.1, FOLD, (0.3, 0.3)))
+        yield Stroked.line(fold.start, fold.end, FOLD_PENS[fold.kind])
+    for pen, strokes in ((SCORE, flat.scores), (PERFORATION, flat.perforations)):
+        yield from (Stroked.line(*stroke, pen) for stroke in strokes)
 
 
 def _number(text: str, flat: Flat) -> Written:
     """Which piece this is, in the bleed at the foot."""
     line = set_line(bundled("sans"), flat.bleed * IN_BLEED, text)
     size = line.size * min(1.0, flat.size.width / line.width)
-    return Written(set_line(bundled("sans"), size, text), Point(0, -flat.bleed * (1 + IN_BLEED) / 2 + size * 0.2), FOLD)
+    return Written(set_line(bundled("sans"), size, text), Point(0, -flat.bleed * (1 + IN_BLEED) / 2 + size * 0.2), NOTE)
 
 
 def _told(flat: Flat, lines: Sequence[str]) -> Iterator[Written]:
@@ -89,7 +93,7 @@ def _told(flat: Flat, lines: Sequence[str]) -> Iterator[Written]:
         face = face_with(text, "sans")
         line = set_line(face, TOLD, text)
         line = set_line(face, TOLD * min(1.0, room.width / line.width), text)
-        yield Written(line, Point(room.x, room.y + number * TOLD * 1.3), SAFE)
+        yield Written(line, Point(room.x, room.y + number * TOLD * 1.3), NOTE)
 
 
 def _measures(size: Size) -> str:
@@ -108,7 +112,7 @@ def _name(text: str, rect: Rect) -> Iterator[Art]:
     line = set_line(bundled("sans"), size, text)
     if line.width <= (rect.height if upright else rect.width):
         turned = Transform.quarter_turn(3 if upright else 0).moved(*rect.centre)
-        yield Group((Written(line, Point(-line.width / 2, -size * 0.25), SAFE),), turned)
+        yield Group((Written(line, Point(-line.width / 2, -size * 0.25), NOTE),), turned)
 
 
 def _pictures(folder: FilePath, name: str, stem: str, pages: int) -> Iterator[str]:

@@ -16,7 +16,7 @@ SYLLABLES = ("ba", "den", "for", "gal", "hin", "kel", "lum", "mar", "nos", "per"
 def paragraphs(count: int) -> list[str]:
     """Paragraphs of so many words: the demo's sentences in random order, every 12th word made up."""
     chance = random.Random(7)
-    prose = " ".join(file.read_text(encoding="utf-8") for file in sorted(TEXTS.glob("*.txt")) if file.stem != "mayak")
+    prose = " ".join(file.read_text(encoding="utf-8") for file in sorted(TEXTS.glob("*.txt")) if file.stem != "kettle")
     sentences = re.findall(r"[A-Z“][^.!?]*[a-z][.!?]”?", " ".join(prose.split()))
     sentences = [sentence for sentence in sentences if sentence.translate({0x201C: None}).isascii() or "’" in sentence]
     invented = ["".join(chance.choices(SYLLABLES, k=chance.randint(1, 4))) for _ in range(VOCABULARY)]

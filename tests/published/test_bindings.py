@@ -50,7 +50,9 @@ def test_worked_case_of_an_accordion_in_a_wrap(tmp_path: Path) -> None:
     ],
 )
 def test_bend_allowance(angle: float, radius: float, caliper: float, neutral: float, length: float) -> None:
-    """*Machinery's Handbook*, bend allowances: A·π/180·(R + K·T); the numbers are derived from it by hand."""
+    """*Machinery's Handbook* (Industrial Press, New York; formula from memory),
+    bend allowances: A·π/180·(R + K·T); the numbers are derived from it by hand.
+    """
     assert bend_allowance(angle, radius, caliper, neutral) == pytest.approx(length, abs=1e-5)
 
 

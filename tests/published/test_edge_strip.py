@@ -12,7 +12,8 @@ from bookmaker.things.book.blocks.dummy import Dummy
 
 
 def test_flat_length_by_the_bend_allowance() -> None:
-    """*Machinery's Handbook*, sheet metal bends: flat length = inside legs + A·π/180·(R + K·c) for each bend.
+    """*Machinery's Handbook* (Industrial Press, New York; formula from memory),
+    sheet metal bends: flat length = inside legs + A·π/180·(R + K·c) for each bend.
 
     Around a page of 15 × 21 mm with paper of 0.1 mm the inside legs are 14.9, 20.8 and 14.9 mm; two scored right
     angles (R = 0, K = ½) add 0.07854 mm each: 50.7571 mm, with the folds at 14.9393 and 35.8178 mm.

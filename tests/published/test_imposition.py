@@ -52,7 +52,9 @@ def test_pages_per_inch() -> None:
 
 
 def test_cowie_sums() -> None:
-    """*Cowie's Printer's Pocket-Book*, p. 31: in a section of 32 pages facing pairs sum to 33: 1 with 32, 14, 12."""
+    """*Cowie's Printer's Pocket-Book* (London, about 1835; year from memory), p. 31:
+    in a section of 32 pages facing pairs sum to 33: 1 with 32, 14, 12.
+    """
     made = sections(Size(15, 21), paper("50 um", sheet="A3"), pages="32", pages_in_section="32")
     pairs = {
         frozenset(panel.page for panel in flat.panels if panel.face is face) for flat in made.flats for face in Face
@@ -63,7 +65,9 @@ def test_cowie_sums() -> None:
 
 
 def test_cowie_two_sheets() -> None:
-    """*Cowie's Printer's Pocket-Book*: two sheets, one in the other: outer 8|1 and 2|7, inner 6|3 and 4|5."""
+    """*Cowie's Printer's Pocket-Book* (London, about 1835; year from memory):
+    two sheets, one in the other: outer 8|1 and 2|7, inner 6|3 and 4|5.
+    """
     outer, inner = sections(Size(15, 21), paper("80 um", sheet="A3"), pages="8").flats
     assert rows(outer, Face.FRONT) == [[(8, False), (1, False)]]
     assert rows(outer, Face.REVERSE) == [[(2, False), (7, False)]]
@@ -93,7 +97,9 @@ def test_quarto() -> None:
 
 @pytest.mark.parametrize("name", FOLDINGS)
 def test_pairs_at_the_spine_sum_to_one_more_than_the_pages(name: str) -> None:
-    """The rule of *Cowie's Printer's Pocket-Book*, p. 31, holds for every folding (derived)."""
+    """The rule of *Cowie's Printer's Pocket-Book* (London, about 1835; year from memory), p. 31,
+    holds for every folding (derived).
+    """
     sheet: Imposed = fold_sheet(FOLDINGS[name])
     at = {(cell.column, cell.row, cell.face): cell.page for cell in sheet.cells}
     for (column, row, face), page in at.items():

@@ -43,12 +43,15 @@ def piece(folder: Path, kind: str) -> dict[str, Any]:
     ],
 )
 def test_the_fold_of_a_flap(edge: float, caliper: float, length: float) -> None:
-    """*Machinery's Handbook*, bend allowances: A·π/180·(R + K·T) with A = 180°, R = half the edge, K = ½."""
+    """*Machinery's Handbook* (Industrial Press, New York; formula from memory),
+    bend allowances: A·π/180·(R + K·T) with A = 180°, R = half the edge, K = ½.
+    """
     assert flap_fold(edge, caliper) == pytest.approx(length, abs=1e-6)
 
 
 def test_widths_of_a_jacket(tmp_path: Path) -> None:
-    """*Machinery's Handbook*, bend allowances; that a jacket has five panels is common practice, no source.
+    """*Machinery's Handbook* (Industrial Press, New York; formula from memory),
+    bend allowances; that a jacket has five panels is common practice, no source.
 
     The covered book is 4.56 thick and 15.21 deep, its side 0.21 at the fore-edge (the worked case of a wrap);
     c = 0.12. Spine 4.56 + π/4·0.12 = 4.6542; side 15.21 + π/8·0.12 + π/2·0.165 = 15.5163; flap 6 + π/2·0.165 = 6.2592.
@@ -58,7 +61,8 @@ def test_widths_of_a_jacket(tmp_path: Path) -> None:
 
 
 def test_sizes_of_a_slipcase(tmp_path: Path) -> None:
-    """Bend allowances by *Machinery's Handbook*; how a box laps is common practice, no source.
+    """Bend allowances by *Machinery's Handbook* (Industrial Press, New York; from memory);
+    how a box laps is common practice, no source.
 
     The book in its jacket is 5.04 × 21 × 15.555. Room 5.34 × 21.3 × 15.855. Each wall of 0.3; at head and tail a
     tab of 0.3 and its glue of 0.03 besides: outside 5.94 × 22.56 × 16.155. Net: 5.34 + 2 · 15.855 + 4 · π/8·0.3 by

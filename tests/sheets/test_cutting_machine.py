@@ -52,7 +52,7 @@ Segment = tuple[tuple[float, float], tuple[float, float]]
 Drawing = dict[str, list[tuple[list[tuple[float, float]], bool]]]
 """For each layer its paths: points in mm, y up, and whether the path is closed."""
 
-TOOLS = ["pen", "score", "cut"]
+TOOLS = ["Crosses", "Creasing", "Cutting"]
 
 
 @pytest.fixture(scope="module")
@@ -168,13 +168,13 @@ def test_svg_dxf_and_pdf_agree_with_each_other_and_with_the_plan(shelf: tuple[di
             assert [closed for _, closed in svg[tool]] == [closed for _, closed in dxf[tool]]
             assert [closed for _, closed in svg[tool]] == [closed for _, closed in pdf[tool]]
         outlines = [([tuple(point) for point in piece["outline_mm"]], True) for piece in sheet["pieces"]]
-        assert same_sets(segments(svg["cut"]), segments(outlines))
-        assert all(closed for _, closed in svg["cut"])
+        assert same_sets(segments(svg["Cutting"]), segments(outlines))
+        assert all(closed for _, closed in svg["Cutting"])
         folds = {(*fold["from_mm"], *fold["to_mm"]) for piece in sheet["pieces"] for fold in piece["folds"]}
-        length = sum(dist(*segment) for segment in segments(svg["score"]))
+        length = sum(dist(*segment) for segment in segments(svg["Creasing"]))
         assert length <= sum(hypot(x1 - x0, y1 - y0) for x0, y0, x1, y1 in folds) + 0.01
         assert length > 0
-        assert same_sets(segments(svg["pen"]), [(arm["from_mm"], arm["to_mm"]) for arm in sheet["crosses"]])
+        assert same_sets(segments(svg["Crosses"]), [(arm["from_mm"], arm["to_mm"]) for arm in sheet["crosses"]])
         checked += 1
     assert checked >= 2
 

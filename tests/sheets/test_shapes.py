@@ -131,7 +131,7 @@ def test_slanted_marks_run_on_in_the_line_and_stay_clear_of_the_label() -> None:
 
 def test_holes_are_cut_before_their_outline_and_scores_and_perforations_are_passes_of_their_own() -> None:
     found = tool_sheet(sheet_of(PIECE, PIECE))
-    assert [str(tool) for tool, _ in found.layers] == ["pen", "score", "perforate", "cut"]
+    assert [str(tool) for tool, _ in found.layers] == ["Crosses", "Creasing", "Perforating", "Cutting"]
     assert [len(path.points) for path in found.cuts] == [len(HOLE), len(TAG.outline)] * 2
     assert all(path.closed for path in found.cuts)
     assert len(found.perforations) == len(found.scores) == 4  # a fold and a score for each
@@ -152,7 +152,7 @@ def test_the_drawings_for_machines_have_them_all(tmp_path: FilePath) -> None:
     groups = ET.parse(tmp_path / "s.svg").getroot().findall("{http://www.w3.org/2000/svg}g")
     in_svg = [(one.attrib["id"], path.attrib["d"].count("L") + 1) for one in groups for path in one]
     assert in_dxf == in_svg
-    assert [layer for layer, _ in in_svg] == ["score"] * 2 + ["perforate"] * 2 + ["cut"] * 2
+    assert [layer for layer, _ in in_svg] == ["Creasing"] * 2 + ["Perforating"] * 2 + ["Cutting"] * 2
     with pdfium.PdfDocument(tmp_path / "s.pdf") as pdf:
         assert len(list(pdf[0].get_objects())) == 6
 
@@ -166,7 +166,7 @@ def test_a_template_shows_the_hole_and_the_bleed(tmp_path: FilePath) -> None:
     def at(x: float, y: float) -> object:
         return image.getpixel((round((x + BLEED) * per_mm), round((30 + BLEED - y) * per_mm)))
 
-    bleed, white = (246, 217, 212), (255, 255, 255)
+    bleed, white = (230, 230, 230), (255, 255, 255)
     assert [at(14, 25), at(6, 15)] == [white, white]
     assert [at(-1, 15), at(12, 10.7), at(12, 19)] == [bleed, bleed, bleed]
     assert [at(12, 15), at(-1.5, -1.5)] == [white, white]

@@ -41,7 +41,7 @@ def named(entry: Entry, what: str) -> Iterator[tuple[FieldPath, str]]:
         if isinstance(written, Entry):
             yield from (((key, *path), name) for path, name in named(written, what))
         elif written and any(isinstance(mark, Names) and mark.what == what for mark in marks):
-            yield (key,), written
+            yield from (((key,), name) for name in ((written,) if isinstance(written, str) else written))
 
 
 def files_named(written: object, here: FieldPath = ()) -> Iterator[tuple[FieldPath, str, str]]:

@@ -39,6 +39,7 @@ __all__ = [
     "StaffSpacing",
     "TabWidth",
     "Thickness",
+    "ThingSide",
     "ThreadThickness",
     "Tracking",
     "TypeSize",
@@ -115,6 +116,8 @@ PageSide = Annotated[float, _between(1, 400), _length_schema("21 mm")]
 """Height or width of a page in mm."""
 LifeSide = Annotated[float, _between(20, 2000), _length_schema("198 mm")]
 """Height or width of the full-size book in mm."""
+ThingSide = Annotated[float, _between(0.1, 4000), _length_schema("30 mm")]
+"""A side of a thing in mm, finished or in life."""
 PaperThickness = Annotated[float, _between(0.01, 3), _length_schema("90 um")]
 """Caliper of one sheet, film or board in mm."""
 FilmThickness = Annotated[float, _between(0, 1), _length_schema("50 um")]
@@ -142,16 +145,19 @@ ScanWidths = Annotated[tuple[ScanWidth, ...], BeforeValidator(_read_scan_widths)
 def _read_block_thickness(value: object) -> float | str:
     text = value if isinstance(value, float) else read_text(value).strip()
     if isinstance(text, str) and not any(sign.isdigit() for sign in text):
-        if text.casefold() == "fill":
+        if text.casefold() in ("fill", "free"):
             return "fill"
-        raise refuse(f"{show(text)!r} is neither a length nor fill", "write it like 4 mm, or fill")
+        raise refuse(
+            f"{show(text)!r} is neither a length nor fill",
+            "write it like 4 mm, about 4 mm, layers of and the name of a stock, or fill",
+        )
     return _length_reader(1, 200)(text)
 
 
 BlockThickness = Annotated[
     float | Literal["fill"],
     BeforeValidator(_read_block_thickness),
-    WithJsonSchema({"type": "string", "examples": ["4 mm", "fill"]}),
+    WithJsonSchema({"type": "string", "examples": ["4 mm", "about 4 mm", "layers of grey board", "fill"]}),
 ]
 """Thickness of a dummy block in mm, or ``fill``: what is left on its space."""
 Margin = Annotated[float, BeforeValidator(read_margin), _length_schema("5 mm")]

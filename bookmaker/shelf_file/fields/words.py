@@ -27,6 +27,7 @@ __all__ = [
     "ProfileFile",
     "SpaceName",
     "StockName",
+    "StockNames",
     "Text",
     "TextFile",
     "ThingId",
@@ -135,6 +136,20 @@ ThingId = Annotated[str, BeforeValidator(_read_id), WithJsonSchema({"type": "str
 
 StockName = Annotated[str, BeforeValidator(_read_written), Names("stock")]
 """The name of a stock, as under ``stocks``."""
+
+
+def _read_stock_names(value: object) -> tuple[str, ...]:
+    names = value if isinstance(value, (list, tuple)) else (value,)
+    return tuple(_read_written(name) for name in names)
+
+
+StockNames = Annotated[
+    tuple[str, ...],
+    BeforeValidator(_read_stock_names),
+    Names("stock"),
+    WithJsonSchema({"anyOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}}]}),
+]
+"""One or several of them."""
 
 SpaceName = Annotated[str, BeforeValidator(_read_written), Names("space")]
 """The name of a space, as under ``spaces``."""

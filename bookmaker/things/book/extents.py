@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from ...ground.problems import Problem
+from ...ground.problems import Problem, ShelfFileError
 from ...shelf_file.fields.entry import named
 from ...typesetting.page import BookWords, PageFrame
 from ..terms import Terms
@@ -20,6 +20,10 @@ from .pages.written import parts_of
 __all__ = ["page_frame", "settled_block"]
 
 FEWEST_PAGES = 2
+
+MOST_PAGES = 2000
+FAR, BESIDE = 9, 3
+"""So many steps further a block is planned to see how thick a page is; so many beside a guess are looked at."""
 
 
 def page_frame(book: BookEntry, terms: Terms, pages: int, look: int) -> PageFrame:
@@ -48,10 +52,33 @@ def settled_block(
     """
     if not book.block.is_open:
         return book.block, ()
+    if (wanted := book.block.wanted_thickness) is not None:
+        return book.block.with_pages(_pages_as_thick_as(book, wanted, terms)), ()
     frame = page_frame(book, terms, 0, look)
     pages = None if unread else inside.extent(frame)
     block = book.block.with_pages(pages or FEWEST_PAGES)
     return block, () if unread or pages is not None else (_unsettled(book, inside.why_open(frame)),)
+
+
+def _pages_as_thick_as(book: BookEntry, wanted: float, terms: Terms) -> int:
+    """The number of pages, in the steps that the block has, with which it is nearest to a thickness in mm.
+
+    A page more is as much thicker wherever it is added, but for a section or a sheet that begins: so what the first
+    guess gives is looked at with what lies beside it. Where nothing can be planned, that is told later.
+    """
+    page, step = book.page_size(terms.scale), book.block.step
+
+    def thick(pages: int) -> float:
+        block = book.block.with_pages(pages)
+        return block.plan(page, terms.stocks, right_to_left=book.right_to_left).thickness.computed
+
+    try:
+        few, many = thick(step), thick(FAR * step)
+        guess = round((wanted - few) / (many - few) * (FAR - 1)) + 1
+        near = [step * steps for steps in range(max(1, guess - BESIDE), min(MOST_PAGES // step, guess + BESIDE) + 1)]
+        return min(near or [step], key=lambda pages: abs(thick(pages) - wanted))
+    except ShelfFileError:
+        return max(FEWEST_PAGES, step)
 
 
 def _unsettled(book: BookEntry, why: Problem | None) -> Problem:

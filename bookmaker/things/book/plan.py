@@ -234,8 +234,10 @@ class BookPlan(Plan):
     @property
     def stretch(self) -> Stretch | None:
         """The bounds of a block that takes what the others leave on its space."""
-        bounds = self.entry.block.stretch
-        return Stretch(*bounds, ("block",)) if bounds else None
+        found, now = self.block.stretch, self.block.thickness.value
+        if found is None:
+            return None
+        return Stretch(found.at_least, found.at_most, ("block",), now, found.about, found.choices)
 
     @property
     def layers(self) -> tuple[tuple[str, Thickness], ...]:
@@ -350,10 +352,12 @@ def plan_book(book: Book, terms: Terms) -> BookPlan:
         ShelfFileError: with everything that keeps it from being made.
     """
     entry, stocks = book.entry, terms.stocks
-    if entry.block.stretch and (problem := _misplaced(entry.space, entry.stack)):
-        raise ShelfFileError((problem,))
     page, mirrored = entry.page_size(terms.scale), entry.right_to_left
     block = entry.block.plan(page, stocks, right_to_left=mirrored)
+    if block.stretch and (problem := _misplaced(entry.space, entry.stack)):
+        if block.stretch.about is None:
+            raise ShelfFileError((problem,))
+        block = replace(block, stretch=None)
     cover = entry.cover.plan(page, block, stocks, right_to_left=mirrored)
     if entry.measured_thickness is not None:
         cover = replace(cover, thickness=cover.thickness.as_measured(entry.measured_thickness))

@@ -210,7 +210,7 @@ def test_every_book_of_the_demo_has_its_origin() -> None:
         title = book.child("title")
         assert title is not None
         if shelf_refusal(shelf.tree, written, edit, KEYS):
-            assert title.value == "The Long Watch"
+            assert title.value == "The Patient Lamps"
             continue
         _, there = placed(shelf.tree, written, edit)
         found = written.tree.below(there.path)

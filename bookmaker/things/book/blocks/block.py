@@ -10,7 +10,7 @@ from abc import ABC, abstractmethod
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Self
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
 from ....ground.drawing import Art
 from ....ground.geometry import Size
@@ -27,6 +27,8 @@ if TYPE_CHECKING:
     from ..steps.job import BookJob
 
 __all__ = ["BlockEntry", "PagedEntry"]
+
+AS_THICK_AS = "as thick as "
 
 
 class BlockEntry(Entry, ABC):
@@ -45,6 +47,11 @@ class BlockEntry(Entry, ABC):
         return None
 
     @property
+    def wanted_thickness(self) -> float | None:
+        """The thickness that its pages follow, in mm, if they do."""
+        return None
+
+    @property
     def is_open(self) -> bool:
         """Whether it has as many pages as its inside needs."""
         return False
@@ -58,11 +65,6 @@ class BlockEntry(Entry, ABC):
     def trimmed(self) -> float:
         """What is trimmed off at head, tail and fore-edge when the block is bound, in mm."""
         return 0.0
-
-    @property
-    def stretch(self) -> tuple[float, float | None] | None:
-        """How thin and how thick it may become, in mm, if it takes what is left on its space; None for any."""
-        return None
 
     def with_pages(self, pages: int) -> Self:  # noqa: ARG002 (for those that have pages)
         """The same with a number of pages."""
@@ -96,12 +98,32 @@ class BlockEntry(Entry, ABC):
 class PagedEntry(BlockEntry):
     """The keys all kinds of block share that have pages."""
 
-    pages: PageCount | None = Field(None, description="printed pages, an even number; as many as the inside needs")
+    pages: PageCount | None = Field(
+        None, description="printed pages, an even number, or as thick as 4 mm; as many as the inside needs"
+    )
+    as_thick_as: MeasuredThickness | None = Field(None, description="thickness that the pages follow, if they do")
+
+    @model_validator(mode="before")
+    @classmethod
+    def _as_thick_as(cls, written: object) -> object:
+        """`pages: as thick as 4 mm` is a thickness, not a count."""
+        if not isinstance(written, dict) or not isinstance(pages := written.get("pages"), str):
+            return written
+        words = " ".join(pages.split())
+        if not words.casefold().startswith(AS_THICK_AS):
+            return written
+        rest = {key: value for key, value in written.items() if key != "pages"}
+        return {**rest, "as_thick_as": words[len(AS_THICK_AS) :]}
 
     @property
     def asked_pages(self) -> int | None:
         """How many pages the maker wrote."""
         return self.pages
+
+    @property
+    def wanted_thickness(self) -> float | None:
+        """What is written, unless there is a number of pages."""
+        return self.as_thick_as if self.pages is None else None
 
     @property
     def is_open(self) -> bool:

@@ -9,7 +9,20 @@ from ....paper.thickness import Thickness
 from ....sheets.cutting import CutPart
 from ....sheets.flat import Flat
 
-__all__ = ["BlockPlan"]
+__all__ = ["BlockPlan", "Stretching"]
+
+
+@dataclass(frozen=True, slots=True)
+class Stretching:
+    """How thin and how thick a block may become that takes what is left on its space, in mm; None for any.
+
+    `about` is what it is to be about, `choices` all thicknesses it can have, if they are not any.
+    """
+
+    at_least: float
+    at_most: float | None
+    about: float | None = None
+    choices: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +32,8 @@ class BlockPlan:
     `pages` counts printed pages, `panels` all page-sized parts with the blank ones; `thickness` is that of
     everything between the insides of the covers; `flats` are the parts to print, in the order of the book.
     `thickness_of_a_page` is what one page more or less makes, in mm. `pastedowns` says whether its outermost
-    panels are blank and made to be glued into the cover. `cut_list` is what is cut by hand.
+    panels are blank and made to be glued into the cover. `cut_list` is what is cut by hand. `stretch` says how thick a
+    block may become that takes what is left on its space.
     """
 
     kind: str
@@ -31,3 +45,4 @@ class BlockPlan:
     pastedowns: bool = False
     cut_list: tuple[CutPart, ...] = ()
     notes: tuple[Problem, ...] = ()
+    stretch: Stretching | None = None

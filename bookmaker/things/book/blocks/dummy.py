@@ -6,7 +6,8 @@ smaller by the strip's caliper and its glue, so that the dressed block has exact
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import re
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import pi
 from typing import TYPE_CHECKING, Annotated, Literal, Self
@@ -24,12 +25,13 @@ from ....sheets.cutting import CutPart
 from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ....sheets.sheet_room import flat_too_large
 from ....shelf_file.fields.measures import BlockThickness, DummyThickness
-from ....shelf_file.fields.words import Ink, StockName, Title, refuse
+from ....shelf_file.fields.words import Ink, StockName, StockNames, Title, refuse
 from ..edges.kinds import KINDS as EDGES
 from ..edges.kinds import edge_art
 from ..edges.strip import Layout
 from .block import BlockEntry
-from .block_plan import BlockPlan
+from .block_plan import BlockPlan, Stretching
+from .layered import THICKEST, Makeup, makeups
 from .stiffness import THICKEST_STRIP, too_thick_folds
 
 __all__ = ["EDGE_STRIP", "Dummy"]
@@ -42,6 +44,12 @@ EDGE_BLEED = 1.0
 
 NARROWEST = 2.0
 """A thinner block has no spine to letter, in mm (common practice)."""
+
+THINNEST, STRETCHED, NEAR = 1.0, 0.2, 0.005
+"""A block is no thinner than the first, in mm; one that is about as thick as somebody said keeps to it within the
+second, as a share, unless bounds are written; and makeups that differ by less than the third, in mm, are the same."""
+
+IN_WORDS = re.compile(r"(?:about (?P<about>.+?))?(?:(?:(?<!^) in )?layers of (?P<layers>.+))?", re.IGNORECASE)
 
 SMALLEST_SIDE = 1.0
 """A block of which less is left inside its edge strip cannot be cut, in mm."""
@@ -73,8 +81,10 @@ class Dummy(BlockEntry):
 
     kind: Literal["dummy"] = "dummy"
     thickness: BlockThickness = Field(
-        description="thickness of the block, such as 4 mm, or fill for what is left on its space"
+        description="thickness of the block: 4 mm, about 4 mm, layers of a stock, or fill for what is left on its space"
     )
+    about: DummyThickness | None = Field(None, description="what fill is to be about, stretched with all that are so")
+    layers_of: StockNames = Field((), description="stocks that the block is glued of, in whole layers")
     at_least: DummyThickness = Field(NARROWEST, description="the thinnest that fill may become")
     at_most: DummyThickness | None = Field(None, description="the thickest that fill may become")
     material: Title = Field("wood", description="what the block is cut from, for the cutting list")
@@ -87,11 +97,18 @@ class Dummy(BlockEntry):
     def _no_pages(cls, written: object) -> object:
         if isinstance(written, dict) and "pages" in written:
             raise refuse("has pages, but it is a dummy", "leave pages out, or write another kind")
-        return written
+        return _with_thickness_in_words(written) if isinstance(written, dict) else written
 
     @model_validator(mode="after")
     def _bounds_and_stock(self) -> Self:
-        if self.at_most is not None and self.at_least > self.at_most:
+        if self.about is not None and not self._low <= self.about <= (self.at_most or self.about):
+            given = " and ".join(
+                f"{name} {print_mm(bound)}"
+                for name, bound in (("at_least", self._low), ("at_most", self.at_most))
+                if bound is not None
+            )
+            raise refuse(f"is about {print_mm(self.about)}, which does not go with {given}", "write bounds around it")
+        if self.at_most is not None and self._low > self.at_most:
             raise refuse(
                 f"has at_least {print_mm(self.at_least)} above at_most {print_mm(self.at_most)}",
                 "write a smaller at_least or a larger at_most",
@@ -106,16 +123,58 @@ class Dummy(BlockEntry):
         return self.thickness == "fill" and self.measured_thickness is None
 
     @property
-    def stretch(self) -> tuple[float, float | None] | None:
-        """The bounds that were written, if it fills."""
-        return (self.at_least, self.at_most) if self.fills else None
+    def _low(self) -> float:
+        """The thinnest that it may become."""
+        if self.about is None or "at_least" in self.model_fields_set:
+            return self.at_least
+        return max(THINNEST, (1 - STRETCHED) * self.about)
+
+    @property
+    def _high(self) -> float | None:
+        """The thickest that it may become; None for any."""
+        if self.about is None or self.at_most is not None:
+            return self.at_most
+        return (1 + STRETCHED) * self.about
+
+    def _made_of(self, stocks: Mapping[str, Stock]) -> tuple[Makeup, ...]:
+        """All makeups it may have, if it is made of layers."""
+        if not self.layers_of:
+            return ()
+        given = [stocks[name] for name in self.layers_of]
+        settled = self.thickness if self.thickness != "fill" else self.measured_thickness
+        low, high = (self._low, self._high or THICKEST) if settled is None else (settled - NEAR, settled + NEAR)
+        found = makeups(given, low, high)
+        if not found:
+            names = " and ".join(self.layers_of)
+            wide = f"{print_mm(low, 2)} and {print_mm(high, 2)}"
+            thin = min(given, key=lambda stock: stock.caliper)
+            raise ShelfFileError(
+                (
+                    Problem(
+                        f"no whole layers of {names} come to between {wide}",
+                        f"write wider bounds, or add a paper that is thinner than {thin.name}",
+                        field=("block", "layers_of"),
+                    ),
+                )
+            )
+        return found
+
+    def _thickness(self, found: Sequence[Makeup]) -> tuple[Thickness, Makeup | None]:
+        """As it is cut or glued: of the thicknesses it may have, that which is wanted, or else the thinnest."""
+        wanted = self.as_cut
+        makeup = min(found, key=lambda one: abs(one.thickness - wanted), default=None)
+        what = "block as cut to fill its space" if self.fills else "block as cut"
+        layers = makeup.layers if makeup else (Layer(what, 1, wanted),)
+        return Thickness(layers, self.measured_thickness), makeup
 
     @property
     def as_cut(self) -> float:
-        """The thickness to cut in mm; until its row is known, the least that a block to fill may have."""
+        """The thickness to cut in mm; until its row is known, what it is about, or the least it may have."""
         if self.thickness != "fill":
             return self.thickness
-        return self.at_least if self.measured_thickness is None else self.measured_thickness
+        if self.measured_thickness is not None:
+            return self.measured_thickness
+        return min(max(self._low, self.about or 0.0), self._high or THICKEST)
 
     def of_thickness(self, thickness: float) -> Self:
         """The same with its bounds closed on one thickness."""
@@ -125,7 +184,7 @@ class Dummy(BlockEntry):
         """A block cut to size, and the strip around its edges."""
         from ..steps.dummy import dummy_making
 
-        return dummy_making(job, self.material, fills=self.fills)
+        return dummy_making(job, self.material, fills=self.fills, layered=bool(self.layers_of))
 
     def dressing(self, flat: Flat, seed: str, resolution_dpi: float) -> Art | None:
         """The art of the edge strip, which has no pages."""
@@ -137,8 +196,8 @@ class Dummy(BlockEntry):
         Raises:
             ShelfFileError: the edge strip leaves nothing of the block, cannot be folded, or is larger than its sheet.
         """
-        what = "block as cut to fill its space" if self.fills else "block as cut"
-        thickness = Thickness((Layer(what, 1, self.as_cut),), self.measured_thickness)
+        found = self._made_of(stocks)
+        thickness, makeup = self._thickness(found)
         strip = None
         if self.edges != "none":
             assert self.edge_stock is not None  # no entry has edges without one
@@ -150,8 +209,37 @@ class Dummy(BlockEntry):
             panels=0,
             thickness=thickness,
             flats=(strip.flat,) if strip else (),
-            cut_list=(CutPart("block", self.material, cut.height, cut.width, thickness.value),),
+            cut_list=_parts(makeup, self.material, cut, thickness.value),
+            stretch=self._stretching(found),
         )
+
+    def _stretching(self, found: Sequence[Makeup]) -> Stretching | None:
+        """The bounds that were written, if it fills."""
+        choices = tuple(one.thickness for one in found)
+        return Stretching(self._low, self._high, self.about, choices) if self.fills else None
+
+
+def _parts(makeup: Makeup | None, material: str, cut: Size, thickness: float) -> tuple[CutPart, ...]:
+    """What is cut by hand: one block, or its layers."""
+    if makeup is None:
+        return (CutPart("block", material, cut.height, cut.width, thickness),)
+    return tuple(
+        CutPart("layer", stock.name, cut.height, cut.width, stock.caliper, count) for stock, count in makeup.counts
+    )
+
+
+def _with_thickness_in_words(written: dict[str, object]) -> dict[str, object]:
+    """`about 5 mm`, `layers of grey board and card`, or both, as the keys they stand for."""
+    said = written.get("thickness")
+    found = IN_WORDS.fullmatch(" ".join(said.split())) if isinstance(said, str) else None
+    if not found or not (found["about"] or found["layers"]):
+        return written
+    keys: dict[str, object] = {**written, "thickness": "fill"}
+    if found["about"]:
+        keys["about"] = found["about"]
+    if found["layers"]:
+        keys["layers_of"] = [name for name in re.split(r", | and ", found["layers"]) if name]
+    return keys
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""The wrap: a one-piece paper cover, scored on both sides of the spine.
+"""The wrap: a cover of a single piece of paper, which bends at two scores where the spine meets front and back.
 
 Two styles. *Flush*: no turn-in; the print runs past every edge and the cover is trimmed after gluing.
 *Turned in*: the paper is folded over the fore-edges, and over head and tail if asked, and glued inside; at

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ....sheets.cutting import CutPart
 from ....sheets.flat import Flat, Role
 from ...common_steps import KNIFE, SCORING, glue_over, panels_of, print_step
 from ...making import Figure, Making, Supply
@@ -15,7 +16,7 @@ from .job import BookJob, block_measure, measure_block_step
 __all__ = ["dummy_making"]
 
 
-def dummy_making(job: BookJob, material: str, *, fills: bool) -> Making:
+def dummy_making(job: BookJob, material: str, *, fills: bool, layered: bool) -> Making:
     """A block cut to size, and the strip around its edges."""
     strip = next(iter(job.block.flats), None)
     figures: tuple[Figure, ...] = ()
@@ -29,7 +30,7 @@ def dummy_making(job: BookJob, material: str, *, fills: bool) -> Making:
         supplies = (glue_over(glue_called(stock.glue), panels_of([strip], Role.EDGE), stock.glue),)
     return Making(
         heading="The block: a dummy",
-        steps=tuple(_steps(job, material, strip, fills=fills)),
+        steps=tuple(_steps(job, material, strip, fills=fills, layered=layered)),
         figures=figures,
         tools=(
             *KNIFE,
@@ -45,21 +46,26 @@ def dummy_making(job: BookJob, material: str, *, fills: bool) -> Making:
     )
 
 
-def _steps(job: BookJob, material: str, strip: Flat | None, *, fills: bool) -> Iterator[str]:
-    (part,) = job.block.cut_list
+def _steps(job: BookJob, material: str, strip: Flat | None, *, fills: bool, layered: bool) -> Iterator[str]:
+    part, *_ = job.block.cut_list
     if fills:
         yield (
             "Cut this block last, when the other blocks of its space are measured, the measures are in the shelf file "
             "and make has run again: it fills what they leave, and its thickness changes with theirs."
         )
     smaller = " That is smaller than the page by the edge strip and its glue." if strip else ""
-    yield (
-        f"Cut the block of {material}: {thick(part.height)} high, {thick(part.width)} wide, "
-        f"{thick(part.thickness)} thick, the grain along its height.{smaller} Wood: clamp it in a mitre box, the "
-        "free hand behind the saw, and sand it to size on sandpaper that lies flat. Card: cut layers in many light "
-        "strokes, glue them, press until dry. A pad of waste paper: glue one edge of the pile with PVA, press it, and "
-        "trim it like card."
-    )
+    if layered:
+        counts = " and ".join(f"{one.count} of {one.material}" for one in job.block.cut_list)
+        yield (
+            f"Cut the layers, {counts}, each {thick(part.height)} high and {thick(part.width)} wide, the grain along "
+            f"its height.{smaller} Cut board in many light strokes along a steel rule."
+        )
+        yield (
+            "Glue them on one another with a thin even film, the thin ones inside, the edges level, and press them "
+            "under a weight until they are dry; then sand the edges on sandpaper that lies flat."
+        )
+    else:
+        yield _cut(part, material, smaller)
     yield "See with the square that the three corners away from the spine are square and sharp."
     yield measure_block_step(job)
     if strip is None:
@@ -83,4 +89,14 @@ def _steps(job: BookJob, material: str, strip: Flat | None, *, fills: bool) -> I
     yield (
         "When it is dry, lay the block on a face and trim the strip level with it, the blade flat on the block and "
         "away from your hand; turn it over for the other face."
+    )
+
+
+def _cut(part: CutPart, material: str, smaller: str) -> str:
+    return (
+        f"Cut the block of {material}: {thick(part.height)} high, {thick(part.width)} wide, "
+        f"{thick(part.thickness)} thick, the grain along its height.{smaller} Wood: clamp it in a mitre box, the "
+        "free hand behind the saw, and sand it to size on sandpaper that lies flat. Card: cut layers in many light "
+        "strokes, glue them, press until dry. A pad of waste paper: glue one edge of the pile with PVA, press it, and "
+        "trim it like card."
     )

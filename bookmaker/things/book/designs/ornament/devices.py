@@ -11,7 +11,7 @@ from .shapes import gathered
 
 __all__ = ["DEVICES", "DeviceName"]
 
-DeviceName = Literal["none", "lamp", "key", "hourglass", "kite", "bell", "boat"]
+DeviceName = Literal["none", "lamp", "key", "hourglass", "kite", "buoy", "boat"]
 
 
 def _lamp() -> Path:
@@ -65,17 +65,10 @@ def _kite() -> Path:
     return gathered((*quarters, *tail))
 
 
-def _bell() -> Path:
-    body = Path(
-        (
-            ("M", -0.36, -0.26),
-            ("C", -0.2, -0.16, -0.24, 0.1, -0.18, 0.22),
-            ("C", -0.14, 0.36, 0.14, 0.36, 0.18, 0.22),
-            ("C", 0.24, 0.1, 0.2, -0.16, 0.36, -0.26),
-            ("Z",),
-        )
-    )
-    return gathered((body, Path.circle(Point(0, 0.4), 0.07), Path.circle(Point(0, -0.36), 0.09)))
+def _buoy() -> Path:
+    body = polygon((Point(-0.3, -0.26), Point(0.3, -0.26), Point(0.12, 0.16), Point(-0.12, 0.16)))
+    sea = [petal(0.3, 0.1).transformed(Transform.quarter_turn(3).moved(x, -0.4)) for x in (-0.45, -0.15, 0.15)]
+    return gathered((body, Path.rectangle(Rect(-0.025, 0.16, 0.05, 0.2)), Path.circle(Point(0, 0.4), 0.1), *sea))
 
 
 def _boat() -> Path:
@@ -92,6 +85,6 @@ DEVICES: Mapping[DeviceName, Path] = {
     "key": _key(),
     "hourglass": _hourglass(),
     "kite": _kite(),
-    "bell": _bell(),
+    "buoy": _buoy(),
     "boat": _boat(),
 }
