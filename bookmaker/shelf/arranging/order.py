@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 from math import exp
 from random import Random
 
@@ -87,8 +88,12 @@ def best_order(
         return row
     if free <= SEARCHED_THROUGH:
         return _searched(costs, row, held)
-    again = range(RUNS if len(row) <= SHORT else 1)
-    found = [_annealed(costs, row, held, Random(len(row) + run), progress) for run in again]
+    runs = RUNS if len(row) <= SHORT else 1
+
+    def told(run: int, step: int, steps: int) -> None:
+        progress(run * steps + step, runs * steps)
+
+    found = [_annealed(costs, row, held, Random(len(row) + run), partial(told, run)) for run in range(runs)]
     return min(found, key=lambda order: cost_of(costs, order))
 
 
