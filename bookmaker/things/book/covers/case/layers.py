@@ -20,7 +20,8 @@ def endpaper_layers(entry: CaseKeys, stocks: Mapping[str, Stock]) -> Iterator[La
     """At each end a pastedown and a flyleaf, one film under the pastedown and one where the flyleaf is tipped on."""
     if entry.endpapers:
         stock = stocks[entry.endpapers]
-        yield from _sheets("endpapers, pastedowns and flyleaves", 4, stock)
+        # no film is laid over what is glued down within the boards
+        yield Layer("endpapers, pastedowns and flyleaves", 4, stock.caliper, stock.name)
         yield Layer("glue films of the endpapers", 4, stock.glue)
 
 
