@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import shutil
 import subprocess
 import sys
 import sysconfig
+import tarfile
 import tomllib
 import venv
 import zipfile
@@ -85,6 +87,30 @@ def test_wheel_holds_the_fonts_unaltered(wheel: Path) -> None:
             if file.is_file():
                 inside = f"bookmaker/fonts/{file.relative_to(ROOT / 'fonts').as_posix()}"
                 assert archive.read(inside) == file.read_bytes()
+
+
+def test_wheel_says_its_licences_and_holds_them(wheel: Path) -> None:
+    """The metadata by PEP 639: an SPDX expression, and the files it stands for."""
+    with zipfile.ZipFile(wheel) as archive:
+        (name,) = (each for each in archive.namelist() if each.endswith(".dist-info/METADATA"))
+        metadata = archive.read(name).decode("utf-8")
+        held = {each.partition("/licenses/")[2] for each in archive.namelist() if "/licenses/" in each}
+        mit = archive.read(f"{name.partition('/')[0]}/licenses/bookmaker/LICENSE.txt").decode("utf-8")
+    assert "\nLicense-Expression: MIT AND OFL-1.1\n" in metadata
+    assert held == set(re.findall(r"^License-File: (\S+)$", metadata, re.MULTILINE))
+    assert held == {"bookmaker/LICENSE.txt", *(f"fonts/{file.split('/')[0]}/OFL.txt" for file in BUNDLED.values())}
+    assert mit.startswith("MIT License\n")
+
+
+def test_sdist_holds_what_tests_need(tmp_path: Path) -> None:
+    built = run(sys.executable, "-m", "build", "--sdist", "--no-isolation", "--outdir", tmp_path, ROOT, folder=tmp_path)
+    assert built.returncode == 0, built.stdout + built.stderr
+    (found,) = tmp_path.glob("*.tar.gz")
+    with tarfile.open(found) as archive:
+        names = {name.partition("/")[2] for name in archive.getnames()}
+    assert {"README.md", "DEVELOPERS.md", "pyproject.toml", "demo/shelf.yaml", "fonts/README.md"} <= names
+    assert {"bookmaker/LICENSE.txt", "bookmaker/manual/contents.md", "tests/house/test_wheel.py"} <= names
+    assert not any(name.split("/")[0] in {".venv", "out", ".git"} for name in names)
 
 
 def test_wheel_holds_every_chapter_of_the_manual(wheel: Path) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import os
 import stat
+import sys
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -59,6 +60,9 @@ def cannot_write(target: Path, trouble: OSError | ValueError) -> OutputError:
     """Why a place cannot be written to."""
     if not is_anywhere():
         return refused(*GONE)
+    if sys.platform == "win32" and isinstance(trouble, PermissionError):
+        remedy = "close the PDF viewer that shows one of its files, then run it again; nothing was changed"
+        return refused(f"{brief(target)} cannot be replaced: another program has it open", remedy)
     remedy = "make room or choose another folder; nothing was changed"
     return refused(f"{brief(target)} cannot be written ({reason_of(trouble)})", remedy)
 
