@@ -15,6 +15,7 @@ from .book_list import for_a_table, with_listed_books
 from .defaults import with_defaults
 from .fields.entry import Entry
 from .fields.keys import dotted_keys
+from .invented.wall import with_invented
 from .past_faults import lies_in, mended
 from .rows import with_rows
 from .source_text import PROFILE, source_text
@@ -137,7 +138,7 @@ def proofread(path: Path, form: Form[Spec_co]) -> ShelfFile[Spec_co]:
     unlisted = [problem for problem in of_lists if problem.severity is Severity.ERROR]
     remarks = tuple(problem for problem in of_lists if problem.severity is not Severity.ERROR)
     defaults = written.child("defaults")
-    in_rows, shared = with_rows(with_volumes(written))
+    in_rows, shared = with_rows(with_volumes(with_invented(written)))
     lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), DEFAULTS)}
     tree = with_defaults(in_rows)
     if not isinstance(tree.value, dict):
