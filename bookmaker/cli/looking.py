@@ -88,8 +88,7 @@ def freeze_books(shelf: Path) -> None:
     Raises:
         BookmakerError: the shelf cannot be used, or the file cannot be changed; it is as it was.
     """
-    checked = check(shelf)
-    done = freeze(shelf, type(checked.shelf.spec))
+    done = freeze(check(shelf).shelf)
     if isinstance(done, Problem):
         raise ShelfFileError((done,))
     books = f"{counted(done, 'invented book')} written into {shelf} as books of their own"

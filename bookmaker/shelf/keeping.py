@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from pathlib import Path
 
 from ..ground.problems import FieldPath, Place, Problem
 from ..shelf_file.edits.edit import Edit, Remove, SetValue
@@ -51,18 +50,18 @@ def edited(shelf: ShelfFile[ShelfSpec], edits: Sequence[Edit]) -> Sequence[Edite
     return edit_shelf(shelf, edits, dotted_keys(BookEntry), manner_of(type(shelf.spec), BookEntry))
 
 
-def freeze(path: Path, model: type[ShelfSpec]) -> int | Problem:
+def freeze(shelf: ShelfFile[ShelfSpec]) -> int | Problem:
     """Write out the books that a shelf file invents, as rows of books of their own; how many there are.
 
     Raises:
         ShelfFileError: the file cannot be read.
     """
     edits: list[Edit] = []
-    count = 0
-    for number, items in frozen(parse_tree(source_text(path), path.name)):
+    path, count = shelf.path, 0
+    for number, items in frozen(parse_tree(source_text(path), path.name), shelf.counts):
         edits += [SetValue(("books", number, "row"), items), Remove(("books", number, INVENTED))]
         count += len(items)
     if not edits:
         return 0
-    done = edit_file(path, edits, dotted_keys(BookEntry), manner_of(model, BookEntry))
+    done = edit_file(path, edits, dotted_keys(BookEntry), manner_of(type(shelf.spec), BookEntry))
     return done if isinstance(done, Problem) else count

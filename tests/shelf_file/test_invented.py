@@ -34,6 +34,8 @@ books:
     invented: {WISH}
 """
 
+LAYERS = "layers of grey board and tissue"
+
 WISH = "count: 13, languages: [en, de, fr, es], styles: {cloth: 3, leather: 1}, palettes: [attic, harbour]"
 
 
@@ -81,6 +83,30 @@ def test_one_entry_fills_the_rest_of_a_space(tmp_path: Path) -> None:
     assert [book.id for book in books] == [book.id for book in books_of(check(shelf(tmp_path)).plan)]
 
 
+def test_as_many_as_it_takes(tmp_path: Path) -> None:
+    """80 mm less what is there: about fifteen of 4 mm and their covers; frozen, they are as many."""
+    for wish in ("count: as many as it takes", "subjects: sea"):
+        path = shelf(tmp_path, wish)
+        found = check(path)
+        books = books_of(found.plan)
+        assert 13 <= len(books) <= 19
+        thick = [book.block.thickness.value for book in books[1:]]
+        assert 3.2 < sum(thick) / len(thick) < 5
+        assert 0 <= found.plan.spaces[0].room_left - found.plan.spaces[0].likely < 0.1
+    assert f"{len(books) - 1} invented books written" in bookmaker("freeze", str(path)).out
+    assert [book.id for book in books_of(check(path).plan)] == [book.id for book in books]
+
+
+def test_as_many_as_it_takes_needs_a_space(tmp_path: Path) -> None:
+    path = shelf(tmp_path, "subjects: sea")
+    text = path.read_text(encoding="utf-8")
+    text = text.replace("  - space: left         # the rest of it\n    block", "  - block").replace(LAYERS, "4 mm")
+    path.write_text(text, encoding="utf-8")
+    refused = bookmaker("check", str(path))
+    assert refused.code == 2
+    assert "stand in no space" in refused.err
+
+
 def test_more_of_them_leave_the_first_as_they_are(tmp_path: Path) -> None:
     few = books_of(check(shelf(tmp_path)).plan)
     more = books_of(check(shelf(tmp_path, WISH.replace("13", "16"))).plan)
@@ -126,7 +152,6 @@ def test_what_is_invented_keeps_its_look_unwritten(tmp_path: Path) -> None:
         ("count: 3, languages: tlh", "tlh"),
         ("count: 3, heights: [23 mm, 17 mm]", "not a lowest and a highest"),
         ("count: 3, styles: [corduroy]", "corduroy"),
-        ("subjects: sea", "count"),
         ("count: 3, colour: red", "colour"),
     ],
 )

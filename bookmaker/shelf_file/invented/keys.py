@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal, Self
 
-from pydantic import BeforeValidator, Field, model_validator
+from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from ..fields.counts import Count, PartPages
 from ..fields.entry import Entry
@@ -32,6 +32,15 @@ def _read_weights(value: object) -> object:
     return {read_text(name): "1" for name in several}
 
 
+AS_MANY = "as many as it takes"
+
+COUNTS = WithJsonSchema({"anyOf": [{"const": AS_MANY}, {"type": "integer", "minimum": 1, "maximum": MOST}]})
+
+
+def _read_count(value: object) -> object:
+    return None if isinstance(value, str) and " ".join(value.split()).casefold() == AS_MANY else value
+
+
 Several = BeforeValidator(_read_several)
 Weights = Annotated[dict[str, PartPages], BeforeValidator(_read_weights)]
 
@@ -39,7 +48,9 @@ Weights = Annotated[dict[str, PartPages], BeforeValidator(_read_weights)]
 class Invented(Entry):
     """So many books that share the entry they stand in, each with a title, an author and a size of its own."""
 
-    count: PartPages = Field(description="how many books")
+    count: Annotated[PartPages | None, BeforeValidator(_read_count), COUNTS] = Field(
+        None, description="how many books; as many as it takes, if not given"
+    )
     subjects: Annotated[tuple[Literal[SUBJECTS], ...], Several] = Field(  # type: ignore[valid-type] # a table
         (), description="what they are about: sea, garden, kitchen, mountains, workshop; all, if not given"
     )
@@ -57,9 +68,9 @@ class Invented(Entry):
 
     @model_validator(mode="after")
     def _as_many_as_there_are(self) -> Self:
-        if self.count > MOST:
+        if self.count is not None and self.count > MOST:
             raise refuse(f"asks for {self.count} books", f"write at most {MOST}, and another entry for more")
-        if self.titles and not self.subjects and len(self.titles) < self.count:
+        if self.count is not None and self.titles and not self.subjects and len(self.titles) < self.count:
             missing = self.count - len(self.titles)
             raise refuse(
                 f"lists {len(self.titles)} titles for {self.count} books",

@@ -15,7 +15,7 @@ from .keys import Invented
 from .titles import Invention, ranked, titles
 from .words import SUBJECTS
 
-__all__ = ["INVENTED", "frozen", "inventions", "with_invented"]
+__all__ = ["INVENTED", "frozen", "inventions", "open_walls", "with_invented"]
 
 INVENTED = "invented"
 
@@ -23,8 +23,14 @@ SLIMNESS = 0.7
 """The width of a page for its height (common practice)."""
 
 
-def with_invented(tree: Tree) -> Tree:
-    """The shelf with invented books as the items of rows; what is not shaped as it should be is left to be refused."""
+NO_COUNTS: Mapping[int, int] = {}
+
+
+def with_invented(tree: Tree, counts: Mapping[int, int] = NO_COUNTS) -> Tree:
+    """The shelf with invented books as the items of rows; what is not shaped as it should be is left to be refused.
+
+    `counts` say for entries that take as many as they do, by their numbers, how many that is; without, it is one.
+    """
     books = tree.child("books")
     if not isinstance(tree.value, dict) or books is None or not isinstance(books.value, list):
         return tree
@@ -32,12 +38,12 @@ def with_invented(tree: Tree) -> Tree:
         return tree
     used = {title.casefold() for entry in books.value for title in _titles_in(entry)}
     entries: list[Tree] = []
-    for entry in books.value:
+    for number, entry in enumerate(books.value):
         asked = _asked(entry)
         if asked is None or not isinstance(entry.value, dict):
             entries.append(entry)
             continue
-        found = list(inventions(asked, used))
+        found = list(inventions(asked, asked.count or counts.get(number, 1), used))
         used |= {one["title"].casefold() for one in found if isinstance(one["title"], str)}
         group = entry.value[INVENTED]
         items = [_tree(one, group.place) for one in found]
@@ -46,9 +52,18 @@ def with_invented(tree: Tree) -> Tree:
     return replace(tree, value={**tree.value, "books": Tree(entries, books.place)})
 
 
-def frozen(tree: Tree) -> Iterator[tuple[int, list[Plain]]]:
+def open_walls(tree: Tree) -> Iterator[tuple[int, Place]]:
+    """The entries that take as many books as they do, by their numbers, each with the place of its inventions."""
+    books = tree.child("books")
+    for number, entry in enumerate(books.value if books and isinstance(books.value, list) else ()):
+        asked, group = _asked(entry), entry.child(INVENTED)
+        if asked and group and asked.count is None:
+            yield number, group.place
+
+
+def frozen(tree: Tree, counts: Mapping[int, int]) -> Iterator[tuple[int, list[Plain]]]:
     """The entries of a file that invent books, by their numbers, each with the items of the row it stands for."""
-    before, after = tree.child("books"), with_invented(tree).child("books")
+    before, after = tree.child("books"), with_invented(tree, counts).child("books")
     if before and after and isinstance(before.value, list) and isinstance(after.value, list):
         for number, (entry, row) in enumerate(zip(before.value, after.value, strict=True)):
             items = row.child("row")
@@ -56,13 +71,13 @@ def frozen(tree: Tree) -> Iterator[tuple[int, list[Plain]]]:
                 yield number, written
 
 
-def inventions(asked: Invented, used: set[str]) -> Iterator[dict[str, Plain]]:
+def inventions(asked: Invented, count: int, used: set[str]) -> Iterator[dict[str, Plain]]:
     """The keys of each invented book, as somebody would write them."""
     seed = f"invented {asked.seed}"
     own = [Invention(title, "", "") for title in asked.titles if title.casefold() not in used]
     taken = used | {one.title.casefold() for one in own}
     made = titles(asked.subjects or SUBJECTS, asked.languages, seed, taken) if not own or asked.subjects else iter(())
-    for number in range(asked.count):
+    for number in range(count):
         one = own[number] if number < len(own) else next(made, None)
         if one is None:
             return
