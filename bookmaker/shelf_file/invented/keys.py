@@ -42,7 +42,14 @@ def _read_count(value: object) -> object:
 
 
 Several = BeforeValidator(_read_several)
-Weights = Annotated[dict[str, PartPages], BeforeValidator(_read_weights)]
+NAMES = {"type": "array", "items": {"type": "string"}}
+Weights = Annotated[
+    dict[str, PartPages],
+    BeforeValidator(_read_weights),
+    WithJsonSchema(
+        {"anyOf": [{"type": "string"}, NAMES, {"type": "object", "additionalProperties": {"type": "integer"}}]}
+    ),
+]
 
 
 class Invented(Entry):
