@@ -177,7 +177,8 @@ SLIPS = [
     ),
     (
         "{kind: dummy, thickness: full}",
-        "10:37: The Wooden Sea: block.thickness: 'full' is neither a length nor fill; write it like 4 mm, or fill",
+        "10:37: The Wooden Sea: block.thickness: 'full' is neither a length nor fill; write it like 4 mm, about 4 mm, "
+        "layers of and the name of a stock, or fill",
     ),
     (
         "{kind: dummy}",
