@@ -182,8 +182,8 @@ SLIPS = [
     ),
     (
         "{kind: dummy}",
-        "10:12: The Wooden Sea: block has no thickness; add thickness: thickness of the block, such as 4 mm, "
-        "or fill for what is left on its space",
+        "10:12: The Wooden Sea: block has no thickness; add thickness: thickness of the block: 4 mm, about 4 mm, "
+        "layers of a stock, or fill for what is left on its space",
     ),
     (
         "{kind: dummy, thickness: 4 mm, pages: 48}",
