@@ -231,9 +231,11 @@ def manual(
 
 
 @app.command()
-def schema() -> None:
+def schema(
+    plan: Annotated[bool, typer.Option("--plan", help="Of plan.json, for those who read it.")] = False,
+) -> None:
     """Print JSON Schema of the shelf file, for editors."""
-    typer.echo(_schema())
+    typer.echo(_plan_schema() if plan else _schema())
 
 
 def _schema() -> str:
@@ -242,6 +244,14 @@ def _schema() -> str:
     from ..shelf.schema import shelf_schema
 
     return json.dumps(shelf_schema(), ensure_ascii=False, indent=1)
+
+
+def _plan_schema() -> str:
+    import json
+
+    from ..writers.plan_schema import plan_schema
+
+    return json.dumps(plan_schema(), ensure_ascii=False, indent=1)
 
 
 def _standing_type(no_cache: bool) -> StandingType:

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 from math import ceil, cos, radians
 
 from ..ground.geometry import Size
+from ..paper.glue import GLUES
 from ..paper.stock import Stock
-from ..paper.stock_entry import GLUES
 from ..sheets.cutting import CutPart, Stick
 from ..sheets.strip_layout import laid_on_lengths
 from ..things.making import Supply, Unit

@@ -58,7 +58,7 @@ def _space(fit: SpaceFit, plan: ShelfPlan, front: Front | None, gallery: Gallery
         "clearance": fit.clearance,
         "room_left": fit.room_left,
         "likely": fit.likely,
-        "worst": fit.worst_case,
+        "one_way": fit.all_one_way,
         "sure": fit.probability,
         "verdict": str(fit.verdict),
         "stands_out": [{"title": one.title, "side": one.side, "by": one.by} for one in fit.stands_out],

@@ -7,7 +7,7 @@ const WORDS = { over: "too full", tight: "tight", fits: "fits" };
 
 const NEAR = "200px"; // spaces so near to what is seen have their pictures; others let them go
 const NOTHING = "data:,";
-const FEW = 8; // so many pictures that changed are drawn at once
+const AT_ONCE = 8; // so many pictures that changed are drawn at once
 const SLICE = 8; // so many ms pictures are drawn at a time, and then a frame is shown
 
 /** Pictures that wait to be drawn, one after the other. */
@@ -58,7 +58,7 @@ export class Shelf {
     });
     for (const gone of before.values()) gone.leave();
     if (!this.place.querySelector('.thing[tabindex="0"]')) this.buttons()[0]?.setAttribute("tabindex", "0");
-    if (changed.length <= FEW) return Promise.allSettled(changed.map((one) => one.load()));
+    if (changed.length <= AT_ONCE) return Promise.allSettled(changed.map((one) => one.load()));
     changed.forEach((one) => one.wait());
     return Promise.resolve();
   }
@@ -210,7 +210,7 @@ class Space {
     this.element.dataset.verdict = space.verdict;
     const left = space.room_left >= 0 ? `${length(space.room_left)} left` : `${length(-space.room_left)} too little`;
     const out = space.stands_out.map((one) => `${one.title} is ${length(one.by)} too ${one.side}`);
-    const words = [`${WORDS[space.verdict]}: ${left} of ${length(space.width)}, ± ${length(space.likely, 2)} likely, ± ${length(space.worst, 2)} at worst`];
+    const words = [`${WORDS[space.verdict]}: ${left} of ${length(space.width)}, ± ${length(space.likely, 2)} likely, ± ${length(space.one_way, 2)} if all err one way`];
     words.push(`${Math.round(space.sure * 100)} % sure that the row fits`, ...out);
     this.told.textContent = words.join(" · ");
   }

@@ -39,7 +39,7 @@ def dress_net(plan: BoxPlan, net: Net) -> tuple[Art, tuple[Problem, ...]]:
     words = Words(plan.name)
     for panel in _sides_first(net):
         surface = faces.sides.get(panel.role.value, PLAIN_SURFACE)
-        if surface.entry != PLAIN_SURFACE.entry:
+        if surface.entry != PLAIN_SURFACE.entry and not panel.plain:
             art, found = _side(panel, net, surface, faces, words)
             layers.append(art)
             problems += within((panel.role.value,), found)
@@ -91,7 +91,8 @@ def _side(
     around = turned.apply_to(Rect(0, 0, *size))
     to_net = turned.moved(rect.x - around.x, rect.y - around.y)
     reach = to_net.inverse.apply_to(_reach(panel, net))
-    dress = dress_surface(surface, Size(*size), reach, words, faces.entry.colour)
+    seen = Size(size.width, max(size.height - panel.covered, size.height / 10))
+    dress = dress_surface(surface, seen, reach, words, faces.entry.colour)
     return Group((dress.art,), to_net), dress.problems
 
 

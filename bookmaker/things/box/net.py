@@ -9,7 +9,7 @@ its place; bent away from the print, the others go down.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import pairwise
 from math import dist, radians, tan
@@ -88,7 +88,8 @@ class Hinge:
 class NetPanel:
     """A panel of a net: convex, its corners counter-clockwise.
 
-    `quarters` is how its head is turned counter-clockwise from the top of the net, when the box stands.
+    `quarters` is how its head is turned counter-clockwise from the top of the net, when the box stands. Of a wall
+    under a lid so many mm at its head are `covered` when it is closed; a `plain` panel shows the ground alone.
     """
 
     name: str
@@ -96,6 +97,8 @@ class NetPanel:
     outline: Outline
     hinge: Hinge | None = None
     quarters: int = 0
+    covered: float = 0.0
+    plain: bool = False
 
     @property
     def rect(self) -> Rect:
@@ -117,6 +120,12 @@ class Net:
     def by_name(self) -> Mapping[str, NetPanel]:
         """The panels by their names."""
         return {panel.name: panel for panel in self.panels}
+
+    def under(self, lid: float) -> Net:
+        """The net with a lid over its walls that reaches so many mm down."""
+        walls = (Role.FRONT, Role.BACK, Role.LEFT, Role.RIGHT)
+        panels = (replace(panel, covered=lid) if panel.role in walls else panel for panel in self.panels)
+        return replace(self, panels=tuple(panels))
 
     @property
     def steps(self) -> tuple[int, ...]:

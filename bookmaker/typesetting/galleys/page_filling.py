@@ -26,7 +26,7 @@ LEAST_UNDER_HEADS = 3
 CARRIED = 2
 """So many lines of a letter at least stand over its signature."""
 
-HYPHENS = ("-", "\u2010")
+HYPHENS = ("-", "\u2010", "\u00ad")
 
 
 class _Page:

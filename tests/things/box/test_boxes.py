@@ -14,6 +14,7 @@ from bookmaker.sheets.flat import Role
 from bookmaker.shelf.wishes import Wishes
 from bookmaker.things.box.forms.kinds import KINDS
 from bookmaker.things.box.plan import BoxPlan
+from bookmaker.writers.shelf_front import fronts
 from tests.kit.boxes import kind_of
 from tests.kit.pixels import Pixels, pdf_pixels
 from tests.kit.shelves import changed, checked, errors, made, refused, told
@@ -166,6 +167,30 @@ def test_faces_of_a_lidded_box_are_those_of_its_lid(tmp_path: Path) -> None:
     for seen, least, most in ((base, 0.4, 1.0), (lid, 0.1, 0.75)):
         share = float(np.mean(np.abs(seen - plain).max(axis=2) < 4))
         assert least < share < most
+
+
+def test_a_closed_box_is_seen_from_the_front_with_its_lid_over_it(tmp_path: Path) -> None:
+    """The skirt of a hinged lid shows the ground alone, the wall below it what is written for the front."""
+    sides = 'faces: {colour: "#102030", front: {colour: "#c0a060"}}'
+    text = changed(("height: 9 mm}\n  - id: cards", f"height: 9 mm}}\n    {sides}\n  - id: cards"), text=SHELF)
+    found = checked(text, tmp_path)
+    front = found.drafts["cigars"].front
+    assert front is not None
+    piece, box = front
+    assert box.size == pytest.approx((30.26, 9.6))
+    seen = pdf_pixels(piece.art, 254, PER_MM, box)
+    assert tuple(seen[int(1.5 * PER_MM), 150]) == pytest.approx((0x10, 0x20, 0x30), abs=2)
+    assert tuple(seen[int(7 * PER_MM), 150]) == pytest.approx((0xC0, 0xA0, 0x60), abs=2)
+    assert found.drafts["post"].front is None
+
+
+def test_what_lies_in_a_box_is_not_seen_on_the_shelf_and_the_box_is(tmp_path: Path) -> None:
+    text = changed(("contents: [cards, matches]", "contents: [cards, matches]\n    space: desk"), text=SHELF)
+    found = checked(text, tmp_path)
+    (desk, *others) = fronts(found.plan, found.drafts)
+    assert [shown.thing for place in desk.places for shown in place] == ["tea", "cigars", "crate"]
+    assert all(shown.spine for place in desk.places for shown in place)
+    assert [shown.thing for row in others for place in row.places for shown in place][:1] == ["pins"]
 
 
 PINS = "inside: {length: 30 mm, width: 20 mm, height: 8 mm}"

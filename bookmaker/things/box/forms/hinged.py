@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Literal
 
 from pydantic import Field
@@ -33,7 +34,7 @@ class HingedBox(BoxEntry):
     def nets(self, room: Room, card: Card) -> Folded:
         """One net; the tabs of the side skirts lie inside the front one and take a caliper and a film of glue there."""
         c, k = card.caliper, self.play
-        tray = tray_net("box", room, card, self.tab)
+        tray = tray_net("box", room, card, self.tab).under(self._skirt(room))
         x, y = tray.by_name["floor"].rect.right, (room.width + c) / 2
         across, deep = x + c + k, room.width + 3 * c + k + card.glue
         skirt = self._skirt(room) + c / 2
@@ -85,7 +86,8 @@ def _lid(hinge: Rect, x: float, deep: float, skirt: float, card: Card, tab: floa
     front, corner = hinge.y - deep, hinge.y - deep + card.layer
     back = hinge.y - card.caliper
     crease = Hinge("back wall", Point(hinge.x, hinge.y), Point(hinge.right, hinge.y), 7)
-    panels = [rect_panel("lid", Role.TOP, Rect(-x, front, 2 * x, deep), crease)]
+    lid = rect_panel("lid", Role.TOP, Rect(-x, front, 2 * x, deep), crease)
+    panels: list[NetPanel] = []
     for side, way, role, quarters in (("right", 1, Role.RIGHT, 1), ("left", -1, Role.LEFT, 3)):
         left = min(way * x, way * (x + skirt))
         crease = Hinge("lid", Point(way * x, corner), Point(way * x, back), 5)
@@ -96,4 +98,5 @@ def _lid(hinge: Rect, x: float, deep: float, skirt: float, card: Card, tab: floa
         panels.append(tab_beside(f"{name} tab", name, Point(start, corner), Point(stop, corner), tab, 4))
     crease = Hinge("lid", Point(-x, front), Point(x, front), 6)
     panels.append(rect_panel("front skirt", Role.FRONT, Rect(-x, front - skirt, 2 * x, skirt), crease, 0))
-    return panels
+    # what stands on the walls is not to be read twice
+    return [lid, *(replace(panel, plain=True) for panel in panels)]

@@ -34,7 +34,10 @@ class LiddedBox(BoxEntry):
         """Base and lid; the room in the lid is the base outside and the play on each side."""
         base = outside_of_tray(room, card)
         over = self._over(room, card)
-        nets = tray_net("base", room, card, self.tab), tray_net("lid", over, card, self.tab, lid=True)
+        nets = (
+            tray_net("base", room, card, self.tab).under(over.height),
+            tray_net("lid", over, card, self.tab, lid=True),
+        )
         lid = outside_of_tray(over, card)
         return Folded(nets, Room(lid.length, lid.width, base.height + card.caliper))
 
