@@ -16,6 +16,7 @@ import zipfile
 from pathlib import Path
 
 import pytest
+from pypdf import PdfReader
 
 from bookmaker.ground.typefaces.names import BUNDLED
 from tests.kit.manual import CHAPTERS
@@ -132,6 +133,7 @@ def test_installed_command_makes_the_demo(scripts: Path, tmp_path: Path) -> None
     files = {path.name for path in (tmp_path / "out").iterdir()}
     assert files == set(json.loads((tmp_path / "out" / "plan.json").read_text(encoding="utf-8"))["files"])
     assert len(files) > 2
+    assert len(PdfReader(tmp_path / "out" / "guide.pdf").pages) <= 45
 
 
 def test_installed_command_works_in_an_empty_folder(scripts: Path, tmp_path: Path) -> None:
