@@ -24,6 +24,7 @@ from .shelf.checked import Checked
 from .shelf.cross_check import cross_check
 from .shelf.entries import ShelfSpec
 from .shelf.feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
+from .shelf.film_estimates import film_estimates, film_notes
 from .shelf.findings import fit_findings, row_findings, thing_findings
 from .shelf.outside import outside_texts
 from .shelf.plan import ShelfPlan, plan_shelf
@@ -107,6 +108,7 @@ class Workshop:
             *row_findings(plan),
             *doubtful_measures(comparisons(plan)),
             *estimate_notes(caliper_estimates(plan), plan.stocks),
+            *film_notes(film_estimates(plan)),
         )
         return Checked(shelf, plan, drafts, shelf.located(problems, plan.register.fields))
 
@@ -117,7 +119,9 @@ class Workshop:
         Raises:
             ShelfFileError: the file, or one it names, cannot be used; all problems at once.
         """
-        return self._planned(path, self._bench(path))[1]
+        bench = self._bench(path)
+        bench.look_anew()
+        return self._planned(path, bench)[1]
 
     @uncollected()
     def drawn(self, path: Path, plan: ShelfPlan, thing: str) -> Draft:

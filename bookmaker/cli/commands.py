@@ -146,15 +146,25 @@ def make(
     _end(sound)
 
 
-@app.command(epilog=_examples("show", "show my-shelf/shelf.yaml"))
+@app.command(epilog=_examples("show", "show my-shelf/shelf.yaml", "show --into shelf.html"))
 def show(
     shelf: Shelf = USUAL_SHELF,
+    into: Annotated[
+        Path | None,
+        typer.Option("--into", metavar="FILE", help="Write the page, to look at only, as one HTML file instead."),
+    ] = None,
     no_browser: Annotated[
         bool, typer.Option("--no-browser", help="Print the address only; open it where you like.")
     ] = False,
     no_cache: NoCache = False,
 ) -> None:
     """Show the shelf in the browser, as it changes, until Ctrl-C."""
+    if into:
+        from ..page.single_file import write_page
+
+        size = write_page(shelf, into, _kept_on_disk(no_cache))
+        typer.echo(f"wrote {into}, {size / 1e6:.1f} MB; open it in any browser")
+        return
     from ..page.running import show_shelf
 
     show_shelf(shelf, _kept_on_disk(no_cache), typer.echo, browser=not no_browser)
@@ -221,9 +231,11 @@ def manual(
 
 
 @app.command()
-def schema() -> None:
+def schema(
+    plan: Annotated[bool, typer.Option("--plan", help="Of plan.json, for those who read it.")] = False,
+) -> None:
     """Print JSON Schema of the shelf file, for editors."""
-    typer.echo(_schema())
+    typer.echo(_plan_schema() if plan else _schema())
 
 
 def _schema() -> str:
@@ -232,6 +244,14 @@ def _schema() -> str:
     from ..shelf.schema import shelf_schema
 
     return json.dumps(shelf_schema(), ensure_ascii=False, indent=1)
+
+
+def _plan_schema() -> str:
+    import json
+
+    from ..writers.plan_schema import plan_schema
+
+    return json.dumps(plan_schema(), ensure_ascii=False, indent=1)
 
 
 def _standing_type(no_cache: bool) -> StandingType:

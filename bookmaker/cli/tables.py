@@ -30,7 +30,8 @@ __all__ = [
 ]
 
 GIVEN_UP = (
-    *("worst ±", "clearance", "pieces", "panels", "spine", "block", "arc min", "arc minutes", "dots", "each", "count"),
+    *("one way ±", "clearance", "pieces", "panels", "spine", "block", "arc min", "arc minutes", "dots"),
+    *("each", "count"),
     *("likely ±", "runs", "style", "deep", "high", "widest space", "computed", "contrast", "stock", "books", "width"),
     *("pages", "±", "chance to fit"),
 )
@@ -146,7 +147,7 @@ def _layer_row(layer: Layer) -> tuple[str, ...]:
 def spaces_table(plan: ShelfPlan) -> Grid:
     """One row a space; lengths in mm."""
     table = Grid(
-        "spaces",
+        "spaces, ± two standard deviations",
         (
             ("space", False),
             ("books", True),
@@ -155,7 +156,7 @@ def spaces_table(plan: ShelfPlan) -> Grid:
             ("clearance", True),
             ("room left", True),
             ("likely ±", True),
-            ("worst ±", True),
+            ("one way ±", True),
             ("chance to fit", True),
             ("verdict", False),
         ),
@@ -176,7 +177,7 @@ def _space_row(space: SpaceFit, plan: ShelfPlan) -> tuple[str, ...]:
         f"{space.clearance:.2f}",
         f"{space.room_left:.2f}",
         f"{space.likely:.2f}",
-        f"{space.worst_case:.2f}",
+        f"{space.all_one_way:.2f}",
         f"{space.probability:.0%}",
         str(space.verdict),
     )

@@ -6,7 +6,6 @@ import io
 import logging
 import math
 import re
-import zlib
 from collections.abc import Iterator, Sequence
 from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
@@ -15,13 +14,14 @@ from typing import TYPE_CHECKING, Any, NoReturn
 
 from .files import SAVE_AGAIN, SourceFile, Wanted, read_again, read_file
 from .geometry import Point, Rect, Size, Transform
+from .page_streams import Node, PageStreams
 from .problems import Problem, ShelfFileError
 from .units import from_pt
 
 if TYPE_CHECKING:
     from pypdf import PdfReader
 
-__all__ = ["ImportedPage", "Node", "PageRange", "content_of", "load_pages", "opened_again", "pages_of"]
+__all__ = ["ImportedPage", "PageRange", "load_pages", "opened_again", "pages_of"]
 
 PDF = Wanted(
     "PDF",
@@ -33,6 +33,12 @@ PDF = Wanted(
 
 MOST_PAGES = 2000
 """No book has more."""
+
+PACKED = re.compile(rb"/N\s+(\d+)")
+"""How many objects are packed into one stream (ISO 32000-1, 7.5.7); its own dictionary is never packed."""
+
+MOST_PACKED = 100_000
+"""Programs pack one or two hundred; a reader looks through all of them for each."""
 
 MOST_NODES = 50_000
 """Nodes of a page tree; a file with more is damaged or means harm."""
@@ -46,19 +52,8 @@ END_MARK, END_LENGTH = b"%%EOF", 2048
 INHERITED = ("/Resources", "/MediaBox", "/CropBox", "/Rotate")
 """What a page takes from the nodes above it (ISO 32000-1, table 30)."""
 
-DRAWN = re.compile(rb"/([^\s/<>\[\](){}%]+)\s+Do\b")
-"""What draws a form or a picture: its name and an operator."""
-
-CHECKSUM = "incorrect data check"
-
-DEEPEST = 50
-"""Forms within forms; a file with more means harm."""
-
 # What pypdf remarks about odd files is no message for makers: a file is usable or refused.
 logging.getLogger("pypdf").addHandler(logging.NullHandler())
-
-Node = dict[str, Any]
-"""A page or a node of the page tree: its entries as they are written, references among them."""
 
 PageRange = tuple[tuple[int, int | None], ...]
 """Stretches of pages, counted from 1, each with its last page, or None for the last one there is."""
@@ -108,8 +103,9 @@ def load_pages(
         nodes = pages_of(path, reader)
         indices = _chosen(path, len(nodes), wanted)
         pages = tuple(_page(path, file.digest, index, nodes[index]) for index in indices)
+        streams = PageStreams(path.name)
         for index in dict.fromkeys(indices):
-            _check_drawing(path, nodes[index])
+            streams.check(index + 1, nodes[index])
         return pages, tuple(_notes(reader, [nodes[index] for index in indices]))
 
 
@@ -173,31 +169,6 @@ def _root(reader: PdfReader) -> Any:
     return reader.trailer["/Root"].get_object()
 
 
-def content_of(page: Node) -> bytes:
-    """The operators of a page, its streams joined (ISO 32000-1, 7.8.2)."""
-    from pypdf.generic import ArrayObject
-
-    found = page["/Contents"].get_object() if "/Contents" in page else ArrayObject()
-    streams = found if isinstance(found, ArrayObject) else [found]
-    return b"\n".join(_data(part.get_object()) for part in streams)
-
-
-def _data(stream: Any) -> bytes:
-    """What a stream holds.
-
-    Raises:
-        ValueError: it is damaged. The reader would pass over that, and some of a page would be lost.
-    """
-    if stream.get("/Filter") in ("/FlateDecode", ["/FlateDecode"]):
-        try:
-            zlib.decompressobj().decompress(stream._data, PDF.largest)
-        except zlib.error as damage:
-            # some programs get the checksum at the end wrong, and viewers do not mind
-            if CHECKSUM not in str(damage):
-                raise ValueError from damage
-    return bytes(stream.get_data())
-
-
 def _refuse(message: str, remedy: str, field: str = "file") -> NoReturn:
     raise ShelfFileError((Problem(message, remedy, field=(field,)),))
 
@@ -208,6 +179,8 @@ def _check_whole(file: SourceFile) -> None:
         _refuse(f"{file.name} is not a PDF", "write the name of a PDF file")
     if END_MARK not in file.data[-END_LENGTH:]:
         _refuse(f"{file.name} is cut short: its end is missing", SAVE_AGAIN)
+    if any(len(number) > 6 or int(number) > MOST_PACKED for number in PACKED.findall(file.data)):
+        _refuse(f"{file.name} holds more objects than pages need", "print or save it to a PDF again")
 
 
 def _chosen(path: Path, count: int, wanted: PageRange | None) -> Sequence[int]:
@@ -254,34 +227,6 @@ def _common(media: Rect, crop: Rect) -> Rect:
     x, y = max(media.x, crop.x), max(media.y, crop.y)
     width, height = min(media.right, crop.right) - x, min(media.top, crop.top) - y
     return Rect(x, y, width, height) if min(width, height) > 0 else media
-
-
-def _check_drawing(path: Path, page: Node) -> None:
-    """Refuse a page whose streams cannot be read, or whose forms draw themselves.
-
-    Only what is really drawn counts: many files give every form a list of all of them.
-    """
-    from pypdf.generic import StreamObject
-
-    done: set[tuple[int, int]] = set()
-
-    def check(content: bytes, resources: Any, above: tuple[tuple[int, int], ...]) -> None:
-        forms: Any = resources["/XObject"].get_object() if "/XObject" in resources else {}
-        for name in sorted({"/" + sign.decode("latin-1") for sign in DRAWN.findall(content)} & set(forms)):
-            reference = forms.raw_get(name)
-            form = reference.get_object()
-            if not isinstance(form, StreamObject) or form.get("/Subtype") != "/Form":
-                continue
-            key = (reference.idnum, reference.generation)
-            if key in above or len(above) > DEEPEST:
-                _refuse(f"a drawing in {path.name} contains itself", SAVE_AGAIN)
-            if key not in done:
-                own = form["/Resources"].get_object() if "/Resources" in form else resources
-                check(_data(form), own, (*above, key))
-                done.add(key)
-
-    resources = page["/Resources"].get_object() if "/Resources" in page else {}
-    check(content_of(page), resources, ())
 
 
 def _notes(reader: PdfReader, nodes: Sequence[Node]) -> Iterator[str]:

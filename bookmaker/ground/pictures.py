@@ -27,6 +27,12 @@ __all__ = ["MOST_PIXELS", "Picture", "covering", "effective_dpi", "fitting", "lo
 MOST_PIXELS = 100_000_000
 """Larger pictures are refused: decoded, they need more memory than a home computer spares."""
 
+LONGEST_SIDE = 65_000
+"""Pixels; the formats that are written here have no more."""
+
+MOST_HELD = 500_000_000
+"""Bytes of memory that a picture may take while it is printed, with all that it is turned into on the way."""
+
 FORMATS = ("JPEG", "PNG", "WEBP", "TIFF")
 PDF_MARK = b"%PDF"
 SAVE_AS = "save it as JPEG, PNG, WebP or TIFF"
@@ -109,6 +115,7 @@ def load_picture(path: Path, written: str = "") -> Picture:
     """
     file = read_file(path, PICTURE, written)
     with _opened(file) as image:
+        _check_memory(path, image)
         _check_depth(path, image)
         width, height = image.size
         notes = tuple(_notes(image))
@@ -203,12 +210,34 @@ def _unknown(file: SourceFile) -> tuple[str, str]:
 
 def _check_size(path: Path, image: Image.Image) -> None:
     width, height = image.size
+    if max(width, height) > LONGEST_SIDE:
+        _refuse(
+            f"{path.name} is {max(width, height)} pixels long, more than {LONGEST_SIDE}", "cut it, or scale it down"
+        )
     if width * height > MOST_PIXELS:
         share = (MOST_PIXELS / (width * height)) ** 0.5
         fits = f"{int(width * share)} × {int(height * share)}"
         _refuse(
             f"{path.name} has {width} × {height} pixels, more than {MOST_PIXELS // 1_000_000} million",
             f"scale it down to {fits} pixels or fewer",
+        )
+
+
+def _check_memory(path: Path, image: Image.Image) -> None:
+    """Refuse what is turned into other colours, laid on its ground or turned round, if all of that needs too much room.
+
+    Pillow holds four bytes for a pixel of any mode but grey; a picture of 5000 × 5000 with transparency takes 400 MB.
+    """
+    width, height = image.size
+    each = 1 if image.mode in {"1", "L"} else 4
+    # whoever asks others than JPEG how they are turned has them decoded
+    turned = image.format in {"JPEG", "MPO"} and _orientation(image) > 1
+    steps = 1 + (image.mode not in {"1", "L", "RGB"}) + 2 * image.has_transparency_data + turned
+    if (held := width * height * each * steps) > MOST_HELD:
+        share = (MOST_HELD / held) ** 0.5
+        _refuse(
+            f"{path.name} needs {held // 1_000_000} MB of memory, more than {MOST_HELD // 1_000_000} MB",
+            f"scale it down to {int(width * share)} × {int(height * share)} pixels or fewer, or save it as plain RGB",
         )
 
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from math import ceil
+from math import ceil, cos, radians
 
 from ..ground.geometry import Size
+from ..paper.glue import GLUES
 from ..paper.stock import Stock
-from ..paper.stock_entry import GLUES
 from ..sheets.cutting import CutPart, Stick
+from ..sheets.strip_layout import laid_on_lengths
 from ..things.making import Supply, Unit
 from ..things.prints import SheetOfFile
 
@@ -60,7 +61,10 @@ class BoardNeed:
 
 @dataclass(frozen=True, slots=True)
 class StripNeed:
-    """Sticks sawn from strip of one section in mm: how many, the longest, and all lengths with a saw cut for each."""
+    """Sticks sawn from strip of one section in mm: how many, the longest, and all lengths with a saw cut for each.
+
+    `layout` are the sticks of each length in which the strip is `sold`, if that is known.
+    """
 
     material: str
     width: float
@@ -68,6 +72,8 @@ class StripNeed:
     sticks: int
     longest: float
     length: float
+    sold: float = 0.0
+    layout: tuple[tuple[float, ...], ...] = ()
 
 
 def papers_needed(sheets: Iterable[SheetOfFile]) -> Iterator[PaperNeed]:
@@ -100,7 +106,16 @@ def strips_needed(sticks: Iterable[Stick]) -> Iterator[StripNeed]:
     for (material, width, thickness), alike in sorted(found.items()):
         length = sum(stick.count * (stick.length + KERF) for stick in alike)
         count = sum(stick.count for stick in alike)
-        yield StripNeed(material, -width, -thickness, count, max(stick.length for stick in alike), length)
+        sold = max((stick.sold for stick in alike if stick.sold), default=0.0)
+        lengths = [stick.length + _slant(stick) for stick in alike for _ in range(stick.count)]
+        layout = laid_on_lengths(lengths, sold, KERF) if max(lengths) <= sold else ()
+        longest = max(stick.length for stick in alike)
+        yield StripNeed(material, -width, -thickness, count, longest, length, sold, layout)
+
+
+def _slant(stick: Stick) -> float:
+    """What a saw cut at a slant takes more of the strip than a square one: at 45° 1.41 kerfs for one."""
+    return KERF * (1 / cos(radians(max(map(abs, stick.bevels)))) - 1)
 
 
 def _sheets_to_buy(area: float, stock: Stock | None) -> int | None:

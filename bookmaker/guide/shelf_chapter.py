@@ -115,6 +115,9 @@ def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[
             f"{strip.material} strip, {strip.width:.2f} × {strip.thickness:.2f} mm: {counted(strip.sticks, 'stick')}, "
             f"{strip.length:.0f} mm in all with a saw cut for each, the longest {strip.longest:.1f} mm"
         )
+        if strip.layout:
+            sawn = "; ".join(", ".join(f"{stick:.1f}" for stick in one) for one in strip.layout)
+            yield Tick(f"buy {counted(len(strip.layout), 'length')} of {strip.sold:g} mm, and saw from each: {sawn}")
     for supply in supplies_needed(supply for making in makings for supply in making.supplies):
         yield Tick(f"{supply.what}: {amount_of(supply)}")
 

@@ -4,19 +4,46 @@ from __future__ import annotations
 
 import time
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Protocol
+from typing import Protocol, assert_never
 
-from ..ground.files import looking
-from ..ground.problems import BookmakerError
+from ..ground.files import SourceFile, looking, reason_of, supposing
+from ..ground.output.single_file import write_new
+from ..ground.problems import BookmakerError, CommandError, Problem
+from ..sheets.flat import Role
 from ..shelf.plan import ShelfPlan
+from ..shelf_file.book_list.table import text_of_table
+from ..shelf_file.edits.files import EditedFile, undo
 from ..things.draft import Draft
 from ..workshop import Checked, Workshop
+from .changes import Wanted, make_change, supposed_change, wanted_of
+from .details import held_fast, thing_told
+from .first_shelf import FirstWanted, first_shelf, first_wanted_of, listed_titles
 from .gallery import Gallery
-from .jobs import Answer, Asked, Look, Painted, Told, Watch
-from .replies import as_json
-from .shown import NOTHING_YET, Value, problem_shown, shelf_shown
+from .jobs import (
+    Answer,
+    Asked,
+    Change,
+    Changed,
+    FirstShelf,
+    Look,
+    Looks,
+    Make,
+    Open,
+    Painted,
+    ReadTitles,
+    Sheet,
+    Tell,
+    Told,
+    Undo,
+    Watch,
+)
+from .last_made import made_folder
+from .made import made_told, sheet_png
+from .replies import Value, as_json, problem_shown
+from .shown import NOTHING_YET, shelf_shown
 
 __all__ = ["Desk", "Overtaken"]
 
@@ -59,11 +86,114 @@ class Desk:
             BookmakerError: it cannot be done.
             Overtaken: it is looked at once more anyway.
         """
+        number = asked.number
         match asked.job:
             case Look():
                 self._look()
-                return Answer(asked.number, b"")
-        raise AssertionError(asked)
+                answer = Answer(number, b"")
+            case Tell(thing):
+                told = thing_told(thing, self._with(thing), self._gallery, made_folder(self._path))
+                answer = self._answer(number, told)
+            case Open(thing, opening):
+                answer = self._answer(number, self._opened(thing, opening))
+            case Change(data):
+                answer = self._changed(number, wanted_of(data))
+            case Undo(changed):
+                answer = self._undone(number, changed)
+            case Looks(data):
+                answer = self._answer(number, self._as_it_would_be(wanted_of(data)))
+            case Make():
+                answer = self._answer(number, self._made())
+            case Sheet(file, page):
+                answer = Answer(number, sheet_png(made_folder(self._path), file, page), "image/png")
+            case ReadTitles(data):
+                titles = listed_titles(text_of_table(data, "the list"))
+                answer = self._answer(number, {"titles": [list(one) for one in titles]})
+            case FirstShelf(data):
+                answer = self._begun(number, first_wanted_of(data))
+            case _ as never:
+                assert_never(never)
+        return answer
+
+    def _answer(self, number: int, told: Value, changed: tuple[Changed, ...] = ()) -> Answer:
+        self._gallery.taken(lambda pictures: self._send(Painted(pictures)))
+        return Answer(number, as_json(told), changed=changed)
+
+    def _with(self, thing: str) -> Checked:
+        """What was checked last, with this thing in it.
+
+        Raises:
+            CommandError: there is no such thing.
+        """
+        checked = self._known.checked
+        if checked is None:
+            raise CommandError((Problem("the books are still being drawn", "wait a moment"),))
+        if thing not in checked.plan.plans:
+            raise CommandError((Problem(f"{thing} is no longer on the shelf", "choose another book"),))
+        return checked
+
+    def _opened(self, thing: str, opening: int) -> Value:
+        openings = self._with(thing).drafts[thing].openings
+        if opening >= len(openings):
+            raise CommandError((Problem("the book has no such opening", "leaf back"),))
+        seen = openings[opening]
+        return {"picture": self._gallery.hang(seen), "size": [seen.box.width, seen.box.height]}
+
+    def _changed(self, number: int, wanted: Wanted) -> Answer:
+        changed, field = make_change(self._path, wanted, self._workshop)
+        fields = self._workshop.planned(self._path).register.fields
+        told: Value = {"thing": next((id for id, place in fields.items() if place == field), None)}
+        with suppress(Overtaken):
+            self._look()
+        return self._answer(number, told, changed)
+
+    def _undone(self, number: int, changed: tuple[Changed, ...]) -> Answer:
+        done: list[Changed] = []
+        for one in reversed(changed):
+            edited = undo(EditedFile(one.path, one.digest, SourceFile(one.path, "", one.before)))
+            if isinstance(edited, Problem):
+                raise CommandError((edited,))
+            done.append(Changed(edited.path, edited.digest, edited.before.data))
+        with suppress(Overtaken):
+            self._look()
+        return self._answer(number, {}, tuple(done))
+
+    def _as_it_would_be(self, wanted: Wanted) -> Value:
+        """A thing as it would look after a change that nobody has made yet."""
+        held, field = supposed_change(self._path, wanted)
+        with supposing(held):
+            plan = self._workshop.planned(self._path)
+            id = next(id for id, place in plan.register.fields.items() if place == field)
+            faces = self._workshop.drawn(self._path, plan, id).faces
+        return {
+            str(role): {"picture": self._gallery.hang(face), "size": [face.box.width, face.box.height]}
+            for role, face in faces.items()
+            if role in (Role.FRONT, Role.SPINE)
+        }
+
+    def _made(self) -> Value:
+        """The sheets made."""
+        folder, said = made_folder(self._path), [0.0]
+
+        def progress(doing: str, done: int, of: int) -> None:
+            if time.monotonic() > said[0] + SOON:
+                said[0] = time.monotonic()
+                self._send(Told("progress", as_json({"doing": doing, "done": done, "of": of})))
+
+        return made_told(self._workshop.make(self._path, folder, progress), folder)
+
+    def _begun(self, number: int, wanted: FirstWanted) -> Answer:
+        """A first shelf written, where there is none."""
+        data = first_shelf(self._path, wanted, self._workshop)
+        try:
+            self._path.parent.mkdir(parents=True, exist_ok=True)
+            write_new(self._path, data)
+        except OSError as trouble:
+            message = f"{self._path.name} cannot be written ({reason_of(trouble)})"
+            raise CommandError((Problem(message, "choose another place for it"),)) from None
+        with suppress(Overtaken):
+            self._look()
+        return self._answer(number, {})
 
     def _look(self) -> None:
         """Show the shelf as it is now; if it cannot be used, as it was, and why."""
@@ -80,6 +210,8 @@ class Desk:
         """Show a shelf, what is drawn of it from time to time, until all is there."""
         drafts: dict[str, Draft] = {}
         shown_at = time.monotonic()
+        if self._known.checked is None:  # nobody has seen anything yet
+            self._tell(shelf_shown(self._path, plan, drafts, None, {}, self._gallery))
         for id in plan.plans:
             if self._is_overtaken():
                 raise Overtaken
@@ -89,14 +221,17 @@ class Desk:
                 shown_at = time.monotonic()
             drafts[id] = self._workshop.drawn(self._path, plan, id)
         checked = self._workshop.check(self._path)
-        shown = shelf_shown(self._path, checked.plan, checked.drafts, checked.problems, {}, self._gallery)
+        shown = shelf_shown(
+            self._path, checked.plan, checked.drafts, checked.problems, held_fast(checked), self._gallery
+        )
         self._gallery.forget()
         self._known = _Known(shown, checked)
         self._tell(shown)
 
     def _refused(self, refused: BookmakerError) -> None:
         problems = [problem_shown(problem) for problem in refused.problems]
-        self._tell({**self._known.shown, "problems": problems, "broken": True})
+        missing = not self._path.exists()
+        self._tell({**self._known.shown, "problems": problems, "broken": True, "missing": missing})
 
     def _tell(self, shown: Value) -> None:
         self._gallery.taken(lambda pictures: self._send(Painted(pictures)))

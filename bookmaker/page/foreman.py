@@ -27,10 +27,20 @@ ENDED = Problem("the work was broken off", "try it once more")
 
 
 class Foreman:
-    """Hands jobs to the one process that works on a shelf; `hear` gets what it says to all."""
+    """Hands jobs to a process that works on a shelf; `hear` gets what it says to all.
 
-    def __init__(self, shelf: Path, kept: KeptOnDisk | None, hear: Callable[[Told | Painted | Watch], None]) -> None:
-        self._shelf, self._kept, self._hear = shelf, kept, hear
+    One that `looks` has the shelf looked at as soon as it begins.
+    """
+
+    def __init__(
+        self,
+        shelf: Path,
+        kept: KeptOnDisk | None,
+        hear: Callable[[Told | Painted | Watch], None],
+        *,
+        looks: bool = True,
+    ) -> None:
+        self._shelf, self._kept, self._hear, self._looks = shelf, kept, hear, looks
         self._numbers = itertools.count(1)
         self._waiting: dict[int, asyncio.Future[Answer]] = {}
         self._connection: Connection | None = None
@@ -52,7 +62,8 @@ class Foreman:
         self._began = time.monotonic()
         loop = asyncio.get_running_loop()
         threading.Thread(target=self._listen, args=(self._connection, loop), daemon=True).start()
-        self.look()
+        if self._looks:
+            self.look()
 
     def end(self) -> None:
         """End the worker, whatever it does."""
@@ -69,6 +80,8 @@ class Foreman:
 
     async def ask(self, job: Job) -> Answer:
         """What a job comes to."""
+        if self._process is None and not self._looks:
+            self.begin()
         number = next(self._numbers)
         answer: asyncio.Future[Answer] = asyncio.get_running_loop().create_future()
         self._waiting[number] = answer
@@ -118,6 +131,8 @@ class Foreman:
         for number, answer in self._waiting.items():
             if not answer.done():
                 answer.set_result(Answer(number, refusal([ENDED]), refused=True))
+        if not self._looks:
+            return
         self._hear(Told("restart", b"{}"))
         wait = 0.0 if time.monotonic() > self._began + PATIENCE else 2.0
         asyncio.get_running_loop().call_later(wait, self._begin_again)

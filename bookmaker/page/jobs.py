@@ -12,7 +12,6 @@ __all__ = [
     "Asked",
     "Change",
     "Changed",
-    "Draw",
     "FirstShelf",
     "Job",
     "Look",
@@ -20,6 +19,7 @@ __all__ = [
     "Make",
     "Open",
     "Painted",
+    "ReadTitles",
     "Sheet",
     "Tell",
     "Told",
@@ -101,11 +101,13 @@ class FirstShelf:
 
 
 @dataclass(frozen=True, slots=True)
-class Draw:
-    """The whole page as one file, with all that it may show."""
+class ReadTitles:
+    """Titles out of a table or a spreadsheet that was sent."""
+
+    data: bytes
 
 
-Job = Look | Tell | Open | Change | Looks | Undo | Make | Sheet | FirstShelf | Draw
+Job = Look | Tell | Open | Change | Looks | Undo | Make | Sheet | FirstShelf | ReadTitles
 
 
 @dataclass(frozen=True, slots=True)

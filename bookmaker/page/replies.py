@@ -4,11 +4,29 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable
+from typing import Any
 
 from ..ground.problems import Problem
-from .shown import Value, problem_shown
 
-__all__ = ["as_json", "refusal"]
+__all__ = ["Value", "as_json", "problem_shown", "refusal"]
+
+
+Value = dict[str, Any]
+"""What becomes JSON."""
+
+
+def problem_shown(problem: Problem) -> Value:
+    """What is wrong, where, and what to do about it."""
+    place = problem.place
+    return {
+        "severity": str(problem.severity),
+        "message": problem.message,
+        "remedy": problem.remedy,
+        "place": str(place) if place else "",
+        "source": place.source.strip()[:200] if place else "",
+        "thing": problem.thing,
+        "field": list(problem.field),
+    }
 
 
 def as_json(value: Value | list[Value]) -> bytes:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
-from typing import Any
 
 from ..ground.geometry import Rect
 from ..ground.problems import Problem
@@ -14,11 +13,9 @@ from ..things.draft import Draft
 from ..things.thing import Plan
 from ..writers.shelf_front import Front, fronts
 from .gallery import Gallery
+from .replies import Value, problem_shown
 
-__all__ = ["NOTHING_YET", "Value", "problem_shown", "shelf_shown"]
-
-Value = dict[str, Any]
-"""What becomes JSON."""
+__all__ = ["NOTHING_YET", "shelf_shown"]
 
 NOTHING_YET: Value = {"spaces": [], "things": {}, "problems": [], "complete": True}
 """What is shown of a shelf that could not be read once."""
@@ -50,20 +47,6 @@ def shelf_shown(
     }
 
 
-def problem_shown(problem: Problem) -> Value:
-    """What is wrong, where, and what to do about it."""
-    place = problem.place
-    return {
-        "severity": str(problem.severity),
-        "message": problem.message,
-        "remedy": problem.remedy,
-        "place": str(place) if place else "",
-        "source": place.source.strip()[:200] if place else "",
-        "thing": problem.thing,
-        "field": list(problem.field),
-    }
-
-
 def _space(fit: SpaceFit, plan: ShelfPlan, front: Front | None, gallery: Gallery) -> Value:
     space = plan.spec.spaces[fit.name]
     return {
@@ -75,7 +58,7 @@ def _space(fit: SpaceFit, plan: ShelfPlan, front: Front | None, gallery: Gallery
         "clearance": fit.clearance,
         "room_left": fit.room_left,
         "likely": fit.likely,
-        "worst": fit.worst_case,
+        "one_way": fit.all_one_way,
         "sure": fit.probability,
         "verdict": str(fit.verdict),
         "stands_out": [{"title": one.title, "side": one.side, "by": one.by} for one in fit.stands_out],

@@ -10,13 +10,14 @@ import signal
 import threading
 from multiprocessing.connection import Connection
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from ..ground.kept.disk import KeptOnDisk
 from ..ground.problems import BookmakerError
-from ..typesetting.standing_type import StandingType
-from .desk import Desk, Overtaken
 from .jobs import Answer, Asked, Change, FirstShelf, Look, Undo
 from .replies import refusal
+
+if TYPE_CHECKING:
+    from ..ground.kept.disk import KeptOnDisk
 
 __all__ = ["work"]
 
@@ -26,6 +27,10 @@ URGENT = (Look, Change, Undo, FirstShelf)
 
 def work(connection: Connection, shelf: Path, kept: KeptOnDisk | None) -> None:
     """Do what is asked through a connection, until it is closed."""
+    # the server, which names this function, waits for none of what works out shelves
+    from ..typesetting.standing_type import StandingType
+    from .desk import Desk, Overtaken
+
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the server, which gets the same, says when to end
     queue = _Queue(connection)
     threading.Thread(target=queue.fill, daemon=True).start()

@@ -3,27 +3,32 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 
 from ..ground.amounts import parse_basis_weight
 from ..ground.geometry import Axis, Rect, Size, Transform
 from ..ground.problems import FieldPath, Problem, ShelfFileError
 from ..ground.units import NotAMeasure, print_mm
+from .glue import FILM_SHARE, GLUES, films_of
 from .mark_margin import CROSS_ROOM, FOOTER_HEIGHT, MARK_MARGIN
 from .papers import SheetFormat, caliper_from_bulk, grammage_from_basis, nominal_caliper
 from .printer_entry import RULE_LENGTH, SQUARE, PaperPath, PrinterEntry
 from .reverse import reached_on_both, upright_within
-from .stock_entry import Grain, StockEntry
+from .stock_entry import Grain, StockEntry, Tolerance
 
 SMALLEST_AREA = 40.0
 """A printable area below this, in mm, holds no book and no notes."""
 
-__all__ = ["SMALLEST_AREA", "Stock", "calibration", "distortion", "lean", "make_stock"]
+__all__ = ["SMALLEST_AREA", "USUAL", "Stock", "calibration", "distortion", "lean", "make_stock", "tolerances_of"]
 
 NOMINAL_TOLERANCE = 0.10
 PILE_TOLERANCE = 0.02
 """Shares of the caliper (common practice; the GPO standard's ± 0.013 mm is 8 to 17 % of book papers)."""
 
+
+TO_TOLERANCE = 2 / math.sqrt(3)
+"""From limits within which nothing is likelier than anything else to two standard deviations (GUM 4.3.7: a/√3)."""
 
 USUAL = PaperPath()
 """A printer of which nothing is known."""
@@ -34,8 +39,9 @@ class Stock:
     """One paper or card. Lengths in mm; `tolerance` is that of the caliper; `printable` lies on the sheet.
 
     `reached_on_both` is the part of `printable` that the printer reaches on the reverse too, if it is not all of it.
-    `stated` is the caliper it should have by other accounts, if a measured pile overrides them. `printed_on` names
-    its printer and tray, if they are not the usual ones.
+    `glue` is a dry film of its glue. `stated` is the caliper it should have
+    by other accounts, if a measured pile overrides them. `printed_on` names its printer and tray, if they are not the
+    usual ones.
     """
 
     name: str
@@ -136,6 +142,17 @@ def _about_the_middle(transform: Transform, sheet: SheetFormat) -> Transform:
     return Transform.move(-width / 2, -height / 2).then(transform).moved(width / 2, height / 2)
 
 
+def tolerances_of(stocks: Collection[Stock], glues: Mapping[float, Tolerance]) -> dict[str, float]:
+    """How far calipers and films of glue may be off, ± mm, by the names of the stocks and of the films.
+
+    `glues` says it of films, by their thickness; of any other it is the usual share.
+    """
+    usual = Tolerance(share=FILM_SHARE)
+    films = {*GLUES.values(), *(stock.glue for stock in stocks)}
+    known = {films_of(film): glues.get(film, usual).of(film) for film in films}
+    return {**known, **{stock.name: stock.tolerance for stock in stocks}}
+
+
 def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
     """Work out a stock from what was written about it, and about the usual printer.
 
@@ -150,6 +167,8 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         raise ShelfFileError((_unlisted(name, entry),))
     if entry.tolerance is not None:
         tolerance = entry.tolerance.of(caliper)
+    elif entry.limits is not None:
+        tolerance = entry.limits.of(caliper) * TO_TOLERANCE
     else:
         tolerance = caliper * (PILE_TOLERANCE if entry.pile else NOMINAL_TOLERANCE)
     printable = _printable(path, sheet, _that_settles_the_room(name, entry))

@@ -12,13 +12,10 @@ from ..ground.units import NotAMeasure, parse_length, print_length
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.measures import Bulk, FilmThickness, Grammage, OrOneLength, PaperThickness
 from ..shelf_file.fields.words import Text, read_text, refuse
+from .glue import GLUES
 from .printer_entry import PaperPath, SheetName
 
-__all__ = ["GLUES", "GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance"]
-
-GLUES = {"spray": 0.015, "paste": 0.03, "pva": 0.03, "double-sided film": 0.075}
-"""Usual thickness of dry glue films in mm (common practice, no published source)."""
-
+__all__ = ["GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance", "ToleranceText"]
 
 MOST_OFF_CUTS = 50
 """More left-over sheets of one stock than anybody keeps."""
@@ -101,6 +98,10 @@ GlueFilm = Annotated[FilmThickness, BeforeValidator(_read_glue)]
 _TEXT = WithJsonSchema({"type": "string"})
 
 
+ToleranceText = Annotated[Tolerance, BeforeValidator(_read_tolerance), _TEXT]
+"""How far a thickness may be off, as it is written."""
+
+
 class StockEntry(Entry):
     """A paper or card: how thick it is, which way its fibres run, and the sheet it comes in.
 
@@ -121,8 +122,11 @@ class StockEntry(Entry):
     )
     glue: GlueFilm = Field(GLUES["paste"], description="glue film: spray, paste, PVA, double-sided film or a length")
     grain: Grain = Field(Grain.UNKNOWN, description="long or short: the side of the sheet the fibres follow")
-    tolerance: Annotated[Tolerance, BeforeValidator(_read_tolerance), _TEXT] | None = Field(
-        None, description="how far the caliper may be off, such as 8 % or 6 um"
+    tolerance: ToleranceText | None = Field(
+        None, description="how far the caliper may be off, two standard deviations, such as 8 % or 6 um"
+    )
+    limits: ToleranceText | None = Field(
+        None, description="how far off it never is, as a mill states, such as 8 %; instead of tolerance"
     )
     sheet: SheetName | None = Field(None, description="sheet format, if it is not the printer's usual one")
     off_cuts: Annotated[tuple[SheetName, ...], BeforeValidator(_read_off_cuts), OrOneLength("148 x 210 mm")] = Field(
@@ -145,6 +149,12 @@ class StockEntry(Entry):
                 "says nothing about its thickness",
                 "add caliper: 90 um, or grammage with bulk, or best a measured pile: 20 sheets = 1.52 mm",
                 instead={"caliper": "90 um"},
+            )
+        if self.tolerance is not None and self.limits is not None:
+            raise refuse(
+                "gives both tolerance and limits",
+                "keep limits if a mill states them, or tolerance if it was measured",
+                instead={"limits": None},
             )
         if self.bulk is not None and self.grammage is None and self.basis_weight is None:
             remedy = "add grammage: 80 g/m2"

@@ -6,14 +6,16 @@ of the stock, shared by all sheets, and that of the hands.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-__all__ = ["ASSEMBLY_TOLERANCE", "READING_TOLERANCE", "Layer", "Thickness"]
+__all__ = ["ASSEMBLY_TOLERANCE", "CUTTING_TOLERANCE", "READING_TOLERANCE", "Layer", "Thickness"]
 
 ASSEMBLY_TOLERANCE = 0.15
 """Error of gluing and folding one book, ± mm (common practice, no published source)."""
 
+
+CUTTING_TOLERANCE = 0.2
+"""Error of one side cut to its marks with knife and steel rule, a little askew perhaps, ± mm (common practice)."""
 
 READING_TOLERANCE = 0.05
 """Error of a caliper gauge on a soft book, ± mm (common practice, no published source)."""
@@ -21,12 +23,17 @@ READING_TOLERANCE = 0.05
 
 @dataclass(frozen=True, slots=True)
 class Layer:
-    """`count` times something `caliper` mm thick; `stock` names the stock whose error it shares, if any."""
+    """`count` times something `caliper` mm thick.
+
+    `stock` names the stock whose error it shares, if any; `films` the films of glue, as `glue.films_of`
+    calls them.
+    """
 
     what: str
     count: float
     caliper: float
     stock: str = ""
+    films: str = ""
 
     @property
     def total(self) -> float:
@@ -56,14 +63,18 @@ class Thickness:
         return self.computed if self.measured is None else self.measured
 
     @property
-    def sensitivities(self) -> Mapping[str, float]:
-        """∂thickness/∂caliper by stock: how many sheets of it lie in the stack. None if it was measured."""
+    def counts(self) -> dict[str, float]:
+        """How many sheets of each stock and films of each glue lie in the stack."""
         shares: dict[str, float] = {}
-        if self.measured is None:
-            for layer in self.layers:
-                if layer.stock:
-                    shares[layer.stock] = shares.get(layer.stock, 0.0) + layer.count
+        for layer in self.layers:
+            if source := layer.stock or layer.films:
+                shares[source] = shares.get(source, 0.0) + layer.count
         return shares
+
+    @property
+    def sensitivities(self) -> dict[str, float]:
+        """∂thickness/∂caliper by stock and by adhesive: how many sheets or films lie in the stack; none if measured."""
+        return self.counts if self.measured is None else {}
 
     def under(self, *layers: Layer) -> Thickness:
         """This stack, taken as it is known, with more layers on it."""

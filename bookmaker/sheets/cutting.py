@@ -29,7 +29,8 @@ class Stick:
 
     `width` is the side that is seen, across which the ends are bevelled; `bevels` are the angles of both ends in
     degrees from a square cut: 0 is square, 45 a mitre. A bevel above 0 shortens the one side of the stick, one below
-    0 the other: a rail of a frame has two of the same sign.
+    0 the other: a rail of a frame has two of the same sign. `sold` is the length of strip that the shop has, if it is
+    known.
     """
 
     what: str
@@ -39,6 +40,7 @@ class Stick:
     thickness: float
     bevels: tuple[float, float] = (0.0, 0.0)
     count: int = 1
+    sold: float | None = None
 
     @property
     def shorter_side(self) -> float:

@@ -12,7 +12,7 @@ from ..ground.amounts import parse_ratio
 from ..ground.units import NotAMeasure
 from ..paper.eyesight import READING_DISTANCE
 from ..paper.printer_entry import PrinterEntry
-from ..paper.stock_entry import StockEntry
+from ..paper.stock_entry import GlueFilm, StockEntry, ToleranceText
 from ..shelf_file.fields.entry import Entry, either
 from ..shelf_file.fields.measures import Thickness, ViewingDistance
 from ..shelf_file.fields.words import ByName, Text, Title, read_text, refuse
@@ -62,6 +62,9 @@ class ShelfSpec(Entry):
     stocks: Annotated[dict[str, StockEntry], ByName] = Field(description="papers and cards by name")
     spaces: Annotated[dict[str, SpaceEntry], ByName] = Field(
         default_factory=dict, description="places on the shelf by name"
+    )
+    glue_tolerances: dict[GlueFilm, ToleranceText] = Field(
+        default_factory=dict, description="how far films of a glue may be off, by glue; a third, if not given"
     )
     measured_rows: tuple[MeasuredRowEntry, ...] = Field((), description="finished books measured side by side")
     texts_from: Folders = Field((), description="folders elsewhere that texts and captions may come from")

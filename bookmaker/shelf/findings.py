@@ -11,7 +11,7 @@ from ..ground.quantities import counted
 from ..ground.units import print_mm
 from ..things.draft import Draft
 from ..things.thing import Plan
-from .fit import SpaceFit, StandsOut, Verdict
+from .fit import NOISE, SpaceFit, StandsOut, Verdict
 from .plan import ShelfPlan
 
 __all__ = ["fit_findings", "how_many", "row_findings", "thing_findings"]
@@ -36,7 +36,7 @@ def fit_findings(plan: ShelfPlan) -> Iterator[Problem]:
         if space.room_left < -1e-9:
             yield _over(space, plan)
         elif space.verdict is Verdict.TIGHT:
-            yield _tight(space)
+            yield from _tight(space)
 
 
 def row_findings(plan: ShelfPlan) -> Iterator[Problem]:
@@ -68,7 +68,7 @@ def _stands_in(one: Plan, plan: ShelfPlan) -> str:
 def _over(space: SpaceFit, plan: ShelfPlan) -> Problem:
     """What is over and by how much; the remedies make up for the likely error too, so that the row then fits."""
     excess = -space.room_left
-    needed = excess + space.likely
+    needed = excess + space.reserve
     own = [plan.plans[id] for id in space.things]
     row = [*own, *(held for one in own for held in plan.held_by(one))]
     remedies = [
@@ -87,8 +87,20 @@ def _over(space: SpaceFit, plan: ShelfPlan) -> Problem:
     )
 
 
-def _tight(space: SpaceFit) -> Problem:
-    return Problem(
+def _tight(space: SpaceFit) -> Iterator[Problem]:
+    """What may not fit: things that nearly touch the board above or stand at the edge, or else the row."""
+    for found in space.doubtful:
+        limit = "height" if found.side == "tall" else "depth"
+        yield Problem(
+            f"{found.title} has {print_mm(max(0.0, found.spare), 2)} to spare in the {limit} of {space.name}, "
+            f"but may be off by ± {print_mm(found.tolerance, 2)} ({space.probability:.0%} sure that all fits)",
+            f"make it smaller, or make the {limit} of the space larger",
+            Severity.WARNING,
+            field=("spaces", space.name, limit),
+        )
+    if space.doubtful and space.room_left >= space.reserve - NOISE:
+        return
+    yield Problem(
         f"{space.name} is tight: {print_mm(space.room_left, 2)} are left, but the thicknesses may be off by "
         f"± {print_mm(space.likely, 2)} ({space.probability:.0%} sure to fit)",
         "measure a pile of each paper, or leave a book out",

@@ -117,7 +117,7 @@ def terms_of(spec: ShelfSpec, problems: list[Problem]) -> Terms:
     for name, entry in spec.stocks.items():
         with gathered(problems):
             stocks[name] = make_stock(name, entry, spec.printer)
-    return Terms(spec.shelf, spec.scale, spec.printer, stocks, spec.viewing_distance)
+    return Terms(spec.shelf, spec.scale, spec.printer, stocks, spec.viewing_distance, spec.glue_tolerances)
 
 
 def _settled(register: Register, terms: Terms, problems: list[Problem], kept: Keeper) -> dict[str, Thing]:
@@ -217,7 +217,7 @@ def _filled(
 def _spared(spec: ShelfSpec, fit: SpaceFit) -> float:
     """What is to be left of the width of a space, in mm."""
     written = spec.spaces[fit.name].to_spare
-    return fit.likely if written is None else written
+    return fit.reserve if written is None else written
 
 
 def _fill(

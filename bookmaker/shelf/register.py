@@ -18,6 +18,9 @@ from .entries import THINGS, ShelfSpec
 
 __all__ = ["Register", "register_of"]
 
+FEW_KINDS = 2
+"""So many kinds are named where nothing of them goes by a name."""
+
 Written = tuple[AnyFamily, FieldPath, Entry]
 """An entry, where it stands, and the kind of thing that it describes."""
 
@@ -74,8 +77,10 @@ class Register:
                 return (known[wanted],)
             meant = near_match(wanted, others)
             if meant and not near_match(wanted, map(str, self.names)):
-                nouns = dict.fromkeys(family.noun for family in self.families)
+                nouns = dict.fromkeys(thing.family.noun for thing in self.things.values())
                 message = f"there is no {' or '.join(nouns)} {show(wanted)!r}"
+                if len(nouns) > FEW_KINDS:
+                    message = f"nothing is called {show(wanted)!r}"
                 raise UnknownBook(message, f"did you mean {meant!r}?") from None
             raise unknown from None
 

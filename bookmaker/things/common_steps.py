@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from ..ground.geometry import Rect
 from ..ground.quantities import counted
-from ..paper.stock_entry import GLUES
+from ..paper.glue import GLUES
 from ..sheets.flat import Flat, Fold, FoldKind, Role
 from .making import Bench, Supply, Unit
 from .wording import as_list, thick

@@ -25,7 +25,7 @@ class Draft:
     `x_height` is that of the text on its pages in mm, if it has some, and `widest_space` how many times as wide as
     usual the spaces of its loosest line are. `lettering` is all that its covers say, `shelved` what of that is seen on
     the shelf: on the jacket of a book that wears one, else on its cover. `pages` are those of a book as they are read,
-    whichever way that is.
+    whichever way that is. `front_seen` is what the shelf sees of something that has no spine.
     """
 
     pieces: tuple[Piece, ...]
@@ -36,6 +36,7 @@ class Draft:
     shelved: tuple[Lettering, ...] = ()
     pages: tuple[Facsimile, ...] = ()
     right_to_left: bool = False
+    front_seen: Piece | None = None
 
     @property
     def openings(self) -> tuple[Facsimile, ...]:
@@ -55,7 +56,12 @@ class Draft:
 
     @property
     def front(self) -> tuple[Piece, Rect] | None:
-        """What of it is seen on the shelf: the outermost spine, and where it lies on its piece; None without one."""
+        """What of it is seen on the shelf: the outermost spine, and where it lies on its piece; None without one.
+
+        Of something that has none it is the front.
+        """
+        if self.front_seen:
+            return self.front_seen, Rect(0, 0, *self.front_seen.flat.size)
         spines = (
             (piece, panel.rect)
             for piece in reversed(self.pieces)

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from .book.family import BOOKS
+from .box.family import BOXES
+from .frame.family import FRAMES
 from .slipcase.family import SLIPCASES
 from .thing import AnyFamily
 
 __all__ = ["FAMILIES"]
 
-FAMILIES: tuple[AnyFamily, ...] = (BOOKS, SLIPCASES)
+FAMILIES: tuple[AnyFamily, ...] = (BOOKS, SLIPCASES, *BOXES, FRAMES)
 """In the order in which a shelf file lists them."""

@@ -11,12 +11,11 @@ from enum import StrEnum
 
 from ..ground.drawing import Art
 from ..ground.geometry import Size
+from ..paper.glue import GLUES, glue_called
 from ..paper.stock import Stock
-from ..paper.stock_entry import GLUES
 from ..sheets.flat import Flat
 from ..shelf_file.whereabouts import Whereabouts
 from .prints import Prints
-from .wording import glue_called
 
 __all__ = ["Bench", "Chapter", "Figure", "Making", "Measure", "Supply", "Unit"]
 

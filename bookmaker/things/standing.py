@@ -6,7 +6,9 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from math import hypot
 
-__all__ = ["Standing", "Uncertainty", "root_sum_square", "spread"]
+from ..paper.thickness import CUTTING_TOLERANCE
+
+__all__ = ["Standing", "Uncertainty", "root_sum_square", "spread", "summed"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +28,7 @@ class Uncertainty:
         return (self.own, *self.of_parts)
 
     def spread(self, tolerances: Mapping[str, float]) -> tuple[float, float]:
-        """Worst case and root-sum-square tolerance, ± mm, for the tolerance of each stock's caliper."""
+        """All errors one way, and root-sum-square, ± mm, for the tolerance of each stock's caliper."""
         return spread([self], tolerances)
 
 
@@ -34,7 +36,7 @@ class Uncertainty:
 class Standing:
     """A finished thing on a shelf, upright or in a stack: outer sides in mm, and how far its thickness may be off.
 
-    `thing` is its id, `title` what messages call it.
+    `thing` is its id, `title` what messages call it. `cut` is how far its height and its depth may be off, ± mm.
     """
 
     thing: str
@@ -44,6 +46,7 @@ class Standing:
     depth: float
     uncertainty: Uncertainty
     stack: str | None = None
+    cut: float = CUTTING_TOLERANCE
 
 
 def root_sum_square(parts: Sequence[float]) -> float:
@@ -56,10 +59,16 @@ def root_sum_square(parts: Sequence[float]) -> float:
 
 
 def spread(parts: Sequence[Uncertainty], tolerances: Mapping[str, float]) -> tuple[float, float]:
-    """Worst case Σ|tolerances|; likely √(Σ_stocks (Σ slopes · tolerance)² + Σ own²)."""
-    shared: dict[str, float] = {}
+    """All one way Σ|tolerances|; likely √(Σ_stocks (Σ slopes · tolerance)² + Σ own²)."""
+    whole = summed(parts)
+    shared = [slope * tolerances[name] for name, slope in whole.slopes.items()]
+    return sum(map(abs, shared)) + sum(whole.errors), root_sum_square([*shared, *whole.errors])
+
+
+def summed(parts: Sequence[Uncertainty]) -> Uncertainty:
+    """How far lengths laid end to end may be off together: what they share adds up, their own errors stay apart."""
+    slopes: dict[str, float] = {}
     for part in parts:
-        for stock, slope in part.slopes.items():
-            shared[stock] = shared.get(stock, 0.0) + slope * tolerances[stock]
-    own = [error for part in parts for error in part.errors]
-    return sum(map(abs, shared.values())) + sum(own), root_sum_square([*shared.values(), *own])
+        for name, slope in part.slopes.items():
+            slopes[name] = slopes.get(name, 0.0) + slope
+    return Uncertainty(slopes, 0.0, tuple(error for part in parts for error in part.errors))

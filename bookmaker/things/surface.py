@@ -86,12 +86,12 @@ def read_surface(entry: SurfaceEntry, folder: Path) -> Surface:
 def dress_surface(surface: Surface, size: Size, reach: Rect, words: Words, ground: Colour | None = None) -> Dress:
     """Draw a surface of a size in mm out to `reach`, which is the surface with its bleed.
 
-    `ground` is the colour of the whole, where it has none of its own; `words` are what a design letters, if no text
-    is given. Fields are relative to the surface.
+    `ground` is the colour that lies under it already; `words` are what a design letters, if no text is given. Fields
+    are relative to the surface.
     """
     entry, face = surface.entry, Rect(0, 0, *size)
     colour = entry.colour or ground
-    layers: list[Art] = [Filled.box(reach, colour)] if colour else []
+    layers: list[Art] = [Filled.box(reach, entry.colour)] if entry.colour else []
     problems: list[Problem] = []
     if surface.picture:
         picture = on_ground(surface.picture, colour or WHITE)

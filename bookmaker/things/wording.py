@@ -6,10 +6,8 @@ from collections.abc import Iterable, Sequence
 from itertools import groupby
 
 from ..ground.geometry import Size
-from ..ground.units import print_mm
-from ..paper.stock_entry import GLUES
 
-__all__ = ["as_list", "glue_called", "in_words", "long", "measured_in_parts", "numbers", "sides", "thick"]
+__all__ = ["as_list", "in_words", "long", "measured_in_parts", "numbers", "sides", "thick"]
 
 WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
@@ -84,16 +82,3 @@ def measured_in_parts(lengths: Sequence[float]) -> str:
     if len(counts) == 1:
         return long(lengths[0])
     return as_list([f"{length} ({count} of them)" if count > 1 else length for length, count in counts.items()])
-
-
-def glue_called(film: float) -> str:
-    """What a dry film of glue so many mm thick is made of.
-
-    >>> glue_called(0.015), glue_called(0.03), glue_called(0.02)
-    ('spray adhesive', 'paste or PVA', 'glue (a dry film of 0.02 mm)')
-    """
-    if film == GLUES["spray"]:
-        return "spray adhesive"
-    if film == GLUES["paste"]:
-        return "paste or PVA"
-    return "double-sided film" if film == GLUES["double-sided film"] else f"glue (a dry film of {print_mm(film)})"

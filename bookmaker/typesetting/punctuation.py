@@ -27,13 +27,21 @@ TYPED = ("'", '"')
 """What stands for both of these pairs in typefaces that lack them."""
 
 EN_DASH, EM_DASH, ELLIPSIS = "\u2013", "\u2014", "\u2026"
-THIN = "\u202f"
-"""The narrow no-break space: what stands inside it stays on its line."""
+THIN, WIDE = "\u202f", "\u00a0"
+"""The narrow no-break space and the usual one: what stands inside them stays on its line."""
 
-MARKED = re.compile(r"[\"']|--|\.\.\.")
+SPACED = re.compile(
+    rf"({Style.TYPEWRITER}[^\x00-\x06 \n\t]*)|(?<=[^\s;:!?])[ {THIN}{WIDE}]?([;!?])(?![\w/])"
+    rf"|(?<=[^\s;:!?])[ {THIN}{WIDE}]?(:)(?=[\s\x00-\x06]|$)|\u00ab[ {THIN}{WIDE}]?|[ {THIN}{WIDE}]?\u00bb"
+)
+"""What stands apart in French: ; ! ? by a narrow space, : and what is inside guillemets by a usual one, none to be
+broken (Lexique des règles typographiques en usage à l’Imprimerie nationale). Typewriter is left alone.
+"""
+
+MARKED = re.compile(r"[\"']|--|\.\.\.|(?:^|[ \n])- ")
 """What there is to do something about."""
 
-PIECES = re.compile(r"[\x00-\x06]|[ \n\t]|[\"']|-{2,}|\.{3,}")
+PIECES = re.compile(r"[\x00-\x06]|[ \n\t]|[\"']|-{2,}|(?:(?<= )|(?<=\n)|^)-(?= )|\.{3,}")
 """Signs of style, the ends of words, and marks that were typed."""
 
 STYLES = frozenset(map(str, Style))
@@ -63,8 +71,9 @@ ELISIONS = {
 class Punctuation:
     """The marks of a language: four quotation marks, the outer pair and that inside it, and the dash between spaces.
 
-    `elided` are words that begin with an apostrophe. `in_words` are the marks within Hebrew
-    words, for one typed mark and for two.
+    `elided` are words that begin with an apostrophe. Marks that are `spaced` stand apart from their word, as in French.
+    A dash that begins a paragraph may be `speech`. `in_words` are the marks within Hebrew words, for one typed
+    mark and for two.
     """
 
     double: tuple[str, str] = ("\u201c", "\u201d")
@@ -73,6 +82,8 @@ class Punctuation:
     elided: tuple[str, ...] = ()
     primes: tuple[str, str] = PRIMES
     in_words: tuple[str, str] | None = None
+    spaced: bool = False
+    speech: bool = False
     as_written: bool = False
 
     def set(self, text: str) -> str:
@@ -81,7 +92,10 @@ class Punctuation:
         >>> print(Punctuation().set('"Stay," he said -- and didn\\'t...'))
         “Stay,” he said – and didn’t…
         """
-        return text if self.as_written or not MARKED.search(text) else _Passage(text, self).set()
+        if self.as_written or not (self.spaced or MARKED.search(text)):
+            return text
+        found = _Passage(text, self).set()
+        return SPACED.sub(_spaced, found) if self.spaced else found
 
     def printed(self, text: str, *covers: Callable[[str], bool]) -> str:
         """A title or a few lines in typefaces that have, or have not, its signs.
@@ -117,7 +131,7 @@ MARKS = {
     "\u201c \u201d \u2018 \u2019": "en en-GB en-US af da eo eu gl id lv nl pt tr zu",
     "\u201e \u201c \u201a \u2018": "de cs is sk sl bg lt",
     "\u00ab \u00bb \u2039 \u203a": "de-CH de-LI",
-    f"\u00ab{THIN} {THIN}\u00bb \u201c \u201d": "fr",
+    f"\u00ab{WIDE} {WIDE}\u00bb \u201c \u201d": "fr",
     "\u00ab \u00bb \u201c \u201d": "ca el es it pt-PT sq",
     "\u00ab \u00bb \u201e \u201c": "ru be uk",
     "\u00ab \u00bb \u2018 \u2019": "nb nn no",
@@ -136,6 +150,13 @@ EM_DASHED = frozenset({"ru", "be", "uk", "bg", "es"})
 """Languages whose dash between spaces is as long as the type is large (common practice)."""
 
 
+SPACED_MARKS = frozenset({"fr", "fr-fr", "fr-be", "fr-lu"})
+"""Tags of French as it is printed in Europe; elsewhere habits differ."""
+
+SPOKEN_WITH_DASH = EM_DASHED | {"cs", "da", "el", "fr", "hr", "hu", "it", "pl", "pt", "ro", "sk", "sr", "tr"}
+"""Languages in which a dash at the beginning of a paragraph tells that someone speaks (common practice)."""
+
+
 def punctuation_of(language: str) -> Punctuation:
     """The punctuation of a language tag (BCP 47); of English, if nothing is known of it.
 
@@ -148,13 +169,22 @@ def punctuation_of(language: str) -> Punctuation:
     double, single = _pairs(marks)
     dash = EM_DASH if root in EM_DASHED else EN_DASH
     in_words = GERESH_AND_GERSHAYIM if root == "he" else None
-    return Punctuation(double, single, dash, ELISIONS.get(root, ()), in_words=in_words)
+    elided, spaced, speech = ELISIONS.get(root, ()), tag in SPACED_MARKS, root in SPOKEN_WITH_DASH
+    return Punctuation(double, single, dash, elided, in_words=in_words, spaced=spaced, speech=speech)
 
 
 def is_punctuated(language: str) -> bool:
     """Whether anything is known of the punctuation of a language tag."""
     tag = language.replace("_", "-").casefold()
     return bool({tag, tag.partition("-")[0]} & LANGUAGES.keys())
+
+
+def _spaced(found: re.Match[str]) -> str:
+    if found[1]:
+        return found[1]
+    if found[2] or found[3]:
+        return THIN + found[2] if found[2] else WIDE + found[3]
+    return found[0][0] + WIDE if found[0][0] == "\u00ab" else WIDE + found[0][-1]
 
 
 class _Passage:
@@ -211,7 +241,9 @@ class _Passage:
         if len(sign) == 3:
             return EM_DASH
         if before.isspace() and after.isspace():
-            return EM_DASH if before == "\n" else self.marks.dash
+            if before == "\n":
+                return EM_DASH if sign != "-" or self.marks.speech else sign
+            return self.marks.dash
         return EN_DASH if before.isdigit() and after.isdigit() else EM_DASH
 
     def _double(self, start: int, before: str, *, begins: bool, ends: bool) -> str:

@@ -6,24 +6,33 @@ import json
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
-from ..ground.geometry import Point, Rect
 from ..ground.problems import Problem, show_field
 from ..ground.units import rounded
 from ..ground.visible import STEERING
+from ..paper.glue import films_of
+from ..paper.stock import Stock
 from ..sheets.cutting import CutPart, Stick
-from ..sheets.flat import Fold, Stroke
-from ..sheets.layout import Placement, Sheet
+from ..sheets.layout import Sheet
 from ..sheets.tally import Tally
 from ..shelf.checked import Checked
 from ..shelf.entries import THINGS
 from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
+from ..shelf.film_estimates import FilmEstimate, film_estimates
 from ..shelf.fit import SpaceFit
 from ..shelf.plan import ShelfPlan
 from ..shelf.printed.records import KEY, Printed
-from ..shelf.register import Register
+from ..things.terms import Terms
 from ..things.thing import Plan
+from .sheet_json import sheet_report
 
-__all__ = ["check_report", "dump", "plan_report"]
+__all__ = ["VERSION", "check_report", "dump", "plan_report"]
+
+
+VERSION = 1
+"""Of the form of plan.json: goes up when a key comes to mean something else or goes away."""
+
+COVERAGE_FACTOR = 2
+"""Every tolerance is so many standard deviations (JCGM 100:2008, GUM, 6.2: k = 2)."""
 
 
 def dump(report: Mapping[str, Any]) -> str:
@@ -39,9 +48,11 @@ def check_report(checked: Checked) -> dict[str, Any]:
     return {
         "shelf": plan.spec.shelf,
         **{key: _things(key, checked) for key in (*sections, THINGS)},
-        "spaces": [_space(space) for space in plan.spaces],
+        "coverage_factor": COVERAGE_FACTOR,
+        "spaces": [_space(space, plan.spec.spaces[space.name].chance) for space in plan.spaces],
         "measured": [_comparison(one) for one in comparisons(plan)],
         "caliper_estimates": [_estimate(estimate) for estimate in caliper_estimates(plan)],
+        "film_estimates": [_film(estimate) for estimate in film_estimates(plan)],
         "problems": [_problem(problem) for problem in checked.problems],
     }
 
@@ -59,9 +70,12 @@ def plan_report(
     """
     return {
         "made_by": "bookmaker",
+        "version": VERSION,
         "files": list(files),
         "digests": dict(files),
-        "sheets": [_sheet(file, page, sheet, checked.plan.register) for file, page, sheet in sheets],
+        "scale": checked.plan.spec.scale,
+        "stocks": [_stock(stock, checked.plan.terms) for stock in checked.plan.stocks.values()],
+        "sheets": [sheet_report(file, page, sheet, checked) for file, page, sheet in sheets],
         "paper": [_tally(tally) for tally in tallies],
         **check_report(checked),
         KEY: printed.report(),
@@ -83,10 +97,10 @@ def _thing(one: Plan, plan: ShelfPlan) -> dict[str, Any]:
         if family.section and not family.section.counted:  # what is counted stands by itself
             said[family.noun] = holder.name if holder and holder.family is family else None
     if standing:
-        worst_case, likely = standing.uncertainty.spread(plan.terms.tolerances)
+        all_one_way, likely = standing.uncertainty.spread(plan.terms.tolerances)
         sides = {"thickness": standing.thickness, "height": standing.height, "depth": standing.depth}
         said |= {"overall_mm": {side: rounded(length) for side, length in sides.items()}}
-        said |= {"tolerance_mm": rounded(likely), "worst_case_mm": rounded(worst_case)}
+        said |= {"tolerance_mm": rounded(likely), "all_one_way_mm": rounded(all_one_way)}
     said |= {"cut_list": [_cut_part(part) for part in one.cut_list]}
     return said | ({"sticks": [_stick(stick) for stick in one.sticks]} if one.sticks else {})
 
@@ -114,7 +128,7 @@ def _stick(stick: Stick) -> dict[str, Any]:
     }
 
 
-def _space(space: SpaceFit) -> dict[str, Any]:
+def _space(space: SpaceFit, chance: float) -> dict[str, Any]:
     return {
         "name": space.name,
         "width_mm": rounded(space.width),
@@ -122,9 +136,10 @@ def _space(space: SpaceFit) -> dict[str, Any]:
         "clearance_mm": rounded(space.clearance),
         "room_left_mm": rounded(space.room_left),
         "verdict": str(space.verdict),
-        "worst_case_mm": rounded(space.worst_case),
+        "all_one_way_mm": rounded(space.all_one_way),
         "tolerance_mm": rounded(space.likely),
         "probability": round(space.probability, 4),
+        "wanted_probability": round(chance, 4),
     }
 
 
@@ -146,6 +161,15 @@ def _estimate(estimate: CaliperEstimate) -> dict[str, Any]:
     }
 
 
+def _film(estimate: FilmEstimate) -> dict[str, Any]:
+    return {
+        "glue_um": round(estimate.before * 1000, 2),
+        "measures": estimate.measures,
+        "film_um": round(estimate.film * 1000, 2),
+        "tolerance_um": round(estimate.tolerance * 1000, 2),
+    }
+
+
 def _problem(problem: Problem) -> dict[str, Any]:
     place = problem.place
     return {
@@ -160,18 +184,17 @@ def _problem(problem: Problem) -> dict[str, Any]:
     }
 
 
-def _sheet(file: str, page: int, sheet: Sheet, register: Register) -> dict[str, Any]:
+def _stock(stock: Stock, terms: Terms) -> dict[str, Any]:
     return {
-        "file": file,
-        "page": page,
-        "reverse_page": page + 1 if sheet.two_sided else None,
-        "stock": sheet.stock.name,
-        "printer": sheet.stock.printed_on or None,
-        "size_mm": [rounded(side) for side in sheet.size],
-        "off_cut": sheet.stock.off_cut,
-        "pieces": [_piece(placement, register) for placement in sheet.placements],
-        "knife_cuts": [_stroke(cut) for cut in sheet.cuts],
-        "crosses": [_stroke(arm) for arm in sheet.crosses],
+        "name": stock.name,
+        "caliper_mm": rounded(stock.caliper),
+        "tolerance_mm": rounded(stock.tolerance),
+        "film_mm": rounded(stock.film),
+        "glue_mm": rounded(stock.glue),
+        "glue_tolerance_mm": rounded(terms.tolerances[films_of(stock.glue)]),
+        "grammage": stock.grammage,
+        "grain": str(stock.grain),
+        "size_mm": [rounded(side) for side in stock.sheet.size],
     }
 
 
@@ -185,55 +208,3 @@ def _tally(tally: Tally) -> dict[str, Any]:
         "used": round(tally.used, 4),
         "left_over_mm": [rounded(side) for side in tally.rest] if tally.rest else None,
     }
-
-
-def _piece(placement: Placement, register: Register) -> dict[str, Any]:
-    piece, flat = placement.piece, placement.piece.flat
-    own = register.things[piece.owner].family
-    sections = (family for family in register.families if family.section)
-    return {
-        "id": piece.id,
-        "owner": piece.owner,
-        **{family.noun: register.reference(piece.owner) if family is own else None for family in sections},
-        "kind": flat.kind,
-        "name": flat.name,
-        "turned_deg": 90 if placement.turned else 0,
-        "outline_mm": [_point(point) for point in placement.outline],
-        "holes_mm": [[_point(point) for point in hole] for hole in placement.holes],
-        "bleed_mm": rounded(flat.bleed),
-        "folds": [_fold(fold) for fold in placement.folds],
-        "cuts": [_stroke(cut) for cut in placement.on_sheet(flat.cuts)],
-        "trims": [_stroke(trim) for trim in placement.on_sheet(flat.trims)],
-        "scores": [_stroke(score) for score in placement.on_sheet(flat.scores)],
-        "perforations": [_stroke(line) for line in placement.on_sheet(flat.perforations)],
-        "panels": [
-            {
-                "role": str(panel.role),
-                "page": panel.page,
-                "rect_mm": _rect(placement.to_sheet.apply_to(panel.rect)),
-                "face": str(panel.face),
-                "head_down": panel.head_down,
-                "creep_mm": rounded(panel.creep),
-            }
-            for panel in flat.panels
-        ],
-        "marks": [
-            {"kind": str(mark.kind), "rect_mm": _rect(placement.to_sheet.apply_to(mark.rect))} for mark in flat.marks
-        ],
-    }
-
-
-def _fold(fold: Fold) -> dict[str, Any]:
-    return {"kind": str(fold.kind), "from_mm": _point(fold.start), "to_mm": _point(fold.end)}
-
-
-def _stroke(stroke: Stroke) -> dict[str, Any]:
-    return {"from_mm": _point(stroke.start), "to_mm": _point(stroke.end)}
-
-
-def _point(point: Point) -> list[float]:
-    return [rounded(point.x), rounded(point.y)]
-
-
-def _rect(rect: Rect) -> list[float]:
-    return [rounded(value) for value in rect]

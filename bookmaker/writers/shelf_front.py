@@ -11,6 +11,7 @@ from ..sheets.piece import Piece
 from ..shelf.arrangement import Stood, arranged
 from ..shelf.plan import ShelfPlan
 from ..things.draft import Draft
+from ..things.thing import Plan
 
 __all__ = ["Front", "Row", "Shown", "fronts", "rows_of"]
 
@@ -69,14 +70,19 @@ def fronts(plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Iterator[Front]:
             first, *others = together
             held = plan.plans[first.who.thing].held
             stack = tuple(_shown(one, drafts) for one in (first, *others))
-            places += _filled(first, plan, drafts) if held else [stack]
+            places += [*_filled(first, plan, drafts)] or [stack]
             placed.update((first.who.thing, *(one.who.thing for one in others), *held))
         if places:
             space = plan.spec.spaces[fit.name]
             yield Front(fit.name, space.width, space.height, tuple(places))
-    stray = [one.standing for id, one in plan.plans.items() if id not in placed and one.standing and not one.held]
+    stray = [one.standing for id, one in plan.plans.items() if id not in placed and one.standing and _closed(one, plan)]
     if stray:
         yield _row_of([Stood(Rect(0, 0, one.thickness, one.height), one) for one in stray], drafts)
+
+
+def _closed(one: Plan, plan: ShelfPlan) -> bool:
+    """Whether nothing is seen of what it holds."""
+    return not one.niches(plan.held_by(one))
 
 
 def _shown(one: Stood, drafts: Mapping[str, Draft]) -> Shown:

@@ -380,7 +380,7 @@ def test_damaged_streams_and_objects_are_refused(tmp_path: Path) -> None:
         pdf.save(path, compress_streams=False)
     data = path.read_bytes().replace(b"/Length 19", b"/Filter/FlateDecode/Length 19")
     path.write_bytes(data)
-    assert refusal(path) == f"a.pdf is damaged; {AGAIN}"
+    assert refusal(path) == f"page 1 of a.pdf is damaged; {AGAIN}"
     path.write_bytes(b"%PDF-1.7\n1 0 obj\n<</Type/Catalog>>\nendobj\ntrailer<</Root 1 0 R>>\n%%EOF")
     assert refusal(path) == f"a.pdf is damaged; {AGAIN}"
 

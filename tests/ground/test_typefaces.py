@@ -236,6 +236,8 @@ def without_head() -> bytes:
     return bytes(data)
 
 
+AGAIN = "fetch the font file again from where it came"
+
 BAD_FONTS = {
     "nothing": (b"", "own.ttf is not a font file; choose a TTF or OTF file"),
     "text": (b"Dear reader", "own.ttf is not a font file; choose a TTF or OTF file"),
@@ -243,9 +245,9 @@ BAD_FONTS = {
         b"wOF2" + bytes(100),
         "own.ttf is a font for web pages; choose the same typeface as a TTF or OTF file",
     ),
-    "half": (TEXT.data[: len(TEXT.data) // 2], "own.ttf is damaged; fetch the font file again from where it came"),
-    "cut": (TEXT.data[:3000], "own.ttf is damaged; fetch the font file again from where it came"),
-    "headless": (without_head(), "own.ttf is damaged; fetch the font file again from where it came"),
+    "half": (TEXT.data[: len(TEXT.data) // 2], f"own.ttf is damaged: it is cut short; {AGAIN}"),
+    "cut": (TEXT.data[:3000], f"own.ttf is damaged: it is cut short; {AGAIN}"),
+    "headless": (without_head(), f"own.ttf is damaged: it has no table head; {AGAIN}"),
     "blank": (without_outlines(), "own.ttf has no outlines to print; choose a TTF or OTF file with outlines"),
     "collection": (
         collection(),

@@ -74,9 +74,9 @@ def test_numbers_are_those_of_the_plan(shelf: Made) -> None:
     for number, book in enumerate(plan["books"]):
         text = texts[f"Volume {number + 1}"]
         overall = book["overall_mm"]
-        for length in (book["block_thickness_mm"], book["block_computed_mm"], book["spine_mm"], overall["thickness"]):
+        for length in (book["block_alone_mm"], book["block_computed_mm"], book["spine_mm"], overall["thickness"]):
             assert re.search(rf"\b{said(length, 2)} mm", text), (length, text)
-        row = [book["block_thickness_mm"], book["spine_mm"], overall["thickness"], book["tolerance_mm"]]
+        row = [book["block_alone_mm"], book["spine_mm"], overall["thickness"], book["tolerance_mm"]]
         sizes = " ".join(f"{said(length, 2)} mm" for length in row)
         assert re.search(rf"{sizes} {said(overall['height'], 1)} × {said(overall['depth'], 1)} mm", text), sizes
         for part in book["cut_list"]:
@@ -250,10 +250,10 @@ def test_steps_of_a_worked_accordion(tmp_path: Path) -> None:
         "Join strip 1 to 2, 2 to 3, 3 to 4 and 4 to 5: the backs of the two end panels are glued together",
         "(page 9 on page 10, page 19 on page 20, page 29 on page 30 and page 39 on page 40)",
         "24 films of spray adhesive, page 1 with page 2 first",
-        "4.14 mm is what was computed",
+        "4.11 mm is what was computed; 0.03 mm of glue come under its ends and are added",
         f"they are {spine:.1f} mm apart, the first 15.1 mm from the left edge",
         "Cut the cover out 2.0 mm outside its edges, with its print, 24.0 mm high and 38.5 mm wide",
-        "the block 4.14 mm ________ mm shelf.yaml, line 16, in its block: measured_thickness: … mm",
+        "the block by itself 4.11 mm ________ mm shelf.yaml, line 16, in its block: measured_thickness: … mm",
         "the covered book 4.56 mm ________ mm shelf.yaml, line 16: measured_thickness: … mm",
     ):
         assert words in text, words
@@ -273,7 +273,9 @@ books:
 
 
 def test_steps_of_a_worked_block_case_and_section(tmp_path: Path) -> None:
-    """Numbers by hand: the strip is 0.08 mm and its paste 0.03; a board is W + q − joint wide, the joint 1.5 · 0.8.
+    """Numbers by hand: the stiffener is 4 + 2 · 0.03 of paste + 1.6 wide.
+
+    The strip is 0.08 mm and its paste 0.03; a board is W + q − joint wide, the joint 1.5 · 0.8.
 
     Between its folds the strip is H − 2c + π/4 · c = 21 − 0.16 + 0.063, each end W − c + π/8 · c = 14.951.
     The covering spans the joint from the outside of the stiffener: 1.2 + 0.8 + π/4 · 0.21 = 2.165. Each nested sheet
@@ -285,7 +287,7 @@ def test_steps_of_a_worked_block_case_and_section(tmp_path: Path) -> None:
         "Cut the block of wood: 20.78 mm high, 14.89 mm wide, 4.00 mm thick",
         "Score the two folds of the edge strip on the print, 15.0 mm from each end and 20.9 mm apart",
         "Cut two boards of board, 0.80 mm thick: 21.80 mm high, 14.20 mm wide",
-        "a stiffener of board, 0.80 mm thick: 21.80 mm high, 5.60 mm wide",
+        "a stiffener of board, 0.80 mm thick: 21.80 mm high, 5.66 mm wide",
         "2.2 mm between board and stiffener on either side, 5.0 mm from every edge",
         "the joint between back and board is 1.2 mm",
     ):
@@ -306,8 +308,11 @@ def test_measured_blocks_say_so(tmp_path: Path) -> None:
     shelf = (shelf_head() + WORKED).replace("laid, pages: 48", "laid, pages: 48, measured_thickness: 4.31 mm", 1)
     _, out = made(shelf, tmp_path)
     text = chapters(out / "guide.pdf")[1]["Volume 1"]
-    assert "the cover is made for the 4.31 mm that you measured (computed 4.14 mm)" in text
-    assert "the block 4.14 mm 4.31 mm shelf.yaml, line 12, in its block: measured_thickness: … mm (it is there)" in text
+    assert "the cover is made for the 4.31 mm that you measured (computed 4.11 mm); 0.03 mm of glue" in text
+    assert (
+        "the block by itself 4.11 mm 4.31 mm shelf.yaml, line 12, in its block: measured_thickness: … mm (it is there)"
+        in text
+    )
 
 
 HOLES = "block: {kind: sections, stock: bond, pages: 64, fold: octavo, stations: 3}"

@@ -54,6 +54,17 @@ TABLES = {
     "a jacket": ["Jacket"],
     "a slipcase": ["SlipcaseEntry"],
     "a listed slipcase": ["ListedSlipcase"],
+    "a box": ["Tray", "TuckBox", "Envelope"],
+    "a lidded box": ["LiddedBox"],
+    "a hinged box": ["HingedBox"],
+    "a drawer box": ["DrawerBox"],
+    "a folder": ["Folder"],
+    "three sides": ["ThreeSides"],
+    "the sides of a box": ["BoxSides"],
+    "a surface": ["SurfaceEntry"],
+    "a frame": ["FrameEntry"],
+    "a mount": ["MountEntry"],
+    "rails": ["RailsEntry"],
     "the faces": ["BoxFaces"],
     "one face": ["BoxFace"],
     "blank pages": ["Blank"],
@@ -90,7 +101,12 @@ TABLES = {
 }
 """What each "key of …" table of the manual describes, by the name of its model."""
 
-TOLD_OF_ALL = {"PictureCover": "Cloth", "PrinterEntry": "PaperPath", "ListedSlipcase": "SlipcaseEntry"}
+TOLD_OF_ALL = {
+    "PictureCover": "Cloth",
+    "PrinterEntry": "PaperPath",
+    "ListedSlipcase": "SlipcaseEntry",
+    **dict.fromkeys(("LiddedBox", "HingedBox", "DrawerBox", "Folder"), "Tray"),
+}
 """Models with a table of what they have besides the keys of another one: of all drawn designs, of any printer …"""
 
 SHARED = set(Part.model_fields)

@@ -82,6 +82,12 @@ def test_wheel_holds_every_typeface_with_its_licence(wheel: Path) -> None:
     assert "bookmaker/fonts/README.md" in names
 
 
+def test_wheel_holds_the_page(wheel: Path) -> None:
+    names = set(zipfile.ZipFile(wheel).namelist())
+    site = ROOT / "bookmaker" / "page" / "site"
+    assert {f"bookmaker/page/site/{file.name}" for file in site.iterdir()} <= names
+
+
 def test_wheel_holds_the_fonts_unaltered(wheel: Path) -> None:
     with zipfile.ZipFile(wheel) as archive:
         for file in (ROOT / "fonts").rglob("*"):

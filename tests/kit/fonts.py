@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from pathlib import Path
+from typing import Any
 
 from fontTools.fontBuilder import FontBuilder
 from fontTools.pens.t2CharStringPen import T2CharStringPen
 from fontTools.pens.ttGlyphPen import TTGlyphPen
-from fontTools.ttLib import TTFont
+from fontTools.ttLib import TTFont, newTable
 
 from bookmaker.ground.typefaces import bundled
 
-__all__ = ["LETTERS", "cff_font", "font_of_boxes"]
+__all__ = ["LETTERS", "cff_font", "font_of_boxes", "without_end"]
 
 LETTERS = "אבגדהוזחטיכלמנסעפצקרשתםןץףך abcdefghijklmnopqrstuvwxyz0123456789.,-•"
 
@@ -41,17 +43,11 @@ def cff_font(path: Path, chars: str) -> Path:
 def font_of_boxes(path: Path, letters: str = LETTERS) -> Path:
     """A typeface in which every letter is a box, half an em wide."""
     names = [".notdef", *(f"u{ord(letter):04X}" for letter in letters)]
-    pen = TTGlyphPen(None)
-    pen.moveTo((50, 0))
-    pen.lineTo((50, 500))
-    pen.lineTo((450, 500))
-    pen.lineTo((450, 0))
-    pen.closePath()
     builder = FontBuilder(1000, isTTF=True)
     builder.setupGlyphOrder(names)
     builder.setupCharacterMap({ord(letter): f"u{ord(letter):04X}" for letter in letters})
     blank = TTGlyphPen(None).glyph()
-    box = pen.glyph()
+    box = _box()
     builder.setupGlyf({name: blank if name == "u0020" else box for name in names})
     builder.setupHorizontalMetrics(dict.fromkeys(names, (500, 50)))
     builder.setupHorizontalHeader(ascent=800, descent=-200)
@@ -60,3 +56,41 @@ def font_of_boxes(path: Path, letters: str = LETTERS) -> Path:
     builder.setupPost()
     builder.save(path)
     return path
+
+
+def without_end(path: Path, depth: int = 12, times: int = 8) -> Path:
+    """A small typeface whose one letter is made of so many of a glyph that is made of so many of another, and so on."""
+    names = [".notdef", *(f"part{number}" for number in range(depth)), "x"]
+    glyphs = {".notdef": TTGlyphPen(None).glyph(), "part0": _box()}
+    for below, name in pairwise(names[1:]):
+        pen = TTGlyphPen(dict.fromkeys(names))
+        for number in range(times):
+            pen.addComponent(below, (1, 0, 0, 1, number, 0))
+        glyphs[name] = pen.glyph()
+    builder = FontBuilder(1000, isTTF=True)
+    builder.setupGlyphOrder(names)
+    builder.setupCharacterMap({ord("x"): "x"})
+    builder.font["glyf"] = table = newTable("glyf")
+    table.glyphs, table.glyphOrder = glyphs, names
+    builder.font["loca"] = newTable("loca")
+    for glyph in glyphs.values():
+        glyph.xMin = glyph.yMin = 0
+        glyph.xMax = glyph.yMax = 500
+    builder.setupHorizontalMetrics(dict.fromkeys(names, (500, 0)))
+    builder.setupHorizontalHeader(ascent=800, descent=-200)
+    builder.setupNameTable({"familyName": "Without End", "styleName": "Regular"})
+    builder.setupOS2(sxHeight=500, sCapHeight=500)
+    builder.setupPost()
+    builder.font.recalcBBoxes = False
+    builder.save(path)
+    return path
+
+
+def _box() -> Any:
+    pen = TTGlyphPen(None)
+    pen.moveTo((50, 0))
+    pen.lineTo((50, 500))
+    pen.lineTo((450, 500))
+    pen.lineTo((450, 0))
+    pen.closePath()
+    return pen.glyph()

@@ -16,7 +16,7 @@ NUMBERS = range(int(os.environ.get("SHELVES", "6")))
 """The shelves that a test tries."""
 
 WORDS = ("Salt", "Tide", "Lantern", "Weir", "Orchard", "Kiln", "Ferry", "Heron", "Loom", "Quarry", "Moth", "Anvil")
-INSIDES = ("blank", "ruled", "squared", "ledger", "music")
+INSIDES = ("blank", "ruled", "squared", "ledger paper", "music")
 STYLES = ("plain", "cloth", "leather", "paper boards", "paperback")
 
 

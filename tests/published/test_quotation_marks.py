@@ -20,7 +20,7 @@ from bookmaker.typesetting.punctuation import punctuation_of
         ("sk-SK", "„x“"),
         ("is", "„x“"),
         ("bg", "„x“"),
-        ("fr", "«\u202fx\u202f»"),
+        ("fr", "«\u00a0x\u00a0»"),
         ("el-GR", "«x»"),
         ("es", "«x»"),
         ("it", "«x»"),
@@ -39,7 +39,7 @@ from bookmaker.typesetting.punctuation import punctuation_of
     ],
 )
 def test_outer_marks(language: str, outer: str) -> None:
-    """French has narrow no-break spaces inside its marks (common practice)."""
+    """French has no-break spaces inside its marks (Lexique des règles typographiques, Imprimerie nationale)."""
     assert punctuation_of(language).set('"x"') == outer
 
 

@@ -40,18 +40,22 @@ def rows(text: str) -> dict[str, list[str]]:
 def test_the_layers_add_up_to_the_book(tmp_path: Path) -> None:
     found = rows(explained(tmp_path))
     assert found["panels"] == ["50", "0.075", "3.750", "page"]
-    assert found["block as computed"] == ["4.140"]
-    assert found["cover paper and its turn-ins"] == ["4", "0.160", "0.640", "cover [card]"]
-    assert found["film over the cover"] == ["4", "0.050", "0.200"]
-    assert found["finished book"] == ["4.980"]
+    assert found["block as computed"] == ["4.110"]
+    assert found["glue films under the pastedowns"] == ["2", "0.015", "0.030"]
+    assert found["cover paper"] == ["2", "0.160", "0.320", "cover [card]"]
+    assert found["turn-ins of the cover"] == ["2", "0.160", "0.320", "cover [card]"]
+    assert found["glue films under the turn-ins"] == ["2", "0.030", "0.060"]
+    assert found["film over cover paper"] == ["2", "0.050", "0.100"]
+    assert found["film over turn-ins of the cover"] == ["2", "0.050", "0.100"]
+    assert found["finished book"] == ["5.040"]
     assert found["spine on the flat cover, fold to fold"] == ["4.305"]
 
 
 def test_a_measured_block_is_shown_against_the_computed_one(tmp_path: Path) -> None:
     found = rows(explained(tmp_path, ", measured_thickness: 4.32 mm"))
     assert found["block as measured"] == ["4.320"]
-    assert found["measured less computed"] == ["+0.180"]
-    assert found["finished book"] == ["5.160"]
+    assert found["measured less computed"] == ["+0.210"]
+    assert found["finished book"] == ["5.250"]
 
 
 def test_brackets_in_titles_are_not_markup(tmp_path: Path) -> None:

@@ -59,9 +59,9 @@ def test_a_measured_book_stands_as_thick_as_measured(tmp_path: Path) -> None:
 def test_a_measured_block_carries_on_into_spine_and_book(tmp_path: Path) -> None:
     measured = report(tmp_path, ONE.replace("pages: 48", "pages: 48, measured_thickness: 4.4 mm"))
     book = measured["books"][0]
-    assert book["spine_mm"] == pytest.approx(4.4 + 0.1257, abs=1e-4)  # π/4 · 0.16
-    assert book["overall_mm"]["thickness"] == pytest.approx(4.72)
-    assert [one["difference_mm"] for one in measured["measured"]] == [0.26]
+    assert book["spine_mm"] == pytest.approx(4.4 + 0.03 + 0.1257, abs=1e-4)  # two films under its ends, π/4 · 0.16
+    assert book["overall_mm"]["thickness"] == pytest.approx(4.75)
+    assert [one["difference_mm"] for one in measured["measured"]] == [0.29]  # 50 · 0.075 + 24 · 0.015 = 4.11
 
 
 def test_a_measured_row_shares_out_its_difference(tmp_path: Path) -> None:
@@ -109,7 +109,7 @@ def test_books_of_one_title_are_named_by_number(tmp_path: Path) -> None:
     [
         (
             ONE.replace("pages: 48", "pages: 48, measured_thickness: 39 mm"),
-            "1 One, block measures 39 mm, computed are 4.14 mm",
+            "1 One, block by itself measures 39 mm, computed are 4.11 mm",
         ),
         (
             ONE.replace("One,", "One, measured_thickness: 6 mm,"),
@@ -169,9 +169,9 @@ def test_the_uncertainty_is_that_of_many_simulated_makers() -> None:
 
 
 def test_check_proposes_the_better_caliper(tmp_path: Path) -> None:
-    """Both blocks are 4 % thicker than 75 µm would make them: 50 and 98 sheets, 26 and 50 films."""
-    one = ONE.replace("pages: 48", f"pages: 48, measured_thickness: {50 * 0.078 + 26 * 0.015:.3f} mm")
-    two = TWO.replace("pages: 96", f"pages: 96, measured_thickness: {98 * 0.078 + 50 * 0.015:.3f} mm")
+    """Both blocks are 4 % thicker than 75 µm would make them: 50 and 98 sheets, 24 and 48 films."""
+    one = ONE.replace("pages: 48", f"pages: 48, measured_thickness: {50 * 0.078 + 24 * 0.015:.3f} mm")
+    two = TWO.replace("pages: 96", f"pages: 96, measured_thickness: {98 * 0.078 + 48 * 0.015:.3f} mm")
     found = report(tmp_path, one + two)
     assert found["caliper_estimates"] == [{"stock": "page", "blocks": 2, "caliper_um": 78.0, "tolerance_um": 1.36}]
     assert [(problem["field"], problem["message"], problem["remedy"]) for problem in found["problems"]] == [

@@ -63,7 +63,7 @@ def test_books_that_stand_out_are_named_with_how_much() -> None:
 def test_a_stocks_error_is_shared_and_hands_err_on_their_own() -> None:
     fit = fit_space("upper", space(100), [book(0, 4), book(1, 4)], TOLERANCES)
     page, cover = 2 * 50 * 0.0075, 2 * 2 * 0.016
-    assert fit.worst_case == pytest.approx(page + cover + 2 * 0.15)
+    assert fit.all_one_way == pytest.approx(page + cover + 2 * 0.15)
     assert fit.likely == pytest.approx((page**2 + cover**2 + 2 * 0.15**2) ** 0.5)
 
 
@@ -133,7 +133,7 @@ def full_width(folder: Path) -> float:
     return fit.width - fit.room_left
 
 
-@pytest.mark.parametrize("missing", [0.007, 0.3, 1.234, 2.5, 3.0])
+@pytest.mark.parametrize("missing", [0.007, 0.3, 1.234, 2.5, 2.9])
 def test_every_remedy_works_when_it_is_taken(tmp_path: Path, missing: float) -> None:
     width = full_width(tmp_path) - missing
     fit, remedy = upper(tmp_path, width)

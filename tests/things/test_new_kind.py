@@ -22,6 +22,7 @@ from bookmaker.ground.problems import CommandError, Problem, ShelfFileError
 from bookmaker.sheets.cutting import Stick
 from bookmaker.sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from bookmaker.sheets.sheet_room import flat_too_large
+from bookmaker.sheets.toolpaths import Tool
 from bookmaker.shelf.choice import Choice
 from bookmaker.shelf.wishes import Wishes
 from bookmaker.shelf_file.fields.measures import PageSide
@@ -164,8 +165,8 @@ def test_it_is_cut_by_machine_the_hole_before_the_outline(tmp_path: Path) -> Non
     _, out = made(tmp_path)
     drawing = ezdxf.readfile(out / "machine" / "card-1.dxf")
     lines = [(line.dxf.layer, len(list(line.get_points()))) for line in drawing.modelspace()]
-    assert [layer for layer, _ in lines].count("score") == 2
-    corners = [count for layer, count in lines if layer == "cut"]
+    assert [layer for layer, _ in lines].count(Tool.SCORE) == 2
+    corners = [count for layer, count in lines if layer == Tool.CUT]
     assert [count > 4 for count in corners] == [True, False, True, False]
 
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from bookmaker.ground.typefaces import bundled
 from bookmaker.typesetting.lines.boxes import Boxes
-from bookmaker.typesetting.lines.fount import Fount, Style, as_read
+from bookmaker.typesetting.lines.fount import ADDED_HYPHEN, Fount, Style, as_read
 from bookmaker.typesetting.lines.hyphens import known_language, partings
 
 FACES = {Style.ROMAN: bundled("text"), Style.ITALIC: bundled("text italic"), Style.BOLD: bundled("text bold")}
@@ -64,7 +64,7 @@ def test_a_style_without_a_face_is_set_in_roman() -> None:
 
 def test_the_parts_of_a_word_keep_its_style() -> None:
     assert FOUNT.part(f"{Style.BOLD}lighthouse", 6, 11) == f"{Style.BOLD}house"
-    assert FOUNT.part(f"{Style.BOLD}light{Style.ROMAN}house", 0, 6, hyphened=True) == f"{Style.BOLD}light-"
+    assert FOUNT.part(f"{Style.BOLD}light{Style.ROMAN}house", 0, 6, hyphened=True) == f"{Style.BOLD}light{ADDED_HYPHEN}"
 
 
 def test_spaces_are_wider_by_the_gap() -> None:
@@ -114,6 +114,26 @@ def test_short_ends_of_words_stand_alone_only_in_languages_that_allow_it() -> No
     assert 2 in [parting.at for parting in partings("Reben", known_language("de"))]
     assert [parting.at for parting in partings("лампа", "ru")] == [3]
     assert 5 in [parting.at for parting in partings("θάλασσα", known_language("el"))]
+
+
+def test_the_hyphen_at_the_end_of_a_line_is_printed_but_soft_to_whoever_copies_it() -> None:
+    [run] = FOUNT.runs(FOUNT.part("lighthouse", 0, 5, hyphened=True))
+    assert run.text == "light-"
+    assert run.width == pytest.approx(harfbuzz_width("light-"))
+    assert [glyph.text for glyph in run.glyphs] == [*"light", "\u00ad"]
+    assert [glyph.text for run in FOUNT.runs("light\u00adhouse\u00ad") for glyph in run.glyphs] == [*"lighthouse"]
+
+
+def test_letters_are_those_of_the_language() -> None:
+    """Turkish tells i from ı, so f and i are not joined; Romanian has commas under s, not cedillas (OpenType, locl)."""
+
+    def glyphs(word: str, face: str, spoken: str) -> list[int]:
+        fount = Fount({Style.ROMAN: bundled(face)}, None, spoken)
+        return [glyph.gid for run in fount.runs(word) for glyph in run.glyphs]
+
+    assert [len(glyphs("fi", "old style", tag)) for tag in ("en", "tr")] == [1, 2]
+    assert glyphs("\u015f", "text", "ro") == glyphs("\u0219", "text", "en") != glyphs("\u015f", "text", "tr")
+    assert glyphs("б", "text", "sr") != glyphs("б", "text", "ru")
 
 
 # ---- boxes

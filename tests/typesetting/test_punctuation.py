@@ -94,7 +94,7 @@ def test_a_text_has_the_marks_of_its_language_unless_it_is_told_not_to(tmp_path:
     found = read_manuscript(tmp_path / "log.md", bundled("text"), {}, marks)
     assert found.text == '„Nebel“\n„Ja“, "x"\ndas „Boot“'
     (tmp_path / "log.md").write_text('"Ja"', encoding="utf-8")
-    for key, text in (("by language", "«\u202fJa\u202f»"), ("as written", '"Ja"')):
+    for key, text in (("by language", "«\u00a0Ja\u00a0»"), ("as written", '"Ja"')):
         entry = TextInside.model_validate({"file": "log.md", "language": "fr", "punctuation": key})
         assert entry.load(tmp_path).source.manuscript.text == text
 
@@ -102,3 +102,32 @@ def test_a_text_has_the_marks_of_its_language_unless_it_is_told_not_to(tmp_path:
 def test_a_text_read_from_right_to_left_keeps_its_marks(tmp_path: Path) -> None:
     (tmp_path / "log.txt").write_text('"שלום"', encoding="utf-8")
     assert read_manuscript(tmp_path / "log.txt", None, {}, punctuation_of("en")).text == '"שלום"'
+
+
+@pytest.mark.parametrize(
+    ("typed", "printed"),
+    [
+        ("Quoi? Non ! Si;", "Quoi\u202f? Non\u202f! Si\u202f;"),
+        ("Il dit : oui", "Il dit\u00a0: oui"),
+        ("Hein?! A 10:30", "Hein\u202f?! A 10:30"),
+        ("«Ah» et « Oh »", "«\u00a0Ah\u00a0» et «\u00a0Oh\u00a0»"),
+        (f"{Style.TYPEWRITER}a;b?{Style.ROMAN}", f"{Style.TYPEWRITER}a;b?{Style.ROMAN}"),
+    ],
+)
+def test_french_marks_stand_apart(typed: str, printed: str) -> None:
+    """Narrow before ; ! ?, usual before : and inside guillemets (Lexique, Imprimerie nationale)."""
+    assert punctuation_of("fr").set(typed) == printed
+    assert punctuation_of("de").set(typed).replace("\u00a0", "") == typed
+
+
+def test_a_hyphen_between_spaces_is_a_dash() -> None:
+    assert punctuation_of("en").set("The fog - or what it was - came well-nigh in") == (
+        "The fog – or what it was – came well-nigh in"
+    )
+    assert punctuation_of("ru").set("Маяк - дом") == "Маяк — дом"
+    assert punctuation_of("en").set("-") == "-"
+
+
+def test_a_hyphen_that_begins_a_paragraph_is_speech_where_a_language_has_it_so() -> None:
+    assert punctuation_of("ru").set("- Кто там?") == "— Кто там?"
+    assert punctuation_of("en").set("- a lamp") == "- a lamp"

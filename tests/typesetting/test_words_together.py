@@ -114,3 +114,15 @@ def test_ties_hold_in_text_and_headings(tmp_path: Path, justified: str) -> None:
             broken = f"{one.text.split(' ')[-1]} {other.text.split(' ')[0]}"
             assert broken not in {"Mrs Quillfeather", "4 1/2", "1/2 lb", "5 March,", "George V,", "No. 14,"}, width
             assert broken not in {"Dr. Unthank", "17° C."}, width
+
+
+@pytest.mark.parametrize(("language", "stays"), [("cs", True), ("ru", True), ("pl", True), ("en", False)])
+def test_words_of_one_letter_end_no_line_where_that_is_the_rule(tmp_path: Path, language: str, stays: bool) -> None:
+    """Czech k s v z a i o u (Internetová jazyková příručka); Polish and Russian alike (handbooks, see `bonds`)."""
+    text = "стоит в тумане и с фонарём " * 6 if language == "ru" else "stojí v mlze a s lampou " * 6
+    ends = [
+        line.text.split(" ")[-1]
+        for width in range(18, 34)
+        for line in lines(inside(tmp_path, text.strip(), PageFrame(width, 60, 2), language=language).pages[0])
+    ]
+    assert any(len(end) == 1 for end in ends) is not stays

@@ -81,6 +81,10 @@ class LastTime:
         """Let go of everything that was not asked for since this was told last, and look at all files anew."""
         self._made = {name: made for name, made in self._made.items() if name in self._asked}
         self._asked = set()
+        self.look_anew()
+
+    def look_anew(self) -> None:
+        """Look at all files anew: what was found of them until now is no longer trusted."""
         self._seen = {}
 
     def _get(self, name: Hashable, of: tuple[object, ...], make: Callable[[], Value]) -> Value:

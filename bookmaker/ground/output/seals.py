@@ -14,12 +14,13 @@ SEAL = re.compile(rb'(?:bookmaker seal |"plan\.json": ")([0-9a-f]{64})')
 """Where a seal may stand: in a comment, or among the digests of a plan."""
 
 START_OF_PDF, END_OF_PDF = b"%PDF-", b"\nstartxref"
+START_OF_HTML = b"<!doctype html>"
 
 START_OF_HTML = b"<!doctype html>"
 
 
 def with_seal(data: bytes) -> bytes:
-    """A PDF or YAML file with a seal in a comment of its own.
+    """A PDF, HTML or YAML file with a seal in a comment of its own.
 
     In a PDF it stands before the end, where comments may stand (ISO 32000-1, 7.2.3) and nothing counts bytes.
     """

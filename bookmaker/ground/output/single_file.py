@@ -34,7 +34,7 @@ else:
 
 
 def put_file(target: Path, data: bytes) -> None:
-    """Write a PDF or YAML file with a seal, whole or not at all; only one with an unbroken seal is replaced.
+    """Write a PDF, HTML or YAML file with a seal, whole or not at all; only one with an unbroken seal is replaced.
 
     Raises:
         OutputError: something else stands there, or it cannot be written.

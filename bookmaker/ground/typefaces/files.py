@@ -5,7 +5,8 @@ from __future__ import annotations
 import copyreg
 import io
 import logging
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from functools import lru_cache
 from pathlib import Path
 from typing import NoReturn
@@ -16,6 +17,8 @@ from ..files import SourceFile, Wanted, read_file
 from ..problems import Problem, ShelfFileError
 from ..quantities import show
 from .names import BUNDLED, meant_face
+from .soundness import UnsoundFontError, look_over
+from .trial import BLANKLESS, USELESS, try_out
 from .typeface import Typeface
 
 __all__ = ["bundled", "load_typeface"]
@@ -37,18 +40,43 @@ EMBEDDING_FORBIDDEN = 0x0002
 
 
 def load_typeface(path: Path, written: str = "") -> Typeface:
-    """Read a font file; `written` is its path as the shelf file has it.
+    """Read a font file; `written` is its path as the shelf file has it. It is looked over and tried out first.
 
     Raises:
-        ShelfFileError: the file cannot be read, or is no TrueType or OpenType font with outlines.
+        ShelfFileError: the file cannot be read, or is no sound TrueType or OpenType font with outlines.
     """
-    return _typeface_of(read_file(path, FONT, written))
+    file = read_file(path, FONT, written)
+    if _fonts_folder() not in path.parents:  # those are known
+        _try(file)
+    return _typeface_of(file)
+
+
+@lru_cache(maxsize=64)
+def _try(file: SourceFile) -> None:
+    """Look a font of the maker's over, and let another process use it first."""
+    _check_format(file.path, file.data)
+    try:
+        look_over(file.data)
+        with _tables(file):
+            pass  # whoever may not be printed need not be tried
+        try_out(file.data)
+    except UnsoundFontError as found:
+        remedy = "choose another typeface" if str(found) in (BLANKLESS, USELESS) else FETCH_AGAIN
+        _refuse(f"{file.path.name} {found}", remedy)
 
 
 @lru_cache(maxsize=64)
 def _typeface_of(file: SourceFile) -> Typeface:
     path, data = file.path, file.data
     _check_format(path, data)
+    with _tables(file) as tables:
+        return Typeface(path, data, tables)
+
+
+@contextmanager
+def _tables(file: SourceFile) -> Iterator[TTFont]:
+    """The tables of a font that can be printed; whatever goes wrong with them inside the block is a refusal."""
+    path, data = file.path, file.data
     try:
         tables = TTFont(io.BytesIO(data), lazy=True)
         if any(table.offset + table.length > len(data) for table in tables.reader.tables.values()):
@@ -57,7 +85,7 @@ def _typeface_of(file: SourceFile) -> Typeface:
             _refuse(f"{path.name} has no outlines to print", "choose a TTF or OTF file with outlines")
         if "OS/2" in tables and tables["OS/2"].fsType & 0x000F == EMBEDDING_FORBIDDEN:
             _refuse(f"{path.name} may not be embedded in a PDF", "choose a typeface whose licence allows it")
-        return Typeface(path, data, tables)
+        yield tables
     except ShelfFileError:
         raise
     except Exception:  # a damaged file can make the tables' readers raise anything

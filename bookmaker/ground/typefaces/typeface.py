@@ -23,6 +23,12 @@ from ..scripts import in_visual_order, stretches
 
 __all__ = ["Glyph", "Run", "TextLine", "Typeface", "set_line"]
 
+X_HEIGHT, CAP_HEIGHT = 0.5, 0.7
+"""Shares of the ascent where a font has no Latin letters and does not say (common practice, no source)."""
+
+HIGHEST = 2.0
+"""No letter is higher than so many ems."""
+
 MOST_RUNS = 20_000
 """Runs a typeface remembers; a book's vocabulary fits, its whole text need not."""
 
@@ -110,7 +116,8 @@ class TextLine:
 class Typeface:
     """A usable TrueType or OpenType font file. Measures are in ems; `descent` is negative.
 
-    `features` are the tags of its glyph substitutions: ``smcp`` where it has small capitals.
+    `features` are the tags of its glyph substitutions: ``smcp`` where it has small capitals. `characters` are those it
+    has, as numbers of Unicode, in their order.
     """
 
     def __init__(self, path: Path, data: bytes, tables: TTFont) -> None:
@@ -124,12 +131,13 @@ class Typeface:
         self.features = frozenset[str](record.FeatureTag for record in (found.FeatureRecord if found else ()))
         face = hb.Face(hb.Blob(data))
         self._font: Any = hb.Font(face)
-        self._characters = frozenset[int](face.unicodes)
+        self.characters: tuple[int, ...] = tuple(sorted(face.unicodes))
+        self._characters = frozenset(self.characters)
         self._runs: dict[tuple[str, tuple[str, ...], str, bool], Run] = {}
         self._extents: dict[int, tuple[float, float]] = {}
         self._glyphs: dict[Glyph, Glyph] = {}
-        self.x_height: float = self._height("sxHeight", "x", tables)
-        self.cap_height: float = self._height("sCapHeight", "H", tables)
+        self.x_height: float = self._height("sxHeight", "x", X_HEIGHT, tables)
+        self.cap_height: float = self._height("sCapHeight", "H", CAP_HEIGHT, tables)
 
     @cached_property
     def digest(self) -> str:
@@ -195,10 +203,15 @@ class Typeface:
         self._font.draw_glyph(gid, _outlining(), commands)
         return commands
 
-    def _height(self, field: str, letter: str, tables: TTFont) -> float:
-        """The height that the OS/2 table gives, or else that of the letter itself."""
+    def _height(self, field: str, letter: str, usual: float, tables: TTFont) -> float:
+        """The height that the OS/2 table gives, or else that of the letter itself, or else a usual share of the ascent:
+        never nought, for sizes are reckoned from it.
+        """
         given: int = getattr(tables["OS/2"], field, 0) if "OS/2" in tables else 0
-        return given / self.units_per_em if given > 0 else self.shape(letter).top
+        if 0 < given <= HIGHEST * self.units_per_em:
+            return given / self.units_per_em
+        drawn = self.shape(letter).top if ord(letter) in self._characters else 0.0
+        return drawn if 0 < drawn <= HIGHEST else usual * self.ascent
 
     def _shaped(self, text: str, features: tuple[str, ...], language: str, right_to_left: bool) -> Run:
         switches = {tag.removeprefix("-"): not tag.startswith("-") for tag in features}

@@ -16,7 +16,8 @@ export function remember(name, value) {
 
 export const units = { inches: remembered("units") === "inches" };
 
-export const screen = { pixelsPerMm: Number(remembered("screen")) || REFERENCE_PIXELS_PER_MM };
+/** Pixels of the page to a millimetre of the screen, and how many times true size the shelf is seen. */
+export const screen = { pixelsPerMm: Number(remembered("screen")) || REFERENCE_PIXELS_PER_MM, times: 1 };
 
 /** A length in mm in words, to a tenth of a millimetre or a hundredth of an inch. */
 export function length(mm, digits = 1) {

@@ -1,9 +1,33 @@
 // The picture of the shelf: every space with what stands in it, at the scale that the page has.
 
 import { element } from "./elements.js";
-import { length } from "./lengths.js";
+import { length, screen } from "./lengths.js";
 
 const WORDS = { over: "too full", tight: "tight", fits: "fits" };
+
+const NEAR = "200px"; // spaces so near to what is seen have their pictures; others let them go
+const NOTHING = "data:,";
+const FEW = 8; // so many pictures that changed are drawn at once
+const SLICE = 8; // so many ms pictures are drawn at a time, and then a frame is shown
+
+/** Pictures that wait to be drawn, one after the other. */
+const waiting = new Set();
+let drawing = false;
+
+async function draw() {
+  if (drawing) return;
+  drawing = true;
+  let since = performance.now();
+  for (const one of waiting) {
+    waiting.delete(one);
+    await one.load().catch(() => {});
+    if (performance.now() - since > SLICE) {
+      await new Promise((shown) => requestAnimationFrame(shown));
+      since = performance.now();
+    }
+  }
+  drawing = false;
+}
 
 /** Shows a shelf in an element, and changes only what changed since. */
 export class Shelf {
@@ -13,25 +37,37 @@ export class Shelf {
     this.chosen = chosen;
     this.spaces = new Map();
     this.state = { spaces: [], things: {}, problems: [] };
+    this.eye = new IntersectionObserver((seen) => seen.forEach((one) => one.target.space.seen(one.isIntersecting)), { root: place, rootMargin: NEAR });
     place.addEventListener("click", (event) => this.pressed(event));
     place.addEventListener("keydown", (event) => this.typed(event));
   }
 
-  /** Show another state. */
+  /** Show another state; done once what changed in sight is painted. */
   show(state) {
     this.state = state;
+    const changed = [];
     const worst = worstOf(state.problems);
     const before = this.spaces;
     this.spaces = new Map();
     state.spaces.forEach((space, number) => {
-      const shown = before.get(space.name) ?? new Space(this.source);
+      const shown = before.get(space.name) ?? new Space(this.source, this.eye);
       before.delete(space.name);
       this.spaces.set(space.name, shown);
-      shown.show(space, state.things, worst);
+      changed.push(...shown.show(space, state.things, worst));
       if (this.place.children[number] !== shown.element) this.place.insertBefore(shown.element, this.place.children[number] ?? null);
     });
-    for (const gone of before.values()) gone.element.remove();
+    for (const gone of before.values()) gone.leave();
     if (!this.place.querySelector('.thing[tabindex="0"]')) this.buttons()[0]?.setAttribute("tabindex", "0");
+    if (changed.length <= FEW) return Promise.allSettled(changed.map((one) => one.load()));
+    changed.forEach((one) => one.wait());
+    return Promise.resolve();
+  }
+
+  /** The size has changed: what is near is drawn anew for it. */
+  redraw() {
+    for (const space of this.spaces.values()) {
+      if (space.near) for (const one of space.things.values()) one.wait();
+    }
   }
 
   /** Mark the thing that is being looked at. */
@@ -101,14 +137,29 @@ function worstOf(problems) {
 
 /** One space: its name, its room, its gauge. */
 class Space {
-  constructor(source) {
+  constructor(source, eye) {
     this.source = source;
+    this.eye = eye;
+    this.near = false;
     this.title = element("h2");
     this.room = element("div", { class: "recess" });
     this.gauge = element("div", { class: "gauge" });
     this.told = element("p", { class: "told" });
     this.element = element("section", { class: "space" }, this.title, element("div", { class: "board" }, this.room), this.gauge, this.told);
     this.things = new Map();
+    this.element.space = this;
+    eye.observe(this.element);
+  }
+
+  /** The space has come near to what is seen, or is far from it. */
+  seen(near) {
+    this.near = near;
+    for (const one of this.things.values()) one.near(near);
+  }
+
+  leave() {
+    this.eye.unobserve(this.element);
+    this.element.remove();
   }
 
   show(space, things, worst) {
@@ -129,6 +180,7 @@ class Space {
     const counts = new Map();
     this.things = new Map();
     let previous = null;
+    const changed = [];
     for (const shown of space.shown) {
       const count = counts.get(shown.thing) ?? 0;
       counts.set(shown.thing, count + 1);
@@ -136,12 +188,13 @@ class Space {
       const one = before.get(key) ?? new Shown(this.source, count === 0);
       before.delete(key);
       this.things.set(key, one);
-      one.show(shown, things[shown.thing], worst.get(shown.thing));
+      if (one.show(shown, things[shown.thing], worst.get(shown.thing), this.near)) changed.push(one);
       const at = previous ? previous.nextSibling : this.room.firstChild;
       if (at !== one.element) this.room.insertBefore(one.element, at);
       previous = one.element;
     }
     for (const gone of before.values()) gone.element.remove();
+    return changed;
   }
 
   measure(space) {
@@ -157,7 +210,7 @@ class Space {
     this.element.dataset.verdict = space.verdict;
     const left = space.room_left >= 0 ? `${length(space.room_left)} left` : `${length(-space.room_left)} too little`;
     const out = space.stands_out.map((one) => `${one.title} is ${length(one.by)} too ${one.side}`);
-    const words = [`${WORDS[space.verdict]}: ${left} of ${length(space.width)}, ± ${length(space.likely, 2)} likely, ± ${length(space.worst, 2)} at worst`];
+    const words = [`${WORDS[space.verdict]}: ${left} of ${length(space.width)}, ± ${length(space.likely, 2)} likely, ± ${length(space.one_way, 2)} if all err one way`];
     words.push(`${Math.round(space.sure * 100)} % sure that the row fits`, ...out);
     this.told.textContent = words.join(" · ");
   }
@@ -168,14 +221,51 @@ class Shown {
   constructor(source, first) {
     this.source = source;
     this.first = first;
-    this.image = element("img", { alt: "", loading: "lazy", decoding: "async", draggable: "false" });
+    this.image = element("canvas", { hidden: true });
     this.element = first
       ? element("button", { type: "button", class: "thing", tabindex: "-1", "aria-pressed": "false" }, this.image)
       : element("div", { class: "thing", "aria-hidden": "true" }, this.image);
   }
 
-  show({ thing, rect, lies, picture }, about, wrong) {
+  /** Its picture begins, or is let go. */
+  near(near) {
+    if (near && this.picture !== this.loaded) this.wait();
+    else if (!near) {
+      waiting.delete(this);
+      this.image.width = this.image.height = 0;
+      this.image.hidden = true;
+      this.loaded = null;
+    }
+  }
+
+  wait() {
+    waiting.add(this);
+    draw();
+  }
+
+  /** Draw the picture as pixels, as many as there are on the screen: a thousand drawings would be heavy to move. */
+  async load() {
+    const wanted = (this.loaded = this.picture);
+    this.image.hidden = !wanted;
+    if (!wanted) return;
+    const drawing = new Image();
+    drawing.src = this.source.picture(wanted);
+    await drawing.decode();
+    if (this.loaded === wanted) this.ink(drawing, wanted);
+    drawing.src = NOTHING; // its drawing, which takes a hundred times as much, is let go
+  }
+
+  ink(drawing, wanted) {
+    const pixels = screen.pixelsPerMm * screen.times * devicePixelRatio;
+    this.image.width = Math.ceil(this.size[0] * pixels);
+    this.image.height = Math.ceil(this.size[1] * pixels);
+    this.image.getContext("2d").drawImage(drawing, 0, 0, this.image.width, this.image.height);
+    this.image.dataset.picture = wanted;
+  }
+
+  show({ thing, rect, lies, picture }, about, wrong, near) {
     const [x, y, wide, high] = rect;
+    this.size = [wide, high];
     const place = `${x} ${y} ${wide} ${high}`;
     if (this.where !== place) {
       this.where = place;
@@ -184,14 +274,12 @@ class Shown {
     }
     this.element.dataset.thing = thing;
     this.element.dataset.lies = lies ? "yes" : "no";
-    if (this.picture !== picture) {
-      this.picture = picture;
-      if (picture) this.image.src = this.source.picture(picture);
-      this.image.hidden = !picture;
-    }
+    const changed = this.picture !== picture;
+    this.picture = picture;
     if (wrong) this.element.dataset.wrong = wrong;
     else delete this.element.dataset.wrong;
     if (this.first) this.label(about, wrong);
+    return changed && near;
   }
 
   label(about, wrong) {

@@ -29,7 +29,7 @@ const server = {
   async state() {
     const answer = await fetch("state");
     if (answer.status === 204) return null;
-    return { version: Number(answer.headers.get("version")), ...(await answer.json()) };
+    return { version: Number(answer.headers.get("version")), journal: JSON.parse(answer.headers.get("journal")), ...(await answer.json()) };
   },
   get: (path) => answered(fetch(path)),
   post(path, value) {
@@ -40,7 +40,7 @@ const server = {
   },
   listen() {
     const news = new EventSource("news");
-    for (const event of ["state", "progress", "restart"]) {
+    for (const event of ["state", "progress", "restart", "journal"]) {
       news.addEventListener(event, (heard) => tell(event, JSON.parse(heard.data)));
     }
     news.addEventListener("open", () => tell("connected", true));

@@ -19,12 +19,20 @@ export class Wrong {
     this.outcome.textContent = outcomeOf(state);
     this.outcome.dataset.state = state.broken ? "broken" : problems.some((one) => one.severity === "error") ? "wrong" : "sound";
     this.place.hidden = problems.length === 0;
-    const shown = this.all ? problems : problems.slice(0, FEW);
-    const more = problems.length - shown.length;
+    const grave = problems.filter((one) => one.severity !== "note");
+    const notes = problems.filter((one) => one.severity === "note");
+    const shown = this.all ? grave : grave.slice(0, FEW);
+    const more = grave.length - shown.length;
+    const unfolded = this.place.querySelector("details")?.open ?? false;
+    const folded = notes.length
+      ? element("details", {}, element("summary", { "data-key": "notes" }, notes.length === 1 ? "1 note" : `${notes.length} notes`), element("ul", {}, notes.map((one) => this.told(one))))
+      : null;
+    if (folded) folded.open = unfolded;
     refill(this.place,
       state.broken ? element("p", { class: "kept" }, "The file cannot be used as it is now. The picture is that of the last good one.") : null,
-      element("ul", {}, shown.map((one) => this.told(one))),
-      more > 0 ? button(`${more} more`, () => { this.all = true; this.show(this.state); }, { "data-key": "more" }) : null);
+      shown.length ? element("ul", {}, shown.map((one) => this.told(one))) : null,
+      more > 0 ? button(`${more} more`, () => { this.all = true; this.show(this.state); }, { "data-key": "more" }) : null,
+      folded);
   }
 
   told(one) {

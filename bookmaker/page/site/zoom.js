@@ -7,10 +7,12 @@ const CARD = { wide: 85.6, high: 53.98 }; // ISO/IEC 7810, ID-1
 const LEAST = 1;
 const MOST = 8;
 const STEP = 1.25;
+const SETTLED = 150; // ms without another size, until pictures are drawn for it
 
 export class Zoom {
-  constructor(shelf) {
+  constructor(shelf, settled) {
     this.shelf = shelf;
+    this.settled = settled;
     this.times = null;
     this.slider = element("input", { type: "range", min: 0, max: 100, step: 1, id: "zoom", "aria-label": "how many times true size", oninput: () => this.slid() });
     this.told = element("output", { for: "zoom" });
@@ -29,10 +31,12 @@ export class Zoom {
   /** Show so many times true size, with what lies at a point of the view kept where it is. */
   to(times, point = { x: this.shelf.clientWidth / 2, y: this.shelf.clientHeight / 2 }) {
     const before = this.times;
-    this.times = Math.min(Math.max(times, LEAST), MOST);
+    this.times = screen.times = Math.min(Math.max(times, LEAST), MOST);
     document.documentElement.style.setProperty("--mm", `${this.times * screen.pixelsPerMm}px`);
     this.slider.value = (100 * Math.log(this.times)) / Math.log(MOST);
     this.told.textContent = `${Math.round(this.times * 100)} %`;
+    clearTimeout(this.settling);
+    this.settling = setTimeout(this.settled, SETTLED);
     if (before) {
       const grown = this.times / before;
       this.shelf.scrollLeft = (this.shelf.scrollLeft + point.x) * grown - point.x;

@@ -109,8 +109,8 @@ def _gap(options: Sequence[Sequence[int]]) -> int:
 def _no_space_left(fit: SpaceFit, fillers: Sequence[Filler], least: float, short: float, to_spare: float) -> Problem:
     count = len(fillers)
     missing = print_mm(ceil(short * 100 - 1e-6) / 100, 2)
-    spared = "for the likely error" if to_spare == fit.likely else "to spare"
-    sign = "± " if to_spare == fit.likely else ""
+    spared = "for the likely error" if to_spare == fit.reserve else "to spare"
+    sign = "± " if to_spare == fit.reserve else ""
     blocks = "the block that is to fill it" if count == 1 else f"the {count} blocks that are to fill it"
     return Problem(
         f"{fit.name} has no room left for {blocks}: with {print_mm(least, 2)} for "

@@ -13,7 +13,7 @@ from ..encodings import Encoded, NotText, decoded
 from .cells import LINE_END
 from .spreadsheet import NoSpreadsheet, sheet_rows
 
-__all__ = ["ARCHIVES", "TABLE", "Table", "read_table", "refused"]
+__all__ = ["ARCHIVES", "TABLE", "Table", "read_table", "refused", "text_of_table"]
 
 TABLE = Wanted(
     "table",
@@ -63,6 +63,15 @@ def read_table(path: Path, name: str, said: Place) -> Table:
     """
     read = _decoded(read_file(path, TABLE, name, place=said).data, name, said)
     return Table(name, read.text, read.name)
+
+
+def text_of_table(data: bytes, name: str) -> str:
+    """The text of a table that stands in no file here, such as one that was sent; spreadsheets become lines of cells.
+
+    Raises:
+        ShelfFileError: it holds no text that can be read.
+    """
+    return _decoded(data, name, Place(name)).text
 
 
 def refused(message: str, remedy: str, place: Place) -> ShelfFileError:

@@ -39,6 +39,7 @@ __all__ = [
     "StaffSpacing",
     "TabWidth",
     "Thickness",
+    "ThingSide",
     "ThreadThickness",
     "Tracking",
     "TypeSize",
@@ -115,6 +116,8 @@ PageSide = Annotated[float, _between(1, 400), _length_schema("21 mm")]
 """Height or width of a page in mm."""
 LifeSide = Annotated[float, _between(20, 2000), _length_schema("198 mm")]
 """Height or width of the full-size book in mm."""
+ThingSide = Annotated[float, _between(0.1, 4000), _length_schema("30 mm")]
+"""A side of a thing in mm, finished or in life."""
 PaperThickness = Annotated[float, _between(0.01, 3), _length_schema("90 um")]
 """Caliper of one sheet, film or board in mm."""
 FilmThickness = Annotated[float, _between(0, 1), _length_schema("50 um")]

@@ -54,7 +54,7 @@ def _about(book: BookPlan, around: Around) -> str:
 def _sizes(book: BookPlan, around: Around) -> Iterator[tuple[str, str]]:
     _, likely = book.standing.uncertainty.spread(around.terms.tolerances)
     yield "page", sides(book.page)
-    yield "block thick", thick(book.block.thickness.value)
+    yield "block by itself", thick(book.block.bare.value)
     yield "spine, flat", thick(book.cover.spine)
     yield "book thick", thick(book.thickness.value)
     yield "likely ±", thick(likely)

@@ -17,7 +17,8 @@ from ...sheets.piece import Piece
 from ...typesetting.page import Inside
 from ...typesetting.stand_ins import printable
 from ..draft import Draft
-from .designs.design import Dress, Lettering
+from .designs.design import Lettering
+from .designs.dressed import dressed
 from .plan import BookPlan
 
 __all__ = ["draft_book"]
@@ -46,14 +47,15 @@ def _draft_cover(book: BookPlan) -> Draft:
     pieces: list[Piece] = []
     problems: list[Problem] = []
     lettering: list[Lettering] = []
-    artwork, dressed = book.thing.sources.design, [flat for flat in book.cover.flats if flat.dressed]
+    artwork, seen = book.thing.sources.design, [flat for flat in book.cover.flats if flat.dressed]
     design = book.coat.design.under_jacket() if book.jacket else book.coat.design
     for index, flat in enumerate(book.cover.flats, start=1):
-        dress = Dress()
-        if flat.dressed:
-            own = replace(artwork, piece=dressed.index(flat), pieces=len(dressed))
-            dress = design.dress(own, flat, book.coat.words)
-        pieces.append(_piece(book, index, flat, dress.art))
+        if not flat.dressed:
+            pieces.append(_piece(book, index, flat, NOTHING))
+            continue
+        own = replace(artwork, piece=seen.index(flat), pieces=len(seen))
+        art, dress = dressed(design, own, flat, book.coat.words)
+        pieces.append(_piece(book, index, flat, art))
         problems += within(("design",), dress.problems)
         lettering += dress.lettering
     return Draft(tuple(pieces), tuple(problems), lettering=tuple(lettering))
@@ -64,10 +66,9 @@ def _draft_jacket(book: BookPlan) -> Draft:
     if not book.jacket:
         return Draft(())
     own, sources = book.coat.jacket, book.thing.sources
-    dress = (own or book.coat.design).dress(
-        sources.jacket if own else sources.design, book.jacket.flat, book.coat.words
-    )
-    piece = _piece(book, 1, book.jacket.flat, dress.art)
+    artwork = sources.jacket if own else sources.design
+    art, dress = dressed(own or book.coat.design, artwork, book.jacket.flat, book.coat.words)
+    piece = _piece(book, 1, book.jacket.flat, art)
     field = ("jacket", "design") if own else ("design",)
     return Draft((piece,), within(field, dress.problems), lettering=dress.lettering)
 

@@ -134,11 +134,17 @@ class Books(Family[BookEntry, BookPlan]):
         return {
             "title": plan.entry.title,
             "look": plan.coat.words.look,
+            "page_mm": {"width": rounded(plan.page.width), "height": rounded(plan.page.height)},
+            "direction": plan.entry.direction,
+            "block_kind": block.kind,
+            "cover_kind": plan.cover.kind,
+            "jacket": plan.jacket is not None,
             "pages": block.pages,
             "panels": block.panels,
             "strips": len(block.flats),
             "block_thickness_mm": rounded(block.thickness.value),
-            "block_computed_mm": rounded(block.thickness.computed),
+            "block_alone_mm": rounded(block.bare.value),
+            "block_computed_mm": rounded(block.bare.computed),
             "spine_mm": rounded(plan.cover.spine),
             "spine_title": _spine_title(plan, draft, around.terms),
             "legibility": text and {**_seen(text), "verdict": str(text.sight)},
@@ -164,14 +170,14 @@ def _books(plans: Sequence[Plan]) -> list[BookPlan]:
 def _row(book: BookPlan, around: Around) -> tuple[str, ...]:
     block = book.block
     _, likely = book.standing.uncertainty.spread(around.terms.tolerances)
-    measured = " measured" if block.thickness.measured is not None else ""
+    measured = " measured" if block.bare.measured is not None else ""
     return (
         str(around.number_of(book.id)),
         book.name,
         str(block.pages),
         str(block.panels),
         str(len(block.flats)),
-        f"{block.thickness.value:.2f}{measured}",
+        f"{block.bare.value:.2f}{measured}",
         f"{book.cover.spine:.2f}",
         f"{book.thickness.value:.2f}",
         f"{book.height:.2f}",

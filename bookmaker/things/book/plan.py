@@ -222,7 +222,7 @@ class BookPlan(Plan):
             thickness=self.thickness.value,
             height=self.height,
             depth=self.depth,
-            uncertainty=Uncertainty(self.thickness.sensitivities, self._own_error),
+            uncertainty=Uncertainty(self.thickness.sensitivities, self._own_error, self._reading),
             stack=self.entry.stack,
         )
 
@@ -243,7 +243,7 @@ class BookPlan(Plan):
     def layers(self) -> tuple[tuple[str, Thickness], ...]:
         """Block, covered book, and the book in its jacket."""
         covered = (("book without its jacket", self.cover.thickness),) if self.jacket else ()
-        return (("block", self.block.thickness), *covered, ("finished book", self.thickness))
+        return (("block", self.block.bare), *covered, ("finished book", self.thickness))
 
     @property
     def flat_lengths(self) -> Mapping[str, float]:
@@ -254,11 +254,11 @@ class BookPlan(Plan):
     @property
     def measurable(self) -> tuple[Measurable, ...]:
         """The block, which tells of its paper if it is of one alone, and the covered book."""
-        block = self.block.thickness
+        block = self.block.bare
         alone = len({layer.stock for layer in block.layers if layer.stock}) == 1
         scatter = self.entry.assembly_tolerance if alone else None
         return (
-            Measurable("block", block, ("block", "measured_thickness"), scatter),
+            Measurable("block by itself", block, ("block", "measured_thickness"), scatter),
             Measurable("finished book", self.cover.thickness, ("measured_thickness",)),
         )
 
@@ -299,6 +299,12 @@ class BookPlan(Plan):
             return self.measured_error
         return self.entry.assembly_tolerance if self.cover.thickness.measured is None else READING_TOLERANCE
 
+    @property
+    def _reading(self) -> tuple[float, ...]:
+        """The error of the gauge on the block, if only that was measured."""
+        whole = self.measured is not None or self.cover.thickness.measured is not None
+        return () if whole or self.block.bare.measured is None else (READING_TOLERANCE,)
+
     def as_measured(self, thickness: float, error: float) -> BookPlan:
         """The book with its share of a row that was measured."""
         return replace(self, measured=thickness, measured_error=error)
@@ -306,7 +312,7 @@ class BookPlan(Plan):
     def thinner(self, missing: float) -> Advice | None:
         """Fewer pages, if it then keeps half of them; the thickest book is the first to be asked."""
         a_page = self.block.thickness_of_a_page
-        if not a_page or self.entry.stack is not None or self.block.thickness.measured is not None:
+        if not a_page or self.entry.stack is not None or self.block.bare.measured is not None:
             return None
         fewer = 2 * ceil(missing / a_page / 2)
         said = f"give {self.name} {fewer} pages fewer"

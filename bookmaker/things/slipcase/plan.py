@@ -114,7 +114,7 @@ class Slipcase(Thing):
         """Work out the box around its finished books."""
         books = [plan.standing for plan in held if plan.standing]
         space = self.space or next((plan.space for plan in held if plan.space), None)
-        return plan_slipcase(self, books, space, terms.stocks)
+        return plan_slipcase(self, books, space, terms)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -171,9 +171,7 @@ class SlipcasePlan(Plan):
         return tuple(_niches(self, [plan.standing for plan in held if plan.standing]))
 
 
-def plan_slipcase(
-    box: Slipcase, books: Sequence[Standing], space: str | None, stocks: Mapping[str, Stock]
-) -> SlipcasePlan:
+def plan_slipcase(box: Slipcase, books: Sequence[Standing], space: str | None, terms: Terms) -> SlipcasePlan:
     """Work out the box around a row of finished books, and where it stands.
 
     The room inside is the sum of their thicknesses, the tallest and the deepest, each with the clearance.
@@ -181,7 +179,7 @@ def plan_slipcase(
     Raises:
         ShelfFileError: the tabs have no room, or the net is larger than the sheet; with both, if both are so.
     """
-    entry, stock = box.entry, stocks[box.entry.stock]
+    entry, stock = box.entry, terms.stocks[box.entry.stock]
     inside = BoxSize(
         sum(book.thickness for book in books) + entry.clearance,
         max(book.height for book in books) + entry.clearance,
@@ -203,7 +201,7 @@ def plan_slipcase(
         flat=flat,
         uncertainty=Uncertainty(_with_walls(row.slopes, stock), 0.0, row.errors),
         row=sum(book.thickness for book in books),
-        row_tolerance=row.spread({name: stock.tolerance for name, stock in stocks.items()})[1],
+        row_tolerance=row.spread(terms.tolerances)[1],
         notes=tuple(_too_thin(stock)),
     )
 

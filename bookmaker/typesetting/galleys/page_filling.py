@@ -26,7 +26,7 @@ LEAST_UNDER_HEADS = 3
 CARRIED = 2
 """So many lines of a letter at least stand over its signature."""
 
-HYPHENS = ("-", "\u2010")
+HYPHENS = ("-", "\u2010", "\u00ad")
 
 
 class _Page:
@@ -198,7 +198,8 @@ def _needed(galley: ReadMatter, number: int, rows: int) -> int:
         if matter.role is not Role.PLATE:
             needed += (max(after, matter.before) if needed else 0) + _fewest(matter, rows)
             whole = len(matter.lines) < matter.together + CARRIED and rows >= FEWEST_ROWS
-            if not matter.stays and not (whole and _signature(galley, number)[1]):
+            stays = matter.stays or (whole and _signature(galley, number)[1])
+            if not stays or needed >= rows:  # more than a page is a page: thousands of heads need not be looked through
                 break
             after = matter.after
         number += 1

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from .boxes import Boxes
 from .breaking import FORBIDDEN, Word
 from .fount import MOST_WORDS, Style
-from .ties import may_tie, tied
+from .ties import is_one_letter, may_tie, tied
 
 __all__ = ["boxed"]
 
@@ -24,6 +24,11 @@ INITIAL = re.compile(r"[\x00-\x06]?(?:[^\W\d_]\.)+")
 TIED, TIED_RAGGED = 70_000.0, 200_000.0
 """Penalties for a line that ends in a tie: rather are its spaces four times as wide as usual, or is it short."""
 
+MOVED_DOWN = frozenset({"be", "cs", "pl", "ru", "sk", "uk"})
+"""Languages that leave no word of one letter, a preposition or "and", at the end of a line: Czech never (Internetová
+jazyková příručka), Polish in titles (PWN, rule 204) and by good custom everywhere, Russian (Bylinsky and Zhilin, 1960).
+"""
+
 NO_INITIALS = frozenset({"I."})
 """What looks like an initial and is a word at the end of a sentence."""
 
@@ -31,6 +36,10 @@ NO_INITIALS = frozenset({"I."})
 def boxed(words: Sequence[str], boxes: Boxes, *, ragged: bool = False) -> list[Word]:
     """The boxes of the words of a paragraph, with penalties where they keep together."""
     placed = list(map(boxes.__getitem__, words))
+    if (boxes.fount.language or "").partition("_")[0] in MOVED_DOWN:
+        for place, word in enumerate(words[:-1]):
+            if is_one_letter(word):
+                placed[place] = _bound(placed[place], TIED_RAGGED if ragged else TIED)
     for place in [place for place, binds in enumerate(map(BINDS.__getitem__, words)) if binds]:
         _tie(words, placed, place, TIED_RAGGED if ragged else TIED)
         word, after = words[place], words[place + 1] if place + 1 < len(words) else ""

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from ...ground.kept import digest
 from .breaking import Glue, Line, Stop, Word
-from .fount import Fount, Style, as_read
+from .fount import ADDED_HYPHEN, Fount, Style, as_read
 
 __all__ = ["LETTER_BREAK", "LONGEST_WORD", "LOOSENING", "STRETCH", "TIGHTENING", "Boxes"]
 
@@ -140,7 +140,10 @@ class Boxes(dict[str, Word]):
     def _hang(self, word: str, end: int, shares: dict[str, float]) -> float:
         if not self.hanging or len(word) < 2 or word[0] == Style.TYPEWRITER:  # whose letters stand under one another
             return 0.0
-        sign = word[end] if word[end].isprintable() else as_read(word)[end:][:1]
+        if end < 0 and word.endswith(ADDED_HYPHEN):
+            sign = self.fount.hyphen
+        else:
+            sign = word[end] if word[end].isprintable() else as_read(word)[end:][:1]
         share = shares.get(sign)
         return share * self.fount.width(sign) if share else 0.0
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from functools import cached_property
 
 from ...ground.kept import digest
@@ -18,7 +19,7 @@ from ...ground.typefaces import Run, TextLine, Typeface
 from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, partings, partings_at_blanks
 
-__all__ = ["KEPT_BLANK", "MOST_WORDS", "NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
+__all__ = ["ADDED_HYPHEN", "KEPT_BLANK", "MOST_WORDS", "NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
 
 
 SIGNS = re.compile("[" + "".join(Style) + "]")
@@ -30,6 +31,9 @@ FEATURES = {Style.SMALL_CAPITALS: "smcp", Style.SUPERIOR: "sups"}
 """The glyphs of a typeface that serve a style (OpenType tags)."""
 
 UNSEEN = re.compile(f"[{''.join(Style)}{SOFT_HYPHEN}]+")
+
+ADDED_HYPHEN = SOFT_HYPHEN * 2
+"""The end of a part of a word: printed as a hyphen, but a soft one to whoever copies the text and wants words whole."""
 
 KEPT_BLANK = "\u00a0"
 """A blank of a line of typewriting that is kept as it is: as wide as its letters, and a place to part it."""
@@ -44,11 +48,17 @@ def as_read(text: str) -> str:
 
 
 class Fount:
-    """Type in the styles of a text; `language` is a tag of `hyphens`, or None for words that are left whole."""
+    """Type in the styles of a text; `language` is a tag of `hyphens`, or None for words that are left whole.
 
-    def __init__(self, faces: Mapping[Style, Typeface], language: str | None, *, right_to_left: bool = False) -> None:
+    `spoken` is the tag (BCP 47) of the language that letters and ligatures are chosen for, hyphens or none.
+    """
+
+    def __init__(
+        self, faces: Mapping[Style, Typeface], language: str | None, spoken: str = "", *, right_to_left: bool = False
+    ) -> None:
         self.faces = dict(faces)
         self.language = language
+        self.spoken = spoken
         self.right_to_left = right_to_left
         self.roman = faces[Style.ROMAN]
         self.space = self.roman.shape(" ")
@@ -63,10 +73,10 @@ class Fount:
     def key(self) -> str:
         """What stands for all that words set in it depend on."""
         faces = sorted((str(style), face.digest) for style, face in self.faces.items())
-        return digest(faces, self.language, self.right_to_left)
+        return digest(faces, self.language, self.spoken, self.right_to_left)
 
     def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...]]:
-        return _fount_again, (self.faces, self.language, self.right_to_left)
+        return _fount_again, (self.faces, self.language, self.spoken, self.right_to_left)
 
     def runs(self, word: str) -> tuple[Run, ...]:
         """The parts of a word, each in one style, as they stand from left to right."""
@@ -110,12 +120,12 @@ class Fount:
         return self.width(word[:at])  # inside a ligature, or styled
 
     def part(self, word: str, start: int, end: int, *, hyphened: bool = False) -> str:
-        """The characters from `start` to before `end` as a word of their own."""
+        """The characters from `start` to before `end` as a word of their own; an added hyphen is a soft one."""
         signs = self._signs.get(word)
         if signs is None:
             signs = self._signs[word] = [(found.end(), found[0]) for found in SIGNS.finditer(word)]
         style = next((sign for at, sign in reversed(signs) if at <= start), "")
-        return style + word[start:end] + (self.hyphen if hyphened else "")
+        return style + word[start:end] + (ADDED_HYPHEN if hyphened else "")
 
     def letters(self, words: str) -> int:
         """How many glyphs a line of words has, spaces too; 0 if they must keep their distances.
@@ -151,11 +161,17 @@ class Fount:
             return words
         return [words[place] for place in in_visual_order([_level(word) for word in words])]
 
+    def _run(self, face: Typeface, text: str, features: tuple[str, ...]) -> Run:
+        """A part of a word in one style."""
+        softly = text.endswith(ADDED_HYPHEN)
+        text = text.replace(SOFT_HYPHEN, "") + (self.hyphen if softly else "")
+        run = face.shape(text, features=features, language=self.spoken, right_to_left=self.right_to_left)
+        return replace(run, glyphs=(*run.glyphs[:-1], run.glyphs[-1]._replace(text=SOFT_HYPHEN))) if softly else run
+
     def _shaped(self, word: str) -> Iterator[Run]:
         if not SIGNS.search(word):
             features = ("-rlig",) if "^" in word else ()  # some faces raise the figure after it
-            text = word.replace(SOFT_HYPHEN, "")
-            yield self.roman.shape(text, features=features, right_to_left=self.right_to_left)
+            yield self._run(self.roman, word, features)
             return
         style = Style.ROMAN
         for part in re.split(f"({SIGNS.pattern})", word):
@@ -164,15 +180,13 @@ class Fount:
             elif part:
                 face, feature = self.faces.get(style, self.roman), FEATURES.get(style)
                 features = (feature,) if feature in self.roman.features else ()
-                text = part.replace(SOFT_HYPHEN, "")
-                if style is Style.SUPERIOR and not features:
-                    text = f"[{text}]"
-                yield face.shape(text, features=features, right_to_left=self.right_to_left)
+                text = f"[{part}]" if style is Style.SUPERIOR and not features else part
+                yield self._run(face, text, features)
 
 
-def _fount_again(faces: Mapping[Style, Typeface], language: str | None, right_to_left: bool) -> Fount:
+def _fount_again(faces: Mapping[Style, Typeface], language: str | None, spoken: str, right_to_left: bool) -> Fount:
     """A fount in another process: its words are shaped anew there."""
-    return Fount(faces, language, right_to_left=right_to_left)
+    return Fount(faces, language, spoken, right_to_left=right_to_left)
 
 
 class _PlainWords(dict[str, Run | None]):

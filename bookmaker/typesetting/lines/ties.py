@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 from .fount import MOST_WORDS, as_read
 
-__all__ = ["may_tie", "tied"]
+__all__ = ["is_one_letter", "may_tie", "tied"]
 
 
 TITLE, NAME, LABEL, NUMBER, NUMERAL, UNIT, FRACTION, GROUP, DAY, MONTH, DEGREES, SCALE = (1 << n for n in range(12))
@@ -76,6 +76,9 @@ MONTHS = _words(
 
 OPENING, CLOSING = "(\u201c\u2018\u00ab\u201e\u201a\"'[", ",;:!?)\u201d\u2019\u00bb\"']\u2026"
 
+MOST_BESIDE_ONE = 4
+"""A word of one letter has no more signs than these, with those of style and opening marks."""
+
 DEGREE = "\u00b0"
 NUMBERS = re.compile(r"[\u00a3$\u20ac+\u2212\u00b1~]?\d[\d.,:/\u2013-]*[\u00bc-\u00be\u2150-\u215e]?[sd]?\u00b0?")
 FRACTIONS = re.compile(r"\d{1,2}[/\u2044]\d{1,3}|[\u00bc-\u00be\u2150-\u215e]")
@@ -102,6 +105,18 @@ class _Kinds(dict[str, int]):
 def may_tie(word: str) -> bool:
     """Whether a word is one of the few that may be tied to the next one, or as a numeral to the one before it."""
     return LEADS[word] & ~NAME != 0 or TRAILS[word] & NUMERAL != 0
+
+
+def is_one_letter(word: str) -> bool:
+    """Whether a word is one small letter, or one that begins a sentence or stands after an opening mark.
+
+    >>> is_one_letter("w"), is_one_letter("(в"), is_one_letter("V"), is_one_letter("a,"), is_one_letter("ku")
+    (True, True, True, False, False)
+    """
+    if len(word) > MOST_BESIDE_ONE:
+        return False
+    letter = as_read(word).lstrip(OPENING)
+    return len(letter) == 1 and letter.isalpha()
 
 
 def tied(before: str, after: str) -> bool:

@@ -341,7 +341,7 @@ def test_templates_are_the_parts_of_the_cut_list() -> None:
 @pytest.mark.parametrize(
     ("binding", "thickness", "height", "depth", "edge"),
     [
-        # T + 2(B + c); H + 2q + 2c; W + q + S + 2c; B + 2c
+        # T + 2(B + c) in the middle; H + 2q + 2c; W + q + S + 2c; B + 2c
         ("full", 4.14 + 2 * 1.21, 21.8 + 0.42, 15.4 + 1 + 0.42, 1.42),
         # both papers lie where the side laps over the spine piece
         ("quarter", 4.14 + 2 * 1.34, 21.8 + 0.68, 15.4 + 1 + 0.13 + 0.21, 1.42),
@@ -350,8 +350,10 @@ def test_templates_are_the_parts_of_the_cut_list() -> None:
 )
 def test_outer_sizes(binding: str, thickness: float, height: float, depth: float, edge: float) -> None:
     cover = cased(binding=binding, spine_stock="leather").cover
-    found = (cover.thickness.value, cover.height, cover.depth, cover.edge)
+    found = (cover.thickness.value - cover.turned_in, cover.height, cover.depth, cover.edge)
     assert found == pytest.approx((thickness, height, depth, edge))
+    # on the shelf it stands as thick as a gauge reads at its edges, where a turn-in lies on each side
+    assert cover.turned_in == pytest.approx(2 * 0.21)
 
 
 def test_what_a_design_dresses() -> None:

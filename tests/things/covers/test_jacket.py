@@ -184,8 +184,8 @@ def test_the_shelf_reckons_with_the_jacket(tmp_path: Path) -> None:
     assert bare["overall_mm"] == {"thickness": 4.56, "height": 21.0, "depth": 15.21}
     assert clad["overall_mm"] == {"thickness": 5.04, "height": 21.0, "depth": 15.555}
     assert plan["spaces"][0]["used_mm"] == pytest.approx(4.56 + 2 * 5.04)
-    worst = 50 * 0.0075 + 2 * 0.016 + 0.15
-    assert (bare["worst_case_mm"], clad["worst_case_mm"]) == pytest.approx((worst, worst + 4 * 0.01))
+    worst = 50 * 0.0075 + 26 * 0.005 + 2 * 0.016 + 0.15
+    assert (bare["all_one_way_mm"], clad["all_one_way_mm"]) == pytest.approx((worst, worst + 4 * 0.01))
 
 
 def test_the_jacket_is_a_piece_of_its_book(tmp_path: Path) -> None:

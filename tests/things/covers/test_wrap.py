@@ -100,7 +100,7 @@ def test_the_flat_is_the_sum_of_its_parts(
     assert flat.size.height == pytest.approx(face + 2 * head)
     assert all(fold.kind is FoldKind.MOUNTAIN for fold in flat.folds)
     assert len(flat.folds) == 2 + (2 if turn_in else 0) + (4 if head else 0)
-    assert cover.thickness.value == pytest.approx(thickness + (4 if turn_in or head else 2) * C)
+    assert cover.thickness.value == pytest.approx(thickness + (4 * C + 2 * CARD.glue if turn_in or head else 2 * C))
 
 
 @given(page=SIDES, thickness=st.floats(0.5, 30), turn_in=TURNS, head=TURNS, square=st.floats(0, 1))

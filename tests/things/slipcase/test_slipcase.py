@@ -13,13 +13,14 @@ from hypothesis import strategies as st
 from bookmaker.ground.geometry import Axis, Point, Rect
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.paper.papers import FORMATS
-from bookmaker.paper.stock import Stock
+from bookmaker.paper.stock import USUAL, Stock
 from bookmaker.paper.stock_entry import Grain
 from bookmaker.sheets.flat import Flat, FoldKind, Panel, Role
 from bookmaker.shelf_file.book_names import BookName
 from bookmaker.things.slipcase.family import SLIPCASES
 from bookmaker.things.slipcase.plan import Slipcase, SlipcaseEntry, SlipcasePlan, plan_slipcase
 from bookmaker.things.standing import Standing, Uncertainty
+from bookmaker.things.terms import Terms
 from tests.kit.flats import edges_of
 from tests.kit.folding import Space, Turn, inner, outer, panel_of, turned_down
 
@@ -52,7 +53,7 @@ def boxed(books: list[tuple[float, float, float]], caliper: float = 0.3, **keys:
     page = Stock("page", 0.075, 0, 0.0075, GLUE, Grain.LONG, FORMATS["A4"], Rect(5, 5, 200, 287))
     stocks = {"page": page, "card": card(caliper)}
     try:
-        return plan_slipcase(box, row(books), "upper", stocks)
+        return plan_slipcase(box, row(books), "upper", Terms("Shelf", 12, USUAL, stocks, 300))
     except ShelfFileError:
         assume(False)
         raise

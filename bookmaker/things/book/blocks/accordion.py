@@ -19,6 +19,7 @@ from pydantic import Field
 
 from ....ground.geometry import Axis, Point, Rect, Size
 from ....ground.problems import ShelfFileError
+from ....paper.glue import glue_films
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
 from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
@@ -75,9 +76,10 @@ class Accordion(PagedEntry):
             kind=self.kind,
             pages=pages,
             panels=panels,
-            thickness=_thickness(self, panels, len(spans), stock).as_measured(self.measured_thickness),
+            bare=_thickness(self, panels, len(spans), stock).as_measured(self.measured_thickness),
             thickness_of_a_page=stock.caliper + stock.glue / 2,
             pastedowns=True,
+            pasted=(glue_films("glue films under the pastedowns", 2, stock.glue),),
             flats=tuple(
                 _strip(self, pages, page, span, f"strip {number} of {len(spans)}", right_to_left)
                 for number, span in enumerate(spans, start=1)
@@ -153,13 +155,12 @@ def _thickness(entry: Accordion, panels: int, strips: int, stock: Stock) -> Thic
     """P·t + (P/2 + 1)·a + spring: 50 · 0.075 + 26 · 0.015 = 4.14 mm; each hinge tab lies at the spine besides."""
     layers = [
         Layer("panels", panels, stock.caliper, stock.name),
-        Layer("glue films between backs", panels // 2 - 1, stock.glue),
-        Layer("glue films under the pastedowns", 2, stock.glue),
+        glue_films("glue films between backs", panels // 2 - 1, stock.glue),
     ]
     if entry.joint == "hinge tab" and strips > 1:
         layers += [
             Layer("hinge tabs", strips - 1, stock.caliper, stock.name),
-            Layer("glue films of the hinge tabs", strips - 1, stock.glue),
+            glue_films("glue films of the hinge tabs", strips - 1, stock.glue),
         ]
     if entry.spring:
         layers.append(Layer("spring of the folds", 1, entry.spring))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ....ground.problems import Problem
-from ....paper.thickness import Thickness
+from ....paper.thickness import Layer, Thickness
 from ....sheets.cutting import CutPart
 from ....sheets.flat import Flat
 
@@ -29,20 +29,26 @@ class Stretching:
 class BlockPlan:
     """A text block worked out.
 
-    `pages` counts printed pages, `panels` all page-sized parts with the blank ones; `thickness` is that of
-    everything between the insides of the covers; `flats` are the parts to print, in the order of the book.
-    `thickness_of_a_page` is what one page more or less makes, in mm. `pastedowns` says whether its outermost
-    panels are blank and made to be glued into the cover. `cut_list` is what is cut by hand. `stretch` says how thick a
-    block may become that takes what is left on its space.
+    `pages` counts printed pages, `panels` all page-sized parts with the blank ones; `bare` is the thickness of the
+    block by itself, as it is measured; `pasted` are the films of glue that come when it is pasted into its cover;
+    `flats` are the parts to print, in the order of the book. `thickness_of_a_page` is what one page more or less
+    makes, in mm. `pastedowns` says whether its outermost panels are blank and made to be glued into the cover.
+    `cut_list` is what is cut by hand. `stretch` says how thick a block may become that takes what is left on its space.
     """
 
     kind: str
     pages: int
     panels: int
-    thickness: Thickness
+    bare: Thickness
     flats: tuple[Flat, ...]
     thickness_of_a_page: float = 0.0
     pastedowns: bool = False
+    pasted: tuple[Layer, ...] = ()
     cut_list: tuple[CutPart, ...] = ()
     notes: tuple[Problem, ...] = ()
     stretch: Stretching | None = None
+
+    @property
+    def thickness(self) -> Thickness:
+        """Everything between the insides of the covers: the block as it is known, and the glue under its ends."""
+        return self.bare.under(*self.pasted) if self.pasted else self.bare

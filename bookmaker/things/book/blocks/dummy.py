@@ -207,7 +207,7 @@ class Dummy(BlockEntry):
             kind=self.kind,
             pages=0,
             panels=0,
-            thickness=thickness,
+            bare=thickness,
             flats=(strip.flat,) if strip else (),
             cut_list=_parts(makeup, self.material, cut, thickness.value),
             stretch=self._stretching(found),

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import islice, pairwise, product
 
+from ....paper.glue import glue_films
 from ....paper.stock import Stock
 from ....paper.thickness import Layer
 
@@ -33,7 +34,7 @@ class Makeup:
         sheets = tuple(
             Layer(f"layers of {stock.name}", count, stock.caliper, stock.name) for stock, count in self.counts
         )
-        return (*sheets, Layer("glue films between layers", films, glue)) if films else sheets
+        return (*sheets, glue_films("glue films between layers", films, glue)) if films else sheets
 
 
 def makeups(stocks: Sequence[Stock], at_least: float, at_most: float) -> tuple[Makeup, ...]:

@@ -14,6 +14,7 @@ from pydantic import Field
 
 from ....ground.geometry import Axis, Point, Rect, Size
 from ....ground.problems import Problem, ShelfFileError
+from ....paper.glue import glue_films
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
 from ....sheets.flat import Face, Flat, Fold, FoldKind, Panel, Role, Stroke
@@ -65,7 +66,7 @@ class Leaves(PagedEntry):
             kind=self.kind,
             pages=self.printed_pages,
             panels=self.printed_pages,
-            thickness=_thickness(self, stock).as_measured(self.measured_thickness),
+            bare=_thickness(self, stock).as_measured(self.measured_thickness),
             thickness_of_a_page=per_page,
             flats=tuple(map(mirrored, flats) if right_to_left else flats),
         )
@@ -115,7 +116,7 @@ def _thickness(entry: Leaves, stock: Stock) -> Thickness:
     return Thickness(
         (
             Layer("leaves of two layers", 2 * leaves, stock.caliper, stock.name),
-            Layer("glue films between backs", leaves, stock.glue),
+            glue_films("glue films between backs", leaves, stock.glue),
         )
     )
 

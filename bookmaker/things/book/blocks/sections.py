@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from ....ground.geometry import Axis, Size
 from ....ground.problems import Problem, Severity, ShelfFileError
 from ....ground.units import print_mm
+from ....paper.glue import glue_films
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
 from ....sheets.sheet_room import part_too_large
@@ -59,7 +60,7 @@ class Sections(SectionKeys):
             kind=self.kind,
             pages=make.pages,
             panels=panels,
-            thickness=_thickness(self, stock, panels, len(sections)).as_measured(self.measured_thickness),
+            bare=_thickness(self, stock, panels, len(sections)).as_measured(self.measured_thickness),
             thickness_of_a_page=make.leaf / 2,
             flats=tuple(flat for section in sections for flat in section_flats(make, section)),
             notes=tuple(_padding(make.pages, panels)),
@@ -122,7 +123,7 @@ def _thickness(entry: SectionKeys, stock: Stock, panels: int, sections: int) -> 
     if entry.one_side:
         layers = [
             Layer("leaves of two layers", panels, stock.caliper, stock.name),
-            Layer("glue films between backs", panels // 2, stock.glue),
+            glue_films("glue films between backs", panels // 2, stock.glue),
         ]
     else:
         layers = [Layer("leaves", panels // 2, stock.caliper, stock.name)]

@@ -18,7 +18,8 @@ class CoverPlan:
 
     `spine` is the width of the spine on the flat, between fold centres; `thickness` is that of the whole
     finished book, `height` and `depth` its other outer sides, all in mm. `edge` is how thick one side of the
-    cover is at the fore-edge: a jacket's flap goes around it. `cut_list` is what is cut by hand.
+    cover is at the fore-edge: a jacket's flap goes around it. `turned_in` is how much of the thickness is turn-ins,
+    which lie along the edges only. `cut_list` is what is cut by hand.
     """
 
     kind: str
@@ -28,5 +29,6 @@ class CoverPlan:
     depth: float
     flats: tuple[Flat, ...]
     edge: float
+    turned_in: float = 0.0
     cut_list: tuple[CutPart, ...] = ()
     notes: tuple[Problem, ...] = ()

@@ -7,7 +7,7 @@ head and tail the turn-in is notched at the spine, and corners are cut at 45°.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from math import sqrt
 from typing import TYPE_CHECKING
@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING
 from ....ground.geometry import Axis, Point, Rect, Size
 from ....ground.problems import Problem, ShelfFileError
 from ....ground.units import print_mm
+from ....paper.glue import GLUES, glue_films
 from ....paper.stock import Stock
 from ....paper.thickness import Layer
 from ....sheets.flat import Flat, Fold, FoldKind, Panel, Role
@@ -22,6 +23,7 @@ from ....sheets.sheet_room import flat_too_large
 from ..blocks.block_plan import BlockPlan
 from ..blocks.stiffness import THICKEST_COVER, too_thick_folds
 from .bending import bend_allowance
+from .cover_layers import sheets_of
 from .cover_plan import CoverPlan
 from .wrap_keys import WrapKeys
 
@@ -56,21 +58,23 @@ class Wrap(WrapKeys):
         _check_turn_ins(self, page)
         stock = stocks[self.stock]
         caliper = stock.covered
-        lines = _lines(self, page, block.thickness.value, caliper)
+        inner = block.thickness.under(*_glue_on_a_block(block))
+        lines = _lines(self, page, inner.value, caliper)
         flat = _flat(self, lines, stock, right_to_left)
         field = ("cover", "stock")
         problems = too_thick_folds("a wrap", stock, THICKEST_COVER, field)
         if problems := (*problems, *flat_too_large("the flat cover", flat, stock, field)):
             raise ShelfFileError(problems)
-        turned = self.turn_in > 0 or self.head_turn_in > 0
+        turn_ins = tuple(_turn_ins(stock)) if self.turn_in > 0 or self.head_turn_in > 0 else ()
         return CoverPlan(
             kind=self.kind,
             spine=lines.spine_right - lines.spine_left,
-            thickness=block.thickness.under(*_layers(stock, sheets=4 if turned else 2)),
+            thickness=inner.under(*sheets_of("cover paper", stock), *turn_ins),
             height=page.height + 2 * self.square + (2 * caliper if self.head_turn_in else 0.0),
             depth=page.width + self.square + caliper * (2 if self.turn_in else 1),
             flats=(flat,),
-            edge=caliper * (2 if turned else 1),
+            edge=caliper * (2 if turn_ins else 1),
+            turned_in=sum(layer.total for layer in turn_ins),
         )
 
     def making(self, job: BookJob) -> Making:
@@ -102,12 +106,19 @@ def side_width(page_width: float, square: float, caliper: float, *, turned_in: b
     return page_width + square + half_spine_fold + half_turn_in_fold
 
 
-def _layers(stock: Stock, sheets: int) -> tuple[Layer, ...]:
-    """Two sides, and at the fore-edge as many turn-ins: T + 2c, + c for each turn-in."""
-    layers = [Layer("cover paper and its turn-ins" if sheets > 2 else "cover paper", sheets, stock.caliper, stock.name)]
-    if stock.film:
-        layers.append(Layer("film over the cover", sheets, stock.film))
-    return tuple(layers)
+def _glue_on_a_block(block: BlockPlan) -> Iterator[Layer]:
+    """PVA on both faces of a block without pages; one with pages is glued along its spine, or by its own ends."""
+    if not block.pages:
+        yield glue_films("glue films on the faces of the block", 2, GLUES["pva"])
+
+
+def _turn_ins(stock: Stock) -> Iterator[Layer]:
+    """What is thicker along the edges: T + 2c, + c and a film of glue for each turn-in.
+
+    A gauge shows it at the edge only, but there the book touches its neighbours.
+    """
+    yield from sheets_of("turn-ins of the cover", stock)
+    yield glue_films("glue films under the turn-ins", 2, stock.glue)
 
 
 def _check_turn_ins(entry: WrapKeys, page: Size) -> None:

@@ -6,11 +6,12 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from ....ground.quantities import counted
+from ....paper.glue import glue_called
 from ....sheets.flat import Flat, FoldKind, Role
 from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
 from ...making import Making
 from ...views.flat_view import flat_figure
-from ...wording import as_list, glue_called, long, measured_in_parts
+from ...wording import as_list, long, measured_in_parts
 from .block_views import accordion_view
 from .job import BookJob, block_measure, glue_areas, measure_block_step
 

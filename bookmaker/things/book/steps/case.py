@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ....ground.quantities import counted
+from ....paper.glue import glue_called
 from ....sheets.cutting import CutPart
 from ....sheets.flat import Flat, Role
 from ...common_steps import BEFORE, FOLDING, KNIFE, PRESS, count_folds, film_steps, glue_over, print_step
 from ...making import Making, Supply, Unit
 from ...views.flat_view import flat_figure
-from ...wording import as_list, glue_called, long, sides, thick
+from ...wording import as_list, long, sides, thick
 from ..covers.case.keys import CaseKeys
 from .cover_views import case_view
 from .job import BookJob, cover_measure, measure_cover_step

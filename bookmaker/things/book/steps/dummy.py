@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ....paper.glue import glue_called
 from ....sheets.cutting import CutPart
 from ....sheets.flat import Flat, Role
 from ...common_steps import KNIFE, SCORING, glue_over, panels_of, print_step
 from ...making import Figure, Making, Supply
 from ...views.flat_view import flat_figure
-from ...wording import glue_called, long, thick
+from ...wording import long, thick
 from .cover_views import edge_strip_view
 from .job import BookJob, block_measure, measure_block_step
 

@@ -6,12 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ....ground.geometry import Size
+from ....paper.glue import glue_called
 from ....paper.stock import Stock
 from ....sheets.flat import Role
 from ...common_steps import glue_over, panels_of
 from ...making import Bench, Measure, Supply, Unit
 from ...views.side_view import SideView
-from ...wording import glue_called, long, thick
+from ...wording import long, thick
 from ..blocks.block_plan import BlockPlan
 from ..covers.cover_plan import CoverPlan
 
@@ -51,7 +52,17 @@ def measure_cover_step(job: BookJob) -> str:
     cover = job.cover
     return (
         f"The covered book is {thick(cover.thickness.value)} thick, {long(cover.height)} high and "
-        f"{long(cover.depth)} deep. Measure its thickness between pressing boards and note it."
+        f"{long(cover.depth)} deep. Measure its thickness between pressing boards and note it.{_at_its_edges(cover)}"
+    )
+
+
+def _at_its_edges(cover: CoverPlan) -> str:
+    """Where it is thickest, if that is not everywhere."""
+    if not cover.turned_in:
+        return ""
+    return (
+        f" So thick it is where the turn-ins lie, and so much room it needs on the shelf; between them it may be "
+        f"{thick(cover.turned_in)} thinner."
     )
 
 
@@ -64,30 +75,36 @@ def cover_measure(job: BookJob) -> Measure:
 
 def measure_block_step(job: BookJob, where: str = "") -> str:
     """When to measure the block, what was computed, and what to do about a difference."""
-    block = job.block.thickness
+    block = job.block.bare
     if block.measured is not None:
         return (
-            f"Press the block between pressing boards and measure it{where}: the cover is made for the "
-            f"{thick(block.measured)} that you measured (computed {thick(block.computed)})."
+            f"Press the block between pressing boards and measure it by itself{where}: the cover is made for the "
+            f"{thick(block.measured)} that you measured (computed {thick(block.computed)}){_pasted(job)}."
         )
     return (
-        f"Press the block lightly between pressing boards and measure it{where}: {thick(block.computed)} is what was "
-        "computed. Note it under Measure. If it is more than 0.1 mm off, write it into the shelf file and run make "
-        "again before you print the cover."
+        f"Press the block lightly between pressing boards and measure it by itself, before it is pasted into its "
+        f"cover{where}: {thick(block.computed)} is what was computed{_pasted(job)}. Note it under Measure. If it "
+        "is more than 0.1 mm off, write it into the shelf file and run make again before you print the cover."
     )
+
+
+def _pasted(job: BookJob) -> str:
+    """What is added when it is pasted in, if anything is."""
+    films = sum(layer.total for layer in job.block.pasted)
+    return f"; {thick(films)} of glue come under its ends and are added" if films else ""
 
 
 def block_measure(job: BookJob) -> Measure:
     """The thickness of the block, and where to write it."""
-    thickness = job.block.thickness
+    thickness = job.block.bare
     where = job.bench.whereabouts.length_of("block", "measured_thickness")
-    return Measure("the block", thickness.computed, where, thickness.measured)
+    return Measure("the block by itself", thickness.computed, where, thickness.measured)
 
 
 def glue_areas(job: BookJob, stock: Stock) -> Iterator[Supply]:
     """The films of glue that count in a block of a stock: each as large as a page, or as a hinge tab."""
     glue, film = glue_called(stock.glue), stock.glue
-    for layer in job.block.thickness.layers:
+    for layer in (*job.block.bare.layers, *job.block.pasted):
         if "glue films" not in layer.what:
             continue
         if "tabs" in layer.what:

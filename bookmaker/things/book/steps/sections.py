@@ -6,11 +6,12 @@ from collections.abc import Iterator, Sequence
 from math import ceil
 
 from ....ground.quantities import counted
+from ....paper.glue import glue_called
 from ....sheets.flat import Flat, MarkKind
 from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
 from ...making import Making, Supply, Unit
 from ...views.flat_view import flat_figure
-from ...wording import as_list, glue_called, in_words, long, numbers, sides
+from ...wording import as_list, in_words, long, numbers, sides
 from ..blocks.section_keys import SectionKeys
 from .block_views import sections_view
 from .job import BookJob, block_measure, glue_areas, measure_block_step, spine_glue

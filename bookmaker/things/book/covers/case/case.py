@@ -21,7 +21,7 @@ from .bare_parts import endpapers, templates
 from .checks import folding_problems, problems_of, remarks_on
 from .covering import covering
 from .keys import CaseKeys
-from .layers import board_layers, cut_list, endpaper_layers, thickest_covering
+from .layers import board_layers, cut_list, endpaper_layers, layers_on_the_block, thickest_covering, turn_ins
 from .quarters import corner_pieces, side_pieces, spine_piece
 from .sizes import Sizes, size_up
 
@@ -41,7 +41,7 @@ class Case(CaseKeys):
         Raises:
             ShelfFileError: with everything that keeps it from being made.
         """
-        inner = block.thickness.under(*endpaper_layers(self, stocks))
+        inner = block.thickness.under(*layers_on_the_block(self, block), *endpaper_layers(self, stocks))
         sizes = size_up(self, page, inner.value, stocks)
         problems = [*problems_of(self, sizes), *folding_problems(self, stocks)]
         parts = () if problems else tuple(_parts(self, sizes, right_to_left))
@@ -50,14 +50,16 @@ class Case(CaseKeys):
         if problems:
             raise ShelfFileError(problems)
         at_head, at_fore_edge = thickest_covering(self, sizes)
+        turned_in = tuple(turn_ins(self, stocks))
         return CoverPlan(
             kind=self.kind,
             spine=sizes.spine,
-            thickness=inner.under(*board_layers(self, stocks)),
+            thickness=inner.under(*board_layers(self, stocks), *turned_in),
             height=sizes.boards.height + 2 * at_head,
             depth=page.width + sizes.square + sizes.stiffener + sizes.back + at_fore_edge,
             flats=tuple(flat for _, flat in parts),
             edge=sizes.board + 2 * at_fore_edge,
+            turned_in=sum(layer.total for layer in turned_in),
             cut_list=tuple(cut_list(self, sizes)),
             notes=tuple(remarks_on(self, sizes, block)),
         )

@@ -1,27 +1,43 @@
 """What a case adds to the block, layer by layer, and what is cut for it by hand.
 
-The paste under the covering is not counted, T + 2(B + c): board and covering drink it up.
+A gauge reads T + 2(B + c) in the middle; the paste under covering and turn-ins is not counted, for board and covering
+drink it up. Along head, tail and fore-edge the turn-ins lie between board and block, c more on each side; boards are
+stiff and lie on them, so that is how thick the book stands on the shelf.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
+from .....paper.glue import GLUES, glue_films
 from .....paper.stock import Stock
 from .....paper.thickness import Layer
 from .....sheets.cutting import CutPart
+from ...blocks.block_plan import BlockPlan
+from ..cover_layers import sheets_of
 from .keys import CaseKeys
 from .sizes import Sizes
 
-__all__ = ["board_layers", "cut_list", "endpaper_layers", "thickest_covering"]
+__all__ = ["board_layers", "cut_list", "endpaper_layers", "layers_on_the_block", "thickest_covering", "turn_ins"]
 
 
 def endpaper_layers(entry: CaseKeys, stocks: Mapping[str, Stock]) -> Iterator[Layer]:
     """At each end a pastedown and a flyleaf, one film under the pastedown and one where the flyleaf is tipped on."""
     if entry.endpapers:
         stock = stocks[entry.endpapers]
-        yield from _sheets("endpapers, pastedowns and flyleaves", 4, stock)
-        yield Layer("glue films of the endpapers", 4, stock.glue)
+        yield from sheets_of("endpapers, pastedowns and flyleaves", stock, 4)
+        yield glue_films("glue films of the endpapers", 4, stock.glue)
+
+
+def layers_on_the_block(entry: CaseKeys, block: BlockPlan) -> Iterator[Layer]:
+    """Paste between boards and a block that has neither endpapers nor ends of its own to paste down."""
+    if not entry.endpapers and not block.pastedowns:
+        yield glue_films("glue films under the boards", 2, GLUES["paste"])
+
+
+def turn_ins(entry: CaseKeys, stocks: Mapping[str, Stock]) -> Iterator[Layer]:
+    """One turn-in at each side; where sides are apart from the spine piece, it is theirs."""
+    yield from sheets_of("turn-ins, between board and block", stocks[entry.stock])
 
 
 def board_layers(entry: CaseKeys, stocks: Mapping[str, Stock]) -> Iterator[Layer]:
@@ -29,16 +45,10 @@ def board_layers(entry: CaseKeys, stocks: Mapping[str, Stock]) -> Iterator[Layer
     boards = stocks[entry.boards]
     yield Layer("boards", 2, boards.caliper, boards.name)
     if entry.binding == "full" or entry.spine_stock is None:
-        yield from _sheets("covering", 2, stocks[entry.stock])
+        yield from sheets_of("covering", stocks[entry.stock])
     else:
-        yield from _sheets("spine piece", 2, stocks[entry.spine_stock])
-        yield from _sheets("sides, where they lap over it", 2, stocks[entry.stock])
-
-
-def _sheets(what: str, count: int, stock: Stock) -> Iterator[Layer]:
-    yield Layer(what, count, stock.caliper, stock.name)
-    if stock.film:
-        yield Layer(f"film over {what.partition(',')[0]}", count, stock.film)
+        yield from sheets_of("spine piece", stocks[entry.spine_stock])
+        yield from sheets_of("sides, where they lap over it", stocks[entry.stock])
 
 
 def thickest_covering(entry: CaseKeys, sizes: Sizes) -> tuple[float, float]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from functools import lru_cache
 from math import cos, pi, sin
 from random import Random
 
@@ -16,6 +17,8 @@ Commands = list[tuple[str | float, ...]]
 
 GRID_PT = 0.02
 """Points of texture lie on this grid, 7 µm: finer would make the file larger and nothing better."""
+
+STEP = GRID_PT / to_pt(1.0)
 
 
 def gathered(paths: Iterable[Path]) -> Path:
@@ -46,13 +49,18 @@ def rounded(rect: Rect, radius: float) -> Path:
 
 def snapped(commands: Sequence[tuple[str | float, ...]]) -> Path:
     """A path with its points on a grid that is fine enough to print."""
-    step = GRID_PT / to_pt(1.0)
     return Path(
         tuple(
-            tuple(value if isinstance(value, str) else round(value / step) * step for value in command)
+            tuple(value if isinstance(value, str) else _on_grid(round(value / STEP)) for value in command)
             for command in commands
         )
     )
+
+
+@lru_cache(maxsize=50_000)
+def _on_grid(steps: int) -> float:
+    """A place on the grid in mm. Textures have millions of points on few places: each is one number in memory."""
+    return steps * STEP
 
 
 def blot(at: Point, radius: float, chance: Random, points: int = 5) -> Iterator[tuple[str | float, ...]]:

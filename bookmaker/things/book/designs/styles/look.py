@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from random import Random
 from typing import ClassVar
@@ -15,7 +15,7 @@ from ..chance import happens, one_of
 from ..colouring import Colours, colours_of
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
-from ..grounds.wear import rubbed, sunned
+from ..grounds.wear import Rubbed, sunned
 from ..letters.eras import of_its_time, sturdy
 from ..letters.lettering import Hand, Lettered, composed
 from ..letters.spine import Spine, as_narrowest
@@ -69,10 +69,10 @@ class Dressing:
         return sunned(self.ground, self.entry.wear)
 
 
-def rubbed_all_over(dressing: Dressing, material: Material, ground: Colour) -> Iterator[Art]:
+def rubbed_all_over(dressing: Dressing, material: Material, ground: Colour) -> Rubbed:
     """The wear of a covering of one colour, or of that and the stuff of the sides."""
     sides = (dressing.sides.material, dressing.sides.colours[0]) if dressing.sides else None
-    return rubbed(dressing.faces, material, ground, dressing.entry.wear, Random(dressing.words.seed), sides)
+    return Rubbed(dressing.faces, material, ground, dressing.entry.wear, dressing.words.seed, sides)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,9 +107,9 @@ class Look:
         faces = dressing.faces
         covering = [*self.covering(dressing, chance)]
         on_spine, spine_words = self.spine(dressing, faces.spine) if faces.spine else ((), ())
-        wear = [*rubbed_all_over(dressing, self.rubs or entry.material, self.worn(dressing.ground))]
+        wear = rubbed_all_over(dressing, self.rubs or entry.material, self.worn(dressing.ground))
         on_front, front_words = self.front(dressing, faces.front) if faces.front and entry.front_title else ((), ())
-        under = (*wear, *on_spine) if self.labelled else (*on_spine, *wear)
+        under = (wear, *on_spine) if self.labelled else (*on_spine, wear)
         return composed((*covering, *under, *on_front), (*spine_words, *front_words), dressing.hand, dressing.fleuron)
 
     def _dressing(self, entry: DrawnDesign, faces: Faces, words: Words, chance: Random) -> Dressing:

@@ -16,7 +16,7 @@ from ..chance import one_of
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Wear, Words
 from ..faces import Faces, read_faces
-from ..grounds.wear import creased, rubbed, sunned
+from ..grounds.wear import Rubbed, creased, sunned
 from ..letters.front import inside, label
 from ..letters.lettering import best_ink, composed
 from ..letters.spine import Spine, free_room, letter_spine
@@ -81,7 +81,7 @@ def dress(entry: Paperback, flat: Flat, words: Words) -> Dress:
         round_off = 0.5 if chance.random() < 0.3 else 0.06
         for rect, colour in ((plate.grown(plate.height * 0.06), colours.ground), (plate, BONE)):
             layers.append(Filled(rounded(rect, rect.height * round_off), colour))
-    layers += rubbed(faces, Material.PAPER, colours.ground, entry.wear, Random(words.seed))
+    layers.append(Rubbed(faces, Material.PAPER, colours.ground, entry.wear, words.seed))
     texts = []
     if faces.spine:
         on_spine = hand.on_ground(sunned(colours.ground, entry.wear))

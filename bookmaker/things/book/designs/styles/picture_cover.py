@@ -22,7 +22,7 @@ from ..design import DrawnDesign, Dress, SpineTitle, Wear, Words
 from ..faces import Faces, read_faces
 from ..grounds.surround import Surround, surrounded_picture
 from ..grounds.textures import faded_ground, weave
-from ..grounds.wear import BOARD, rubbed, sunned
+from ..grounds.wear import BOARD, Rubbed, sunned
 from ..letters.front import inside, label
 from ..letters.lettering import Hand, composed
 from ..letters.spine import Spine, free_room, letter_spine
@@ -102,7 +102,7 @@ def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> 
             Group(tuple(surrounded_picture(picture, face, bounds, entry.surround)), clip=Path.rectangle(bounds))
         )
     # where the print is rubbed off a picture the board shows, whatever the ground of the titling
-    layers += rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, Random(words.seed))
+    layers.append(Rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, words.seed))
     texts = []
     if faces.spine:
         art, room = _under_words(faces, faces.spine, artwork, words, hand, entry.spine_title)

@@ -46,7 +46,9 @@ class TextInside(TextKeys):
         if problems:
             raise ShelfFileError([*problems, *manuscript.problems])
         language = None if self.language == UNPARTED else known_language(self.language)
-        source = TextSource(manuscript, Fount(faces, language, right_to_left=manuscript.right_to_left), plates)
+        spoken = "" if self.language == UNPARTED else self.language
+        fount = Fount(faces, language, spoken, right_to_left=manuscript.right_to_left)
+        source = TextSource(manuscript, fount, plates)
         return LoadedText(self, source)
 
 

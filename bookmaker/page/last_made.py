@@ -1,0 +1,31 @@
+"""What was made last: the folder, its plan, and the files that the plan lists."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+from ..ground.output import PLAN_NAME
+from .replies import Value
+
+__all__ = ["last_plan", "listed_files", "made_folder"]
+
+
+def made_folder(shelf: Path) -> Path:
+    """The folder into which sheets are made, if nobody says otherwise."""
+    return shelf.with_name(f"{shelf.stem}-to-print")
+
+
+def last_plan(folder: Path) -> Value:
+    """The plan that was made last; nothing, if there is none that can be read."""
+    try:
+        found = json.loads((folder / PLAN_NAME).read_text(encoding="utf-8"))
+    except (OSError, ValueError):
+        return {}
+    return found if isinstance(found, dict) else {}
+
+
+def listed_files(folder: Path) -> tuple[str, ...]:
+    """The files that were made last, as their plan lists them: nothing else in the folder is shown."""
+    files = last_plan(folder).get("files", [])
+    return tuple(name for name in files if isinstance(name, str)) if isinstance(files, list) else ()

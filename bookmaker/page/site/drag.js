@@ -1,0 +1,154 @@
+// Books dragged along a shelf, onto another shelf, or onto a stack; by pointer, by touch after a rest, or by keys.
+
+import { element, say } from "./elements.js";
+
+const REST = 350;
+const FAR = 5;
+
+export class Drag {
+  constructor(shelf, changes) {
+    this.shelf = shelf;
+    this.changes = changes;
+    this.held = null;
+    this.mark = element("div", { class: "mark", hidden: true });
+    shelf.place.addEventListener("pointerdown", (event) => this.down(event));
+    document.addEventListener("pointermove", (event) => this.move(event));
+    document.addEventListener("pointerup", (event) => this.up(event));
+    document.addEventListener("pointercancel", () => this.drop());
+    shelf.place.addEventListener("touchmove", (event) => { if (this.held?.lifted) event.preventDefault(); }, { passive: false });
+    shelf.place.addEventListener("click", (event) => { if (this.moved) { event.stopImmediatePropagation(); this.moved = false; } }, true);
+    shelf.place.addEventListener("keydown", (event) => this.typed(event));
+    document.addEventListener("keydown", (event) => { if (event.key === "Escape") this.drop(); });
+  }
+
+  down(event) {
+    const one = event.target.closest("button.thing");
+    if (!one || event.button !== 0) return;
+    const id = one.dataset.thing;
+    this.held = { id, one, x: event.clientX, y: event.clientY, lifted: false, pointer: event.pointerId, touch: event.pointerType === "touch" };
+    if (this.held.touch) this.held.timer = setTimeout(() => this.lift(), REST);
+  }
+
+  lift() {
+    const { id, one } = this.held;
+    const fixed = this.shelf.state.things[id]?.fixed;
+    if (fixed) {
+      say(`It cannot be moved here: ${fixed}.`);
+      this.drop();
+      return;
+    }
+    this.held.lifted = true;
+    const box = one.getBoundingClientRect();
+    const seen = one.querySelector("canvas");
+    this.ghost = element("canvas", { class: "ghost", width: seen.width, height: seen.height });
+    if (seen.width) this.ghost.getContext("2d").drawImage(seen, 0, 0);
+    this.ghost.style.width = `${box.width}px`;
+    this.ghost.style.height = `${box.height}px`;
+    this.grip = { x: this.held.x - box.left, y: this.held.y - box.top };
+    document.body.append(this.ghost);
+    one.classList.add("lifted");
+  }
+
+  move(event) {
+    const held = this.held;
+    if (!held || event.pointerId !== held.pointer) return;
+    const far = Math.hypot(event.clientX - held.x, event.clientY - held.y) > FAR;
+    if (!held.lifted && far) {
+      if (held.touch) { this.drop(); return; }
+      this.lift();
+    }
+    if (!this.held?.lifted) return;
+    this.ghost.style.transform = `translate(${event.clientX - this.grip.x}px, ${event.clientY - this.grip.y}px)`;
+    this.goal = this.goalAt(event.clientX, event.clientY);
+  }
+
+  /** Where a book would go: a space, before which book, in which stack. */
+  goalAt(x, y) {
+    this.mark.hidden = true;
+    const under = document.elementFromPoint(x, y);
+    const space = under?.closest(".space");
+    if (!space || space.dataset.space === "") return null;
+    const recess = space.querySelector(".recess");
+    const others = [...recess.querySelectorAll("button.thing")].filter((other) => other.dataset.thing !== this.held.id);
+    const lying = others.find((other) => other.dataset.lies === "yes" && within(other.getBoundingClientRect(), x, y));
+    const things = this.shelf.state.things;
+    if (lying) {
+      this.show(recess, lying.getBoundingClientRect(), true);
+      return { space: space.dataset.space, stack: things[lying.dataset.thing].stack, before: lying.dataset.thing };
+    }
+    const after = others.filter((other) => this.isFree(things, other.dataset.thing)).find((other) => middle(other) > x);
+    const last = others.at(-1);
+    const edge = after ? after.getBoundingClientRect().left : last ? last.getBoundingClientRect().right : recess.getBoundingClientRect().left;
+    this.show(recess, { left: edge, top: recess.getBoundingClientRect().top, width: 0, height: recess.clientHeight }, false);
+    return { space: space.dataset.space, stack: null, before: after ? after.dataset.thing : null };
+  }
+
+  isFree(things, id) {
+    return !Object.values(things).some((one) => one.held.includes(id)) && things[id].noun === "book";
+  }
+
+  show(recess, box, whole) {
+    const home = recess.getBoundingClientRect();
+    recess.append(this.mark);
+    this.mark.hidden = false;
+    this.mark.style.left = `${box.left - home.left}px`;
+    this.mark.style.top = `${box.top - home.top}px`;
+    this.mark.style.width = whole ? `${box.width}px` : "3px";
+    this.mark.style.height = `${whole ? 4 : box.height}px`;
+  }
+
+  up(event) {
+    const held = this.held;
+    if (!held || event.pointerId !== held.pointer) return;
+    const goal = held.lifted ? this.goal : null;
+    this.moved = held.lifted;
+    setTimeout(() => { this.moved = false; }, 50);
+    this.drop();
+    if (goal) this.place(held.id, goal);
+  }
+
+  place(id, goal) {
+    const name = this.shelf.state.things[id].name;
+    this.changes.make({ thing: id, place: true, ...goal }, `${name} stands on ${goal.space}${goal.stack ? `, in the stack ${goal.stack}` : ""}.`);
+  }
+
+  drop() {
+    if (!this.held) return;
+    clearTimeout(this.held.timer);
+    this.held.one.classList.remove("lifted");
+    this.ghost?.remove();
+    this.mark.hidden = true;
+    this.held = this.goal = null;
+  }
+
+  /** Shift and an arrow: one place on, or to the next shelf. */
+  typed(event) {
+    const one = event.target.closest("button.thing");
+    if (!one || !event.shiftKey || !event.key.startsWith("Arrow")) return;
+    event.preventDefault();
+    const id = one.dataset.thing;
+    const things = this.shelf.state.things;
+    if (things[id].fixed) { say(`It cannot be moved here: ${things[id].fixed}.`); return; }
+    const { space, stack } = things[id];
+    if (event.key === "ArrowUp" || event.key === "ArrowDown") {
+      const names = this.shelf.state.spaces.map((other) => other.name).filter(Boolean);
+      const next = names[names.indexOf(space) + (event.key === "ArrowDown" ? 1 : -1)];
+      if (next !== undefined) this.place(id, { space: next, stack: null, before: null });
+      return;
+    }
+    const beside = this.shelf.state.spaces.find((other) => other.name === space)?.shown.map((shown) => shown.thing) ?? [];
+    const free = [...new Set(beside)].filter((other) => this.isFree(things, other));
+    const at = free.indexOf(id);
+    const to = event.key === "ArrowLeft" ? free[at - 1] : free[at + 2];
+    if (event.key === "ArrowLeft" ? at > 0 : at < free.length - 1) this.place(id, { space, stack, before: to ?? null });
+  }
+}
+
+function within(box, x, y) {
+  return x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
+}
+
+function middle(one) {
+  const box = one.getBoundingClientRect();
+  return box.left + box.width / 2;
+}

@@ -1,0 +1,118 @@
+"""The steps of a box."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, glue_over, print_step
+from ..making import Bench, Chapter, Figure, Making
+from ..thing import Around
+from ..views.flat_view import flat_figure
+from ..wording import as_list, long, sides
+from .net import Net, NetPanel, Room
+from .plan import BoxPlan
+from .views import folding_figure
+
+__all__ = ["box_chapter"]
+
+
+def box_chapter(box: BoxPlan, bench: Bench, around: Around) -> Chapter:
+    """What it holds, how each net is scored, cut, folded and glued, and how it is closed."""
+    holds = f" for {as_list([around.printed(one) for one in box.held])}" if box.held else ""
+    where = f", and stands in {box.space}" if box.space else ""
+    makings = tuple(_making(box, number, net, bench) for number, net in enumerate(box.nets))
+    sizes = (
+        *zip(("inside, long", "wide", "high"), map(long, box.room), strict=True),
+        *zip(("outside, long", "wide", "high"), map(long, box.outside), strict=True),
+    )
+    title = f"{box.entry.kind.capitalize()}: {box.name}"
+    return Chapter(title, f"A {box.entry.kind}{holds}{where}.", makings, sizes)
+
+
+def _making(box: BoxPlan, number: int, net: Net, bench: Bench) -> Making:
+    flat = box.flats[number]
+    tabs = [panel.rect for panel in net.panels if panel.name in dict(net.glued)]
+    glue = (glue_over(bench.glue_of(flat), tabs, bench.stock_of(flat).glue),) if tabs else ()
+    last = number == len(box.nets) - 1
+    steps = (*_begun(box, net, number, bench), *_folded(net, bench.glue_of(flat)), *(_closed(box) if last else ()))
+    return Making(
+        f"The {net.name}", steps, tuple(_figures(box, net, number, bench)), (*KNIFE, *SCORING, *FOLDING), glue
+    )
+
+
+def _figures(box: BoxPlan, net: Net, number: int, bench: Bench) -> Iterator[Figure]:
+    yield flat_figure(box.flats[number], bench.room, f"The net of the {net.name}")
+    yield folding_figure(net, bench.room)
+
+
+def _begun(box: BoxPlan, net: Net, number: int, bench: Bench) -> Iterator[str]:
+    flat = box.flats[number]
+    if number == 0:
+        yield print_step(bench, flat.kind)
+    yield from film_steps(bench, flat)
+    yield (
+        f"The {net.name}: score {count_folds(flat.folds)} on the printed side from mark to mark while the sheet is "
+        f"whole, with a steel rule and a groove or a soft mat below. The fibres run {box.entry.fibres}."
+    )
+    cracks = " The film goes round every fold and was reckoned in." if bench.stock_of(flat).film else ""
+    yield (
+        f"Cut it out along its lines, {sides(flat.size)} high and wide. Fold every crease once, away from the print, "
+        f"and sharpen it with the bone folder.{cracks} Where print cracks at a fold, touch the edge with a felt pen of "
+        "its colour."
+    )
+
+
+def _folded(net: Net, glue: str) -> Iterator[str]:
+    """The order of folding, with the drawings' numbers; glue where a flap meets its wall."""
+    pasted = dict(net.glued)
+    for order, step in enumerate(net.steps, start=1):
+        bent = [panel for panel in net.panels if panel.hinge and panel.hinge.step == step]
+        eased = [panel for panel in net.panels if panel.hinge and panel.hinge.eased and panel.hinge.eased[0] == step]
+        yield f"Fold {order}: {_bent(bent)}{_eased(eased)}{_glued(net, step, pasted, glue)}."
+
+
+def _bent(panels: Sequence[NetPanel]) -> str:
+    names = as_list([f"the {panel.name}" for panel in panels])
+    over = any(panel.hinge and panel.hinge.angle > 90 for panel in panels)
+    return f"{names} right over" if over else f"{names} away from the print"
+
+
+def _eased(panels: Sequence[NetPanel]) -> str:
+    if not panels:
+        return ""
+    return f", leading {as_list([f'the {panel.name}' for panel in panels])} in behind the front as you close it"
+
+
+def _glued(net: Net, step: int, pasted: dict[str, str], glue: str) -> str:
+    """What is glued in a step: flaps on a wall that comes to them, or that they come to."""
+    now = [flap for flap, wall in pasted.items() if _met(net, flap, wall) == step]
+    if not now:
+        return ""
+    onto = as_list([f"the {wall}" for wall in dict.fromkeys(pasted[flap] for flap in now)])
+    return f"; {glue} in a thin film on {as_list([f'the {flap}' for flap in now])}, hold {onto} on them until it grips"
+
+
+def _met(net: Net, flap: str, wall: str) -> int:
+    """The step in which a flap and a wall come together: the last of those that move one of them and not the other."""
+    by_name = net.by_name
+
+    def moved_with(name: str) -> Iterator[NetPanel]:
+        panel = by_name[name]
+        yield panel
+        if panel.hinge:
+            yield from moved_with(panel.hinge.to)
+
+    apart = set(moved_with(flap)) ^ set(moved_with(wall))
+    return max(panel.hinge.step for panel in apart if panel.hinge)
+
+
+def _closed(box: BoxPlan) -> Iterator[str]:
+    room, outside = box.room, box.outside
+    yield (
+        f"Let it dry for an hour. The room inside is {_sides(room)} long, wide and high; closed it is "
+        f"{_sides(outside)} outside."
+    )
+
+
+def _sides(room: Room) -> str:
+    return " × ".join(long(side).removesuffix(" mm") for side in room) + " mm"

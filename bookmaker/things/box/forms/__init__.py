@@ -1,0 +1,1 @@
+"""The forms of boxes, one module each."""

@@ -1,0 +1,134 @@
+"""Boxes seen from above at the front while they are folded: one drawing a step, and the finished box."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from math import cos, hypot, radians, sin
+
+from ...ground.art import Filled, Group, Stroked
+from ...ground.drawing import Art, Colour, Pen
+from ...ground.geometry import Point, Rect, Size, Transform, polygon
+from ..making import Figure
+from ..views.ink import word
+from .folding import Place, Pose, folded
+from .net import Net, NetPanel, Shown
+
+__all__ = ["folding_figure"]
+
+LOOK_DOWN_DEG, TURN_DEG = 32.0, 28.0
+"""From how high the box is looked at, and how far it is turned."""
+
+PRINTED, BARE, MOVED = Colour(0.86, 0.86, 0.86), Colour(0.97, 0.97, 0.97), Colour(0.7, 0.7, 0.7)
+"""The printed side, the other one, and what is bent in this step."""
+
+EDGE = Pen(0.18)
+
+NEAR = 1e-6
+
+CELL, GAP = Size(38.0, 28.0), 5.0
+"""The room of a step, and how much of that stays white around it, in mm."""
+
+LARGEST = 2.0
+"""Small boxes are drawn at most so many times as large as they are."""
+
+
+def folding_figure(net: Net, room: float) -> Figure:
+    """A net after each step of its folding, side by side and numbered, in a room so many mm wide."""
+    across = max(1, int(room // CELL.width))
+    rows = -(-len(net.steps) // across)
+    size = Size(min(across, len(net.steps)) * CELL.width, rows * CELL.height)
+    art: list[Art] = []
+    for number, step in enumerate(net.steps):
+        corner = Point(number % across * CELL.width, size.height - (number // across + 1) * CELL.height)
+        art.append(Group((_drawn(net, step),), Transform.move(*corner)))
+        art.append(word(str(number + 1), corner.plus(2.0, CELL.height - 2.0), 2.6))
+    return Figure(Group(tuple(art)), size, f"Folding the {net.name}, step by step; what moves is darker.")
+
+
+def _drawn(net: Net, step: int) -> Art:
+    """A net after a step, as large as a cell takes."""
+    panels = [_seen(panel, pose, step, net.shown) for panel, pose in _with_poses(net, step)]
+    box = Rect.around(point for panel in panels for point in panel.outline)
+    scale = min((CELL.width - GAP) / box.width, (CELL.height - GAP) / box.height, LARGEST)
+    to_page = Transform(a=scale, d=scale, e=GAP / 2 - box.x * scale, f=GAP / 2 - box.y * scale)
+    art: list[Art] = []
+    for panel in _from_the_back(panels):
+        path = polygon([to_page.apply(point) for point in panel.outline])
+        art += [Filled(path, panel.colour), Stroked(path, EDGE)]
+    return Group(tuple(art))
+
+
+def _with_poses(net: Net, step: int) -> Iterator[tuple[NetPanel, Pose]]:
+    poses = folded(net, step)
+    return ((panel, poses[panel.name]) for panel in net.panels)
+
+
+@dataclass(frozen=True, slots=True)
+class _Seen:
+    """A panel as the eye sees it: its corners with x to the right, y up and z towards the eye, and its colour."""
+
+    corners: tuple[Place, ...]
+    colour: Colour
+
+    @property
+    def outline(self) -> list[Point]:
+        """Its corners on the page."""
+        return [Point(place.x, place.y) for place in self.corners]
+
+    @property
+    def away(self) -> float:
+        """How far away it is on the whole."""
+        return -sum(place.z for place in self.corners) / len(self.corners)
+
+    def covers(self, other: _Seen) -> bool:
+        """Whether it lies before another one: wholly on the eye's side of that, or has it wholly behind."""
+        if not self._touches(other):
+            return False
+        mine, others = other._before(self), self._before(other)
+        return (min(mine) > -NEAR and max(mine) > NEAR) or (max(others) < NEAR and min(others) < -NEAR)
+
+    def _touches(self, other: _Seen) -> bool:
+        return Rect.around(self.outline).overlaps(Rect.around(other.outline), NEAR)
+
+    def _before(self, other: _Seen) -> list[float]:
+        """How far the corners of another one are before the plane of this one."""
+        a, b, c = self.corners[:3]
+        u, v = (tuple(q - p for p, q in zip(one, two, strict=True)) for one, two in ((a, b), (b, c)))
+        n = (u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2], u[0] * v[1] - u[1] * v[0])
+        way = 1.0 if n[2] >= 0 else -1.0
+        long = hypot(*n) or 1.0
+        return [way * sum(k * (q - p) for k, p, q in zip(n, a, at, strict=True)) / long for at in other.corners]
+
+
+def _from_the_back(panels: Sequence[_Seen]) -> Iterator[_Seen]:
+    """The panels in an order in which each is drawn over those behind it."""
+    waiting = sorted(panels, key=lambda panel: -panel.away)
+    while waiting:
+        free = (one for one in waiting if not any(one.covers(other) for other in waiting if other is not one))
+        chosen = next(free, waiting[0])
+        waiting.remove(chosen)
+        yield chosen
+
+
+def _seen(panel: NetPanel, pose: Pose, step: int, shown: Shown) -> _Seen:
+    corners = tuple(_to_eye(pose.of(point), shown) for point in panel.outline)
+    (ax, ay, _), (bx, by, _), (cx, cy, _) = corners[:3]
+    printed = (bx - ax) * (cy - ay) - (by - ay) * (cx - ax) > 0
+    moved = panel.hinge is not None and panel.hinge.step == step
+    return _Seen(corners, MOVED if moved else PRINTED if printed else BARE)
+
+
+_DOWN, _TURN = radians(LOOK_DOWN_DEG), radians(TURN_DEG)
+
+
+def _to_eye(place: Place, shown: Shown) -> Place:
+    """A point as the eye has it before itself."""
+    x, y, z = place
+    match shown:
+        case Shown.ON_FLOOR:
+            y, z = -y, -z
+        case Shown.UPRIGHT:
+            y, z = -z, y
+    x, y = x * cos(_TURN) - y * sin(_TURN), x * sin(_TURN) + y * cos(_TURN)
+    return Place(x, z * cos(_DOWN) + y * sin(_DOWN), z * sin(_DOWN) - y * cos(_DOWN))

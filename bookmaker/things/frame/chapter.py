@@ -1,0 +1,97 @@
+"""The steps of a framed picture."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..common_steps import KNIFE, film_steps, print_step
+from ..making import Bench, Chapter, Figure, Making, Supply, Unit
+from ..wording import sides, thick
+from .plan import FramePlan
+from .views import front_view
+
+__all__ = ["frame_chapter"]
+
+SAW = ("razor saw and mitre box", "fine sandpaper on a flat block")
+SQUARE = ("a square of card with a true corner", "flat board and pins")
+
+
+def frame_chapter(frame: FramePlan, bench: Bench) -> Chapter:
+    """What it is, and how it is printed, sawn and put together."""
+    sizes, rails = frame.sizes, frame.thing.entry.rails
+    glued = 4 * rails.face * rails.depth + 2 * sum(sizes.outside) * rails.covers
+    making = Making(
+        heading="The frame",
+        steps=tuple(_steps(frame, bench)),
+        figures=(_figure(frame, bench.room),),
+        tools=(*KNIFE, *SAW, *SQUARE),
+        supplies=(Supply("wood glue or PVA", glued, Unit.AREA),),
+    )
+    figures = (
+        ("picture", sides(sizes.picture)),
+        ("seen between the rails", sides(sizes.sight)),
+        ("outside", sides(sizes.outside)),
+    )
+    about = f"A picture in a frame of {rails.material}, {thick(rails.face)} wide and {thick(rails.depth)} deep."
+    return Chapter(f"Frame: {frame.name}", about, (making,), figures)
+
+
+def _figure(frame: FramePlan, room: float) -> Figure:
+    return front_view(frame.sizes, frame.thing.entry.rails, room)
+
+
+def _steps(frame: FramePlan, bench: Bench) -> Iterator[str]:
+    entry, sizes = frame.thing.entry, frame.sizes
+    yield print_step(bench, *(flat.kind for flat in frame.flats))
+    yield from film_steps(bench, *frame.flats)
+    if entry.mount:
+        yield (
+            f"Cut the window of the mount first, {sides(sizes.window.size) if sizes.window else ''}, in several light "
+            "strokes from corner to corner; then cut the mount out. Its foot is wider than its top."
+        )
+        yield f"Cut the picture out, {sides(sizes.picture)}, and glue it behind the window, the same edge all round."
+    else:
+        yield f"Cut the picture out, {sides(sizes.picture)}."
+    yield from _sawing(frame)
+    yield (
+        "Pin the square of card to the board and put the frame together dry against it. Lay the diagonals against each "
+        "other with a strip of paper: both are alike when the frame is square. Glue the corners, press them, let them "
+        "dry for an hour, and stain or paint the frame now. Follow the label of glue and stain, and let air in."
+    )
+    yield from _closing(frame)
+
+
+def _sawing(frame: FramePlan) -> Iterator[str]:
+    rails, (level, upright) = frame.thing.entry.rails, frame.sticks
+    yield (
+        "Hold the strip firmly in the mitre box, keep your fingers behind the saw, and wear a mask when you sand. Saw "
+        "each pair one after the other, and sand both ends together until they are alike."
+    )
+    if rails.corners == "mitre":
+        yield (
+            f"Saw two rails of {thick(level.length)} and two of {thick(upright.length)}, both ends at 45°; these are "
+            f"the long sides, and the short sides are {thick(level.shorter_side)} and {thick(upright.shorter_side)}."
+        )
+    else:
+        yield (
+            f"Saw two level rails of {thick(level.length)} and two upright ones of {thick(upright.length)}, all ends "
+            "square. The upright ones stand between the level ones."
+        )
+
+
+def _closing(frame: FramePlan) -> Iterator[str]:
+    entry = frame.thing.entry
+    parts = [
+        *(["the glazing, wiped clean"] if entry.glazing else []),
+        "the mount with its picture" if entry.mount else "the picture",
+        *(["the backing"] if entry.backing else []),
+    ]
+    if entry.rails.rebate:
+        yield f"Lay the frame on its face, and put into the step behind it: {', then '.join(parts)}. Glue the last one."
+        return
+    yield (
+        f"Lay the frame on its face, and lay on it: {', then '.join(parts)}. The rails cover "
+        f"{thick(entry.rails.covers)} of the edge on every side. Glue the backing to the rails, not to the picture."
+        if entry.backing
+        else f"Lay the frame on its face, and glue its edge to it: {', then '.join(parts)}."
+    )

@@ -1,0 +1,54 @@
+"""Framed pictures as one kind of thing among others."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
+
+from ...ground.art import Filled
+from ...ground.drawing import Art
+from ...ground.geometry import Rect
+from ...ground.problems import within
+from ...ground.units import rounded
+from ..book.designs.design import Words
+from ..draft import Draft
+from ..listed import ListedFamily, pieces_of
+from ..surface import dress_surface
+from ..thing import Around, Plan
+from .entry import FrameEntry
+from .plan import Frame, FramePlan
+
+if TYPE_CHECKING:
+    from ..making import Bench, Chapter
+
+__all__ = ["FRAMES"]
+
+
+class Frames(ListedFamily[FrameEntry, FramePlan]):
+    """The framed pictures of a room."""
+
+    noun, listed, made = "frame", FrameEntry, Frame
+
+    def draw(self, plan: FramePlan, held: Sequence[Plan]) -> Draft:
+        """The picture, and its mount in one colour."""
+        size, mount = plan.sizes.picture, plan.thing.entry.mount
+        dress = dress_surface(plan.thing.shows, size, Rect(0, 0, *size), Words(plan.name))
+        mounts: list[Art] = [Filled(flat.inked(), mount.colour) for flat in plan.flats[1:] if mount]
+        return Draft(pieces_of(plan, [dress.art, *mounts]), within(("shows",), dress.problems))
+
+    def chapter(self, plan: FramePlan, bench: Bench, around: Around) -> Chapter:
+        """What it shows, and how it is framed."""
+        from .chapter import frame_chapter
+
+        return frame_chapter(plan, bench)
+
+    def report(self, plan: FramePlan, draft: Draft, around: Around) -> dict[str, Any]:
+        """What is seen of it, and its outside."""
+        sizes = {"picture_mm": plan.sizes.picture, "sight_mm": plan.sizes.sight, "outside_mm": plan.sizes.outside}
+        return {
+            "name": plan.name,
+            **{key: {side: rounded(value) for side, value in size._asdict().items()} for key, size in sizes.items()},
+        }
+
+
+FRAMES = Frames()

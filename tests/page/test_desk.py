@@ -1,0 +1,112 @@
+"""The worker without a server: what it tells, what it drops, what it refuses."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from bookmaker.ground.problems import BookmakerError
+from bookmaker.page.desk import Desk, Overtaken
+from bookmaker.page.jobs import Asked, Change, Look, Painted, Tell, Told, Undo, Watch
+from tests.kit.shelves import ONE_BOOK
+
+
+class Heard:
+    """What a desk has said."""
+
+    def __init__(self) -> None:
+        self.said: list[object] = []
+
+    def __call__(self, said: object, /) -> None:
+        self.said.append(said)
+
+    @property
+    def states(self) -> list[dict[str, Any]]:
+        """The states of the shelf that were told."""
+        return [json.loads(one.body) for one in self.said if isinstance(one, Told) and one.event == "state"]
+
+    @property
+    def pictures(self) -> set[str]:
+        """The names of all pictures that were sent."""
+        return {name for one in self.said if isinstance(one, Painted) for name in one.pictures}
+
+
+@pytest.fixture
+def path(tmp_path: Path) -> Path:
+    """A shelf of one book."""
+    path = tmp_path / "shelf.yaml"
+    path.write_text(ONE_BOOK, encoding="utf-8")
+    return path
+
+
+def test_every_picture_that_is_named_was_sent(path: Path) -> None:
+    heard = Heard()
+    Desk(path, heard, lambda: False).do(Asked(1, Look()))
+    *_, last = heard.states
+    shown = {one["picture"] for space in last["spaces"] for one in space["shown"]}
+    assert last["complete"]
+    assert shown and shown <= heard.pictures
+    assert any(isinstance(one, Watch) and path in one.paths for one in heard.said)
+
+
+def test_a_look_that_is_overtaken_tells_no_more(path: Path) -> None:
+    heard = Heard()
+    with pytest.raises(Overtaken):
+        Desk(path, heard, lambda: True).do(Asked(1, Look()))
+    assert not any(state["complete"] for state in heard.states)
+
+
+def test_a_broken_file_is_told_beside_the_last_good_picture(path: Path) -> None:
+    heard = Heard()
+    desk = Desk(path, heard, lambda: False)
+    desk.do(Asked(1, Look()))
+    path.write_text(ONE_BOOK + "\nnonsense: yes\n", encoding="utf-8")
+    desk.do(Asked(2, Look()))
+    *_, good, broken = heard.states
+    assert broken["broken"] and broken["spaces"] == good["spaces"]
+    assert "nonsense" in broken["problems"][0]["message"] and broken["problems"][0]["place"].startswith("shelf.yaml:")
+
+
+def test_a_change_is_checked_before_it_is_written(path: Path) -> None:
+    desk = Desk(path, Heard(), lambda: False)
+    desk.do(Asked(1, Look()))
+    for wanted in (
+        {"thing": "tide-tables", "set": {"block.pages": "7"}},
+        {"thing": "tide-tables", "set": {"design.style": "velvet"}},
+        {"thing": "tide-tables", "set": {"title": "New"}, "was": {"title": "Another"}},
+        {"thing": "nobody", "remove": True},
+        {"thing": "tide-tables", "path": "/etc/passwd"},
+        [],
+    ):
+        with pytest.raises(BookmakerError):
+            desk.do(Asked(2, Change(json.dumps(wanted).encode())))
+        assert path.read_text(encoding="utf-8") == ONE_BOOK, wanted
+
+
+def test_a_change_and_its_undoing(path: Path) -> None:
+    desk = Desk(path, Heard(), lambda: False)
+    desk.do(Asked(1, Look()))
+    done = desk.do(Asked(2, Change(b'{"thing": "tide-tables", "set": {"title": "Ebb"}}')))
+    assert json.loads(done.body) == {"thing": "ebb"}
+    assert path.read_text(encoding="utf-8") == ONE_BOOK.replace("Tide Tables", "Ebb")
+    undone = desk.do(Asked(3, Undo(done.changed)))
+    assert path.read_text(encoding="utf-8") == ONE_BOOK
+    desk.do(Asked(4, Undo(undone.changed)))
+    path.write_text(ONE_BOOK.replace("Tide Tables", "Flood"), encoding="utf-8")
+    with pytest.raises(BookmakerError, match="changed since"):
+        desk.do(Asked(5, Undo(undone.changed)))
+
+
+def test_all_is_told_of_a_thing(path: Path) -> None:
+    desk = Desk(path, Heard(), lambda: False)
+    desk.do(Asked(1, Look()))
+    told = json.loads(desk.do(Asked(2, Tell("tide-tables"))).body)
+    assert {"front", "spine", "back"} <= told["faces"].keys()
+    assert told["lines"]["text"].lstrip().startswith("- ") and told["openings"] > 2
+    assert told["layers"][-1]["computed"] == pytest.approx(sum(one["total"] for one in told["layers"][-1]["layers"]))
+    assert [making["heading"] for making in told["steps"]["makings"]]
+    keys = {field["key"] for group in told["form"] for field in group["fields"]}
+    assert {"title", "author", "block.pages", "design.style"} <= keys

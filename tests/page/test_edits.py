@@ -1,0 +1,204 @@
+"""What is done on the page goes into the file, smallest change first, and can be taken back."""
+
+from __future__ import annotations
+
+import difflib
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Locator, Page, expect
+
+from tests.kit.shown import Running, running, until
+
+SHELF = """\
+# two boards and a stack; every note stays
+shelf: The Net Loft
+stocks:
+  page paper: {caliper: 90 um, glue: spray}
+  cover paper: {caliper: 160 um}
+spaces:
+  upper board: {width: 60 mm, height: 27 mm, depth: 22 mm}
+  lower board: {width: 60 mm, height: 27 mm, depth: 22 mm}
+defaults:
+  size: {height: 20 mm, width: 14 mm}
+  block: {kind: accordion, stock: page paper, pages: 32}
+  cover: {kind: wrap, stock: cover paper}
+books:
+  - title: Tarred Twine      # the first
+    space: upper board
+    design: {style: cloth, colour: "#2f4f46"}
+  - title: Floats of Cork
+    space: upper board
+    design: {style: leather}
+  # this one has a note
+  - {title: Weights of Lead, space: upper board}
+  - {title: A Drying Rack, space: lower board, stack: pile}
+  - {title: Hooks, space: lower board, stack: pile}
+  - from more.csv
+"""
+
+TABLE = "title;space;pages;design.style\nHerring by the Cran;lower board;24;cloth\nSalt;lower board;16;plain\n"
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    """A shelf with a table beside it."""
+    (tmp_path / "shelf.yaml").write_text(SHELF, encoding="utf-8")
+    (tmp_path / "more.csv").write_text(TABLE, encoding="utf-8")
+    return tmp_path
+
+
+@pytest.fixture
+def shown(folder: Path) -> Iterator[Running]:
+    """The shelf, shown."""
+    with running(folder / "shelf.yaml") as found:
+        yield found
+
+
+@pytest.fixture
+def shelf(page: Page, shown: Running) -> Page:
+    """Its page."""
+    page.goto(shown.address)
+    page.wait_for_selector("html[data-complete=yes]")
+    return page
+
+
+def book(page: Page, name: str) -> Locator:
+    """A book on the shelf."""
+    return page.get_by_role("button", name=re.compile(f"^{name}, "))
+
+
+def changed(folder: Path, name: str = "shelf.yaml", old: str = SHELF) -> list[str]:
+    """The lines of a file that were taken out or put in."""
+    now = (folder / name).read_text(encoding="utf-8")
+    found = difflib.unified_diff(old.splitlines(), now.splitlines(), lineterm="", n=0)
+    return [line for line in found if line[:1] in "+-" and line[:3] not in ("+++", "---")]
+
+
+def test_a_form_changes_one_value_and_undo_brings_it_back(shelf: Page, folder: Path) -> None:
+    book(shelf, "Tarred Twine").click()
+    shelf.get_by_role("tab", name="Change").click()
+    shelf.get_by_label("title", exact=True).fill("Tarred Rope")
+    shelf.get_by_label("title", exact=True).press("Enter")
+    expect(book(shelf, "Tarred Rope")).to_be_visible()
+    assert changed(folder) == ["-  - title: Tarred Twine      # the first", "+  - title: Tarred Rope      # the first"]
+    expect(shelf.locator("#desk h2")).to_have_text("Tarred Rope")
+    shelf.get_by_label("design: style", exact=True).select_option("leather")
+    until(lambda: any("style: leather, colour" in line for line in changed(folder)))
+    for _ in range(2):
+        shelf.get_by_role("button", name="undo").click()
+        expect(shelf.locator("#said")).to_have_text("Taken back.")
+        shelf.wait_for_timeout(400)
+    until(lambda: changed(folder) == [])
+    expect(book(shelf, "Tarred Twine")).to_be_visible()
+    shelf.get_by_role("button", name="redo").click()
+    expect(book(shelf, "Tarred Rope")).to_be_visible()
+
+
+def test_what_the_file_would_refuse_is_refused_and_not_written(shelf: Page, folder: Path) -> None:
+    book(shelf, "Tarred Twine").click()
+    shelf.get_by_role("tab", name="Change").click()
+    pages = shelf.get_by_label("block: pages", exact=True)
+    pages.fill("31")
+    pages.press("Enter")
+    expect(shelf.locator("#desk .refused:visible")).to_contain_text("write 30 or 32")
+    expect(pages).to_have_attribute("aria-invalid", "true")
+    assert changed(folder) == []
+
+
+def test_books_are_dragged_along_a_shelf_and_onto_another(shelf: Page, folder: Path) -> None:
+    book(shelf, "Weights of Lead").drag_to(book(shelf, "Tarred Twine"), target_position={"x": 1, "y": 30})
+    until(lambda: len(changed(folder)) > 0)
+    text = (folder / "shelf.yaml").read_text(encoding="utf-8")
+    assert text.index("# this one has a note") < text.index("Weights of Lead") < text.index("Tarred Twine")
+    expect(shelf.locator(".space:first-child button.thing").first).to_have_attribute("title", "Weights of Lead")
+    book(shelf, "Floats of Cork").drag_to(book(shelf, "Hooks"))
+    until(lambda: "stack: pile" in text_of(folder, "Floats of Cork"))
+    assert "space: lower board" in text_of(folder, "Floats of Cork")
+    expect(shelf.locator(".space:nth-child(2) [data-lies=yes]")).to_have_count(3)
+
+
+def text_of(folder: Path, title: str) -> str:
+    """The lines of an entry of the shelf file."""
+    text = (folder / "shelf.yaml").read_text(encoding="utf-8")
+    return text[text.index(title) :].partition("\n  - ")[0]
+
+
+def test_keys_move_a_book_as_well(shelf: Page, folder: Path) -> None:
+    book(shelf, "Tarred Twine").focus()
+    shelf.keyboard.press("ArrowRight")
+    expect(book(shelf, "Floats of Cork")).to_be_focused()
+    shelf.keyboard.press("Shift+ArrowLeft")
+    until(lambda: changed(folder) != [])
+    expect(shelf.locator(".space:first-child button.thing").first).to_have_attribute("title", "Floats of Cork")
+    expect(book(shelf, "Floats of Cork")).to_be_focused()
+    shelf.keyboard.press("Control+z")
+    until(lambda: changed(folder) == [])
+
+
+def test_a_book_of_a_table_is_changed_in_its_table(shelf: Page, folder: Path) -> None:
+    book(shelf, "Salt").click()
+    shelf.get_by_role("tab", name="Change").click()
+    shelf.get_by_label("block: pages", exact=True).fill("20")
+    shelf.get_by_label("block: pages", exact=True).press("Enter")
+    until(lambda: changed(folder, "more.csv", TABLE) != [])
+    assert changed(folder, "more.csv", TABLE) == ["-Salt;lower board;16;plain", "+Salt;lower board;20;plain"]
+    assert changed(folder) == []
+
+
+def test_a_change_meets_a_file_changed_elsewhere(shelf: Page, folder: Path) -> None:
+    """Made on the new text where it is about something else; refused where the very value is another by now."""
+    book(shelf, "Tarred Twine").click()
+    shelf.get_by_role("tab", name="Change").click()
+    title = shelf.get_by_label("title", exact=True)
+    title.fill("Tarred Rope")
+    other = SHELF.replace("Floats of Cork", "Floats of Glass")
+    (folder / "shelf.yaml").write_text(other, encoding="utf-8")
+    title.press("Enter")
+    expect(book(shelf, "Tarred Rope")).to_be_visible()
+    expect(book(shelf, "Floats of Glass")).to_be_visible()
+    assert changed(folder, old=other) == [
+        "-  - title: Tarred Twine      # the first",
+        "+  - title: Tarred Rope      # the first",
+    ]
+
+
+def test_copy_add_remove(shelf: Page) -> None:
+    shelf.get_by_role("button", name="add a book").click()
+    shelf.get_by_label("title", exact=True).fill("Tar")
+    shelf.get_by_label("height of the page").fill("19 mm")
+    shelf.get_by_label("width of the page").fill("13 mm")
+    shelf.get_by_role("button", name="add", exact=True).click()
+    expect(book(shelf, "Tar")).to_be_visible()
+    book(shelf, "Tar").click()
+    shelf.get_by_role("tab", name="Change").click()
+    shelf.get_by_role("button", name="copy the book").click()
+    expect(book(shelf, "Tar")).to_have_count(2)
+    shelf.get_by_role("button", name="remove the book").click()
+    expect(book(shelf, "Tar")).to_have_count(1)
+
+
+def test_looks_side_by_side_and_one_chosen(shelf: Page, folder: Path) -> None:
+    book(shelf, "Floats of Cork").click()
+    shelf.get_by_role("tab", name="Looks").click()
+    cloth = shelf.get_by_role("button", name="cloth", exact=True)
+    expect(cloth.locator("img")).to_have_count(2)
+    assert changed(folder) == []
+    cloth.click()
+    until(lambda: changed(folder) == ["-    design: {style: leather}", "+    design: {style: cloth}"])
+
+
+def test_two_tabs_show_the_same(shelf: Page, shown: Running, folder: Path) -> None:
+    other = shelf.context.new_page()
+    other.goto(shown.address)
+    other.wait_for_selector("html[data-complete=yes]")
+    book(shelf, "Hooks").click()
+    shelf.get_by_role("tab", name="Change").click()
+    shelf.get_by_label("title", exact=True).fill("Eyes")
+    shelf.get_by_label("title", exact=True).press("Enter")
+    expect(book(other, "Eyes")).to_be_visible()
+    other.get_by_role("button", name="undo").click()
+    expect(book(shelf, "Hooks")).to_be_visible()
+    assert changed(folder) == []
