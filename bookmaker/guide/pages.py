@@ -72,16 +72,17 @@ def _filled(chapters: Sequence[Sequence[Item]], area: Rect) -> tuple[list[list[I
     begins: list[int] = []
     left = 0.0
     for chapter in chapters:
-        whole = BETWEEN_CHAPTERS + sum(item.height(area.width) for item in chapter)
-        if pages and (whole <= left or left >= ROOM_TO_BEGIN * area.height):
+        groups = [(group, sum(item.height(area.width) for item in group)) for group in _groups(chapter)]
+        whole = sum(height for _, height in groups)
+        room = left - BETWEEN_CHAPTERS
+        if pages and groups and groups[0][1] <= room and (whole <= room or left >= ROOM_TO_BEGIN * area.height):
             pages[-1].append(Gap(BETWEEN_CHAPTERS))
-            left -= BETWEEN_CHAPTERS
-        elif chapter:
+            left = room
+        elif groups:
             pages.append([])
             left = area.height
         begins.append(len(pages) - 1)
-        for group in _groups(chapter):
-            needed = sum(item.height(area.width) for item in group)
+        for group, needed in groups:
             if pages[-1] and needed > left:
                 pages.append([])
                 left = area.height
