@@ -6,6 +6,8 @@ import os
 import pytest
 from hypothesis import settings
 
+from tests.kit.shown import NO_BROWSER
+
 # how long one example takes depends on what else the machine does; benchmarks measure speed
 settings.register_profile("bookmaker", deadline=None)
 settings.load_profile("bookmaker")
@@ -25,3 +27,9 @@ def pytest_collection_finish() -> None:
     gc.freeze()
     gc.set_threshold(20_000, 20, 20)
     gc.enable()
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Say in one line that there was no browser, if tests were skipped for that."""
+    if any(NO_BROWSER in str(report.longrepr) for report in terminalreporter.stats.get("skipped", [])):
+        terminalreporter.write_line(NO_BROWSER)

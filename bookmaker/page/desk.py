@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
@@ -32,6 +32,7 @@ from .jobs import (
     Looks,
     Make,
     Open,
+    Overtaken,
     Painted,
     ReadTitles,
     Sheet,
@@ -45,14 +46,10 @@ from .made import made_told, sheet_png
 from .replies import Value, as_json, problem_shown
 from .shown import NOTHING_YET, shelf_shown
 
-__all__ = ["Desk", "Overtaken"]
+__all__ = ["Desk"]
 
-SOON = 0.4
-"""So long, in seconds, a shelf may be drawn until what there is of it is shown."""
-
-
-class Overtaken(Exception):  # noqa: N818 - it is no error
-    """What is being done has become needless: something changed meanwhile."""
+SOON, SELDOM = 0.4, 3.2
+"""So long, in seconds, a shelf may be drawn until what there is of it is shown; each time twice as long, up to this."""
 
 
 class Send(Protocol):
@@ -201,7 +198,7 @@ class Desk:
             try:
                 self._show(self._workshop.planned(self._path))
             except BookmakerError as refused:
-                self._refused(refused)
+                self.refused(refused.problems)
             finally:
                 paths = {one.path for one in (*looked, *self._workshop.looked(self._path))}
                 self._send(Watch(frozenset({self._path, *paths})))
@@ -209,13 +206,14 @@ class Desk:
     def _show(self, plan: ShelfPlan) -> None:
         """Show a shelf, what is drawn of it from time to time, until all is there."""
         drafts: dict[str, Draft] = {}
-        shown_at = time.monotonic()
+        shown_at, soon = time.monotonic(), SOON
         if self._known.checked is None:  # nobody has seen anything yet
             self._tell(shelf_shown(self._path, plan, drafts, None, {}, self._gallery))
         for id in plan.plans:
             if self._is_overtaken():
                 raise Overtaken
-            if time.monotonic() > shown_at + SOON:
+            if time.monotonic() > shown_at + soon:
+                soon = min(2 * soon, SELDOM)
                 self._tell(shelf_shown(self._path, plan, drafts, None, {}, self._gallery))
                 self._gallery.keep()
                 shown_at = time.monotonic()
@@ -228,8 +226,9 @@ class Desk:
         self._known = _Known(shown, checked)
         self._tell(shown)
 
-    def _refused(self, refused: BookmakerError) -> None:
-        problems = [problem_shown(problem) for problem in refused.problems]
+    def refused(self, why: Iterable[Problem]) -> None:
+        """Show the shelf as it was last, and why it is not shown as it is."""
+        problems = [problem_shown(problem) for problem in why]
         missing = not self._path.exists()
         self._tell({**self._known.shown, "problems": problems, "broken": True, "missing": missing})
 

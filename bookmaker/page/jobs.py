@@ -18,6 +18,7 @@ __all__ = [
     "Looks",
     "Make",
     "Open",
+    "Overtaken",
     "Painted",
     "ReadTitles",
     "Sheet",
@@ -149,3 +150,7 @@ class Watch:
     """The files and folders that what is shown hangs on."""
 
     paths: frozenset[Path]
+
+
+class Overtaken(Exception):  # noqa: N818 - it is no error
+    """What is being done has become needless: something changed meanwhile."""

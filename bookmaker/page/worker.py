@@ -8,18 +8,22 @@ from __future__ import annotations
 import os
 import signal
 import threading
+import traceback
 from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..ground.problems import BookmakerError
-from .jobs import Answer, Asked, Change, FirstShelf, Look, Undo
+from ..ground.problems import BookmakerError, Problem
+from .jobs import Answer, Asked, Change, FirstShelf, Look, Overtaken, Undo
 from .replies import refusal
 
 if TYPE_CHECKING:
     from ..ground.kept.disk import KeptOnDisk
+    from .desk import Desk
 
-__all__ = ["work"]
+__all__ = ["answer_to", "work"]
+
+UNFORESEEN = Problem("bookmaker came upon something that it does not know", "take the last change back")
 
 URGENT = (Look, Change, Undo, FirstShelf)
 """What somebody waits for to be seen on the shelf."""
@@ -29,7 +33,7 @@ def work(connection: Connection, shelf: Path, kept: KeptOnDisk | None) -> None:
     """Do what is asked through a connection, until it is closed."""
     # the server, which names this function, waits for none of what works out shelves
     from ..typesetting.standing_type import StandingType
-    from .desk import Desk, Overtaken
+    from .desk import Desk
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the server, which gets the same, says when to end
     queue = _Queue(connection)
@@ -37,14 +41,24 @@ def work(connection: Connection, shelf: Path, kept: KeptOnDisk | None) -> None:
     desk = Desk(shelf, connection.send, queue.is_overtaken)
     with StandingType(kept).used():
         while True:
-            asked = queue.next()
-            try:
-                answer = desk.do(asked)
-            except Overtaken:
-                continue
-            except BookmakerError as refused:
-                answer = Answer(asked.number, refusal(refused.problems), refused=True)
-            connection.send(answer)
+            answer = answer_to(queue.next(), desk)
+            if answer:
+                connection.send(answer)
+
+
+def answer_to(asked: Asked, desk: Desk) -> Answer | None:
+    """What a job comes to, whatever happens; None if it was overtaken, and nobody waits for it any more."""
+    try:
+        return desk.do(asked)
+    except BookmakerError as refused:
+        return Answer(asked.number, refusal(refused.problems), refused=True)
+    except Overtaken:
+        return None
+    except Exception:  # a fault of bookmaker's own, for whoever mends it; the page goes on
+        traceback.print_exc()
+        if isinstance(asked.job, Look):
+            desk.refused([UNFORESEEN])
+        return Answer(asked.number, refusal([UNFORESEEN]), refused=True)
 
 
 class _Queue:

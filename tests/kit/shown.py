@@ -13,10 +13,12 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-__all__ = ["BROWSER", "FLAGS", "REQUIRED", "Running", "running", "until"]
+__all__ = ["BROWSER", "FLAGS", "NO_BROWSER", "REQUIRED", "Running", "running", "until"]
 
 BROWSER = next(filter(None, map(shutil.which, ("chromium", "chromium-browser", "google-chrome"))), None)
 """The browser of the system; None if there is none."""
+
+NO_BROWSER = "no chromium here: the tests of the page in a browser were skipped"
 
 REQUIRED = os.environ.get("BOOKMAKER_BROWSER") == "required"
 """Whether it is a failure that there is none."""

@@ -7,9 +7,7 @@ from collections.abc import Iterator
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from tests.kit.shown import BROWSER, FLAGS, REQUIRED
-
-SKIPPED = "no chromium here: the tests of the page in a browser were skipped"
+from tests.kit.shown import BROWSER, FLAGS, NO_BROWSER, REQUIRED
 
 
 @pytest.fixture(scope="session")
@@ -17,7 +15,7 @@ def browser() -> Iterator[Browser]:
     """The browser of the system."""
     if BROWSER is None:
         assert not REQUIRED, "there is no chromium to test the page with"
-        pytest.skip(SKIPPED)
+        pytest.skip(NO_BROWSER)
     with sync_playwright() as playwright:
         found = playwright.chromium.launch(executable_path=BROWSER, args=list(FLAGS))
         yield found
@@ -36,11 +34,3 @@ def page(browser: Browser) -> Iterator[Page]:
     yield tab
     context.close()
     assert wrong == []
-
-
-@pytest.hookimpl(trylast=True)
-def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
-    """Say once that tests were skipped."""
-    skipped = terminalreporter.stats.get("skipped", [])
-    if any(SKIPPED in str(report.longrepr) for report in skipped):
-        terminalreporter.write_line(SKIPPED)

@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 import json
+import traceback
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from bookmaker.ground.problems import BookmakerError
-from bookmaker.page.desk import Desk, Overtaken
-from bookmaker.page.jobs import Asked, Change, Look, Painted, Tell, Told, Undo, Watch
+from bookmaker.page.desk import Desk
+from bookmaker.page.jobs import Asked, Change, Look, Overtaken, Painted, Tell, Told, Undo, Watch
+from bookmaker.page.worker import answer_to
+from bookmaker.shelf.plan import ShelfPlan
+from bookmaker.workshop import Workshop
 from tests.kit.shelves import ONE_BOOK
 
 
@@ -110,3 +114,21 @@ def test_all_is_told_of_a_thing(path: Path) -> None:
     assert [making["heading"] for making in told["steps"]["makings"]]
     keys = {field["key"] for group in told["form"] for field in group["fields"]}
     assert {"title", "author", "block.pages", "design.style"} <= keys
+
+
+def test_a_fault_of_our_own_ends_nothing_and_shows_no_stack(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What nobody foresaw is told in words, and the next job is done."""
+
+    def planned(workshop: Workshop, shelf: Path) -> ShelfPlan:
+        raise ZeroDivisionError(f"the inside of the house: {workshop} {shelf}")
+
+    heard = Heard()
+    desk = Desk(path, heard, lambda: False)
+    monkeypatch.setattr(traceback, "print_exc", lambda: None)
+    with monkeypatch.context() as fault:
+        fault.setattr(Workshop, "planned", planned)
+        said = answer_to(Asked(1, Look()), desk)
+    assert said and said.refused and b"does not know" in said.body
+    assert heard.states[-1]["broken"] and "inside of the house" not in str(heard.said)
+    again = answer_to(Asked(2, Look()), desk)
+    assert again and not again.refused and heard.states[-1]["complete"]

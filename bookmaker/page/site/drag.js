@@ -15,6 +15,7 @@ export class Drag {
     document.addEventListener("pointermove", (event) => this.move(event));
     document.addEventListener("pointerup", (event) => this.up(event));
     document.addEventListener("pointercancel", () => this.drop());
+    shelf.place.addEventListener("scroll", () => { this.places = null; }, { passive: true });
     shelf.place.addEventListener("touchmove", (event) => { if (this.held?.lifted) event.preventDefault(); }, { passive: false });
     shelf.place.addEventListener("click", (event) => { if (this.moved) { event.stopImmediatePropagation(); this.moved = false; } }, true);
     shelf.place.addEventListener("keydown", (event) => this.typed(event));
@@ -38,6 +39,7 @@ export class Drag {
       return;
     }
     this.held.lifted = true;
+    this.places = null;
     const box = one.getBoundingClientRect();
     const seen = one.querySelector("canvas");
     this.ghost = element("canvas", { class: "ghost", width: seen.width, height: seen.height });
@@ -58,38 +60,64 @@ export class Drag {
       this.lift();
     }
     if (!this.held?.lifted) return;
-    this.ghost.style.transform = `translate(${event.clientX - this.grip.x}px, ${event.clientY - this.grip.y}px)`;
-    this.goal = this.goalAt(event.clientX, event.clientY);
+    this.at = { x: event.clientX, y: event.clientY };
+    this.pending ??= requestAnimationFrame(() => this.follow());
+  }
+
+  /** Once a frame: the book under the pointer, and where it would go. */
+  follow() {
+    this.pending = null;
+    if (!this.held?.lifted) return;
+    this.ghost.style.transform = `translate(${this.at.x - this.grip.x}px, ${this.at.y - this.grip.y}px)`;
+    this.goal = this.goalAt(this.at.x, this.at.y);
+  }
+
+  /** Where every book and every space is; measured once, until the shelf is scrolled or shown anew. */
+  measured() {
+    this.places ??= [...this.shelf.place.querySelectorAll(".space")].map((space) => {
+      const recess = space.querySelector(".recess");
+      const books = [...recess.querySelectorAll("button.thing")].map((one) => ({ id: one.dataset.thing, lies: one.dataset.lies === "yes", box: one.getBoundingClientRect() }));
+      return { space, recess, books, box: space.getBoundingClientRect(), home: recess.getBoundingClientRect() };
+    });
+    return this.places;
   }
 
   /** Where a book would go: a space, before which book, in which stack. */
   goalAt(x, y) {
     this.mark.hidden = true;
-    const under = document.elementFromPoint(x, y);
-    const space = under?.closest(".space");
-    if (!space || space.dataset.space === "") return null;
-    const recess = space.querySelector(".recess");
-    const others = [...recess.querySelectorAll("button.thing")].filter((other) => other.dataset.thing !== this.held.id);
-    const lying = others.find((other) => other.dataset.lies === "yes" && within(other.getBoundingClientRect(), x, y));
+    const found = this.measured().find((one) => within(one.box, x, y));
+    if (!found || found.space.dataset.space === "") return null;
+    const { recess, home } = found;
+    const name = found.space.dataset.space;
+    const others = found.books.filter((other) => other.id !== this.held.id);
+    const lying = others.find((other) => other.lies && within(other.box, x, y));
     const things = this.shelf.state.things;
     if (lying) {
-      this.show(recess, lying.getBoundingClientRect(), true);
-      return { space: space.dataset.space, stack: things[lying.dataset.thing].stack, before: lying.dataset.thing };
+      this.show(recess, home, lying.box, true);
+      return { space: name, stack: things[lying.id].stack, before: lying.id };
     }
-    const after = others.filter((other) => this.isFree(things, other.dataset.thing)).find((other) => middle(other) > x);
+    const after = others.filter((other) => this.isFree(things, other.id)).find((other) => other.box.left + other.box.width / 2 > x);
     const last = others.at(-1);
-    const edge = after ? after.getBoundingClientRect().left : last ? last.getBoundingClientRect().right : recess.getBoundingClientRect().left;
-    this.show(recess, { left: edge, top: recess.getBoundingClientRect().top, width: 0, height: recess.clientHeight }, false);
-    return { space: space.dataset.space, stack: null, before: after ? after.dataset.thing : null };
+    const edge = after ? after.box.left : last ? last.box.right : home.left;
+    this.show(recess, home, { left: edge, top: home.top, width: 0, height: home.height }, false);
+    return { space: name, stack: null, before: after ? after.id : null };
   }
 
   isFree(things, id) {
-    return !Object.values(things).some((one) => one.held.includes(id)) && things[id].noun === "book";
+    return things[id].noun === "book" && !this.heldIn(things).has(id);
   }
 
-  show(recess, box, whole) {
-    const home = recess.getBoundingClientRect();
-    recess.append(this.mark);
+  /** All that stands in something else. */
+  heldIn(things) {
+    if (this.of !== things) {
+      this.of = things;
+      this.inside = new Set(Object.values(things).flatMap((one) => one.held));
+    }
+    return this.inside;
+  }
+
+  show(recess, home, box, whole) {
+    if (this.mark.parentNode !== recess) recess.append(this.mark);
     this.mark.hidden = false;
     this.mark.style.left = `${box.left - home.left}px`;
     this.mark.style.top = `${box.top - home.top}px`;
@@ -100,6 +128,10 @@ export class Drag {
   up(event) {
     const held = this.held;
     if (!held || event.pointerId !== held.pointer) return;
+    if (held.lifted) {
+      this.at = { x: event.clientX, y: event.clientY };
+      this.follow();
+    }
     const goal = held.lifted ? this.goal : null;
     this.moved = held.lifted;
     setTimeout(() => { this.moved = false; }, 50);
@@ -146,9 +178,4 @@ export class Drag {
 
 function within(box, x, y) {
   return x >= box.left && x <= box.right && y >= box.top && y <= box.bottom;
-}
-
-function middle(one) {
-  const box = one.getBoundingClientRect();
-  return box.left + box.width / 2;
 }

@@ -7,7 +7,7 @@ const WORDS = { over: "too full", tight: "tight", fits: "fits" };
 
 const NEAR = "200px"; // spaces so near to what is seen have their pictures; others let them go
 const NOTHING = "data:,";
-const FEW = 8; // so many pictures that changed are drawn at once
+const AT_ONCE = 8; // so many pictures that changed are drawn at once
 const SLICE = 8; // so many ms pictures are drawn at a time, and then a frame is shown
 
 /** Pictures that wait to be drawn, one after the other. */
@@ -58,7 +58,7 @@ export class Shelf {
     });
     for (const gone of before.values()) gone.leave();
     if (!this.place.querySelector('.thing[tabindex="0"]')) this.buttons()[0]?.setAttribute("tabindex", "0");
-    if (changed.length <= FEW) return Promise.allSettled(changed.map((one) => one.load()));
+    if (changed.length <= AT_ONCE) return Promise.allSettled(changed.map((one) => one.load()));
     changed.forEach((one) => one.wait());
     return Promise.resolve();
   }
