@@ -24,6 +24,7 @@ from .shelf.checked import Checked
 from .shelf.cross_check import cross_check
 from .shelf.entries import ShelfSpec
 from .shelf.feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
+from .shelf.filling.walls import as_many_as_it_takes
 from .shelf.film_estimates import film_estimates, film_notes
 from .shelf.findings import fit_findings, row_findings, thing_findings
 from .shelf.outside import outside_texts
@@ -134,6 +135,12 @@ class Workshop:
 
     def _planned(self, path: Path, bench: LastTime) -> tuple[ShelfFile[ShelfSpec], ShelfPlan]:
         shelf = bench.reading("shelf", (path, self._families), partial(proofread, path, self._families))
+        plan = _usable(shelf, register_of(shelf.spec, self._families), bench)
+        if not shelf.open_walls:
+            return shelf, plan
+        counts = as_many_as_it_takes(shelf, plan)
+        wall = (path, self._families, counts)
+        shelf = bench.reading("shelf with its walls", wall, partial(proofread, *wall))
         return shelf, _usable(shelf, register_of(shelf.spec, self._families), bench)
 
     @uncollected()

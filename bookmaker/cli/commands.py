@@ -230,6 +230,14 @@ def manual(
     show_manual(word, into)
 
 
+@app.command(epilog=_examples("freeze shelf.yaml"))
+def freeze(shelf: Shelf = USUAL_SHELF) -> None:
+    """Write the books that the shelf file invents into it, as books of their own."""
+    from .looking import freeze_books
+
+    freeze_books(shelf)
+
+
 @app.command()
 def schema(
     plan: Annotated[bool, typer.Option("--plan", help="Of plan.json, for those who read it.")] = False,

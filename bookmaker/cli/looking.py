@@ -12,14 +12,14 @@ from ..ground.problems import CommandError, Problem, ShelfFileError
 from ..ground.quantities import counted
 from ..sheets.facsimiles import Facsimile, side_by_side
 from ..sheets.flat import Role
-from ..shelf.keeping import edited, looks_kept
+from ..shelf.keeping import edited, freeze, looks_kept
 from ..shelf_file.book_names import LISTED, UnknownBook
 from ..things.book.looks import LAST_LOOK
 from ..things.draft import Draft
 from ..writers.looks_page import write_looks
 from .terminal import progress, say
 
-__all__ = ["keep_looks", "show_looks"]
+__all__ = ["freeze_books", "keep_looks", "show_looks"]
 
 MOST_SHOWN = 100
 """More looks at once than anybody compares."""
@@ -80,6 +80,19 @@ def keep_looks(shelf: Path, *, unlike: bool, quiet: bool) -> None:
         return
     files = ", ".join(str(file.path) for file in done)
     say(f"{counted(len(edits), 'look')} written into {files}; nothing changes them now but you")
+
+
+def freeze_books(shelf: Path) -> None:
+    """Write invented books into a shelf file as books of their own.
+
+    Raises:
+        BookmakerError: the shelf cannot be used, or the file cannot be changed; it is as it was.
+    """
+    done = freeze(check(shelf).shelf)
+    if isinstance(done, Problem):
+        raise ShelfFileError((done,))
+    books = f"{counted(done, 'invented book')} written into {shelf} as books of their own"
+    say(books if done else "no books are invented: nothing was changed")
 
 
 def _seen(draft: Draft) -> Facsimile:

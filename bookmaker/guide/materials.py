@@ -10,6 +10,7 @@ from ..ground.geometry import Size
 from ..paper.glue import GLUES
 from ..paper.stock import Stock
 from ..sheets.cutting import CutPart, Stick
+from ..sheets.layout import Sheet
 from ..sheets.strip_layout import laid_on_lengths
 from ..things.making import Supply, Unit
 from ..things.prints import SheetOfFile
@@ -78,12 +79,11 @@ class StripNeed:
 
 def papers_needed(sheets: Iterable[SheetOfFile]) -> Iterator[PaperNeed]:
     """The sheets of each stock and size in the order in which they are printed."""
-    alike: dict[tuple[str, Size], list[Stock]] = {}
+    alike: dict[tuple[str, Size], list[Sheet]] = {}
     for _, _, sheet in sheets:
-        alike.setdefault((sheet.stock.name, sheet.size), []).append(sheet.stock)
-    for (_, (width, height)), (stock, *more) in alike.items():
-        count = 1 + len(more)
-        yield PaperNeed(stock, count, count * width * height if stock.film else 0.0)
+        alike.setdefault((sheet.stock.name, sheet.size), []).append(sheet)
+    for (_, (width, height)), some in alike.items():
+        yield PaperNeed(some[0].stock, len(some), sum(sheet.filmed for sheet in some) * width * height)
 
 
 def boards_needed(parts: Iterable[CutPart], stocks: Mapping[str, Stock]) -> Iterator[BoardNeed]:

@@ -41,7 +41,9 @@ def fingerprint_of(piece: Piece, stock: Stock) -> Fingerprint:
     for side in (piece.art, piece.reverse):
         drawn.note("side")
         side.draw(drawn)
-    paper = repr((stock.name, stock.film, stock.printed_on, calibration(stock.printer, stock.sheet)))
+    paper = repr(
+        (stock.name, stock.film if flat.finished else 0.0, stock.printed_on, calibration(stock.printer, stock.sheet))
+    )
     return Fingerprint(_short(shape.encode()), drawn.digest(), _short(paper.encode()))
 
 

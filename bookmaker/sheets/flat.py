@@ -56,6 +56,10 @@ BARE = frozenset({Role.PASTEDOWN, Role.FLYLEAF, Role.BOARD})
 """Panels that no design dresses: white paper inside the cover, and outlines to cut board by."""
 
 
+UNFINISHED = BARE | {Role.PAGE, Role.TAB}
+"""Panels over which no film is laid: what is within the covers, and what is only glued."""
+
+
 @dataclass(frozen=True, slots=True)
 class Fold:
     """A straight fold from edge to edge."""
@@ -169,6 +173,14 @@ class Flat:
     def dressed(self) -> bool:
         """Whether a design draws on this part of a cover; endpapers and board templates stay bare."""
         return any(panel.role not in BARE for panel in self.panels)
+
+    @property
+    def finished(self) -> bool:
+        """Whether what a stock has over its print, such as a film, is laid over this part.
+
+        It is over all that is seen and handled from outside; pages are sewn and glued, endpapers and templates too.
+        """
+        return any(panel.role not in UNFINISHED for panel in self.panels)
 
     @property
     def pages(self) -> tuple[int, ...]:

@@ -89,6 +89,11 @@ class Sheet:
         return any(placement.piece.two_sided for placement in self.placements)
 
     @property
+    def filmed(self) -> bool:
+        """Whether the film of its stock is laid over it."""
+        return bool(self.stock.film) and any(placement.piece.flat.finished for placement in self.placements)
+
+    @property
     def area(self) -> Rect:
         """Where everything on it lies, in mm: what the printer reaches, on both sides if both are printed."""
         return (self.stock.on_both_sides if self.two_sided else self.stock).printable
@@ -154,19 +159,43 @@ def lay_out(
             continue
         laid: list[Sheet] = []
         taken: list[Tally] = []
-        for paper, some in _runs(stock, mine):
-            try:
-                nesting = _nested(paper, some, groups, gap_between_pieces, order, progress)
-            except DoesNotFit as refusal:
-                problems += [_too_large(mine[key], paper) for key in refusal.keys]
-                continue
-            laid += _sheets_of(stock, paper, some, nesting)
-            taken.append(tally_of(paper, nesting))
+        for alike in _apart_by_finish(stock, mine):
+            left = _left_of(stock, laid)
+            for paper, some in _runs(left, alike):
+                try:
+                    nesting = _nested(paper, some, groups, gap_between_pieces, order, progress)
+                except DoesNotFit as refusal:
+                    problems += [_too_large(mine[key], paper) for key in refusal.keys]
+                    continue
+                laid += _sheets_of(stock, left.off_cuts, paper, some, nesting)
+                taken.append(tally_of(paper, nesting))
         sheets += _numbered(laid)
         tallies += [together(taken)] if taken else []
     if problems:
         raise ShelfFileError(problems)
     return Layout(tuple(sheets), tuple(tallies))
+
+
+def _apart_by_finish(stock: Stock, pieces: Mapping[str, Piece]) -> Iterator[dict[str, Piece]]:
+    """What gets the film of a stock, or any other finish that goes over a whole sheet, and what does not."""
+    if not stock.film:
+        yield dict(pieces)
+        return
+    for finished in (True, False):
+        if alike := {key: piece for key, piece in pieces.items() if piece.flat.finished is finished}:
+            yield alike
+
+
+def _left_of(stock: Stock, sheets: Sequence[Sheet]) -> Stock:
+    """A stock with the off-cuts on which nothing lies yet."""
+    used = Counter(sheet.stock for sheet in sheets)
+    left: list[Stock] = []
+    for off_cut in stock.off_cuts:
+        if used[off_cut]:
+            used[off_cut] -= 1
+        else:
+            left.append(off_cut)
+    return replace(stock, off_cuts=tuple(left))
 
 
 def _runs(stock: Stock, pieces: Mapping[str, Piece]) -> Iterator[tuple[Stock, dict[str, Piece]]]:
@@ -205,9 +234,11 @@ def _nested(
     return nest(items, area, gap, off_cuts, effort=effort, progress=told)
 
 
-def _sheets_of(stock: Stock, run: Stock, pieces: Mapping[str, Piece], nesting: Nesting) -> Iterator[Sheet]:
+def _sheets_of(
+    stock: Stock, off_cuts: Sequence[Stock], run: Stock, pieces: Mapping[str, Piece], nesting: Nesting
+) -> Iterator[Sheet]:
     """The sheets of a stock that are used, its off-cuts first; `run` is the stock with the room that was there."""
-    papers = [*zip(stock.off_cuts, run.off_cuts, strict=False), *[(stock, run)] * nesting.sheets]
+    papers = [*zip(off_cuts, run.off_cuts, strict=False), *[(stock, run)] * nesting.sheets]
     for bin_number in sorted({spot.bin for spot in nesting.placed}):
         paper, area = papers[bin_number]
         placements = tuple(_placement(spot, pieces, area) for spot in nesting.on(bin_number))

@@ -2,21 +2,25 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from ..ground.problems import FieldPath, Place, Problem
-from ..shelf_file.edits.edit import Edit, SetValue
-from ..shelf_file.edits.files import EditedFile
+from ..shelf_file.edits.edit import Edit, Remove, SetValue
+from ..shelf_file.edits.files import EditedFile, edit_file
 from ..shelf_file.edits.manner import manner_of
 from ..shelf_file.edits.shelf import edit_shelf
 from ..shelf_file.fields.keys import dotted_keys
+from ..shelf_file.invented.wall import INVENTED, frozen
 from ..shelf_file.reading import ShelfFile
+from ..shelf_file.source_text import source_text
 from ..shelf_file.volumes import is_volume
+from ..shelf_file.yaml_tree import parse_tree
 from ..things.book.entry import BookEntry
 from .entries import ShelfSpec
 from .plan import ShelfPlan
 
-__all__ = ["edited", "looks_kept"]
+__all__ = ["edited", "freeze", "looks_kept"]
 
 LOOK = "look"
 
@@ -27,12 +31,15 @@ def looks_kept(shelf: ShelfFile[ShelfSpec], plan: ShelfPlan, *, unlike: bool = F
     Volumes that share an entry get one for all.
     """
     done: set[Place] = set()
+    places = Counter(shelf.tree.place_of(field) for field in plan.register.fields.values())
     plans = list(plan.plans.values())
     for family in plan.register.families:
         for id, look in family.looks(plans, unlike=unlike).items():
             path: FieldPath = (*plan.register.fields[id], LOOK)
             place = shelf.tree.place_of(path[:-1])
             shared = is_volume(shelf.tree, path)
+            if places[place] > 1 and not shared:
+                continue  # what is invented has no place of its own: its look hangs on its title, which stays
             if shelf.tree.below(path) is None and not (shared and place in done):
                 yield SetValue(path, str(look), of_set=shared)
             done.add(place)
@@ -41,3 +48,20 @@ def looks_kept(shelf: ShelfFile[ShelfSpec], plan: ShelfPlan, *, unlike: bool = F
 def edited(shelf: ShelfFile[ShelfSpec], edits: Sequence[Edit]) -> Sequence[EditedFile] | Problem:
     """Make edits in the files of a shelf that was read, all of them or none."""
     return edit_shelf(shelf, edits, dotted_keys(BookEntry), manner_of(type(shelf.spec), BookEntry))
+
+
+def freeze(shelf: ShelfFile[ShelfSpec]) -> int | Problem:
+    """Write out the books that a shelf file invents, as rows of books of their own; how many there are.
+
+    Raises:
+        ShelfFileError: the file cannot be read.
+    """
+    edits: list[Edit] = []
+    path, count = shelf.path, 0
+    for number, items in frozen(parse_tree(source_text(path), path.name), shelf.counts):
+        edits += [SetValue(("books", number, "row"), items), Remove(("books", number, INVENTED))]
+        count += len(items)
+    if not edits:
+        return 0
+    done = edit_file(path, edits, dotted_keys(BookEntry), manner_of(type(shelf.spec), BookEntry))
+    return done if isinstance(done, Problem) else count

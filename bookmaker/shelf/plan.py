@@ -25,6 +25,9 @@ __all__ = ["ShelfPlan", "plan_shelf", "terms_of"]
 MOST_ROUNDS = 5
 """So often a space is filled, each time with what was learnt from the last."""
 
+NEARLY_FULL = 0.05
+"""A space of which less is left over than this, in mm, is not filled again."""
+
 NO_BREAK = "\N{NO-BREAK SPACE}"
 """Within what stays of a label when it is shortened."""
 
@@ -196,10 +199,11 @@ def _filled(
 ) -> tuple[Mapping[str, Plan], tuple[Problem, ...]]:
     """The plans of what takes the rest of its space, and what there is to say.
 
-    Layers that are added bring errors of their own: where the row is then less sure to fit, it is filled once more
-    with as much less.
+    Layers that are added bring errors of their own: where the row is then less sure to fit, or surer than it must be,
+    it is filled once more with as much less, or more. What leaves least of all that fit is taken.
     """
     less: dict[str, float] = {}
+    best: tuple[float, Mapping[str, Plan], tuple[Problem, ...]] | None = None
     for _ in range(MOST_ROUNDS):
         filling = _fill(spec, plans, terms, less, problems)
         settled = {id: things[id].of_thickness(thick) for id, thick in filling.thicknesses.items()}
@@ -208,10 +212,13 @@ def _filled(
             break
         fits = [_fit(name, spec, {**plans, **found}, terms) for name in {plans[id].space: 0 for id in found} if name]
         short = {fit.name: _spared(spec, fit) - fit.room_left for fit in fits}
-        if all(by <= 1e-6 for by in short.values()):
+        left = -sum(short.values())
+        if all(by <= 1e-6 for by in short.values()) and (best is None or left < best[0]):
+            best = (left, found, filling.notes)
+        if best and (not less or left < NEARLY_FULL):
             break
-        less |= {name: less.get(name, 0.0) + by for name, by in short.items() if by > 1e-6}
-    return found, filling.notes
+        less = {name: less.get(name, 0.0) + by for name, by in short.items()}
+    return best[1:] if best else (found, filling.notes)
 
 
 def _spared(spec: ShelfSpec, fit: SpaceFit) -> float:

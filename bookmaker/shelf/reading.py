@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
 from ..ground.problems import ShelfFileError
@@ -16,13 +17,17 @@ from .entries import ShelfSpec, shelf_model
 __all__ = ["proofread", "read_shelf"]
 
 
-def proofread(path: Path, families: tuple[AnyFamily, ...] = FAMILIES) -> ShelfFile[ShelfSpec]:
+def proofread(
+    path: Path, families: tuple[AnyFamily, ...] = FAMILIES, counts: Mapping[int, int] | None = None
+) -> ShelfFile[ShelfSpec]:
     """Read a shelf file past its faults, as far as it can be; `families` are the kinds of things it may hold.
+
+    `counts` say how many books are invented by entries that take as many as it takes.
 
     Raises:
         ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
     """
-    return proofread_as(path, Form(shelf_model(families), BookEntry, with_profiles))
+    return proofread_as(path, Form(shelf_model(families), BookEntry, with_profiles), counts)
 
 
 def read_shelf(path: Path) -> ShelfFile[ShelfSpec]:

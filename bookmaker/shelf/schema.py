@@ -18,7 +18,7 @@ def shelf_schema() -> dict[str, Any]:
     schema: dict[str, Any] = as_written(shelf_model(FAMILIES).model_json_schema(mode="validation"))
     schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
     book = schema["$defs"][BookEntry.__name__]
-    row = book["properties"].pop("row")
+    row, invented = book["properties"].pop("row"), book["properties"].pop("invented")
     anything_of_a_book = dict.fromkeys(book["properties"], True)
     schema["properties"]["defaults"] = {
         "type": "object",
@@ -37,7 +37,8 @@ def shelf_schema() -> dict[str, Any]:
     book |= {"title": "a book", "required": ["title"]}
     books = schema["properties"]["books"]
     listed = {"title": "books from a list", "type": "string", "pattern": "^from .+"}
-    books["items"] = {"anyOf": [books["items"], _row_of_books(row["description"], book["properties"]), listed]}
+    books["items"] = {"anyOf": [books["items"], _row_of_books(row["description"], book["properties"]),
+                                _invented_books(invented, book["properties"]), listed]}  # fmt: skip
     schema["properties"]["books"] = {"description": books.pop("description"), "anyOf": [books, listed]}
     return schema
 
@@ -45,6 +46,17 @@ def shelf_schema() -> dict[str, Any]:
 def _named_or(group: dict[str, Any], description: str) -> dict[str, Any]:
     """A group of keys, or the name of the file that has them."""
     return {"description": description, "anyOf": [{"type": "string"}, {"$ref": group["$ref"]}]}
+
+
+def _invented_books(invented: dict[str, Any], of_a_book: dict[str, Any]) -> dict[str, Any]:
+    """An entry that stands for invented books: the keys of a book, and what is to be invented."""
+    return {
+        "type": "object",
+        "title": "invented books",
+        "properties": {**of_a_book, "invented": invented},
+        "additionalProperties": False,
+        "required": ["invented"],
+    }
 
 
 def _row_of_books(description: str, of_a_book: dict[str, Any]) -> dict[str, Any]:

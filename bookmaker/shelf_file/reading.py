@@ -15,6 +15,7 @@ from .book_list import for_a_table, with_listed_books
 from .defaults import with_defaults
 from .fields.entry import Entry
 from .fields.keys import dotted_keys
+from .invented.wall import open_walls, with_invented
 from .past_faults import lies_in, mended
 from .rows import with_rows
 from .source_text import PROFILE, source_text
@@ -58,7 +59,9 @@ class ShelfFile(Generic[Spec_co]):
 
     `lent` are the places of the defaults, and of what the books of a row share: they stand in `tree` under every
     book that takes them. Each comes with the field it is told of: the defaults, or the first book of the row.
-    `all_listed` says whether all lists of books could be read, `remarks` what there is to say of those that could.
+    `open_walls` are the entries that invent as many books as it takes, by their numbers, and where they say so;
+    `counts` how many that is, as far as it was told. `all_listed` says whether all lists of books could be read,
+    `remarks` what there is to say of those that could.
     """
 
     path: Path
@@ -69,6 +72,8 @@ class ShelfFile(Generic[Spec_co]):
     mended: frozenset[FieldPath] = frozenset()
     all_listed: bool = True
     remarks: tuple[Problem, ...] = ()
+    open_walls: Mapping[int, Place] = field(default_factory=dict)
+    counts: Mapping[int, int] = field(default_factory=dict)
 
     @property
     def names_stand(self) -> bool:
@@ -125,8 +130,8 @@ class ShelfFile(Generic[Spec_co]):
         return ShelfFileError(in_file_order((*self.faults, *self.located(problems, things))))
 
 
-def proofread(path: Path, form: Form[Spec_co]) -> ShelfFile[Spec_co]:
-    """Read a shelf file past its faults, as far as it can be.
+def proofread(path: Path, form: Form[Spec_co], counts: Mapping[int, int] | None = None) -> ShelfFile[Spec_co]:
+    """Read a shelf file past its faults, as far as it can be; `counts` are those of its open walls.
 
     Raises:
         ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
@@ -137,7 +142,7 @@ def proofread(path: Path, form: Form[Spec_co]) -> ShelfFile[Spec_co]:
     unlisted = [problem for problem in of_lists if problem.severity is Severity.ERROR]
     remarks = tuple(problem for problem in of_lists if problem.severity is not Severity.ERROR)
     defaults = written.child("defaults")
-    in_rows, shared = with_rows(with_volumes(written))
+    in_rows, shared = with_rows(with_volumes(with_invented(written, counts or {})))
     lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), DEFAULTS)}
     tree = with_defaults(in_rows)
     if not isinstance(tree.value, dict):
@@ -150,7 +155,9 @@ def proofread(path: Path, form: Form[Spec_co]) -> ShelfFile[Spec_co]:
     faults = in_file_order((*unfit, *told, *unlisted))
     if found.entry is None:
         raise ShelfFileError(faults)
-    return ShelfFile(path, found.entry, tree, lent, faults, found.fields, not unlisted, remarks)
+    walls = dict(open_walls(written))
+    listed = not unlisted
+    return ShelfFile(path, found.entry, tree, lent, faults, found.fields, listed, remarks, walls, counts or {})
 
 
 def _with_meant_sections(tree: Tree, shelf: type[Entry]) -> Tree:

@@ -42,8 +42,8 @@ def print_step(bench: Bench, *kinds: str) -> str:
 
 
 def film_steps(bench: Bench, *flats: Flat) -> Iterator[str]:
-    """Lay the film over the print of some flats, each stock once that has one."""
-    for name in dict.fromkeys(flat.stock for flat in flats):
+    """Lay the film over the print of those flats that get one, each stock once that has one."""
+    for name in dict.fromkeys(flat.stock for flat in flats if flat.finished):
         if film := bench.stocks[name].film:
             yield f"Let the print dry, and lay the clear film, {thick(film)} in all, over the whole sheet."
 

@@ -54,6 +54,7 @@ TABLES = {
     "a jacket": ["Jacket"],
     "a slipcase": ["SlipcaseEntry"],
     "a listed slipcase": ["ListedSlipcase"],
+    "invented books": ["Invented"],
     "a box": ["Tray", "TuckBox", "Envelope"],
     "a lidded box": ["LiddedBox"],
     "a hinged box": ["HingedBox"],
@@ -112,7 +113,7 @@ TOLD_OF_ALL = {
 SHARED = set(Part.model_fields)
 """Keys that all parts of an inside have, in a table of their own."""
 
-LATER_THAN_THE_SPEC = {"defaults", "row"}
+LATER_THAN_THE_SPEC = {"defaults", "invented", "row"}
 """Keys that are resolved before the models see the file."""
 
 
@@ -252,7 +253,7 @@ def test_keys_of_any_part_stand_in_a_table_of_their_own() -> None:
 
 
 def test_commands_named_are_those_there_are() -> None:
-    named = set(re.findall(r"bookmaker (new|manual|check|make|show|ruler|schema|looks|keep)\b", EVERYTHING))
+    named = set(re.findall(r"bookmaker (new|manual|check|make|show|ruler|schema|looks|freeze|keep)\b", EVERYTHING))
     assert named == {command.callback.__name__ for command in cli.app.registered_commands if command.callback}
     assert set(re.findall(r"`?(?:\$ |`|bin/)bookmaker ([a-z]+)", EVERYTHING)) == named
 

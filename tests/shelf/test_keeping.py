@@ -141,7 +141,6 @@ def test_looks_are_drawn_to_choose_from(shelf: Path) -> None:
         (["Salt Roads", "--from", "0"], f"from 1 to {LAST_LOOK}"),
         (["Salt Roads", "--from", str(LAST_LOOK)], f"write from 1 to {LAST_LOOK - 10}"),
         (["Salt Roads", "--count", "0"], "write from 1 to 100"),
-        (["Rain"], "nothing about the cover of Rain is left to chance"),
     ],
 )
 def test_looks_that_cannot_be_drawn_say_why(shelf: Path, options: list[str], said: str) -> None:

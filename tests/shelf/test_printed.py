@@ -95,7 +95,7 @@ def test_a_look_that_went_with_its_title_can_be_had_back(shelf: Path) -> None:
 @pytest.mark.parametrize(
     ("old", "new", "why", "pieces"),
     [
-        ("thickness: 5 mm", "thickness: 6 mm", "thickness (5.32 mm, now 6.32 mm)", ["bees-wrap-1"]),
+        ("thickness: 5 mm", "thickness: 6 mm", "thickness (5.38 mm, now 6.38 mm)", ["bees-wrap-1"]),
         ("card: {caliper: 160 um}", "card: {caliper: 170 um}", "thickness", None),
         ("Salt Roads,", "Salt Roads, author: I. Holm,", "author (none, now I. Holm)", ["salt-wrap-1"]),
         ("look: 7", "look: 8", "look (7, now 8)", ["fog-signals-wrap-1"]),

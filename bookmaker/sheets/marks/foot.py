@@ -35,7 +35,8 @@ def footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
     yield note(set_line(sans, size, words), Point(area.x + 2, area.y + 6.8))
     room = Rect(area.x + length + GAP, area.y + 4, area.width - length - GAP, area.height - 4)
     yield from _legend(room, _meanings(sheet), sans)
-    which = (shelf_name, sheet.stock.title, sheet.stock.printed_on, f"sheet {sheet.number} of {sheet.count}")
+    film = "" if not sheet.stock.film else "film this sheet" if sheet.filmed else "no film on this sheet"
+    which = (shelf_name, sheet.stock.title, sheet.stock.printed_on, film, f"sheet {sheet.number} of {sheet.count}")
     text = " · ".join((*filter(None, which), "print at 100 %, no scaling"))
     face = face_with(text, "sans")
     size = min(2.3, area.width / face.shape(text).width)

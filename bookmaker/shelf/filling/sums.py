@@ -12,12 +12,13 @@ from bisect import bisect_left, insort
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import reduce
-from math import gcd
+from math import gcd, inf
 
 __all__ = ["Chosen", "best_choice"]
 
-MOST_STEPS = 100_000
-"""So many steps a walk may take; a filled shelf of 300 books takes about as many as it has books."""
+MOST_STEPS, MOST_TO_A_SUM = 150_000, 5000
+"""So many steps all walks to unlike lengths may take, and one to a single sum; one that finds its way at once, as on a
+filled shelf of 300 books, takes about as many as it has books."""
 
 SHORTEST_RUN = 8
 """So many options in a row are shifted by doubling."""
@@ -67,7 +68,7 @@ def best_choice(
     return Chosen(
         lengths=tuple(back[number] * unit for number in range(len(small))),
         twins=unlike and found is None,
-        proved=walk.steps <= MOST_STEPS,
+        proved=not walk.cut_short,
     )
 
 
@@ -75,7 +76,7 @@ class _Walk:
     """What can still be completed, and the walks through it; all in units."""
 
     def __init__(self, options: Sequence[Sequence[int]], limit: int) -> None:
-        self.options, self.limit, self.steps = options, limit, 0
+        self.options, self.limit, self.steps, self.cut_short = options, limit, 0, False
         mask = (1 << (limit + 1)) - 1 if limit >= 0 else 0
         sums = [1 & mask]
         for own in reversed(options):
@@ -85,7 +86,7 @@ class _Walk:
     def nearest(self, wishes: Sequence[float]) -> list[int]:
         """The best sum, whether or not some are alike."""
         total = self.sums[0].bit_length() - 1
-        found = next(self._through(total, wishes, [], 0.0), None)
+        found = next(self._through(total, wishes, [], 0.0, inf), None)
         assert found is not None  # the sum was reached without looking at likeness
         return found
 
@@ -94,14 +95,19 @@ class _Walk:
         sums = self.sums[0]
         while sums and self.steps <= MOST_STEPS:
             total = sums.bit_length() - 1
-            found = next(self._through(total, wishes, sorted(taken), gap), None)
+            until = self.steps + MOST_TO_A_SUM
+            found = next(self._through(total, wishes, sorted(taken), gap, until), None)
             if found:
                 return found
+            self.cut_short |= self.steps > until
             sums ^= 1 << total
+        self.cut_short |= bool(sums)
         return None
 
-    def _through(self, total: int, wishes: Sequence[float], taken: list[float], gap: float) -> Iterator[list[int]]:
-        """The ways to a sum, depth first, without calls in calls."""
+    def _through(
+        self, total: int, wishes: Sequence[float], taken: list[float], gap: float, until: float
+    ) -> Iterator[list[int]]:
+        """The ways to a sum, depth first, without calls in calls, until so many steps were taken."""
         count, alike = len(self.options), gap == 0.0
         rest = [sum(wishes[number:]) for number in range(count + 1)]
         lengths: list[int] = []
@@ -119,7 +125,7 @@ class _Walk:
             if following is None:
                 if len(branches) > len(lengths):
                     branches.pop()
-                if not lengths or self.steps > MOST_STEPS:
+                if not lengths or self.steps > until:
                     return
                 last = lengths.pop()
                 left += last

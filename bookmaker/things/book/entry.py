@@ -13,6 +13,7 @@ from ...shelf_file.fields.counts import LookNumber
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.measures import LifeSide, PageSide, SmallLength, Thickness
 from ...shelf_file.fields.words import DoneSteps, SpaceName, ThingId, Title, refuse
+from ...shelf_file.invented.keys import Invented
 from ...shelf_file.rows import LONGEST_ROW
 from ...shelf_file.volumes import MOST_VOLUMES
 from .blocks.kinds import AnyBlock
@@ -103,6 +104,7 @@ class BookEntry(Entry):
     measured_thickness: Thickness | None = Field(
         None, description="thickness of the finished book; overrides the computed one"
     )
+    invented: Invented | None = Field(None, description="so many invented books that share all else of this entry")
     done: DoneSteps = Field((), description="what is done and not asked for again: printed, cut, measured")
     row: NoRow = Field(None, description="books that share all else, each a title or a group of keys")
     assembly_tolerance: SmallLength = Field(ASSEMBLY_TOLERANCE, description="what folding and gluing may add or take")
@@ -111,6 +113,16 @@ class BookEntry(Entry):
     def name(self) -> BookName:
         """What it is called where it must be told from other books."""
         return BookName(self.title, self.volume or "", self.series or "")
+
+    @model_validator(mode="after")
+    def _none_invented(self) -> Self:
+        if self.invented:
+            raise refuse(
+                "invents books where none can stand",
+                "write invented: in an entry of the list of books, without row and volumes",
+                instead={"invented": None},
+            )
+        return self
 
     @model_validator(mode="after")
     def _one_size(self) -> Self:

@@ -177,12 +177,13 @@ SLIPS = [
     ),
     (
         "{kind: dummy, thickness: full}",
-        "10:37: The Wooden Sea: block.thickness: 'full' is neither a length nor fill; write it like 4 mm, or fill",
+        "10:37: The Wooden Sea: block.thickness: 'full' is neither a length nor fill; write it like 4 mm, about 4 mm, "
+        "layers of and the name of a stock, or fill",
     ),
     (
         "{kind: dummy}",
-        "10:12: The Wooden Sea: block has no thickness; add thickness: thickness of the block, such as 4 mm, "
-        "or fill for what is left on its space",
+        "10:12: The Wooden Sea: block has no thickness; add thickness: thickness of the block: 4 mm, about 4 mm, "
+        "layers of a stock, or fill for what is left on its space",
     ),
     (
         "{kind: dummy, thickness: 4 mm, pages: 48}",

@@ -127,8 +127,9 @@ books:
 """
 
 
-def test_books_that_differ_in_title_or_author_have_edges_of_their_own(tmp_path: Path) -> None:
-    titles = ("A", "A, author: X", "B", "A")
+def test_books_of_other_looks_have_edges_of_their_own(tmp_path: Path) -> None:
+    """A look that is written, or that hangs on title and author."""
+    titles = ("A, look: 5", "A, author: X", "B", "C, look: 5")
     row = "".join(f"      - {{title: {title}, block: {{edges: lines}}}}\n" for title in titles)
     (tmp_path / "shelf.yaml").write_text(SHELF.partition("      - {title: A")[0] + row, encoding="utf-8")
     first, other_author, other_title, again = (

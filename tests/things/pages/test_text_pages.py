@@ -239,6 +239,17 @@ def test_a_long_chapter_head_is_told_with_its_page(folder: Path) -> None:
     )
 
 
+def test_a_running_head_of_one_word_too_long_is_left_out_rather_than_cut_within_it(folder: Path) -> None:
+    frame = PageFrame(15, 30, 4, book=BookWords("Lighthousekeepersdaughterscompanion"))
+    found = inside(folder, PROSE * 12, frame, running_heads="yes")
+    assert not any("LIGHT" in line.text.upper() for line in lines(found.pages[1]))
+    [note] = [str(problem) for problem in found.problems if "running head" in problem.message]
+    assert note == (
+        "the running head 'Lighthousekeepersdaughterscompanion' is wider than the text and left out, first on page 2; "
+        "write running_title: with a shorter one"
+    )
+
+
 def test_heads_a_little_too_long_make_all_heads_smaller_down_to_four_fifths(folder: Path) -> None:
     def sizes(title: str) -> list[float]:
         frame = PageFrame(15, 21, 6, book=BookWords(title))

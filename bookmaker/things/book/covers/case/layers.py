@@ -25,7 +25,8 @@ def endpaper_layers(entry: CaseKeys, stocks: Mapping[str, Stock]) -> Iterator[La
     """At each end a pastedown and a flyleaf, one film under the pastedown and one where the flyleaf is tipped on."""
     if entry.endpapers:
         stock = stocks[entry.endpapers]
-        yield from sheets_of("endpapers, pastedowns and flyleaves", stock, 4)
+        # no film is laid over what is glued down within the boards
+        yield Layer("endpapers, pastedowns and flyleaves", 4, stock.caliper, stock.name)
         yield glue_films("glue films of the endpapers", 4, stock.glue)
 
 

@@ -78,8 +78,10 @@ def running_heads(
     size = _size(different, setting, fount)
     lines: dict[str, TextLine] = {}
     for said in different:
-        lines[said], cut = _fitted(said, size, setting, fount)
-        if cut:
+        line, cut = _fitted(said, size, setting, fount)
+        if line:
+            lines[said] = line
+        if cut or not line:
             problems.append(_cut_short(said, cut, frame.folio(words.index(said) + 1), is_title=said == title))
     return RunningHeads(frame, words, lines, over, tuple(problems))
 
@@ -116,8 +118,8 @@ def _size(different: Sequence[str], setting: Setting, fount: Fount) -> float:
     return usual * min((share for share in shares if SMALLEST <= share < 1.0), default=1.0)
 
 
-def _fitted(words: str, size: float, setting: Setting, fount: Fount) -> tuple[TextLine, str]:
-    """A head on its line, and what it says if it had to be shortened."""
+def _fitted(words: str, size: float, setting: Setting, fount: Fount) -> tuple[TextLine | None, str]:
+    """A head on its line, and what it says if it had to be shortened; no line if not one word of it has room."""
     line = _line(words.split(), size, fount)
     measure = setting.measure + 1e-9
     if line.width <= measure:
@@ -126,18 +128,16 @@ def _fitted(words: str, size: float, setting: Setting, fount: Fount) -> tuple[Te
     for kept in _shortened(words.split(), "\u2026" if fount.roman.covers("\u2026") else "..."):
         line = _line(kept, size, fount)
         if line.width <= measure:
-            break
-    return line, " ".join(kept)
+            return line, " ".join(kept)
+    return None, ""
 
 
 def _shortened(words: Sequence[str], ellipsis: str) -> Iterator[list[str]]:
-    """Ever shorter heads: a word less each, then of the first word a letter less, always with an ellipsis."""
+    """Ever shorter heads: a word less each, with an ellipsis; no word is cut."""
     for count in range(len(words) - 1, 0, -1):
         last = words[count - 1].rstrip(".,:;!?\u2014\u2013-\u2026")
         if len(last) > SHORT_WORD or count == 1:
             yield [*words[: count - 1], last + ellipsis]
-    for letters in range(len(words[0]) - 1, -1, -1):
-        yield [words[0][:letters] + ellipsis]
 
 
 def _letters_missing(fount: Fount, title: str) -> Iterator[Problem]:
@@ -173,8 +173,9 @@ def _without_room(setting: Setting, frame: PageFrame, fount: Fount) -> Problem:
 
 def _cut_short(words: str, cut: str, page: int, *, is_title: bool) -> Problem:
     remedy = "write running_title: with a shorter one" if is_title else "write a shorter heading, or a smaller size"
+    done = f"shortened to {cut!r}" if cut else "left out"
     return Problem(
-        f"the running head {words!r} is wider than the text and shortened to {cut!r}, first on page {page}",
+        f"the running head {words!r} is wider than the text and {done}, first on page {page}",
         remedy,
         Severity.NOTE,
         field=("running_heads",),
