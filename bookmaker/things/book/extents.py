@@ -17,7 +17,7 @@ from .entry import BookEntry
 from .pages.inside import LoadedInside
 from .pages.written import parts_of
 
-__all__ = ["page_frame", "settled_block"]
+__all__ = ["misplaced", "page_frame", "settled_block"]
 
 FEWEST_PAGES = 2
 
@@ -95,3 +95,16 @@ def _unsettled(book: BookEntry, why: Problem | None) -> Problem:
         "write pages: 48, say",
         field=("block",),
     )
+
+
+def misplaced(space: str | None, stack: str | None) -> Problem | None:
+    """What keeps a block from filling, a book without a space or in a stack; the field is relative to the book."""
+    if space is None:
+        message = "the block is to fill its space, but the book stands in none"
+        remedy = "add space: with a name from spaces, or write a thickness such as 4 mm"
+    elif stack is not None:
+        message = "a book in a stack cannot fill its space: the stack takes the height of its longest book"
+        remedy = "leave stack out, or write a thickness such as 4 mm"
+    else:
+        return None
+    return Problem(message, remedy, field=("block", "thickness"))

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from ...ground.drawing import Colour
 from ...ground.geometry import Size
-from ...ground.problems import Problem, ShelfFileError, gathered, within
+from ...ground.problems import Problem, ShelfFileError, within
 from ...ground.units import print_mm
 from ...paper.stock import Stock
 from ...paper.thickness import READING_TOLERANCE, Thickness
@@ -23,33 +23,16 @@ from ..standing import Standing, Uncertainty
 from ..terms import Terms
 from ..thing import AnyFamily, Plan, Thing
 from .blocks.block_plan import BlockPlan
+from .coat import Coat, words_of
 from .covers.cover_plan import CoverPlan
 from .covers.jacket import JacketPlan
-from .designs.artwork import NO_ARTWORK, Artwork
-from .designs.design import Design, Words
 from .entry import SMALLEST_PAGE, BookEntry
-from .extents import page_frame, settled_block
+from .extents import misplaced, page_frame, settled_block
 from .looks import look_of
-from .pages.inside import LoadedInside, load_inside
-from .pages.written import language_named, marks_of, parts_of
+from .pages.written import marks_of, parts_of
+from .sources import UNREAD, Sources, read_sources
 
-__all__ = ["Book", "BookPlan", "Coat", "Sources", "plan_book"]
-
-NOTHING_READ = LoadedInside()
-"""An inside that names no files."""
-
-
-@dataclass(frozen=True, slots=True)
-class Sources:
-    """What was read for a book: for its pages, for its design, for that of its jacket.
-
-    `unread` says that files of its pages could not be used, so that nobody can tell how many it needs.
-    """
-
-    inside: LoadedInside = NOTHING_READ
-    design: Artwork = NO_ARTWORK
-    jacket: Artwork = NO_ARTWORK
-    unread: bool = False
+__all__ = ["Book", "BookPlan", "plan_book"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,7 +42,7 @@ class Book(Thing):
     id: str
     family: AnyFamily = field(compare=False, repr=False)
     entry: BookEntry
-    sources: Sources = Sources()
+    sources: Sources = UNREAD
 
     @property
     def done(self) -> frozenset[str]:
@@ -93,18 +76,8 @@ class Book(Thing):
 
     def read(self, folder: Path) -> tuple[Book, tuple[Problem, ...]]:
         """The book with its texts, its pictures, its artwork."""
-        problems: list[Problem] = []
-        inside = NOTHING_READ
-        design = jacket = NO_ARTWORK
-        with gathered(problems, "inside"):
-            inside = load_inside(self.entry.inside, folder)
-        unread = bool(problems)
-        with gathered(problems, "design"):
-            design = self.entry.design.load(folder)
-        if self.entry.jacket and self.entry.jacket.design:
-            with gathered(problems, "jacket", "design"):
-                jacket = self.entry.jacket.design.load(folder)
-        return replace(self, sources=Sources(inside, design, jacket, unread)), tuple(problems)
+        sources, problems = read_sources(self.entry, folder)
+        return replace(self, sources=sources), problems
 
     def checks(self, scale: float) -> Iterator[Problem]:
         """Pages that the scale makes vanish."""
@@ -130,23 +103,6 @@ class Book(Thing):
     def plan(self, terms: Terms, held: Sequence[Plan]) -> BookPlan:
         """Work it out."""
         return plan_book(self, terms)
-
-
-@dataclass(frozen=True, slots=True)
-class Coat:
-    """How a book is dressed beside its neighbours: its design and that of its jacket, settled, and the words on them.
-
-    `jacket` is None where there is none, or where it shows the design of the book.
-    """
-
-    words: Words
-    design: Design
-    jacket: Design | None = None
-
-    @property
-    def seen(self) -> Design:
-        """The design that neighbours see."""
-        return self.jacket or self.design
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -341,22 +297,6 @@ class BookPlan(Plan):
         return self.marks.printed(text)
 
 
-def _words(entry: BookEntry, look: int) -> Words:
-    """What stands on the cover of a book."""
-    parts = parts_of(entry.inside)
-    printed = marks_of(parts, entry.title, entry.language).printed
-    return Words(
-        title=printed(entry.title),
-        author=printed(entry.author or ""),
-        volume=entry.volume or "",
-        date=printed(entry.date or ""),
-        language=language_named(parts) or entry.language,
-        series=entry.series or "",
-        named=(entry.title, entry.author or ""),
-        look=look,
-    )
-
-
 def plan_book(book: Book, terms: Terms) -> BookPlan:
     """Work out one book.
 
@@ -366,7 +306,7 @@ def plan_book(book: Book, terms: Terms) -> BookPlan:
     entry, stocks = book.entry, terms.stocks
     page, mirrored = entry.page_size(terms.scale), entry.right_to_left
     block = entry.block.plan(page, stocks, right_to_left=mirrored)
-    if block.stretch and (problem := _misplaced(entry.space, entry.stack)):
+    if block.stretch and (problem := misplaced(entry.space, entry.stack)):
         if block.stretch.about is None:
             raise ShelfFileError((problem,))
         block = replace(block, stretch=None)
@@ -374,19 +314,6 @@ def plan_book(book: Book, terms: Terms) -> BookPlan:
     if entry.measured_thickness is not None:
         cover = replace(cover, thickness=cover.thickness.as_measured(entry.measured_thickness))
     jacket = entry.jacket.plan(cover, stocks, right_to_left=mirrored) if entry.jacket else None
-    coat = Coat(_words(entry, book.look), entry.design, entry.jacket.design if entry.jacket else None)
+    coat = Coat(words_of(entry, book.look), entry.design, entry.jacket.design if entry.jacket else None)
     frame = page_frame(entry, terms, block.pages, book.look)
     return BookPlan(thing=book, page=page, frame=frame, block=block, cover=cover, jacket=jacket, coat=coat)
-
-
-def _misplaced(space: str | None, stack: str | None) -> Problem | None:
-    """What keeps a block from filling, a book without a space or in a stack; the field is relative to the book."""
-    if space is None:
-        message = "the block is to fill its space, but the book stands in none"
-        remedy = "add space: with a name from spaces, or write a thickness such as 4 mm"
-    elif stack is not None:
-        message = "a book in a stack cannot fill its space: the stack takes the height of its longest book"
-        remedy = "leave stack out, or write a thickness such as 4 mm"
-    else:
-        return None
-    return Problem(message, remedy, field=("block", "thickness"))

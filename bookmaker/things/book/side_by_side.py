@@ -9,12 +9,13 @@ from itertools import accumulate
 from ...ground.geometry import Size
 from ...ground.problems import Problem, Severity
 from ...ground.quantities import show
+from .coat import Coat
 from .designs.colouring import coloured
 from .designs.design import Design, InSet, Words
 from .entry import BookEntry
 from .looks import look_of
 from .neighbours import seen_design
-from .plan import BookPlan, Coat
+from .plan import BookPlan
 
 __all__ = ["dressed", "in_look", "looks_overruled", "palettes_overruled", "set_notes"]
 
