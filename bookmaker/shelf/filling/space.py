@@ -37,8 +37,8 @@ THICKEST_IN_LIFE = 144.0
 class Filler:
     """A block to fill with: the id of its book, and the thicknesses it may have, in mm; `field` is where it says so.
 
-    `now` is how thick its row has it, `about` what it is to be about, `choices` all it can be if that is not any. Which of several is thick and
-    which thin hangs on the `look` of each.
+    `now` is how thick its row has it, `about` what it is to be about, `choices` all it can be if that is not any.
+    Which of several is thick and which thin hangs on the `look` of each.
     """
 
     thing: str
