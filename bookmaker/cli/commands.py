@@ -217,6 +217,34 @@ def keep(
     keep_looks(shelf, unlike=apart, quiet=quiet)
 
 
+@app.command(
+    epilog=_examples("arrange shelf.yaml", "arrange shelf.yaml --into order.html", "arrange --by height --write")
+)
+def arrange(
+    shelf: Shelf = USUAL_SHELF,
+    by: Annotated[
+        str | None, typer.Option("--by", metavar="RULE", help="A plain order: height, thickness, colour or title.")
+    ] = None,
+    keep_there: Annotated[
+        list[str] | None,
+        typer.Option("--keep", metavar="BOOK", help="A book at an end of its space that stays there; may be repeated."),
+    ] = None,
+    colour: Annotated[float, typer.Option("--colour", help="How much neighbours of like colour count.")] = 1.0,
+    thickness: Annotated[float, typer.Option("--thickness", help="How much neighbours of like thickness count.")] = 0.5,
+    style: Annotated[float, typer.Option("--style", help="How much neighbours of one style count.")] = 0.5,
+    rhythm: Annotated[float, typer.Option("--rhythm", help="How much stairs and saw-teeth of heights count.")] = 0.5,
+    into: Annotated[
+        Path | None, typer.Option("--into", metavar="FILE", help="Write a page (HTML) with the shelf before and after.")
+    ] = None,
+    write: Annotated[bool, typer.Option("--write", help="Put the order into the shelf file and its tables.")] = False,
+) -> None:
+    """Propose on which space and in which order the books stand; nothing is changed unless you say --write."""
+    from .arranging import arrange_shelf, rule_named, weights_of
+
+    weights = weights_of(colour, thickness, style, rhythm)
+    arrange_shelf(shelf, weights, rule_named(by), keep_there or [], into, write=write)
+
+
 @app.command(epilog=_examples("manual", "manual clearance", "manual blocks", "manual --into manual.html"))
 def manual(
     word: Annotated[str, typer.Argument(metavar="[WORD]", help="A key, a word of the trade, or a chapter.")] = "",

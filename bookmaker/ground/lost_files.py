@@ -31,6 +31,8 @@ def not_there(what: str, path: Path, written: str = "", remedy: str = BESIDE) ->
         return GONE
     if _is_link(path):
         return f"{brief(written)} is a link to what is not there", "write the path of the thing itself"
+    if "\\" in written:
+        return f"there is no {what} {brief(written)}", f"write / in place of \\: {brief(written.replace(chr(92), '/'))}"
     meant = meant_file(path, written)
     return f"there is no {what} {brief(written)}", f"did you mean {meant}?" if meant else remedy
 

@@ -15,6 +15,7 @@ from .chapter import chapter_items
 from .cutting_list import cutting_list_pages
 from .items import Item, figure_room
 from .pages import lay_out_pages, page_size, text_width
+from .shared import shared_items, shared_makings
 from .shelf_chapter import shelf_chapter
 
 __all__ = ["cutting_list_pages", "guide_pages", "page_size"]
@@ -33,10 +34,11 @@ def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile], where: Mapping[s
     told = {
         id: one.family.chapter(one, Bench(plan.stocks, prints[id], room, where[id]), plan) for id, one in chosen.items()
     }
-    chapters = [tuple(chapter_items(told[id], prints[id], one)) for id, one in chosen.items()]
+    shared = shared_makings(told.values())
+    chapters = [tuple(chapter_items(told[id], prints[id], one, shared)) for id, one in chosen.items()]
     makings = [making for chapter in told.values() for making in chapter.makings]
 
     def front(starts: Sequence[int]) -> Sequence[Item]:
         return tuple(shelf_chapter(plan, replace(plan, plans=chosen), sheets, makings, width, starts))
 
-    return lay_out_pages(front, chapters, size, f"{plan.spec.shelf}, maker's guide")
+    return lay_out_pages(front, tuple(shared_items(shared)), chapters, size, f"{plan.spec.shelf}, maker's guide")

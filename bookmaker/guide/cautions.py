@@ -19,6 +19,5 @@ CAUTIONS = (
 )
 
 IN_SHORT = (
-    "Fresh blade, steel rule, cut away from the hand. Spray outdoors, away from flames, as its label says. Small "
-    "parts are not for small children. The cautions at the front hold for every book."
+    "Fresh blade, cut away from the hand. Spray outdoors, away from flames. Keep small parts from small children."
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
 from ..ground.quantities import counted
@@ -13,6 +13,7 @@ from ..things.wording import sides, thick
 from .cautions import IN_SHORT
 from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, columns, table
 from .materials import supplies_needed
+from .shared import Shared, own_making
 from .supply_words import amount_of
 
 __all__ = ["chapter_items"]
@@ -22,8 +23,8 @@ MEASURES = (Column(0.0, 0.24), Column(0.24, 0.4, ends=True), Column(0.4, 0.56, e
 BLANK = "________ mm"
 
 
-def chapter_items(chapter: Chapter, prints: Prints, plan: Plan) -> Iterator[Item]:
-    """Everything about one thing, with what is printed for it and what is cut by hand."""
+def chapter_items(chapter: Chapter, prints: Prints, plan: Plan, shared: Mapping[str, Shared]) -> Iterator[Item]:
+    """Everything about one thing, with what is printed for it and cut by hand; what is `shared` is only named."""
     yield Heading(chapter.title, level=1)
     yield Paragraph(chapter.about)
     if chapter.sizes:
@@ -32,7 +33,7 @@ def chapter_items(chapter: Chapter, prints: Prints, plan: Plan) -> Iterator[Item
     if "measured" not in plan.thing.done:
         yield from _measures(chapter.makings)
     yield from _parts(prints, plan)
-    yield from _made(chapter.makings)
+    yield from _made(chapter.makings, shared)
 
 
 def _parts(prints: Prints, plan: Plan) -> Iterator[Item]:
@@ -51,19 +52,22 @@ def _parts(prints: Prints, plan: Plan) -> Iterator[Item]:
         yield Tick(f"saw by hand: {what}, {stick.length:.2f} mm over all ({section})")
 
 
-def _made(makings: Sequence[Making]) -> Iterator[Item]:
+def _made(makings: Sequence[Making], shared: Mapping[str, Shared]) -> Iterator[Item]:
     supplies = supplies_needed(supply for making in makings for supply in making.supplies)
     if supplies:
         yield Paragraph("Besides: " + "; ".join(f"{supply.what}, {amount_of(supply)}" for supply in supplies) + ".")
-    tools = dict.fromkeys(tool for making in makings for tool in making.tools)
+    tools = dict.fromkeys(tool for making in makings if making.heading not in shared for tool in making.tools)
     if tools:
         yield Paragraph("Tools: " + "; ".join(tools) + ".")
-    yield Paragraph(IN_SHORT, quiet=True)
+    yield Paragraph(IN_SHORT)
     for making in makings:
+        figures, ticks = own_making(making, shared)
+        if not ticks:
+            continue
         yield Heading(making.heading)
-        if making.figures:
-            yield Beside(tuple(map(Illustration, making.figures)))
-        yield from (Tick(step) for step in making.steps)
+        if figures:
+            yield Beside(tuple(map(Illustration, figures)))
+        yield from ticks
 
 
 def _measures(makings: Sequence[Making]) -> Iterator[Item]:

@@ -31,7 +31,7 @@ def cutting_list_pages(
 ) -> Iterator[Art]:
     """The list on pages of a size; each part and each stick comes with what it is for."""
     items = (*_items(shelf, parts), *_stick_items(sticks))
-    return lay_out_pages(lambda _: items, (), size, f"{shelf}, cutting list")
+    return lay_out_pages(lambda _: items, (), (), size, f"{shelf}, cutting list")
 
 
 def _items(shelf: str, parts: Sequence[tuple[str, CutPart]]) -> Iterator[Item]:

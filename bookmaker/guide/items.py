@@ -21,6 +21,7 @@ from .wrapping import wrapped
 __all__ = [
     "Beside",
     "Column",
+    "Gap",
     "Heading",
     "Item",
     "Paragraph",
@@ -32,7 +33,7 @@ __all__ = [
     "table",
 ]
 
-BODY, LEADING = 3.2, 4.35
+BODY, LEADING = 3.2, 4.15
 """The em of the text, 9 pt, and the distance of its lines."""
 
 SMALL, SMALL_LEADING = 2.7, 3.6
@@ -41,7 +42,7 @@ SMALL, SMALL_LEADING = 2.7, 3.6
 BOX, BOX_ROOM = 2.8, 5.5
 """A box to tick, and the room it takes beside its step."""
 
-AFTER = 1.2
+AFTER = 1.0
 """Between one item and the next."""
 
 BETWEEN, WIDE_ENOUGH = 6.0, 150.0
@@ -96,6 +97,23 @@ class Heading:
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.text, "sans bold", self._size, width)
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """White between two chapters, with a line across it."""
+
+    space: float
+    leads: bool = True
+
+    def height(self, width: float) -> float:  # noqa: ARG002 - as high in any width
+        """The white."""
+        return self.space
+
+    def below(self, corner: Point, width: float) -> Art:
+        """The line, in the middle of the white."""
+        y = corner.y - self.space / 2
+        return line(Point(corner.x, y), Point(corner.x + width, y), HAIRLINE)
 
 
 @dataclass(frozen=True, slots=True)

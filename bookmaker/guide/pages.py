@@ -1,22 +1,27 @@
-"""Items of the guide on pages: each chapter begins a page, headings stay with what follows them."""
+"""Items of the guide on pages: short chapters share one, headings stay with what follows them."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from itertools import accumulate, chain
 
 from ..ground.art import Group
 from ..ground.drawing import Art
 from ..ground.geometry import Point, Rect, Size
 from ..things.views.ink import GREY
-from .items import Item, lines_below
+from .items import Gap, Item, lines_below
 from .wrapping import wrapped
 
 __all__ = ["lay_out_pages", "page_size", "text_width"]
 
-MARGIN = 15.0
+MARGIN = 13.0
 FOOT = 7.0
 """The margin of a page, and what its last line takes, in mm."""
+
+BETWEEN_CHAPTERS = 9.0
+"""Between a chapter and the next one on the same page, in mm."""
+
+ROOM_TO_BEGIN = 0.15
+"""The share of a page that is enough to begin a chapter on, even if it ends on the next."""
 
 A4 = Size(210.0, 297.0)
 NARROWEST, WIDEST, LOWEST = 135.0, 260.0, 190.0
@@ -40,34 +45,50 @@ def text_width(size: Size) -> float:
 
 
 def lay_out_pages(
-    front: Callable[[Sequence[int]], Sequence[Item]], chapters: Sequence[Sequence[Item]], size: Size, name: str
+    front: Callable[[Sequence[int]], Sequence[Item]],
+    shared: Sequence[Item],
+    chapters: Sequence[Sequence[Item]],
+    size: Size,
+    name: str,
 ) -> Iterator[Art]:
     """The art of every page; `name` stands at the foot with the number of the page.
 
-    `front` makes the first chapter out of the numbers of the pages on which the others begin.
+    `front` makes the first chapter out of the numbers of the pages on which the others begin; `shared` follows it.
     """
     area = Rect(0, 0, *size).grown(-MARGIN, -MARGIN - FOOT, -MARGIN, -MARGIN)
-    filled = [list(_filled(chapter, area)) for chapter in chapters]
+    told = _filled([shared], area)[0]
+    filled, begins = _filled(chapters, area)
     # How long the first chapter is does not depend on the numbers it names.
-    before = len(list(_filled(front([999] * len(chapters)), area)))
-    starts = list(accumulate(map(len, filled), initial=before + 1))[:-1]
-    pages = [*_filled(front(starts), area), *chain(*filled)]
+    before = len(_filled([front([999] * len(chapters))], area)[0]) + len(told)
+    starts = [before + 1 + page for page in begins]
+    pages = [*_filled([front(starts)], area)[0], *told, *filled]
     for number, page in enumerate(pages, start=1):
         yield _page(page, area, f"Page {number} of {len(pages)} · {name}")
 
 
-def _filled(chapter: Sequence[Item], area: Rect) -> Iterator[list[Item]]:
-    page: list[Item] = []
-    left = area.height
-    for group in _groups(chapter):
-        needed = sum(item.height(area.width) for item in group)
-        if page and needed > left:
-            yield page
-            page, left = [], area.height
-        page += group
-        left -= needed
-    if page:
-        yield page
+def _filled(chapters: Sequence[Sequence[Item]], area: Rect) -> tuple[list[list[Item]], list[int]]:
+    """Pages, and on which of them each chapter begins: below another one if there is room for it, or for its half."""
+    pages: list[list[Item]] = []
+    begins: list[int] = []
+    left = 0.0
+    for chapter in chapters:
+        groups = [(group, sum(item.height(area.width) for item in group)) for group in _groups(chapter)]
+        whole = sum(height for _, height in groups)
+        room = left - BETWEEN_CHAPTERS
+        if pages and groups and groups[0][1] <= room and (whole <= room or left >= ROOM_TO_BEGIN * area.height):
+            pages[-1].append(Gap(BETWEEN_CHAPTERS))
+            left = room
+        elif groups:
+            pages.append([])
+            left = area.height
+        begins.append(len(pages) - 1)
+        for group, needed in groups:
+            if pages[-1] and needed > left:
+                pages.append([])
+                left = area.height
+            pages[-1] += group
+            left -= needed
+    return pages, begins
 
 
 def _groups(chapter: Sequence[Item]) -> Iterator[list[Item]]:

@@ -163,8 +163,9 @@ def _thinner_stock(things: Sequence[Plan], missing: float, plan: ShelfPlan) -> I
     slopes: dict[str, float] = {}
     for one in things:
         if one.standing and one.standing.stack is None:
-            for stock, slope in one.standing.uncertainty.slopes.items():
-                slopes[stock] = slopes.get(stock, 0.0) + slope
+            for name, slope in one.standing.uncertainty.slopes.items():
+                if name in plan.stocks:  # films of glue have slopes of their own
+                    slopes[name] = slopes.get(name, 0.0) + slope
     if not slopes:
         return
     stock, slope = max(slopes.items(), key=lambda item: item[1])

@@ -16,6 +16,9 @@ from ..ground.quantities import show
 __all__ = ["Fault", "Spot", "explain", "faults", "tags_of"]
 
 GROUP = ("is not a group of keys", "write keys and values under it, or between { and }")
+AFTER_COMMA = re.compile(r"\d+ ?(?:mm|cm|in|um|µm|pt|mil)$")
+"""What is left of a length behind its decimal comma."""
+
 LIST = ("is not a list", "write a list, each item after a -")
 SHAPES = {
     "model_type": GROUP,
@@ -86,10 +89,25 @@ def explain(failure: ValidationError, model: type[BaseModel]) -> Iterator[Proble
 
 def faults(failure: ValidationError, model: type[BaseModel]) -> Iterator[Fault]:
     """Every failure as a fault."""
-    for error in failure.errors(include_url=False):
+    errors = failure.errors(include_url=False)
+    rests = {error["loc"][:-1]: str(error["loc"][-1]) for error in errors if AFTER_COMMA.match(str(error["loc"][-1]))}
+    for error in errors:
         spot = _walk(error["loc"], model)
         instead = (error.get("ctx") or {}).get("instead") or {}
-        yield Fault(_explained(error["type"], error, spot), spot, error["type"], instead)
+        problem = _with_its_rest(_explained(error["type"], error, spot), rests.get(error["loc"][:-1], ""))
+        yield Fault(problem, spot, error["type"], instead)
+
+
+def _with_its_rest(problem: Problem, rest: str) -> Problem:
+    """A number without a unit, where a decimal comma between braces has made a key of its `rest`: not to be cut short.
+
+    >>> _with_its_rest(Problem("21 has no unit", "write 21 mm"), "5 mm").remedy
+    'write 21.5 mm: between braces a comma ends a value'
+    """
+    whole = re.match(r"(\d+) has no unit$", problem.message) if rest else None
+    return (
+        replace(problem, remedy=f"write {whole[1]}.{rest}: between braces a comma ends a value") if whole else problem
+    )
 
 
 def _explained(kind: str, error: Mapping[str, Any], spot: Spot) -> Problem:
@@ -167,6 +185,8 @@ def _unknown_key(
     elif groups and written is not None:
         value = _quoted(written) if isinstance(written, str) else "…"
         remedy = f"write {' or '.join(f'{group}: {{{key}: {value}}}' for group in groups[:MOST_GROUPS])}"
+    elif written is None and AFTER_COMMA.match(key):
+        remedy = f"between braces a comma ends a value: write the number with a point, as in 21.{key}"
     elif written is None and not meant:
         remedy = "give it a value; or, if it is part of a text that holds a comma, put that text in quotes"
     if field[-1] == "<<":

@@ -34,12 +34,22 @@ HIDDEN = ("Cc", "Cs")
 OWN_LINES = 'put the keys of this group on lines of their own, or write "…\\n…" in double quotes'
 """For text of several lines that begins within braces."""
 
+DASH = re.compile(r"( *)-(\w+):(?: |$)")
+"""An item of a list whose dash has become a part of the key."""
+
+QUOTES_WITHIN = re.compile(r': "([^"\n\',{}]*"[^"\n\',{}]+"[^"\n\',{}]*)"$')
+"""A text in double quotes that has more of them within."""
+
 SLIPS = {
     "expected ',' or '}'": ("a { is not closed, or a comma is missing", "put commas between the keys and } at the end"),
     "expected ',' or ']'": ("a [ is not closed, or a comma is missing", "put commas between items and ] at the end"),
     "expected <block end>": (
         "this line does not stand under the lines of its group",
         "indent all keys of one group by the same number of spaces",
+    ),
+    "unknown escape character": (
+        "a \\ in double quotes is the beginning of a sign",
+        "write / in paths, put the text in single quotes, or write \\\\ for each \\",
     ),
     "found character '\\t'": ("the line is indented with a tab", "indent with spaces"),
     "found character '|'": ("a | cannot stand between { and } or [ and ]", OWN_LINES),
@@ -197,7 +207,26 @@ def _syntax_error(trouble: MarkedYAMLError, place: Callable[[int, int], Place]) 
             return ShelfFileError((cut_short,))
     usual = f"this line is not YAML ({said})", "indent keys of one group alike, and put text with : or # in quotes"
     what, remedy = next((words for sign, words in SLIPS.items() if sign in said), usual)
+    if mark and (slip := _typed_slip(place, mark.line)):
+        return ShelfFileError((slip,))
     return ShelfFileError((Problem(what, remedy, place=where),))
+
+
+def _typed_slip(place: Callable[[int, int], Place], line: int) -> Problem | None:
+    """What is often mistyped on the line where reading ended, or on the one before."""
+    for at in (line, line - 1) if line else (line,):
+        where = place(at, 0)
+        if dash := DASH.match(where.source):
+            column = len(dash[1]) + 1
+            remedy = f"write - {dash[2]}: with a blank after the dash"
+            return Problem(
+                f"the dash before {dash[2]} has no blank after it", remedy, place=replace(where, column=column)
+            )
+        if marks := QUOTES_WITHIN.search(where.source):
+            remedy = f"put the whole text in single quotes: '{marks[1]}'"
+            return Problem("there are quotation marks within quotation marks", remedy,
+                           place=replace(where, column=marks.start(1)))  # fmt: skip
+    return None
 
 
 def _cut_short(value: str, end: Place) -> Problem | None:

@@ -6,6 +6,7 @@ from abc import ABC, abstractmethod
 from collections.abc import Mapping
 from typing import Literal
 
+from ..ground.drawing import Colour
 from ..ground.problems import Problem
 from ..paper.stock import Stock
 from ..paper.thickness import Thickness
@@ -109,6 +110,11 @@ class Particulars(ABC):
     def look(self) -> int:
         """The number on which all hangs about it that is left to chance; 0 if nothing is."""
         return 0
+
+    @property
+    def tone(self) -> Colour | None:
+        """The colour in which it is seen, on the whole, if it has one."""
+        return None
 
     @property
     def style(self) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import json
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
@@ -37,8 +38,10 @@ COVERAGE_FACTOR = 2
 
 def dump(report: Mapping[str, Any]) -> str:
     """A report as JSON text that is the same for the same report; signs that steer terminals are numbers in it."""
-    text = json.dumps(report, ensure_ascii=False, indent=1, allow_nan=False)
-    return STEERING.sub(lambda sign: f"\\u{ord(sign[0]):04x}", text) + "\n"
+    text = io.StringIO()
+    # millions of short pieces, all kept until they are joined, would take more memory than all else
+    text.writelines(json.JSONEncoder(ensure_ascii=False, indent=1, allow_nan=False).iterencode(report))
+    return STEERING.sub(lambda sign: f"\\u{ord(sign[0]):04x}", text.getvalue()) + "\n"
 
 
 def check_report(checked: Checked) -> dict[str, Any]:

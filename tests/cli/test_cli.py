@@ -11,7 +11,6 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker import workshop as pipeline
 from bookmaker.cli import commands as cli
 from bookmaker.shelf.schema import shelf_schema
 from tests.kit.command_line import Said, bookmaker
@@ -245,7 +244,7 @@ def test_an_interrupt_ends_without_a_traceback(run: Run, monkeypatch: pytest.Mon
     def stop(*_: object) -> None:
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(pipeline, "check", stop)
+    monkeypatch.setattr("bookmaker.cli.checking.check", stop)
     said = run("check", "shelf.yaml")
     assert said.code not in {0, 1}
     assert "Traceback" not in said.err

@@ -9,7 +9,7 @@ import signal
 import subprocess
 import sys
 import time
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 import pytest
@@ -25,6 +25,16 @@ COMMAND = f"{sys.executable} -m bookmaker"
 TOO_NARROW = ONE_BOOK.replace("width: 60 mm", "width: 4 mm")
 
 HOUSE = Path(__file__).parents[2]
+
+
+@pytest.fixture(autouse=True)
+def heard() -> Iterator[None]:
+    """Signals that the shell behind the tests may have told them to ignore, which commands would then do as well."""
+    before = {number: signal.signal(number, signal.SIG_DFL) for number in (signal.SIGHUP, signal.SIGTERM)}
+    before[signal.SIGINT] = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield
+    for number, handler in before.items():
+        signal.signal(number, handler)
 
 
 def shell(line: str, folder: Path, unbuffered: str = "") -> subprocess.CompletedProcess[str]:

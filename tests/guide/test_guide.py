@@ -157,7 +157,9 @@ def test_steps_name_the_sheets_their_parts_lie_on(shelf: Made) -> None:
             for piece in sheet["pieces"]:
                 if piece["book"] == number and piece["kind"] in ("strip", "leaves", "section sheet"):
                     wanted.setdefault(sheet["file"], set()).add(of_file.index(sheet["page"]) + 1)
-        printed = re.search(r"Print (\w+\.pdf), sheets? ([\d, andto]+), (?:at|on)", shelf.texts[f"Volume {number + 1}"])
+        printed = re.search(
+            r"(?:Print|take) (\w+\.pdf), sheets? ([\d, andto]+), (?:at|on|as)", shelf.texts[f"Volume {number + 1}"]
+        )
         assert printed
         if wanted:
             assert wanted == {printed[1]: spelled_out(printed[2])}

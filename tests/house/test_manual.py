@@ -253,7 +253,8 @@ def test_keys_of_any_part_stand_in_a_table_of_their_own() -> None:
 
 
 def test_commands_named_are_those_there_are() -> None:
-    named = set(re.findall(r"bookmaker (new|manual|check|make|show|ruler|schema|looks|freeze|keep)\b", EVERYTHING))
+    commands = "new|arrange|manual|check|make|show|ruler|schema|looks|freeze|keep"
+    named = set(re.findall(rf"bookmaker ({commands})\b", EVERYTHING))
     assert named == {command.callback.__name__ for command in cli.app.registered_commands if command.callback}
     assert set(re.findall(r"`?(?:\$ |`|bin/)bookmaker ([a-z]+)", EVERYTHING)) == named
 

@@ -16,6 +16,7 @@ import zipfile
 from pathlib import Path
 
 import pytest
+from pypdf import PdfReader
 
 from bookmaker.ground.typefaces.names import BUNDLED
 from tests.kit.manual import CHAPTERS
@@ -138,6 +139,9 @@ def test_installed_command_makes_the_demo(scripts: Path, tmp_path: Path) -> None
     files = {path.name for path in (tmp_path / "out").iterdir()}
     assert files == set(json.loads((tmp_path / "out" / "plan.json").read_text(encoding="utf-8"))["files"])
     assert len(files) > 2
+    plan = json.loads((tmp_path / "out" / "plan.json").read_text(encoding="utf-8"))
+    owners = {piece["owner"] for sheet in plan["sheets"] for piece in sheet["pieces"]}
+    assert len(PdfReader(tmp_path / "out" / "guide.pdf").pages) <= 5 + len(owners), "more than a page for each"
 
 
 def test_installed_command_works_in_an_empty_folder(scripts: Path, tmp_path: Path) -> None:

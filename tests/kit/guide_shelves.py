@@ -98,11 +98,12 @@ def chapters(file: Path) -> tuple[str, dict[str, str], dict[str, int]]:
     starts: dict[str, int] = {}
     at = ""
     for number, page in enumerate(pages, start=1):
-        found = re.match(r"\d+\. (Volume \d+)|Slipcase: (\w+)", flattened(page))
-        if found:
-            at = found[1] or found[2]
-            starts[at] = number
-        parts.setdefault(at, []).append(page)
+        for part in re.split(r"^(?=\d+\. Volume \d+$|Slipcase: \w+$)", page.replace("\r", ""), flags=re.MULTILINE):
+            found = re.match(r"\d+\. (Volume \d+)|Slipcase: (\w+)", part)
+            if found:
+                at = found[1] or found[2]
+                starts[at] = number
+            parts.setdefault(at, []).append(part)
     texts = {name: flattened(" ".join(part)) for name, part in parts.items()}
     return texts.pop(""), texts, starts
 

@@ -16,8 +16,6 @@ SEAL = re.compile(rb'(?:bookmaker seal |"plan\.json": ")([0-9a-f]{64})')
 START_OF_PDF, END_OF_PDF = b"%PDF-", b"\nstartxref"
 START_OF_HTML = b"<!doctype html>"
 
-START_OF_HTML = b"<!doctype html>"
-
 
 def with_seal(data: bytes) -> bytes:
     """A PDF, HTML or YAML file with a seal in a comment of its own.

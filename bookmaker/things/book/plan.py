@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from math import ceil
 from pathlib import Path
 
+from ...ground.drawing import Colour
 from ...ground.geometry import Size
 from ...ground.problems import Problem, ShelfFileError, gathered, within
 from ...ground.units import print_mm
@@ -281,6 +282,11 @@ class BookPlan(Plan):
     def look(self) -> int:
         """The look of what is on it, that of its set if it is in one."""
         return self.coat.words.look
+
+    @property
+    def tone(self) -> Colour | None:
+        """The ground of what is seen of it."""
+        return self.coat.seen.ground
 
     @property
     def style(self) -> str:

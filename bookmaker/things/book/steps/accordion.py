@@ -41,8 +41,7 @@ def _steps(job: BookJob, strips: Sequence[Flat], flyleaves: int) -> Iterator[str
     yield print_step(job.bench, "strip")
     yield (
         f"Score {count_folds(folds)} on the printed side while the sheet is whole, from mark to mark, one every "
-        f"{long(page.width)}. Dash and dot is a mountain, the printed faces turn away from each other; short dashes "
-        "are a valley, they meet."
+        f"{long(page.width)}. Dash and dot is a mountain, short dashes are a valley."
     )
     yield (
         f"Cut out {counted(len(strips), 'strip')}, {long(page.height)} high and "

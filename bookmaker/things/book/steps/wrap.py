@@ -90,7 +90,7 @@ def _hanging(job: BookJob, entry: WrapKeys) -> Iterator[str]:
     """The block into the cover."""
     beyond = f" The cover stands out {long(entry.square)} beyond the pages at head, tail and fore-edge."
     stands_out = beyond if entry.square else ""
-    block, page = job.block, job.page
+    block = job.block
     if not block.pages:
         yield (
             "Try the block in the cover dry, front to front and head to head. Then brush PVA on its spine and set "
@@ -101,7 +101,7 @@ def _hanging(job: BookJob, entry: WrapKeys) -> Iterator[str]:
         glue = job.bench.glue_of(block.flats[0])
         yield (
             f"Try the block in the cover dry, front to front and head to head.{stands_out} Then glue the back of "
-            f"the first blank panel ({sides(page)}) with {glue}, set the block into the spine, and close the cover "
+            f"the first blank panel with {glue}, set the block into the spine, and close the cover "
             "on it; turn the book over and do the same with the last panel. The spine itself stays free of glue, "
             "so that the book opens."
         )

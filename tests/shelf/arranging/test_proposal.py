@@ -1,0 +1,208 @@
+"""Proposals of where books stand: the best there is of few, never worse, all housed that can be, and written back."""
+
+from __future__ import annotations
+
+import json
+from itertools import permutations
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from bookmaker import check
+from bookmaker.ground.drawing import Colour
+from bookmaker.shelf.arranging.edits import arranging_edits, entries_of
+from bookmaker.shelf.arranging.order import best_order, cost_of
+from bookmaker.shelf.arranging.pleasing import Weights, Worn, costs_of
+from bookmaker.shelf.arranging.proposal import Proposal, Rule, proposed
+from bookmaker.shelf.keeping import edited
+from bookmaker.shelf_file.edits.files import EditedFile
+from tests.kit.command_line import bookmaker
+from tests.kit.shelves import written
+
+HEAD = """\
+shelf: Tides and Ropes
+stocks:
+  laid: {caliper: 90 um}
+  card: {caliper: 160 um}
+spaces:
+  low: {width: 60 mm, height: 30 mm, depth: 22 mm}
+  high: {width: 40 mm, height: 20 mm, depth: 22 mm}
+defaults:
+  cover: {kind: wrap, stock: card}
+  block: {kind: dummy}
+  design: {style: cloth}
+books:
+"""
+
+
+def book(title: str, height: float, thickness: float, colour: str = "#334455", space: str | None = "low") -> str:
+    place = f", space: {space}" if space else ""
+    return (
+        f"  # about {title}\n"
+        f"  - {{title: {title}, size: {{height: {height} mm, width: 14 mm}}, block: {{thickness: {thickness} mm}}, "
+        f'design: {{colour: "{colour}"}}{place}}}\n'
+    )
+
+
+SHADES = ("#7a1f2b", "#1f7a2b", "#1f2b7a", "#d8c79a", "#333333")
+
+ROW = HEAD + "".join(
+    book(f"Book {number}", 18 + number * 7 % 9, 2 + number % 3, SHADES[number % 5]) for number in range(8)
+)
+
+
+def proposal_of(path: Path, *, rule: Rule | None = None, keep: frozenset[str] = frozenset()) -> Proposal:
+    checked = check(path)
+    return proposed(checked.plan, entries_of(checked.shelf, checked.plan), rule=rule, keep=keep)
+
+
+def write(path: Path, proposal: Proposal) -> None:
+    checked = check(path)
+    entries = entries_of(checked.shelf, checked.plan)
+    done = edited(checked.shelf, list(arranging_edits(checked.plan, entries, proposal)))
+    assert not isinstance(done, tuple) or all(isinstance(one, EditedFile) for one in done)
+
+
+WORN = st.builds(
+    Worn,
+    st.floats(10, 30),
+    st.floats(1, 9),
+    st.sampled_from(["cloth", "leather", "paper boards"]),
+    st.builds(Colour, st.floats(0, 1), st.floats(0, 1), st.floats(0, 1)),
+)
+
+
+@given(st.lists(WORN, min_size=1, max_size=6))
+def test_few_stand_in_the_best_order_there_is(row: list[Worn]) -> None:
+    costs = costs_of(row, row, Weights())
+    found = best_order(costs, range(len(row)))
+    assert cost_of(costs, found) == pytest.approx(min(cost_of(costs, one) for one in permutations(range(len(row)))))
+
+
+@given(st.lists(WORN, min_size=10, max_size=25))
+@settings(max_examples=10, suppress_health_check=[HealthCheck.too_slow], deadline=None)
+def test_an_order_is_never_worse_and_the_same_every_time(row: list[Worn]) -> None:
+    costs = costs_of(row, row, Weights())
+    found = best_order(costs, range(len(row)))
+    assert cost_of(costs, found) <= cost_of(costs, range(len(row)))
+    assert found == best_order(costs, range(len(row)))
+
+
+def test_what_is_written_is_what_was_proposed_and_notes_stay_beside_their_books(tmp_path: Path) -> None:
+    path = written(ROW, tmp_path)
+    proposal = proposal_of(path)
+    (low, _) = proposal.spaces
+    assert low.before is not None and low.after < low.before
+    write(path, proposal)
+    text = path.read_text(encoding="utf-8")
+    fit = next(fit for fit in check(path).plan.spaces if fit.name == "low")
+    assert fit.things == low.things
+    lines = text.splitlines()
+    assert sorted(lines) == sorted(ROW.splitlines())
+    for number, line in enumerate(lines):
+        if line.startswith("  # about "):
+            assert f"title: {line.removeprefix('  # about ')}," in lines[number + 1]
+    assert not proposal_of(path).changes
+
+
+def test_a_table_is_put_in_order_line_by_line(tmp_path: Path) -> None:
+    rows = [f"Book {number};{18 + number * 7 % 9} mm;14 mm;{2 + number % 3} mm;low" for number in range(7)]
+    (tmp_path / "list.csv").write_text(
+        "\n".join(["title;height;width;thickness;space", *rows]) + "\n", encoding="utf-8"
+    )
+    path = written(HEAD.replace("books:\n", "books: from list.csv\n"), tmp_path)
+    proposal = proposal_of(path, rule="thickness")
+    write(path, proposal)
+    lines = (tmp_path / "list.csv").read_text(encoding="utf-8").splitlines()
+    assert sorted(lines[1:]) == sorted(rows)
+    thick = [float(line.split(";")[3].split()[0]) for line in lines[1:]]
+    assert thick == sorted(thick, reverse=True)
+
+
+def test_what_does_not_fit_goes_where_it_does_and_what_fits_nowhere_is_told(tmp_path: Path) -> None:
+    books = (
+        book("Tall", 26, 4, space="high")
+        + book("Short", 16, 4, space="high")
+        + book("Lost", 18, 3, space=None)
+        + book("Giant", 34, 5, space=None)
+    )
+    path = written(HEAD + books, tmp_path)
+    proposal = proposal_of(path)
+    assert proposal.moved == {"tall": "low", "lost": "high"}
+    assert proposal.left_over == ("giant",)
+    write(path, proposal)
+    fits = {fit.name: fit for fit in check(path).plan.spaces}
+    assert set(fits["high"].things) == {"short", "lost"}
+    assert set(fits["low"].things) == {"tall"}
+    assert not any(fit.stands_out for fit in fits.values())
+
+
+def test_a_space_that_is_too_full_gives_the_least_it_must(tmp_path: Path) -> None:
+    books = "".join(book(f"Wide {number}", 18, thickness) for number, thickness in enumerate((20, 19, 12, 16)))
+    proposal = proposal_of(written(HEAD + books, tmp_path))
+    assert proposal.moved == {"wide-2": "high"}
+
+
+@pytest.mark.parametrize("rule", ["height", "thickness", "title"])
+def test_plain_orders(tmp_path: Path, rule: Rule) -> None:
+    path = written(ROW, tmp_path)
+    checked = check(path)
+    low, _ = proposal_of(path, rule=rule).spaces
+    seen = [checked.plan.plans[id] for id in low.things]
+    keys = {
+        "height": [-round(one.standing.height, 6) for one in seen if one.standing],
+        "thickness": [-round(one.standing.thickness, 6) for one in seen if one.standing],
+        "title": [one.name for one in seen],
+    }
+    assert keys[rule] == sorted(keys[rule])  # type: ignore[type-var]
+
+
+def test_a_book_at_an_end_stays_there_if_asked(tmp_path: Path) -> None:
+    path = written(ROW, tmp_path)
+    low, _ = proposal_of(path, keep=frozenset({"book-0", "book-7"})).spaces
+    assert (low.things[0], low.things[-1]) == ("book-0", "book-7")
+
+
+def test_rows_of_one_entry_stay_together(tmp_path: Path) -> None:
+    row = "  - {size: {height: 20 mm, width: 14 mm}, block: {thickness: 3 mm}, space: low, row: [Alpha, Beta, Gamma]}\n"
+    path = written(HEAD + book("One", 18, 3) + row + book("Two", 24, 5), tmp_path)
+    proposal = proposal_of(path, rule="height")
+    low, _ = proposal.spaces
+    assert low.things == ("two", "alpha", "beta", "gamma", "one")
+    write(path, proposal)
+    assert next(fit for fit in check(path).plan.spaces if fit.name == "low").things == low.things
+
+
+def test_the_command_changes_nothing_until_it_is_told_to(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    path = written(ROW, tmp_path)
+    said = bookmaker("arrange", "--into", "order.html")
+    assert (said.code, path.read_text(encoding="utf-8")) == (0, ROW)
+    assert "low: order costs" in said.out
+    assert "--write puts this order into the file" in said.out
+    page = (tmp_path / "order.html").read_text(encoding="utf-8")
+    assert page.count("<svg") == 2
+    assert bookmaker("arrange", "--write").code == 0
+    assert path.read_text(encoding="utf-8") != ROW
+    assert "nothing to change" in bookmaker("arrange").out
+    assert json.loads(bookmaker("check", "--json").out)["spaces"]
+
+
+@pytest.mark.parametrize(
+    ("arguments", "told"),
+    [
+        (("--by", "hight"), "--by: there is no order 'hight'; write one of height, thickness, colour, title"),
+        (("--colour", "-1"), "--colour: -1 is no weight; write a number from 0 to 100"),
+        (("--keep", "Book 9"), "--keep: "),
+    ],
+)
+def test_what_cannot_be_asked_is_refused(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, arguments: tuple[str, ...], told: str
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    written(ROW, tmp_path)
+    said = bookmaker("arrange", *arguments)
+    assert said.code == 2
+    assert told in said.err

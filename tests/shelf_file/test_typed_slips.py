@@ -1,0 +1,29 @@
+"""Slips of the keyboard that YAML reads as something else: each is told with what to write."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.kit.shelves import ONE_BOOK, refused
+
+
+@pytest.mark.parametrize(
+    ("right", "wrong", "told"),
+    [
+        ("height: 21 mm", "height: 21,5 mm", ["write 21.5 mm: between braces a comma ends a value",
+                                             "write the number with a point, as in 21.5 mm"]),
+        ("    cover:", '    inside: {kind: text, file: "texts\\walk.txt"}\n    cover:', ["write / in paths"]),
+        ("    cover:", "    inside: {kind: text, file: texts\\walk.txt}\n    cover:",
+         ["write / in place of \\: texts/walk.txt"]),
+        ("  - title: Tide Tables", '  - title: "A "Short" Walk"',
+         ["put the whole text in single quotes: 'A \"Short\" Walk'"]),
+        ("  - title: Tide Tables", "  -title: Tide Tables", ["write - title: with a blank after the dash"]),
+    ],
+)  # fmt: skip
+def test_what_to_write_is_said(right: str, wrong: str, told: list[str], tmp_path: Path) -> None:
+    assert right in ONE_BOOK
+    said = "\n".join(refused(ONE_BOOK.replace(right, wrong, 1), tmp_path))
+    for words in told:
+        assert words in said
