@@ -236,7 +236,7 @@ def _fill(
     held = {id for plan in plans.values() for id in plan.held}
     for name in spec.spaces:
         here = {id: plan for id, plan in plans.items() if plan.space == name and id not in held}
-        fillers = [Filler(id, *plan.stretch) for id, plan in here.items() if plan.stretch is not None]
+        fillers = [Filler(id, *one.stretch, one.look) for id, one in here.items() if one.stretch is not None]
         if fillers:
             fit = _fit(name, spec, plans, terms)
             others = [plan.layers[0][1].value for plan in here.values() if plan.stretch is None and plan.layers]

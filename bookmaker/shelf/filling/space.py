@@ -38,6 +38,7 @@ class Filler:
     """A block to fill with: the id of its book, and the thicknesses it may have, in mm; `field` is where it says so.
 
     `now` is how thick its row has it, `about` what it is to be about, `choices` all it can be if that is not any.
+    Which of several is thick and which thin hangs on the `look` of each.
     """
 
     thing: str
@@ -47,6 +48,7 @@ class Filler:
     now: float
     about: float | None = None
     choices: tuple[float, ...] = ()
+    look: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +77,7 @@ def fill_space(
     limit = floor(room / UNIT + 1e-6)
     abouts = [filler.about and filler.about / UNIT for filler in fillers]
     bounds = [Bounds(min(own), max(own), about) for own, about in zip(options, abouts, strict=True)]
-    wishes = natural_wishes([filler.thing for filler in fillers], bounds, limit)
+    wishes = natural_wishes([str(filler.look) for filler in fillers], bounds, limit)
     taken = [round(other / UNIT) for other in others]
     chosen = best_choice(options, limit, wishes, taken=taken, gap=_gap(options))
     assert chosen is not None  # the thinnest of each have room
