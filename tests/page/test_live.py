@@ -6,7 +6,6 @@ import os
 import re
 import shutil
 import signal
-import statistics
 import time
 from collections.abc import Iterator
 from pathlib import Path
@@ -54,24 +53,18 @@ def test_every_book_stands_in_the_picture(page: Page, shown: Running) -> None:
     assert first.evaluate_all(inked) == 12
 
 
-def test_a_saved_change_is_painted_within_half_a_second(page: Page, shown: Running, folder: Path) -> None:
-    """The median of seven, from the file written to the new picture of the one book painted."""
+def test_a_saved_change_is_painted(page: Page, shown: Running, folder: Path) -> None:
+    """The new picture of the one book; how soon is measured by `tests.bench.bench_live` on a machine of its own."""
     page.goto(shown.address)
     page.wait_for_selector(READY)
     path, image = folder / "shelf.yaml", page.get_by_role("button", name="Nine Winters").locator("canvas")
     text = path.read_text(encoding="utf-8")
     expect(image).to_have_attribute("data-picture", re.compile("."))
-    took = []
-    for number in range(7):
-        before, was = image.get_attribute("data-picture"), version(page)
-        start = time.monotonic()
-        path.write_text(text.replace("A. Fell", f"A. Fell {number}"), encoding="utf-8")
-        while version(page) == was:
-            time.sleep(0.005)
-        took.append(time.monotonic() - start)
-        assert image.get_attribute("data-picture") != before
+    before, was = image.get_attribute("data-picture"), version(page)
+    path.write_text(text.replace("A. Fell", "A. Fell 2"), encoding="utf-8")
+    until(lambda: version(page) > was, within=10)
+    assert image.get_attribute("data-picture") != before
     path.write_text(text, encoding="utf-8")
-    assert statistics.median(took) < 0.5, took
 
 
 def test_a_broken_file_keeps_the_last_good_picture(page: Page, shown: Running, folder: Path) -> None:
