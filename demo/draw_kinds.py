@@ -25,12 +25,12 @@ ROWS = (
 
 def _panels(plan: dict[str, object], title: str, pages: tuple[int, ...]) -> list[tuple[str, int, list[float]]]:
     """File, sheet and place in mm of some pages of a book, from left to right."""
-    number = next(n for n, book in enumerate(plan["books"]) if book["title"] == title)  # type: ignore[arg-type, var-annotated, index]
+    id = next(book["id"] for book in plan["books"] if book["title"] == title)  # type: ignore[attr-defined]
     return [
         (sheet["file"], sheet["page"], panel["rect_mm"])
         for sheet in plan["sheets"]  # type: ignore[attr-defined]
         for piece in sheet["pieces"]
-        if piece["id"].startswith(f"book-{number + 1}-")
+        if piece["owner"] == id
         for panel in piece["panels"]
         if panel["page"] in pages
     ]
