@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
+from itertools import chain
+from struct import pack
 from typing import NamedTuple
 
 from ..ground.drawing import Art, Colour, Pen
 from ..ground.geometry import Path, Point, Rect, Transform
 from ..ground.imported import ImportedPage
 from ..ground.pictures import Picture
-from ..ground.typefaces import TextLine
+from ..ground.typefaces import Run, TextLine
 from ..paper.stock import Stock, calibration
 from .piece import Piece
 
-__all__ = ["Fingerprint", "fingerprint_of"]
+__all__ = ["Fingerprint", "fingerprints_of"]
 
 DIGITS = 16
 """Hexadecimal digits of each part: that two pieces of any shelf share them by chance is not to be expected."""
@@ -32,76 +34,122 @@ class Fingerprint(NamedTuple):
     paper: str
 
 
-def fingerprint_of(piece: Piece, stock: Stock) -> Fingerprint:
-    """The fingerprint of a piece that is printed on a stock."""
+def fingerprints_of(pieces: Iterable[tuple[Piece, Stock]]) -> Iterator[Fingerprint]:
+    """The fingerprints of pieces, each with the stock that it is printed on, in their order."""
+    runs = _Runs()
+    for piece, stock in pieces:
+        yield Fingerprint(_short(_shape(piece)), _art(piece, runs), _short(_paper(piece, stock)))
+
+
+def _shape(piece: Piece) -> str:
     flat = piece.flat
-    shape = repr((flat.kind, flat.outline, flat.folds, flat.panels, flat.grain, flat.bleed, flat.cuts, flat.trims,
-                  flat.marks))  # fmt: skip
-    drawn = _Digest()
+    return repr((flat.kind, flat.outline, flat.folds, flat.panels, flat.grain, flat.bleed, flat.cuts, flat.trims,
+                 flat.marks, flat.holes, flat.scores, flat.perforations))  # fmt: skip
+
+
+def _art(piece: Piece, runs: _Runs) -> str:
+    drawn = _Digest(runs)
     for side in (piece.art, piece.reverse):
         drawn.note("side")
         side.draw(drawn)
-    paper = repr(
-        (stock.name, stock.film if flat.finished else 0.0, stock.printed_on, calibration(stock.printer, stock.sheet))
-    )
-    return Fingerprint(_short(shape.encode()), drawn.digest(), _short(paper.encode()))
+    return drawn.digest()
 
 
-def _short(data: bytes) -> str:
-    return hashlib.sha256(data).hexdigest()[:DIGITS]
+def _paper(piece: Piece, stock: Stock) -> str:
+    film = stock.film if piece.flat.finished else 0.0
+    return repr((stock.name, film, stock.printed_on, calibration(stock.printer, stock.sheet)))
+
+
+def _short(told: str) -> str:
+    return hashlib.sha256(told.encode()).hexdigest()[:DIGITS]
+
+
+def _packed(what: str, numbers: Sequence[float]) -> bytes:
+    """A word and numbers as bytes that no others have: writing numbers out in digits takes many times as long."""
+    told = what.encode("utf-8", "surrogatepass")
+    return pack(f"<2I{len(numbers)}d", len(told), len(numbers), *numbers) + told
+
+
+class _Runs:
+    """The digests of runs: a word stands in a book again and again, and a typeface shapes it once."""
+
+    def __init__(self) -> None:
+        self._known: dict[int, tuple[Run, bytes]] = {}
+
+    def digest(self, run: Run) -> bytes:
+        """Of its glyphs and their places: what it says is no matter."""
+        known = self._known.get(id(run))
+        if known is None:
+            numbers = [number for glyph in run.glyphs for number in glyph[:4]]
+            digest = hashlib.sha256(_packed(run.typeface.digest, numbers)).digest()
+            # the run is kept, so that no other can take its id
+            known = self._known[id(run)] = (run, digest)
+        return known[1]
 
 
 class _Digest:
     """A canvas that takes the digest of all that is drawn on it."""
 
-    def __init__(self) -> None:
+    def __init__(self, runs: _Runs) -> None:
         self._hash = hashlib.sha256()
+        self._runs = runs
 
     def digest(self) -> str:
         """Of all so far."""
         return self._hash.hexdigest()[:DIGITS]
 
-    def note(self, *parts: object) -> None:
+    def note(self, what: str, *numbers: float) -> None:
         """Take one more thing into account."""
-        self._hash.update(repr(parts).encode("utf-8", "surrogatepass"))
+        self._hash.update(_packed(what, numbers))
+
+    def outline(self, path: Path) -> None:
+        """The commands of a path, by their letters, which tell how many numbers each has, and their numbers."""
+        # command[0] is a letter, all after it are numbers
+        letters = "".join([command[0] for command in path.commands])  # type: ignore[misc]
+        self.note(letters, *[number for command in path.commands for number in command[1:]])  # type: ignore[arg-type]
 
     def fill(self, path: Path, colour: Colour) -> None:
         """A filled outline."""
-        self.note("fill", path.commands, tuple(colour))
+        self.note("fill", *colour)
+        self.outline(path)
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """A line."""
-        self.note("stroke", path.commands, pen.width, tuple(pen.colour), pen.dash)
+        self.note("stroke", pen.width, *pen.colour, *pen.dash)
+        self.outline(path)
 
     def text(self, line: TextLine, at: Point, colour: Colour) -> None:
-        """A line of text, by its glyphs: what it says is no matter."""
-        runs = [(x, run.typeface.digest, [glyph[:4] for glyph in run.glyphs]) for x, run in line.runs]
-        self.note("text", line.size, line.tracking, runs, tuple(at), tuple(colour))
+        """A line of text, by its runs."""
+        runs = line.runs
+        self.note("text", line.size, line.tracking, *at, *colour, *[x for x, _ in runs])
+        self._hash.update(b"".join([self._runs.digest(run) for _, run in runs]))
 
     def picture(self, picture: Picture, into: Rect) -> None:
         """A picture, by what its file holds."""
-        self.note("picture", picture.key, tuple(into))
+        self.note(f"picture {picture.key}", *into)
 
     def imported(self, page: ImportedPage, into: Rect) -> None:
         """A page of a PDF, by what its file holds."""
-        self.note("imported", page.digest, page.index, tuple(into))
+        self.note(f"imported {page.digest}", page.index, *into)
 
     def repeat(self, art: Art, bounds: Rect, places: Sequence[Point]) -> None:  # noqa: ARG002 (they follow from the art)
         """Repeated art, once, and its places."""
-        self.note("repeat", places)
+        self.note("repeat", *chain.from_iterable(places))
         art.draw(self)
         self.note("repeated")
 
     @contextmanager
     def placed(self, transform: Transform, clip: Path | None = None) -> Iterator[None]:
         """What stands elsewhere, or is clipped."""
-        self.note("placed", transform, clip and clip.commands)
+        self.note("placed", *transform)
+        if clip:
+            self.outline(clip)
         yield
         self.note("end")
 
     @contextmanager
     def layer(self, title: str) -> Iterator[None]:
         """What belongs to a layer."""
-        self.note("layer", title)
+        self.note(f"layer {title}")
         yield
         self.note("end")

@@ -8,7 +8,7 @@ from typing import Annotated, Any, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from ...sheets.fingerprints import Fingerprint, fingerprint_of
+from ...sheets.fingerprints import Fingerprint, fingerprints_of
 from ...sheets.layout import Sheet
 from ...sheets.piece import Piece
 from ..plan import ShelfPlan
@@ -148,15 +148,17 @@ class _Report(_Form):
 
 def records_of(plan: ShelfPlan, pieces: Iterable[Piece]) -> Printed:
     """Pieces as they would be printed now, and their things; nothing is laid out yet."""
+    pieces = [*pieces]
+    fingerprints = fingerprints_of((piece, plan.stocks[piece.flat.stock]) for piece in pieces)
     records = {
         piece.id: PieceRecord(
             owner=piece.owner,
             which=piece.id.removeprefix(piece.owner),
             name=piece.label[1],
             stock=piece.flat.stock,
-            fingerprint=fingerprint_of(piece, plan.stocks[piece.flat.stock]),
+            fingerprint=fingerprint,
         )
-        for piece in pieces
+        for piece, fingerprint in zip(pieces, fingerprints, strict=True)
     }
     owners = [plan.plans[id] for id in dict.fromkeys(one.owner for one in records.values())]
     return Printed(records, {one.id: ThingRecord(one.name, one.look, one.family.facts(one)) for one in owners})
