@@ -25,6 +25,9 @@ __all__ = ["ShelfPlan", "plan_shelf", "terms_of"]
 MOST_ROUNDS = 5
 """So often a space is filled, each time with what was learnt from the last."""
 
+A_HAIR = 0.01
+"""So much more is left where a row came out too full, in mm."""
+
 NEARLY_FULL = 0.05
 """A space of which less is left over than this, in mm, is not filled again."""
 
@@ -217,7 +220,8 @@ def _filled(
             best = (left, found, filling.notes)
         if best and (not less or left < NEARLY_FULL):
             break
-        less = {name: less.get(name, 0.0) + by for name, by in short.items()}
+        # a little more than is missing, for what is taken away takes its errors along: nearer each time, from one side
+        less = {name: less.get(name, 0.0) + by + (A_HAIR if by > 1e-6 else 0.0) for name, by in short.items()}
     return best[1:] if best else (found, filling.notes)
 
 

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import Any
 
+from ..ground.units import MM_PER_INCH, PT_PER_INCH
+
 __all__ = ["as_written"]
 
 FLAG = [True, False, "yes", "no"]
 """Readers of YAML 1.2 take yes and no for words, those of YAML 1.1 for what they mean."""
 
-UNITS = {"mm": 1.0, "um": 0.001, "pt": 25.4 / 72, "dpi": 1.0}
+UNITS = {"mm": 1.0, "um": 0.001, "pt": MM_PER_INCH / PT_PER_INCH, "dpi": 1.0}
 """How many of the kept units, mm or dpi, there are in those in which examples are written."""
 
 TELLS_APART = {"kind": "which kind it is", "style": "which style it is"}

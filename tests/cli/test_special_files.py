@@ -31,6 +31,15 @@ books:
 KEYS: Mapping[str, tuple[str, str]] = {
     "PrinterEntry.profile": ("whole", "printer: {{profile: {}}}"),
     "BoxFace.picture": ("whole", "slipcases: {{box: {{stock: card, books: Doors, faces: {{back: {{picture: {}}}}}}}}}"),
+    "SurfaceEntry.picture": (
+        "whole",
+        "things: [{{id: b, kind: frame, stock: card, width: 20 mm, height: 20 mm, shows: {{picture: {}}}}}]",
+    ),
+    "BoxSides.picture": (
+        "whole",
+        "things: [{{id: b, kind: tray, stock: card, inside: {{length: 30 mm, width: 20 mm, height: 10 mm}}, "
+        "faces: {{picture: {}}}}}]",
+    ),
     "TextInside.file": ("own", "inside: {{kind: text, file: {}}}"),
     "TextInside.face": ("own", "inside: {{kind: text, file: words.txt, face: ./{}}}"),
     "TextInside.italic_face": ("own", "inside: {{kind: text, file: words.txt, italic_face: ./{}}}"),

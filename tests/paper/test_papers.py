@@ -114,7 +114,7 @@ def test_any_text_is_a_format_or_refused(text: str) -> None:
 
 def test_every_row_names_its_source() -> None:
     sources = [row.source for table in (FORMATS.values(), GRADES.values(), CALIPERS) for row in table]
-    assert len(sources) == 6 + 4 + 14
+    assert len(sources) == 6 + 4 + 21
     assert all(source.title for source in sources)
     assert {source.mark for source in sources} == {Confidence.PUBLISHED, Confidence.MEMORY}
 

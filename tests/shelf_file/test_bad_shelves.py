@@ -117,7 +117,8 @@ ONE_SLIP = [
     (
         pages("48, zzz: 1"),
         "10:54: Tide Tables: block has an unknown key 'zzz'; known here: "
-        "measured_thickness, pages, kind, stock, fill_strips, longest_strip, flyleaves, joint, tab, spring, scored",
+        "measured_thickness, pages, as_thick_as, kind, stock, fill_strips, longest_strip, flyleaves, joint, tab, "
+        "spring, scored",
     ),
     (
         last("<<: {space: upper}"),

@@ -370,7 +370,7 @@ def test_short_names_are_keys_and_the_schema_knows_the_list() -> None:
     assert MOST_BOOKS == 5000
     assert {path.split(".")[0] for path in SHORT_NAMES.values()} <= set(BookEntry.model_fields)
     books = shelf_schema()["properties"]["books"]
-    assert {"type": "string", "pattern": "^from .+"} in books["anyOf"]
+    assert {"title": "books from a list", "type": "string", "pattern": "^from .+"} in books["anyOf"]
 
 
 def test_the_table_of_the_manual_is_read(tmp_path: Path) -> None:

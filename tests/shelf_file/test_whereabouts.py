@@ -97,6 +97,6 @@ def test_what_is_said_can_be_done(tmp_path: Path) -> None:
         assert shelf.count(before) == 1
         shelf = shelf.replace(before, after)
     books = books_of(check(written(tmp_path, shelf, TABLE_DONE)).plan)
-    measured = [book.name for book in books if book.block.thickness.measured == 2.5]
+    measured = [book.name for book in books if book.block.bare.measured == 2.5]
     assert measured == ["Brine", "Pans", "Rope", "Tar II", "Annals II", "Weirs", "Sluices", "Logs I"]
     assert [book.name for book in books] == list(SAID)

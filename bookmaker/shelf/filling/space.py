@@ -143,10 +143,9 @@ def _too_thick(fit: SpaceFit, fillers: Sequence[Filler], found: Mapping[str, flo
         return
     thickest = max(found[filler.thing] for filler in giants)
     more = ceil(sum(found[filler.thing] for filler in giants) / most) - len(giants)
-    which = "the block that fills" if len(giants) == 1 else f"the {len(giants)} blocks that fill"
+    which = "the block that fills" if len(giants) == 1 else f"the thickest of the {len(giants)} blocks that fill"
     yield Problem(
-        f"{which} {fit.name} {'becomes' if len(giants) == 1 else 'become'} {print_mm(thickest, 2)} thick, "
-        f"like a book of {print_mm(thickest * scale, 0)}",
+        f"{which} {fit.name} becomes {print_mm(thickest, 2)} thick, like a book of {print_mm(thickest * scale, 0)}",
         f"add {more} more to share the space, or write at_most: {print_mm(floor(most * 10) / 10, 1)} "
         "and leave the rest empty",
         Severity.NOTE,

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass, field, replace
-from typing import Annotated, Any, NamedTuple
+from typing import TYPE_CHECKING, Annotated, Any, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from ...sheets.fingerprints import Fingerprint, fingerprints_of
-from ...sheets.layout import Sheet
 from ...sheets.piece import Piece
 from ..plan import ShelfPlan
+
+if TYPE_CHECKING:
+    # nobody who only checks a shelf waits for what lays out
+    from ...sheets.layout import Sheet
 
 __all__ = ["KEY", "PieceRecord", "Place", "Printed", "ThingRecord", "records_of"]
 

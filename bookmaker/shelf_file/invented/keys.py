@@ -9,7 +9,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..fields.counts import Count, PartPages
 from ..fields.entry import Entry
 from ..fields.measures import PageSide
-from ..fields.words import Title, read_text, refuse
+from ..fields.words import Text, Title, read_text, refuse
 from .words import PATTERNS, SUBJECTS
 
 __all__ = ["Invented"]
@@ -44,7 +44,7 @@ def _read_count(value: object) -> object:
 Several = BeforeValidator(_read_several)
 NAMES = {"type": "array", "items": {"type": "string"}}
 Weights = Annotated[
-    dict[str, PartPages],
+    dict[Text, PartPages],
     BeforeValidator(_read_weights),
     WithJsonSchema(
         {"anyOf": [{"type": "string"}, NAMES, {"type": "object", "additionalProperties": {"type": "integer"}}]}

@@ -8,7 +8,6 @@ import pytest
 
 from bookmaker import check
 from bookmaker.shelf.plan import ShelfPlan
-from bookmaker.things.book.designs.design import Words
 from tests.kit.by_kind import books_of, box_drafts_of, drafts_of
 from tests.kit.recording import record
 
@@ -75,9 +74,13 @@ def test_marks_stay_as_they_are_written_where_the_text_says_so(tmp_path: Path) -
 
 
 def test_what_chance_draws_on_a_cover_hangs_on_what_was_written(tmp_path: Path) -> None:
-    words = books_of(printed(tmp_path, "de")[1])[0].coat.words
-    written = Words('Mother\'s "Little" Book -- of Jam...', "T. O'Rell")
-    assert (words.kin, words.seed) == (written.kin, written.seed)
+    """On the id, which is made of the words as they were written: other marks make no other look."""
+    words = []
+    for marks in ("as written", "by language"):
+        words.append(books_of(printed(tmp_path, "de", marks)[1])[0].coat.words)
+    plain, german = words
+    assert german.title != plain.title
+    assert (german.kin, german.seed, german.look) == (plain.kin, plain.seed, plain.look)
 
 
 @pytest.mark.parametrize(
