@@ -22,10 +22,10 @@ from .register import Register
 
 __all__ = ["ShelfPlan", "plan_shelf", "terms_of"]
 
-MOST_ROUNDS = 5
+MOST_ROUNDS = 8
 """So often a space is filled, each time with what was learnt from the last."""
 
-A_HAIR = 0.01
+A_HAIR = 0.005
 """So much more is left where a row came out too full, in mm."""
 
 NEARLY_FULL = 0.05
