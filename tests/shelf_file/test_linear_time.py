@@ -32,10 +32,14 @@ defaults:
 """
 
 
+TRIES, ROUNDS = 2, 4
+"""What works beside a test only slows it: the least of some tries counts, and the best of some rounds."""
+
+
 def seconds(work: Callable[[], object]) -> float:
-    """The processor's time for some work: the least of two tries."""
+    """The processor's time for some work: the least of some tries, for others work beside it."""
     least = float("inf")
-    for _ in range(2):
+    for _ in range(TRIES):
         start = time.process_time()
         work()
         least = min(least, time.process_time() - start)
@@ -43,8 +47,13 @@ def seconds(work: Callable[[], object]) -> float:
 
 
 def assert_linear(work: Callable[[int], Callable[[], object]], count: int) -> None:
-    once, twice = seconds(work(count)), seconds(work(2 * count))
-    assert twice <= AT_MOST * max(once, TICK), (once, twice)
+    measured = []
+    for _ in range(ROUNDS):
+        once, twice = seconds(work(count)), seconds(work(2 * count))
+        measured.append((once, twice))
+        if twice <= AT_MOST * max(once, TICK):
+            return
+    raise AssertionError(measured)
 
 
 TABLES: dict[str, Callable[[int], bytes]] = {

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ...ground.problems import FieldPath
 from ..yaml_nodes import GroupNode, ListNode, Node
@@ -45,6 +45,7 @@ def moved(written: Written, edit: Move, writer: Writer) -> str:
     """The text with an entry taken out of its place and put into another."""
     lifted = _lifted(written, edit.path)
     rest = read_written(spliced(written.text, removed(written, edit.path)), written.tree.place.file)
+    rest = replace(rest, usual_break=written.line_break)
     return spliced(rest.text, _put(rest, edit.to, lifted, writer))
 
 

@@ -68,11 +68,12 @@ class Entry:
 
 @dataclass(frozen=True)
 class Written:
-    """A text, its nodes, and the tree they make."""
+    """A text, its nodes, and the tree they make; `usual_break` is what ends lines where the text has but one."""
 
     lines: Lines
     root: Node
     tree: Tree
+    usual_break: str = "\n"
 
     @property
     def text(self) -> str:
@@ -117,7 +118,7 @@ class Written:
     def line_break(self) -> str:
         """What ends the lines of this text: what ends the first."""
         found = LINE_END.search(self.text)
-        return found[0] if found else "\n"
+        return found[0] if found else self.usual_break
 
     def opening(self, node: Node) -> int:
         """Where a node begins behind its ``&`` and ``!``: at a bracket, the first dash, the first key."""

@@ -347,6 +347,11 @@ def test_needless_quotes_are_kept_and_needed_ones_go_with_their_need() -> None:
     assert edited('a: "b"   #note\n', SetValue(("a",), "c")) == 'a: "c"   #note\n'
 
 
+def test_what_is_moved_before_the_only_line_keeps_the_ends_of_the_file() -> None:
+    moved = edit_yaml("a: 1\rb:\r  - x", [Move(("b",), (0,))])
+    assert moved == "b:\r  - x\ra: 1"
+
+
 def test_many_edits_are_one_after_the_other_and_all_or_none() -> None:
     several = [
         SetValue(("books", 1, "block", "pages"), "8"),
