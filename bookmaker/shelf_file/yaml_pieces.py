@@ -25,8 +25,8 @@ LONG = 8
 MOST_KEPT = 4096
 """So many pieces are kept."""
 
-NOT_PLAIN = re.compile(r"^(?:%|---|\.\.\.|\ufeff)|[\t\x85\u2028\u2029]|\r(?!\n)|^ *\?", re.MULTILINE)
-"""Directives, marks between documents, tabs, uncommon ends of lines."""
+NOT_PLAIN = re.compile(r"^(?:%|---|\.\.\.|\ufeff)|[\t\x85\u2028\u2029]|\r(?!\n)|^ *\?|^ [^\n]*: +#", re.MULTILINE)
+"""Directives, marks between documents, tabs, uncommon ends of lines, notes where the value of a key is left out."""
 
 SECTION = re.compile(r"^[\w-]+: *(?:#[^\n]*)?\r?\n(?P<above>(?:[ \r]*(?:#[^\n]*)?\n)*)(?P<indent> +)- ", re.MULTILINE)
 """A key of the whole text with a list below it, up to the first item."""

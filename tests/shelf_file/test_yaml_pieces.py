@@ -5,7 +5,7 @@ from __future__ import annotations
 from random import Random
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from ruamel.yaml.error import YAMLError
 
@@ -56,6 +56,7 @@ def test_pieces_are_the_whole(name: str) -> None:
 
 
 @given(st.sampled_from(sorted(TRAPS)), st.integers(0, 10**9))
+@example("a key twice", 55477730)
 @settings(max_examples=150, deadline=None)
 def test_pieces_are_the_whole_whatever_is_typed(name: str, seed: int) -> None:
     chance, text = Random(seed), TRAPS[name]
