@@ -213,9 +213,9 @@ def _usable(shelf: ShelfFile[ShelfSpec], written: Register, kept: Keeper) -> She
 
     A file with faults is looked through for names and files that are missing, but not worked out.
     """
-    problems = [*cross_check(shelf.spec, written, all_listed=shelf.all_listed)] if shelf.names_stand else []
+    problems = [*cross_check(shelf.spec, written, kept, all_listed=shelf.all_listed)] if shelf.names_stand else []
     crossed = bool(shelf.faults or shelf.located(problems, written.fields))
-    problems += outside_texts(shelf.spec, shelf.folder)
+    problems += outside_texts(written, shelf.spec.texts_from, shelf.folder, kept)
     register = written.read(shelf.folder, problems, kept)
     plan = None
     if not crossed:

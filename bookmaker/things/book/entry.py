@@ -10,7 +10,7 @@ from ...ground.geometry import Size
 from ...paper.thickness import ASSEMBLY_TOLERANCE
 from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.counts import LookNumber
-from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.entry import Entry, ThingEntry
 from ...shelf_file.fields.measures import LifeSide, PageSide, SmallLength, Thickness
 from ...shelf_file.fields.words import DoneSteps, SpaceName, ThingId, Title, refuse
 from ...shelf_file.invented.keys import Invented
@@ -77,7 +77,7 @@ NoVolumes = Annotated[
 """Where a set would stand."""
 
 
-class BookEntry(Entry):
+class BookEntry(ThingEntry):
     """One book. Its size is that of the page; the cover adds what it needs."""
 
     id: ThingId | None = Field(None, description="what it goes by; made of title, volume, series, author and date")
