@@ -25,8 +25,8 @@ LONG = 8
 MOST_KEPT = 4096
 """So many pieces are kept."""
 
-NOT_PLAIN = re.compile(r"^(?:%|---|\.\.\.|\ufeff)|[\t\x85\u2028\u2029]|\r(?!\n)|^ *\?|^ [^\n]*: +#", re.MULTILINE)
-"""Directives, marks between documents, tabs, uncommon ends of lines, notes where the value of a key is left out."""
+NOT_PLAIN = re.compile(r"^(?:%|---|\.\.\.|\ufeff)|[\t\x85\u2028\u2029]|\r(?!\n)|^ *\?", re.MULTILINE)
+"""Directives, marks between documents, tabs, uncommon ends of lines."""
 
 SECTION = re.compile(r"^[\w-]+: *(?:#[^\n]*)?\r?\n(?P<above>(?:[ \r]*(?:#[^\n]*)?\n)*)(?P<indent> +)- ", re.MULTILINE)
 """A key of the whole text with a list below it, up to the first item."""
@@ -97,7 +97,7 @@ def _pieced(text: str, found: _List) -> Node | None:
         return None
     if not isinstance(rest, GroupNode) or len(items) < len(begins):
         return None
-    whole = ListNode(items[0].start - 2, items[-1].end, tuple(items))
+    whole = ListNode(begins[0] + indent, items[-1].end, tuple(items))
     after, longer = begins[0] + len(stand_in), ends - begins[0] - len(stand_in)
     entries = tuple(_entry(key, value, whole, begins[0], after, longer) for key, value in rest.entries)
     if not any(value is whole for _, value in entries):

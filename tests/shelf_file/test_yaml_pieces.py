@@ -33,6 +33,9 @@ TRAPS = {
     "old Macintosh": MANY.replace("\n", "\r"),
     "Windows": MANY.replace("\n", "\r\n"),
     "no end": MANY.removesuffix("more: yes\n").rstrip("\n"),
+    "a note before a key": MANY.replace("title: Book 0", "# here\n    title: Book 0"),
+    "a note before a value": MANY.replace("pages: 3", "pages:  # 3"),
+    "wide dashes": MANY.replace("- title: Book 0\n    pages", "-   title: Book 0\n      pages"),
     "empty items": MANY.replace("- title: Book 4\n    pages: 4\n", "- \n"),
     "a key twice": MANY + "books: 3\n",
     "two documents": MANY + "---\na: 1\n",
@@ -77,3 +80,12 @@ def test_only_the_item_that_changed_is_read_again(monkeypatch: pytest.MonkeyPatc
     changed = MANY.replace("Book 5", "Book Five")
     assert read_in_pieces(changed) == read_nodes(changed)
     assert read[1:] == ["  - title: Book Five\n    pages: 5\n"]
+
+
+def test_the_demo_is_read_in_pieces_notes_and_all(monkeypatch: pytest.MonkeyPatch) -> None:
+    read_in_pieces(DEMO)
+    read: list[str] = []
+    monkeypatch.setattr(yaml_pieces, "read_nodes", lambda text: read.append(text) or read_nodes(text))
+    changed = DEMO.replace("Salt Verses", "Salt Songs", 1)
+    assert changed != DEMO and read_in_pieces(changed) == read_nodes(changed)
+    assert len(read) == 2
