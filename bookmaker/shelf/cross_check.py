@@ -113,6 +113,9 @@ def _misplaced(thing: Thing, before: Thing | None, holder: Thing) -> Iterator[tu
     elif thing.stack:
         said = f"{thing.name} lies in the stack {thing.stack} and stands in {_called(holder)}"
         yield said, f"take its stack away, or take it out of the {holder.family.noun}"
+    elif thing.stands_otherwise:
+        said = f"{thing.name} has stands: {thing.stands_otherwise} and stands in {_called(holder)}"
+        yield said, f"leave one of the two out: what stands in a {holder.family.noun} is upright, spine to the room"
 
 
 def _called(thing: Thing) -> str:

@@ -266,10 +266,21 @@ def _fill(
 
 
 def _fit(name: str, spec: ShelfSpec, plans: Mapping[str, Plan], terms: Terms) -> SpaceFit:
-    """How everything stands in one space that does not stand in something else."""
+    """How everything stands in one space that does not stand in something else.
+
+    What holds other things stands where the first of them is listed.
+    """
     held = {id for plan in plans.values() for id in plan.held}
-    own = (plan for id, plan in plans.items() if plan.space == name and id not in held)
+    listed = {id: number for number, id in enumerate(plans)}
+    own = [plan for id, plan in plans.items() if plan.space == name and id not in held]
+    own.sort(key=lambda plan: _listed_first(plan, plans, listed))
     return fit_space(name, spec.spaces[name], [plan.standing for plan in own if plan.standing], terms.tolerances)
+
+
+def _listed_first(plan: Plan, plans: Mapping[str, Plan], listed: Mapping[str, int]) -> int:
+    """Where the first of what a thing holds is listed, or it itself if it holds nothing."""
+    inside = [_listed_first(plans[id], plans, listed) for id in plan.held if id in plans]
+    return min(inside, default=listed[plan.id])
 
 
 def _dressed(plans: Mapping[str, Plan], register: Register) -> dict[str, Plan]:
