@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from itertools import chain
-from struct import pack
+from struct import Struct, pack
 from typing import NamedTuple
 
 from ..ground.drawing import Art, Canvas, Colour, Pen
@@ -16,6 +16,7 @@ from ..ground.imported import ImportedPage
 from ..ground.pictures import Picture
 from ..ground.typefaces import Run, TextLine
 from ..paper.stock import Stock, calibration
+from ..typesetting.word_line import WordLine
 from .flat import Face
 from .piece import Piece
 
@@ -23,6 +24,9 @@ __all__ = ["Fingerprint", "Fingerprints"]
 
 DIGITS = 16
 """Hexadecimal digits of each part: that two pieces of any shelf share them by chance is not to be expected."""
+
+WORDS = Struct("<I8d")
+"""A line of prose but for its words: how many, its size, what is between letters and words, its place, its colour."""
 
 
 class Fingerprint(NamedTuple):
@@ -117,17 +121,21 @@ class _Runs:
     """The digests of runs: a word stands in a book again and again, and a typeface shapes it once."""
 
     def __init__(self) -> None:
-        self._known: dict[int, tuple[Run, bytes]] = {}
+        self._known: dict[int, bytes] = {}
+        self._kept: list[Run] = []
 
-    def digest(self, run: Run) -> bytes:
-        """Of its glyphs and their places: what it says is no matter."""
+    def digests(self, runs: Sequence[Run]) -> bytes:
+        """Of the glyphs of each and their places, one after the other: what they say is no matter."""
+        known = list(map(self._known.get, map(id, runs)))
+        return b"".join(map(self._digest, runs) if None in known else known)  # type: ignore[arg-type]  # none is None
+
+    def _digest(self, run: Run) -> bytes:
         known = self._known.get(id(run))
         if known is None:
             numbers = [number for glyph in run.glyphs for number in glyph[:4]]
-            digest = hashlib.sha256(_packed(run.typeface.digest, numbers)).digest()
-            # the run is kept, so that no other can take its id
-            known = self._known[id(run)] = (run, digest)
-        return known[1]
+            known = self._known[id(run)] = hashlib.sha256(_packed(run.typeface.digest, numbers)).digest()
+            self._kept.append(run)  # so that no other can take its id
+        return known
 
 
 class _Digest:
@@ -162,10 +170,13 @@ class _Digest:
         self.outline(path)
 
     def text(self, line: TextLine, at: Point, colour: Colour) -> None:
-        """A line of text, by its runs."""
-        runs = line.runs
-        self.note("text", line.size, line.tracking, *at, *colour, *[x for x, _ in runs])
-        self._hash.update(b"".join([self._runs.digest(run) for _, run in runs]))
+        """A line of text, by its runs; of a line of prose its words and their spaces tell where these stand."""
+        if isinstance(line, WordLine):
+            told = WORDS.pack(len(line.words), line.size, line.tracking, line.gap, *at, *colour)
+            self._hash.update(b"words" + told + self._runs.digests((*line.words, line.space)))
+            return
+        self.note("text", line.size, line.tracking, *at, *colour, *[x for x, _ in line.runs])
+        self._hash.update(self._runs.digests([run for _, run in line.runs]))
 
     def picture(self, picture: Picture, into: Rect) -> None:
         """A picture, by what its file holds."""
