@@ -90,13 +90,13 @@ TABLES = {
         "Leather",
         "HalfLeather",
         "PaperBoards",
-        "Paperback",
         "LedgerDesign",
         "Atlas",
         "School",
         "Pamphlet",
     ],
     "a picture cover": ["PictureCover"],
+    "a paperback": ["Paperback"],
     "own artwork": ["OwnArtwork"],
     "a plain design": ["Plain"],
 }
@@ -104,6 +104,7 @@ TABLES = {
 
 TOLD_OF_ALL = {
     "PictureCover": "Cloth",
+    "Paperback": "Cloth",
     "PrinterEntry": "PaperPath",
     "ListedSlipcase": "SlipcaseEntry",
     **dict.fromkeys(("LiddedBox", "HingedBox", "DrawerBox", "Folder"), "Tray"),
