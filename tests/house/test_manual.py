@@ -66,6 +66,10 @@ TABLES = {
     "a frame": ["FrameEntry"],
     "a mount": ["MountEntry"],
     "rails": ["RailsEntry"],
+    "a paper": ["Letter", "Poster", "Print"],
+    "a map": ["FoldedMap"],
+    "a face": ["FaceEntry"],
+    "a fold": ["FoldEntry"],
     "the faces": ["BoxFaces"],
     "one face": ["BoxFace"],
     "blank pages": ["Blank"],
@@ -106,6 +110,7 @@ TOLD_OF_ALL = {
     "PictureCover": "Cloth",
     "PrinterEntry": "PaperPath",
     "ListedSlipcase": "SlipcaseEntry",
+    "FoldedMap": "Letter",
     **dict.fromkeys(("LiddedBox", "HingedBox", "DrawerBox", "Folder"), "Tray"),
 }
 """Models with a table of what they have besides the keys of another one: of all drawn designs, of any printer …"""
