@@ -73,9 +73,9 @@ class FoldedMap(PlainPaper):
         sides = {Face.FRONT: self.dressed("front", leaf, press), Face.REVERSE: self.dressed("back", leaf, press)}
         if leaf.folded:
             (cell, face), _ = leaf.folded.outer
-            panels = [leaf.folded.rect(cell), leaf.folded.whole(cell)]
+            area, reach = leaf.folded.rect(cell), leaf.folded.whole(cell)
             if face is Face.REVERSE:
-                panels = [panel._replace(x=leaf.size.width - panel.right) for panel in panels]
-            cover = dress_face(press.face("cover"), *panels, press.words, press.dpi, self.paper).told_of("cover")
+                area, reach = (rect._replace(x=leaf.size.width - rect.right) for rect in (area, reach))
+            cover = dress_face(press.face("cover"), area, reach, press.words, press.dpi, self.paper).told_of("cover")
             sides[face] = together(sides[face], cover)
         return sides[Face.FRONT], sides[Face.REVERSE]
