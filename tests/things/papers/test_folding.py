@@ -55,7 +55,7 @@ def test_no_panel_passes_through_another_in_any_step(way: FoldEntry, size: Size,
         assert found < 1e-6, f"{which} after step {step}"
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(sheet=sheets)
 def test_every_panel_lies_at_its_level_and_no_two_at_one(sheet: FoldedSheet) -> None:
     poses = poses_of(sheet)
@@ -67,7 +67,7 @@ def test_every_panel_lies_at_its_level_and_no_two_at_one(sheet: FoldedSheet) -> 
     assert sheet.thickness == pytest.approx(max(heights.values()) - min(heights.values()) + sheet.caliper, abs=1e-9)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(sheet=sheets)
 def test_nothing_stands_out_of_the_outermost_panel(sheet: FoldedSheet) -> None:
     """From fold to fold the packet is as large as its largest panel and, at every end that is a fold, one caliper.
@@ -85,7 +85,7 @@ def test_nothing_stands_out_of_the_outermost_panel(sheet: FoldedSheet) -> None:
     )
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(sheet=sheets)
 def test_what_is_folded_in_is_shorter_by_the_allowance(sheet: FoldedSheet) -> None:
     for chain, axis in ((sheet.columns, 0), (sheet.rows, 1)):
@@ -97,7 +97,7 @@ def test_what_is_folded_in_is_shorter_by_the_allowance(sheet: FoldedSheet) -> No
             assert lengths[1] - lengths[2] == pytest.approx(sheet.allowance, abs=1e-9)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(sheet=sheets)
 def test_unfolded_the_panels_are_the_sheet_in_reading_order(sheet: FoldedSheet) -> None:
     """From fold to fold and edge to edge they cover it once, row by row from the head."""
@@ -111,15 +111,16 @@ def test_unfolded_the_panels_are_the_sheet_in_reading_order(sheet: FoldedSheet) 
         assert whole.contains(sheet.rect(cell))
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(sheet=sheets)
 def test_valleys_make_printed_faces_meet_and_mountains_backs(sheet: FoldedSheet) -> None:
     """Each fold runs between two panels whose faces look at one another in the packet, or away from one another."""
     poses = poses_of(sheet)
     seen = 0
     for fold in sheet.folds:
-        middle = Point((fold.start.x + fold.end.x) / 2, (fold.start.y + fold.end.y) / 2)
-        beside = sorted(sheet.cells, key=lambda cell: away(sheet.whole(cell), middle))[:2]
+        # near its start: its middle may be where another fold crosses it
+        at = Point(0.9 * fold.start.x + 0.1 * fold.end.x, 0.9 * fold.start.y + 0.1 * fold.end.y)
+        beside = sorted(sheet.cells, key=lambda cell: away(sheet.whole(cell), at))[:2]
         low, high = (poses[panel_name(cell)] for cell in sorted(beside, key=lambda cell: height_of(sheet, cell)))
         assert (low.z.z > 0) is (fold.kind is FoldKind.VALLEY)
         assert (high.z.z < 0) is (fold.kind is FoldKind.VALLEY)
@@ -138,7 +139,7 @@ def away(rect: Rect, point: Point) -> float:
     return aside + above
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(sheet=sheets)
 def test_the_outer_panels_look_out_with_the_face_that_is_promised(sheet: FoldedSheet) -> None:
     poses = poses_of(sheet)
