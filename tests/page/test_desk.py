@@ -10,9 +10,9 @@ from typing import Any
 import pytest
 
 from bookmaker.ground.problems import BookmakerError
-from bookmaker.page.desk import Desk
+from bookmaker.page.work.desk import Desk
 from bookmaker.page.jobs import Asked, Change, Look, Overtaken, Painted, Tell, Told, Undo, Watch
-from bookmaker.page.worker import answer_to
+from bookmaker.page.work.worker import answer_to
 from bookmaker.shelf.plan import ShelfPlan
 from bookmaker.workshop import Workshop
 from tests.kit.shelves import ONE_BOOK

@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 
-from ..ground.geometry import Rect
-from ..ground.problems import Problem
-from ..shelf.fit import SpaceFit
-from ..shelf.plan import ShelfPlan
-from ..things.draft import Draft
-from ..things.thing import Plan
-from ..writers.shelf_front import Front, fronts
+from ...ground.geometry import Rect
+from ...ground.problems import Problem
+from ...shelf.fit import SpaceFit
+from ...shelf.plan import ShelfPlan
+from ...things.draft import Draft
+from ...things.thing import Plan
+from ...writers.shelf_front import Front, fronts
+from ..replies import Value, problem_shown
 from .gallery import Gallery
-from .replies import Value, problem_shown
 
 __all__ = ["NOTHING_YET", "shelf_shown"]
 

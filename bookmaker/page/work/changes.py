@@ -8,24 +8,24 @@ from pathlib import Path
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from ..ground.files import supposing
-from ..ground.problems import CommandError, FieldPath, Problem, ShelfFileError
-from ..shelf.entries import ShelfSpec, shelf_model
-from ..shelf.reading import proofread
-from ..shelf.register import Register, register_of
-from ..shelf_file.edits.edit import Copy, Edit, Insert, Move, Remove, SetValue
-from ..shelf_file.edits.files import read_maker_file
-from ..shelf_file.edits.manner import Manner, manner_of
-from ..shelf_file.edits.shelf import edit_shelf, supposed_shelf
-from ..shelf_file.fields.keys import dotted_keys
-from ..shelf_file.reading import ShelfFile
-from ..shelf_file.source_text import TABLES
-from ..shelf_file.yaml_tree import Plain
-from ..things.book.entry import BookEntry
-from ..things.families import FAMILIES
-from ..workshop import Workshop
+from ...ground.files import supposing
+from ...ground.problems import CommandError, FieldPath, Problem, ShelfFileError
+from ...shelf.entries import ShelfSpec, shelf_model
+from ...shelf.reading import proofread
+from ...shelf.register import Register, register_of
+from ...shelf_file.edits.edit import Copy, Edit, Insert, Move, Remove, SetValue
+from ...shelf_file.edits.files import read_maker_file
+from ...shelf_file.edits.manner import Manner, manner_of
+from ...shelf_file.edits.shelf import edit_shelf, supposed_shelf
+from ...shelf_file.fields.keys import dotted_keys
+from ...shelf_file.reading import ShelfFile
+from ...shelf_file.source_text import TABLES
+from ...shelf_file.yaml_tree import Plain
+from ...things.book.entry import BookEntry
+from ...things.families import FAMILIES
+from ...workshop import Workshop
+from ..jobs import Changed
 from .fields import KIND_KEYS, models_told_apart
-from .jobs import Changed
 
 __all__ = ["Wanted", "make_change", "supposed_change", "wanted_of"]
 

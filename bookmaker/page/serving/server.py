@@ -14,10 +14,9 @@ from starlette.requests import Request
 from starlette.responses import FileResponse, Response, StreamingResponse
 from starlette.routing import Route
 
-from ..ground.kept.disk import KeptOnDisk
-from ..ground.problems import Problem
-from .foreman import Foreman
-from .jobs import (
+from ...ground.kept.disk import KeptOnDisk
+from ...ground.problems import Problem
+from ..jobs import (
     JSON,
     Answer,
     Change,
@@ -35,10 +34,11 @@ from .jobs import (
     Undo,
     Watch,
 )
-from .last_made import listed_files, made_folder
+from ..last_made import listed_files, made_folder
+from ..replies import refusal
+from ..site_files import KINDS, site_files
+from .foreman import Foreman
 from .news import News, TooMany
-from .replies import refusal
-from .site_files import KINDS, site_files
 from .watching import Watcher
 
 __all__ = ["Server"]

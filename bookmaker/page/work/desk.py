@@ -9,20 +9,16 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol, assert_never
 
-from ..ground.files import SourceFile, looking, reason_of, supposing
-from ..ground.output.single_file import write_new
-from ..ground.problems import BookmakerError, CommandError, Problem
-from ..sheets.flat import Role
-from ..shelf.plan import ShelfPlan
-from ..shelf_file.book_list.table import text_of_table
-from ..shelf_file.edits.files import EditedFile, undo
-from ..things.draft import Draft
-from ..workshop import Checked, Workshop
-from .changes import Wanted, make_change, supposed_change, wanted_of
-from .details import held_fast, thing_told
-from .first_shelf import FirstWanted, first_shelf, first_wanted_of, listed_titles
-from .gallery import Gallery
-from .jobs import (
+from ...ground.files import SourceFile, looking, reason_of, supposing
+from ...ground.output.single_file import write_new
+from ...ground.problems import BookmakerError, CommandError, Problem
+from ...sheets.flat import Role
+from ...shelf.plan import ShelfPlan
+from ...shelf_file.book_list.table import text_of_table
+from ...shelf_file.edits.files import EditedFile, undo
+from ...things.draft import Draft
+from ...workshop import Checked, Workshop
+from ..jobs import (
     Answer,
     Asked,
     Change,
@@ -41,9 +37,13 @@ from .jobs import (
     Undo,
     Watch,
 )
-from .last_made import made_folder
+from ..last_made import made_folder
+from ..replies import Value, as_json, problem_shown
+from .changes import Wanted, make_change, supposed_change, wanted_of
+from .details import held_fast, thing_told
+from .first_shelf import FirstWanted, first_shelf, first_wanted_of, listed_titles
+from .gallery import Gallery
 from .made import made_told, sheet_png
-from .replies import Value, as_json, problem_shown
 from .shown import NOTHING_YET, shelf_shown
 
 __all__ = ["Desk"]

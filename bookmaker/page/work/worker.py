@@ -13,12 +13,12 @@ from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..ground.problems import BookmakerError, Problem
-from .jobs import Answer, Asked, Change, FirstShelf, Look, Overtaken, Undo
-from .replies import refusal
+from ...ground.problems import BookmakerError, Problem
+from ..jobs import Answer, Asked, Change, FirstShelf, Look, Overtaken, Undo
+from ..replies import refusal
 
 if TYPE_CHECKING:
-    from ..ground.kept.disk import KeptOnDisk
+    from ...ground.kept.disk import KeptOnDisk
     from .desk import Desk
 
 __all__ = ["answer_to", "work"]
@@ -32,7 +32,7 @@ URGENT = (Look, Change, Undo, FirstShelf)
 def work(connection: Connection, shelf: Path, kept: KeptOnDisk | None) -> None:
     """Do what is asked through a connection, until it is closed."""
     # the server, which names this function, waits for none of what works out shelves
-    from ..typesetting.standing_type import StandingType
+    from ...typesetting.standing_type import StandingType
     from .desk import Desk
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the server, which gets the same, says when to end

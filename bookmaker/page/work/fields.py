@@ -10,12 +10,12 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from ..ground.problems import FieldPath
-from ..shelf.entries import ShelfSpec
-from ..shelf_file.fields.entry import Entry
-from ..shelf_file.fields.keys import kinds_at
-from ..shelf_file.yaml_tree import Tree
-from .replies import Value
+from ...ground.problems import FieldPath
+from ...shelf.entries import ShelfSpec
+from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.keys import kinds_at
+from ...shelf_file.yaml_tree import Tree
+from ..replies import Value
 
 __all__ = ["form_of", "models_told_apart"]
 

@@ -6,27 +6,27 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
-from ..ground.geometry import Rect
-from ..paper.thickness import Thickness
-from ..sheets.facsimiles import Facsimile, facsimile_of_piece
-from ..sheets.flat import Face
-from ..sheets.layout import lay_out
-from ..shelf_file.edits.edit import Copy, Edit, Remove, SetValue
-from ..shelf_file.edits.origins import origins_of
-from ..shelf_file.edits.shelf import shelf_refusal
-from ..shelf_file.edits.written import read_written
-from ..shelf_file.fields.keys import dotted_keys
-from ..shelf_file.source_text import TABLES, source_text
-from ..shelf_file.whereabouts import whereabouts
-from ..things.book.entry import BookEntry
-from ..things.making import Bench, Chapter, Figure
-from ..things.prints import Prints
-from ..things.thing import Plan
-from ..workshop import Checked
+from ...ground.geometry import Rect
+from ...paper.thickness import Thickness
+from ...sheets.facsimiles import Facsimile, facsimile_of_piece
+from ...sheets.flat import Face
+from ...sheets.layout import lay_out
+from ...shelf_file.edits.edit import Copy, Edit, Remove, SetValue
+from ...shelf_file.edits.origins import origins_of
+from ...shelf_file.edits.shelf import shelf_refusal
+from ...shelf_file.edits.written import read_written
+from ...shelf_file.fields.keys import dotted_keys
+from ...shelf_file.source_text import TABLES, source_text
+from ...shelf_file.whereabouts import whereabouts
+from ...things.book.entry import BookEntry
+from ...things.making import Bench, Chapter, Figure
+from ...things.prints import Prints
+from ...things.thing import Plan
+from ...workshop import Checked
+from ..last_made import last_plan
+from ..replies import Value
 from .fields import form_of
 from .gallery import Gallery
-from .last_made import last_plan
-from .replies import Value
 
 __all__ = ["held_fast", "made_sheets", "thing_told"]
 
