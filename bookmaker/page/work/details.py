@@ -27,6 +27,7 @@ from ..last_made import last_plan
 from ..replies import Value
 from .fields import form_of
 from .gallery import Gallery
+from .inside import inside_path, inside_told
 
 __all__ = ["held_fast", "made_sheets", "thing_told"]
 
@@ -188,8 +189,11 @@ def _form(checked: Checked, id: str, plan: Plan) -> Value:
     for group in form:
         if group["key"]:
             group["fixed"] = refused(SetValue((*field, group["key"], group["fields"][0]["key"].split(".")[1]), "X"))
+    entry = plan.thing.entry
+    inside = inside_told(entry, checked.shelf, field) if form and isinstance(entry, BookEntry) else None
     return {
         "form": form,
+        "inside": inside and inside | {"fixed": refused(SetValue(inside_path(checked.shelf, field), "X"))},
         "fixed": fixed,
         "removed": refused(Remove(field)),
         "copied": refused(Copy(field, (BOOKS, int(field[1]) + 1))),

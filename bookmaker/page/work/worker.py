@@ -14,8 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ...ground.problems import BookmakerError, Problem
-from ..jobs import Answer, Asked, Change, FirstShelf, Look, Overtaken, Undo
-from ..replies import refusal
+from ..jobs import Accept, Answer, Asked, Change, FirstShelf, Look, Overtaken, Undo
 
 if TYPE_CHECKING:
     from ...ground.kept.disk import KeptOnDisk
@@ -25,7 +24,7 @@ __all__ = ["answer_to", "work"]
 
 UNFORESEEN = Problem("bookmaker came upon something that it does not know", "take the last change back")
 
-URGENT = (Look, Change, Undo, FirstShelf)
+URGENT = (Look, Change, Undo, Accept, FirstShelf)
 """What somebody waits for to be seen on the shelf."""
 
 
@@ -51,14 +50,14 @@ def answer_to(asked: Asked, desk: Desk) -> Answer | None:
     try:
         return desk.do(asked)
     except BookmakerError as refused:
-        return Answer(asked.number, refusal(refused.problems), refused=True)
+        return Answer(asked.number, desk.why_not(refused.problems), refused=True)
     except Overtaken:
         return None
     except Exception:  # a fault of bookmaker's own, for whoever mends it; the page goes on
         traceback.print_exc()
         if isinstance(asked.job, Look):
             desk.refused([UNFORESEEN])
-        return Answer(asked.number, refusal([UNFORESEEN]), refused=True)
+        return Answer(asked.number, desk.why_not([UNFORESEEN]), refused=True)
 
 
 class _Queue:
