@@ -44,6 +44,7 @@ TABLES = {
     "a stock": ["StockEntry"],
     "a space": ["SpaceEntry"],
     "a book": ["BookEntry"],
+    "stands": ["Stands"],
     "size and life_size": ["PageSize", "LifeSize"],
     "an accordion": ["Accordion"],
     "leaves": ["Leaves"],

@@ -24,7 +24,7 @@ def made_told(made: Made, folder: Path) -> Value:
     for sheet in last_plan(folder).get("sheets", []):
         name, page = sheet["file"], int(sheet["page"])
         pages.setdefault(name, set()).add(page)
-        if any(made.changes.concern(piece["id"]) for piece in sheet["pieces"]):
+        if made.changes.among(piece["id"] for piece in sheet["pieces"]):
             changed.setdefault(name, set()).add(page)
     return {
         "folder": str(folder),

@@ -77,7 +77,7 @@ def _stray(front: Front, gallery: Gallery) -> Value:
 def _shown(front: Front, gallery: Gallery) -> Iterator[Value]:
     for place in front.places:
         for one in place:
-            yield {"thing": one.thing, "rect": _rect(one.rect), "lies": one.lies, "picture": gallery.hang_shown(one)}
+            yield {"thing": one.thing, "rect": _rect(one.box), "lies": one.lies, "picture": gallery.hang_shown(one)}
 
 
 def _rect(rect: Rect) -> list[float]:
