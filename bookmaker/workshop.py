@@ -127,6 +127,17 @@ class Workshop:
         return self._planned(path, bench)[1]
 
     @uncollected()
+    def written(self, path: Path) -> ShelfFile[ShelfSpec]:
+        """A shelf file that can be used, as it was read: with all books that it invents.
+
+        Raises:
+            ShelfFileError: the file, or one it names, cannot be used; all problems at once.
+        """
+        bench = self._bench(path)
+        bench.look_anew()
+        return self._planned(path, bench)[0]
+
+    @uncollected()
     def drawn(self, path: Path, plan: ShelfPlan, thing: str) -> Draft:
         """One thing of a plan drawn, by its id: what `check` finds later as it is."""
         return _draft(plan, plan.plans[thing], self._bench(path))
