@@ -131,7 +131,7 @@ def test_a_scene_inks_its_whole_area_and_leaves_the_upper_sky_plain(scene) -> No
 
 
 @pytest.mark.parametrize("manner", MANNERS)
-@pytest.mark.parametrize(("part", "ground"), enumerate(["#b59a68", "#1f2c40", "#4f6d73"]))
+@pytest.mark.parametrize(("part", "ground"), list(enumerate(["#b59a68", "#1f2c40", "#4f6d73"])))
 def test_every_manner_leaves_the_upper_sky_plain_and_its_own_colour(manner: str, part: int, ground: str) -> None:
     """Every scene in every manner under one of three skies."""
     sky = Colour.from_hex(ground)
