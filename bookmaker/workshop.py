@@ -129,6 +129,17 @@ class Workshop:
         return self._planned(path, bench)[1]
 
     @uncollected()
+    def written(self, path: Path) -> ShelfFile[ShelfSpec]:
+        """A shelf file that can be used, as it was read: with all books that it invents.
+
+        Raises:
+            ShelfFileError: the file, or one it names, cannot be used; all problems at once.
+        """
+        bench = self._bench(path)
+        bench.look_anew()
+        return self._planned(path, bench)[0]
+
+    @uncollected()
     def drawn(self, path: Path, plan: ShelfPlan, thing: str) -> Draft:
         """One thing of a plan drawn, by its id: what `check` finds later as it is."""
         return _draft(plan, plan.plans[thing], self._bench(path))
@@ -244,9 +255,9 @@ def _usable(shelf: ShelfFile[ShelfSpec], written: Register, kept: Keeper) -> She
 
     A file with faults is looked through for names and files that are missing, but not worked out.
     """
-    problems = [*cross_check(shelf.spec, written, all_listed=shelf.all_listed)] if shelf.names_stand else []
+    problems = [*cross_check(shelf.spec, written, kept, all_listed=shelf.all_listed)] if shelf.names_stand else []
     crossed = bool(shelf.faults or shelf.located(problems, written.fields))
-    problems += outside_texts(shelf.spec, shelf.folder)
+    problems += outside_texts(written, shelf.spec.texts_from, shelf.folder, kept)
     register, plan = written, None
     with gathered(problems), summed():
         demand("things", len(written.things))

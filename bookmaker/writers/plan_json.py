@@ -6,6 +6,7 @@ import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
+from ..ground.geometry import Rect
 from ..ground.problems import Problem, show_field
 from ..ground.units import rounded
 from ..ground.visible import STEERING
@@ -14,11 +15,13 @@ from ..paper.stock import Stock
 from ..sheets.cutting import CutPart, Stick
 from ..sheets.layout import Sheet
 from ..sheets.tally import Tally
+from ..shelf.arrangement import row_of
 from ..shelf.checked import Checked
 from ..shelf.entries import THINGS
 from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
 from ..shelf.film_estimates import FilmEstimate, film_estimates
 from ..shelf.fit import SpaceFit
+from ..shelf.placing.places import Placed
 from ..shelf.plan import ShelfPlan
 from ..shelf.printed.records import KEY, Printed
 from ..things.terms import Terms
@@ -81,7 +84,7 @@ def check_report(checked: Checked) -> dict[str, Any]:
         "shelf": plan.spec.shelf,
         **{key: _things(key, checked) for key in (*sections, THINGS)},
         "coverage_factor": COVERAGE_FACTOR,
-        "spaces": [_space(space, plan.spec.spaces[space.name].chance) for space in plan.spaces],
+        "spaces": [_space(space, plan) for space in plan.spaces],
         "measured": [_comparison(one) for one in comparisons(plan)],
         "caliper_estimates": [_estimate(estimate) for estimate in caliper_estimates(plan)],
         "film_estimates": [_film(estimate) for estimate in film_estimates(plan)],
@@ -162,7 +165,7 @@ def _stick(stick: Stick) -> dict[str, Any]:
     }
 
 
-def _space(space: SpaceFit, chance: float) -> dict[str, Any]:
+def _space(space: SpaceFit, plan: ShelfPlan) -> dict[str, Any]:
     return {
         "name": space.name,
         "width_mm": rounded(space.width),
@@ -173,7 +176,22 @@ def _space(space: SpaceFit, chance: float) -> dict[str, Any]:
         "all_one_way_mm": rounded(space.all_one_way),
         "tolerance_mm": rounded(space.likely),
         "probability": round(space.probability, 4),
-        "wanted_probability": round(chance, 4),
+        "wanted_probability": round(plan.spec.spaces[space.name].chance, 4),
+        "places": [_place(one) for one in row_of(space, plan)],
+    }
+
+
+def _place(one: Placed) -> dict[str, Any]:
+    """What stands in one place, a stack from the top; the box around it, its left edge from that of the space."""
+    box = Rect.around(one.outline)
+    return {
+        "things": [thing.thing for thing in one.place.things],
+        "stack": one.place.stack,
+        "left_mm": rounded(box.x),
+        "width_mm": rounded(box.width),
+        "height_mm": rounded(box.height),
+        "lean_deg": rounded(one.place.lean),
+        "pulled_out_mm": rounded(one.place.things[0].stance.pulled_out),
     }
 
 
