@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import replace
 from itertools import chain
-from struct import Struct, pack
+from struct import pack
 from typing import NamedTuple
 
 from ..ground.drawing import Art, Canvas, Colour, Pen
@@ -16,7 +16,6 @@ from ..ground.imported import ImportedPage
 from ..ground.pictures import Picture
 from ..ground.typefaces import Run, TextLine
 from ..paper.stock import Stock, calibration
-from ..typesetting.word_line import WordLine
 from .flat import Face
 from .piece import Piece
 
@@ -24,9 +23,6 @@ __all__ = ["Fingerprint", "Fingerprints"]
 
 DIGITS = 16
 """Hexadecimal digits of each part: that two pieces of any shelf share them by chance is not to be expected."""
-
-WORDS = Struct("<I8d")
-"""A line of prose but for its words: how many, its size, what is between letters and words, its place, its colour."""
 
 
 class Fingerprint(NamedTuple):
@@ -170,13 +166,11 @@ class _Digest:
         self.outline(path)
 
     def text(self, line: TextLine, at: Point, colour: Colour) -> None:
-        """A line of text, by its runs; of a line of prose its words and their spaces tell where these stand."""
-        if isinstance(line, WordLine):
-            told = WORDS.pack(len(line.words), line.size, line.tracking, line.gap, *at, *colour)
-            self._hash.update(b"words" + told + self._runs.digests((*line.words, line.space)))
-            return
-        self.note("text", line.size, line.tracking, *at, *colour, *[x for x, _ in line.runs])
-        self._hash.update(self._runs.digests([run for _, run in line.runs]))
+        """A line of text, by its runs."""
+        placed = line.runs  # of a line of prose they are worked out anew each time
+        places, runs = zip(*placed, strict=True) if placed else ((), ())
+        self.note("text", line.size, line.tracking, *at, *colour, *places)
+        self._hash.update(self._runs.digests(runs))
 
     def picture(self, picture: Picture, into: Rect) -> None:
         """A picture, by what its file holds."""
