@@ -9,6 +9,7 @@ from collections.abc import Iterable, Iterator
 from typing import Any, NoReturn
 
 from .files import SAVE_AGAIN
+from .operators.inline_pictures import check_inline_pictures
 from .problems import Problem, ShelfFileError
 
 __all__ = ["Node", "PageStreams", "content_of"]
@@ -116,6 +117,7 @@ class PageStreams:
         self._unfolded += len(content)
         if self._unfolded > MOST_IN_ALL:
             raise _TooMuchError
+        check_inline_pictures(content)
         self._fonts(content, resources)
         forms: Any = resources["/XObject"].get_object() if "/XObject" in resources else {}
         for name in _named(DRAWN, content, forms):
