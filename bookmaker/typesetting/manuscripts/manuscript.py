@@ -11,6 +11,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import NoReturn
 
+from ...ground.demands import demand
 from ...ground.files import Wanted, read_file
 from ...ground.kept import digest
 from ...ground.problems import Problem, Severity, ShelfFileError
@@ -138,7 +139,9 @@ def read_manuscript(
             is read from right to left and that the typeface does not have.
     """
     name = path.name
-    raw = _decoded(name, read_file(path, TEXT, written, ("file",)).data).replace("\r\n", "\n").replace("\r", "\n")
+    data = read_file(path, TEXT, written, ("file",)).data
+    demand("letters", len(data), name=name, field=("file",))
+    raw = _decoded(name, data).replace("\r\n", "\n").replace("\r", "\n")
     if "\0" in raw:
         _refuse(f"{name} has a null byte in line {_line_of(raw, chr(0))}: it is not plain text", SAVE_AS_TEXT)
     raw = composed(raw)

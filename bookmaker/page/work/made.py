@@ -5,11 +5,11 @@ from __future__ import annotations
 import io
 from pathlib import Path
 
-from ..ground.problems import CommandError, Problem
-from ..workshop import Made
-from ..writers.pdf_pixels import rendered_page
-from .last_made import last_plan, listed_files
-from .replies import Value
+from ...ground.problems import CommandError, Problem
+from ...workshop import Made
+from ...writers.pdf_pixels import rendered_page
+from ..last_made import last_plan, listed_files
+from ..replies import Value
 
 __all__ = ["made_told", "sheet_png"]
 
