@@ -67,6 +67,10 @@ TABLES = {
     "a frame": ["FrameEntry"],
     "a mount": ["MountEntry"],
     "rails": ["RailsEntry"],
+    "a paper": ["Letter", "Poster", "Print"],
+    "a map": ["FoldedMap"],
+    "a face": ["FaceEntry"],
+    "a fold": ["FoldEntry"],
     "the faces": ["BoxFaces"],
     "one face": ["BoxFace"],
     "blank pages": ["Blank"],
@@ -91,13 +95,13 @@ TABLES = {
         "Leather",
         "HalfLeather",
         "PaperBoards",
-        "Paperback",
         "LedgerDesign",
         "Atlas",
         "School",
         "Pamphlet",
     ],
     "a picture cover": ["PictureCover"],
+    "a paperback": ["Paperback"],
     "own artwork": ["OwnArtwork"],
     "a plain design": ["Plain"],
 }
@@ -105,8 +109,10 @@ TABLES = {
 
 TOLD_OF_ALL = {
     "PictureCover": "Cloth",
+    "Paperback": "Cloth",
     "PrinterEntry": "PaperPath",
     "ListedSlipcase": "SlipcaseEntry",
+    "FoldedMap": "Letter",
     **dict.fromkeys(("LiddedBox", "HingedBox", "DrawerBox", "Folder"), "Tray"),
 }
 """Models with a table of what they have besides the keys of another one: of all drawn designs, of any printer …"""
