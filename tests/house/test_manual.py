@@ -105,13 +105,13 @@ TABLES = {
         "Leather",
         "HalfLeather",
         "PaperBoards",
-        "Paperback",
         "LedgerDesign",
         "Atlas",
         "School",
         "Pamphlet",
     ],
     "a picture cover": ["PictureCover"],
+    "a paperback": ["Paperback"],
     "own artwork": ["OwnArtwork"],
     "a plain design": ["Plain"],
 }
@@ -119,6 +119,7 @@ TABLES = {
 
 TOLD_OF_ALL = {
     "PictureCover": "Cloth",
+    "Paperback": "Cloth",
     "PrinterEntry": "PaperPath",
     "ListedSlipcase": "SlipcaseEntry",
     **dict.fromkeys(("FoldedMap", "Newspaper", "SheetMusic", "Cards", "PlayingCards"), "Letter"),

@@ -232,7 +232,7 @@ spaces:
 defaults:
   block: {{kind: accordion, stock: page paper}}   # a strip of paper, folded to and fro
   cover: {{kind: wrap, stock: cover paper}}       # a cover of paper around it
-  inside: [{{kind: title page}}, {{kind: dummy text, size: 2.2 pt}}]
+  inside: {{kind: dummy text, size: 2.2 pt}}       # lines that only look like text
 
 books:
 """
@@ -253,5 +253,6 @@ def _entry(book: _Book, wanted: FirstWanted) -> str:
         f"    space: {word(wanted.spaces[book.space].name)}\n"
         f"    size: {{height: {book.height:g} mm, width: {book.width:g} mm}}\n"
         f"    block: {{pages: {book.pages}}}\n"
+        "    inside: [{kind: title page}, {kind: dummy text}]\n"
         f"    design: {{style: {book.style}, palette: {palette}}}\n"
     )
