@@ -12,7 +12,8 @@ from ....ground.drawing import Art, Colour, Pen
 from ....ground.geometry import Path, Point, Rect
 from ....shelf_file.fields.counts import Squares
 from ....shelf_file.fields.words import Ink
-from ...book.designs.ornament.ornaments import FLEURONS, stamp
+from ...book.designs.ornament.fleurons import FLEURONS
+from ...book.designs.ornament.ornaments import stamp
 from ...book.designs.ornament.shapes import gathered
 from ...lettering import line_of
 from ..entry import Leaf, PaperEntry, Press
