@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from math import ceil, floor
+from math import ceil
 
 from ..ground.problems import Problem, Severity
 from ..ground.quantities import counted
+from ..ground.told import print_um, rounded_down
 from ..ground.units import print_mm
 from ..things.draft import Draft
 from ..things.thing import Plan
@@ -173,7 +174,7 @@ def _thinner_stock(things: Sequence[Plan], missing: float, plan: ShelfPlan) -> I
     thin = caliper - missing / slope
     if thin >= caliper * 0.6:
         # rounded down: a remedy that is rounded the other way would still be too thick
-        yield f"use {stock} of {floor(thin * 1000)} µm instead of {caliper * 1000:.0f}"
+        yield f"use {stock} of {print_um(rounded_down(thin, 3))} instead of {print_um(caliper)}"
 
 
 def _rounded_up(length: float) -> float:

@@ -5,6 +5,7 @@ import { Desk } from "./book.js";
 import { Drag } from "./drag.js";
 import { byId, say } from "./elements.js";
 import { firstShelf } from "./first.js";
+import { preferUnits, units } from "./lengths.js";
 import { looksOf } from "./looks.js";
 import { Shelf } from "./shelf.js";
 import { on, source, tell } from "./source.js";
@@ -59,6 +60,8 @@ function show(state) {
   if (beginning) byId("shelf").replaceChildren();
   beginning = false;
   byId("tools").hidden = false;
+  preferUnits(state.inches);
+  byId("units").textContent = units.inches ? "inches" : "mm";
   byId("name").textContent = state.shelf ?? state.file;
   document.title = state.shelf ? `${state.shelf} · bookmaker` : "bookmaker";
   if (zoom.times === null && state.spaces.length) zoom.fit(state.spaces);

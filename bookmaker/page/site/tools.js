@@ -5,12 +5,13 @@ import { maker } from "./make.js";
 import { remember, units } from "./lengths.js";
 
 export function tools(asked, changes, state, again) {
-  const unit = button(units.inches ? "inches" : "mm", () => {
+  const told = () => (units.inches ? "inches" : "mm");
+  const unit = button(told(), () => {
     units.inches = !units.inches;
-    remember("units", units.inches ? "inches" : "mm");
-    unit.textContent = units.inches ? "inches" : "mm";
+    remember("units", told());
+    unit.textContent = told();
     again();
-  }, { "aria-label": "lengths in mm or inches" });
+  }, { id: "units", "aria-label": "lengths in mm or inches" });
   const add = asked.live ? button("add a book …", () => askForBook(changes, state()), { "aria-haspopup": "dialog" }) : null;
   return element("div", { class: "row", role: "group", "aria-label": "Shelf" }, [add, unit, asked.live ? maker(asked) : null].filter(Boolean));
 }

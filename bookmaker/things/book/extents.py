@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from ...ground.problems import Problem, ShelfFileError
+from ...ground.told import in_units
 from ...shelf_file.fields.entry import named
 from ...typesetting.page import BookWords, PageFrame
 from ..terms import Terms
@@ -99,12 +100,13 @@ def _unsettled(book: BookEntry, why: Problem | None) -> Problem:
 
 def misplaced(space: str | None, stack: str | None) -> Problem | None:
     """What keeps a block from filling, a book without a space or in a stack; the field is relative to the book."""
+    a_thickness = f"write a thickness such as {in_units('4 mm', '5/32 in')}"
     if space is None:
         message = "the block is to fill its space, but the book stands in none"
-        remedy = "add space: with a name from spaces, or write a thickness such as 4 mm"
+        remedy = f"add space: with a name from spaces, or {a_thickness}"
     elif stack is not None:
         message = "a book in a stack cannot fill its space: the stack takes the height of its longest book"
-        remedy = "leave stack out, or write a thickness such as 4 mm"
+        remedy = f"leave stack out, or {a_thickness}"
     else:
         return None
     return Problem(message, remedy, field=("block", "thickness"))
