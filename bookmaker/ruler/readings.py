@@ -81,11 +81,11 @@ def _reverse() -> tuple[Question, ...]:
     )
 
 
-def _as_drawn() -> Answers:
-    """How long the rules and the sides of the square of this page are, where that is not the usual."""
+def _as_drawn(group: str) -> Answers:
+    """How long the rules or the sides of the square of this page are, where that is not the usual."""
     by = division()
-    usual = by.rule == RULE_LENGTH
-    return {} if usual else {"rules": {"drawn": by.rule}, "diagonals": {"drawn": by.square}}
+    lengths = {"rules": by.rule, "diagonals": by.square}
+    return {"drawn": lengths[group]} if group in lengths and by.rule != RULE_LENGTH else {}
 
 
 def measure(sheet: SheetFormat, ask: Ask, say: Say) -> PrinterEntry:
@@ -93,7 +93,7 @@ def measure(sheet: SheetFormat, ask: Ask, say: Say) -> PrinterEntry:
 
     A hole that lies to the right of the middle means that the reverse is printed too far to the left.
     """
-    answers: Answers = {"sheet": sheet, **_as_drawn()}
+    answers: Answers = {"sheet": sheet}
     for questions in _rounds():
         while True:
             found = answers
@@ -150,7 +150,7 @@ def _usual(question: Question) -> Answers:
     if not question.group:
         return {}
     alike = {other.key: other.usual for asked in _rounds() for other in asked if other.group == question.group}
-    return {question.group: {**_as_drawn().get(question.group, {}), **alike}}
+    return {question.group: {**_as_drawn(question.group), **alike}}
 
 
 def _turned(typed: str) -> str:
@@ -160,7 +160,10 @@ def _turned(typed: str) -> str:
 def _with(question: Question, written: str, answers: Mapping[str, Any]) -> Answers:
     if not question.group:
         return {**answers, question.key: written}
-    return {**answers, question.group: {**answers.get(question.group, {}), question.key: written}}
+    return {
+        **answers,
+        question.group: {**_as_drawn(question.group), **answers.get(question.group, {}), question.key: written},
+    }
 
 
 def _wrong(answers: Mapping[str, Any]) -> Sequence[Problem]:

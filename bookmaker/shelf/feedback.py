@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import hypot, sqrt
 
 from ..ground.problems import FieldPath, Problem, Severity
-from ..ground.told import figure_um, small_unit
+from ..ground.told import figure_um, small_unit, unit_named
 from ..ground.units import print_mm
 from ..paper.stock import Stock
 from ..paper.thickness import Thickness
@@ -92,7 +92,7 @@ def doubtful_measures(measured: Sequence[Comparison]) -> Iterator[Problem]:
         if abs(one.difference) > max(DOUBTFUL, DOUBTFUL_SHARE * one.computed):
             yield Problem(
                 f"{one.what} measures {print_mm(one.measured, 2)}, computed are {print_mm(one.computed, 2)}",
-                "measure again, pressed lightly, without the boards; "
+                f"measure again, in {unit_named()}, pressed lightly, without the boards; "
                 "or see whether pages and paper are those of the shelf file",
                 Severity.WARNING,
                 field=one.field,

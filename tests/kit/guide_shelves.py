@@ -15,6 +15,7 @@ __all__ = ["chapters", "flattened", "guide_shelf", "said", "shelf_head"]
 def shelf_head(sheet: str = "A4") -> str:
     return f"""\
 shelf: The Salt Office
+units: millimetres
 printer: {{sheet: {sheet}}}
 stocks:
   laid: {{caliper: 75 um, glue: spray, grain: long}}
