@@ -214,7 +214,10 @@ def looks(
 def keep(
     shelf: Shelf = USUAL_SHELF,
     apart: Annotated[
-        bool, typer.Option("--apart", help="First give books other looks whose neighbours have nearly their colour.")
+        bool,
+        typer.Option(
+            "--apart", help="First give books other looks whose neighbours have nearly their colour or scene."
+        ),
     ] = False,
     quiet: Quiet = False,
 ) -> None:

@@ -15,12 +15,12 @@ from ..ground.output import put_file
 from ..ground.told import told_in
 from ..typesetting.standing_type import StandingType
 from ..workshop import Checked, Workshop
-from .details import thing_told
-from .gallery import Gallery
 from .last_made import made_folder
 from .replies import Value
-from .shown import shelf_shown
 from .site_files import site_files
+from .work.details import thing_told
+from .work.gallery import Gallery
+from .work.shown import shelf_shown
 
 __all__ = ["bundled", "page_file", "write_page"]
 

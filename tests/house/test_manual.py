@@ -44,6 +44,7 @@ TABLES = {
     "a stock": ["StockEntry"],
     "a space": ["SpaceEntry"],
     "a book": ["BookEntry"],
+    "stands": ["Stands"],
     "size and life_size": ["PageSize", "LifeSize"],
     "an accordion": ["Accordion"],
     "leaves": ["Leaves"],
@@ -66,6 +67,10 @@ TABLES = {
     "a frame": ["FrameEntry"],
     "a mount": ["MountEntry"],
     "rails": ["RailsEntry"],
+    "a paper": ["Letter", "Poster", "Print"],
+    "a map": ["FoldedMap"],
+    "a face": ["FaceEntry"],
+    "a fold": ["FoldEntry"],
     "the faces": ["BoxFaces"],
     "one face": ["BoxFace"],
     "blank pages": ["Blank"],
@@ -90,13 +95,13 @@ TABLES = {
         "Leather",
         "HalfLeather",
         "PaperBoards",
-        "Paperback",
         "LedgerDesign",
         "Atlas",
         "School",
         "Pamphlet",
     ],
     "a picture cover": ["PictureCover"],
+    "a paperback": ["Paperback"],
     "own artwork": ["OwnArtwork"],
     "a plain design": ["Plain"],
 }
@@ -104,8 +109,10 @@ TABLES = {
 
 TOLD_OF_ALL = {
     "PictureCover": "Cloth",
+    "Paperback": "Cloth",
     "PrinterEntry": "PaperPath",
     "ListedSlipcase": "SlipcaseEntry",
+    "FoldedMap": "Letter",
     **dict.fromkeys(("LiddedBox", "HingedBox", "DrawerBox", "Folder"), "Tray"),
 }
 """Models with a table of what they have besides the keys of another one: of all drawn designs, of any printer …"""

@@ -10,7 +10,19 @@ from ...ground.amounts import parse_count
 from ...ground.quantities import NotAMeasure
 from .words import read_text, refuse
 
-__all__ = ["Count", "Flyleaves", "LookNumber", "PageCount", "PartPages", "SectionPages", "Stations", "StripPanels"]
+__all__ = [
+    "Columns",
+    "Copies",
+    "Count",
+    "Flyleaves",
+    "FoldedPanels",
+    "LookNumber",
+    "PageCount",
+    "PartPages",
+    "SectionPages",
+    "Stations",
+    "StripPanels",
+]
 
 
 def _whole(low: int, high: int, *, even: bool = False) -> BeforeValidator:
@@ -87,3 +99,12 @@ Flyleaves = Annotated[
     WithJsonSchema({"type": "integer", "minimum": 0, "maximum": 20, "multipleOf": 2}),
 ]
 """Blank panels at each end: even."""
+
+Columns = Annotated[int, _whole(1, 12), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 12})]
+"""Columns of text beside one another."""
+
+FoldedPanels = Annotated[int, _whole(2, 16), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 16})]
+"""Panels or rows into which a paper is folded."""
+
+Copies = Annotated[int, _whole(1, 200), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 200})]
+"""How many of a paper are made."""

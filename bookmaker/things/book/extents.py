@@ -98,15 +98,18 @@ def _unsettled(book: BookEntry, why: Problem | None) -> Problem:
     )
 
 
-def misplaced(space: str | None, stack: str | None) -> Problem | None:
-    """What keeps a block from filling, a book without a space or in a stack; the field is relative to the book."""
+def misplaced(book: BookEntry) -> Problem | None:
+    """What keeps a block from filling: a book without a space, in a stack, or not upright; the field is the book's."""
     a_thickness = f"write a thickness such as {in_units('4 mm', '5/32 in')}"
-    if space is None:
+    if book.space is None:
         message = "the block is to fill its space, but the book stands in none"
         remedy = f"add space: with a name from spaces, or {a_thickness}"
-    elif stack is not None:
+    elif book.stack is not None:
         message = "a book in a stack cannot fill its space: the stack takes the height of its longest book"
         remedy = f"leave stack out, or {a_thickness}"
+    elif book.stands.otherwise:
+        message = f"a book with stands: {book.stands.otherwise} cannot fill its space, which takes books that stand"
+        remedy = f"leave stands out, or {a_thickness}"
     else:
         return None
     return Problem(message, remedy, field=("block", "thickness"))
