@@ -20,7 +20,7 @@ from ....shelf_file.fields.measures import Tracking
 from ....shelf_file.fields.words import Flag, Ink
 from .artwork import NO_ARTWORK, Artwork
 from .ornament.devices import DeviceName
-from .ornament.ornaments import OrnamentName
+from .ornament.fleurons import OrnamentName
 from .palettes import Material, PaletteName
 
 __all__ = [
