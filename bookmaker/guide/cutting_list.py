@@ -9,8 +9,9 @@ from ..ground.drawing import Art
 from ..ground.geometry import Size
 from ..ground.told import figure, units_told
 from ..sheets.cutting import CutPart, Stick
-from .items import Heading, Item, Paragraph, columns, table
+from .items import Heading, Item, Paragraph
 from .pages import lay_out_pages
+from .tables import columns, table
 
 __all__ = ["cutting_list_pages"]
 
