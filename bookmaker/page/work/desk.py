@@ -43,13 +43,14 @@ from ..jobs import (
 from ..last_made import made_folder
 from ..replies import Value, as_json
 from .changes import Wanted, make_change, supposed_change, wanted_of
-from .details import held_fast, thing_told
+from .details import thing_told
 from .exchange import exchanged
 from .first_shelf import FirstWanted, first_shelf, first_wanted_of, listed_titles
 from .gallery import Gallery
 from .links import problem_told, refusal_told
 from .made import made_told, sheet_png
 from .manual_pages import manual_pages
+from .placing import placings
 from .proposing import Proposing
 from .shown import NOTHING_YET, shelf_shown
 
@@ -246,7 +247,7 @@ class Desk:
             drafts[id] = self._workshop.drawn(self._path, plan, id)
         checked = self._workshop.check(self._path)
         shown = shelf_shown(
-            self._path, checked.plan, checked.drafts, checked.problems, held_fast(checked), self._gallery
+            self._path, checked.plan, checked.drafts, checked.problems, placings(checked), self._gallery
         )
         self._gallery.forget()
         self._known = _Known(shown, checked)

@@ -250,7 +250,7 @@ spaces:
 defaults:
   block: {{kind: accordion, stock: page paper}}   # a strip of paper, folded to and fro
   cover: {{kind: wrap, stock: cover paper}}       # a cover of paper around it
-  inside: [{{kind: title page}}, {{kind: dummy text, size: 2.2 pt}}]
+  inside: {{kind: dummy text, size: 2.2 pt}}       # lines that only look like text
 
 books:
 """
@@ -271,5 +271,6 @@ def _entry(book: _Book, wanted: FirstWanted) -> str:
         f"    space: {word(wanted.spaces[book.space].name)}\n"
         f"    size: {{height: {print_mm(book.height)}, width: {print_mm(book.width)}}}\n"
         f"    block: {{pages: {book.pages}}}\n"
+        "    inside: [{kind: title page}, {kind: dummy text}]\n"
         f"    design: {{style: {book.style}, palette: {palette}}}\n"
     )
