@@ -396,7 +396,11 @@ def test_top_level_is_tidy() -> None:
 
 
 def test_editors_find_nothing_wrong_with_what_is_shown() -> None:
-    shelves = {name: text for name, text in named_files().items() if name not in {"mistakes.yaml", "study-inkjet.yaml"}}
+    shelves = {
+        name: text
+        for name, text in named_files().items()
+        if name not in {"mistakes.yaml", "study-inkjet.yaml", "porch-laser.yaml"}
+    }
     shelves["snippets"] = "\n".join(text for text in blocks("yaml") if not text.startswith("# "))
     assert [f"{name}: {wrong}" for name, text in shelves.items() for wrong in astray(text, shelf_schema())] == []
 

@@ -7,6 +7,7 @@ from typing import Annotated, Literal, Self
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from ...ground.geometry import Size
+from ...ground.told import in_units
 from ...paper.thickness import ASSEMBLY_TOLERANCE
 from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.counts import LookNumber
@@ -129,11 +130,12 @@ class BookEntry(ThingEntry):
     @model_validator(mode="after")
     def _one_size(self) -> Self:
         if (self.size is None) == (self.life_size is None):
+            high, wide = in_units("21 mm", "0.83 in"), in_units("15 mm", "0.59 in")
             said = "has both size and life_size" if self.size else "has no size"
             raise refuse(
                 said,
-                "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page",
-                instead={"size": {"height": "21 mm", "width": "15 mm"}, "life_size": None},
+                f"write either size: {{height: {high}, width: {wide}}} or life_size with the full-size page",
+                instead={"size": {"height": high, "width": wide}, "life_size": None},
             )
         if self.stack and not self.space:
             remedy = "add space: with a name from spaces"
