@@ -3,7 +3,8 @@
 Where each comes from: unlike neighbours by colour are what `palettes` strive for already, in Oklab (Ottosson 2020);
 likeness fades as an exponential of the distance (R. N. Shepard, "Toward a universal law of generalization for
 psychological science", Science 237, 1987, from memory); that heights should neither rise like stairs nor go up and down
-like the teeth of a saw, that thick and thin ones mix and styles do not stand in clumps is common practice of those who dress sets and shop windows, without a source.
+like the teeth of a saw, that thick and thin ones mix and styles do not stand in clumps is common practice of those who
+dress sets and shop windows, without a source.
 """
 
 from __future__ import annotations
