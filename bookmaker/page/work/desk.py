@@ -12,6 +12,7 @@ from typing import Protocol, assert_never
 from ...ground.files import looking, reason_of, supposing
 from ...ground.output.single_file import write_new
 from ...ground.problems import BookmakerError, CommandError, Problem
+from ...ground.told import Units, told_in
 from ...sheets.flat import Role
 from ...shelf.plan import ShelfPlan
 from ...shelf_file.book_list.table import text_of_table
@@ -91,6 +92,11 @@ class Desk:
             BookmakerError: it cannot be done.
             Overtaken: it is looked at once more anyway.
         """
+        known = self._known.checked
+        with told_in(known.plan.spec.told if known else Units.MILLIMETRES):
+            return self._done(asked)
+
+    def _done(self, asked: Asked) -> Answer:
         number = asked.number
         match asked.job:
             case Look():
@@ -222,6 +228,10 @@ class Desk:
 
     def _show(self, plan: ShelfPlan) -> None:
         """Show a shelf, what is drawn of it from time to time, until all is there."""
+        with told_in(plan.spec.told):
+            self._show_as_told(plan)
+
+    def _show_as_told(self, plan: ShelfPlan) -> None:
         drafts: dict[str, Draft] = {}
         shown_at, soon = time.monotonic(), SOON
         if self._known.checked is None:  # nobody has seen anything yet

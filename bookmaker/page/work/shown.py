@@ -7,6 +7,7 @@ from pathlib import Path
 
 from ...ground.geometry import Rect
 from ...ground.problems import Problem
+from ...ground.told import Units
 from ...shelf.fit import SpaceFit
 from ...shelf.plan import ShelfPlan
 from ...things.draft import Draft
@@ -42,6 +43,7 @@ def shelf_shown(
     return {
         "shelf": plan.spec.shelf,
         "scale": plan.spec.scale,
+        "inches": plan.spec.told is Units.INCHES,
         "file": path.name,
         "spaces": spaces,
         "things": {id: _thing(one, plan, placed.get(id, ANYWHERE)) for id, one in plan.plans.items()},
