@@ -120,6 +120,37 @@ def test_books_are_dragged_along_a_shelf_and_onto_another(shelf: Page, folder: P
     expect(shelf.locator(".space:nth-child(2) [data-lies=yes]")).to_have_count(3)
 
 
+def test_a_book_is_dragged_only_where_its_file_can_have_it(shelf: Page, folder: Path) -> None:
+    """One of a table stays in its table, whatever space it stands on; one of the list never comes between them."""
+    book(shelf, "Salt").drag_to(book(shelf, "Tarred Twine"))
+    until(lambda: changed(folder, "more.csv", TABLE) != [])
+    assert changed(folder, "more.csv", TABLE) == ["-Salt;lower board;16;plain", "+Salt;upper board;16;plain"]
+    assert changed(folder) == []
+    expect(shelf.locator(".space:first-child button.thing")).to_have_count(4)
+    expect(shelf.locator(".space:first-child button.thing").last).to_have_attribute("title", "Salt")
+    shelf.get_by_role("button", name="undo").click()
+    expect(shelf.locator(".space:first-child button.thing")).to_have_count(3)
+    book(shelf, "Tarred Twine").drag_to(book(shelf, "Salt"), target_position={"x": 1, "y": 30})
+    until(lambda: changed(folder) != [])
+    expect(shelf.locator(".space:nth-child(2) button.thing").last).to_have_attribute("title", "Tarred Twine")
+    text = (folder / "shelf.yaml").read_text(encoding="utf-8")
+    assert text.index("from more.csv") < text.index("Tarred Twine")
+
+
+def test_a_book_dragged_to_the_edge_scrolls_the_shelf(shelf: Page) -> None:
+    shelf.set_viewport_size({"width": 900, "height": 560})
+    place = shelf.locator("#shelf")
+    box, seen = book(shelf, "Tarred Twine").bounding_box(), place.bounding_box()
+    assert box and seen
+    shelf.mouse.move(box["x"] + 5, box["y"] + 8)
+    shelf.mouse.down()
+    shelf.mouse.move(box["x"] + 40, seen["y"] + seen["height"] - 4, steps=5)
+    until(lambda: place.evaluate("one => one.scrollTop + one.clientHeight >= one.scrollHeight - 2"))
+    shelf.keyboard.press("Escape")
+    shelf.mouse.up()
+    expect(shelf.locator(".ghost")).to_have_count(0)
+
+
 def text_of(folder: Path, title: str) -> str:
     """The lines of an entry of the shelf file."""
     text = (folder / "shelf.yaml").read_text(encoding="utf-8")
@@ -202,3 +233,39 @@ def test_two_tabs_show_the_same(shelf: Page, shown: Running, folder: Path) -> No
     other.get_by_role("button", name="undo").click()
     expect(book(shelf, "Hooks")).to_be_visible()
     assert changed(folder) == []
+
+
+def test_an_order_is_seen_then_written(shelf: Page, folder: Path) -> None:
+    shelf.locator(".menu > summary").click()
+    shelf.get_by_role("button", name="arrange the books").click()
+    shelf.get_by_label("order").select_option("title")
+    shelf.get_by_role("button", name="show how it would be").click()
+    would = shelf.get_by_role("group", name=re.compile("^upper board, as it would be: Floats of Cork, Tarred Twine"))
+    expect(would).to_be_visible()
+    expect(would.locator("canvas[data-picture]")).to_have_count(3)
+    assert changed(folder) == []
+    shelf.get_by_role("button", name="write it into the file").click()
+    expect(shelf.locator(".space:first-child button.thing").first).to_have_attribute("title", "Floats of Cork")
+    assert changed(folder) != []
+    shelf.get_by_role("button", name="undo").click()
+    until(lambda: changed(folder) == [])
+
+
+def test_what_the_pages_show_is_changed_part_by_part(shelf: Page, folder: Path) -> None:
+    book(shelf, "Tarred Twine").click()
+    shelf.get_by_role("tab", name="Change").click()
+    shelf.get_by_label("inside: part 1: kind").select_option("ruled")
+    until(lambda: "    inside: {kind: ruled}" in "\n".join(changed(folder)))
+    expect(shelf.get_by_label("inside: part 1: kind")).to_have_value("ruled")
+    shelf.get_by_label("inside: part 1: keys").click()
+    shelf.get_by_label("spacing", exact=True).fill("1.4 mm")
+    shelf.get_by_label("spacing", exact=True).press("Enter")
+    until(lambda: "spacing: 1.4 mm" in "\n".join(changed(folder)))
+    expect(shelf.locator(".part summary")).to_have_text("keys (1 set)")
+    shelf.get_by_label("kind of another part").select_option("title page")
+    shelf.get_by_role("button", name="add a part").click()
+    shelf.get_by_role("button", name="part 2 earlier").click()
+    expect(shelf.get_by_label("inside: part 1: kind")).to_have_value("title page")
+    shelf.get_by_role("button", name="take part 1 out").click()
+    expect(shelf.get_by_label("inside: part 2: kind")).to_have_count(0)
+    assert "spacing: 1.4 mm" in text_of(folder, "Tarred Twine")

@@ -8,6 +8,7 @@ can be searched and copied again.
 from __future__ import annotations
 
 import hashlib
+import math
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -22,6 +23,7 @@ from fontTools.ttLib import TTFont
 from ..problems import Problem, ShelfFileError
 from ..quantities import show
 from ..scripts import in_visual_order, stretches
+from ..visible import composed
 
 __all__ = ["FETCH_AGAIN", "Glyph", "Run", "TextLine", "Typeface", "set_line"]
 
@@ -166,8 +168,7 @@ class Typeface:
 
     def missing(self, text: str) -> list[str]:
         """The characters of a text that cannot be printed, each once, in their order."""
-        composed = unicodedata.normalize("NFC", text)
-        lost = {char for char in composed if not self.covers(char)}
+        lost = {char for char in composed(text) if not self.covers(char)}
         # A mark without a glyph of its own does no harm where it joins its letter.
         lost.update(part for char in tuple(lost) for part in unicodedata.normalize("NFD", char))
         return [char for char in dict.fromkeys(text) if char in lost and not self.covers(char)]
@@ -286,6 +287,12 @@ def _outlining() -> Any:
     return functions
 
 
-def set_line(typeface: Typeface, size_mm: float, text: str) -> TextLine:
-    """A text on one line in one typeface; `size_mm` is the em."""
-    return TextLine(size_mm, ((0.0, typeface.shape(text)),))
+def set_line(typeface: Typeface, size_mm: float, text: str, room: float = math.inf) -> TextLine:
+    """A text on one line in one typeface; `size_mm` is the em, which becomes smaller if the line is longer than a room.
+
+    >>> from .files import bundled
+    >>> round(set_line(bundled("sans"), 2.0, "one mast", room=4.0).width, 6)
+    4.0
+    """
+    run = typeface.shape(text)
+    return TextLine(min(size_mm, room / run.width) if run.width else size_mm, ((0.0, run),))

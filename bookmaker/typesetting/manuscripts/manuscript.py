@@ -17,6 +17,7 @@ from ...ground.kept import digest
 from ...ground.problems import Problem, Severity, ShelfFileError
 from ...ground.scripts import reads_from_right
 from ...ground.typefaces import Typeface
+from ...ground.visible import composed
 from ..chosen_faces import face_that_has
 from ..galleys.mottoes import under_next_head, with_mottoes
 from ..lines.fount import Style, as_read
@@ -143,7 +144,7 @@ def read_manuscript(
     raw = _decoded(name, data).replace("\r\n", "\n").replace("\r", "\n")
     if "\0" in raw:
         _refuse(f"{name} has a null byte in line {_line_of(raw, chr(0))}: it is not plain text", SAVE_AS_TEXT)
-    raw = unicodedata.normalize("NFC", raw)
+    raw = composed(raw)
     kept, notes = _without_hidden(name, raw)
     if path.suffix.casefold() in MARKDOWN:
         passages, left_out = passages_of(kept, name)
