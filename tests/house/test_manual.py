@@ -113,6 +113,7 @@ TABLES = {
         "Pamphlet",
     ],
     "a picture cover": ["PictureCover"],
+    "leaf tones": ["LeafTones"],
     "a paperback": ["Paperback"],
     "own artwork": ["OwnArtwork"],
     "a plain design": ["Plain"],
