@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from itertools import accumulate, chain
 from pathlib import Path
@@ -11,8 +11,6 @@ from ..ground.geometry import Size
 from ..ground.output import PLAN_NAME, UNSEALED, digest_of, file_names, seal
 from ..guide import cutting_list_pages, guide_pages, page_size
 from ..paper.stock import Stock, calibration
-from ..sheets.facsimiles import Facsimile, facsimile_of_piece
-from ..sheets.flat import Role
 from ..sheets.impressions import impressions
 from ..sheets.layout import Layout, Sheet
 from ..sheets.toolpaths import tool_sheet
@@ -28,6 +26,7 @@ from .plan_json import in_pieces, plan_report
 from .sheets_pdf import write_sheets
 from .shelf_front import fronts
 from .templates import write_template
+from .thumbnails import thumbnails
 from .tools.dxf import write_dxf
 from .tools.pdf import write_tools_pdf
 from .tools.svg import write_svg
@@ -39,10 +38,6 @@ GUIDE, CUTTING_LIST = "guide", "cutting list"
 
 MACHINE_FOLDER = "machine"
 """The folder in the output with the drawings for a cutting machine."""
-
-
-MOST_SEEN = 200
-"""So many things are shown in the guide."""
 
 
 @dataclass(slots=True)
@@ -78,8 +73,9 @@ def publish(
     spec = checked.plan.spec
     size = page_size(Size(*spec.printer.sheet.size))
     where = {id: whereabouts(checked.shelf, field) for id, field in checked.plan.register.fields.items()}
-    pages = guide_pages(checked.plan, written.sheets, where, _seen(checked))
-    write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
+    with thumbnails(checked.drafts) as seen:
+        pages = guide_pages(checked.plan, written.sheets, where, seen)
+        write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
     written.files += [guide, *drawings, *extras, PLAN_NAME]
     placed = printed().placed(written.sheets)
     report = plan_report(
@@ -143,17 +139,6 @@ def _write_cutting_list(path: Path, checked: Checked, chosen: Chosen) -> list[st
     size = page_size(Size(*spec.printer.sheet.size))
     write_leaflet(path, f"{spec.shelf}: {CUTTING_LIST}", cutting_list_pages(spec.shelf, by_hand, size, sticks), size)
     return [path.name]
-
-
-def _seen(checked: Checked) -> Mapping[str, Facsimile]:
-    """The front of everything, as it is when it is finished; of very many things none is drawn again."""
-    if len(checked.drafts) > MOST_SEEN:
-        return {}
-    seen = {
-        id: draft.faces.get(Role.FRONT, next(iter(draft.faces.values()), None)) for id, draft in checked.drafts.items()
-    }
-    seen |= {id: facsimile_of_piece(draft.front_seen) for id, draft in checked.drafts.items() if draft.front_seen}
-    return {id: face for id, face in seen.items() if face}
 
 
 def _write_extras(folder: Path, checked: Checked, chosen: Chosen, wishes: Wishes) -> list[str]:
