@@ -21,6 +21,7 @@ from .blocks.kinds import AnyBlock
 from .covers.jacket import Jacket
 from .covers.kinds import AnyCover
 from .designs.kinds import PLAIN, AnyDesign
+from .leaf_tones import AS_PAPER, LeafTones
 from .pages.kinds import BLANK, AnyInside
 from .pages.prose.text_keys import BookLanguage
 from .stands import AS_OTHERS, Stands
@@ -98,6 +99,7 @@ class BookEntry(ThingEntry):
     jacket: Jacket | None = Field(None, description="a loose jacket around the covered book")
     inside: AnyInside = Field(BLANK, description="what the pages show")
     design: AnyDesign = Field(PLAIN, description="what the cover shows")
+    leaf_tones: LeafTones = Field(AS_PAPER, description="printed or marbled ends, and browned leaves")
     look: LookNumber | None = Field(
         None, description="which of many looks it has: what is left to chance hangs on this"
     )

@@ -9,6 +9,8 @@ from typing import ClassVar, Self
 
 from pydantic import Field, model_validator
 
+from ....ground.drawing import Art
+from ....ground.geometry import Size
 from ....ground.problems import Problem
 from ....ground.told import rounded_down
 from ....ground.units import print_mm
@@ -126,6 +128,10 @@ class BoxEntry(SizedEntry, ABC):
     def faces_of(self, net: str) -> BoxSides | None:  # noqa: ARG002 (most forms have one net)
         """What is printed on one of its nets."""
         return self.faces
+
+    def written_on(self, panel: str, size: Size) -> Iterator[Art]:  # noqa: ARG002 (most forms have nothing written)
+        """What is written over all else on a panel of a net, upright, its lower left corner at the origin."""
+        return iter(())
 
     def around(self, outside: Room, card: Card) -> Room:
         """The room in a box of a size outside: all forms add the same to any room."""
