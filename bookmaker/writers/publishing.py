@@ -27,6 +27,7 @@ from .proof_spreads import write_proof
 from .sheets_pdf import write_sheets
 from .shelf_front import fronts
 from .templates import write_template
+from .thumbnails import thumbnails
 from .tools.dxf import write_dxf
 from .tools.pdf import write_tools_pdf
 from .tools.svg import write_svg
@@ -73,8 +74,9 @@ def publish(
     spec = checked.plan.spec
     size = page_size(Size(*spec.printer.sheet.size))
     where = {id: whereabouts(checked.shelf, field) for id, field in checked.plan.register.fields.items()}
-    pages = guide_pages(checked.plan, written.sheets, where)
-    write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
+    with thumbnails(checked.drafts) as seen:
+        pages = guide_pages(checked.plan, written.sheets, where, seen)
+        write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
     written.files += [guide, *drawings, *extras, PLAN_NAME]
     placed = printed().placed(written.sheets)
     report = plan_report(
