@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import accumulate
 from random import Random
-from typing import Literal, get_args
+from typing import Literal
 
 from pydantic import Field
 
@@ -17,13 +17,14 @@ from .....typesetting.dummy_words import DummyTongue, dummy_titles
 from ..chance import one_of
 from ..design import DrawnDesign, Words
 from ..ornament.devices import DEVICES
-from ..ornament.ornaments import FLEURONS, frame, rule, stamp
+from ..ornament.fleurons import FLEURONS
+from ..ornament.ornaments import frame, rule, stamp
 from ..tones import mixed
 from .eras import year_in
 from .front import inside
 from .lettering import Hand, typeface_for
 
-__all__ = ["BackName", "BackedDesign", "back_matter"]
+__all__ = ["PART", "BackName", "BackedDesign", "back_matter"]
 
 BackName = Literal["auto", "plain", "frame", "border", "device", "blurb", "list"]
 
@@ -43,13 +44,20 @@ class BackedDesign(DrawnDesign):
     back: BackName = Field("auto", description="what stands on the back: a device, a blurb, a list, a border, a frame")
 
 
-def back_matter(asked: BackName, side: Rect, words: Words, hand: Hand, device: str = "none") -> Iterator[Art]:
-    """What stands on a back, in the ink of the hand: what was asked for, or what the look of the book has.
+WHOLE: tuple[BackName, ...] = ("frame", "border", "device", "blurb", "list")
+PART: tuple[BackName, ...] = ("device", "blurb", "list")
+"""What may stand on a whole back, and what on a part of one."""
 
-    A set has one kind throughout; the dummy words of each volume is its own.
+
+def back_matter(
+    asked: BackName, side: Rect, words: Words, hand: Hand, device: str = "none", offered: Sequence[BackName] = WHOLE
+) -> Iterator[Art]:
+    """What stands on a back, in the ink of the hand: what was asked for, or what of all offered the look has.
+
+    A set has one kind throughout; the dummy words of each volume are its own.
     """
     chance = Random(words.kin + 11)
-    kind = one_of(get_args(BackName)[2:], chance) if asked == "auto" else asked
+    kind = one_of(offered, chance) if asked == "auto" else asked
     mark = DEVICES.get(device if device != "none" else one_of(tuple(DEVICES), chance))  # type: ignore[call-overload]
     fleuron = one_of(tuple(FLEURONS.values()), chance)
     blind = mixed(hand.ground, hand.ink, 0.42)

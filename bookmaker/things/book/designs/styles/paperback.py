@@ -17,7 +17,7 @@ from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Wear, Words
 from ..faces import Faces, read_faces
 from ..grounds.wear import Rubbed, creased, sunned
-from ..letters.backs import BackedDesign, back_matter
+from ..letters.backs import PART, BackedDesign, back_matter
 from ..letters.front import inside, label
 from ..letters.lettering import best_ink, composed
 from ..letters.spine import Spine, free_room, letter_spine
@@ -85,7 +85,7 @@ def dress(entry: Paperback, flat: Flat, words: Words) -> Dress:
     layers.append(Rubbed(faces, Material.PAPER, colours.ground, entry.wear, words.seed))
     if faces.back and not (bold or faces.side_alone):
         above = Rect(faces.back.x, top, faces.back.width, faces.back.top - top)
-        layers += back_matter(entry.back, above, words, hand, entry.device)
+        layers += back_matter(entry.back, above, words, hand, entry.device, PART)
     texts = []
     if faces.spine:
         on_spine = hand.on_ground(sunned(colours.ground, entry.wear))
