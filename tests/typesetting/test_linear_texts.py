@@ -65,3 +65,10 @@ def test_a_pile_of_marks_without_end_is_refused(tmp_path: Path) -> None:
         inside(tmp_path, "Fog.\n\nFa" + "\u0301\u0323" * 31 + "r off.")
     (problem,) = caught.value.problems
     assert problem.message == "log.md has a letter with more than 60 marks on it in line 3"
+
+
+def test_a_heading_without_end_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(ShelfFileError) as caught:
+        inside(tmp_path, "# " + "Fog " * 2501)
+    (problem,) = caught.value.problems
+    assert problem.message == "log.md has a heading of 10003 letters, more than 10000: 'Fog Fog Fog Fog Fog '…"
