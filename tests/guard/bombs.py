@@ -24,7 +24,7 @@ from reportlab.pdfgen.canvas import Canvas
 from tests.kit.fonts import calls_upon_calls, without_end
 from tests.kit.spreadsheets import office, open_document
 
-__all__ = ["BOMBS", "Taken", "taken"]
+__all__ = ["BOMBS", "Taken", "laid_and_taken"]
 
 SHELF = """\
 shelf: Bombs
@@ -258,16 +258,20 @@ BOMBS: Mapping[str, Bomb] = {
 }
 
 
+def laid_and_taken(name: str, folder: Path) -> Taken:
+    """Lay the files of a case into a folder and make its shelf."""
+    inside = BOMBS[name](folder)
+    (folder / "shelf.yaml").write_text(SHELF.replace("INSIDE", inside), encoding="utf-8")
+    return taken(folder)
+
+
 def main() -> None:
     """Run the cases that are named, or all, and say what each took."""
     for name in sys.argv[1:] or BOMBS:
         with tempfile.TemporaryDirectory() as folder:
-            inside = BOMBS[name](Path(folder))
-            (Path(folder) / "shelf.yaml").write_text(SHELF.replace("INSIDE", inside), encoding="utf-8")
-            found = taken(Path(folder))
-        print(
-            f"{found.code} {found.seconds:6.1f} s {found.megabytes:5.0f} MB  {name}  {found.said[:150]!r}", flush=True
-        )
+            found = laid_and_taken(name, Path(folder))
+        taken_by = f"{found.code} {found.seconds:6.1f} s {found.megabytes:5.0f} MB"
+        print(f"{taken_by}  {name}  {found.said[:150]!r}", flush=True)
 
 
 if __name__ == "__main__":
