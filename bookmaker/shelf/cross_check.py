@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from ..ground.problems import FieldPath, Problem, near_match
-from ..ground.quantities import show
+from ..ground.problems import Problem
 from ..shelf_file.book_names import UnknownBook
 from ..shelf_file.fields.entry import named
 from ..things.thing import Thing
 from .entries import ShelfSpec
 from .register import Register
+from .room.room_check import room_problems
+from .unknown_names import unknown_name
 
 __all__ = ["cross_check"]
 
@@ -22,24 +23,14 @@ def cross_check(spec: ShelfSpec, register: Register, *, all_listed: bool = True)
     """
     yield from _row_problems(spec, register, all_listed)
     for id, thing in register.things.items():
-        for what, known in (("stock", spec.stocks), ("space", spec.spaces)):
+        for what, known in (("stock", spec.stocks), ("space", spec.spaces), ("surface", spec.surfaces)):
             for field, name in named(thing.entry, what):
                 if name not in known:
-                    yield _unknown(what, name, known, field).about(id)
+                    yield unknown_name(what, name, known, field).about(id)
         yield from (problem.about(id) for problem in thing.checks(spec.scale))
     yield from _given_twice(register)
     yield from _holding_problems(register, all_listed)
-
-
-def _unknown(what: str, name: str, known: Mapping[str, object], field: FieldPath) -> Problem:
-    meant = near_match(name, known)
-    if meant:
-        remedy = f"did you mean {meant!r}?"
-    elif known:
-        remedy = ("write one of " if len(known) > 1 else "write ") + ", ".join(known)
-    else:
-        remedy = f"describe it under {what}s first"
-    return Problem(f"there is no {what} {show(name)!r}", remedy, field=field, value=name, by_itself=True)
+    yield from room_problems(spec, register, all_listed=all_listed)
 
 
 def _row_problems(spec: ShelfSpec, register: Register, all_listed: bool) -> Iterator[Problem]:

@@ -10,7 +10,17 @@ from ...ground.amounts import parse_count
 from ...ground.quantities import NotAMeasure
 from .words import read_text, refuse
 
-__all__ = ["Count", "Flyleaves", "LookNumber", "PageCount", "PartPages", "SectionPages", "Stations", "StripPanels"]
+__all__ = [
+    "Columns",
+    "Count",
+    "Flyleaves",
+    "LookNumber",
+    "PageCount",
+    "PartPages",
+    "SectionPages",
+    "Stations",
+    "StripPanels",
+]
 
 
 def _whole(low: int, high: int, *, even: bool = False) -> BeforeValidator:
@@ -67,6 +77,10 @@ SectionPages = Annotated[
 
 Stations = Annotated[int, _whole(2, 40), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 40})]
 """Holes through the spine fold of a section."""
+
+Columns = Annotated[int, _whole(1, 100), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 100})]
+"""How many stand beside one another in a grid."""
+
 
 PartPages = Annotated[int, _whole(1, 2000), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 2000})]
 """Pages of a part of a book: at most 2000."""

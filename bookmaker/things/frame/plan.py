@@ -67,6 +67,16 @@ class FramePlan(FlatPlan[Frame]):
 
     sizes: FrameSizes
 
+    @property
+    def on_wall(self) -> Size:
+        """The outside of its rails."""
+        return self.sizes.outside
+
+    @property
+    def from_above(self) -> Size:
+        """The same: it lies on its back."""
+        return self.sizes.outside
+
 
 def _flats(entry: FrameEntry, sizes: FrameSizes) -> Iterator[Flat]:
     whole = Rect(0, 0, *sizes.picture)
