@@ -13,12 +13,13 @@ from ..things.making import Bench
 from ..things.prints import Prints, SheetOfFile
 from .chapter import chapter_items
 from .cutting_list import cutting_list_pages
+from .elevations import elevation_pages
 from .items import Item, figure_room
 from .pages import lay_out_pages, page_size, text_width
 from .shared import shared_items, shared_makings
 from .shelf_chapter import shelf_chapter
 
-__all__ = ["cutting_list_pages", "guide_pages", "page_size"]
+__all__ = ["cutting_list_pages", "elevation_pages", "guide_pages", "page_size"]
 
 
 def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile], where: Mapping[str, Whereabouts]) -> Iterator[Art]:

@@ -53,7 +53,7 @@ class GroupEntry(Entry, ABC):
 class RowEntry(GroupEntry):
     """Side by side on one centre line."""
 
-    pattern: Literal["row"] = "row"
+    pattern: Literal["row"] = Field("row", description="how they hang or lie together")
     gap: RoomLength | None = Field(None, description="between neighbours; all even, at the ends too, if not given")
 
     def places(self, sizes: Sequence[Size], room: HangingRoom) -> Sequence[Rect | None]:
@@ -64,7 +64,7 @@ class RowEntry(GroupEntry):
 class GridEntry(GroupEntry):
     """Line by line, each in a cell of its own."""
 
-    pattern: Literal["grid"] = "grid"
+    pattern: Literal["grid"] = Field("grid", description="how they hang or lie together")
     columns: Columns = Field(description="how many stand beside one another")
 
     def places(self, sizes: Sequence[Size], room: HangingRoom) -> Sequence[Rect | None]:
@@ -75,7 +75,7 @@ class GridEntry(GroupEntry):
 class SalonEntry(GroupEntry):
     """Close together around the largest."""
 
-    pattern: Literal["salon"] = "salon"
+    pattern: Literal["salon"] = Field("salon", description="how they hang or lie together")
 
     def places(self, sizes: Sequence[Size], room: HangingRoom) -> Sequence[Rect | None]:
         """Around the middle."""
