@@ -7,9 +7,9 @@ Every arrow is one call below. Files are read at the start and written at the en
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import partial
+from functools import cached_property, partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,6 +20,8 @@ from .ground.output import NewFolder, replaced_folder
 from .ground.problems import Problem, gathered
 from .paper.printer_entry import SheetOrder
 from .paper.stock import Stock
+from .sheets.fingerprints import Fingerprints
+from .sheets.piece import Piece
 from .shelf.checked import Checked
 from .shelf.cross_check import cross_check
 from .shelf.entries import ShelfSpec
@@ -126,6 +128,17 @@ class Workshop:
         return self._planned(path, bench)[1]
 
     @uncollected()
+    def written(self, path: Path) -> ShelfFile[ShelfSpec]:
+        """A shelf file that can be used, as it was read: with all books that it invents.
+
+        Raises:
+            ShelfFileError: the file, or one it names, cannot be used; all problems at once.
+        """
+        bench = self._bench(path)
+        bench.look_anew()
+        return self._planned(path, bench)[0]
+
+    @uncollected()
     def drawn(self, path: Path, plan: ShelfPlan, thing: str) -> Draft:
         """One thing of a plan drawn, by its id: what `check` finds later as it is."""
         return _draft(plan, plan.plans[thing], self._bench(path))
@@ -182,20 +195,22 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
     plan, fields = checked.plan, checked.plan.register.fields
     chosen = wishes.choice.of(plan)
     every = [plan.labelled(piece) for draft in checked.drafts.values() for piece in draft.pieces]
-    before, now = Printed.read(folder.plan), records_of(plan, every)
-    changes, done = changes_between(before, now), plan.printed_already
-    pieces = chosen.pieces(every, done)
+    prints = _Prints(plan, Printed.read(folder.plan), every)
+    pieces = chosen.pieces(every, plan.printed_already)
     if wishes.choice.changed:
-        pieces = [piece for piece in pieces if changes.concern(piece.id)]
+        differing = prints.changes.among(piece.id for piece in pieces)
+        pieces = [piece for piece in pieces if piece.id in differing]
     if every and not pieces:
-        raise _NothingToPrint(Made(checked, (), (), folder.remarks, 0, (), (), changes.but_for(done)))
+        changes = prints.changes.but_for(plan.printed_already)
+        raise _NothingToPrint(Made(checked, (), (), folder.remarks, 0, (), (), changes))
     printer = plan.spec.printer
     order = SheetOrder.FEWEST if wishes.choice.is_sparing else printer.sheet_order
-    layout = lay_out(pieces, plan.stocks, printer.gap_between_pieces, order, progress)
+    watched = [*map(prints.fingerprints.watched, pieces)]
+    layout = lay_out(watched, plan.stocks, printer.gap_between_pieces, order, progress)
     useless = checked.shelf.located(useless_off_cuts(plan, pieces))
     checked = replace(checked, problems=(*checked.problems, *useless))
-    fresh = {piece.id for piece in pieces} | {id for id in now.pieces if not changes.concern(id)}
-    files, printed = publish(folder.path, checked, layout, chosen, wishes, progress, before.then(now, fresh))
+    then = partial(prints.then, pieces)
+    files, printed = publish(folder.path, checked, layout, chosen, wishes, progress, then)
     about = tuple(chosen.problems(checked.problems, lambda problem, id: checked.shelf.concerns(problem, id, fields)))
     return Made(
         checked=checked,
@@ -205,8 +220,33 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
         others=len(checked.problems) - len(about),
         gone=tuple(sorted(folder.before.difference(name for name, _ in files))),
         off_cuts=tuple(sheet.stock for sheet in layout.sheets if sheet.stock.off_cut),
-        changes=changes_between(before, now.lying(printed)).but_for(done),
+        changes=changes_between(prints.before, prints.now.lying(printed)).but_for(plan.printed_already),
     )
+
+
+class _Prints:
+    """What was printed before, and what would be printed now of `every` piece, which is told as late as it can be."""
+
+    def __init__(self, plan: ShelfPlan, before: Printed, every: Sequence[Piece]) -> None:
+        self.before = before
+        self.fingerprints = Fingerprints()
+        self._plan = plan
+        self._every = every
+
+    @cached_property
+    def now(self) -> Printed:
+        """All of it; what is watched and was not drawn yet is drawn twice."""
+        return records_of(self._plan, self._every, self.fingerprints)
+
+    @cached_property
+    def changes(self) -> Changes:
+        """What differs."""
+        return changes_between(self.before, self.now)
+
+    def then(self, pieces: Iterable[Piece]) -> Printed:
+        """What is printed once these pieces are, and what is as it was."""
+        fresh = {piece.id for piece in pieces} | (self.now.pieces.keys() - self.changes.among(self.now.pieces))
+        return self.before.then(self.now, fresh)
 
 
 def _usable(shelf: ShelfFile[ShelfSpec], written: Register, kept: Keeper) -> ShelfPlan:
@@ -214,9 +254,9 @@ def _usable(shelf: ShelfFile[ShelfSpec], written: Register, kept: Keeper) -> She
 
     A file with faults is looked through for names and files that are missing, but not worked out.
     """
-    problems = [*cross_check(shelf.spec, written, all_listed=shelf.all_listed)] if shelf.names_stand else []
+    problems = [*cross_check(shelf.spec, written, kept, all_listed=shelf.all_listed)] if shelf.names_stand else []
     crossed = bool(shelf.faults or shelf.located(problems, written.fields))
-    problems += outside_texts(shelf.spec, shelf.folder)
+    problems += outside_texts(written, shelf.spec.texts_from, shelf.folder, kept)
     register = written.read(shelf.folder, problems, kept)
     plan = None
     if not crossed:

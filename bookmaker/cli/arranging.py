@@ -17,6 +17,8 @@ from ..shelf.arranging.pleasing import Weights
 from ..shelf.arranging.proposal import Proposal, Rule, proposed
 from ..shelf.fit import SpaceFit
 from ..shelf.keeping import edited
+from ..shelf.placing.places import places_of
+from ..shelf.placing.widths import fallen
 from ..shelf.plan import ShelfPlan
 from ..shelf_file.book_names import LISTED, UnknownBook
 from ..workshop import Checked
@@ -140,7 +142,7 @@ def _page(checked: Checked, proposal: Proposal) -> str:
     from ..writers.svg import svg_picture
 
     plan, things = checked.plan, {one.space: one.things for one in proposal.spaces}
-    would = replace(plan, spaces=tuple(_with(fit, things[fit.name], proposal) for fit in plan.spaces))
+    would = replace(plan, spaces=tuple(_with(fit, things[fit.name], proposal, plan) for fit in plan.spaces))
     parts: list[str] = []
     for was, new in zip(fronts(plan, checked.drafts), fronts(would, checked.drafts), strict=True):
         for when, front in (("as it is", was), ("as it would be", new)):
@@ -153,7 +155,10 @@ def _page(checked: Checked, proposal: Proposal) -> str:
     )
 
 
-def _with(fit: SpaceFit, things: Sequence[str], proposal: Proposal) -> SpaceFit:
+def _with(fit: SpaceFit, things: Sequence[str], proposal: Proposal, plan: ShelfPlan) -> SpaceFit:
     """A space with its books in another order; what is not written among the books stands behind them as before."""
     arranged = {id for one in proposal.spaces for id in one.things} | set(proposal.left_over)
-    return replace(fit, things=(*things, *(id for id in fit.things if id not in arranged)))
+    row = (*things, *(id for id in fit.things if id not in arranged))
+    places = places_of([standing for id in row if (standing := plan.plans[id].standing)])
+    clearance = plan.spec.spaces[fit.name].clearance * len(places)
+    return replace(fit, places=fallen(places, fit.width - clearance))

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from ..ground.art import Group
 from ..ground.drawing import Art, Pen
 from ..ground.geometry import Point, Rect, Size
-from ..shelf.arrangement import Stood, arranged
+from ..shelf.arrangement import Stood, arranged, leaning
 from ..shelf.findings import how_many
 from ..shelf.fit import SpaceFit, Verdict
 from ..shelf.plan import ShelfPlan
@@ -39,7 +40,7 @@ def space_figure(fit: SpaceFit, plan: ShelfPlan, room: float) -> Figure:
     space = plan.spec.spaces[fit.name]
     stood = list(arranged(fit, plan))
     needed = Size(
-        max([space.width, *(one.rect.right for one in stood)]), max([space.height, *(one.rect.top for one in stood)])
+        max([space.width, *(one.box.right for one in stood)]), max([space.height, *(one.box.top for one in stood)])
     )
     scale = min(1.0, scale_for(needed, Size(room, HIGHEST)))
     art: list[Art] = [part for one in stood for part in _drawn(one, plan.number_of(one.who.thing), scale)]
@@ -52,10 +53,35 @@ def space_figure(fit: SpaceFit, plan: ShelfPlan, room: float) -> Figure:
         f"{fit.name}, {scale_in_words(scale)}: {long(fit.width)} wide. {as_list(what or ['nothing'])} of "
         f"{long(fit.used)} in all, {long(fit.clearance)} of clearance: {left}; {VERDICTS[fit.verdict]}."
     )
+    caption += "".join(f" {said}." for said in (*_piled(stood, plan), *_otherwise(fit, plan)))
     return Figure(Group(tuple(art)), size, caption)
 
 
+def _piled(stood: Sequence[Stood], plan: ShelfPlan) -> Iterator[str]:
+    """What lies in each stack, in its order."""
+    names = dict.fromkeys(one.who.stack for one in stood if one.who.stack is not None)
+    for name in names:
+        books = [plan.printed(one.who.thing) for one in stood if one.who.stack == name]
+        stack = f"The stack {name}" if printable(name) else "The stack"
+        yield f"{stack} has from the top {as_list(books)}"
+
+
+def _otherwise(fit: SpaceFit, plan: ShelfPlan) -> Iterator[str]:
+    """What does not stand as others do, and how it stands."""
+    for place in fit.places:
+        (one, *_), lean = place.things, place.lean
+        if said := replace(one.stance, lean=lean).in_words():
+            yield f"{plan.printed(one.thing)} {said}"
+
+
 def _drawn(one: Stood, counted: int | None, scale: float) -> Iterator[Art]:
+    art = Group(tuple(_upright(one, counted, scale)))
+    rect = Rect(*(side * scale for side in one.rect))
+    yield replace(art, transform=leaning(rect, one.lean)) if one.lean else art
+
+
+def _upright(one: Stood, counted: int | None, scale: float) -> Iterator[Art]:
+    """A thing before it leans."""
     x, y, wide, high = (side * scale for side in one.rect)
     rect = Rect(x, y, wide, high)
     yield box(rect, PAPER)

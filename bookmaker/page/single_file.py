@@ -14,12 +14,12 @@ from ..ground.kept.disk import KeptOnDisk
 from ..ground.output import put_file
 from ..typesetting.standing_type import StandingType
 from ..workshop import Workshop
-from .details import thing_told
-from .gallery import Gallery
 from .last_made import made_folder
 from .replies import Value
-from .shown import shelf_shown
 from .site_files import site_files
+from .work.details import thing_told
+from .work.gallery import Gallery
+from .work.shown import shelf_shown
 
 __all__ = ["bundled", "page_file", "write_page"]
 

@@ -3,21 +3,23 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
+from dataclasses import replace
 from itertools import chain
 from struct import pack
 from typing import NamedTuple
 
-from ..ground.drawing import Art, Colour, Pen
+from ..ground.drawing import Art, Canvas, Colour, Pen
 from ..ground.geometry import Path, Point, Rect, Transform
 from ..ground.imported import ImportedPage
 from ..ground.pictures import Picture
 from ..ground.typefaces import Run, TextLine
 from ..paper.stock import Stock, calibration
+from .flat import Face
 from .piece import Piece
 
-__all__ = ["Fingerprint", "fingerprints_of"]
+__all__ = ["Fingerprint", "Fingerprints"]
 
 DIGITS = 16
 """Hexadecimal digits of each part: that two pieces of any shelf share them by chance is not to be expected."""
@@ -34,25 +36,66 @@ class Fingerprint(NamedTuple):
     paper: str
 
 
-def fingerprints_of(pieces: Iterable[tuple[Piece, Stock]]) -> Iterator[Fingerprint]:
-    """The fingerprints of pieces, each with the stock that it is printed on, in their order."""
-    runs = _Runs()
-    for piece, stock in pieces:
-        yield Fingerprint(_short(_shape(piece)), _art(piece, runs), _short(_paper(piece, stock)))
+class Fingerprints:
+    """Takes the fingerprints of pieces, and draws no side twice for that: covers are long to draw.
+
+    What is `watched` has its art looked at while it is drawn for others; the rest is drawn when it is asked for.
+    """
+
+    def __init__(self) -> None:
+        self._runs = _Runs()
+        self._sides: dict[tuple[str, Face], str] = {}
+
+    def watched(self, piece: Piece) -> Piece:
+        """The same piece, whose fingerprint costs next to nothing once it is drawn."""
+        front = _Watched(piece.art, self._digest, self._noted(piece, Face.FRONT))
+        if not piece.two_sided:
+            return replace(piece, art=front)
+        return replace(
+            piece, art=front, reverse=_Watched(piece.reverse, self._digest, self._noted(piece, Face.REVERSE))
+        )
+
+    def of(self, piece: Piece, stock: Stock) -> Fingerprint:
+        """The fingerprint of a piece that is printed on a stock."""
+        art = self._side(piece, Face.FRONT, piece.art) + self._side(piece, Face.REVERSE, piece.reverse)
+        return Fingerprint(_short(_shape(piece)), _short(art), _short(_paper(piece, stock)))
+
+    def _side(self, piece: Piece, face: Face, art: Art) -> str:
+        if (piece.id, face) not in self._sides:
+            drawn = self._digest()
+            art.draw(drawn)
+            self._noted(piece, face)(drawn)
+        return self._sides[piece.id, face]
+
+    def _digest(self) -> _Digest:
+        return _Digest(self._runs)
+
+    def _noted(self, piece: Piece, face: Face) -> Callable[[_Digest], None]:
+        def note(drawn: _Digest) -> None:
+            self._sides[piece.id, face] = drawn.digest()
+
+        return note
+
+
+class _Watched:
+    """Art of which the digest is taken while it is drawn."""
+
+    def __init__(self, art: Art, digest: Callable[[], _Digest], note: Callable[[_Digest], None]) -> None:
+        self._art = art
+        self._digest = digest
+        self._note = note
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it, and note its digest."""
+        drawn = self._digest()
+        self._art.draw(_Both(canvas, drawn))
+        self._note(drawn)
 
 
 def _shape(piece: Piece) -> str:
     flat = piece.flat
     return repr((flat.kind, flat.outline, flat.folds, flat.panels, flat.grain, flat.bleed, flat.cuts, flat.trims,
                  flat.marks, flat.holes, flat.scores, flat.perforations))  # fmt: skip
-
-
-def _art(piece: Piece, runs: _Runs) -> str:
-    drawn = _Digest(runs)
-    for side in (piece.art, piece.reverse):
-        drawn.note("side")
-        side.draw(drawn)
-    return drawn.digest()
 
 
 def _paper(piece: Piece, stock: Stock) -> str:
@@ -153,3 +196,53 @@ class _Digest:
         self.note(f"layer {title}")
         yield
         self.note("end")
+
+
+class _Both:
+    """A canvas that hands on whatever is drawn, to two others."""
+
+    def __init__(self, one: Canvas, other: Canvas) -> None:
+        self._one = one
+        self._other = other
+
+    def fill(self, path: Path, colour: Colour) -> None:
+        """A filled outline."""
+        self._one.fill(path, colour)
+        self._other.fill(path, colour)
+
+    def stroke(self, path: Path, pen: Pen) -> None:
+        """A line."""
+        self._one.stroke(path, pen)
+        self._other.stroke(path, pen)
+
+    def text(self, line: TextLine, at: Point, colour: Colour) -> None:
+        """A line of text."""
+        self._one.text(line, at, colour)
+        self._other.text(line, at, colour)
+
+    def picture(self, picture: Picture, into: Rect) -> None:
+        """A picture."""
+        self._one.picture(picture, into)
+        self._other.picture(picture, into)
+
+    def imported(self, page: ImportedPage, into: Rect) -> None:
+        """A page of a PDF."""
+        self._one.imported(page, into)
+        self._other.imported(page, into)
+
+    def repeat(self, art: Art, bounds: Rect, places: Sequence[Point]) -> None:
+        """Repeated art."""
+        self._one.repeat(art, bounds, places)
+        self._other.repeat(art, bounds, places)
+
+    @contextmanager
+    def placed(self, transform: Transform, clip: Path | None = None) -> Iterator[None]:
+        """What stands elsewhere, or is clipped."""
+        with self._one.placed(transform, clip), self._other.placed(transform, clip):
+            yield
+
+    @contextmanager
+    def layer(self, title: str) -> Iterator[None]:
+        """What belongs to a layer."""
+        with self._one.layer(title), self._other.layer(title):
+            yield

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from functools import partial
 
+from ..ground.kept.last_time import AFRESH, Keeper
 from ..ground.problems import Problem
 from ..shelf_file.book_names import UnknownBook
 from ..shelf_file.fields.entry import named
@@ -16,21 +18,33 @@ from .unknown_names import unknown_name
 __all__ = ["cross_check"]
 
 
-def cross_check(spec: ShelfSpec, register: Register, *, all_listed: bool = True) -> Iterator[Problem]:
+def cross_check(
+    spec: ShelfSpec, register: Register, kept: Keeper = AFRESH, *, all_listed: bool = True
+) -> Iterator[Problem]:
     """What is wrong between the parts.
 
     Unless all lists could be read, a name that nothing goes by may be on one of them, and is not told.
     """
     yield from _row_problems(spec, register, all_listed)
+    names = {"stock": tuple(spec.stocks), "space": tuple(spec.spaces), "surface": tuple(spec.surfaces)}
     for id, thing in register.things.items():
-        for what, known in (("stock", spec.stocks), ("space", spec.spaces), ("surface", spec.surfaces)):
-            for field, name in named(thing.entry, what):
-                if name not in known:
-                    yield unknown_name(what, name, known, field).about(id)
-        yield from (problem.about(id) for problem in thing.checks(spec.scale))
+        yield from kept.value(
+            ("by itself", id), (thing, spec.scale, names), partial(_by_itself, thing, spec.scale, names)
+        )
     yield from _given_twice(register)
     yield from _holding_problems(register, all_listed)
     yield from room_problems(spec, register, all_listed=all_listed)
+
+
+def _by_itself(thing: Thing, scale: float, names: Mapping[str, Collection[str]]) -> Sequence[Problem]:
+    """What is wrong with a thing whatever the others are; `names` are those it may use."""
+    problems = [
+        unknown_name(what, name, known, field)
+        for what, known in names.items()
+        for field, name in named(thing.entry, what)
+        if name not in known
+    ]
+    return [problem.about(thing.id) for problem in (*problems, *thing.checks(scale))]
 
 
 def _row_problems(spec: ShelfSpec, register: Register, all_listed: bool) -> Iterator[Problem]:
@@ -90,6 +104,9 @@ def _misplaced(thing: Thing, before: Thing | None, holder: Thing) -> Iterator[tu
     elif thing.stack:
         said = f"{thing.name} lies in the stack {thing.stack} and stands in {_called(holder)}"
         yield said, f"take its stack away, or take it out of the {holder.family.noun}"
+    elif thing.stands_otherwise:
+        said = f"{thing.name} has stands: {thing.stands_otherwise} and stands in {_called(holder)}"
+        yield said, f"leave one of the two out: what stands in a {holder.family.noun} is upright, spine to the room"
 
 
 def _called(thing: Thing) -> str:

@@ -10,9 +10,12 @@ from ..ground.problems import Problem, Severity
 from ..ground.quantities import counted
 from ..ground.units import print_mm
 from ..things.draft import Draft
+from ..things.standing import Standing
 from ..things.thing import Plan
 from .fit import NOISE, SpaceFit, StandsOut, Verdict
+from .placing.unsteady import lean_findings
 from .plan import ShelfPlan
+from .space_entry import SpaceEntry
 
 __all__ = ["fit_findings", "how_many", "row_findings", "thing_findings"]
 
@@ -37,6 +40,7 @@ def fit_findings(plan: ShelfPlan) -> Iterator[Problem]:
             yield _over(space, plan)
         elif space.verdict is Verdict.TIGHT:
             yield from _tight(space)
+        yield from lean_findings(space, plan)
 
 
 def row_findings(plan: ShelfPlan) -> Iterator[Problem]:
@@ -126,13 +130,13 @@ def _where_it_stands(one: Plan, found: StandsOut, space: SpaceFit, plan: ShelfPl
         (
             name
             for name, candidate in plan.spec.spaces.items()
-            if name != space.name
-            and standing
-            and candidate.height >= standing.height
-            and candidate.depth >= standing.depth
+            if name != space.name and standing and _under(standing, candidate)
         ),
         None,
     )
+    pulled = standing.stance.pulled_out if standing else 0.0
+    if found.side == "deep" and pulled >= found.by:
+        return f"pull it out {print_mm(floor((pulled - found.by) * 10) / 10, 1)} at most, or make the space deeper"
     smaller = one.smaller(found.side)
     return f"put it in {other}, where it can stand, or {smaller}" if other else f"{smaller}, or make the space larger"
 
@@ -147,15 +151,20 @@ def _thinner(things: Sequence[Plan], missing: float) -> Iterator[str]:
 def _other_space(things: Sequence[Plan], missing: float, space: SpaceFit, plan: ShelfPlan) -> Iterator[str]:
     """A single thing whose move makes up for what is missing, and a space that has room for it."""
     standing = [found for one in things if (found := one.standing) and found.stack is None]
-    for one in sorted(standing, key=lambda one: one.thickness):
-        if one.thickness + plan.spec.spaces[space.name].clearance < missing:
+    for one in sorted(standing, key=lambda one: one.across.length):
+        if one.across.length + plan.spec.spaces[space.name].clearance < missing:
             continue
         for other in plan.spaces:
             entry = plan.spec.spaces[other.name]
-            roomy = other.room_left >= one.thickness + entry.clearance
-            if other.name != space.name and roomy and entry.height >= one.height and entry.depth >= one.depth:
+            roomy = other.room_left >= one.across.length + entry.clearance
+            if other.name != space.name and roomy and _under(one, entry):
                 yield f"put {one.title} in {other.name}, which has {print_mm(other.room_left, 2)} left"
                 return
+
+
+def _under(one: Standing, space: SpaceEntry) -> bool:
+    """Whether it has room over and behind it."""
+    return space.height >= one.up.length and space.depth >= one.out.length
 
 
 def _thinner_stock(things: Sequence[Plan], missing: float, plan: ShelfPlan) -> Iterator[str]:
@@ -163,7 +172,7 @@ def _thinner_stock(things: Sequence[Plan], missing: float, plan: ShelfPlan) -> I
     slopes: dict[str, float] = {}
     for one in things:
         if one.standing and one.standing.stack is None:
-            for name, slope in one.standing.uncertainty.slopes.items():
+            for name, slope in one.standing.across.error.slopes.items():
                 if name in plan.stocks:  # films of glue have slopes of their own
                     slopes[name] = slopes.get(name, 0.0) + slope
     if not slopes:

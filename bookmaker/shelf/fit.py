@@ -1,9 +1,10 @@
 """Whether the books fit their spaces, and how sure that is.
 
 An upright book takes its thickness of the width; books of one stack lie on one another, take the longest
-one's height of the width, and their thicknesses add up to a height. Every book or stack in a row needs
-some clearance besides. The error of a stock's caliper is shared by all books cut from it; the error of folding
-and gluing is each book's own.
+one's height of the width, and their thicknesses add up to a height. What stands otherwise takes what it covers of
+the board; what leans, what it takes beside its neighbours. Every book or stack in a row needs some clearance
+besides. The error of a stock's caliper is shared by all books cut from it; the error of folding and gluing is each
+book's own.
 """
 
 from __future__ import annotations
@@ -13,8 +14,10 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import Literal, NamedTuple
 
-from ..things.chance import Spare, chance_of, coverage, greatest
-from ..things.standing import Standing, Uncertainty, summed
+from ..things.chance import Spare, chance_of, coverage
+from ..things.standing import Standing
+from .placing.places import Place, places_of
+from .placing.widths import extent, fallen, width_error
 from .space_entry import SpaceEntry
 
 __all__ = ["NOISE", "Doubtful", "SpaceFit", "StandsOut", "Verdict", "fit_space"]
@@ -57,8 +60,8 @@ class SpaceFit:
     `used` is what stands there alone, `room_left` what is left of the width when its clearance is taken off too;
     `likely` is how far that may be off, `all_one_way` if every error went the same way. `probability` is the chance
     that all of it fits, in width, height and depth; with `reserve` to spare the width fits as surely as the maker
-    wishes. `things` are the ids of all that stands there by itself, `stands_out` is what is too tall or too deep, and
-    `doubtful` what may be.
+    wishes. `places` are the places of its row; what falls until it meets its neighbour is upright in `used`, and leans
+    in its place as far as there is room. `stands_out` is what is too tall or too deep, and `doubtful` what may be.
     """
 
     name: str
@@ -71,31 +74,28 @@ class SpaceFit:
     reserve: float
     probability: float
     verdict: Verdict
-    things: tuple[str, ...]
+    places: tuple[Place, ...]
     stands_out: tuple[StandsOut, ...] = ()
     doubtful: tuple[Doubtful, ...] = ()
+
+    @property
+    def things(self) -> tuple[str, ...]:
+        """The ids of all that stands there by itself."""
+        return tuple(one.thing for place in self.places for one in place.things)
 
 
 def fit_space(name: str, space: SpaceEntry, books: Sequence[Standing], tolerances: Mapping[str, float]) -> SpaceFit:
     """Stand the books in a space; `tolerances` is that of each stock's caliper and of each glue's films, ± mm."""
-    upright = [book for book in books if book.stack is None]
-    stacks: dict[str, list[Standing]] = {}
-    for book in books:
-        if book.stack is not None:
-            stacks.setdefault(book.stack, []).append(book)
-    lengths = [max(book.height for book in stack) for stack in stacks.values()]
-    used = sum(book.thickness for book in upright) + sum(lengths)
-    clearance = space.clearance * (len(upright) + len(stacks))
+    places = places_of(books)
+    used, clearance = extent(places), space.clearance * len(places)
     room_left = space.width - used - clearance
-    longest = [greatest([one.height for one in stack], [one.cut for one in stack]) for stack in stacks.values()]
-    across = summed(
-        [*(book.uncertainty for book in upright), *(Uncertainty({}, tolerance) for _, tolerance in longest)]
-    )
-    width = Spare(room_left - sum(mean for mean, _ in longest) + sum(lengths), across)
+    leant = fallen(places, space.width - clearance)
+    across = width_error(places)
+    width = Spare(room_left - sum(place.longer for place in places), across)
     all_one_way, likely = across.spread(tolerances)
-    others = [*_above(space, upright, stacks), *_behind(space, books)]
+    others = [*_above(space, leant), *_behind(space, books)]
     reserve = likely * coverage(space.chance)
-    stands_out = tuple(_stands_out(space, books, stacks))
+    stands_out = tuple(_stands_out(space, leant))
     probability = chance_of([width, *(spare for _, _, spare in others)], tolerances)
     sure = room_left >= reserve - NOISE and probability >= space.chance - LEAST_CHANCE
     return SpaceFit(
@@ -109,7 +109,7 @@ def fit_space(name: str, space: SpaceEntry, books: Sequence[Standing], tolerance
         reserve=reserve,
         probability=probability,
         verdict=Verdict.OVER if room_left < -NOISE or stands_out else Verdict.FITS if sure else Verdict.TIGHT,
-        things=tuple(book.thing for book in books),
+        places=leant,
         stands_out=stands_out,
         doubtful=tuple(
             Doubtful(title, side, spare.length, spare.tolerance(tolerances))
@@ -123,29 +123,20 @@ Other = tuple[str, Literal["tall", "deep"], Spare]
 """What something is called, the side it may be too long on, and what it has to spare there."""
 
 
-def _above(space: SpaceEntry, upright: Sequence[Standing], stacks: Mapping[str, Sequence[Standing]]) -> Iterator[Other]:
-    for book in upright:
-        yield book.title, "tall", Spare(space.height - book.height, Uncertainty({}, book.cut))
-    for name, stack in stacks.items():
-        height = sum(book.thickness for book in stack)
-        yield f"the stack {name}", "tall", Spare(space.height - height, summed([one.uncertainty for one in stack]))
+def _above(space: SpaceEntry, places: Sequence[Place]) -> Iterator[Other]:
+    for place in places:
+        yield place.title, "tall", Spare(space.height - place.top.length, place.top.error)
 
 
 def _behind(space: SpaceEntry, books: Sequence[Standing]) -> Iterator[Other]:
     for book in books:
-        yield book.title, "deep", Spare(space.depth - book.depth, Uncertainty({}, book.cut))
+        yield book.title, "deep", Spare(space.depth - book.out.length, book.out.error)
 
 
-def _stands_out(
-    space: SpaceEntry, books: Sequence[Standing], stacks: Mapping[str, Sequence[Standing]]
-) -> Iterator[StandsOut]:
-    for book in books:
-        if book.stack is None and book.height > space.height + NOISE:
-            yield StandsOut(book.title, "tall", book.height - space.height, book.thing)
-    for name, stack in stacks.items():
-        height = sum(book.thickness for book in stack)
-        if height > space.height + NOISE:
-            yield StandsOut(f"the stack {name}", "tall", height - space.height)
-    for book in books:
-        if book.depth > space.depth + NOISE:
-            yield StandsOut(book.title, "deep", book.depth - space.depth, book.thing)
+def _stands_out(space: SpaceEntry, places: Sequence[Place]) -> Iterator[StandsOut]:
+    for place in places:
+        if (by := place.top.length - space.height) > NOISE:
+            yield StandsOut(place.title, "tall", by, place.things[0].thing if place.stack is None else None)
+    for book in (one for place in places for one in place.things):
+        if (by := book.out.length - space.depth) > NOISE:
+            yield StandsOut(book.title, "deep", by, book.thing)

@@ -21,7 +21,7 @@ from .measured_rows import MeasuredRow, as_measured, measured_row
 from .register import Register
 from .room.room_plan import SurfacePlan, surface_plan
 
-__all__ = ["ShelfPlan", "plan_shelf", "terms_of"]
+__all__ = ["ShelfPlan", "plan_shelf"]
 
 MOST_ROUNDS = 8
 """So often a space is filled, each time with what was learnt from the last."""
@@ -100,7 +100,9 @@ def plan_shelf(spec: ShelfSpec, register: Register, kept: Keeper = AFRESH) -> Sh
         ShelfFileError: with every stock and every thing that cannot be made.
     """
     problems: list[Problem] = []
-    terms = terms_of(spec, problems)
+    written = (spec.shelf, spec.scale, spec.printer, spec.stocks, spec.viewing_distance, spec.glue_tolerances)
+    terms, spoilt = kept.value("terms", written, partial(_terms, spec))
+    problems += spoilt
     things = _settled(register, terms, problems, kept)
     rows = tuple(measured_row(row, register) for row in spec.measured_rows)
     plans = _plan_all(things, register, terms, rows, problems, kept)
@@ -123,23 +125,34 @@ def _refuse_if_any(problems: Sequence[Problem]) -> None:
         raise ShelfFileError(problems)
 
 
-def terms_of(spec: ShelfSpec, problems: list[Problem]) -> Terms:
-    """What the shelf gives to its things; stocks that cannot be made are added to the problems."""
+def _terms(spec: ShelfSpec) -> tuple[Terms, Sequence[Problem]]:
+    """What the shelf gives to its things, and what is wrong with stocks that cannot be made."""
+    problems: list[Problem] = []
     stocks: dict[str, Stock] = {}
     for name, entry in spec.stocks.items():
         with gathered(problems):
             stocks[name] = make_stock(name, entry, spec.printer)
-    return Terms(spec.shelf, spec.scale, spec.printer, stocks, spec.viewing_distance, spec.glue_tolerances)
+    terms = Terms(spec.shelf, spec.scale, spec.printer, stocks, spec.viewing_distance, spec.glue_tolerances)
+    return terms, problems
 
 
 def _settled(register: Register, terms: Terms, problems: list[Problem], kept: Keeper) -> dict[str, Thing]:
     """The things of which all stocks could be made, with what they left open settled."""
     settled: dict[str, Thing] = {}
     for id, thing in register.things.items():
-        if {name for _, name in named(thing.entry, "stock")} <= terms.stocks.keys():
-            settled[id], said = kept.value(("settled", id), (thing, terms), partial(thing.settled, terms))
-            problems += (problem.about(id) for problem in said)
+        found = kept.value(("settled", id), (thing, terms), partial(_settled_thing, thing, terms))
+        if found:
+            settled[id], said = found
+            problems += said
     return settled
+
+
+def _settled_thing(thing: Thing, terms: Terms) -> tuple[Thing, Sequence[Problem]] | None:
+    """A thing with what it left open settled; None if one of its stocks could not be made."""
+    if not {name for _, name in named(thing.entry, "stock")} <= terms.stocks.keys():
+        return None
+    settled, said = thing.settled(terms)
+    return settled, [problem.about(thing.id) for problem in said]
 
 
 def _plan_all(
@@ -259,10 +272,21 @@ def _fill(
 
 
 def _fit(name: str, spec: ShelfSpec, plans: Mapping[str, Plan], terms: Terms) -> SpaceFit:
-    """How everything stands in one space that does not stand in something else."""
+    """How everything stands in one space that does not stand in something else.
+
+    What holds other things stands where the first of them is listed.
+    """
     held = {id for plan in plans.values() for id in plan.held}
-    own = (plan for id, plan in plans.items() if plan.space == name and id not in held)
+    listed = {id: number for number, id in enumerate(plans)}
+    own = [plan for id, plan in plans.items() if plan.space == name and id not in held]
+    own.sort(key=lambda plan: _listed_first(plan, plans, listed))
     return fit_space(name, spec.spaces[name], [plan.standing for plan in own if plan.standing], terms.tolerances)
+
+
+def _listed_first(plan: Plan, plans: Mapping[str, Plan], listed: Mapping[str, int]) -> int:
+    """Where the first of what a thing holds is listed, or it itself if it holds nothing."""
+    inside = [_listed_first(plans[id], plans, listed) for id in plan.held if id in plans]
+    return min(inside, default=listed[plan.id])
 
 
 def _dressed(plans: Mapping[str, Plan], register: Register) -> dict[str, Plan]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection
 
 from ..ground.problems import FieldPath, Problem, near_match
 from ..ground.quantities import show
@@ -10,7 +10,7 @@ from ..ground.quantities import show
 __all__ = ["unknown_name"]
 
 
-def unknown_name(what: str, name: str, known: Mapping[str, object], field: FieldPath) -> Problem:
+def unknown_name(what: str, name: str, known: Collection[str], field: FieldPath) -> Problem:
     """There is no such stock, space or surface; with the name that was meant, if one is near."""
     meant = near_match(name, known)
     if meant:

@@ -17,13 +17,16 @@ from ruamel.yaml.error import YAMLError
 
 from .yaml_nodes import GroupNode, ListNode, Node, ScalarNode, read_nodes
 
-__all__ = ["read_in_pieces"]
+__all__ = ["Piece", "Pieced", "in_pieces"]
 
 LONG = 8
 """Lists of fewer items are not worth it."""
 
 MOST_KEPT = 4096
 """So many pieces are kept."""
+
+MOST_RESTS = 8
+"""So many texts without their lists."""
 
 NOT_PLAIN = re.compile(r"^(?:%|---|\.\.\.|\ufeff)|[\t\x85\u2028\u2029]|\r(?!\n)|^ *\?", re.MULTILINE)
 """Directives, marks between documents, tabs, uncommon ends of lines."""
@@ -43,16 +46,33 @@ class _List(NamedTuple):
     indent: int
 
 
-def read_in_pieces(text: str) -> Node | None:
-    """The node that is the whole text, as `read_nodes` tells it.
+class Piece(NamedTuple):
+    """One item of the list: its offset, its text from there to the next, and its node, which counts from there."""
 
-    Raises:
-        YAMLError: the text is not YAML, or holds several documents.
-        RecursionError: it is nested far too deep.
-    """
+    begin: int
+    text: str
+    node: Node
+
+
+class Pieced(NamedTuple):
+    """A whole text with its longest list in pieces; in `rest` stands `listed` in its place, a list without items."""
+
+    rest: GroupNode
+    listed: ListNode
+    pieces: tuple[Piece, ...]
+
+    @property
+    def whole(self) -> GroupNode:
+        """The node that is the whole text, as `read_nodes` tells it."""
+        listed = replace(self.listed, items=tuple(_shifted(piece.node, piece.begin) for piece in self.pieces))
+        entries = ((key, listed if value is self.listed else value) for key, value in self.rest.entries)
+        return replace(self.rest, entries=tuple(entries))
+
+
+def in_pieces(text: str) -> Pieced | None:
+    """A long text in pieces; None if it has to be read whole."""
     found = None if NOT_PLAIN.search(text) else _longest(text)
-    whole = found and _pieced(text, found)
-    return whole or read_nodes(text)
+    return found and _pieced(text, found)
 
 
 def _longest(text: str) -> _List | None:
@@ -82,41 +102,52 @@ def _items(text: str, section: re.Match[str]) -> _List | None:
     return _List(begins, at, indent)
 
 
-def _pieced(text: str, found: _List) -> Node | None:
-    """The whole text, put together of its pieces; None if one of them cannot be read by itself."""
+def _pieced(text: str, found: _List) -> Pieced | None:
+    """The text in its pieces; None if one of them cannot be read by itself."""
     begins, ends, indent = found
     stand_in = " " * indent + STAND_IN
     try:
-        rest = read_nodes(text[: begins[0]] + stand_in + text[ends:])
-        items = [
-            _shifted(piece, begin)
-            for begin, end in zip(begins, (*begins[1:], ends), strict=True)
-            if (piece := _item(text[begin:end]))
-        ]
+        rest = _read(text[: begins[0]] + stand_in + text[ends:])
+        parts = ((begin, text[begin:end]) for begin, end in zip(begins, (*begins[1:], ends), strict=True))
+        pieces = tuple(Piece(begin, part, node) for begin, part in parts if (node := _item(part)))
+        if not isinstance(rest, GroupNode) or len(pieces) < len(begins):
+            return None
+        listed = ListNode(begins[0] + indent, begins[-1] + pieces[-1].node.end, ())
+        after, longer = begins[0] + len(stand_in), ends - begins[0] - len(stand_in)
+        entries = tuple(_entry(key, value, listed, begins[0], after, longer) for key, value in rest.entries)
     except (YAMLError, RecursionError, ValueError):
         return None
-    if not isinstance(rest, GroupNode) or len(items) < len(begins):
+    if not any(value is listed for _, value in entries):
         return None
-    whole = ListNode(begins[0] + indent, items[-1].end, tuple(items))
-    after, longer = begins[0] + len(stand_in), ends - begins[0] - len(stand_in)
-    entries = tuple(_entry(key, value, whole, begins[0], after, longer) for key, value in rest.entries)
-    if not any(value is whole for _, value in entries):
-        return None
-    return replace(rest, entries=entries, end=entries[-1][1].end)
+    return Pieced(replace(rest, entries=entries, end=entries[-1][1].end), listed, pieces)
 
 
-def _entry(key: Node, value: Node, whole: Node, begin: int, after: int, longer: int) -> tuple[Node, Node]:
+def _entry(key: Node, value: Node, listed: Node, begin: int, after: int, longer: int) -> tuple[Node, Node]:
     """An entry of the whole text: with the list, or moved behind it."""
     if begin <= value.start < after:
-        return key, whole
+        return key, listed
     return (_shifted(key, longer), _shifted(value, longer)) if key.start >= after else (key, value)
 
 
 @lru_cache(maxsize=MOST_KEPT)
 def _item(text: str) -> Node | None:
-    """The one item of a piece."""
+    """The one item of a piece.
+
+    Raises:
+        ValueError: it repeats something.
+    """
     piece = read_nodes(text)
-    return piece.items[0] if isinstance(piece, ListNode) and len(piece.items) == 1 and not piece.flow else None
+    return (
+        _shifted(piece.items[0], 0)
+        if isinstance(piece, ListNode) and len(piece.items) == 1 and not piece.flow
+        else None
+    )
+
+
+@lru_cache(maxsize=MOST_RESTS)
+def _read(text: str) -> Node | None:
+    """What stands around the list."""
+    return read_nodes(text)
 
 
 def _shifted(node: Node, by: int) -> Node:

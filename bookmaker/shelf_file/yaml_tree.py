@@ -6,16 +6,18 @@ Only the structure of YAML is used, never its guesses about types: a title of ``
 
 from __future__ import annotations
 
-import re
 import unicodedata
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
+from typing import NamedTuple
 
 from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
+from ..ground.kept import Kept
 from ..ground.problems import FieldPath, Place, Problem, ShelfFileError
-from .yaml_nodes import GroupNode, Lines, ListNode, Node, RepeatNode, ScalarNode
-from .yaml_pieces import read_in_pieces
+from .yaml_nodes import GroupNode, Lines, ListNode, Node, RepeatNode, ScalarNode, read_nodes
+from .yaml_pieces import Piece, Pieced, in_pieces
+from .yaml_slips import cut_short, syntax_error
 
 __all__ = ["HIDDEN", "Plain", "Tree", "parse_nodes", "parse_tree"]
 
@@ -28,52 +30,11 @@ MOST_VALUES = 200_000
 DEEPEST = 30
 """Deeper nesting than any shelf has."""
 
+DEPTH_OF_ITEMS = 2
+"""How deep an item of a list of the whole lies: as `_Reader.tree` counts."""
+
 HIDDEN = ("Cc", "Cs")
 """Unicode categories of control characters and of halves of characters."""
-
-OWN_LINES = 'put the keys of this group on lines of their own, or write "…\\n…" in double quotes'
-"""For text of several lines that begins within braces."""
-
-DASH = re.compile(r"( *)-(\w+):(?: |$)")
-"""An item of a list whose dash has become a part of the key."""
-
-QUOTES_WITHIN = re.compile(r': "([^"\n\',{}]*"[^"\n\',{}]+"[^"\n\',{}]*)"$')
-"""A text in double quotes that has more of them within."""
-
-SLIPS = {
-    "expected ',' or '}'": ("a { is not closed, or a comma is missing", "put commas between the keys and } at the end"),
-    "expected ',' or ']'": ("a [ is not closed, or a comma is missing", "put commas between items and ] at the end"),
-    "expected <block end>": (
-        "this line does not stand under the lines of its group",
-        "indent all keys of one group by the same number of spaces",
-    ),
-    "unknown escape character": (
-        "a \\ in double quotes is the beginning of a sign",
-        "write / in paths, put the text in single quotes, or write \\\\ for each \\",
-    ),
-    "found character '\\t'": ("the line is indented with a tab", "indent with spaces"),
-    "found character '|'": ("a | cannot stand between { and } or [ and ]", OWN_LINES),
-    "found character '>'": ("a > cannot stand between { and } or [ and ]", OWN_LINES),
-    "while scanning a block scalar": (
-        "after a | or a > lines of text begin, and none of it stands beside the sign",
-        "begin the text on the next line, further in, or put it in quotes",
-    ),
-    "found character": ("a word begins with a sign that means something to YAML", "put the text in quotes"),
-    "mapping values are not allowed": (
-        "a colon stands where no key can",
-        "put text that holds a colon in quotes, and indent all keys of one group alike",
-    ),
-    "could not find expected ':'": ("a key has no colon after it", "write key: value"),
-    "found undefined alias": ("a * repeats something that no & has named", "put text that begins with * in quotes"),
-    "expected a single document": ("--- begins a second shelf", "keep one shelf in a file"),
-    "expected the node content": ("a value is missing", "write a value after the colon"),
-    "while scanning a quoted scalar": ("a quotation mark is not closed", "put the same mark at the end of the text"),
-}
-"""Usual slips, told by a part of what the YAML reader says, in the words of makers."""
-
-
-CUT_SHORT = re.compile(r"\s+(#\S.*)")
-"""A # right before a word: meant as part of the value, as in a colour or a number, for a note has a blank there."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,7 +107,9 @@ def parse_tree(text: str, file: str) -> Tree:
     Raises:
         ShelfFileError: the text is not YAML, a key stands twice, or aliases multiply beyond measure.
     """
-    return parse_nodes(text, file)[1]
+    pieced = in_pieces(text)
+    reader = _Reader(file, Lines(text), pieced)
+    return reader.whole(pieced.rest if pieced else _nodes(text, reader))
 
 
 def parse_nodes(text: str, file: str) -> tuple[Node, Tree]:
@@ -155,37 +118,32 @@ def parse_nodes(text: str, file: str) -> tuple[Node, Tree]:
     Raises:
         ShelfFileError: the text is not YAML, a key stands twice, or aliases multiply beyond measure.
     """
+    pieced = in_pieces(text)
     reader = _Reader(file, Lines(text))
+    node = pieced.whole if pieced else _nodes(text, reader)
+    return node, reader.whole(node)
+
+
+def _nodes(text: str, reader: _Reader) -> Node:
+    """The node that is the whole text.
+
+    Raises:
+        ShelfFileError: the text is not YAML, or empty.
+    """
+    nowhere = Place(reader.file)
     try:
-        node = read_in_pieces(text)
+        node = read_nodes(text)
     except MarkedYAMLError as trouble:
-        raise _syntax_error(trouble, reader.place) from None
+        raise syntax_error(trouble, reader.place) from None
     except RecursionError:
-        raise ShelfFileError((_too_much(Place(file)),)) from None
+        raise ShelfFileError((_too_much(nowhere),)) from None
     except (YAMLError, ValueError) as trouble:
-        raise ShelfFileError(
-            (
-                Problem(
-                    f"this is not YAML: {_first_line(trouble)}",
-                    "save the shelf as plain text",
-                    place=Place(file),
-                ),
-            )
-        ) from None
+        said = f"this is not YAML: {_first_line(trouble)}"
+        raise ShelfFileError((Problem(said, "save the shelf as plain text", place=nowhere),)) from None
     if node is None:
-        raise ShelfFileError(
-            (
-                Problem(
-                    "the file is empty",
-                    "describe a shelf; 'bookmaker new DIR' writes one to start from",
-                    place=Place(file),
-                ),
-            )
-        )
-    tree = reader.tree(node)
-    if reader.problems:
-        raise ShelfFileError(reader.problems)
-    return node, tree
+        remedy = "describe a shelf; 'bookmaker new DIR' writes one to start from"
+        raise ShelfFileError((Problem("the file is empty", remedy, place=nowhere),))
+    return node
 
 
 def _too_much(place: Place) -> Problem:
@@ -197,67 +155,37 @@ def _first_line(trouble: Exception) -> str:
     return (str(trouble).splitlines() or [type(trouble).__name__])[0][:120]
 
 
-def _syntax_error(trouble: MarkedYAMLError, place: Callable[[int, int], Place]) -> ShelfFileError:
-    mark = trouble.problem_mark or trouble.context_mark
-    said = " ".join(str(part) for part in (trouble.context, trouble.problem) if part)
-    where = place(mark.line, mark.column) if mark else place(0, 0)
-    if mark and "flow" in said:
-        lines = [place(line, 0) for line in range(mark.line, -1, -1)]
-        if cut_short := next(filter(None, map(_cut_short_in, lines)), None):
-            return ShelfFileError((cut_short,))
-    usual = f"this line is not YAML ({said})", "indent keys of one group alike, and put text with : or # in quotes"
-    what, remedy = next((words for sign, words in SLIPS.items() if sign in said), usual)
-    if mark and (slip := _typed_slip(place, mark.line)):
-        return ShelfFileError((slip,))
-    return ShelfFileError((Problem(what, remedy, place=where),))
+class _ReadItem(NamedTuple):
+    """What stands in a piece, what is wrong with it, and how many values it has."""
+
+    tree: Tree
+    problems: Sequence[Problem]
+    seen: int
 
 
-def _typed_slip(place: Callable[[int, int], Place], line: int) -> Problem | None:
-    """What is often mistyped on the line where reading ended, or on the one before."""
-    for at in (line, line - 1) if line else (line,):
-        where = place(at, 0)
-        if dash := DASH.match(where.source):
-            column = len(dash[1]) + 1
-            remedy = f"write - {dash[2]}: with a blank after the dash"
-            return Problem(
-                f"the dash before {dash[2]} has no blank after it", remedy, place=replace(where, column=column)
-            )
-        if marks := QUOTES_WITHIN.search(where.source):
-            remedy = f"put the whole text in single quotes: '{marks[1]}'"
-            return Problem("there are quotation marks within quotation marks", remedy,
-                           place=replace(where, column=marks.start(1)))  # fmt: skip
-    return None
-
-
-def _cut_short(value: str, end: Place) -> Problem | None:
-    """What is wrong where a value ends and a # without a blank after it turns the rest of it into a note."""
-    lost = CUT_SHORT.match(end.source, end.column - 1)
-    if not lost:
-        return None
-    meant = re.split(r"[],}]" if set("{[") & set(end.source) else r"\s+# ", lost[1])[0].strip()
-    what = f"from {lost[1].split()[0]} on this is a note to yourself, "
-    what += f"only {value!r} is left" if value else "no value is left"
-    remedy = f'put the value in quotes, as "{f"{value} {meant}".strip()}"; a note has a blank after the #'
-    return Problem(what, remedy, place=replace(end, column=lost.start(1) + 1))
-
-
-def _cut_short_in(line: Place) -> Problem | None:
-    """The same for a line that could not be read because of it: its first value that begins with a #."""
-    begun = re.search(r"[:,[{](?=\s+#\S)", line.source)
-    return _cut_short("", replace(line, column=begun.end() + 1)) if begun else None
+ITEMS = Kept[_ReadItem](most=4096)
+"""Pieces that were read, by file, text and line."""
 
 
 class _Reader:
-    """Turns YAML nodes into trees, collecting what is wrong on the way."""
+    """Turns YAML nodes into trees, collecting what is wrong on the way; its lines stand behind so many `above`."""
 
-    def __init__(self, file: str, lines: Lines) -> None:
+    def __init__(self, file: str, lines: Lines, pieced: Pieced | None = None, above: int = 0) -> None:
         self.file = file
         self.lines = lines
+        self.pieced = pieced
+        self.above = above
         self.problems: list[Problem] = []
         self.seen = 0
 
+    def whole(self, node: Node) -> Tree:
+        tree = self.tree(node)
+        if self.problems:
+            raise ShelfFileError(self.problems)
+        return tree
+
     def place(self, line: int, column: int) -> Place:
-        return Place(self.file, line + 1, column + 1, self.lines.line(line))
+        return Place(self.file, self.above + line + 1, column + 1, self.lines.line(line))
 
     def at(self, offset: int) -> Place:
         return self.place(*self.lines.number(offset))
@@ -268,6 +196,8 @@ class _Reader:
         place = self.at((node or written).start)
         if node is None or self.seen > MOST_VALUES or depth > DEEPEST:
             raise ShelfFileError((_too_much(place),))
+        if self.pieced and node is self.pieced.listed:
+            return Tree([self._item(piece) for piece in self.pieced.pieces], place)
         if isinstance(node, ListNode):
             return Tree([self.tree(item, depth + 1) for item in node.items], place)
         if isinstance(node, GroupNode):
@@ -278,6 +208,18 @@ class _Reader:
             self._refuse_cut_short(node, node.style)
         return Tree(None if node.is_nothing else node.text, place)
 
+    def _item(self, piece: Piece) -> Tree:
+        """What stands in a piece: found again while it stands on that line, whatever changes around it."""
+        above = self.lines.number(piece.begin)[0]
+        item = _Reader(self.file, Lines(piece.text), above=above)
+        read = ITEMS.get((self.file, piece.text, above), lambda: item.read(piece.node))
+        self.seen += read.seen
+        self.problems += read.problems
+        return read.tree
+
+    def read(self, item: Node) -> _ReadItem:
+        return _ReadItem(self.tree(item, DEPTH_OF_ITEMS), self.problems, self.seen)
+
     def _refuse_hidden(self, text: str, place: Place) -> None:
         """Escapes in quotes can spell signs that would command a terminal, or that no file can hold."""
         hidden = next((sign for sign in text if unicodedata.category(sign) in HIDDEN and sign not in "\n\t"), "")
@@ -287,8 +229,8 @@ class _Reader:
 
     def _refuse_cut_short(self, last: ScalarNode, style: str, *, colon: int = 0) -> None:
         """A # may turn into a note what was meant as the value, or its end; `colon` is the length of one after it."""
-        if not style and (cut_short := _cut_short("" if colon else last.text, self.at(last.end + colon))):
-            self.problems.append(cut_short)
+        if not style and (lost := cut_short("" if colon else last.text, self.at(last.end + colon))):
+            self.problems.append(lost)
 
     def _group(self, node: GroupNode, place: Place, depth: int) -> Tree:
         values: dict[str, Tree] = {}

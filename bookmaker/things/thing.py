@@ -84,6 +84,11 @@ class Thing(ABC):
         return frozenset()
 
     @property
+    def stands_otherwise(self) -> str:
+        """The key that keeps it from standing among others in a box; empty if none does."""
+        return ""
+
+    @property
     def holds(self) -> tuple[Named, ...]:
         """The things that stand in this one, and by themselves no more."""
         return ()

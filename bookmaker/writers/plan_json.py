@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import io
 import json
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
+from ..ground.geometry import Rect
 from ..ground.problems import Problem, show_field
 from ..ground.units import rounded
 from ..ground.visible import STEERING
@@ -15,11 +15,13 @@ from ..paper.stock import Stock
 from ..sheets.cutting import CutPart, Stick
 from ..sheets.layout import Sheet
 from ..sheets.tally import Tally
+from ..shelf.arrangement import row_of
 from ..shelf.checked import Checked
 from ..shelf.entries import THINGS
 from ..shelf.feedback import CaliperEstimate, Comparison, caliper_estimates, comparisons
 from ..shelf.film_estimates import FilmEstimate, film_estimates
 from ..shelf.fit import SpaceFit
+from ..shelf.placing.places import Placed
 from ..shelf.plan import ShelfPlan
 from ..shelf.printed.records import KEY, Printed
 from ..things.terms import Terms
@@ -27,7 +29,7 @@ from ..things.thing import Plan
 from .room_json import surface_report
 from .sheet_json import sheet_report
 
-__all__ = ["VERSION", "check_report", "dump", "plan_report"]
+__all__ = ["VERSION", "check_report", "dump", "in_pieces", "plan_report"]
 
 
 VERSION = 1
@@ -39,26 +41,56 @@ COVERAGE_FACTOR = 2
 
 def dump(report: Mapping[str, Any]) -> str:
     """A report as JSON text that is the same for the same report; signs that steer terminals are numbers in it."""
-    text = io.StringIO()
-    # millions of short pieces, all kept until they are joined, would take more memory than all else
-    text.writelines(json.JSONEncoder(ensure_ascii=False, indent=1, allow_nan=False).iterencode(report))
-    return STEERING.sub(lambda sign: f"\\u{ord(sign[0]):04x}", text.getvalue()) + "\n"
+    return "".join(in_pieces(report))
+
+
+def in_pieces(report: Mapping[str, Any]) -> Iterator[str]:
+    """The same a piece at a time; what is an iterator in it is a list in the text, and never held as a whole.
+
+    >>> "".join(in_pieces({"sheets": iter([1, 2]), "paper": iter([])})).split()
+    ['{', '"sheets":', '[', '1,', '2', '],', '"paper":', '[]', '}']
+    """
+    yield from _pieces_of(report, "\n")
+    yield "\n"
+
+
+def _pieces_of(value: object, line: str) -> Iterator[str]:
+    """A value and what is in it, `line` beginning each line."""
+    if isinstance(value, Mapping) and value:
+        for number, (key, held) in enumerate(value.items()):
+            yield f"{',' if number else '{'}{line} {_plain(key)}: "
+            yield from _pieces_of(held, f"{line} ")
+        yield line + "}"
+    elif isinstance(value, Iterator):
+        mark = "["
+        for held in value:
+            yield f"{mark}{line} {_plain(held, line + ' ')}"
+            mark = ","
+        yield "[]" if mark == "[" else line + "]"
+    else:
+        yield _plain(value, line)
+
+
+def _plain(value: object, line: str = "\n") -> str:
+    """A value that holds no iterators. A text has no ends of lines in it: they are written as a sign and a letter."""
+    text = json.dumps(value, ensure_ascii=False, indent=1, allow_nan=False).replace("\n", line)
+    return STEERING.sub(lambda sign: f"\\u{ord(sign[0]):04x}", text)
 
 
 def check_report(checked: Checked) -> dict[str, Any]:
-    """What `check` finds: things by their sections, spaces and problems."""
+    """What `check` finds: things by their sections, spaces and problems; many of them as iterators."""
     plan = checked.plan
     sections = [family.section.key for family in plan.register.families if family.section]
     return {
         "shelf": plan.spec.shelf,
         **{key: _things(key, checked) for key in (*sections, THINGS)},
         "coverage_factor": COVERAGE_FACTOR,
-        "spaces": [_space(space, plan.spec.spaces[space.name].chance) for space in plan.spaces],
+        "spaces": [_space(space, plan) for space in plan.spaces],
         "surfaces": [surface_report(surface) for surface in plan.room],
         "measured": [_comparison(one) for one in comparisons(plan)],
         "caliper_estimates": [_estimate(estimate) for estimate in caliper_estimates(plan)],
         "film_estimates": [_film(estimate) for estimate in film_estimates(plan)],
-        "problems": [_problem(problem) for problem in checked.problems],
+        "problems": map(_problem, checked.problems),
     }
 
 
@@ -71,7 +103,8 @@ def plan_report(
 ) -> dict[str, Any]:
     """The whole plan: `sheets` gives each sheet's file and its page there; `files` is all that was written.
 
-    Each file comes with the digest of what it holds. `printed` is what was printed in this run and before.
+    Each file comes with the digest of what it holds. `printed` is what was printed in this run and before. What there
+    may be thousands of are iterators.
     """
     return {
         "made_by": "bookmaker",
@@ -80,18 +113,19 @@ def plan_report(
         "digests": dict(files),
         "scale": checked.plan.spec.scale,
         "stocks": [_stock(stock, checked.plan.terms) for stock in checked.plan.stocks.values()],
-        "sheets": [sheet_report(file, page, sheet, checked) for file, page, sheet in sheets],
+        "sheets": (sheet_report(file, page, sheet, checked) for file, page, sheet in sheets),
         "paper": [_tally(tally) for tally in tallies],
         **check_report(checked),
         KEY: printed.report(),
     }
 
 
-def _things(section: str, checked: Checked) -> list[dict[str, Any]]:
+def _things(section: str, checked: Checked) -> Iterator[dict[str, Any]]:
     """Everything written in a section."""
     plan = checked.plan
     mine = (one for id, one in plan.plans.items() if plan.register.fields[id][0] == section)
-    return [{"id": one.id} | one.family.report(one, checked.drafts[one.id], plan) | _thing(one, plan) for one in mine]
+    for one in mine:
+        yield {"id": one.id} | one.family.report(one, checked.drafts[one.id], plan) | _thing(one, plan)
 
 
 def _thing(one: Plan, plan: ShelfPlan) -> dict[str, Any]:
@@ -133,7 +167,7 @@ def _stick(stick: Stick) -> dict[str, Any]:
     }
 
 
-def _space(space: SpaceFit, chance: float) -> dict[str, Any]:
+def _space(space: SpaceFit, plan: ShelfPlan) -> dict[str, Any]:
     return {
         "name": space.name,
         "width_mm": rounded(space.width),
@@ -144,7 +178,22 @@ def _space(space: SpaceFit, chance: float) -> dict[str, Any]:
         "all_one_way_mm": rounded(space.all_one_way),
         "tolerance_mm": rounded(space.likely),
         "probability": round(space.probability, 4),
-        "wanted_probability": round(chance, 4),
+        "wanted_probability": round(plan.spec.spaces[space.name].chance, 4),
+        "places": [_place(one) for one in row_of(space, plan)],
+    }
+
+
+def _place(one: Placed) -> dict[str, Any]:
+    """What stands in one place, a stack from the top; the box around it, its left edge from that of the space."""
+    box = Rect.around(one.outline)
+    return {
+        "things": [thing.thing for thing in one.place.things],
+        "stack": one.place.stack,
+        "left_mm": rounded(box.x),
+        "width_mm": rounded(box.width),
+        "height_mm": rounded(box.height),
+        "lean_deg": rounded(one.place.lean),
+        "pulled_out_mm": rounded(one.place.things[0].stance.pulled_out),
     }
 
 

@@ -175,6 +175,18 @@ THING = group(
         "all_one_way_mm": number("how far it is off if every error goes the same way by its tolerance"),
     },
 )
+PLACE = group(
+    "What stands in one place of a space: one thing, or a stack",
+    {
+        "things": listed("their ids, from the top of a stack", text("an id")),
+        "stack": or_null(text("the name of the stack")),
+        "left_mm": number("from the left of the space to the box around it, as it stands or leans"),
+        "width_mm": number("how wide that box is"),
+        "height_mm": number("how high it is"),
+        "lean_deg": number("how far it leans from upright, its head to the left; less than 0 to the right"),
+        "pulled_out_mm": number("how far it stands before the others"),
+    },
+)
 SPACE = group(
     "A place on the shelf",
     {
@@ -188,6 +200,7 @@ SPACE = group(
         "tolerance_mm": number("how far the width may be off"),
         "probability": number("the chance that all fits, in width, height and depth"),
         "wanted_probability": number("how sure it must be to be told that it fits"),
+        "places": listed("what stands there, from the left", PLACE),
     },
 )
 PAPER = group(

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from itertools import accumulate, chain
 from pathlib import Path
 
 from ..ground.geometry import Size
-from ..ground.output import PLAN_NAME, UNSEALED, digest_of, file_names, sealed
+from ..ground.output import PLAN_NAME, UNSEALED, digest_of, file_names, seal
 from ..guide import cutting_list_pages, elevation_pages, guide_pages, page_size
 from ..paper.stock import Stock, calibration
 from ..sheets.impressions import impressions
@@ -22,7 +22,7 @@ from ..shelf_file.whereabouts import whereabouts
 from ..things.thing import Plan
 from .contact_sheet import write_contact_sheet
 from .leaflet_pdf import write_leaflet
-from .plan_json import dump, plan_report
+from .plan_json import in_pieces, plan_report
 from .room.mock_up import mock_up_pieces, plain_paper
 from .sheets_pdf import write_sheets
 from .shelf_front import fronts
@@ -58,11 +58,11 @@ def publish(
     chosen: Chosen,
     wishes: Wishes,
     progress: Progress,
-    printed: Printed,
+    printed: Callable[[], Printed],
 ) -> tuple[tuple[tuple[str, int], ...], Printed]:
     """Write everything; each file with the number of its sheets, 0 for what has none, and where all lies now.
 
-    `printed` is what is printed once this is, as far as that is known before the sheets have their files.
+    `printed` gives what is printed once this is, but for where it lies; it is asked when the sheets are drawn.
     """
     extras = _write_extras(folder, checked, chosen, wishes)
     papers = _papers(checked, layout)
@@ -79,7 +79,7 @@ def publish(
     pages = guide_pages(checked.plan, written.sheets, where)
     write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
     written.files += [guide, *drawings, *extras, PLAN_NAME]
-    placed = printed.placed(written.sheets)
+    placed = printed().placed(written.sheets)
     report = plan_report(
         written.sheets,
         layout.tallies,
@@ -87,7 +87,9 @@ def publish(
         checked,
         placed,
     )
-    (folder / PLAN_NAME).write_bytes(sealed(dump(report).encode()))
+    with (folder / PLAN_NAME).open("w", encoding="utf-8", newline="") as file:
+        file.writelines(in_pieces(report))
+    seal(folder / PLAN_NAME)
     return tuple((name, sum(file == name for file, _, _ in written.sheets)) for name in written.files), placed
 
 
@@ -103,10 +105,11 @@ def _write_paper(
     """The sheets of one paper as a PDF, and its drawings for a cutting machine, whose names are returned."""
     spec = checked.plan.spec
     mine = [sheet for sheet in layout.sheets if sheet.stock == paper]
-    passes = [impressions(sheet, spec.shelf, paper.printer) for sheet in mine]
+    # one after the other: what stands around the pieces of many sheets takes more memory than these
+    passes = chain.from_iterable(impressions(sheet, spec.shelf, paper.printer) for sheet in mine)
     title = f"{spec.shelf}: {paper.title}"
-    write_sheets(folder / name, title, chain(*passes), calibration(paper.printer, paper.sheet), wishes.layers)
-    *first_pages, _ = accumulate(map(len, passes), initial=1)
+    write_sheets(folder / name, title, passes, calibration(paper.printer, paper.sheet), wishes.layers)
+    *first_pages, _ = accumulate((1 + sheet.two_sided for sheet in mine), initial=1)
     written.files.append(name)
     written.sheets += [(name, page, sheet) for page, sheet in zip(first_pages, mine, strict=True)]
     return _write_drawings(folder, name.removesuffix(".pdf"), title, mine) if spec.printer.cutting_machine else []

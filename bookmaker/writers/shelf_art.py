@@ -18,6 +18,10 @@ TIMBER = 1.6
 RECESS, BOARD = Colour.from_hex("#4b4038"), Colour.from_hex("#a98a62")
 CARD = Colour.from_hex("#d8cdb8")
 
+SHADOW = Colour.from_hex("#2b241f")
+CAST, LONGEST = 0.2, 0.8
+"""What is pulled out casts a shadow on its neighbour at the right: so much of how far it stands out, but no longer."""
+
 
 def facsimile_of_front(front: Front) -> Facsimile:
     """A space from the front at true size, with its board and its uprights; its lower left corner at the origin."""
@@ -28,8 +32,8 @@ def facsimile_of_front(front: Front) -> Facsimile:
 
 def facsimile_of_shown(shown: Shown) -> Facsimile:
     """What is seen in one place of a space, its lower left corner at the origin: of a book the spine as it stands."""
-    home = shown.rect.moved(-shown.rect.x, -shown.rect.y)
-    return Facsimile(_shown_art(replace(shown, rect=home)), home)
+    home = replace(shown, rect=shown.rect.moved(-shown.box.x, -shown.box.y))
+    return Facsimile(_shown_art(home), home.box)
 
 
 def row_art(row: Row, scale: float, origin: Point) -> Art:
@@ -38,19 +42,39 @@ def row_art(row: Row, scale: float, origin: Point) -> Art:
     uprights = (TIMBER * row.begins, TIMBER, TIMBER * row.ends, TIMBER)
     around = Filled.box(room.grown(*uprights), BOARD if row.name else RECESS)
     to_page = Transform.stretch(scale, scale).moved(origin.x - row.left * scale, origin.y)
-    return Group((around, Filled.box(room, RECESS), Group(tuple(map(_shown_art, row.shown)), to_page)))
+    seen = (*map(_shown_art, row.shown), *map(_shadow, (one for one in row.shown if one.pulled_out)))
+    return Group((around, Filled.box(room, RECESS), Group(seen, to_page)))
+
+
+def _shadow(shown: Shown) -> Art:
+    rect = shown.rect
+    strip = Filled.box(Rect(rect.right, rect.y, min(CAST * shown.pulled_out, LONGEST), rect.height), SHADOW)
+    return Group((strip,), shown.to_shelf)
 
 
 def _shown_art(shown: Shown) -> Art:
+    art = _upright_art(shown)
+    turned = Transform.turn(180.0, shown.rect.centre) if shown.upside_down else Transform()
+    if shown.upside_down or shown.lean:
+        return Group((art,), turned.then(shown.to_shelf))
+    return art
+
+
+def _upright_art(shown: Shown) -> Art:
+    """What is seen before it is turned on its head, and before it leans."""
+    rect = shown.rect
+    if shown.face is not None:
+        box = shown.face.box
+        return Group((shown.face.art,), Transform.move(rect.x - box.x, rect.y - box.y))
     if shown.spine is None:
-        return Filled.box(shown.rect, CARD)
+        return Filled.box(rect, CARD)
     piece, spine = shown.spine
     # A little of the sides is seen beside the spine, as far as the book is thicker than its spine is wide.
-    thick = shown.rect.height if shown.lies else shown.rect.width
+    thick = rect.height if shown.lies else rect.width
     seen = spine.grown((thick - spine.width) / 2, 0, (thick - spine.width) / 2, 0)
     if shown.lies:
         to_shelf = Transform.move(-seen.x, -seen.y).then(Transform.quarter_turn(1))
-        to_shelf = to_shelf.moved(shown.rect.x + seen.height, shown.rect.y)
+        to_shelf = to_shelf.moved(rect.x + seen.height, rect.y)
     else:
-        to_shelf = Transform.move(shown.rect.x - seen.x, shown.rect.y - seen.y)
+        to_shelf = Transform.move(rect.x - seen.x, rect.y - seen.y)
     return Group((piece.art,), to_shelf, Path.rectangle(seen))

@@ -6,14 +6,21 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from ..ground.geometry import Rect
+from ..ground.geometry import Rect, Transform
+from ..sheets.facsimiles import Facsimile
+from ..sheets.flat import Role
 from ..sheets.piece import Piece
-from ..shelf.arrangement import Stood, arranged
+from ..shelf.arrangement import Stood, arranged, leaning
 from ..shelf.plan import ShelfPlan
 from ..things.draft import Draft
+from ..things.stance import Way
 from ..things.thing import Plan
+from .open_book import open_book
 
 __all__ = ["Front", "Row", "Shown", "fronts", "rows_of"]
+
+FACES = {Way.FRONT: Role.FRONT, Way.BACK: Role.BACK}
+"""The faces of a book that may be turned to the room."""
 
 CLOSE = 0.2
 """Books that have no space stand so close, in mm."""
@@ -21,15 +28,31 @@ CLOSE = 0.2
 
 @dataclass(frozen=True, slots=True)
 class Shown:
-    """What is seen in a rectangle of a space: a part of a piece, lying if it is in a stack; without one plain card.
+    """What is seen in a rectangle of a space: a part of a piece, or a face; without either plain card.
 
-    `thing` is the id of what it belongs to.
+    `thing` is the id of what it belongs to. It may lie, or stand on its head. Then it leans so many degrees, its head
+    to the left, about the lower left corner of the rectangle, or with less than 0 about the lower right one.
+    `pulled_out` is how far it stands before the others, in mm.
     """
 
     rect: Rect
     thing: str
     spine: tuple[Piece, Rect] | None = None
     lies: bool = False
+    face: Facsimile | None = None
+    upside_down: bool = False
+    lean: float = 0.0
+    pulled_out: float = 0.0
+
+    @property
+    def to_shelf(self) -> Transform:
+        """The turn that takes the rectangle to where it leans."""
+        return leaning(self.rect, self.lean) if self.lean else Transform()
+
+    @property
+    def box(self) -> Rect:
+        """The upright rectangle around all that is seen."""
+        return self.to_shelf.apply_to(self.rect) if self.lean else self.rect
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +89,7 @@ def fronts(plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Iterator[Front]:
     placed = {one.thing for surface in plan.room for one in surface.things}
     for fit in plan.spaces:
         places: list[tuple[Shown, ...]] = []
-        for _, together in groupby(arranged(fit, plan), key=lambda one: one.rect.x):
+        for _, together in groupby(arranged(fit, plan), key=lambda one: one.place):
             first, *others = together
             held = plan.plans[first.who.thing].held
             stack = tuple(_shown(one, drafts) for one in (first, *others))
@@ -77,7 +100,7 @@ def fronts(plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Iterator[Front]:
             yield Front(fit.name, space.width, space.height, tuple(places))
     stray = [one.standing for id, one in plan.plans.items() if id not in placed and one.standing and _closed(one, plan)]
     if stray:
-        yield _row_of([Stood(Rect(0, 0, one.thickness, one.height), one) for one in stray], drafts)
+        yield _row_of([Stood(Rect(0, 0, one.across.length, one.up.length), one) for one in stray], drafts)
 
 
 def _closed(one: Plan, plan: ShelfPlan) -> bool:
@@ -86,7 +109,12 @@ def _closed(one: Plan, plan: ShelfPlan) -> bool:
 
 
 def _shown(one: Stood, drafts: Mapping[str, Draft]) -> Shown:
-    return Shown(one.rect, one.who.thing, _front_of(one.who.thing, drafts), one.lies)
+    id, stance = one.who.thing, one.who.stance
+    faces = drafts[id].faces if id in drafts else {}
+    face = faces.get(FACES[stance.way]) if stance.way in FACES else None
+    if stance.opened:
+        face = open_book(one.rect.size, stance.opened, faces)
+    return Shown(one.rect, id, _front_of(id, drafts), one.lies, face, stance.upside_down, one.lean, stance.pulled_out)
 
 
 def _front_of(thing: str, drafts: Mapping[str, Draft]) -> tuple[Piece, Rect] | None:
@@ -97,7 +125,7 @@ def _row_of(books: Sequence[Stood], drafts: Mapping[str, Draft]) -> Front:
     places: list[tuple[Shown, ...]] = []
     x = 0.0
     for one in books:
-        places.append((_shown(Stood(one.rect.moved(x, 0), one.who), drafts),))
+        places.append((_shown(one._replace(rect=one.rect.moved(x, 0)), drafts),))
         x += one.rect.width + CLOSE
     return Front("", x - CLOSE, max(one.rect.height for one in books), tuple(places))
 
@@ -113,13 +141,13 @@ def _filled(holder: Stood, plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Iter
 
 def rows_of(front: Front, room: float) -> Iterator[Row]:
     """A front in rows at most as wide as the room, in mm of the space; a place wider than that has one of its own."""
-    used = max(shown.rect.right for place in front.places for shown in place)
+    used = max(shown.box.right for place in front.places for shown in place)
     whole = max(front.width, used)
-    height = max(front.height, *(shown.rect.top for place in front.places for shown in place))
+    height = max(front.height, *(shown.box.top for place in front.places for shown in place))
     left = right = 0.0
     row: list[Shown] = []
     for place in front.places:
-        low, high = min(shown.rect.x for shown in place), max(shown.rect.right for shown in place)
+        low, high = min(shown.box.x for shown in place), max(shown.box.right for shown in place)
         if row and high - left > room:
             yield Row(front.name, left, right - left, height, tuple(row), begins=left == 0, ends=False)
             left, row = low, []

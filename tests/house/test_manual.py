@@ -44,6 +44,7 @@ TABLES = {
     "a stock": ["StockEntry"],
     "a space": ["SpaceEntry"],
     "a book": ["BookEntry"],
+    "stands": ["Stands"],
     "size and life_size": ["PageSize", "LifeSize"],
     "an accordion": ["Accordion"],
     "leaves": ["Leaves"],
@@ -69,6 +70,10 @@ TABLES = {
     "a frame": ["FrameEntry"],
     "a mount": ["MountEntry"],
     "rails": ["RailsEntry"],
+    "a paper": ["Letter", "Poster", "Print"],
+    "a map": ["FoldedMap"],
+    "a face": ["FaceEntry"],
+    "a fold": ["FoldEntry"],
     "the faces": ["BoxFaces"],
     "one face": ["BoxFace"],
     "blank pages": ["Blank"],
@@ -109,6 +114,7 @@ TOLD_OF_ALL = {
     "PictureCover": "Cloth",
     "PrinterEntry": "PaperPath",
     "ListedSlipcase": "SlipcaseEntry",
+    "FoldedMap": "Letter",
     **dict.fromkeys(("LiddedBox", "HingedBox", "DrawerBox", "Folder"), "Tray"),
 }
 """Models with a table of what they have besides the keys of another one: of all drawn designs, of any printer …"""

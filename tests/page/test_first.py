@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 
 import bookmaker
 from bookmaker.ground.problems import CommandError, ShelfFileError
-from bookmaker.page.first_shelf import first_shelf, first_wanted_of, listed_titles
+from bookmaker.page.work.first_shelf import first_shelf, first_wanted_of, listed_titles
 from bookmaker.workshop import Workshop
 from tests.kit.shown import Running, running
 

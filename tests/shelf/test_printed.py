@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 import json
+from collections import Counter
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from bookmaker import check
+from bookmaker.ground.drawing import Canvas
+from bookmaker.sheets.fingerprints import Fingerprints
 from bookmaker.shelf.printed.records import Printed, records_of
+from bookmaker.things.book.designs.grounds.wear import Rubbed
+from bookmaker.writers.plan_json import dump
 from tests.kit.command_line import Said, bookmaker
 
 SHELF = """\
@@ -162,6 +167,27 @@ def test_choices_that_exclude_each_other_are_refused(shelf: Path) -> None:
 
 def test_records_come_back_as_they_were_written(shelf: Path) -> None:
     checked = check(shelf)
-    now = records_of(checked.plan, [piece for draft in checked.drafts.values() for piece in draft.pieces])
-    assert Printed.read({"printed": json.loads(json.dumps(now.report()))}) == now
+    pieces = [piece for draft in checked.drafts.values() for piece in draft.pieces]
+    now = records_of(checked.plan, pieces, Fingerprints())
+    assert Printed.read(json.loads(dump({"printed": now.report()}))) == now
     assert Printed.read({}) == Printed.read({"printed": {"pieces": [{"id": 3}]}}) == Printed()
+
+
+@pytest.mark.parametrize(("options", "times"), [((), 1), (("--layers", "lines"), 1), (("--changed",), 2)])
+def test_a_cover_is_printed_and_fingerprinted_in_one_go(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, options: tuple[str, ...], times: int
+) -> None:
+    """Its wear is long to draw: once, and once more only if it must be known first whether it is to be printed."""
+    path = tmp_path / "shelf.yaml"
+    path.write_text(SHELF, encoding="utf-8")
+    drawn: list[int] = []
+    draw = Rubbed.draw
+
+    def counted(rubbed: Rubbed, canvas: Canvas) -> None:
+        drawn.append(rubbed.seed)
+        draw(rubbed, canvas)
+
+    monkeypatch.setattr(Rubbed, "draw", counted)
+    assert made(path, *options).code == 0
+    assert Counter(drawn) == dict.fromkeys(drawn, times)
+    assert len({*drawn}) == 4

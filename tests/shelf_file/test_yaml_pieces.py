@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
 from random import Random
 
 import pytest
@@ -9,9 +10,11 @@ from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from ruamel.yaml.error import YAMLError
 
+from bookmaker.ground.problems import Problem, ShelfFileError
 from bookmaker.shelf_file import yaml_pieces
 from bookmaker.shelf_file.yaml_nodes import Node, read_nodes
-from bookmaker.shelf_file.yaml_pieces import read_in_pieces
+from bookmaker.shelf_file.yaml_pieces import in_pieces
+from bookmaker.shelf_file.yaml_tree import Tree, parse_nodes, parse_tree
 from tests.kit.yaml_texts import DEMO, SHOWN, UGLY
 
 MANY = "books:\n" + "".join(f"  - title: Book {number}\n    pages: {number}\n" for number in range(12)) + "more: yes\n"
@@ -45,6 +48,12 @@ TRAPS = {
 TEXTS = {"demo": DEMO, **{f"shown {number}": text for number, text in enumerate(SHOWN)}, **UGLY, **TRAPS}
 
 
+def read_in_pieces(text: str) -> Node | None:
+    """What is read by a program that parts a text where it can."""
+    pieced = in_pieces(text)
+    return pieced.whole if pieced else read_nodes(text)
+
+
 def told(read: object, text: str) -> Node | str | None:
     """The nodes of a text, or in which words it is refused."""
     try:
@@ -53,9 +62,22 @@ def told(read: object, text: str) -> Node | str | None:
         return str(trouble)
 
 
+def tree_of(read: Callable[[str, str], Tree], text: str) -> Tree | Sequence[Problem]:
+    """The tree of a text with all its places, or what is wrong with it and where."""
+    try:
+        return read(text, "t.yaml")
+    except ShelfFileError as refusal:
+        return refusal.problems
+
+
+def whole_tree(text: str, file: str) -> Tree:
+    return parse_nodes(text, file)[1]
+
+
 @pytest.mark.parametrize("name", TEXTS)
 def test_pieces_are_the_whole(name: str) -> None:
     assert told(read_in_pieces, TEXTS[name]) == told(read_nodes, TEXTS[name])
+    assert tree_of(parse_tree, TEXTS[name]) == tree_of(whole_tree, TEXTS[name])
 
 
 @given(st.sampled_from(sorted(TRAPS)), st.integers(0, 10**9))
@@ -68,18 +90,20 @@ def test_pieces_are_the_whole_whatever_is_typed(name: str, seed: int) -> None:
         typed = chance.choice(['"', "'", "{", "]", "- ", "#", ": ", "\n", "\n\n", "  ", "|\n", "&a ", "*a", "\t", ">"])
         text = text[:at] + typed + text[at + chance.choice([0, 0, 1, 4]) :]
     assert told(read_in_pieces, text) == told(read_nodes, text)
+    assert tree_of(parse_tree, text) == tree_of(whole_tree, text)
 
 
 def test_only_the_item_that_changed_is_read_again(monkeypatch: pytest.MonkeyPatch) -> None:
     read: list[str] = []
     monkeypatch.setattr(yaml_pieces, "read_nodes", lambda text: read.append(text) or read_nodes(text))
     yaml_pieces._item.cache_clear()
-    read_in_pieces(MANY)
+    yaml_pieces._read.cache_clear()
+    in_pieces(MANY)
     assert len(read) == 13
     read.clear()
     changed = MANY.replace("Book 5", "Book Five")
     assert read_in_pieces(changed) == read_nodes(changed)
-    assert read[1:] == ["  - title: Book Five\n    pages: 5\n"]
+    assert read == ["  - title: Book Five\n    pages: 5\n"]
 
 
 def test_the_demo_is_read_in_pieces_notes_and_all(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -88,4 +112,4 @@ def test_the_demo_is_read_in_pieces_notes_and_all(monkeypatch: pytest.MonkeyPatc
     monkeypatch.setattr(yaml_pieces, "read_nodes", lambda text: read.append(text) or read_nodes(text))
     changed = DEMO.replace("Salt Verses", "Salt Songs", 1)
     assert changed != DEMO and read_in_pieces(changed) == read_nodes(changed)
-    assert len(read) == 2
+    assert len(read) == 1

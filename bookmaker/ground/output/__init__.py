@@ -8,7 +8,7 @@ from .exchange import exchange_file
 from .file_names import file_names
 from .folder import NewFolder, replaced_folder
 from .ours import PLAN_NAME, digest_of
-from .seals import UNSEALED, sealed
+from .seals import UNSEALED, seal, sealed
 from .single_file import check_replaceable, new_files, put_file
 
 __all__ = [
@@ -22,5 +22,6 @@ __all__ = [
     "new_files",
     "put_file",
     "replaced_folder",
+    "seal",
     "sealed",
 ]

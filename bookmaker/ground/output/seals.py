@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import hashlib
 import re
+from mmap import mmap
+from pathlib import Path
 
-__all__ = ["UNSEALED", "has_seal", "is_sealed", "sealed", "with_seal"]
+__all__ = ["UNSEALED", "has_seal", "is_sealed", "seal", "sealed", "with_seal"]
 
 UNSEALED = "0" * 64
 """What stands in the place of a seal while the digest is taken."""
@@ -36,6 +38,13 @@ def sealed(data: bytes) -> bytes:
     return data[: place.start(1)] + _digest(data) + data[place.end(1) :]
 
 
+def seal(path: Path) -> None:
+    """Put a seal into a file, in its first place that is `UNSEALED`; it may be larger than what is held at once."""
+    with path.open("r+b") as file, mmap(file.fileno(), 0) as held:
+        place = next(found for found in SEAL.finditer(held) if found[1] == UNSEALED.encode())
+        held[slice(*place.span(1))] = _digest(held)
+
+
 def has_seal(data: bytes) -> bool:
     """Whether a file was sealed once, and may have been changed since."""
     return SEAL.search(data) is not None
@@ -54,5 +63,5 @@ def is_sealed(data: bytes) -> bool:
     )
 
 
-def _digest(data: bytes) -> bytes:
+def _digest(data: bytes | mmap) -> bytes:
     return hashlib.sha256(data).hexdigest().encode()

@@ -19,7 +19,7 @@ from ..quantities import show
 from .names import BUNDLED, meant_face
 from .soundness import UnsoundFontError, look_over
 from .trial import BLANKLESS, USELESS, try_out
-from .typeface import Typeface
+from .typeface import FETCH_AGAIN, Typeface
 
 __all__ = ["bundled", "load_typeface"]
 
@@ -33,7 +33,6 @@ FONT = Wanted(
     instead="write the name of one TTF or OTF file",
 )
 
-FETCH_AGAIN = "fetch the font file again from where it came"
 
 EMBEDDING_FORBIDDEN = 0x0002
 """The `fsType` value of a typeface that may not be embedded (OpenType, OS/2 table)."""

@@ -15,12 +15,12 @@ import { Zoom } from "./zoom.js";
 const asked = await source();
 const choose = (id) => tell("chosen", id);
 const shelf = new Shelf(byId("shelf"), asked, choose);
-const wrong = new Wrong(byId("wrong"), byId("outcome"), choose);
+const wrong = new Wrong(byId("wrong"), byId("outcome"), choose, asked);
 const zoom = new Zoom(byId("shelf"), () => shelf.redraw());
 let following;
 const changes = new Changes(asked, (id) => { following = { id }; }, (id) => Boolean(shelf.state.things[id]));
 const desk = new Desk(byId("desk"), byId("room"), asked, changes, looksOf(asked, changes));
-byId("tools").append(...(asked.live ? [changes.element] : []), zoom.element, tools(asked, changes, () => shelf.state, () => show(shelf.state)));
+byId("tools").append(...(asked.live ? [changes.element] : []), zoom.element, tools(asked, changes, shelf, zoom, () => show(shelf.state)));
 if (asked.live) new Drag(shelf, changes);
 
 let wanted = 0;

@@ -1,5 +1,6 @@
 // How large the shelf is seen: from true size to eight times, on a screen that was told how large it is.
 
+import { leaving, opened } from "./dialogs.js";
 import { button, element, say } from "./elements.js";
 import { remember, screen } from "./lengths.js";
 
@@ -21,8 +22,7 @@ export class Zoom {
       this.slider,
       button("+", () => this.to(this.times * STEP), { "aria-label": "larger" }),
       this.told,
-      button("true size", () => this.to(1)),
-      button("screen …", () => this.ask(), { "aria-haspopup": "dialog" }),
+      button("true size", () => this.to(1), { class: "when-wide" }),
     );
     shelf.addEventListener("wheel", (event) => this.wheeled(event), { passive: false });
     this.pinching(shelf);
@@ -93,8 +93,7 @@ export class Zoom {
     };
     slider.addEventListener("input", draw);
     draw();
-    const dialog = element("dialog", { class: "asked", "aria-labelledby": "screen-title" },
-      element("h2", { id: "screen-title" }, "How large is this screen?"),
+    const dialog = opened("How large is this screen?", { class: "asked" },
       element("p", {}, "Hold a bank card against the rectangle and move the slider until both are of one size. Then true size is true."),
       slider, card,
       element("div", { class: "row" },
@@ -105,9 +104,6 @@ export class Zoom {
           this.to(this.times);
           say("True size is now true on this screen.");
         }, { class: "main" }),
-        button("leave it", () => dialog.close())));
-    dialog.addEventListener("close", () => dialog.remove());
-    document.body.append(dialog);
-    dialog.showModal();
+        leaving()));
   }
 }

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from ...ground.geometry import Rect
 from ...things.standing import Standing
 from ...things.thing import Plan
+from ..placing.places import places_of
 from .pleasing import Worn
 
 __all__ = ["Unit", "units_in"]
@@ -38,31 +40,19 @@ def units_in(
 
 def _unit(things: Sequence[str], plans: Mapping[str, Plan], clearance: float) -> Unit:
     standing = [found for id in things if (found := plans[id].standing)]
+    places = places_of(standing)
     return Unit(
         things=tuple(things),
-        width=sum(width + clearance for width in _widths(standing)),
-        height=max(_highest(standing)),
-        depth=max(one.depth for one in standing),
+        width=sum(Rect.around(place.outline).width + clearance for place in places),
+        height=max(place.top.length for place in places),
+        depth=max(one.out.length for one in standing),
         first=_worn(plans[things[0]], standing[0]),
         last=_worn(plans[things[-1]], standing[-1]),
     )
 
 
-def _widths(standing: Sequence[Standing]) -> Iterator[float]:
-    """Of each upright book its thickness, of a stack the height of its tallest book."""
-    yield from (one.thickness for one in standing if one.stack is None)
-    if lying := [one.height for one in standing if one.stack is not None]:
-        yield max(lying)
-
-
-def _highest(standing: Iterable[Standing]) -> Iterator[float]:
-    lying = [one.thickness for one in standing if one.stack is not None]
-    yield sum(lying)
-    yield from (one.height for one in standing if one.stack is None)
-
-
 def _worn(plan: Plan, standing: Standing) -> Worn:
-    """What is seen of one; a book that lies shows its spine along the board."""
+    """What is seen of one; a book in a stack shows its spine along the board."""
     if standing.stack is None:
-        return Worn(standing.height, standing.thickness, plan.style, plan.tone)
+        return Worn(standing.up.length, standing.across.length, plan.style, plan.tone)
     return Worn(standing.thickness, standing.height, plan.style, plan.tone)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from itertools import groupby
 
@@ -43,9 +43,9 @@ class Changes:
     remarks: tuple[str, ...] = ()
     first: bool = False
 
-    def concern(self, piece: str) -> bool:
-        """Whether a piece differs, by its id; all do where nothing was printed before."""
-        return self.first or any(change.piece == piece for change in self.changes)
+    def among(self, pieces: Iterable[str]) -> frozenset[str]:
+        """Those of some pieces that differ, by their ids; all do where nothing was printed before."""
+        return frozenset(pieces) if self.first else frozenset(pieces) & {change.piece for change in self.changes}
 
     def but_for(self, done: Container[str]) -> Changes:
         """Less what is ticked off as printed, of which is only told that it would differ."""

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Any, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from ...sheets.fingerprints import Fingerprint, fingerprints_of
+from ...sheets.fingerprints import Fingerprint, Fingerprints
 from ...sheets.piece import Piece
 from ..plan import ShelfPlan
 
@@ -64,8 +64,8 @@ class Printed:
     things: Mapping[str, ThingRecord] = field(default_factory=dict)
 
     def report(self) -> dict[str, Any]:
-        """As the plan has it."""
-        pieces = [
+        """As the plan has it, pieces and things one by one."""
+        pieces = (
             {
                 "id": id,
                 "owner": piece.owner,
@@ -76,10 +76,10 @@ class Printed:
                 "place": piece.place and piece.place._asdict(),
             }
             for id, piece in self.pieces.items()
-        ]
-        things = [
+        )
+        things = (
             {"id": id, "name": one.name, "look": one.look, "facts": dict(one.facts)} for id, one in self.things.items()
-        ]
+        )
         return {"pieces": pieces, "things": things}
 
     @classmethod
@@ -149,19 +149,17 @@ class _Report(_Form):
     things: Annotated[tuple[_Thing, ...], Field(default=())]
 
 
-def records_of(plan: ShelfPlan, pieces: Iterable[Piece]) -> Printed:
-    """Pieces as they would be printed now, and their things; nothing is laid out yet."""
-    pieces = [*pieces]
-    fingerprints = fingerprints_of((piece, plan.stocks[piece.flat.stock]) for piece in pieces)
+def records_of(plan: ShelfPlan, pieces: Iterable[Piece], fingerprints: Fingerprints) -> Printed:
+    """Pieces as they would be printed now, and their things; where they lie is told later."""
     records = {
         piece.id: PieceRecord(
             owner=piece.owner,
             which=piece.id.removeprefix(piece.owner),
             name=piece.label[1],
             stock=piece.flat.stock,
-            fingerprint=fingerprint,
+            fingerprint=fingerprints.of(piece, plan.stocks[piece.flat.stock]),
         )
-        for piece, fingerprint in zip(pieces, fingerprints, strict=True)
+        for piece in pieces
     }
     owners = [plan.plans[id] for id in dict.fromkeys(one.owner for one in records.values())]
     return Printed(records, {one.id: ThingRecord(one.name, one.look, one.family.facts(one)) for one in owners})

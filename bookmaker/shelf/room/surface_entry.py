@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Annotated, Literal, NamedTuple, Self
 from pydantic import Field, model_validator
 
 from ...ground.geometry import Point, Rect, Size
-from ...shelf_file.fields.counts import Columns
+from ...shelf_file.fields.counts import GridColumns
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.measures import RoomLength, ShelfSide, SmallLength
 from ...shelf_file.fields.words import Title, refuse
@@ -65,7 +65,7 @@ class GridEntry(GroupEntry):
     """Line by line, each in a cell of its own."""
 
     pattern: Literal["grid"] = Field("grid", description="how they hang or lie together")
-    columns: Columns = Field(description="how many stand beside one another")
+    columns: GridColumns = Field(description="how many stand beside one another")
 
     def places(self, sizes: Sequence[Size], room: HangingRoom) -> Sequence[Rect | None]:
         """From the top left."""

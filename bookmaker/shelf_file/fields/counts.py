@@ -12,8 +12,11 @@ from .words import read_text, refuse
 
 __all__ = [
     "Columns",
+    "Copies",
     "Count",
     "Flyleaves",
+    "FoldedPanels",
+    "GridColumns",
     "LookNumber",
     "PageCount",
     "PartPages",
@@ -78,7 +81,7 @@ SectionPages = Annotated[
 Stations = Annotated[int, _whole(2, 40), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 40})]
 """Holes through the spine fold of a section."""
 
-Columns = Annotated[int, _whole(1, 100), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 100})]
+GridColumns = Annotated[int, _whole(1, 100), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 100})]
 """How many stand beside one another in a grid."""
 
 
@@ -101,3 +104,12 @@ Flyleaves = Annotated[
     WithJsonSchema({"type": "integer", "minimum": 0, "maximum": 20, "multipleOf": 2}),
 ]
 """Blank panels at each end: even."""
+
+Columns = Annotated[int, _whole(1, 12), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 12})]
+"""Columns of text beside one another."""
+
+FoldedPanels = Annotated[int, _whole(2, 16), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 16})]
+"""Panels or rows into which a paper is folded."""
+
+Copies = Annotated[int, _whole(1, 200), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 200})]
+"""How many of a paper are made."""

@@ -21,6 +21,7 @@ __all__ = [
     "FIT",
     "BlockThickness",
     "Bulk",
+    "Degree",
     "DummyThickness",
     "FilmThickness",
     "Grammage",
@@ -222,6 +223,13 @@ def _read_tracking(value: object) -> float:
         raise refuse(f"{read_text(value)} is too far apart for letters of one word", "write a share from 0 % to 30 %")
     return share
 
+
+Degree = Annotated[
+    float,
+    BeforeValidator(lambda value: _measured(parse_share, value)),
+    WithJsonSchema({"type": "string", "examples": ["40 %"]}),
+]
+"""How much of something there is, from 0 to 1."""
 
 Tracking = Annotated[float, BeforeValidator(_read_tracking), WithJsonSchema({"type": "string", "examples": ["6 %"]})]
 """How far letters stand apart, in ems: from 0 to 0.3."""

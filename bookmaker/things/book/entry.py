@@ -10,7 +10,7 @@ from ...ground.geometry import Size
 from ...paper.thickness import ASSEMBLY_TOLERANCE
 from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.counts import LookNumber
-from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.entry import Entry, ThingEntry
 from ...shelf_file.fields.measures import LifeSide, PageSide, SmallLength, Thickness
 from ...shelf_file.fields.words import DoneSteps, SpaceName, ThingId, Title, refuse
 from ...shelf_file.invented.keys import Invented
@@ -22,6 +22,7 @@ from .covers.kinds import AnyCover
 from .designs.kinds import PLAIN, AnyDesign
 from .pages.kinds import BLANK, AnyInside
 from .pages.prose.text_keys import BookLanguage
+from .stands import AS_OTHERS, Stands
 
 __all__ = ["SMALLEST_PAGE", "BookEntry", "LifeSize", "PageSize"]
 
@@ -77,7 +78,7 @@ NoVolumes = Annotated[
 """Where a set would stand."""
 
 
-class BookEntry(Entry):
+class BookEntry(ThingEntry):
     """One book. Its size is that of the page; the cover adds what it needs."""
 
     id: ThingId | None = Field(None, description="what it goes by; made of title, volume, series, author and date")
@@ -101,6 +102,7 @@ class BookEntry(Entry):
     )
     space: SpaceName | None = Field(None, description="where it stands, as under spaces")
     stack: Title | None = Field(None, description="books of a space with the same stack lie on one another")
+    stands: Stands = Field(AS_OTHERS, description="how it stands, if not upright with its spine to the room")
     measured_thickness: Thickness | None = Field(
         None, description="thickness of the finished book; overrides the computed one"
     )
@@ -136,6 +138,12 @@ class BookEntry(Entry):
         if self.stack and not self.space:
             remedy = "add space: with a name from spaces"
             raise refuse("lies in a stack, but in no space", remedy, instead={"stack": None})
+        if self.stack and self.stands.otherwise:
+            said = f"lies in a stack, and stands with {self.stands.otherwise}"
+            raise refuse(said, "leave one of the two out", instead={"stack": None})
+        if self.stands.lean is not None and not self.space:
+            said = "leans, but stands in no space, where nothing holds it"
+            raise refuse(said, "add space: with a name from spaces", instead={"stands": None})
         return self
 
     @property

@@ -97,14 +97,17 @@ def _unsettled(book: BookEntry, why: Problem | None) -> Problem:
     )
 
 
-def misplaced(space: str | None, stack: str | None) -> Problem | None:
-    """What keeps a block from filling, a book without a space or in a stack; the field is relative to the book."""
-    if space is None:
+def misplaced(book: BookEntry) -> Problem | None:
+    """What keeps a block from filling: a book without a space, in a stack, or not upright; the field is the book's."""
+    if book.space is None:
         message = "the block is to fill its space, but the book stands in none"
         remedy = "add space: with a name from spaces, or write a thickness such as 4 mm"
-    elif stack is not None:
+    elif book.stack is not None:
         message = "a book in a stack cannot fill its space: the stack takes the height of its longest book"
         remedy = "leave stack out, or write a thickness such as 4 mm"
+    elif book.stands.otherwise:
+        message = f"a book with stands: {book.stands.otherwise} cannot fill its space, which takes books that stand"
+        remedy = "leave stands out, or write a thickness such as 4 mm"
     else:
         return None
     return Problem(message, remedy, field=("block", "thickness"))

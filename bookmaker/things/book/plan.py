@@ -70,6 +70,11 @@ class Book(Thing):
         return self.entry.stack
 
     @property
+    def stands_otherwise(self) -> str:
+        """The key with which it leans, lies, lies open or shows a side."""
+        return self.entry.stands.otherwise
+
+    @property
     def spoilt(self) -> tuple[Problem, ...]:
         """Letters that no typeface has, and the like."""
         return within(("inside",), self.sources.inside.errors)
@@ -181,6 +186,9 @@ class BookPlan(Plan):
             depth=self.depth,
             uncertainty=Uncertainty(self.thickness.sensitivities, self._own_error, self._reading),
             stack=self.entry.stack,
+            stance=self.entry.stands.stance(
+                self.block.pages, self.block.thickness, self.thickness, right_to_left=self.entry.right_to_left
+            ),
         )
 
     @property
@@ -306,10 +314,12 @@ def plan_book(book: Book, terms: Terms) -> BookPlan:
     entry, stocks = book.entry, terms.stocks
     page, mirrored = entry.page_size(terms.scale), entry.right_to_left
     block = entry.block.plan(page, stocks, right_to_left=mirrored)
-    if block.stretch and (problem := misplaced(entry.space, entry.stack)):
+    if block.stretch and (problem := misplaced(entry)):
         if block.stretch.about is None:
             raise ShelfFileError((problem,))
         block = replace(block, stretch=None)
+    if problem := entry.stands.problem(block.pages):
+        raise ShelfFileError((problem,))
     cover = entry.cover.plan(page, block, stocks, right_to_left=mirrored)
     if entry.measured_thickness is not None:
         cover = replace(cover, thickness=cover.thickness.as_measured(entry.measured_thickness))

@@ -21,7 +21,7 @@ from ...paper.stock import Stock
 from ...sheets.flat import Flat, Role
 from ...sheets.sheet_room import flat_too_large
 from ...shelf_file.book_names import BookName
-from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.entry import ThingEntry
 from ...shelf_file.fields.measures import SmallLength, TabWidth
 from ...shelf_file.fields.words import Flag, SpaceName, StockName, ThingId, Title, read_title, refuse
 from ..answers import Named, Niche
@@ -61,7 +61,7 @@ BookNames = Annotated[
 """Books by their titles, or by their numbers on the list, counted from 1."""
 
 
-class SlipcaseEntry(Entry):
+class SlipcaseEntry(ThingEntry):
     """A slipcase."""
 
     id: ThingId | None = Field(None, description="what it goes by; made of its name, if not given")

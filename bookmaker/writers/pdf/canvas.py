@@ -209,10 +209,7 @@ def _colour(colour: Colour, grey: bytes, rgb: bytes) -> bytes:
 
 
 def _outline(path: Path) -> bytes:
-    return b"\n".join(_operations(path))
-
-
-def _operations(path: Path) -> Iterator[bytes]:
-    for command in path.commands:
-        operands = [points(value) for value in command[1:] if not isinstance(value, str)]
-        yield b" ".join((*operands, PATH_OPERATORS[str(command[0])]))
+    # command[0] is a letter, all after it are numbers; a sheet has a million of them
+    return b"\n".join(
+        [b" ".join([*map(points, command[1:]), PATH_OPERATORS[command[0]]]) for command in path.commands]  # type: ignore[arg-type,index]
+    )

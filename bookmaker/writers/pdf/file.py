@@ -9,6 +9,7 @@ from __future__ import annotations
 import os
 from collections.abc import Iterator
 from contextlib import contextmanager
+from hashlib import sha256
 from pathlib import Path as FilePath
 from threading import Lock
 from types import TracebackType
@@ -95,7 +96,7 @@ class PdfFile:
         self._document.setTitle(title)
         self._document.setProducer(producer)
         self._fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
-        self._forms: dict[tuple[bytes, Rect], str] = {}
+        self._forms: dict[tuple[str, Rect], str] = {}
         self._pictures: dict[tuple[object, ...], tuple[str, PlacedPicture]] = {}
         self._layers: dict[str, str] = {}
         self._imported: dict[tuple[str, int], tuple[str, ImportedPage]] = {}
@@ -154,7 +155,7 @@ class PdfFile:
     def _form(self, canvas: PdfCanvas, bounds: Rect) -> str:
         """Keep a drawing that pages show several times; one that is drawn again is the same form."""
         content = canvas.content()
-        key = (content, bounds)
+        key = (sha256(content).hexdigest(), bounds)  # less to keep than the drawing itself
         if key not in self._forms:
             name = self._forms[key] = f"X{len(self._forms) + 1}"
             entries = {

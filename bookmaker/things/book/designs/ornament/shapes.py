@@ -49,11 +49,9 @@ def rounded(rect: Rect, radius: float) -> Path:
 
 def snapped(commands: Sequence[tuple[str | float, ...]]) -> Path:
     """A path with its points on a grid that is fine enough to print."""
+    # command[0] is a letter, all after it are numbers; covers have millions of them
     return Path(
-        tuple(
-            tuple(value if isinstance(value, str) else _on_grid(round(value / STEP)) for value in command)
-            for command in commands
-        )
+        tuple([(command[0], *[_on_grid(round(value / STEP)) for value in command[1:]]) for command in commands])  # type: ignore[operator]
     )
 
 

@@ -9,20 +9,16 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol, assert_never
 
-from ..ground.files import SourceFile, looking, reason_of, supposing
-from ..ground.output.single_file import write_new
-from ..ground.problems import BookmakerError, CommandError, Problem
-from ..sheets.flat import Role
-from ..shelf.plan import ShelfPlan
-from ..shelf_file.book_list.table import text_of_table
-from ..shelf_file.edits.files import EditedFile, undo
-from ..things.draft import Draft
-from ..workshop import Checked, Workshop
-from .changes import Wanted, make_change, supposed_change, wanted_of
-from .details import held_fast, thing_told
-from .first_shelf import FirstWanted, first_shelf, first_wanted_of, listed_titles
-from .gallery import Gallery
-from .jobs import (
+from ...ground.files import looking, reason_of, supposing
+from ...ground.output.single_file import write_new
+from ...ground.problems import BookmakerError, CommandError, Problem
+from ...sheets.flat import Role
+from ...shelf.plan import ShelfPlan
+from ...shelf_file.book_list.table import text_of_table
+from ...things.draft import Draft
+from ...workshop import Checked, Workshop
+from ..jobs import (
+    Accept,
     Answer,
     Asked,
     Change,
@@ -31,9 +27,11 @@ from .jobs import (
     Look,
     Looks,
     Make,
+    Manual,
     Open,
     Overtaken,
     Painted,
+    Propose,
     ReadTitles,
     Sheet,
     Tell,
@@ -41,9 +39,17 @@ from .jobs import (
     Undo,
     Watch,
 )
-from .last_made import made_folder
+from ..last_made import made_folder
+from ..replies import Value, as_json
+from .changes import Wanted, make_change, supposed_change, wanted_of
+from .details import held_fast, thing_told
+from .exchange import exchanged
+from .first_shelf import FirstWanted, first_shelf, first_wanted_of, listed_titles
+from .gallery import Gallery
+from .links import problem_told, refusal_told
 from .made import made_told, sheet_png
-from .replies import Value, as_json, problem_shown
+from .manual_pages import manual_pages
+from .proposing import Proposing
 from .shown import NOTHING_YET, shelf_shown
 
 __all__ = ["Desk"]
@@ -74,6 +80,7 @@ class Desk:
         self._send, self._is_overtaken = send, is_overtaken
         self._workshop = Workshop()
         self._gallery = Gallery()
+        self._proposing = Proposing(shelf, self._workshop, self._gallery, is_overtaken)
         self._known = _Known({**NOTHING_YET, "file": shelf.name})
 
     def do(self, asked: Asked) -> Answer:
@@ -87,30 +94,53 @@ class Desk:
         match asked.job:
             case Look():
                 self._look()
-                answer = Answer(number, b"")
-            case Tell(thing):
-                told = thing_told(thing, self._with(thing), self._gallery, made_folder(self._path))
-                answer = self._answer(number, told)
-            case Open(thing, opening):
-                answer = self._answer(number, self._opened(thing, opening))
-            case Change(data):
-                answer = self._changed(number, wanted_of(data))
-            case Undo(changed):
-                answer = self._undone(number, changed)
-            case Looks(data):
-                answer = self._answer(number, self._as_it_would_be(wanted_of(data)))
-            case Make():
-                answer = self._answer(number, self._made())
+                return Answer(number, b"")
+            case Change() | Undo() | Accept() | FirstShelf():
+                return self._written(number, asked.job)
             case Sheet(file, page):
-                answer = Answer(number, sheet_png(made_folder(self._path), file, page), "image/png")
-            case ReadTitles(data):
-                titles = listed_titles(text_of_table(data, "the list"))
-                answer = self._answer(number, {"titles": [list(one) for one in titles]})
+                return Answer(number, sheet_png(made_folder(self._path), file, page), "image/png")
+            case Manual(name):
+                return Answer(number, *manual_pages()[name])
+            case _:
+                return self._answer(number, self._told(asked.job))
+
+    def _written(self, number: int, job: Change | Undo | Accept | FirstShelf) -> Answer:
+        """What changes the files, and is looked at at once."""
+        told: Value = {}
+        changed: tuple[Changed, ...] = ()
+        match job:
+            case Change(data):
+                changed, field = make_change(self._path, wanted_of(data), self._workshop)
+                fields = self._workshop.planned(self._path).register.fields
+                told = {"thing": next((id for id, place in fields.items() if place == field), None)}
+            case Undo(done):
+                changed = exchanged(done)
+            case Accept(key):
+                changed = exchanged(self._proposing.taken(key))
             case FirstShelf(data):
-                answer = self._begun(number, first_wanted_of(data))
+                self._begin(first_wanted_of(data))
             case _ as never:
                 assert_never(never)
-        return answer
+        with suppress(Overtaken):
+            self._look()
+        return self._answer(number, told, changed)
+
+    def _told(self, job: Tell | Open | Looks | Propose | Make | ReadTitles) -> Value:
+        match job:
+            case Tell(thing):
+                return thing_told(thing, self._with(thing), self._gallery, made_folder(self._path))
+            case Open(thing, opening):
+                return self._opened(thing, opening)
+            case Looks(data):
+                return self._as_it_would_be(wanted_of(data))
+            case Propose(data):
+                return self._proposing.proposed(data, self._all_checked())
+            case Make():
+                return self._made()
+            case ReadTitles(data):
+                return {"titles": [list(one) for one in listed_titles(text_of_table(data, "the list"))]}
+            case _ as never:
+                assert_never(never)
 
     def _answer(self, number: int, told: Value, changed: tuple[Changed, ...] = ()) -> Answer:
         self._gallery.taken(lambda pictures: self._send(Painted(pictures)))
@@ -122,12 +152,20 @@ class Desk:
         Raises:
             CommandError: there is no such thing.
         """
-        checked = self._known.checked
-        if checked is None:
-            raise CommandError((Problem("the books are still being drawn", "wait a moment"),))
+        checked = self._all_checked()
         if thing not in checked.plan.plans:
             raise CommandError((Problem(f"{thing} is no longer on the shelf", "choose another book"),))
         return checked
+
+    def _all_checked(self) -> Checked:
+        """What was checked last.
+
+        Raises:
+            CommandError: not all of it is drawn.
+        """
+        if self._known.checked is None:
+            raise CommandError((Problem("the books are still being drawn", "wait a moment"),))
+        return self._known.checked
 
     def _opened(self, thing: str, opening: int) -> Value:
         openings = self._with(thing).drafts[thing].openings
@@ -136,28 +174,9 @@ class Desk:
         seen = openings[opening]
         return {"picture": self._gallery.hang(seen), "size": [seen.box.width, seen.box.height]}
 
-    def _changed(self, number: int, wanted: Wanted) -> Answer:
-        changed, field = make_change(self._path, wanted, self._workshop)
-        fields = self._workshop.planned(self._path).register.fields
-        told: Value = {"thing": next((id for id, place in fields.items() if place == field), None)}
-        with suppress(Overtaken):
-            self._look()
-        return self._answer(number, told, changed)
-
-    def _undone(self, number: int, changed: tuple[Changed, ...]) -> Answer:
-        done: list[Changed] = []
-        for one in reversed(changed):
-            edited = undo(EditedFile(one.path, one.digest, SourceFile(one.path, "", one.before)))
-            if isinstance(edited, Problem):
-                raise CommandError((edited,))
-            done.append(Changed(edited.path, edited.digest, edited.before.data))
-        with suppress(Overtaken):
-            self._look()
-        return self._answer(number, {}, tuple(done))
-
     def _as_it_would_be(self, wanted: Wanted) -> Value:
         """A thing as it would look after a change that nobody has made yet."""
-        held, field = supposed_change(self._path, wanted)
+        held, field = supposed_change(self._path, wanted, self._workshop)
         with supposing(held):
             plan = self._workshop.planned(self._path)
             id = next(id for id, place in plan.register.fields.items() if place == field)
@@ -179,7 +198,7 @@ class Desk:
 
         return made_told(self._workshop.make(self._path, folder, progress), folder)
 
-    def _begun(self, number: int, wanted: FirstWanted) -> Answer:
+    def _begin(self, wanted: FirstWanted) -> None:
         """A first shelf written, where there is none."""
         data = first_shelf(self._path, wanted, self._workshop)
         try:
@@ -188,9 +207,6 @@ class Desk:
         except OSError as trouble:
             message = f"{self._path.name} cannot be written ({reason_of(trouble)})"
             raise CommandError((Problem(message, "choose another place for it"),)) from None
-        with suppress(Overtaken):
-            self._look()
-        return self._answer(number, {})
 
     def _look(self) -> None:
         """Show the shelf as it is now; if it cannot be used, as it was, and why."""
@@ -226,9 +242,14 @@ class Desk:
         self._known = _Known(shown, checked)
         self._tell(shown)
 
+    @staticmethod
+    def why_not(problems: Iterable[Problem]) -> bytes:
+        """What is told whoever asked for something that cannot be done."""
+        return refusal_told(problems)
+
     def refused(self, why: Iterable[Problem]) -> None:
         """Show the shelf as it was last, and why it is not shown as it is."""
-        problems = [problem_shown(problem) for problem in why]
+        problems = [problem_told(problem) for problem in why]
         missing = not self._path.exists()
         self._tell({**self._known.shown, "problems": problems, "broken": True, "missing": missing})
 

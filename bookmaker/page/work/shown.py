@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 
-from ..ground.geometry import Rect
-from ..ground.problems import Problem
-from ..shelf.fit import SpaceFit
-from ..shelf.plan import ShelfPlan
-from ..things.draft import Draft
-from ..things.thing import Plan
-from ..writers.shelf_front import Front, fronts
+from ...ground.geometry import Rect
+from ...ground.problems import Problem
+from ...shelf.fit import SpaceFit
+from ...shelf.plan import ShelfPlan
+from ...things.draft import Draft
+from ...things.thing import Plan
+from ...writers.shelf_front import Front, fronts
+from ..replies import Value
 from .gallery import Gallery
-from .replies import Value, problem_shown
+from .links import problem_told
+from .proposals import offered
 
 __all__ = ["NOTHING_YET", "shelf_shown"]
 
@@ -42,7 +44,8 @@ def shelf_shown(
         "file": path.name,
         "spaces": spaces,
         "things": {id: _thing(one, plan, held_fast) for id, one in plan.plans.items()},
-        "problems": [problem_shown(problem) for problem in problems or ()],
+        "problems": [problem_told(problem) for problem in problems or ()],
+        "offers": offered(plan.spec.stocks),
         "complete": problems is not None,
     }
 
@@ -74,7 +77,7 @@ def _stray(front: Front, gallery: Gallery) -> Value:
 def _shown(front: Front, gallery: Gallery) -> Iterator[Value]:
     for place in front.places:
         for one in place:
-            yield {"thing": one.thing, "rect": _rect(one.rect), "lies": one.lies, "picture": gallery.hang_shown(one)}
+            yield {"thing": one.thing, "rect": _rect(one.box), "lies": one.lies, "picture": gallery.hang_shown(one)}
 
 
 def _rect(rect: Rect) -> list[float]:

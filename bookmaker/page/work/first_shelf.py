@@ -12,12 +12,12 @@ from typing import Annotated
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from ..ground.files import supposing
-from ..ground.problems import CommandError, Problem
-from ..shelf.plan import ShelfPlan
-from ..shelf_file.book_list.columns import known_names
-from ..shelf_file.edits.scalars import on_one_line
-from ..workshop import Workshop
+from ...ground.files import supposing
+from ...ground.problems import CommandError, Problem
+from ...shelf.plan import ShelfPlan
+from ...shelf_file.book_list.columns import known_names
+from ...shelf_file.edits.scalars import on_one_line
+from ...workshop import Workshop
 
 __all__ = ["MOODS", "FirstWanted", "first_shelf", "first_wanted_of", "listed_titles"]
 

@@ -13,26 +13,25 @@ from multiprocessing.connection import Connection
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..ground.problems import BookmakerError, Problem
-from .jobs import Answer, Asked, Change, FirstShelf, Look, Overtaken, Undo
-from .replies import refusal
+from ...ground.problems import BookmakerError, Problem
+from ..jobs import Accept, Answer, Asked, Change, FirstShelf, Look, Overtaken, Undo
 
 if TYPE_CHECKING:
-    from ..ground.kept.disk import KeptOnDisk
+    from ...ground.kept.disk import KeptOnDisk
     from .desk import Desk
 
 __all__ = ["answer_to", "work"]
 
 UNFORESEEN = Problem("bookmaker came upon something that it does not know", "take the last change back")
 
-URGENT = (Look, Change, Undo, FirstShelf)
+URGENT = (Look, Change, Undo, Accept, FirstShelf)
 """What somebody waits for to be seen on the shelf."""
 
 
 def work(connection: Connection, shelf: Path, kept: KeptOnDisk | None) -> None:
     """Do what is asked through a connection, until it is closed."""
     # the server, which names this function, waits for none of what works out shelves
-    from ..typesetting.standing_type import StandingType
+    from ...typesetting.standing_type import StandingType
     from .desk import Desk
 
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # the server, which gets the same, says when to end
@@ -51,14 +50,14 @@ def answer_to(asked: Asked, desk: Desk) -> Answer | None:
     try:
         return desk.do(asked)
     except BookmakerError as refused:
-        return Answer(asked.number, refusal(refused.problems), refused=True)
+        return Answer(asked.number, desk.why_not(refused.problems), refused=True)
     except Overtaken:
         return None
     except Exception:  # a fault of bookmaker's own, for whoever mends it; the page goes on
         traceback.print_exc()
         if isinstance(asked.job, Look):
             desk.refused([UNFORESEEN])
-        return Answer(asked.number, refusal([UNFORESEEN]), refused=True)
+        return Answer(asked.number, desk.why_not([UNFORESEEN]), refused=True)
 
 
 class _Queue:

@@ -5,10 +5,10 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Callable, Mapping
 
-from ..sheets.facsimiles import Facsimile
-from ..writers.shelf_art import facsimile_of_shown
-from ..writers.shelf_front import Shown
-from ..writers.svg import svg_picture
+from ...sheets.facsimiles import Facsimile
+from ...writers.shelf_art import facsimile_of_shown
+from ...writers.shelf_front import Shown
+from ...writers.svg import svg_picture
 
 __all__ = ["Gallery", "picture_name"]
 

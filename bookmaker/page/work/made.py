@@ -5,11 +5,11 @@ from __future__ import annotations
 import io
 from pathlib import Path
 
-from ..ground.problems import CommandError, Problem
-from ..workshop import Made
-from ..writers.pdf_pixels import rendered_page
-from .last_made import last_plan, listed_files
-from .replies import Value
+from ...ground.problems import CommandError, Problem
+from ...workshop import Made
+from ...writers.pdf_pixels import rendered_page
+from ..last_made import last_plan, listed_files
+from ..replies import Value
 
 __all__ = ["made_told", "sheet_png"]
 
@@ -24,7 +24,7 @@ def made_told(made: Made, folder: Path) -> Value:
     for sheet in last_plan(folder).get("sheets", []):
         name, page = sheet["file"], int(sheet["page"])
         pages.setdefault(name, set()).add(page)
-        if any(made.changes.concern(piece["id"]) for piece in sheet["pieces"]):
+        if made.changes.among(piece["id"] for piece in sheet["pieces"]):
             changed.setdefault(name, set()).add(page)
     return {
         "folder": str(folder),

@@ -5,22 +5,23 @@ All of it comes from the models of the shelf file, so that the page knows no kin
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from pydantic import BaseModel
 
-from ..ground.problems import FieldPath
-from ..shelf.entries import ShelfSpec
-from ..shelf_file.fields.entry import Entry
-from ..shelf_file.fields.keys import kinds_at
-from ..shelf_file.yaml_tree import Tree
-from .replies import Value
+from ...ground.problems import FieldPath
+from ...shelf.entries import ShelfSpec
+from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.keys import kinds_at
+from ...shelf_file.yaml_tree import Tree
+from ...writers.manual.places import key_place
+from ..replies import Value
 
-__all__ = ["form_of", "models_told_apart"]
+__all__ = ["KIND_KEYS", "form_of", "is_one_value", "key_told", "models_told_apart"]
 
 WITHOUT = ("row", "volumes", "inside", "measured_rows", "id")
-"""Keys that no form has: what is written with them is several books, or a list."""
+"""Keys that no form has here: what is written with them is several books, or a list."""
 
 KIND_KEYS = ("kind", "style")
 """Keys that say which other keys there are."""
@@ -37,13 +38,15 @@ def form_of(entry: Entry, tree: Tree, field: FieldPath, spec: ShelfSpec) -> list
             continue
         if isinstance(below, Entry):
             groups.append(_group(key, below, tree, field, info.annotation, spec))
-        elif not any(issubclass(option, BaseModel) for option in kinds_at(type(entry), (key,)) if _is_class(option)):
-            own.append(_told(key, schema["properties"][key], tree, (*field, key), spec))
+        elif is_one_value(type(entry), key, tree.below((*field, key))):
+            own.append(key_told(key, schema["properties"][key], tree, (*field, key), spec, type(entry)))
     return [{"key": "", "fields": own}, *groups]
 
 
-def _is_class(option: object) -> bool:
-    return isinstance(option, type)
+def is_one_value(group: type[Entry], key: str, written: Tree | None) -> bool:
+    """Whether a key of a group takes a value that a field of a form can hold, and has no group or list now."""
+    groups = any(isinstance(one, type) and issubclass(one, BaseModel) for one in kinds_at(group, (key,)))
+    return not groups and not (written and isinstance(written.value, list | dict))
 
 
 def _group(key: str, entry: Entry, tree: Tree, field: FieldPath, annotation: Any, spec: ShelfSpec) -> Value:
@@ -52,9 +55,9 @@ def _group(key: str, entry: Entry, tree: Tree, field: FieldPath, annotation: Any
     models = models_told_apart(annotation)
     fields = []
     for name in type(entry).model_fields:
-        if isinstance(getattr(entry, name), Entry | tuple):
+        if not is_one_value(type(entry), name, tree.below((*field, key, name))):
             continue
-        told = _told(name, schema["properties"][name], tree, (*field, key, name), spec)
+        told = key_told(name, schema["properties"][name], tree, (*field, key, name), spec, type(entry))
         if name in KIND_KEYS and len(models) > 1:
             told |= {"choices": list(models), "default": str(getattr(entry, name)), "description": "which kind it is"}
         if name not in KIND_KEYS or len(models) > 1:
@@ -80,8 +83,10 @@ def _models(annotation: Any) -> Iterator[type[Entry]]:
             yield option
 
 
-def _told(key: str, schema: Mapping[str, Any], tree: Tree, field: FieldPath, spec: ShelfSpec) -> Value:
-    """One key: what it is, what is written there, and what may be."""
+def key_told(
+    key: str, schema: Mapping[str, Any], tree: Tree, field: FieldPath, spec: ShelfSpec, group: type[Entry]
+) -> Value:
+    """One key of a group: what it is, what is written there, what may be, and where the manual tells of it."""
     written = tree.below(field)
     options = [schema, *schema.get("anyOf", ())]
     choices = next((option["enum"] for option in options if "enum" in option), None)
@@ -95,8 +100,9 @@ def _told(key: str, schema: Mapping[str, Any], tree: Tree, field: FieldPath, spe
         "written": _text(written),
         "choices": [str(choice) for choice in choices] if choices else None,
         "colour": any(str(option.get("pattern", "")).startswith("^#") for option in options),
-        "example": _example(options),
+        "examples": [str(example) for option in options for example in option.get("examples", ())],
         "default": _default(schema.get("default")),
+        "manual": key_place(key, group.model_fields),
     }
 
 
@@ -104,10 +110,6 @@ def _text(written: Tree | None) -> str | None:
     if written is None or isinstance(written.value, list | dict):
         return None
     return written.value
-
-
-def _example(options: Sequence[Mapping[str, Any]]) -> str:
-    return next((str(option["examples"][0]) for option in options if option.get("examples")), "")
 
 
 def _default(value: object) -> str:

@@ -12,11 +12,11 @@ from multiprocessing.connection import Connection
 from multiprocessing.process import BaseProcess
 from pathlib import Path
 
-from ..ground.kept.disk import KeptOnDisk
-from ..ground.problems import Problem
-from .jobs import Answer, Asked, Job, Look, Painted, Told, Watch
-from .replies import refusal
-from .worker import work
+from ...ground.kept.disk import KeptOnDisk
+from ...ground.problems import Problem
+from ..jobs import Answer, Asked, Job, Look, Painted, Told, Watch
+from ..replies import refusal
+from ..work.worker import work
 
 __all__ = ["Foreman"]
 

@@ -8,24 +8,25 @@ from pathlib import Path
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
-from ..ground.files import supposing
-from ..ground.problems import CommandError, FieldPath, Problem, ShelfFileError
-from ..shelf.entries import ShelfSpec, shelf_model
-from ..shelf.reading import proofread
-from ..shelf.register import Register, register_of
-from ..shelf_file.edits.edit import Copy, Edit, Insert, Move, Remove, SetValue
-from ..shelf_file.edits.files import read_maker_file
-from ..shelf_file.edits.manner import Manner, manner_of
-from ..shelf_file.edits.shelf import edit_shelf, supposed_shelf
-from ..shelf_file.fields.keys import dotted_keys
-from ..shelf_file.reading import ShelfFile
-from ..shelf_file.source_text import TABLES
-from ..shelf_file.yaml_tree import Plain
-from ..things.book.entry import BookEntry
-from ..things.families import FAMILIES
-from ..workshop import Workshop
+from ...ground.files import supposing
+from ...ground.problems import CommandError, FieldPath, Problem, ShelfFileError
+from ...shelf.entries import ShelfSpec, shelf_model
+from ...shelf.reading import proofread
+from ...shelf.register import Register, register_of
+from ...shelf_file.edits.edit import Copy, Edit, Insert, Move, Remove
+from ...shelf_file.edits.files import read_maker_file
+from ...shelf_file.edits.manner import Manner, manner_of
+from ...shelf_file.edits.shelf import edit_shelf, supposed_shelf
+from ...shelf_file.fields.keys import dotted_keys
+from ...shelf_file.reading import ShelfFile
+from ...shelf_file.yaml_tree import Plain
+from ...things.book.entry import BookEntry
+from ...things.families import FAMILIES
+from ...workshop import Workshop
+from ..jobs import Changed
 from .fields import KIND_KEYS, models_told_apart
-from .jobs import Changed
+from .inside import INSIDE, WantedPart, inside_seen, inside_set
+from .values import value_set, without_unknown
 
 __all__ = ["Wanted", "make_change", "supposed_change", "wanted_of"]
 
@@ -41,14 +42,16 @@ GONE = "is no longer on the shelf"
 class Wanted(BaseModel):
     """A change of one book: keys set, a place to stand, or itself removed, copied, or added.
 
-    A value that is None is taken out. `was` are the values that were seen: one that is another by now is not changed.
-    `before` is the thing that it is to stand before, and `last` says that it is to stand last on its space.
+    A value that is None is taken out. `inside` are all parts of its inside, in their order. `was` are the values that
+    were seen: one that is another by now is not changed. `before` is the thing that it is to stand before; None: it is
+    to stand last on its space.
     """
 
     model_config = ConfigDict(extra="forbid", frozen=True)
 
     thing: str = ""
     set: dict[str, str | None] = Field(default_factory=dict, max_length=60)
+    inside: list[WantedPart] | None = Field(None, max_length=200)
     was: dict[str, str | None] = Field(default_factory=dict, max_length=60)
     place: bool = False
     space: str | None = None
@@ -100,7 +103,7 @@ def make_change(path: Path, wanted: Wanted, workshop: Workshop) -> tuple[tuple[C
         BookmakerError: it cannot be written, or the shelf could not be used afterwards; nothing was written.
     """
     for _ in range(MOST_TRIES):
-        text = _read(path)
+        text = _read(path, workshop)
         edits, field = _edits(text, wanted)
         with supposing(_supposed(text, edits)):
             workshop.planned(path)
@@ -113,21 +116,23 @@ def make_change(path: Path, wanted: Wanted, workshop: Workshop) -> tuple[tuple[C
     raise CommandError((done,))
 
 
-def supposed_change(path: Path, wanted: Wanted) -> tuple[Mapping[Path, bytes], FieldPath]:
+def supposed_change(path: Path, wanted: Wanted, workshop: Workshop) -> tuple[Mapping[Path, bytes], FieldPath]:
     """What the files would hold after a change, and where the book would be; nothing is written.
 
     Raises:
         BookmakerError: it cannot be made.
     """
-    text = _read(path)
+    text = _read(path, workshop)
     edits, field = _edits(text, wanted)
     return _supposed(text, edits), field
 
 
-def _read(path: Path) -> _Text:
+def _read(path: Path, workshop: Workshop) -> _Text:
     shelf = proofread(path)
     if shelf.faults:
         raise ShelfFileError((MEND_FIRST, *shelf.faults))
+    if shelf.open_walls:  # how many books these are, only the plan knows
+        shelf = workshop.written(path)
     books = shelf.tree.child(BOOKS)
     items = books.value if books and isinstance(books.value, list) else []
     names = dict.fromkeys([path.name, *(book.place.file for book in items)])
@@ -165,11 +170,11 @@ def _edits(text: _Text, wanted: Wanted) -> tuple[list[Edit], FieldPath]:
     if wanted.copy_it:
         to = (BOOKS, int(field[1]) + 1)
         return [Copy(field, to), *_another_name(text, field, to)], to
-    edits = [*_set(text, field, wanted)]
+    edits = [*_set(text, field, wanted), *_inside(text, field, wanted)]
     if not wanted.place:
         return edits, field
     for key, value in (("space", wanted.space), ("stack", wanted.stack)):
-        edits += _value(text, (*field, key), value)
+        edits += value_set(text.shelf, (*field, key), value)
     to = _destination(text, field, wanted)
     return ([*edits, Move(field, to)] if to != field else edits), to
 
@@ -190,30 +195,20 @@ def _set(text: _Text, field: FieldPath, wanted: Wanted) -> Iterator[Edit]:
             message = f"{key} was changed meanwhile: it is {now if now is not None else 'left out'} now"
             raise CommandError((Problem(message, "look at it again, then make the change once more"),))
         if path[-1] in KIND_KEYS and value is not None and len(path) > len(field) + 1:
-            yield from _without_unknown(text, path[:-1], value)
-        yield from _value(text, path, value)
+            model = models_told_apart(BookEntry.model_fields[str(path[2])].annotation).get(value)
+            if model:
+                yield from without_unknown(text.shelf, path[:-1], model.model_fields)
+        yield from value_set(text.shelf, path, value)
 
 
-def _without_unknown(text: _Text, group: FieldPath, kind: str) -> Iterator[Edit]:
-    annotation = BookEntry.model_fields[str(group[2])].annotation
-    model = models_told_apart(annotation).get(kind)
-    tree = text.shelf.tree.below(group)
-    if model is None or tree is None or not isinstance(tree.value, dict):
+def _inside(text: _Text, field: FieldPath, wanted: Wanted) -> Iterator[Edit]:
+    """The parts of its inside, unless they were changed meanwhile."""
+    if wanted.inside is None:
         return
-    for key, value in tree.value.items():
-        if key not in model.model_fields and value.place not in text.shelf.lent:
-            yield from _value(text, (*group, key), None)
-
-
-def _value(text: _Text, path: FieldPath, value: Plain) -> Iterator[Edit]:
-    """A value set, or taken out if the book itself has one."""
-    tree = text.shelf.tree.below(path)
-    if value is not None:
-        if tree is None or tree.value != value:
-            yield SetValue(path, value)
-    elif tree is not None and tree.place not in text.shelf.lent:
-        in_table = tree.place.file.casefold().endswith(TABLES)
-        yield SetValue(path, None) if in_table else Remove(path, whole_groups=True)
+    if wanted.was.get(INSIDE, seen := inside_seen(text.shelf, field)) != seen:
+        message = "what its pages show was changed meanwhile"
+        raise CommandError((Problem(message, "look at it again, then make the change once more"),))
+    yield from inside_set(text.shelf, field, wanted.inside)
 
 
 def _destination(text: _Text, field: FieldPath, wanted: Wanted) -> FieldPath:

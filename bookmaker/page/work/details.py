@@ -6,27 +6,28 @@ from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
-from ..ground.geometry import Rect
-from ..paper.thickness import Thickness
-from ..sheets.facsimiles import Facsimile, facsimile_of_piece
-from ..sheets.flat import Face
-from ..sheets.layout import lay_out
-from ..shelf_file.edits.edit import Copy, Edit, Remove, SetValue
-from ..shelf_file.edits.origins import origins_of
-from ..shelf_file.edits.shelf import shelf_refusal
-from ..shelf_file.edits.written import read_written
-from ..shelf_file.fields.keys import dotted_keys
-from ..shelf_file.source_text import TABLES, source_text
-from ..shelf_file.whereabouts import whereabouts
-from ..things.book.entry import BookEntry
-from ..things.making import Bench, Chapter, Figure
-from ..things.prints import Prints
-from ..things.thing import Plan
-from ..workshop import Checked
+from ...ground.geometry import Rect
+from ...paper.thickness import Thickness
+from ...sheets.facsimiles import Facsimile, facsimile_of_piece
+from ...sheets.flat import Face
+from ...sheets.layout import lay_out
+from ...shelf_file.edits.edit import Copy, Edit, Remove, SetValue
+from ...shelf_file.edits.origins import origins_of
+from ...shelf_file.edits.shelf import shelf_refusal
+from ...shelf_file.edits.written import read_written
+from ...shelf_file.fields.keys import dotted_keys
+from ...shelf_file.source_text import TABLES, source_text
+from ...shelf_file.whereabouts import whereabouts
+from ...things.book.entry import BookEntry
+from ...things.making import Bench, Chapter, Figure
+from ...things.prints import Prints
+from ...things.thing import Plan
+from ...workshop import Checked
+from ..last_made import last_plan
+from ..replies import Value
 from .fields import form_of
 from .gallery import Gallery
-from .last_made import last_plan
-from .replies import Value
+from .inside import inside_path, inside_told
 
 __all__ = ["held_fast", "made_sheets", "thing_told"]
 
@@ -188,8 +189,11 @@ def _form(checked: Checked, id: str, plan: Plan) -> Value:
     for group in form:
         if group["key"]:
             group["fixed"] = refused(SetValue((*field, group["key"], group["fields"][0]["key"].split(".")[1]), "X"))
+    entry = plan.thing.entry
+    inside = inside_told(entry, checked.shelf, field) if form and isinstance(entry, BookEntry) else None
     return {
         "form": form,
+        "inside": inside and inside | {"fixed": refused(SetValue(inside_path(checked.shelf, field), "X"))},
         "fixed": fixed,
         "removed": refused(Remove(field)),
         "copied": refused(Copy(field, (BOOKS, int(field[1]) + 1))),

@@ -14,11 +14,11 @@ from starlette.requests import Request
 from starlette.responses import FileResponse, Response, StreamingResponse
 from starlette.routing import Route
 
-from ..ground.kept.disk import KeptOnDisk
-from ..ground.problems import Problem
-from .foreman import Foreman
-from .jobs import (
+from ...ground.kept.disk import KeptOnDisk
+from ...ground.problems import Problem
+from ..jobs import (
     JSON,
+    Accept,
     Answer,
     Change,
     Changed,
@@ -26,8 +26,10 @@ from .jobs import (
     Job,
     Looks,
     Make,
+    Manual,
     Open,
     Painted,
+    Propose,
     ReadTitles,
     Sheet,
     Tell,
@@ -35,10 +37,11 @@ from .jobs import (
     Undo,
     Watch,
 )
-from .last_made import listed_files, made_folder
+from ..last_made import listed_files, made_folder
+from ..replies import refusal
+from ..site_files import KINDS, site_files
+from .foreman import Foreman
 from .news import News, TooMany
-from .replies import refusal
-from .site_files import KINDS, site_files
 from .watching import Watcher
 
 __all__ = ["Server"]
@@ -50,6 +53,9 @@ MOST_UNDONE = 200
 """So many changes can be undone."""
 
 NOTHING_DONE = Problem("nothing was done here that could be taken back", "")
+
+MANUAL = ("manual", "manual.css", "manual.js")
+"""The manual, as a page and what it takes."""
 
 FOR_GOOD = {"cache-control": "private, max-age=31536000, immutable"}
 """A picture goes by a digest of itself: it never changes."""
@@ -88,6 +94,9 @@ class Server:
                 Route("/looks", self._looks, methods=["POST"]),
                 Route("/undo", self._undo, methods=["POST"]),
                 Route("/redo", self._redo, methods=["POST"]),
+                Route("/propose", self._propose, methods=["POST"]),
+                Route("/accept/{key}", self._accept, methods=["POST"]),
+                *(Route(f"/{name}", self._manual) for name in MANUAL),
                 Route("/make", self._make, methods=["POST"]),
                 Route("/first", self._first, methods=["POST"]),
                 Route("/titles", self._titles, methods=["POST"]),
@@ -167,13 +176,25 @@ class Server:
         return await self._asked(Open(request.query_params.get("id", ""), int(number)))
 
     async def _change(self, request: Request) -> Response:
+        return await self._write(Change(await request.body()))
+
+    async def _write(self, job: Job) -> Response:
         """A change made; it may be undone."""
-        answer = await self._foreman.ask(Change(await request.body()))
+        answer = await self._foreman.ask(job)
         if answer.changed:
             self._done = [*self._done, answer.changed][-MOST_UNDONE:]
             self._undone = []
             self._tell_journal()
         return _response(answer)
+
+    async def _propose(self, request: Request) -> Response:
+        return await self._asked(Propose(await request.body()))
+
+    async def _accept(self, request: Request) -> Response:
+        return await self._write(Accept(request.path_params["key"]))
+
+    async def _manual(self, request: Request) -> Response:
+        return await self._asked(Manual(request.url.path.rpartition("/")[2]))
 
     async def _undo(self, _: Request) -> Response:
         return await self._taken_back(self._done, self._undone)
