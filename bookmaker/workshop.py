@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from .ground.collection import uncollected
+from .ground.demands import demand, summed
 from .ground.files import Looked
 from .ground.kept.last_time import Keeper, LastTime
 from .ground.output import NewFolder, replaced_folder
@@ -100,6 +101,7 @@ class Workshop:
             ShelfFileError: the file, or one it names, cannot be used; all problems at once.
         """
         bench = self._bench(path)
+        bench.look_anew()  # what was refused last time may have been looked at
         shelf, plan = self._planned(path, bench)
         drafts = _drawn(plan, progress, bench)
         bench.forget()
@@ -257,10 +259,11 @@ def _usable(shelf: ShelfFile[ShelfSpec], written: Register, kept: Keeper) -> She
     problems = [*cross_check(shelf.spec, written, kept, all_listed=shelf.all_listed)] if shelf.names_stand else []
     crossed = bool(shelf.faults or shelf.located(problems, written.fields))
     problems += outside_texts(written, shelf.spec.texts_from, shelf.folder, kept)
-    register = written.read(shelf.folder, problems, kept)
-    plan = None
-    if not crossed:
-        with gathered(problems):
+    register, plan = written, None
+    with gathered(problems), summed():
+        demand("things", len(written.things))
+        register = written.read(shelf.folder, problems, kept)
+        if not crossed:
             plan = plan_shelf(shelf.spec, register, kept)
     if plan is None or shelf.located(problems, written.fields):
         raise shelf.refusal([*problems, *register.spoilt], written.fields)

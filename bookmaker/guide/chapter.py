@@ -11,10 +11,11 @@ from ..things.prints import Prints
 from ..things.thing import Plan
 from ..things.wording import sides, thick
 from .cautions import IN_SHORT
-from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, columns, table
+from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
 from .materials import supplies_needed
 from .shared import Shared, own_making
 from .supply_words import amount_of
+from .tables import Column, columns, table
 
 __all__ = ["chapter_items"]
 

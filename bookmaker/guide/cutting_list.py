@@ -8,8 +8,9 @@ from itertools import groupby
 from ..ground.drawing import Art
 from ..ground.geometry import Size
 from ..sheets.cutting import CutPart, Stick
-from .items import Heading, Item, Paragraph, columns, table
+from .items import Heading, Item, Paragraph
 from .pages import lay_out_pages
+from .tables import columns, table
 
 __all__ = ["cutting_list_pages"]
 

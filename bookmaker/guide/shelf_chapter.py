@@ -13,10 +13,11 @@ from ..things.prints import SheetOfFile
 from ..things.wording import as_list, thick
 from ..typesetting.stand_ins import printable
 from .cautions import CAUTIONS
-from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, columns, table
+from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
 from .materials import boards_needed, papers_needed, strips_needed, supplies_needed
 from .shelf_views import space_figure
 from .supply_words import amount_of, area_of
+from .tables import Column, columns, table
 
 __all__ = ["shelf_chapter"]
 

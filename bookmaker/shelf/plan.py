@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 
+from ..ground.demands import demand, exhausted, summed
 from ..ground.kept.last_time import AFRESH, Keeper
 from ..ground.problems import Problem, ShelfFileError, gathered
 from ..paper.stock import Stock, make_stock
@@ -190,8 +191,11 @@ def _planned(
         try:
             inside = tuple(held.get(id, ()))
             plans[id] = kept.value((step, id), (thing, terms, inside), partial(thing.plan, terms, inside))
+            demand("pages", sum(len(flat.panels) for flat in plans[id].flats), name=plans[id].name)
         except ShelfFileError as refusal:
             problems += (problem.about(id) for problem in refusal.problems)
+        if exhausted():
+            break
     return plans
 
 
@@ -229,7 +233,8 @@ def _filled(
     for _ in range(MOST_ROUNDS):
         filling = _fill(spec, plans, terms, less, problems)
         settled = {id: things[id].of_thickness(thick) for id, thick in filling.thicknesses.items()}
-        found = _planned("filled", settled, terms, {}, problems, kept)
+        with summed():  # what fills is planned again and again
+            found = _planned("filled", settled, terms, {}, problems, kept)
         if problems:
             break
         fits = [_fit(name, spec, {**plans, **found}, terms) for name in {plans[id].space: 0 for id in found} if name]

@@ -17,7 +17,8 @@ from pydantic import BaseModel, ValidationError
 from ..ground.problems import FieldPath, Problem, near_match
 from .fields.entry import read_as
 from .fields.examples import example_in, example_of
-from .spec_errors import Fault, Spot, faults, tags_of
+from .spec_errors import Fault, faults
+from .spots import Spot, tags_of
 from .yaml_tree import Plain
 
 __all__ = ["Mended", "lies_in", "mended"]

@@ -98,13 +98,13 @@ TABLES = {
         "Leather",
         "HalfLeather",
         "PaperBoards",
-        "Paperback",
         "LedgerDesign",
         "Atlas",
         "School",
         "Pamphlet",
     ],
     "a picture cover": ["PictureCover"],
+    "a paperback": ["Paperback"],
     "own artwork": ["OwnArtwork"],
     "a plain design": ["Plain"],
 }
@@ -112,6 +112,7 @@ TABLES = {
 
 TOLD_OF_ALL = {
     "PictureCover": "Cloth",
+    "Paperback": "Cloth",
     "PrinterEntry": "PaperPath",
     "ListedSlipcase": "SlipcaseEntry",
     "FoldedMap": "Letter",

@@ -11,6 +11,7 @@ from collections.abc import Callable, Hashable
 from dataclasses import dataclass
 from typing import Generic, Protocol, TypeVar
 
+from ..demands import Demand, demand, demanded, exhausted
 from ..files import Looked, look_again, looking
 
 __all__ = ["AFRESH", "Keeper", "LastTime"]
@@ -45,6 +46,7 @@ AFRESH: Keeper = _Afresh()
 class _Made(Generic[Value]):
     of: tuple[object, ...]
     looked: tuple[Looked, ...]
+    demands: tuple[Demand, ...]
     value: Value
 
 
@@ -91,11 +93,14 @@ class LastTime:
         self._asked.add(name)
         made = self._made.get(name)
         if made is not None and made.of == of and all(map(self._unchanged, made.looked)):
+            for one in made.demands:  # what was read last time counts as if it were read now
+                demand(*one)
             return made.value  # type: ignore[return-value] # who asks under a name always asks for the same kind
         self._made.pop(name, None)
-        with looking() as looked:
+        with looking() as looked, demanded() as demands:
             value = make()
-        self._made[name] = _Made(of, tuple(dict.fromkeys(looked)), value)
+        if not exhausted():
+            self._made[name] = _Made(of, tuple(dict.fromkeys(looked)), tuple(demands), value)
         return value
 
     def _unchanged(self, looked: Looked) -> bool:

@@ -13,6 +13,7 @@ from typing import NoReturn
 
 from fontTools.ttLib import TTFont
 
+from ..demands import demand, unsummed
 from ..files import SourceFile, Wanted, read_file
 from ..problems import Problem, ShelfFileError
 from ..quantities import show
@@ -46,6 +47,7 @@ def load_typeface(path: Path, written: str = "") -> Typeface:
     """
     file = read_file(path, FONT, written)
     if _fonts_folder() not in path.parents:  # those are known
+        demand("fonts", key=file.digest, name=path.name)
         _try(file)
     return _typeface_of(file)
 
@@ -115,7 +117,8 @@ def bundled(name: str) -> Typeface:
     """
     if name not in BUNDLED:
         _refuse(f"{show(name)!r} is not a typeface of bookmaker", meant_face(name))
-    return load_typeface(_fonts_folder() / BUNDLED[name])
+    with unsummed():
+        return load_typeface(_fonts_folder() / BUNDLED[name])
 
 
 def _fonts_folder() -> Path:

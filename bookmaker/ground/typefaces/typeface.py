@@ -22,6 +22,7 @@ from fontTools.ttLib import TTFont
 from ..problems import Problem, ShelfFileError
 from ..quantities import show
 from ..scripts import in_visual_order, stretches
+from ..visible import composed
 
 __all__ = ["FETCH_AGAIN", "Glyph", "Run", "TextLine", "Typeface", "set_line"]
 
@@ -166,8 +167,7 @@ class Typeface:
 
     def missing(self, text: str) -> list[str]:
         """The characters of a text that cannot be printed, each once, in their order."""
-        composed = unicodedata.normalize("NFC", text)
-        lost = {char for char in composed if not self.covers(char)}
+        lost = {char for char in composed(text) if not self.covers(char)}
         # A mark without a glyph of its own does no harm where it joins its letter.
         lost.update(part for char in tuple(lost) for part in unicodedata.normalize("NFD", char))
         return [char for char in dict.fromkeys(text) if char in lost and not self.covers(char)]

@@ -22,7 +22,7 @@ from .drafting import draft_book
 from .entry import BookEntry
 from .facts import facts_of
 from .legibility import lettering_problems, titles_for_a_lens
-from .neighbours import alike_neighbours, kept_looks
+from .neighbours import alike_neighbours, kept_looks, repeated_scenes
 from .pages.kinds import BLANK
 from .plan import Book, BookPlan
 from .side_by_side import dressed, in_look, looks_overruled, palettes_overruled, set_notes
@@ -107,6 +107,7 @@ class Books(Family[BookEntry, BookPlan]):
         yield from palettes_overruled(books)
         yield from looks_overruled(books)
         yield from alike_neighbours(books)
+        yield from repeated_scenes(books)
         resolution = around.terms.resolution
         covers = [
             (plan, draft.spine_title, resolution(plan.lettered_on))

@@ -20,7 +20,7 @@ from ....shelf_file.fields.measures import Tracking
 from ....shelf_file.fields.words import Flag, Ink
 from .artwork import NO_ARTWORK, Artwork
 from .ornament.devices import DeviceName
-from .ornament.ornaments import OrnamentName
+from .ornament.fleurons import OrnamentName
 from .palettes import Material, PaletteName
 
 __all__ = [
@@ -214,6 +214,15 @@ class Design(Entry, ABC):
     def is_landscape(self) -> bool:
         """Whether it draws a landscape across the spines of a set."""
         return False
+
+    @property
+    def scene_named(self) -> bool:
+        """Whether the maker named the scene it shows."""
+        return False
+
+    def scene_for(self, words: Words) -> str | None:  # noqa: ARG002 (few styles show scenes)
+        """The name of the scene that it shows on a book with these words, if it draws one."""
+        return None
 
     def under_jacket(self) -> Design:
         """The same design on a cover that a jacket keeps from hands and light."""
