@@ -17,8 +17,9 @@ from ..things.making import Figure
 from ..things.views.flat_view import scale_for, scale_in_words
 from ..things.views.ink import HAIRLINE, PAPER, box, line, word
 from ..things.wording import sides
-from .items import Heading, Illustration, Item, Paragraph, columns, table
+from .items import Heading, Illustration, Item, Paragraph
 from .pages import lay_out_pages, page_size, text_width
+from .tables import columns, table
 
 __all__ = ["elevation_pages"]
 
@@ -117,7 +118,7 @@ def spread(places: Sequence[float], apart: float) -> list[float]:
 
     Those that come too close form a run around their mean (pool adjacent violators, after Ayer and others, 1955).
 
-    >>> spread([0, 10, 10.5], 3)
+    >>> spread([0.0, 10.0, 10.5], 3)
     [0.0, 8.75, 11.75]
     """
     runs: list[tuple[float, int]] = []

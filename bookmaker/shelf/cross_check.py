@@ -9,11 +9,11 @@ from ..ground.kept.last_time import AFRESH, Keeper
 from ..ground.problems import Problem
 from ..shelf_file.book_names import UnknownBook
 from ..shelf_file.fields.entry import named
+from ..shelf_file.unknown_names import unknown_name
 from ..things.thing import Thing
 from .entries import ShelfSpec
 from .register import Register
 from .room.room_check import room_problems
-from .unknown_names import unknown_name
 
 __all__ = ["cross_check"]
 

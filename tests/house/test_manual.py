@@ -66,7 +66,8 @@ TABLES = {
     "a surface": ["SurfaceEntry"],
     "a room surface": ["RoomSurfaceEntry"],
     "a place": ["PlaceEntry"],
-    "a group": ["RowEntry", "GridEntry", "SalonEntry"],
+    "a group": ["RowEntry", "SalonEntry"],
+    "a grid": ["GridEntry"],
     "a frame": ["FrameEntry"],
     "a mount": ["MountEntry"],
     "rails": ["RailsEntry"],
@@ -116,6 +117,7 @@ TOLD_OF_ALL = {
     "PrinterEntry": "PaperPath",
     "ListedSlipcase": "SlipcaseEntry",
     "FoldedMap": "Letter",
+    "GridEntry": "RowEntry",
     **dict.fromkeys(("LiddedBox", "HingedBox", "DrawerBox", "Folder"), "Tray"),
 }
 """Models with a table of what they have besides the keys of another one: of all drawn designs, of any printer …"""

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from ...ground.problems import FieldPath, Problem
 from ...shelf_file.book_names import UnknownBook
+from ...shelf_file.unknown_names import unknown_name
 from ...things.thing import Thing
 from ..entries import ShelfSpec
 from ..register import Register
-from ..unknown_names import unknown_name
 
 __all__ = ["room_problems"]
 
