@@ -12,6 +12,7 @@ from .. import check
 from ..ground.output import put_file
 from ..ground.problems import CommandError, Problem, ShelfFileError
 from ..ground.quantities import counted, show
+from ..ground.told import figure, told_in
 from ..shelf.arranging.edits import arranging_edits, entries_of
 from ..shelf.arranging.pleasing import Weights
 from ..shelf.arranging.proposal import Proposal, Rule, proposed
@@ -85,9 +86,10 @@ def arrange_shelf(
         proposal = proposed(
             checked.plan, entries, weights, rule, kept, lambda done, of: told("arranging spaces", done, of)
         )
-    for grid in _tables(checked.plan, proposal):
-        for line in grid.lines(room()):
-            say(line)
+    with told_in(checked.plan.spec.told):
+        for grid in _tables(checked.plan, proposal):
+            for line in grid.lines(room()):
+                say(line)
     _say_what_is_left(checked.plan, proposal)
     edits = list(arranging_edits(checked.plan, entries, proposal))
     if into:
@@ -123,7 +125,7 @@ def _tables(plan: ShelfPlan, proposal: Proposal) -> Sequence[Grid]:
             if standing:
                 home = (plan.plans[id].space or "nowhere") if id in proposal.moved else ""
                 grid.add_row(
-                    str(number), plan.plans[id].name, f"{standing.height:.2f}", f"{standing.thickness:.2f}", home
+                    str(number), plan.plans[id].name, figure(standing.height), figure(standing.thickness), home
                 )
         found.append(grid)
     return found

@@ -13,6 +13,7 @@ from typing import Annotated, NoReturn
 import typer
 
 from ..ground.collection import uncollected, uncollected_at_the_end
+from ..ground.told import Units
 from ..ground.visible import one_line
 from ..sheets.layers import Layers
 from .options import USUAL_SHELF, AsJson, NoCache, Quiet, Shelf, Wide, examples
@@ -51,11 +52,17 @@ def bookmaker(
 
 
 @app.command(epilog=examples("new my-shelf"))
-def new(folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or empty folder.")]) -> None:
+def new(
+    folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or empty folder.")],
+    units: Annotated[Units | None, typer.Option("--units", help="What you measure in; asked for, if left out.")] = None,
+) -> None:
     """Write a small commented shelf to start from."""
     from ..shelf_file.starter import write_starter
 
-    shelf = write_starter(folder, schema_text())
+    if units is None:
+        asked = sys.stdin.isatty() and typer.confirm("Do you measure in inches?", default=False)
+        units = Units.INCHES if asked else Units.MILLIMETRES
+    shelf = write_starter(folder, schema_text(), units)
     typer.echo(f"wrote {one_line(shelf)}; next: bookmaker check {one_line(shelf)}")
 
 

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Sequence
 from ..ground.art import Group, Stroked
 from ..ground.drawing import Art, Pen
 from ..ground.geometry import Path, Point, Rect, Size, Transform
+from ..ground.told import figure, unit_named
 from ..shelf.plan import ShelfPlan
 from ..shelf.room.room_plan import OnSurface, SurfacePlan
 from ..things.making import Figure
@@ -62,8 +63,8 @@ def _chapter(surface: SurfacePlan, room: float) -> Iterator[Item]:
 
 
 def _row(number: int, one: OnSurface) -> tuple[str, ...]:
-    corner_and_size = (f"{length:.1f}" for length in one.rect)
-    hook = ("", "") if one.hook is None else (f"{one.hook.x:.1f}", f"{one.hook.y:.1f}")
+    corner_and_size = (figure(length, 1) for length in one.rect)
+    hook = ("", "") if one.hook is None else (figure(one.hook.x, 1), figure(one.hook.y, 1))
     return (str(number), one.name, *corner_and_size, *hook)
 
 
@@ -81,7 +82,7 @@ def _figure(surface: SurfacePlan, room: float) -> Figure:
     if surface.entry.upright:
         shelves = any(one.hook is None for one in surface.things)
         what = "the hooks, and of the lower left corners of shelves" if shelves else "the hooks"
-    caption = f"{surface.name}, {scale_in_words(scale)}; the measures are those of {what}, in millimetres."
+    caption = f"{surface.name}, {scale_in_words(scale)}; the measures are those of {what}, in {unit_named()}."
     return Figure(Group(tuple(art), Transform.move(ASIDE, BELOW)), drawn, caption)
 
 
@@ -101,7 +102,7 @@ def _along(marks: set[float], scale: float) -> Iterator[Art]:
     for mark, shown in zip(at, spread([mark * scale for mark in at], FIGURE * 1.3), strict=True):
         yield line(Point(mark * scale, 0), Point(mark * scale, -1.5), HAIRLINE)
         yield line(Point(mark * scale, -1.5), Point(shown, -4), HAIRLINE)
-        yield word(f"{mark:.1f}", Point(shown, -8.5), FIGURE, upright=True)
+        yield word(figure(mark, 1), Point(shown, -8.5), FIGURE, upright=True)
 
 
 def _up(marks: set[float], scale: float) -> Iterator[Art]:
@@ -110,7 +111,7 @@ def _up(marks: set[float], scale: float) -> Iterator[Art]:
     for mark, shown in zip(at, spread([mark * scale for mark in at], FIGURE * 1.3), strict=True):
         yield line(Point(0, mark * scale), Point(-1.5, mark * scale), HAIRLINE)
         yield line(Point(-1.5, mark * scale), Point(-4, shown), HAIRLINE)
-        yield word(f"{mark:.1f}", Point(-8.5, shown), FIGURE)
+        yield word(figure(mark, 1), Point(-8.5, shown), FIGURE)
 
 
 def spread(places: Sequence[float], apart: float) -> list[float]:

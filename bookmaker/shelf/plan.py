@@ -9,6 +9,7 @@ from functools import partial
 from ..ground.demands import demand, exhausted, summed
 from ..ground.kept.last_time import AFRESH, Keeper
 from ..ground.problems import Problem, ShelfFileError, gathered
+from ..ground.told import in_units
 from ..paper.stock import Stock, make_stock
 from ..sheets.piece import Piece
 from ..shelf_file.fields.entry import named
@@ -209,7 +210,7 @@ def _fills_in_vain(plan: Plan, holder: Thing) -> Problem:
     noun = holder.family.noun
     return Problem(
         f"{plan.name} is to fill its space, but it stands in the {noun} {holder.name}",
-        f"write a thickness such as 4 mm, or take it out of the {noun}",
+        f"write a thickness such as {in_units('4 mm', '5/32 in')}, or take it out of the {noun}",
         field=(*plan.stretch.field, "thickness"),
         thing=plan.id,
     )

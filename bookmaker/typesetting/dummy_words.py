@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import accumulate, islice
 from random import Random
 
@@ -33,12 +34,11 @@ COMMA = 0.11
 class DummyTongue:
     """A tongue that is nobody's, grown from a seed."""
 
-    seed: int
+    seed: int | str
 
-    def words(self) -> Iterator[str]:
-        """Its words without end, with capitals and stops where sentences have them."""
-        chance = Random(self.seed)
-        own = _vocabulary(chance)
+    def words(self, page: int = 0) -> Iterator[str]:
+        """Its words without end, with capitals and stops where sentences have them; each page has others."""
+        own, chance = _vocabulary(self.seed), Random(f"{self.seed} {page}")
         often = tuple(accumulate(1 / (1.6 + place) for place in range(len(own))))
         while True:
             last = chance.randint(*SENTENCE) - 1
@@ -55,23 +55,24 @@ class DummyTongue:
         return " ".join(islice(self.words(), count))
 
 
-def dummy_titles(seed: int, count: int) -> tuple[str, ...]:
+def dummy_titles(seed: int | str, count: int) -> tuple[str, ...]:
     """So many titles of books that there are not."""
-    chance = Random(seed)
-    own = _vocabulary(chance)
+    own, chance = _vocabulary(seed), Random(seed)
     return tuple(
         " ".join(word.capitalize() for word in chance.choices(own[SMALL:], k=chance.randint(1, 2)))
         for _ in range(count)
     )
 
 
-def _vocabulary(chance: Random) -> list[str]:
+@lru_cache(maxsize=64)
+def _vocabulary(seed: int | str) -> tuple[str, ...]:
     """Each word once, the small ones first; a tongue likes some sounds better than others."""
+    chance = Random(seed)
     liking = [chance.random() ** 2 + 0.04 for _ in ONSETS]
     small = dict.fromkeys(_word(chance, liking, 1)[:4] for _ in range(SMALL * 3))
     large = dict.fromkeys(_word(chance, liking, 1 + (part > 0.45) + (part > 0.85) + 1)
                           for part in (chance.random() for _ in range(LARGE)))  # fmt: skip
-    return [*islice(small, SMALL), *large]
+    return (*islice(small, SMALL), *large)
 
 
 def _word(chance: Random, liking: list[float], syllables: int) -> str:

@@ -74,7 +74,7 @@ def _printer(chance: random.Random) -> str:
         keys.append("cutting_machine: yes")
     if chance.random() < 0.3:
         keys.append("sheet_order: by book")
-    return f"printer: {{{', '.join(keys)}}}"
+    return f"units: millimetres\nprinter: {{{', '.join(keys)}}}"
 
 
 def _stocks(chance: random.Random) -> Iterator[str]:

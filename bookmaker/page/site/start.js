@@ -5,10 +5,11 @@ import { Desk } from "./book.js";
 import { Drag } from "./drag.js";
 import { byId, say } from "./elements.js";
 import { firstShelf } from "./first.js";
+import { preferUnits } from "./lengths.js";
 import { looksOf } from "./looks.js";
 import { Shelf } from "./shelf.js";
 import { on, source, tell } from "./source.js";
-import { tools } from "./tools.js";
+import { tools, unitWords } from "./tools.js";
 import { Wrong } from "./wrong.js";
 import { Zoom } from "./zoom.js";
 
@@ -59,6 +60,8 @@ function show(state) {
   if (beginning) byId("shelf").replaceChildren();
   beginning = false;
   byId("tools").hidden = false;
+  preferUnits(state.inches);
+  byId("units").textContent = unitWords();
   byId("name").textContent = state.shelf ?? state.file;
   document.title = state.shelf ? `${state.shelf} · bookmaker` : "bookmaker";
   if (zoom.times === null && state.spaces.length) zoom.fit(state.spaces);

@@ -13,7 +13,7 @@ export function tools(asked, changes, shelf, zoom, again) {
     remember("units", units.inches ? "inches" : "mm");
     unit.textContent = unitWords();
     again();
-  });
+  }, { id: "units" });
   const rare = [
     ...(asked.live ? proposals(asked, changes, shelf).map(([words, open]) => button(words, open, { "aria-haspopup": "dialog" })) : []),
     button("true size", () => zoom.to(1), { class: "when-narrow" }),
@@ -25,7 +25,7 @@ export function tools(asked, changes, shelf, zoom, again) {
   return element("div", { class: "row", role: "group", "aria-label": "Shelf" }, asked.live ? [add, maker(asked)] : [], menu("more", rare));
 }
 
-function unitWords() {
+export function unitWords() {
   return units.inches ? "lengths in mm" : "lengths in inches";
 }
 

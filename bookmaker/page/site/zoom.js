@@ -68,6 +68,12 @@ export class Zoom {
       const [one, other] = [...fingers.values()];
       return Math.hypot(one.x - other.x, one.y - other.y);
     };
+    const between = () => {
+      const [one, other] = [...fingers.values()];
+      const box = shelf.getBoundingClientRect();
+      return { x: (one.x + other.x) / 2 - box.left, y: (one.y + other.y) / 2 - box.top };
+    };
+    shelf.addEventListener("touchmove", (event) => { if (event.touches.length > 1) event.preventDefault(); }, { passive: false });
     shelf.addEventListener("pointerdown", (event) => {
       if (event.pointerType !== "touch") return;
       fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
@@ -76,10 +82,10 @@ export class Zoom {
     shelf.addEventListener("pointermove", (event) => {
       if (!fingers.has(event.pointerId)) return;
       fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
-      if (fingers.size === 2 && start) this.to((start.times * apart()) / start.apart);
+      if (fingers.size === 2 && start) this.to((start.times * apart()) / start.apart, between());
     });
-    for (const end of ["pointerup", "pointercancel", "pointerleave"]) {
-      shelf.addEventListener(end, (event) => fingers.delete(event.pointerId));
+    for (const end of ["pointerup", "pointercancel"]) {
+      document.addEventListener(end, (event) => fingers.delete(event.pointerId));
     }
   }
 

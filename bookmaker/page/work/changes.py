@@ -26,6 +26,7 @@ from ...workshop import Workshop
 from ..jobs import Changed
 from .fields import KIND_KEYS, models_told_apart
 from .inside import INSIDE, WantedPart, inside_seen, inside_set
+from .placing import list_of, origins
 from .values import value_set, without_unknown
 
 __all__ = ["Wanted", "make_change", "supposed_change", "wanted_of"]
@@ -223,8 +224,17 @@ def _destination(text: _Text, field: FieldPath, wanted: Wanted) -> FieldPath:
         for id, place in text.register.fields.items()
         if place[0] == BOOKS and place != field and things[id].space == wanted.space
     ]
-    # behind all others of its space it stands last already
-    return field if not beside or max(beside) < number else (BOOKS, max(beside))
+    written = origins(text.shelf)
+    mine = list_of(written[number])
+    if mine:  # it stays in its row or table
+        beside = [at for at in beside if list_of(written[at]) == mine]
+    if not beside or max(beside) < number:  # it stands last already
+        return field
+    last = max(beside)
+    entry = written[last].entry
+    while not mine and last + 1 < len(written) and written[last + 1].entry == entry:
+        last += 1  # no place is within a row or a table of others
+    return (BOOKS, last)
 
 
 def _added(text: _Text, wanted: Wanted) -> tuple[list[Edit], FieldPath]:

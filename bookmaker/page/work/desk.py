@@ -12,6 +12,7 @@ from typing import Protocol, assert_never
 from ...ground.files import looking, reason_of, supposing
 from ...ground.output.single_file import write_new
 from ...ground.problems import BookmakerError, CommandError, Problem
+from ...ground.told import Units, told_in
 from ...sheets.flat import Role
 from ...shelf.plan import ShelfPlan
 from ...shelf_file.book_list.table import text_of_table
@@ -42,13 +43,14 @@ from ..jobs import (
 from ..last_made import made_folder
 from ..replies import Value, as_json
 from .changes import Wanted, make_change, supposed_change, wanted_of
-from .details import held_fast, thing_told
+from .details import thing_told
 from .exchange import exchanged
 from .first_shelf import FirstWanted, first_shelf, first_wanted_of, listed_titles
 from .gallery import Gallery
 from .links import problem_told, refusal_told
 from .made import made_told, sheet_png
 from .manual_pages import manual_pages
+from .placing import placings
 from .proposing import Proposing
 from .shown import NOTHING_YET, shelf_shown
 
@@ -90,6 +92,11 @@ class Desk:
             BookmakerError: it cannot be done.
             Overtaken: it is looked at once more anyway.
         """
+        known = self._known.checked
+        with told_in(known.plan.spec.told if known else Units.MILLIMETRES):
+            return self._done(asked)
+
+    def _done(self, asked: Asked) -> Answer:
         number = asked.number
         match asked.job:
             case Look():
@@ -221,6 +228,10 @@ class Desk:
 
     def _show(self, plan: ShelfPlan) -> None:
         """Show a shelf, what is drawn of it from time to time, until all is there."""
+        with told_in(plan.spec.told):
+            self._show_as_told(plan)
+
+    def _show_as_told(self, plan: ShelfPlan) -> None:
         drafts: dict[str, Draft] = {}
         shown_at, soon = time.monotonic(), SOON
         if self._known.checked is None:  # nobody has seen anything yet
@@ -236,7 +247,7 @@ class Desk:
             drafts[id] = self._workshop.drawn(self._path, plan, id)
         checked = self._workshop.check(self._path)
         shown = shelf_shown(
-            self._path, checked.plan, checked.drafts, checked.problems, held_fast(checked), self._gallery
+            self._path, checked.plan, checked.drafts, checked.problems, placings(checked), self._gallery
         )
         self._gallery.forget()
         self._known = _Known(shown, checked)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
@@ -12,11 +11,10 @@ from ...sheets.facsimiles import Facsimile, facsimile_of_piece
 from ...sheets.flat import Face
 from ...sheets.layout import lay_out
 from ...shelf_file.edits.edit import Copy, Edit, Remove, SetValue
-from ...shelf_file.edits.origins import origins_of
 from ...shelf_file.edits.shelf import shelf_refusal
 from ...shelf_file.edits.written import read_written
 from ...shelf_file.fields.keys import dotted_keys
-from ...shelf_file.source_text import TABLES, source_text
+from ...shelf_file.source_text import source_text
 from ...shelf_file.whereabouts import whereabouts
 from ...things.book.entry import BookEntry
 from ...things.making import Bench, Chapter, Figure
@@ -29,7 +27,7 @@ from .fields import form_of
 from .gallery import Gallery
 from .inside import inside_path, inside_told
 
-__all__ = ["held_fast", "made_sheets", "thing_told"]
+__all__ = ["made_sheets", "thing_told"]
 
 FIGURE_ROOM = 87.0
 """The room for a drawing of a step in mm, as in the guide."""
@@ -68,25 +66,6 @@ def thing_told(id: str, checked: Checked, gallery: Gallery, made: Path) -> Value
         "lines": _lines(checked, id),
         **_form(checked, id, plan),
     }
-
-
-def held_fast(checked: Checked) -> Mapping[str, str]:
-    """What cannot be moved on the page, and why."""
-    shelf, register = checked.shelf, checked.plan.register
-    origins = origins_of(shelf.tree, read_written(source_text(shelf.path), shelf.path.name))
-    found: dict[str, str] = {}
-    for id, field in register.fields.items():
-        if field[0] != BOOKS:
-            found[id] = f"a {register.things[id].family.noun} is changed in the file"
-            continue
-        origin = origins[int(field[1])]
-        if not origin.alone:
-            found[id] = "this volume is written only as one of its set"
-        elif origin.file != shelf.path.name and not origin.file.casefold().endswith(TABLES):
-            found[id] = f"{origin.file} is a spreadsheet: it is changed in its own program"
-    for one in checked.plan.plans.values():
-        found |= dict.fromkeys(one.held, f"it stands in {one.name}")
-    return found
 
 
 def _thickness(name: str, thickness: Thickness) -> Value:

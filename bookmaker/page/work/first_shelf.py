@@ -6,6 +6,7 @@ import csv
 import hashlib
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Annotated
@@ -14,6 +15,8 @@ from pydantic import BaseModel, ConfigDict, Field, ValidationError
 
 from ...ground.files import supposing
 from ...ground.problems import CommandError, Problem
+from ...ground.told import Units, in_units, print_mm, told_in, units_told
+from ...ground.units import NotAMeasure, native_length
 from ...shelf.plan import ShelfPlan
 from ...shelf_file.book_list.columns import known_names
 from ...shelf_file.edits.scalars import on_one_line
@@ -130,6 +133,19 @@ def first_shelf(path: Path, wanted: FirstWanted, workshop: Workshop) -> bytes:
     Raises:
         BookmakerError: a length cannot be read, or there are more books than the spaces take.
     """
+    with told_in(_units(wanted)):
+        return _fitting(path, wanted, workshop)
+
+
+def _units(wanted: FirstWanted) -> Units:
+    """What its maker measures in: inches, if the first space is written so."""
+    with suppress(NotAMeasure):
+        return Units.INCHES if native_length(wanted.spaces[0].width)[1] in ("in", "ft") else Units.MILLIMETRES
+    return Units.MILLIMETRES
+
+
+def _fitting(path: Path, wanted: FirstWanted, workshop: Workshop) -> bytes:
+    """The file, with fewer pages in its books until they fit."""
     titles = [*dict.fromkeys(listed_titles(wanted.titles))] or [("A First Book", "")]
     empty = _text(wanted)
     with supposing({path: _with_one(wanted)}):
@@ -191,7 +207,8 @@ def _closer(books: Sequence[_Book], plan: ShelfPlan, wanted: FirstWanted) -> lis
             continue
         if all(books[at].pages <= LEAST_PAGES for at in mine):
             each = fit.used / len(mine)
-            message = f"{len(mine)} books do not fit on {space.name}: with {LEAST_PAGES} pages each takes {each:.1f} mm"
+            message = f"{len(mine)} books do not fit on {space.name}: with {LEAST_PAGES} pages each "
+            message += f"takes {print_mm(each, 1)}"
             raise CommandError((Problem(message, f"paste at most {int(room // each)} for it, or give it more room"),))
         for at in mine:
             fewer = int(books[at].pages * max(room / fit.used, 0.5)) // 2 * 2
@@ -212,10 +229,11 @@ def _text(wanted: FirstWanted) -> str:
 # Lengths need a unit: 21 mm, 2.1 cm, 7/8 in, 90 um, 4 mil, 8 pt.
 shelf: {word(wanted.name)}
 scale: {wanted.scale}
+units: {units_told()}    # what lengths are told in: millimetres or inches
 
 printer:
-  sheet: {wanted.sheet}            # or A4, A3, letter, legal, or two sides: 200 x 280 mm
-  margins: 5 mm        # what your printer cannot reach
+  sheet: {wanted.sheet}            # or A4, A3, letter, legal, or two sides: 200 x 280 mm, 8 x 10 in
+  margins: {in_units("5 mm", "0.2 in")}        # what your printer cannot reach
 
 # Papers. Best is to measure a pile: stack 20 sheets, press them, measure.
 stocks:
@@ -232,7 +250,7 @@ spaces:
 defaults:
   block: {{kind: accordion, stock: page paper}}   # a strip of paper, folded to and fro
   cover: {{kind: wrap, stock: cover paper}}       # a cover of paper around it
-  inside: [{{kind: title page}}, {{kind: dummy text, size: 2.2 pt}}]
+  inside: {{kind: dummy text, size: 2.2 pt}}       # lines that only look like text
 
 books:
 """
@@ -251,7 +269,8 @@ def _entry(book: _Book, wanted: FirstWanted) -> str:
     return (
         f"  - title: {word(book.title)}\n{author}"
         f"    space: {word(wanted.spaces[book.space].name)}\n"
-        f"    size: {{height: {book.height:g} mm, width: {book.width:g} mm}}\n"
+        f"    size: {{height: {print_mm(book.height)}, width: {print_mm(book.width)}}}\n"
         f"    block: {{pages: {book.pages}}}\n"
+        "    inside: [{kind: title page}, {kind: dummy text}]\n"
         f"    design: {{style: {book.style}, palette: {palette}}}\n"
     )

@@ -11,6 +11,7 @@ from pydantic import BaseModel, ConfigDict, Field, TypeAdapter, ValidationError
 
 from ...ground.problems import CommandError, Problem
 from ...ground.quantities import counted
+from ...ground.told import print_mm
 from ...shelf.arranging.edits import arranging_edits, entries_of
 from ...shelf.arranging.pleasing import Weights
 from ...shelf.arranging.proposal import Rule, proposed
@@ -101,7 +102,7 @@ class _Fill(_Asked):
         if high < LEAST_HEIGHT:
             message = f"{self.space} is too low or too shallow for invented books"
             raise CommandError((Problem(message, "add books of your own"),))
-        invented: dict[str, Plain] = {"heights": [f"{high * LOWEST:.1f} mm", f"{high:.1f} mm"]}
+        invented: dict[str, Plain] = {"heights": [print_mm(high * LOWEST, 1), print_mm(high, 1)]}
         if self.count:
             invented["count"] = str(self.count)
         if self.subjects:

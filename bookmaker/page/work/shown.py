@@ -7,6 +7,7 @@ from pathlib import Path
 
 from ...ground.geometry import Rect
 from ...ground.problems import Problem
+from ...ground.told import Units
 from ...shelf.fit import SpaceFit
 from ...shelf.plan import ShelfPlan
 from ...things.draft import Draft
@@ -15,6 +16,7 @@ from ...writers.shelf_front import Front, fronts
 from ..replies import Value
 from .gallery import Gallery
 from .links import problem_told
+from .placing import ANYWHERE, Placing
 from .proposals import offered
 
 __all__ = ["NOTHING_YET", "shelf_shown"]
@@ -28,12 +30,12 @@ def shelf_shown(
     plan: ShelfPlan,
     drafts: Mapping[str, Draft],
     problems: Iterable[Problem] | None,
-    held_fast: Mapping[str, str],
+    placed: Mapping[str, Placing],
     gallery: Gallery,
 ) -> Value:
     """A shelf of which all things are drawn that have drafts; `problems` is None as long as they are not known.
 
-    `held_fast` says why things cannot be moved. Lengths are in mm; rects are x, y, width, height from the lower left.
+    `placed` says how things may be moved. Lengths are in mm; rects are x, y, width, height from the lower left.
     """
     seen = {front.name: front for front in fronts(plan, drafts)}
     spaces = [_space(fit, plan, seen.pop(fit.name, None), gallery) for fit in plan.spaces]
@@ -41,9 +43,10 @@ def shelf_shown(
     return {
         "shelf": plan.spec.shelf,
         "scale": plan.spec.scale,
+        "inches": plan.spec.told is Units.INCHES,
         "file": path.name,
         "spaces": spaces,
-        "things": {id: _thing(one, plan, held_fast) for id, one in plan.plans.items()},
+        "things": {id: _thing(one, plan, placed.get(id, ANYWHERE)) for id, one in plan.plans.items()},
         "problems": [problem_told(problem) for problem in problems or ()],
         "offers": offered(plan.spec.stocks),
         "complete": problems is not None,
@@ -84,7 +87,7 @@ def _rect(rect: Rect) -> list[float]:
     return [round(value, 4) for value in rect]
 
 
-def _thing(one: Plan, plan: ShelfPlan, held_fast: Mapping[str, str]) -> Value:
+def _thing(one: Plan, plan: ShelfPlan, placed: Placing) -> Value:
     standing, thing = one.standing, one.thing
     return {
         "name": one.name,
@@ -95,5 +98,7 @@ def _thing(one: Plan, plan: ShelfPlan, held_fast: Mapping[str, str]) -> Value:
         "held": list(one.held),
         "thick": standing.thickness if standing else None,
         "high": standing.height if standing else None,
-        "fixed": held_fast.get(one.id, ""),
+        "fixed": placed.fixed,
+        "list": placed.list,
+        "first": placed.first,
     }

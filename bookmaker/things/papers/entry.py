@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import ClassVar, Self
 
 from pydantic import Field, model_validator
 
-from ...ground.geometry import Size
+from ...ground.geometry import Rect, Size
+from ...ground.outlines import Outline
 from ...ground.problems import FieldPath, Problem
 from ...paper.stock import Stock
 from ...shelf_file.fields.counts import Copies
@@ -29,7 +30,8 @@ __all__ = ["Leaf", "PaperEntry", "Press"]
 class Leaf:
     """A sheet of a paper: what it is called, its size in mm, how it is folded.
 
-    `number` counts the leaves of one copy from 0. It is parted into `across` × `down` alike along straight cuts.
+    `number` counts the leaves of one copy from 0. It is parted into `across` × `down` alike along straight cuts, or
+    perforated there if they are `torn` off. An `outline` other than its rectangle is cut out.
     """
 
     name: str
@@ -38,12 +40,25 @@ class Leaf:
     number: int = 0
     across: int = 1
     down: int = 1
+    torn: bool = False
+    outline: Outline | None = None
+
+    @property
+    def parts(self) -> Sequence[Rect]:
+        """What it is parted into, row by row from the head, as its front is seen."""
+        wide, high = self.size.width / self.across, self.size.height / self.down
+        rows = range(self.down)
+        return [Rect(n * wide, (self.down - 1 - row) * high, wide, high) for row in rows for n in range(self.across)]
 
 
 @dataclass(frozen=True, slots=True)
 class Press:
-    """What a form needs to draw: its faces with their files read, by field, its words, the printer's dots an inch."""
+    """What a form needs to draw: the size of the finished paper, its faces as they were read, by field, its words.
 
+    `dpi` are the printer's dots to the inch, `bleed` is how far print runs past the edges, in mm.
+    """
+
+    size: Size
     faces: Mapping[FieldPath, PaperFace]
     words: Words
     dpi: float
@@ -66,6 +81,9 @@ class PaperEntry(SizedEntry, ABC):
     age: Degree = Field(0.0, description="how old it looks, from 0 % to 100 %: toned, spotted, worn at its folds")
     fold: FoldEntry | None = Field(None, description="how it is folded")
 
+    ages_behind: ClassVar[bool] = False
+    """Whether its reverse is seen, and is as old as its front, even if nothing is printed there."""
+
     usual_format: ClassVar[FormatName] = "A4"
     """Its size, if none is given."""
 
@@ -84,6 +102,11 @@ class PaperEntry(SizedEntry, ABC):
             return Size(self.finished(self.width, scale), self.finished(self.height, scale))
         life = FORMATS[self.format or self.usual_format]
         return Size(life.width / scale, life.height / scale)
+
+    @property
+    def copies(self) -> int:
+        """How often its leaves are made."""
+        return self.count
 
     @property
     def folds(self) -> FoldEntry | None:
@@ -107,5 +130,5 @@ class PaperEntry(SizedEntry, ABC):
         return {(key,): value for key, value in self if isinstance(value, FaceEntry)}
 
     @abstractmethod
-    def printed(self, leaf: Leaf, press: Press) -> tuple[SetFace, SetFace]:
-        """What the front and the reverse of a leaf show, over the paper; fields are the entry's."""
+    def printed(self, leaves: Sequence[Leaf], press: Press) -> Sequence[tuple[SetFace, SetFace]]:
+        """What front and reverse of each leaf show, over the paper; fields are the entry's."""

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from functools import cache
 from pathlib import Path
 
 from pydantic import Field
 
-from ...ground.art import Group
+from ...ground.art import NOTHING, Group
 from ...ground.drawing import Art, Colour
 from ...ground.geometry import Rect, Transform
 from ...ground.problems import Problem, ShelfFileError, gathered, within
@@ -25,6 +27,8 @@ __all__ = [
     "SetFace",
     "columns_in",
     "dress_face",
+    "frame_of",
+    "mock_text",
     "read_face",
     "set_columns",
     "set_pages",
@@ -51,6 +55,11 @@ class PaperFace:
     surface: Surface = PLAIN_SURFACE
     inside: LoadedPart | None = None
 
+    def with_text(self, text: str) -> PaperFace:
+        """The same with another text."""
+        entry = self.entry.model_copy(update={"text": text})
+        return replace(self, entry=entry, surface=replace(self.surface, entry=entry))
+
 
 @dataclass(frozen=True, slots=True)
 class SetFace:
@@ -59,6 +68,10 @@ class SetFace:
     layers: tuple[Art, ...] = ()
     problems: tuple[Problem, ...] = ()
     x_height: float | None = None
+
+    def moved(self, x: float, y: float) -> SetFace:
+        """The same elsewhere."""
+        return replace(self, layers=(Group(self.layers, Transform.move(x, y)),) if self.layers else ())
 
     def told_of(self, *field: str | int) -> SetFace:
         """The same with its problems told of what it is a part of, where it stands in that field."""
@@ -106,6 +119,14 @@ def dress_face(
     return together(SetFace((under,), dress.problems), done)
 
 
+@cache
+def mock_text() -> LoadedPart:
+    """Lines that look like a text, for columns that nobody will read."""
+    part = FaceEntry.model_validate({"inside": {"kind": "dummy text", "size": "0.9 pt", "chapter": 0}}).inside
+    assert part  # it was just given
+    return part.load(Path())
+
+
 def columns_in(area: Rect, columns: int, margin: float) -> list[Rect]:
     """The columns between the margins of an area, from the left."""
     white = margin * WHITE_BETWEEN
@@ -126,9 +147,18 @@ def set_columns(part: LoadedPart, area: Rect, columns: int, margin: float, words
     return set_pages(part, rects, Margins(white, white, white, white), words, dpi)
 
 
-def set_pages(part: LoadedPart, rects: list[Rect], margins: Margins, words: Words, dpi: float) -> SetFace:
-    """The pages of a part, one in each of some rectangles that are alike."""
-    frame = PageFrame(
+def set_pages(part: LoadedPart, rects: Sequence[Rect], margins: Margins, words: Words, dpi: float) -> SetFace:
+    """The pages of a part, one in each of some rectangles of one size, each a layer; empty pages are `NOTHING`."""
+    frame = frame_of(rects, margins, words, dpi)
+    inside = part.compose(frame)
+    pages = zip(inside.pages, rects, strict=True)
+    art = tuple(NOTHING if page is NOTHING else Group((page,), Transform.move(rect.x, rect.y)) for page, rect in pages)
+    return SetFace(art, inside.problems, inside.x_height)
+
+
+def frame_of(rects: Sequence[Rect], margins: Margins, words: Words, dpi: float) -> PageFrame:
+    """Some rectangles of one size as the pages of a part."""
+    return PageFrame(
         *rects[0].size,
         len(rects),
         resolution_dpi=dpi,
@@ -138,7 +168,3 @@ def set_pages(part: LoadedPart, rects: list[Rect], margins: Margins, words: Word
         advice=lambda pages: "a larger paper" if pages > len(rects) else f"columns: {pages}",
         loose=True,
     )
-    inside = part.compose(frame)
-    pages = zip(inside.pages, rects, strict=True)
-    art = tuple(Group((page,), Transform.move(rect.x, rect.y)) for page, rect in pages)
-    return SetFace(art, inside.problems, inside.x_height)

@@ -48,10 +48,10 @@ class Papers(ListedFamily[PaperEntry, PaperPlan]):
 
     def draw(self, plan: PaperPlan, held: Sequence[Plan]) -> Draft:
         """Its leaves, both faces of each, registered; all copies alike."""
-        press = Press(plan.thing.faces, Words(plan.name), plan.dpi, BLEED)
-        printed = [plan.thing.entry.printed(leaf, press) for leaf in plan.leaves]
+        press = Press(plan.size, plan.thing.faces, Words(plan.name), plan.dpi, BLEED)
+        printed = plan.thing.entry.printed(plan.leaves, press)
         sides = [_sides(plan, *one) for one in zip(plan.leaves, plan.flats, printed, strict=False)]
-        fronts, reverses = ([side[face] for side in sides] * plan.thing.entry.count for face in (0, 1))
+        fronts, reverses = ([side[face] for side in sides] * plan.thing.entry.copies for face in (0, 1))
         found = [face for faces in printed for face in faces]
         problems = tuple(dict.fromkeys(problem for face in found for problem in face.problems))
         heights = [face.x_height for face in found if face.x_height]
@@ -65,7 +65,7 @@ class Papers(ListedFamily[PaperEntry, PaperPlan]):
 
     def report(self, plan: PaperPlan, draft: Draft, around: Around) -> dict[str, Any]:
         """How large it is flat and folded."""
-        flat, bulk = plan.leaves[0].size, plan.bulk
+        flat, bulk = plan.size, plan.bulk
         folded = {side: rounded(value) for side, value in bulk._asdict().items()} if bulk else {}
         return {
             "kind": plan.thing.entry.kind,
@@ -85,21 +85,18 @@ def _sides(plan: PaperPlan, leaf: Leaf, flat: Flat, printed: tuple[SetFace, SetF
 
 
 def _side(plan: PaperPlan, leaf: Leaf, face: SetFace, folds: Sequence[Fold], name: str) -> Art:
-    """One of them, its folds as it is seen; a bare one of new paper is not printed at all."""
+    """One of them, its folds as it is seen; a bare one is not printed, unless it is seen."""
     chance, entry = Random(f"{plan.id} {leaf.number} {name}"), plan.thing.entry
+    if name == "reverse" and not face.layers and not entry.ages_behind:
+        return NOTHING
     layers = (*_ground(plan, leaf, chance), *face.layers, *worn_folds(folds, entry.age, chance))
     return Group(layers, clip=Path.rectangle(Rect(0, 0, *leaf.size).grown(BLEED))) if layers else NOTHING
 
 
 def _ground(plan: PaperPlan, leaf: Leaf, chance: Random) -> Iterator[Art]:
     """The paper, each part of a leaf that is cut up by itself."""
-    whole, entry = Rect(0, 0, *leaf.size), plan.thing.entry
-    if leaf.across * leaf.down == 1 or entry.age <= 0:
-        yield from aged(whole, whole.grown(BLEED), entry.paper, entry.age, chance)
-        return
-    wide, high = leaf.size.width / leaf.across, leaf.size.height / leaf.down
-    for n in range(leaf.across * leaf.down):
-        part = Rect(n % leaf.across * wide, n // leaf.across * high, wide, high)
+    entry = plan.thing.entry
+    for part in leaf.parts if entry.age > 0 else [Rect(0, 0, *leaf.size)]:
         yield from aged(part, part.grown(BLEED), entry.paper, entry.age, chance)
 
 

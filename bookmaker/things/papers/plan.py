@@ -62,9 +62,10 @@ class Paper(ListedThing[PaperEntry]):
         return PaperPlan(
             thing=self,
             made_as=entry.kind,
-            flats=flats * entry.count,
+            flats=flats * entry.copies,
             notes=tuple(_notes(entry, leaves, flats, stock)),
             bulk=_bulk(entry, leaves, stock),
+            size=size,
             leaves=leaves,
             dpi=terms.resolution([entry.stock]),
         )
@@ -72,8 +73,12 @@ class Paper(ListedThing[PaperEntry]):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PaperPlan(FlatPlan[Paper]):
-    """A paper worked out: the leaves of one copy; its flats are those of all copies. `dpi` is its printer's."""
+    """A paper worked out: its size flat, or that of a page, and the leaves of one copy; its flats are those of all.
 
+    `dpi` are its printer's dots to the inch.
+    """
+
+    size: Size
     leaves: tuple[Leaf, ...]
     dpi: float
 
@@ -103,11 +108,12 @@ def _flat(entry: PaperEntry, leaf: Leaf, stock: Stock) -> Flat:
         kind=entry.kind,
         name=leaf.name,
         stock=entry.stock,
-        outline=whole.corners,
+        outline=leaf.outline or whole.corners,
         folds=folds,
         panels=(Panel(Role.FRONT, whole), Panel(Role.BACK, whole, face=Face.REVERSE)),
         bleed=BLEED,
-        cuts=tuple(_parting(leaf)),
+        cuts=() if leaf.torn else tuple(_parting(leaf)),
+        perforations=tuple(_parting(leaf)) if leaf.torn else (),
     )
     if leaf.folded is None:
         return flat
@@ -117,7 +123,7 @@ def _flat(entry: PaperEntry, leaf: Leaf, stock: Stock) -> Flat:
 
 
 def _parting(leaf: Leaf) -> Iterator[Stroke]:
-    """The cuts between what is printed in one piece."""
+    """The lines between what is printed in one piece."""
     width, height = leaf.size
     for n in range(1, leaf.across):
         yield Stroke(Point(n * width / leaf.across, 0), Point(n * width / leaf.across, height))
@@ -134,7 +140,7 @@ def _bulk(entry: PaperEntry, leaves: Sequence[Leaf], stock: Stock) -> Bulk:
         0 if deep and leaf.number else leaf.folded.layers if leaf.folded else leaf.across * leaf.down for leaf in leaves
     ]
     long = max(max(size) for size in sizes)
-    return Bulk(long, max(min(size) for size in sizes), entry.count * sum(layers) * stock.covered)
+    return Bulk(long, max(min(size) for size in sizes), entry.copies * sum(layers) * stock.covered)
 
 
 def _notes(entry: PaperEntry, leaves: Sequence[Leaf], flats: Sequence[Flat], stock: Stock) -> Iterator[Problem]:

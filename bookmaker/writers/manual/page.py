@@ -28,7 +28,8 @@ img { max-width: 100%; }
 form { position: sticky; top: 0; background: Canvas; padding: 0.5rem 0; }
 input { font: inherit; width: 100%; box-sizing: border-box; }
 :target { scroll-margin-top: 5rem; }
-tr:target { background: Highlight; color: HighlightText; }
+tr:target { background: Mark; color: MarkText; scroll-margin-top: 11rem; }
+tr:target a { color: inherit; }
 .hidden { display: none; }
 @media print { form { display: none; } .hidden { display: block; } section.chapter { break-before: page; } }
 """

@@ -12,7 +12,7 @@ from itertools import count
 from ...ground.art import Group, Stroked
 from ...ground.drawing import Art
 from ...ground.geometry import Path, Point, Rect, Size, Transform
-from ...ground.units import print_mm
+from ...ground.told import print_mm, print_sides
 from ...paper.stock import Stock, make_stock
 from ...paper.stock_entry import StockEntry
 from ...sheets.flat import Flat, Fold, FoldKind
@@ -78,7 +78,7 @@ def _standing(one: Plan, size: Size) -> Drawn:
 
 def _lying(one: Plan, size: Size, hook: Point | None) -> Drawn:
     whole = Rect(0, 0, *size)
-    art = [*_named(one.name, whole, f"{print_mm(size.width, 1)} × {print_mm(size.height, 1)}")]
+    art = [*_named(one.name, whole, print_sides(*size, digits=1))]
     if hook:
         art += [
             line(hook.plus(-HOOK, 0), hook.plus(HOOK, 0), HAIRLINE),

@@ -206,7 +206,7 @@ class Design(Entry, ABC):
         return None
 
     @property
-    def palette_of_set(self) -> str | None:
+    def palette_of_set(self) -> PaletteName | None:
         """The palette that gives it its colour, one for a whole set; None if the colour comes from elsewhere."""
         return None
 
@@ -277,6 +277,6 @@ class DrawnDesign(LetteredDesign):
         return self.model_copy(update={"wear": "none"})
 
     @property
-    def palette_of_set(self) -> str | None:
+    def palette_of_set(self) -> PaletteName | None:
         """Its palette, unless its colour was named or each book of a set takes the next one."""
         return None if self.colour or self.steps else self.palette

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Literal
 
 from pydantic import Field
@@ -21,9 +22,9 @@ class PlainPaper(PaperEntry):
     front: FaceEntry = Field(FaceEntry(), description="what its front shows")
     back: FaceEntry = Field(FaceEntry(), description="what its back shows")
 
-    def printed(self, leaf: Leaf, press: Press) -> tuple[SetFace, SetFace]:
+    def printed(self, leaves: Sequence[Leaf], press: Press) -> Sequence[tuple[SetFace, SetFace]]:
         """Front and back."""
-        return self.dressed("front", leaf, press), self.dressed("back", leaf, press)
+        return [(self.dressed("front", leaf, press), self.dressed("back", leaf, press)) for leaf in leaves]
 
     def dressed(self, key: str, leaf: Leaf, press: Press) -> SetFace:
         """One of them."""
@@ -36,6 +37,7 @@ class Letter(PlainPaper):
     """A letter, folded in thirds, the text inside."""
 
     kind: Literal["letter"] = "letter"
+    ages_behind = True
 
     @property
     def folds(self) -> FoldEntry:
@@ -60,6 +62,7 @@ class FoldedMap(PlainPaper):
     """A map or a chart, folded in rows and then to and fro."""
 
     kind: Literal["map"] = "map"
+    ages_behind = True
     cover: FaceEntry = Field(FaceEntry(), description="what is seen of it when it is folded, on its outer panel")
     usual_format = "map sheet"
 
@@ -68,8 +71,11 @@ class FoldedMap(PlainPaper):
         """As maps are folded, unless otherwise written."""
         return self.fold or FoldEntry(kind="map")
 
-    def printed(self, leaf: Leaf, press: Press) -> tuple[SetFace, SetFace]:
+    def printed(self, leaves: Sequence[Leaf], press: Press) -> Sequence[tuple[SetFace, SetFace]]:
         """Front and back, and over one of them the cover, on the panel that comes outside."""
+        return [self._covered(leaf, press) for leaf in leaves]
+
+    def _covered(self, leaf: Leaf, press: Press) -> tuple[SetFace, SetFace]:
         sides = {Face.FRONT: self.dressed("front", leaf, press), Face.REVERSE: self.dressed("back", leaf, press)}
         if leaf.folded:
             (cell, face), _ = leaf.folded.outer

@@ -6,7 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Iterable, Iterator
 
-from .problems import Place, Problem
+from ..ground.problems import Place, Problem
 
 __all__ = ["MOST_OF_A_KIND", "abridged"]
 

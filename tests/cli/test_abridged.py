@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bookmaker.ground.abridged import MOST_OF_A_KIND, abridged
+from bookmaker.cli.abridged import MOST_OF_A_KIND, abridged
 from bookmaker.ground.problems import Place, Problem, Severity
 
 
