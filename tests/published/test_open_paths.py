@@ -13,7 +13,8 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.shelf.arranging.order import Costs, best_order, cost_of
+from bookmaker.shelf.arranging.costs import Costs, cost_of
+from bookmaker.shelf.arranging.order import best_order
 
 CASES = json.loads((Path(__file__).parent / "small_tours.json").read_text(encoding="utf-8"))["instances"]
 

@@ -1,24 +1,27 @@
 """What makes a row pleasing, as a sum of a few measured terms; each has a weight of the maker's own.
 
 Where each comes from: unlike neighbours by colour are what `palettes` strive for already, in Oklab (Ottosson 2020);
-that heights should neither rise like stairs nor go up and down like the teeth of a saw, that thick and thin ones mix
-and styles do not stand in clumps is common practice of those who dress sets and shop windows, without a source.
+likeness fades as an exponential of the distance (R. N. Shepard, "Toward a universal law of generalization for
+psychological science", Science 237, 1987, from memory); that heights should neither rise like stairs nor go up and down
+like the teeth of a saw, that thick and thin ones mix and styles do not stand in clumps is common practice of those who
+dress sets and shop windows, without a source.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import log
+from math import exp, log
 
 from ...ground.colours.differences import oklab_of
 from ...ground.drawing import Colour
-from .order import Costs
+from .costs import Costs
 
 __all__ = ["Weights", "Worn", "costs_of"]
 
-APART = 0.25
-"""Colours this far apart in Oklab, or farther, are no more alike: a middle red and a middle green."""
+COLOUR_FADES, THICKNESS_FADES = 0.1, 0.35
+"""Distances at which likeness has fallen to 1/e: in Oklab, where a middle red and a middle green are 0.25 apart, and of
+the logarithms of thicknesses, of which one is 1.4 times the other. Common practice, no source."""
 
 HIGHER = 1.0
 """So many mm are seen as a step."""
@@ -75,11 +78,11 @@ def _alike(one: Worn, other: Worn, weights: Weights) -> float:
     """How much two neighbours are alike: 0 is not at all, and each weight in full for what is the same.
 
     >>> round(_alike(Worn(20, 4, "cloth"), Worn(24, 8, "cloth"), Weights()), 3)
-    0.5
+    0.569
     """
     colours = 0.0
     if one.tone and other.tone:
-        colours = max(0.0, 1 - oklab_of(one.tone).distance(oklab_of(other.tone)) / APART)
-    thickness = max(0.0, 1 - abs(log(one.thickness / other.thickness)) / log(2))
+        colours = exp(-oklab_of(one.tone).distance(oklab_of(other.tone)) / COLOUR_FADES)
+    thickness = exp(-abs(log(one.thickness / other.thickness)) / THICKNESS_FADES)
     styles = float(bool(one.style) and one.style == other.style)
     return weights.colour * colours + weights.thickness * thickness + weights.style * styles

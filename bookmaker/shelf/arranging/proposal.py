@@ -13,7 +13,8 @@ from typing import Literal
 from ...things.thing import Plan
 from ..fit import SpaceFit
 from ..plan import ShelfPlan
-from .order import best_order, cost_of
+from .costs import cost_of
+from .order import best_order
 from .pleasing import Weights, costs_of
 from .units import Unit, units_in
 
@@ -63,7 +64,7 @@ def proposed(
     """Propose places for all books of a shelf.
 
     `entries` are the entries of the file that books come from, by id: what shares one stays together; what has none
-    stays where it is. Those in `keep`, at the beginning or the end of their space, stay there.
+    stays where it is. Those in `keep` stay in their place, counted from the left.
     """
     units = {fit.name: _units(fit, plan, entries) for fit in plan.spaces}
     placed, moved, left_over = _housed(plan, units, entries, keep)
@@ -86,12 +87,9 @@ def _units(fit: SpaceFit, plan: ShelfPlan, entries: Mapping[str, int]) -> list[U
     return units_in([id for id in fit.things if id in entries], plan.plans, entries, clearance)
 
 
-def _held(units: Sequence[Unit], keep: frozenset[str]) -> tuple[int, int]:
-    """How many at the beginning and at the end of a row stay where they are."""
-    stays = [bool(keep & set(unit.things)) for unit in units]
-    first = next((at for at, one in enumerate(stays) if not one), len(stays))
-    last = next((at for at, one in enumerate(reversed(stays)) if not one), 0)
-    return (first, 0) if first == len(stays) else (first, last)
+def _held(units: Sequence[Unit], keep: frozenset[str]) -> frozenset[int]:
+    """The places of a row in which units stay."""
+    return frozenset(at for at, unit in enumerate(units) if keep & set(unit.things))
 
 
 def _by_rule(units: Sequence[Unit], plans: Mapping[str, Plan], rule: Rule) -> tuple[int, ...]:

@@ -9,7 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bookmaker.shelf.arranging.order import Costs, best_order, cost_of
+from bookmaker.shelf.arranging.costs import Costs, cost_of
+from bookmaker.shelf.arranging.improving import Improver
+from bookmaker.shelf.arranging.order import best_order
 
 
 def row_of(count: int, seed: int) -> Costs:
@@ -42,15 +44,12 @@ def test_the_cost_of_a_row_is_that_of_its_windows(count: int, seed: int) -> None
     assert cost_of(costs, row[::-1]) == pytest.approx(told_apart(costs, row))
 
 
-@given(st.integers(2, 7), st.integers(0, 10**6), st.sampled_from([(0, 0), (1, 0), (0, 1), (1, 1)]))
+@given(st.integers(2, 7), st.integers(0, 10**6), st.sets(st.integers(0, 6), max_size=3))
 @settings(deadline=None)
-def test_no_order_is_better_in_short_rows(count: int, seed: int, held: tuple[int, int]) -> None:
+def test_no_order_is_better_in_short_rows(count: int, seed: int, places: set[int]) -> None:
     costs, start = row_of(count, seed), tuple(range(count))
-    kept = [
-        row
-        for row in permutations(start)
-        if row[: held[0]] == start[: held[0]] and row[count - held[1] :] == start[count - held[1] :]
-    ]
+    held = frozenset(place for place in places if place < count)
+    kept = [row for row in permutations(start) if all(row[place] == start[place] for place in held)]
     best = min(told_apart(costs, row) for row in kept)
     found = best_order(costs, start, held)
     assert found in kept
@@ -64,19 +63,53 @@ def test_no_order_of_nine_is_better() -> None:
 
 
 @given(st.integers(10, 14), st.integers(0, 10**6))
-@settings(max_examples=8, deadline=None)
+@settings(max_examples=6, deadline=None)
 def test_longer_rows_are_never_worse_than_before_and_always_the_same(count: int, seed: int) -> None:
     costs = row_of(count, seed)
     start = tuple(Random(seed).sample(range(count), count))
-    found = best_order(costs, start, (1, 1))
-    assert (found[0], found[-1]) == (start[0], start[-1])
+    held = frozenset({0, count - 1} if seed % 2 else {0, 3, count - 4})
+    found = best_order(costs, start, held)
+    assert [found[place] for place in held] == [start[place] for place in held]
     assert sorted(found) == sorted(start)
     assert told_apart(costs, found) <= told_apart(costs, start) + 1e-9
-    assert found == best_order(costs, start, (1, 1))
+    assert found == best_order(costs, start, held)
 
 
 def test_progress_is_told() -> None:
     told: list[tuple[int, int]] = []
     best_order(row_of(12, 1), range(12), progress=lambda done, of: told.append((done, of)))
-    assert told[0] == (0, 60_000)
+    assert told[0][0] < told[0][1] == 12 * 45_000
     assert [done for done, _ in told] == sorted(done for done, _ in told)
+
+
+@given(st.integers(10, 16), st.integers(0, 10**6), st.booleans())
+@settings(max_examples=30, deadline=None)
+def test_what_is_ruled_out_would_not_have_gained(count: int, seed: int, held: bool) -> None:
+    """Every move that is looked at: its bound is no less than what it gains, and that is what the whole row says."""
+    costs, chance = row_of(count, seed), Random(seed)
+    start = tuple(chance.sample(range(count), count))
+    row = Improver(costs, start, frozenset({0, count - 1} if held else ()))
+    for thing in start:
+        for move in row._moves(thing):
+            gain = row._gain(move)
+            low, high = row.free[move[0]], row.free[move[2] - 1] + 1
+            after = (*start[:low], *row._stretch(move), *start[high:])
+            assert sorted(after) == sorted(start)
+            assert gain == pytest.approx(told_apart(costs, start) - told_apart(costs, after))
+            assert gain <= row._bound(move) + 1e-9
+
+
+def test_a_long_row_comes_near_the_best_of_a_far_longer_search() -> None:
+    """The share is that of this very row: steps are counted, so it does not hang on the machine."""
+    costs = row_of(24, 3)
+    found = told_apart(costs, best_order(costs, range(24)))
+    longest = min(
+        told_apart(
+            costs,
+            Improver(costs, Random(seed).sample(range(24), 24), frozenset()).improve(
+                Random(seed), 3_000_000, lambda *_: None
+            ),
+        )
+        for seed in range(2)
+    )
+    assert found <= 1.02 * longest

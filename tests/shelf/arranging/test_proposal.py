@@ -12,8 +12,9 @@ from hypothesis import strategies as st
 
 from bookmaker import check
 from bookmaker.ground.drawing import Colour
+from bookmaker.shelf.arranging.costs import cost_of
 from bookmaker.shelf.arranging.edits import arranging_edits, entries_of
-from bookmaker.shelf.arranging.order import best_order, cost_of
+from bookmaker.shelf.arranging.order import best_order
 from bookmaker.shelf.arranging.pleasing import Weights, Worn, costs_of
 from bookmaker.shelf.arranging.proposal import Proposal, Rule, proposed
 from bookmaker.shelf.keeping import edited
