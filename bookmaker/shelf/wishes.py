@@ -22,6 +22,8 @@ class Wishes:
     layers: Layers = Layers.ALL
     contact_sheet: bool = False
     templates: bool = False
+    proof: bool = False
+    mock_up: bool = False
 
 
 ALL_OF_IT = Wishes()
