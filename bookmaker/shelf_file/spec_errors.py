@@ -11,7 +11,7 @@ from pydantic import BaseModel, ValidationError
 
 from ..ground.problems import FieldPath, Problem, near_match, show_field
 from ..ground.quantities import show
-from .spots import Spot, models_in, spot_of, tags_of
+from .spots import Spot, models_in, spot_of, tags_of, told_apart_by
 
 __all__ = ["Fault", "explain", "faults"]
 
@@ -120,12 +120,7 @@ def _kind_meant(spot: Spot, written: str) -> str:
     """The kind or style of group that a single word stands for, as it should be written; or an empty text."""
     tags = [tag for choice in spot.choices for tag in tags_of(choice)]
     meant = near_match(written, tags)
-    return f"{_told_apart_by(spot.choices)}: {meant}" if meant else ""
-
-
-def _told_apart_by(models: Sequence[type[BaseModel]]) -> str:
-    """The key that says which sort of group it is."""
-    return "style" if any("style" in model.model_fields for model in models) else "kind"
+    return f"{told_apart_by(spot.choices)}: {meant}" if meant else ""
 
 
 def _key_meant(spot: Spot, written: str) -> str:
@@ -160,7 +155,7 @@ def _unknown_key(
     groups = [name for name, part in (owner.model_fields if owner else {}).items() if _knows(part.annotation, key)]
     if others:
         else_meant = f"{meant}, if that is what you mean" if key in meant else f"leave {key} out"
-        remedy = f"{_of_others(others, _told_apart_by(kinds))}, or {else_meant}"
+        remedy = f"{_of_others(others, told_apart_by(kinds))}, or {else_meant}"
     elif groups and written is not None:
         value = _quoted(written) if isinstance(written, str) else "…"
         remedy = f"write {' or '.join(f'{group}: {{{key}: {value}}}' for group in groups[:MOST_GROUPS])}"

@@ -56,12 +56,13 @@ ENOUGH: dict[str, Any] = {
     "books": ["Salt"],
     "count": 2,
     "pages": 120,
+    "country": "Saltland",
     "inside": {"length": "20 mm", "width": "20 mm", "height": "20 mm"},
 }
 """What is written for keys that must be there."""
 
 NEEDED = (
-    {"StockEntry": ("caliper",), "Invented": ("count",)}
+    {"StockEntry": ("caliper",), "Invented": ("count",), "RoomSurfaceEntry": ("height",)}
     | dict.fromkeys(("Accordion", "Sections"), ("pages",))
     | {form.__name__: ("inside",) for form in FORMS}
 )
@@ -69,7 +70,7 @@ NEEDED = (
 
 BOOK = ("title", "size", "block", "cover")
 
-KINDS = ("kind", "style")
+KINDS = ("kind", "style", "pattern")
 """Keys that say which of several groups of keys it is."""
 
 
