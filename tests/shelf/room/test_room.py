@@ -12,7 +12,10 @@ from pytest import approx
 
 from bookmaker import check, make
 from bookmaker.ground.problems import ShelfFileError
+from bookmaker.sheets.layout import lay_out
 from bookmaker.shelf.wishes import Wishes
+from bookmaker.workshop import Workshop
+from bookmaker.writers.room.mock_up import mock_up_pieces, plain_paper
 from tests.kit.shelves import written
 
 ROOM = """\
@@ -148,3 +151,11 @@ def test_walls_and_desks_are_drawn_with_the_measures_of_the_plan(tmp_path: Path)
     for one in wall["things"]:
         for length in (*one["rect_mm"], *(one["hook_mm"] or ())):
             assert f"{length:.1f}" in text
+
+
+def test_the_room_of_the_demo_is_tried_out_on_three_sheets_at_most() -> None:
+    demo = Path(__file__).parents[3] / "demo" / "reading-room.yaml"
+    plan = Workshop().planned(demo)
+    paper = plain_paper(plan)
+    assert not [fault for surface in plan.room for fault in surface.faults]
+    assert len(lay_out(mock_up_pieces(plan, paper), {paper.name: paper}, 2.0).sheets) <= 3
