@@ -159,3 +159,13 @@ def test_the_room_of_the_demo_is_tried_out_on_three_sheets_at_most() -> None:
     paper = plain_paper(plan)
     assert not [fault for surface in plan.room for fault in surface.faults]
     assert len(lay_out(mock_up_pieces(plan, paper), {paper.name: paper}, 2.0).sheets) <= 3
+
+
+def test_a_book_lies_on_a_desk_closed_or_open(tmp_path: Path) -> None:
+    closed = ROOM.replace("    space: case\n    size", "    place: {on: desk, left: 0 mm, front: 0 mm}\n    size")
+    closed = closed.replace("{kind: dummy, thickness: 4 mm}", "{kind: leaves, stock: photo, pages: 16}")
+    opened = closed.replace("    size: {height: 20", "    stands: {open_at: 9}\n    size: {height: 20")
+    shut, wide = (check(written(text, tmp_path)).plan.room[1].things[0].rect.size for text in (closed, opened))
+    book = check(written(closed, tmp_path)).plan.plans["tides"].standing
+    assert book and shut == (book.depth, book.height)
+    assert wide == (approx(2 * book.depth + book.thickness), book.height)
