@@ -16,6 +16,7 @@ from .....typesetting.book_type import Family
 from .....typesetting.chosen_faces import family_for, missing_glyphs
 from .....typesetting.display import bound, broken, evened, filled
 from .....typesetting.lines.fount import Style, as_read
+from .....typesetting.lines.hyphens import Parting, known_language, partings
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import SMALLEST_BESIDE, Heading, Inside, PageFrame, numbered
 from ..prose.sizes import type_too_large, type_too_small
@@ -36,10 +37,10 @@ FIGURES = "00"
 """Room for the page numbers: for two figures, or three if there are so many pages."""
 
 SHRINK = 0.94
-"""A table with a word that is wider than its lines is tried again so much smaller."""
+"""A table with a word that is wider than its lines, however it is parted, is tried again so much smaller."""
 
-SMALLEST = 0.05
-"""But not under this share of its size."""
+SMALLEST = 0.8
+"""But not under this share of its size: then words are parted wherever the line ends."""
 
 HANGING = 0.8
 """Indent of the second and later lines of one heading, in ems."""
@@ -104,8 +105,8 @@ def _table(entry: Contents, source: Family | None, frame: PageFrame) -> Table:
     asked = size = _size(entry, frame)
     rows = tuple(_rows(face, size, frame))
     while size > asked * SMALLEST and _reach(rows) > _room(face, size, frame) + 1e-9:
-        size *= SHRINK
-        rows = tuple(_rows(face, size, frame))
+        size = max(size * SHRINK, asked * SMALLEST)
+        rows = tuple(_rows(face, size, frame, anywhere=size <= asked * SMALLEST))
     said = frame.printed(over, *family.values())
     title = broken(face, said, size * TITLE_SIZE, width, 1, right_to_left=right_to_left, family=family)
     return Table(face, size, title, rows, frame)
@@ -135,8 +136,8 @@ def _room(face: Typeface, size: float, frame: PageFrame) -> float:
     return max(width - (face.shape("0" * len(figures)).width + LEADER) * size, width / 2)
 
 
-def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[ContentsLine]:
-    right_to_left = frame.right_to_left
+def _rows(face: Typeface, size: float, frame: PageFrame, *, anywhere: bool = False) -> Iterator[ContentsLine]:
+    right_to_left, language = frame.right_to_left, _language(frame)
 
     def width(line: str) -> float:
         return face.shape(line, right_to_left=right_to_left).width
@@ -146,7 +147,8 @@ def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[ContentsLin
     depths = [heading.depth for heading in listed]
     for heading, above, below in zip(listed, [0, *depths], [*depths[1:], 0], strict=False):
         inner = DEEPER * heading.depth
-        words = _kept_together(frame.printed(heading.text, face), width, room - inner - HANGING)
+        whole = _kept_together(frame.printed(heading.text, face), width, room - inner - HANGING)
+        words = [part for word in whole for part in _parted(word, width, room - inner - HANGING, language, anywhere)]
         measures = room - inner, room - inner - HANGING
         lines = evened(words, width, list(filled(words, width, *measures)), *measures)
         # a part keeps with the first of what is in it, and is set off, as is what comes after that
@@ -165,6 +167,28 @@ def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[ContentsLin
 def _kept_together(text: str, width: Callable[[str], float], room: float) -> list[str]:
     """The words of a text, those as one that keep together and have room on a line, in ems."""
     return bound(text.split(), lambda both: width(both) <= room)
+
+
+def _language(frame: PageFrame) -> str | None:
+    """The language whose patterns part its words."""
+    return known_language(frame.type.language if frame.type else spoken("en", frame.book.title))
+
+
+def _parted(
+    word: str, width: Callable[[str], float], room: float, language: str | None, anywhere: bool
+) -> Iterator[str]:
+    """A word too wide for a line, in ems, in parts that each fill one: after its dashes, else by hyphens."""
+    while width(word) > room:
+        ways = partings(word, language)
+        if anywhere and not any(width(word[: way.at] + "-" * way.hyphened) <= room for way in ways):
+            ways = [Parting(at, 0.0, flagged=True, hyphened=True) for at in range(2, len(word) - 1)]
+        fit = [way for way in ways if width(word[: way.at] + "-" * way.hyphened) <= room]
+        if not fit:
+            break
+        best = max(fit, key=lambda way: (not way.hyphened, way.at))
+        yield word[: best.at] + "-" * best.hyphened
+        word = word[best.at :]
+    yield word
 
 
 def _words_over(entry: Contents, frame: PageFrame) -> str:
