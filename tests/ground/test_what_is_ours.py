@@ -8,9 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from bookmaker.ground.output import ours, replaced_folder
+from bookmaker.ground.output import ours, replaced_folder, report_of
 from bookmaker.ground.problems import OutputError
 from tests.kit.output_runs import contents, run
+from tests.kit.special_files import lay
 
 
 def _edited_plan(out: Path) -> None:
@@ -77,6 +78,18 @@ def test_what_the_maker_put_there_stays(tmp_path: Path, what: str) -> None:
         run(out, "new")
     assert told in str(caught.value)
     assert (contents(tmp_path), out.stat().st_mode) == before
+
+
+@pytest.mark.parametrize("what", ["a pipe", "a socket", "a circle of links", "an endless device"])
+def test_a_plan_that_is_no_file_is_not_waited_for(tmp_path: Path, what: str) -> None:
+    out = tmp_path / "out"
+    run(out, "old")
+    (out / "plan.json").unlink()
+    lay(what, out / "plan.json")
+    with pytest.raises(OutputError, match="holds files that bookmaker did not write: guide.pdf, "):
+        run(out, "new")
+    assert report_of(out) == {}
+    assert (out / "plan.json").is_symlink() or not (out / "plan.json").is_file()
 
 
 def test_a_folder_that_cannot_be_looked_into_stays(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
