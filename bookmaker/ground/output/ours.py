@@ -15,7 +15,7 @@ from ..problems import OutputError, Problem, ShelfFileError
 from ..visible import brief
 from .seals import is_sealed
 
-__all__ = ["PLAN_NAME", "check_ours", "digest_of", "made_before", "refused", "report_of"]
+__all__ = ["PLAN_NAME", "check_ours", "digest_of", "made_before", "refused", "report_of", "state_of"]
 
 PLAN_NAME = "plan.json"
 
@@ -67,6 +67,19 @@ def check_ours(folder: Path) -> None:
     if changed:
         said = f"{brief(folder)} holds files that were changed since bookmaker wrote them: {_named(changed)}"
         raise refused(said, "move them to another folder, or they would be lost")
+
+
+def state_of(folder: Path) -> Mapping[str, tuple[int, str]]:
+    """The mode and the digest of everything in a folder, and of itself: equal as long as nothing there was changed.
+
+    Raises:
+        OSError: it cannot be read.
+    """
+    if not os.path.lexists(folder):
+        return {}
+    mode = folder.lstat().st_mode
+    present = {"": mode, **dict(_entries(folder, "") if stat.S_ISDIR(mode) else ())}
+    return {name: (mode, digest_of(folder / name) if stat.S_ISREG(mode) else "") for name, mode in present.items()}
 
 
 def refused(message: str, remedy: str) -> OutputError:
