@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
+from functools import partial
 from typing import Literal
 
 from pydantic import Field
 
 from .....ground.problems import Problem, Severity
-from .....ground.typefaces import TextLine, Typeface
+from .....ground.typefaces import Typeface
 from .....ground.units import from_pt
 from .....shelf_file.fields.measures import TypeSize
 from .....shelf_file.fields.words import Flag, Title
 from .....typesetting.book_type import Family
 from .....typesetting.chosen_faces import family_for, missing_glyphs
-from .....typesetting.display import bound, broken, evened, filled
+from .....typesetting.display import DisplayType, bound, broken, largest
 from .....typesetting.lines.fount import Style, as_read
+from .....typesetting.lines.hyphens import Parting, known_language, partings
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import SMALLEST_BESIDE, Heading, Inside, PageFrame, numbered
 from ..prose.sizes import type_too_large, type_too_small
@@ -35,11 +37,9 @@ LEADER = 2 * BESIDE_DOTS + 2 * DOT_PITCH
 FIGURES = "00"
 """Room for the page numbers: for two figures, or three if there are so many pages."""
 
-SHRINK = 0.94
-"""A table with a word that is wider than its lines is tried again so much smaller."""
-
-SMALLEST = 0.05
-"""But not under this share of its size."""
+SMALLEST = 0.8
+"""A table with a word wider than its lines, however it is parted, becomes smaller, but not under this share of its
+size: then words are parted wherever the line ends."""
 
 HANGING = 0.8
 """Indent of the second and later lines of one heading, in ems."""
@@ -101,14 +101,14 @@ def _table(entry: Contents, source: Family | None, frame: PageFrame) -> Table:
     family = family_for(source, frame, as_read(over) + _text(frame))
     face = family[Style.ROMAN]
     right_to_left, width = frame.right_to_left, frame.type_area(1).width
-    asked = size = _size(entry, frame)
-    rows = tuple(_rows(face, size, frame))
-    while size > asked * SMALLEST and _reach(rows) > _room(face, size, frame) + 1e-9:
-        size *= SHRINK
-        rows = tuple(_rows(face, size, frame))
+    asked = _size(entry, frame)
+    least = asked * SMALLEST
+    size = max(
+        least, largest(asked, lambda size: _reach(_rows(face, size, frame)) <= _room(face, size, frame) + 1e-9, least)
+    )
     said = frame.printed(over, *family.values())
     title = broken(face, said, size * TITLE_SIZE, width, 1, right_to_left=right_to_left, family=family)
-    return Table(face, size, title, rows, frame)
+    return Table(face, size, title, tuple(_rows(face, size, frame, anywhere=size <= least)), frame)
 
 
 def _size(entry: Contents, frame: PageFrame) -> float:
@@ -123,7 +123,7 @@ def _largest(frame: PageFrame) -> float:
     return frame.type_area(1).height / (LEADING * (1 + TITLE_ROWS))
 
 
-def _reach(rows: Sequence[ContentsLine]) -> float:
+def _reach(rows: Iterable[ContentsLine]) -> float:
     """How far the longest row reaches, in mm."""
     return max((row.indent + row.words.width for row in rows), default=0.0)
 
@@ -135,26 +135,23 @@ def _room(face: Typeface, size: float, frame: PageFrame) -> float:
     return max(width - (face.shape("0" * len(figures)).width + LEADER) * size, width / 2)
 
 
-def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[ContentsLine]:
-    right_to_left = frame.right_to_left
-
-    def width(line: str) -> float:
-        return face.shape(line, right_to_left=right_to_left).width
-
+def _rows(face: Typeface, size: float, frame: PageFrame, *, anywhere: bool = False) -> Iterator[ContentsLine]:
+    type, language = DisplayType(face, frame.right_to_left), _language(frame)
     room = _room(face, size, frame) / size
     listed = _listed(frame)
     depths = [heading.depth for heading in listed]
     for heading, above, below in zip(listed, [0, *depths], [*depths[1:], 0], strict=False):
         inner = DEEPER * heading.depth
-        words = _kept_together(frame.printed(heading.text, face), width, room - inner - HANGING)
-        measures = room - inner, room - inner - HANGING
-        lines = evened(words, width, list(filled(words, width, *measures)), *measures)
+        measure, turned = room - inner, room - inner - HANGING
+        whole = bound(frame.printed(heading.text, face).split(), partial(type.fits, turned))
+        words = [part for word in whole for part in _parted(word, type.width, turned, language, anywhere)]
+        lines = type.lines(words, measure, turned)
         # a part keeps with the first of what is in it, and is set off, as is what comes after that
         heads, set_off = below > heading.depth, SET_OFF if below > heading.depth or above > heading.depth else 0.0
         for number, line in enumerate(lines, start=1):
             last = number == len(lines)
             yield ContentsLine(
-                TextLine(size, ((0.0, face.shape(line, right_to_left=right_to_left)),)),
+                type.line(line, size),
                 (inner + (HANGING if number > 1 else 0.0)) * size,
                 heading.page if last and heading.numbered else None,
                 before=set_off if number == 1 else 0.0,
@@ -162,9 +159,26 @@ def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[ContentsLin
             )
 
 
-def _kept_together(text: str, width: Callable[[str], float], room: float) -> list[str]:
-    """The words of a text, those as one that keep together and have room on a line, in ems."""
-    return bound(text.split(), lambda both: width(both) <= room)
+def _language(frame: PageFrame) -> str | None:
+    """The language whose patterns part its words."""
+    return known_language(frame.type.language if frame.type else spoken("en", frame.book.title))
+
+
+def _parted(
+    word: str, width: Callable[[str], float], room: float, language: str | None, anywhere: bool
+) -> Iterator[str]:
+    """A word too wide for a line, in ems, in parts that each fill one: after its dashes, else by hyphens."""
+    while width(word) > room:
+        ways = partings(word, language)
+        if anywhere and not any(width(word[: way.at] + "-" * way.hyphened) <= room for way in ways):
+            ways = [Parting(at, 0.0, flagged=True, hyphened=True) for at in range(2, len(word) - 1)]
+        fit = [way for way in ways if width(word[: way.at] + "-" * way.hyphened) <= room]
+        if not fit:
+            break
+        best = max(fit, key=lambda way: (not way.hyphened, way.at))
+        yield word[: best.at] + "-" * best.hyphened
+        word = word[best.at :]
+    yield word
 
 
 def _words_over(entry: Contents, frame: PageFrame) -> str:
