@@ -27,7 +27,9 @@ books:
 
 
 def shelf_of(books: int) -> str:
-    return HEAD + "".join(f"  - title: Table {number} of {books}\n    date: '{1800 + number}'\n" for number in range(books))
+    return HEAD + "".join(
+        f"  - title: Table {number} of {books}\n    date: '{1800 + number}'\n" for number in range(books)
+    )
 
 
 @pytest.fixture
