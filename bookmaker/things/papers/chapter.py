@@ -47,9 +47,11 @@ def _sizes(paper: PaperPlan) -> Iterator[tuple[str, str]]:
 
 
 def _figures(paper: PaperPlan, bench: Bench) -> Iterator[Figure]:
+    """How the first leaf is folded, cut up or cut round."""
     leaf, flat = paper.leaves[0], paper.flats[0]
-    if leaf.folded:
+    if leaf.folded or leaf.outline or leaf.across * leaf.down > 1:
         yield flat_figure(flat, bench.room, f"The {leaf.name}")
+    if leaf.folded:
         yield folding_figure(net_of(leaf.folded, leaf.name), bench.room, ON_THE_WAY)
 
 

@@ -23,7 +23,10 @@ from .fold_entry import FoldEntry
 from .folding import FoldedSheet
 from .formats import FORMATS, FormatName
 
-__all__ = ["Leaf", "PaperEntry", "Press"]
+__all__ = ["BLEED", "Leaf", "PaperEntry", "Press"]
+
+BLEED = 1.0
+"""How far print runs past the edges, in mm."""
 
 
 @dataclass(frozen=True, slots=True)

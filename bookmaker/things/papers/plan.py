@@ -16,14 +16,11 @@ from ..answers import Bulk
 from ..listed import FlatPlan, ListedThing
 from ..terms import Terms
 from ..thing import Plan
-from .entry import Leaf, PaperEntry
+from .entry import BLEED, Leaf, PaperEntry
 from .face import PaperFace, read_face
 from .net import packet_size
 
-__all__ = ["BLEED", "Paper", "PaperPlan"]
-
-BLEED = 1.0
-"""How far print runs past the edges, in mm."""
+__all__ = ["Paper", "PaperPlan"]
 
 HEAVY = 0.2
 """Paper of more than that, in mm, cracks where it is folded across its fibres (common practice)."""

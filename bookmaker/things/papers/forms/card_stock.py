@@ -9,9 +9,8 @@ from ....ground.geometry import Rect, Size
 from ....ground.problems import Problem
 from ....ground.units import print_mm
 from ....paper.stock import Stock
-from ..entry import Leaf, PaperEntry, Press
+from ..entry import BLEED, Leaf, PaperEntry, Press
 from ..face import SetFace, together
-from ..plan import BLEED
 
 __all__ = ["CardStock"]
 
