@@ -95,7 +95,10 @@ def _flat(entry: PaperEntry, leaf: Leaf, stock: Stock) -> Flat:
         stock=entry.stock,
         outline=leaf.outline or whole.corners,
         folds=folds,
-        panels=(Panel(Role.FRONT, whole), Panel(Role.BACK, whole, face=Face.REVERSE)),
+        # what is seen of a paper is its first leaf; the others lie in it or under it
+        panels=(Panel(Role.FRONT, whole), Panel(Role.BACK, whole, face=Face.REVERSE))
+        if leaf.number == 0
+        else (Panel(Role.FLAP, whole),),
         bleed=BLEED,
         cuts=() if leaf.torn else tuple(_parting(leaf)),
         perforations=tuple(_parting(leaf)) if leaf.torn else (),

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from bookmaker import check
 from bookmaker.ground.geometry import Size
 from bookmaker.ground.problems import ShelfFileError
-from bookmaker.sheets.flat import Face
+from bookmaker.sheets.flat import Face, Role
 from bookmaker.things.papers.chains import ONE_PANEL, zigzag
 from bookmaker.things.papers.folding import Cell, FoldedSheet
 from bookmaker.things.papers.folio import folio_leaves, imposed
@@ -157,3 +157,9 @@ def test_sheet_music_has_its_title_in_front_and_notes_behind(tmp_path: Path) -> 
     assert any("Waltz" in text.text for text in front.texts)
     assert not reverse.texts
     assert len(reverse.strokes) >= 4  # staves and stems of two pages
+
+
+def test_what_is_seen_of_a_newspaper_is_its_first_page(tmp_path: Path) -> None:
+    draft = check(shelf(tmp_path)).drafts["gazette"]
+    assert {str(role) for role in draft.faces} == {"front", "back"}
+    assert "One penny" in {text.text for text in record(draft.faces[Role.FRONT].art).texts}
