@@ -144,6 +144,13 @@ def _notes(entry: PaperEntry, leaves: Sequence[Leaf], flats: Sequence[Flat], sto
             Severity.NOTE,
             field=field,
         )
+    if stock.grain_axis and any(flat.folds and flat.grain is None for flat in flats):
+        yield Problem(
+            f"the sheet of {stock.name} has no room for it with its fibres along its folds: these may crack",
+            "name a paper with the other grain, or a smaller size",
+            Severity.NOTE,
+            field=field,
+        )
     if stock.film and outside:
         yield Problem(
             f"{stock.name} has a film, which whitens where the print comes outside a fold",

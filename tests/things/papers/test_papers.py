@@ -11,7 +11,7 @@ import pytest
 from pypdf import PdfReader
 
 from bookmaker import check, make
-from bookmaker.ground.geometry import Rect, Size
+from bookmaker.ground.geometry import Axis, Rect, Size
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.choice import Choice
 from bookmaker.shelf.wishes import Wishes
@@ -208,3 +208,20 @@ def test_a_floor_is_printed_in_strips_that_join(tmp_path: Path) -> None:
         ]
         once = pdf_pixels(whole.art if face == "art" else whole.reverse, 127, 2, Rect(0, 0, 120, 70))
         assert np.abs(np.hstack(joined) - once).mean() < 1.0
+
+
+def test_folds_across_the_fibres_are_noted_where_the_sheet_takes_it_no_other_way(tmp_path: Path) -> None:
+    """A sheet of A4, its fibres along it: rows of a tall letter are folded across them only where it must be."""
+    large = SHELF.replace("age: 40 %", "width: 190 mm\n    height: 260 mm")
+    assert any("these may crack" in problem.message for problem in check(shelf(tmp_path / "a", large)).problems)
+    assert not any("these may crack" in problem.message for problem in check(shelf(tmp_path / "b")).problems)
+    letter = check(shelf(tmp_path / "b")).plan.plans["from-aldous"].flats[0]
+    assert letter.grain is Axis.X  # its folds are level
+
+
+def test_only_what_changed_is_printed_again(tmp_path: Path) -> None:
+    made(tmp_path)
+    (tmp_path / "letter.txt").write_text(LETTER.replace("gale", "storm"), encoding="utf-8")
+    make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(choice=Choice(changed=True)))
+    plan = json.loads((tmp_path / "out" / "plan.json").read_text(encoding="utf-8"))
+    assert {piece["owner"] for sheet in plan["sheets"] for piece in sheet["pieces"]} == {"from-aldous"}
