@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import asyncio
+import os
 import secrets
 import socket
+import sys
 import webbrowser
 from collections.abc import Callable
 from pathlib import Path
@@ -65,9 +67,14 @@ def show_shelf(shelf: Path, kept: KeptOnDisk | None, say: Callable[[str], None],
             timeout_graceful_shutdown=0,
         )
         say(f"{shelf.name} is shown at {address}")
-        if browser:
+        if browser and _has_desktop():
             webbrowser.open(address)
         try:
             uvicorn.Server(config).run([listening])
         except KeyboardInterrupt:
             say("")
+
+
+def _has_desktop() -> bool:
+    """Whether a browser would have a window; in a bare terminal one for text would take the place of Ctrl-C."""
+    return os.name == "nt" or sys.platform == "darwin" or bool({"DISPLAY", "WAYLAND_DISPLAY"} & os.environ.keys())

@@ -74,6 +74,22 @@ def test_a_broken_file_is_told_beside_the_last_good_picture(path: Path) -> None:
     assert "nonsense" in broken["problems"][0]["message"] and broken["problems"][0]["place"].startswith("shelf.yaml:")
 
 
+def test_a_file_that_is_gone_for_a_moment_keeps_the_picture(path: Path) -> None:
+    """Some editors take a file away when they save it; only where there never was one a first shelf is offered."""
+    heard = Heard()
+    desk = Desk(path, heard, lambda: False)
+    path.unlink()
+    desk.do(Asked(1, Look()))
+    assert heard.states[-1]["missing"]
+    path.write_text(ONE_BOOK, encoding="utf-8")
+    desk.do(Asked(2, Look()))
+    good = heard.states[-1]
+    path.unlink()
+    desk.do(Asked(3, Look()))
+    gone = heard.states[-1]
+    assert gone["broken"] and not gone["missing"] and gone["spaces"] == good["spaces"] != []
+
+
 def test_a_change_is_checked_before_it_is_written(path: Path) -> None:
     desk = Desk(path, Heard(), lambda: False)
     desk.do(Asked(1, Look()))

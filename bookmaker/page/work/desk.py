@@ -261,7 +261,8 @@ class Desk:
     def refused(self, why: Iterable[Problem]) -> None:
         """Show the shelf as it was last, and why it is not shown as it is."""
         problems = [problem_told(problem) for problem in why]
-        missing = not self._path.exists()
+        # some editors take a file away for a moment when they save it
+        missing = self._known.checked is None and not self._path.exists()
         self._tell({**self._known.shown, "problems": problems, "broken": True, "missing": missing})
 
     def _tell(self, shown: Value) -> None:
