@@ -107,6 +107,11 @@ class PaperEntry(SizedEntry, ABC):
         return Size(life.width / scale, life.height / scale)
 
     @property
+    def what(self) -> str:
+        """What it is, as a sentence begins."""
+        return f"A {self.kind}"
+
+    @property
     def copies(self) -> int:
         """How often its leaves are made."""
         return self.count

@@ -19,6 +19,11 @@ class CardStock(PaperEntry):
     """Cards of which as many lie on one piece as the sheet takes; the fewest are blank."""
 
     @property
+    def what(self) -> str:
+        """They are several."""
+        return f"{self.cards} {self.kind}"
+
+    @property
     def copies(self) -> int:
         """All cards are on its leaves already."""
         return 1
