@@ -8,6 +8,7 @@ from typing import Any
 
 import numpy as np
 import pytest
+from PIL import Image
 from pypdf import PdfReader
 
 from bookmaker import check, make
@@ -225,3 +226,16 @@ def test_only_what_changed_is_printed_again(tmp_path: Path) -> None:
     make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(choice=Choice(changed=True)))
     plan = json.loads((tmp_path / "out" / "plan.json").read_text(encoding="utf-8"))
     assert {piece["owner"] for sheet in plan["sheets"] for piece in sheet["pieces"]} == {"from-aldous"}
+
+
+@pytest.mark.parametrize(("part", "tone"), [("head", 255), ("middle", 128), ("foot", 0)])
+def test_a_picture_is_cropped_as_it_is_told(tmp_path: Path, part: str, tone: int) -> None:
+    """A tall picture, white above, grey in its middle, black below, on a low print."""
+    Image.frombytes("L", (1, 3), bytes((255, 128, 0))).resize((60, 360), Image.Resampling.NEAREST).save(
+        tmp_path / "p.png"
+    )
+    text = SHELF.replace('front: {colour: "#7a4630"}', f"front: {{picture: p.png, keeps: {part}}}")
+    (piece,) = check(shelf(tmp_path, text.replace("width: 120 mm", "width: 60 mm"))).drafts["top"].pieces
+    pixels = pdf_pixels(piece.art, 72, 1, Rect(0, 0, 60, 70))
+    edge = pixels[4 if part == "head" else -5 if part == "foot" else 35, 30]
+    assert tuple(edge) == pytest.approx((tone, tone, tone), abs=6)
