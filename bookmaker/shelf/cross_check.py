@@ -9,6 +9,7 @@ from ..ground.quantities import show
 from ..shelf_file.book_names import UnknownBook
 from ..shelf_file.fields.entry import named
 from ..things.thing import Thing
+from .arranging.pins import pin_problems
 from .entries import ShelfSpec
 from .register import Register
 
@@ -29,6 +30,7 @@ def cross_check(spec: ShelfSpec, register: Register, *, all_listed: bool = True)
         yield from (problem.about(id) for problem in thing.checks(spec.scale))
     yield from _given_twice(register)
     yield from _holding_problems(register, all_listed)
+    yield from pin_problems(register, all_listed=all_listed)
 
 
 def _unknown(what: str, name: str, known: Mapping[str, object], field: FieldPath) -> Problem:

@@ -16,6 +16,7 @@ from ...shelf_file.fields.words import DoneSteps, SpaceName, ThingId, Title, ref
 from ...shelf_file.invented.keys import Invented
 from ...shelf_file.rows import LONGEST_ROW
 from ...shelf_file.volumes import MOST_VOLUMES
+from ..pinned import UNPINNED, PinnedText
 from .blocks.kinds import AnyBlock
 from .covers.jacket import Jacket
 from .covers.kinds import AnyCover
@@ -103,6 +104,7 @@ class BookEntry(Entry):
     space: SpaceName | None = Field(None, description="where it stands, as under spaces")
     stack: Title | None = Field(None, description="books of a space with the same stack lie on one another")
     stands: Stands = Field(AS_OTHERS, description="how it stands, if not upright with its spine to the room")
+    pinned: PinnedText = Field(UNPINNED, description="where it stays when the shelf is put in order")
     measured_thickness: Thickness | None = Field(
         None, description="thickness of the finished book; overrides the computed one"
     )

@@ -19,6 +19,7 @@ from ...shelf_file.book_names import BookName
 from ...typesetting.page import PageFrame
 from ...typesetting.punctuation import Punctuation
 from ..answers import Advice, Clothes, Measurable, Stretch
+from ..pinned import Pinned
 from ..standing import Standing, Uncertainty
 from ..terms import Terms
 from ..thing import AnyFamily, Plan, Thing
@@ -26,6 +27,7 @@ from .blocks.block_plan import BlockPlan
 from .coat import Coat, words_of
 from .covers.cover_plan import CoverPlan
 from .covers.jacket import JacketPlan
+from .designs.letters.names import surname
 from .entry import SMALLEST_PAGE, BookEntry
 from .extents import misplaced, page_frame, settled_block
 from .looks import look_of
@@ -73,6 +75,11 @@ class Book(Thing):
     def stands_otherwise(self) -> str:
         """The key with which it leans, lies, lies open or shows a side."""
         return self.entry.stands.otherwise
+
+    @property
+    def pinned(self) -> Pinned:
+        """Where the maker pins it."""
+        return self.entry.pinned
 
     @property
     def spoilt(self) -> tuple[Problem, ...]:
@@ -256,6 +263,12 @@ class BookPlan(Plan):
     def style(self) -> str:
         """The style of what is seen of it."""
         return self.coat.seen.style
+
+    @property
+    def filed_under(self) -> str:
+        """The surname, and all of the name."""
+        author = self.entry.author or ""
+        return f"{surname(author, self.entry.language)} {author}".strip()
 
     @property
     def notes(self) -> tuple[Problem, ...]:
