@@ -14,10 +14,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from .ground.collection import uncollected
+from .ground.demands import demand, summed
 from .ground.files import Looked
 from .ground.kept.last_time import Keeper, LastTime
 from .ground.output import NewFolder, replaced_folder
 from .ground.problems import Problem, gathered
+from .ground.told import told_in
 from .paper.printer_entry import SheetOrder
 from .paper.stock import Stock
 from .sheets.fingerprints import Fingerprints
@@ -100,20 +102,12 @@ class Workshop:
             ShelfFileError: the file, or one it names, cannot be used; all problems at once.
         """
         bench = self._bench(path)
+        bench.look_anew()  # what was refused last time may have been looked at
         shelf, plan = self._planned(path, bench)
-        drafts = _drawn(plan, progress, bench)
-        bench.forget()
-        problems = (
-            *shelf.remarks,
-            *plan.notes,
-            *thing_findings(plan, drafts),
-            *fit_findings(plan),
-            *row_findings(plan),
-            *doubtful_measures(comparisons(plan)),
-            *estimate_notes(caliper_estimates(plan), plan.stocks),
-            *film_notes(film_estimates(plan)),
-        )
-        return Checked(shelf, plan, drafts, shelf.located(problems, plan.register.fields))
+        with told_in(plan.spec.told):
+            drafts = _drawn(plan, progress, bench)
+            bench.forget()
+            return Checked(shelf, plan, drafts, shelf.located(_found(shelf, plan, drafts), plan.register.fields))
 
     @uncollected()
     def planned(self, path: Path) -> ShelfPlan:
@@ -127,9 +121,21 @@ class Workshop:
         return self._planned(path, bench)[1]
 
     @uncollected()
+    def written(self, path: Path) -> ShelfFile[ShelfSpec]:
+        """A shelf file that can be used, as it was read: with all books that it invents.
+
+        Raises:
+            ShelfFileError: the file, or one it names, cannot be used; all problems at once.
+        """
+        bench = self._bench(path)
+        bench.look_anew()
+        return self._planned(path, bench)[0]
+
+    @uncollected()
     def drawn(self, path: Path, plan: ShelfPlan, thing: str) -> Draft:
         """One thing of a plan drawn, by its id: what `check` finds later as it is."""
-        return _draft(plan, plan.plans[thing], self._bench(path))
+        with told_in(plan.spec.told):
+            return _draft(plan, plan.plans[thing], self._bench(path))
 
     def looked(self, path: Path) -> frozenset[Looked]:
         """What on the disk the last answers hang on: whatever else changes there, they stay."""
@@ -156,7 +162,9 @@ class Workshop:
         """
         try:
             with replaced_folder(into) as folder:
-                return _made(self.check(path, progress), folder, progress, wishes)
+                checked = self.check(path, progress)
+                with told_in(checked.plan.spec.told):
+                    return _made(checked, folder, progress, wishes)
         except _NothingToPrint as nothing:
             return nothing.made
 
@@ -212,6 +220,20 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
     )
 
 
+def _found(shelf: ShelfFile[ShelfSpec], plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Sequence[Problem]:
+    """Everything there is to say about a shelf."""
+    return (
+        *shelf.remarks,
+        *plan.notes,
+        *thing_findings(plan, drafts),
+        *fit_findings(plan),
+        *row_findings(plan),
+        *doubtful_measures(comparisons(plan)),
+        *estimate_notes(caliper_estimates(plan), plan.stocks),
+        *film_notes(film_estimates(plan)),
+    )
+
+
 class _Prints:
     """What was printed before, and what would be printed now of `every` piece, which is told as late as it can be."""
 
@@ -242,13 +264,19 @@ def _usable(shelf: ShelfFile[ShelfSpec], written: Register, kept: Keeper) -> She
 
     A file with faults is looked through for names and files that are missing, but not worked out.
     """
-    problems = [*cross_check(shelf.spec, written, all_listed=shelf.all_listed)] if shelf.names_stand else []
+    with told_in(shelf.spec.told):
+        return _usable_as_told(shelf, written, kept)
+
+
+def _usable_as_told(shelf: ShelfFile[ShelfSpec], written: Register, kept: Keeper) -> ShelfPlan:
+    problems = [*cross_check(shelf.spec, written, kept, all_listed=shelf.all_listed)] if shelf.names_stand else []
     crossed = bool(shelf.faults or shelf.located(problems, written.fields))
-    problems += outside_texts(shelf.spec, shelf.folder)
-    register = written.read(shelf.folder, problems, kept)
-    plan = None
-    if not crossed:
-        with gathered(problems):
+    problems += outside_texts(written, shelf.spec.texts_from, shelf.folder, kept)
+    register, plan = written, None
+    with gathered(problems), summed():
+        demand("things", len(written.things))
+        register = written.read(shelf.folder, problems, kept)
+        if not crossed:
             plan = plan_shelf(shelf.spec, register, kept)
     if plan is None or shelf.located(problems, written.fields):
         raise shelf.refusal([*problems, *register.spoilt], written.fields)

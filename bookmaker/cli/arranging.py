@@ -12,6 +12,7 @@ from .. import check
 from ..ground.output import put_file
 from ..ground.problems import CommandError, Problem, ShelfFileError
 from ..ground.quantities import counted, show
+from ..ground.told import figure, told_in
 from ..shelf.arranging.edits import arranging_edits, entries_of
 from ..shelf.arranging.keys import HEAVIEST, Rule
 from ..shelf.arranging.proposal import Proposal, proposed
@@ -87,9 +88,10 @@ def arrange_shelf(
         asked = {**weights, "by": rule} if rule else weights
         wishes = checked.plan.spec.arrange.model_copy(update=asked)
         proposal = proposed(checked.plan, entries, wishes, kept, lambda done, of: told("arranging spaces", done, of))
-    for grid in _tables(checked.plan, proposal):
-        for line in grid.lines(room()):
-            say(line)
+    with told_in(checked.plan.spec.told):
+        for grid in _tables(checked.plan, proposal):
+            for line in grid.lines(room()):
+                say(line)
     _say_what_is_left(checked.plan, proposal)
     edits = list(arranging_edits(checked.plan, entries, proposal))
     if into:
@@ -125,7 +127,7 @@ def _tables(plan: ShelfPlan, proposal: Proposal) -> Sequence[Grid]:
             if standing:
                 home = (plan.plans[id].space or "nowhere") if id in proposal.moved else ""
                 grid.add_row(
-                    str(number), plan.plans[id].name, f"{standing.height:.2f}", f"{standing.thickness:.2f}", home
+                    str(number), plan.plans[id].name, figure(standing.height), figure(standing.thickness), home
                 )
         found.append(grid)
     return found

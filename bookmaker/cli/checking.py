@@ -8,6 +8,7 @@ from pathlib import Path
 
 from .. import check
 from ..ground.problems import CommandError, Problem
+from ..ground.told import told_in
 from ..shelf.feedback import comparisons
 from ..shelf_file.book_names import LISTED, UnknownBook
 from ..workshop import Checked
@@ -34,6 +35,11 @@ def check_shelf(shelf: Path, *, as_json: bool, explain: str | None, spines: bool
     """
     with progress(quiet=quiet) as told:
         checked = check(shelf, told)
+    with told_in(checked.plan.spec.told):
+        return _said(checked, as_json=as_json, explain=explain, spines=spines, wide=wide, quiet=quiet)
+
+
+def _said(checked: Checked, *, as_json: bool, explain: str | None, spines: bool, wide: bool, quiet: bool) -> bool:
     if as_json:
         from ..writers.plan_json import check_report, dump
 

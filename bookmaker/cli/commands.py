@@ -8,28 +8,23 @@ from __future__ import annotations
 
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, NoReturn
+from typing import Annotated, NoReturn
 
 import typer
 
 from ..ground.collection import uncollected, uncollected_at_the_end
+from ..ground.told import Units
 from ..ground.visible import one_line
 from ..sheets.layers import Layers
+from .options import USUAL_SHELF, AsJson, NoCache, Quiet, Shelf, Wide, examples
 from .outlets import outlets
+from .schemas import plan_schema_text, schema_text
+from .set_texts import kept_on_disk, standing_type
 from .stopping import stoppable
-
-if TYPE_CHECKING:
-    from ..ground.kept.disk import KeptOnDisk
-    from ..typesetting.standing_type import StandingType
 
 __all__ = ["app", "main"]
 
 SHELF_HAS_ERRORS, UNUSABLE = 1, 2
-
-USUAL_SHELF = Path("shelf.yaml")
-
-MOST_KEPT = 128_000_000
-"""Bytes of set texts on the user's disk: as much as forty million words take."""
 
 app = typer.Typer(
     no_args_is_help=True,
@@ -37,11 +32,6 @@ app = typer.Typer(
     rich_markup_mode=None,
     context_settings={"help_option_names": ["-h", "--help"]},
 )
-
-
-def _examples(*lines: str) -> str:
-    """What stands under the help of a command, line by line."""
-    return "\n".join(("\b", "Examples:", *(f"  bookmaker {line}" for line in lines)))
 
 
 def _show_version(asked: bool) -> None:
@@ -52,7 +42,7 @@ def _show_version(asked: bool) -> None:
         raise typer.Exit
 
 
-@app.callback(epilog=_examples("new my-shelf", "check my-shelf/shelf.yaml", "make my-shelf/shelf.yaml --open"))
+@app.callback(epilog=examples("new my-shelf", "check my-shelf/shelf.yaml", "make my-shelf/shelf.yaml --open"))
 def bookmaker(
     version: Annotated[
         bool, typer.Option("--version", callback=_show_version, is_eager=True, help="Show the version and exit.")
@@ -61,23 +51,22 @@ def bookmaker(
     """From a list of invented books to print-ready parts for a miniature library that fits its shelf."""
 
 
-Shelf = Annotated[Path, typer.Argument(metavar="SHELF", help="The shelf file (YAML).")]
-AsJson = Annotated[bool, typer.Option("--json", help="Print JSON, for programs.")]
-Wide = Annotated[bool, typer.Option("--wide", help="Show all columns and every note, however wide the terminal is.")]
-NoCache = Annotated[bool, typer.Option("--no-cache", help="Set long texts anew; keep none of them for the next run.")]
-Quiet = Annotated[bool, typer.Option("--quiet", "-q", help="Say only what is wrong: no tables, no notes.")]
-
-
-@app.command(epilog=_examples("new my-shelf"))
-def new(folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or empty folder.")]) -> None:
+@app.command(epilog=examples("new my-shelf"))
+def new(
+    folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or empty folder.")],
+    units: Annotated[Units | None, typer.Option("--units", help="What you measure in; asked for, if left out.")] = None,
+) -> None:
     """Write a small commented shelf to start from."""
     from ..shelf_file.starter import write_starter
 
-    shelf = write_starter(folder, _schema())
+    if units is None:
+        asked = sys.stdin.isatty() and typer.confirm("Do you measure in inches?", default=False)
+        units = Units.INCHES if asked else Units.MILLIMETRES
+    shelf = write_starter(folder, schema_text(), units)
     typer.echo(f"wrote {one_line(shelf)}; next: bookmaker check {one_line(shelf)}")
 
 
-@app.command(epilog=_examples("check", "check shelf.yaml --explain 3", "check shelf.yaml --spines --wide"))
+@app.command(epilog=examples("check", "check shelf.yaml --explain 3", "check shelf.yaml --spines --wide"))
 def check(
     shelf: Shelf = USUAL_SHELF,
     as_json: AsJson = False,
@@ -92,14 +81,12 @@ def check(
     """Compute everything and say whether the books fit; draws nothing."""
     from .checking import check_shelf
 
-    with _standing_type(no_cache).used():
+    with standing_type(no_cache).used():
         sound = check_shelf(shelf, as_json=as_json, explain=explain, spines=spines, wide=wide, quiet=quiet)
     _end(sound)
 
 
-@app.command(
-    epilog=_examples("make", "make shelf.yaml --into to-print --open", 'make shelf.yaml --again "Tide Tables"')
-)
+@app.command(epilog=examples("make", "make shelf.yaml --into to-print --open", 'make shelf.yaml --again "Tide Tables"'))
 def make(
     shelf: Shelf = USUAL_SHELF,
     into: Annotated[
@@ -141,12 +128,12 @@ def make(
     choice = Choice(tuple(only or ()), again, tuple(stock or ()), changed)
     wishes = Wishes(choice, layers, contact_sheet=contact_sheet, templates=templates)
     folder = into or shelf.with_name(f"{shelf.stem}-to-print")
-    with _standing_type(no_cache).used():
+    with standing_type(no_cache).used():
         sound = make_shelf(shelf, folder, wishes, as_json=as_json, show=show, wide=wide, quiet=quiet)
     _end(sound)
 
 
-@app.command(epilog=_examples("show", "show my-shelf/shelf.yaml", "show --into shelf.html"))
+@app.command(epilog=examples("show", "show my-shelf/shelf.yaml", "show --into shelf.html"))
 def show(
     shelf: Shelf = USUAL_SHELF,
     into: Annotated[
@@ -162,15 +149,15 @@ def show(
     if into:
         from ..page.single_file import write_page
 
-        size = write_page(shelf, into, _kept_on_disk(no_cache))
+        size = write_page(shelf, into, kept_on_disk(no_cache))
         typer.echo(f"wrote {into}, {size / 1e6:.1f} MB; open it in any browser")
         return
     from ..page.running import show_shelf
 
-    show_shelf(shelf, _kept_on_disk(no_cache), typer.echo, browser=not no_browser)
+    show_shelf(shelf, kept_on_disk(no_cache), typer.echo, browser=not no_browser)
 
 
-@app.command(epilog=_examples("ruler --into ruler.pdf", "ruler --measured printer.yaml"))
+@app.command(epilog=examples("ruler --into ruler.pdf", "ruler --measured printer.yaml"))
 def ruler(
     into: Annotated[Path | None, typer.Option("--into", metavar="FILE", help="The PDF to write.")] = None,
     sheet: Annotated[str, typer.Option("--sheet", help="A4, letter, or two sides.")] = "A4",
@@ -187,7 +174,7 @@ def ruler(
     measure_printer(into, sheet, printer, measured)
 
 
-@app.command(epilog=_examples('looks "Tide Tables"', "looks 3 shelf.yaml --from 13"))
+@app.command(epilog=examples('looks "Tide Tables"', "looks 3 shelf.yaml --from 13"))
 def looks(
     book: Annotated[str, typer.Argument(metavar="BOOK", help="Title, number or id of a book.")],
     shelf: Shelf = USUAL_SHELF,
@@ -203,11 +190,14 @@ def looks(
     show_looks(book, shelf, into, first, count)
 
 
-@app.command(epilog=_examples("keep shelf.yaml", "keep shelf.yaml --apart"))
+@app.command(epilog=examples("keep shelf.yaml", "keep shelf.yaml --apart"))
 def keep(
     shelf: Shelf = USUAL_SHELF,
     apart: Annotated[
-        bool, typer.Option("--apart", help="First give books other looks whose neighbours have nearly their colour.")
+        bool,
+        typer.Option(
+            "--apart", help="First give books other looks whose neighbours have nearly their colour or scene."
+        ),
     ] = False,
     quiet: Quiet = False,
 ) -> None:
@@ -222,7 +212,7 @@ Weight = float | None
 
 
 @app.command(
-    epilog=_examples("arrange shelf.yaml", "arrange shelf.yaml --into order.html", "arrange --by height --write")
+    epilog=examples("arrange shelf.yaml", "arrange shelf.yaml --into order.html", "arrange --by height --write")
 )
 def arrange(
     shelf: Shelf = USUAL_SHELF,
@@ -254,7 +244,7 @@ def arrange(
     arrange_shelf(shelf, weights, rule_named(by), keep_there or [], into, write=write)
 
 
-@app.command(epilog=_examples("manual", "manual clearance", "manual blocks", "manual --into manual.html"))
+@app.command(epilog=examples("manual", "manual clearance", "manual blocks", "manual --into manual.html"))
 def manual(
     word: Annotated[str, typer.Argument(metavar="[WORD]", help="A key, a word of the trade, or a chapter.")] = "",
     into: Annotated[
@@ -267,7 +257,7 @@ def manual(
     show_manual(word, into)
 
 
-@app.command(epilog=_examples("freeze shelf.yaml"))
+@app.command(epilog=examples("freeze shelf.yaml"))
 def freeze(shelf: Shelf = USUAL_SHELF) -> None:
     """Write the books that the shelf file invents into it, as books of their own."""
     from .looking import freeze_books
@@ -280,40 +270,7 @@ def schema(
     plan: Annotated[bool, typer.Option("--plan", help="Of plan.json, for those who read it.")] = False,
 ) -> None:
     """Print JSON Schema of the shelf file, for editors."""
-    typer.echo(_plan_schema() if plan else _schema())
-
-
-def _schema() -> str:
-    import json
-
-    from ..shelf.schema import shelf_schema
-
-    return json.dumps(shelf_schema(), ensure_ascii=False, indent=1)
-
-
-def _plan_schema() -> str:
-    import json
-
-    from ..writers.plan_schema import plan_schema
-
-    return json.dumps(plan_schema(), ensure_ascii=False, indent=1)
-
-
-def _standing_type(no_cache: bool) -> StandingType:
-    """Where set texts are looked for: in the user's cache folder too, wherever the system has it."""
-    from ..typesetting.standing_type import StandingType
-
-    return StandingType(_kept_on_disk(no_cache))
-
-
-def _kept_on_disk(no_cache: bool) -> KeptOnDisk | None:
-    from platformdirs import user_cache_path
-
-    from ..ground.kept.disk import KeptOnDisk
-
-    folder = user_cache_path("bookmaker", appauthor=False) / "set-texts"
-    # who has no home has no place of that kind
-    return None if no_cache or not folder.is_absolute() else KeptOnDisk(folder, MOST_KEPT)
+    typer.echo(plan_schema_text() if plan else schema_text())
 
 
 def _end(sound: bool) -> None:

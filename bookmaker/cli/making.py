@@ -10,6 +10,7 @@ import typer
 
 from .. import make
 from ..ground.output import PLAN_NAME
+from ..ground.told import told_in
 from ..ground.visible import one_line
 from ..workshop import Made, Wishes
 from .after_making import abridged_lines, gone_lines, off_cut_lines, others_line
@@ -33,7 +34,8 @@ def make_shelf(shelf: Path, into: Path, wishes: Wishes, *, as_json: bool, show: 
     else:
         tell(made.checked, made.about, wide=wide, quiet=quiet)
         if not quiet:
-            _say_what_was_made(made, shelf, into, wide=wide)
+            with told_in(made.checked.plan.spec.told):
+                _say_what_was_made(made, shelf, into, wide=wide)
     if show and typer.launch(str(into)):
         say(f"{one_line(into)} cannot be opened from here: open it as you open any folder", err=True)
     return made.checked.sound

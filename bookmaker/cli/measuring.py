@@ -7,9 +7,10 @@ from pathlib import Path
 
 from ..ground.output import check_replaceable, put_file
 from ..ground.problems import CommandError, Problem
+from ..ground.told import in_units, told_in
 from ..ground.units import NotAMeasure
 from ..ground.visible import one_line
-from ..paper.papers import SheetFormat, find_format
+from ..paper.papers import SheetFormat, find_format, told_of
 from ..paper.profiles import read_printer
 from ..ruler import PROFILE_MARK, measure, profile_text, write_ruler
 from .messages import message
@@ -31,10 +32,11 @@ def measure_printer(into: Path | None, sheet: str, printer: Path | None, measure
         size = find_format(sheet)
     except NotAMeasure as problem:
         raise CommandError((Problem(f"--sheet: {problem.message}", problem.remedy),)) from None
-    if into is not None:
-        _write_page(into, size, printer)
-    if measured is not None:
-        _write_profile(measured, size)
+    with told_in(told_of(size)):
+        if into is not None:
+            _write_page(into, size, printer)
+        if measured is not None:
+            _write_profile(measured, size)
 
 
 def _write_page(into: Path, size: SheetFormat, printer: Path | None) -> None:
@@ -42,8 +44,12 @@ def _write_page(into: Path, size: SheetFormat, printer: Path | None) -> None:
     page = io.BytesIO()
     write_ruler(page, size, profile)
     put_file(into, page.getvalue())
-    proof = "its rules must now measure 150 mm, and both diagonals 141.4 mm"
-    plain = "print it at 100 %, then: bookmaker ruler --measured printer.yaml"
+    proof = in_units(
+        "its rules must now measure 150 mm, and both diagonals 141.4 mm",
+        "its rules must now measure 6 in, and both diagonals 5.657 in",
+    )
+    again = in_units("", f" --sheet {size.name}")
+    plain = f"print it at 100 %, then: bookmaker ruler --measured printer.yaml{again}"
     say(f"wrote {one_line(into)}; {proof if profile else plain}")
 
 

@@ -6,9 +6,9 @@ from collections.abc import Iterable
 from textwrap import wrap
 from typing import TYPE_CHECKING
 
-from ..ground.abridged import abridged
 from ..ground.problems import Problem, Severity
 from ..ground.visible import one_line, printable
+from .abridged import abridged
 from .terminal import room, say
 
 if TYPE_CHECKING:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from ..ground.units import print_mm
+from ..ground.told import figure, print_mm, print_sides, unit, unit_named
 from ..paper.thickness import Layer, Thickness
 from ..shelf.feedback import Comparison
 from ..shelf.fit import SpaceFit, Verdict
@@ -97,7 +97,7 @@ def lettering_table(checked: Checked) -> Grid:
             table.add_row(
                 *first,
                 line.way,
-                f"{line.x_height:.2f}",
+                figure(line.x_height),
                 f"{letters.minutes:.1f}",
                 f"{letters.dots:.0f}",
                 f"{line.contrast:.1f}",
@@ -111,7 +111,7 @@ def lettering_table(checked: Checked) -> Grid:
 def breakdown_table(one: Plan, called: str) -> Grid:
     """Where the thickness of a thing comes from, line by line; lengths in mm."""
     table = Grid(
-        f"{called}: thickness, in mm",
+        f"{called}: thickness, in {unit_named()}",
         (
             ("layer", False),
             ("count", True),
@@ -127,21 +127,21 @@ def breakdown_table(one: Plan, called: str) -> Grid:
         _add_sum(table, name, thickness)
         known = len(thickness.layers) if thickness.measured is None else 1
     for what, length in one.flat_lengths.items():
-        table.add_row(what, "", "", f"{length:.3f}")
+        table.add_row(what, "", "", figure(length, 3))
     return table
 
 
 def _add_sum(table: Grid, what: str, thickness: Thickness) -> None:
     """The sum of the layers above, and what was measured instead."""
     as_computed = " as computed" if what == "block" or thickness.measured is not None else ""
-    table.add_row(f"{what}{as_computed}", "", "", f"{thickness.computed:.3f}", style=BOLD)
+    table.add_row(f"{what}{as_computed}", "", "", figure(thickness.computed, 3), style=BOLD)
     if thickness.measured is not None:
-        table.add_row(f"{what} as measured", "", "", f"{thickness.measured:.3f}", style=BOLD)
-        table.add_row("measured less computed", "", "", f"{thickness.measured - thickness.computed:+.3f}")
+        table.add_row(f"{what} as measured", "", "", figure(thickness.measured, 3), style=BOLD)
+        table.add_row("measured less computed", "", "", figure(thickness.measured - thickness.computed, 3, signed=True))
 
 
 def _layer_row(layer: Layer) -> tuple[str, ...]:
-    return (layer.what, f"{layer.count:g}", f"{layer.caliper:.3f}", f"{layer.total:.3f}", layer.stock)
+    return (layer.what, f"{layer.count:g}", figure(layer.caliper, 3), figure(layer.total, 3), layer.stock)
 
 
 def spaces_table(plan: ShelfPlan) -> Grid:
@@ -172,12 +172,12 @@ def _space_row(space: SpaceFit, plan: ShelfPlan) -> tuple[str, ...]:
     return (
         space.name,
         str(books),
-        f"{space.width:.2f}",
-        f"{space.used:.2f}",
-        f"{space.clearance:.2f}",
-        f"{space.room_left:.2f}",
-        f"{space.likely:.2f}",
-        f"{space.all_one_way:.2f}",
+        figure(space.width),
+        figure(space.used),
+        figure(space.clearance),
+        figure(space.room_left),
+        figure(space.likely),
+        figure(space.all_one_way),
         f"{space.probability:.0%}",
         str(space.verdict),
     )
@@ -185,9 +185,13 @@ def _space_row(space: SpaceFit, plan: ShelfPlan) -> tuple[str, ...]:
 
 def measured_table(measured: Sequence[Comparison]) -> Grid:
     """One row for everything that was measured; lengths in mm."""
-    table = Grid("measured", (("what", False), ("computed", True), ("measured", True), ("difference", True)))
+    table = Grid(
+        f"measured, in {unit_named()}", (("what", False), ("computed", True), ("measured", True), ("difference", True))
+    )
     for one in measured:
-        table.add_row(one.what, f"{one.computed:.3f}", f"{one.measured:.3f}", f"{one.difference:+.3f}")
+        table.add_row(
+            one.what, figure(one.computed, 3), figure(one.measured, 3), figure(one.difference, 3, signed=True)
+        )
     return table
 
 
@@ -196,11 +200,11 @@ def reading_table(checked: Checked) -> Grid:
     printed = sorted({letters.resolution_dpi for letters in checked.legibility.values()})
     dots = " or ".join(f"{resolution:.0f}" for resolution in printed)
     table = Grid(
-        f"reading, at {checked.plan.spec.viewing_distance:.0f} mm and {dots} dpi",
+        f"reading, at {print_mm(checked.plan.spec.viewing_distance, 0)} and {dots} dpi",
         (
             ("", True),
             ("book", False),
-            ("x-height mm", True),
+            (f"x-height {unit()}", True),
             ("arc minutes", True),
             ("dots", True),
             ("verdict", False),
@@ -210,7 +214,7 @@ def reading_table(checked: Checked) -> Grid:
     for id, letters in checked.legibility.items():
         widest = checked.drafts[id].widest_space
         space = "" if widest is None else f"{widest:.1f} ×"
-        seen = (f"{letters.x_height:.2f}", f"{letters.minutes:.1f}", f"{letters.dots:.1f}", str(letters.sight))
+        seen = (figure(letters.x_height), f"{letters.minutes:.1f}", f"{letters.dots:.1f}", str(letters.sight))
         number, name = checked.plan.number_of(id) or "", checked.plan.plans[id].name
         table.add_row(str(number), name, *seen, space)
     return table
@@ -224,6 +228,6 @@ def paper_line(tally: Tally, printed_on: str = "") -> str:
         needed = f", where {tally.least} or more are needed" if tally.least else ""
         least = f"{tally.sheets} sheet{'' if tally.sheets == 1 else 's'}{needed}"
     saved = f", {tally.saved} saved by nesting" if tally.saved else ""
-    rest = f"; {tally.rest.width:g} × {print_mm(tally.rest.height)} of the last sheet is left" if tally.rest else ""
+    rest = f"; {print_sides(*tally.rest)} of the last sheet is left" if tally.rest else ""
     path = f" (on {printed_on})" if printed_on else ""
     return f"{tally.stock}{path}: {least}{saved}; {tally.used:.0%} of the room used{rest}"

@@ -11,10 +11,12 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from .quantities import Kind, NotAMeasure, read_number, read_quantity, show, split_number, tidy
+from .told import in_units
 from .units import parse_length
 
 __all__ = [
     "RAILWAY_RATIOS",
+    "a_pile",
     "parse_basis_weight",
     "parse_bulk",
     "parse_count",
@@ -133,13 +135,22 @@ def parse_count(text: str) -> int:
     raise NotAMeasure(f"{show(plain)!r} is not a whole number", "write one in digits, such as 48")
 
 
+def a_pile() -> str:
+    """How a measured pile is written.
+
+    >>> a_pile()
+    '20 sheets = 1.52 mm'
+    """
+    return in_units("20 sheets = 1.52 mm", "20 sheets = 0.06 in")
+
+
 def parse_pile(text: str) -> tuple[int, float]:
     """A measured pile of paper: the number of sheets, and its height in mm.
 
     >>> parse_pile("20 sheets = 1.52 mm"), parse_pile("20 sheets measure 1.52 mm")
     ((20, 1.52), (20, 1.52))
     """
-    example = "20 sheets = 1.52 mm"
+    example = a_pile()
     plain = tidy(text, example)
     match = re.fullmatch(r"(\S+) ?(?:sheets?|leaf|leaves) ?(?:=|:|measures?|are|is)(.*)", plain, re.IGNORECASE)
     if not match:

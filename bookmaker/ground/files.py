@@ -17,6 +17,7 @@ from pathlib import Path
 from types import MappingProxyType
 from typing import NoReturn
 
+from .demands import demand
 from .lost_files import BESIDE, not_there
 from .problems import FieldPath, Place, Problem, ShelfFileError
 from .visible import brief
@@ -195,6 +196,7 @@ def read_file(
             refuse(f"{name} has {_megabytes(size)} MB, more than {_megabytes(wanted.largest)} MB", wanted.smaller)
         if not size and wanted.empty:
             refuse(f"{name} is empty (0 bytes)", wanted.empty)
+        demand("bytes", size, name=name, field=field, place=place)
         data = _read(path, size)
     except (OSError, ValueError) as trouble:
         if _is_of_nothing(trouble):

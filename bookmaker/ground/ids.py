@@ -8,6 +8,8 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from .visible import composed
+
 __all__ = ["LONGEST", "Called", "ids_of", "slug"]
 
 LONGEST = 60
@@ -35,7 +37,7 @@ def slug(*words: str) -> str:
     >>> slug("The Keeper’s Almanac", "", "vol. II")
     'the-keepers-almanac-vol-ii'
     """
-    text = unicodedata.normalize("NFKC", " ".join(words)).casefold()
+    text = composed(" ".join(words), "NFKC").casefold()
     kept = "".join(sign if _in_a_word(sign) else " " for sign in text if sign not in APOSTROPHES)
     return "-".join(kept.split()) or "unnamed"
 

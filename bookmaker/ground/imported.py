@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NoReturn
 
+from .demands import demand
 from .files import SAVE_AGAIN, SourceFile, Wanted, read_again, read_file
 from .geometry import Point, Rect, Size, Transform
 from .page_streams import Node, PageStreams
@@ -102,6 +103,7 @@ def load_pages(
     with _opened(file) as reader:
         nodes = pages_of(path, reader)
         indices = _chosen(path, len(nodes), wanted)
+        demand("pages of PDFs", len(indices), name=path.name, field=("file",))
         pages = tuple(_page(path, file.digest, index, nodes[index]) for index in indices)
         streams = PageStreams(path.name)
         for index in dict.fromkeys(indices):

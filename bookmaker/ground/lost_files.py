@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import unicodedata
 from pathlib import Path
 
 from .problems import near_match
-from .visible import brief
+from .visible import brief, composed
 
 __all__ = ["BESIDE", "GONE", "is_anywhere", "meant_file", "not_there"]
 
@@ -96,4 +95,4 @@ def _may_be_meant(other: str) -> bool:
 
 def _folded(name: str) -> str:
     """A name as people compare it, whatever a file system makes of accents and capitals."""
-    return unicodedata.normalize("NFC", name).casefold()
+    return composed(name).casefold()

@@ -8,7 +8,9 @@ import zlib
 from collections.abc import Iterable, Iterator
 from typing import Any, NoReturn
 
+from .demands import demand
 from .files import SAVE_AGAIN
+from .operators.inline_pictures import check_inline_pictures
 from .problems import Problem, ShelfFileError
 
 __all__ = ["Node", "PageStreams", "content_of"]
@@ -116,6 +118,8 @@ class PageStreams:
         self._unfolded += len(content)
         if self._unfolded > MOST_IN_ALL:
             raise _TooMuchError
+        demand("operators", len(content), name=self._name, field=("file",))
+        check_inline_pictures(content)
         self._fonts(content, resources)
         forms: Any = resources["/XObject"].get_object() if "/XObject" in resources else {}
         for name in _named(DRAWN, content, forms):

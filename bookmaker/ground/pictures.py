@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
 
+from .demands import demand
 from .files import SAVE_AGAIN, SourceFile, Wanted, read_again, read_file
 from .geometry import Rect
 from .problems import Problem, ShelfFileError
@@ -118,6 +119,7 @@ def load_picture(path: Path, written: str = "") -> Picture:
         _check_memory(path, image)
         _check_depth(path, image)
         width, height = image.size
+        demand("pixels", width * height, name=path.name)
         notes = tuple(_notes(image))
         # A JPEG decoded at an eighth of its size is read to its end all the same, with far less memory.
         image.draft(None, (width // 8, height // 8))

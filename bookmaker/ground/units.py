@@ -1,4 +1,4 @@
-"""Lengths: read what makers write, convert, print. The only place that knows the inch and the point.
+"""Lengths: read what makers write, and convert them. How they are told is in `told`.
 
 All readers take text, return mm as floats and raise `NotAMeasure`, which carries a message and a remedy.
 Values are worked out exactly and rounded once, to the nearest float.
@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from .quantities import Kind, NotAMeasure, read_quantity
+from .told import MM_PER_INCH, Units, print_mm, print_um, trimmed, units_told
 
 __all__ = [
     "MM_PER_INCH",
@@ -28,8 +29,6 @@ __all__ = [
     "to_pt",
 ]
 
-MM_PER_INCH = 25.4
-"""Exact by definition."""
 PT_PER_INCH = 72
 """A unit of default user space, ISO 32000."""
 
@@ -51,6 +50,7 @@ MINUS_SIGNS = ("-", "−", "–")
 
 _LENGTH_WORDS = {unit: words for unit, (_, words) in _LENGTHS.items()}
 _LENGTH = Kind("a length", _LENGTH_WORDS, "21 mm or 7/8 in", fraction_unit="in")
+_IN_INCHES = Kind("a length", {"in": _LENGTH_WORDS["in"], **_LENGTH_WORDS}, "7/8 in or 21 mm", fraction_unit="in")
 _TYPE_SIZE = Kind("a length", {"pt": _LENGTH_WORDS["pt"], **_LENGTH_WORDS}, "2.2 pt")
 
 
@@ -60,7 +60,7 @@ def native_length(text: str) -> tuple[Fraction, str]:
     >>> native_length('8 1/2"')
     (Fraction(17, 2), 'in')
     """
-    return read_quantity(text, _LENGTH)
+    return read_quantity(text, _IN_INCHES if units_told() is Units.INCHES else _LENGTH)
 
 
 def exact_mm(value: Fraction, unit: str) -> Fraction:
@@ -134,21 +134,6 @@ def to_inches(mm: float) -> float:
     return mm / MM_PER_INCH
 
 
-def _trimmed(value: float, digits: int) -> str:
-    text = f"{value:.{digits}f}"
-    text = text.rstrip("0").rstrip(".") if "." in text else text
-    return "0" if text == "-0" else text
-
-
-def print_mm(value: float, digits: int = 3) -> str:
-    """A length in mm, rounded, without idle zeros.
-
-    >>> print_mm(4.305), print_mm(21.0), print_mm(18.04999, 1)
-    ('4.305 mm', '21 mm', '18 mm')
-    """
-    return f"{_trimmed(value, digits)} mm"
-
-
 def rounded(mm: float) -> float:
     """A length as reports give it: a ten-thousandth of a millimetre is far below what paper knows.
 
@@ -167,23 +152,16 @@ def print_pt(mm: float) -> str:
     return f"{to_pt(mm):.3g} pt"
 
 
-def print_um(mm: float) -> str:
-    """A small length, given in mm, in µm.
-
-    >>> print_um(0.075)
-    '75 µm'
-    """
-    return f"{_trimmed(mm * 1000, 1)} µm"
-
-
 def print_length(mm: float) -> str:
-    """A length in both systems; thin things show thousandths of an inch.
+    """A limit that may be written in either system, told in both where millimetres are; thin things in thousandths.
 
     >>> print_length(21), print_length(0.09), print_length(0)
     ('21 mm (0.827 in)', '0.09 mm (3.54 mil)', '0 mm')
     """
     if mm == 0:
-        return "0 mm"
+        return print_mm(0)
     inches = to_inches(mm)
-    other = f"{_trimmed(inches, 3)} in" if abs(inches) >= 0.1 else f"{_trimmed(inches * 1000, 2)} mil"
+    if units_told() is Units.INCHES:
+        return print_mm(mm) if abs(inches) >= 0.1 else print_um(mm)
+    other = f"{trimmed(inches, 3)} in" if abs(inches) >= 0.1 else f"{trimmed(inches * 1000, 2)} mil"
     return f"{print_mm(mm)} ({other})"

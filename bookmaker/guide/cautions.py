@@ -12,8 +12,8 @@ CAUTIONS = (
     "Spray adhesive and varnish are flammable, and their mist is not for lungs. Use them outdoors or with strong "
     "ventilation, away from flames and sparks; follow the label and your local rules, and wear a suitable "
     "respirator where the label says so.",
-    "Small parts: a finished book of 19.5 × 13 mm fits the test cylinder for small parts (16 CFR 1501.4). It is a "
-    "choking hazard and not for children under three.",
+    "Small parts: a finished book of 19.5 × 13 mm (3/4 × 1/2 in) fits the test cylinder for small parts (16 CFR "
+    "1501.4). It is a choking hazard and not for children under three.",
     "Old or lent books and papers: scan them, do not cut them.",
     "Rights: a shrunken cover of a living author's book is for your own shelf; the rights stay with their owners.",
 )

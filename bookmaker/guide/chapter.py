@@ -6,21 +6,23 @@ from collections.abc import Iterator, Mapping, Sequence
 from itertools import groupby
 
 from ..ground.quantities import counted
+from ..ground.told import figure, unit
 from ..things.making import Chapter, Making, Measure
 from ..things.prints import Prints
 from ..things.thing import Plan
 from ..things.wording import sides, thick
 from .cautions import IN_SHORT
-from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, columns, table
+from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
 from .materials import supplies_needed
 from .shared import Shared, own_making
 from .supply_words import amount_of
+from .tables import Column, columns, table
 
 __all__ = ["chapter_items"]
 
 SIZES = columns(0.0, 0.2, 0.34, 0.5, 0.66, 0.82, 1.0, texts=1)
 MEASURES = (Column(0.0, 0.24), Column(0.24, 0.4, ends=True), Column(0.4, 0.56, ends=True), Column(0.58, 1.0))
-BLANK = "________ mm"
+BLANK = "________"
 
 
 def chapter_items(chapter: Chapter, prints: Prints, plan: Plan, shared: Mapping[str, Shared]) -> Iterator[Item]:
@@ -44,12 +46,12 @@ def _parts(prints: Prints, plan: Plan) -> Iterator[Item]:
             named = [f"{'; '.join(piece.label[1] for piece in group)} ({size})" for size, group in alike]
             yield Tick(f"{where}: {'; '.join(named)}")
     for part in plan.cut_list if "cut" not in plan.thing.done else ():
-        size = f"{part.height:.2f} × {part.width:.2f} mm, {thick(part.thickness)} thick"
+        size = f"{figure(part.height)} × {figure(part.width)} {unit()}, {thick(part.thickness)} thick"
         yield Tick(f"cut by hand: {counted(part.count, part.what)} of {part.material} ({size})")
     for stick in plan.sticks:
-        section = f"strip {stick.width:.2f} × {stick.thickness:.2f} mm, ends {stick.ends}"
+        section = f"strip {figure(stick.width)} × {figure(stick.thickness)} {unit()}, ends {stick.ends}"
         what = f"{counted(stick.count, stick.what)} of {stick.material}"
-        yield Tick(f"saw by hand: {what}, {stick.length:.2f} mm over all ({section})")
+        yield Tick(f"saw by hand: {what}, {thick(stick.length)} over all ({section})")
 
 
 def _made(makings: Sequence[Making], shared: Mapping[str, Shared]) -> Iterator[Item]:
@@ -76,7 +78,7 @@ def _measures(makings: Sequence[Making]) -> Iterator[Item]:
         (
             measure.what,
             thick(measure.computed),
-            BLANK if measure.measured is None else thick(measure.measured),
+            f"{BLANK} {unit()}" if measure.measured is None else thick(measure.measured),
             _written(measure),
         )
         for making in makings

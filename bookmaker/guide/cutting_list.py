@@ -7,14 +7,16 @@ from itertools import groupby
 
 from ..ground.drawing import Art
 from ..ground.geometry import Size
+from ..ground.told import figure, units_told
 from ..sheets.cutting import CutPart, Stick
-from .items import Heading, Item, Paragraph, columns, table
+from .items import Heading, Item, Paragraph
 from .pages import lay_out_pages
+from .tables import columns, table
 
 __all__ = ["cutting_list_pages"]
 
 NOTES = (
-    "All lengths are millimetres. The height runs along the spine, and so does the grain of board and card.",
+    "All lengths are {units}. The height runs along the spine, and so does the grain of board and card.",
     "Fresh blade, steel rule, cutting mat; cut away from your hand, in several light strokes. Saw and sand wood with "
     "eyes and lungs protected as its supplier and your local rules ask. Small parts are not for small children.",
 )
@@ -41,14 +43,14 @@ def _items(shelf: str, parts: Sequence[tuple[str, CutPart]]) -> Iterator[Item]:
         return item[1].material, -item[1].thickness
 
     yield Heading(f"{shelf}: cutting list", level=1)
-    yield from (Paragraph(note, quiet=True) for note in NOTES)
+    yield from (Paragraph(note.format(units=units_told()), quiet=True) for note in NOTES)
     for (name, thickness), alike in groupby(sorted(parts, key=material), key=material):
-        yield Heading(f"{name}, {-thickness:.2f} thick")
+        yield Heading(f"{name}, {figure(-thickness)} thick")
         yield from table(COLUMNS, HEAD, [_row(book, part) for book, part in alike], ticked=True)
 
 
 def _row(book: str, part: CutPart) -> tuple[str, ...]:
-    sizes = (f"{side:.2f}" for side in (part.height, part.width, part.thickness))
+    sizes = (figure(side) for side in (part.height, part.width, part.thickness))
     return (book, part.what, str(part.count), *sizes)
 
 
@@ -59,11 +61,11 @@ def _stick_items(sticks: Sequence[tuple[str, Stick]]) -> Iterator[Item]:
         return item[1].material, -item[1].width, -item[1].thickness
 
     for (name, width, thickness), alike in groupby(sorted(sticks, key=section), key=section):
-        yield Heading(f"{name} strip, {-width:.2f} wide and {-thickness:.2f} thick")
+        yield Heading(f"{name} strip, {figure(-width)} wide and {figure(-thickness)} thick")
         longest_first = sorted(alike, key=lambda item: -item[1].length)
         yield from table(STICK_COLUMNS, STICK_HEAD, [_stick_row(*item) for item in longest_first], ticked=True)
 
 
 def _stick_row(owner: str, stick: Stick) -> tuple[str, ...]:
-    lengths = f"{stick.length:.2f}", f"{stick.shorter_side:.2f}"
+    lengths = figure(stick.length), figure(stick.shorter_side)
     return owner, stick.what, stick.ends, str(stick.count), *lengths

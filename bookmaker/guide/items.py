@@ -1,13 +1,12 @@
-"""What a page of the guide is made of: headings, paragraphs, steps to tick, rows of tables, drawings.
+"""What a page of the guide is made of: headings, paragraphs, steps to tick, drawings.
 
 Every item knows how high it is in a given width, and how to draw itself below a point. All lengths are mm.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 from typing import Protocol
 
 from ..ground.art import Group, Written
@@ -20,17 +19,15 @@ from .wrapping import wrapped
 
 __all__ = [
     "Beside",
-    "Column",
     "Gap",
     "Heading",
     "Item",
     "Paragraph",
-    "TableRow",
+    "Space",
     "Tick",
-    "columns",
     "figure_room",
     "lines_below",
-    "table",
+    "tick_box",
 ]
 
 BODY, LEADING = 3.2, 4.15
@@ -150,84 +147,15 @@ class Tick:
     def below(self, corner: Point, width: float) -> Art:
         """The box, and the lines beside it."""
         beside = lines_below(corner.plus(BOX_ROOM, 0), self._lines(width), LEADING)
-        return Group((_box(corner.plus(0, (LEADING - BOX) / 2 - LEADING)), beside))
+        return Group((tick_box(corner.plus(0, (LEADING - BOX) / 2 - LEADING)), beside))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.text, "sans", BODY, width - BOX_ROOM)
 
 
-def _box(corner: Point) -> Art:
+def tick_box(corner: Point) -> Art:
     """A box to tick, its lower left corner at a point."""
     return box(Rect(*corner, BOX, BOX), pen=BOX_PEN)
-
-
-@dataclass(frozen=True, slots=True)
-class Column:
-    """A column of a table, from one share of its width to another; `ends` sets its texts to the right."""
-
-    start: float
-    end: float
-    ends: bool = False
-
-
-def columns(*edges: float, texts: int) -> tuple[Column, ...]:
-    """Columns side by side between some edges; all but the first `texts` of them set their texts to the right."""
-    return tuple(Column(start, end, ends=number >= texts) for number, (start, end) in enumerate(pairwise(edges)))
-
-
-@dataclass(frozen=True, slots=True)
-class TableRow:
-    """A row of a table, ruled off below; texts longer than their columns run over several lines.
-
-    One to be `ticked` has a box at its beginning, which the first column must leave room for.
-    """
-
-    cells: tuple[str, ...]
-    columns: tuple[Column, ...]
-    bold: bool = False
-    leads: bool = False
-    ticked: bool = False
-
-    def height(self, width: float) -> float:
-        """Its highest cell."""
-        return max(len(lines) for _, lines in self._cells(width)) * SMALL_LEADING + (1.8 if self.ticked else 1.0)
-
-    def below(self, corner: Point, width: float) -> Art:
-        """All cells, and the rule below."""
-        foot = corner.y - self.height(width) + 0.2
-        parts: list[Art] = [line(Point(corner.x, foot), Point(corner.x + width, foot), HAIRLINE)]
-        corner = corner.plus(0, -0.4) if self.ticked else corner
-        for column, lines in self._cells(width):
-            for number, text in enumerate(lines):
-                x = column.end * width - text.width if column.ends else column.start * width
-                parts.append(lines_below(corner.plus(x, -number * SMALL_LEADING), [text], SMALL_LEADING))
-        if self.ticked:
-            parts.append(_box(corner.plus(0, -SMALL_LEADING)))
-        return Group(tuple(parts))
-
-    def _cells(self, width: float) -> Iterator[tuple[Column, Sequence[TextLine]]]:
-        face = "sans bold" if self.bold else "sans"
-        for column, text in zip(self.columns, self.cells, strict=True):
-            yield column, wrapped(text, face, SMALL, (column.end - column.start) * width - 1.5)
-
-
-def table(
-    columns: tuple[Column, ...],
-    head: tuple[str, ...],
-    rows: Sequence[tuple[str, ...]],
-    *,
-    together: bool = False,
-    ticked: bool = False,
-) -> Iterator[Item]:
-    """A table row by row, so that a long one may run on over several pages unless it stays `together`.
-
-    Rows to be `ticked` have a box each. Without rows there is no table.
-    """
-    if rows:
-        yield TableRow(head, columns, bold=True, leads=True)
-        for row in rows:
-            yield TableRow(row, columns, leads=together, ticked=ticked)
-        yield Space(AFTER)
 
 
 @dataclass(frozen=True, slots=True)

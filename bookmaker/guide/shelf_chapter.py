@@ -5,18 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ..ground.quantities import counted
+from ..ground.told import figure, print_area, print_grammage, print_mm, unit, unit_named
 from ..sheets.flat import FoldKind
 from ..shelf.findings import how_many
 from ..shelf.plan import ShelfPlan
 from ..things.making import Making
 from ..things.prints import SheetOfFile
-from ..things.wording import as_list, thick
+from ..things.wording import as_list, long, thick
 from ..typesetting.stand_ins import printable
 from .cautions import CAUTIONS
-from .items import Beside, Column, Heading, Illustration, Item, Paragraph, Tick, columns, table
+from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
 from .materials import boards_needed, papers_needed, strips_needed, supplies_needed
 from .shelf_views import space_figure
-from .supply_words import amount_of, area_of
+from .supply_words import amount_of
+from .tables import Column, columns, table
 
 __all__ = ["shelf_chapter"]
 
@@ -28,7 +30,7 @@ FILL_LAST = "Cut blocks that fill their space last, when the others are measured
 
 ORDER = (
     "Print, fold and glue all blocks first. Several books may share a sheet: print it once.",
-    "Measure each dry block and note it on its page. Write what is more than 0.1 mm off into the shelf file, and "
+    "Measure each dry block and note it on its page. Write what is more than {off} off into the shelf file, and "
     "run make again: covers, jackets and slipcases are then made for the real blocks.",
     "Print and make the covers, then jackets and slipcases around the finished books.",
     "Measure the finished books side by side, and see that they go into their space before you wax, varnish or "
@@ -71,7 +73,7 @@ def _order(plan: ShelfPlan) -> Iterator[str]:
     """The order of work; blocks that fill are cut after all whose thickness they depend on."""
     blocks, measuring, *rest = ORDER
     yield blocks
-    yield measuring
+    yield measuring.format(off=print_mm(0.1, 1))
     if any(one.stretch for one in plan.plans.values()):
         yield FILL_LAST
     yield from rest
@@ -82,10 +84,10 @@ def _books(plan: ShelfPlan, starts: Sequence[int]) -> Iterator[Item]:
     rows = []
     for (id, one), start in zip(plan.plans.items(), starts, strict=True):
         number, stands = plan.number_of(id), one.standing
-        size = (f"{stands.thickness:.2f}", f"{stands.height:.1f}", f"{stands.depth:.1f}") if stands else ("", "", "")
+        size = (figure(stands.thickness), figure(stands.height, 1), figure(stands.depth, 1)) if stands else ("", "", "")
         called = one.name if printable(one.name) else plan.printed(id)
         rows.append((str(number or ""), called, one.made_as, *size, str(start)))
-    yield Heading("The books, in mm")
+    yield Heading(f"The books, in {unit_named()}")
     yield from table(BOOKS, head, rows)
 
 
@@ -95,29 +97,32 @@ def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[
     for need in papers_needed(sheets):
         stock = need.stock
         grain = "" if stock.grain.value == "unknown" else f", grain {stock.grain.value}"
-        weight = f", {stock.grammage:.0f} g/m²" if stock.grammage else ""
+        weight = f", {print_grammage(stock.grammage)}" if stock.grammage else ""
         yield Tick(
-            f"{stock.name}: {counted(need.sheets, 'sheet')} of {stock.sheet.name}, {stock.caliper:.3f} mm "
+            f"{stock.name}: {counted(need.sheets, 'sheet')} of {stock.sheet.name}, {figure(stock.caliper, 3)} {unit()} "
             f"thick{weight}{grain}. Have a few more for slips."
         )
         if need.film:
-            yield Tick(f"clear film for {stock.name}: {stock.film:.3f} mm in all, {area_of(need.film)}")
+            yield Tick(f"clear film for {stock.name}: {figure(stock.film, 3)} {unit()} in all, {print_area(need.film)}")
     for board in boards_needed((part for one in plan.plans.values() for part in one.cut_list), plan.stocks):
         buy = ""
         if board.sheets is not None:
             buy = f": {counted(board.sheets, 'sheet')} of {plan.stocks[board.material].sheet.name}"
         yield Tick(
             f"{board.material}, {thick(board.thickness)} thick: {counted(board.parts, 'part')} of "
-            f"{area_of(board.area)} in all; with a third more for the cuts {area_of(board.area * 4 / 3)}{buy}"
+            f"{print_area(board.area)} in all; with a third more for the cuts {print_area(board.area * 4 / 3)}{buy}"
         )
     for strip in strips_needed(stick for one in plan.plans.values() for stick in one.sticks):
         yield Tick(
-            f"{strip.material} strip, {strip.width:.2f} × {strip.thickness:.2f} mm: {counted(strip.sticks, 'stick')}, "
-            f"{strip.length:.0f} mm in all with a saw cut for each, the longest {strip.longest:.1f} mm"
+            f"{strip.material} strip, {figure(strip.width)} × {figure(strip.thickness)} {unit()}: "
+            f"{counted(strip.sticks, 'stick')}, {print_mm(strip.length, 0)} in all with a saw cut for "
+            f"each, the longest {long(strip.longest)}"
         )
         if strip.layout:
-            sawn = "; ".join(", ".join(f"{stick:.1f}" for stick in one) for one in strip.layout)
-            yield Tick(f"buy {counted(len(strip.layout), 'length')} of {strip.sold:g} mm, and saw from each: {sawn}")
+            sawn = "; ".join(", ".join(figure(stick, 1) for stick in one) for one in strip.layout)
+            yield Tick(
+                f"buy {counted(len(strip.layout), 'length')} of {print_mm(strip.sold)}, and saw from each: {sawn}"
+            )
     for supply in supplies_needed(supply for making in makings for supply in making.supplies):
         yield Tick(f"{supply.what}: {amount_of(supply)}")
 
@@ -138,13 +143,13 @@ def _cutting(plan: ShelfPlan) -> Iterator[Item]:
             plan.printed(id),
             part.what,
             str(part.count),
-            f"{part.height:.2f} × {part.width:.2f}",
-            f"{part.thickness:.2f}",
+            f"{figure(part.height)} × {figure(part.width)}",
+            figure(part.thickness),
         )
         for id, part in listed_parts
     ]
     if rows:
-        yield Heading("Cutting list, in mm: height × width; the grain runs along the height")
+        yield Heading(f"Cutting list, in {unit_named()}: height × width; the grain runs along the height")
         yield from table(PARTS, ("material", "book", "part", "pieces", "high × wide", "thick"), rows)
     sticks = [
         (
@@ -153,14 +158,14 @@ def _cutting(plan: ShelfPlan) -> Iterator[Item]:
             stick.what,
             stick.ends,
             str(stick.count),
-            f"{stick.length:.2f}",
-            f"{stick.width:.2f} × {stick.thickness:.2f}",
+            figure(stick.length),
+            f"{figure(stick.width)} × {figure(stick.thickness)}",
         )
         for id, one in plan.plans.items()
         for stick in one.sticks
     ]
     if sticks:
-        yield Heading("Sticks to saw, in mm: length over all; bevels across the first side of the strip")
+        yield Heading(f"Sticks to saw, in {unit_named()}: length over all; bevels across the first side of the strip")
         yield from table(STICKS, ("material", "for", "part", "ends", "pieces", "length", "strip"), sorted(sticks))
 
 

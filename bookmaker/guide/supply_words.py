@@ -2,22 +2,14 @@
 
 from __future__ import annotations
 
+from ..ground.told import MM_PER_INCH, Units, in_units, print_area, print_volume, units_told
 from ..things.making import Supply, Unit
 from .materials import wet_glue_ml
 
-__all__ = ["amount_of", "area_of"]
+__all__ = ["amount_of"]
 
-LEAST = 0.1
-"""The least of a glue that is worth a number, in ml."""
-
-
-def area_of(area: float) -> str:
-    """An area in mm², said in cm².
-
-    >>> area_of(62370.0)
-    '623.7 cm²'
-    """
-    return f"{area / 100:.1f} cm²"
+LEAST, LEAST_OF_OUNCES = 0.1, 0.3
+"""The least of a glue that is worth a number, in ml: a tenth of one, or a hundredth of an ounce."""
 
 
 def amount_of(supply: Supply) -> str:
@@ -27,8 +19,9 @@ def amount_of(supply: Supply) -> str:
     ('1.23 m', '200.0 cm², about 1.8 ml')
     """
     if supply.unit is Unit.LENGTH:
-        return f"{supply.amount / 1000:.2f} m"
+        return in_units(f"{supply.amount / 1000:.2f} m", f"{supply.amount / MM_PER_INCH:.0f} in")
     wet = wet_glue_ml(supply)
+    least = LEAST_OF_OUNCES if units_told() is Units.INCHES else LEAST
     if wet is None:
-        return area_of(supply.amount)
-    return f"{area_of(supply.amount)}, {f'about {wet:.1f} ml' if wet >= LEAST else f'less than {LEAST} ml'}"
+        return print_area(supply.amount)
+    return f"{print_area(supply.amount)}, {'about' if wet >= least else 'less than'} {print_volume(max(wet, least))}"

@@ -12,7 +12,9 @@ from ..typesetting.stand_ins import face_with
 
 __all__ = ["wrapped"]
 
-TOGETHER = re.compile(r"(?<=[\d_]) (?=(?:mm|cm²|g/m²|ml|m|%)(?:\W|$))|(?<=\d) (?=×)|(?<=×) (?=\d)|(?<=page) (?=\d)")
+TOGETHER = re.compile(
+    r"(?<=[\d_]) (?=(?:mm|cm²|g/m²|ml|m|in|sq|fl|mil|lb|%)(?:\W|$))|(?<=\d) (?=×)|(?<=×) (?=\d)|(?<=page) (?=\d)"
+)
 """Blanks between a number and its unit, and around a sign between numbers: there no line ends."""
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 
 __all__ = [
     "JSON",
+    "Accept",
     "Answer",
     "Asked",
     "Change",
@@ -17,9 +18,11 @@ __all__ = [
     "Look",
     "Looks",
     "Make",
+    "Manual",
     "Open",
     "Overtaken",
     "Painted",
+    "Propose",
     "ReadTitles",
     "Sheet",
     "Tell",
@@ -108,7 +111,28 @@ class ReadTitles:
     data: bytes
 
 
-Job = Look | Tell | Open | Change | Looks | Undo | Make | Sheet | FirstShelf | ReadTitles
+@dataclass(frozen=True, slots=True)
+class Propose:
+    """A change of the whole shelf, as the page asked for it, to be seen before it is written."""
+
+    wanted: bytes
+
+
+@dataclass(frozen=True, slots=True)
+class Accept:
+    """The proposal of a key written into the files, unless they were changed since."""
+
+    key: str
+
+
+@dataclass(frozen=True, slots=True)
+class Manual:
+    """A file of the manual as a page."""
+
+    name: str
+
+
+Job = Look | Tell | Open | Change | Looks | Undo | Make | Sheet | FirstShelf | ReadTitles | Propose | Accept | Manual
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,8 +13,8 @@ import uvicorn
 from uvicorn.protocols.http.h11_impl import H11Protocol
 
 from ..ground.kept.disk import KeptOnDisk
-from .guard import Guard
-from .server import Server
+from .serving.guard import Guard
+from .serving.server import Server
 
 __all__ = ["show_shelf"]
 

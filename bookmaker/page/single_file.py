@@ -12,14 +12,15 @@ from urllib.parse import quote
 
 from ..ground.kept.disk import KeptOnDisk
 from ..ground.output import put_file
+from ..ground.told import told_in
 from ..typesetting.standing_type import StandingType
-from ..workshop import Workshop
-from .details import thing_told
-from .gallery import Gallery
+from ..workshop import Checked, Workshop
 from .last_made import made_folder
 from .replies import Value
-from .shown import shelf_shown
 from .site_files import site_files
+from .work.details import thing_told
+from .work.gallery import Gallery
+from .work.shown import shelf_shown
 
 __all__ = ["bundled", "page_file", "write_page"]
 
@@ -90,10 +91,15 @@ def bundled(first: str = START) -> str:
 
 def _kept(shelf: Path) -> bytes:
     """Everything that the page may ask for."""
+    checked = Workshop().check(shelf)
+    with told_in(checked.plan.spec.told):
+        return _answered(shelf, checked)
+
+
+def _answered(shelf: Path, checked: Checked) -> bytes:
     gallery = Gallery()
     pictures: dict[str, str] = {}
     answers: dict[str, Value] = {}
-    checked = Workshop().check(shelf)
     state = shelf_shown(shelf, checked.plan, checked.drafts, checked.problems, {}, gallery)
     for id in checked.plan.plans:
         answers[f"thing?id={_quoted(id)}"] = thing_told(id, checked, gallery, made_folder(shelf))

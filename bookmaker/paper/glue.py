@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ..ground.told import Units, told_in
 from ..ground.units import print_mm
 from .thickness import Layer
 
@@ -29,7 +30,8 @@ def glue_called(film: float) -> str:
 
 def films_of(film: float) -> str:
     """What the error of films goes by that are laid with one adhesive: all books glued with it share it."""
-    return f"films of {glue_called(film)}"
+    with told_in(Units.MILLIMETRES):  # what it goes by is not told
+        return f"films of {glue_called(film)}"
 
 
 def glue_films(what: str, count: float, film: float) -> Layer:

@@ -12,6 +12,7 @@ from fractions import Fraction
 
 from ..ground.problems import near_match
 from ..ground.quantities import show, tidy
+from ..ground.told import Units, in_units, unit
 from ..ground.units import MM_PER_INCH, NotAMeasure, exact_mm, native_length, print_mm
 
 __all__ = [
@@ -28,6 +29,7 @@ __all__ = [
     "find_grade",
     "grammage_from_basis",
     "nominal_caliper",
+    "told_of",
 ]
 
 GRAMS_PER_POUND = 453.59237
@@ -109,7 +111,7 @@ def find_format(text: str) -> SheetFormat:
     Raises:
         NotAMeasure: the name is unknown, or the sides are no lengths or beyond 40 mm to 1500 mm.
     """
-    plain = tidy(text, "A4 or 210 x 297 mm")
+    plain = tidy(text, f"A4 or {_usual_sheet()}")
     if plain[0].isdigit() or plain[0] in ".-":
         return _custom_format(plain)
     known = {name.casefold(): sheet for name, sheet in FORMATS.items()}
@@ -118,27 +120,40 @@ def find_format(text: str) -> SheetFormat:
         return known[name]
     meant = near_match(name.split(" ")[0], FORMATS) or near_match(name, FORMATS)
     known_names = ", ".join(FORMATS)
-    remedy = f"did you mean {meant}?" if meant else f"write {known_names}, or two sides: 210 x 297 mm"
+    remedy = f"did you mean {meant}?" if meant else f"write {known_names}, or two sides: {_usual_sheet()}"
     raise NotAMeasure(f"there is no sheet format {show(plain)!r}", remedy)
+
+
+def _usual_sheet() -> str:
+    return in_units("210 x 297 mm", "8 1/2 x 11 in")
+
+
+def told_of(sheet: SheetFormat) -> Units:
+    """What lengths are told in to somebody who prints on a sheet: what it is sold by.
+
+    >>> told_of(FORMATS["letter"]), told_of(FORMATS["A4"])
+    (<Units.INCHES: 'inches'>, <Units.MILLIMETRES: 'millimetres'>)
+    """
+    return Units.INCHES if sheet.unit in ("in", "ft") else Units.MILLIMETRES
 
 
 def _custom_format(plain: str) -> SheetFormat:
     sides = re.split(r" ?(?:x|X|×|\*|\bby\b) ?", plain)
     if len(sides) != 2:
-        raise NotAMeasure(f"{show(plain)} is not a sheet size", "write two sides, such as 210 x 297 mm")
+        raise NotAMeasure(f"{show(plain)} is not a sheet size", f"write two sides, such as {_usual_sheet()}")
     first, second = sides
     if not re.search(r"[^0-9 ./,-]", first):  # one unit, at the end, serves both sides
         if not re.search(r"[^0-9 ./,-]", second):
-            raise NotAMeasure(f"{plain} has no unit", f"write {first} x {second} mm")
+            raise NotAMeasure(f"{plain} has no unit", f"write {first} x {second} {unit()}")
         first += re.sub(r"^[0-9 ./,-]*", " ", second)
-    (width, unit), (height, other) = native_length(first), native_length(second)
-    if unit != other:
-        width, height, unit = exact_mm(width, unit), exact_mm(height, other), "mm"
+    (width, sold_by), (height, other) = native_length(first), native_length(second)
+    if sold_by != other:
+        width, height, sold_by = exact_mm(width, sold_by), exact_mm(height, other), "mm"
     for side in (width, height):
-        if not SMALLEST_SHEET <= exact_mm(side, unit) <= LARGEST_SHEET:
+        if not SMALLEST_SHEET <= exact_mm(side, sold_by) <= LARGEST_SHEET:
             limits = f"{print_mm(SMALLEST_SHEET)} to {print_mm(LARGEST_SHEET)}"
             raise NotAMeasure(f"{show(plain)} is no sheet for a printer", f"write sides from {limits}")
-    return SheetFormat(" × ".join(sides), unit, _decimal(width), _decimal(height), _MAKER)
+    return SheetFormat(" × ".join(sides), sold_by, _decimal(width), _decimal(height), _MAKER)
 
 
 def _decimal(value: Fraction) -> Decimal:

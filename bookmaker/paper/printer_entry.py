@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from enum import StrEnum
 from typing import Annotated, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
+from ..ground.told import unit_named
 from ..ground.units import MM_PER_INCH, NotAMeasure, print_mm
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.measures import Margin, Offset, OrOneLength, Resolution, Skew, Thickness, read_margin
@@ -15,7 +17,6 @@ from ..shelf_file.fields.words import Flag, ProfileFile, Title, read_text, refus
 from .papers import SheetFormat, find_format
 
 __all__ = [
-    "DIAGONAL",
     "RULE_LENGTH",
     "SKEW_BASE",
     "SQUARE",
@@ -32,11 +33,10 @@ __all__ = [
 ]
 
 RULE_LENGTH = 150.0
-"""Length in mm of the two rules on the ruler page."""
+"""Length in mm of the two rules on the ruler page, but for one in inches."""
 
 SQUARE = 100.0
-DIAGONAL = SQUARE * math.sqrt(2)
-"""Side and diagonals in mm of the square on the ruler page; a gauge that opens 150 mm spans them."""
+"""Side in mm of the square on the ruler page: a gauge that opens 150 mm spans its diagonals."""
 
 SKEW_BASE = 120.0
 """From the lower hole on the ruler page to the upper one, in mm: the skew of the reverse is read between them."""
@@ -80,29 +80,54 @@ def _read_margins(value: object) -> object:
     return dict.fromkeys(("left", "right", "top", "bottom"), read_margin(value))
 
 
-class Rules(Entry):
-    """What the two rules of the ruler page, drawn 150 mm long, measure on the printed sheet."""
+def _as_drawn(*keys: str) -> Callable[[object], object]:
+    """Lets readings that are left out be as long as they were drawn."""
 
+    def with_drawn(written: object) -> object:
+        if isinstance(written, dict) and "drawn" in written:
+            return {**dict.fromkeys(keys, written["drawn"]), **written}
+        return written
+
+    return with_drawn
+
+
+class Rules(Entry):
+    """What the two rules of the ruler page measure on the printed sheet."""
+
+    drawn: Thickness = Field(RULE_LENGTH, description="how long they were drawn: 150 mm, or 6 in on a page in inches")
     across: Thickness = Field(RULE_LENGTH, description="the level rule, as measured")
     up: Thickness = Field(RULE_LENGTH, description="the upright rule, as measured")
 
+    _drawn = model_validator(mode="before")(_as_drawn("across", "up"))
+
     @model_validator(mode="after")
     def _believable(self) -> Self:
-        _check_reading("across", self.across, RULE_LENGTH)
-        _check_reading("up", self.up, RULE_LENGTH)
+        _check_reading("across", self.across, self.drawn)
+        _check_reading("up", self.up, self.drawn)
         return self
+
+    @property
+    def across_off(self) -> float:
+        """How many times its length the level rule came out."""
+        return self.across / self.drawn
+
+    @property
+    def up_off(self) -> float:
+        """How many times its length the upright rule came out."""
+        return self.up / self.drawn
 
 
 class Diagonals(Entry):
-    """What the diagonals of the ruler page's square, drawn 100 mm wide and high, measure on the printed sheet."""
+    """What the diagonals of the ruler page's square measure on the printed sheet."""
 
+    drawn: Thickness = Field(SQUARE, description="the side of the square as drawn: 100 mm, or 4 in on a page in inches")
     rising: Thickness = Field(description="from the lower left corner to the upper right, as measured")
     falling: Thickness = Field(description="from the upper left corner to the lower right, as measured")
 
     @model_validator(mode="after")
     def _believable(self) -> Self:
-        _check_reading("rising", self.rising, DIAGONAL)
-        _check_reading("falling", self.falling, DIAGONAL)
+        _check_reading("rising", self.rising, self.drawn * math.sqrt(2))
+        _check_reading("falling", self.falling, self.drawn * math.sqrt(2))
         return self
 
 
@@ -116,7 +141,7 @@ def _check_reading(name: str, measured: float, drawn: float) -> None:
         f"{name} is more than 3 % off the {print_mm(drawn, 1)} drawn",
         f"did you mean {measured:g} {meant}?"
         if meant
-        else "measure again, in mm, from end mark to end mark, and see that no two readings are swapped",
+        else f"measure again, in {unit_named()}, from end mark to end mark, and see that no two readings are swapped",
         f"{print_mm(drawn * (1 - MOST_OFF), 1)} to {print_mm(drawn * (1 + MOST_OFF), 1)}",
     )
 
@@ -169,7 +194,7 @@ class PaperPath(Entry):
         """In a parallelogram the squares of diagonals and sides add up to the same."""
         if self.diagonals is None or "rules" not in self.model_fields_set:
             return self
-        by_rules = math.hypot(self.rules.across, self.rules.up) * SQUARE / RULE_LENGTH
+        by_rules = math.hypot(self.rules.across_off, self.rules.up_off) * self.diagonals.drawn
         read = math.hypot(self.diagonals.rising, self.diagonals.falling) / math.sqrt(2)
         if abs(read - by_rules) > MOST_APART:
             raise refuse(

@@ -6,14 +6,15 @@ import math
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 
-from ..ground.amounts import parse_basis_weight
+from ..ground.amounts import a_pile, parse_basis_weight
 from ..ground.geometry import Axis, Rect, Size, Transform
 from ..ground.problems import FieldPath, Problem, ShelfFileError
+from ..ground.told import in_units
 from ..ground.units import NotAMeasure, print_mm
 from .glue import FILM_SHARE, GLUES, films_of
 from .mark_margin import CROSS_ROOM, FOOTER_HEIGHT, MARK_MARGIN
 from .papers import SheetFormat, caliper_from_bulk, grammage_from_basis, nominal_caliper
-from .printer_entry import RULE_LENGTH, SQUARE, PaperPath, PrinterEntry
+from .printer_entry import PaperPath, PrinterEntry
 from .reverse import reached_on_both, upright_within
 from .stock_entry import Grain, StockEntry, Tolerance
 
@@ -115,13 +116,13 @@ def lean(printer: PaperPath) -> float:
     """
     if printer.diagonals is None:
         return 0.0
-    width, height = (side * SQUARE / RULE_LENGTH for side in (printer.rules.across, printer.rules.up))
+    width, height = (side * printer.diagonals.drawn for side in (printer.rules.across_off, printer.rules.up_off))
     return (printer.diagonals.rising**2 - printer.diagonals.falling**2) / (4 * width * height)
 
 
 def distortion(printer: PaperPath, sheet: SheetFormat) -> Transform:
     """What the printer does to lengths and angles, as measured: about the sheet's middle, level lines stay level."""
-    across, up = printer.rules.across / RULE_LENGTH, printer.rules.up / RULE_LENGTH
+    across, up = printer.rules.across_off, printer.rules.up_off
     sine = lean(printer)
     return _about_the_middle(Transform(a=across, c=up * sine, d=up * math.sqrt(1 - sine * sine)), sheet)
 
@@ -131,7 +132,7 @@ def calibration(printer: PaperPath, sheet: SheetFormat) -> Transform:
 
     A 150 mm rule that measures 149.4 asks for a factor of 150/149.4 = 1.00402.
     """
-    across, up = RULE_LENGTH / printer.rules.across, RULE_LENGTH / printer.rules.up
+    across, up = 1 / printer.rules.across_off, 1 / printer.rules.up_off
     sine = lean(printer)
     cosine = math.sqrt(1 - sine * sine)
     return _about_the_middle(Transform(a=across, c=-across * sine / cosine, d=up / cosine), sheet)
@@ -236,7 +237,7 @@ def _weight_and_stated_caliper(name: str, entry: StockEntry) -> tuple[float | No
 def _unlisted(name: str, entry: StockEntry) -> Problem:
     return Problem(
         f"the caliper of {entry.basis_weight} is in no table here",
-        "add thickness: 100 um, or best a measured pile: 20 sheets = 1.52 mm",
+        f"add thickness: {in_units('100 um', '4 mil')}, or best a measured pile: {a_pile()}",
         field=("stocks", name, "basis_weight"),
     )
 

@@ -7,7 +7,8 @@ from typing import Annotated, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
-from ..ground.amounts import parse_pile, parse_share
+from ..ground.amounts import a_pile, parse_pile, parse_share
+from ..ground.told import in_units
 from ..ground.units import NotAMeasure, parse_length, print_length
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.measures import Bulk, FilmThickness, Grammage, OrOneLength, PaperThickness
@@ -61,7 +62,7 @@ def _read_pile(value: object) -> Pile:
     if not 0.01 <= pile.caliper <= 3:
         raise refuse(
             f"{value} makes each sheet {print_length(pile.caliper)}",
-            "count and measure again: paper and card have 0.01 mm to 3 mm a sheet",
+            f"count and measure again: paper and card have {in_units('0.01 mm to 3 mm', '0.4 mil to 120 mil')} a sheet",
         )
     return pile
 
@@ -73,7 +74,8 @@ def _read_tolerance(value: object) -> Tolerance:
             return Tolerance(share=parse_share(text))
         return Tolerance(length=parse_length(text))
     except NotAMeasure as problem:
-        raise refuse(problem.message, "write a share such as 10 % or a length such as 8 um") from None
+        some = in_units("8 um", "0.3 mil")
+        raise refuse(problem.message, f"write a share such as 10 % or a length such as {some}") from None
 
 
 def _read_glue(value: object) -> object:
@@ -145,10 +147,11 @@ class StockEntry(Entry):
             )
         given = self.caliper if self.caliper is not None else self.thickness
         if given is None and self.pile is None and self.bulk is None and self.basis_weight is None:
+            caliper = in_units("90 um", "3.5 mil")
             raise refuse(
                 "says nothing about its thickness",
-                "add caliper: 90 um, or grammage with bulk, or best a measured pile: 20 sheets = 1.52 mm",
-                instead={"caliper": "90 um"},
+                f"add caliper: {caliper}, or grammage with bulk, or best a measured pile: {a_pile()}",
+                instead={"caliper": caliper},
             )
         if self.tolerance is not None and self.limits is not None:
             raise refuse(
@@ -157,8 +160,8 @@ class StockEntry(Entry):
                 instead={"limits": None},
             )
         if self.bulk is not None and self.grammage is None and self.basis_weight is None:
-            remedy = "add grammage: 80 g/m2"
-            raise refuse("has a bulk but no weight to go with it", remedy, instead={"grammage": "80 g/m2"})
+            key, weight = in_units("grammage", "basis_weight"), in_units("80 g/m2", "20 lb bond")
+            raise refuse("has a bulk but no weight to go with it", f"add {key}: {weight}", instead={key: weight})
         return self
 
     def printed_by(self, usual: PaperPath) -> PaperPath:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from ..ground.art import Stroked, Written
 from ..ground.drawing import BLACK, Art, Pen
 from ..ground.geometry import Point
+from ..ground.told import Units, print_mm, print_um, units_told
 from ..ground.typefaces import bundled, set_line
 from ..ground.units import MM_PER_INCH, from_pt
 from ..sheets.flat import FoldKind
@@ -40,7 +41,8 @@ def lines(corner: Point) -> Iterator[Art]:
     """Thinner and thinner lines, downwards from `corner`."""
     for row, width in enumerate(WIDTHS):
         y = corner.y - row * LEADING
-        yield _label(f"{width:g} mm", Point(corner.x, y))
+        named = print_mm(width) if units_told() is Units.MILLIMETRES else print_um(width)
+        yield _label(named, Point(corner.x, y))
         yield Stroked.line(Point(corner.x + 10, y + 0.6), Point(corner.x + 30, y + 0.6), Pen(width))
 
 

@@ -5,17 +5,19 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from math import sqrt
 from typing import Any
 
 from pydantic import ValidationError
 
 from ..ground.problems import Problem
-from ..ground.units import NotAMeasure, parse_offset, print_mm
+from ..ground.told import in_units, print_mm
+from ..ground.units import NotAMeasure, parse_offset
 from ..paper.papers import SheetFormat
-from ..paper.printer_entry import SKEW_BASE, PrinterEntry, Profile
+from ..paper.printer_entry import RULE_LENGTH, SKEW_BASE, Diagonals, PrinterEntry, Profile, Rules
 from ..paper.stock import lean
 from ..shelf_file.spec_errors import explain
-from .rules import STAIRS
+from .rules import division
 
 __all__ = ["PROFILE_MARK", "Ask", "measure", "profile_text"]
 
@@ -41,29 +43,49 @@ class Question:
 
 
 IDENTITY = (Question("", "name", "printer and paper path, such as study inkjet, rear tray", ""),)
-LENGTHS = (
-    Question("rules", "across", "rule across, outer edge to outer edge of its end ticks", "150 mm"),
-    Question("rules", "up", "rule up", "150 mm"),
-    Question("diagonals", "rising", "square, lower left corner to upper right", "141.42 mm"),
-    Question("diagonals", "falling", "square, upper left corner to lower right", "141.42 mm"),
-)
-EDGES = tuple(
-    Question("margins", side, f"white edge {side}: first line printed whole", "5 mm")
-    for side in ("left", "right", "top", "bottom")
-)
 FINEST = (Question("", "resolution", "finest lines that stay apart", "600 dpi"),)
-REVERSE = tuple(
-    Question("reverse_offset", key, f"reverse: how far the hole lies {words}", "0 mm", turned_round=True)
-    for key, words in (
-        ("right", "to the right of the middle"),
-        ("up", "above the middle"),
-        ("skew", "farther to the right on the upper grid than on the lower one"),
-    )
-)
-ROUNDS = (IDENTITY, LENGTHS, EDGES, FINEST, REVERSE)
-"""Questions that are checked together, and asked again together if they contradict each other."""
 
 Answers = dict[str, Any]
+
+
+def _rounds() -> tuple[tuple[Question, ...], ...]:
+    """Questions that are checked together, and asked again together if they contradict each other."""
+    return IDENTITY, _lengths(), _edges(), FINEST, _reverse()
+
+
+def _lengths() -> tuple[Question, ...]:
+    rule, diagonal = print_mm(division().rule), print_mm(division().square * sqrt(2), 2)
+    return (
+        Question("rules", "across", "rule across, outer edge to outer edge of its end ticks", rule),
+        Question("rules", "up", "rule up", rule),
+        Question("diagonals", "rising", "square, lower left corner to upper right", diagonal),
+        Question("diagonals", "falling", "square, upper left corner to lower right", diagonal),
+    )
+
+
+def _edges() -> tuple[Question, ...]:
+    return tuple(
+        Question("margins", side, f"white edge {side}: first line printed whole", in_units("5 mm", "0.2 in"))
+        for side in ("left", "right", "top", "bottom")
+    )
+
+
+def _reverse() -> tuple[Question, ...]:
+    return tuple(
+        Question("reverse_offset", key, f"reverse: how far the hole lies {words}", print_mm(0), turned_round=True)
+        for key, words in (
+            ("right", "to the right of the middle"),
+            ("up", "above the middle"),
+            ("skew", "farther to the right on the upper grid than on the lower one"),
+        )
+    )
+
+
+def _as_drawn(group: str) -> Answers:
+    """How long the rules or the sides of the square of this page are, where that is not the usual."""
+    by = division()
+    lengths = {"rules": by.rule, "diagonals": by.square}
+    return {"drawn": lengths[group]} if group in lengths and by.rule != RULE_LENGTH else {}
 
 
 def measure(sheet: SheetFormat, ask: Ask, say: Say) -> PrinterEntry:
@@ -72,7 +94,7 @@ def measure(sheet: SheetFormat, ask: Ask, say: Say) -> PrinterEntry:
     A hole that lies to the right of the middle means that the reverse is printed too far to the left.
     """
     answers: Answers = {"sheet": sheet}
-    for questions in ROUNDS:
+    for questions in _rounds():
         while True:
             found = answers
             for question in questions:
@@ -116,16 +138,19 @@ def _asked(question: Question, before: Answers, ask: Ask, say: Say) -> Answers:
 
 def _beyond_the_stairs(question: Question, written: str) -> Sequence[Problem]:
     """A white edge that cannot have been read on the page: its lines do not reach so far in."""
-    if question.group != "margins" or parse_offset(written) <= STAIRS:
+    deepest = division().deep * division().step
+    if question.group != "margins" or parse_offset(written) <= deepest + 1e-6:
         return ()
-    said = f"{written} is no white edge of this page: its lines stand 0 to {STAIRS} mm from the edge"
+    said = f"{written} is no white edge of this page: its lines stand 0 to {print_mm(deepest)} from the edge"
     return (Problem(said, "read the number of the first line that is printed whole"),)
 
 
 def _usual(question: Question) -> Answers:
     """The other readings of a question's group as they usually are: a group is not checked by halves."""
-    alike = [other for questions in ROUNDS for other in questions if other.group == question.group]
-    return {question.group: {other.key: other.usual for other in alike}} if question.group else {}
+    if not question.group:
+        return {}
+    alike = {other.key: other.usual for asked in _rounds() for other in asked if other.group == question.group}
+    return {question.group: {**_as_drawn(question.group), **alike}}
 
 
 def _turned(typed: str) -> str:
@@ -135,7 +160,10 @@ def _turned(typed: str) -> str:
 def _with(question: Question, written: str, answers: Mapping[str, Any]) -> Answers:
     if not question.group:
         return {**answers, question.key: written}
-    return {**answers, question.group: {**answers.get(question.group, {}), question.key: written}}
+    return {
+        **answers,
+        question.group: {**_as_drawn(question.group), **answers.get(question.group, {}), question.key: written},
+    }
 
 
 def _wrong(answers: Mapping[str, Any]) -> Sequence[Problem]:
@@ -150,9 +178,15 @@ def _wrong(answers: Mapping[str, Any]) -> Sequence[Problem]:
 def profile_text(printer: PrinterEntry) -> str:
     """The profile as a file.
 
-    Numbers are written to a hundredth of a millimetre, finer than anyone reads them.
+    Numbers are written to a hundredth of a millimetre or a thousandth of an inch, finer than anyone reads them.
     """
     return "\n".join(_lines(printer)) + "\n"
+
+
+def _said(read: Rules | Diagonals) -> Mapping[str, float]:
+    """Readings, and how long was drawn what was read, where that is not the usual."""
+    usual = type(read).model_fields["drawn"].default
+    return {key: value for key, value in read.model_dump().items() if key != "drawn" or value != usual}
 
 
 def _lines(printer: PrinterEntry) -> Iterator[str]:
@@ -164,7 +198,7 @@ def _lines(printer: PrinterEntry) -> Iterator[str]:
     yield f"sheet: {printer.sheet.name}"
     yield group("margins", printer.margins.model_dump())
     yield f"resolution: {printer.resolution:g} dpi"
-    yield group("rules", printer.rules.model_dump())
+    yield group("rules", _said(printer.rules))
     if printer.diagonals is not None:
-        yield group("diagonals", printer.diagonals.model_dump())
+        yield group("diagonals", _said(printer.diagonals))
     yield group("reverse_offset", printer.reverse_offset.model_dump())

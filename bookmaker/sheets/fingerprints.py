@@ -117,17 +117,21 @@ class _Runs:
     """The digests of runs: a word stands in a book again and again, and a typeface shapes it once."""
 
     def __init__(self) -> None:
-        self._known: dict[int, tuple[Run, bytes]] = {}
+        self._known: dict[int, bytes] = {}
+        self._kept: list[Run] = []
 
-    def digest(self, run: Run) -> bytes:
-        """Of its glyphs and their places: what it says is no matter."""
+    def digests(self, runs: Sequence[Run]) -> bytes:
+        """Of the glyphs of each and their places, one after the other: what they say is no matter."""
+        known = list(map(self._known.get, map(id, runs)))
+        return b"".join(map(self._digest, runs) if None in known else known)  # type: ignore[arg-type]  # none is None
+
+    def _digest(self, run: Run) -> bytes:
         known = self._known.get(id(run))
         if known is None:
             numbers = [number for glyph in run.glyphs for number in glyph[:4]]
-            digest = hashlib.sha256(_packed(run.typeface.digest, numbers)).digest()
-            # the run is kept, so that no other can take its id
-            known = self._known[id(run)] = (run, digest)
-        return known[1]
+            known = self._known[id(run)] = hashlib.sha256(_packed(run.typeface.digest, numbers)).digest()
+            self._kept.append(run)  # so that no other can take its id
+        return known
 
 
 class _Digest:
@@ -163,9 +167,10 @@ class _Digest:
 
     def text(self, line: TextLine, at: Point, colour: Colour) -> None:
         """A line of text, by its runs."""
-        runs = line.runs
-        self.note("text", line.size, line.tracking, *at, *colour, *[x for x, _ in runs])
-        self._hash.update(b"".join([self._runs.digest(run) for _, run in runs]))
+        placed = line.runs  # of a line of prose they are worked out anew each time
+        places, runs = zip(*placed, strict=True) if placed else ((), ())
+        self.note("text", line.size, line.tracking, *at, *colour, *places)
+        self._hash.update(self._runs.digests(runs))
 
     def picture(self, picture: Picture, into: Rect) -> None:
         """A picture, by what its file holds."""

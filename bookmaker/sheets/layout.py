@@ -285,6 +285,6 @@ def _too_large(piece: Piece, stock: Stock) -> Problem:
     return Problem(
         f"{piece.label[1]} of {piece.label[0]} needs {print_mm(width, 1)} × {print_mm(height, 1)} with its marks, "
         f"but the {stock.sheet.name} sheet of {stock.name} has {print_mm(room.width, 1)} × {print_mm(room.height, 1)}",
-        f"write a sheet of at least {whole_width} mm × {whole_height} mm, or a smaller book",
+        f"write a sheet of at least {print_mm(whole_width)} × {print_mm(whole_height)}, or a smaller book",
         thing=piece.owner,
     )

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from functools import partial
 
+from ..ground.kept.last_time import AFRESH, Keeper
 from ..ground.problems import FieldPath, Problem, near_match
 from ..ground.quantities import show
 from ..shelf_file.book_names import UnknownBook
@@ -16,24 +18,36 @@ from .register import Register
 __all__ = ["cross_check"]
 
 
-def cross_check(spec: ShelfSpec, register: Register, *, all_listed: bool = True) -> Iterator[Problem]:
+def cross_check(
+    spec: ShelfSpec, register: Register, kept: Keeper = AFRESH, *, all_listed: bool = True
+) -> Iterator[Problem]:
     """What is wrong between the parts.
 
     Unless all lists could be read, a name that nothing goes by may be on one of them, and is not told.
     """
     yield from _row_problems(spec, register, all_listed)
+    names = {"stock": tuple(spec.stocks), "space": tuple(spec.spaces)}
     for id, thing in register.things.items():
-        for what, known in (("stock", spec.stocks), ("space", spec.spaces)):
-            for field, name in named(thing.entry, what):
-                if name not in known:
-                    yield _unknown(what, name, known, field).about(id)
-        yield from (problem.about(id) for problem in thing.checks(spec.scale))
+        yield from kept.value(
+            ("by itself", id), (thing, spec.scale, names), partial(_by_itself, thing, spec.scale, names)
+        )
     yield from _given_twice(register)
     yield from _holding_problems(register, all_listed)
     yield from pin_problems(register, all_listed=all_listed)
 
 
-def _unknown(what: str, name: str, known: Mapping[str, object], field: FieldPath) -> Problem:
+def _by_itself(thing: Thing, scale: float, names: Mapping[str, Collection[str]]) -> Sequence[Problem]:
+    """What is wrong with a thing whatever the others are; `names` are those it may use."""
+    problems = [
+        _unknown(what, name, known, field)
+        for what, known in names.items()
+        for field, name in named(thing.entry, what)
+        if name not in known
+    ]
+    return [problem.about(thing.id) for problem in (*problems, *thing.checks(scale))]
+
+
+def _unknown(what: str, name: str, known: Collection[str], field: FieldPath) -> Problem:
     meant = near_match(name, known)
     if meant:
         remedy = f"did you mean {meant!r}?"

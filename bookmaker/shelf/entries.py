@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from functools import cache
 from types import GenericAlias
 from typing import Annotated, Any
@@ -9,18 +10,21 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, Field, WithJsonSchema, create_model, model_validator
 
 from ..ground.amounts import parse_ratio
+from ..ground.told import Units
 from ..ground.units import NotAMeasure
 from ..paper.eyesight import READING_DISTANCE
+from ..paper.papers import find_format, told_of
 from ..paper.printer_entry import PrinterEntry
 from ..paper.stock_entry import GlueFilm, StockEntry, ToleranceText
 from ..shelf_file.fields.entry import Entry, either
 from ..shelf_file.fields.measures import Thickness, ViewingDistance
 from ..shelf_file.fields.words import ByName, Text, Title, read_text, refuse
+from ..shelf_file.yaml_tree import Tree
 from ..things.thing import AnyFamily
 from .arranging.keys import ArrangeEntry
 from .space_entry import SpaceEntry
 
-__all__ = ["THINGS", "MeasuredRowEntry", "ShelfSpec", "shelf_model"]
+__all__ = ["THINGS", "MeasuredRowEntry", "ShelfSpec", "shelf_model", "units_meant"]
 
 
 def _read_scale(value: object) -> float:
@@ -59,6 +63,9 @@ class ShelfSpec(Entry):
 
     shelf: Title = Field(description="name of the shelf, printed on the sheets")
     scale: Scale = Field(12.0, description="scale, such as 1:12; divides every life_size")
+    units: Units | None = Field(
+        None, description="what lengths are told in: millimetres or inches; as the sheet is, if not given"
+    )
     printer: PrinterEntry = Field(default_factory=PrinterEntry, description="sheet, margins, resolution, rules")
     stocks: Annotated[dict[str, StockEntry], ByName] = Field(description="papers and cards by name")
     spaces: Annotated[dict[str, SpaceEntry], ByName] = Field(
@@ -71,6 +78,20 @@ class ShelfSpec(Entry):
     measured_rows: tuple[MeasuredRowEntry, ...] = Field((), description="finished books measured side by side")
     texts_from: Folders = Field((), description="folders elsewhere that texts and captions may come from")
     viewing_distance: ViewingDistance = Field(READING_DISTANCE, description="from the eye to the page, such as 300 mm")
+
+    @property
+    def told(self) -> Units:
+        """What lengths are told in: as it says, or in inches if the usual sheet is one of inches."""
+        return self.units or told_of(self.printer.sheet)
+
+
+def units_meant(shelf: Tree) -> Units:
+    """What a file that may be wrong is told in, before it is checked."""
+    written, printer = shelf.child("units"), shelf.child("printer")
+    sheet = printer and printer.child("sheet")
+    with suppress(ValueError):
+        return Units(str(written.plain())) if written else told_of(find_format(str(sheet.plain() if sheet else "A4")))
+    return Units.MILLIMETRES
 
 
 THINGS = "things"

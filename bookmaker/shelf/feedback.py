@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import hypot, sqrt
 
 from ..ground.problems import FieldPath, Problem, Severity
+from ..ground.told import figure_um, small_unit, unit_named
 from ..ground.units import print_mm
 from ..paper.stock import Stock
 from ..paper.thickness import Thickness
@@ -91,7 +92,7 @@ def doubtful_measures(measured: Sequence[Comparison]) -> Iterator[Problem]:
         if abs(one.difference) > max(DOUBTFUL, DOUBTFUL_SHARE * one.computed):
             yield Problem(
                 f"{one.what} measures {print_mm(one.measured, 2)}, computed are {print_mm(one.computed, 2)}",
-                "measure again, in mm, pressed lightly, without the boards; "
+                f"measure again, in {unit_named()}, pressed lightly, without the boards; "
                 "or see whether pages and paper are those of the shelf file",
                 Severity.WARNING,
                 field=one.field,
@@ -140,11 +141,12 @@ def estimate_notes(estimates: Sequence[CaliperEstimate], stocks: Mapping[str, St
         differs = abs(estimate.caliper - stock.caliper) > estimate.tolerance
         if not differs and estimate.tolerance >= stock.tolerance:
             continue
-        found, error = estimate.caliper * 1000, estimate.tolerance * 1000
+        found, error = figure_um(estimate.caliper), figure_um(estimate.tolerance)
+        typed = small_unit(typed=True)
         yield Problem(
-            f"{estimate.blocks} measured blocks make a sheet of {stock.name} {found:.1f} ± {error:.1f} µm thick, "
-            f"the shelf file {stock.caliper * 1000:.1f} ± {stock.tolerance * 1000:.1f} µm",
-            f"write caliper: {found:.1f} um, tolerance: {error:.1f} um in place of what it says of its thickness",
+            f"{estimate.blocks} measured blocks make a sheet of {stock.name} {found} ± {error} {small_unit()} thick, "
+            f"the shelf file {figure_um(stock.caliper)} ± {figure_um(stock.tolerance)} {small_unit()}",
+            f"write caliper: {found} {typed}, tolerance: {error} {typed} in place of what it says of its thickness",
             Severity.NOTE,
             field=("stocks", stock.name),
         )

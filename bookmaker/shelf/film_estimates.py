@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from math import hypot, sqrt
 
 from ..ground.problems import Problem, Severity
+from ..ground.told import figure_um, small_unit
 from ..ground.units import print_mm
 from ..paper.glue import films_of, glue_called
 from ..paper.thickness import ASSEMBLY_TOLERANCE, READING_TOLERANCE
@@ -95,11 +96,11 @@ def learnt(readings: Sequence[Reading], tolerances: Mapping[str, float]) -> dict
 def film_notes(estimates: Sequence[FilmEstimate]) -> Iterator[Problem]:
     """Proposes what is known better now."""
     for one in estimates:
-        film, error = f"{one.film * 1000:.1f}", f"{one.tolerance * 1000:.1f}"
+        film, error, typed = figure_um(one.film), figure_um(one.tolerance), small_unit(typed=True)
         yield Problem(
-            f"{one.measures} measured blocks and books make a film of {glue_called(one.before)} {film} ± {error} µm "
-            f"thick, the shelf file {print_mm(one.before, 3)} ± {print_mm(one.tolerance_before, 3)}",
-            f"write glue: {film} um in its stocks, and glue_tolerances: {{{film} um: {error} um}}",
+            f"{one.measures} measured blocks and books make a film of {glue_called(one.before)} {film} ± {error} "
+            f"{small_unit()} thick, the shelf file {print_mm(one.before, 3)} ± {print_mm(one.tolerance_before, 3)}",
+            f"write glue: {film} {typed} in its stocks, and glue_tolerances: {{{film} {typed}: {error} {typed}}}",
             Severity.NOTE,
             field=("stocks",),
         )

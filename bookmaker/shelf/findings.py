@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from math import ceil, floor
+from math import ceil
 
 from ..ground.problems import Problem, Severity
 from ..ground.quantities import counted
+from ..ground.told import print_um, rounded_down
 from ..ground.units import print_mm
 from ..things.draft import Draft
 from ..things.standing import Standing
@@ -136,7 +137,7 @@ def _where_it_stands(one: Plan, found: StandsOut, space: SpaceFit, plan: ShelfPl
     )
     pulled = standing.stance.pulled_out if standing else 0.0
     if found.side == "deep" and pulled >= found.by:
-        return f"pull it out {print_mm(floor((pulled - found.by) * 10) / 10, 1)} at most, or make the space deeper"
+        return f"pull it out {print_mm(rounded_down(pulled - found.by), 1)} at most, or make the space deeper"
     smaller = one.smaller(found.side)
     return f"put it in {other}, where it can stand, or {smaller}" if other else f"{smaller}, or make the space larger"
 
@@ -182,7 +183,7 @@ def _thinner_stock(things: Sequence[Plan], missing: float, plan: ShelfPlan) -> I
     thin = caliper - missing / slope
     if thin >= caliper * 0.6:
         # rounded down: a remedy that is rounded the other way would still be too thick
-        yield f"use {stock} of {floor(thin * 1000)} µm instead of {caliper * 1000:.0f}"
+        yield f"use {stock} of {print_um(rounded_down(thin, 3))} instead of {print_um(caliper)}"
 
 
 def _rounded_up(length: float) -> float:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-from ..ground.problems import FieldPath, Place, Problem
+from ..ground.problems import FieldPath, Place, Problem, ShelfFileError
 from ..shelf_file.edits.edit import Edit, Remove, SetValue
-from ..shelf_file.edits.files import EditedFile, edit_file
+from ..shelf_file.edits.files import EditedFile, edit_file, edited_data, read_maker_file
 from ..shelf_file.edits.manner import manner_of
 from ..shelf_file.edits.shelf import edit_shelf
 from ..shelf_file.fields.keys import dotted_keys
@@ -20,7 +20,7 @@ from ..things.book.entry import BookEntry
 from .entries import ShelfSpec
 from .plan import ShelfPlan
 
-__all__ = ["edited", "freeze", "looks_kept"]
+__all__ = ["edited", "freeze", "frozen_text", "looks_kept"]
 
 LOOK = "look"
 
@@ -56,12 +56,31 @@ def freeze(shelf: ShelfFile[ShelfSpec]) -> int | Problem:
     Raises:
         ShelfFileError: the file cannot be read.
     """
+    edits, count = _written_out(shelf)
+    if not edits:
+        return 0
+    done = edit_file(shelf.path, edits, dotted_keys(BookEntry), manner_of(type(shelf.spec), BookEntry))
+    return done if isinstance(done, Problem) else count
+
+
+def frozen_text(shelf: ShelfFile[ShelfSpec]) -> tuple[bytes, int]:
+    """What the file would hold after `freeze`, and how many books would be written out; nothing is written.
+
+    Raises:
+        ShelfFileError: the file cannot be read, or not be changed so.
+    """
+    edits, count = _written_out(shelf)
+    file = read_maker_file(shelf.path)
+    data = edited_data(file, edits, dotted_keys(BookEntry), manner_of(type(shelf.spec), BookEntry))
+    if isinstance(data, Problem):
+        raise ShelfFileError((data,))
+    return data, count
+
+
+def _written_out(shelf: ShelfFile[ShelfSpec]) -> tuple[list[Edit], int]:
     edits: list[Edit] = []
     path, count = shelf.path, 0
     for number, items in frozen(parse_tree(source_text(path), path.name), shelf.counts):
         edits += [SetValue(("books", number, "row"), items), Remove(("books", number, INVENTED))]
         count += len(items)
-    if not edits:
-        return 0
-    done = edit_file(path, edits, dotted_keys(BookEntry), manner_of(type(shelf.spec), BookEntry))
-    return done if isinstance(done, Problem) else count
+    return edits, count

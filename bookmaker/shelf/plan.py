@@ -6,8 +6,10 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 
+from ..ground.demands import demand, exhausted, summed
 from ..ground.kept.last_time import AFRESH, Keeper
 from ..ground.problems import Problem, ShelfFileError, gathered
+from ..ground.told import in_units
 from ..paper.stock import Stock, make_stock
 from ..sheets.piece import Piece
 from ..shelf_file.fields.entry import named
@@ -20,7 +22,7 @@ from .fit import SpaceFit, fit_space
 from .measured_rows import MeasuredRow, as_measured, measured_row
 from .register import Register
 
-__all__ = ["ShelfPlan", "plan_shelf", "terms_of"]
+__all__ = ["ShelfPlan", "plan_shelf"]
 
 MOST_ROUNDS = 8
 """So often a space is filled, each time with what was learnt from the last."""
@@ -98,7 +100,9 @@ def plan_shelf(spec: ShelfSpec, register: Register, kept: Keeper = AFRESH) -> Sh
         ShelfFileError: with every stock and every thing that cannot be made.
     """
     problems: list[Problem] = []
-    terms = terms_of(spec, problems)
+    written = (spec.shelf, spec.scale, spec.printer, spec.stocks, spec.viewing_distance, spec.glue_tolerances)
+    terms, spoilt = kept.value("terms", written, partial(_terms, spec))
+    problems += spoilt
     things = _settled(register, terms, problems, kept)
     rows = tuple(measured_row(row, register) for row in spec.measured_rows)
     plans = _plan_all(things, register, terms, rows, problems, kept)
@@ -117,23 +121,34 @@ def _refuse_if_any(problems: Sequence[Problem]) -> None:
         raise ShelfFileError(problems)
 
 
-def terms_of(spec: ShelfSpec, problems: list[Problem]) -> Terms:
-    """What the shelf gives to its things; stocks that cannot be made are added to the problems."""
+def _terms(spec: ShelfSpec) -> tuple[Terms, Sequence[Problem]]:
+    """What the shelf gives to its things, and what is wrong with stocks that cannot be made."""
+    problems: list[Problem] = []
     stocks: dict[str, Stock] = {}
     for name, entry in spec.stocks.items():
         with gathered(problems):
             stocks[name] = make_stock(name, entry, spec.printer)
-    return Terms(spec.shelf, spec.scale, spec.printer, stocks, spec.viewing_distance, spec.glue_tolerances)
+    terms = Terms(spec.shelf, spec.scale, spec.printer, stocks, spec.viewing_distance, spec.glue_tolerances)
+    return terms, problems
 
 
 def _settled(register: Register, terms: Terms, problems: list[Problem], kept: Keeper) -> dict[str, Thing]:
     """The things of which all stocks could be made, with what they left open settled."""
     settled: dict[str, Thing] = {}
     for id, thing in register.things.items():
-        if {name for _, name in named(thing.entry, "stock")} <= terms.stocks.keys():
-            settled[id], said = kept.value(("settled", id), (thing, terms), partial(thing.settled, terms))
-            problems += (problem.about(id) for problem in said)
+        found = kept.value(("settled", id), (thing, terms), partial(_settled_thing, thing, terms))
+        if found:
+            settled[id], said = found
+            problems += said
     return settled
+
+
+def _settled_thing(thing: Thing, terms: Terms) -> tuple[Thing, Sequence[Problem]] | None:
+    """A thing with what it left open settled; None if one of its stocks could not be made."""
+    if not {name for _, name in named(thing.entry, "stock")} <= terms.stocks.keys():
+        return None
+    settled, said = thing.settled(terms)
+    return settled, [problem.about(thing.id) for problem in said]
 
 
 def _plan_all(
@@ -171,8 +186,11 @@ def _planned(
         try:
             inside = tuple(held.get(id, ()))
             plans[id] = kept.value((step, id), (thing, terms, inside), partial(thing.plan, terms, inside))
+            demand("pages", sum(len(flat.panels) for flat in plans[id].flats), name=plans[id].name)
         except ShelfFileError as refusal:
             problems += (problem.about(id) for problem in refusal.problems)
+        if exhausted():
+            break
     return plans
 
 
@@ -186,7 +204,7 @@ def _fills_in_vain(plan: Plan, holder: Thing) -> Problem:
     noun = holder.family.noun
     return Problem(
         f"{plan.name} is to fill its space, but it stands in the {noun} {holder.name}",
-        f"write a thickness such as 4 mm, or take it out of the {noun}",
+        f"write a thickness such as {in_units('4 mm', '5/32 in')}, or take it out of the {noun}",
         field=(*plan.stretch.field, "thickness"),
         thing=plan.id,
     )
@@ -210,7 +228,8 @@ def _filled(
     for _ in range(MOST_ROUNDS):
         filling = _fill(spec, plans, terms, less, problems)
         settled = {id: things[id].of_thickness(thick) for id, thick in filling.thicknesses.items()}
-        found = _planned("filled", settled, terms, {}, problems, kept)
+        with summed():  # what fills is planned again and again
+            found = _planned("filled", settled, terms, {}, problems, kept)
         if problems:
             break
         fits = [_fit(name, spec, {**plans, **found}, terms) for name in {plans[id].space: 0 for id in found} if name]

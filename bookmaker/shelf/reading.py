@@ -12,7 +12,7 @@ from ..shelf_file.reading import proofread as proofread_as
 from ..things.book.entry import BookEntry
 from ..things.families import FAMILIES
 from ..things.thing import AnyFamily
-from .entries import ShelfSpec, shelf_model
+from .entries import ShelfSpec, shelf_model, units_meant
 
 __all__ = ["proofread", "read_shelf"]
 
@@ -27,7 +27,7 @@ def proofread(
     Raises:
         ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
     """
-    return proofread_as(path, Form(shelf_model(families), BookEntry, with_profiles), counts)
+    return proofread_as(path, Form(shelf_model(families), BookEntry, with_profiles, units_meant), counts)
 
 
 def read_shelf(path: Path) -> ShelfFile[ShelfSpec]:

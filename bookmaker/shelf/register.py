@@ -7,9 +7,10 @@ from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
+from ..ground.demands import exhausted
 from ..ground.ids import ids_of
 from ..ground.kept.last_time import AFRESH, Keeper
-from ..ground.problems import FieldPath, Problem, near_match
+from ..ground.problems import FieldPath, Problem, ShelfFileError, near_match
 from ..ground.quantities import show
 from ..shelf_file.book_names import BookNames, UnknownBook, called_in_list, find_book, find_books
 from ..shelf_file.fields.entry import Entry
@@ -40,10 +41,19 @@ class Register:
     names: BookNames
 
     def read(self, folder: Path, problems: list[Problem], kept: Keeper = AFRESH) -> Register:
-        """The register with what the files hold that the things name; what is wrong with these is added."""
+        """The register with what the files hold that the things name; what is wrong with these is added.
+
+        Raises:
+            ShelfFileError: together they ask for too much; nothing is read after that.
+        """
         things: dict[str, Thing] = {}
         for id, thing in self.things.items():
-            things[id], said = kept.reading(("read", id), (thing, folder), partial(thing.read, folder))
+            try:
+                things[id], said = kept.reading(("read", id), (thing, folder), partial(thing.read, folder))
+            except ShelfFileError as refusal:
+                raise ShelfFileError([*_of_files(id, refusal.problems)]) from None
+            if exhausted():
+                raise ShelfFileError([*_of_files(id, said)])
             problems += _of_files(id, said)
         return replace(self, things=things)
 

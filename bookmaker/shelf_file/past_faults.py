@@ -15,8 +15,10 @@ from typing import Any, Generic, TypeVar
 from pydantic import BaseModel, ValidationError
 
 from ..ground.problems import FieldPath, Problem, near_match
+from .fields.entry import read_as
 from .fields.examples import example_in, example_of
-from .spec_errors import Fault, Spot, faults, tags_of
+from .spec_errors import Fault, faults
+from .spots import Spot, tags_of
 from .yaml_tree import Plain
 
 __all__ = ["Mended", "lies_in", "mended"]
@@ -48,7 +50,7 @@ def mended(plain: Plain, model: type[Model]) -> Mended[Model]:
     work = _Work(plain, model, frozenset())
     for _ in range(MOST_ROUNDS):
         try:
-            return Mended(model.model_validate(work.plain), tuple(problems), work.fields | work.guessed)
+            return Mended(read_as(model, work.plain), tuple(problems), work.fields | work.guessed)
         except ValidationError as failure:
             found = list(faults(failure, model))
         problems += work.news(found)

@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import Generic, Protocol, TypeVar
 
 from ..ground.problems import FieldPath, Place, Problem, Severity, ShelfFileError, near_match
+from ..ground.told import Units, told_in
 from .book_list import for_a_table, with_listed_books
 from .defaults import with_defaults
 from .fields.entry import Entry
@@ -46,11 +47,15 @@ class Profiles(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class Form(Generic[Spec_co]):
-    """What may stand in a shelf file: the model of the whole, that of its listed entries, and how profiles are laid."""
+    """What may stand in a shelf file: the model of the whole, that of its listed entries, and how profiles are laid.
+
+    `told` says from what is written in which units to tell what is wrong with it.
+    """
 
     shelf: type[Spec_co]
     listed: type[Entry]
     profiles: Profiles
+    told: Callable[[Tree], Units]
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,11 +143,19 @@ def proofread(path: Path, form: Form[Spec_co], counts: Mapping[int, int] | None 
     """
     parsed = _with_meant_sections(parse_tree(source_text(path), path.name), form.shelf)
     written, unfit = form.profiles(parsed, _profile_reader(path.parent))
+    with told_in(form.told(written)):
+        return _checked(path, form, written, unfit, counts or {})
+
+
+def _checked(
+    path: Path, form: Form[Spec_co], written: Tree, unfit: tuple[Problem, ...], counts: Mapping[int, int]
+) -> ShelfFile[Spec_co]:
+    """A file that could be parsed, with its lists, rows and defaults laid out, checked against the model."""
     written, of_lists = with_listed_books(written, path.parent, dotted_keys(form.listed))
     unlisted = [problem for problem in of_lists if problem.severity is Severity.ERROR]
     remarks = tuple(problem for problem in of_lists if problem.severity is not Severity.ERROR)
     defaults = written.child("defaults")
-    in_rows, shared = with_rows(with_volumes(with_invented(written, counts or {})))
+    in_rows, shared = with_rows(with_volumes(with_invented(written, counts)))
     lent = {**shared, **dict.fromkeys(defaults.places() if defaults else (), DEFAULTS)}
     tree = with_defaults(in_rows)
     if not isinstance(tree.value, dict):
@@ -157,7 +170,7 @@ def proofread(path: Path, form: Form[Spec_co], counts: Mapping[int, int] | None 
         raise ShelfFileError(faults)
     walls = dict(open_walls(written))
     listed = not unlisted
-    return ShelfFile(path, found.entry, tree, lent, faults, found.fields, listed, remarks, walls, counts or {})
+    return ShelfFile(path, found.entry, tree, lent, faults, found.fields, listed, remarks, walls, counts)
 
 
 def _with_meant_sections(tree: Tree, shelf: type[Entry]) -> Tree:

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import re
-import types
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Any, Literal, Union, get_args, get_origin
+from typing import Any
 
-from pydantic import BaseModel, Tag, ValidationError
+from pydantic import BaseModel, ValidationError
 
 from ..ground.problems import FieldPath, Problem, near_match, show_field
 from ..ground.quantities import show
+from .spots import Spot, models_in, spot_of, tags_of
 
-__all__ = ["Fault", "Spot", "explain", "faults", "tags_of"]
+__all__ = ["Fault", "explain", "faults"]
 
 GROUP = ("is not a group of keys", "write keys and values under it, or between { and }")
 AFTER_COMMA = re.compile(r"\d+ ?(?:mm|cm|in|um|µm|pt|mil)$")
@@ -50,27 +50,6 @@ FEW, MOST_GROUPS = 3, 2
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
-    """Where a failure is: its field as the file has it, and what the models know of it.
-
-    `owner` is the model that holds the last key, if a model does, and `kind` the type of what belongs there;
-    `others` are the models that its group might have been as well, told apart by kind or style. `around` is the
-    spot of the group.
-    """
-
-    field: FieldPath
-    owner: type[BaseModel] | None
-    others: Sequence[type[BaseModel]]
-    kind: Any
-    around: Spot | None = None
-
-    @property
-    def choices(self) -> list[type[BaseModel]]:
-        """The models that may stand here."""
-        return _models(self.kind)
-
-
-@dataclass(frozen=True, slots=True)
 class Fault:
     """A failure as a problem, with the spot where it is, the sort of failure, and what to read on with in its place."""
 
@@ -92,7 +71,7 @@ def faults(failure: ValidationError, model: type[BaseModel]) -> Iterator[Fault]:
     errors = failure.errors(include_url=False)
     rests = {error["loc"][:-1]: str(error["loc"][-1]) for error in errors if AFTER_COMMA.match(str(error["loc"][-1]))}
     for error in errors:
-        spot = _walk(error["loc"], model)
+        spot = spot_of(error["loc"], model)
         instead = (error.get("ctx") or {}).get("instead") or {}
         problem = _with_its_rest(_explained(error["type"], error, spot), rests.get(error["loc"][:-1], ""))
         yield Fault(problem, spot, error["type"], instead)
@@ -206,7 +185,7 @@ def _of_others(tags: Sequence[str], told_apart_by: str) -> str:
 
 def _knows(kind: Any, key: str) -> bool:
     """Whether a group that may stand under a key has another key in it."""
-    return any(key in model.model_fields for model in _models(kind))
+    return any(key in model.model_fields for model in models_in(kind))
 
 
 def _quoted(written: str) -> str:
@@ -234,71 +213,3 @@ def _meaning(owner: type[BaseModel] | None, field: FieldPath) -> str:
     """What belongs in a field, by its own description."""
     described = owner.model_fields[str(field[-1])] if owner and str(field[-1]) in owner.model_fields else None
     return (described.description if described else None) or "a value"
-
-
-def _walk(loc: FieldPath, model: type[BaseModel]) -> Spot:
-    """Follow the checker's steps through the models."""
-    spot = Spot((), None, (), model)
-    for part in loc:
-        chosen = _marked(spot.kind, part) or _tagged(spot.kind, part)
-        if chosen is not None:
-            spot = replace(spot, kind=chosen, others=[other for other in spot.choices if other is not chosen])
-            continue
-        owner, kind = _step(spot.kind, part)
-        others = spot.others if owner is spot.kind else ()
-        spot = Spot((*spot.field, part), owner, others, kind, around=spot)
-    return spot
-
-
-def _step(kind: Any, part: str | int) -> tuple[type[BaseModel] | None, Any]:
-    """The model that knows the key, if one does, and the type of what stands under it."""
-    for option in _options(kind):
-        if isinstance(option, type) and issubclass(option, BaseModel):
-            known = option.model_fields.get(str(part))
-            return option, known.annotation if known else None
-        if get_origin(option) is dict:
-            return None, get_args(option)[1]
-        if get_origin(option) is tuple:
-            return None, get_args(option)[0]
-    return None, None
-
-
-def _options(kind: Any) -> tuple[Any, ...]:
-    """The members of a union, and of the unions in it, or the one type there is."""
-    while hasattr(kind, "__metadata__"):
-        kind = kind.__origin__
-    if get_origin(kind) not in (Union, types.UnionType):
-        return (kind,)
-    return tuple(option for member in get_args(kind) for option in _options(member))
-
-
-def _marked(kind: Any, part: Any) -> Any:
-    """The member of a union, however deep, that is marked with this word."""
-    if any(isinstance(mark, Tag) and mark.tag == part for mark in getattr(kind, "__metadata__", ())):
-        return kind
-    while hasattr(kind, "__metadata__"):
-        kind = kind.__origin__
-    if get_origin(kind) not in (Union, types.UnionType):
-        return None
-    return next((found for member in get_args(kind) if (found := _marked(member, part)) is not None), None)
-
-
-def _tagged(kind: Any, part: str | int) -> Any:
-    """The member of a union of models that goes by this tag."""
-    options = _models(kind)
-    return next((option for option in options if len(options) > 1 and part in tags_of(option)), None)
-
-
-def _models(kind: Any) -> list[type[BaseModel]]:
-    return [option for option in _options(kind) if isinstance(option, type) and issubclass(option, BaseModel)]
-
-
-def tags_of(model: type[BaseModel]) -> tuple[str, ...]:
-    """The words by which a kind or a style of group goes."""
-    fields = (model.model_fields.get(key) for key in ("kind", "style"))
-    return tuple(
-        tag
-        for field in fields
-        if field and get_origin(field.annotation) is Literal
-        for tag in get_args(field.annotation)
-    )

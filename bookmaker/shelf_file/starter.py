@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from ..ground.output import new_files
+from ..ground.told import Units
 
 __all__ = ["STARTER_NAME", "write_starter"]
 
@@ -19,6 +20,7 @@ SHELF = (
 # Lengths need a unit: 21 mm, 2.1 cm, 7/8 in, 90 um, 4 mil, 8 pt.
 shelf: My First Shelf
 scale: 1:12
+units: millimetres     # what lengths are told in; or inches
 
 printer:
   sheet: A4            # or A3, A5, letter, legal, tabloid, or two sides: 200 x 280 mm
@@ -83,15 +85,39 @@ where she was certain she had put no house at all.
 She did what any surveyor would do. She set up her table, took a bearing on the lamp, and began a new sheet.
 """
 
-STARTER = {STARTER_NAME: SHELF, "attic.txt": TEXT}
-"""The files of the starter."""
+IN_INCHES = (
+    ("units: millimetres     # what lengths are told in; or inches", "units: inches          # or millimetres"),
+    ("sheet: A4            # or A3, A5, letter, legal, tabloid, or two sides: 200 x 280 mm",
+     "sheet: letter        # or legal, tabloid, A4, or two sides: 8 x 10 in"),
+    ("margins: 5 mm        #", "margins: 0.2 in      #"),
+    ("20 sheets = 1.8 mm", "20 sheets = 0.071 in"),
+    ("such as 15 um", "such as 0.6 mil"),
+    ("as in most A4;", "as in most letter paper;"),
+    ("caliper: 160 um", "caliper: 6.3 mil"),
+    ("film: 50 um        #", "film: 2 mil         #"),
+    ("{width: 60 mm, height: 27 mm, depth: 22 mm}", "{width: 2 3/8 in, height: 1 1/16 in, depth: 7/8 in}"),
+    ("{height: 21 mm, width: 15 mm}         #", "{height: 0.83 in, width: 0.59 in}     #"),
+    ("{height: 198 mm, width: 129 mm}  #", "{height: 7.8 in, width: 5.1 in}  #"),
+    ("spacing: 1.2 mm", "spacing: 0.05 in"),
+    ("{height: 234 mm, width: 156 mm}", "{height: 9.2 in, width: 6.1 in}"),
+    ("{turn_in: 5 mm, head_turn_in: 4 mm}", "{turn_in: 0.2 in, head_turn_in: 0.16 in}"),
+)  # fmt: skip
+"""What is written otherwise for makers who measure in inches."""
 
 
-def write_starter(folder: Path, schema: str) -> Path:
+def starter_files(units: Units = Units.MILLIMETRES) -> dict[str, str]:
+    """The files of the starter, with lengths in some units."""
+    shelf = SHELF
+    for millimetres, inches in IN_INCHES if units is Units.INCHES else ():
+        shelf = shelf.replace(millimetres, inches)
+    return {STARTER_NAME: shelf, "attic.txt": TEXT}
+
+
+def write_starter(folder: Path, schema: str, units: Units = Units.MILLIMETRES) -> Path:
     """Write the starter shelf, its text and the schema for editors into a new or empty folder; say where the shelf is.
 
     Raises:
         OutputError: the folder holds something already, or cannot be written.
     """
-    new_files(folder, {name: text.encode() for name, text in (STARTER | {SCHEMA_NAME: schema}).items()})
+    new_files(folder, {name: text.encode() for name, text in (starter_files(units) | {SCHEMA_NAME: schema}).items()})
     return folder / STARTER_NAME

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from enum import Enum, auto
 
 from ..ground.problems import FieldPath, Place
+from ..ground.told import unit
 from .fields.entry import Entry
 from .reading import ShelfFile
 from .volumes import is_volume
@@ -46,7 +47,7 @@ class Whereabouts:
 
     def _stands(self, path: tuple[str, ...]) -> str:
         *groups, key = path
-        within = f"{key}: … mm"
+        within = f"{key}: … {unit()}"
         for group in reversed(groups):
             within = f"{group}: {{{within}}}"
         match self.form:
@@ -62,7 +63,7 @@ class Whereabouts:
             case Form.TITLE:
                 return f": {{title: …, {within}}}"
             case Form.KEYS if groups and groups[0] in self.own_groups:
-                return f", in its {groups[0]}: {key}: … mm"
+                return f", in its {groups[0]}: {key}: … {unit()}"
             case Form.KEYS:
                 return f": {within}"
 

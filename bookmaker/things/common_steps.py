@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 
 from ..ground.geometry import Rect
 from ..ground.quantities import counted
+from ..ground.told import print_mm, unit
 from ..paper.glue import GLUES
 from ..sheets.flat import Flat, Fold, FoldKind, Role
 from .making import Bench, Supply, Unit
@@ -28,7 +29,7 @@ __all__ = [
 KNIFE = ("craft knife with a fresh blade", "steel rule", "cutting mat")
 SCORING = FOLDING = ("bone folder or empty ball pen to score folds and rub them down",)
 BEFORE = "the sheets that were printed before"
-PRESS = ("two small pressing boards and a weight of about 1 kg", "waste paper", "caliper gauge")
+PRESS = ("two small pressing boards and a weight of about 1 kg (2 lb)", "waste paper", "caliper gauge")
 
 
 def print_step(bench: Bench, *kinds: str) -> str:
@@ -38,7 +39,9 @@ def print_step(bench: Bench, *kinds: str) -> str:
         return f"Take these parts from {BEFORE}."
     how = f"on both sides, turned on the {turn}, at 100 %" if turn else "at 100 %"
     light = " Against the light the end marks of both sides cover each other." if turn else ""
-    return f"Print {where}, {how}. Measure the test line at the foot: more than 0.5 mm off, do not cut.{light}"
+    return (
+        f"Print {where}, {how}. Measure the test line at the foot: more than {print_mm(0.5, 1)} off, do not cut.{light}"
+    )
 
 
 def film_steps(bench: Bench, *flats: Flat) -> Iterator[str]:
@@ -57,7 +60,7 @@ def count_folds(folds: Iterable[Fold]) -> str:
 
 def row_key(called: str) -> str:
     """The key that takes the thickness of finished books side by side, called so in a list."""
-    return f"measured_rows: - {{books: [{called}], thickness: … mm}}"
+    return f"measured_rows: - {{books: [{called}], thickness: … {unit()}}}"
 
 
 def glue_over(what: str, rects: Iterable[Rect], film: float = GLUES["pva"]) -> Supply:

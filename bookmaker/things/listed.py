@@ -20,7 +20,7 @@ from ..sheets.cutting import CutPart, Stick
 from ..sheets.flat import Flat
 from ..sheets.piece import Piece
 from ..shelf_file.book_names import BookName
-from ..shelf_file.fields.entry import Entry
+from ..shelf_file.fields.entry import ThingEntry
 from ..shelf_file.fields.words import SpaceName, ThingId, Title
 from .answers import Bulk
 from .standing import Standing
@@ -29,7 +29,7 @@ from .thing import AnyFamily, Family, Plan, Thing
 __all__ = ["FlatPlan", "ListedEntry", "ListedFamily", "ListedThing", "SizedEntry", "pieces_of"]
 
 
-class ListedEntry(Entry):
+class ListedEntry(ThingEntry):
     """The keys that all things of the list share; each kind names itself with a `kind` of its own."""
 
     if TYPE_CHECKING:

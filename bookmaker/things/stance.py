@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
+from ..ground.told import print_mm
+
 __all__ = ["UPRIGHT", "Opened", "Stance", "Way"]
 
 
@@ -62,7 +64,7 @@ class Stance:
         parts += [f"lies open at page {self.opened.page}"] if self.opened else []
         parts += [f"leans {abs(self.lean):.0f}° to the {'left' if self.lean > 0 else 'right'}"] if self.lean else []
         parts += ["is upside down"] if self.upside_down else []
-        parts += [f"is pulled out {self.pulled_out:g} mm"] if self.pulled_out else []
+        parts += [f"is pulled out {print_mm(self.pulled_out)}"] if self.pulled_out else []
         return ", ".join(parts)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from itertools import groupby
 
 from ..ground.geometry import Size
+from ..ground.told import figure, unit
 
 __all__ = ["as_list", "in_words", "long", "measured_in_parts", "numbers", "sides", "thick"]
 
@@ -18,7 +19,7 @@ def long(length: float) -> str:
     >>> long(21), long(4.305)
     ('21.0 mm', '4.3 mm')
     """
-    return f"{length:.1f} mm"
+    return f"{figure(length, 1)} {unit()}"
 
 
 def thick(length: float) -> str:
@@ -27,7 +28,7 @@ def thick(length: float) -> str:
     >>> thick(4.14)
     '4.14 mm'
     """
-    return f"{length:.2f} mm"
+    return f"{figure(length)} {unit()}"
 
 
 def sides(size: Size) -> str:
@@ -36,7 +37,7 @@ def sides(size: Size) -> str:
     >>> sides(Size(15, 21))
     '21.0 × 15.0 mm'
     """
-    return f"{size.height:.1f} × {size.width:.1f} mm"
+    return f"{figure(size.height, 1)} × {figure(size.width, 1)} {unit()}"
 
 
 def in_words(number: int) -> str:

@@ -98,7 +98,8 @@ class PageFrame:
     `step`: the block has a multiple of so many pages; `asked` is how many the maker wrote. `type` is that of the
     book's text, if it has any, `titled` says that it has a title page, `marks` are those of its punctuation.
     `text_size` is the size of the book's text in mm, as far as it is known, `fitted` that which the texts to be
-    fitted share, if several are. `advice` is what to write for a part that needs so many pages.
+    fitted share, if several are. `advice` is what to write for a part that needs so many pages. `loose` pages
+    are of no book: they bear no numbers, and chapters run on.
     Wherever a `number` is asked for, pages are counted from 1 in the part.
     """
 
@@ -120,6 +121,7 @@ class PageFrame:
     marks: Punctuation = field(default_factory=Punctuation)
     text_size: float | None = None
     advice: Callable[[int], str] | None = field(default=None, compare=False)
+    loose: bool = False
 
     @property
     def count(self) -> str:
@@ -226,7 +228,12 @@ def page_number(frame: PageFrame, number: int, typeface: Typeface) -> Written:
 
 
 def numbered(pages: Iterable[Art], frame: PageFrame, typeface: Typeface | None = None) -> tuple[Art, ...]:
-    """The pages with their numbers, in a typeface or in that of the text, if it has figures. Blank pages bear none."""
+    """The pages with their numbers, in a typeface or in that of the text, if it has figures.
+
+    Blank pages bear none, and loose ones.
+    """
+    if frame.loose:
+        return tuple(pages)
     face = frame.number_face(typeface)
     numbers = (page_number(frame, number, face) for number in range(1, frame.pages + 1))
     return tuple(art if art is NOTHING else Group((art, number)) for art, number in zip(pages, numbers, strict=True))

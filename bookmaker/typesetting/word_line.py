@@ -28,10 +28,13 @@ class WordLine(TextLine):
     @property
     def runs(self) -> tuple[tuple[float, Run], ...]:
         """The words and the spaces between them, from x = 0."""
-        x, placed, track = 0.0, list[tuple[float, Run]](), self.tracking
-        step = self.space.width * self.size + self.gap + track
+        size, space, track = self.size, self.space, self.tracking
+        x, placed = 0.0, list[tuple[float, Run]]()
+        step = space.width * size + self.gap + track
         for word in self.words:
-            placed += ((x, word), (x := x + word.width * self.size + track * len(word.glyphs), self.space))
+            placed.append((x, word))
+            x += word.width * size + track * len(word.glyphs)
+            placed.append((x, space))
             x += step
         return tuple(placed[:-1])
 

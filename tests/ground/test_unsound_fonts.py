@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 from fontTools.feaLib.builder import addOpenTypeFeaturesFromString
+from fontTools.misc.psCharStrings import T2CharString
 from fontTools.ttLib import TTFont
 from fontTools.ttLib.tables.DefaultTable import DefaultTable
 
@@ -16,9 +17,16 @@ from bookmaker.ground.problems import ShelfFileError
 from bookmaker.ground.typefaces import bundled, load_typeface
 from bookmaker.ground.typefaces.names import BUNDLED
 from bookmaker.ground.typefaces.soundness import look_over
-from bookmaker.ground.typefaces.trial import FAILED
-from tests.kit.fonts import LETTERS, font_of_boxes, without_end
-from tests.kit.shelves import ONE_BOOK, refused
+from bookmaker.ground.typefaces.trial import FAILED, MOST_TRIED
+from tests.kit.fonts import LETTERS, cff_font, font_of_boxes, without_end
+from tests.kit.shelves import ONE_BOOK, checked, errors, refused
+
+BIAS = 107
+"""What is taken off the number of a subroutine where there are few (Adobe Technical Note 5176, section 16)."""
+
+MANY = "".join(map(chr, range(0x4E00, 0x4E00 + MOST_TRIED)))
+
+UNTRIED = "".join(map(chr, range(0xE000, 0xE008)))
 
 ICONS = "\ue000\ue001\ue002"
 
@@ -68,6 +76,23 @@ def growing(tables: TTFont) -> None:
     addOpenTypeFeaturesFromString(tables, f"{rules}\nfeature ccmp {{ {used} }} ccmp;")
 
 
+def calls_upon_calls(path: Path, depth: int = 9, times: int = 200) -> Path:
+    """A letter drawn by a subroutine that calls another so often, and that a third, and so on (CFF)."""
+    cff_font(path, "abcdefxHTide ")
+    tables = TTFont(path, recalcBBoxes=False)
+    letters = tables["CFF "].cff
+    drawn = letters[0].CharStrings["x"]
+    drawn.decompile()
+    drawn.program = [100, 0, "rmoveto", depth - 1 - BIAS, "callgsubr", "endchar"]
+    for number in range(depth):
+        steps = [number - 1 - BIAS, "callgsubr"] * times if number else [10, 10, "rlineto"]
+        routine = T2CharString(program=[*steps, "return"], private=letters[0].Private, globalSubrs=letters.GlobalSubrs)
+        letters.GlobalSubrs.append(routine)
+    tables.save(path)
+    assert path.stat().st_size < 10_000
+    return path
+
+
 UNSOUND: dict[str, tuple[Callable[[Path], Path], str]] = {
     "letters without end": (without_end, "is damaged: a letter is made of too many parts"),
     "parts of parts": (lambda path: without_end(path, 30, 1), "a letter is made of itself, or of parts of parts"),
@@ -82,6 +107,8 @@ UNSOUND: dict[str, tuple[Callable[[Path], Path], str]] = {
     "blanks": (lambda path: font_of_boxes(path, " "), "has no letters that can be seen"),
     "letters of no width": (lambda path: with_table(path, no_width), "has no letters that can be seen"),
     "a blank of no width": (lambda path: with_table(path, no_blank), "has no width for the blank between words"),
+    "calls upon calls": (calls_upon_calls, FAILED),
+    "calls too deep": (lambda path: calls_upon_calls(path, 12, 1), FAILED),
     "letters that grow": (lambda path: with_table(path, growing), FAILED),
 }
 
@@ -98,6 +125,35 @@ def test_an_unsound_font_is_refused_soon(what: str, tmp_path: Path) -> None:
     assert problem.message.startswith("own.ttf ")
     assert told in problem.message
     assert problem.remedy
+
+
+def grown_where_they_meet(tables: TTFont, times: int) -> None:
+    """An h turns a t before it into ten of the first sign that no trial reaches, and so on: none grows alone."""
+    names = ["u0074", *(f"u{ord(sign):04X}" for sign in UNTRIED[:times])]
+    steps = [
+        f"lookup L{at} {{ sub {one} by {' '.join([two] * 10)}; }} L{at};"
+        for at, (one, two) in enumerate(pairwise(names))
+    ]
+    met = "lookup met { sub u0074' lookup L0 u0068; } met;"
+    used = " ".join(f"lookup L{at};" for at in range(1, len(steps)))
+    rules = "\n".join((steps[0], met, *steps[1:]))
+    addOpenTypeFeaturesFromString(tables, f"{rules}\nfeature liga {{ lookup met; {used} }} liga;")
+
+
+@pytest.mark.parametrize("times", [3, 6])
+def test_what_no_trial_finds_is_refused_where_it_is_set(tmp_path: Path, times: int) -> None:
+    """A thousand glyphs, or more than HarfBuzz has room for."""
+    path = font_of_boxes(tmp_path / "own.ttf", LETTERS + MANY + UNTRIED)
+    tables = TTFont(path)
+    grown_where_they_meet(tables, times)
+    tables.save(path)
+    text = ONE_BOOK + "    inside: {kind: text, file: a.txt, face: ./own.ttf}\n"
+    (tmp_path / "a.txt").write_text("at a tide", encoding="utf-8")
+    assert load_typeface(path).shape("at").width == 1
+    assert not errors(checked(text, tmp_path))
+    (tmp_path / "a.txt").write_text("at the tide", encoding="utf-8")
+    (problem,) = refused(text, tmp_path)
+    assert "own.ttf is damaged: it makes glyphs without end of 'the'" in problem
 
 
 def test_names_that_share_their_bytes_are_counted_each(tmp_path: Path) -> None:

@@ -72,6 +72,7 @@ def _pdf(*, compressed: bool) -> bytes:
         page.endForm()
         page.drawString(10, 60, f"Page {number}")
         page.drawImage(picture, 10, 80, 30, 20)
+        page.drawInlineImage(Image.linear_gradient("L").resize((9, 9)).convert("RGB"), 45, 80, 20, 20)
         page.doForm(f"form{number}")
         page.linearGradient(0, 0, 40, 40, ("red", "blue"))
         page.showPage()

@@ -13,9 +13,10 @@ __all__ = ["chapters", "flattened", "guide_shelf", "said", "shelf_head"]
 
 
 def shelf_head(sheet: str = "A4") -> str:
+    units = "units: millimetres\n" if sheet == "letter" else ""
     return f"""\
 shelf: The Salt Office
-printer: {{sheet: {sheet}}}
+{units}printer: {{sheet: {sheet}}}
 stocks:
   laid: {{caliper: 75 um, glue: spray, grain: long}}
   bond: {{caliper: 80 um, glue: paste, grain: long}}

@@ -11,6 +11,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+import pytest
+
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Face, Flat, Fold, FoldKind, Panel
 
@@ -231,10 +233,17 @@ def cut(flat: Flat) -> Pile:
 
 def piled(flats: Sequence[Flat], right_to_left: bool) -> list[tuple[Flat, Rect]]:
     """All cells of all flats in the order of the book: pile by pile in reading order, each from its top down."""
-    assert len({(flat.outline, flat.cuts, flat.folds) for flat in flats}) == 1  # alike, so they cut as one
+    assert len({tuple(fold.kind for fold in flat.folds) for flat in flats}) == 1
+    assert all(_lines(flat) == pytest.approx(_lines(flats[0]), abs=NEAR) for flat in flats)  # so they cut as one
     cells = [[layer.cell for layer in cut(flat)] for flat in flats]
     order = sorted(range(len(cells[0])), key=lambda n: (-cells[0][n].y, cells[0][n].x * (-1 if right_to_left else 1)))
     return [(flat, cells[0][place]) for place in order for flat in flats]
+
+
+def _lines(flat: Flat) -> list[float]:
+    """All that is cut and folded of a flat, as numbers."""
+    ends = [end for cut in flat.cuts for end in cut] + [end for fold in flat.folds for end in (fold.start, fold.end)]
+    return [number for point in (*flat.outline, *ends) for number in point]
 
 
 def alone(flat: Flat, cell: Rect) -> Flat:

@@ -9,11 +9,22 @@ import math
 import os
 import random
 from collections.abc import Iterator
+from pathlib import Path
+from typing import Any, NamedTuple
 
-__all__ = ["NUMBERS", "random_shelf"]
+__all__ = ["NUMBERS", "RandomShelf", "random_shelf"]
 
 NUMBERS = range(int(os.environ.get("SHELVES", "6")))
 """The shelves that a test tries."""
+
+
+class RandomShelf(NamedTuple):
+    """One that was made: the shelf file, its plan.json, and the folder of the output."""
+
+    text: str
+    plan: dict[str, Any]
+    out: Path
+
 
 WORDS = ("Salt", "Tide", "Lantern", "Weir", "Orchard", "Kiln", "Ferry", "Heron", "Loom", "Quarry", "Moth", "Anvil")
 INSIDES = ("blank", "ruled", "squared", "ledger paper", "music")
@@ -63,7 +74,7 @@ def _printer(chance: random.Random) -> str:
         keys.append("cutting_machine: yes")
     if chance.random() < 0.3:
         keys.append("sheet_order: by book")
-    return f"printer: {{{', '.join(keys)}}}"
+    return f"units: millimetres\nprinter: {{{', '.join(keys)}}}"
 
 
 def _stocks(chance: random.Random) -> Iterator[str]:

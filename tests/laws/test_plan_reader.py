@@ -14,7 +14,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from bookmaker.writers.plan_schema import plan_schema
-from tests.kit.random_shelves import NUMBERS, random_shelf
+from tests.kit.random_shelves import RandomShelf, random_shelf
 from tests.kit.shelves import made
 
 MANUAL = Path(__file__).parents[2] / "bookmaker" / "manual" / "python.md"
@@ -53,10 +53,9 @@ def properties(schema: dict[str, Any], where: str = "") -> Iterator[tuple[str, d
         yield from properties(schema["items"], f"{where}[]")
 
 
-@pytest.mark.parametrize("number", NUMBERS)
-def test_a_stranger_can_redraw_and_check_every_sheet(number: int, tmp_path: Path, reader: Reader) -> None:
+def test_a_stranger_can_redraw_and_check_every_sheet(shelf: RandomShelf, reader: Reader) -> None:
     """What is drawn lies where the PDF has ink: every ruled page of a book, on both sides."""
-    plan, out = made(random_shelf(number), tmp_path)
+    _, plan, out = shelf
     errors = list(Draft202012Validator(plan_schema()).iter_errors(plan))
     assert errors == [], errors[0]
     assert reader.main(out) == []

@@ -7,11 +7,9 @@ from typing import Any
 
 import numpy as np
 import pypdfium2
-import pytest
 from ruamel.yaml import YAML
 
-from tests.kit.random_shelves import NUMBERS, random_shelf
-from tests.kit.shelves import made
+from tests.kit.random_shelves import RandomShelf
 
 DPI = 100
 PER_MM = DPI / 25.4
@@ -19,13 +17,10 @@ EDGE = 2
 """Pixels beside the edge of what is reached that may be grey, for they lie on both sides of it."""
 
 
-@pytest.mark.parametrize("number", NUMBERS)
-def test_nothing_is_printed_where_the_printer_does_not_reach(number: int, tmp_path: Path) -> None:
-    text = random_shelf(number)
-    plan, out = made(text, tmp_path)
-    reach = margins(text)
-    for file in {sheet["file"] for sheet in plan["sheets"]}:
-        for page in pages(out / file):
+def test_nothing_is_printed_where_the_printer_does_not_reach(shelf: RandomShelf) -> None:
+    reach = margins(shelf.text)
+    for file in {sheet["file"] for sheet in shelf.plan["sheets"]}:
+        for page in pages(shelf.out / file):
             left, right, top, bottom = (
                 round(reach[side] * PER_MM) - EDGE for side in ("left", "right", "top", "bottom")
             )

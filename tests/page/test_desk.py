@@ -10,9 +10,9 @@ from typing import Any
 import pytest
 
 from bookmaker.ground.problems import BookmakerError
-from bookmaker.page.desk import Desk
-from bookmaker.page.jobs import Asked, Change, Look, Overtaken, Painted, Tell, Told, Undo, Watch
-from bookmaker.page.worker import answer_to
+from bookmaker.page.jobs import Asked, Change, Look, Manual, Overtaken, Painted, Tell, Told, Undo, Watch
+from bookmaker.page.work.desk import Desk
+from bookmaker.page.work.worker import answer_to
 from bookmaker.shelf.plan import ShelfPlan
 from bookmaker.workshop import Workshop
 from tests.kit.shelves import ONE_BOOK
@@ -113,7 +113,34 @@ def test_all_is_told_of_a_thing(path: Path) -> None:
     assert told["layers"][-1]["computed"] == pytest.approx(sum(one["total"] for one in told["layers"][-1]["layers"]))
     assert [making["heading"] for making in told["steps"]["makings"]]
     keys = {field["key"] for group in told["form"] for field in group["fields"]}
-    assert {"title", "author", "block.pages", "design.style"} <= keys
+    assert {"title", "author", "block.pages", "design.style", "design.face"} <= keys
+    parts = told["inside"]["parts"]
+    assert len(parts) == 1 and parts[0]["kind"] in told["inside"]["kinds"]
+
+
+def test_a_colour_that_is_written_stays_in_the_form(path: Path) -> None:
+    path.write_text(ONE_BOOK + '    design: {style: cloth, colour: "#2f4f46"}\n', encoding="utf-8")
+    desk = Desk(path, Heard(), lambda: False)
+    desk.do(Asked(1, Look()))
+    told = json.loads(desk.do(Asked(2, Tell("tide-tables"))).body)
+    written = {field["key"]: field["written"] for group in told["form"] for field in group["fields"]}
+    assert written["design.colour"] == "#2f4f46"
+    assert {"design.palette", "design.second_colour", "design.ornament"} <= written.keys()
+
+
+def test_every_field_and_message_leads_into_the_manual(path: Path) -> None:
+    heard = Heard()
+    desk = Desk(path, heard, lambda: False)
+    desk.do(Asked(1, Look()))
+    page = desk.do(Asked(2, Manual("manual"))).body.decode()
+    told = json.loads(desk.do(Asked(3, Tell("tide-tables"))).body)
+    fields = [field for group in (*told["form"], *told["inside"]["parts"]) for field in group["fields"]]
+    assert len(fields) > 40
+    assert [field["key"] for field in fields if f'id="{field["manual"]}"' not in page] == []
+    path.write_text(ONE_BOOK.replace("space: ledge", "space: lege").replace("21 mm", "21"), encoding="utf-8")
+    desk.do(Asked(4, Look()))
+    problems = heard.states[-1]["problems"]
+    assert problems and [one for one in problems if f'id="{one["manual"]}"' not in page] == []
 
 
 def test_a_fault_of_our_own_ends_nothing_and_shows_no_stack(path: Path, monkeypatch: pytest.MonkeyPatch) -> None:

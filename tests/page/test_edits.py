@@ -120,6 +120,37 @@ def test_books_are_dragged_along_a_shelf_and_onto_another(shelf: Page, folder: P
     expect(shelf.locator(".space:nth-child(2) [data-lies=yes]")).to_have_count(3)
 
 
+def test_a_book_is_dragged_only_where_its_file_can_have_it(shelf: Page, folder: Path) -> None:
+    """One of a table stays in its table, whatever space it stands on; one of the list never comes between them."""
+    book(shelf, "Salt").drag_to(book(shelf, "Tarred Twine"))
+    until(lambda: changed(folder, "more.csv", TABLE) != [])
+    assert changed(folder, "more.csv", TABLE) == ["-Salt;lower board;16;plain", "+Salt;upper board;16;plain"]
+    assert changed(folder) == []
+    expect(shelf.locator(".space:first-child button.thing")).to_have_count(4)
+    expect(shelf.locator(".space:first-child button.thing").last).to_have_attribute("title", "Salt")
+    shelf.get_by_role("button", name="undo").click()
+    expect(shelf.locator(".space:first-child button.thing")).to_have_count(3)
+    book(shelf, "Tarred Twine").drag_to(book(shelf, "Salt"), target_position={"x": 1, "y": 30})
+    until(lambda: changed(folder) != [])
+    expect(shelf.locator(".space:nth-child(2) button.thing").last).to_have_attribute("title", "Tarred Twine")
+    text = (folder / "shelf.yaml").read_text(encoding="utf-8")
+    assert text.index("from more.csv") < text.index("Tarred Twine")
+
+
+def test_a_book_dragged_to_the_edge_scrolls_the_shelf(shelf: Page) -> None:
+    shelf.set_viewport_size({"width": 900, "height": 560})
+    place = shelf.locator("#shelf")
+    box, seen = book(shelf, "Tarred Twine").bounding_box(), place.bounding_box()
+    assert box and seen
+    shelf.mouse.move(box["x"] + 5, box["y"] + 8)
+    shelf.mouse.down()
+    shelf.mouse.move(box["x"] + 40, seen["y"] + seen["height"] - 4, steps=5)
+    until(lambda: place.evaluate("one => one.scrollTop + one.clientHeight >= one.scrollHeight - 2"))
+    shelf.keyboard.press("Escape")
+    shelf.mouse.up()
+    expect(shelf.locator(".ghost")).to_have_count(0)
+
+
 def text_of(folder: Path, title: str) -> str:
     """The lines of an entry of the shelf file."""
     text = (folder / "shelf.yaml").read_text(encoding="utf-8")

@@ -11,7 +11,7 @@ from playwright.sync_api import Page, expect
 
 import bookmaker
 from bookmaker.ground.problems import CommandError, ShelfFileError
-from bookmaker.page.first_shelf import first_shelf, first_wanted_of, listed_titles
+from bookmaker.page.work.first_shelf import first_shelf, first_wanted_of, listed_titles
 from bookmaker.workshop import Workshop
 from tests.kit.shown import Running, running
 
@@ -41,6 +41,7 @@ def test_forty_books_on_two_shelves_without_an_editor(page: Page, shown: Running
     checked = bookmaker.check(tmp_path / "shelf.yaml")
     assert checked.sound and len(checked.plan.plans) == 40
     assert [str(one.message) for one in checked.problems if str(one.severity) == "warning"] == []
+    assert [str(one.message) for one in checked.problems if "stay empty" in one.message] == []
     assert sum(line.lstrip().startswith("#") for line in (tmp_path / "shelf.yaml").read_text().splitlines()) > 4
 
 

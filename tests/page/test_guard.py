@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 import pytest
 
-from bookmaker.page.guard import MOST_BYTES
+from bookmaker.page.serving.guard import MOST_BYTES
 from tests.kit.shelves import ONE_BOOK
 from tests.kit.shown import Running, running, until
 

@@ -16,6 +16,7 @@ from hypothesis import strategies as st
 from bookmaker import check
 from bookmaker.ground.geometry import Point, Size
 from bookmaker.ground.problems import Problem, ShelfFileError
+from bookmaker.ground.told import Units, told_in
 from bookmaker.paper.papers import FORMATS
 from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.profiles import read_printer
@@ -281,6 +282,23 @@ def test_a_white_edge_beyond_the_lines_of_the_page_is_asked_again() -> None:
     ]
 
 
+def test_readings_in_inches_correct_the_page_as_those_in_millimetres_do(tmp_path: Path) -> None:
+    """A rule of 6 in that measures 5.976 is 0.4 % short, as one of 150 mm that measures 149.4 mm."""
+    letter = FORMATS["letter"]
+    typed = iter(["porch laser", "5.976 in", "6 in", "5.646 in", "5.646 in", "0.15 in"])
+    with told_in(Units.INCHES):
+        printer = measure(letter, lambda *_: next(typed, ""), lambda problem: pytest.fail(str(problem)))
+        written = profile_text(printer)
+    (tmp_path / "p.yaml").write_text(written, encoding="utf-8")
+    assert "drawn: 6 in" in written
+    assert "drawn: 4 in" in written
+    assert " mm" not in written
+    read = read_printer(tmp_path / "p.yaml")
+    metric = PrinterEntry.model_validate({"sheet": "letter", "rules": {"across": "149.4 mm", "up": "150 mm"}})
+    assert calibration(read, letter).a == pytest.approx(calibration(metric, letter).a, abs=1e-6)
+    assert (read.rules.up, read.margins.left) == (pytest.approx(152.4), pytest.approx(3.81))
+
+
 def test_a_profile_reads_back_as_it_was_written(tmp_path: Path) -> None:
     printer = PrinterEntry.model_validate(
         {
@@ -373,12 +391,12 @@ def test_a_shelf_takes_the_profile_and_its_own_word_wins(tmp_path: Path) -> None
         (
             "laser.yaml",
             PROFILE.replace("149.6 mm", "14.96 mm"),
-            "laser.yaml:4:8: printer.rules: across is more than 3 % off the 150 mm drawn; did you mean 14.96 cm?",
+            "laser.yaml:4:8: printer.rules: across is more than 3 % off the 5.906 in drawn; did you mean 14.96 cm?",
         ),
         (
             "laser.yaml",
             PROFILE + "diagonals: {rising: 143 mm, falling: 142 mm}\n",
-            "shelf.yaml:2:10: printer: the diagonals are 142.5 mm on average, where the rules make them 141.2 mm; "
+            "shelf.yaml:2:10: printer: the diagonals are 5.61 in on average, where the rules make them 5.56 in; "
             "measure both rules and both diagonals of one print again",
         ),
         (
@@ -390,7 +408,7 @@ def test_a_shelf_takes_the_profile_and_its_own_word_wins(tmp_path: Path) -> None
         (
             "laser.yaml",
             PROFILE.replace("margins: 4 mm", "margins: 120 mm"),
-            "laser.yaml:3:10: printer.margins: 120 mm is out of range; write a length from 0 mm to 100 mm (3.937 in)",
+            "laser.yaml:3:10: printer.margins: 120 mm is out of range; write a length from 0 in to 3.937 in",
         ),
     ],
 )

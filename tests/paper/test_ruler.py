@@ -11,6 +11,7 @@ from pypdf import PdfReader
 
 from bookmaker.ground.geometry import Point
 from bookmaker.ground.problems import CommandError
+from bookmaker.ground.told import Units, told_in
 from bookmaker.paper.papers import FORMATS, find_format
 from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.stock import calibration
@@ -104,3 +105,15 @@ def test_words_of_the_ladders_can_be_found_on_the_page(tmp_path: Path) -> None:
         assert words in front
     assert front.count("The keeper trimmed the lamp") == 8
     assert "Prick a pin through the three dots" in reverse
+
+
+def test_a_page_in_inches_has_rules_of_six(tmp_path: Path) -> None:
+    """432 pt, with a tick every sixteenth; the square is 4 in wide."""
+    path = tmp_path / "ruler.pdf"
+    with told_in(Units.INCHES):
+        write_ruler(path, FORMATS["letter"])
+    level = [stroke for stroke in strokes_of(path, 1) if abs(stroke.start[1] - stroke.end[1]) < 1e-3]
+    assert max(abs(stroke.end[0] - stroke.start[0]) for stroke in level) == pytest.approx(152.4, abs=0.01)
+    words = PdfReader(path).pages[0].extract_text()
+    assert "A true rule measures 6 in" in words
+    assert " mm" not in words

@@ -10,6 +10,8 @@ from bookmaker import check
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.outside import outside_texts
 from bookmaker.shelf.reading import read_shelf
+from bookmaker.shelf.register import register_of
+from bookmaker.things.families import FAMILIES
 
 SHELF = """\
 shelf: The Letter Rack
@@ -95,8 +97,10 @@ def test_captions_count_as_texts_and_pictures_do_not(rack: Path) -> None:
     shelf = written(rack, "a.txt")
     pictures = "    inside: {kind: pictures, folder: ../letters, captions: ../letters/c.txt}\n"
     shelf.write_text(shelf.read_text().rpartition("    inside")[0] + pictures, encoding="utf-8")
-    found = list(outside_texts(read_shelf(shelf).spec, rack))
-    assert [(problem.field, problem.message) for problem in found] == [
+    spec = read_shelf(shelf).spec
+    register = register_of(spec, FAMILIES)
+    found = list(outside_texts(register, spec.texts_from, rack))
+    assert [((*register.fields[problem.thing], *problem.field), problem.message) for problem in found] == [
         (("books", 0, "inside", "captions"), "../letters/c.txt lies outside the folder of the shelf file")
     ]
 

@@ -23,6 +23,7 @@ TEXTS: dict[str, Callable[[int], str]] = {
     "short paragraphs": lambda n: "a\n\n" * n,
     "indents": lambda n: "".join("    " * (at % 4) + f"line {at}\n" for at in range(n)),
     "marks out of order": lambda n: ("a" + "\u0301\u0323" * 20 + " ") * (n // 8),
+    "a pile of marks": lambda n: "a" + "\u0301\u0323" * 10 * n,
     "dashes": lambda n: "a--" * n,
     "digits": lambda n: "a 1" + "1" * 8 * n,
     "numerals": lambda n: "12.345,6 XVIII. " * n,

@@ -13,6 +13,7 @@ from bookmaker.shelf.schema import shelf_schema
 from bookmaker.writers.manual.chapters import Section, anchor_of, chapters, sections_of
 from bookmaker.writers.manual.keys import Key, every_key, keys_chapter
 from bookmaker.writers.manual.page import manual_page
+from bookmaker.writers.manual.places import key_place, message_place
 from bookmaker.writers.manual.topics import Topic, look_up
 
 TEXTS = chapters()
@@ -47,6 +48,29 @@ def test_every_link_of_the_page_leads_to_a_part_of_it() -> None:
     assert len(links.names) == len(set(links.names)) > 60
     assert {name for name in links.asked if name.startswith("#")} <= {f"#{name}" for name in links.names}
     assert [name for name in links.asked if not name.startswith(("#", "data:image/png;base64,"))] == []
+
+
+def test_every_key_of_every_group_has_a_row_of_its_own() -> None:
+    names = set(Links(manual_page(TEXTS)).names)
+    groups = [model["properties"] for model in SCHEMA["$defs"].values() if "properties" in model]
+    assert {key_place(key, group) for group in groups for key in group} <= names
+    assert key_place("pages", {"kind", "pages", "fill_sections", "fastening"}) == "key-of-sections-pages"
+    assert key_place("no such key", {"no such key"}) == "keys"
+
+
+def test_messages_lead_to_their_cause() -> None:
+    page = Links(manual_page(TEXTS))
+    rows = [name for name in page.names if name.startswith("the-message-says-")]
+    assert len(rows) > 10
+    assert message_place("stocks.page paper.caliper: 90 has no unit") == "the-message-says-has-no-unit"
+    assert message_place("lower shelf is over by 3 mm") in rows
+    assert message_place("nobody ever said this") is None
+
+
+def test_looks_and_search_may_stand_beside_the_page() -> None:
+    page = manual_page(TEXTS, "manual.css", "manual.js")
+    assert "<style>" not in page and "addEventListener" not in page
+    assert {"manual.css", "manual.js"} <= set(Links(page).asked)
 
 
 def test_the_page_has_all_that_the_chapters_say() -> None:

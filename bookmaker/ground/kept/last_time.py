@@ -1,8 +1,8 @@
 """What was made last time, given again for as long as it is made of the same.
 
 Results go by names, such as that of a thing and what is done with it, and are kept with all they were made of: values,
-which are compared, and files, whose digests are. So nothing is ever out of date, and no more is kept than was asked for
-last time.
+which are compared, files, whose digests are, and the units that lengths were told in. So nothing is ever out of
+date, and no more is kept than was asked for last time.
 """
 
 from __future__ import annotations
@@ -11,7 +11,9 @@ from collections.abc import Callable, Hashable
 from dataclasses import dataclass
 from typing import Generic, Protocol, TypeVar
 
+from ..demands import Demand, demand, demanded, exhausted
 from ..files import Looked, look_again, looking
+from ..told import Units, units_told
 
 __all__ = ["AFRESH", "Keeper", "LastTime"]
 
@@ -44,7 +46,9 @@ AFRESH: Keeper = _Afresh()
 @dataclass(frozen=True, slots=True)
 class _Made(Generic[Value]):
     of: tuple[object, ...]
+    told: Units
     looked: tuple[Looked, ...]
+    demands: tuple[Demand, ...]
     value: Value
 
 
@@ -90,12 +94,16 @@ class LastTime:
     def _get(self, name: Hashable, of: tuple[object, ...], make: Callable[[], Value]) -> Value:
         self._asked.add(name)
         made = self._made.get(name)
-        if made is not None and made.of == of and all(map(self._unchanged, made.looked)):
+        told = units_told()
+        if made is not None and made.of == of and made.told is told and all(map(self._unchanged, made.looked)):
+            for one in made.demands:  # what was read last time counts as if it were read now
+                demand(*one)
             return made.value  # type: ignore[return-value] # who asks under a name always asks for the same kind
         self._made.pop(name, None)
-        with looking() as looked:
+        with looking() as looked, demanded() as demands:
             value = make()
-        self._made[name] = _Made(of, tuple(dict.fromkeys(looked)), value)
+        if not exhausted():
+            self._made[name] = _Made(of, told, tuple(dict.fromkeys(looked)), tuple(demands), value)
         return value
 
     def _unchanged(self, looked: Looked) -> bool:

@@ -13,13 +13,14 @@ from typing import NoReturn
 
 from fontTools.ttLib import TTFont
 
+from ..demands import demand, unsummed
 from ..files import SourceFile, Wanted, read_file
 from ..problems import Problem, ShelfFileError
 from ..quantities import show
 from .names import BUNDLED, meant_face
 from .soundness import UnsoundFontError, look_over
 from .trial import BLANKLESS, USELESS, try_out
-from .typeface import Typeface
+from .typeface import FETCH_AGAIN, Typeface
 
 __all__ = ["bundled", "load_typeface"]
 
@@ -33,7 +34,6 @@ FONT = Wanted(
     instead="write the name of one TTF or OTF file",
 )
 
-FETCH_AGAIN = "fetch the font file again from where it came"
 
 EMBEDDING_FORBIDDEN = 0x0002
 """The `fsType` value of a typeface that may not be embedded (OpenType, OS/2 table)."""
@@ -47,6 +47,7 @@ def load_typeface(path: Path, written: str = "") -> Typeface:
     """
     file = read_file(path, FONT, written)
     if _fonts_folder() not in path.parents:  # those are known
+        demand("fonts", key=file.digest, name=path.name)
         _try(file)
     return _typeface_of(file)
 
@@ -116,7 +117,8 @@ def bundled(name: str) -> Typeface:
     """
     if name not in BUNDLED:
         _refuse(f"{show(name)!r} is not a typeface of bookmaker", meant_face(name))
-    return load_typeface(_fonts_folder() / BUNDLED[name])
+    with unsummed():
+        return load_typeface(_fonts_folder() / BUNDLED[name])
 
 
 def _fonts_folder() -> Path:

@@ -14,20 +14,28 @@ from dataclasses import dataclass
 from functools import cache, cached_property
 from itertools import pairwise
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any, NamedTuple, NoReturn
 
 import uharfbuzz as hb
 from fontTools.ttLib import TTFont
 
+from ..problems import Problem, ShelfFileError
+from ..quantities import show
 from ..scripts import in_visual_order, stretches
+from ..visible import composed
 
-__all__ = ["Glyph", "Run", "TextLine", "Typeface", "set_line"]
+__all__ = ["FETCH_AGAIN", "Glyph", "Run", "TextLine", "Typeface", "set_line"]
 
 X_HEIGHT, CAP_HEIGHT = 0.5, 0.7
 """Shares of the ascent where a font has no Latin letters and does not say (common practice, no source)."""
 
 HIGHEST = 2.0
 """No letter is higher than so many ems."""
+
+GROWTH = 20
+"""So many glyphs a character may become; for the letters of India there are five or six."""
+
+FETCH_AGAIN = "fetch the font file again from where it came"
 
 MOST_RUNS = 20_000
 """Runs a typeface remembers; a book's vocabulary fits, its whole text need not."""
@@ -159,8 +167,7 @@ class Typeface:
 
     def missing(self, text: str) -> list[str]:
         """The characters of a text that cannot be printed, each once, in their order."""
-        composed = unicodedata.normalize("NFC", text)
-        lost = {char for char in composed if not self.covers(char)}
+        lost = {char for char in composed(text) if not self.covers(char)}
         # A mark without a glyph of its own does no harm where it joins its letter.
         lost.update(part for char in tuple(lost) for part in unicodedata.normalize("NFD", char))
         return [char for char in dict.fromkeys(text) if char in lost and not self.covers(char)]
@@ -173,6 +180,9 @@ class Typeface:
         `features` are OpenType tags to switch on, or off with a leading hyphen: ``("smcp", "-liga")``.
         `language` is a BCP 47 tag. With `right_to_left` the text reads from the right; Latin words and
         numbers in it still run from left to right.
+
+        Raises:
+            ShelfFileError: the typeface makes glyphs without end of it.
         """
         key = (text, features, language, right_to_left)
         run = self._runs.get(key)
@@ -190,6 +200,10 @@ class Typeface:
             top = ink.y_bearing / self.units_per_em if ink else 0.0
             found = self._extents[gid] = (top + (ink.height / self.units_per_em if ink else 0.0), top)
         return found
+
+    def draws(self, gid: int) -> bool:
+        """Whether a glyph can be drawn within the bounds that HarfBuzz sets to programs of outlines; blanks can."""
+        return self._font.get_glyph_extents(gid) is not None
 
     def breadth(self, gid: int) -> tuple[float, float]:
         """Where the ink of a glyph begins and ends, in ems from its left; equal for a blank."""
@@ -234,8 +248,17 @@ class Typeface:
         buffer.direction = direction
         if language:
             buffer.language = language
-        hb.shape(self._font, buffer, features)
+        try:
+            hb.shape(self._font, buffer, features)
+        except MemoryError:  # HarfBuzz has bounds of its own
+            self._refuse(text)
+        if len(buffer.glyph_infos) > GROWTH * len(text):
+            self._refuse(text)
         return self._glyphs_of(text, buffer)
+
+    def _refuse(self, text: str) -> NoReturn:
+        message = f"{self.path.name} is damaged: it makes glyphs without end of {show(text)!r}"
+        raise ShelfFileError((Problem(message, FETCH_AGAIN),))
 
     def _glyphs_of(self, text: str, buffer: Any) -> list[Glyph]:
         """The glyphs of a shaped buffer, each with the characters of its cluster."""

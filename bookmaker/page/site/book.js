@@ -122,7 +122,7 @@ export class Desk {
   }
 
   fill() {
-    const made = { hand: () => inTheHand(this.told, this.asked, this), change: () => form(this.told, this.changes), looks: () => this.looks(this.told), pages: () => this.pages(), parts: () => this.parts(), thickness: () => this.thickness(), sheets: () => this.sheets(), steps: () => this.steps(), lines: () => this.lines() };
+    const made = { hand: () => inTheHand(this.told, this.asked, this), change: () => form(this.told, this.asked, this.changes), looks: () => this.looks(this.told), pages: () => this.pages(), parts: () => this.parts(), thickness: () => this.thickness(), sheets: () => this.sheets(), steps: () => this.steps(), lines: () => this.lines() };
     this.body.replaceChildren(...[made[this.leaf]()].flat(Infinity).filter(Boolean));
   }
 

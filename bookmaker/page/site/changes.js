@@ -22,14 +22,26 @@ export class Changes {
     this.redo.disabled = undone === 0;
   }
 
-  /** Make a change; what comes back is why not, if it was refused. */
+  /** Make a change of one thing; what comes back is why not, if it was refused. */
   make(wanted, words) {
+    return this.after(async () => {
+      const { thing } = await this.asked.post("change", { ...wanted, ...this.named(wanted.thing) });
+      if (wanted.thing && thing !== wanted.thing) this.renamed.set(wanted.thing, thing);
+      this.followed(wanted.remove ? null : thing);
+    }, words);
+  }
+
+  /** Ask for something that changes the files; what comes back is why not, if it was refused. */
+  post(path, value, words) {
+    return this.after(() => this.asked.post(path, value), words);
+  }
+
+  /** Do something once all before it is done. */
+  after(act, words) {
     this.last = this.last.then(async () => {
       try {
-        const { thing } = await this.asked.post("change", { ...wanted, ...this.named(wanted.thing) });
-        if (wanted.thing && thing !== wanted.thing) this.renamed.set(wanted.thing, thing);
+        await act();
         if (words) say(words);
-        this.followed(wanted.remove ? null : thing);
         return undefined;
       } catch (refused) {
         say(refused.message);
@@ -46,15 +58,7 @@ export class Changes {
 
   /** Take the last change back, or make it again, once all before it are made. */
   back(path) {
-    this.last = this.last.then(async () => {
-      try {
-        await this.asked.post(path, {});
-        say(path === "undo" ? "Taken back." : "Made again.");
-      } catch (refused) {
-        say(refused.message);
-      }
-    });
-    return this.last;
+    return this.post(path, {}, path === "undo" ? "Taken back." : "Made again.");
   }
 
   typed(event) {

@@ -2,8 +2,10 @@
 
 import { element, say } from "./elements.js";
 
-const REST = 350;
-const FAR = 5;
+const REST = 350; // ms a finger rests on a book before it is lifted
+const FAR = 5; // pixels a pointer moves before it drags
+const EDGE = 48; // pixels from an edge of what is seen where a drag scrolls
+const FASTEST = 14; // pixels a frame
 
 export class Drag {
   constructor(shelf, changes) {
@@ -23,6 +25,10 @@ export class Drag {
   }
 
   down(event) {
+    if (this.held) { // a second finger zooms
+      this.drop();
+      return;
+    }
     const one = event.target.closest("button.thing");
     if (!one || event.button !== 0) return;
     const id = one.dataset.thing;
@@ -70,6 +76,18 @@ export class Drag {
     if (!this.held?.lifted) return;
     this.ghost.style.transform = `translate(${this.at.x - this.grip.x}px, ${this.at.y - this.grip.y}px)`;
     this.goal = this.goalAt(this.at.x, this.at.y);
+    if (this.scrolled()) this.pending = requestAnimationFrame(() => this.follow());
+  }
+
+  /** Near an edge the shelf scrolls on, faster the nearer; whether it did. */
+  scrolled() {
+    const place = this.shelf.place;
+    const box = place.getBoundingClientRect();
+    const speed = (from, to, at) => Math.max(0, 1 - (at - from) / EDGE) * -FASTEST + Math.max(0, 1 - (to - at) / EDGE) * FASTEST;
+    const before = [place.scrollLeft, place.scrollTop];
+    const limited = (value) => Math.min(Math.max(value, -FASTEST), FASTEST);
+    place.scrollBy({ left: limited(speed(box.left, box.right, this.at.x)), top: limited(speed(box.top, box.bottom, this.at.y)), behavior: "instant" });
+    return before[0] !== place.scrollLeft || before[1] !== place.scrollTop;
   }
 
   /** Where every book and every space is; measured once, until the shelf is scrolled or shown anew. */
@@ -96,11 +114,21 @@ export class Drag {
       this.show(recess, home, lying.box, true);
       return { space: name, stack: things[lying.id].stack, before: lying.id };
     }
-    const after = others.filter((other) => this.isFree(things, other.id)).find((other) => other.box.left + other.box.width / 2 > x);
-    const last = others.at(-1);
+    const list = things[this.held.id].list;
+    const may = others.filter((other) => this.mayStandBefore(things, this.held.id, other.id));
+    const after = may.find((other) => other.box.left + other.box.width / 2 > x);
+    // one that stays in its row or table stands behind the others of it, or behind what the file has before it
+    const before = list ? (may.length ? may : others.filter((other) => things[other.id].number < things[this.held.id].number)) : others;
+    const last = before.at(-1);
     const edge = after ? after.box.left : last ? last.box.right : home.left;
     this.show(recess, home, { left: edge, top: home.top, width: 0, height: home.height }, false);
     return { space: name, stack: null, before: after ? after.id : null };
+  }
+
+  /** What is written in a row or a table stays in it, and nothing else comes between its books. */
+  mayStandBefore(things, id, other) {
+    const { list } = things[id];
+    return this.isFree(things, other) && (list ? things[other].list === list : !things[other].list || things[other].first);
   }
 
   isFree(things, id) {
@@ -169,7 +197,7 @@ export class Drag {
       return;
     }
     const beside = this.shelf.state.spaces.find((other) => other.name === space)?.shown.map((shown) => shown.thing) ?? [];
-    const free = [...new Set(beside)].filter((other) => this.isFree(things, other));
+    const free = [...new Set(beside)].filter((other) => other === id || this.mayStandBefore(things, id, other));
     const at = free.indexOf(id);
     const to = event.key === "ArrowLeft" ? free[at - 1] : free[at + 2];
     if (event.key === "ArrowLeft" ? at > 0 : at < free.length - 1) this.place(id, { space, stack, before: to ?? null });

@@ -16,6 +16,11 @@ export function remember(name, value) {
 
 export const units = { inches: remembered("units") === "inches" };
 
+/** Tell lengths as the shelf file does, unless the reader chose otherwise. */
+export function preferUnits(inches) {
+  if (remembered("units") === undefined) units.inches = Boolean(inches);
+}
+
 /** Pixels of the page to a millimetre of the screen, and how many times true size the shelf is seen. */
 export const screen = { pixelsPerMm: Number(remembered("screen")) || REFERENCE_PIXELS_PER_MM, times: 1 };
 

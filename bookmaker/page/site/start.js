@@ -5,22 +5,23 @@ import { Desk } from "./book.js";
 import { Drag } from "./drag.js";
 import { byId, say } from "./elements.js";
 import { firstShelf } from "./first.js";
+import { preferUnits } from "./lengths.js";
 import { looksOf } from "./looks.js";
 import { Shelf } from "./shelf.js";
 import { on, source, tell } from "./source.js";
-import { tools } from "./tools.js";
+import { tools, unitWords } from "./tools.js";
 import { Wrong } from "./wrong.js";
 import { Zoom } from "./zoom.js";
 
 const asked = await source();
 const choose = (id) => tell("chosen", id);
 const shelf = new Shelf(byId("shelf"), asked, choose);
-const wrong = new Wrong(byId("wrong"), byId("outcome"), choose);
+const wrong = new Wrong(byId("wrong"), byId("outcome"), choose, asked);
 const zoom = new Zoom(byId("shelf"), () => shelf.redraw());
 let following;
 const changes = new Changes(asked, (id) => { following = { id }; }, (id) => Boolean(shelf.state.things[id]));
 const desk = new Desk(byId("desk"), byId("room"), asked, changes, looksOf(asked, changes));
-byId("tools").append(...(asked.live ? [changes.element] : []), zoom.element, tools(asked, changes, () => shelf.state, () => show(shelf.state)));
+byId("tools").append(...(asked.live ? [changes.element] : []), zoom.element, tools(asked, changes, shelf, zoom, () => show(shelf.state)));
 if (asked.live) new Drag(shelf, changes);
 
 let wanted = 0;
@@ -59,6 +60,8 @@ function show(state) {
   if (beginning) byId("shelf").replaceChildren();
   beginning = false;
   byId("tools").hidden = false;
+  preferUnits(state.inches);
+  byId("units").textContent = unitWords();
   byId("name").textContent = state.shelf ?? state.file;
   document.title = state.shelf ? `${state.shelf} · bookmaker` : "bookmaker";
   if (zoom.times === null && state.spaces.length) zoom.fit(state.spaces);

@@ -1,12 +1,14 @@
 // What is wrong, by weight, with its place and what to do; a press puts the place on the clipboard.
 
 import { button, element, refill, say } from "./elements.js";
+import { manualLink } from "./linked.js";
 
 const ORDER = ["error", "warning", "note"];
 const FEW = 4;
 
 export class Wrong {
-  constructor(place, outcome, choose) {
+  constructor(place, outcome, choose, asked) {
+    this.asked = asked;
     this.place = place;
     this.outcome = outcome;
     this.choose = choose;
@@ -41,6 +43,7 @@ export class Wrong {
       element("span", { class: "severity" }, one.severity), " ", what, " ",
       one.place ? button(one.place, () => copied(one.place), { class: "place", title: "put the place on the clipboard", "data-key": one.place + one.message }) : null,
       one.thing && this.state.things[one.thing] ? button("show", () => this.choose(one.thing), { class: "place", "aria-label": `show ${this.state.things[one.thing].name}` }) : null,
+      manualLink(this.asked, one.manual, "more", `more about “${one.message}”`),
       one.source ? element("code", {}, one.source) : null);
   }
 }

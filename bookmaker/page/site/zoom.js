@@ -1,5 +1,6 @@
 // How large the shelf is seen: from true size to eight times, on a screen that was told how large it is.
 
+import { leaving, opened } from "./dialogs.js";
 import { button, element, say } from "./elements.js";
 import { remember, screen } from "./lengths.js";
 
@@ -21,8 +22,7 @@ export class Zoom {
       this.slider,
       button("+", () => this.to(this.times * STEP), { "aria-label": "larger" }),
       this.told,
-      button("true size", () => this.to(1)),
-      button("screen …", () => this.ask(), { "aria-haspopup": "dialog" }),
+      button("true size", () => this.to(1), { class: "when-wide" }),
     );
     shelf.addEventListener("wheel", (event) => this.wheeled(event), { passive: false });
     this.pinching(shelf);
@@ -68,6 +68,12 @@ export class Zoom {
       const [one, other] = [...fingers.values()];
       return Math.hypot(one.x - other.x, one.y - other.y);
     };
+    const between = () => {
+      const [one, other] = [...fingers.values()];
+      const box = shelf.getBoundingClientRect();
+      return { x: (one.x + other.x) / 2 - box.left, y: (one.y + other.y) / 2 - box.top };
+    };
+    shelf.addEventListener("touchmove", (event) => { if (event.touches.length > 1) event.preventDefault(); }, { passive: false });
     shelf.addEventListener("pointerdown", (event) => {
       if (event.pointerType !== "touch") return;
       fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
@@ -76,10 +82,10 @@ export class Zoom {
     shelf.addEventListener("pointermove", (event) => {
       if (!fingers.has(event.pointerId)) return;
       fingers.set(event.pointerId, { x: event.clientX, y: event.clientY });
-      if (fingers.size === 2 && start) this.to((start.times * apart()) / start.apart);
+      if (fingers.size === 2 && start) this.to((start.times * apart()) / start.apart, between());
     });
-    for (const end of ["pointerup", "pointercancel", "pointerleave"]) {
-      shelf.addEventListener(end, (event) => fingers.delete(event.pointerId));
+    for (const end of ["pointerup", "pointercancel"]) {
+      document.addEventListener(end, (event) => fingers.delete(event.pointerId));
     }
   }
 
@@ -93,8 +99,7 @@ export class Zoom {
     };
     slider.addEventListener("input", draw);
     draw();
-    const dialog = element("dialog", { class: "asked", "aria-labelledby": "screen-title" },
-      element("h2", { id: "screen-title" }, "How large is this screen?"),
+    const dialog = opened("How large is this screen?", { class: "asked" },
       element("p", {}, "Hold a bank card against the rectangle and move the slider until both are of one size. Then true size is true."),
       slider, card,
       element("div", { class: "row" },
@@ -105,9 +110,6 @@ export class Zoom {
           this.to(this.times);
           say("True size is now true on this screen.");
         }, { class: "main" }),
-        button("leave it", () => dialog.close())));
-    dialog.addEventListener("close", () => dialog.remove());
-    document.body.append(dialog);
-    dialog.showModal();
+        leaving()));
   }
 }

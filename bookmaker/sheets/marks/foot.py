@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from ...ground.art import Stroked
 from ...ground.drawing import Art, Pen
 from ...ground.geometry import Point, Rect
+from ...ground.told import MM_PER_INCH, Units, print_mm, units_told
 from ...ground.typefaces import Typeface, bundled, set_line
 from ...typesetting.stand_ins import face_with
 from ..flat import FoldKind
@@ -16,9 +17,10 @@ from .ink import CUT, FOLD_PENS, PERFORATION, SCORE, TRIM, note
 __all__ = ["footer", "rule_lines"]
 
 RULE_PEN = Pen(0.15)
-SHORT = 20.0
-RULE_LENGTHS = (100.0, 50.0, SHORT)
+LENGTHS, INCHES = (100.0, 50.0, 20.0), (4 * MM_PER_INCH, 2 * MM_PER_INCH, MM_PER_INCH)
 """The test line is the longest of these that leaves room for the legend, in mm."""
+TICKS, OF_INCHES = 10.0, MM_PER_INCH / 4
+"""From tick to tick, in mm."""
 
 GAP, LEGEND = 5.0, 46.0
 """Between rule and legend, and the width that the legend needs to be read, in mm; narrower ones have fewer words."""
@@ -30,7 +32,9 @@ def footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
     length = _rule_length(area)
     sans = bundled("sans")
     yield from rule_lines(area)
-    words = f"{length:.0f} mm from end to end: measure it before you cut" if length > SHORT else "20 mm: measure it"
+    words = f"{print_mm(length)} from end to end: measure it before you cut"
+    if length == _lengths()[-1]:
+        words = f"{print_mm(length)}: measure it"
     size = min(2.0, (length - 2.4) / sans.shape(words).width)
     yield note(set_line(sans, size, words), Point(area.x + 2, area.y + 6.8))
     room = Rect(area.x + length + GAP, area.y + 4, area.width - length - GAP, area.height - 4)
@@ -44,18 +48,23 @@ def footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
 
 
 def _rule_length(area: Rect) -> float:
-    return next((length for length in RULE_LENGTHS if length + GAP + LEGEND <= area.width), RULE_LENGTHS[-1])
+    return next((length for length in _lengths() if length + GAP + LEGEND <= area.width), _lengths()[-1])
+
+
+def _lengths() -> tuple[float, ...]:
+    return INCHES if units_told() is Units.INCHES else LENGTHS
 
 
 def rule_lines(area: Rect) -> Iterator[Stroked]:
-    """A rule with a tick every 10 mm; its end ticks are what to measure between."""
+    """A rule with a tick every 10 mm, or every quarter of an inch; its end ticks are what to measure between."""
     y, length = area.y + 4.6, _rule_length(area)
     yield Stroked.line(Point(area.x, y), Point(area.x + length, y), RULE_PEN)
-    last = round(length / 10)
+    apart = OF_INCHES if units_told() is Units.INCHES else TICKS
+    last = round(length / apart)
     for step in range(last + 1):
         tall = 3.0 if step in (0, last) else 1.2
         # The end ticks lie wholly inside, so that their outer edges are the length apart.
-        x = area.x + step * 10 + RULE_PEN.width / 2 * ((step == 0) - (step == last))
+        x = area.x + step * apart + RULE_PEN.width / 2 * ((step == 0) - (step == last))
         yield Stroked.line(Point(x, y), Point(x, y + tall), RULE_PEN)
 
 

@@ -13,6 +13,7 @@ from math import ceil, floor
 
 from ...ground.problems import FieldPath, Problem, Severity, ShelfFileError
 from ...ground.quantities import counted
+from ...ground.told import rounded_down, rounded_up
 from ...ground.units import print_mm
 from ..fit import SpaceFit
 from .spread import Bounds, natural_wishes
@@ -110,7 +111,7 @@ def _gap(options: Sequence[Sequence[int]]) -> int:
 
 def _no_space_left(fit: SpaceFit, fillers: Sequence[Filler], least: float, short: float, to_spare: float) -> Problem:
     count = len(fillers)
-    missing = print_mm(ceil(short * 100 - 1e-6) / 100, 2)
+    missing = print_mm(rounded_up(short, 2), 2)
     spared = "for the likely error" if to_spare == fit.reserve else "to spare"
     sign = "± " if to_spare == fit.reserve else ""
     blocks = "the block that is to fill it" if count == 1 else f"the {count} blocks that are to fill it"
@@ -146,7 +147,7 @@ def _too_thick(fit: SpaceFit, fillers: Sequence[Filler], found: Mapping[str, flo
     which = "the block that fills" if len(giants) == 1 else f"the thickest of the {len(giants)} blocks that fill"
     yield Problem(
         f"{which} {fit.name} becomes {print_mm(thickest, 2)} thick, like a book of {print_mm(thickest * scale, 0)}",
-        f"add {more} more to share the space, or write at_most: {print_mm(floor(most * 10) / 10, 1)} "
+        f"add {more} more to share the space, or write at_most: {print_mm(rounded_down(most), 1)} "
         "and leave the rest empty",
         Severity.NOTE,
         field=(*giants[0].field, "thickness"),

@@ -4,13 +4,29 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from pydantic import BeforeValidator, WithJsonSchema
+from pydantic import AfterValidator, BeforeValidator, WithJsonSchema
 
 from ...ground.amounts import parse_count
 from ...ground.quantities import NotAMeasure
 from .words import read_text, refuse
 
-__all__ = ["Count", "Flyleaves", "LookNumber", "PageCount", "PartPages", "SectionPages", "Stations", "StripPanels"]
+__all__ = [
+    "Columns",
+    "Copies",
+    "Count",
+    "Flyleaves",
+    "FoldedPanels",
+    "LookNumber",
+    "Month",
+    "NewsPages",
+    "PageCount",
+    "PartPages",
+    "SectionPages",
+    "Squares",
+    "Stations",
+    "StripPanels",
+    "Year",
+]
 
 
 def _whole(low: int, high: int, *, even: bool = False) -> BeforeValidator:
@@ -87,3 +103,33 @@ Flyleaves = Annotated[
     WithJsonSchema({"type": "integer", "minimum": 0, "maximum": 20, "multipleOf": 2}),
 ]
 """Blank panels at each end: even."""
+
+Columns = Annotated[int, _whole(1, 12), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 12})]
+"""Columns of text beside one another."""
+
+FoldedPanels = Annotated[int, _whole(2, 16), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 16})]
+"""Panels or rows into which a paper is folded."""
+
+Copies = Annotated[int, _whole(1, 200), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 200})]
+"""How many of a paper are made."""
+
+
+def _in_fours(count: int) -> int:
+    if count % 4:
+        raise refuse(f"{count} is no multiple of 4, but a folded sheet has four pages", "write 4, 8, 12 or 16")
+    return count
+
+
+NewsPages = Annotated[
+    int, _whole(4, 16), AfterValidator(_in_fours), WithJsonSchema({"type": "integer", "enum": [4, 8, 12, 16]})
+]
+"""Pages of folded sheets that lie in one another."""
+
+Year = Annotated[int, _whole(1583, 9999), WithJsonSchema({"type": "integer", "minimum": 1583, "maximum": 9999})]
+"""A year of the calendar that is in use since then."""
+
+Month = Annotated[int, _whole(1, 12), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 12})]
+"""A month of a year."""
+
+Squares = Annotated[int, _whole(4, 12), WithJsonSchema({"type": "integer", "minimum": 4, "maximum": 12})]
+"""Squares along the side of a board."""

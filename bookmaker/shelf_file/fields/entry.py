@@ -4,20 +4,57 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
-from typing import Annotated, Any, Union, get_args
+from typing import Annotated, Any, Self, TypeVar, Union, get_args
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    Field,
+    ModelWrapValidatorHandler,
+    ValidationInfo,
+    model_validator,
+)
 from pydantic.fields import FieldInfo
 
+from ...ground.kept import Kept
 from ...ground.problems import FieldPath
 
-__all__ = ["Entry", "Names", "NamesFile", "either", "files_named", "named"]
+__all__ = ["Entry", "Names", "NamesFile", "ThingEntry", "either", "files_named", "named", "read_as"]
+
+Model = TypeVar("Model", bound=BaseModel)
 
 
 class Entry(BaseModel):
     """A mapping in the shelf file: frozen, and no key is accepted that it does not know."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
+
+
+class ThingEntry(Entry):
+    """A group that says all of one thing: it is read once, and found again as long as it says the same."""
+
+    @model_validator(mode="wrap")
+    @classmethod
+    def _as_before(cls, written: object, read: ModelWrapValidatorHandler[Self], info: ValidationInfo) -> Self:
+        if info.context is not READ:
+            return read(written)
+        found = READ.get((cls, repr(written)), lambda: read(written))
+        assert isinstance(found, cls)  # the key says so
+        return found
+
+
+READ = Kept[ThingEntry](most=8192)
+"""Groups that were read, by their models and by all that is written in them."""
+
+
+def read_as(model: type[Model], written: object) -> Model:
+    """What is written, plain text in lists and groups, as a model.
+
+    Raises:
+        ValidationError: it is no such thing.
+    """
+    return model.model_validate(written, context=READ)
 
 
 class Names:

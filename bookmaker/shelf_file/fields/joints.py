@@ -7,6 +7,7 @@ from typing import Annotated
 from pydantic import BeforeValidator, WithJsonSchema
 
 from ...ground.quantities import Kind, NotAMeasure, read_quantity
+from ...ground.told import in_units
 from ...ground.units import parse_length, print_mm
 from .entry import Entry
 from .words import read_text, refuse
@@ -44,7 +45,10 @@ def _read_joint(value: object) -> Joint:
         else:
             joint = Joint(length=parse_length(text))
     except NotAMeasure as problem:
-        raise refuse(problem.message, "write so many boards, such as 1.5 boards, or a length such as 2 mm") from None
+        raise refuse(
+            problem.message,
+            f"write so many boards, such as 1.5 boards, or a length such as {in_units('2 mm', '0.08 in')}",
+        ) from None
     if not (0 < joint.boards <= MOST_BOARDS or 0 < joint.length <= WIDEST):
         limit = f"up to {MOST_BOARDS:g} boards or {print_mm(WIDEST)}"
         raise refuse(f"{text} is out of range", f"write a joint of {limit}", limit)

@@ -14,6 +14,7 @@ from pydantic_core import CoreSchema
 
 from ...ground.amounts import parse_bulk, parse_grammage, parse_resolution, parse_share
 from ...ground.quantities import show
+from ...ground.told import in_units, small_unit, unit
 from ...ground.units import NotAMeasure, parse_length, parse_offset, parse_type_size, print_length, print_pt
 from .words import read_text, refuse
 
@@ -21,6 +22,7 @@ __all__ = [
     "FIT",
     "BlockThickness",
     "Bulk",
+    "Degree",
     "DummyThickness",
     "FilmThickness",
     "Grammage",
@@ -82,12 +84,13 @@ def _length_reader(
 
 
 def _in_microns(text: str, low: float, high: float) -> str:
-    """What to write instead of a bare number that makes sense only in µm: the 90 of a paper, say."""
+    """What to write instead of a bare number that makes sense only in µm, or mil: the 90 of a paper, say."""
+    small = small_unit(typed=True)
     try:
-        as_mm, as_um = parse_length(f"{text} mm"), parse_length(f"{text} um")
+        as_mm, as_um = parse_length(f"{text} {unit()}"), parse_length(f"{text} {small}")
     except NotAMeasure:
         return ""
-    return f"write {text} um" if as_mm > high and low <= as_um <= high else ""
+    return f"write {text} {small}" if as_mm > high and low <= as_um <= high else ""
 
 
 class OrOneLength:
@@ -134,7 +137,8 @@ ScanWidth = Annotated[float, _between(1, 2000), _length_schema("140 mm")]
 
 def _read_scan_widths(value: object) -> object:
     if not isinstance(value, (list, tuple)) or len(value) != 3:
-        raise refuse("are not three widths", "write them from the left of the scan, as [140 mm, 28 mm, 140 mm]")
+        widths = in_units("[140 mm, 28 mm, 140 mm]", "[5 1/2 in, 1 1/8 in, 5 1/2 in]")
+        raise refuse("are not three widths", f"write them from the left of the scan, as {widths}")
     return value
 
 
@@ -147,9 +151,10 @@ def _read_block_thickness(value: object) -> float | str:
     if isinstance(text, str) and not any(sign.isdigit() for sign in text):
         if text.casefold() in ("fill", "free"):
             return "fill"
+        some = in_units("4 mm", "5/32 in")
         raise refuse(
             f"{show(text)!r} is neither a length nor fill",
-            "write it like 4 mm, about 4 mm, layers of and the name of a stock, or fill",
+            f"write it like {some}, about {some}, layers of and the name of a stock, or fill",
         )
     return _length_reader(1, 200)(text)
 
@@ -219,6 +224,13 @@ def _read_tracking(value: object) -> float:
         raise refuse(f"{read_text(value)} is too far apart for letters of one word", "write a share from 0 % to 30 %")
     return share
 
+
+Degree = Annotated[
+    float,
+    BeforeValidator(lambda value: _measured(parse_share, value)),
+    WithJsonSchema({"type": "string", "examples": ["40 %"]}),
+]
+"""How much of something there is, from 0 to 1."""
 
 Tracking = Annotated[float, BeforeValidator(_read_tracking), WithJsonSchema({"type": "string", "examples": ["6 %"]})]
 """How far letters stand apart, in ems: from 0 to 0.3."""

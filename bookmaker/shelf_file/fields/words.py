@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated
 
-from pydantic import BeforeValidator, WithJsonSchema
+from pydantic import BeforeValidator, Field, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from ...ground.drawing import Colour
 from ...ground.ids import LONGEST, slug
 from ...ground.quantities import show
+from ...ground.typefaces.names import BUNDLED
 from ...ground.visible import is_seen
 from .entry import Names, NamesFile
 
@@ -169,7 +170,7 @@ PictureFolder = Annotated[str, BeforeValidator(_read_written), NamesFile("folder
 PdfFile = Annotated[str, BeforeValidator(_read_written), NamesFile("PDF")]
 """The path of a PDF."""
 
-TypefaceName = Annotated[str, BeforeValidator(_read_written), NamesFile("font")]
+TypefaceName = Annotated[str, BeforeValidator(_read_written), NamesFile("font"), Field(examples=[*BUNDLED])]
 """The name of a bundled typeface, or the path of a font file."""
 
 ProfileFile = Annotated[str, BeforeValidator(_read_written), NamesFile("profile")]

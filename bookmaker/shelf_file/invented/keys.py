@@ -6,6 +6,7 @@ from typing import Annotated, Literal, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
+from ...ground.told import in_units
 from ..fields.counts import Count, PartPages
 from ..fields.entry import Entry
 from ..fields.measures import PageSide
@@ -84,5 +85,8 @@ class Invented(Entry):
                 f"write {missing} more, count: {len(self.titles)}, or subjects: of which the others are invented",
             )
         if len(self.heights) != 2 or self.heights[0] > self.heights[1]:
-            raise refuse("has heights that are not a lowest and a highest", "write heights: [17 mm, 23 mm]")
+            raise refuse(
+                "has heights that are not a lowest and a highest",
+                f"write heights: {in_units('[17 mm, 23 mm]', '[0.7 in, 0.9 in]')}",
+            )
         return self

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ...ground.geometry import Size
 from ...ground.quantities import counted
 from ..making import Bench, Chapter, Making
 from ..thing import Around
@@ -58,4 +59,4 @@ def _sizes(book: BookPlan, around: Around) -> Iterator[tuple[str, str]]:
     yield "spine, flat", thick(book.cover.spine)
     yield "book thick", thick(book.thickness.value)
     yield "likely ±", thick(likely)
-    yield "book high × deep", f"{book.height:.1f} × {book.depth:.1f} mm"
+    yield "book high × deep", sides(Size(book.depth, book.height))

@@ -19,14 +19,18 @@ from ...typesetting.stand_ins import printable
 from ..draft import Draft
 from .designs.design import Lettering
 from .designs.dressed import dressed
+from .leaf_tones import browned_pages, ends_art
 from .plan import BookPlan
 
 __all__ = ["draft_book"]
 
+ENDS_BLEED = 0.6
+"""Printed endpapers go on so far beyond their edges, in mm: a cut may be off by as much."""
+
 
 def draft_book(book: BookPlan) -> Draft:
     """Draw everything to print for one book: its pages set, its cover and its jacket dressed."""
-    inside = book.thing.sources.inside.compose(book.frame)
+    inside = _on_its_paper(book, book.thing.sources.inside.compose(book.frame))
     pieces = [_block_piece(book, index, flat, inside) for index, flat in enumerate(book.block.flats, start=1)]
     cover, jacket = _draft_cover(book), _draft_jacket(book)
     labelled, notes = _labelled(book, (*pieces, *cover.pieces, *jacket.pieces), inside.face)
@@ -42,6 +46,19 @@ def draft_book(book: BookPlan) -> Draft:
     )
 
 
+def _on_its_paper(book: BookPlan, inside: Inside) -> Inside:
+    """The pages on the tone of their leaves."""
+    leaf, beyond, tones = Rect(0, 0, *book.page), book.entry.block.trimmed, book.entry.leaf_tones
+    seed, over = book.frame.book.seed, book.entry.right_to_left
+    return replace(inside, pages=browned_pages(tones, inside.pages, leaf, beyond, seed, right_to_left=over))
+
+
+def _ends(book: BookPlan, flat: Flat, face: Face = Face.FRONT) -> Art:
+    """What the pastedowns on one face of a flat show, and the flyleaves beside them."""
+    palette = book.coat.seen.palette_of_set or "library"
+    return ends_art(book.entry.leaf_tones, flat, face, palette, book.coat.words.kin)
+
+
 def _draft_cover(book: BookPlan) -> Draft:
     """The parts of the cover, those that are seen dressed in its design."""
     pieces: list[Piece] = []
@@ -51,7 +68,8 @@ def _draft_cover(book: BookPlan) -> Draft:
     design = book.coat.design.under_jacket() if book.jacket else book.coat.design
     for index, flat in enumerate(book.cover.flats, start=1):
         if not flat.dressed:
-            pieces.append(_piece(book, index, flat, NOTHING))
+            bled = replace(flat, bleed=ENDS_BLEED) if _ends(book, flat) is not NOTHING else flat
+            pieces.append(_piece(book, index, bled, _ends(book, bled)))
             continue
         own = replace(artwork, piece=seen.index(flat), pieces=len(seen))
         art, dress = dressed(design, own, flat, book.coat.words)
@@ -98,10 +116,15 @@ def _piece(book: BookPlan, index: int, flat: Flat, front: Art, reverse: Art = NO
 
 
 def _block_piece(book: BookPlan, index: int, flat: Flat, inside: Inside) -> Piece:
-    front, reverse = (_printed(flat.seen_from(face), inside, book) for face in (Face.FRONT, Face.REVERSE))
+    front, reverse = (_with_ends(book, flat, face, inside) for face in (Face.FRONT, Face.REVERSE))
     # books of one set have the same edges
     front = book.entry.block.dressing(flat, f"edges of {book.coat.words.kin}", book.frame.resolution_dpi) or front
     return _piece(book, index, flat, front, reverse)
+
+
+def _with_ends(book: BookPlan, flat: Flat, face: Face, inside: Inside) -> Art:
+    ends, pages = _ends(book, flat, face), _printed(flat.seen_from(face), inside, book)
+    return Group((ends, pages)) if ends is not NOTHING and pages is not NOTHING else pages if ends is NOTHING else ends
 
 
 def _printed(panels: Iterable[Panel], inside: Inside, book: BookPlan) -> Art:

@@ -7,10 +7,11 @@ from typing import Annotated, Literal, Self
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from ...ground.geometry import Size
+from ...ground.told import in_units
 from ...paper.thickness import ASSEMBLY_TOLERANCE
 from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.counts import LookNumber
-from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.entry import Entry, ThingEntry
 from ...shelf_file.fields.measures import LifeSide, PageSide, SmallLength, Thickness
 from ...shelf_file.fields.words import DoneSteps, SpaceName, ThingId, Title, refuse
 from ...shelf_file.invented.keys import Invented
@@ -21,6 +22,7 @@ from .blocks.kinds import AnyBlock
 from .covers.jacket import Jacket
 from .covers.kinds import AnyCover
 from .designs.kinds import PLAIN, AnyDesign
+from .leaf_tones import AS_PAPER, LeafTones
 from .pages.kinds import BLANK, AnyInside
 from .pages.prose.text_keys import BookLanguage
 from .stands import AS_OTHERS, Stands
@@ -79,7 +81,7 @@ NoVolumes = Annotated[
 """Where a set would stand."""
 
 
-class BookEntry(Entry):
+class BookEntry(ThingEntry):
     """One book. Its size is that of the page; the cover adds what it needs."""
 
     id: ThingId | None = Field(None, description="what it goes by; made of title, volume, series, author and date")
@@ -98,6 +100,7 @@ class BookEntry(Entry):
     jacket: Jacket | None = Field(None, description="a loose jacket around the covered book")
     inside: AnyInside = Field(BLANK, description="what the pages show")
     design: AnyDesign = Field(PLAIN, description="what the cover shows")
+    leaf_tones: LeafTones = Field(AS_PAPER, description="printed or marbled ends, and browned leaves")
     look: LookNumber | None = Field(
         None, description="which of many looks it has: what is left to chance hangs on this"
     )
@@ -131,11 +134,12 @@ class BookEntry(Entry):
     @model_validator(mode="after")
     def _one_size(self) -> Self:
         if (self.size is None) == (self.life_size is None):
+            high, wide = in_units("21 mm", "0.83 in"), in_units("15 mm", "0.59 in")
             said = "has both size and life_size" if self.size else "has no size"
             raise refuse(
                 said,
-                "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page",
-                instead={"size": {"height": "21 mm", "width": "15 mm"}, "life_size": None},
+                f"write either size: {{height: {high}, width: {wide}}} or life_size with the full-size page",
+                instead={"size": {"height": high, "width": wide}, "life_size": None},
             )
         if self.stack and not self.space:
             remedy = "add space: with a name from spaces"

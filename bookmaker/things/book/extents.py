@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from ...ground.problems import Problem, ShelfFileError
+from ...ground.told import in_units
 from ...shelf_file.fields.entry import named
 from ...typesetting.page import BookWords, PageFrame
 from ..terms import Terms
@@ -99,15 +100,16 @@ def _unsettled(book: BookEntry, why: Problem | None) -> Problem:
 
 def misplaced(book: BookEntry) -> Problem | None:
     """What keeps a block from filling: a book without a space, in a stack, or not upright; the field is the book's."""
+    a_thickness = f"write a thickness such as {in_units('4 mm', '5/32 in')}"
     if book.space is None:
         message = "the block is to fill its space, but the book stands in none"
-        remedy = "add space: with a name from spaces, or write a thickness such as 4 mm"
+        remedy = f"add space: with a name from spaces, or {a_thickness}"
     elif book.stack is not None:
         message = "a book in a stack cannot fill its space: the stack takes the height of its longest book"
-        remedy = "leave stack out, or write a thickness such as 4 mm"
+        remedy = f"leave stack out, or {a_thickness}"
     elif book.stands.otherwise:
         message = f"a book with stands: {book.stands.otherwise} cannot fill its space, which takes books that stand"
-        remedy = "leave stands out, or write a thickness such as 4 mm"
+        remedy = f"leave stands out, or {a_thickness}"
     else:
         return None
     return Problem(message, remedy, field=("block", "thickness"))

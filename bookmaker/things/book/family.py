@@ -10,6 +10,7 @@ from pydantic import BeforeValidator, Field
 from ...ground.ids import Called
 from ...ground.problems import Problem, Severity, within
 from ...ground.quantities import counted
+from ...ground.told import figure, unit_named
 from ...ground.units import rounded
 from ...paper.eyesight import Legibility
 from ...shelf_file.fields.words import refuse
@@ -22,7 +23,7 @@ from .drafting import draft_book
 from .entry import BookEntry
 from .facts import facts_of
 from .legibility import lettering_problems, titles_for_a_lens
-from .neighbours import alike_neighbours, kept_looks
+from .neighbours import alike_neighbours, kept_looks, repeated_scenes
 from .pages.kinds import BLANK
 from .plan import Book, BookPlan
 from .side_by_side import dressed, in_look, looks_overruled, palettes_overruled, set_notes
@@ -107,6 +108,7 @@ class Books(Family[BookEntry, BookPlan]):
         yield from palettes_overruled(books)
         yield from looks_overruled(books)
         yield from alike_neighbours(books)
+        yield from repeated_scenes(books)
         resolution = around.terms.resolution
         covers = [
             (plan, draft.spine_title, resolution(plan.lettered_on))
@@ -155,7 +157,7 @@ class Books(Family[BookEntry, BookPlan]):
         books = _books(plans)
         if not books:
             return None
-        title = f"{around.terms.shelf}: {counted(len(books), 'book')}, lengths in mm"
+        title = f"{around.terms.shelf}: {counted(len(books), 'book')}, lengths in {unit_named()}"
         return Table(title, COLUMNS, tuple(_row(book, around) for book in books))
 
 
@@ -177,12 +179,12 @@ def _row(book: BookPlan, around: Around) -> tuple[str, ...]:
         str(block.pages),
         str(block.panels),
         str(len(block.flats)),
-        f"{block.bare.value:.2f}{measured}",
-        f"{book.cover.spine:.2f}",
-        f"{book.thickness.value:.2f}",
-        f"{book.height:.2f}",
-        f"{book.depth:.2f}",
-        f"{likely:.2f}",
+        f"{figure(block.bare.value)}{measured}",
+        figure(book.cover.spine),
+        figure(book.thickness.value),
+        figure(book.height),
+        figure(book.depth),
+        figure(likely),
     )
 
 

@@ -1,4 +1,5 @@
-"""Books that stand side by side in nearly the same colour: told, and parted by other looks if the maker asks for that.
+"""Books that stand side by side in nearly the same colour, or show one scene in one space: told, and parted by other
+looks if the maker asks for that.
 
 Neighbours follow one another in the shelf file and stand in the same space; of a jacket with a design of its own they
 see that. Nothing here changes a book by itself: what was printed stays as it is.
@@ -6,7 +7,7 @@ see that. Nothing here changes a book by itself: what was printed stays as it is
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence, Set
 from dataclasses import replace
 from itertools import pairwise
 
@@ -20,7 +21,7 @@ from .entry import BookEntry
 from .looks import LAST_LOOK
 from .plan import BookPlan
 
-__all__ = ["alike_neighbours", "kept_looks", "seen_design"]
+__all__ = ["alike_neighbours", "kept_looks", "repeated_scenes", "seen_design"]
 
 MOST_NAMED = 3
 """So many pairs are named; more would only fill the screen."""
@@ -53,16 +54,40 @@ def alike_neighbours(books: Sequence[BookPlan]) -> Iterator[Problem]:
         )
 
 
+def repeated_scenes(books: Sequence[BookPlan]) -> Iterator[Problem]:
+    """A note for every space in which books that are no set show one scene, unless the maker named it for both."""
+    shown: dict[tuple[str, str], list[BookPlan]] = {}
+    for book in books:
+        scene, space = _scene(book, book.coat.words), book.entry.space
+        if space and scene:
+            alike = shown.setdefault((space, scene), [])
+            if not alike or not _are_set(alike[-1], book):
+                alike.append(book)
+    for (space, scene), alike in shown.items():
+        if len(alike) > 1 and not all(seen_design(book.entry).scene_named for book in alike):
+            named = ", ".join(book.name for book in alike[:MOST_NAMED]) + (
+                " and more" if len(alike) > MOST_NAMED else ""
+            )
+            yield Problem(
+                f"in {show(space)} {counted(len(alike), 'book')} show one scene, {scene}: {named}",
+                "write scene: with another one, or look: with another number; bookmaker keep --apart finds looks",
+                Severity.NOTE,
+                field=("look",),
+                thing=alike[1].id,
+            )
+
+
 def kept_looks(books: Sequence[BookPlan], *, unlike: bool) -> Mapping[str, int]:
     """The look to write for each book, by its id, so that it stays as it is; for those of a set the same.
 
-    `unlike`: a book that looks nearly like its neighbour, and for which neither look nor colour is written, is given
-    the next look that does not.
+    `unlike`: a book that looks nearly like its neighbour, or shows the scene of one before it in its space, and for
+    which neither look nor colour is written, is given the next look that does not.
     """
     looks = {book.id: book.coat.words.look for book in books}
     if not unlike:
         return looks
     grounds = [_ground(book) for book in books]
+    scenes: dict[str | None, set[str]] = {}
     for number, book in enumerate(books):
         near = [
             (other, grounds[beside])
@@ -71,13 +96,17 @@ def kept_looks(books: Sequence[BookPlan], *, unlike: bool) -> Mapping[str, int]:
         ]
         # what follows has still to choose, unless it is bound
         near = [(other, ground) for other, ground in near if _is_bound(other) or other is books[number - 1]]
-        if not _is_bound(book) and any(_are_alike(grounds[number], ground) for _, ground in near):
-            looks[book.id], grounds[number] = _other_look(book, [ground for _, ground in near if ground])
+        shown = scenes.setdefault(book.entry.space, set())
+        again = _scene(book, book.coat.words) in shown
+        if not _is_bound(book) and (again or any(_are_alike(grounds[number], ground) for _, ground in near)):
+            looks[book.id], grounds[number] = _other_look(book, [ground for _, ground in near if ground], shown)
+        scene = _scene(book, replace(book.coat.words, look=looks[book.id]))
+        shown |= {scene} if scene else set()
     return looks
 
 
 def _alike_by_chance(one: BookPlan, other: BookPlan) -> bool:
-    if one.coat.words.in_set and one.coat.words.set_words == other.coat.words.set_words:
+    if _are_set(one, other):
         return False
     named = [seen_design(book.entry).ground is not None for book in (one, other)]
     return not all(named) and _are_alike(_ground(one), _ground(other))
@@ -96,19 +125,31 @@ def _is_bound(book: BookPlan) -> bool:
     return bool(book.entry.look or book.coat.words.in_set or seen_design(book.entry).ground is not None)
 
 
-def _other_look(book: BookPlan, near: Sequence[Colour]) -> tuple[int, Colour | None]:
-    """The next look whose colour is unlike all near ones, or the one of many that is least like them."""
+def _other_look(book: BookPlan, near: Sequence[Colour], shown: Set[str]) -> tuple[int, Colour | None]:
+    """The next look whose colour is unlike all near ones and whose scene is not shown yet; or the one of many whose
+    scene is not, and whose colour is least like them.
+    """
     words, design = book.coat.words, seen_design(book.entry)
-    best: tuple[float, int, Colour | None] = (-1.0, words.look, _ground(book))
+    best: tuple[tuple[bool, float], int, Colour | None] = ((False, -1.0), words.look, _ground(book))
     for further in range(MOST_LOOKS):
         look = (words.look - 1 + further) % LAST_LOOK + 1
         ground = _coloured(design, replace(words, look=look))
         distance = min((apart(ground, other) for other in near), default=1.0) if ground else 1.0
-        if distance > best[0]:
-            best = (distance, look, ground)
-        if distance >= UNLIKE_NEIGHBOUR:
+        worth = (_scene(book, replace(words, look=look)) not in shown, min(distance, UNLIKE_NEIGHBOUR))
+        if worth > best[0]:
+            best = (worth, look, ground)
+        if worth == (True, UNLIKE_NEIGHBOUR):
             break
     return best[1:]
+
+
+def _scene(book: BookPlan, words: Words) -> str | None:
+    """The scene that the book would show with these words."""
+    return seen_design(book.entry).scene_for(words)
+
+
+def _are_set(one: BookPlan, other: BookPlan) -> bool:
+    return bool(one.coat.words.in_set and one.coat.words.set_words == other.coat.words.set_words)
 
 
 def _coloured(design: Design, words: Words) -> Colour | None:

@@ -12,26 +12,22 @@ from ...ground.geometry import Size
 from ...ground.problems import Problem, ShelfFileError, within
 from ...ground.units import print_mm
 from ...paper.stock import Stock
-from ...paper.thickness import READING_TOLERANCE, Thickness
 from ...sheets.cutting import CutPart
 from ...sheets.flat import Flat
 from ...shelf_file.book_names import BookName
 from ...typesetting.page import PageFrame
 from ...typesetting.punctuation import Punctuation
-from ..answers import Advice, Clothes, Measurable, Stretch
+from ..answers import Advice, Clothes, Stretch
 from ..pinned import Pinned
-from ..standing import Standing, Uncertainty
 from ..terms import Terms
 from ..thing import AnyFamily, Plan, Thing
-from .blocks.block_plan import BlockPlan
 from .coat import Coat, words_of
-from .covers.cover_plan import CoverPlan
-from .covers.jacket import JacketPlan
 from .designs.letters.names import surname
 from .entry import SMALLEST_PAGE, BookEntry
 from .extents import misplaced, page_frame, settled_block
 from .looks import look_of
 from .pages.written import marks_of, parts_of
+from .sizes import BookSizes
 from .sources import UNREAD, Sources, read_sources
 
 __all__ = ["Book", "BookPlan", "plan_book"]
@@ -118,23 +114,13 @@ class Book(Thing):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class BookPlan(Plan):
-    """One book worked out: `page` is its page in mm, `frame` its pages, to be filled.
-
-    `thickness`, `height` and `depth` are those of the finished book, with its jacket if it wears one.
-    `measured` is its share of a row of finished books that was measured, if it stood in one; `measured_error`
-    how far that share may be off, ± mm.
-    """
+class BookPlan(BookSizes):
+    """One book worked out: `page` is its page in mm, `frame` its pages, to be filled."""
 
     thing: Book
     page: Size
     frame: PageFrame
-    block: BlockPlan
-    cover: CoverPlan
-    jacket: JacketPlan | None = None
     coat: Coat
-    measured: float | None = None
-    measured_error: float = 0.0
 
     @property
     def entry(self) -> BookEntry:
@@ -167,38 +153,6 @@ class BookPlan(Plan):
         return (*self.block.cut_list, *self.cover.cut_list)
 
     @property
-    def thickness(self) -> Thickness:
-        """The finished book's thickness, layer by layer."""
-        thickness = (self.jacket or self.cover).thickness
-        return thickness if self.measured is None else thickness.as_measured(self.measured)
-
-    @property
-    def height(self) -> float:
-        """The finished book's height in mm."""
-        return (self.jacket or self.cover).height
-
-    @property
-    def depth(self) -> float:
-        """The finished book from spine to fore-edge, in mm."""
-        return (self.jacket or self.cover).depth
-
-    @property
-    def standing(self) -> Standing:
-        """The finished book as the shelf sees it."""
-        return Standing(
-            thing=self.id,
-            title=self.name,
-            thickness=self.thickness.value,
-            height=self.height,
-            depth=self.depth,
-            uncertainty=Uncertainty(self.thickness.sensitivities, self._own_error, self._reading),
-            stack=self.entry.stack,
-            stance=self.entry.stands.stance(
-                self.block.pages, self.block.thickness, self.thickness, right_to_left=self.entry.right_to_left
-            ),
-        )
-
-    @property
     def fills(self) -> bool:
         """Whether its block takes what the others leave on its space."""
         return self.stretch is not None
@@ -210,29 +164,6 @@ class BookPlan(Plan):
         if found is None:
             return None
         return Stretch(found.at_least, found.at_most, ("block",), now, found.about, found.choices)
-
-    @property
-    def layers(self) -> tuple[tuple[str, Thickness], ...]:
-        """Block, covered book, and the book in its jacket."""
-        covered = (("book without its jacket", self.cover.thickness),) if self.jacket else ()
-        return (("block", self.block.bare), *covered, ("finished book", self.thickness))
-
-    @property
-    def flat_lengths(self) -> Mapping[str, float]:
-        """The spines of cover and jacket."""
-        jacket = {"spine on the flat jacket, fold to fold": self.jacket.spine} if self.jacket else {}
-        return {"spine on the flat cover, fold to fold": self.cover.spine, **jacket}
-
-    @property
-    def measurable(self) -> tuple[Measurable, ...]:
-        """The block, which tells of its paper if it is of one alone, and the covered book."""
-        block = self.block.bare
-        alone = len({layer.stock for layer in block.layers if layer.stock}) == 1
-        scatter = self.entry.assembly_tolerance if alone else None
-        return (
-            Measurable("block by itself", block, ("block", "measured_thickness"), scatter),
-            Measurable("finished book", self.cover.thickness, ("measured_thickness",)),
-        )
 
     @property
     def templates(self) -> Mapping[str, tuple[Flat, ...]]:
@@ -274,23 +205,6 @@ class BookPlan(Plan):
     def notes(self) -> tuple[Problem, ...]:
         """What there is to say about its making."""
         return (*self.block.notes, *self.cover.notes)
-
-    @property
-    def _own_error(self) -> float:
-        """What folding and gluing may add or take, or the reading of the gauge once the finished book was measured."""
-        if self.measured is not None:
-            return self.measured_error
-        return self.entry.assembly_tolerance if self.cover.thickness.measured is None else READING_TOLERANCE
-
-    @property
-    def _reading(self) -> tuple[float, ...]:
-        """The error of the gauge on the block, if only that was measured."""
-        whole = self.measured is not None or self.cover.thickness.measured is not None
-        return () if whole or self.block.bare.measured is None else (READING_TOLERANCE,)
-
-    def as_measured(self, thickness: float, error: float) -> BookPlan:
-        """The book with its share of a row that was measured."""
-        return replace(self, measured=thickness, measured_error=error)
 
     def thinner(self, missing: float) -> Advice | None:
         """Fewer pages, if it then keeps half of them; the thickest book is the first to be asked."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from ...ground.told import figure, unit
 from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, glue_over, print_step
 from ..making import Bench, Chapter, Figure, Making
 from ..thing import Around
@@ -115,4 +116,4 @@ def _closed(box: BoxPlan) -> Iterator[str]:
 
 
 def _sides(room: Room) -> str:
-    return " × ".join(long(side).removesuffix(" mm") for side in room) + " mm"
+    return f"{' × '.join(figure(side, 1) for side in room)} {unit()}"

@@ -43,6 +43,9 @@ def dress_net(plan: BoxPlan, net: Net) -> tuple[Art, tuple[Problem, ...]]:
             art, found = _side(panel, net, surface, faces, words)
             layers.append(art)
             problems += within((panel.role.value,), found)
+        size, to_net = _upright(panel)
+        if over := tuple(plan.entry.written_on(panel.name, size)):
+            layers.append(Group(over, to_net))
     corner = net.corner
     art = Group(tuple(layers), Transform.move(-corner.x, -corner.y)) if layers else NOTHING
     return art, tuple(within((key,), problems))
@@ -85,15 +88,20 @@ def _side(
     panel: NetPanel, net: Net, surface: Surface, faces: DressedFaces, words: Words
 ) -> tuple[Art, tuple[Problem, ...]]:
     """One side on the net, its head turned as the panel says."""
-    rect = panel.rect
-    size = rect.size.turned if panel.quarters % 2 else rect.size
-    turned = Transform.quarter_turn(panel.quarters)
-    around = turned.apply_to(Rect(0, 0, *size))
-    to_net = turned.moved(rect.x - around.x, rect.y - around.y)
+    size, to_net = _upright(panel)
     reach = to_net.inverse.apply_to(_reach(panel, net))
     seen = Size(size.width, max(size.height - panel.covered, size.height / 10))
     dress = dress_surface(surface, seen, reach, words, faces.entry.colour)
     return Group((dress.art,), to_net), dress.problems
+
+
+def _upright(panel: NetPanel) -> tuple[Size, Transform]:
+    """How large a side is as who turns the box sees it, and the way from there to the net."""
+    rect = panel.rect
+    size = rect.size.turned if panel.quarters % 2 else rect.size
+    turned = Transform.quarter_turn(panel.quarters)
+    around = turned.apply_to(Rect(0, 0, *size))
+    return size, turned.moved(rect.x - around.x, rect.y - around.y)
 
 
 def _reach(panel: NetPanel, net: Net) -> Rect:

@@ -33,22 +33,26 @@ LARGEST = 2.0
 """Small boxes are drawn at most so many times as large as they are."""
 
 
-def folding_figure(net: Net, room: float) -> Figure:
-    """A net after each step of its folding, side by side and numbered, in a room so many mm wide."""
+def folding_figure(net: Net, room: float, share: float = 1.0) -> Figure:
+    """A net after each step of its folding, side by side and numbered, in a room so many mm wide.
+
+    With a `share` under 1 it is seen on the way: what folds flat shows nothing of the fold when it is done.
+    """
     across = max(1, int(room // CELL.width))
     rows = -(-len(net.steps) // across)
     size = Size(min(across, len(net.steps)) * CELL.width, rows * CELL.height)
     art: list[Art] = []
     for number, step in enumerate(net.steps):
         corner = Point(number % across * CELL.width, size.height - (number // across + 1) * CELL.height)
-        art.append(Group((_drawn(net, step),), Transform.move(*corner)))
+        art.append(Group((_drawn(net, step, share),), Transform.move(*corner)))
         art.append(word(str(number + 1), corner.plus(2.0, CELL.height - 2.0), 2.6))
     return Figure(Group(tuple(art)), size, f"Folding the {net.name}, step by step; what moves is darker.")
 
 
-def _drawn(net: Net, step: int) -> Art:
-    """A net after a step, as large as a cell takes."""
-    panels = [_seen(panel, pose, step, net.shown) for panel, pose in _with_poses(net, step)]
+def _drawn(net: Net, step: int, share: float) -> Art:
+    """A net after a step, or a share of it, as large as a cell takes."""
+    poses = folded(net, step, share)
+    panels = [_seen(panel, poses[panel.name], step, net.shown) for panel in net.panels]
     box = Rect.around(point for panel in panels for point in panel.outline)
     scale = min((CELL.width - GAP) / box.width, (CELL.height - GAP) / box.height, LARGEST)
     to_page = Transform(a=scale, d=scale, e=GAP / 2 - box.x * scale, f=GAP / 2 - box.y * scale)
@@ -57,11 +61,6 @@ def _drawn(net: Net, step: int) -> Art:
         path = polygon([to_page.apply(point) for point in panel.outline])
         art += [Filled(path, panel.colour), Stroked(path, EDGE)]
     return Group(tuple(art))
-
-
-def _with_poses(net: Net, step: int) -> Iterator[tuple[NetPanel, Pose]]:
-    poses = folded(net, step)
-    return ((panel, poses[panel.name]) for panel in net.panels)
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import ceil
 from typing import TYPE_CHECKING, Annotated, Any
 
 from pydantic import Field
 
 from ...ground.ids import Called
 from ...ground.problems import Problem, Severity, within
+from ...ground.told import figure, rounded_up, unit
 from ...ground.units import print_mm, rounded
 from ...paper.thickness import READING_TOLERANCE
 from ...sheets.piece import Piece
@@ -86,10 +86,10 @@ class Slipcases(Family[SlipcaseEntry, SlipcasePlan]):
         """
         if plan.row_tolerance <= plan.entry.clearance + 1e-9:
             return
-        clearance = f"write clearance: {print_mm(ceil(plan.row_tolerance * 100 - 1e-6) / 100, 2)}"
+        clearance = f"write clearance: {print_mm(rounded_up(plan.row_tolerance, 2), 2)}"
         measured = (
             "finish the books before you print the box, and write what they measure side by side as "
-            f"measured_rows: - {{books: [{around.called(plan.held)}], thickness: … mm}}"
+            f"measured_rows: - {{books: [{around.called(plan.held)}], thickness: … {unit()}}}"
         )
         yield Problem(
             f"its books may be off by ± {print_mm(plan.row_tolerance, 2)} together, "
@@ -119,5 +119,5 @@ SLIPCASES = Slipcases()
 
 def _row(box: SlipcasePlan, around: Around) -> tuple[str, ...]:
     _, likely = box.uncertainty.spread(around.terms.tolerances)
-    sides = (f"{side:.2f}" for side in (*box.inside, *box.outside, likely))
+    sides = (figure(side) for side in (*box.inside, *box.outside, likely))
     return (box.name, str(len(box.held)), *sides, box.space or "–")

@@ -16,12 +16,13 @@ from ...ground.geometry import Rect
 from ...ground.pictures import Picture
 from ...ground.problems import Problem, Severity, ShelfFileError, gathered
 from ...ground.quantities import counted
+from ...ground.told import rounded_down
 from ...ground.units import print_mm
 from ...paper.stock import Stock
 from ...sheets.flat import Flat, Role
 from ...sheets.sheet_room import flat_too_large
 from ...shelf_file.book_names import BookName
-from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.entry import ThingEntry
 from ...shelf_file.fields.measures import SmallLength, TabWidth
 from ...shelf_file.fields.words import Flag, SpaceName, StockName, ThingId, Title, read_title, refuse
 from ..answers import Named, Niche
@@ -61,7 +62,7 @@ BookNames = Annotated[
 """Books by their titles, or by their numbers on the list, counted from 1."""
 
 
-class SlipcaseEntry(Entry):
+class SlipcaseEntry(ThingEntry):
     """A slipcase."""
 
     id: ThingId | None = Field(None, description="what it goes by; made of its name, if not given")
@@ -239,12 +240,13 @@ def _tab_problems(inside: BoxSize, stock: Stock, tabs: Tabs) -> Iterator[Problem
     """Tabs are no wider than the box and long enough to hold."""
     if inside.width < SMALLEST_TAB:
         yield Problem(
-            f"the room inside is {print_mm(inside.width, 2)} wide, too narrow for glue tabs of {SMALLEST_TAB:g} mm",
+            f"the room inside is {print_mm(inside.width, 2)} wide, too narrow for glue tabs of "
+            f"{print_mm(SMALLEST_TAB)}",
             "put another book in, or write a larger clearance",
             field=("books",),
         )
     elif tabs.width > inside.width + 1e-9:
-        most = print_mm(int(inside.width * 10 + 1e-6) / 10, 1)
+        most = print_mm(rounded_down(inside.width), 1)
         yield Problem(
             f"tabs of {print_mm(tabs.width)} are wider than the room inside, which is {print_mm(inside.width, 2)}",
             f"write {print_mm(SMALLEST_TAB)} to {most}, or leave tab out",

@@ -17,10 +17,10 @@ from ..manuscripts.passage import Passage, Role
 from ..manuscripts.ranks import Rank
 from .headings import Headings
 from .initials import Opening, opening
-from .matter import Initial, Matter
+from .matter import Initial, Matter, with_runs
 from .mottoes import motto_lines
 from .recasting import Recasting
-from .remarks import UNREMARKABLE, Hindrance, Plain, Remarks, together
+from .remarks import UNREMARKABLE, Hindrance, Plain, Remarks
 from .setting import Manner, Setting
 from .tables import cells_of, in_columns
 from .text_captions import Captions
@@ -98,7 +98,7 @@ class Galley:
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         self._captions = Captions(self.fount, self.setting, self.lines, passages)
         for passage, following in zip(passages, (*passages[1:], None), strict=True):
-            matter = _remarked(self._setters[passage.role](passage), self._without_capital(passage))
+            matter = self._setters[passage.role](passage).remarked(self._without_capital(passage))
             if matter.reached != self._reached:
                 matter = matter._replace(reached=self._reached)
             self._reached += passage.words
@@ -107,7 +107,7 @@ class Galley:
             if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
                 apart.append(matter)
             else:
-                yield from _counted(apart)
+                yield from with_runs(apart)
                 apart = []
                 yield matter
             if passage.role is Role.PLATE:
@@ -115,7 +115,7 @@ class Galley:
             if not (self._opening and passage.inset):  # a quotation may stand under the head of a chapter
                 self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
             self._before = passage
-        yield from _counted(apart)
+        yield from with_runs(apart)
 
     def _without_capital(self, passage: Passage) -> Remarks:
         """A remark if a chapter begins with something that has no drop capital whatever its letters are."""
@@ -141,13 +141,13 @@ class Galley:
             boxes = self._boxes_for(measures, setting.size, ragged=False)
             self.recasting.remember(self._reached, passage.text, measures, boxes)
         matter = self._prose(Role.BODY, self._lines(passage.text, measures), passage)
-        return _remarked(matter, Remarks(plain=(plain,))) if plain else matter
+        return matter.remarked(Remarks(plain=(plain,))) if plain else matter
 
     def _prose(self, role: Role, found: SetLines, passage: Passage) -> Matter:
         lines, wide, short = found
         before, size, step = self._blank_before(passage), self.setting.size, self.setting.leading
         matter = Matter(role, lines, len(lines), size, step, before=before, reached=self._reached)
-        return _remarked(matter, Remarks(wide, short)) if wide or short else matter
+        return matter.remarked(Remarks(wide, short)) if wide or short else matter
 
     def _inset(self, passage: Passage) -> tuple[float, float]:
         """How far a passage stands in from the left and, if it is a quotation, from the right."""
@@ -188,7 +188,7 @@ class Galley:
         matter = self._prose(Role.VERSE, found, passage)
         step = min(setting.size, setting.measure / 10)
         marks = (Initial(self._mark(passage), left - step, setting.size),) if passage.mark else ()
-        return _remarked(matter._replace(together=together, bound=turned, initials=marks), Remarks(verses=widths))
+        return matter._replace(together=together, bound=turned, initials=marks).remarked(Remarks(verses=widths))
 
     def _sparing(self, room: float, *, hanging: bool = False) -> Boxes:
         """Boxes of words that are hyphenated only where `room` mm are too narrow for them."""
@@ -228,7 +228,7 @@ class Galley:
         matter = self._prose(Role.PLACED, found._replace(lines=lines), passage)
         turned = (words for words, part in zip(texts, parts, strict=True) if len(part.lines) > 1)
         before = 1 if passage.mark == CENTRED and self._before else matter.before
-        return _remarked(matter._replace(together=len(lines), before=before), Remarks(placed=tuple(turned)))
+        return matter._replace(together=len(lines), before=before).remarked(Remarks(placed=tuple(turned)))
 
     def _tied(self, matter: Matter, passage: Passage, following: Passage | None) -> Matter:
         """Lines in the middle or at the right with what they begin, or else with what they sign or end."""
@@ -283,22 +283,3 @@ class Galley:
         """Boxes of which none is wider than any of some lines in type of a size in mm."""
         room = min(self._room, (min(measures.widths) - max(0.0, measures.indent)) / size)
         return self._sets.ragged(room) if ragged else self._sets.filled(room)
-
-
-def _remarked(matter: Matter, remarks: Remarks) -> Matter:
-    """The matter with more remarks."""
-    return matter if remarks is UNREMARKABLE else matter._replace(remarks=together((matter.remarks, remarks)))
-
-
-def _counted(apart: list[Matter]) -> Iterator[Matter]:
-    """Matter set apart from the text around it, each piece with the rows from its beginning to the end of all."""
-    run, following = 0.0, 0.0
-    counted: list[Matter] = []
-    for matter in reversed(apart):
-        if matter.role is Role.PLATE:
-            counted.append(matter)
-            continue
-        run += matter.rows + max(following, matter.after) if run else matter.rows
-        following = matter.before
-        counted.append(matter._replace(run=run))
-    return reversed(counted)

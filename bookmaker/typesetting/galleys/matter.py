@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from ..lines.set_lines import SetLine
 from ..manuscripts.passage import Role
-from .remarks import UNREMARKABLE, Remarks
+from .remarks import UNREMARKABLE, Remarks, together
 
-__all__ = ["Initial", "Matter"]
+__all__ = ["Initial", "Matter", "with_runs"]
 
 
 class Initial(NamedTuple):
@@ -58,3 +59,21 @@ class Matter(NamedTuple):
     rule: tuple[int, float, float] | None = None
     reached: int = 0
     remarks: Remarks = UNREMARKABLE
+
+    def remarked(self, remarks: Remarks) -> Matter:
+        """The matter with more remarks."""
+        return self if remarks is UNREMARKABLE else self._replace(remarks=together((self.remarks, remarks)))
+
+
+def with_runs(apart: Sequence[Matter]) -> Iterator[Matter]:
+    """Matter set apart from the text around it, each piece with the rows from its beginning to the end of all."""
+    run, following = 0.0, 0.0
+    found: list[Matter] = []
+    for matter in reversed(apart):
+        if matter.role is Role.PLATE:
+            found.append(matter)
+            continue
+        run += matter.rows + max(following, matter.after) if run else matter.rows
+        following = matter.before
+        found.append(matter._replace(run=run))
+    return reversed(found)

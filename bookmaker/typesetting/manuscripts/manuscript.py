@@ -11,11 +11,13 @@ from functools import cached_property
 from pathlib import Path
 from typing import NoReturn
 
+from ...ground.demands import demand
 from ...ground.files import Wanted, read_file
 from ...ground.kept import digest
 from ...ground.problems import Problem, Severity, ShelfFileError
 from ...ground.scripts import reads_from_right
 from ...ground.typefaces import Typeface
+from ...ground.visible import composed
 from ..chosen_faces import face_that_has
 from ..galleys.mottoes import under_next_head, with_mottoes
 from ..lines.fount import Style, as_read
@@ -137,10 +139,12 @@ def read_manuscript(
             is read from right to left and that the typeface does not have.
     """
     name = path.name
-    raw = _decoded(name, read_file(path, TEXT, written, ("file",)).data).replace("\r\n", "\n").replace("\r", "\n")
+    data = read_file(path, TEXT, written, ("file",)).data
+    demand("letters", len(data), name=name, field=("file",))
+    raw = _decoded(name, data).replace("\r\n", "\n").replace("\r", "\n")
     if "\0" in raw:
         _refuse(f"{name} has a null byte in line {_line_of(raw, chr(0))}: it is not plain text", SAVE_AS_TEXT)
-    raw = unicodedata.normalize("NFC", raw)
+    raw = composed(raw)
     kept, notes = _without_hidden(name, raw)
     if path.suffix.casefold() in MARKDOWN:
         passages, left_out = passages_of(kept, name)

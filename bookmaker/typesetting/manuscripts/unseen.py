@@ -34,10 +34,6 @@ def _is_unseen(passage: Passage) -> bool:
 
 
 def _tidied(passage: Passage) -> Passage:
-    words = passage.text.split(" ")
-    seen = [word for word in words if is_seen(as_read(word))]
-    return (
-        passage
-        if passage.role is not Role.HEADING or len(seen) == len(words)
-        else passage._replace(text=" ".join(seen))
-    )
+    if passage.role is not Role.HEADING:
+        return passage
+    return passage._replace(text=" ".join(word for word in passage.text.split(" ") if is_seen(as_read(word))))

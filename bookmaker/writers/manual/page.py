@@ -11,8 +11,11 @@ from pathlib import Path
 from markdown_it import MarkdownIt
 
 from .chapters import FOLDER, anchor_of
+from .places import SAYS, row_anchor
 
-__all__ = ["manual_page"]
+__all__ = ["SEARCH", "STYLE", "manual_page"]
+
+TABLE = re.compile(r"<table>\n<thead>\n<tr>\n<th>(.*?)</th>.*?</table>", re.DOTALL)
 
 STYLE = """
 :root { color-scheme: light dark; }
@@ -24,6 +27,9 @@ td, th { border-bottom: 1px solid #8888; padding: 0.25rem 0.5rem; text-align: le
 img { max-width: 100%; }
 form { position: sticky; top: 0; background: Canvas; padding: 0.5rem 0; }
 input { font: inherit; width: 100%; box-sizing: border-box; }
+:target { scroll-margin-top: 5rem; }
+tr:target { background: Mark; color: MarkText; scroll-margin-top: 11rem; }
+tr:target a { color: inherit; }
 .hidden { display: none; }
 @media print { form { display: none; } .hidden { display: block; } section.chapter { break-before: page; } }
 """
@@ -51,19 +57,22 @@ document.querySelector('form').addEventListener('submit', event => event.prevent
 """
 
 
-def manual_page(chapters: Mapping[str, str]) -> str:
+def manual_page(chapters: Mapping[str, str], style: str = "", script: str = "") -> str:
     """The page; `chapters` are texts in Markdown by name, in their order.
 
-    A heading of a chapter has the anchor chapter-heading, the chapter itself the one of its name.
+    A heading of a chapter has the anchor chapter-heading, the chapter itself the one of its name, rows of tables those
+    of `row_anchor`. `style` and `script` are the addresses of `STYLE` and `SEARCH`; without them both are in the page.
     """
+    looks = f'<link rel="stylesheet" href="{style}">' if style else f"<style>{STYLE}</style>"
+    search = f'<script type="module" src="{script}"></script>' if script else f"<script>{SEARCH}</script>"
     body = "\n".join(_chapter(name, text) for name, text in chapters.items())
     return (
         '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
-        f"<title>The manual of bookmaker</title>\n<style>{STYLE}</style>\n</head>\n<body>\n"
+        f"<title>The manual of bookmaker</title>\n{looks}\n</head>\n<body>\n"
         '<form role="search"><label>Search the manual <input type="search"></label></form>\n'
         '<p id="none" hidden>Nothing has all these words.</p>\n'
-        f"<main>\n{body}\n</main>\n<script>{SEARCH}</script>\n</body>\n</html>\n"
+        f"<main>\n{body}\n</main>\n{search}\n</body>\n</html>\n"
     )
 
 
@@ -71,15 +80,31 @@ def _chapter(name: str, text: str) -> str:
     rendered = MarkdownIt("commonmark").enable("table").render(text)
     rendered = re.sub(r'href="([^"]+)"', lambda link: f'href="{_target(name, html.unescape(link[1]))}"', rendered)
     rendered = re.sub(r'src="([^"]+)"', lambda link: f'src="{_embedded(html.unescape(link[1]))}"', rendered)
+    rendered = TABLE.sub(_with_anchors, rendered)
     parts = re.split(r"(?=<h[1-6]>)", rendered)
     return f'<section class="chapter">\n{"".join(_part(name, part) for part in parts if part.strip())}</section>'
+
+
+def _with_anchors(table: re.Match[str]) -> str:
+    """A table whose rows have anchors, where each row tells of a key or a message."""
+    head = table[1]
+    if not head.startswith("key of ") and head != SAYS:
+        return table[0]
+
+    def anchored(row: re.Match[str]) -> str:
+        return f'<tr id="{row_anchor(head, _words(row[1]))}">\n<td>{row[1]}</td>'
+
+    return re.sub(r"<tr>\n<td>(.*?)</td>", anchored, table[0])
+
+
+def _words(rendered: str) -> str:
+    return html.unescape(re.sub(r"<[^>]+>", "", rendered))
 
 
 def _part(name: str, part: str) -> str:
     if not (head := re.match(r"<h([1-6])>(.*?)</h\1>", part)):
         return part
-    title = html.unescape(re.sub(r"<[^>]+>", "", head[2]))
-    anchor = name if head[1] == "1" else f"{name}-{anchor_of(title)}"
+    anchor = name if head[1] == "1" else f"{name}-{anchor_of(_words(head[2]))}"
     return f'<section class="part" id="{html.escape(anchor)}">\n{part}</section>\n'
 
 

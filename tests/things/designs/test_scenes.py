@@ -17,8 +17,10 @@ from bookmaker.ground.geometry import Rect, Size
 from bookmaker.sheets.flat import Flat, Role
 from bookmaker.things.book.designs.design import InSet, Words
 from bookmaker.things.book.designs.palettes import BONE, PALETTES, Material
+from bookmaker.things.book.designs.scenes.manners import MANNERS, in_fashion, manners_for
 from bookmaker.things.book.designs.scenes.paperback_ideas import IDEAS, Field
-from bookmaker.things.book.designs.scenes.scenes import BY_DAY, BY_NIGHT, choose_scene, inks_of
+from bookmaker.things.book.designs.scenes.scenes import SCENES as MOTIFS
+from bookmaker.things.book.designs.scenes.scenes import choose_plate, inks_of
 from bookmaker.things.book.designs.scenes.stage import Stage
 from bookmaker.things.book.designs.styles.paperback import Paperback
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
@@ -27,7 +29,7 @@ from tests.kit.flats import flat_of, panel
 from tests.kit.recording import Filled, Stroked, record
 from tests.kit.styles import dressed
 
-SCENES = list(dict.fromkeys((*BY_DAY, *BY_NIGHT)))
+SCENES = [motif.draw for motif in MOTIFS.values()]
 TITLES = ("Salt", "Rope", "Bees", "Moths", "Clocks", "Rain", "North", "Small Hours", "Ten Doors", "Weather", "Ice")
 DOTS = 50
 """Pixels of a rendered millimetre."""
@@ -51,28 +53,30 @@ def column(image: Image.Image, flat: Flat, x: float) -> list[tuple[int, ...]]:
     return [image.getpixel((int(x * DOTS), y)) for y in range(int(high * 0.55), int(high * 0.97))]  # type: ignore[misc]
 
 
-@pytest.mark.parametrize("author", ["A. Fell", "B. Fell", "C. Fell", "D. Fell", "E. Fell", "F. Fell"])
-def test_a_drawn_landscape_runs_across_the_spines_of_a_set(author: str, tmp_path: FilePath) -> None:
+@pytest.mark.parametrize("scene", ["balloons", "bridge", "castle", "hills", "oak", "windmill", "works"])
+def test_a_drawn_landscape_runs_across_the_spines_of_a_set(scene: str, tmp_path: FilePath) -> None:
     ends: list[list[tuple[int, ...]]] = []
     flat = flat_of(3.6)
     spine = panel(flat, Role.SPINE)
     for volume, begins in (("I", 0.0), ("II", spine.width)):
-        words = Words("Annals", author, volume, in_set=InSet(0, begins, spine.width * 2))
-        image = pixels(flat, words, tmp_path, palette="harbour", wear="none", colour="#b59a68")
+        words = Words("Annals", "B. Fell", volume, in_set=InSet(0, begins, spine.width * 2))
+        image = pixels(
+            flat, words, tmp_path, palette="harbour", wear="none", colour="#b59a68", scene=scene, manner="flat"
+        )
         ends += [column(image, flat, spine.x + 0.02), column(image, flat, spine.right - 0.02)]
     first_left, first_right, second_left, _ = ends
     assert unlike(first_right, second_left) < 0.2
     assert min(unlike(first_left, second_left), unlike(first_left, first_right)) > 0.3
 
 
-@pytest.mark.parametrize("author", ["A. Fell", "B. Fell", "C. Fell", "D. Fell", "E. Fell", "F. Fell"])
-def test_books_of_unlike_heights_stand_on_one_landscape(author: str, tmp_path: FilePath) -> None:
+@pytest.mark.parametrize("scene", ["balloons", "bridge", "castle", "hills", "oak", "windmill", "works"])
+def test_books_of_unlike_heights_stand_on_one_landscape(scene: str, tmp_path: FilePath) -> None:
     """Where the spines meet it is as high over the tail on the low as on the high one; in front of the sky, too."""
     low, high = flat_of(3.6, height=21), flat_of(3.6, height=27)
     wide = panel(low, Role.SPINE).width
-    first = Words("Annals", author, "I", in_set=InSet(0, 0.0, wide * 2, (), 6.0, 0.0, 1.0))
-    second = Words("Annals", author, "II", in_set=InSet(0, wide, wide * 2, (), 0.0, 6.0, 21 / 27))
-    keys = {"palette": "harbour", "wear": "none", "colour": "#b59a68"}
+    first = Words("Annals", "B. Fell", "I", in_set=InSet(0, 0.0, wide * 2, (), 6.0, 0.0, 1.0))
+    second = Words("Annals", "B. Fell", "II", in_set=InSet(0, wide, wide * 2, (), 0.0, 6.0, 21 / 27))
+    keys = {"palette": "harbour", "wear": "none", "colour": "#b59a68", "scene": scene, "manner": "flat"}
     ends = []
     for flat, words, x in ((low, first, wide - 0.02), (high, second, 0.02)):
         image = pixels(flat, words, tmp_path, **keys)
@@ -88,11 +92,30 @@ def unlike(one: list[tuple[int, ...]], other: list[tuple[int, ...]]) -> float:
     return sum(step > 24 for step in apart) / len(apart)
 
 
-def test_scenes_are_many_by_day_and_by_night() -> None:
+def test_scenes_and_manners_are_many_by_day_and_by_night() -> None:
     day, night = Colour.from_hex("#b59a68"), Colour.from_hex("#1f2c40")
+    everything = set()
     for ground in (day, night):
-        chosen = {choose_scene(ground, Random(seed)).__name__ for seed in range(200)}
-        assert len(chosen) >= 10
+        chosen = [choose_plate("auto", "auto", ground, None, seed) for seed in range(900)]
+        assert len({plate.scene for plate in chosen}) >= 28
+        assert len({plate.manner for plate in chosen}) >= 8
+        everything |= {plate.scene for plate in chosen}
+    assert everything == set(MOTIFS)
+    assert len(MOTIFS) >= 30
+    assert len(MANNERS) >= 10
+
+
+@pytest.mark.parametrize("year", [1820, 1870, 1905, 1935, 1955, 1975, 2010])
+def test_a_book_shows_nothing_of_a_later_age_in_a_manner_of_its_own(year: int) -> None:
+    for seed in range(200):
+        ground = Colour.from_hex(("#b59a68", "#1f2c40")[seed % 2])
+        scene, manner = choose_plate("auto", "auto", ground, year, seed)
+        assert MOTIFS[scene].since <= year
+        assert manner == "flat" or in_fashion(manner, year)
+
+
+def test_what_the_maker_names_is_shown() -> None:
+    assert choose_plate("train", "woodcut", BONE, 1700, 3) == ("train", "woodcut")
 
 
 @every_scene
@@ -105,6 +128,45 @@ def test_a_scene_inks_its_whole_area_and_leaves_the_upper_sky_plain(scene) -> No
     assert Rect.around(fills[0].path.points()) == pytest.approx(area)
     high = [Rect.around(mark.path.points()) for mark in fills[1:]]
     assert all(rect.top <= 22.0 * 0.62 for rect in high)
+
+
+@pytest.mark.parametrize("manner", MANNERS)
+@pytest.mark.parametrize(("part", "ground"), list(enumerate(["#b59a68", "#1f2c40", "#4f6d73"])))
+def test_every_manner_leaves_the_upper_sky_plain_and_its_own_colour(manner: str, part: int, ground: str) -> None:
+    """Every scene in every manner under one of three skies."""
+    sky = Colour.from_hex(ground)
+    inks = inks_of(sky, None, "harbour", Random(3))
+    stage = Stage(Rect(-2, -2, 40, 26), 0.0, 22.0, 26.0, 15.0, 5)
+    for motif in [*MOTIFS.values()][part::3]:
+        marks = tuple(motif.draw(stage, inks))
+        first, *rest = record(Group(tuple(MANNERS[manner].draw(stage, marks, inks)))).marks  # type: ignore[index]
+        assert isinstance(first, Filled)
+        assert first.colour == sky
+        for mark in rest:
+            lowest = min([Rect.around(clip.points()).top for clip in mark.clips] or [99.0])
+            assert min(Rect.around(mark.path.points()).top, lowest) <= 22.0 * 0.64  # type: ignore[union-attr]
+
+
+def test_manners_differ_at_a_glance(tmp_path: FilePath) -> None:
+    """One scene in every manner for a pale sky: each pair differs by at least 1 % of black over the whole cover."""
+    keys = {"scene": "harbour", "colour": "#b59a68", "front_title": "no", "spine_title": "none", "wear": "none"}
+    seen = [
+        pixels(flat_of(), Words("Salt"), tmp_path, dots=4.0, manner=name, **keys)
+        for name in manners_for(Colour.from_hex("#b59a68"), None)
+    ]
+    for one, other in combinations(seen, 2):
+        assert sum(ImageStat.Stat(ImageChops.difference(one, other)).mean) / 3 > 0.01 * 255
+
+
+def test_a_scene_runs_round_the_spine_without_a_step(tmp_path: FilePath) -> None:
+    """Just before and just behind a fold the same inks stand at the same height, whatever light has done to books."""
+    flat = flat_of(4.0)
+    spine = panel(flat, Role.SPINE)
+    for title in TITLES:
+        image = pixels(flat, Words(title), tmp_path, wear="none", spine_title="none", scene="hills", manner="flat")
+        for x in (spine.x, spine.right):
+            before, behind = (column(image, flat, x + away) for away in (-0.03, 0.03))
+            assert unlike(before, behind) < 0.08
 
 
 @every_scene

@@ -69,6 +69,21 @@ def test_no_two_neighbours_have_the_same_colour_once_they_are_kept_apart(tmp_pat
             assert apart(one, other) > 0.05
 
 
+def test_no_scene_comes_twice_in_a_space_once_books_are_kept_apart(tmp_path: Path) -> None:
+    found = row_of(tmp_path, [f"Book {number}" for number in range(20)], ["style: picture"] * 20)
+    assert any("show one scene" in problem.message for problem in found.problems)
+    assert not isinstance(edited(found.shelf, list(looks_kept(found.shelf, found.plan, unlike=True))), Problem)
+    after = check(tmp_path / "shelf.yaml")
+    assert not any("show one scene" in problem.message for problem in after.problems)
+    shown = [book.coat.design.scene_for(book.coat.words) for book in books_of(after.plan)]
+    assert len(set(shown)) == len(shown) == 20
+
+
+def test_scenes_that_were_named_are_no_news(tmp_path: Path) -> None:
+    found = row_of(tmp_path, ["One", "Two"], ["style: picture, scene: train", "style: picture, scene: train"])
+    assert not any("show one scene" in problem.message for problem in found.problems)
+
+
 def test_a_look_hangs_on_nothing_that_stands_beside(tmp_path: Path) -> None:
     """Inserted, removed, put in another order, titled anew under its id: each has the colour it had."""
     titles, designs = [f"Book {number}" for number in range(12)], ["style: cloth"] * 12

@@ -22,7 +22,7 @@ from bookmaker.things.book.designs.letters.lettering import Hand
 from bookmaker.things.book.designs.letters.spine import Spine, free_room, letter_spine
 from bookmaker.things.book.designs.letters.titling import Placed
 from bookmaker.things.book.designs.ornament.devices import DEVICES
-from bookmaker.things.book.designs.ornament.ornaments import FLEURONS
+from bookmaker.things.book.designs.ornament.fleurons import FLEURONS
 from bookmaker.things.book.designs.styles.plain import Plain
 from bookmaker.things.book.legibility import lettering_problems
 from bookmaker.workshop import Checked

@@ -58,7 +58,7 @@ def test_words_never_leave_their_panel_nor_cross_a_fold(
     volume: str,
 ) -> None:
     flat = flat_of(thickness, height * 0.7, height)
-    homes = [panel.rect for panel in flat.panels if panel.role in (Role.SPINE, Role.FRONT)]
+    homes = [panel.rect for panel in flat.panels if panel.role in (Role.SPINE, Role.FRONT, Role.BACK)]
     for text in drawn(model, flat, Words(title[:120], author, volume), spine_title=way, device=device).texts:
         assert any(home.contains(ink_box(text), 1e-6) for home in homes), text.text
 

@@ -87,7 +87,8 @@ def test_parts_follow_one_another_on_the_pages_they_ask_for(
     assert shown(inside, sorted(SHOWS)) == expected + [""] * spare
     assert inside.headings == tuple(Heading(f"part {number}", start) for number, start in enumerate(starts))
     for number, (page, kind) in enumerate(zip(inside.pages, [*expected, *[""] * spare], strict=True), start=1):
-        assert [text.text for text in record(page).texts] == ([str(number)] if kind else [])
+        said = [text.text for text in record(page).texts if kind != "dummy text" or text.text.isdigit()]
+        assert said == ([str(number)] if kind else [])
 
 
 @given(parts=PARTS, open_ended=st.integers(0, 5), extra=st.integers(0, 9))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ....ground.problems import FieldPath, Problem
+from ....ground.told import print_grammage
 from ....ground.units import print_mm
 from ....paper.stock import Stock
 
@@ -24,8 +25,8 @@ def stiff_folds(stock: Stock, *, scored: bool) -> tuple[Problem, ...]:
     if scored:
         return ()
     if stock.grammage is not None:
-        stiff, measure = stock.grammage > STIFF_GRAMMAGE, f"weighs {stock.grammage:g} g/m²"
-        limit = f"{STIFF_GRAMMAGE:g} g/m²"
+        stiff, measure = stock.grammage > STIFF_GRAMMAGE, f"weighs {print_grammage(stock.grammage)}"
+        limit = print_grammage(STIFF_GRAMMAGE)
     else:
         stiff, measure = stock.caliper > STIFF_CALIPER, f"is {print_mm(stock.caliper)} thick"
         limit = print_mm(STIFF_CALIPER)

@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterable
 
 from ....ground.geometry import Point, Rect, Size
 from ....ground.problems import Problem
+from ....ground.told import rounded_down
 from ....ground.units import print_mm
 from ....sheets.flat import Stroke
 
@@ -26,7 +27,7 @@ def wasteful_trim(trim: float, page: Size) -> tuple[Problem, ...]:
     return (
         Problem(
             f"a trim of {print_mm(trim)} at each edge eats a page of {print_mm(page.width)} × {print_mm(page.height)}",
-            f"write at most a quarter of its shorter side, {print_mm(int(most * 100) / 100)}",
+            f"write at most a quarter of its shorter side, {print_mm(rounded_down(most, 2), 2)}",
             field=("block", "trim"),
             limit=print_mm(most),
         ),

@@ -9,6 +9,7 @@ from pydantic import Field
 
 from ....ground.geometry import Axis, Point, Rect
 from ....ground.problems import Problem, ShelfFileError
+from ....ground.told import rounded_down
 from ....ground.units import print_mm
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
@@ -113,7 +114,7 @@ def _flap(entry: Jacket, cover: CoverPlan) -> float:
     else:
         message = f"a flap of {print_mm(flap)} is wider than the side it lies behind, which is {print_mm(most, 2)}"
     # rounded down to a tenth, so that the widest flap offered is one that is taken
-    limit = f"{print_mm(SMALLEST_FLAP)} to {print_mm(int(most * 10 + 1e-6) / 10, 1)}"
+    limit = f"{print_mm(SMALLEST_FLAP)} to {print_mm(rounded_down(most), 1)}"
     raise ShelfFileError((Problem(message, f"write {limit}", field=("jacket", "flap"), limit=limit),))
 
 

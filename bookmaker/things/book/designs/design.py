@@ -20,7 +20,7 @@ from ....shelf_file.fields.measures import Tracking
 from ....shelf_file.fields.words import Flag, Ink
 from .artwork import NO_ARTWORK, Artwork
 from .ornament.devices import DeviceName
-from .ornament.ornaments import OrnamentName
+from .ornament.fleurons import OrnamentName
 from .palettes import Material, PaletteName
 
 __all__ = [
@@ -206,7 +206,7 @@ class Design(Entry, ABC):
         return None
 
     @property
-    def palette_of_set(self) -> str | None:
+    def palette_of_set(self) -> PaletteName | None:
         """The palette that gives it its colour, one for a whole set; None if the colour comes from elsewhere."""
         return None
 
@@ -214,6 +214,15 @@ class Design(Entry, ABC):
     def is_landscape(self) -> bool:
         """Whether it draws a landscape across the spines of a set."""
         return False
+
+    @property
+    def scene_named(self) -> bool:
+        """Whether the maker named the scene it shows."""
+        return False
+
+    def scene_for(self, words: Words) -> str | None:  # noqa: ARG002 (few styles show scenes)
+        """The name of the scene that it shows on a book with these words, if it draws one."""
+        return None
 
     def under_jacket(self) -> Design:
         """The same design on a cover that a jacket keeps from hands and light."""
@@ -268,6 +277,6 @@ class DrawnDesign(LetteredDesign):
         return self.model_copy(update={"wear": "none"})
 
     @property
-    def palette_of_set(self) -> str | None:
+    def palette_of_set(self) -> PaletteName | None:
         """Its palette, unless its colour was named or each book of a set takes the next one."""
         return None if self.colour or self.steps else self.palette

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from ....ground.drawing import Art, Canvas
 from ....ground.kept.memory import Kept
@@ -12,10 +13,20 @@ from .design import Design, Dress, Words
 
 __all__ = ["Dressed", "dressed"]
 
-MOST_HELD = 100
-"""The art of so many flats is held; that of an old cover with its weave and wear takes a fifth of a megabyte."""
+MOST_HELD = 300_000.0
+"""The art of flats of so many mm² in all is held: a hundred small covers, of which an old one with its weave and wear
+takes a fifth of a megabyte, or a few as large as atlases.
+"""
 
-_held = Kept[Art](MOST_HELD)
+
+class _Drawn(NamedTuple):
+    """Art, and the mm² that it covers."""
+
+    art: Art
+    area: float
+
+
+_held = Kept[_Drawn](MOST_HELD, lambda drawn: drawn.area)
 
 
 @dataclass(frozen=True)
@@ -33,11 +44,17 @@ class Dressed:
 
     def draw(self, canvas: Canvas) -> None:
         """Draw it, from what is held or anew."""
-        _held.get(self, lambda: self.design.dress(self.artwork, self.flat, self.words).art).draw(canvas)
+        _held.get(self, lambda: _drawn(self.design.dress(self.artwork, self.flat, self.words), self.flat)).art.draw(
+            canvas
+        )
 
 
 def dressed(design: Design, artwork: Artwork, flat: Flat, words: Words) -> tuple[Dressed, Dress]:
     """The art of a flat, and what came of drawing it, which is held no longer than there is room."""
     dress, art = design.dress(artwork, flat, words), Dressed(design, artwork, flat, words)
-    _held.put(art, dress.art)
+    _held.put(art, _drawn(dress, flat))
     return art, dress
+
+
+def _drawn(dress: Dress, flat: Flat) -> _Drawn:
+    return _Drawn(dress.art, flat.size.width * flat.size.height)

@@ -27,7 +27,7 @@ from .pictured.pictures import PicturesInside
 from .prose.text import TextInside
 from .written import Parts
 
-__all__ = ["BLANK", "KINDS", "AnyInside"]
+__all__ = ["BLANK", "KINDS", "AnyInside", "OnePart"]
 
 KINDS: tuple[type[Part], ...] = (
     Blank,
@@ -62,6 +62,7 @@ def _read_parts(value: object) -> object:
 
 
 if TYPE_CHECKING:
+    OnePart = Part
     AnyInside = Parts
 else:
     OnePart = either(KINDS)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from ....ground.art import Group
 from ....ground.drawing import Art, Pen
 from ....ground.geometry import Size
+from ....ground.told import figure
 from ...making import Figure
 from ...views.ink import PAPER
 from ...views.side_view import GLUE, SideView
@@ -45,7 +46,7 @@ def wrap_view(job: BookJob, entry: WrapKeys) -> Figure:
         inside = APART * 0.55
         top, low = y1 - inside, y0 + inside
         outline = [(x1 - turn_in, top), (x1, top), *outline, (x1, low), (x1 - turn_in, low)]
-        art.append(view.word(f"turn-in {entry.turn_in:.1f}", x1 + 11.0, y1 - 0.5, 2.0, 20.0))
+        art.append(view.word(f"turn-in {figure(entry.turn_in, 1)}", x1 + 11.0, y1 - 0.5, 2.0, 20.0))
     art.append(view.chain(outline, COVER))
     art.append(view.word("spine", x0 + 6.0, y1 + 2.2, 2.0))
     caption = "Seen from the tail: the wrap around its block. All folds are mountains, the print is outside."
@@ -73,14 +74,16 @@ def case_view(job: BookJob, entry: CaseKeys) -> Figure:
     ]
     for y in (foot - APART - board, head + APART):
         art += [view.box(start, y, end - start, board, GLUE)]
-    art.append(view.word(f"board {boards.width:.1f} wide", (start + end) / 2, head + APART + board + 3.0, 2.0))
+    art.append(view.word(f"board {figure(boards.width, 1)} wide", (start + end) / 2, head + APART + board + 3.0, 2.0))
     if stiffener:
         tall = min(stiffener.width * scale, high + 2 * (board + APART))
         art.append(view.box(MARGIN + APART, foot + high / 2 - tall / 2, stiff * scale, tall, GLUE))
     low, top = foot - 2 * APART - board, head + 2 * APART + board
     art.append(_covering(view, entry.turn_in * scale, (MARGIN, end + APART), (low, top), board))
-    art.append(view.word(f"joint {reach - boards.width:.1f}", (spine + start) / 2 + 1, foot - APART - board - 2.6, 2.0))
-    art.append(view.word(f"square {entry.square:.1f}", end + 13.0, foot + high / 2, 2.0, 20.0))
+    art.append(
+        view.word(f"joint {figure(reach - boards.width, 1)}", (spine + start) / 2 + 1, foot - APART - board - 2.6, 2.0)
+    )
+    art.append(view.word(f"square {figure(entry.square, 1)}", end + 13.0, foot + high / 2, 2.0, 20.0))
     what = "stiffener and boards" if stiffener else "boards"
     caption = f"Seen from the tail: {what} (grey) on the inside of the covering, turned in around the boards."
     return Figure(Group(tuple(art)), Size(width, head + 2 * APART + board + 4.0), caption)
@@ -113,7 +116,7 @@ def jacket_view(job: BookJob, flap: float) -> Figure:
     outline = [(x1, y1), (x0, y1), (x0, y0), (x1, y0)]
     folded = [(x1 - reach, y1 - inner), (x1, y1 - inner), *outline, (x1, y0 + inner), (x1 - reach, y0 + inner)]
     art.append(view.chain(folded, COVER))
-    art.append(view.word(f"flap {flap:.1f}", x1 + 10.0, y1 - inner, 2.0, 20.0))
+    art.append(view.word(f"flap {figure(flap, 1)}", x1 + 10.0, y1 - inner, 2.0, 20.0))
     caption = "Seen from the tail: the jacket (black) lies around the cover (grey), its flaps inside."
     return Figure(Group(tuple(art)), Size(width, y1 + MARGIN), caption)
 

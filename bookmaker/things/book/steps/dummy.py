@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ....ground.told import print_mm
 from ....paper.glue import glue_called
 from ....sheets.cutting import CutPart
 from ....sheets.flat import Flat, Role
@@ -75,8 +76,8 @@ def _steps(job: BookJob, material: str, strip: Flat | None, *, fills: bool, laye
     yield print_step(job.bench, strip.kind)
     yield (
         f"Score the two folds of the edge strip on the print, {long(leg)} from each end and {long(back)} apart. Cut "
-        f"the ends on their marks ({long(strip.size.width)} from end to end), and the long edges about 0.5 mm "
-        f"outside theirs: the print runs on for {long(strip.bleed)}."
+        f"the ends on their marks ({long(strip.size.width)} from end to end), and the long edges about "
+        f"{print_mm(0.5, 1)} outside theirs: the print runs on for {long(strip.bleed)}."
     )
     yield (
         "Fold both ends back, away from the print, so that the strip stands like a channel: both folds are "

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ....ground.told import figure, print_mm, unit
 from ....paper.thickness import Thickness
 from ....sheets.flat import Role
 from ...common_steps import FOLDING, KNIFE, SCORING, film_steps, print_step, row_key
@@ -37,16 +38,16 @@ def _steps(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Iterator[s
     flat = jacket.flat
     yield (
         "Make the jacket when the covered book is finished and dry. It should be "
-        f"{thick(job.cover.thickness.value)} thick. If it is more than 0.1 mm off, correct the measured_thickness of "
-        "its block by as much and run make again."
+        f"{thick(job.cover.thickness.value)} thick. If it is more than {print_mm(0.1, 1)} off, correct the "
+        "measured_thickness of its block by as much and run make again."
     )
     yield print_step(job.bench, "jacket")
     yield from film_steps(job.bench, flat)
-    folds = [f"{fold.start.x:.1f}" for fold in sorted(flat.folds, key=lambda fold: fold.start.x)]
+    folds = [figure(fold.start.x, 1) for fold in sorted(flat.folds, key=lambda fold: fold.start.x)]
     spine = next(panel.rect.width for panel in flat.panels if panel.role is Role.SPINE)
     yield (
-        f"Score the four folds: they lie {as_list(folds)} mm from the left edge, the two in the middle {long(spine)} "
-        f"apart for the spine. Cut the jacket out from mark to mark, {sides(flat.size)} high and wide."
+        f"Score the four folds: they lie {as_list(folds)} {unit()} from the left edge, the two in the middle "
+        f"{long(spine)} apart for the spine. Cut the jacket out from mark to mark, {sides(flat.size)} high and wide."
     )
     yield (
         "Fold all four away from the print: they are mountains. Lay the spine of the book between the two inner "

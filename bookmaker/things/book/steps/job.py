@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ....ground.geometry import Size
+from ....ground.told import print_mm
 from ....paper.glue import glue_called
 from ....paper.stock import Stock
 from ....sheets.flat import Role
@@ -84,7 +85,8 @@ def measure_block_step(job: BookJob, where: str = "") -> str:
     return (
         f"Press the block lightly between pressing boards and measure it by itself, before it is pasted into its "
         f"cover{where}: {thick(block.computed)} is what was computed{_pasted(job)}. Note it under Measure. If it "
-        "is more than 0.1 mm off, write it into the shelf file and run make again before you print the cover."
+        f"is more than {print_mm(0.1, 1)} off, write it into the shelf file and run make again before you print the "
+        "cover."
     )
 
 

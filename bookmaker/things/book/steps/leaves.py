@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ....ground.quantities import counted
+from ....ground.told import print_mm
 from ....sheets.flat import Face, Flat
 from ...common_steps import KNIFE, PRESS, SCORING, count_folds, print_step
 from ...making import Making
@@ -83,7 +84,7 @@ def _cutting(job: BookJob, flats: Sequence[Flat], *, folded: bool) -> Iterator[s
         yield f"Cut the flat {grid}, along the lines of the grid, from mark to mark; the outer edges last."
         return
     pile = len(flats) * job.bench.stock_of(flats[0]).caliper
-    parts = " It is over 1 mm: cut it in two or three parts." if pile > THICKEST_CUT else ""
+    parts = f" It is over {print_mm(THICKEST_CUT)}: cut it in two or three parts." if pile > THICKEST_CUT else ""
     yield (
         f"Lay the {len(flats)} flats on one another, flat 1 on top, all face up, mark over mark, and clip them at the "
         f"waste. Cut the pile, {thick(pile)} thick, {grid}, from mark to mark, in many light strokes; the outer edges "

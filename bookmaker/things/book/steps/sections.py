@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from math import ceil
 
 from ....ground.quantities import counted
+from ....ground.told import figure, in_units, print_mm, unit
 from ....paper.glue import glue_called
 from ....sheets.flat import Flat, MarkKind
 from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
@@ -123,9 +124,9 @@ def _fastening_supplies(job: BookJob, entry: SectionKeys, gathered: Sequence[Seq
     height = job.page.height
     if entry.fastening == "sewn":
         length = thread_length(len(gathered), height, two_on=entry.sewing == "two on")
-        yield Supply(f"thread, {entry.thread:g} mm thick", length, Unit.LENGTH)
+        yield Supply(f"thread, {print_mm(entry.thread)} thick", length, Unit.LENGTH)
     elif entry.fastening == "stapled":
-        yield Supply(f"wire, {entry.thread:g} mm thick", wire_length(_holes(gathered[0])), Unit.LENGTH)
+        yield Supply(f"wire, {print_mm(entry.thread)} thick", wire_length(_holes(gathered[0])), Unit.LENGTH)
     else:
         folds = sum(len(section) - 1 for section in gathered)
         yield Supply("PVA", folds * height, Unit.AREA)
@@ -165,11 +166,11 @@ def _cutting(flats: Sequence[Flat], section: Sequence[Flat]) -> str:
     )
     if long(others[-1] if others else first) == long(first):
         return text
-    inner = as_list([f"{width:.1f}" for width in others])
+    inner = as_list([figure(width, 1) for width in others])
     sheets = f"sheet{'' if len(others) == 1 else 's'} {numbers(range(2, len(section) + 1))}"
     return (
-        f"{text} Inside sheet 1, {sheets} of a section {'is' if len(others) == 1 else 'are'} only {inner} mm wide, "
-        "narrower by what they creep."
+        f"{text} Inside sheet 1, {sheets} of a section {'is' if len(others) == 1 else 'are'} only {inner} {unit()} "
+        "wide, narrower by what they creep."
     )
 
 
@@ -220,14 +221,15 @@ def _folding(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]
 
 def _fastening(entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
     holes = _holes(gathered[0])
-    places = as_list([f"{hole:.1f}" for hole in holes]) if holes else ""
+    places = as_list([figure(hole, 1) for hole in holes]) if holes else ""
     pricked = (
         f"Open each section in the middle, lay it in the trough, and prick {in_words(len(holes))} holes through the "
-        f"fold with the needle, from the marks on its back: {places} mm above the tail of the page."
+        f"fold with the needle, from the marks on its back: {places} {unit()} above the tail of the page."
     )
     if entry.fastening == "glued":
         yield "Run a thin line of PVA along the fold of each sheet before the next one is laid in, and press until dry."
         return
+    to_tie = in_units("50 mm", "2 in")
     yield pricked
     if entry.fastening == "stapled":
         yield (
@@ -241,14 +243,14 @@ def _fastening(entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterat
         )
     elif entry.sewing == "two on":
         yield (
-            "Sew two on, with 50 mm of thread left hanging to tie: lay two sections on one another and sew through "
-            "them by turns, one hole in the lower, the next in the upper. Tie to the section below at the "
+            f"Sew two on, with {to_tie} of thread left hanging to tie: lay two sections on one another and "
+            "sew through them by turns, one hole in the lower, the next in the upper. Tie to the section below at the "
             "outermost holes with a kettle stitch. Draw the thread along the fold."
         )
     else:
         yield (
-            f"Sew all along, with 50 mm of thread left hanging to tie: through the {in_words(len(holes))} holes of "
-            "section 1 from head to tail, then back through section 2, and so on. Tie each section to the one "
-            "below at the outermost holes with a kettle stitch. Draw the thread along the fold, never across it, "
-            "or it cuts the paper."
+            f"Sew all along, with {to_tie} of thread left hanging to tie: through the "
+            f"{in_words(len(holes))} holes of section 1 from head to tail, then back through section 2, and so on. Tie "
+            "each section to the one below at the outermost holes with a kettle stitch. Draw the thread along the "
+            "fold, never across it, or it cuts the paper."
         )

@@ -73,6 +73,6 @@ class DrawerBox(BoxEntry):
         if self.play < 0.05:
             yield Problem(
                 f"with a play of {print_mm(self.play, 2)} on each side the drawer does not slide",
-                "write play: 0.15 mm to 0.25 mm",
+                f"write play: {print_mm(0.15)} to {print_mm(0.25)}",
                 field=("play",),
             )

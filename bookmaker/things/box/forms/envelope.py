@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Literal
 
-from ....ground.geometry import Axis, Point, Rect
+from pydantic import Field
+
+from ....ground.drawing import Art
+from ....ground.geometry import Axis, Point, Rect, Size
 from ....sheets.flat import Role
 from ..net import Card, Hinge, Net, NetPanel, Room, rect_panel, tab_beside
-from .form import BoxEntry, Folded
+from .form import BoxEntry, BoxSides, Folded
+from .post import PostEntry, addressed
 
 __all__ = ["Envelope", "strip_beside"]
 
@@ -26,7 +31,17 @@ class Envelope(BoxEntry):
     """An envelope; its inside is as long and as wide as its face, its height what lies in it is thick."""
 
     kind: Literal["envelope"] = "envelope"
+    post: PostEntry | None = Field(None, description="what is written and stuck on its face: an address, a stamp")
     stands = False
+
+    def faces_of(self, net: str) -> BoxSides | None:
+        """What is printed on it; an address needs nothing else there."""
+        return super().faces_of(net) or (BoxSides() if self.post else None)
+
+    def written_on(self, panel: str, size: Size) -> Iterator[Art]:
+        """The address, on the face."""
+        if self.post and panel == "face":
+            yield from addressed(self.post, size)
 
     def nets(self, room: Room, card: Card) -> Folded:
         """One net: each flap folds over those before it, one caliper and a film further out."""

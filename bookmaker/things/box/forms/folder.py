@@ -9,6 +9,7 @@ from pydantic import Field
 
 from ....ground.geometry import Axis, Point, Rect
 from ....ground.problems import Problem
+from ....ground.told import rounded_down
 from ....ground.units import print_mm
 from ....sheets.flat import Role
 from ....shelf_file.fields.measures import Margin
@@ -55,7 +56,7 @@ class Folder(BoxEntry):
         if self._lower(room) > room.width / 2:
             yield Problem(
                 f"a front {print_mm(self._lower(room), 2)} lower than a back of {print_mm(room.width, 2)} is no front",
-                f"write at most {print_mm(int(room.width * 5) / 10, 1)}",
+                f"write at most {print_mm(rounded_down(room.width / 2), 1)}",
                 field=("lower",),
             )
 

@@ -9,7 +9,10 @@ from typing import ClassVar, Self
 
 from pydantic import Field, model_validator
 
+from ....ground.drawing import Art
+from ....ground.geometry import Size
 from ....ground.problems import Problem
+from ....ground.told import rounded_down
 from ....ground.units import print_mm
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.measures import SmallLength, TabWidth, ThingSide
@@ -79,11 +82,14 @@ class BoxEntry(SizedEntry, ABC):
     @model_validator(mode="after")
     def _one_size(self) -> Self:
         if bool(self.inside) == bool(self.outside) and (self.inside or not self.contents):
+            long, wide, high = print_mm(30, 1), print_mm(20, 1), print_mm(12, 1)
+            sides = {"length": long, "width": wide, "height": high}
             said = "has both inside and outside" if self.inside else "has no size"
             raise refuse(
                 said,
-                "write one of inside: {length: 30 mm, width: 20 mm, height: 12 mm}, outside: or contents:",
-                instead={"inside": {"length": "30 mm", "width": "20 mm", "height": "12 mm"}, "outside": None},
+                f"write one of inside: {{{', '.join(f'{side}: {long}' for side, long in sides.items())}}}, outside: or "
+                "contents:",
+                instead={"inside": sides, "outside": None},
             )
         return self
 
@@ -97,7 +103,7 @@ class BoxEntry(SizedEntry, ABC):
         if self.tabbed and self.tab is not None and self.tab > room.width / 2 + 1e-9:
             yield Problem(
                 f"tabs of {print_mm(self.tab)} are longer than half the side they lie on, {print_mm(room.width, 2)}",
-                f"write at most {print_mm(int(room.width * 5) / 10)}, or leave tab out",
+                f"write at most {print_mm(rounded_down(room.width / 2))}, or leave tab out",
                 field=("tab",),
             )
         if self.tabbed and most < SMALLEST_TAB:
@@ -122,6 +128,10 @@ class BoxEntry(SizedEntry, ABC):
     def faces_of(self, net: str) -> BoxSides | None:  # noqa: ARG002 (most forms have one net)
         """What is printed on one of its nets."""
         return self.faces
+
+    def written_on(self, panel: str, size: Size) -> Iterator[Art]:  # noqa: ARG002 (most forms have nothing written)
+        """What is written over all else on a panel of a net, upright, its lower left corner at the origin."""
+        return iter(())
 
     def around(self, outside: Room, card: Card) -> Room:
         """The room in a box of a size outside: all forms add the same to any room."""

@@ -10,6 +10,7 @@ from pydantic import Field
 
 from ....ground.geometry import Axis, Point, Rect
 from ....ground.problems import Problem
+from ....ground.told import rounded_down
 from ....ground.units import print_mm
 from ....sheets.flat import Role
 from ....shelf_file.fields.measures import PageSide
@@ -53,13 +54,13 @@ class HingedBox(BoxEntry):
         if self.lid is not None and self.lid > room.height + 1e-9:
             yield Problem(
                 f"a lid {print_mm(self.lid, 2)} deep does not close over a box {print_mm(room.height, 2)} high inside",
-                f"write at most {print_mm(int(room.height * 10) / 10, 1)}",
+                f"write at most {print_mm(rounded_down(room.height), 1)}",
                 field=("lid",),
             )
         if self.play < 0.05:
             yield Problem(
                 f"with a play of {print_mm(self.play, 2)} on each side the lid cannot close",
-                "write play: 0.15 mm to 0.25 mm",
+                f"write play: {print_mm(0.15)} to {print_mm(0.25)}",
                 field=("play",),
             )
 

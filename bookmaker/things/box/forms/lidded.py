@@ -8,6 +8,7 @@ from typing import Literal
 from pydantic import Field
 
 from ....ground.problems import Problem
+from ....ground.told import rounded_down
 from ....ground.units import print_mm
 from ....shelf_file.fields.measures import PageSide
 from ..net import Card, Room
@@ -52,13 +53,13 @@ class LiddedBox(BoxEntry):
         if self.lid is not None and self.lid > most + 1e-9:
             yield Problem(
                 f"a lid {print_mm(self.lid, 2)} deep does not go on a base {print_mm(most, 2)} high",
-                f"write at most {print_mm(int(most * 10) / 10, 1)}",
+                f"write at most {print_mm(rounded_down(most), 1)}",
                 field=("lid",),
             )
         if self.play < 0.05:
             yield Problem(
                 f"with a play of {print_mm(self.play, 2)} on each side the lid cannot go on",
-                "write play: 0.15 mm to 0.25 mm",
+                f"write play: {print_mm(0.15)} to {print_mm(0.25)}",
                 field=("play",),
             )
 

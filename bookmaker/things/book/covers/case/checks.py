@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from math import ceil, floor
 
 from .....ground.problems import Problem, Severity
+from .....ground.told import rounded_down, rounded_up
 from .....ground.units import MM_PER_INCH, print_mm
 from .....paper.stock import Stock
 from ...blocks.block_plan import BlockPlan
@@ -65,7 +65,7 @@ def _problem(key: str, message: str, remedy: str, limit: str = "") -> Problem:
 
 
 def _board_problems(sizes: Sizes) -> Iterator[Problem]:
-    most = _down(min((sizes.page.width + sizes.square) / 2, sizes.page.width + sizes.square - NARROWEST_BOARD))
+    most = rounded_down(min((sizes.page.width + sizes.square) / 2, sizes.page.width + sizes.square - NARROWEST_BOARD))
     if sizes.boards.width < max(NARROWEST_BOARD, sizes.joint):
         yield _problem(
             "joint",
@@ -75,7 +75,7 @@ def _board_problems(sizes: Sizes) -> Iterator[Problem]:
             print_mm(most),
         )
     if sizes.board > SQUARES_PER_BOARD * sizes.square + 1e-9:
-        thick, wide = _down(SQUARES_PER_BOARD * sizes.square), _up(sizes.board / SQUARES_PER_BOARD)
+        thick, wide = rounded_down(SQUARES_PER_BOARD * sizes.square), rounded_up(sizes.board / SQUARES_PER_BOARD)
         thinner = f"choose boards of {print_mm(thick)} or less, or " if thick else ""
         yield _problem(
             "square",
@@ -89,8 +89,8 @@ def _board_problems(sizes: Sizes) -> Iterator[Problem]:
 def _turn_in_problems(sizes: Sizes) -> Iterator[Problem]:
     """Turn-ins hold on the inside of the board, and neither reach across it nor meet."""
     around = sizes.turn_in - sizes.folded_in(max(sizes.side, sizes.back))
-    least = _up(max(LEAST_TURN_IN, around + LEAST_FOLDED_IN))
-    most = _down(min(sizes.boards.width, sizes.boards.height / 2) + around - 0.1)
+    least = rounded_up(max(LEAST_TURN_IN, around + LEAST_FOLDED_IN))
+    most = rounded_down(min(sizes.boards.width, sizes.boards.height / 2) + around - 0.1)
     if least <= sizes.turn_in <= most:
         return
     if sizes.turn_in < least:
@@ -112,7 +112,7 @@ def _piece_problems(entry: CaseKeys, sizes: Sizes) -> Iterator[Problem]:
         what = f"sides that lap {print_mm(sizes.lap, 2)} over the spine piece leave a gap at the first slip"
         yield _problem("lap", what, f"write lap: {least} or more", least)
     if not sizes.lap < sizes.reach < width - sizes.lap:
-        limit = f"{print_mm(_up(sizes.lap + 0.1))} to {print_mm(_down(width - sizes.lap - 0.1))}"
+        limit = f"{print_mm(rounded_up(sizes.lap + 0.1))} to {print_mm(rounded_down(width - sizes.lap - 0.1))}"
         yield _problem(
             "spine_reach",
             f"the spine piece reaches {print_mm(sizes.reach, 2)} onto a board of {print_mm(width, 2)}, "
@@ -122,9 +122,9 @@ def _piece_problems(entry: CaseKeys, sizes: Sizes) -> Iterator[Problem]:
         )
         return
     side = width - sizes.reach
-    most = _down(min(side, height / 2) - 1.5 * sizes.lap)
+    most = rounded_down(min(side, height / 2) - 1.5 * sizes.lap)
     if entry.binding == "half" and not sizes.lap <= sizes.corner <= most:
-        limit = f"{print_mm(_up(sizes.lap))} to {print_mm(most)}"
+        limit = f"{print_mm(rounded_up(sizes.lap))} to {print_mm(most)}"
         yield _problem(
             "corner",
             f"corners of {print_mm(sizes.corner, 2)} do not suit a side of {print_mm(side, 2)} × {print_mm(height, 2)}",
@@ -159,13 +159,3 @@ def remarks_on(entry: CaseKeys, sizes: Sizes, block: BlockPlan) -> Iterator[Prob
 
 def _note(key: str, message: str, remedy: str) -> Problem:
     return Problem(message, remedy, Severity.NOTE, field=("cover", key))
-
-
-def _down(length: float) -> float:
-    """To a tenth of a millimetre, so that what is offered is not too much."""
-    return max(0.0, floor(length * 10 + 1e-6) / 10)
-
-
-def _up(length: float) -> float:
-    """To a tenth of a millimetre, so that what is offered is enough."""
-    return ceil(length * 10 - 1e-6) / 10

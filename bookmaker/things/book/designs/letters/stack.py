@@ -58,6 +58,9 @@ ON_THIN = 1.3
 GAIN_OF_A_SECOND_NAME = 1.25
 """An author's name is set on one line more if that makes the title so many times larger."""
 
+NO_LOSS = 0.95
+"""A title that keeps this share of its size has lost nothing."""
+
 SHORT_NAME = 16
 """Names of so many letters stay on one line along the spine, whatever size that gives the title."""
 
@@ -169,12 +172,26 @@ def _stacked(order: Order) -> Stack:
     stacks = []
     for title in titles:
         ways = [_of(order, title, author, numbers) for author in authors]
-        stacks.append(ways[fewest_lines([way.worth for way in ways], GAIN_OF_A_SECOND_NAME)])
+        stacks.append(_named(ways, along=along))
     if not along:
         return stacks[fewest_lines([stack.worth for stack in stacks], 1.0)]
     small = stacks[0].letters < READABLE
     first = stacks[fewest_lines([stack.worth for stack in stacks[:2]], GAIN_WHERE_SMALL if small else GAIN_OF_A_LINE)]
     return (first, *stacks[2:])[fewest_lines([stack.worth for stack in (first, *stacks[2:])], GAIN_OF_A_LINE)]
+
+
+def _named(ways: Sequence[Stack], *, along: bool) -> Stack:
+    """Of a title with the author's name on more and more lines: on as few as serve the title.
+
+    Across the spine a long name would be tiny on one line; it takes another if that makes it much larger and costs
+    the title next to nothing.
+    """
+    chosen = ways[fewest_lines([way.worth for way in ways], GAIN_OF_A_SECOND_NAME)]
+    for way in () if along else ways:
+        larger = way.ems.get("author", 0.0) >= GAIN_OF_A_SECOND_NAME * chosen.ems.get("author", 1.0)
+        if larger and way.ems["title"] >= NO_LOSS * chosen.ems["title"]:
+            chosen = way
+    return chosen
 
 
 def _of(order: Order, title: Breaking, author: Breaking | None, numbers: Mapping[Name, Breaking]) -> Stack:

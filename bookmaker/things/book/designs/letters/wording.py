@@ -31,6 +31,9 @@ LINKS = frozenset(
 JOINING = frozenset({"and", "&", "or", "et", "und", "oder", "e", "y", "en", "but", "nor", "than", "и", "или", "και"})
 """Links between equals: what follows them is no mere addition."""
 
+ALSO = frozenset({"and", "et", "und", "e", "y", "en"})
+"""Words for which & may stand in a title."""
+
 LONG_LINK = 5
 """Links of so many letters may stand alone on a line."""
 
@@ -47,9 +50,6 @@ PAUSES = (",", ";", ":", "–", "—", ".")
 
 INITIAL = re.compile(r"(?:[^\W\d_]\.-?)+")
 """Letters that stand for names: A. or J.-P."""
-
-QUOTED = re.compile(r"([\"'(\u2018-\u201f\u00ab\u00bb]*)(.*?)([\"')\u2018-\u201f\u00ab\u00bb]*)")
-"""A word, and what may stand around it: marks of quotation, brackets."""
 
 SUBTITLE_SIGNS = (": ", " – ", " — ", "; ")
 """What stands between a title and its subtitle."""
@@ -136,11 +136,12 @@ def with_subtitle(title: str) -> tuple[str, str]:
 
 def shortened(title: str) -> Iterator[str]:
     """The title, then shorter and shorter ways to say it: no subtitle, no article in front, fewer phrases at the end;
-    and last, long words cut.
+    and last, & for a word that joins. Words are never cut short: no binder lettered a spine so.
 
     >>> list(shortened("The Wonderful Adventures of a Small Whistle: A Tale"))[1:]
-    ['The Wonderful Adventures of a Small Whistle', 'Wonderful Adventures of a Small Whistle', 'Wonderful Adventures', \
-'Wond. Adve.']
+    ['The Wonderful Adventures of a Small Whistle', 'Wonderful Adventures of a Small Whistle', 'Wonderful Adventures']
+    >>> list(shortened("Weather and Other Arguments"))
+    ['Weather and Other Arguments', 'Weather & Other Arguments']
     """
     yield title
     while (shorter := with_subtitle(title)[0]) != title:
@@ -153,19 +154,9 @@ def shortened(title: str) -> Iterator[str]:
     for end in _phrase_ends(words):
         words = words[:end]
         yield " ".join(words).rstrip(",;:–—")
-    if len(words) > 1 and any(len(word) > 6 for word in words):
-        yield " ".join(map(_cut, words))
-
-
-def _cut(word: str) -> str:
-    """A long word with its first four letters; marks of quotation around it stay.
-
-    >>> _cut("\u201cLittlest\u201d"), _cut("little")
-    ('\u201cLitt.\u201d', 'little')
-    """
-    quoted = QUOTED.fullmatch(word)
-    before, letters, after = quoted.groups() if quoted else ("", word, "")
-    return word if len(letters) <= 6 else f"{before}{letters[:4]}.{after}"
+    joined = ["&" if word in ALSO else word for word in words]
+    if joined != words:
+        yield " ".join(joined)
 
 
 def _phrase_ends(words: Sequence[str]) -> Iterator[int]:

@@ -8,7 +8,7 @@ from random import Random
 from .....ground.art import Filled, Repeated, Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect, Transform
-from .ornaments import FLEURONS
+from .fleurons import FLEURONS
 from .shapes import gathered
 
 __all__ = ["REPEATS", "printed_paper"]

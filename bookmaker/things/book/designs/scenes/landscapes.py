@@ -6,18 +6,18 @@ from collections.abc import Iterator
 from math import floor
 
 from .....ground.art import Filled, Stroked
-from .....ground.drawing import Art, Colour, Pen
+from .....ground.drawing import Colour, Pen
 from .....ground.geometry import Path, Point, Rect, Transform, polygon
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import petal
 from ..ornament.shapes import Commands, gathered, snapped
 from ..tones import darker, lighter, mixed
-from .stage import Height, Inks, Stage, along, clouds, ground, layered, sky, skyline, sun, water
+from .stage import Height, Inks, Mark, Stage, along, clouds, ground, layered, sky, skyline, sun, water
 
 __all__ = ["coast", "fields", "firs", "hills", "mountains"]
 
 
-def coast(stage: Stage, inks: Inks) -> Iterator[Art]:
+def coast(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Headlands out of a sea under a low sun, boats, a shore in front."""
     yield from sky(stage, inks)
     yield from clouds(stage, inks)
@@ -39,7 +39,7 @@ def coast(stage: Stage, inks: Inks) -> Iterator[Art]:
     yield _grass(stage, shore, inks)
 
 
-def _grass(stage: Stage, shore: Height, inks: Inks) -> Art:
+def _grass(stage: Stage, shore: Height, inks: Inks) -> Mark:
     blades = []
     for x, chance in along(stage, stage.high * 0.028, 6):
         tall = stage.high * (0.03 + 0.05 * chance.random())
@@ -48,7 +48,7 @@ def _grass(stage: Stage, shore: Height, inks: Inks) -> Art:
     return Filled(snapped(gathered(blades).commands), darker(inks.near, 0.25))
 
 
-def hills(stage: Stage, inks: Inks) -> Iterator[Art]:
+def hills(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Rolling country one ridge behind another, hedges and round trees, birds over it."""
     yield from sky(stage, inks)
     yield from sun(stage, inks, 0.44, 0.085)
@@ -72,7 +72,7 @@ def hills(stage: Stage, inks: Inks) -> Iterator[Art]:
     yield _birds(stage, inks)
 
 
-def _hedges(stage: Stage, line: Height, tone: Colour) -> Art:
+def _hedges(stage: Stage, line: Height, tone: Colour) -> Mark:
     """Lines of field edges that fall down a slope."""
     edges: Commands = []
     for x, chance in along(stage, stage.high * 0.16, 61):
@@ -83,7 +83,7 @@ def _hedges(stage: Stage, line: Height, tone: Colour) -> Art:
     return Stroked(snapped(edges), Pen(stage.high * 0.005, tone))
 
 
-def _birds(stage: Stage, inks: Inks) -> Art:
+def _birds(stage: Stage, inks: Inks) -> Mark:
     wings: Commands = []
     for x, chance in along(stage, stage.high * 0.3, 70):
         for _ in range(2):
@@ -95,7 +95,7 @@ def _birds(stage: Stage, inks: Inks) -> Art:
     return Stroked(snapped(wings), Pen(stage.high * 0.0045, darker(inks.near, 0.2)))
 
 
-def mountains(stage: Stage, inks: Inks) -> Iterator[Art]:
+def mountains(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Peaks with snow on their lit side, a lake, firs in front."""
     yield from sky(stage, inks)
     yield from sun(stage, inks, 0.47, 0.05, inks.accent)
@@ -140,7 +140,7 @@ def _fir_row(stage: Stage, line: Height, tall: float, salt: int) -> Path:
     return snapped(trees)
 
 
-def firs(stage: Stage, inks: Inks) -> Iterator[Art]:
+def firs(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """A wood: rows of firs paler into the distance, mist between them."""
     yield from sky(stage, inks)
     yield from sun(stage, inks, 0.47, 0.07)
@@ -154,7 +154,7 @@ def firs(stage: Stage, inks: Inks) -> Iterator[Art]:
             yield ground(stage, mist, mixed(tone, inks.light, 0.16))
 
 
-def fields(stage: Stage, inks: Inks) -> Iterator[Art]:
+def fields(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Furrows that run together at a farm on the horizon, poplars along the road."""
     yield from sky(stage, inks)
     yield from clouds(stage, inks)
@@ -192,7 +192,7 @@ def _between(foot: list[float], top: list[float], edges: list[float], low: float
     return polygon([one, over_one, over_other, other])
 
 
-def _poplars(stage: Stage, horizon: float, inks: Inks) -> Art:
+def _poplars(stage: Stage, horizon: float, inks: Inks) -> Mark:
     trees: Commands = []
     for x, chance in along(stage, stage.high * 0.075, 9):
         if chance.random() < 0.62:

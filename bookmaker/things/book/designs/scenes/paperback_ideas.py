@@ -14,7 +14,8 @@ from random import Random
 from .....ground.art import Filled, Stroked
 from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Point, Rect, Transform, polygon
-from ..ornament.ornaments import FLEURONS, petal
+from ..ornament.fleurons import FLEURONS
+from ..ornament.ornaments import petal
 from ..ornament.shapes import Commands, gathered, rounded, snapped
 
 __all__ = ["BOLD_IDEAS", "IDEAS", "Field", "Idea"]

@@ -6,17 +6,16 @@ from collections.abc import Iterator
 from random import Random
 
 from .....ground.art import Filled
-from .....ground.drawing import Art
 from .....ground.geometry import Path, Point, Rect, Transform, polygon
 from ..ornament.ornaments import petal
 from ..ornament.shapes import Commands, blot, snapped
 from ..tones import darker, lighter, mixed
-from .stage import Inks, Stage, along, ground, layered, sky, skyline
+from .stage import Inks, Mark, Stage, along, ground, layered, sky, skyline
 
 __all__ = ["cut_paper", "night", "plants", "shingle"]
 
 
-def night(stage: Stage, inks: Inks) -> Iterator[Art]:
+def night(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Stars and a waning moon over dark hills, one window lit."""
     area = stage.area
     yield Filled.box(area, inks.sky)
@@ -50,7 +49,7 @@ def _crescent(at: Point, radius: float) -> Path:
     return unit.transformed(Transform.stretch(radius, radius).moved(*at))
 
 
-def _cottages(stage: Stage, inks: Inks) -> Iterator[Art]:
+def _cottages(stage: Stage, inks: Inks) -> Iterator[Mark]:
     walls, lit = Commands(), Commands()
     line = skyline(stage, 0.06, 0.045, 0.7, 7)
     for x, _ in along(stage, stage.high * 0.8, 9):
@@ -62,7 +61,7 @@ def _cottages(stage: Stage, inks: Inks) -> Iterator[Art]:
     yield Filled(snapped(lit), mixed(inks.accent, inks.light, 0.5))
 
 
-def plants(stage: Stage, inks: Inks) -> Iterator[Art]:
+def plants(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Stems out of the foot of the cover, three deep: leaves in pairs, seed heads, flowers."""
     yield Filled.box(stage.area, inks.sky)
     tones = (mixed(inks.sky, inks.far, 0.55), layered(inks, 0.5), inks.near)
@@ -106,7 +105,7 @@ def _stem(foot: Point, tall: float, high: float, chance: Random, leaves: Command
                 Transform.stretch(high * 0.06, high * 0.06).moved(top.x, top.y - high * 0.01)).commands  # fmt: skip
 
 
-def cut_paper(stage: Stage, inks: Inks) -> Iterator[Art]:
+def cut_paper(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Tiles of cut paper at the foot: quarter discs, leaves, halves, in a loose order that thins out upwards."""
     yield Filled.box(stage.area, inks.sky)
     side = stage.high * 0.1
@@ -149,7 +148,7 @@ SHINE = Path((("M", -0.4, 0.2), ("C", -0.2, 0.42, 0.2, 0.42, 0.4, 0.2), ("C", 0.
 """The light on a stone one mm from its middle to its edge."""
 
 
-def shingle(stage: Stage, inks: Inks) -> Iterator[Art]:
+def shingle(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Stones on a beach, large at the foot and small towards the sea."""
     yield from sky(stage, inks)
     area = stage.area

@@ -2,39 +2,107 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping
 from random import Random
+from typing import Literal, NamedTuple
 
 from .....ground.art import Group
 from .....ground.drawing import Art, Colour, luminance
 from .....ground.geometry import Path, Rect
+from ..chance import one_of
 from ..design import InSet
 from ..faces import Faces
 from ..palettes import PALETTES, Material, PaletteName
 from ..tones import apart, darker, lighter, mixed
+from .creatures import fish, geese, moths, mushrooms, poppies
+from .far_places import city, dunes, islands, snow, works
 from .landscapes import coast, fields, firs, hills, mountains
+from .manners import DARK, MANNERS, MannerName, manners_for
 from .poster_plates import cut_paper, night, plants, shingle
-from .stage import Inks, Stage
+from .sights import castle, church, lighthouse, oak, tents, windmill
+from .stage import Inks, Mark, Stage
 from .townscapes import bridge, harbour, roofs
+from .travels import balloons, biplane, kites, lamps, ship, train
 
-__all__ = ["Scene", "choose_scene", "inks_of", "scene_on_spines", "scene_over", "scene_within"]
+__all__ = ["SCENES", "Plate", "SceneName", "choose_plate", "inks_of", "scene_on_spines", "scene_over", "scene_within"]
 
-Scene = Callable[[Stage, Inks], Iterator[Art]]
+SceneName = Literal[
+    "balloons", "biplane", "bridge", "castle", "church", "city", "coast", "cut paper", "dunes", "fields", "firs",
+    "fish", "geese", "harbour", "hills", "islands", "kites", "lamps", "lighthouse", "moths", "mountains", "mushrooms",
+    "night", "oak", "plants", "poppies", "roofs", "shingle", "ship", "snow", "tents", "train", "windmill", "works",
+]  # fmt: skip
 
-BY_DAY: Sequence[Scene] = (coast, hills, mountains, fields, firs, harbour, bridge, plants, cut_paper, shingle)
-BY_NIGHT: Sequence[Scene] = (night, roofs, coast, firs, mountains, harbour, bridge, plants, cut_paper, hills)
+
+class Motif(NamedTuple):
+    """What is to be seen, the first year in which it could be, and whether by day, by night, or both."""
+
+    draw: Callable[[Stage, Inks], Iterator[Mark]]
+    since: int = 0
+    light: Literal["any", "day", "night"] = "any"
+
+
+SCENES: Mapping[SceneName, Motif] = {
+    "balloons": Motif(balloons, 1783),
+    "biplane": Motif(biplane, 1909),
+    "bridge": Motif(bridge),
+    "castle": Motif(castle),
+    "church": Motif(church),
+    "city": Motif(city, 1900),
+    "coast": Motif(coast),
+    "cut paper": Motif(cut_paper, 1945),
+    "dunes": Motif(dunes),
+    "fields": Motif(fields, light="day"),
+    "firs": Motif(firs),
+    "fish": Motif(fish),
+    "geese": Motif(geese),
+    "harbour": Motif(harbour),
+    "hills": Motif(hills),
+    "islands": Motif(islands),
+    "kites": Motif(kites, light="day"),
+    "lamps": Motif(lamps, 1810, light="night"),
+    "lighthouse": Motif(lighthouse),
+    "moths": Motif(moths),
+    "mountains": Motif(mountains),
+    "mushrooms": Motif(mushrooms),
+    "night": Motif(night, light="night"),
+    "oak": Motif(oak),
+    "plants": Motif(plants),
+    "poppies": Motif(poppies, light="day"),
+    "roofs": Motif(roofs, light="night"),
+    "shingle": Motif(shingle, light="day"),
+    "ship": Motif(ship),
+    "snow": Motif(snow),
+    "tents": Motif(tents),
+    "train": Motif(train, 1830),
+    "windmill": Motif(windmill),
+    "works": Motif(works, 1800),
+}
 
 FAR = -60.0
 """The back side of a quarter binding lies so far from the front one in their landscape, in mm."""
 
-DARK = 0.12
-"""A ground less luminous than this is a night sky."""
+
+class Plate(NamedTuple):
+    """A motif in a manner, by their names."""
+
+    scene: SceneName
+    manner: MannerName
+
+    def draw(self, stage: Stage, inks: Inks) -> Iterator[Art]:
+        """Draw it on a stage."""
+        return MANNERS[self.manner].draw(stage, tuple(SCENES[self.scene].draw(stage, inks)), inks)
 
 
-def choose_scene(ground: Colour, chance: Random) -> Scene:
-    """A scene for a sky of that colour."""
-    offered = BY_NIGHT if luminance(ground) < DARK else BY_DAY
-    return offered[int(chance.random() * len(offered))]
+def choose_plate(
+    scene: SceneName | Literal["auto"], manner: MannerName | Literal["auto"], sky: Colour, year: int | None, kin: int
+) -> Plate:
+    """The plate of a book: what was asked for, the rest as its look will have it, for a sky and a year."""
+    chance = Random(kin + 7)
+    sort = "night" if luminance(sky) < DARK else "day"
+    offered = [name for name, motif in SCENES.items()
+               if motif.light in ("any", sort) and (year is None or motif.since <= year)]  # fmt: skip
+    drawn, printed = one_of(offered, chance), one_of(manners_for(sky, year), chance)
+    return Plate(drawn if scene == "auto" else scene, printed if manner == "auto" else manner)
 
 
 def inks_of(ground: Colour, second: Colour | None, palette: PaletteName, chance: Random) -> Inks:
@@ -51,7 +119,7 @@ def inks_of(ground: Colour, second: Colour | None, palette: PaletteName, chance:
     return Inks(ground, far, near, light, accent)
 
 
-def scene_over(faces: Faces, area: Rect, scene: Scene, inks: Inks, seed: int, place: InSet | None = None) -> Art:
+def scene_over(faces: Faces, area: Rect, plate: Plate, inks: Inks, seed: int, place: InSet | None = None) -> Art:
     """A scene over an area of a cover, cut off at its edges; what there is to look at stands on the front.
 
     The books of a set show parts of one landscape; it is as high as the shortest of them asks for, and all stand on it.
@@ -64,10 +132,10 @@ def scene_over(faces: Faces, area: Rect, scene: Scene, inks: Inks, seed: int, pl
     middle = focus.x + focus.width * (0.34 + 0.32 * Random(seed).random())
     begins, shorter = (place.begins, place.shorter) if place else (0.0, 0.0)
     stage = Stage(area.grown(0.3), level.y, level.height - shorter, middle, level.x - begins, seed)
-    return _clipped(scene, stage, inks, Path.rectangle(area))
+    return _clipped(plate, stage, inks, Path.rectangle(area))
 
 
-def scene_on_spines(spine: Rect, area: Rect, scene: Scene, inks: Inks, seed: int, place: InSet) -> Art:
+def scene_on_spines(spine: Rect, area: Rect, plate: Plate, inks: Inks, seed: int, place: InSet) -> Art:
     """The part of a scene that falls on one spine of a set.
 
     The skyline is that of `scene_over`; what there is to look at stands in the middle of the row.
@@ -75,15 +143,15 @@ def scene_on_spines(spine: Rect, area: Rect, scene: Scene, inks: Inks, seed: int
     origin = spine.x - place.begins
     high = spine.height - place.shorter
     stage = Stage(area.grown(0.3), spine.y, high, origin + place.width / 2, origin, seed, clear=0.47)
-    return _clipped(scene, stage, inks, Path.rectangle(area))
+    return _clipped(plate, stage, inks, Path.rectangle(area))
 
 
-def scene_within(window: Path, scene: Scene, inks: Inks, seed: int, filling: float = 0.62) -> Art:
+def scene_within(window: Path, plate: Plate, inks: Inks, seed: int, filling: float = 0.62) -> Art:
     """A scene seen through a window, of which it takes the share `filling` as it takes half of a cover."""
     box = Rect.around(window.points())
     middle = box.x + box.width * (0.4 + 0.2 * Random(seed).random())
-    return _clipped(scene, Stage(box.grown(0.2), box.y, box.height / filling, middle, box.x, seed), inks, window)
+    return _clipped(plate, Stage(box.grown(0.2), box.y, box.height / filling, middle, box.x, seed), inks, window)
 
 
-def _clipped(scene: Scene, stage: Stage, inks: Inks, window: Path) -> Art:
-    return Group(tuple(scene(stage, inks)), clip=window)
+def _clipped(plate: Plate, stage: Stage, inks: Inks, window: Path) -> Art:
+    return Group(tuple(plate.draw(stage, inks)), clip=window)

@@ -11,13 +11,32 @@ from dataclasses import dataclass
 from math import floor, pi, sin
 from random import Random
 
-from .....ground.art import Filled
-from .....ground.drawing import Art, Colour, contrast, luminance
+from .....ground.art import Filled, Stroked
+from .....ground.drawing import Colour, contrast, luminance
 from .....ground.geometry import Path, Point, Rect, polygon
 from ..ornament.shapes import Commands, snapped
 from ..tones import mixed
 
-__all__ = ["Height", "Inks", "Stage", "along", "clouds", "ground", "layered", "ridge", "sky", "skyline", "sun", "water"]
+__all__ = [
+    "Height",
+    "Inks",
+    "Mark",
+    "Stage",
+    "along",
+    "clouds",
+    "ground",
+    "layered",
+    "outlined",
+    "paling",
+    "ridge",
+    "sky",
+    "skyline",
+    "sun",
+    "water",
+]
+
+Mark = Filled | Stroked
+"""What landscapes are drawn of: flat shapes and lines."""
 
 Height = Callable[[float], float]
 """A height for every x."""
@@ -77,6 +96,11 @@ def along(stage: Stage, step: float, salt: int) -> Iterator[tuple[float, Random]
         yield stage.origin + step * (cell + 0.25 + 0.5 * chance.random()), chance
 
 
+def outlined(at: tuple[float, float], size: float, *points: tuple[float, float]) -> Commands:
+    """A shape of straight edges about a place: its points are in shares of `size`."""
+    return list(polygon([Point(at[0] + size * x, at[1] + size * y) for x, y in points]).commands)
+
+
 def skyline(stage: Stage, base: float, rise: float, length: float, salt: int) -> Height:
     """A rolling line about the share `base` of the height; `rise` is a share too, `length` that of its waves."""
     chance = stage.chance(salt)
@@ -111,16 +135,23 @@ def layered(inks: Inks, share: float) -> Colour:
     return mixed(inks.far, inks.near, share)
 
 
-def sky(stage: Stage, inks: Inks) -> Iterator[Art]:
+PALING = ((0.5, 0.05), (0.45, 0.1), (0.405, 0.16), (0.365, 0.23), (0.33, 0.3))
+"""The steps in which a sky pales: below which share of the height, and how far it goes to the light."""
+
+
+def sky(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Plain above, where titling stands; paler in steps towards the horizon."""
-    area = stage.area
-    yield Filled.box(area, inks.sky)
-    for share, pale in ((0.5, 0.05), (0.45, 0.1), (0.405, 0.16), (0.365, 0.23), (0.33, 0.3)):
-        wavy = skyline(stage, share, 0.006, 1.6, 90 + round(share * 100))
-        yield Filled(ridge(stage, wavy, 1.6), mixed(inks.sky, inks.light, pale))
+    yield Filled.box(stage.area, inks.sky)
+    for (share, _), tone in zip(PALING, paling(inks), strict=True):
+        yield Filled(ridge(stage, skyline(stage, share, 0.006, 1.6, 90 + round(share * 100)), 1.6), tone)
 
 
-def sun(stage: Stage, inks: Inks, share: float, size: float, colour: Colour | None = None) -> Iterator[Art]:
+def paling(inks: Inks) -> tuple[Colour, ...]:
+    """The tones of a sky under its plain part."""
+    return tuple(mixed(inks.sky, inks.light, pale) for _, pale in PALING)
+
+
+def sun(stage: Stage, inks: Inks, share: float, size: float, colour: Colour | None = None) -> Iterator[Mark]:
     """A disc with two haloes, no higher than the sky is plain; `size` is its radius as a share of the height."""
     at = Point(stage.middle, stage.level(min(share, stage.clear - 1.6 * size)))
     radius = stage.high * size
@@ -133,7 +164,7 @@ def sun(stage: Stage, inks: Inks, share: float, size: float, colour: Colour | No
     yield Filled(Path.circle(at, radius), disc)
 
 
-def clouds(stage: Stage, inks: Inks) -> Iterator[Art]:
+def clouds(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Banks of cloud with level feet, low enough to leave the sky plain for titling."""
     banks: Commands = []
     for x, chance in along(stage, stage.high * 0.34, 80):
@@ -147,7 +178,7 @@ def clouds(stage: Stage, inks: Inks) -> Iterator[Art]:
     yield Filled(snapped(banks), mixed(inks.sky, inks.light, 0.2))
 
 
-def water(stage: Stage, horizon: float, inks: Inks, salt: int) -> Iterator[Art]:
+def water(stage: Stage, horizon: float, inks: Inks, salt: int) -> Iterator[Mark]:
     """Water from a horizon down, darker towards the foot, with glints that grow longer and rarer."""
     area, top = stage.area, stage.level(horizon)
     yield Filled.box(Rect(area.x, area.y, area.width, top - area.y), mixed(inks.sky, inks.far, 0.5))

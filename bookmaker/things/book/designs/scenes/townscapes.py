@@ -7,16 +7,16 @@ from math import floor, pi, sin
 from random import Random
 
 from .....ground.art import Filled, Stroked
-from .....ground.drawing import Art, Pen
+from .....ground.drawing import Pen
 from .....ground.geometry import Path, Point, Rect, polygon
 from ..ornament.shapes import Commands, snapped
 from ..tones import darker, lighter, mixed
-from .stage import Inks, Stage, along, clouds, ground, layered, sky, skyline, sun, water
+from .stage import Inks, Mark, Stage, along, clouds, ground, layered, sky, skyline, sun, water
 
 __all__ = ["bridge", "harbour", "roofs"]
 
 
-def harbour(stage: Stage, inks: Inks) -> Iterator[Art]:
+def harbour(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Tall houses on a quay, moored boats with their masts, reflections."""
     yield from sky(stage, inks)
     yield from clouds(stage, inks)
@@ -57,7 +57,7 @@ def _house(
                 panes += Path.rectangle(at).commands
 
 
-def _moored(stage: Stage, inks: Inks) -> Iterator[Art]:
+def _moored(stage: Stage, inks: Inks) -> Iterator[Mark]:
     hulls, masts, sails = Commands(), Commands(), Commands()
     for x, chance in along(stage, stage.high * 0.24, 30):
         size = stage.high * (0.07 + 0.05 * chance.random())
@@ -76,7 +76,7 @@ def _moored(stage: Stage, inks: Inks) -> Iterator[Art]:
         yield Filled(snapped(sails), inks.light)
 
 
-def roofs(stage: Stage, inks: Inks) -> Iterator[Art]:
+def roofs(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Gables one row behind another, chimneys, lit windows, smoke."""
     yield from sky(stage, inks)
     yield from clouds(stage, inks)
@@ -116,7 +116,7 @@ def _gable(
                                        wide * 0.17)).commands  # fmt: skip
 
 
-def bridge(stage: Stage, inks: Inks) -> Iterator[Art]:
+def bridge(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """A long bridge of arches over a valley with a river."""
     yield from sky(stage, inks)
     yield from sun(stage, inks, 0.45, 0.08)
@@ -141,7 +141,7 @@ def bridge(stage: Stage, inks: Inks) -> Iterator[Art]:
     yield ground(stage, skyline(stage, 0.02, 0.025, 0.7, 6), darker(inks.near, 0.25))
 
 
-def _river(stage: Stage, inks: Inks) -> Iterator[Art]:
+def _river(stage: Stage, inks: Inks) -> Iterator[Mark]:
     area = stage.area
     upper, lower = (skyline(stage, base, 0.012, 0.6, 7 + number) for number, base in enumerate((0.1, 0.045)))
     count = max(8, round(area.width / 0.6))

@@ -14,7 +14,8 @@ from ..design import Words
 from ..grounds.textures import faded_ground, weave
 from ..letters.front import inside, title_and_author
 from ..letters.spine import as_narrowest, free_room, letter_spine
-from ..ornament.ornaments import band, corner_pieces, frame, rule
+from ..ornament.corners import corner_pieces
+from ..ornament.ornaments import band, frame, rule
 from ..ornament.shapes import gathered
 from ..palettes import Material
 from ..tones import darker
@@ -30,7 +31,7 @@ def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
     tone = darker(cover.ground, 0.32)
     for side in cover.faces.sides:
         yield from frame(inside(side, 0.05, 0.035), tone, 0.28, second=0.4)
-        yield corner_pieces(inside(side, 0.09, 0.064), side.width * 0.12, tone)
+        yield corner_pieces(inside(side, 0.09, 0.064), side.width * 0.12, tone, cover.words.kin)
 
 
 def _spine(cover: Dressing, box: Rect) -> ArtAndWords:

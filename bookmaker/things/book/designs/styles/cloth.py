@@ -14,7 +14,8 @@ from ..faces import Faces
 from ..grounds.textures import faded_ground, weave
 from ..letters.front import inside, letter_front
 from ..letters.spine import free_room, letter_spine
-from ..ornament.ornaments import BandName, band, corner_pieces, frame, rule
+from ..ornament.corners import corner_pieces
+from ..ornament.ornaments import BandName, band, frame, rule
 from ..palettes import Material
 from ..tones import darker
 from .look import ArtAndWords, Dressing, Look, SkeletonDesign
@@ -30,7 +31,7 @@ def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
     stamps = Random(chance.random())
     yield from faded_ground(cover.faces, cover.ground, cover.entry.wear)
     yield from weave(cover.faces.whole, cover.ground, chance)
-    yield from _pressed(cover.faces, cover.ground, stamps)
+    yield from _pressed(cover.faces, cover.ground, stamps, cover.words.kin)
     yield from _spine_ends(cover.faces, cover.hand.ink, stamps)
 
 
@@ -52,14 +53,14 @@ def _spine_ends(faces: Faces, ink: Colour, chance: Random) -> Iterator[Art]:
         yield rule(at + way * high, left, right, 0.12, ink)
 
 
-def _pressed(faces: Faces, ground: Colour, chance: Random) -> Iterator[Art]:
+def _pressed(faces: Faces, ground: Colour, chance: Random, kin: int) -> Iterator[Art]:
     """Blind stamping on the sides: a frame pressed into the cloth, darker than it."""
     kind, tone = chance.random(), darker(ground, 0.3)
     for side in faces.sides:
         inner = side.grown(-side.width * 0.07)
         yield from frame(inner, tone, 0.16, second=side.width * 0.03)
         if kind > 0.5:
-            yield corner_pieces(inner.grown(-side.width * 0.05), side.width * 0.16, tone)
+            yield corner_pieces(inner.grown(-side.width * 0.05), side.width * 0.16, tone, kin)
         elif kind > 0.25:
             yield Stroked(Path.rectangle(inner.grown(-side.width * 0.05)), Pen(0.3, tone))
 

@@ -12,7 +12,8 @@ from ..colouring import inked, tooled
 from ..grounds.textures import faded_ground, grain
 from ..letters.front import inside, letter_front
 from ..ornament.bands import banded_spine
-from ..ornament.ornaments import corner_pieces, frame
+from ..ornament.corners import corner_pieces
+from ..ornament.ornaments import frame
 from ..palettes import Material
 from .look import ArtAndWords, Dressing, Look, SkeletonDesign
 
@@ -29,9 +30,9 @@ def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
         if wide:
             inner = inside(side, 0.14, 0.105)
             yield from frame(inner, gold, 0.06)
-            yield corner_pieces(inner, side.width * 0.13, gold)
+            yield corner_pieces(inner, side.width * 0.13, gold, cover.words.kin)
         else:
-            yield corner_pieces(inside(side, 0.095, 0.07), side.width * 0.15, gold)
+            yield corner_pieces(inside(side, 0.095, 0.07), side.width * 0.15, gold, cover.words.kin)
 
 
 def banded(cover: Dressing, spine: Rect) -> ArtAndWords:

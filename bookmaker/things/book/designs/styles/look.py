@@ -20,7 +20,7 @@ from ..letters.eras import of_its_time, sturdy
 from ..letters.lettering import Hand, Lettered, composed
 from ..letters.spine import Spine, as_narrowest
 from ..ornament.devices import DEVICES
-from ..ornament.ornaments import choose_fleuron
+from ..ornament.fleurons import choose_fleuron
 from ..palettes import Material
 
 __all__ = ["ArtAndWords", "Dressing", "Look", "SkeletonDesign", "Stuff", "chosen_hand"]

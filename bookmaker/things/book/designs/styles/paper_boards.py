@@ -15,7 +15,8 @@ from ..grounds.textures import faded_ground, fibres
 from ..letters.front import pasted_label
 from ..letters.lettering import Hand
 from ..letters.spine import as_narrowest, clear_of_folds, free_room, letter_spine, way_for
-from ..ornament.ornaments import choose_fleuron, rule
+from ..ornament.fleurons import choose_fleuron
+from ..ornament.ornaments import rule
 from ..ornament.repeats import printed_paper
 from ..palettes import BONE, SOOT, Material
 from ..tones import darker, lighter, mixed

@@ -17,6 +17,7 @@ from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Wear, Words
 from ..faces import Faces, read_faces
 from ..grounds.wear import Rubbed, creased, sunned
+from ..letters.backs import PART, BackedDesign, back_matter
 from ..letters.front import inside, label
 from ..letters.lettering import best_ink, composed
 from ..letters.spine import Spine, free_room, letter_spine
@@ -47,7 +48,7 @@ FOOT = 0.1
 """Share of the spine's height that is inked at its foot beside such sides."""
 
 
-class Paperback(DrawnDesign):
+class Paperback(BackedDesign):
     """A paperback."""
 
     style: Literal["paperback"] = "paperback"
@@ -82,6 +83,9 @@ def dress(entry: Paperback, flat: Flat, words: Words) -> Dress:
         for rect, colour in ((plate.grown(plate.height * 0.06), colours.ground), (plate, BONE)):
             layers.append(Filled(rounded(rect, rect.height * round_off), colour))
     layers.append(Rubbed(faces, Material.PAPER, colours.ground, entry.wear, words.seed))
+    if faces.back and not (bold or faces.side_alone):
+        above = Rect(faces.back.x, top, faces.back.width, faces.back.top - top)
+        layers += back_matter(entry.back, above, words, hand, entry.device, PART)
     texts = []
     if faces.spine:
         on_spine = hand.on_ground(sunned(colours.ground, entry.wear))

@@ -17,20 +17,24 @@ from .....ground.pictures import Picture
 from .....sheets.flat import Flat
 from .....shelf_file.fields.words import PictureFile
 from ..artwork import Artwork, Pictures, load_artwork, on_ground, picture_problems, pictures_named_by
-from ..colouring import colours_of, inked
-from ..design import DrawnDesign, Dress, SpineTitle, Wear, Words
+from ..colouring import colours_of, grounds, inked
+from ..design import Dress, SpineTitle, Wear, Words
 from ..faces import Faces, read_faces
 from ..grounds.surround import Surround, surrounded_picture
 from ..grounds.textures import faded_ground, weave
 from ..grounds.wear import BOARD, Rubbed, sunned
+from ..letters.backs import BackedDesign, BackName, back_matter
+from ..letters.eras import year_in
 from ..letters.front import inside, label
 from ..letters.lettering import Hand, composed
 from ..letters.spine import Spine, free_room, letter_spine
 from ..ornament.devices import DEVICES
 from ..ornament.ornaments import BandName, band, double_rule, rule
 from ..palettes import BONE, GOLD, SOOT, Material
+from ..scenes.manners import MannerName
+from ..scenes.scenes import Plate, SceneName, choose_plate
 from .look import chosen_hand
-from .poster import poster
+from .poster import Poster, poster
 
 __all__ = ["MATERIAL", "PictureCover"]
 
@@ -53,7 +57,7 @@ SKY = 0.46
 """Above this share of a spine's height the sky is plain, and the words stand."""
 
 
-class PictureCover(DrawnDesign):
+class PictureCover(BackedDesign):
     """A cover with pictures."""
 
     style: Literal["picture"] = "picture"
@@ -62,6 +66,10 @@ class PictureCover(DrawnDesign):
     )
     spine_picture: PictureFile | None = Field(None, description="picture file for the spine")
     back_picture: PictureFile | None = Field(None, description="picture file for the back")
+    scene: SceneName | Literal["auto"] = Field("auto", description="what is drawn; auto leaves it to the book")
+    manner: MannerName | Literal["auto"] = Field(
+        "auto", description="how it is printed, as in which age; auto leaves it to the book"
+    )
     surround: Surround = Field("folded over", description="what is printed beyond a picture's edges")
     material = MATERIAL
 
@@ -74,6 +82,20 @@ class PictureCover(DrawnDesign):
     def is_landscape(self) -> bool:
         """Whether it has no pictures."""
         return not (self.front_picture or self.spine_picture or self.back_picture)
+
+    @property
+    def scene_named(self) -> bool:
+        """Whether the maker named the scene it shows."""
+        return self.scene != "auto"
+
+    def scene_for(self, words: Words) -> str | None:
+        """Its scene, unless it has pictures."""
+        return self.plate(words).scene if self.is_landscape else None
+
+    def plate(self, words: Words) -> Plate:
+        """Motif and manner of its landscape, on the ground that it has for a book with these words."""
+        ground = grounds(self, words.kin, MATERIAL)[0]
+        return choose_plate(self.scene, self.manner, ground, year_in(words.date), words.kin)
 
     def load(self, folder: FilePath) -> Artwork:
         """Read the pictures."""
@@ -94,7 +116,7 @@ def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> 
     hand = chosen_hand(entry, words, TYPEFACES[:1] if artwork else TYPEFACES, 0.5, chance)
     hand = hand.on_ground(colours.ground, ink)
     layers: list[Art] = [*_stuff(faces, artwork, colours.ground, entry.wear, words.kin)]
-    drawn = None if artwork else poster(entry, faces, colours, words, hand)
+    drawn = None if artwork else poster(entry, entry.plate(words), faces, colours, words, hand)
     layers += drawn.layers if drawn else ()
     placed = list(_placed(faces, artwork, words))
     for _, picture, face, bounds in placed:
@@ -103,13 +125,18 @@ def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> 
         )
     # where the print is rubbed off a picture the board shows, whatever the ground of the titling
     layers.append(Rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, words.seed))
+    back = drawn.back if drawn else None if "back_picture" in artwork or faces.side_alone else faces.back
+    if back:
+        layers += back_matter(_fitting(entry.back, drawn), back, words, hand, entry.device)
     texts = []
     if faces.spine:
-        art, room = _under_words(faces, faces.spine, artwork, words, hand, entry.spine_title)
+        round_it = drawn is not None and drawn.round_it
+        art, room = _under_words(faces.spine, artwork, words, hand, entry.spine_title, round_it=round_it)
         layers += art
-        on_spine = hand if spine_picture else hand.on_ground(sunned(colours.ground, entry.wear))
+        faded = not (spine_picture or round_it)
+        on_spine = hand.on_ground(sunned(colours.ground, entry.wear)) if faded else hand
         spine = Spine(on_spine, entry.spine_title, entry.abbreviate, device=DEVICES.get(entry.device), rules=True)
-        texts.append(letter_spine(room, words if artwork else _over_landscape(room, words), spine))
+        texts.append(letter_spine(room, _over_landscape(room, words) if round_it else words, spine))
     if faces.front and entry.front_title and "front_picture" not in artwork:
         room = inside(faces.front, 0.12, 0.08)
         head = Rect(room.x, room.y + room.height * 0.62, room.width, room.height * 0.38)
@@ -131,11 +158,11 @@ def _stuff(faces: Faces, artwork: Pictures, ground: Colour, wear: Wear, kin: int
 
 
 def _under_words(
-    faces: Faces, spine: Rect, artwork: Pictures, words: Words, hand: Hand, way: SpineTitle
+    spine: Rect, artwork: Pictures, words: Words, hand: Hand, way: SpineTitle, *, round_it: bool
 ) -> tuple[Sequence[Art], Rect]:
     """What is drawn on a spine for its words, and the room they have there."""
     room = free_room(spine)
-    if not artwork and not faces.pieced:
+    if round_it:
         land = SKY * (room.height - (words.in_set.shorter if words.in_set else 0.0))
         return (), Rect(room.x, room.y + land, room.width, room.height - land)
     if "spine_picture" not in artwork:
@@ -146,6 +173,11 @@ def _under_words(
     room = Rect(room.x, room.y + room.height * 0.4, room.width, room.height * 0.5)
     aside = min(0.2, room.width * 0.05)
     return [Filled.box(room.grown(aside, 0.3, aside, 0.3), hand.ground)], room
+
+
+def _fitting(asked: BackName, drawn: Poster | None) -> BackName:
+    """Over a landscape there is room for little; with nothing asked for it goes on without a word."""
+    return "plain" if drawn and drawn.round_it and asked == "auto" else asked
 
 
 def _over_landscape(room: Rect, words: Words) -> Words:

@@ -11,14 +11,13 @@ from .....ground.drawing import Art, Colour, Pen
 from .....ground.geometry import Path, Rect, Transform
 from ..chance import one_of
 from ..colouring import Colours
-from ..design import DrawnDesign, InSet, Words
+from ..design import DrawnDesign, Words
 from ..faces import Faces
-from ..grounds.wear import sunned
 from ..letters.front import inside
 from ..letters.lettering import Hand, best_ink
 from ..ornament.ornaments import frame
 from ..palettes import BONE, PALETTES, SOOT, Material
-from ..scenes.scenes import choose_scene, inks_of, scene_on_spines, scene_over, scene_within
+from ..scenes.scenes import Plate, inks_of, scene_on_spines, scene_over, scene_within
 from ..scenes.stage import Inks
 from ..tones import apart, darker
 
@@ -28,16 +27,25 @@ Layout = Literal["open", "panel", "foot panel", "framed", "arch"]
 LAYOUTS: tuple[Layout, ...] = ("open", "panel", "framed", "arch", "foot panel")
 
 
+IN_SETS: tuple[Layout, ...] = ("open", "panel", "foot panel")
+"""The layouts whose scene goes right round the book, and on to the next of its set."""
+
+
 @dataclass(frozen=True, slots=True)
 class Poster:
-    """What is drawn on a cover, and where title and author of the front stand, on which ground."""
+    """What is drawn on a cover, and where title and author of the front stand, on which ground.
+
+    `back` is the room on the back that the scene leaves free; `round_it` says whether the scene goes round the spine.
+    """
 
     layers: tuple[Art, ...]
     front: Rect | None
     hand: Hand
+    back: Rect | None = None
+    round_it: bool = False
 
 
-def poster(entry: DrawnDesign, faces: Faces, colours: Colours, words: Words, hand: Hand) -> Poster:
+def poster(entry: DrawnDesign, plate: Plate, faces: Faces, colours: Colours, words: Words, hand: Hand) -> Poster:
     """Draw scene, frame and panel; a set shares scene and layout, and its scene runs across all spines.
 
     In a quarter or half binding spine and corners are of plain stuff, and the front alone has a picture.
@@ -45,35 +53,42 @@ def poster(entry: DrawnDesign, faces: Faces, colours: Colours, words: Words, han
     if faces.pieced:
         return Poster((), None, hand)
     chance = Random(words.kin + 7)
-    scene = choose_scene(colours.ground, chance)
     inks = inks_of(colours.ground, entry.second_colour, entry.palette, chance)
-    layout = one_of(LAYOUTS, chance)
+    layout = one_of(IN_SETS if words.in_set else LAYOUTS, chance)
+    if layout in ("framed", "arch"):
+        return _behind_window(entry, plate, faces, colours, words, hand, layout, chance)
     seed = words.kin % 1_000_003
     layers: list[Art] = [Filled.box(faces.whole, colours.ground)]
-    front_room, front_hand = _title_room(faces, layout), hand
-    if layout in ("framed", "arch"):
-        behind = _another_sky(entry, colours.ground, chance)
-        for side, part in ((faces.front, 1.0), (faces.back, 0.72)):
-            if side and not (faces.side_alone and faces.back):
-                window = _window(side, layout, part)
-                layers.append(scene_within(window, scene, behind, seed))
-                layers += _framed(window, hand.ink, side.width)
-    else:
-        layers.append(scene_over(faces, faces.whole, scene, inks, seed, words.in_set))
+    layers.append(scene_over(faces, faces.whole, plate, inks, seed, words.in_set))
     strip = faces.spine_to_bleed()
-    if faces.spine and strip:
-        paled = inks.through(lambda ink: sunned(ink, entry.wear))
-        if words.in_set or layout in ("framed", "arch"):
-            place = words.in_set or InSet(0.0, 0.0, faces.spine.width)
-            layers.append(scene_on_spines(faces.spine, strip, scene, paled, seed, place))
-        else:
-            layers.append(scene_over(faces, strip, scene, paled, seed))
+    if faces.spine and strip and words.in_set:
+        layers.append(scene_on_spines(faces.spine, strip, plate, inks, seed, words.in_set))
+    front_room, front_hand = _title_room(faces, layout), hand
     if faces.front and layout in ("panel", "foot panel") and entry.front_title:
-        plate = _plate(faces.front, layout)
-        art, front_hand = _panel(plate, inks, hand, entry.ink)
+        panel = _plate(faces.front, layout)
+        art, front_hand = _panel(panel, inks, hand, entry.ink)
         layers += art
-        front_room = plate.grown(-plate.width * 0.1, -plate.height * 0.17, -plate.width * 0.1, -plate.height * 0.15)
-    return Poster(tuple(layers), front_room, front_hand)
+        front_room = panel.grown(-panel.width * 0.1, -panel.height * 0.17, -panel.width * 0.1, -panel.height * 0.15)
+    return Poster(tuple(layers), front_room, front_hand, _sky_of(faces.back), round_it=True)
+
+
+def _behind_window(
+    entry: DrawnDesign, plate: Plate, faces: Faces, colours: Colours, words: Words, hand: Hand, layout: Layout,
+    chance: Random,
+) -> Poster:  # fmt: skip
+    """The scene behind a window of the front; spine and back are of the ground."""
+    behind, layers = _another_sky(entry, colours.ground, chance), list[Art]()
+    side = faces.front or (faces.back if not faces.side_alone else None)
+    if side:
+        window = _window(side, layout)
+        layers.append(scene_within(window, plate, behind, words.kin % 1_000_003))
+        layers += _framed(window, hand.ink, side.width)
+    return Poster(tuple(layers), _title_room(faces, layout), hand, faces.back if faces.front else None)
+
+
+def _sky_of(back: Rect | None) -> Rect | None:
+    """As much of a back as lies over the land of a scene."""
+    return back and Rect(back.x, back.y + back.height * 0.52, back.width, back.height * 0.48)
 
 
 def _another_sky(entry: DrawnDesign, ground: Colour, chance: Random) -> Inks:
@@ -91,10 +106,10 @@ def _title_room(faces: Faces, layout: Layout) -> Rect | None:
     return Rect(room.x, room.top - room.height * share, room.width, room.height * share)
 
 
-def _window(side: Rect, layout: Layout, part: float) -> Path:
-    """The window on a side, in its lower part; on the back a smaller one."""
-    wide, high = side.width * 0.8 * part, side.height * 0.56 * part
-    foot = side.y + side.height * (0.08 if part == 1.0 else 0.3)
+def _window(side: Rect, layout: Layout) -> Path:
+    """The window on a side, in its lower part."""
+    wide, high = side.width * 0.8, side.height * 0.56
+    foot = side.y + side.height * 0.08
     box = Rect(side.centre.x - wide / 2, foot, wide, high)
     if layout == "framed":
         return Path.rectangle(box)

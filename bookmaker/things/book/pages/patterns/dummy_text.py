@@ -1,14 +1,14 @@
-"""Dummy text: grey lines that look like a set page at a glance, for books nobody will open.
+"""Dummy text: pages that look like set text, for books nobody will open.
 
-Nothing can be read, but the shapes are those of a book: indented paragraphs with short last lines, words of
-all lengths with letters that reach up and down, chapters that begin low on a page under a heading and end
-before a page is full. What is left to chance is settled by the book, so it looks the same whenever it is made.
+Nothing can be read, for the words are of no language, but the shapes are those of a book: justified paragraphs with
+short last lines, sentences, chapters that begin low on a page under a heading and end before a page is full. Each book
+has a tongue of its own. What is left to chance is settled by the book, so it looks the same whenever it is made.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from random import Random
 from typing import Literal, NamedTuple
@@ -16,12 +16,14 @@ from typing import Literal, NamedTuple
 from pydantic import Field
 
 from .....ground.art import NOTHING
-from .....ground.drawing import BLACK, Canvas, Pen
-from .....ground.geometry import Path, Point
+from .....ground.drawing import BLACK, Canvas
+from .....ground.geometry import Point
+from .....ground.typefaces import Run, TextLine, Typeface, bundled
 from .....ground.units import from_pt
 from .....shelf_file.fields.counts import Count
 from .....shelf_file.fields.measures import TypeSize
 from .....shelf_file.fields.words import Flag, Ink
+from .....typesetting.dummy_words import DummyTongue
 from .....typesetting.page import Inside, PageFrame, numbered
 from ..part import UnreadPart
 from ..prose.sizes import type_too_large
@@ -31,22 +33,23 @@ __all__ = ["DummyLine", "DummyPage", "DummyText"]
 LEADING = 1.25
 """From line to line, in ems."""
 
-X_HEIGHT, ASCENDER, DESCENDER = 0.46, 0.72, -0.22
-"""How far small letters and their strokes reach over the baseline, in ems (common practice)."""
+ASCENDER, DESCENDER = 0.78, -0.24
+"""How far letters reach over and under the baseline, in ems (common practice)."""
 
-LETTER, SPACE = 0.48, 0.26
-"""Widths of a letter and of the space between words, in ems (common practice)."""
+SPACE, LEAST = 0.25, 0.13
+"""Between words, in ems, where nothing is justified, and at least (common practice)."""
+
+FACE = "text"
+"""The typeface: sturdy enough for such sizes."""
+
+TRIES, NEAR = 24, 6.0
+"""So many words are tried where a line has only so many ems left, and that which fills it best is taken."""
 
 SINK = 1 / 4
 """Share of the lines of a page that stay free over the first line of a chapter."""
 
 HEADING = 1.6
 """Size of a chapter's heading as a multiple of the text's."""
-
-STEMS = (1.0, 1.0, 1.0, 1.0, 1.0, 1.4, 1.0, 1.0, 1.0, 1.8)
-ASCENDERS = (1.0, 5.0, 1.0, 9.0, 1.0, 3.0, 1.0, 14.0)
-DESCENDERS = (1.0, 13.0, 1.0, 7.0)
-"""Strokes and gaps of letters by turns, in strokes' widths: the small ones, those that reach up, and down."""
 
 FEWEST_ROWS = 8
 """Pages with fewer lines have no sunk chapter openings, and their paragraphs end where they end."""
@@ -103,60 +106,66 @@ class DummyPage:
 
     def draw(self, canvas: Canvas) -> None:
         """Draw the lines from the top of the type area down."""
-        area, size = self.frame.type_area(self.number), self.entry.size
-        chance = Random(f"{self.frame.book.seed}\n{self.frame.folio(self.number)}")
+        area, size, face = self.frame.type_area(self.number), self.entry.size, bundled(FACE)
+        tongue, folio = DummyTongue(self.frame.book.seed), self.frame.folio(self.number)
+        prose, headings = tongue.words(folio), tongue.words(-folio)
         for row in self.rows:
             baseline = area.top - (ASCENDER + row.row * LEADING) * size
             em = size * HEADING if row.heading else size
             # where a line begins is on the right in books that are read from there
             begins, ends = (1 - row.end, 1 - row.start) if self.frame.right_to_left else (row.start, row.end)
             start, end = area.x + begins * area.width, area.x + ends * area.width
-            words = list(_words(chance, (end - start) / em, justified=row.end == 1.0 and not row.heading))
-            placed = [(start + left * em, start + right * em) for left, right in words]
-            self._draw_words(canvas, placed, baseline, em, chance)
-
-    def _draw_words(
-        self, canvas: Canvas, words: list[tuple[float, float]], baseline: float, em: float, chance: Random
-    ) -> None:
-        """Upright strokes along the line, and some above and below it: each a dashed line as wide as they are high."""
-        stroke = max(self.frame.dot, 0.11 * em)
-        for bottom, top, strokes, share, skipped in (
-            (0.0, X_HEIGHT, STEMS, 1.0, 1),
-            (X_HEIGHT, ASCENDER, ASCENDERS, 0.7, 4),
-            (DESCENDER, 0.0, DESCENDERS, 0.4, 6),
-        ):
-            middle = baseline + (bottom + top) / 2 * em
-            # beginning on every other place keeps these strokes over and under the small ones
-            begun = [
-                (start + 2 * int(chance.random() * skipped) * stroke, end)
-                for start, end in words
-                if chance.random() < share
-            ]
-            lines = [(Point(start, middle), Point(end, middle)) for start, end in begun if end - start > stroke / 2]
-            if lines:
-                dash = tuple(width * stroke for width in strokes)
-                canvas.stroke(Path.lines(lines), Pen((top - bottom) * em, self.entry.ink, dash))
+            runs = _line(headings if row.heading else prose, face, row, (end - start) / em)
+            line = TextLine(em, tuple((left * em, run) for left, run in _spread(runs, (end - start) / em, row)))
+            x = end - line.width if self.frame.right_to_left and not row.heading else start
+            canvas.text(line, Point(x, baseline), self.entry.ink)
 
 
-def _words(chance: Random, measure: float, *, justified: bool) -> Iterator[tuple[float, float]]:
-    """Where the words of a line begin and end, in ems from its start; the last ends where the line does."""
-    lengths: list[float] = []
-    used = -SPACE
-    while True:
-        letters = 1 + int(4 * chance.random() + 7 * chance.random() ** 3)
-        if lengths and used + SPACE + letters * LETTER > measure:
+def _line(words: Iterator[str], face: Typeface, row: DummyLine, measure: float) -> list[Run]:
+    """Words for a line, as many as a measure in ems holds; of the last ones tried that which fills it best."""
+    said: list[str] = []
+    room = measure
+    while not said or room > SPACE * len(said):
+        tried = [next(words) for _ in range(TRIES if said and room < NEAR else 1)]
+        fit = [word for word in tried if face.shape(word).width <= room]
+        if not fit:
             break
-        lengths.append(letters * LETTER)
-        used += SPACE + letters * LETTER
-    gap = SPACE
-    if justified and len(lengths) > 1:
-        gap += (measure - used) / (len(lengths) - 1)
-    else:
-        lengths[-1] = min(max(LETTER, lengths[-1] + measure - used), measure)
-    x = 0.0
-    for length in lengths:
-        yield x, x + length
-        x += length + gap
+        best = max(fit, key=lambda word: face.shape(word).width)
+        said.append(best if len(tried) == 1 else best.strip(",.").casefold())
+        room -= face.shape(said[-1]).width + SPACE
+    runs = _shaped(said, face, row)
+    while said and sum(run.width + LEAST for run in runs) > measure + LEAST:  # a capital or a stop was too much
+        said.pop()
+        runs = _shaped(said, face, row)
+    stop = "." if row.end < 1.0 and not row.heading else ""
+    return runs or [face.shape(_beginning(face, next(words).strip(",."), stop, measure))]
+
+
+def _shaped(said: Sequence[str], face: Typeface, row: DummyLine) -> list[Run]:
+    """The words of a line with the capitals and stops that its place asks for."""
+    shown = [word.strip(",.").capitalize() if row.heading else word for word in said]
+    if shown and row.end < 1.0 and not row.heading:
+        shown[-1] = shown[-1].rstrip(",.") + "."
+    if shown and row.start > 0:
+        shown[0] = shown[0].capitalize()
+    return [face.shape(word) for word in shown]
+
+
+def _beginning(face: Typeface, word: str, stop: str, measure: float) -> str:
+    """As much of a word as there is room for, a letter at least."""
+    ways = (word[:end] + stop for end in range(len(word), 0, -1))
+    return next((way for way in ways if face.shape(way).width <= measure), word[:1])
+
+
+def _spread(runs: Sequence[Run], measure: float, row: DummyLine) -> Iterator[tuple[float, Run]]:
+    """Where each word begins, in ems: a full line reaches from edge to edge, with even gaps; a heading is centred."""
+    spare, gaps = measure - sum(run.width for run in runs), len(runs) - 1
+    gap = SPACE if row.heading or row.end < 1.0 else spare / max(gaps, 1)
+    gap = min(gap, spare / gaps) if gaps else gap
+    x = (spare - gap * gaps) / 2 if row.heading else 0.0
+    for run in runs:
+        yield x, run
+        x += run.width + gap
 
 
 def _chapters(entry: DummyText, frame: PageFrame, chance: Random) -> Iterator[tuple[int, int]]:

@@ -139,10 +139,10 @@ class LoadedText(LoadedPart):
     def _copy(self, frame: PageFrame) -> Copy:
         written, manuscript = self.written, self.source.manuscript
         given = written.margins
-        margins = Margins(given.inner, given.top, given.outer, given.bottom) if given else None
+        margins = Margins(given.inner, given.top, given.outer, given.bottom) if given else frame.margins
         rectos = written.chapters == "recto"
-        new_pages = rectos or written.chapters == "new page"
-        manner = Manner(written.justified, written.hanging, written.drop_capital, new_pages, rectos)
+        new_pages = (rectos or written.chapters == "new page") and not frame.loose
+        manner = Manner(written.justified, written.hanging, written.drop_capital, new_pages, rectos and new_pages)
         frame = replace(frame, margins=margins)
         # the book has a page for its title already
         if frame.titled and _bare(manuscript.title) == _bare(frame.book.title):

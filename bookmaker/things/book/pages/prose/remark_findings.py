@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from .....ground.problems import Problem, Severity
 from .....ground.quantities import counted
+from .....ground.told import print_mm, rounded_up
 from .....ground.units import from_pt, to_pt
 from .....paper.eyesight import FEWEST_DOTS
 from .....typesetting.galleys.remarks import Remarks
@@ -75,7 +76,7 @@ def _room_for_verse(widest: float, setting: Setting, frame: PageFrame, *, fitted
     page = needed + frame.width - area.width if frame.margins else needed * frame.width / area.width
     ways = [f"write size: {points:g} pt"] if from_pt(points) >= legible else []
     if page <= MOST_WIDER * frame.width and not fitted:
-        ways.append(f"{'' if ways else 'choose '}a page {math.ceil(page * 2 - 1e-6) / 2:g} mm wide")
+        ways.append(f"{'' if ways else 'choose '}a page {print_mm(rounded_up(page), 1)} wide")
     return f"{', or '.join(ways)}, for the longest to fit" if ways else ""
 
 

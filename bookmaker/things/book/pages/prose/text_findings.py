@@ -176,9 +176,10 @@ def _extent(copy: Copy, proof: Proof, bounds: Bounds | None) -> Iterator[Problem
         yield Problem(f"{which} not fit in {copy.frame.count}", remedy, field=("file",))
     elif pages - used >= 2:
         in_type, or_else = _larger(copy, proof.setting.size, bounds, used)
+        why = "" if copy.frame.loose else " for a thinner book"
         yield Problem(
             f"{manuscript.name} fills {used} of {pages} pages{in_type}; the others stay empty",
-            f"write {copy.frame.to_write(used)} for a thinner book{or_else}",
+            f"write {copy.frame.to_write(used)}{why}{or_else}",
             Severity.NOTE,
             field=("file",),
         )

@@ -1,0 +1,42 @@
+// One key as a field: what is written, what may be, what it means, and why a value was refused.
+
+import { element } from "./elements.js";
+import { manualLink } from "./linked.js";
+
+/** A field of a form; `set` writes another value, null takes it out, and tells why not if it was refused. */
+export function field(one, asked, set, id = `field-${one.key}`, words = called(one.key)) {
+  const wrong = element("p", { class: "refused", id: `${id}-wrong`, hidden: true });
+  const now = one.default && one.written === null ? `; now ${one.default}` : "";
+  const about = element("p", { class: "soft", id: `${id}-about` }, `${one.description}${now} `, manualLink(asked, one.manual, "more", `more about ${words}`));
+  const take = async (value) => {
+    const wanted = value.trim() === "" ? null : value.trim();
+    if (wanted === one.written) return;
+    const refused = await set(wanted);
+    wrong.hidden = !refused;
+    wrong.textContent = refused ?? "";
+    input.setAttribute("aria-invalid", String(Boolean(refused)));
+  };
+  const attributes = { id, "data-key": id, "aria-describedby": `${id}-about ${id}-wrong`, onchange: (event) => take(event.target.value) };
+  const known = !one.choices && one.examples.length > 1 ? element("datalist", { id: `${id}-known` }, one.examples.map((text) => element("option", { value: text }))) : null;
+  const input = one.choices ? chosen(one, attributes) : element("input", { type: "text", value: one.written ?? "", placeholder: one.examples[0] || one.default, list: known?.id, autocomplete: "off", spellcheck: "false", ...attributes });
+  const colour = one.colour ? element("input", { type: "color", value: six(one.written), "aria-label": `${words}, chosen from all colours`, onchange: (event) => take(event.target.value) }) : null;
+  return element("div", { class: "field" }, element("label", { for: id }, words), element("div", { class: "row" }, input, known, colour), about, wrong);
+}
+
+/** What a key is called: its last words, with those before it. */
+function called(key) {
+  return key.replace(/_/g, " ").replace(/\./g, ": ");
+}
+
+function chosen(one, attributes) {
+  const texts = one.written !== null && !one.choices.includes(one.written) ? [one.written, ...one.choices] : one.choices;
+  const nothing = element("option", { value: "" }, one.default ? `left out (${one.default})` : "left out");
+  const made = element("select", attributes, nothing, texts.map((text) => element("option", { value: text }, text)));
+  made.value = one.written ?? "";
+  return made;
+}
+
+function six(colour) {
+  if (!colour) return "#808080";
+  return colour.length === 4 ? `#${[...colour.slice(1)].map((digit) => digit + digit).join("")}` : colour;
+}

@@ -1,0 +1,119 @@
+"""The form of a thing: the keys that it takes, what is written there, and what may be chosen.
+
+All of it comes from the models of the shelf file, so that the page knows no kind of book.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from pydantic import BaseModel
+
+from ...ground.problems import FieldPath
+from ...shelf.entries import ShelfSpec
+from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.keys import kinds_at
+from ...shelf_file.yaml_tree import Tree
+from ...writers.manual.places import key_place
+from ..replies import Value
+
+__all__ = ["KIND_KEYS", "form_of", "is_one_value", "key_told", "models_told_apart"]
+
+WITHOUT = ("row", "volumes", "inside", "measured_rows", "id")
+"""Keys that no form has here: what is written with them is several books, or a list."""
+
+KIND_KEYS = ("kind", "style")
+"""Keys that say which other keys there are."""
+
+
+def form_of(entry: Entry, tree: Tree, field: FieldPath, spec: ShelfSpec) -> list[Value]:
+    """The groups of a form, the keys of the thing itself first; `tree` is the shelf as it was read."""
+    own: list[Value] = []
+    groups: list[Value] = []
+    schema = type(entry).model_json_schema()
+    for key, info in type(entry).model_fields.items():
+        below = getattr(entry, key)
+        if key in WITHOUT:
+            continue
+        if isinstance(below, Entry):
+            groups.append(_group(key, below, tree, field, info.annotation, spec))
+        elif is_one_value(type(entry), key, tree.below((*field, key))):
+            own.append(key_told(key, schema["properties"][key], tree, (*field, key), spec, type(entry)))
+    return [{"key": "", "fields": own}, *groups]
+
+
+def is_one_value(group: type[Entry], key: str, written: Tree | None) -> bool:
+    """Whether a key of a group takes a value that a field of a form can hold, and has no group or list now."""
+    groups = any(isinstance(one, type) and issubclass(one, BaseModel) for one in kinds_at(group, (key,)))
+    return not groups and not (written and isinstance(written.value, list | dict))
+
+
+def _group(key: str, entry: Entry, tree: Tree, field: FieldPath, annotation: Any, spec: ShelfSpec) -> Value:
+    """The keys of a group, among them the one that says of which kind it is."""
+    schema = type(entry).model_json_schema()
+    models = models_told_apart(annotation)
+    fields = []
+    for name in type(entry).model_fields:
+        if not is_one_value(type(entry), name, tree.below((*field, key, name))):
+            continue
+        told = key_told(name, schema["properties"][name], tree, (*field, key, name), spec, type(entry))
+        if name in KIND_KEYS and len(models) > 1:
+            told |= {"choices": list(models), "default": str(getattr(entry, name)), "description": "which kind it is"}
+        if name not in KIND_KEYS or len(models) > 1:
+            fields.append(told)
+    fields.sort(key=lambda told: told["key"].rpartition(".")[2] not in KIND_KEYS)
+    return {"key": key, "fields": fields}
+
+
+def models_told_apart(annotation: Any) -> Mapping[str, type[Entry]]:
+    """The kinds that a group may be of, by the word that says so."""
+    found: dict[str, type[Entry]] = {}
+    for model in _models(annotation):
+        key = next((key for key in KIND_KEYS if key in model.model_fields), None)
+        if key:
+            found[str(model.model_fields[key].default)] = model
+    return found
+
+
+def _models(annotation: Any) -> Iterator[type[Entry]]:
+    holder = type("Holder", (BaseModel,), {"__annotations__": {"held": annotation}})
+    for option in kinds_at(holder, ("held",)):
+        if isinstance(option, type) and issubclass(option, Entry):
+            yield option
+
+
+def key_told(
+    key: str, schema: Mapping[str, Any], tree: Tree, field: FieldPath, spec: ShelfSpec, group: type[Entry]
+) -> Value:
+    """One key of a group: what it is, what is written there, what may be, and where the manual tells of it."""
+    written = tree.below(field)
+    options = [schema, *schema.get("anyOf", ())]
+    choices = next((option["enum"] for option in options if "enum" in option), None)
+    if key in ("space", "stock"):
+        choices = [*(spec.spaces if key == "space" else spec.stocks)]
+    elif any(option.get("type") == "boolean" for option in options):
+        choices = ["yes", "no"]
+    return {
+        "key": ".".join(map(str, field[2:])),
+        "description": schema.get("description", ""),
+        "written": _text(written),
+        "choices": [str(choice) for choice in choices] if choices else None,
+        "colour": any(str(option.get("pattern", "")).startswith("^#") for option in options),
+        "examples": [str(example) for option in options for example in option.get("examples", ())],
+        "default": _default(schema.get("default")),
+        "manual": key_place(key, group.model_fields),
+    }
+
+
+def _text(written: Tree | None) -> str | None:
+    if written is None or isinstance(written.value, list | dict):
+        return None
+    return written.value
+
+
+def _default(value: object) -> str:
+    """What a key is if it is left out, as far as a few letters say that."""
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    return str(value) if isinstance(value, str | int) else ""

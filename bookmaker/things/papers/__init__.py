@@ -1,0 +1,1 @@
+"""Loose papers: letters, newspapers, maps, posters, cards, and how they are folded."""

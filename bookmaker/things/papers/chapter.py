@@ -1,0 +1,100 @@
+"""The steps of a paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...ground.geometry import Axis
+from ..box.views import folding_figure
+from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, print_step
+from ..making import Bench, Chapter, Figure, Making
+from ..views.flat_view import flat_figure
+from ..wording import as_list, in_words, sides, thick
+from .entry import Leaf
+from .folding import FoldedSheet
+from .net import net_of, packet_size
+from .plan import PaperPlan
+
+__all__ = ["paper_chapter"]
+
+ON_THE_WAY = 0.6
+"""Each fold is drawn so far on its way."""
+
+
+def paper_chapter(paper: PaperPlan, bench: Bench) -> Chapter:
+    """What it is, and how it is printed, cut and folded."""
+    entry = paper.thing.entry
+    folded = any(leaf.folded for leaf in paper.leaves)
+    making = Making(
+        heading=f"The {entry.kind}",
+        steps=tuple(_steps(paper, bench)),
+        figures=tuple(_figures(paper, bench)),
+        tools=(*KNIFE, *(SCORING if folded else ()), *(FOLDING if folded else ())),
+    )
+    copies = f"{in_words(entry.count).capitalize()} copies of a" if entry.count > 1 else "A"
+    return Chapter(
+        f"{entry.kind.capitalize()}: {paper.name}", f"{copies} {entry.kind}.", (making,), tuple(_sizes(paper))
+    )
+
+
+def _sizes(paper: PaperPlan) -> Iterator[tuple[str, str]]:
+    leaf = paper.leaves[0]
+    yield "flat", sides(leaf.size)
+    if leaf.folded:
+        yield "folded", sides(packet_size(leaf.folded))
+    if paper.bulk:
+        yield "thick as it lies", thick(paper.bulk.thickness)
+
+
+def _figures(paper: PaperPlan, bench: Bench) -> Iterator[Figure]:
+    leaf, flat = paper.leaves[0], paper.flats[0]
+    if leaf.folded:
+        yield flat_figure(flat, bench.room, f"The {leaf.name}")
+        yield folding_figure(net_of(leaf.folded, leaf.name), bench.room, ON_THE_WAY)
+
+
+def _steps(paper: PaperPlan, bench: Bench) -> Iterator[str]:
+    yield print_step(bench, *dict.fromkeys(flat.kind for flat in paper.flats))
+    yield from film_steps(bench, *paper.flats)
+    for leaf, flat in zip(paper.leaves, paper.flats, strict=False):
+        if leaf.folded:
+            yield (
+                f"The {leaf.name}: score {count_folds(flat.folds)} lightly from mark to mark while the sheet is whole, "
+                "with an empty ball pen along a steel rule. Cut it out along its lines, "
+                f"{sides(leaf.size)} high and wide."
+            )
+        elif leaf.across * leaf.down > 1:
+            yield (
+                f"The {leaf.name}: cut from mark to mark, first all lines one way and then the other, with a fresh "
+                f"blade and a light hand: {leaf.across * leaf.down} in all."
+            )
+        else:
+            yield f"The {leaf.name}: cut it out along its lines, {sides(leaf.size)} high and wide."
+    if paper.thing.entry.age:
+        yield "Its edges are toned in print; a felt pen of their colour drawn along the cut edge hides the white core."
+    for leaf in paper.leaves:
+        if leaf.folded:
+            yield from _folding(leaf, leaf.folded)
+            break
+
+
+def _folding(leaf: Leaf, sheet: FoldedSheet) -> Iterator[str]:
+    """The folds in their order, as the drawing numbers them."""
+    names = ("rows", "columns") if sheet.first is Axis.Y else ("columns", "rows")
+    counts = len(sheet.one.steps), len(sheet.two.steps)
+    begun = [_numbered(1, counts[0], names[0]), _numbered(1 + counts[0], counts[1], names[1])]
+    yield (
+        f"Fold the {leaf.name} in the order of the drawing, the print {'outside' if sheet.outside else 'inside'}: "
+        f"{as_list([said for said in begun if said])}. Rub each fold down before the next one."
+    )
+    yield (
+        f"Folded it is {sides(packet_size(sheet))} high and wide and {thick(sheet.thickness)} thick under a weight. "
+        "Nothing stands out. Leave it under a book overnight, or it springs open."
+    )
+
+
+def _numbered(first: int, count: int, what: str) -> str:
+    """The folds that make rows or columns; nothing if none do."""
+    if count == 1:
+        return f"fold {first} makes the {what}"
+    return f"folds {first} to {first + count - 1} make the {what}" if count else ""

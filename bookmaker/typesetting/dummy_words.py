@@ -1,0 +1,86 @@
+"""Dummy words: words that no language has, in the measure of prose, for what shall look like text and is not read.
+
+Every seed has a tongue of its own: a few small words that come again and again, and many longer ones that come seldom,
+as the words of any text do (Zipf 1935: the nth word comes about 1/n as often as the first). So two volumes differ as
+two texts differ, and one volume keeps its voice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import accumulate, islice
+from random import Random
+
+__all__ = ["DummyTongue", "dummy_titles"]
+
+INNER = tuple("bcdfghllmmnnprrssttv")
+ONSETS = ("", "", *INNER, "br", "cl", "dr", "fl", "gr", "pl", "pr", "st", "th", "tr")
+NUCLEI = (*"aaaeeeeiiioou", "ea", "ou")
+CODAS = ("", "", "", "n", "r", "s", "l", "t", "m", "nd", "rn", "st", "ll")
+
+SMALL, LARGE = 14, 160
+"""How many small words a tongue has, of one syllable, and how many others."""
+
+SENTENCE = (5, 17)
+"""Words in a sentence."""
+
+COMMA = 0.11
+"""How often one follows a word within a sentence."""
+
+
+@dataclass(frozen=True)
+class DummyTongue:
+    """A tongue that is nobody's, grown from a seed."""
+
+    seed: int | str
+
+    def words(self, page: int = 0) -> Iterator[str]:
+        """Its words without end, with capitals and stops where sentences have them; each page has others."""
+        own, chance = _vocabulary(self.seed), Random(f"{self.seed} {page}")
+        often = tuple(accumulate(1 / (1.6 + place) for place in range(len(own))))
+        while True:
+            last = chance.randint(*SENTENCE) - 1
+            for place, word in enumerate(chance.choices(own, cum_weights=often, k=last + 1)):
+                shown = word.capitalize() if place == 0 else word
+                yield shown + ("." if place == last else "," if chance.random() < COMMA else "")
+
+    def text(self, count: int) -> str:
+        """So many words of it.
+
+        >>> DummyTongue(3).text(6) == DummyTongue(3).text(6) != DummyTongue(4).text(6)
+        True
+        """
+        return " ".join(islice(self.words(), count))
+
+
+def dummy_titles(seed: int | str, count: int) -> tuple[str, ...]:
+    """So many titles of books that there are not."""
+    own, chance = _vocabulary(seed), Random(seed)
+    return tuple(
+        " ".join(word.capitalize() for word in chance.choices(own[SMALL:], k=chance.randint(1, 2)))
+        for _ in range(count)
+    )
+
+
+@lru_cache(maxsize=64)
+def _vocabulary(seed: int | str) -> tuple[str, ...]:
+    """Each word once, the small ones first; a tongue likes some sounds better than others."""
+    chance = Random(seed)
+    liking = [chance.random() ** 2 + 0.04 for _ in ONSETS]
+    small = dict.fromkeys(_word(chance, liking, 1)[:4] for _ in range(SMALL * 3))
+    large = dict.fromkeys(_word(chance, liking, 1 + (part > 0.45) + (part > 0.85) + 1)
+                          for part in (chance.random() for _ in range(LARGE)))  # fmt: skip
+    return (*islice(small, SMALL), *large)
+
+
+def _word(chance: Random, liking: list[float], syllables: int) -> str:
+    parts = []
+    for place in range(syllables):
+        coda = chance.choice(CODAS) if place == syllables - 1 or chance.random() < 0.1 else ""
+        onset = (
+            chance.choices(ONSETS, liking)[0] if place == 0 else chance.choices(INNER, liking[2 : 2 + len(INNER)])[0]
+        )
+        parts.append(onset + chance.choice(NUCLEI) + coda)
+    return "".join(parts)

@@ -1,0 +1,148 @@
+"""With `units: inches`, or on a sheet of inches, nothing that is told names a metric unit; the same shelf comes out."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from shutil import copytree
+
+import pypdfium2
+import pytest
+
+from bookmaker.ground.problems import ShelfFileError
+from bookmaker.ground.told import (
+    Units,
+    figure,
+    print_grammage,
+    print_mm,
+    rounded_down,
+    rounded_up,
+    told_in,
+    unit,
+)
+from bookmaker.ground.units import parse_length
+from bookmaker.shelf.choice import Choice
+from bookmaker.shelf.wishes import Wishes
+from bookmaker.shelf_file.starter import write_starter
+from bookmaker.workshop import Workshop
+from tests.kit.command_line import bookmaker
+
+DEMO = Path(__file__).parents[2] / "demo"
+METRIC = re.compile(r"\d\s*(?:mm|cm|µm|um|ml|g/m²)\b|\bmillimetre")
+ALLOWED = "19.5 × 13 mm (3/4 × 1/2 in)"
+"""A standard's example, told in both."""
+
+
+@pytest.fixture
+def demo_in_inches(tmp_path: Path) -> Path:
+    text = (DEMO / "shelf.yaml").read_text(encoding="utf-8")
+    shelf = tmp_path / "demo" / "shelf.yaml"
+    shelf.parent.mkdir()
+    for folder in ("pictures", "texts"):
+        copytree(DEMO / folder, shelf.parent / folder)
+    shelf.write_text(text.replace("scale: 1:12\n", "scale: 1:12\nunits: inches\n", 1), encoding="utf-8")
+    return shelf
+
+
+def metric(text: str) -> list[str]:
+    plain = text.replace("\xa0", " ").replace(ALLOWED, "")
+    return [plain[max(0, found.start() - 30) : found.end() + 10] for found in METRIC.finditer(plain)]
+
+
+def test_a_length_on_a_line_of_the_rule_is_a_fraction_and_any_other_a_decimal() -> None:
+    with told_in(Units.INCHES):
+        told = [print_mm(mm) for mm in (22.225, 203.2, 12.7, 30.1625, 21.0, 0.0)]
+        assert told == ["7/8 in", "8 in", "1/2 in", "1 3/16 in", "0.8268 in", "0 in"]
+        assert (figure(21), figure(0.1, 3, signed=True), unit()) == ("0.827", "+0.0039", "in")
+    assert (print_mm(22.225), figure(21), unit()) == ("22.225 mm", "21.00", "mm")
+
+
+@pytest.mark.parametrize("mm", [0.0, 0.3, 3.175, 12.8005, 21.0, 92.001, 215.9])
+def test_what_is_told_in_inches_is_read_back_to_a_thousandth(mm: float) -> None:
+    with told_in(Units.INCHES):
+        told = print_mm(mm)
+        below, above = print_mm(rounded_down(mm)), print_mm(rounded_up(mm))
+    assert parse_length(told) == pytest.approx(mm, abs=0.0051)
+    assert parse_length(below) <= mm + 1e-3
+    assert parse_length(above) >= mm - 1e-3
+
+
+@pytest.mark.parametrize(("grams", "told"), [(75.2, "20 lb bond"), (120.3, "32 lb bond"), (175.8, "65 lb cover"),
+                                             (216.3, "80 lb cover"), (270.4, "100 lb cover")])  # fmt: skip
+def test_paper_weighs_what_it_is_sold_as(grams: float, told: str) -> None:
+    """20 lb bond is 75.2 g/m², 65 lb cover 176, 80 lb 216, 100 lb 270: the conversions of the US paper trade."""
+    with told_in(Units.INCHES):
+        assert print_grammage(grams) == told
+
+
+def test_the_demo_in_inches_names_no_metric_unit(demo_in_inches: Path) -> None:
+    code, said, _ = bookmaker("check", str(demo_in_inches), "--wide")
+    assert code == 0
+    assert "lengths in inches" in said
+    assert metric(said) == []
+    for book in ("1", "24", "27"):
+        assert metric(bookmaker("check", str(demo_in_inches), "--explain", book).out) == []
+
+
+def test_guide_and_sheets_in_inches_name_no_metric_unit(demo_in_inches: Path) -> None:
+    out = demo_in_inches.parent / "out"
+    only = ("The Keeper’s Almanac", "Sermons in a Gale", "Minutes of the Lamp Committee", "Signals")
+    Workshop().make(demo_in_inches, out, wishes=Wishes(Choice(only)))
+    sheets = sorted(out.glob("*.pdf"))
+    assert len(sheets) > 3
+    texts = {path.name: "\n".join(page.get_textpage().get_text_range() for page in pypdfium2.PdfDocument(path))
+             for path in sheets}  # fmt: skip
+    assert {name: metric(text) for name, text in texts.items() if metric(text)} == {}
+    assert "0.827" in texts["guide.pdf"]
+    assert "4 in from end to end" in texts["thin-paper.pdf"]
+
+
+def test_letter_is_told_in_inches_unless_the_file_says_otherwise(tmp_path: Path) -> None:
+    shelf = write_starter(tmp_path / "s", "{}")
+    text = shelf.read_text(encoding="utf-8")
+    plain = text.replace("units: millimetres     # what lengths are told in; or inches\n", "")
+    for written, told in (
+        (text.replace("sheet: A4", "sheet: letter"), "lengths in mm"),
+        (plain, "lengths in mm"),
+        (plain.replace("sheet: A4", "sheet: letter"), "lengths in inches"),
+        (plain.replace("sheet: A4", "sheet: 8 x 10 in"), "lengths in inches"),
+    ):
+        shelf.write_text(written, encoding="utf-8")
+        assert told in bookmaker("check", str(shelf)).out
+
+
+def test_the_starter_in_inches_is_sound_and_written_in_inches(tmp_path: Path) -> None:
+    assert bookmaker("new", str(tmp_path / "s"), "--units", "inches").code == 0
+    shelf = tmp_path / "s" / "shelf.yaml"
+    notes = "# Lengths need a unit: 21 mm, 2.1 cm, 7/8 in, 90 um, 4 mil, 8 pt."
+    assert metric(shelf.read_text(encoding="utf-8").replace(notes, "").replace("or millimetres", "")) == []
+    assert bookmaker("check", str(shelf)).out.endswith("the shelf is sound\n")
+
+
+def test_what_is_refused_is_told_in_inches(tmp_path: Path) -> None:
+    shelf = write_starter(tmp_path / "s", "{}", Units.INCHES)
+    text = shelf.read_text(encoding="utf-8")
+    shelf.write_text(
+        text.replace("height: 0.83 in", "height: 0.83").replace("width: 5.1 in", "width: 5000 in"), "utf-8"
+    )
+    with pytest.raises(ShelfFileError) as refusal:
+        Workshop().check(shelf)
+    said = " ".join(f"{problem.message}; {problem.remedy}" for problem in refusal.value.problems)
+    assert "0.83 has no unit; write 0.83 in" in said
+    assert "write a length from" in said
+    assert metric(said) == []
+
+
+def test_a_change_of_units_is_seen_in_what_is_kept(tmp_path: Path) -> None:
+    """What was told in millimetres is told anew; the plan is the same."""
+    shelf = write_starter(tmp_path / "s", "{}")
+    text = shelf.read_text(encoding="utf-8").replace("width: 60 mm", "width: 14 mm")
+    shelf.write_text(text, encoding="utf-8")
+    workshop = Workshop()
+    before = workshop.check(shelf)
+    shelf.write_text(text.replace("units: millimetres", "units: inches"), encoding="utf-8")
+    after, fresh = workshop.check(shelf), Workshop().check(shelf)
+    assert [problem.message for problem in after.problems] == [problem.message for problem in fresh.problems]
+    assert any("mm" in problem.message for problem in before.problems)
+    assert metric(" ".join(problem.message + problem.remedy for problem in after.problems)) == []
+    assert [fit.used for fit in after.plan.spaces] == [fit.used for fit in before.plan.spaces]
