@@ -20,6 +20,9 @@ SEARCHED_THROUGH = 9
 WORK_EACH = 45_000
 """Moves that are looked at for each thing of a row: 1 800 000 for 40."""
 
+MOST_WORK = 7_000_000
+"""No more moves are looked at, however long the row."""
+
 Order = tuple[int, ...]
 
 
@@ -40,7 +43,7 @@ def best_order(
         return row
     if free <= SEARCHED_THROUGH:
         return _searched(costs, row, held)
-    return Improver(costs, row, held).improve(Random(len(row)), WORK_EACH * len(row), progress)
+    return Improver(costs, row, held).improve(Random(len(row)), min(WORK_EACH * len(row), MOST_WORK), progress)
 
 
 def _searched(costs: Costs, start: Order, held: frozenset[int]) -> Order:
