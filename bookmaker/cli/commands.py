@@ -114,6 +114,9 @@ def make(
     templates: Annotated[
         bool, typer.Option("--templates", help="Also a template of each cover to draw over, as PDF and PNG.")
     ] = False,
+    proof: Annotated[
+        bool, typer.Option("--proof", help="Also all pages as spreads, at true size and at 300 %, to read as PDF.")
+    ] = False,
     as_json: AsJson = False,
     show: Annotated[bool, typer.Option("--open", help="Open the folder when it is made.")] = False,
     wide: Wide = False,
@@ -126,7 +129,7 @@ def make(
     from .making import make_shelf
 
     choice = Choice(tuple(only or ()), again, tuple(stock or ()), changed)
-    wishes = Wishes(choice, layers, contact_sheet=contact_sheet, templates=templates)
+    wishes = Wishes(choice, layers, contact_sheet=contact_sheet, templates=templates, proof=proof)
     folder = into or shelf.with_name(f"{shelf.stem}-to-print")
     with standing_type(no_cache).used():
         sound = make_shelf(shelf, folder, wishes, as_json=as_json, show=show, wide=wide, quiet=quiet)

@@ -73,7 +73,8 @@ class Picture:
 
     `width_px` and `height_px` are those of the upright picture, `digest` is the SHA-256 of the file,
     `notes` say what is changed for print, each a sentence without its subject ("is CMYK: …"). Where it is transparent
-    its `ground` shows, red, green and blue from 0 to 255.
+    its `ground` shows, red, green and blue from 0 to 255. In `tones` it has two colours, of its shadows and its lights,
+    and those between.
     """
 
     path: Path
@@ -82,11 +83,12 @@ class Picture:
     digest: str
     notes: tuple[str, ...] = ()
     ground: tuple[int, int, int] = (255, 255, 255)
+    tones: tuple[tuple[int, int, int], tuple[int, int, int]] | None = None
 
     @property
     def key(self) -> tuple[object, ...]:
         """What tells it from all pictures that print otherwise."""
-        return (self.digest, self.ground)
+        return (self.digest, self.ground, self.tones)
 
     def over(self, ground: tuple[int, int, int]) -> Picture:
         """The same picture on a ground of another colour; one that is nowhere transparent stays as it is."""
@@ -95,6 +97,10 @@ class Picture:
         said = f"{SEE_THROUGH} #{bytes(ground).hex()}"
         notes = tuple(said if note.startswith(SEE_THROUGH) else note for note in self.notes)
         return replace(self, ground=ground, notes=notes)
+
+    def in_tones(self, shadows: tuple[int, int, int], lights: tuple[int, int, int]) -> Picture:
+        """The same picture in two colours and those between, as a photograph is toned."""
+        return replace(self, tones=(shadows, lights))
 
     def pixels(self) -> Image.Image:
         """The upright picture in mode RGB or L, decoded anew.
@@ -105,7 +111,8 @@ class Picture:
         from .colours.on_screen import to_screen_colours
 
         with _opened(read_again(self.path, PICTURE, self.digest)) as image:
-            return to_screen_colours(_turned(image), self.ground)
+            upright = to_screen_colours(_turned(image), self.ground)
+        return upright if self.tones is None else _toned(upright, *self.tones)
 
 
 def load_picture(path: Path, written: str = "") -> Picture:
@@ -285,3 +292,11 @@ def _turned(image: Image.Image) -> Image.Image:
     upright = image.transpose(Transpose[TURNS[turned]])
     upright.info = image.info
     return upright
+
+
+def _toned(image: Image.Image, shadows: tuple[int, int, int], lights: tuple[int, int, int]) -> Image.Image:
+    """A picture whose greys go from one colour to another."""
+    from PIL import ImageOps
+
+    grey: Image.Image = image.convert("L")
+    return ImageOps.colorize(grey, shadows, lights)

@@ -7,23 +7,35 @@ from dataclasses import replace
 
 from ..ground.drawing import Art
 from ..ground.geometry import Size
+from ..sheets.facsimiles import Facsimile
 from ..shelf.plan import ShelfPlan
 from ..shelf_file.whereabouts import Whereabouts
 from ..things.making import Bench
 from ..things.prints import Prints, SheetOfFile
 from .chapter import chapter_items
 from .cutting_list import cutting_list_pages
+from .evenings import evening_items
 from .items import Item, figure_room
 from .pages import lay_out_pages, page_size, text_width
-from .shared import shared_items, shared_makings
+from .shared import Shared, shared_items, shared_makings
 from .shelf_chapter import shelf_chapter
+from .together import Member, together_items, told_alike
 
 __all__ = ["cutting_list_pages", "guide_pages", "page_size"]
 
 
-def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile], where: Mapping[str, Whereabouts]) -> Iterator[Art]:
+UNSEEN: Mapping[str, Facsimile] = {}
+
+
+def guide_pages(
+    plan: ShelfPlan,
+    sheets: Sequence[SheetOfFile],
+    where: Mapping[str, Whereabouts],
+    seen: Mapping[str, Facsimile] = UNSEEN,
+) -> Iterator[Art]:
     """All pages; `sheets` gives each sheet with its file and its page there, `where` the place of each thing.
 
+    `seen` is what things look like when they are finished, by their ids, for those that are to be shown so.
     The pages have the `page_size` of the printer's sheet. Things of which nothing is printed are left out.
     """
     size = page_size(Size(*plan.spec.printer.sheet.size))
@@ -35,10 +47,23 @@ def guide_pages(plan: ShelfPlan, sheets: Sequence[SheetOfFile], where: Mapping[s
         id: one.family.chapter(one, Bench(plan.stocks, prints[id], room, where[id]), plan) for id, one in chosen.items()
     }
     shared = shared_makings(told.values())
-    chapters = [tuple(chapter_items(told[id], prints[id], one, shared)) for id, one in chosen.items()]
+    members = [Member(id, one, told[id], prints[id]) for id, one in chosen.items()]
+    groups = [*told_alike(members, shared)]
+    chapters = [tuple(_items(group, shared, seen)) for group in groups]
     makings = [making for chapter in told.values() for making in chapter.makings]
 
     def front(starts: Sequence[int]) -> Sequence[Item]:
-        return tuple(shelf_chapter(plan, replace(plan, plans=chosen), sheets, makings, width, starts))
+        begins = {member.id: start for group, start in zip(groups, starts, strict=True) for member in group}
+        pages = [begins[id] for id in chosen]
+        evenings = tuple(evening_items(members, plan))
+        return tuple(shelf_chapter(plan, replace(plan, plans=chosen), sheets, makings, width, pages, evenings))
 
     return lay_out_pages(front, tuple(shared_items(shared)), chapters, size, f"{plan.spec.shelf}, maker's guide")
+
+
+def _items(group: Sequence[Member], shared: Mapping[str, Shared], seen: Mapping[str, Facsimile]) -> Iterator[Item]:
+    """The chapter of one thing, or of several that are told together."""
+    if len(group) > 1:
+        return together_items(group, shared)
+    one = group[0]
+    return chapter_items(one.chapter, one.prints, one.plan, shared, seen.get(one.id))

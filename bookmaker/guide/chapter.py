@@ -7,6 +7,7 @@ from itertools import groupby
 
 from ..ground.quantities import counted
 from ..ground.told import figure, unit
+from ..sheets.facsimiles import Facsimile
 from ..things.making import Chapter, Making, Measure
 from ..things.prints import Prints
 from ..things.thing import Plan
@@ -17,47 +18,52 @@ from .materials import supplies_needed
 from .shared import Shared, own_making
 from .supply_words import amount_of
 from .tables import Column, columns, table
+from .titled import Titled
 
-__all__ = ["chapter_items"]
+__all__ = ["chapter_items", "measure_rows", "part_lines", "supply_line"]
 
 SIZES = columns(0.0, 0.2, 0.34, 0.5, 0.66, 0.82, 1.0, texts=1)
 MEASURES = (Column(0.0, 0.24), Column(0.24, 0.4, ends=True), Column(0.4, 0.56, ends=True), Column(0.58, 1.0))
 BLANK = "________"
 
 
-def chapter_items(chapter: Chapter, prints: Prints, plan: Plan, shared: Mapping[str, Shared]) -> Iterator[Item]:
+def chapter_items(
+    chapter: Chapter, prints: Prints, plan: Plan, shared: Mapping[str, Shared], seen: Facsimile | None
+) -> Iterator[Item]:
     """Everything about one thing, with what is printed for it and cut by hand; what is `shared` is only named."""
-    yield Heading(chapter.title, level=1)
-    yield Paragraph(chapter.about)
+    yield Titled(chapter.title, chapter.about, seen)
     if chapter.sizes:
         head, row = zip(*chapter.sizes, strict=True)
         yield from table(SIZES[: len(head)], head, [row])
-    if "measured" not in plan.thing.done:
-        yield from _measures(chapter.makings)
-    yield from _parts(prints, plan)
+    if "measured" not in plan.thing.done and (rows := list(measure_rows(chapter))):
+        yield Heading("Measure")
+        yield from table(
+            MEASURES, ("what", "computed", "measured", "write it into the shelf file as"), rows, together=True
+        )
+    yield Heading("Parts, height × width")
+    yield from map(Tick, part_lines(prints, plan))
     yield from _made(chapter.makings, shared)
 
 
-def _parts(prints: Prints, plan: Plan) -> Iterator[Item]:
-    yield Heading("Parts, height × width")
+def part_lines(prints: Prints, plan: Plan) -> Iterator[str]:
+    """What is printed for a thing, sheet by sheet, and what is cut and sawn by hand."""
     for where, pieces in prints.by_sheet():
         for _, of_kind in groupby(pieces, key=lambda piece: piece.flat.kind):
             alike = groupby(of_kind, key=lambda piece: sides(piece.flat.size))
             named = [f"{'; '.join(piece.label[1] for piece in group)} ({size})" for size, group in alike]
-            yield Tick(f"{where}: {'; '.join(named)}")
+            yield (f"{where}: {'; '.join(named)}")
     for part in plan.cut_list if "cut" not in plan.thing.done else ():
         size = f"{figure(part.height)} × {figure(part.width)} {unit()}, {thick(part.thickness)} thick"
-        yield Tick(f"cut by hand: {counted(part.count, part.what)} of {part.material} ({size})")
+        yield (f"cut by hand: {counted(part.count, part.what)} of {part.material} ({size})")
     for stick in plan.sticks:
         section = f"strip {figure(stick.width)} × {figure(stick.thickness)} {unit()}, ends {stick.ends}"
         what = f"{counted(stick.count, stick.what)} of {stick.material}"
-        yield Tick(f"saw by hand: {what}, {thick(stick.length)} over all ({section})")
+        yield (f"saw by hand: {what}, {thick(stick.length)} over all ({section})")
 
 
 def _made(makings: Sequence[Making], shared: Mapping[str, Shared]) -> Iterator[Item]:
-    supplies = supplies_needed(supply for making in makings for supply in making.supplies)
-    if supplies:
-        yield Paragraph("Besides: " + "; ".join(f"{supply.what}, {amount_of(supply)}" for supply in supplies) + ".")
+    if supplies := supply_line(makings):
+        yield Paragraph(supplies)
     tools = dict.fromkeys(tool for making in makings if making.heading not in shared for tool in making.tools)
     if tools:
         yield Paragraph("Tools: " + "; ".join(tools) + ".")
@@ -72,21 +78,17 @@ def _made(makings: Sequence[Making], shared: Mapping[str, Shared]) -> Iterator[I
         yield from ticks
 
 
-def _measures(makings: Sequence[Making]) -> Iterator[Item]:
+def supply_line(makings: Sequence[Making]) -> str:
+    """What is used up besides paper and board."""
+    supplies = supplies_needed(supply for making in makings for supply in making.supplies)
+    return "Besides: " + "; ".join(f"{one.what}, {amount_of(one)}" for one in supplies) + "." if supplies else ""
+
+
+def measure_rows(chapter: Chapter) -> Iterator[tuple[str, str, str, str]]:
     """What to measure as the work goes on, with a blank to fill in."""
-    rows = [
-        (
-            measure.what,
-            thick(measure.computed),
-            f"{BLANK} {unit()}" if measure.measured is None else thick(measure.measured),
-            _written(measure),
-        )
-        for making in makings
-        for measure in making.measures
-    ]
-    if rows:
-        yield Heading("Measure")
-    yield from table(MEASURES, ("what", "computed", "measured", "write it into the shelf file as"), rows, together=True)
+    for measure in (measure for making in chapter.makings for measure in making.measures):
+        measured = f"{BLANK} {unit()}" if measure.measured is None else thick(measure.measured)
+        yield measure.what, thick(measure.computed), measured, _written(measure)
 
 
 def _written(measure: Measure) -> str:

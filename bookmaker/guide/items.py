@@ -135,7 +135,7 @@ class Paragraph:
 
 @dataclass(frozen=True, slots=True)
 class Tick:
-    """A step, with a box to tick when it is done."""
+    """A step, with a box to tick when it is done; its measures stand out."""
 
     text: str
     leads: bool = False
@@ -150,7 +150,7 @@ class Tick:
         return Group((tick_box(corner.plus(0, (LEADING - BOX) / 2 - LEADING)), beside))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
-        return wrapped(self.text, "sans", BODY, width - BOX_ROOM)
+        return wrapped(self.text, "sans", BODY, width - BOX_ROOM, "sans bold")
 
 
 def tick_box(corner: Point) -> Art:

@@ -45,6 +45,7 @@ def shelf_chapter(
     makings: Sequence[Making],
     room: float,
     starts: Sequence[int],
+    evenings: Sequence[Item],
 ) -> Iterator[Item]:
     """Everything about the whole shelf.
 
@@ -61,6 +62,7 @@ def shelf_chapter(
     yield from _books(chosen, starts)
     yield Heading("Order of work")
     yield from (Tick(step) for step in _order(chosen))
+    yield from evenings
     yield from _shopping(chosen, sheets, makings)
     yield from _tools(makings)
     yield from _cutting(chosen)

@@ -18,24 +18,31 @@ TOGETHER = re.compile(
 """Blanks between a number and its unit, and around a sign between numbers: there no line ends."""
 
 
+MEASURE = re.compile(r"\d\.\d|\d\N{NO-BREAK SPACE}(?:mm|cm|in|mil)\b|^\([a-z]\)")
+"""A word that says how long something is, or stands for it."""
+
+
 @lru_cache(maxsize=4096)
-def wrapped(text: str, face: str, size: float, width: float) -> tuple[TextLine, ...]:
+def wrapped(text: str, face: str, size: float, width: float, strong: str = "") -> tuple[TextLine, ...]:
     """A text in lines no wider than `width` mm, each as full as it goes; `face` is a bundled typeface.
 
-    A word that is wider than the line by itself is broken where the line ends.
+    A word that is wider than the line by itself is broken where the line ends. Measures are set in the typeface
+    `strong`, if one is named.
     """
     typeface = bundled(face)
+    measures = bundled(strong or face)
     lines: list[TextLine] = []
     words: list[str] = []
     reached = 0.0
     for word in _short_enough(text, typeface, width / size):
-        wide = _shaped(word, typeface).width * size
+        inked = measures if MEASURE.search(word) else typeface
+        wide = _shaped(word, inked).width * size
         if words and reached + wide > width:
-            lines.append(_line(words, typeface, size))
+            lines.append(_line(words, typeface, measures, size))
             words, reached = [], 0.0
         words.append(word)
-        reached += _shaped(f"{word} ", typeface).width * size
-    return (*lines, _line(words, typeface, size))
+        reached += _shaped(f"{word} ", inked).width * size
+    return (*lines, _line(words, typeface, measures, size))
 
 
 def _shaped(word: str, typeface: Typeface) -> Run:
@@ -43,7 +50,7 @@ def _shaped(word: str, typeface: Typeface) -> Run:
     return (face_with(word, "sans") if typeface.missing(word) else typeface).shape(word)
 
 
-def _line(words: list[str], typeface: Typeface, size: float) -> TextLine:
+def _line(words: list[str], typeface: Typeface, measures: Typeface, size: float) -> TextLine:
     """Words side by side; where some read from the right the line is set as a whole, for the sake of their order."""
     if any(unicodedata.bidirectional(char) in ("R", "AL") for word in words for char in word):
         whole = " ".join(words)
@@ -51,7 +58,7 @@ def _line(words: list[str], typeface: Typeface, size: float) -> TextLine:
     runs: list[tuple[float, Run]] = []
     x = 0.0
     for word in [*(f"{word} " for word in words[:-1]), *words[-1:]]:
-        run = _shaped(word, typeface)
+        run = _shaped(word, measures if MEASURE.search(word) else typeface)
         runs.append((x, run))
         x += run.width * size
     return TextLine(size, tuple(runs))

@@ -34,7 +34,7 @@ class Impression:
 
     `trim` is the box around all that is cut out, `bleed` the one around all that is inked for that; both, like
     everything here, before the printer's calibration. `offset` moves and turns the print to make up for a
-    printer that misses the front with the reverse.
+    printer that misses the front with the reverse. `names` are those on the labels of its pieces.
     """
 
     face: Face
@@ -44,6 +44,7 @@ class Impression:
     trim: Rect
     bleed: Rect
     offset: Transform
+    names: tuple[str, ...] = ()
 
 
 def impressions(sheet: Sheet, shelf_name: str, printer: PaperPath) -> tuple[Impression, ...]:
@@ -60,7 +61,8 @@ def _front(sheet: Sheet, furniture: Furniture) -> Impression:
     )
     trim = _around(Rect.around(placement.outline) for placement in sheet.placements)
     bleed = _around(placement.to_sheet.apply_to(_inked(placement)) for placement in sheet.placements)
-    return Impression(Face.FRONT, sheet.size, printed, furniture, trim, bleed, offset=Transform())
+    names = tuple(dict.fromkeys(placement.piece.label[0] for placement in sheet.placements))
+    return Impression(Face.FRONT, sheet.size, printed, furniture, trim, bleed, Transform(), names)
 
 
 def _reverse(sheet: Sheet, front: Impression, printer: PaperPath) -> Impression:

@@ -79,9 +79,13 @@ class Chosen:
             raise CommandError((Problem("nothing is printed for this choice", "choose another book or stock"),))
         return mine if self.owners is not None else [piece for piece in mine if piece.owner not in done]
 
+    def has(self, owner: str) -> bool:
+        """Whether a thing belongs to the choice."""
+        return self.owners is None or owner in self.owners
+
     def holds(self, owner: str, stock: str) -> bool:
         """Whether what belongs to a thing and is printed on a stock belongs to the choice."""
-        return (self.owners is None or owner in self.owners) and (self.stocks is None or stock in self.stocks)
+        return self.has(owner) and (self.stocks is None or stock in self.stocks)
 
     def problems(self, problems: Iterable[Problem], concerns: Callable[[Problem, str], bool]) -> Iterator[Problem]:
         """The problems of what is chosen, and those of no thing; `concerns` tells whose a problem is."""

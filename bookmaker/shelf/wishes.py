@@ -22,6 +22,7 @@ class Wishes:
     layers: Layers = Layers.ALL
     contact_sheet: bool = False
     templates: bool = False
+    proof: bool = False
 
 
 ALL_OF_IT = Wishes()

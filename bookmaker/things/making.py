@@ -78,13 +78,14 @@ class Making:
 class Chapter:
     """What a thing tells its maker: what it is, its sizes, and how its parts are made, in the order of the work.
 
-    `sizes` are at most six, each with what it is.
+    `sizes` are at most six, each with what it is. Things of one `kin` that are made alike may be told together.
     """
 
     title: str
     about: str
     makings: tuple[Making, ...]
     sizes: tuple[tuple[str, str], ...] = ()
+    kin: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,6 @@ Any kind of thing may have a group of these keys for a side of it. Files are rea
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -17,8 +16,7 @@ from ..ground.drawing import WHITE, Art, Colour, contrast
 from ..ground.geometry import Path as Outline
 from ..ground.geometry import Rect, Size
 from ..ground.pictures import Picture, covering, load_picture
-from ..ground.problems import Problem, Severity, ShelfFileError, gathered, within
-from ..ground.units import print_mm
+from ..ground.problems import Problem, ShelfFileError, gathered, within
 from ..sheets.flat import Flat, Panel, Role
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.words import Ink, Lines, PictureFile
@@ -27,6 +25,7 @@ from .book.designs.design import Dress, TypefaceName, Words
 from .book.designs.kinds import AnyDesign
 from .book.designs.letters.lettering import Hand, letters_for
 from .book.designs.letters.titling import Placed, fit_text, place_centred
+from .seen_text import seen_text
 
 __all__ = ["PLAIN_SURFACE", "Surface", "SurfaceEntry", "dress_surface", "read_surface"]
 
@@ -35,11 +34,8 @@ DARK, LIGHT = Colour.from_hex("#1d1a17"), Colour.from_hex("#f6f0e2")
 INSET = 0.1
 """A text keeps this share of the width and height of its surface from the edges."""
 
-LARGEST_TEXT, SMALLEST_TEXT = 8.0, 0.5
-"""The em of a text in mm: at most, and below which it prints as a grey line at 600 dots per inch."""
-
-LOWEST_CONTRAST = 3.0
-"""Less is hard to see even in large letters (WCAG 2.x, criterion 1.4.3)."""
+LARGEST_TEXT = 8.0
+"""The em of a text in mm at the most."""
 
 
 class SurfaceEntry(Entry):
@@ -106,7 +102,7 @@ def dress_surface(surface: Surface, size: Size, reach: Rect, words: Words, groun
         under = colour or WHITE
         text = _text(entry, entry.text, face, under)
         layers.append(text)
-        problems += _legibility(text, under)
+        problems += seen_text(text, under, "the text", "the text fits", "text", "write fewer words")
     return Dress(Group((Group(tuple(layers)),), clip=Outline.rectangle(reach)) if layers else Group(), tuple(problems))
 
 
@@ -123,22 +119,3 @@ def _text(entry: SurfaceEntry, text: str, face: Rect, ground: Colour) -> Placed:
     ink = entry.ink or max(DARK, LIGHT, key=lambda tone: contrast(tone, ground))
     letters, _ = letters_for("title", text, Hand(entry.face, entry.face, ink, ink))
     return place_centred(fit_text(letters, " ".join(text.split("\n")), box.size, LARGEST_TEXT), box, ink)
-
-
-def _legibility(placed: Placed, ground: Colour) -> Iterator[Problem]:
-    """What is too small or too faint."""
-    seen = contrast(placed.colour, ground)
-    if seen < LOWEST_CONTRAST:
-        yield Problem(
-            f"the text has a contrast of {seen:.1f} to its ground, under {LOWEST_CONTRAST:g}",
-            "choose a lighter or darker ink, or leave it out",
-            Severity.WARNING,
-            field=("ink",),
-        )
-    if placed.block.size < SMALLEST_TEXT:
-        yield Problem(
-            f"the text fits only {print_mm(placed.block.size, 2)} high, too small to print",
-            "write fewer words",
-            Severity.WARNING,
-            field=("text",),
-        )

@@ -123,6 +123,10 @@ class PageFrame:
     advice: Callable[[int], str] | None = field(default=None, compare=False)
     loose: bool = False
 
+    def with_blanks(self, *first: Art) -> tuple[Art, ...]:
+        """The first pages, and blank ones after them."""
+        return (*first, *(NOTHING,) * (self.pages - len(first)))
+
     @property
     def count(self) -> str:
         """How many pages there are, in words.

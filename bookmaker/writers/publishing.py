@@ -23,9 +23,11 @@ from ..things.thing import Plan
 from .contact_sheet import write_contact_sheet
 from .leaflet_pdf import write_leaflet
 from .plan_json import in_pieces, plan_report
+from .proof_spreads import write_proof
 from .sheets_pdf import write_sheets
 from .shelf_front import fronts
 from .templates import write_template
+from .thumbnails import thumbnails
 from .tools.dxf import write_dxf
 from .tools.pdf import write_tools_pdf
 from .tools.svg import write_svg
@@ -72,8 +74,9 @@ def publish(
     spec = checked.plan.spec
     size = page_size(Size(*spec.printer.sheet.size))
     where = {id: whereabouts(checked.shelf, field) for id, field in checked.plan.register.fields.items()}
-    pages = guide_pages(checked.plan, written.sheets, where)
-    write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
+    with thumbnails(checked.drafts) as seen:
+        pages = guide_pages(checked.plan, written.sheets, where, seen)
+        write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
     written.files += [guide, *drawings, *extras, PLAN_NAME]
     placed = printed().placed(written.sheets)
     report = plan_report(
@@ -144,10 +147,23 @@ def _write_extras(folder: Path, checked: Checked, chosen: Chosen, wishes: Wishes
     names: list[str] = []
     if wishes.contact_sheet:
         names += _write_spines(folder, checked)
+    if wishes.proof:
+        names += _write_proof(folder, checked, chosen)
     if wishes.templates:
         for one in checked.plan.plans.values():
             names += _write_templates(folder, one, chosen)
     return names
+
+
+def _write_proof(folder: Path, checked: Checked, chosen: Chosen) -> list[str]:
+    """The spreads of the chosen books that have pages, to be read; the name of the file."""
+    spec, drafts = checked.plan.spec, checked.drafts
+    mine = [
+        (str(one.name), drafts[id].openings, drafts[id].right_to_left)
+        for id, one in checked.plan.plans.items()
+        if chosen.has(id) and id in drafts and drafts[id].pages
+    ]
+    return write_proof(folder, spec.shelf, mine, Size(*spec.printer.sheet.size)) if mine else []
 
 
 def _write_templates(folder: Path, one: Plan, chosen: Chosen) -> list[str]:

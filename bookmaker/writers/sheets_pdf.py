@@ -22,12 +22,18 @@ def write_sheets(
     calibration: Transform,
     wanted: Layers = Layers.ALL,
 ) -> None:
-    """Write one page an impression, in layers; `calibration` undoes what the printer does to lengths."""
+    """Write one page an impression, in layers; `calibration` undoes what the printer does to lengths.
+
+    The outline leads to the first page with something of each book.
+    """
+    told = {""}
     with PdfFile(path, title=title) as pdf:
         for impression in impressions:
             to_page = impression.offset.then(calibration)
             trim, bleed = (to_page.apply_to(box) for box in (impression.trim, impression.bleed))
-            with pdf.page(impression.size, trim=trim, bleed=bleed) as canvas, canvas.placed(to_page):
+            new = [name for name in map(str, impression.names) if name not in told]
+            told.update(new)
+            with pdf.page(impression.size, trim, bleed, entries=new) as canvas, canvas.placed(to_page):
                 sheet_art(impression, wanted).draw(canvas)
 
 

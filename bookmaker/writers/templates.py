@@ -75,9 +75,8 @@ def _drawn(flat: Flat) -> Iterator[Art]:
 
 def _number(text: str, flat: Flat) -> Written:
     """Which piece this is, in the bleed at the foot."""
-    line = set_line(bundled("sans"), flat.bleed * IN_BLEED, text)
-    size = line.size * min(1.0, flat.size.width / line.width)
-    return Written(set_line(bundled("sans"), size, text), Point(0, -flat.bleed * (1 + IN_BLEED) / 2 + size * 0.2), NOTE)
+    line = set_line(bundled("sans"), flat.bleed * IN_BLEED, text, flat.size.width)
+    return Written(line, Point(0, -flat.bleed * (1 + IN_BLEED) / 2 + line.size * 0.2), NOTE)
 
 
 def _told(flat: Flat, lines: Sequence[str]) -> Iterator[Written]:
@@ -90,9 +89,7 @@ def _told(flat: Flat, lines: Sequence[str]) -> Iterator[Written]:
         return
     room = _safe(max(faces, key=lambda rect: rect.width * rect.height)).grown(-0.6, -0.6, -0.6, -0.6)
     for number, text in enumerate(reversed(lines)):
-        face = face_with(text, "sans")
-        line = set_line(face, TOLD, text)
-        line = set_line(face, TOLD * min(1.0, room.width / line.width), text)
+        line = set_line(face_with(text, "sans"), TOLD, text, room.width)
         yield Written(line, Point(room.x, room.y + number * TOLD * 1.3), NOTE)
 
 

@@ -74,6 +74,22 @@ def test_a_broken_file_is_told_beside_the_last_good_picture(path: Path) -> None:
     assert "nonsense" in broken["problems"][0]["message"] and broken["problems"][0]["place"].startswith("shelf.yaml:")
 
 
+def test_a_file_that_is_gone_for_a_moment_keeps_the_picture(path: Path) -> None:
+    """Some editors take a file away when they save it; only where there never was one a first shelf is offered."""
+    heard = Heard()
+    desk = Desk(path, heard, lambda: False)
+    path.unlink()
+    desk.do(Asked(1, Look()))
+    assert heard.states[-1]["missing"]
+    path.write_text(ONE_BOOK, encoding="utf-8")
+    desk.do(Asked(2, Look()))
+    good = heard.states[-1]
+    path.unlink()
+    desk.do(Asked(3, Look()))
+    gone = heard.states[-1]
+    assert gone["broken"] and not gone["missing"] and gone["spaces"] == good["spaces"] != []
+
+
 def test_a_change_is_checked_before_it_is_written(path: Path) -> None:
     desk = Desk(path, Heard(), lambda: False)
     desk.do(Asked(1, Look()))
@@ -102,6 +118,22 @@ def test_a_change_and_its_undoing(path: Path) -> None:
     path.write_text(ONE_BOOK.replace("Tide Tables", "Flood"), encoding="utf-8")
     with pytest.raises(BookmakerError, match="changed since"):
         desk.do(Asked(5, Undo(undone.changed)))
+
+
+def test_what_others_changed_meanwhile_stays_when_a_change_is_taken_back(path: Path) -> None:
+    desk = Desk(path, Heard(), lambda: False)
+    desk.do(Asked(1, Look()))
+    done = desk.do(Asked(2, Change(b'{"thing": "tide-tables", "set": {"title": "Ebb"}}')))
+    path.write_text("# mine\n" + path.read_text(encoding="utf-8") + "# and mine\n", encoding="utf-8")
+    undone = desk.do(Asked(3, Undo(done.changed)))
+    assert path.read_text(encoding="utf-8") == f"# mine\n{ONE_BOOK}# and mine\n"
+    redone = desk.do(Asked(4, Undo(undone.changed)))
+    assert path.read_text(encoding="utf-8") == "# mine\n" + ONE_BOOK.replace("Tide Tables", "Ebb") + "# and mine\n"
+    other = path.read_text(encoding="utf-8").replace("title: Ebb", "title: Neap")
+    path.write_text(other, encoding="utf-8")
+    with pytest.raises(BookmakerError, match="changed since"):
+        desk.do(Asked(5, Undo(redone.changed)))
+    assert path.read_text(encoding="utf-8") == other
 
 
 def test_all_is_told_of_a_thing(path: Path) -> None:

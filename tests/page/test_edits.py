@@ -233,3 +233,39 @@ def test_two_tabs_show_the_same(shelf: Page, shown: Running, folder: Path) -> No
     other.get_by_role("button", name="undo").click()
     expect(book(shelf, "Hooks")).to_be_visible()
     assert changed(folder) == []
+
+
+def test_an_order_is_seen_then_written(shelf: Page, folder: Path) -> None:
+    shelf.locator(".menu > summary").click()
+    shelf.get_by_role("button", name="arrange the books").click()
+    shelf.get_by_label("order").select_option("title")
+    shelf.get_by_role("button", name="show how it would be").click()
+    would = shelf.get_by_role("group", name=re.compile("^upper board, as it would be: Floats of Cork, Tarred Twine"))
+    expect(would).to_be_visible()
+    expect(would.locator("canvas[data-picture]")).to_have_count(3)
+    assert changed(folder) == []
+    shelf.get_by_role("button", name="write it into the file").click()
+    expect(shelf.locator(".space:first-child button.thing").first).to_have_attribute("title", "Floats of Cork")
+    assert changed(folder) != []
+    shelf.get_by_role("button", name="undo").click()
+    until(lambda: changed(folder) == [])
+
+
+def test_what_the_pages_show_is_changed_part_by_part(shelf: Page, folder: Path) -> None:
+    book(shelf, "Tarred Twine").click()
+    shelf.get_by_role("tab", name="Change").click()
+    shelf.get_by_label("inside: part 1: kind").select_option("ruled")
+    until(lambda: "    inside: {kind: ruled}" in "\n".join(changed(folder)))
+    expect(shelf.get_by_label("inside: part 1: kind")).to_have_value("ruled")
+    shelf.get_by_label("inside: part 1: keys").click()
+    shelf.get_by_label("spacing", exact=True).fill("1.4 mm")
+    shelf.get_by_label("spacing", exact=True).press("Enter")
+    until(lambda: "spacing: 1.4 mm" in "\n".join(changed(folder)))
+    expect(shelf.locator(".part summary")).to_have_text("keys (1 set)")
+    shelf.get_by_label("kind of another part").select_option("title page")
+    shelf.get_by_role("button", name="add a part").click()
+    shelf.get_by_role("button", name="part 2 earlier").click()
+    expect(shelf.get_by_label("inside: part 1: kind")).to_have_value("title page")
+    shelf.get_by_role("button", name="take part 1 out").click()
+    expect(shelf.get_by_label("inside: part 2: kind")).to_have_count(0)
+    assert "spacing: 1.4 mm" in text_of(folder, "Tarred Twine")

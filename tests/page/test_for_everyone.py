@@ -65,6 +65,59 @@ def test_nothing_serious_is_found(page: Page, shown: Running, width: int, scheme
         assert page.evaluate(WIDER) <= 0, tab
 
 
+@pytest.mark.parametrize(("width", "scheme"), [(360, "light"), (1280, "dark")])
+def test_what_is_folded_away_is_for_everyone(
+    page: Page, shown: Running, width: int, scheme: Literal["light", "dark"]
+) -> None:
+    page.set_viewport_size({"width": width, "height": 760})
+    page.emulate_media(color_scheme=scheme, reduced_motion="reduce")
+    page.goto(shown.address)
+    page.wait_for_selector("html[data-complete=yes]")
+    page.locator(".menu > summary").click()
+    assert serious(page) == []
+    page.keyboard.press("Escape")
+    expect(page.locator(".folded-out")).to_be_hidden()
+    for name in ("arrange the books", "fill the room left", "write out invented", "keep the looks"):
+        more(page, name)
+        page.get_by_role("button", name="show how it would be").click()
+        expect(page.locator(".seen > *").last).not_to_have_text("It is being worked out …", timeout=60_000)
+        assert serious(page) == [], name
+        assert page.evaluate(SMALL) == [], name
+        assert page.evaluate(WIDER) <= 0, name
+        page.keyboard.press("Escape")
+        expect(page.get_by_role("dialog")).to_have_count(0)
+
+
+def test_every_button_is_in_sight_at_360_pixels(page: Page, shown: Running) -> None:
+    page.set_viewport_size({"width": 360, "height": 760})
+    page.goto(shown.address)
+    page.wait_for_selector("html[data-complete=yes]")
+    boxes = [one.bounding_box() for one in page.locator(".tools button:visible, .tools summary").all()]
+    assert len(boxes) == 7
+    assert all(box and box["x"] >= 0 and box["x"] + box["width"] <= 360 for box in boxes)
+    assert page.locator(".tools").evaluate("one => one.scrollWidth <= one.clientWidth")
+
+
+def test_the_manual_is_one_press_from_a_field(page: Page, shown: Running) -> None:
+    page.goto(shown.address)
+    page.wait_for_selector("html[data-complete=yes]")
+    page.get_by_role("button", name="1907").click()
+    page.get_by_role("tab", name="Change").click()
+    asked: list[str] = []
+    page.context.on("request", lambda request: asked.append(request.url))
+    with page.context.expect_page() as opened:
+        page.get_by_role("link", name="more about design: palette").click()
+    manual = opened.value
+    row = manual.locator(":target")
+    expect(row).to_contain_text("palette")
+    expect(row).to_be_in_viewport()
+    manual.get_by_label("Search the manual").fill("clearance")
+    expect(manual.locator("#none")).to_be_hidden()
+    assert manual.locator("section.part.hidden").count() > 20
+    assert asked and all(url.startswith((f"http://{shown.host}/", "data:")) for url in asked)
+    assert serious(manual) == []
+
+
 def test_a_first_shelf_is_for_everyone(page: Page, tmp_path: Path) -> None:
     with running(tmp_path / "shelf.yaml") as shown:
         page.set_viewport_size({"width": 360, "height": 760})

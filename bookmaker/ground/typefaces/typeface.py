@@ -8,6 +8,7 @@ can be searched and copied again.
 from __future__ import annotations
 
 import hashlib
+import math
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -286,6 +287,12 @@ def _outlining() -> Any:
     return functions
 
 
-def set_line(typeface: Typeface, size_mm: float, text: str) -> TextLine:
-    """A text on one line in one typeface; `size_mm` is the em."""
-    return TextLine(size_mm, ((0.0, typeface.shape(text)),))
+def set_line(typeface: Typeface, size_mm: float, text: str, room: float = math.inf) -> TextLine:
+    """A text on one line in one typeface; `size_mm` is the em, which becomes smaller if the line is longer than a room.
+
+    >>> from .files import bundled
+    >>> round(set_line(bundled("sans"), 2.0, "one mast", room=4.0).width, 6)
+    4.0
+    """
+    run = typeface.shape(text)
+    return TextLine(min(size_mm, room / run.width) if run.width else size_mm, ((0.0, run),))

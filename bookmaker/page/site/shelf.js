@@ -207,12 +207,16 @@ class Space {
     this.gauge.style.setProperty("--taken", Math.min(taken, space.width));
     this.gauge.style.setProperty("--low", Math.max(taken - space.likely, 0));
     this.gauge.style.setProperty("--unsure", 2 * space.likely);
-    this.element.dataset.verdict = space.verdict;
     const left = space.room_left >= 0 ? `${length(space.room_left)} left` : `${length(-space.room_left)} too little`;
     const out = space.stands_out.map((one) => `${one.title} is ${length(one.by)} too ${one.side}`);
-    const words = [`${WORDS[space.verdict]}: ${left} of ${length(space.width)}, ± ${length(space.likely, 2)} likely, ± ${length(space.one_way, 2)} if all err one way`];
-    words.push(`${Math.round(space.sure * 100)} % sure that the row fits`, ...out);
-    this.told.textContent = words.join(" · ");
+    this.element.dataset.verdict = space.verdict;
+    // the gauge is of the width: what is too tall or too deep is no matter of it
+    this.element.dataset.row = out.length && space.room_left >= 0 ? "fits" : space.verdict;
+    this.element.dataset.out = out.length ? "yes" : "no";
+    const fit = out.length ? "does not fit" : WORDS[space.verdict];
+    const words = [`${fit}: ${left} of ${length(space.width)}, ± ${length(space.likely, 2)} likely, ± ${length(space.one_way, 2)} if all err one way`];
+    words.push(`${Math.round(space.sure * 100)} % sure that ${out.length ? "all fit" : "the row fits"}`);
+    this.told.textContent = [...out, ...words].join(" · ");
   }
 }
 

@@ -8,6 +8,9 @@ const CARD = { wide: 85.6, high: 53.98 }; // ISO/IEC 7810, ID-1
 const LEAST = 1;
 const MOST = 8;
 const STEP = 1.25;
+const BOARD = 1.6; // mm of board around a space, as the style sheet has it
+const BESIDE = 48; // pixels beside a space
+const ABOVE = 110; // pixels for its name above and its room below
 const SETTLED = 150; // ms without another size, until pictures are drawn for it
 
 export class Zoom {
@@ -44,10 +47,12 @@ export class Zoom {
     }
   }
 
-  /** At first, so large that the widest space is seen as a whole. */
+  /** At first, so large that any space is seen as a whole, with its board and what is told of it. */
   fit(spaces) {
-    const widest = Math.max(...spaces.map((space) => space.width), 1);
-    this.to((this.shelf.clientWidth - 48) / widest / screen.pixelsPerMm);
+    const most = (side) => Math.max(...spaces.map((space) => space[side]), 1) + 2 * BOARD;
+    const wide = (this.shelf.clientWidth - BESIDE) / most("width");
+    const high = (this.shelf.clientHeight - ABOVE) / most("height");
+    this.to(Math.min(wide, high) / screen.pixelsPerMm);
   }
 
   slid() {

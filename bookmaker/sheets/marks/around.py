@@ -85,8 +85,7 @@ def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
         f"reverse of {sheet.stock.name}, sheet {sheet.number} of {sheet.count} · turned on the {turn} · "
         "against the light, the end marks of the rule cover those of the front"
     )
-    sans = bundled("sans")
-    line = set_line(sans, min(2.0, foot.width / sans.shape(words).width), words)
+    line = set_line(bundled("sans"), 2.0, words, foot.width)
     return Furniture(notes=(*rule, note(line, Point(foot.x, foot.y + 0.8))))
 
 
@@ -250,6 +249,4 @@ def _shortened(typeface: Typeface, label: tuple[str, str], room: float) -> TextL
     while line.width > room and kept > len(number):
         kept -= 1
         line = set_line(typeface, LABEL_SIZE, f"{book[:kept].rstrip()}… · {part}")
-    if line.width > room:
-        line = set_line(typeface, LABEL_SIZE, f"{number} {part}")
-    return line if line.width <= room else set_line(typeface, LABEL_SIZE * room / line.width, f"{number} {part}")
+    return line if line.width <= room else set_line(typeface, LABEL_SIZE, f"{number} {part}", room)

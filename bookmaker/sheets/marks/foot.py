@@ -35,16 +35,13 @@ def footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
     words = f"{print_mm(length)} from end to end: measure it before you cut"
     if length == _lengths()[-1]:
         words = f"{print_mm(length)}: measure it"
-    size = min(2.0, (length - 2.4) / sans.shape(words).width)
-    yield note(set_line(sans, size, words), Point(area.x + 2, area.y + 6.8))
+    yield note(set_line(sans, 2.0, words, length - 2.4), Point(area.x + 2, area.y + 6.8))
     room = Rect(area.x + length + GAP, area.y + 4, area.width - length - GAP, area.height - 4)
     yield from _legend(room, _meanings(sheet), sans)
     film = "" if not sheet.stock.film else "film this sheet" if sheet.filmed else "no film on this sheet"
     which = (shelf_name, sheet.stock.title, sheet.stock.printed_on, film, f"sheet {sheet.number} of {sheet.count}")
     text = " · ".join((*filter(None, which), "print at 100 %, no scaling"))
-    face = face_with(text, "sans")
-    size = min(2.3, area.width / face.shape(text).width)
-    yield note(set_line(face, size, text), Point(area.x, area.y + 0.8))
+    yield note(set_line(face_with(text, "sans"), 2.3, text, area.width), Point(area.x, area.y + 0.8))
 
 
 def _rule_length(area: Rect) -> float:

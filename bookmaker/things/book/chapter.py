@@ -20,7 +20,8 @@ def book_chapter(book: BookPlan, bench: Bench, around: Around) -> Chapter:
     """Everything about one book."""
     job = BookJob(bench, around.called([book.id]), book.page, book.entry.right_to_left, book.block, book.cover)
     makings = tuple(_makings(book, job))
-    return Chapter(around.printed(book.id), _about(book, around), makings, tuple(_sizes(book, around)))
+    kin = "" if book.block.pages else "Dummies"
+    return Chapter(around.printed(book.id), _about(book, around), makings, tuple(_sizes(book, around)), kin)
 
 
 def _makings(book: BookPlan, job: BookJob) -> Iterator[Making]:

@@ -32,7 +32,7 @@ PALE: dict[Browned, Colour] = {"light": Colour.from_hex("#faf4e3"), "heavy": Col
 BROWN: dict[Browned, Colour] = {"light": Colour.from_hex("#efdfba"), "heavy": Colour.from_hex("#d3b480")}
 """The tone in the middle of a leaf, and at its edges."""
 
-STEPS, REACH = 6, 0.13
+STEPS, REACH = 12, 0.13
 """In so many steps, over so much of the width of the leaf."""
 
 FOXED = 14

@@ -113,7 +113,8 @@ class Box(ListedThing[BoxEntry]):
         if not held:
             return
         needed = _room_of(_bulks(held), 0.0)
-        if any(side > have + 1e-6 for side, have in zip(needed, room, strict=True)):
+        # whichever way they are turned: cards lie, and stand in their box
+        if any(side > have + 1e-6 for side, have in zip(sorted(needed), sorted(room), strict=True)):
             sizes = (" × ".join(print_mm(side, 2) for side in sides) for sides in (needed, room))
             needs, has = sizes
             yield Problem(

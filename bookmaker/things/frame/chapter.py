@@ -32,7 +32,10 @@ def frame_chapter(frame: FramePlan, bench: Bench) -> Chapter:
         ("seen between the rails", sides(sizes.sight)),
         ("outside", sides(sizes.outside)),
     )
-    about = f"A picture in a frame of {rails.material}, {thick(rails.face)} wide and {thick(rails.depth)} deep."
+    wrapped = ", with printed paper round it" if rails.wrap else ""
+    about = (
+        f"A picture in a frame of {rails.material}, {thick(rails.face)} wide and {thick(rails.depth)} deep{wrapped}."
+    )
     return Chapter(f"Frame: {frame.name}", about, (making,), figures)
 
 
@@ -53,11 +56,8 @@ def _steps(frame: FramePlan, bench: Bench) -> Iterator[str]:
     else:
         yield f"Cut the picture out, {sides(sizes.picture)}."
     yield from _sawing(frame)
-    yield (
-        "Pin the square of card to the board and put the frame together dry against it. Lay the diagonals against each "
-        "other with a strip of paper: both are alike when the frame is square. Glue the corners, press them, let them "
-        "dry for an hour, and stain or paint the frame now. Follow the label of glue and stain, and let air in."
-    )
+    yield from _wrapping(frame, bench)
+    yield from _on_jig(frame)
     yield from _closing(frame)
 
 
@@ -77,6 +77,35 @@ def _sawing(frame: FramePlan) -> Iterator[str]:
             f"Saw two level rails of {thick(level.length)} and two upright ones of {thick(upright.length)}, all ends "
             "square. The upright ones stand between the level ones."
         )
+
+
+def _wrapping(frame: FramePlan, bench: Bench) -> Iterator[str]:
+    """The paper round each rail."""
+    wraps = [flat for flat in frame.flats if flat.kind == "wrap"]
+    if not wraps:
+        return
+    yield (
+        "Score the papers of the rails at their marks and cut them out: their slanting ends are the mitres. Paste one "
+        f"with {bench.glue_of(wraps[0])}, lay the core on its face between the two scores, and fold it over the side "
+        "at the picture, over the outer side, and round the back. The gilt or shaded edge comes to the picture."
+    )
+
+
+def _on_jig(frame: FramePlan) -> Iterator[str]:
+    """Glued square: on the jig, or against a square of card."""
+    if any(flat.kind == "jig" for flat in frame.flats):
+        yield (
+            "Glue the jig on thick card, prick its eight marks, and lay baking paper over it. Push pins through the "
+            "marks: the outer four hold the corners of the frame from outside, the inner four from inside. Glue the "
+            "rails between them, and let them dry for an hour; stain or paint them now, if they are of wood. Follow "
+            "the label of glue and stain, and let air in."
+        )
+        return
+    yield (
+        "Pin the square of card to the board and put the frame together dry against it. Lay the diagonals against each "
+        "other with a strip of paper: both are alike when the frame is square. Glue the corners, press them, let them "
+        "dry for an hour, and stain or paint the frame now. Follow the label of glue and stain, and let air in."
+    )
 
 
 def _closing(frame: FramePlan) -> Iterator[str]:

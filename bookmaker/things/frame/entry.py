@@ -12,6 +12,7 @@ from ...shelf_file.fields.measures import PageSide, ShelfSide, SmallLength, Thic
 from ...shelf_file.fields.words import Ink, StockName, Text
 from ..listed import SizedEntry
 from ..surface import SurfaceEntry
+from .wrap import WrapEntry
 
 __all__ = ["CARD", "FrameEntry", "MountEntry", "RailsEntry"]
 
@@ -38,6 +39,7 @@ class RailsEntry(Entry):
     depth: Thickness = Field(2.0, description="how thick the strip is, from wall to room, such as 2 mm")
     covers: SmallLength = Field(0.6, description="how far it lies over what it frames, such as 0.6 mm")
     rebate: SmallLength = Field(0.0, description="depth of the step behind it; 0 mm for strip without one")
+    wrap: WrapEntry | None = Field(None, description="printed paper round them, as a moulding")
     sold: ShelfSide = Field(600.0, description="the length in which it is sold, such as 600 mm")
 
 
@@ -54,3 +56,4 @@ class FrameEntry(SizedEntry):
     allowance: SmallLength = Field(0.25, description="play of what is framed between the rails, such as 0.25 mm")
     glazing: SmallLength = Field(0.0, description="thickness of a clear sheet before the picture; 0 mm for none")
     backing: SmallLength = Field(0.5, description="thickness of the card behind the picture; 0 mm for none")
+    jig: StockName | None = Field(None, description="stock of a jig to glue the frame square on; none, if not given")

@@ -10,13 +10,16 @@ from ...ground.drawing import Art
 from ...ground.geometry import Rect
 from ...ground.problems import within
 from ...ground.units import rounded
+from ...sheets.flat import Flat
 from ..book.designs.design import Words
 from ..draft import Draft
 from ..listed import ListedFamily, pieces_of
 from ..surface import dress_surface
 from ..thing import Around, Plan
 from .entry import FrameEntry
+from .jig import jig_art
 from .plan import Frame, FramePlan
+from .wrap import dressed_wrap
 
 if TYPE_CHECKING:
     from ..making import Bench, Chapter
@@ -31,10 +34,21 @@ class Frames(ListedFamily[FrameEntry, FramePlan]):
 
     def draw(self, plan: FramePlan, held: Sequence[Plan]) -> Draft:
         """The picture, and its mount in one colour."""
-        size, mount = plan.sizes.picture, plan.thing.entry.mount
+        size = plan.sizes.picture
         dress = dress_surface(plan.thing.shows, size, Rect(0, 0, *size), Words(plan.name))
-        mounts: list[Art] = [Filled(flat.inked(), mount.colour) for flat in plan.flats[1:] if mount]
-        return Draft(pieces_of(plan, [dress.art, *mounts]), within(("shows",), dress.problems))
+        others = [self._part(plan, flat) for flat in plan.flats[1:]]
+        return Draft(pieces_of(plan, [dress.art, *others]), within(("shows",), dress.problems))
+
+    def _part(self, plan: FramePlan, flat: Flat) -> Art:
+        """The art of a flat besides the picture: the mount in one colour, the paper of a rail, the jig."""
+        entry = plan.thing.entry
+        if flat.kind == "mount" and entry.mount:
+            return Filled(flat.inked(), entry.mount.colour)
+        if flat.kind == "wrap" and entry.rails.wrap:
+            net = next(net for net in plan.wraps if net.name == flat.name)
+            return dressed_wrap(entry.rails.wrap, net, flat)
+        mitred = entry.rails.corners == "mitre"
+        return jig_art(plan.sizes, entry.rails.face + 2 * plan.sizes.layer, mitred=mitred)
 
     def chapter(self, plan: FramePlan, bench: Bench, around: Around) -> Chapter:
         """What it shows, and how it is framed."""

@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from ...ground.geometry import Rect, Size
-from ...ground.problems import Problem, Severity, ShelfFileError, gathered
+from ...ground.problems import FieldPath, Problem, Severity, ShelfFileError, gathered
 from ...ground.units import print_mm
 from ...sheets.cutting import CutPart, Stick
 from ...sheets.flat import Flat, Panel, Role
 from ...sheets.sheet_room import flat_too_large
+from ..box.net import Card, Net
 from ..listed import FlatPlan, ListedThing
 from ..surface import PLAIN_SURFACE, Surface, read_surface
 from ..terms import Terms
 from ..thing import Plan
 from .entry import FrameEntry
+from .jig import jig_flat
 from .sizes import FrameSizes, frame_sizes
+from .wrap import Core, wrap_net
 
 __all__ = ["Frame", "FramePlan"]
 
@@ -25,6 +28,14 @@ NARROWEST_SIGHT = 3.0
 """Less of a picture is none, in mm (no source)."""
 
 ACETATE = "clear acetate"
+
+STOCK_KEYS: Mapping[str, FieldPath] = {
+    "picture": ("stock",),
+    "mount": ("mount", "stock"),
+    "wrap": ("rails", "wrap", "stock"),
+    "jig": ("jig",),
+}
+"""The field that names the stock of each kind of flat."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,11 +54,14 @@ class Frame(ListedThing[FrameEntry]):
 
     def plan(self, terms: Terms, held: Sequence[Plan]) -> FramePlan:
         """Work it out from the picture outwards."""
-        entry, sizes = self.entry, frame_sizes(self.entry, terms.scale)
-        flats = tuple(_flats(entry, sizes))
+        entry, wrap = self.entry, self.entry.rails.wrap
+        card = Card.of(terms.stocks[wrap.stock]) if wrap else None
+        sizes = frame_sizes(entry, terms.scale, card.layer if card else 0.0)
+        wraps = tuple(_wraps(entry, sizes, card)) if card else ()
+        flats = tuple(_flats(entry, sizes, wraps))
         problems = [*_faults(entry, sizes), *_behind(entry, terms)]
-        for flat, field in zip(flats, (("stock",), ("mount", "stock")), strict=False):
-            problems += flat_too_large(f"the {flat.kind}", flat, terms.stocks[flat.stock], field)
+        for flat in flats:
+            problems += flat_too_large(f"the {flat.kind}", flat, terms.stocks[flat.stock], STOCK_KEYS[flat.kind])
         if any(problem.severity is Severity.ERROR for problem in problems):
             raise ShelfFileError(problems)
         return FramePlan(
@@ -58,6 +72,7 @@ class Frame(ListedThing[FrameEntry]):
             sticks=tuple(_sticks(entry, sizes)),
             notes=tuple(problems),
             sizes=sizes,
+            wraps=wraps,
         )
 
 
@@ -66,14 +81,26 @@ class FramePlan(FlatPlan[Frame]):
     """A framed picture worked out."""
 
     sizes: FrameSizes
+    wraps: tuple[Net, ...] = ()
 
 
-def _flats(entry: FrameEntry, sizes: FrameSizes) -> Iterator[Flat]:
+def _wraps(entry: FrameEntry, sizes: FrameSizes, card: Card) -> Iterator[Net]:
+    """The paper round each rail, two of each."""
+    rails = entry.rails
+    for what, length in sizes.rails(rails.face, mitred=True):
+        yield from [wrap_net(Core(length, rails.face, rails.depth), card, f"wrap of the {what}")] * 2
+
+
+def _flats(entry: FrameEntry, sizes: FrameSizes, wraps: Sequence[Net]) -> Iterator[Flat]:
     whole = Rect(0, 0, *sizes.picture)
     yield Flat("picture", "picture", entry.stock, whole.corners, (), (Panel(Role.FRONT, whole),))
     if entry.mount and sizes.window:
         card = Rect(0, 0, *sizes.framed)
         yield Flat("mount", "mount", entry.mount.stock, card.corners, (), (), holes=(sizes.window.corners,))
+    if entry.rails.wrap:
+        yield from (net.flat("wrap", entry.rails.wrap.stock) for net in wraps)
+    if entry.jig:
+        yield jig_flat(sizes, entry.rails.face + 2 * sizes.layer, entry.jig)
 
 
 def _parts(entry: FrameEntry, sizes: FrameSizes) -> Iterator[CutPart]:
@@ -119,6 +146,18 @@ def _faults(entry: FrameEntry, sizes: FrameSizes) -> Iterator[Problem]:
             f"the rails cover {print_mm(rails.covers, 2)}, and the border of the mount is no wider",
             f"write a border: of more than {print_mm(rails.covers, 2)}",
             field=("mount", "border"),
+        )
+    if rails.wrap and rails.corners != "mitre":
+        yield Problem(
+            "rails with paper round them are mitred: the ends of others would be bare",
+            "write corners: mitre",
+            field=("rails", "corners"),
+        )
+    if rails.wrap and rails.rebate:
+        yield Problem(
+            "paper round the rails goes round no step",
+            "leave rebate out, or wrap",
+            field=("rails", "rebate"),
         )
     if entry.space:
         yield Problem("a frame hangs, and stands in no space", "leave space out", field=("space",))

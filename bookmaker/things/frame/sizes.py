@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ...ground.geometry import Rect, Size
+from ...ground.geometry import Point, Rect, Size
 from .entry import FrameEntry, MountEntry
 
-__all__ = ["FrameSizes", "frame_sizes"]
+__all__ = ["FrameSizes", "frame_sizes", "joints"]
 
 FOOT = 4 / 3
 """A mount is wider at its foot: top and sides to foot as 3 to 4 (US Navy, Illustrator Draftsman, "Matting")."""
@@ -22,7 +22,8 @@ FOOT = 4 / 3
 class FrameSizes:
     """Widths and heights in mm; `window` lies in the mount, counted from the lower left corner of that.
 
-    `framed` is what lies between the rails: the mount, or the picture where there is none.
+    `framed` is what lies between the rails: the mount, or the picture where there is none. `layer` is what a paper
+    round the rails adds on every side.
     """
 
     picture: Size
@@ -31,15 +32,16 @@ class FrameSizes:
     opening: Size
     sight: Size
     outside: Size
+    layer: float = 0.0
 
     def rails(self, face: float, *, mitred: bool) -> tuple[tuple[str, float], tuple[str, float]]:
         """The rails over all, two of each: the level ones run through where they are not mitred."""
-        upright = self.outside.height if mitred else self.outside.height - 2 * face
-        return ("level rail", self.outside.width), ("upright rail", upright)
+        level, upright = (side - 2 * self.layer for side in self.outside)
+        return ("level rail", level), ("upright rail", upright if mitred else upright - 2 * face)
 
 
-def frame_sizes(entry: FrameEntry, scale: float) -> FrameSizes:
-    """All sizes of a frame.
+def frame_sizes(entry: FrameEntry, scale: float, layer: float = 0.0) -> FrameSizes:
+    """All sizes of a frame; `layer` is the paper round its rails, if there is some, and its glue.
 
     A picture of 20 × 25 mm between rails 4 mm wide that cover 1 mm, with 0.25 mm of play, is 26.25 × 31.25 mm outside.
     """
@@ -47,8 +49,16 @@ def frame_sizes(entry: FrameEntry, scale: float) -> FrameSizes:
     framed, window = (picture, None) if entry.mount is None else _mounted(picture, entry.mount)
     opening = Size(*(side + entry.allowance for side in framed))
     sight = Size(*(side - 2 * entry.rails.covers for side in opening))
-    outside = Size(*(side + 2 * (entry.rails.face - entry.rails.covers) for side in opening))
-    return FrameSizes(picture, framed, window, opening, sight, outside)
+    outside = Size(*(side + 2 * (entry.rails.face + 2 * layer - entry.rails.covers) for side in opening))
+    return FrameSizes(picture, framed, window, opening, sight, outside, layer)
+
+
+def joints(outer: Rect, inner: Rect, *, mitred: bool) -> list[tuple[Point, Point]]:
+    """The four lines at which rails meet, between the outside and the inside of a frame."""
+    if mitred:
+        return list(zip(outer.corners, inner.corners, strict=True))
+    ends = ((outer.x, inner.x), (inner.right, outer.right))
+    return [(Point(x, y), Point(edge, y)) for y in (inner.y, inner.top) for x, edge in ends]
 
 
 def _mounted(picture: Size, mount: MountEntry) -> tuple[Size, Rect]:

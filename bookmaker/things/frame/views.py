@@ -9,7 +9,7 @@ from ..making import Figure
 from ..views.flat_view import scale_for, scale_in_words
 from ..views.ink import HAIRLINE, box, line
 from .entry import RailsEntry
-from .sizes import FrameSizes
+from .sizes import FrameSizes, joints
 
 __all__ = ["front_view"]
 
@@ -21,9 +21,10 @@ def front_view(sizes: FrameSizes, rails: RailsEntry, room: float) -> Figure:
     """The whole frame to a round scale."""
     scale = scale_for(sizes.outside, Size(room, HIGHEST))
     outer = Rect(0, 0, *(side * scale for side in sizes.outside))
-    face = rails.face * scale
+    face = (rails.face + 2 * sizes.layer) * scale
     inner = outer.grown(-face, -face, -face, -face)
-    art: list[Art] = [box(outer), box(inner), *_joints(outer, inner, mitred=rails.corners == "mitre")]
+    lines = (line(*ends, HAIRLINE) for ends in joints(outer, inner, mitred=rails.corners == "mitre"))
+    art: list[Art] = [box(outer), box(inner), *lines]
     if sizes.window:
         # the window as it lies behind the rails: the mount is in the middle of the opening
         left, low = ((whole - inside) / 2 for whole, inside in zip(sizes.outside, sizes.framed, strict=True))
@@ -32,14 +33,3 @@ def front_view(sizes: FrameSizes, rails: RailsEntry, room: float) -> Figure:
     drawn = Group(tuple(art), Transform.move(0.2, 0.2))
     caption = f"The frame from the front, {scale_in_words(scale)}"
     return Figure(drawn, Size(outer.width + 0.4, outer.height + 0.4), caption)
-
-
-def _joints(outer: Rect, inner: Rect, *, mitred: bool) -> list[Art]:
-    """The four lines at which rails meet."""
-    if mitred:
-        return [line(out, into, HAIRLINE) for out, into in zip(outer.corners, inner.corners, strict=True)]
-    return [
-        line(Point(x, y), Point(edge, y), HAIRLINE)
-        for y in (inner.y, inner.top)
-        for x, edge in ((outer.x, inner.x), (inner.right, outer.right))
-    ]

@@ -12,8 +12,7 @@ from ...ground.art import NOTHING, Filled, Group, Pictured
 from ...ground.drawing import Art, Colour, contrast
 from ...ground.geometry import Path, Rect, Size, Transform
 from ...ground.pictures import Picture, covering, load_picture
-from ...ground.problems import Problem, Severity, ShelfFileError
-from ...ground.units import print_mm
+from ...ground.problems import Problem, ShelfFileError
 from ...sheets.flat import Flat, Role
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.words import Flag, Ink, PictureFile, Title
@@ -24,6 +23,7 @@ from ..book.designs.letters.lettering import Hand, letters_for, written
 from ..book.designs.letters.titling import Placed, fit_text, place_centred
 from ..book.designs.letters.wording import with_subtitle
 from ..book.designs.ornament.ornaments import rule, stamp
+from ..seen_text import LOWEST_CONTRAST, seen_text
 
 __all__ = ["BoxFace", "BoxFaces", "dress_box", "load_faces"]
 
@@ -48,12 +48,6 @@ TURNED_BEYOND = 1.25
 
 GAIN_OF_A_LINE = 1.3
 """A line more down the back makes the title so many times larger."""
-
-SMALLEST_TYPE = 0.5
-"""An em below this, in mm, prints as a grey line at 600 dots per inch."""
-
-LOWEST_CONTRAST = 3.0
-"""Less is hard to see even in large letters (WCAG 2.x, criterion 1.4.3)."""
 
 
 class BoxFace(Entry):
@@ -138,7 +132,8 @@ def dress_box(
             layers += _rules(back, ink, titling)
         title = _title(entry.title, back, ink, titling)
         layers.append(title)
-        problems += _legibility(title, under)
+        fits = f"{' '.join(line.text for line in title.block.lines)!r} fits the back"
+        problems += seen_text(title, under, "the title on the back", fits, "title", "write a shorter title")
     return Dress(Group(tuple(layers)), tuple(problems))
 
 
@@ -204,24 +199,3 @@ def _title(title: str, back: Rect, ink: Colour, titling: Titling | None) -> Plac
     gain = GAIN_OF_A_LINE if turned else 1.0
     setting = fit_text(face, head, Size(*room), LARGEST_TITLE, subtitle=under, gain=gain)
     return place_centred(setting, box, ink, turned)
-
-
-def _legibility(placed: Placed, ground: Colour) -> Iterator[Problem]:
-    """What is too small or too faint."""
-    seen = contrast(placed.colour, ground)
-    if seen < LOWEST_CONTRAST:
-        yield Problem(
-            f"the title on the back has a contrast of {seen:.1f} to its ground, under {LOWEST_CONTRAST:g}",
-            "choose a lighter or darker ink, or leave it out",
-            Severity.WARNING,
-            field=("ink",),
-        )
-    size = placed.block.size
-    if size < SMALLEST_TYPE:
-        text = " ".join(line.text for line in placed.block.lines)
-        yield Problem(
-            f"{text!r} fits the back only {print_mm(size, 2)} high, too small to print",
-            "write a shorter title",
-            Severity.WARNING,
-            field=("title",),
-        )

@@ -63,11 +63,8 @@ def chain(points: Sequence[Point], pen: Pen = EDGE) -> Stroked:
 def word(text: str, middle: Point, size: float = 2.3, *, room: float = 1e9, upright: bool = False) -> Written:
     """A text centred on a point, set smaller if it is longer than its room; `upright` reads downwards."""
     face = face_with(text, "sans")
-    set_text = set_line(face, size, text)
-    if set_text.width > room:
-        size *= room / set_text.width
-        set_text = set_line(face, size, text)
-    rise = face.cap_height * size / 2
+    set_text = set_line(face, size, text, room)
+    rise = face.cap_height * set_text.size / 2
     if upright:
         return Written(set_text, middle.plus(-rise, set_text.width / 2), quarters=3)
     return Written(set_text, middle.plus(-set_text.width / 2, -rise))

@@ -80,6 +80,7 @@ def _chapter(name: str, text: str) -> str:
     rendered = MarkdownIt("commonmark").enable("table").render(text)
     rendered = re.sub(r'href="([^"]+)"', lambda link: f'href="{_target(name, html.unescape(link[1]))}"', rendered)
     rendered = re.sub(r'src="([^"]+)"', lambda link: f'src="{_embedded(html.unescape(link[1]))}"', rendered)
+    rendered = rendered.replace("<pre>", '<pre tabindex="0">')  # what scrolls is reached by keyboard
     rendered = TABLE.sub(_with_anchors, rendered)
     parts = re.split(r"(?=<h[1-6]>)", rendered)
     return f'<section class="chapter">\n{"".join(_part(name, part) for part in parts if part.strip())}</section>'

@@ -7,7 +7,7 @@ are placed one by one, small fonts, and bytes that never change while the input 
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from hashlib import sha256
 from pathlib import Path as FilePath
@@ -35,6 +35,7 @@ from .canvas import PageResources, PdfCanvas
 from .embedding import compressed, embed
 from .fonts import EmbeddedFont
 from .layers import add_layers, layer_name, layer_resources
+from .outline import add_outline
 from .pages import import_pages
 from .pictures import PlacedPicture
 
@@ -99,6 +100,7 @@ class PdfFile:
         self._forms: dict[tuple[str, Rect], str] = {}
         self._pictures: dict[tuple[object, ...], tuple[str, PlacedPicture]] = {}
         self._layers: dict[str, str] = {}
+        self._outline: list[tuple[str, str]] = []
         self._imported: dict[tuple[str, int], tuple[str, ImportedPage]] = {}
 
     def __enter__(self) -> Self:
@@ -124,14 +126,19 @@ class PdfFile:
         import_pages(self._document, self._imported.values())
         if self._layers:
             add_layers(self._document, {name: title for title, name in self._layers.items()})
+        if self._outline:
+            add_outline(self._document, self._outline)
         data: bytes = self._document.GetPDFData(None)
         return data
 
     @contextmanager
-    def page(self, size: Size, trim: Rect | None = None, bleed: Rect | None = None) -> Iterator[PdfCanvas]:
+    def page(
+        self, size: Size, trim: Rect | None = None, bleed: Rect | None = None, *, entries: Sequence[str] = ()
+    ) -> Iterator[PdfCanvas]:
         """Draw one page of a size in mm.
 
-        `trim` is the box that is cut out of it, `bleed` the box inked for that (ISO 32000-1, 14.11.2).
+        `trim` is the box that is cut out of it, `bleed` the box inked for that (ISO 32000-1, 14.11.2). `entries` are
+        titles that lead to it from the outline of the file.
         """
         canvas = PdfCanvas(PageResources(self._font, self._picture, self._form, self._import, self._layer))
         yield canvas
@@ -145,6 +152,7 @@ class PdfFile:
         content = canvas.content()
         self._document.updateSignature(content)
         page.Contents = compressed(content)
+        self._outline += [(title, self._document.thisPageName()) for title in entries]
         self._document.addPage(page)
 
     def _font(self, typeface: Typeface) -> tuple[str, EmbeddedFont]:

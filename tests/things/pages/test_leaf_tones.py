@@ -72,7 +72,7 @@ def test_leaves_are_darkest_at_head_tail_and_fore_edge(browned: str, right_to_le
     """Every step lies within the one before, touches the spine, and is paler; a trimmed leaf is inked beyond."""
     tones = LeafTones.model_validate({"browned": browned})
     art = browned_pages(tones, (NOTHING, NOTHING), PAGE, 2.0, "x", right_to_left=right_to_left)[number - 1]
-    steps = [mark for mark in record(art).marks if isinstance(mark, Filled)][:6]
+    steps = [mark for mark in record(art).marks if isinstance(mark, Filled)][:12]
     boxes = [Rect.around(mark.path.points()) for mark in steps]
     spine_on_left = (number == 1) is not right_to_left
     for outer, inner in pairwise(boxes):

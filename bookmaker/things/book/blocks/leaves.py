@@ -18,12 +18,12 @@ from ....paper.glue import glue_films
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
 from ....sheets.flat import Face, Flat, Fold, FoldKind, Panel, Role, Stroke
+from ....sheets.mirror import mirrored
 from ....sheets.sheet_room import part_too_large
 from ....shelf_file.fields.measures import SmallLength
 from ....shelf_file.fields.words import Flag, StockName
 from .block import PagedEntry
 from .block_plan import BlockPlan
-from .mirror import mirrored
 from .stiffness import stiff_folds
 from .trimming import join_strokes, trim_lines, wasteful_trim
 
@@ -68,7 +68,7 @@ class Leaves(PagedEntry):
             panels=self.printed_pages,
             bare=_thickness(self, stock).as_measured(self.measured_thickness),
             thickness_of_a_page=per_page,
-            flats=tuple(map(mirrored, flats) if right_to_left else flats),
+            flats=tuple(mirrored(flat, across=True) for flat in flats) if right_to_left else tuple(flats),
         )
 
     def making(self, job: BookJob) -> Making:

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from ....ground.geometry import Axis, Point, Rect, Size
 from ....sheets.flat import Flat, Fold, FoldKind, Mark, Panel, Role, Stroke
+from ....sheets.mirror import mirrored
 from .creep import creep
 from .imposition import Cell, Imposed, page_in_section
-from .mirror import mirrored
 from .sewing import collation_mark, hole_marks
 from .trimming import join_strokes, trim_lines
 
@@ -62,7 +62,7 @@ def section_flats(make: Make, section: Gathering) -> Iterator[Flat]:
     """The sheets of a section, the outermost first."""
     for sheet in range(section.sheets):
         flat = _sheet_flat(make, section, sheet)
-        yield mirrored(flat) if make.right_to_left else flat
+        yield mirrored(flat, across=True) if make.right_to_left else flat
 
 
 def _sheet_flat(make: Make, section: Gathering, sheet: int) -> Flat:

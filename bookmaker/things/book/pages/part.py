@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, ClassVar, Literal
 
 from pydantic import Field
 
-from ....ground.problems import Problem
+from ....ground.problems import Problem, Severity
 from ....shelf_file.fields.counts import PartPages
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.words import Title
@@ -21,7 +21,7 @@ from ....typesetting.page import Inside, PageFrame
 from ....typesetting.punctuation import Punctuation
 from .prose.copyfit import Bounds
 
-__all__ = ["LoadedPart", "Part", "UnreadPart"]
+__all__ = ["LoadedPart", "Part", "UnreadPart", "some_empty"]
 
 
 class LoadedPart(ABC):
@@ -118,3 +118,13 @@ class UnreadPart(Part, LoadedPart):
     def load(self, folder: Path) -> LoadedPart:  # noqa: ARG002 (there is nothing to read)
         """The part itself."""
         return self
+
+
+def some_empty(name: str, used: int, frame: PageFrame, key: str) -> Problem:
+    """A note that what is shown, named under a key, fills fewer pages than there are."""
+    return Problem(
+        f"{name} fills {used} of {frame.pages} pages; the others stay empty",
+        f"write {frame.to_write(used)}" if frame.advice else "",
+        Severity.NOTE,
+        field=(key,),
+    )

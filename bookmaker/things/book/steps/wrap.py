@@ -53,9 +53,9 @@ def _steps(job: BookJob, entry: WrapKeys, flat: Flat) -> Iterator[str]:
     yield print_step(job.bench, flat.kind)
     yield from film_steps(job.bench, flat)
     yield (
-        "Score the two spine folds on the back of the sheet, with the marks to guide you: they are "
-        f"{long(spine.width)} apart, "
-        f"the first {long(spine.x)} from the left edge of the cover." + _turn_in_scores(entry)
+        "Prick the marks of the two spine folds through to the back of the sheet with a needle, and score them there "
+        f"from hole to hole: they are {long(spine.width)} apart, the first {long(spine.x)} from the left edge of the "
+        "cover as it is printed." + _turn_in_scores(entry)
     )
     if turned:
         notched = " At head and tail the turn-ins are notched at the spine." if entry.head_turn_in else ""

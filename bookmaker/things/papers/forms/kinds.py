@@ -7,6 +7,7 @@ from .calendar_sheet import CalendarSheet
 from .cards import Cards, Labels
 from .game_board import GameBoard
 from .newspaper import Newspaper
+from .photograph import Photograph
 from .plain import FoldedMap, Letter, Poster, Print
 from .playing_cards import PlayingCards
 from .sheet_music import SheetMusic
@@ -23,6 +24,7 @@ KINDS: tuple[type[PaperEntry], ...] = (
     Cards,
     Labels,
     PlayingCards,
+    Photograph,
     GameBoard,
     Print,
 )

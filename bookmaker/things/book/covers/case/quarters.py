@@ -12,8 +12,9 @@ from math import sqrt
 
 from .....ground.geometry import Axis, Point, Rect
 from .....sheets.flat import Flat, Panel, Role
+from .....sheets.mirror import mirrored
 from .covering import BLEED, mountain
-from .shaping import Corner, at_origin, cut_off, mirrored
+from .shaping import Corner, at_origin, cut_off
 from .sizes import Sizes
 
 __all__ = ["corner_pieces", "side_pieces", "spine_piece"]

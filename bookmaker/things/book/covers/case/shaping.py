@@ -1,8 +1,8 @@
-"""Outlines with corners cut off, and flats turned over like the left hand to the right."""
+"""Outlines with corners cut off, and parts moved to the origin."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from math import dist, sqrt
 from typing import NamedTuple
@@ -10,7 +10,7 @@ from typing import NamedTuple
 from .....ground.geometry import Point, Rect
 from .....sheets.flat import Flat, Fold
 
-__all__ = ["Corner", "at_origin", "cut_off", "mirrored"]
+__all__ = ["Corner", "at_origin", "cut_off"]
 
 
 SAME = 1e-9
@@ -56,21 +56,6 @@ def at_origin(flat: Flat) -> Flat:
     def moved(point: Point) -> Point:
         return Point(min(max(point.x, box.x), box.right) - box.x, min(max(point.y, box.y), box.top) - box.y)
 
-    return _moved(flat, moved)
-
-
-def mirrored(flat: Flat, *, across: bool = False, up: bool = False) -> Flat:
-    """The same part for the other hand: left and right changed, or head and tail, or both."""
-    width, height = flat.size
-
-    def moved(point: Point) -> Point:
-        return Point(width - point.x if across else point.x, height - point.y if up else point.y)
-
-    other = _moved(flat, moved)
-    return replace(other, outline=other.outline[::-1]) if across != up else other
-
-
-def _moved(flat: Flat, moved: Callable[[Point], Point]) -> Flat:
     return replace(
         flat,
         outline=tuple(map(moved, flat.outline)),

@@ -7,7 +7,6 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.art import NOTHING
 from .....ground.problems import Problem, Severity
 from .....ground.typefaces import TextLine, Typeface
 from .....ground.units import from_pt
@@ -71,7 +70,7 @@ class Contents(LetteredPart):
         largest = _largest(frame)
         if self.size and self.size > largest + 1e-9:
             problem = type_too_large("the table of contents", self.size, largest, frame)
-            return Inside((NOTHING,) * frame.pages, (problem,))
+            return Inside(frame.with_blanks(), (problem,))
         table = _table(self, typefaces, frame)
         made = table.pages
         shown = [*made, *[[]] * frame.pages][: frame.pages]

@@ -6,7 +6,6 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.art import NOTHING
 from .....ground.geometry import Size
 from .....shelf_file.fields.words import Lines
 from .....typesetting.book_type import Family
@@ -42,4 +41,4 @@ class Dedication(LetteredPart):
         few = few_lines(written, family, frame.height * SIZE, room, frame)
         page = centred(few.lines, area.centre.x, top - roman.cap_height * few.size)
         problems = few_lines_problems("dedication", written, self.text, few.size, family, frame)
-        return Inside((page, *(NOTHING,) * (frame.pages - 1)), problems)
+        return Inside(frame.with_blanks(page), problems)

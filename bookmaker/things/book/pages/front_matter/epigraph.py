@@ -7,7 +7,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.art import NOTHING, Group, Written
+from .....ground.art import Group, Written
 from .....ground.geometry import Point, Rect, Size
 from .....shelf_file.fields.words import Lines, Title
 from .....typesetting.book_type import Family
@@ -61,7 +61,7 @@ class Epigraph(LetteredPart):
         baseline = top - roman.cap_height * few.size
         block = Group(tuple(_placed(few, bool(named), area, baseline, hanging, frame.right_to_left)))
         problems = few_lines_problems("epigraph", written, self.text, few.size, family, frame)
-        return Inside((block, *(NOTHING,) * (frame.pages - 1)), problems)
+        return Inside(frame.with_blanks(block), problems)
 
 
 def _placed(

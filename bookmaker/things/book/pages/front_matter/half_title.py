@@ -6,7 +6,6 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.art import NOTHING
 from .....ground.drawing import BLACK
 from .....shelf_file.fields.words import Ink
 from .....typesetting.book_type import Family
@@ -43,8 +42,8 @@ class HalfTitle(LetteredPart):
         lines = titled(face, said, frame.height * SIZE, area.width, MOST_LINES, right_to_left=frame.right_to_left)
         problems = list(missing_glyphs("half title", face, title))
         if not lines:
-            return Inside((NOTHING,) * frame.pages, tuple(problems))
+            return Inside(frame.with_blanks(), tuple(problems))
         size = lines[0].size
         problems += type_too_small("the half title", face, size, frame, "leave this part out, or make the page larger")
         page = centred(lines, area.centre.x, frame.height * (1 - SUNK) - face.cap_height * size, self.ink)
-        return Inside((page, *(NOTHING,) * (frame.pages - 1)), tuple(problems))
+        return Inside(frame.with_blanks(page), tuple(problems))

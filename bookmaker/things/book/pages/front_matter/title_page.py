@@ -8,7 +8,7 @@ from typing import Literal, NamedTuple
 
 from pydantic import Field
 
-from .....ground.art import NOTHING, Group
+from .....ground.art import Group
 from .....ground.drawing import BLACK, Art, Canvas, Colour
 from .....ground.geometry import Path, Rect
 from .....ground.problems import Problem
@@ -58,7 +58,7 @@ class TitlePage(LetteredPart):
         room = frame.type_area(1).height
         smallest = Scale(SMALLEST, SMALLEST)
         scale = next((scale for scale in _scales() if _height(self, family, frame, scale) <= room), smallest)
-        pages: tuple[Art, ...] = (_set(self, family, frame, scale), *(NOTHING,) * (frame.pages - 1))
+        pages = frame.with_blanks(_set(self, family, frame, scale))
         problems = (
             *missing_glyphs("title page", face, words),
             *flat_emphasis("title page", [line.text for line in texts], family),

@@ -6,7 +6,6 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.art import NOTHING
 from .....ground.typefaces import bundled
 from .....shelf_file.fields.words import Flag
 from .....typesetting.page import Inside, PageFrame, page_number
@@ -24,5 +23,5 @@ class Blank(UnreadPart):
     def compose(self, frame: PageFrame) -> Inside:
         """Blank pages, numbered if asked."""
         if not self.numbers:
-            return Inside((NOTHING,) * frame.pages)
+            return Inside(frame.with_blanks())
         return Inside(tuple(page_number(frame, number, bundled("text")) for number in range(1, frame.pages + 1)))

@@ -70,7 +70,7 @@ class DummyText(UnreadPart):
         """Pages of lines to the last page, numbered if asked."""
         largest = frame.type_area(1).height / (ASCENDER - DESCENDER)
         if self.size > largest + 1e-9:
-            return Inside((NOTHING,) * frame.pages, (type_too_large("dummy text", self.size, largest, frame),))
+            return Inside(frame.with_blanks(), (type_too_large("dummy text", self.size, largest, frame),))
         rows: dict[int, list[DummyLine]] = {}
         chance = Random(frame.book.seed)
         for first, last in _chapters(self, frame, chance):

@@ -9,8 +9,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from .....ground.art import NOTHING
-from .....ground.drawing import Art, Canvas, Colour, Pen
+from .....ground.drawing import Canvas, Colour, Pen
 from .....ground.geometry import Path, Point, Rect
 from .....ground.problems import Problem, Severity
 from .....ground.units import print_mm
@@ -43,7 +42,7 @@ class Music(UnreadPart):
         """Pages of staves, as many whole systems as the type area holds; numbered if asked."""
         space = max(2, round(self.spacing / frame.dot)) * frame.dot
         tops = _tops(self, frame.type_area(1), space)
-        pages: tuple[Art, ...] = (NOTHING,) * frame.pages
+        pages = frame.with_blanks()
         problems: tuple[Problem, ...] = ()
         if tops:
             pages = tuple(

@@ -10,15 +10,14 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, WithJsonSchema
 
-from .....ground.art import NOTHING, Imported
-from .....ground.drawing import Art
+from .....ground.art import Imported
 from .....ground.geometry import Rect
 from .....ground.imported import ImportedPage, PageRange, load_pages
 from .....ground.problems import Problem, Severity
 from .....ground.quantities import show
 from .....shelf_file.fields.words import Flag, PdfFile, read_text, refuse
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import LoadedPart, Part
+from ..part import LoadedPart, Part, some_empty
 
 __all__ = ["LoadedPdf", "PdfInside", "PdfSource"]
 
@@ -103,7 +102,7 @@ class LoadedPdf(LoadedPart):
             Imported(page, _fitting(page, frame.page() if written.fill == "page" else frame.type_area(number)))
             for number, page in enumerate(shown, start=1)
         )
-        pages: tuple[Art, ...] = (*placed, *(NOTHING,) * (frame.pages - len(placed)))
+        pages = frame.with_blanks(*placed)
         notes = (Problem(f"{source.name} {note}", severity=Severity.NOTE, field=("file",)) for note in source.notes)
         return Inside(numbered(pages, frame) if written.numbers else pages, (*_count(source, frame), *notes))
 
@@ -124,9 +123,4 @@ def _count(source: PdfSource, frame: PageFrame) -> Iterator[Problem]:
             field=("file",),
         )
     elif pages - count > 1:  # one page over is the back of the last leaf
-        yield Problem(
-            f"{source.name} fills {count} of {pages} pages; the others stay empty",
-            f"write {frame.to_write(count)}" if frame.advice else "",
-            severity=Severity.NOTE,
-            field=("file",),
-        )
+        yield some_empty(source.name, count, frame, "file")

@@ -11,8 +11,6 @@ from typing import Literal, NoReturn
 
 from pydantic import Field
 
-from .....ground.art import NOTHING
-from .....ground.drawing import Art
 from .....ground.files import files_in
 from .....ground.geometry import Size
 from .....ground.pictures import Picture, effective_dpi, load_picture, show_dpi
@@ -20,7 +18,7 @@ from .....ground.problems import Problem, Severity, ShelfFileError, gathered
 from .....ground.units import MM_PER_INCH
 from .....shelf_file.fields.words import CaptionsFile, Flag, PictureFolder
 from .....typesetting.page import Inside, PageFrame, numbered
-from ..part import LoadedPart, Part
+from ..part import LoadedPart, Part, some_empty
 from .captions import captions_of
 from .plates import Plate, arrange, place, size_of_captions, small_captions
 
@@ -144,7 +142,7 @@ class LoadedPictures(LoadedPart):
         captions = () if written.bleed else source.captions
         plates = list(arrange(source.pictures, captions, written.spreads, frame))
         shown = [plate for plate in plates if plate.page + plate.pages - 1 <= frame.pages]
-        pages: list[Art] = [NOTHING] * frame.pages
+        pages = [*frame.with_blanks()]
         problems = [*_count(source, plates, len(shown), frame), *_passed_over(source), *source.problems]
         if written.bleed and source.captions:
             problems.append(_no_room())
@@ -191,12 +189,7 @@ def _count(source: PicturesSource, plates: Sequence[Plate], shown: int, frame: P
             field=("folder",),
         )
     elif pages - needed > 1:  # one page over is the back of the last leaf
-        yield Problem(
-            f"{source.folder} fills {needed} of {pages} pages; the others stay empty",
-            f"write {frame.to_write(needed)}" if frame.advice else "",
-            severity=Severity.NOTE,
-            field=("folder",),
-        )
+        yield some_empty(source.folder, needed, frame, "folder")
 
 
 def _passed_over(source: PicturesSource) -> Iterator[Problem]:

@@ -164,7 +164,7 @@ def _fitted(copy: Copy, between: Bounds) -> float:
 
 def _empty(entry: TextKeys, copy: Copy, problems: tuple[Problem, ...]) -> Inside:
     """Pages without the text."""
-    pages: tuple[Art, ...] = (NOTHING,) * copy.frame.pages
+    pages = copy.frame.with_blanks()
     return Inside(numbered(pages, copy.frame, copy.fount.roman) if entry.numbers else pages, problems)
 
 
