@@ -56,7 +56,7 @@ def units_in(
     groups: dict[object, list[str]] = {}
     for id in things:
         groups.setdefault(_kept_with(id, plans, entries), []).append(id)
-    joined = _joined(list(groups.values()), [*_leaning(things, plans), *_pairs(beside)])
+    joined = _joined(_joined(list(groups.values()), _leaning(things, plans)), _pairs(beside))
     return [_unit(group, things, plans, entries, clearance) for group in joined]
 
 

@@ -153,13 +153,14 @@ def test_the_heavy_stand_low_and_sets_together(tmp_path: Path) -> None:
 
 
 def test_what_leans_stays_with_what_it_leans_on_and_slipcases_with_their_books(tmp_path: Path) -> None:
-    text = ROW.replace("title: Book 4,", "title: Book 4, stands: {lean: 15 degrees},")
+    text = ROW.replace("title: Book 4,", "title: Book 4, pinned: beside Book 7, stands: {lean: 15 degrees},")
     text = text.replace("width: 60 mm", "width: 90 mm")
     text += "slipcases:\n  pair: {books: [Book 1, Book 6], stock: card}\n"
     path = written(text, tmp_path)
     proposal = proposal_of(path)
     seen = proposal.spaces[0].things
     assert seen[seen.index("book-4") - 1] == "book-3"
+    assert "book-7" in (seen[seen.index("book-4") + 1], seen[seen.index("book-3") - 1])
     assert "slipcase-pair" in seen
     assert "book-1" not in seen
     write(path, proposal)
