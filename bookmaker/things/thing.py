@@ -26,6 +26,7 @@ from .answers import Named, Niche, Section, Table
 from .draft import Draft
 from .particulars import Particulars
 from .pinned import UNPINNED, Pinned
+from .place import PlaceEntry
 from .terms import Terms
 
 if TYPE_CHECKING:
@@ -66,6 +67,11 @@ class Thing(ABC):
     @property
     def space(self) -> str | None:
         """Where it stands, as written; None if that is not said."""
+        return None
+
+    @property
+    def place(self) -> PlaceEntry | None:
+        """Where in the room it stands, lies or hangs, as it was measured; None if that is not said."""
         return None
 
     @property

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Literal
 
+from ...ground.geometry import Size
 from ...ground.pictures import Picture, load_picture
 from ...ground.problems import Problem, Severity, ShelfFileError, gathered
 from ...ground.units import print_mm
@@ -199,6 +200,11 @@ class BoxPlan(Plan):
     def bulk(self) -> Bulk:
         """It lies as it stands."""
         return Bulk(self.outside.length, self.outside.width, self.outside.height)
+
+    @property
+    def from_above(self) -> Size:
+        """Its front to the fore."""
+        return Size(self.outside.length, self.outside.width)
 
     @property
     def templates(self) -> Mapping[str, tuple[Flat, ...]]:
