@@ -19,6 +19,7 @@ from ...typesetting.page import PageFrame
 from ...typesetting.punctuation import Punctuation
 from ..answers import Advice, Clothes, Stretch
 from ..pinned import Pinned
+from ..place import PlaceEntry
 from ..terms import Terms
 from ..thing import AnyFamily, Plan, Thing
 from .coat import Coat, words_of
@@ -61,6 +62,11 @@ class Book(Thing):
     def space(self) -> str | None:
         """Where it stands, as written."""
         return self.entry.space
+
+    @property
+    def place(self) -> PlaceEntry | None:
+        """Where in the room it lies, as written."""
+        return self.entry.place
 
     @property
     def stack(self) -> str | None:
