@@ -43,6 +43,7 @@ TABLES = {
     "a measured row": ["MeasuredRowEntry"],
     "a stock": ["StockEntry"],
     "a space": ["SpaceEntry"],
+    "arrange": ["ArrangeEntry"],
     "a book": ["BookEntry"],
     "stands": ["Stands"],
     "size and life_size": ["PageSize", "LifeSize"],
