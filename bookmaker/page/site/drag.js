@@ -1,6 +1,7 @@
 // Books dragged along a shelf, onto another shelf, or onto a stack; by pointer, by touch after a rest, or by keys.
 
 import { element, say } from "./elements.js";
+import { placeOn } from "./wall.js";
 
 const REST = 350; // ms a finger rests on a book before it is lifted
 const FAR = 5; // pixels a pointer moves before it drags
@@ -39,7 +40,7 @@ export class Drag {
   lift() {
     const { id, one } = this.held;
     const fixed = this.shelf.state.things[id]?.fixed;
-    if (fixed) {
+    if (fixed && !this.surfaceOf(one)) {
       say(`It cannot be moved here: ${fixed}.`);
       this.drop();
       return;
@@ -105,6 +106,8 @@ export class Drag {
     this.mark.hidden = true;
     const found = this.measured().find((one) => within(one.box, x, y));
     if (!found || found.space.dataset.space === "") return null;
+    const surface = this.surfaceOf(this.held.one);
+    if (surface || found.space.dataset.surface) return surface && surface === found.space.dataset.surface ? this.onSurface(found) : null;
     const { recess, home } = found;
     const name = found.space.dataset.space;
     const others = found.books.filter((other) => other.id !== this.held.id);
@@ -123,6 +126,23 @@ export class Drag {
     const edge = after ? after.box.left : last ? last.box.right : home.left;
     this.show(recess, home, { left: edge, top: home.top, width: 0, height: home.height }, false);
     return { space: name, stack: null, before: after ? after.id : null };
+  }
+
+  /** Whether something is on a wall, or on what is level; nothing on a shelf. */
+  surfaceOf(one) {
+    return one.closest(".space").dataset.surface;
+  }
+
+  /** Where a thing would hang or lie: in line with what is near. */
+  onSurface({ space, recess, home }) {
+    const { width, shown } = this.shelf.state.spaces.find((one) => one.name === space.dataset.space);
+    const others = shown.filter((one) => one.thing !== this.held.id).map((one) => one.rect);
+    const size = this.shelf.state.spaces.flatMap((one) => one.shown).find((one) => one.thing === this.held.id).rect.slice(2);
+    const corner = { x: this.at.x - this.grip.x, y: this.at.y - this.grip.y };
+    const { left, low, mm } = placeOn({ home, others, size, wide: width, corner });
+    const high = size[1] * mm;
+    this.show(recess, home, { left: home.left + left * mm, top: home.bottom - low * mm - high, width: size[0] * mm, height: high }, true);
+    return { on: space.dataset.space, left, low };
   }
 
   /** What is written in a row or a table stays in it, and nothing else comes between its books. */
@@ -169,6 +189,10 @@ export class Drag {
 
   place(id, goal) {
     const name = this.shelf.state.things[id].name;
+    if (goal.on) {
+      this.changes.make({ thing: id, ...goal }, `${name} is on ${goal.on}.`);
+      return;
+    }
     this.changes.make({ thing: id, place: true, ...goal }, `${name} stands on ${goal.space}${goal.stack ? `, in the stack ${goal.stack}` : ""}.`);
   }
 
@@ -188,6 +212,7 @@ export class Drag {
     event.preventDefault();
     const id = one.dataset.thing;
     const things = this.shelf.state.things;
+    if (this.surfaceOf(one)) { this.nudged(one, event.key); return; }
     if (things[id].fixed) { say(`It cannot be moved here: ${things[id].fixed}.`); return; }
     const { space, stack } = things[id];
     if (event.key === "ArrowUp" || event.key === "ArrowDown") {
@@ -201,6 +226,15 @@ export class Drag {
     const at = free.indexOf(id);
     const to = event.key === "ArrowLeft" ? free[at - 1] : free[at + 2];
     if (event.key === "ArrowLeft" ? at > 0 : at < free.length - 1) this.place(id, { space, stack, before: to ?? null });
+  }
+
+  /** A millimetre along a surface, or up and down it. */
+  nudged(one, key) {
+    const { space } = one.closest(".space").dataset;
+    const [x, y] = this.shelf.state.spaces.find((other) => other.name === space).shown.find((shown) => shown.thing === one.dataset.thing).rect;
+    const left = x + (key === "ArrowRight") - (key === "ArrowLeft");
+    const low = y + (key === "ArrowUp") - (key === "ArrowDown");
+    this.place(one.dataset.thing, { on: space, left: Math.max(0, left), low: Math.max(0, low) });
   }
 }
 

@@ -147,6 +147,7 @@ class Space {
     this.title.textContent = name;
     this.element.setAttribute("aria-label", name);
     this.element.dataset.space = space.name;
+    this.element.dataset.surface = space.surface ?? "";
     const high = Math.max(space.height, ...space.shown.map(({ rect }) => rect[1] + rect[3]));
     const wide = Math.max(space.width, ...space.shown.map(({ rect }) => rect[0] + rect[2]));
     this.room.style.setProperty("--wide", wide);

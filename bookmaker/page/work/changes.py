@@ -28,6 +28,7 @@ from .fields import KIND_KEYS, models_told_apart
 from .inside import INSIDE, WantedPart, inside_seen, inside_set
 from .placing import list_of, origins
 from .values import value_set, without_unknown
+from .walls import hung_elsewhere
 
 __all__ = ["Wanted", "make_change", "supposed_change", "wanted_of"]
 
@@ -45,7 +46,8 @@ class Wanted(BaseModel):
 
     A value that is None is taken out. `inside` are all parts of its inside, in their order. `was` are the values that
     were seen: one that is another by now is not changed. `before` is the thing that it is to stand before; None: it is
-    to stand last on its space.
+    to stand last on its space. `on` is a surface of the room where it is to hang or lie, `left` and `low` its lower, or
+    front, left corner there in mm.
     """
 
     model_config = ConfigDict(extra="forbid", frozen=True)
@@ -58,6 +60,9 @@ class Wanted(BaseModel):
     space: str | None = None
     stack: str | None = None
     before: str | None = None
+    on: str | None = None
+    left: float = Field(0.0, ge=0, le=2000)
+    low: float = Field(0.0, ge=0, le=2000)
     remove: bool = False
     copy_it: bool = False
     add: bool = False
@@ -165,6 +170,8 @@ def _edits(text: _Text, wanted: Wanted) -> tuple[list[Edit], FieldPath]:
     """The edits that a change is, and where its book is afterwards."""
     if wanted.add:
         return _added(text, wanted)
+    if wanted.on is not None:
+        return hung_elsewhere(text.shelf.spec, text.register, wanted.thing, wanted.on, wanted.left, wanted.low)
     field = text.field(wanted.thing)
     if wanted.remove:
         return [Remove(field)], field

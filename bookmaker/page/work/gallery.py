@@ -5,7 +5,9 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Callable, Mapping
 
+from ...ground.geometry import Size
 from ...sheets.facsimiles import Facsimile
+from ...sheets.piece import Piece
 from ...writers.shelf_art import facsimile_of_shown
 from ...writers.shelf_front import Shown
 from ...writers.svg import svg_picture
@@ -43,6 +45,13 @@ class Gallery:
         key = (id(piece), tuple(rect), (shown.rect.width, shown.rect.height))
         # the piece is kept beside its name, so that no other comes by its number
         found = self._shown.get(key) or (piece, self.hang(facsimile_of_shown(shown)))
+        self._asked[key] = found
+        return found[1]
+
+    def hang_face(self, piece: Piece, size: Size, face: Facsimile) -> str:
+        """The name of a face of a thing as it is seen in a room, so large."""
+        key = (id(piece), tuple(face.box), tuple(size))
+        found = self._shown.get(key) or (piece, self.hang(face))
         self._asked[key] = found
         return found[1]
 

@@ -18,6 +18,7 @@ from .gallery import Gallery
 from .links import problem_told
 from .placing import ANYWHERE, Placing
 from .proposals import offered
+from .walls import surfaces_shown
 
 __all__ = ["NOTHING_YET", "shelf_shown"]
 
@@ -40,6 +41,7 @@ def shelf_shown(
     seen = {front.name: front for front in fronts(plan, drafts)}
     spaces = [_space(fit, plan, seen.pop(fit.name, None), gallery) for fit in plan.spaces]
     spaces += [_stray(front, gallery) for front in seen.values()]
+    spaces += surfaces_shown(plan, drafts, gallery)
     return {
         "shelf": plan.spec.shelf,
         "scale": plan.spec.scale,

@@ -1,0 +1,92 @@
+"""The surfaces of a room as the page shows them, and what hangs or lies there put elsewhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+
+from ...ground.art import Filled, Group
+from ...ground.drawing import Colour
+from ...ground.geometry import Rect
+from ...ground.problems import CommandError, FieldPath, Problem
+from ...ground.units import print_mm
+from ...sheets.facsimiles import Facsimile, facsimile_of_panel
+from ...sheets.flat import Role
+from ...shelf.entries import ShelfSpec
+from ...shelf.plan import ShelfPlan
+from ...shelf.register import Register
+from ...shelf.room.room_plan import OnSurface, SurfacePlan
+from ...shelf_file.edits.edit import Edit, Remove, SetValue
+from ...things.draft import Draft
+from ..replies import Value
+from .gallery import Gallery
+
+__all__ = ["hung_elsewhere", "surfaces_shown"]
+
+RAILS = Colour.from_hex("#6d5238")
+"""What is seen of a thing around its picture."""
+
+
+def surfaces_shown(plan: ShelfPlan, drafts: Mapping[str, Draft], gallery: Gallery) -> Iterator[Value]:
+    """Every wall, desk and floor, with what is on it; lengths in mm, from the lower left or the front left corner."""
+    for surface in plan.room:
+        width, height = surface.entry.size
+        yield {
+            "name": surface.name,
+            "width": width,
+            "height": height,
+            "surface": "wall" if surface.entry.upright else "level",
+            "shown": [_shown(one, surface, drafts, gallery) for one in surface.things if one.thing],
+        }
+
+
+def _shown(one: OnSurface, surface: SurfacePlan, drafts: Mapping[str, Draft], gallery: Gallery) -> Value:
+    roles = (Role.FRONT,) if surface.entry.upright else (Role.TOP, Role.FRONT)
+    picture = _picture(drafts[one.thing], one.rect, roles, gallery) if one.thing in drafts else None
+    return {"thing": one.thing, "rect": [round(side, 4) for side in one.rect], "lies": False, "picture": picture}
+
+
+def _picture(draft: Draft, rect: Rect, roles: tuple[Role, ...], gallery: Gallery) -> str | None:
+    """What is seen of a thing, with what is around it; None if nothing is printed for that side."""
+    for role in roles:
+        for piece in draft.pieces:
+            for panel in piece.flat.panels:
+                if panel.role is role:
+                    seen = facsimile_of_panel(piece, panel)
+                    return gallery.hang_face(piece, rect.size, _framed(seen, rect))
+    return None
+
+
+def _framed(seen: Facsimile, rect: Rect) -> Facsimile:
+    """A picture in the middle of something larger than it."""
+    aside, above = (rect.width - seen.box.width) / 2, (rect.height - seen.box.height) / 2
+    if min(aside, above) <= 0:
+        return seen
+    outer = seen.box.grown(aside, above, aside, above)
+    return Facsimile(Group((Filled.box(outer, RAILS), seen.art)), outer)
+
+
+def hung_elsewhere(
+    spec: ShelfSpec, register: Register, thing: str, on: str, left: float, low: float
+) -> tuple[list[Edit], FieldPath]:
+    """The edits that give a thing a place of its own, and take it out of its group.
+
+    Raises:
+        CommandError: the thing or the surface is no longer there.
+    """
+    field, surface = register.fields.get(thing), spec.surfaces.get(on)
+    if field is None or surface is None:
+        raise CommandError((Problem(f"{on if field else thing} is no longer there", "load the page again"),))
+    place = {"on": on, "left": print_mm(left, 1), "foot" if surface.upright else "front": print_mm(low, 1)}
+    return [SetValue((*field, "place"), place), *_out_of_groups(spec, register, thing)], field
+
+
+def _out_of_groups(spec: ShelfSpec, register: Register, thing: str) -> Iterator[Edit]:
+    """A group that is left without a thing goes with it."""
+    for name, surface in spec.surfaces.items():
+        for number, group in enumerate(surface.groups):
+            mine = [at for at, wanted in enumerate(group.things) if thing in register.answering(wanted)]
+            path: FieldPath = ("surfaces", name, "groups", number)
+            if mine and len(group.things) == 1:
+                yield Remove(path if len(surface.groups) > 1 else path[:-1])
+            elif mine:
+                yield Remove((*path, "things", mine[0]))
