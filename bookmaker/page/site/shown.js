@@ -97,7 +97,9 @@ export class Shown {
   }
 
   label(about, wrong) {
-    const words = [about.name, `${length(about.thick)} thick`, `${length(about.high)} high`];
+    const words = [about.name];
+    if (about.thick !== null) words.push(`${length(about.thick)} thick`, `${length(about.high)} high`);
+    else words.push(`${length(this.size[0])} × ${length(this.size[1])}`);
     if (about.noun !== "book") words.unshift(about.noun);
     if (wrong) words.push(wrong === "note" ? "with a note" : `with ${wrong === "error" ? "an error" : "a warning"}`);
     const label = words.join(", ");

@@ -16,6 +16,7 @@ from ...shelf.plan import ShelfPlan
 from ...shelf.register import Register
 from ...shelf.room.room_plan import OnSurface, SurfacePlan
 from ...shelf_file.edits.edit import Edit, Remove, SetValue
+from ...shelf_file.yaml_tree import Plain
 from ...things.draft import Draft
 from ..replies import Value
 from .gallery import Gallery
@@ -76,7 +77,11 @@ def hung_elsewhere(
     field, surface = register.fields.get(thing), spec.surfaces.get(on)
     if field is None or surface is None:
         raise CommandError((Problem(f"{on if field else thing} is no longer there", "load the page again"),))
-    place = {"on": on, "left": print_mm(left, 1), "foot" if surface.upright else "front": print_mm(low, 1)}
+    place: dict[str, Plain] = {
+        "on": on,
+        "left": print_mm(left, 1),
+        "foot" if surface.upright else "front": print_mm(low, 1),
+    }
     return [SetValue((*field, "place"), place), *_out_of_groups(spec, register, thing)], field
 
 
