@@ -228,6 +228,7 @@ def _found(shelf: ShelfFile[ShelfSpec], plan: ShelfPlan, drafts: Mapping[str, Dr
         *thing_findings(plan, drafts),
         *fit_findings(plan),
         *row_findings(plan),
+        *(fault for surface in plan.room for fault in surface.faults),
         *doubtful_measures(comparisons(plan)),
         *estimate_notes(caliper_estimates(plan), plan.stocks),
         *film_notes(film_estimates(plan)),

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import get_args
 
 from .. import check
-from ..ground.output import put_file
+from ..ground.output import check_replaceable, put_file
 from ..ground.problems import CommandError, Problem, ShelfFileError
 from ..ground.quantities import counted, show
 from ..ground.told import figure, told_in
@@ -79,6 +79,8 @@ def arrange_shelf(
     Raises:
         BookmakerError: the shelf cannot be used, a book to keep is not there, or a file cannot be changed.
     """
+    if into:
+        check_replaceable(into, b"<")  # before the long search, not after it
     with progress() as told:
         checked = check(shelf, told)
         entries = entries_of(checked.shelf, checked.plan)

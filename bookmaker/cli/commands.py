@@ -117,6 +117,9 @@ def make(
     proof: Annotated[
         bool, typer.Option("--proof", help="Also all pages as spreads, at true size and at 300 %, to read as PDF.")
     ] = False,
+    mock_up: Annotated[
+        bool, typer.Option("--mock-up", help="Also everything as outlines on plain paper, to try the room out.")
+    ] = False,
     as_json: AsJson = False,
     show: Annotated[bool, typer.Option("--open", help="Open the folder when it is made.")] = False,
     wide: Wide = False,
@@ -129,7 +132,7 @@ def make(
     from .making import make_shelf
 
     choice = Choice(tuple(only or ()), again, tuple(stock or ()), changed)
-    wishes = Wishes(choice, layers, contact_sheet=contact_sheet, templates=templates, proof=proof)
+    wishes = Wishes(choice, layers, contact_sheet=contact_sheet, templates=templates, proof=proof, mock_up=mock_up)
     folder = into or shelf.with_name(f"{shelf.stem}-to-print")
     with standing_type(no_cache).used():
         sound = make_shelf(shelf, folder, wishes, as_json=as_json, show=show, wide=wide, quiet=quiet)

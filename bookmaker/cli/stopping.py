@@ -17,6 +17,12 @@ SIGNALLED = 128
 """Exit codes of commands that a signal ended are this much more than its number, as shells tell them."""
 
 
+class _Stopped(KeyboardInterrupt):
+    """Raised by a signal. Were it a plain one and met code that is made at run time, Python would end as if by Ctrl-C,
+    whatever became of it.
+    """
+
+
 @dataclass
 class Stop:
     """Which signal stopped a command; 0 if none did."""
@@ -31,7 +37,7 @@ class Stop:
     def now(self, number: int, _: FrameType | None) -> None:
         """Stop what is going on."""
         self.number = number
-        raise KeyboardInterrupt
+        raise _Stopped
 
 
 @contextmanager

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from ..ground.told import figure, print_mm, print_sides, unit, unit_named
@@ -54,15 +54,17 @@ def shelf_tables(plan: ShelfPlan) -> Iterator[Grid]:
         yield spaces_table(plan)
     yield from tables[1:]
     if others := [one for one in everything if shown[one.family] is None]:
-        yield _others_table(others)
+        surfaces = {there.thing: surface.name for surface in plan.room for there in surface.things if there.thing}
+        yield _others_table(others, surfaces)
 
 
-def _others_table(things: Sequence[Plan]) -> Grid:
-    table = Grid("things", (("thing", False), ("made as", False), ("parts", True), ("space", False)))
+def _others_table(things: Sequence[Plan], surfaces: Mapping[str, str]) -> Grid:
+    """Things of kinds without a table; `surfaces` are those on which some of them are, by id."""
+    table = Grid("things", (("thing", False), ("made as", False), ("parts", True), ("where", False)))
     for one in things:
         by_hand = sum(part.count for part in one.cut_list) + sum(stick.count for stick in one.sticks)
         parts = len(one.flats) + by_hand
-        table.add_row(one.name, one.made_as, str(parts), one.space or "–")
+        table.add_row(one.name, one.made_as, str(parts), one.space or surfaces.get(one.id, "–"))
     return table
 
 

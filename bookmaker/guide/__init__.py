@@ -14,6 +14,7 @@ from ..things.making import Bench
 from ..things.prints import Prints, SheetOfFile
 from .chapter import chapter_items
 from .cutting_list import cutting_list_pages
+from .elevations import elevation_pages
 from .evenings import evening_items
 from .items import Item, figure_room
 from .pages import lay_out_pages, page_size, text_width
@@ -21,7 +22,7 @@ from .shared import Shared, shared_items, shared_makings
 from .shelf_chapter import shelf_chapter
 from .together import Member, together_items, told_alike
 
-__all__ = ["cutting_list_pages", "guide_pages", "page_size"]
+__all__ = ["cutting_list_pages", "elevation_pages", "guide_pages", "page_size"]
 
 
 UNSEEN: Mapping[str, Facsimile] = {}

@@ -70,11 +70,12 @@ class Looks:
 
 @dataclass(frozen=True, slots=True)
 class Changed:
-    """A file that was changed: the digest of its bytes now, and what it held before."""
+    """A file that was changed: its bytes now with their digest, and what it held before."""
 
     path: Path
     digest: str
     before: bytes
+    after: bytes
 
 
 @dataclass(frozen=True, slots=True)

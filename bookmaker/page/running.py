@@ -14,7 +14,10 @@ from pathlib import Path
 import uvicorn
 from uvicorn.protocols.http.h11_impl import H11Protocol
 
+from ..ground.files import read_file
 from ..ground.kept.disk import KeptOnDisk
+from ..ground.lost_files import is_anywhere
+from ..shelf_file.source_text import SHELF
 from .serving.guard import Guard
 from .serving.server import Server
 
@@ -45,8 +48,10 @@ def show_shelf(shelf: Path, kept: KeptOnDisk | None, say: Callable[[str], None],
     """Show a shelf in the browser until it is ended; `say` is told the address, which is printed where nothing opens.
 
     Raises:
+        ShelfFileError: what stands there is no file, or nothing can; one with faults is shown with them.
         OutputError: no port is free.
     """
+    _check_name(shelf)
     with socket.create_server((HERE, 0), backlog=128) as listening:
         host = f"{HERE}:{listening.getsockname()[1]}"
         token = secrets.token_urlsafe(24)
@@ -73,6 +78,19 @@ def show_shelf(shelf: Path, kept: KeptOnDisk | None, say: Callable[[str], None],
             uvicorn.Server(config).run([listening])
         except KeyboardInterrupt:
             say("")
+
+
+def _check_name(shelf: Path) -> None:
+    """Refuse what is no shelf file and never will be one. A name that is free may be that of a new shelf."""
+    try:
+        shelf.lstat()
+        is_free = False
+    except FileNotFoundError:
+        is_free = is_anywhere()
+    except (OSError, ValueError):
+        is_free = False
+    if not is_free:
+        read_file(shelf, SHELF)
 
 
 def _has_desktop() -> bool:

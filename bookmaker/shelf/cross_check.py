@@ -6,13 +6,14 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from functools import partial
 
 from ..ground.kept.last_time import AFRESH, Keeper
-from ..ground.problems import FieldPath, Problem, near_match
-from ..ground.quantities import show
+from ..ground.problems import Problem
 from ..shelf_file.book_names import UnknownBook
 from ..shelf_file.fields.entry import named
+from ..shelf_file.unknown_names import unknown_name
 from ..things.thing import Thing
 from .entries import ShelfSpec
 from .register import Register
+from .room.room_check import room_problems
 
 __all__ = ["cross_check"]
 
@@ -25,35 +26,25 @@ def cross_check(
     Unless all lists could be read, a name that nothing goes by may be on one of them, and is not told.
     """
     yield from _row_problems(spec, register, all_listed)
-    names = {"stock": tuple(spec.stocks), "space": tuple(spec.spaces)}
+    names = {"stock": tuple(spec.stocks), "space": tuple(spec.spaces), "surface": tuple(spec.surfaces)}
     for id, thing in register.things.items():
         yield from kept.value(
             ("by itself", id), (thing, spec.scale, names), partial(_by_itself, thing, spec.scale, names)
         )
     yield from _given_twice(register)
     yield from _holding_problems(register, all_listed)
+    yield from room_problems(spec, register, all_listed=all_listed)
 
 
 def _by_itself(thing: Thing, scale: float, names: Mapping[str, Collection[str]]) -> Sequence[Problem]:
     """What is wrong with a thing whatever the others are; `names` are those it may use."""
     problems = [
-        _unknown(what, name, known, field)
+        unknown_name(what, name, known, field)
         for what, known in names.items()
         for field, name in named(thing.entry, what)
         if name not in known
     ]
     return [problem.about(thing.id) for problem in (*problems, *thing.checks(scale))]
-
-
-def _unknown(what: str, name: str, known: Collection[str], field: FieldPath) -> Problem:
-    meant = near_match(name, known)
-    if meant:
-        remedy = f"did you mean {meant!r}?"
-    elif known:
-        remedy = ("write one of " if len(known) > 1 else "write ") + ", ".join(known)
-    else:
-        remedy = f"describe it under {what}s first"
-    return Problem(f"there is no {what} {show(name)!r}", remedy, field=field, value=name, by_itself=True)
 
 
 def _row_problems(spec: ShelfSpec, register: Register, all_listed: bool) -> Iterator[Problem]:

@@ -21,6 +21,7 @@ from ..shelf_file.fields.measures import Thickness, ViewingDistance
 from ..shelf_file.fields.words import ByName, Text, Title, read_text, refuse
 from ..shelf_file.yaml_tree import Tree
 from ..things.thing import AnyFamily
+from .room.surface_entry import RoomSurfaceEntry
 from .space_entry import SpaceEntry
 
 __all__ = ["THINGS", "MeasuredRowEntry", "ShelfSpec", "shelf_model", "units_meant"]
@@ -69,6 +70,9 @@ class ShelfSpec(Entry):
     stocks: Annotated[dict[str, StockEntry], ByName] = Field(description="papers and cards by name")
     spaces: Annotated[dict[str, SpaceEntry], ByName] = Field(
         default_factory=dict, description="places on the shelf by name"
+    )
+    surfaces: Annotated[dict[str, RoomSurfaceEntry], ByName] = Field(
+        default_factory=dict, description="walls, desks and floors of the room by name"
     )
     glue_tolerances: dict[GlueFilm, ToleranceText] = Field(
         default_factory=dict, description="how far films of a glue may be off, by glue; a third, if not given"

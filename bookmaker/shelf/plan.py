@@ -21,6 +21,7 @@ from .filling.space import Filler, Filling, fill_space
 from .fit import SpaceFit, fit_space
 from .measured_rows import MeasuredRow, as_measured, measured_row
 from .register import Register
+from .room.room_plan import SurfacePlan, surface_plan
 
 __all__ = ["ShelfPlan", "plan_shelf"]
 
@@ -47,6 +48,7 @@ class ShelfPlan:
     plans: Mapping[str, Plan]
     spaces: tuple[SpaceFit, ...]
     measured_rows: tuple[MeasuredRow, ...] = ()
+    room: tuple[SurfacePlan, ...] = ()
     notes: tuple[Problem, ...] = ()
 
     @property
@@ -113,7 +115,11 @@ def plan_shelf(spec: ShelfSpec, register: Register, kept: Keeper = AFRESH) -> Sh
     spaces = tuple(_fit(name, spec, plans, terms) for name in spec.spaces)
     notes = [*said]
     notes += [note.about(id) for id in register.things for note in plans[id].notes]
-    return ShelfPlan(spec, terms, register, _dressed(plans, register), spaces, rows, tuple(notes))
+    dressed = _dressed(plans, register)
+    room = tuple(
+        surface_plan(name, entry, register, dressed, spec.spaces, spec.scale) for name, entry in spec.surfaces.items()
+    )
+    return ShelfPlan(spec, terms, register, dressed, spaces, rows, room, tuple(notes))
 
 
 def _refuse_if_any(problems: Sequence[Problem]) -> None:

@@ -105,9 +105,10 @@ class Register:
 
     def held_by(self, holder: Thing) -> tuple[str, ...]:
         """The things that stand in another one; names that nothing, or more than one, answers to are left out."""
-        return tuple(id for named in holder.holds for id in self._found(named.name))
+        return tuple(id for named in holder.holds for id in self.answering(named.name))
 
-    def _found(self, name: str) -> tuple[str, ...]:
+    def answering(self, name: str) -> tuple[str, ...]:
+        """The things with a name, a number or an id; none where nothing, or more than one, answers to it."""
         try:
             return self.find(name)
         except UnknownBook:

@@ -12,6 +12,7 @@ from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.measures import ShelfSide, SmallLength
 from ..shelf_file.fields.words import read_text, refuse
 from ..things.chance import USUAL_CHANCE
+from ..things.place import PlaceEntry
 
 __all__ = ["SpaceEntry"]
 
@@ -44,6 +45,7 @@ class SpaceEntry(Entry):
     height: ShelfSide = Field(description="clear height")
     depth: ShelfSide = Field(description="clear depth from the front edge")
     chance: Chance = Field(USUAL_CHANCE, description="how sure it must be to fit to be told so, such as 95 %")
+    place: PlaceEntry | None = Field(None, description="where in the room it is, measured")
     clearance: SmallLength = Field(0.2, description="play for each book or stack, so that it can be drawn out")
     to_spare: SmallLength | None = Field(
         None, description="what blocks that fill leave of the width; as much as the row may be off, if not given"

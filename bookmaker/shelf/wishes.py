@@ -23,6 +23,7 @@ class Wishes:
     contact_sheet: bool = False
     templates: bool = False
     proof: bool = False
+    mock_up: bool = False
 
 
 ALL_OF_IT = Wishes()

@@ -23,6 +23,7 @@ from ..shelf_file.book_names import BookName
 from ..shelf_file.fields.entry import ThingEntry
 from ..shelf_file.fields.words import SpaceName, ThingId, Title
 from .answers import Bulk
+from .place import PlaceEntry
 from .standing import Standing
 from .thing import AnyFamily, Family, Plan, Thing
 
@@ -38,6 +39,7 @@ class ListedEntry(ThingEntry):
     id: ThingId = Field(description="what it goes by")
     title: Title | None = Field(None, description="what it is called; its id, if not given")
     space: SpaceName | None = Field(None, description="where it stands, as under spaces")
+    place: PlaceEntry | None = Field(None, description="where in the room it stands, lies or hangs, measured")
 
 
 class SizedEntry(ListedEntry):
@@ -69,6 +71,11 @@ class ListedThing(Thing, Generic[Written]):
     def space(self) -> str | None:
         """Where it stands, as written."""
         return self.entry.space
+
+    @property
+    def place(self) -> PlaceEntry | None:
+        """Where in the room it is, as written."""
+        return self.entry.place
 
 
 Made = TypeVar("Made", bound=Thing)

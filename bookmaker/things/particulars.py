@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from typing import Literal
 
 from ..ground.drawing import Colour
+from ..ground.geometry import Size
 from ..ground.problems import Problem
 from ..paper.stock import Stock
 from ..paper.thickness import Thickness
@@ -54,6 +55,18 @@ class Particulars(ABC):
         """The room it takes as it lies, in a box say; None if it goes into none."""
         if stands := self.standing:
             return Bulk(max(stands.height, stands.depth), min(stands.height, stands.depth), stands.thickness)
+        return None
+
+    @property
+    def from_above(self) -> Size | None:
+        """Its width and its depth as it stands or lies on a desk, seen from above; None if it does not."""
+        if stands := self.standing:
+            return Size(stands.depth, stands.height)
+        return Size(self.bulk.length, self.bulk.width) if self.bulk else None
+
+    @property
+    def on_wall(self) -> Size | None:
+        """Its width and its height as it hangs on a wall; None if it does not hang."""
         return None
 
     @property

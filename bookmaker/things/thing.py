@@ -25,6 +25,7 @@ from ..shelf_file.fields.entry import Entry
 from .answers import Named, Niche, Section, Table
 from .draft import Draft
 from .particulars import Particulars
+from .place import PlaceEntry
 from .terms import Terms
 
 if TYPE_CHECKING:
@@ -65,6 +66,11 @@ class Thing(ABC):
     @property
     def space(self) -> str | None:
         """Where it stands, as written; None if that is not said."""
+        return None
+
+    @property
+    def place(self) -> PlaceEntry | None:
+        """Where in the room it stands, lies or hangs, as it was measured; None if that is not said."""
         return None
 
     @property

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from functools import partial
 from itertools import accumulate
 
 from ..ground.art import Group, Written
@@ -13,7 +15,7 @@ from .book_type import Family
 from .lines.fount import SIGNS, Fount
 from .lines.ties import tied
 
-__all__ = ["LEADING", "bound", "broken", "centred", "evened", "filled", "titled"]
+__all__ = ["LEADING", "DisplayType", "bound", "broken", "centred", "largest", "titled"]
 
 LEADING = 1.22
 """From line to line, in ems."""
@@ -29,6 +31,50 @@ WEAK_END = 0.15
 
 SHORT_WORD = 3
 """Letters of articles and prepositions, which belong to the word after them."""
+
+
+@dataclass(frozen=True, slots=True)
+class DisplayType:
+    """What such lines are set in: a typeface, or a fount where words have the signs of styles."""
+
+    typeface: Typeface
+    right_to_left: bool = False
+    fount: Fount | None = None
+
+    def line(self, text: str, size: float) -> TextLine:
+        """Words on one line, `size` being the em in mm."""
+        if self.fount:
+            return self.fount.line(text, size)
+        return TextLine(size, ((0.0, self.typeface.shape(text, right_to_left=self.right_to_left)),))
+
+    def width(self, text: str) -> float:
+        """How wide words are on one line, in ems."""
+        return self.line(text, 1.0).width
+
+    def fits(self, measure: float, text: str) -> bool:
+        """Whether words have room on one line of a measure in ems."""
+        return self.width(text) <= measure
+
+    def lines(
+        self, words: Sequence[str], measure: float, turned: float | None = None, *, even: bool = True
+    ) -> list[str]:
+        """Words on as few lines as a measure in ems needs: about equally long, or each as full as it goes.
+
+        A word wider than the measure has a line of its own. `turned` is the measure of the second and later lines.
+        """
+        full = list(_filled(words, self.width, measure, turned))
+        return _evened(words, self.width, full, measure, turned) if even else full
+
+
+def largest(size: float, fits: Callable[[float], bool], least: float = 0.0) -> float:
+    """The largest size, from a given one down in steps, that fits; none is tried under the `least`.
+
+    >>> round(largest(2.0, lambda size: size <= 1.8), 4)
+    1.7672
+    """
+    while size >= least and not fits(size):
+        size *= SHRINK
+    return size
 
 
 def broken(
@@ -47,30 +93,18 @@ def broken(
     If that takes more than `most_lines`, or a word is wider than the measure, the size is made smaller. A text with
     the signs of styles needs the `family` of typefaces it is set in.
     """
-
     fount = Fount(family, None, right_to_left=right_to_left) if family and SIGNS.search(text) else None
-
-    def line_of(line: str, size: float) -> TextLine:
-        if fount:
-            return fount.line(line, size)
-        return TextLine(size, ((0.0, typeface.shape(line, right_to_left=right_to_left)),))
-
-    def width(line: str) -> float:
-        return line_of(line, 1.0).width
-
-    usual = measure / size
-    words = bound(text.split(), lambda both: width(both) <= usual)
+    type = DisplayType(typeface, right_to_left, fount)
+    words = bound(text.split(), partial(type.fits, measure / size))
     if not words:
         return ()
 
-    while True:
-        lines = list(filled(words, width, measure / size))
-        if len(lines) <= most_lines and all(width(line) * size <= measure + 1e-9 for line in lines):
-            break
-        size *= SHRINK
-    if even:
-        lines = evened(words, width, lines, measure / size)
-    return tuple(line_of(line, size) for line in lines)
+    def fits(size: float) -> bool:
+        lines = type.lines(words, measure / size, even=False)
+        return len(lines) <= most_lines and all(type.width(line) * size <= measure + 1e-9 for line in lines)
+
+    size = largest(size, fits)
+    return tuple(type.line(line, size) for line in type.lines(words, measure / size, even=even))
 
 
 def titled(
@@ -112,7 +146,7 @@ def bound(words: Sequence[str], fits: Callable[[str], bool] = bool) -> list[str]
     return found
 
 
-def filled(
+def _filled(
     words: Sequence[str], width: Callable[[str], float], measure: float, turned: float | None = None
 ) -> Iterator[str]:
     """Each line as full as it goes; a word wider than the measure has a line of its own.
@@ -140,7 +174,7 @@ def centred(lines: tuple[TextLine, ...], middle: float, first_baseline: float, c
     return Group(tuple(placed))
 
 
-def evened(
+def _evened(
     words: Sequence[str],
     width: Callable[[str], float],
     lines: list[str],

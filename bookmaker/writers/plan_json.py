@@ -26,6 +26,7 @@ from ..shelf.plan import ShelfPlan
 from ..shelf.printed.records import KEY, Printed
 from ..things.terms import Terms
 from ..things.thing import Plan
+from .room_json import surface_report
 from .sheet_json import sheet_report
 
 __all__ = ["VERSION", "check_report", "dump", "in_pieces", "plan_report"]
@@ -85,6 +86,7 @@ def check_report(checked: Checked) -> dict[str, Any]:
         **{key: _things(key, checked) for key in (*sections, THINGS)},
         "coverage_factor": COVERAGE_FACTOR,
         "spaces": [_space(space, plan) for space in plan.spaces],
+        "surfaces": [surface_report(surface) for surface in plan.room],
         "measured": [_comparison(one) for one in comparisons(plan)],
         "caliper_estimates": [_estimate(estimate) for estimate in caliper_estimates(plan)],
         "film_estimates": [_film(estimate) for estimate in film_estimates(plan)],

@@ -215,6 +215,27 @@ PAPER = group(
         "left_over_mm": or_null(numbers("width and height of what one cut leaves of the last sheet", 2)),
     },
 )
+SURFACE = group(
+    "a wall, a desk or a floor",
+    {
+        "name": text("its name in the shelf file"),
+        "upright": yes("whether it is a wall; else it is level"),
+        "size_mm": numbers("its width, and its height or its depth, in mm", 2),
+        "things": listed(
+            "what is there, from the left",
+            group(
+                "something in its place",
+                {
+                    "thing": or_null(text("its id; null for a space of the shelf")),
+                    "name": text("what it is called"),
+                    "rect_mm": numbers("left, low or front, width, height or depth, in mm", 4),
+                    "hook_mm": or_null(numbers("where it hangs, from the left and from the floor, in mm", 2)),
+                },
+            ),
+        ),
+    },
+)
+
 MEASURED = group(
     "Something that was measured",
     {
@@ -274,6 +295,7 @@ PLAN: Schema = {
     "things": all_of("what else is made", "thing"),
     "coverage_factor": {"const": 2, "description": "every tolerance is so many standard deviations (JCGM 100:2008)"},
     "spaces": listed("the places on the shelf", SPACE),
+    "surfaces": listed("the walls, desks and floors of the room", SURFACE),
     "measured": listed("what was measured", MEASURED),
     "caliper_estimates": listed("what measured blocks say of their paper", ESTIMATE),
     "film_estimates": listed("what measured blocks and books say of their glue", FILM),

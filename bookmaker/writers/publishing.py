@@ -9,10 +9,10 @@ from pathlib import Path
 
 from ..ground.geometry import Size
 from ..ground.output import PLAN_NAME, UNSEALED, digest_of, file_names, seal
-from ..guide import cutting_list_pages, guide_pages, page_size
+from ..guide import cutting_list_pages, elevation_pages, guide_pages, page_size
 from ..paper.stock import Stock, calibration
 from ..sheets.impressions import impressions
-from ..sheets.layout import Layout, Sheet
+from ..sheets.layout import Layout, Sheet, lay_out
 from ..sheets.toolpaths import tool_sheet
 from ..shelf.checked import Checked
 from ..shelf.choice import Chosen
@@ -24,6 +24,7 @@ from .contact_sheet import write_contact_sheet
 from .leaflet_pdf import write_leaflet
 from .plan_json import in_pieces, plan_report
 from .proof_spreads import write_proof
+from .room.mock_up import mock_up_pieces, plain_paper
 from .sheets_pdf import write_sheets
 from .shelf_front import fronts
 from .templates import write_template
@@ -36,6 +37,9 @@ __all__ = ["MACHINE_FOLDER", "publish"]
 
 GUIDE, CUTTING_LIST = "guide", "cutting list"
 """The names under which these are written."""
+
+MOCK_UP, ELEVATIONS = "mock-up.pdf", "walls-and-desks.pdf"
+"""What is written to try the room out, if that is asked for."""
 
 MACHINE_FOLDER = "machine"
 """The folder in the output with the drawings for a cutting machine."""
@@ -149,6 +153,8 @@ def _write_extras(folder: Path, checked: Checked, chosen: Chosen, wishes: Wishes
         names += _write_spines(folder, checked)
     if wishes.proof:
         names += _write_proof(folder, checked, chosen)
+    if wishes.mock_up:
+        names += _write_mock_up(folder, checked)
     if wishes.templates:
         for one in checked.plan.plans.values():
             names += _write_templates(folder, one, chosen)
@@ -180,3 +186,19 @@ def _write_spines(folder: Path, checked: Checked) -> list[str]:
     """The contact sheet, if anything stands on the shelf; its names."""
     spec, seen = checked.plan.spec, list(fronts(checked.plan, checked.drafts))
     return write_contact_sheet(folder, spec.shelf, seen, Size(*spec.printer.sheet.size)) if seen else []
+
+
+def _write_mock_up(folder: Path, checked: Checked) -> list[str]:
+    """Outlines of everything on plain paper, and the surfaces of the room to mark them by; the names of the files."""
+    plan, spec = checked.plan, checked.plan.spec
+    paper = plain_paper(plan)
+    laid = lay_out(mock_up_pieces(plan, paper), {paper.name: paper}, spec.printer.gap_between_pieces)
+    names = [MOCK_UP] if laid.sheets else []
+    if laid.sheets:
+        passes = chain.from_iterable(impressions(sheet, spec.shelf, paper.printer) for sheet in laid.sheets)
+        write_sheets(folder / MOCK_UP, f"{spec.shelf}: mock-up", passes, calibration(paper.printer, paper.sheet))
+    if plan.room:
+        size = page_size(Size(*spec.printer.sheet.size))
+        write_leaflet(folder / ELEVATIONS, f"{spec.shelf}: walls and desks", elevation_pages(plan), size)
+        names.append(ELEVATIONS)
+    return names

@@ -86,7 +86,7 @@ def fronts(plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Iterator[Front]:
 
     What is not drawn yet is plain card.
     """
-    placed: set[str] = set()
+    placed = {one.thing for surface in plan.room for one in surface.things}
     for fit in plan.spaces:
         places: list[tuple[Shown, ...]] = []
         for _, together in groupby(arranged(fit, plan), key=lambda one: one.place):

@@ -122,3 +122,34 @@ def test_a_stop_while_it_makes_puts_everything_back(tmp_path: Path, number: sign
         out, err = process.communicate()
     assert (process.returncode, out, err) == (128 + number, b"", b"")
     assert contents(tmp_path) == before
+
+
+@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
+def test_a_stop_while_a_refused_run_tidies_up_leaves_nothing(tmp_path: Path, number: signal.Signals) -> None:
+    """It comes as the first thing is taken away, and ends the command when all is."""
+    written(TOO_NARROW.replace("60 mm", "no"), tmp_path)
+    begin = (
+        "import os, shutil\n"
+        "plain = shutil.rmtree\n"
+        f"shutil.rmtree = lambda *a, **k: (os.kill(os.getpid(), {int(number)}), plain(*a, **k))\n"
+        "from bookmaker.__main__ import main\n"
+        "main()"
+    )
+    command = [sys.executable, "-c", begin, "make", "none.yaml", "--into", "new/deep/out"]
+    environment = os.environ | {"PYTHONPATH": str(HOUSE)}
+    ended = subprocess.run(command, cwd=tmp_path, env=environment, capture_output=True, check=False)
+    assert (ended.returncode, ended.stdout) == (128 + number, b"")
+    assert [path.name for path in tmp_path.iterdir()] == ["shelf.yaml"]
+
+
+@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP])
+def test_a_stop_in_code_made_at_run_time_is_told_as_what_it_was(tmp_path: Path, number: signal.Signals) -> None:
+    """Of a plain KeyboardInterrupt in such code Python says that it was Ctrl-C."""
+    (tmp_path / "typer.py").write_text(f"exec('import os; os.kill(os.getpid(), {int(number)})')\n", encoding="utf-8")
+    begin = (
+        "import sys\nfrom bookmaker.cli.stopping import stoppable\n"
+        "with stoppable() as stop:\n    import typer\nsys.exit(stop.code)"
+    )
+    environment = os.environ | {"PYTHONPATH": f"{tmp_path}:{HOUSE}"}
+    ended = subprocess.run([sys.executable, "-c", begin], env=environment, capture_output=True, check=False)
+    assert (ended.returncode, ended.stderr) == (128 + number, b"")

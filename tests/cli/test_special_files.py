@@ -7,9 +7,11 @@ import signal
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from types import FrameType
+from typing import get_args, get_type_hints
 
 import pytest
 
+from bookmaker.cli.commands import app
 from bookmaker.shelf_file.fields.entry import NamesFile
 from tests.kit.command_line import Said, bookmaker
 from tests.kit.models import all_models
@@ -130,7 +132,29 @@ OPTIONS = {
     "ruler --printer": ("ruler", "--into", "page.pdf", "--printer", "{}"),
     "ruler --measured": ("ruler", "--measured", "{}"),
     "new": ("new", "{}"),
+    "show": ("show", "{}", "--no-browser"),
+    "show --into": ("show", "shelf.yaml", "--into", "{}"),
+    "looks": ("looks", "Doors", "{}"),
+    "looks --into": ("looks", "Doors", "shelf.yaml", "--into", "{}", "--count", "1"),
+    "keep": ("keep", "{}"),
+    "arrange": ("arrange", "{}"),
+    "arrange --into": ("arrange", "shelf.yaml", "--into", "{}"),
+    "manual --into": ("manual", "--into", "{}"),
+    "freeze": ("freeze", "{}"),
 }
+
+
+def test_all_options_that_take_a_path_are_tried() -> None:
+    tried = {f"{name.partition(' --')[0]} {name.partition(' --')[2] or 'the argument'}" for name in OPTIONS}
+    found = {
+        f"{command.callback.__name__} {'the argument' if key in ('shelf', 'folder') else key}"
+        for command in app.registered_commands
+        if command.callback
+        for key, kind in get_type_hints(command.callback).items()
+        if Path in (kind, *get_args(kind))
+    }
+    assert found == tried
+
 
 TAKEN = {("make --into", "a folder"), ("new", "a folder")}
 """Options that take what others refuse."""

@@ -120,6 +120,22 @@ def test_a_change_and_its_undoing(path: Path) -> None:
         desk.do(Asked(5, Undo(undone.changed)))
 
 
+def test_what_others_changed_meanwhile_stays_when_a_change_is_taken_back(path: Path) -> None:
+    desk = Desk(path, Heard(), lambda: False)
+    desk.do(Asked(1, Look()))
+    done = desk.do(Asked(2, Change(b'{"thing": "tide-tables", "set": {"title": "Ebb"}}')))
+    path.write_text("# mine\n" + path.read_text(encoding="utf-8") + "# and mine\n", encoding="utf-8")
+    undone = desk.do(Asked(3, Undo(done.changed)))
+    assert path.read_text(encoding="utf-8") == f"# mine\n{ONE_BOOK}# and mine\n"
+    redone = desk.do(Asked(4, Undo(undone.changed)))
+    assert path.read_text(encoding="utf-8") == "# mine\n" + ONE_BOOK.replace("Tide Tables", "Ebb") + "# and mine\n"
+    other = path.read_text(encoding="utf-8").replace("title: Ebb", "title: Neap")
+    path.write_text(other, encoding="utf-8")
+    with pytest.raises(BookmakerError, match="changed since"):
+        desk.do(Asked(5, Undo(redone.changed)))
+    assert path.read_text(encoding="utf-8") == other
+
+
 def test_all_is_told_of_a_thing(path: Path) -> None:
     desk = Desk(path, Heard(), lambda: False)
     desk.do(Asked(1, Look()))

@@ -144,7 +144,7 @@ def test_of_several_files_all_are_exchanged_or_none(tmp_path: Path) -> None:
     table = tmp_path / "more.csv"
     table.write_text("title\nFog\n", encoding="utf-8")
     kept, (one,) = bench.text(), done.changed
-    stale = type(one)(table, "0" * 64, b"title\nSalt\n")
+    stale = type(one)(table, "0" * 64, b"title\nSalt\n", b"")
     with pytest.raises(BookmakerError, match="changed since"):
         exchanged((stale, one))
     assert bench.text() == kept and table.read_text(encoding="utf-8") == "title\nFog\n"

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from ..files import Wanted, read_again
 from .folder import cannot_write
+from .held_back import held_back
 from .single_file import write_new
 
 __all__ = ["exchange_file"]
@@ -34,7 +35,8 @@ def exchange_file(target: Path, data: bytes, wanted: Wanted, digest: str) -> Non
             read_again(place, wanted, digest)
             beside.replace(place)
         except BaseException:
-            beside.unlink(missing_ok=True)
+            with held_back():
+                beside.unlink(missing_ok=True)
             raise
     except (OSError, ValueError) as trouble:
         raise cannot_write(target, trouble) from None

@@ -7,6 +7,8 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
+from .held_back import held_back
+
 __all__ = ["parents_of"]
 
 
@@ -24,7 +26,8 @@ def parents_of(target: Path) -> Iterator[None]:
             folder.mkdir()
         yield
     except BaseException:
-        for folder in reversed(made):
-            with suppress(OSError):
-                folder.rmdir()
+        with held_back():
+            for folder in reversed(made):
+                with suppress(OSError):
+                    folder.rmdir()
         raise

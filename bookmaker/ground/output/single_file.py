@@ -14,6 +14,7 @@ from ..lost_files import GONE, is_anywhere
 from ..problems import ShelfFileError
 from ..visible import brief
 from .folder import cannot_write
+from .held_back import held_back
 from .ours import refused
 from .parents import parents_of
 from .seals import has_seal, is_sealed, with_seal
@@ -48,7 +49,8 @@ def put_file(target: Path, data: bytes) -> None:
                 _check(target, data[:FIRST])
                 beside.replace(target)
             except BaseException:
-                beside.unlink(missing_ok=True)
+                with held_back():
+                    beside.unlink(missing_ok=True)
                 raise
     except (OSError, ValueError) as trouble:
         raise cannot_write(target, trouble) from None
@@ -70,8 +72,9 @@ def new_files(folder: Path, files: Mapping[str, bytes]) -> None:
                     written.append(folder / name)
                     write_new(folder / name, data)
             except BaseException:
-                for path in written:
-                    path.unlink(missing_ok=True)
+                with held_back():
+                    for path in written:
+                        path.unlink(missing_ok=True)
                 raise
     except (OSError, ValueError) as trouble:
         raise cannot_write(folder, trouble) from None

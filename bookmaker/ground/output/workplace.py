@@ -16,6 +16,7 @@ from pathlib import Path
 
 from ..problems import BookmakerError, Problem, Severity
 from ..visible import brief
+from .held_back import held_back
 from .locks import UNLOCKABLE, lock_file, unlock_file
 from .ours import refused
 
@@ -85,9 +86,11 @@ def workplace_of(target: Path, said: Path) -> Iterator[Workplace]:
     """
     stem = target.name.encode()[:MOST_BYTES].decode("utf-8", "ignore")
     folder = target.with_name(f".{stem}.bookmaker")
-    number = _taken(folder, said)
+    number: int | None = None
     work = Workplace(target, folder)
     try:
+        with held_back():  # what is taken is known to be
+            number = _taken(folder, said)
         if work.put_back():
             work.remarks = (
                 _remark(f"{brief(said)} was being replaced when an earlier run was cut off: it is as it was"),
@@ -97,10 +100,16 @@ def workplace_of(target: Path, said: Path) -> Iterator[Workplace]:
         refusal.problems = (*work.remarks, *refusal.problems)
         raise
     finally:
-        shutil.rmtree(work.new, ignore_errors=True)
-        with suppress(OSError):
-            unlock_file(folder / LOCK, number)
-            folder.rmdir()
+        if number is not None:
+            with held_back():
+                _give_back(work, number)
+
+
+def _give_back(work: Workplace, number: int) -> None:
+    shutil.rmtree(work.new, ignore_errors=True)
+    with suppress(OSError):
+        unlock_file(work.folder / LOCK, number)
+        work.folder.rmdir()
 
 
 def _remark(message: str) -> Problem:

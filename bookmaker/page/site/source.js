@@ -20,6 +20,7 @@ export class Refused extends Error {
   }
 }
 
+const TOO_LARGE = 413;
 const GONE = [{ message: "bookmaker is no longer running", remedy: "start it again with: bookmaker show" }];
 
 /** Everything asked of the server that shows the shelf. */
@@ -56,6 +57,7 @@ async function answered(asked) {
     throw new Refused(GONE);
   }
   if (answer.status === 409) throw new Refused((await answer.json()).problems);
+  if (answer.status === TOO_LARGE) throw new Refused([{ message: "this is larger than 6 MB", remedy: "send less of it" }]);
   if (!answer.ok) throw new Refused([{ message: `this was not answered (${answer.status})`, remedy: "try it once more" }]);
   return answer.headers.get("content-type")?.startsWith("application/json") ? answer.json() : null;
 }

@@ -106,11 +106,12 @@ def make_change(path: Path, wanted: Wanted, workshop: Workshop) -> tuple[tuple[C
     for _ in range(MOST_TRIES):
         text = _read(path, workshop)
         edits, field = _edits(text, wanted)
-        with supposing(_supposed(text, edits)):
+        held = _supposed(text, edits)
+        with supposing(held):
             workshop.planned(path)
         done = edit_shelf(text.shelf, edits, dotted_keys(BookEntry), _manner(), text.digests)
         if not isinstance(done, Problem):
-            return tuple(Changed(one.path, one.digest, one.before.data) for one in done), field
+            return tuple(Changed(one.path, one.digest, one.before.data, held[one.path]) for one in done), field
         if not _changed_since(text):
             break
     assert isinstance(done, Problem)

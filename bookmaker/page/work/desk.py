@@ -44,7 +44,7 @@ from ..last_made import made_folder
 from ..replies import Value, as_json
 from .changes import Wanted, make_change, supposed_change, wanted_of
 from .details import thing_told
-from .exchange import exchanged
+from .exchange import exchanged, on_what_is_there
 from .first_shelf import FirstWanted, first_shelf, first_wanted_of, listed_titles
 from .gallery import Gallery
 from .links import problem_told, refusal_told
@@ -121,7 +121,7 @@ class Desk:
                 fields = self._workshop.planned(self._path).register.fields
                 told = {"thing": next((id for id, place in fields.items() if place == field), None)}
             case Undo(done):
-                changed = exchanged(done)
+                changed = exchanged(self._on_what_is_there(done))
             case Accept(key):
                 changed = exchanged(self._proposing.taken(key))
             case FirstShelf(data):
@@ -131,6 +131,18 @@ class Desk:
         with suppress(Overtaken):
             self._look()
         return self._answer(number, told, changed)
+
+    def _on_what_is_there(self, changed: tuple[Changed, ...]) -> tuple[Changed, ...]:
+        """Changes to be taken back of files that somebody else changed since: made on what these hold now.
+
+        Raises:
+            BookmakerError: somebody else changed the very lines, or the shelf could not be used afterwards.
+        """
+        there = tuple(on_what_is_there(one) for one in changed)
+        if there != changed:
+            with supposing({one.path: one.before for one in there}):
+                self._workshop.planned(self._path)
+        return there
 
     def _told(self, job: Tell | Open | Looks | Propose | Make | ReadTitles) -> Value:
         match job:

@@ -44,7 +44,7 @@ class Proposing:
             for id in plan.plans:
                 self._go_on()
                 drafts[id] = self._workshop.drawn(self._path, plan, id)
-        self._last = tuple(Changed(file.path, file.digest, wanted) for file, wanted in held)
+        self._last = tuple(Changed(file.path, file.digest, wanted, file.data) for file, wanted in held)
         return {
             "key": _key_of(self._last),
             "words": found.words,

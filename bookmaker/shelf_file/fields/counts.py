@@ -16,6 +16,7 @@ __all__ = [
     "Count",
     "Flyleaves",
     "FoldedPanels",
+    "GridColumns",
     "LookNumber",
     "Month",
     "NewsPages",
@@ -83,6 +84,10 @@ SectionPages = Annotated[
 
 Stations = Annotated[int, _whole(2, 40), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 40})]
 """Holes through the spine fold of a section."""
+
+GridColumns = Annotated[int, _whole(1, 100), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 100})]
+"""How many stand beside one another in a grid."""
+
 
 PartPages = Annotated[int, _whole(1, 2000), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 2000})]
 """Pages of a part of a book: at most 2000."""

@@ -33,6 +33,7 @@ __all__ = [
     "PageSide",
     "PaperThickness",
     "Resolution",
+    "RoomLength",
     "ScanWidths",
     "SheetSide",
     "ShelfSide",
@@ -177,6 +178,8 @@ TabWidth = Annotated[float, _between(3, 20), _length_schema("3 mm")]
 """Width of a glue tab in mm: less than 3 mm does not hold."""
 ShelfSide = Annotated[float, _between(3, 2000), _length_schema("92 mm")]
 """A side of a shelf space in mm."""
+RoomLength = Annotated[float, _between(0, 2000), _length_schema("120 mm")]
+"""A measure on a wall or a desk in mm; 0 is allowed."""
 ViewingDistance = Annotated[float, _between(50, 5000), _length_schema("300 mm")]
 """From the eye to the book, in mm."""
 SheetSide = Annotated[float, _between(40, 1500), _length_schema("210 mm")]

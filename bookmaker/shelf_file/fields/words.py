@@ -29,6 +29,7 @@ __all__ = [
     "SpaceName",
     "StockName",
     "StockNames",
+    "SurfaceName",
     "Text",
     "TextFile",
     "ThingId",
@@ -154,6 +155,9 @@ StockNames = Annotated[
 
 SpaceName = Annotated[str, BeforeValidator(_read_written), Names("space")]
 """The name of a space, as under ``spaces``."""
+
+SurfaceName = Annotated[str, BeforeValidator(_read_written), Names("surface")]
+"""The name of a surface of the room, as under ``surfaces``."""
 
 TextFile = Annotated[str, BeforeValidator(_read_written), NamesFile("text")]
 """The path of a text."""

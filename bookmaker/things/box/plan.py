@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Literal
 
+from ...ground.geometry import Size
 from ...ground.pictures import Picture, load_picture
 from ...ground.problems import Problem, Severity, ShelfFileError, gathered
 from ...ground.units import print_mm
@@ -113,7 +114,8 @@ class Box(ListedThing[BoxEntry]):
         if not held:
             return
         needed = _room_of(_bulks(held), 0.0)
-        if any(side > have + 1e-6 for side, have in zip(needed, room, strict=True)):
+        # whichever way they are turned: cards lie, and stand in their box
+        if any(side > have + 1e-6 for side, have in zip(sorted(needed), sorted(room), strict=True)):
             sizes = (" × ".join(print_mm(side, 2) for side in sides) for sides in (needed, room))
             needs, has = sizes
             yield Problem(
@@ -198,6 +200,11 @@ class BoxPlan(Plan):
     def bulk(self) -> Bulk:
         """It lies as it stands."""
         return Bulk(self.outside.length, self.outside.width, self.outside.height)
+
+    @property
+    def from_above(self) -> Size:
+        """Its front to the fore."""
+        return Size(self.outside.length, self.outside.width)
 
     @property
     def templates(self) -> Mapping[str, tuple[Flat, ...]]:

@@ -83,6 +83,16 @@ class FramePlan(FlatPlan[Frame]):
     sizes: FrameSizes
     wraps: tuple[Net, ...] = ()
 
+    @property
+    def on_wall(self) -> Size:
+        """The outside of its rails."""
+        return self.sizes.outside
+
+    @property
+    def from_above(self) -> Size:
+        """The same: it lies on its back."""
+        return self.sizes.outside
+
 
 def _wraps(entry: FrameEntry, sizes: FrameSizes, card: Card) -> Iterator[Net]:
     """The paper round each rail, two of each."""

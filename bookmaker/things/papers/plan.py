@@ -83,6 +83,18 @@ class PaperPlan(FlatPlan[Paper]):
     dpi: float
 
     @property
+    def from_above(self) -> Size:
+        """One copy as it lies, folded if it is folded."""
+        leaf = self.leaves[0]
+        return packet_size(leaf.folded) if leaf.folded else self.on_wall
+
+    @property
+    def on_wall(self) -> Size:
+        """One copy, open."""
+        leaf = self.leaves[0]
+        return Size(leaf.size.width / leaf.across, leaf.size.height / leaf.down)
+
+    @property
     def templates(self) -> Mapping[str, tuple[Flat, ...]]:
         """Its leaves."""
         return {"": self.flats[: len(self.leaves)]}

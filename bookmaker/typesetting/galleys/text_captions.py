@@ -6,7 +6,9 @@ A picture has at least half its page: where a caption would leave it less, all c
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 
+from ..display import largest
 from ..lines.boxes import Boxes
 from ..lines.fount import Fount, Style
 from ..lines.paragraphs import Lines
@@ -23,9 +25,6 @@ GAP = 0.5
 
 MOST = 1 / 2
 """No caption with the gap over it takes a greater share of the page."""
-
-SHRINK = 0.94
-"""A size that is too large is tried again so much smaller."""
 
 
 class Captions:
@@ -62,17 +61,15 @@ class Captions:
 
     def _fitted(self, plates: Sequence[Passage]) -> float:
         """The largest size, in mm, in which each caption leaves its picture enough of the page."""
-        setting, size = self._setting, self._setting.size
-        room = MOST * setting.lines_per_page * setting.leading
+        size = self._setting.size
         for passage in plates:
-            words = _words(passage)
-            while self._height(words, size) > room:
-                size *= SHRINK
+            size = largest(size, partial(self._has_room, _words(passage)))
         return size
 
-    def _height(self, words: Sequence[str], size: float) -> float:
-        found = self._lines.centred(words, self._boxes_at(size), size, self._setting.measure)
-        return (len(found.lines) + GAP) * self._step(size)
+    def _has_room(self, words: Sequence[str], size: float) -> bool:
+        setting = self._setting
+        found = self._lines.centred(words, self._boxes_at(size), size, setting.measure)
+        return (len(found.lines) + GAP) * self._step(size) <= MOST * setting.lines_per_page * setting.leading
 
 
 def _words(passage: Passage) -> list[str]:

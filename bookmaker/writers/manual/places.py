@@ -47,7 +47,7 @@ def key_place(key: str, beside: Collection[str]) -> str:
     none, the anchor is that of the chapter made of all keys.
 
     >>> key_place("height", {"height", "width"})
-    'key-of-size-height'
+    'key-of-size-and-life_size-height'
     """
     keys = set(beside)
     tables = [table for table in _tables() if key in table.firsts and table.head != SAYS]

@@ -13,7 +13,7 @@ from .design import Design, Dress, Words
 
 __all__ = ["Dressed", "dressed"]
 
-MOST_HELD = 300_000.0
+MOST_HELD = 75_000.0
 """The art of flats of so many mm² in all is held: a hundred small covers, of which an old one with its weave and wear
 takes a fifth of a megabyte, or a few as large as atlases.
 """

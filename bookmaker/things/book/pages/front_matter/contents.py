@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
+from functools import partial
 from typing import Literal
 
 from pydantic import Field
 
 from .....ground.problems import Problem, Severity
-from .....ground.typefaces import TextLine, Typeface
+from .....ground.typefaces import Typeface
 from .....ground.units import from_pt
 from .....shelf_file.fields.measures import TypeSize
 from .....shelf_file.fields.words import Flag, Title
 from .....typesetting.book_type import Family
 from .....typesetting.chosen_faces import family_for, missing_glyphs
-from .....typesetting.display import bound, broken, evened, filled
+from .....typesetting.display import DisplayType, bound, broken, largest
 from .....typesetting.lines.fount import Style, as_read
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import SMALLEST_BESIDE, Heading, Inside, PageFrame, numbered
@@ -35,11 +36,8 @@ LEADER = 2 * BESIDE_DOTS + 2 * DOT_PITCH
 FIGURES = "00"
 """Room for the page numbers: for two figures, or three if there are so many pages."""
 
-SHRINK = 0.94
-"""A table with a word that is wider than its lines is tried again so much smaller."""
-
 SMALLEST = 0.05
-"""But not under this share of its size."""
+"""A table with a word that is wider than its lines becomes smaller, but not under this share of its size."""
 
 HANGING = 0.8
 """Indent of the second and later lines of one heading, in ems."""
@@ -101,14 +99,13 @@ def _table(entry: Contents, source: Family | None, frame: PageFrame) -> Table:
     family = family_for(source, frame, as_read(over) + _text(frame))
     face = family[Style.ROMAN]
     right_to_left, width = frame.right_to_left, frame.type_area(1).width
-    asked = size = _size(entry, frame)
-    rows = tuple(_rows(face, size, frame))
-    while size > asked * SMALLEST and _reach(rows) > _room(face, size, frame) + 1e-9:
-        size *= SHRINK
-        rows = tuple(_rows(face, size, frame))
+    asked = _size(entry, frame)
+    size = largest(
+        asked, lambda size: _reach(_rows(face, size, frame)) <= _room(face, size, frame) + 1e-9, asked * SMALLEST
+    )
     said = frame.printed(over, *family.values())
     title = broken(face, said, size * TITLE_SIZE, width, 1, right_to_left=right_to_left, family=family)
-    return Table(face, size, title, rows, frame)
+    return Table(face, size, title, tuple(_rows(face, size, frame)), frame)
 
 
 def _size(entry: Contents, frame: PageFrame) -> float:
@@ -123,7 +120,7 @@ def _largest(frame: PageFrame) -> float:
     return frame.type_area(1).height / (LEADING * (1 + TITLE_ROWS))
 
 
-def _reach(rows: Sequence[ContentsLine]) -> float:
+def _reach(rows: Iterable[ContentsLine]) -> float:
     """How far the longest row reaches, in mm."""
     return max((row.indent + row.words.width for row in rows), default=0.0)
 
@@ -136,35 +133,26 @@ def _room(face: Typeface, size: float, frame: PageFrame) -> float:
 
 
 def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[ContentsLine]:
-    right_to_left = frame.right_to_left
-
-    def width(line: str) -> float:
-        return face.shape(line, right_to_left=right_to_left).width
-
+    type = DisplayType(face, frame.right_to_left)
     room = _room(face, size, frame) / size
     listed = _listed(frame)
     depths = [heading.depth for heading in listed]
     for heading, above, below in zip(listed, [0, *depths], [*depths[1:], 0], strict=False):
         inner = DEEPER * heading.depth
-        words = _kept_together(frame.printed(heading.text, face), width, room - inner - HANGING)
-        measures = room - inner, room - inner - HANGING
-        lines = evened(words, width, list(filled(words, width, *measures)), *measures)
+        measure, turned = room - inner, room - inner - HANGING
+        words = bound(frame.printed(heading.text, face).split(), partial(type.fits, turned))
+        lines = type.lines(words, measure, turned)
         # a part keeps with the first of what is in it, and is set off, as is what comes after that
         heads, set_off = below > heading.depth, SET_OFF if below > heading.depth or above > heading.depth else 0.0
         for number, line in enumerate(lines, start=1):
             last = number == len(lines)
             yield ContentsLine(
-                TextLine(size, ((0.0, face.shape(line, right_to_left=right_to_left)),)),
+                type.line(line, size),
                 (inner + (HANGING if number > 1 else 0.0)) * size,
                 heading.page if last and heading.numbered else None,
                 before=set_off if number == 1 else 0.0,
                 stays=not last or heads,
             )
-
-
-def _kept_together(text: str, width: Callable[[str], float], room: float) -> list[str]:
-    """The words of a text, those as one that keep together and have room on a line, in ems."""
-    return bound(text.split(), lambda both: width(both) <= room)
 
 
 def _words_over(entry: Contents, frame: PageFrame) -> str:

@@ -10,18 +10,15 @@ from .....ground.problems import Problem, Severity
 from .....ground.typefaces import TextLine
 from .....typesetting.book_type import Family
 from .....typesetting.chosen_faces import missing_glyphs
-from .....typesetting.display import LEADING, bound, evened, filled
+from .....typesetting.display import LEADING, DisplayType, bound, largest
 from .....typesetting.lines.fount import Fount, Style, as_read
 from .....typesetting.page import PageFrame
 from ..prose.sizes import type_too_small
 
 __all__ = ["FewLines", "few_lines", "few_lines_problems", "flat_emphasis", "typed_line_ends"]
 
-SHRINK = 0.94
-"""Lines that have no room are tried again so much smaller."""
-
 SMALLEST = 0.05
-"""But not under this share of the size they were to have: then they stand out."""
+"""Lines that have no room become smaller, but not under this share of their size: then they stand out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,25 +52,21 @@ def few_lines(
     fount = Fount(family, None, right_to_left=frame.right_to_left)
     written = frame.printed("\n".join(written), *family.values()).split("\n")
 
-    def width(line: str) -> float:
-        return fount.line(line, 1.0).width
+    type = DisplayType(family[Style.ROMAN], frame.right_to_left, fount)
 
-    def lines_of(words: list[str], measure: float) -> list[str]:
-        lines = list(filled(words, width, measure, None if hanging is None else measure - hanging))
-        return evened(words, width, lines, measure) if hanging is None else lines
+    def parts_in(measure: float) -> list[list[str]]:
+        turned = None if hanging is None else measure - hanging
+        words = ([*bound(line.split(" "))] if line else [] for line in written)
+        return [type.lines(some, measure, turned, even=hanging is None) if some else [""] for some in words]
 
-    def fits(lines: Sequence[str], measure: float) -> bool:
-        room_left = max(map(width, lines)) <= measure + 1e-9
-        return room_left and len(lines) * LEADING * size <= room.height + 1e-9
+    def fits(size: float) -> bool:
+        lines = [line for part in parts_in(room.width / size) for line in part]
+        wide = max(map(type.width, lines)) * size <= room.width + 1e-9 * size
+        return wide and len(lines) * LEADING * size <= room.height + 1e-9
 
-    least = size * SMALLEST
-    while True:
-        measure = room.width / size
-        parts = [lines_of(bound(line.split(" ")), measure) if line else [""] for line in written]
-        lines = [line for part in parts for line in part]
-        if size < least or fits(lines, measure):
-            break
-        size *= SHRINK
+    size = largest(size, fits, size * SMALLEST)
+    parts = parts_in(room.width / size)
+    lines = [line for part in parts for line in part]
     turned = [number > 0 for part in parts for number in range(len(part))]
     return FewLines(
         size,
