@@ -291,10 +291,10 @@ def _ended() -> int:
     try:
         with uncollected():  # what is imported stays, and a command ends soon
             app(standalone_mode=True)
-    except BookmakerError as refusal:
-        from .messages import refuse
+    except (BookmakerError, FileNotFoundError) as trouble:
+        from .messages import problems_of, refuse
 
-        refuse(refusal.problems)
+        refuse(problems_of(trouble))
         return UNUSABLE
     except SystemExit as ended:
         return int(ended.code or 0)

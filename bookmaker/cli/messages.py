@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from textwrap import wrap
 from typing import TYPE_CHECKING
 
-from ..ground.problems import Problem, Severity
+from ..ground.lost_files import GONE, is_anywhere
+from ..ground.problems import BookmakerError, Problem, Severity
 from ..ground.quantities import counted
 from ..ground.visible import one_line, printable
 from .abridged import abridged
@@ -15,7 +16,7 @@ from .terminal import room, say
 if TYPE_CHECKING:
     from ..shelf.checked import Checked
 
-__all__ = ["by_weight", "message", "outcome", "refuse", "tell"]
+__all__ = ["by_weight", "message", "outcome", "problems_of", "refuse", "tell"]
 
 LONGEST_SOURCE = 100
 """Characters of a line of the shelf file that are shown under a message."""
@@ -103,3 +104,16 @@ def outcome(checked: Checked) -> str:
     if not checked.sound:
         return f"the shelf has problems: {', '.join(found)}"
     return f"the shelf is sound ({', '.join(found)})" if found else "the shelf is sound"
+
+
+def problems_of(trouble: BookmakerError | FileNotFoundError) -> Sequence[Problem]:
+    """What a command was given up for. There are libraries that look for the working folder as they are loaded.
+
+    Raises:
+        FileNotFoundError: the working folder is there; it is something else.
+    """
+    if isinstance(trouble, BookmakerError):
+        return trouble.problems
+    if is_anywhere():
+        raise trouble
+    return (Problem(*GONE),)

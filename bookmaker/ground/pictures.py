@@ -236,18 +236,16 @@ def _check_size(path: Path, image: Image.Image) -> None:
 def _check_memory(path: Path, image: Image.Image) -> None:
     """Refuse what is turned into other colours, laid on its ground or turned round, if all of that needs too much room.
 
-    Pillow holds four bytes for a pixel of any mode but grey; a picture of 5000 × 5000 with transparency takes 400 MB.
+    Whoever asks others than JPEG how they are turned has them decoded.
     """
-    width, height = image.size
-    each = 1 if image.mode in {"1", "L"} else 4
-    # whoever asks others than JPEG how they are turned has them decoded
+    from .colours.held import bytes_held
+
     turned = image.format in {"JPEG", "MPO"} and _orientation(image) > 1
-    steps = 1 + (image.mode not in {"1", "L", "RGB"}) + 2 * image.has_transparency_data + turned
-    if (held := width * height * each * steps) > MOST_HELD:
-        share = (MOST_HELD / held) ** 0.5
+    if (held := bytes_held(image, turned=turned)) > MOST_HELD:
+        fits = " × ".join(str(int(side * (MOST_HELD / held) ** 0.5)) for side in image.size)
         _refuse(
             f"{path.name} needs {held // 1_000_000} MB of memory, more than {MOST_HELD // 1_000_000} MB",
-            f"scale it down to {int(width * share)} × {int(height * share)} pixels or fewer, or save it as plain RGB",
+            f"scale it down to {fits} pixels or fewer, or save it as plain RGB PNG",
         )
 
 

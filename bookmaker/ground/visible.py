@@ -8,10 +8,13 @@ from functools import cache
 from pathlib import PurePath
 from typing import Literal
 
-__all__ = ["STEERING", "brief", "composed", "is_seen", "one_line", "printable"]
+__all__ = ["HIGHEST_PILE", "STEERING", "brief", "composed", "high_pile", "is_seen", "one_line", "printable"]
 
 MOST_MARKS = 30
 """So many marks on a letter are put in order (UAX #15, Stream-Safe Text Format); no language has more."""
+
+HIGHEST_PILE = 60
+"""More marks on a letter are no joke any more: a million of them take a gigabyte to set."""
 
 LONGEST_PATH = 240
 """Characters of a path that a message shows; more would hide what it says."""
@@ -46,14 +49,24 @@ def composed(text: str, form: Literal["NFC", "NFKC"] = "NFC") -> str:
     """
     if unicodedata.is_normalized(form, text):
         return text
-    return "".join(unicodedata.normalize(form, part) for part in _piles().split(text))
+    return "".join(unicodedata.normalize(form, part) for part in _above(MOST_MARKS).split(text))
+
+
+def high_pile(text: str) -> int | None:
+    """Where a letter has more marks than may be set, as a place in the text; None if none has.
+
+    >>> high_pile("e" + "\u0301" * 100), high_pile("e\u0301")
+    (61, None)
+    """
+    found = None if text.isascii() else _above(HIGHEST_PILE).search(text)
+    return found.start() if found else None
 
 
 @cache
-def _piles() -> re.Pattern[str]:
-    """Where a pile of marks has grown too high."""
+def _above(height: int) -> re.Pattern[str]:
+    """Where a pile of marks is higher than that."""
     marks = "".join(sign for sign in map(chr, range(0x300, 0x1F000)) if unicodedata.combining(sign))
-    return re.compile(f"(?<=[{marks}]{{{MOST_MARKS}}})(?=[{marks}])")
+    return re.compile(f"(?<=[{marks}]{{{height}}})(?=[{marks}])")
 
 
 def printable(text: str) -> str:

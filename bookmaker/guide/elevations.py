@@ -33,6 +33,9 @@ BELOW, ASIDE = 13.0, 16.0
 FIGURE = 2.2
 """Size of the figures in mm; they stand no closer than this."""
 
+SMALLEST = 1.5
+"""A name that would be set smaller than this, in mm, is left to the table."""
+
 OUTLINE = Pen(0.5)
 
 WALL = ("", "on this wall", "from left", "above floor", "wide", "high", "hook from left", "hook above floor")
@@ -56,6 +59,7 @@ def _chapter(surface: SurfacePlan, room: float) -> Iterator[Item]:
         if upright
         else f"{sides(size)} deep and wide. Measure from the left end and from the front edge.",
         quiet=True,
+        leads=True,
     )
     yield Illustration(_figure(surface, room))
     head = WALL if upright else LEVEL
@@ -91,7 +95,11 @@ def _drawn(number: int, one: OnSurface, scale: float) -> Iterator[Art]:
     yield box(rect, PAPER if one.thing else None)
     upright = rect.height > rect.width * 1.4
     across, room = (rect.width, rect.height) if upright else (rect.height, rect.width)
-    yield word(f"{number} {one.name}", rect.centre, min(2.6, across * 0.6), room=room * 0.9, upright=upright)
+    size = min(2.6, across * 0.6)
+    name = word(f"{number} {one.name}", rect.centre, size, room=room * 0.9, upright=upright)
+    if name.line.size < SMALLEST:
+        name = word(str(number), rect.centre.plus(0, -1.0 if one.hook else 0), min(size, rect.width * 0.8))
+    yield name
     if one.hook:
         yield Stroked(Path.circle(Point(one.hook.x * scale, one.hook.y * scale), 0.6), HAIRLINE)
 

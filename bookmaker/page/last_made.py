@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
-from ..ground.output import PLAN_NAME
+from ..ground.output import report_of
 from .replies import Value
 
 __all__ = ["last_plan", "listed_files", "made_folder"]
@@ -18,11 +17,7 @@ def made_folder(shelf: Path) -> Path:
 
 def last_plan(folder: Path) -> Value:
     """The plan that was made last; nothing, if there is none that can be read."""
-    try:
-        found = json.loads((folder / PLAN_NAME).read_text(encoding="utf-8"))
-    except (OSError, ValueError):
-        return {}
-    return found if isinstance(found, dict) else {}
+    return report_of(folder)
 
 
 def listed_files(folder: Path) -> tuple[str, ...]:

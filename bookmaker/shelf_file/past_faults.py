@@ -18,7 +18,7 @@ from ..ground.problems import FieldPath, Problem, near_match
 from .fields.entry import read_as
 from .fields.examples import example_in, example_of
 from .spec_errors import Fault, faults
-from .spots import Spot, tags_of
+from .spots import Spot, tags_of, told_apart_by
 from .yaml_tree import Plain
 
 __all__ = ["Mended", "lies_in", "mended"]
@@ -127,11 +127,10 @@ class _Guess:
 
 def _guessed(spot: Spot, group: object, written: str) -> _Guess:
     """The kind with a name like the one written, or else the one that knows most of the keys in the group."""
-    key = next(key for key in ("kind", "style") if key in spot.choices[0].model_fields)
     near = near_match(written, [tag for choice in spot.choices for tag in tags_of(choice)]) if written else ""
     keys = set(group) if isinstance(group, dict) else set()
     best = max(spot.choices, key=lambda choice: len(keys & choice.model_fields.keys()))
-    return _Guess(((*spot.field, key), near or tags_of(best)[0]), bool(near))
+    return _Guess(((*spot.field, told_apart_by(spot.choices)), near or tags_of(best)[0]), bool(near))
 
 
 def _alike_in_all(spot: Spot) -> bool:

@@ -5,13 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
 
 from ..ground.problems import FieldPath, Problem, near_match, show_field
 from ..ground.quantities import show
-from .spots import Spot, models_in, spot_of, tags_of
+from .spots import Spot, models_in, spot_of, tags_of, told_apart_by
 
 __all__ = ["Fault", "explain", "faults"]
 
@@ -120,12 +121,7 @@ def _kind_meant(spot: Spot, written: str) -> str:
     """The kind or style of group that a single word stands for, as it should be written; or an empty text."""
     tags = [tag for choice in spot.choices for tag in tags_of(choice)]
     meant = near_match(written, tags)
-    return f"{_told_apart_by(spot.choices)}: {meant}" if meant else ""
-
-
-def _told_apart_by(models: Sequence[type[BaseModel]]) -> str:
-    """The key that says which sort of group it is."""
-    return "style" if any("style" in model.model_fields for model in models) else "kind"
+    return f"{told_apart_by(spot.choices)}: {meant}" if meant else ""
 
 
 def _key_meant(spot: Spot, written: str) -> str:
@@ -157,10 +153,10 @@ def _unknown_key(
     meant = other or near_match(key, known)
     remedy = f"did you mean {meant}?" if meant else "known here: " + ", ".join(known)
     others = [tag for kind in kinds if key in kind.model_fields for tag in tags_of(kind)]
-    groups = [name for name, part in (owner.model_fields if owner else {}).items() if _knows(part.annotation, key)]
+    groups = _groups_with(owner).get(key, ()) if owner else ()
     if others:
         else_meant = f"{meant}, if that is what you mean" if key in meant else f"leave {key} out"
-        remedy = f"{_of_others(others, _told_apart_by(kinds))}, or {else_meant}"
+        remedy = f"{_of_others(others, told_apart_by(kinds))}, or {else_meant}"
     elif groups and written is not None:
         value = _quoted(written) if isinstance(written, str) else "…"
         remedy = f"write {' or '.join(f'{group}: {{{key}: {value}}}' for group in groups[:MOST_GROUPS])}"
@@ -183,9 +179,14 @@ def _of_others(tags: Sequence[str], told_apart_by: str) -> str:
     return f"write {told_apart_by}: {first}, or another of {', '.join(more)}"
 
 
-def _knows(kind: Any, key: str) -> bool:
-    """Whether a group that may stand under a key has another key in it."""
-    return any(key in model.model_fields for model in models_in(kind))
+@cache
+def _groups_with(owner: type[BaseModel]) -> Mapping[str, Sequence[str]]:
+    """The keys that groups have which may stand in a group, each with the names of these."""
+    found: dict[str, list[str]] = {}
+    for name, part in owner.model_fields.items():
+        for key in {key for model in models_in(part.annotation) for key in model.model_fields}:
+            found.setdefault(key, []).append(name)
+    return found
 
 
 def _quoted(written: str) -> str:

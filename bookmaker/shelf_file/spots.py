@@ -11,7 +11,10 @@ from pydantic import BaseModel, Tag
 
 from ..ground.problems import FieldPath
 
-__all__ = ["Spot", "models_in", "spot_of", "tags_of"]
+__all__ = ["Spot", "models_in", "spot_of", "tags_of", "told_apart_by"]
+
+TELLING = ("kind", "style", "pattern")
+"""Keys that say which of several sorts a group is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,9 +96,14 @@ def models_in(kind: Any) -> list[type[BaseModel]]:
     return [option for option in _options(kind) if isinstance(option, type) and issubclass(option, BaseModel)]
 
 
+def told_apart_by(models: Sequence[type[BaseModel]]) -> str:
+    """The key that says which sort of group it is."""
+    return next((key for key in TELLING for model in models if key in model.model_fields), TELLING[0])
+
+
 def tags_of(model: type[BaseModel]) -> tuple[str, ...]:
-    """The words by which a kind or a style of group goes."""
-    fields = (model.model_fields.get(key) for key in ("kind", "style"))
+    """The words by which a sort of group goes."""
+    fields = (model.model_fields.get(key) for key in TELLING)
     return tuple(
         tag
         for field in fields

@@ -61,7 +61,7 @@ class Particulars(ABC):
     def from_above(self) -> Size | None:
         """Its width and its depth as it stands or lies on a desk, seen from above; None if it does not."""
         if stands := self.standing:
-            return Size(stands.depth, stands.height)
+            return Size(stands.across.length if stands.stance.opened else stands.depth, stands.height)
         return Size(self.bulk.length, self.bulk.width) if self.bulk else None
 
     @property

@@ -58,8 +58,19 @@ LANGUAGES = {
 }
 """Languages whose words can be parted: tags (BCP 47) without their regions, and what they are called in English."""
 
-UNPARTABLE = {"fi": "Finnish", "he": "Hebrew", "tr": "Turkish"}
+UNPARTABLE = {
+    "ar": "Arabic",
+    "fa": "Persian",
+    "fi": "Finnish",
+    "he": "Hebrew",
+    "hi": "Hindi",
+    "tr": "Turkish",
+    "vi": "Vietnamese",
+}
 """Languages whose punctuation is known, but no places where their words may be parted."""
+
+NEVER_PARTED = frozenset({"ar", "fa", "he", "vi"})
+"""Languages whose words nobody parts: those read from right to left, and one written syllable by syllable."""
 
 OTHER_NAMES = {
     "british": "en-GB",
@@ -91,8 +102,7 @@ def unparted(language: str) -> Iterator[Problem]:
     if tag in UNPARTABLE:
         yield Problem(
             f"where {UNPARTABLE[tag]} words may be parted is not known here: they are left whole",
-            # words that are read from right to left are not parted by their authors either
-            "" if tag == "he" else "write soft hyphens into the text, where lines are too loose",
+            "" if tag in NEVER_PARTED else "write soft hyphens into the text, where lines are too loose",
             Severity.NOTE,
             field=("language",),
         )

@@ -128,9 +128,9 @@ def _pairs(marks: str) -> tuple[tuple[str, str], tuple[str, str]]:
 
 
 MARKS = {
-    "\u201c \u201d \u2018 \u2019": "en en-GB en-US af da eo eu gl id lv nl pt tr zu",
+    "\u201c \u201d \u2018 \u2019": "en en-GB en-US af da eo eu gl hi id lv nl pt tr vi zu",
     "\u201e \u201c \u201a \u2018": "de cs is sk sl bg lt",
-    "\u00ab \u00bb \u2039 \u203a": "de-CH de-LI",
+    "\u00ab \u00bb \u2039 \u203a": "de-CH de-LI fa",
     f"\u00ab{WIDE} {WIDE}\u00bb \u201c \u201d": "fr",
     "\u00ab \u00bb \u201c \u201d": "ca el es it pt-PT sq",
     "\u00ab \u00bb \u201e \u201c": "ru be uk",
@@ -141,6 +141,7 @@ MARKS = {
     "\u201e \u201d \u201a \u2019": "hr",
     "\u201e \u201c \u00ab \u00bb": "et",
     "\u201d \u201d \u2019 \u2019": "fi sv he",
+    "\u201d \u201c \u2019 \u2018": "ar",
 }
 """Outer and inner quotation marks, and the languages that have them."""
 

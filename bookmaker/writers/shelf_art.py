@@ -9,6 +9,7 @@ from ..ground.drawing import Art, Colour
 from ..ground.geometry import Path, Point, Rect, Transform
 from ..sheets.facsimiles import Facsimile
 from .shelf_front import Front, Row, Shown, rows_of
+from .spine_shading import shading
 
 __all__ = ["TIMBER", "facsimile_of_front", "facsimile_of_shown", "row_art"]
 
@@ -77,4 +78,4 @@ def _upright_art(shown: Shown) -> Art:
         to_shelf = to_shelf.moved(rect.x + seen.height, rect.y)
     else:
         to_shelf = Transform.move(rect.x - seen.x, rect.y - seen.y)
-    return Group((piece.art,), to_shelf, Path.rectangle(seen))
+    return Group((piece.art, *shading(piece, seen, spine)), to_shelf, Path.rectangle(seen))

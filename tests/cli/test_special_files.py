@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import os
 import signal
+import subprocess
+import sys
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from types import FrameType
@@ -192,3 +194,15 @@ def test_a_working_folder_that_is_gone_is_told(option: str, cupboard: Path) -> N
     said = bookmaker(*(part.format("any") for part in OPTIONS[option]), typed="inkjet\n" + "\n" * 20)
     assert (said.code, said.out) == (2, "")
     assert said.err == "the folder you are in is no longer there; go to another one, and run the command again\n"
+
+
+@pytest.mark.skipif(os.name != "posix", reason="other systems keep the folder that somebody is in")
+@pytest.mark.parametrize("option", ["ruler --into", "looks", "keep"])
+def test_a_process_that_begins_in_a_folder_that_is_gone_tells_it(option: str, cupboard: Path) -> None:
+    """What is loaded for these commands looks for the working folder as soon as it is."""
+    words = [part.format("any") for part in OPTIONS[option]]
+    begin = f"mkdir here && cd here && rmdir ../here && {sys.executable} -m bookmaker {' '.join(words)}"
+    around = os.environ | {"PYTHONPATH": str(Path(__file__).parents[2])}
+    said = subprocess.run(begin, shell=True, cwd=cupboard, env=around, capture_output=True, text=True, check=False)
+    assert (said.returncode, said.stdout) == (2, "")
+    assert said.stderr == "the folder you are in is no longer there; go to another one, and run the command again\n"

@@ -5,6 +5,7 @@ from __future__ import annotations
 import time
 import zlib
 from pathlib import Path
+from typing import Any
 
 import pikepdf
 import pytest
@@ -12,6 +13,7 @@ from PIL import Image
 from reportlab.pdfgen.canvas import Canvas
 
 from bookmaker.ground import page_streams, pictures
+from bookmaker.ground.colours.on_screen import to_screen_colours
 from bookmaker.ground.imported import load_pages
 from bookmaker.ground.pictures import load_picture
 from bookmaker.ground.problems import ShelfFileError
@@ -111,6 +113,35 @@ def test_a_picture_that_needs_more_memory_than_there_is(tmp_path: Path, monkeypa
     assert refusal(path) == "a.png needs 0 MB of memory, more than 0 MB"
     Image.new("RGB", (100, 100)).save(path)
     load_picture(path)
+
+
+@pytest.mark.parametrize(
+    ("name", "keys", "times"),
+    [
+        ("a.webp", {}, 4),
+        ("a.jpg", {"progressive": True}, 2),
+        ("a.jpg", {}, 1),
+        ("a.tif", {"compression": "tiff_lzw", "strip_size": 1_000_000}, 2),
+        ("a.tif", {"compression": "tiff_lzw", "strip_size": 5000}, 1),
+        ("a.tif", {}, 1),
+    ],
+)
+def test_what_a_decoder_holds_besides_is_counted(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, name: str, keys: dict[str, Any], times: int
+) -> None:
+    """Of 100 × 100 pixels in RGB, at four bytes each."""
+    Image.new("RGB", (100, 100), (9, 90, 200)).save(tmp_path / name, **keys)
+    monkeypatch.setattr(pictures, "MOST_HELD", 40_000 * times)
+    load_picture(tmp_path / name)
+    monkeypatch.setattr(pictures, "MOST_HELD", 40_000 * times - 1)
+    assert refusal(tmp_path / name).startswith(f"{name} needs 0 MB of memory")
+
+
+def test_plain_colours_are_not_copied() -> None:
+    """A picture of 99 million pixels takes 400 MB as it is."""
+    for mode in ("RGB", "L"):
+        image = Image.new(mode, (9, 9))
+        assert to_screen_colours(image, (255, 255, 255)) is image
 
 
 def test_a_column_of_one_pixel(tmp_path: Path) -> None:

@@ -9,7 +9,6 @@ from pathlib import Path
 
 import pytest
 from fontTools.feaLib.builder import addOpenTypeFeaturesFromString
-from fontTools.misc.psCharStrings import T2CharString
 from fontTools.ttLib import TTFont
 from fontTools.ttLib.tables.DefaultTable import DefaultTable
 
@@ -18,11 +17,8 @@ from bookmaker.ground.typefaces import bundled, load_typeface
 from bookmaker.ground.typefaces.names import BUNDLED
 from bookmaker.ground.typefaces.soundness import look_over
 from bookmaker.ground.typefaces.trial import FAILED, MOST_TRIED
-from tests.kit.fonts import LETTERS, cff_font, font_of_boxes, without_end
+from tests.kit.fonts import LETTERS, calls_upon_calls, font_of_boxes, without_end
 from tests.kit.shelves import ONE_BOOK, checked, errors, refused
-
-BIAS = 107
-"""What is taken off the number of a subroutine where there are few (Adobe Technical Note 5176, section 16)."""
 
 MANY = "".join(map(chr, range(0x4E00, 0x4E00 + MOST_TRIED)))
 
@@ -74,23 +70,6 @@ def growing(tables: TTFont) -> None:
     rules = "\n".join(f"lookup L{number} {{ {step} }} L{number};" for number, step in enumerate(steps))
     used = "\n".join(f"lookup L{n};" for n in range(len(steps)))
     addOpenTypeFeaturesFromString(tables, f"{rules}\nfeature ccmp {{ {used} }} ccmp;")
-
-
-def calls_upon_calls(path: Path, depth: int = 9, times: int = 200) -> Path:
-    """A letter drawn by a subroutine that calls another so often, and that a third, and so on (CFF)."""
-    cff_font(path, "abcdefxHTide ")
-    tables = TTFont(path, recalcBBoxes=False)
-    letters = tables["CFF "].cff
-    drawn = letters[0].CharStrings["x"]
-    drawn.decompile()
-    drawn.program = [100, 0, "rmoveto", depth - 1 - BIAS, "callgsubr", "endchar"]
-    for number in range(depth):
-        steps = [number - 1 - BIAS, "callgsubr"] * times if number else [10, 10, "rlineto"]
-        routine = T2CharString(program=[*steps, "return"], private=letters[0].Private, globalSubrs=letters.GlobalSubrs)
-        letters.GlobalSubrs.append(routine)
-    tables.save(path)
-    assert path.stat().st_size < 10_000
-    return path
 
 
 UNSOUND: dict[str, tuple[Callable[[Path], Path], str]] = {

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import os
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from bookmaker.ground.output import ours, replaced_folder
+from bookmaker.ground.output import ours, replaced_folder, report_of
 from bookmaker.ground.problems import OutputError
 from tests.kit.output_runs import contents, run
+from tests.kit.special_files import lay
 
 
 def _edited_plan(out: Path) -> None:
@@ -77,6 +79,18 @@ def test_what_the_maker_put_there_stays(tmp_path: Path, what: str) -> None:
         run(out, "new")
     assert told in str(caught.value)
     assert (contents(tmp_path), out.stat().st_mode) == before
+
+
+@pytest.mark.parametrize("what", ["a pipe", "a socket", "a circle of links", "an endless device"])
+def test_a_plan_that_is_no_file_is_not_waited_for(tmp_path: Path, what: str) -> None:
+    out = tmp_path / "out"
+    run(out, "old")
+    (out / "plan.json").unlink()
+    lay(what, out / "plan.json")
+    with pytest.raises(OutputError, match=r"did not write: guide\.pdf, "):
+        run(out, "new")
+    assert report_of(out) == {}
+    assert (out / "plan.json").is_symlink() or not (out / "plan.json").is_file()
 
 
 def test_a_folder_that_cannot_be_looked_into_stays(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -164,3 +178,20 @@ def test_a_working_folder_that_is_gone_is_named(tmp_path: Path, monkeypatch: pyt
 def test_a_digest_is_that_of_the_file(tmp_path: Path) -> None:
     (tmp_path / "a").write_bytes(b"abc")
     assert ours.digest_of(tmp_path / "a") == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
+
+
+@pytest.mark.parametrize("what", [*MAKERS, "a file of another sort"])
+def test_what_the_maker_lays_there_while_it_is_written_stays(tmp_path: Path, what: str) -> None:
+    out = tmp_path / "out"
+    run(out, "old")
+    change = MAKERS[what][0] if what in MAKERS else _file_in_the_place_of_all
+    with pytest.raises(OutputError), replaced_folder(out) as folder:
+        (folder.path / "new.pdf").write_bytes(b"new")
+        change(out)
+        before = contents(tmp_path / "out") if out.is_dir() else out.read_bytes()
+    assert before == (contents(tmp_path / "out") if out.is_dir() else out.read_bytes())
+
+
+def _file_in_the_place_of_all(out: Path) -> None:
+    shutil.rmtree(out)
+    out.write_text("mine", encoding="utf-8")

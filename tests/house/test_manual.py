@@ -121,6 +121,7 @@ TABLES = {
         "Pamphlet",
     ],
     "a picture cover": ["PictureCover"],
+    "a room": ["RoomDesign"],
     "leaf tones": ["LeafTones"],
     "a paperback": ["Paperback"],
     "own artwork": ["OwnArtwork"],

@@ -14,6 +14,7 @@ from PIL import Image
 from reportlab.lib.utils import ImageReader
 from reportlab.pdfgen import canvas
 
+from tests.kit.every_key import lay_key
 from tests.kit.fonts import cff_font, font_of_boxes
 
 __all__ = ["KINDS", "lay"]
@@ -104,8 +105,9 @@ KINDS: Mapping[str, tuple[str, str]] = {
     "table": ("own.csv", "inside: {kind: text, file: a.txt}"),
     "shelf": ("shelf.yaml", "INSIDE"),
     "text": ("a.txt", "inside: {kind: text, file: a.txt, running_heads: yes, drop_capital: 2}"),
+    "key": ("shelf.yaml", ""),
 }
-"""What is damaged, under which name it is laid, and how a book names it."""
+"""What is damaged, under which name it is laid, and how a book names it; a key is one of all there are."""
 
 ODD = (b"\0", b"\xff", b"\x7f\xff", b"\x80\0", b"\0\0\0\0", b"\xff\xff\xff\xff", b"99999999", b"-1", b"\n", b"{", b"'")
 
@@ -173,6 +175,9 @@ def _strange(chance: Random) -> bytes:
 
 def lay(kind: str, number: int, folder: Path) -> None:
     """Lay a shelf and the files it names, one of them damaged, into a folder."""
+    if kind == "key":
+        lay_key(number, folder)
+        return
     chance = Random(f"{kind} {number}")
     name, inside = KINDS[kind]
     listed = SHELF.replace("INSIDE", inside) + ("  - from own.csv\n" if kind == "table" else "")

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker.ground.ids import slug
 from bookmaker.ground.problems import ShelfFileError, near_match
 from bookmaker.shelf.reading import proofread
 from bookmaker.shelf_file.book_names import BookName, BookNames, UnknownBook, find_books
@@ -151,6 +152,14 @@ def test_many_measured_books_are_found_by_their_names() -> None:
         return find
 
     assert_linear(work, 800)
+
+
+def test_piles_of_marks_are_put_in_order() -> None:
+    def work(count: int) -> Callable[[], object]:
+        title = "a" + "\u0301\u0323" * count
+        return lambda: slug(title)
+
+    assert_linear(work, 10_000)
 
 
 EDITS: dict[str, Callable[[int], list[Edit]]] = {

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from bookmaker.ground.problems import ShelfFileError
 from bookmaker.typesetting.standing_type import StandingType
 from tests.kit.text_pages import FRAME, inside
 
@@ -23,7 +24,7 @@ TEXTS: dict[str, Callable[[int], str]] = {
     "short paragraphs": lambda n: "a\n\n" * n,
     "indents": lambda n: "".join("    " * (at % 4) + f"line {at}\n" for at in range(n)),
     "marks out of order": lambda n: ("a" + "\u0301\u0323" * 20 + " ") * (n // 8),
-    "a pile of marks": lambda n: "a" + "\u0301\u0323" * 10 * n,
+    "piles of marks": lambda n: ("a" + "\u0301\u0323" * 30) * (n // 4),
     "dashes": lambda n: "a--" * n,
     "digits": lambda n: "a 1" + "1" * 8 * n,
     "numerals": lambda n: "12.345,6 XVIII. " * n,
@@ -57,3 +58,17 @@ def test_odd_texts_are_set_in_time_that_grows_as_they_do(what: str, tmp_path: Pa
         if twice <= AT_MOST * max(once, TICK):
             return
     raise AssertionError(measured)
+
+
+def test_a_pile_of_marks_without_end_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(ShelfFileError) as caught:
+        inside(tmp_path, "Fog.\n\nFa" + "\u0301\u0323" * 31 + "r off.")
+    (problem,) = caught.value.problems
+    assert problem.message == "log.md has a letter with more than 60 marks on it in line 3"
+
+
+def test_a_heading_without_end_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(ShelfFileError) as caught:
+        inside(tmp_path, "# " + "Fog " * 2501)
+    (problem,) = caught.value.problems
+    assert problem.message == "log.md has a heading of 10003 letters, more than 10000: 'Fog Fog Fog Fog Fog '…"

@@ -16,7 +16,7 @@ from bookmaker.typesetting.punctuation import AS_WRITTEN, punctuation_of
 
 ENGLISH = punctuation_of("en")
 TYPED = st.text(st.sampled_from("ab 5\n\"'.,-!?()—’" + Style.ITALIC + Style.ROMAN), max_size=30)
-BACK = str.maketrans({"“": '"', "”": '"', "″": '"', "‘": "'", "’": "'", "′": "'"})
+BACK = str.maketrans({"–": "-", "“": '"', "”": '"', "″": '"', "‘": "'", "’": "'", "′": "'"})
 
 
 @pytest.mark.parametrize(

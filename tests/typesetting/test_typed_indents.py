@@ -36,8 +36,27 @@ def plain(folder: Path, text: str) -> list[tuple[Role, str, str]]:
 def test_blanks_before_a_verse_set_it_in_by_half_an_em_each(tmp_path: Path) -> None:
     text = "Nothing north,\\\n  nothing west,\\\n    nothing\\\nand fog.\n\n> one\\\n>   two"
     page = lines(inside(tmp_path, text).pages[0])
-    left = FRAME.type_area(1).x
-    assert [round((line.at.x - left) / SIZE, 6) for line in page] == [0, 1, 2, 0, 1, 2]
+    left, first = FRAME.type_area(1).x, page[0].at.x
+    assert [round((line.at.x - first) / SIZE, 6) for line in page[:4]] == [0, 1, 2, 0]
+    assert [round((line.at.x - left) / SIZE, 6) for line in page[4:]] == [1, 2]
+
+
+def test_a_poem_stands_in_the_middle_as_its_longest_line_does(tmp_path: Path) -> None:
+    """Its stanzas share one left edge, and the longest of all their lines has as much room left and right."""
+    first = "Nothing north,\\\nnothing west,\\\nand fog."
+    text = f"Before it.\n\n{first}\n\nA long line of rain in the east,\\\nand fog.\n\nAfter."
+    before, *poem, after = lines(inside(tmp_path, text).pages[0])
+    area = FRAME.type_area(1)
+    assert {round(line.at.x, 6) for line in poem} == {round(poem[0].at.x, 6)}
+    longest = max(poem, key=lambda line: line.line.width)
+    assert longest.text == "A long line of rain in the east,"
+    assert longest.at.x - area.x == pytest.approx(area.right - longest.at.x - longest.line.width, abs=0.02)
+    assert [before.at.x, after.at.x] == pytest.approx([area.x] * 2)
+
+
+def test_a_poem_with_a_line_that_is_turned_over_begins_at_the_left(tmp_path: Path) -> None:
+    text = "One stove, one clock, one shelf of books, one chair, one lamp,\\\nnothing more."
+    assert lines(inside(tmp_path, text).pages[0])[0].at.x == pytest.approx(FRAME.type_area(1).x)
 
 
 @pytest.mark.parametrize("before", ["&emsp;", "\u2003", "&ensp;&ensp;"])
@@ -49,7 +68,7 @@ def test_wide_spaces_before_a_verse_set_it_in(tmp_path: Path, before: str) -> No
 
 def test_a_stanza_whose_first_line_is_indented_is_verse(tmp_path: Path) -> None:
     first, second = lines(inside(tmp_path, "    Fog in the north,\\\n  rain in the west").pages[0])
-    left = FRAME.type_area(1).x
+    left = second.at.x - SIZE
     assert [(line.text, round((line.at.x - left) / SIZE, 6)) for line in (first, second)] == [
         *[("Fog in the north,", 2), ("rain in the west", 1)]
     ]

@@ -29,15 +29,20 @@ def to_screen_colours(image: Image.Image, ground: tuple[int, int, int]) -> Image
     opacity = image.convert("RGBA").getchannel("A") if see_through(image) else None
     if image.mode.startswith("I"):
         image = image.convert("I").point(lambda value: value * (1 / 257) + 0.5).convert("L")
-    elif image.mode != mode:
-        image = image.convert(mode)
+    else:
+        image = _in_mode(image, mode)
     if conversion is not None:
         image = ImageCms.applyTransform(image, conversion.transform) or image
-    image = image.convert("L" if mode == "L" else "RGB")
+    image = _in_mode(image, "L" if mode == "L" else "RGB")
     if opacity is not None:
         mode = image.mode if ground == WHITE else "RGB"
         image = Image.composite(image.convert(mode), Image.new("RGB", image.size, ground).convert(mode), opacity)
     return image
+
+
+def _in_mode(image: Image.Image, mode: str) -> Image.Image:
+    """The picture itself if it is in that mode, for Pillow would copy it."""
+    return image if image.mode == mode else image.convert(mode)
 
 
 def _plain_mode(image: Image.Image) -> str:

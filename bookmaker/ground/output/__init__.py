@@ -7,7 +7,7 @@ Only what bookmaker wrote, and nobody changed since, is replaced: a cover drawn 
 from .exchange import exchange_file
 from .file_names import file_names
 from .folder import NewFolder, replaced_folder
-from .ours import PLAN_NAME, digest_of
+from .ours import PLAN_NAME, digest_of, report_of
 from .seals import UNSEALED, seal, sealed
 from .single_file import check_replaceable, new_files, put_file
 
@@ -22,6 +22,7 @@ __all__ = [
     "new_files",
     "put_file",
     "replaced_folder",
+    "report_of",
     "seal",
     "sealed",
 ]

@@ -15,7 +15,7 @@ from ..files import reason_of
 from ..lost_files import GONE, is_anywhere
 from ..problems import OutputError, Problem, Severity
 from ..visible import brief
-from .ours import check_ours, made_before, refused
+from .ours import check_ours, made_before, refused, state_of
 from .parents import parents_of
 from .workplace import Workplace, workplace_of
 
@@ -48,8 +48,12 @@ def replaced_folder(target: Path) -> Iterator[NewFolder]:
             _check_target(target)
             _tell_what_is_cleared(work, target)
             work.new.mkdir()
+            state = state_of(target)
             yield NewFolder(work.new, *made_before(target), work.remarks)
-            _check_target(target)  # again: something may have been laid there meanwhile
+            if (
+                state_of(target) != state
+            ):  # something was laid there meanwhile; the plan is too long to be read for less
+                _check_target(target)
             _put_in_place(work, target)
             work.clear()
     except OSError as trouble:

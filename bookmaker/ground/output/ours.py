@@ -10,18 +10,22 @@ import sys
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
-from ..problems import OutputError, Problem
+from ..files import Wanted, read_file
+from ..problems import OutputError, Problem, ShelfFileError
 from ..visible import brief
 from .seals import is_sealed
 
-__all__ = ["PLAN_NAME", "check_ours", "digest_of", "made_before", "refused"]
+__all__ = ["PLAN_NAME", "check_ours", "digest_of", "made_before", "refused", "report_of", "state_of"]
 
 PLAN_NAME = "plan.json"
 
+ELSEWHERE = "choose a new or empty folder"
+
+PLAN = Wanted("plan", 1_000_000_000, ELSEWHERE, instead=ELSEWHERE)
+"""That of a thousand books has 28 MB. What is no file, such as a pipe, is none."""
+
 MOST_NAMED = 3
 """So many foreign files are named; more would only fill the screen."""
-
-ELSEWHERE = "choose a new or empty folder"
 
 
 def digest_of(path: Path) -> str:
@@ -31,9 +35,10 @@ def digest_of(path: Path) -> str:
 
 
 def made_before(folder: Path) -> tuple[frozenset[str], Mapping[str, object]]:
-    """The files in a folder that an earlier run wrote there, and its plan."""
-    report = _report(folder)
-    return frozenset(name for name in _listed(report) if (folder / name).exists()), report
+    """The files in a folder that an earlier run wrote there, and its plan less its sheets, which take most of it."""
+    report = report_of(folder)
+    files = frozenset(name for name in _listed(report) if (folder / name).exists())
+    return files, {key: value for key, value in report.items() if key != "sheets"}
 
 
 def check_ours(folder: Path) -> None:
@@ -43,7 +48,7 @@ def check_ours(folder: Path) -> None:
         OutputError: something there is the maker's.
         OSError: it cannot be read.
     """
-    report = _report(folder)
+    report = report_of(folder)
     listed = _listed(report)
     kept = {parent.as_posix() for name in listed for parent in Path(name).parents}
     present = dict(_entries(folder, ""))
@@ -62,6 +67,19 @@ def check_ours(folder: Path) -> None:
     if changed:
         said = f"{brief(folder)} holds files that were changed since bookmaker wrote them: {_named(changed)}"
         raise refused(said, "move them to another folder, or they would be lost")
+
+
+def state_of(folder: Path) -> Mapping[str, tuple[int, str]]:
+    """The mode and the digest of everything in a folder, and of itself: equal as long as nothing there was changed.
+
+    Raises:
+        OSError: it cannot be read.
+    """
+    if not os.path.lexists(folder):
+        return {}
+    mode = folder.lstat().st_mode
+    present = {"": mode, **dict(_entries(folder, "") if stat.S_ISDIR(mode) else ())}
+    return {name: (mode, digest_of(folder / name) if stat.S_ISREG(mode) else "") for name, mode in present.items()}
 
 
 def refused(message: str, remedy: str) -> OutputError:
@@ -99,11 +117,11 @@ def _named(files: Sequence[str]) -> str:
     return ", ".join(files[:MOST_NAMED]) + (" and more" if len(files) > MOST_NAMED else "")
 
 
-def _report(folder: Path) -> dict[str, object]:
-    """What an earlier run says of its output; nothing if it was not ours."""
+def report_of(folder: Path) -> dict[str, object]:
+    """What an earlier run says of its output, its plan; nothing if it was not ours, or cannot be read."""
     try:
-        report = json.loads((folder / PLAN_NAME).read_text(encoding="utf-8"))
-    except (OSError, ValueError, RecursionError):
+        report = json.loads(read_file(folder / PLAN_NAME, PLAN).data)
+    except (ShelfFileError, ValueError, RecursionError):
         return {}
     return report if isinstance(report, dict) and report.get("made_by") == "bookmaker" else {}
 

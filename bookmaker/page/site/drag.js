@@ -108,8 +108,8 @@ export class Drag {
     const { recess, home } = found;
     const name = found.space.dataset.space;
     const others = found.books.filter((other) => other.id !== this.held.id);
-    const lying = others.find((other) => other.lies && within(other.box, x, y));
     const things = this.shelf.state.things;
+    const lying = others.find((other) => other.lies && things[other.id].stack && within(other.box, x, y));
     if (lying) {
       this.show(recess, home, lying.box, true);
       return { space: name, stack: things[lying.id].stack, before: lying.id };

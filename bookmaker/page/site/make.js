@@ -3,6 +3,8 @@
 import { button, element, refill } from "./elements.js";
 import { on } from "./source.js";
 
+const LEAFLETS = { "guide.pdf": "guide.pdf, how all of it is made", "cutting-list.pdf": "cutting-list.pdf, what is cut by hand" };
+
 /** The button that makes the sheets, and what it shows. */
 export function maker(asked) {
   let dialog = null;
@@ -47,13 +49,13 @@ function shown(made) {
     element("p", {}, `They are in ${made.folder}.${told} Print them at 100 %, with “fit to page” off.`),
     made.why.length ? element("ul", {}, made.why.map((line) => element("li", {}, line))) : null,
     made.sound ? null : element("p", { class: "refused" }, "The shelf has errors: look at them before you print."),
-    element("p", { class: "row" }, others.filter((file) => file.name.endsWith(".pdf")).map((file) => link(file.name, file.name))),
+    element("p", { class: "row" }, others.filter((file) => file.name.endsWith(".pdf")).map((file) => link(LEAFLETS[file.name] ?? file.name, file.name))),
     sheets.map((file) => element("section", {},
       element("h3", {}, link(`${file.name}, ${file.pages.length} ${file.pages.length === 1 ? "sheet" : "sheets"}`, file.name), " ", element("a", { href: address(file.name), download: file.name }, "download")),
       element("div", { class: "rack" }, file.pages.map((page) => {
         const differs = !made.first && file.changed.includes(page);
         return element("figure", {},
-          element("img", { class: "thumb", loading: "lazy", alt: `${file.name}, page ${page}${differs ? ", changed" : ""}`, src: `sheet?file=${encodeURIComponent(file.name)}&page=${page - 1}&of=${Date.now()}` }),
+          element("a", { href: `${address(file.name)}#page=${page}`, target: "_blank", rel: "noopener" }, element("img", { class: "thumb", loading: "lazy", alt: `${file.name}, page ${page}${differs ? ", changed" : ""}`, src: `sheet?file=${encodeURIComponent(file.name)}&page=${page - 1}&of=${Date.now()}` })),
           element("figcaption", {}, `page ${page}${differs ? " · changed" : ""}`));
       })))),
   ];

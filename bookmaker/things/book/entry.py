@@ -17,6 +17,7 @@ from ...shelf_file.fields.words import DoneSteps, SpaceName, ThingId, Title, ref
 from ...shelf_file.invented.keys import Invented
 from ...shelf_file.rows import LONGEST_ROW
 from ...shelf_file.volumes import MOST_VOLUMES
+from ..place import PlaceEntry
 from .blocks.kinds import AnyBlock
 from .covers.jacket import Jacket
 from .covers.kinds import AnyCover
@@ -104,6 +105,7 @@ class BookEntry(ThingEntry):
         None, description="which of many looks it has: what is left to chance hangs on this"
     )
     space: SpaceName | None = Field(None, description="where it stands, as under spaces")
+    place: PlaceEntry | None = Field(None, description="where in the room it lies, measured")
     stack: Title | None = Field(None, description="books of a space with the same stack lie on one another")
     stands: Stands = Field(AS_OTHERS, description="how it stands, if not upright with its spine to the room")
     measured_thickness: Thickness | None = Field(

@@ -18,6 +18,7 @@ from ...shelf_file.book_names import BookName
 from ...typesetting.page import PageFrame
 from ...typesetting.punctuation import Punctuation
 from ..answers import Advice, Clothes, Stretch
+from ..place import PlaceEntry
 from ..terms import Terms
 from ..thing import AnyFamily, Plan, Thing
 from .coat import Coat, words_of
@@ -59,6 +60,11 @@ class Book(Thing):
     def space(self) -> str | None:
         """Where it stands, as written."""
         return self.entry.space
+
+    @property
+    def place(self) -> PlaceEntry | None:
+        """Where in the room it lies, as written."""
+        return self.entry.place
 
     @property
     def stack(self) -> str | None:

@@ -26,12 +26,12 @@ def dressed(books: Sequence[BookPlan]) -> tuple[BookPlan, ...]:
     Books of one series, and volumes of the same title and author, are a set. All have the look that is written for
     the first of them that has one, or one that hangs on what they have in common.
     """
-    words = [book.coat.words for book in books]
+    words = [_of_its_age(book.entry, book.coat.words) for book in books]
     for members in _sets(books):
         written = next((look for number in members if (look := books[number].entry.look)), None)
         shared = written or look_of(*words[members[0]].set_words)
         for number in members:
-            words[number] = replace(words[number], look=shared)
+            words[number] = _of_its_age(books[number].entry, replace(words[number], look=shared))
         fellows = tuple(words[number] for number in members)
         spines = [Size(books[number].cover.spine, books[number].height) for number in members]
         for number, place in zip(members, _places(spines), strict=True):
@@ -47,12 +47,17 @@ def dressed(books: Sequence[BookPlan]) -> tuple[BookPlan, ...]:
 
 def in_look(book: BookPlan, look: int) -> BookPlan:
     """A book as another look would have it, and the words of its set with it."""
-    words = replace(book.coat.words, look=look)
+    words = _of_its_age(book.entry, replace(book.coat.words, look=look))
     if words.in_set:
-        fellows = tuple(replace(fellow, look=look) for fellow in words.in_set.books)
+        fellows = tuple(_of_its_age(book.entry, replace(fellow, look=look)) for fellow in words.in_set.books)
         words = replace(words, in_set=replace(words.in_set, books=fellows))
     (outer,), (inner,) = (coloured([(design, words)]) for design in (seen_design(book.entry), book.entry.design))
     return replace(book, coat=_coat(book.entry, words, outer, inner))
+
+
+def _of_its_age(entry: BookEntry, words: Words) -> Words:
+    """The words of a book with the year that its design gives it."""
+    return replace(words, period=seen_design(entry).period_for(words))
 
 
 def _framed(book: BookPlan) -> BookPlan:

@@ -24,7 +24,7 @@ from .remarks import UNREMARKABLE, Hindrance, Plain, Remarks
 from .setting import Manner, Setting
 from .tables import cells_of, in_columns
 from .text_captions import Captions
-from .verse import stanza
+from .verse import stanza, verse_places
 
 __all__ = ["Galley"]
 
@@ -73,6 +73,7 @@ class Galley:
         self._centred = self._sparing(self.measure)
         self._headings = Headings(fount, setting, manner, self.lines, ())
         self._captions = Captions(fount, setting, self.lines, ())
+        self._set_in: Mapping[int, float] = {}
         self._before: Passage | None = None
         self._last: Passage | None = None
         self._opening = True
@@ -97,8 +98,11 @@ class Galley:
         self._last = passages[-1] if passages else None
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         self._captions = Captions(self.fount, self.setting, self.lines, passages)
-        for passage, following in zip(passages, (*passages[1:], None), strict=True):
+        self._set_in = verse_places(passages, self.lines.width, self.setting)
+        for place, (passage, following) in enumerate(zip(passages, (*passages[1:], None), strict=True)):
             matter = self._setters[passage.role](passage).remarked(self._without_capital(passage))
+            if aside := self._set_in.get(place):
+                matter = matter._replace(lines=tuple(line._replace(x=line.x + aside) for line in matter.lines))
             if matter.reached != self._reached:
                 matter = matter._replace(reached=self._reached)
             self._reached += passage.words

@@ -35,8 +35,9 @@ def balanced(widths: Sequence[float], space: float, measure: float, leaning: Seq
     best: list[tuple[int, float, int]] = [(0, 0.0, 0)]
     for end in range(1, count + 1):
         ways: list[tuple[int, float, int]] = []
+        width = -space
         for start in range(end - 1, -1, -1):
-            width = sum(widths[start:end]) + space * (end - start - 1)
+            width += space + widths[start]
             if width > measure and ways:
                 break
             lines, cost, _ = best[start]

@@ -17,7 +17,7 @@ from ...ground.scripts import in_visual_order
 from ...ground.type_styles import Style
 from ...ground.typefaces import Run, TextLine, Typeface
 from ..word_line import WordLine
-from .hyphens import SOFT_HYPHEN, Parting, partings, partings_at_blanks
+from .hyphens import SOFT_HYPHEN, Parting, has_seam, partings, partings_at_blanks
 
 __all__ = ["ADDED_HYPHEN", "KEPT_BLANK", "MOST_WORDS", "NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
 
@@ -165,6 +165,8 @@ class Fount:
         """A part of a word in one style."""
         softly = text.endswith(ADDED_HYPHEN)
         text = text.replace(SOFT_HYPHEN, "") + (self.hyphen if softly else "")
+        if has_seam(text, self.spoken):
+            features = (*features, "-liga")
         run = face.shape(text, features=features, language=self.spoken, right_to_left=self.right_to_left)
         return replace(run, glyphs=(*run.glyphs[:-1], run.glyphs[-1]._replace(text=SOFT_HYPHEN))) if softly else run
 

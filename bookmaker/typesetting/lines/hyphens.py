@@ -14,7 +14,7 @@ from typing import NamedTuple
 import pyphen
 
 __all__ = [
-    "SOFT_HYPHEN", "Parting", "has_own_script", "known_language", "language_of", "languages", "partings",
+    "SOFT_HYPHEN", "Parting", "has_own_script", "has_seam", "known_language", "language_of", "languages", "partings",
     "partings_at_blanks",
 ]  # fmt: skip
 
@@ -52,6 +52,9 @@ GREEK, CYRILLIC = re.compile(r"[\u0370-\u03ff\u1f00-\u1fff]"), re.compile(r"[\u0
 
 BY_SCRIPT = ((GREEK, frozenset({"el"}), "el"), (CYRILLIC, frozenset({"be", "bg", "mn", "ru", "sr", "uk"}), "ru"))
 """Scripts, the languages that are written in them, and the one whose patterns serve words in a text of another."""
+
+LIGATED = tuple("ijlthbk")
+"""Letters that typefaces join to an f before them."""
 
 LETTERS = re.compile(r"[^\W\d_]+")
 DASHES = re.compile(r"(?<=\w)[\u2010-]+(?=\w)|(?<=\w)[\u2013\u2014]+(?=[\w\u2018\u201c])|(?<=\w)/(?=\w)")
@@ -133,6 +136,26 @@ def partings(word: str, language: str | None) -> list[Parting]:
         for at in _by_pattern(word, language_of(word, language)):
             found.setdefault(at, Parting(at, COMPOUND if compound else PATTERN, flagged=True, hyphened=True))
     return [found[at] for at in sorted(found)]
+
+
+def has_seam(word: str, spoken: str) -> bool:
+    """Whether a ligature would join what a German compound is made of, by the tag of the language that is spoken.
+
+    Ligatures stand only within a stem: Auf|lage has none, Pflanze has (Duden, 2006, p. 112). A seam is where the
+    patterns part an f from what follows it; from a second f only after three of them, or after auf.
+
+    >>> [has_seam(word, "de-AT") for word in ("Auflage", "Pflanze", "Schifffahrt", "Waffel", "käuflich")]
+    [True, False, True, False, True]
+    """
+    if "f" not in word or not spoken.casefold().startswith("de"):
+        return False
+    return any(_joins(word[:at].casefold(), word[at:]) for at in _by_pattern(word, "de_DE"))
+
+
+def _joins(before: str, after: str) -> bool:
+    if not before.endswith("f"):
+        return False
+    return before.endswith(("ff", "auf")) if after.startswith("f") else after.startswith(LIGATED)
 
 
 def partings_at_blanks(line: str, blank: str) -> Iterator[Parting]:

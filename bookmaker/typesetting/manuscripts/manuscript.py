@@ -17,7 +17,7 @@ from ...ground.kept import digest
 from ...ground.problems import Problem, Severity, ShelfFileError
 from ...ground.scripts import reads_from_right
 from ...ground.typefaces import Typeface
-from ...ground.visible import composed
+from ...ground.visible import HIGHEST_PILE, composed, high_pile
 from ..chosen_faces import face_that_has
 from ..galleys.mottoes import under_next_head, with_mottoes
 from ..lines.fount import Style, as_read
@@ -144,6 +144,11 @@ def read_manuscript(
     raw = _decoded(name, data).replace("\r\n", "\n").replace("\r", "\n")
     if "\0" in raw:
         _refuse(f"{name} has a null byte in line {_line_of(raw, chr(0))}: it is not plain text", SAVE_AS_TEXT)
+    if (pile := high_pile(raw)) is not None:
+        line = raw.count("\n", 0, pile) + 1
+        _refuse(
+            f"{name} has a letter with more than {HIGHEST_PILE} marks on it in line {line}", "take most of them out"
+        )
     raw = composed(raw)
     kept, notes = _without_hidden(name, raw)
     if path.suffix.casefold() in MARKDOWN:

@@ -9,13 +9,17 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum, IntEnum
 
-from ...ground.problems import Problem, Severity
+from ...ground.problems import Problem, Severity, ShelfFileError
 from .passage import Passage, Role
 
 __all__ = ["OTHER", "RUNNING_TEXT", "Rank", "ranked", "ranks_of"]
 
 RUNNING_TEXT, OTHER = 0, -1
 """What stands between headings: paragraphs, and all that may stand under the title of a part too."""
+
+
+LONGEST_HEADING = 10_000
+"""Letters; old books have titles of a thousand."""
 
 
 class Rank(IntEnum):
@@ -50,10 +54,18 @@ class _Head:
 def ranked(passages: Sequence[Passage], name: str) -> tuple[list[Passage], list[Problem]]:
     """The passages with the ranks of their headings as levels, and a note where another reading was near.
 
+    Raises:
+        ShelfFileError: a heading is longer than any book has: a mark turned a whole text into one.
+
     >>> heads = [Passage("One", Role.HEADING, 1), Passage("i", Role.HEADING, 2), Passage("Fog")]
     >>> [passage.level for passage in ranked([*heads, *heads], "log.md")[0]]
     [2, 3, 0, 2, 3, 0]
     """
+    long = (p.text for p in passages if p.role is Role.HEADING and len(p.text) > LONGEST_HEADING)
+    if text := next(long, ""):
+        message = f"{name} has a heading of {len(text)} letters, more than {LONGEST_HEADING}: {text[:20]!r}…"
+        remedy = "write the text under it on a line of its own, after a blank one"
+        raise ShelfFileError((Problem(message, remedy, field=("file",)),))
     ranks, reading = ranks_of([_kind(passage) for passage in passages])
     found, part = [], 0
     for place, passage in enumerate(passages):

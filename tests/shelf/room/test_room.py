@@ -12,7 +12,10 @@ from pytest import approx
 
 from bookmaker import check, make
 from bookmaker.ground.problems import ShelfFileError
+from bookmaker.sheets.layout import lay_out
 from bookmaker.shelf.wishes import Wishes
+from bookmaker.workshop import Workshop
+from bookmaker.writers.room.mock_up import mock_up_pieces, plain_paper
 from tests.kit.shelves import written
 
 ROOM = """\
@@ -148,3 +151,21 @@ def test_walls_and_desks_are_drawn_with_the_measures_of_the_plan(tmp_path: Path)
     for one in wall["things"]:
         for length in (*one["rect_mm"], *(one["hook_mm"] or ())):
             assert f"{length:.1f}" in text
+
+
+def test_the_room_of_the_demo_is_tried_out_on_three_sheets_at_most() -> None:
+    demo = Path(__file__).parents[3] / "demo" / "reading-room.yaml"
+    plan = Workshop().planned(demo)
+    paper = plain_paper(plan)
+    assert not [fault for surface in plan.room for fault in surface.faults]
+    assert len(lay_out(mock_up_pieces(plan, paper), {paper.name: paper}, 2.0).sheets) <= 3
+
+
+def test_a_book_lies_on_a_desk_closed_or_open(tmp_path: Path) -> None:
+    closed = ROOM.replace("    space: case\n    size", "    place: {on: desk, left: 0 mm, front: 0 mm}\n    size")
+    closed = closed.replace("{kind: dummy, thickness: 4 mm}", "{kind: leaves, stock: photo, pages: 16}")
+    opened = closed.replace("    size: {height: 20", "    stands: {open_at: 9}\n    size: {height: 20")
+    shut, wide = (check(written(text, tmp_path)).plan.room[1].things[0].rect.size for text in (closed, opened))
+    book = check(written(closed, tmp_path)).plan.plans["tides"].standing
+    assert book and shut == (book.depth, book.height)
+    assert wide == (approx(2 * book.depth + book.thickness), book.height)

@@ -62,7 +62,7 @@ def test_a_language_without_patterns_is_refused() -> None:
         "the language 'klingon' is not known here",
         f"write none for no hyphens, or one of {', '.join(sorted(LANGUAGES | UNPARTABLE))}",
     )
-    assert refused(language="la")[1].startswith("write none for no hyphens, or one of af, as, ")
+    assert refused(language="la")[1].startswith("write none for no hyphens, or one of af, ar, as, ")
     assert TextInside.model_validate({"file": "log.md", "language": "no"}).language == "none"
 
 

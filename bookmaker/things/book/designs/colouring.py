@@ -68,7 +68,8 @@ def coloured(row: Iterable[tuple[Design, Words]]) -> Iterator[Design]:
     What stands beside a book is no matter: whatever is added or taken away there, it stays as it was printed.
     """
     of_sets: dict[tuple[str, ...], list[Colour]] = {}
-    for design, words in row:
+    for written, words in row:
+        design = written.settled(words)
         if design.ground is not None or not isinstance(design, DrawnDesign):
             yield design
             continue

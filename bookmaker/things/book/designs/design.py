@@ -71,7 +71,8 @@ class Words:
     """What stands on a cover; `language` is a BCP 47 tag, or empty if nobody said.
 
     `named` are title and author as the maker wrote them, where the cover has them with other marks. `look` is the
-    number on which all hangs that is left to chance; without one, 0, that hangs on the words.
+    number on which all hangs that is left to chance; without one, 0, that hangs on the words. `period` is the year of
+    a book that bears none.
     """
 
     title: str
@@ -83,6 +84,12 @@ class Words:
     in_set: InSet | None = None
     named: tuple[str, str] | None = None
     look: int = 0
+    period: str = ""
+
+    @property
+    def dated(self) -> str:
+        """What tells of which age the book is: its date, or the year it is given without one."""
+        return self.date or self.period
 
     @property
     def titles(self) -> tuple[str, ...]:
@@ -214,6 +221,14 @@ class Design(Entry, ABC):
     def is_landscape(self) -> bool:
         """Whether it draws a landscape across the spines of a set."""
         return False
+
+    def settled(self, words: Words) -> Design:  # noqa: ARG002 (most designs are)
+        """The design that a book with these words has, where this one leaves it open."""
+        return self
+
+    def period_for(self, words: Words) -> str:  # noqa: ARG002 (most designs are of no age)
+        """The year of a book with these words, if the design is of an age."""
+        return ""
 
     @property
     def scene_named(self) -> bool:

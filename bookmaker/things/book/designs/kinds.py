@@ -17,6 +17,7 @@ from .styles.paper_boards import PaperBoards
 from .styles.paperback import Paperback
 from .styles.picture_cover import PictureCover
 from .styles.plain import Plain
+from .styles.room import RoomDesign
 from .styles.school import School
 
 __all__ = ["KINDS", "PLAIN", "AnyDesign"]
@@ -33,6 +34,7 @@ KINDS: tuple[type[Design], ...] = (
     Atlas,
     School,
     Pamphlet,
+    RoomDesign,
     OwnArtwork,
 )
 

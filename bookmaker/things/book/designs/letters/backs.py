@@ -125,7 +125,7 @@ def _centred(line: TextLine, x: float, y: float, hand: Hand) -> Art:
 
 def _price(room: Rect, words: Words, hand: Hand, chance: Random) -> Iterator[Art]:
     """In the lower corner: shillings and pence before there were others, or a plain number; not before 1900."""
-    year = year_in(words.date)
+    year = year_in(words.dated)
     if year is not None and year < 1900:
         return
     whole = 1 + int(chance.random() * 11)

@@ -60,7 +60,7 @@ class Dressing:
 
     def hand_on_label(self, title: str, author: str, ink: Colour, paper: Colour) -> Hand:
         """The hand of a label, in typefaces of its own unless the maker names one."""
-        ((title, author),) = of_its_time([(title, author)], self.words.date)
+        ((title, author),) = of_its_time([(title, author)], self.words.dated)
         return replace(self.hand, title=title, author=author).in_face(self.entry.face).on_ground(paper, ink)
 
     @property
@@ -121,7 +121,7 @@ class Look:
         fleuron = choose_fleuron(entry.ornament, chance) if self.ornamented else None
         on_spine = fleuron if happens(self.spine_ornament, chance) else None
         narrow = faces.spine is not None and not entry.face and as_narrowest(faces.spine, words).width < NARROW
-        title, author = sturdy((hand.title, hand.author), words.date) if narrow else (hand.title, hand.author)
+        title, author = sturdy((hand.title, hand.author), words.dated) if narrow else (hand.title, hand.author)
         small = replace(hand, title=title, author=author)
         spine = Spine(small.on_ground(sunned(ground, entry.wear)), entry.spine_title, entry.abbreviate, on_spine,
                       DEVICES.get(entry.device), rules=self.rules)  # fmt: skip
@@ -133,7 +133,7 @@ def chosen_hand(
     entry: DrawnDesign, words: Words, typefaces: Sequence[tuple[str, str]], capitals: float, chance: Random
 ) -> Hand:
     """One of the typefaces that are of the age of the book, unless the maker names one; in black, on white."""
-    title, author = one_of(of_its_time(typefaces, words.date), chance)
+    title, author = one_of(of_its_time(typefaces, words.dated), chance)
     in_capitals = happens(capitals, chance) if entry.case == "by style" else entry.case == "capitals"
     hand = Hand(title, author, BLACK, WHITE, in_capitals, tracking=entry.tracking, language=words.language)
     return hand.in_face(entry.face)

@@ -95,7 +95,7 @@ class PictureCover(BackedDesign):
     def plate(self, words: Words) -> Plate:
         """Motif and manner of its landscape, on the ground that it has for a book with these words."""
         ground = grounds(self, words.kin, MATERIAL)[0]
-        return choose_plate(self.scene, self.manner, ground, year_in(words.date), words.kin)
+        return choose_plate(self.scene, self.manner, ground, year_in(words.dated), words.kin)
 
     def load(self, folder: FilePath) -> Artwork:
         """Read the pictures."""

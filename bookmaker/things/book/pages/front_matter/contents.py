@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from functools import partial
 from typing import Literal
 
@@ -17,6 +17,7 @@ from .....typesetting.book_type import Family
 from .....typesetting.chosen_faces import family_for, missing_glyphs
 from .....typesetting.display import DisplayType, bound, broken, largest
 from .....typesetting.lines.fount import Style, as_read
+from .....typesetting.lines.hyphens import Parting, known_language, partings
 from .....typesetting.manuscripts.markdown import emphasised
 from .....typesetting.page import SMALLEST_BESIDE, Heading, Inside, PageFrame, numbered
 from ..prose.sizes import type_too_large, type_too_small
@@ -36,8 +37,9 @@ LEADER = 2 * BESIDE_DOTS + 2 * DOT_PITCH
 FIGURES = "00"
 """Room for the page numbers: for two figures, or three if there are so many pages."""
 
-SMALLEST = 0.05
-"""A table with a word that is wider than its lines becomes smaller, but not under this share of its size."""
+SMALLEST = 0.8
+"""A table with a word wider than its lines, however it is parted, becomes smaller, but not under this share of its
+size: then words are parted wherever the line ends."""
 
 HANGING = 0.8
 """Indent of the second and later lines of one heading, in ems."""
@@ -100,12 +102,13 @@ def _table(entry: Contents, source: Family | None, frame: PageFrame) -> Table:
     face = family[Style.ROMAN]
     right_to_left, width = frame.right_to_left, frame.type_area(1).width
     asked = _size(entry, frame)
-    size = largest(
-        asked, lambda size: _reach(_rows(face, size, frame)) <= _room(face, size, frame) + 1e-9, asked * SMALLEST
+    least = asked * SMALLEST
+    size = max(
+        least, largest(asked, lambda size: _reach(_rows(face, size, frame)) <= _room(face, size, frame) + 1e-9, least)
     )
     said = frame.printed(over, *family.values())
     title = broken(face, said, size * TITLE_SIZE, width, 1, right_to_left=right_to_left, family=family)
-    return Table(face, size, title, tuple(_rows(face, size, frame)), frame)
+    return Table(face, size, title, tuple(_rows(face, size, frame, anywhere=size <= least)), frame)
 
 
 def _size(entry: Contents, frame: PageFrame) -> float:
@@ -132,15 +135,16 @@ def _room(face: Typeface, size: float, frame: PageFrame) -> float:
     return max(width - (face.shape("0" * len(figures)).width + LEADER) * size, width / 2)
 
 
-def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[ContentsLine]:
-    type = DisplayType(face, frame.right_to_left)
+def _rows(face: Typeface, size: float, frame: PageFrame, *, anywhere: bool = False) -> Iterator[ContentsLine]:
+    type, language = DisplayType(face, frame.right_to_left), _language(frame)
     room = _room(face, size, frame) / size
     listed = _listed(frame)
     depths = [heading.depth for heading in listed]
     for heading, above, below in zip(listed, [0, *depths], [*depths[1:], 0], strict=False):
         inner = DEEPER * heading.depth
         measure, turned = room - inner, room - inner - HANGING
-        words = bound(frame.printed(heading.text, face).split(), partial(type.fits, turned))
+        whole = bound(frame.printed(heading.text, face).split(), partial(type.fits, turned))
+        words = [part for word in whole for part in _parted(word, type.width, turned, language, anywhere)]
         lines = type.lines(words, measure, turned)
         # a part keeps with the first of what is in it, and is set off, as is what comes after that
         heads, set_off = below > heading.depth, SET_OFF if below > heading.depth or above > heading.depth else 0.0
@@ -153,6 +157,28 @@ def _rows(face: Typeface, size: float, frame: PageFrame) -> Iterator[ContentsLin
                 before=set_off if number == 1 else 0.0,
                 stays=not last or heads,
             )
+
+
+def _language(frame: PageFrame) -> str | None:
+    """The language whose patterns part its words."""
+    return known_language(frame.type.language if frame.type else spoken("en", frame.book.title))
+
+
+def _parted(
+    word: str, width: Callable[[str], float], room: float, language: str | None, anywhere: bool
+) -> Iterator[str]:
+    """A word too wide for a line, in ems, in parts that each fill one: after its dashes, else by hyphens."""
+    while width(word) > room:
+        ways = partings(word, language)
+        if anywhere and not any(width(word[: way.at] + "-" * way.hyphened) <= room for way in ways):
+            ways = [Parting(at, 0.0, flagged=True, hyphened=True) for at in range(2, len(word) - 1)]
+        fit = [way for way in ways if width(word[: way.at] + "-" * way.hyphened) <= room]
+        if not fit:
+            break
+        best = max(fit, key=lambda way: (not way.hyphened, way.at))
+        yield word[: best.at] + "-" * best.hyphened
+        word = word[best.at :]
+    yield word
 
 
 def _words_over(entry: Contents, frame: PageFrame) -> str:
