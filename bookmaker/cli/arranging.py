@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from html import escape
 from pathlib import Path
@@ -14,8 +14,8 @@ from ..ground.problems import CommandError, Problem, ShelfFileError
 from ..ground.quantities import counted, show
 from ..ground.told import figure, told_in
 from ..shelf.arranging.edits import arranging_edits, entries_of
-from ..shelf.arranging.pleasing import Weights
-from ..shelf.arranging.proposal import Proposal, Rule, proposed
+from ..shelf.arranging.keys import HEAVIEST, Rule
+from ..shelf.arranging.proposal import Proposal, proposed
 from ..shelf.fit import SpaceFit
 from ..shelf.keeping import edited
 from ..shelf.placing.places import places_of
@@ -31,9 +31,6 @@ __all__ = ["arrange_shelf", "rule_named", "weights_of"]
 COLUMNS = (("", True), ("book", False), ("high", True), ("thick", True), ("comes from", False))
 
 STYLE = "<style>body{font:1rem sans-serif;margin:1rem}h2{font-size:1rem}svg{max-width:100%;zoom:2}</style>"
-
-HEAVIEST = 100.0
-"""No weight need be larger."""
 
 
 def rule_named(written: str | None) -> Rule | None:
@@ -53,28 +50,33 @@ def rule_named(written: str | None) -> Rule | None:
     )
 
 
-def weights_of(colour: float, thickness: float, style: float, rhythm: float) -> Weights:
-    """The weights as written.
+def weights_of(
+    colour: float | None, thickness: float | None, style: float | None, rhythm: float | None
+) -> Mapping[str, float]:
+    """The weights that are given.
 
     Raises:
         CommandError: one is no number from 0 to 100.
     """
     written = {"colour": colour, "thickness": thickness, "style": style, "rhythm": rhythm}
+    given = {name: weight for name, weight in written.items() if weight is not None}
     remedy = f"write a number from 0 to {HEAVIEST:g}"
     wrong = [
         Problem(f"--{name}: {weight:g} is no weight", remedy)
-        for name, weight in written.items()
+        for name, weight in given.items()
         if not 0 <= weight <= HEAVIEST
     ]
     if wrong:
         raise CommandError(wrong)
-    return Weights(**written)
+    return given
 
 
 def arrange_shelf(
-    shelf: Path, weights: Weights, rule: Rule | None, keep: Sequence[str], into: Path | None, *, write: bool
+    shelf: Path, weights: Mapping[str, float], rule: Rule | None, keep: Sequence[str], into: Path | None, *, write: bool
 ) -> None:
     """Propose an order, and write it into the file if asked; with `into`, a page with both pictures.
+
+    Weights and rule go before those in the shelf file.
 
     Raises:
         BookmakerError: the shelf cannot be used, a book to keep is not there, or a file cannot be changed.
@@ -85,9 +87,9 @@ def arrange_shelf(
         checked = check(shelf, told)
         entries = entries_of(checked.shelf, checked.plan)
         kept = frozenset(id for name in keep for id in _found(checked.plan, name))
-        proposal = proposed(
-            checked.plan, entries, weights, rule, kept, lambda done, of: told("arranging spaces", done, of)
-        )
+        asked = {**weights, "by": rule} if rule else weights
+        wishes = checked.plan.spec.arrange.model_copy(update=asked)
+        proposal = proposed(checked.plan, entries, wishes, kept, lambda done, of: told("arranging spaces", done, of))
     with told_in(checked.plan.spec.told):
         for grid in _tables(checked.plan, proposal):
             for line in grid.lines(room()):

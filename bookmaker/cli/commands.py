@@ -213,22 +213,31 @@ def keep(
     keep_looks(shelf, unlike=apart, quiet=quiet)
 
 
+Weight = float | None
+"""As the shelf file has it, if it is not given."""
+
+
 @app.command(
     epilog=examples("arrange shelf.yaml", "arrange shelf.yaml --into order.html", "arrange --by height --write")
 )
 def arrange(
     shelf: Shelf = USUAL_SHELF,
     by: Annotated[
-        str | None, typer.Option("--by", metavar="RULE", help="A plain order: height, thickness, colour or title.")
+        str | None,
+        typer.Option("--by", metavar="RULE", help="A plain order: height, thickness, colour, title or author."),
     ] = None,
     keep_there: Annotated[
         list[str] | None,
-        typer.Option("--keep", metavar="BOOK", help="A book at an end of its space that stays there; may be repeated."),
+        typer.Option("--keep", metavar="BOOK", help="A book that stays in its place in the row; may be repeated."),
     ] = None,
-    colour: Annotated[float, typer.Option("--colour", help="How much neighbours of like colour count.")] = 1.0,
-    thickness: Annotated[float, typer.Option("--thickness", help="How much neighbours of like thickness count.")] = 0.5,
-    style: Annotated[float, typer.Option("--style", help="How much neighbours of one style count.")] = 0.5,
-    rhythm: Annotated[float, typer.Option("--rhythm", help="How much stairs and saw-teeth of heights count.")] = 0.5,
+    colour: Annotated[Weight, typer.Option("--colour", help="How much neighbours of like colour count.")] = None,
+    thickness: Annotated[
+        float | None, typer.Option("--thickness", help="How much neighbours of like thickness count.")
+    ] = None,
+    style: Annotated[Weight, typer.Option("--style", help="How much neighbours of one style count.")] = None,
+    rhythm: Annotated[
+        float | None, typer.Option("--rhythm", help="How much stairs and saw-teeth of heights count.")
+    ] = None,
     into: Annotated[
         Path | None, typer.Option("--into", metavar="FILE", help="Write a page (HTML) with the shelf before and after.")
     ] = None,

@@ -11,6 +11,7 @@ from ..shelf_file.book_names import UnknownBook
 from ..shelf_file.fields.entry import named
 from ..shelf_file.unknown_names import unknown_name
 from ..things.thing import Thing
+from .arranging.pins import pin_problems
 from .entries import ShelfSpec
 from .register import Register
 from .room.room_check import room_problems
@@ -33,6 +34,7 @@ def cross_check(
         )
     yield from _given_twice(register)
     yield from _holding_problems(register, all_listed)
+    yield from pin_problems(register, all_listed=all_listed)
     yield from room_problems(spec, register, all_listed=all_listed)
 
 

@@ -21,6 +21,7 @@ from ..shelf_file.fields.measures import Thickness, ViewingDistance
 from ..shelf_file.fields.words import ByName, Text, Title, read_text, refuse
 from ..shelf_file.yaml_tree import Tree
 from ..things.thing import AnyFamily
+from .arranging.keys import ArrangeEntry
 from .room.surface_entry import RoomSurfaceEntry
 from .space_entry import SpaceEntry
 
@@ -77,6 +78,7 @@ class ShelfSpec(Entry):
     glue_tolerances: dict[GlueFilm, ToleranceText] = Field(
         default_factory=dict, description="how far films of a glue may be off, by glue; a third, if not given"
     )
+    arrange: ArrangeEntry = Field(default_factory=ArrangeEntry, description="how rows are put in order")
     measured_rows: tuple[MeasuredRowEntry, ...] = Field((), description="finished books measured side by side")
     texts_from: Folders = Field((), description="folders elsewhere that texts and captions may come from")
     viewing_distance: ViewingDistance = Field(READING_DISTANCE, description="from the eye to the page, such as 300 mm")

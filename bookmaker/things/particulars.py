@@ -134,6 +134,11 @@ class Particulars(ABC):
         """The style in which it is seen, if that has a name."""
         return ""
 
+    @property
+    def filed_under(self) -> str:
+        """Its author, the surname first, as a list of authors has it; empty if it has none."""
+        return ""
+
     def thinner(self, missing: float) -> Advice | None:
         """How it can be made thinner by so many mm."""
         return None

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Literal
 
 from pydantic import Field
 
@@ -38,11 +39,15 @@ LARGEST_TEXT = 8.0
 """The em of a text in mm at the most."""
 
 
+Part = Literal["middle", "head", "foot", "left", "right"]
+
+
 class SurfaceEntry(Entry):
     """What a surface shows."""
 
     colour: Ink | None = Field(None, description="its ground; that of the whole, if not given")
     picture: PictureFile | None = Field(None, description="picture file that fills it")
+    keeps: Part = Field("middle", description="what of a picture is kept where it is cropped")
     design: AnyDesign | None = Field(None, description="a design as covers have it, drawn as their front")
     text: Lines | None = Field(None, description="what stands on it")
     ink: Ink | None = Field(None, description="colour of the text; light or dark as the ground asks, if not given")
@@ -91,7 +96,7 @@ def dress_surface(surface: Surface, size: Size, reach: Rect, words: Words, groun
     problems: list[Problem] = []
     if surface.picture:
         picture = on_ground(surface.picture, colour or WHITE)
-        layers.append(Pictured(picture, covering(picture, reach)))
+        layers.append(Pictured(picture, _keeping(entry.keeps, covering(picture, reach), reach)))
         problems += picture_problems(picture, face.size, "picture")
     if entry.design:
         title = " ".join(entry.text.split("\n")) if entry.text else words.title
@@ -104,6 +109,21 @@ def dress_surface(surface: Surface, size: Size, reach: Rect, words: Words, groun
         layers.append(text)
         problems += seen_text(text, under, "the text", "the text fits", "text", "write fewer words")
     return Dress(Group((Group(tuple(layers)),), clip=Outline.rectangle(reach)) if layers else Group(), tuple(problems))
+
+
+def _keeping(part: Part, picture: Rect, reach: Rect) -> Rect:
+    """A picture that covers a surface, moved so that a part of it is not cropped."""
+    match part:
+        case "head":
+            return picture._replace(y=reach.top - picture.height)
+        case "foot":
+            return picture._replace(y=reach.y)
+        case "left":
+            return picture._replace(x=reach.x)
+        case "right":
+            return picture._replace(x=reach.right - picture.width)
+        case "middle":
+            return picture
 
 
 def _cover_of(face: Rect, reach: Rect) -> Flat:

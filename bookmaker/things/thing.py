@@ -25,6 +25,7 @@ from ..shelf_file.fields.entry import Entry
 from .answers import Named, Niche, Section, Table
 from .draft import Draft
 from .particulars import Particulars
+from .pinned import UNPINNED, Pinned
 from .place import PlaceEntry
 from .terms import Terms
 
@@ -87,6 +88,11 @@ class Thing(ABC):
     def stands_otherwise(self) -> str:
         """The key that keeps it from standing among others in a box; empty if none does."""
         return ""
+
+    @property
+    def pinned(self) -> Pinned:
+        """Where it stays when the shelf is put in order."""
+        return UNPINNED
 
     @property
     def holds(self) -> tuple[Named, ...]:

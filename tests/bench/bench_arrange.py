@@ -12,8 +12,9 @@ from random import Random
 
 from bookmaker.ground.drawing import Colour
 from bookmaker.shelf.arranging.costs import Costs, cost_of
+from bookmaker.shelf.arranging.keys import ArrangeEntry
 from bookmaker.shelf.arranging.order import best_order
-from bookmaker.shelf.arranging.pleasing import Weights, Worn, costs_of
+from bookmaker.shelf.arranging.pleasing import Worn, costs_of
 
 STEPS = 1_500_000
 
@@ -42,7 +43,7 @@ def main() -> None:
         for seed in range(rows):
             row = row_of(count, seed)
             start = time.process_time()
-            costs = costs_of(row, row, Weights())
+            costs = costs_of(row, row, ArrangeEntry())
             found = cost_of(costs, best_order(costs, range(count)))
             seconds = time.process_time() - start
             given = cost_of(costs, range(count))

@@ -9,18 +9,19 @@ from pypdf import PdfReader
 
 import bookmaker
 from bookmaker import make
+from bookmaker.shelf.wishes import Wishes
 from bookmaker.things.box.family import BOXES
 from bookmaker.things.papers.family import PAPERS
 
 ROOM = Path(bookmaker.__file__).parent.parent / "demo" / "reading-room.yaml"
 
-SHEETS = 5
-"""One of each of its papers, as the manual says."""
+SHEETS, MOCK_UP = 5, 1
+"""One of each of its papers, and one of plain stand-ins, as the manual says."""
 
 
 def test_the_reading_room_is_made_on_five_sheets(tmp_path: Path) -> None:
     out = tmp_path / "out"
-    make(ROOM, out)
+    make(ROOM, out, wishes=Wishes(mock_up=True))
     plan = json.loads((out / "plan.json").read_text(encoding="utf-8"))
     assert not [problem for problem in plan["problems"] if problem["severity"] != "note"]
     assert len(plan["sheets"]) == SHEETS
@@ -31,3 +32,13 @@ def test_the_reading_room_is_made_on_five_sheets(tmp_path: Path) -> None:
     guide = " ".join(" ".join(page.extract_text().split()) for page in PdfReader(out / "guide.pdf").pages)
     for thing in plan["things"]:
         assert thing["name"] in guide
+    assert len(PdfReader(out / "mock-up.pdf").pages) == MOCK_UP
+    walls = " ".join(" ".join(page.extract_text().split()) for page in PdfReader(out / "walls-and-desks.pdf").pages)
+    for name in (
+        "The third wave",
+        "The founder",
+        "The Drowned Bell",
+        "A tray for papers",
+        "The envelope of the letter",
+    ):
+        assert name in walls

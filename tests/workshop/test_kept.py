@@ -156,6 +156,21 @@ def test_edits_of_the_demo_answer_as_a_fresh_run(tmp_path: Path) -> None:
     assert len(same) >= len(before.drafts) - 12, "only what changed, and neighbours, is drawn again"
 
 
+def test_edits_of_papers_boxes_and_frames_answer_as_a_fresh_run(tmp_path: Path) -> None:
+    shutil.copytree(DEMO, tmp_path / "demo")
+    path, letter = tmp_path / "demo" / "reading-room.yaml", tmp_path / "demo" / "texts" / "letter-from-the-light.txt"
+    kept = Workshop()
+    before = kept.check(path)
+    letter.write_text(letter.read_text(encoding="utf-8").replace("heron", "gull"), encoding="utf-8")
+    text = path.read_text(encoding="utf-8").replace("Boat Late", "Boat Lost").replace("Flor de Gannow", "Fumo")
+    path.write_text(text.replace("profile: beaded", "profile: hollow"), encoding="utf-8")
+    warm = kept.check(path)
+    with StandingType().used():
+        assert drawn(warm) == drawn(Workshop().check(path))
+    changed = {id for id, draft in warm.drafts.items() if draft is not before.drafts[id]}
+    assert changed == {"from-orrin", "to-maud", "gazette", "cigars", "storm"}
+
+
 def test_what_did_not_change_is_not_made_again(tmp_path: Path) -> None:
     desk, kept = Desk(tmp_path), Workshop()
     first, second = kept.check(desk.path), kept.check(desk.path)

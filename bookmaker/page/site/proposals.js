@@ -4,7 +4,7 @@ import { choice, labelled, leaving, opened } from "./dialogs.js";
 import { button, element, refill } from "./elements.js";
 import { Shelf } from "./shelf.js";
 
-const WEIGHTS = [["colour", 1, "neighbours of like colour"], ["thickness", 0.5, "neighbours of like thickness"], ["style", 0.5, "neighbours of one style"], ["rhythm", 0.5, "stairs and saw-teeth of heights"]];
+const WEIGHTS = [["colour", "neighbours of like colour"], ["thickness", "neighbours of like thickness"], ["style", "neighbours of one style"], ["rhythm", "stairs and saw-teeth of heights"]];
 
 /** The changes that are offered: words for the menu, and what opens. */
 export function proposals(asked, changes, shelf) {
@@ -22,8 +22,10 @@ const arranging = {
   about: "Books that a space does not take go where they fit; then each space is put in order. Sets, stacks and books of one entry stay together.",
   fields({ offers }) {
     const order = choice("by", [["", "what pleases: mixed heights, colours apart"], ...offers.rules.map((rule) => [rule, `by ${rule}`])]);
-    const weights = WEIGHTS.map(([key, value, words]) => [key, element("input", { type: "range", id: `weight-${key}`, min: 0, max: 3, step: 0.25, value }), words]);
+    const weights = WEIGHTS.map(([key, words]) => [key, element("input", { type: "range", id: `weight-${key}`, min: 0, max: Math.max(3, offers.weights[key]), step: "any", value: offers.weights[key] }), words]);
     const counted = element("details", {}, element("summary", {}, "how much each counts against an order"), element("div", { class: "fields" }, weights.map(([, input, words]) => labelled(words, input))));
+    order.value = offers.rule;
+    counted.hidden = offers.rule !== "";
     order.addEventListener("change", () => { counted.hidden = order.value !== ""; });
     return {
       rows: [labelled("order", order), counted],

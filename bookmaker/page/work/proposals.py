@@ -13,8 +13,8 @@ from ...ground.problems import CommandError, Problem
 from ...ground.quantities import counted
 from ...ground.told import print_mm
 from ...shelf.arranging.edits import arranging_edits, entries_of
-from ...shelf.arranging.pleasing import Weights
-from ...shelf.arranging.proposal import Rule, proposed
+from ...shelf.arranging.keys import HEAVIEST, ArrangeEntry, Rule
+from ...shelf.arranging.proposal import proposed
 from ...shelf.keeping import frozen_text, looks_kept
 from ...shelf.space_entry import SpaceEntry
 from ...shelf_file.edits.edit import Edit, Insert
@@ -26,6 +26,7 @@ from ...shelf_file.invented.words import SUBJECTS
 from ...shelf_file.yaml_tree import Plain
 from ...things.book.entry import BookEntry
 from ...workshop import Checked
+from ..replies import Value
 from .changes import NOT_UNDERSTOOD
 from .first_shelf import FINGER, MOODS
 
@@ -39,7 +40,8 @@ LEAST_HEIGHT, MOST_HEIGHT, WIDTH_SHARE = 12.0, 23.0, 0.7
 LOWEST = 0.78
 """The lowest of some invented books beside the highest."""
 
-Weight = Annotated[float, Field(ge=0, le=100)]
+Weight = Annotated[float | None, Field(ge=0, le=HEAVIEST)]
+"""As the shelf file has it, if it is not given."""
 
 
 class _Asked(BaseModel):
@@ -51,15 +53,15 @@ class _Arrange(_Asked):
 
     what: Literal["arrange"]
     by: Rule | None = None
-    colour: Weight = 1.0
-    thickness: Weight = 0.5
-    style: Weight = 0.5
-    rhythm: Weight = 0.5
+    colour: Weight = None
+    thickness: Weight = None
+    style: Weight = None
+    rhythm: Weight = None
 
     def proposal(self, checked: Checked, said: Callable[[int, int], None]) -> Proposal:
         plan, entries = checked.plan, entries_of(checked.shelf, checked.plan)
-        weights = Weights(self.colour, self.thickness, self.style, self.rhythm)
-        found = proposed(plan, entries, weights, self.by, frozenset(), said)
+        asked = self.model_dump(exclude={"what"}, exclude_none=True)
+        found = proposed(plan, entries, plan.spec.arrange.model_copy(update={**asked, "by": self.by}), progress=said)
         edits = list(arranging_edits(plan, entries, found))
         return Proposal(_supposed(checked, edits), tuple(self._words(checked, found.moved, found.left_over, edits)))
 
@@ -158,9 +160,11 @@ Wanted = Annotated[_Arrange | _Fill | _Freeze | _Keep, Field(discriminator="what
 _READER: TypeAdapter[_Arrange | _Fill | _Freeze | _Keep] = TypeAdapter(Wanted)
 
 
-def offered(stocks: Iterable[str]) -> Mapping[str, Sequence[str]]:
-    """What may be chosen when something is proposed."""
-    return {"rules": get_args(Rule), "subjects": SUBJECTS, "moods": [*MOODS], "stocks": [*stocks]}
+def offered(stocks: Iterable[str], arrange: ArrangeEntry) -> Value:
+    """What may be chosen when something is proposed, and what the shelf file says of it."""
+    weights = arrange.model_dump(include={"colour", "thickness", "style", "rhythm"})
+    said: Value = {"rule": arrange.by or "", "weights": weights}
+    return {"rules": [*get_args(Rule)], "subjects": [*SUBJECTS], "moods": [*MOODS], "stocks": [*stocks], **said}
 
 
 def proposal_of(data: bytes, checked: Checked, said: Callable[[int, int], None]) -> Proposal:

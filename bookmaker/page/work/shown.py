@@ -48,7 +48,7 @@ def shelf_shown(
         "spaces": spaces,
         "things": {id: _thing(one, plan, placed.get(id, ANYWHERE)) for id, one in plan.plans.items()},
         "problems": [problem_told(problem) for problem in problems or ()],
-        "offers": offered(plan.spec.stocks),
+        "offers": offered(plan.spec.stocks, plan.spec.arrange),
         "complete": problems is not None,
     }
 

@@ -51,15 +51,15 @@ def _in_slots(now: Sequence[str], proposal: Proposal) -> list[str]:
         return _by_space(now, proposal)
     order = list(now)
     for one in proposal.spaces:
-        places = sorted(now.index(id) for id in one.things)
-        for place, id in zip(places, one.things, strict=True):
+        places = sorted(now.index(id) for id in one.books)
+        for place, id in zip(places, one.books, strict=True):
             order[place] = id
     return order
 
 
 def _by_space(now: Sequence[str], proposal: Proposal) -> list[str]:
     """The list space after space, what stands in none at its end."""
-    placed = [id for one in proposal.spaces for id in one.things]
+    placed = [id for one in proposal.spaces for id in one.books]
     return [*placed, *(id for id in now if id not in set(placed))]
 
 

@@ -141,6 +141,8 @@ def _met(place: Place, row: Sequence[Placed], reached: Sequence[float]) -> tuple
 
     `reached` is how far right the first of them reach, the first two, and so on: what ends before it begins is clear.
     """
+    if row and not place.lean and not row[-1].place.lean and reached[-1] <= row[-1].x + row[-1].place.width:
+        return row[-1].x + row[-1].place.width, inf  # upright beside upright, as most are
     overhang = -min(corner.x for corner in place.outline)
     x, met = overhang, inf
     for number in range(len(row) - 1, -1, -1):

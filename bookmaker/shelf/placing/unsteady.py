@@ -23,6 +23,8 @@ FIELD = ("stands", "lean")
 
 def lean_findings(fit: SpaceFit, plan: ShelfPlan) -> Iterator[Problem]:
     """What is to be said of everything that leans on a space."""
+    if not any(place.things[0].stance.lean or place.things[0].stance.falls for place in fit.places):
+        return
     row = row_of(fit, plan)
     for number, one in enumerate(row):
         standing = one.place.things[0].stance

@@ -17,6 +17,7 @@ from ...shelf_file.fields.words import DoneSteps, SpaceName, ThingId, Title, ref
 from ...shelf_file.invented.keys import Invented
 from ...shelf_file.rows import LONGEST_ROW
 from ...shelf_file.volumes import MOST_VOLUMES
+from ..pinned import UNPINNED, PinnedText
 from ..place import PlaceEntry
 from .blocks.kinds import AnyBlock
 from .covers.jacket import Jacket
@@ -108,6 +109,7 @@ class BookEntry(ThingEntry):
     place: PlaceEntry | None = Field(None, description="where in the room it lies, measured")
     stack: Title | None = Field(None, description="books of a space with the same stack lie on one another")
     stands: Stands = Field(AS_OTHERS, description="how it stands, if not upright with its spine to the room")
+    pinned: PinnedText = Field(UNPINNED, description="where it stays when the shelf is put in order")
     measured_thickness: Thickness | None = Field(
         None, description="thickness of the finished book; overrides the computed one"
     )

@@ -18,10 +18,12 @@ from ...shelf_file.book_names import BookName
 from ...typesetting.page import PageFrame
 from ...typesetting.punctuation import Punctuation
 from ..answers import Advice, Clothes, Stretch
+from ..pinned import Pinned
 from ..place import PlaceEntry
 from ..terms import Terms
 from ..thing import AnyFamily, Plan, Thing
 from .coat import Coat, words_of
+from .designs.letters.names import surname
 from .entry import SMALLEST_PAGE, BookEntry
 from .extents import misplaced, page_frame, settled_block
 from .looks import look_of
@@ -75,6 +77,11 @@ class Book(Thing):
     def stands_otherwise(self) -> str:
         """The key with which it leans, lies, lies open or shows a side."""
         return self.entry.stands.otherwise
+
+    @property
+    def pinned(self) -> Pinned:
+        """Where the maker pins it."""
+        return self.entry.pinned
 
     @property
     def spoilt(self) -> tuple[Problem, ...]:
@@ -193,6 +200,12 @@ class BookPlan(BookSizes):
     def style(self) -> str:
         """The style of what is seen of it."""
         return self.coat.seen.style
+
+    @property
+    def filed_under(self) -> str:
+        """The surname, and all of the name."""
+        author = self.entry.author or ""
+        return f"{surname(author, self.entry.language)} {author}".strip()
 
     @property
     def notes(self) -> tuple[Problem, ...]:

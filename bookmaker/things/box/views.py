@@ -36,16 +36,20 @@ LARGEST = 2.0
 def folding_figure(net: Net, room: float, share: float = 1.0) -> Figure:
     """A net after each step of its folding, side by side and numbered, in a room so many mm wide.
 
-    With a `share` under 1 it is seen on the way: what folds flat shows nothing of the fold when it is done.
+    With a `share` under 1 each step is seen on its way, for what folds flat shows nothing of the fold when it is done;
+    the finished piece comes last.
     """
     across = max(1, int(room // CELL.width))
-    rows = -(-len(net.steps) // across)
-    size = Size(min(across, len(net.steps)) * CELL.width, rows * CELL.height)
+    seen = [(str(number), step, share) for number, step in enumerate(net.steps, start=1)]
+    if share < 1:
+        seen.append(("done", net.steps[-1], 1.0))
+    rows = -(-len(seen) // across)
+    size = Size(min(across, len(seen)) * CELL.width, rows * CELL.height)
     art: list[Art] = []
-    for number, step in enumerate(net.steps):
-        corner = Point(number % across * CELL.width, size.height - (number // across + 1) * CELL.height)
-        art.append(Group((_drawn(net, step, share),), Transform.move(*corner)))
-        art.append(word(str(number + 1), corner.plus(2.0, CELL.height - 2.0), 2.6))
+    for place, (name, step, far) in enumerate(seen):
+        corner = Point(place % across * CELL.width, size.height - (place // across + 1) * CELL.height)
+        art.append(Group((_drawn(net, step, far),), Transform.move(*corner)))
+        art.append(word(name, corner.plus(2.0 if name.isdigit() else 4.0, CELL.height - 2.0), 2.6))
     return Figure(Group(tuple(art)), size, f"Folding the {net.name}, step by step; what moves is darker.")
 
 

@@ -17,7 +17,7 @@ from ..listed import FlatPlan, ListedThing
 from ..surface import PLAIN_SURFACE, Surface, read_surface
 from ..terms import Terms
 from ..thing import Plan
-from .entry import FrameEntry
+from .entry import FrameEntry, RailsEntry
 from .jig import jig_flat
 from .sizes import FrameSizes, frame_sizes
 from .wrap import Core, wrap_net
@@ -145,18 +145,37 @@ def _faults(entry: FrameEntry, sizes: FrameSizes) -> Iterator[Problem]:
             "write a larger picture, or rails that cover less of it",
             field=("rails", "covers"),
         )
+    yield from _mount_faults(entry, sizes)
+    yield from _wrap_faults(entry.rails)
+    if entry.space:
+        yield Problem("a frame hangs, and stands in no space", "leave space out", field=("space",))
+    longest = max(length for _, length in sizes.rails(rails.face, mitred=rails.corners == "mitre"))
+    if longest > rails.sold:
+        yield Problem(
+            f"its longest rail has {print_mm(longest, 1)}, and the strip is sold by {print_mm(rails.sold, 1)}",
+            f"write sold: of at least {print_mm(longest, 1)}",
+            field=("rails", "sold"),
+        )
+
+
+def _mount_faults(entry: FrameEntry, sizes: FrameSizes) -> Iterator[Problem]:
+    """A mount that covers all, or is covered itself."""
     if sizes.window and min(sizes.window.size) <= 0:
         yield Problem(
             "the mount covers the whole picture",
             f"write covers: of less than {print_mm(min(sizes.picture) / 2, 2)}",
             field=("mount", "covers"),
         )
-    if entry.mount and rails.covers >= entry.mount.border:
+    if entry.mount and entry.rails.covers >= entry.mount.border:
         yield Problem(
-            f"the rails cover {print_mm(rails.covers, 2)}, and the border of the mount is no wider",
-            f"write a border: of more than {print_mm(rails.covers, 2)}",
+            f"the rails cover {print_mm(entry.rails.covers, 2)}, and the border of the mount is no wider",
+            f"write a border: of more than {print_mm(entry.rails.covers, 2)}",
             field=("mount", "border"),
         )
+
+
+def _wrap_faults(rails: RailsEntry) -> Iterator[Problem]:
+    """Paper round rails that it does not go round."""
     if rails.wrap and rails.corners != "mitre":
         yield Problem(
             "rails with paper round them are mitred: the ends of others would be bare",
@@ -168,15 +187,6 @@ def _faults(entry: FrameEntry, sizes: FrameSizes) -> Iterator[Problem]:
             "paper round the rails goes round no step",
             "leave rebate out, or wrap",
             field=("rails", "rebate"),
-        )
-    if entry.space:
-        yield Problem("a frame hangs, and stands in no space", "leave space out", field=("space",))
-    longest = max(length for _, length in sizes.rails(rails.face, mitred=rails.corners == "mitre"))
-    if longest > rails.sold:
-        yield Problem(
-            f"its longest rail has {print_mm(longest, 1)}, and the strip is sold by {print_mm(rails.sold, 1)}",
-            f"write sold: of at least {print_mm(longest, 1)}",
-            field=("rails", "sold"),
         )
 
 

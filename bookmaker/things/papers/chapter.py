@@ -31,15 +31,14 @@ def paper_chapter(paper: PaperPlan, bench: Bench) -> Chapter:
         figures=tuple(_figures(paper, bench)),
         tools=(*KNIFE, *(SCORING if folded else ()), *(FOLDING if folded else ())),
     )
-    copies = f"{in_words(entry.count).capitalize()} copies of a" if entry.count > 1 else "A"
-    return Chapter(
-        f"{entry.kind.capitalize()}: {paper.name}", f"{copies} {entry.kind}.", (making,), tuple(_sizes(paper))
-    )
+    copies = f" {in_words(entry.copies).capitalize()} copies." if entry.copies > 1 else ""
+    title = f"{entry.kind.capitalize()}: {paper.name}"
+    return Chapter(title, f"{entry.what}.{copies}", (making,), tuple(_sizes(paper)))
 
 
 def _sizes(paper: PaperPlan) -> Iterator[tuple[str, str]]:
     leaf = paper.leaves[0]
-    yield "flat", sides(leaf.size)
+    yield ("each" if leaf.across * leaf.down > 1 else "flat"), sides(paper.size)
     if leaf.folded:
         yield "folded", sides(packet_size(leaf.folded))
     if paper.bulk:
@@ -47,9 +46,11 @@ def _sizes(paper: PaperPlan) -> Iterator[tuple[str, str]]:
 
 
 def _figures(paper: PaperPlan, bench: Bench) -> Iterator[Figure]:
+    """How the first leaf is folded, cut up or cut round."""
     leaf, flat = paper.leaves[0], paper.flats[0]
-    if leaf.folded:
+    if leaf.folded or leaf.outline or leaf.across * leaf.down > 1:
         yield flat_figure(flat, bench.room, f"The {leaf.name}")
+    if leaf.folded:
         yield folding_figure(net_of(leaf.folded, leaf.name), bench.room, ON_THE_WAY)
 
 
@@ -63,10 +64,15 @@ def _steps(paper: PaperPlan, bench: Bench) -> Iterator[str]:
                 "with an empty ball pen along a steel rule. Cut it out along its lines, "
                 f"{sides(leaf.size)} high and wide."
             )
+        elif leaf.torn:
+            yield (
+                f"The {leaf.name}: cut it out along its lines, and perforate it from mark to mark with a needle in a "
+                f"pin vice or a tracing wheel, on felt. That makes {leaf.across * leaf.down} to tear off."
+            )
         elif leaf.across * leaf.down > 1:
             yield (
                 f"The {leaf.name}: cut from mark to mark, first all lines one way and then the other, with a fresh "
-                f"blade and a light hand: {leaf.across * leaf.down} in all."
+                f"blade and a light hand. That makes {leaf.across * leaf.down}, each {sides(paper.size)} high and wide."
             )
         else:
             yield f"The {leaf.name}: cut it out along its lines, {sides(leaf.size)} high and wide."

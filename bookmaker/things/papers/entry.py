@@ -23,7 +23,10 @@ from .fold_entry import FoldEntry
 from .folding import FoldedSheet
 from .formats import FORMATS, FormatName
 
-__all__ = ["Leaf", "PaperEntry", "Press"]
+__all__ = ["BLEED", "Leaf", "PaperEntry", "Press"]
+
+BLEED = 1.0
+"""How far print runs past the edges, in mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,6 +105,11 @@ class PaperEntry(SizedEntry, ABC):
             return Size(self.finished(self.width, scale), self.finished(self.height, scale))
         life = FORMATS[self.format or self.usual_format]
         return Size(life.width / scale, life.height / scale)
+
+    @property
+    def what(self) -> str:
+        """What it is, as a sentence begins."""
+        return f"A {self.kind}"
 
     @property
     def copies(self) -> int:

@@ -27,8 +27,8 @@ __all__ = [
     "SetFace",
     "columns_in",
     "dress_face",
+    "dummy_text",
     "frame_of",
-    "mock_text",
     "read_face",
     "set_columns",
     "set_pages",
@@ -120,7 +120,7 @@ def dress_face(
 
 
 @cache
-def mock_text() -> LoadedPart:
+def dummy_text() -> LoadedPart:
     """Lines that look like a text, for columns that nobody will read."""
     part = FaceEntry.model_validate({"inside": {"kind": "dummy text", "size": "0.9 pt", "chapter": 0}}).inside
     assert part  # it was just given

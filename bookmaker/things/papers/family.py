@@ -16,10 +16,10 @@ from ..draft import Draft
 from ..listed import ListedFamily, pieces_of
 from ..thing import Around, Plan
 from .ageing import aged, worn_folds
-from .entry import Leaf, PaperEntry, Press
+from .entry import BLEED, Leaf, PaperEntry, Press
 from .face import SetFace
 from .forms.kinds import KINDS
-from .plan import BLEED, Paper, PaperPlan
+from .plan import Paper, PaperPlan
 
 if TYPE_CHECKING:
     from ..making import Bench, Chapter

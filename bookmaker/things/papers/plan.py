@@ -16,14 +16,11 @@ from ..answers import Bulk
 from ..listed import FlatPlan, ListedThing
 from ..terms import Terms
 from ..thing import Plan
-from .entry import Leaf, PaperEntry
+from .entry import BLEED, Leaf, PaperEntry
 from .face import PaperFace, read_face
 from .net import packet_size
 
-__all__ = ["BLEED", "Paper", "PaperPlan"]
-
-BLEED = 1.0
-"""How far print runs past the edges, in mm."""
+__all__ = ["Paper", "PaperPlan"]
 
 HEAVY = 0.2
 """Paper of more than that, in mm, cracks where it is folded across its fibres (common practice)."""
@@ -110,7 +107,10 @@ def _flat(entry: PaperEntry, leaf: Leaf, stock: Stock) -> Flat:
         stock=entry.stock,
         outline=leaf.outline or whole.corners,
         folds=folds,
-        panels=(Panel(Role.FRONT, whole), Panel(Role.BACK, whole, face=Face.REVERSE)),
+        # what is seen of a paper is its first leaf; the others lie in it or under it
+        panels=(Panel(Role.FRONT, whole), Panel(Role.BACK, whole, face=Face.REVERSE))
+        if leaf.number == 0
+        else (Panel(Role.FLAP, whole),),
         bleed=BLEED,
         cuts=() if leaf.torn else tuple(_parting(leaf)),
         perforations=tuple(_parting(leaf)) if leaf.torn else (),
@@ -153,6 +153,13 @@ def _notes(entry: PaperEntry, leaves: Sequence[Leaf], flats: Sequence[Flat], sto
         yield Problem(
             f"{stock.name} is {print_mm(stock.caliper, 2)} thick: it cracks and springs open where it is folded",
             f"name a paper of {print_mm(HEAVY)} or less, or leave fold out",
+            Severity.NOTE,
+            field=field,
+        )
+    if stock.grain_axis and any(flat.folds and flat.grain is None for flat in flats):
+        yield Problem(
+            f"the sheet of {stock.name} has no room for it with its fibres along its folds: these may crack",
+            "name a paper with the other grain, or a smaller size",
             Severity.NOTE,
             field=field,
         )

@@ -78,7 +78,7 @@ def test_longer_rows_are_never_worse_than_before_and_always_the_same(count: int,
 def test_progress_is_told() -> None:
     told: list[tuple[int, int]] = []
     best_order(row_of(12, 1), range(12), progress=lambda done, of: told.append((done, of)))
-    assert told[0][0] < told[0][1] == 12 * 45_000
+    assert told[0][0] < told[0][1] == 800 * 12**2
     assert [done for done, _ in told] == sorted(done for done, _ in told)
 
 
@@ -103,13 +103,6 @@ def test_a_long_row_comes_near_the_best_of_a_far_longer_search() -> None:
     """The share is that of this very row: steps are counted, so it does not hang on the machine."""
     costs = row_of(24, 3)
     found = told_apart(costs, best_order(costs, range(24)))
-    longest = min(
-        told_apart(
-            costs,
-            Improver(costs, Random(seed).sample(range(24), 24), frozenset()).improve(
-                Random(seed), 3_000_000, lambda *_: None
-            ),
-        )
-        for seed in range(2)
-    )
-    assert found <= 1.02 * longest
+    start = Random(1).sample(range(24), 24)
+    longest = Improver(costs, start, frozenset()).improve(Random(1), 1_500_000, lambda *_: None)
+    assert found <= 1.02 * told_apart(costs, longest)

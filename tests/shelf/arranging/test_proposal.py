@@ -13,58 +13,12 @@ from hypothesis import strategies as st
 from bookmaker import check
 from bookmaker.ground.drawing import Colour
 from bookmaker.shelf.arranging.costs import cost_of
-from bookmaker.shelf.arranging.edits import arranging_edits, entries_of
+from bookmaker.shelf.arranging.keys import ArrangeEntry, Rule
 from bookmaker.shelf.arranging.order import best_order
-from bookmaker.shelf.arranging.pleasing import Weights, Worn, costs_of
-from bookmaker.shelf.arranging.proposal import Proposal, Rule, proposed
-from bookmaker.shelf.keeping import edited
-from bookmaker.shelf_file.edits.files import EditedFile
+from bookmaker.shelf.arranging.pleasing import Worn, costs_of
+from tests.kit.arranged_rows import HEAD, ROW, book, proposal_of, write
 from tests.kit.command_line import bookmaker
 from tests.kit.shelves import written
-
-HEAD = """\
-shelf: Tides and Ropes
-stocks:
-  laid: {caliper: 90 um}
-  card: {caliper: 160 um}
-spaces:
-  low: {width: 60 mm, height: 30 mm, depth: 22 mm}
-  high: {width: 40 mm, height: 20 mm, depth: 22 mm}
-defaults:
-  cover: {kind: wrap, stock: card}
-  block: {kind: dummy}
-  design: {style: cloth}
-books:
-"""
-
-
-def book(title: str, height: float, thickness: float, colour: str = "#334455", space: str | None = "low") -> str:
-    place = f", space: {space}" if space else ""
-    return (
-        f"  # about {title}\n"
-        f"  - {{title: {title}, size: {{height: {height} mm, width: 14 mm}}, block: {{thickness: {thickness} mm}}, "
-        f'design: {{colour: "{colour}"}}{place}}}\n'
-    )
-
-
-SHADES = ("#7a1f2b", "#1f7a2b", "#1f2b7a", "#d8c79a", "#333333")
-
-ROW = HEAD + "".join(
-    book(f"Book {number}", 18 + number * 7 % 9, 2 + number % 3, SHADES[number % 5]) for number in range(8)
-)
-
-
-def proposal_of(path: Path, *, rule: Rule | None = None, keep: frozenset[str] = frozenset()) -> Proposal:
-    checked = check(path)
-    return proposed(checked.plan, entries_of(checked.shelf, checked.plan), rule=rule, keep=keep)
-
-
-def write(path: Path, proposal: Proposal) -> None:
-    checked = check(path)
-    entries = entries_of(checked.shelf, checked.plan)
-    done = edited(checked.shelf, list(arranging_edits(checked.plan, entries, proposal)))
-    assert not isinstance(done, tuple) or all(isinstance(one, EditedFile) for one in done)
-
 
 WORN = st.builds(
     Worn,
@@ -77,15 +31,15 @@ WORN = st.builds(
 
 @given(st.lists(WORN, min_size=1, max_size=6))
 def test_few_stand_in_the_best_order_there_is(row: list[Worn]) -> None:
-    costs = costs_of(row, row, Weights())
+    costs = costs_of(row, row, ArrangeEntry())
     found = best_order(costs, range(len(row)))
     assert cost_of(costs, found) == pytest.approx(min(cost_of(costs, one) for one in permutations(range(len(row)))))
 
 
 @given(st.lists(WORN, min_size=10, max_size=25))
-@settings(max_examples=10, suppress_health_check=[HealthCheck.too_slow], deadline=None)
+@settings(max_examples=5, suppress_health_check=[HealthCheck.too_slow], deadline=None)
 def test_an_order_is_never_worse_and_the_same_every_time(row: list[Worn]) -> None:
-    costs = costs_of(row, row, Weights())
+    costs = costs_of(row, row, ArrangeEntry())
     found = best_order(costs, range(len(row)))
     assert cost_of(costs, found) <= cost_of(costs, range(len(row)))
     assert found == best_order(costs, range(len(row)))
@@ -194,7 +148,7 @@ def test_the_command_changes_nothing_until_it_is_told_to(tmp_path: Path, monkeyp
 @pytest.mark.parametrize(
     ("arguments", "told"),
     [
-        (("--by", "hight"), "--by: there is no order 'hight'; write one of height, thickness, colour, title"),
+        (("--by", "hight"), "--by: there is no order 'hight'; write one of height, thickness, colour, title, author"),
         (("--colour", "-1"), "--colour: -1 is no weight; write a number from 0 to 100"),
         (("--keep", "Book 9"), "--keep: "),
     ],

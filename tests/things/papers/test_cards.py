@@ -10,8 +10,9 @@ from pathlib import Path
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from pypdf import PdfReader
 
-from bookmaker import check
+from bookmaker import check, make
 from bookmaker.ground.geometry import Rect
 from bookmaker.ground.outlines import area_within
 from bookmaker.ground.problems import ShelfFileError
@@ -217,3 +218,13 @@ def test_more_cards_than_a_sheet_takes_go_on_several_pieces_and_stay_registered(
                 assert front.split()[-1] == " ".join(inside(cell, backs, mirrored_in=piece.flat.size.width)).split()[-1]
                 numbers.append(int(front.split()[-1]))
     assert sorted(numbers) == list(range(98, 112))
+
+
+def test_the_guide_tells_what_they_are_and_how_they_are_parted(tmp_path: Path) -> None:
+    make(written(SHELF, tmp_path), tmp_path / "out")
+    pages = PdfReader(tmp_path / "out" / "guide.pdf").pages
+    guide = " ".join(" ".join(page.extract_text().split()) for page in pages)
+    assert "54 playing cards." in guide
+    assert "That makes 54, each 7.4 × 5.3 mm high and wide." in guide
+    assert "That makes 7 to tear off." in guide
+    assert "A calendar." in guide

@@ -6,11 +6,13 @@ import json
 from pathlib import Path
 from typing import Any
 
+import numpy as np
 import pytest
+from PIL import Image
 from pypdf import PdfReader
 
 from bookmaker import check, make
-from bookmaker.ground.geometry import Size
+from bookmaker.ground.geometry import Axis, Rect, Size
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.choice import Choice
 from bookmaker.shelf.wishes import Wishes
@@ -144,7 +146,17 @@ def test_formats_are_those_of_life(name: str, at_twelfth: tuple[float, float]) -
         ("    count: 2", "    width: 2 mm\n    height: 2 mm", "does not divide so"),
         ("    width: 120 mm", "    format: A5\n    width: 120 mm", "top has both format and width; write one of them"),
         ("    height: 70 mm", "", "top has a width and no height; write height: too"),
-        ("    width: 120 mm", "    width: 420 mm", "the print with its bleed is 422 mm × 72 mm"),
+        (
+            "    width: 120 mm",
+            "    width: 420 mm",
+            "420 mm × 70 mm goes on no sheet of filmed card in one piece; write strips: 3",
+        ),
+        ("    height: 70 mm", "    height: 420 mm", "the print with its bleed is 122 mm × 422 mm"),
+        (
+            "    width: 120 mm",
+            "    strips: 2\n    fold: {kind: half}\n    width: 120 mm",
+            "a print in strips is not folded",
+        ),
         ("age: 40 %", "age: 140 %", "age"),
         ("kind: print", "kind: prnt", "'prnt' is not known"),
         ("    count: 2", "    count: 2\n    space: desk", "a paper stands in no space; leave space out"),
@@ -177,3 +189,53 @@ def test_thick_paper_and_film_at_folds_are_noted(tmp_path: Path) -> None:
     said = [problem.message for problem in check(shelf(tmp_path, text)).problems]
     assert any("cracks and springs open" in one for one in said)
     assert any("whitens where the print comes outside a fold" in one for one in said)
+
+
+def test_a_floor_is_printed_in_strips_that_join(tmp_path: Path) -> None:
+    """Side by side they show what one piece would; behind them, too."""
+    faces = "front: {design: {style: leather}}\n    back: {text: under the floor}"
+    wide = SHELF.replace('front: {colour: "#7a4630"}', faces)
+    (whole,) = check(shelf(tmp_path / "a", wide)).drafts["top"].pieces
+    parts = (
+        check(shelf(tmp_path / "b", wide.replace("    width: 120", "    strips: 3\n    width: 120")))
+        .drafts["top"]
+        .pieces
+    )
+    assert [part.flat.size for part in parts] == [Size(40, 70)] * 3
+    for face in ("art", "reverse"):
+        joined = [
+            pdf_pixels(art, 127, 2, Rect(0, 0, 40, 70))
+            for art in ([part.art for part in parts] if face == "art" else [part.reverse for part in reversed(parts)])
+        ]
+        once = pdf_pixels(whole.art if face == "art" else whole.reverse, 127, 2, Rect(0, 0, 120, 70))
+        assert np.abs(np.hstack(joined) - once).mean() < 1.0
+
+
+def test_folds_across_the_fibres_are_noted_where_the_sheet_takes_it_no_other_way(tmp_path: Path) -> None:
+    """A sheet of A4, its fibres along it: rows of a tall letter are folded across them only where it must be."""
+    large = SHELF.replace("age: 40 %", "width: 190 mm\n    height: 260 mm")
+    assert any("these may crack" in problem.message for problem in check(shelf(tmp_path / "a", large)).problems)
+    assert not any("these may crack" in problem.message for problem in check(shelf(tmp_path / "b")).problems)
+    letter = check(shelf(tmp_path / "b")).plan.plans["from-aldous"].flats[0]
+    assert letter.grain is Axis.X  # its folds are level
+
+
+def test_only_what_changed_is_printed_again(tmp_path: Path) -> None:
+    made(tmp_path)
+    (tmp_path / "letter.txt").write_text(LETTER.replace("gale", "storm"), encoding="utf-8")
+    make(tmp_path / "shelf.yaml", tmp_path / "out", wishes=Wishes(choice=Choice(changed=True)))
+    plan = json.loads((tmp_path / "out" / "plan.json").read_text(encoding="utf-8"))
+    assert {piece["owner"] for sheet in plan["sheets"] for piece in sheet["pieces"]} == {"from-aldous"}
+
+
+@pytest.mark.parametrize(("part", "tone"), [("head", 255), ("middle", 128), ("foot", 0)])
+def test_a_picture_is_cropped_as_it_is_told(tmp_path: Path, part: str, tone: int) -> None:
+    """A tall picture, white above, grey in its middle, black below, on a low print."""
+    Image.frombytes("L", (1, 3), bytes((255, 128, 0))).resize((60, 360), Image.Resampling.NEAREST).save(
+        tmp_path / "p.png"
+    )
+    text = SHELF.replace('front: {colour: "#7a4630"}', f"front: {{picture: p.png, keeps: {part}}}")
+    (piece,) = check(shelf(tmp_path, text.replace("width: 120 mm", "width: 60 mm"))).drafts["top"].pieces
+    pixels = pdf_pixels(piece.art, 72, 1, Rect(0, 0, 60, 70))
+    edge = pixels[4 if part == "head" else -5 if part == "foot" else 35, 30]
+    assert tuple(edge) == pytest.approx((tone, tone, tone), abs=6)

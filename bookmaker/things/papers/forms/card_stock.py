@@ -9,15 +9,19 @@ from ....ground.geometry import Rect, Size
 from ....ground.problems import Problem
 from ....ground.units import print_mm
 from ....paper.stock import Stock
-from ..entry import Leaf, PaperEntry, Press
+from ..entry import BLEED, Leaf, PaperEntry, Press
 from ..face import SetFace, together
-from ..plan import BLEED
 
 __all__ = ["CardStock"]
 
 
 class CardStock(PaperEntry):
     """Cards of which as many lie on one piece as the sheet takes; the fewest are blank."""
+
+    @property
+    def what(self) -> str:
+        """They are several."""
+        return f"{self.cards} {self.kind}"
 
     @property
     def copies(self) -> int:

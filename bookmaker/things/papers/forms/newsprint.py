@@ -14,7 +14,7 @@ from ....typesetting.page import Margins
 from ...book.pages.part import LoadedPart
 from ...lettering import Align, fitted, line_of
 from ..entry import Press
-from ..face import PaperFace, SetFace, columns_in, dress_face, frame_of, mock_text, set_pages, together
+from ..face import PaperFace, SetFace, columns_in, dress_face, dummy_text, frame_of, set_pages, together
 
 __all__ = ["News", "news_pages"]
 
@@ -82,15 +82,15 @@ def _poured(pages: Sequence[_Page], face: PaperFace, key: str, press: Press) -> 
 
 
 def _filled(part: LoadedPart | None, rects: list[Rect], press: Press) -> SetFace:
-    """The columns of a text, one layer each, and mock text in those that are left."""
+    """The columns of a text, one layer each, and dummy text in those that are left."""
     bare = Margins(0, 0, 0, 0)
-    mock = set_pages(mock_text(), rects, bare, press.words, press.dpi)
+    dummy = set_pages(dummy_text(), rects, bare, press.words, press.dpi)
     if part is None:
-        return mock
+        return dummy
     extent = part.extent(frame_of(rects, bare, press.words, press.dpi)) or len(rects)
     text = set_pages(part, rects[:extent], bare, press.words, press.dpi)
     rest = [NOTHING] * (len(rects) - len(text.layers))
-    layers = [other if one is NOTHING else one for one, other in zip([*text.layers, *rest], mock.layers, strict=True)]
+    layers = [other if one is NOTHING else one for one, other in zip([*text.layers, *rest], dummy.layers, strict=True)]
     return SetFace(tuple(layers), text.problems, text.x_height)
 
 

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from math import ceil
 from typing import Literal
 
 from pydantic import Field
 
-from ....ground.geometry import Rect
+from ....ground.geometry import Rect, Size
+from ....ground.problems import Problem
+from ....ground.units import print_mm
+from ....paper.stock import Stock
 from ....sheets.flat import Face
-from ..entry import Leaf, PaperEntry, Press
+from ....shelf_file.fields.counts import Columns
+from ..entry import BLEED, Leaf, PaperEntry, Press
 from ..face import FaceEntry, SetFace, dress_face, together
 from ..fold_entry import FoldEntry
 
@@ -53,9 +58,46 @@ class Poster(PlainPaper):
 
 
 class Print(PlainPaper):
-    """A plain rectangle of art, for a table top, a strip of wall paper, a floor; it has no usual size."""
+    """A plain rectangle of art, for a table top, a wall, a floor: in one piece, or in strips laid edge to edge."""
 
     kind: Literal["print"] = "print"
+    strips: Columns = Field(1, description="in how many upright strips it is printed, to be laid edge to edge")
+
+    def leaves(self, size: Size, stock: Stock) -> tuple[Leaf, ...]:
+        """The strips, from the left, all alike."""
+        if self.strips == 1:
+            return super().leaves(size, stock)
+        strip = Size(size.width / self.strips, size.height)
+        return tuple(Leaf(f"print, strip {n + 1}", strip, None, n) for n in range(self.strips))
+
+    def faults(self, size: Size, stock: Stock) -> Iterator[Problem]:
+        """Strips of what is folded; what goes on no sheet, and how many strips would."""
+        yield from super().faults(size, stock)
+        if self.strips > 1 and self.fold:
+            yield Problem("a print in strips is not folded", "leave fold or strips out", field=("fold",))
+        room = max((room for room in stock.openings(None)), key=lambda room: room.height)
+        needed = ceil((size.width + 1e-9) / (room.width - 2 * BLEED))
+        if needed > self.strips and size.height + 2 * BLEED <= room.height and not self._fits(size, stock):
+            yield Problem(
+                f"{print_mm(size.width, 1)} × {print_mm(size.height, 1)} goes on no sheet of {stock.name} in one piece",
+                f"write strips: {needed}, and lay them edge to edge",
+                field=("strips",) if self.strips > 1 else ("stock",),
+            )
+
+    def _fits(self, size: Size, stock: Stock) -> bool:
+        """Whether a strip goes on a sheet, whichever way it lies."""
+        wide, high = size.width / self.strips + 2 * BLEED, size.height + 2 * BLEED
+        return any(wide <= room.width and high <= room.height for room in stock.openings(None))
+
+    def printed(self, leaves: Sequence[Leaf], press: Press) -> Sequence[tuple[SetFace, SetFace]]:
+        """The art of the whole, each strip its part of it; the back is mirrored with it."""
+        whole = Leaf(self.kind, press.size)
+        front, back = self.dressed("front", whole, press), self.dressed("back", whole, press)
+        return [(self._strip(front, leaf), self._strip(back, leaf, behind=press.size.width)) for leaf in leaves]
+
+    def _strip(self, face: SetFace, leaf: Leaf, *, behind: float | None = None) -> SetFace:
+        left = leaf.number * leaf.size.width
+        return face.moved(-left if behind is None else left + leaf.size.width - behind, 0)
 
 
 class FoldedMap(PlainPaper):

@@ -36,6 +36,11 @@ class SheetMusic(PaperEntry):
     back: FaceEntry = Field(FaceEntry(), description="its last page")
     usual_format = "A4"
 
+    @property
+    def what(self) -> str:
+        """How much of it there is."""
+        return f"Sheet music of {self.pages} pages"
+
     def leaves(self, size: Size, stock: Stock) -> tuple[Leaf, ...]:
         """Its sheets, one in the other."""
         return folio_leaves(self.kind, size, self.pages, stock.covered)
