@@ -29,7 +29,6 @@ from bookmaker.typesetting.punctuation import is_punctuated
 from bookmaker.writers.manual.chapters import chapters
 from bookmaker.writers.manual.places import ROW, SAYS, TABLE, message_place, row_anchor
 from tests.kit.manual import CHAPTERS, EVERYTHING, MANUAL, README
-from tests.kit.message_texts import CHAPTER, chapter_text
 from tests.kit.schema_shape import astray
 
 ROOT = Path(__file__).parents[2]
@@ -443,11 +442,6 @@ def test_worked_case_is_read_as_written(folder: Path) -> None:
     spec = read_shelf(folder / "one-book.yaml").spec
     stock = spec.stocks["page paper"]
     assert (stock.thickness, stock.glue) == (0.075, 0.015)
-
-
-def test_every_message_is_in_the_manual() -> None:
-    """Made anew with `python -m tests.kit.message_texts`."""
-    assert CHAPTER.read_text(encoding="utf-8") == chapter_text(), "run python -m tests.kit.message_texts"
 
 
 def test_every_message_has_an_anchor_of_its_own() -> None:
