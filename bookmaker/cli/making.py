@@ -10,6 +10,7 @@ import typer
 
 from .. import make
 from ..ground.output import PLAN_NAME
+from ..ground.quantities import counted
 from ..ground.told import told_in
 from ..ground.visible import one_line
 from ..workshop import Made, Wishes
@@ -67,7 +68,7 @@ def _file_lines(made: Made, into: Path) -> Iterator[str]:
     drawings = [name for name, _ in made.files if "/" in name]
     for name, sheets in made.files:
         if name not in drawings:
-            count = f": {sheets} sheet{'s' if sheets > 1 else ''}" if sheets else ""
+            count = f": {counted(sheets, 'sheet')}" if sheets else ""
             yield f"{one_line(into / name)}{count}"
     if drawings:
         yield f"{one_line(into / Path(drawings[0]).parent)}: {len(drawings)} drawings"

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from ..ground.lost_files import GONE, is_anywhere
 from ..ground.problems import BookmakerError, Problem, Severity
+from ..ground.quantities import counted
 from ..ground.visible import one_line, printable
 from .abridged import abridged
 from .terminal import room, say
@@ -99,7 +100,7 @@ def _clipped(source: str, column: int, longest: int) -> str:
 def outcome(checked: Checked) -> str:
     """The last line: whether everything is well."""
     counts = {severity: sum(problem.severity is severity for problem in checked.problems) for severity in Severity}
-    found = [f"{count} {severity}{'s' if count > 1 else ''}" for severity, count in counts.items() if count]
+    found = [counted(count, severity) for severity, count in counts.items() if count]
     if not checked.sound:
         return f"the shelf has problems: {', '.join(found)}"
     return f"the shelf is sound ({', '.join(found)})" if found else "the shelf is sound"

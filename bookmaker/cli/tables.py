@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from ..ground.quantities import counted
 from ..ground.told import figure, print_mm, print_sides, unit, unit_named
 from ..paper.thickness import Layer, Thickness
 from ..shelf.feedback import Comparison
@@ -228,7 +229,7 @@ def paper_line(tally: Tally, printed_on: str = "") -> str:
         least = "no layout takes fewer sheets"
     else:
         needed = f", where {tally.least} or more are needed" if tally.least else ""
-        least = f"{tally.sheets} sheet{'' if tally.sheets == 1 else 's'}{needed}"
+        least = f"{counted(tally.sheets, 'sheet')}{needed}"
     saved = f", {tally.saved} saved by nesting" if tally.saved else ""
     rest = f"; {print_sides(*tally.rest)} of the last sheet is left" if tally.rest else ""
     path = f" (on {printed_on})" if printed_on else ""

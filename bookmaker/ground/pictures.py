@@ -18,6 +18,7 @@ from .demands import demand
 from .files import SAVE_AGAIN, SourceFile, Wanted, read_again, read_file
 from .geometry import Rect
 from .problems import Problem, ShelfFileError
+from .quantities import counted
 from .units import MM_PER_INCH
 
 if TYPE_CHECKING:
@@ -150,7 +151,7 @@ def show_dpi(resolution: float) -> str:
     >>> show_dpi(150.2), show_dpi(1.3)
     ('150 dots per inch', '1 dot per inch')
     """
-    return f"{resolution:.0f} dot{'' if round(resolution) == 1 else 's'} per inch"
+    return f"{counted(round(resolution), 'dot')} per inch"
 
 
 def covering(picture: Picture, area: Rect) -> Rect:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from ..shelf.plan import ShelfPlan
 from ..things.making import Making
-from ..things.wording import as_list, numbers
+from ..things.wording import as_list, numbered, numbers
 from .items import Heading, Item, Paragraph, Tick
 from .together import Member
 
@@ -72,5 +72,5 @@ def _print(work: Iterable[tuple[Member, Making]], printed: set[Sheet]) -> str:
         if (file, number) not in printed:
             fresh.setdefault(file, []).append(number)
     printed.update(sheets)
-    named_sheets = [f"{file}, sheet{'s' if len(found) > 1 else ''} {numbers(found)}" for file, found in fresh.items()]
+    named_sheets = [f"{file}, {numbered('sheet', found)}" for file, found in fresh.items()]
     return f"Print {as_list(named_sheets)}." if named_sheets else "Their sheets are printed."

@@ -7,6 +7,7 @@ from typing import Self
 from pydantic import Field, model_validator
 
 from ..ground.geometry import Point, Rect, Size
+from ..ground.told import print_mm
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.measures import RoomLength
 from ..shelf_file.fields.words import SurfaceName, refuse
@@ -37,10 +38,11 @@ class PlaceEntry(Entry):
             given = [key for key in keys if getattr(self, key) is not None]
             if len(given) != 1:
                 *others, last = keys
+                zero = print_mm(0)
                 raise refuse(
                     f"has {' and '.join(given) or 'no measure'} {said}",
                     f"write one of {', '.join(others)} and {last}",
-                    instead={**dict.fromkeys((*ALONG, "centre", *UPRIGHT, *LEVEL)), "left": "0 mm", "centre": "0 mm"},
+                    instead={**dict.fromkeys((*ALONG, "centre", *UPRIGHT, *LEVEL)), "left": zero, "centre": zero},
                 )
         return self
 

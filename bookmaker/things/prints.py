@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ..paper.printer_entry import Turn
 from ..sheets.layout import Sheet
 from ..sheets.piece import Piece
-from .wording import as_list, numbers
+from .wording import as_list, numbered
 
 __all__ = ["Prints", "SheetOfFile"]
 
@@ -58,7 +58,7 @@ class Prints:
 
 
 def _named(file: str, sheets: Sequence[int]) -> str:
-    return f"{file}, sheet{'s' if len(set(sheets)) > 1 else ''} {numbers(sheets)}"
+    return f"{file}, {numbered('sheet', sheets)}"
 
 
 def _natural(piece: Piece) -> tuple[str, int]:

@@ -8,7 +8,7 @@ from itertools import groupby
 from ..ground.geometry import Size
 from ..ground.told import figure, unit
 
-__all__ = ["as_list", "in_words", "long", "measured_in_parts", "numbers", "sides", "thick"]
+__all__ = ["as_list", "in_words", "long", "measured_in_parts", "numbered", "numbers", "sides", "thick"]
 
 WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
@@ -69,6 +69,16 @@ def numbers(values: Iterable[int]) -> str:
         run = [value for _, value in group]
         runs += [run] if len(run) > 2 else [[value] for value in run]
     return as_list([f"{run[0]} to {run[-1]}" if len(run) > 1 else str(run[0]) for run in runs])
+
+
+def numbered(what: str, values: Iterable[int]) -> str:
+    """Things that go by numbers.
+
+    >>> numbered("sheet", [2]), numbered("sheet", [1, 2])
+    ('sheet 2', 'sheets 1 and 2')
+    """
+    some = set(values)
+    return f"{what}{'s' if len(some) > 1 else ''} {numbers(some)}"
 
 
 def measured_in_parts(lengths: Sequence[float]) -> str:

@@ -10,6 +10,7 @@ import shlex
 import shutil
 import subprocess
 import sys
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -25,6 +26,8 @@ from bookmaker.shelf.schema import shelf_schema
 from bookmaker.things.book.pages.part import Part
 from bookmaker.typesetting.languages import LANGUAGES, UNPARTABLE
 from bookmaker.typesetting.punctuation import is_punctuated
+from bookmaker.writers.manual.chapters import chapters
+from bookmaker.writers.manual.places import ROW, SAYS, TABLE, message_place, row_anchor
 from tests.kit.manual import CHAPTERS, EVERYTHING, MANUAL, README
 from tests.kit.schema_shape import astray
 
@@ -439,3 +442,15 @@ def test_worked_case_is_read_as_written(folder: Path) -> None:
     spec = read_shelf(folder / "one-book.yaml").spec
     stock = spec.stocks["page paper"]
     assert (stock.thickness, stock.glue) == (0.075, 0.015)
+
+
+def test_every_message_has_an_anchor_of_its_own() -> None:
+    rows = [first for text in chapters().values() for head, body in TABLE.findall(text) if head == SAYS
+            for first in ROW.findall(body)]  # fmt: skip
+    anchors = [row_anchor(SAYS, first) for first in rows]
+    assert len(anchors) > 400
+    assert [anchor for anchor, count in Counter(anchors).items() if count > 1] == []
+    assert message_place("ledge is over: 3 books with their clearance need 20.43 mm, the space has 18 mm") in anchors
+    assert message_place("cover.flap: a flap of 30 mm is wider than the side it lies behind, which is 12 mm") == (
+        "the-message-says-a-flap-of-is-wider-than-the-side-it-lies-behind-which-is"
+    )

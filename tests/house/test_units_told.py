@@ -58,3 +58,11 @@ def test_no_text_names_a_metric_unit_by_itself() -> None:
     modules = [path for path in PACKAGE.rglob("*.py") if path.relative_to(PACKAGE).as_posix() not in FREE + WRITTEN]
     found = [text for path in sorted(modules) for text in metric_texts(path)]
     assert not found, "\n".join(found)
+
+
+def test_one_function_makes_plurals() -> None:
+    """A noun that takes an s by hand is one that `counted` or `numbered` would have written."""
+    by_hand = re.compile(r"""\{'s' if |else 's'\}|\{'' if [^}]+ else 's'""")
+    homes = {"ground/quantities.py", "things/wording.py"}
+    modules = [path for path in PACKAGE.rglob("*.py") if path.relative_to(PACKAGE).as_posix() not in homes]
+    assert [str(path) for path in modules if by_hand.search(path.read_text(encoding="utf-8"))] == []

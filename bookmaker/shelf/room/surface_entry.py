@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Annotated, Literal, NamedTuple, Self
 from pydantic import Field, model_validator
 
 from ...ground.geometry import Point, Rect, Size
+from ...ground.told import in_units
 from ...shelf_file.fields.counts import GridColumns
 from ...shelf_file.fields.entry import Entry
 from ...shelf_file.fields.measures import RoomLength, ShelfSide, SmallLength
@@ -101,7 +102,7 @@ class RoomSurfaceEntry(Entry):
             raise refuse(
                 "has both height and depth" if self.height else "has neither height nor depth",
                 "write height for a wall, or depth for a desk or a floor",
-                instead={"height": "200 mm", "depth": None},
+                instead={"height": in_units("200 mm", "8 in"), "depth": None},
             )
         return self
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 from .chapters import anchor_of, chapters
 
@@ -37,7 +37,7 @@ def row_anchor(head: str, first: str) -> str:
     >>> row_anchor("key of a drawn design", "palette")
     'key-of-a-drawn-design-palette'
     """
-    return anchor_of(f"{head} {first}")
+    return anchor_of(" ".join(f"{head} {first}".replace("…", " ").split()))
 
 
 def key_place(key: str, beside: Collection[str]) -> str:
@@ -58,17 +58,26 @@ def key_place(key: str, beside: Collection[str]) -> str:
     return row_anchor(max(tables, key=in_common).head, key) if tables else "keys"
 
 
+@lru_cache(maxsize=4096)
 def message_place(message: str) -> str | None:
     """The anchor of the row about a message, … standing for any words; None if the manual has none about it.
+
+    Of several rows it is the one that says most.
 
     >>> message_place("block.pages: 47 is odd, but a leaf has two pages")
     'the-message-says-is-odd-but-a-leaf-has-two-pages'
     """
-    for table in _tables():
-        for first in table.firsts if table.head == SAYS else ():
-            if re.search(".*".join(re.escape(part) for part in re.split(r" *… *", first)), message):
-                return row_anchor(SAYS, first)
-    return None
+    found = (anchor for pattern, anchor in _sayings() if pattern.search(message))
+    return next(found, None)
+
+
+@cache
+def _sayings() -> tuple[tuple[re.Pattern[str], str], ...]:
+    """What tells the message of each row, and its anchor, those that say most first."""
+    firsts = [first for table in _tables() if table.head == SAYS for first in table.firsts]
+    firsts.sort(key=lambda first: -len(re.sub(r"[… ]", "", first)))
+    parted = ((re.split(r" *… *", first), first) for first in firsts)
+    return tuple((re.compile(".*".join(map(re.escape, parts))), row_anchor(SAYS, first)) for parts, first in parted)
 
 
 @cache

@@ -35,7 +35,7 @@ NAME, SMALL = 3.0, 2.0
 
 def plain_paper(plan: ShelfPlan) -> Stock:
     """Ordinary paper on the sheets of the printer: 100 µm, which matters to nothing here."""
-    return make_stock(PAPER, StockEntry.model_validate({"caliper": "100 um"}), plan.spec.printer)
+    return make_stock(PAPER, StockEntry.model_validate({"caliper": 0.1}), plan.spec.printer)
 
 
 def mock_up_pieces(plan: ShelfPlan, paper: Stock) -> list[Piece]:

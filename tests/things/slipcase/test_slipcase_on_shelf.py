@@ -116,7 +116,7 @@ def test_a_row_with_a_box_that_is_over_says_what_would_help(tmp_path: Path) -> N
     assert errors(checked(text, tmp_path / "0")) == [
         "shelf.yaml:6:18: upper is over: 1 slipcase and 1 book with their clearance need 19.65 mm, the space has 19.1 "
         "mm, 0.55 mm too little; give Pans and Rakes 24 pages fewer; or put Pans and Rakes in lower, which has 60 mm "
-        "left; or use laid of 63 µm instead of 75"
+        "left; or use laid of 63 µm instead of 75 µm"
     ]
     # Each remedy, taken, is enough; most of the thinner paper is in the boxed books.
     fewer = text.replace("title: Pans and Rakes", "title: Pans and Rakes\n    block: {pages: 24}")

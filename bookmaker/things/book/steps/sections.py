@@ -12,7 +12,7 @@ from ....sheets.flat import Flat, MarkKind
 from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
 from ...making import Making, Supply, Unit
 from ...views.flat_view import flat_figure
-from ...wording import as_list, in_words, long, numbers, sides
+from ...wording import as_list, in_words, long, numbered, sides
 from ..blocks.section_keys import SectionKeys
 from .block_views import sections_view
 from .job import BookJob, block_measure, glue_areas, measure_block_step, spine_glue
@@ -167,7 +167,7 @@ def _cutting(flats: Sequence[Flat], section: Sequence[Flat]) -> str:
     if long(others[-1] if others else first) == long(first):
         return text
     inner = as_list([figure(width, 1) for width in others])
-    sheets = f"sheet{'' if len(others) == 1 else 's'} {numbers(range(2, len(section) + 1))}"
+    sheets = numbered("sheet", range(2, len(section) + 1))
     return (
         f"{text} Inside sheet 1, {sheets} of a section {'is' if len(others) == 1 else 'are'} only {inner} {unit()} "
         "wide, narrower by what they creep."
