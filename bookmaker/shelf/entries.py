@@ -65,7 +65,7 @@ class ShelfSpec(Entry):
     shelf: Title = Field(description="name of the shelf, printed on the sheets")
     scale: Scale = Field(12.0, description="scale, such as 1:12; divides every life_size")
     units: Units | None = Field(
-        None, description="what lengths are told in: millimetres or inches; as the sheet is, if not given"
+        None, description="the unit in which lengths are shown: millimetres or inches; as the sheet is, if not given"
     )
     printer: PrinterEntry = Field(default_factory=PrinterEntry, description="sheet, margins, resolution, rules")
     stocks: Annotated[dict[str, StockEntry], ByName] = Field(description="papers and cards by name")

@@ -20,7 +20,7 @@ SHELF = (
 # Lengths need a unit: 21 mm, 2.1 cm, 7/8 in, 90 um, 4 mil, 8 pt.
 shelf: My First Shelf
 scale: 1:12
-units: millimetres     # what lengths are told in; or inches
+units: millimetres     # the unit lengths are shown in; or inches
 
 printer:
   sheet: A4            # or A3, A5, letter, legal, tabloid, or two sides: 200 x 280 mm
@@ -86,7 +86,7 @@ She did what any surveyor would do. She set up her table, took a bearing on the 
 """
 
 IN_INCHES = (
-    ("units: millimetres     # what lengths are told in; or inches", "units: inches          # or millimetres"),
+    ("units: millimetres     # the unit lengths are shown in; or inches", "units: inches          # or millimetres"),
     ("sheet: A4            # or A3, A5, letter, legal, tabloid, or two sides: 200 x 280 mm",
      "sheet: letter        # or legal, tabloid, A4, or two sides: 8 x 10 in"),
     ("margins: 5 mm        #", "margins: 0.2 in      #"),

@@ -100,7 +100,7 @@ def test_guide_and_sheets_in_inches_name_no_metric_unit(demo_in_inches: Path) ->
 def test_letter_is_told_in_inches_unless_the_file_says_otherwise(tmp_path: Path) -> None:
     shelf = write_starter(tmp_path / "s", "{}")
     text = shelf.read_text(encoding="utf-8")
-    plain = text.replace("units: millimetres     # what lengths are told in; or inches\n", "")
+    plain = text.replace("units: millimetres     # the unit lengths are shown in; or inches\n", "")
     for written, told in (
         (text.replace("sheet: A4", "sheet: letter"), "lengths in mm"),
         (plain, "lengths in mm"),

@@ -229,7 +229,7 @@ def _text(wanted: FirstWanted) -> str:
 # Lengths need a unit: 21 mm, 2.1 cm, 7/8 in, 90 um, 4 mil, 8 pt.
 shelf: {word(wanted.name)}
 scale: {wanted.scale}
-units: {units_told()}    # what lengths are told in: millimetres or inches
+units: {units_told()}    # the unit in which lengths are shown: millimetres or inches
 
 printer:
   sheet: {wanted.sheet}            # or A4, A3, letter, legal, or two sides: 200 x 280 mm, 8 x 10 in

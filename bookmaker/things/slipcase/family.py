@@ -92,7 +92,7 @@ class Slipcases(Family[SlipcaseEntry, SlipcasePlan]):
             f"measured_rows: - {{books: [{around.called(plan.held)}], thickness: … {unit()}}}"
         )
         yield Problem(
-            f"its books may be off by ± {print_mm(plan.row_tolerance, 2)} together, "
+            f"the books of {plan.name} may be off by ± {print_mm(plan.row_tolerance, 2)} together, "
             f"but the clearance is {print_mm(plan.entry.clearance)}",
             f"{measured}; or {clearance}" if plan.entry.clearance >= READING_TOLERANCE else clearance,
             Severity.NOTE,

@@ -129,7 +129,7 @@ def test_a_clearance_smaller_than_the_books_likely_error_is_said(tmp_path: Path)
     (note,) = checked(shelf(), tmp_path).problems
     assert (note.severity, note.field) == ("note", ("slipcases", "salt", "clearance"))
     assert str(note) == (
-        "shelf.yaml:23:9: its books may be off by ± 0.88 mm together, but the clearance is 0.3 mm; "
+        "shelf.yaml:23:9: the books of salt may be off by ± 0.88 mm together, but the clearance is 0.3 mm; "
         "finish the books before you print the box, and write what they measure side by side as "
         "measured_rows: - {books: [Tide Tables, 2, 3], thickness: … mm}; or write clearance: 0.89 mm"
     )
