@@ -54,9 +54,9 @@ def bookmaker(
 @app.command(epilog=taken.examples("new my-shelf"))
 def new(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or empty folder.")],
-    units: Annotated[Units | None, typer.Option("--units", help="What you measure in; asked for, if left out.")] = None,
+    units: Annotated[Units | None, typer.Option("--units", help="If left out, you are asked.")] = None,
 ) -> None:
-    """Write a small commented shelf to start from."""
+    """Write a small shelf to start from. Notes in it say what you may change."""
     from ..shelf_file.starter import write_starter
 
     if units is None:
@@ -78,7 +78,7 @@ def check(
     quiet: taken.Quiet = False,
     no_cache: taken.NoCache = False,
 ) -> None:
-    """Compute everything and say whether the books fit; draws nothing."""
+    """Say whether the books fit. This works everything out and draws nothing."""
     from .checking import check_shelf
 
     with standing_type(no_cache).used():
@@ -116,7 +116,7 @@ def make(
     quiet: taken.Quiet = False,
     no_cache: taken.NoCache = False,
 ) -> None:
-    """Write the sheets to print, one PDF for each paper, and the plan."""
+    """Write the sheets to print. There is one PDF for each paper; the guide and the plan come with them."""
     from ..shelf.choice import Choice
     from ..shelf.wishes import Wishes
     from .making import make_shelf
@@ -141,7 +141,7 @@ def show(
     ] = False,
     no_cache: taken.NoCache = False,
 ) -> None:
-    """Show the shelf in the browser, as it changes, until Ctrl-C."""
+    """Show the shelf in the browser. The page follows the file until you press Ctrl-C."""
     if into:
         from ..page.single_file import write_page
 
@@ -158,13 +158,13 @@ def ruler(
     into: Annotated[Path | None, typer.Option("--into", metavar="FILE", help="The PDF to write.")] = None,
     sheet: Annotated[str, typer.Option("--sheet", help="A4, letter, or two sides.")] = "A4",
     printer: Annotated[
-        Path | None, typer.Option("--printer", metavar="PROFILE", help="Correct the page by a profile, to prove it.")
+        Path | None, typer.Option("--printer", metavar="PROFILE", help="Correct the page by a profile, to try it out.")
     ] = None,
     measured: Annotated[
-        Path | None, typer.Option("--measured", metavar="PROFILE", help="Ask for what it measures; write a profile.")
+        Path | None, typer.Option("--measured", metavar="PROFILE", help="Ask what you measured; write a profile.")
     ] = None,
 ) -> None:
-    """Write a page that shows what your printer does, or turn what it measures into a profile."""
+    """Measure your printer. This writes a page to print and measure, or makes a profile of what you measured."""
     from .measuring import measure_printer
 
     measure_printer(into, sheet, printer, measured)
@@ -178,9 +178,9 @@ def looks(
         Path | None, typer.Option("--into", metavar="FILE", help="The PDF; if left out, looks-BOOK beside SHELF.")
     ] = None,
     first: Annotated[int | None, typer.Option("--from", metavar="NUMBER", help="The first look that is shown.")] = None,
-    count: Annotated[int, typer.Option("--count", metavar="NUMBER", help="So many of them.")] = 11,
+    count: Annotated[int, typer.Option("--count", metavar="NUMBER", help="How many looks are shown.")] = 11,
 ) -> None:
-    """Draw some looks of a book, to choose one by its number."""
+    """Draw some looks of a book. You choose one by its number."""
     from .looking import show_looks
 
     show_looks(book, shelf, into, first, count)
@@ -191,13 +191,11 @@ def keep(
     shelf: taken.Shelf = taken.USUAL_SHELF,
     apart: Annotated[
         bool,
-        typer.Option(
-            "--apart", help="First give books other looks whose neighbours have nearly their colour or scene."
-        ),
+        typer.Option("--apart", help="First give other looks to neighbours of nearly the same colour or scene."),
     ] = False,
     quiet: taken.Quiet = False,
 ) -> None:
-    """Write the present looks of all books into the shelf file: nothing later changes them but you."""
+    """Write the present looks into the shelf file. After that only you change them."""
     from .looking import keep_looks
 
     keep_looks(shelf, unlike=apart, quiet=quiet)
@@ -226,14 +224,14 @@ def arrange(
     ] = None,
     style: Annotated[Weight, typer.Option("--style", help="How much neighbours of one style count.")] = None,
     rhythm: Annotated[
-        float | None, typer.Option("--rhythm", help="How much stairs and saw-teeth of heights count.")
+        float | None, typer.Option("--rhythm", help="How much heights like stairs or saw-teeth count.")
     ] = None,
     into: Annotated[
         Path | None, typer.Option("--into", metavar="FILE", help="Write a page (HTML) with the shelf before and after.")
     ] = None,
     write: Annotated[bool, typer.Option("--write", help="Put the order into the shelf file and its tables.")] = False,
 ) -> None:
-    """Propose on which space and in which order the books stand; nothing is changed unless you say --write."""
+    """Propose a space and an order for the books. Nothing is changed without --write."""
     from .arranging import arrange_shelf, rule_named, weights_of
 
     weights = weights_of(colour, thickness, style, rhythm)
@@ -242,7 +240,7 @@ def arrange(
 
 @app.command(epilog=taken.examples("manual", "manual clearance", "manual blocks", "manual --into manual.html"))
 def manual(
-    word: Annotated[str, typer.Argument(metavar="[WORD]", help="A key, a word of the trade, or a chapter.")] = "",
+    word: Annotated[str, typer.Argument(metavar="WORD", help="A key, a word of the trade, or a chapter.")] = "",
     into: Annotated[
         Path | None, typer.Option("--into", metavar="FILE", help="Write all of it as one page (HTML).")
     ] = None,
@@ -255,7 +253,7 @@ def manual(
 
 @app.command(epilog=taken.examples("freeze shelf.yaml"))
 def freeze(shelf: taken.Shelf = taken.USUAL_SHELF) -> None:
-    """Write the books that the shelf file invents into it, as books of their own."""
+    """Write the invented books into the shelf file. Each is then a book that you can change."""
     from .looking import freeze_books
 
     freeze_books(shelf)
@@ -263,9 +261,9 @@ def freeze(shelf: taken.Shelf = taken.USUAL_SHELF) -> None:
 
 @app.command()
 def schema(
-    plan: Annotated[bool, typer.Option("--plan", help="Of plan.json, for those who read it.")] = False,
+    plan: Annotated[bool, typer.Option("--plan", help="Print that of plan.json instead.")] = False,
 ) -> None:
-    """Print JSON Schema of the shelf file, for editors."""
+    """Print the JSON Schema of the shelf file."""
     typer.echo(plan_schema_text() if plan else schema_text())
 
 

@@ -58,7 +58,7 @@ def show_looks(book: str, shelf: Path, into: Path | None, first: int | None, cou
     write_looks(page, f"Looks of {one.name}", [("now", now), *looks], Size(*plan.spec.printer.sheet.size))
     target = into or shelf.with_name(f"looks-{id}.pdf")
     put_file(target, page.getvalue())
-    say(f"wrote {target}; write the number under the one you like into the book, such as look: {start}")
+    say(f"wrote {target}; write the number you like into the book, such as look: {start}")
 
 
 def keep_looks(shelf: Path, *, unlike: bool, quiet: bool) -> None:
