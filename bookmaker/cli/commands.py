@@ -16,7 +16,7 @@ from ..ground.collection import uncollected, uncollected_at_the_end
 from ..ground.told import Units
 from ..ground.visible import one_line
 from ..sheets.layers import Layers
-from .options import USUAL_SHELF, AsJson, NoCache, Quiet, Shelf, Wide, examples
+from . import options as taken
 from .outlets import outlets
 from .schemas import plan_schema_text, schema_text
 from .set_texts import kept_on_disk, standing_type
@@ -42,7 +42,7 @@ def _show_version(asked: bool) -> None:
         raise typer.Exit
 
 
-@app.callback(epilog=examples("new my-shelf", "check my-shelf/shelf.yaml", "make my-shelf/shelf.yaml --open"))
+@app.callback(epilog=taken.examples("new my-shelf", "check my-shelf/shelf.yaml", "make my-shelf/shelf.yaml --open"))
 def bookmaker(
     version: Annotated[
         bool, typer.Option("--version", callback=_show_version, is_eager=True, help="Show the version and exit.")
@@ -51,12 +51,12 @@ def bookmaker(
     """From a list of invented books to print-ready parts for a miniature library that fits its shelf."""
 
 
-@app.command(epilog=examples("new my-shelf"))
+@app.command(epilog=taken.examples("new my-shelf"))
 def new(
     folder: Annotated[Path, typer.Argument(metavar="DIR", help="A new or empty folder.")],
-    units: Annotated[Units | None, typer.Option("--units", help="What you measure in; asked for, if left out.")] = None,
+    units: Annotated[Units | None, typer.Option("--units", help="If left out, you are asked.")] = None,
 ) -> None:
-    """Write a small commented shelf to start from."""
+    """Write a small shelf to start from. Notes in it say what you may change."""
     from ..shelf_file.starter import write_starter
 
     if units is None:
@@ -66,19 +66,19 @@ def new(
     typer.echo(f"wrote {one_line(shelf)}; next: bookmaker check {one_line(shelf)}")
 
 
-@app.command(epilog=examples("check", "check shelf.yaml --explain 3", "check shelf.yaml --spines --wide"))
+@app.command(epilog=taken.examples("check", "check shelf.yaml --explain 3", "check shelf.yaml --spines --wide"))
 def check(
-    shelf: Shelf = USUAL_SHELF,
-    as_json: AsJson = False,
+    shelf: taken.Shelf = taken.USUAL_SHELF,
+    as_json: taken.AsJson = False,
     explain: Annotated[
         str | None, typer.Option("--explain", metavar="BOOK", help="Show where a book's thickness comes from.")
     ] = None,
     spines: Annotated[bool, typer.Option("--spines", help="Show how well every spine can be read.")] = False,
-    wide: Wide = False,
-    quiet: Quiet = False,
-    no_cache: NoCache = False,
+    wide: taken.Wide = False,
+    quiet: taken.Quiet = False,
+    no_cache: taken.NoCache = False,
 ) -> None:
-    """Compute everything and say whether the books fit; draws nothing."""
+    """Say whether the books fit. This works everything out and draws nothing."""
     from .checking import check_shelf
 
     with standing_type(no_cache).used():
@@ -86,9 +86,11 @@ def check(
     _end(sound)
 
 
-@app.command(epilog=examples("make", "make shelf.yaml --into to-print --open", 'make shelf.yaml --again "Tide Tables"'))
+@app.command(
+    epilog=taken.examples("make", "make shelf.yaml --into to-print --open", 'make shelf.yaml --again "Tide Tables"')
+)
 def make(
-    shelf: Shelf = USUAL_SHELF,
+    shelf: taken.Shelf = taken.USUAL_SHELF,
     into: Annotated[
         Path | None,
         typer.Option(
@@ -102,31 +104,19 @@ def make(
     again: Annotated[
         str | None, typer.Option("--again", metavar="BOOK", help="One book once more, on as little paper as possible.")
     ] = None,
-    changed: Annotated[
-        bool, typer.Option("--changed", help="Only what differs from what is in the folder, on as little paper.")
-    ] = False,
-    stock: Annotated[
-        list[str] | None, typer.Option("--stock", metavar="NAME", help="This paper only; may be repeated.")
-    ] = None,
-    contact_sheet: Annotated[
-        bool, typer.Option("--contact-sheet", help="Also all spines side by side, as PDF and PNG.")
-    ] = False,
-    templates: Annotated[
-        bool, typer.Option("--templates", help="Also a template of each cover to draw over, as PDF and PNG.")
-    ] = False,
-    proof: Annotated[
-        bool, typer.Option("--proof", help="Also all pages as spreads, at true size and at 300 %, to read as PDF.")
-    ] = False,
-    mock_up: Annotated[
-        bool, typer.Option("--mock-up", help="Also everything as outlines on plain paper, to try the room out.")
-    ] = False,
-    as_json: AsJson = False,
+    changed: taken.Changed = False,
+    stock: taken.Stocks = None,
+    contact_sheet: taken.ContactSheet = False,
+    templates: taken.Templates = False,
+    proof: taken.Proof = False,
+    mock_up: taken.MockUp = False,
+    as_json: taken.AsJson = False,
     show: Annotated[bool, typer.Option("--open", help="Open the folder when it is made.")] = False,
-    wide: Wide = False,
-    quiet: Quiet = False,
-    no_cache: NoCache = False,
+    wide: taken.Wide = False,
+    quiet: taken.Quiet = False,
+    no_cache: taken.NoCache = False,
 ) -> None:
-    """Write the sheets to print, one PDF for each paper, and the plan."""
+    """Write the sheets to print. There is one PDF for each paper; the guide and the plan come with them."""
     from ..shelf.choice import Choice
     from ..shelf.wishes import Wishes
     from .making import make_shelf
@@ -139,9 +129,9 @@ def make(
     _end(sound)
 
 
-@app.command(epilog=examples("show", "show my-shelf/shelf.yaml", "show --into shelf.html"))
+@app.command(epilog=taken.examples("show", "show my-shelf/shelf.yaml", "show --into shelf.html"))
 def show(
-    shelf: Shelf = USUAL_SHELF,
+    shelf: taken.Shelf = taken.USUAL_SHELF,
     into: Annotated[
         Path | None,
         typer.Option("--into", metavar="FILE", help="Write the page, to look at only, as one HTML file instead."),
@@ -149,9 +139,9 @@ def show(
     no_browser: Annotated[
         bool, typer.Option("--no-browser", help="Print the address only; open it where you like.")
     ] = False,
-    no_cache: NoCache = False,
+    no_cache: taken.NoCache = False,
 ) -> None:
-    """Show the shelf in the browser, as it changes, until Ctrl-C."""
+    """Show the shelf in the browser. The page follows the file until you press Ctrl-C."""
     if into:
         from ..page.single_file import write_page
 
@@ -163,51 +153,49 @@ def show(
     show_shelf(shelf, kept_on_disk(no_cache), typer.echo, browser=not no_browser)
 
 
-@app.command(epilog=examples("ruler --into ruler.pdf", "ruler --measured printer.yaml"))
+@app.command(epilog=taken.examples("ruler --into ruler.pdf", "ruler --measured printer.yaml"))
 def ruler(
     into: Annotated[Path | None, typer.Option("--into", metavar="FILE", help="The PDF to write.")] = None,
     sheet: Annotated[str, typer.Option("--sheet", help="A4, letter, or two sides.")] = "A4",
     printer: Annotated[
-        Path | None, typer.Option("--printer", metavar="PROFILE", help="Correct the page by a profile, to prove it.")
+        Path | None, typer.Option("--printer", metavar="PROFILE", help="Correct the page by a profile, to try it out.")
     ] = None,
     measured: Annotated[
-        Path | None, typer.Option("--measured", metavar="PROFILE", help="Ask for what it measures; write a profile.")
+        Path | None, typer.Option("--measured", metavar="PROFILE", help="Ask what you measured; write a profile.")
     ] = None,
 ) -> None:
-    """Write a page that shows what your printer does, or turn what it measures into a profile."""
+    """Measure your printer. This writes a page to print and measure, or makes a profile of what you measured."""
     from .measuring import measure_printer
 
     measure_printer(into, sheet, printer, measured)
 
 
-@app.command(epilog=examples('looks "Tide Tables"', "looks 3 shelf.yaml --from 13"))
+@app.command(epilog=taken.examples('looks "Tide Tables"', "looks 3 shelf.yaml --from 13"))
 def looks(
     book: Annotated[str, typer.Argument(metavar="BOOK", help="Title, number or id of a book.")],
-    shelf: Shelf = USUAL_SHELF,
+    shelf: taken.Shelf = taken.USUAL_SHELF,
     into: Annotated[
         Path | None, typer.Option("--into", metavar="FILE", help="The PDF; if left out, looks-BOOK beside SHELF.")
     ] = None,
     first: Annotated[int | None, typer.Option("--from", metavar="NUMBER", help="The first look that is shown.")] = None,
-    count: Annotated[int, typer.Option("--count", metavar="NUMBER", help="So many of them.")] = 11,
+    count: Annotated[int, typer.Option("--count", metavar="NUMBER", help="How many looks are shown.")] = 11,
 ) -> None:
-    """Draw some looks of a book, to choose one by its number."""
+    """Draw some looks of a book. You choose one by its number."""
     from .looking import show_looks
 
     show_looks(book, shelf, into, first, count)
 
 
-@app.command(epilog=examples("keep shelf.yaml", "keep shelf.yaml --apart"))
+@app.command(epilog=taken.examples("keep shelf.yaml", "keep shelf.yaml --apart"))
 def keep(
-    shelf: Shelf = USUAL_SHELF,
+    shelf: taken.Shelf = taken.USUAL_SHELF,
     apart: Annotated[
         bool,
-        typer.Option(
-            "--apart", help="First give books other looks whose neighbours have nearly their colour or scene."
-        ),
+        typer.Option("--apart", help="First give other looks to neighbours of nearly the same colour or scene."),
     ] = False,
-    quiet: Quiet = False,
+    quiet: taken.Quiet = False,
 ) -> None:
-    """Write the present looks of all books into the shelf file: nothing later changes them but you."""
+    """Write the present looks into the shelf file. After that only you change them."""
     from .looking import keep_looks
 
     keep_looks(shelf, unlike=apart, quiet=quiet)
@@ -218,10 +206,10 @@ Weight = float | None
 
 
 @app.command(
-    epilog=examples("arrange shelf.yaml", "arrange shelf.yaml --into order.html", "arrange --by height --write")
+    epilog=taken.examples("arrange shelf.yaml", "arrange shelf.yaml --into order.html", "arrange --by height --write")
 )
 def arrange(
-    shelf: Shelf = USUAL_SHELF,
+    shelf: taken.Shelf = taken.USUAL_SHELF,
     by: Annotated[
         str | None,
         typer.Option("--by", metavar="RULE", help="A plain order: height, thickness, colour, title or author."),
@@ -236,23 +224,23 @@ def arrange(
     ] = None,
     style: Annotated[Weight, typer.Option("--style", help="How much neighbours of one style count.")] = None,
     rhythm: Annotated[
-        float | None, typer.Option("--rhythm", help="How much stairs and saw-teeth of heights count.")
+        float | None, typer.Option("--rhythm", help="How much heights like stairs or saw-teeth count.")
     ] = None,
     into: Annotated[
         Path | None, typer.Option("--into", metavar="FILE", help="Write a page (HTML) with the shelf before and after.")
     ] = None,
     write: Annotated[bool, typer.Option("--write", help="Put the order into the shelf file and its tables.")] = False,
 ) -> None:
-    """Propose on which space and in which order the books stand; nothing is changed unless you say --write."""
+    """Propose a space and an order for the books. Nothing is changed without --write."""
     from .arranging import arrange_shelf, rule_named, weights_of
 
     weights = weights_of(colour, thickness, style, rhythm)
     arrange_shelf(shelf, weights, rule_named(by), keep_there or [], into, write=write)
 
 
-@app.command(epilog=examples("manual", "manual clearance", "manual blocks", "manual --into manual.html"))
+@app.command(epilog=taken.examples("manual", "manual clearance", "manual blocks", "manual --into manual.html"))
 def manual(
-    word: Annotated[str, typer.Argument(metavar="[WORD]", help="A key, a word of the trade, or a chapter.")] = "",
+    word: Annotated[str, typer.Argument(metavar="WORD", help="A key, a word of the trade, or a chapter.")] = "",
     into: Annotated[
         Path | None, typer.Option("--into", metavar="FILE", help="Write all of it as one page (HTML).")
     ] = None,
@@ -263,9 +251,9 @@ def manual(
     show_manual(word, into)
 
 
-@app.command(epilog=examples("freeze shelf.yaml"))
-def freeze(shelf: Shelf = USUAL_SHELF) -> None:
-    """Write the books that the shelf file invents into it, as books of their own."""
+@app.command(epilog=taken.examples("freeze shelf.yaml"))
+def freeze(shelf: taken.Shelf = taken.USUAL_SHELF) -> None:
+    """Write the invented books into the shelf file. Each is then a book that you can change."""
     from .looking import freeze_books
 
     freeze_books(shelf)
@@ -273,9 +261,9 @@ def freeze(shelf: Shelf = USUAL_SHELF) -> None:
 
 @app.command()
 def schema(
-    plan: Annotated[bool, typer.Option("--plan", help="Of plan.json, for those who read it.")] = False,
+    plan: Annotated[bool, typer.Option("--plan", help="Print that of plan.json instead.")] = False,
 ) -> None:
-    """Print JSON Schema of the shelf file, for editors."""
+    """Print the JSON Schema of the shelf file."""
     typer.echo(plan_schema_text() if plan else schema_text())
 
 

@@ -7,15 +7,37 @@ from typing import Annotated
 
 import typer
 
-__all__ = ["USUAL_SHELF", "AsJson", "NoCache", "Quiet", "Shelf", "Wide", "examples"]
+__all__ = [
+    "USUAL_SHELF",
+    "AsJson",
+    "Changed",
+    "ContactSheet",
+    "MockUp",
+    "NoCache",
+    "Proof",
+    "Quiet",
+    "Shelf",
+    "Stocks",
+    "Templates",
+    "Wide",
+    "examples",
+]
 
 USUAL_SHELF = Path("shelf.yaml")
 
 Shelf = Annotated[Path, typer.Argument(metavar="SHELF", help="The shelf file (YAML).")]
 AsJson = Annotated[bool, typer.Option("--json", help="Print JSON, for programs.")]
-Wide = Annotated[bool, typer.Option("--wide", help="Show all columns and every note, however wide the terminal is.")]
-NoCache = Annotated[bool, typer.Option("--no-cache", help="Set long texts anew; keep none of them for the next run.")]
+Wide = Annotated[bool, typer.Option("--wide", help="Show all columns and every note.")]
+NoCache = Annotated[bool, typer.Option("--no-cache", help="Set long texts anew; do not keep them.")]
 Quiet = Annotated[bool, typer.Option("--quiet", "-q", help="Say only what is wrong: no tables, no notes.")]
+Changed = Annotated[bool, typer.Option("--changed", help="Only what has changed, on as little paper as possible.")]
+Stocks = Annotated[list[str] | None, typer.Option("--stock", metavar="NAME", help="This paper only; may be repeated.")]
+ContactSheet = Annotated[bool, typer.Option("--contact-sheet", help="Also the shelf with all spines, as PDF and PNG.")]
+Templates = Annotated[
+    bool, typer.Option("--templates", help="Also a template of each cover to draw over, as PDF and PNG.")
+]
+Proof = Annotated[bool, typer.Option("--proof", help="Also all pages two by two, to read as PDF.")]
+MockUp = Annotated[bool, typer.Option("--mock-up", help="Also outlines on plain paper, to try the room out.")]
 
 
 def examples(*lines: str) -> str:

@@ -1,7 +1,6 @@
 """Picture files: looked through once when the shelf file is read, decoded again when they are printed.
 
-Whatever a file holds (palette, CMYK, 16 bits, transparency, several frames, a colour profile, a note
-that the camera was turned), what comes out is upright grey or sRGB of 8 bits.
+Whatever a file holds (palette, CMYK, 16 bits, transparency, frames, a turned camera), grey or sRGB of 8 bits comes out.
 """
 
 from __future__ import annotations

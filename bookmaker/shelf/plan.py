@@ -17,8 +17,8 @@ from ..things.terms import Terms
 from ..things.thing import Plan, Thing
 from ..typesetting.stand_ins import printable
 from .entries import ShelfSpec
-from .filling.space import Filler, Filling, fill_space
-from .fit import SpaceFit, fit_space
+from .filling.spaces import fill_spaces, fit_of, spared
+from .fit import SpaceFit
 from .measured_rows import MeasuredRow, as_measured, measured_row
 from .register import Register
 from .room.room_plan import SurfacePlan, surface_plan
@@ -112,7 +112,7 @@ def plan_shelf(spec: ShelfSpec, register: Register, kept: Keeper = AFRESH) -> Sh
     filled, said = _filled(spec, things, plans, terms, problems, kept)
     plans |= filled
     _refuse_if_any(problems)
-    spaces = tuple(_fit(name, spec, plans, terms) for name in spec.spaces)
+    spaces = tuple(fit_of(name, spec, plans, terms) for name in spec.spaces)
     notes = [*said]
     notes += [note.about(id) for id in register.things for note in plans[id].notes]
     dressed = _dressed(plans, register)
@@ -232,14 +232,14 @@ def _filled(
     less: dict[str, float] = {}
     best: tuple[float, Mapping[str, Plan], tuple[Problem, ...]] | None = None
     for _ in range(MOST_ROUNDS):
-        filling = _fill(spec, plans, terms, less, problems)
+        filling = fill_spaces(spec, plans, terms, less, problems)
         settled = {id: things[id].of_thickness(thick) for id, thick in filling.thicknesses.items()}
         with summed():  # what fills is planned again and again
             found = _planned("filled", settled, terms, {}, problems, kept)
         if problems:
             break
-        fits = [_fit(name, spec, {**plans, **found}, terms) for name in {plans[id].space: 0 for id in found} if name]
-        short = {fit.name: _spared(spec, fit) - fit.room_left for fit in fits}
+        fits = [fit_of(name, spec, {**plans, **found}, terms) for name in {plans[id].space: 0 for id in found} if name]
+        short = {fit.name: spared(spec, fit) - fit.room_left for fit in fits}
         left = -sum(short.values())
         if all(by <= 1e-6 for by in short.values()) and (best is None or left < best[0]):
             best = (left, found, filling.notes)
@@ -248,51 +248,6 @@ def _filled(
         # a little more than is missing, for what is taken away takes its errors along: nearer each time, from one side
         less = {name: less.get(name, 0.0) + by + (A_HAIR if by > 1e-6 else 0.0) for name, by in short.items()}
     return best[1:] if best else (found, filling.notes)
-
-
-def _spared(spec: ShelfSpec, fit: SpaceFit) -> float:
-    """What is to be left of the width of a space, in mm."""
-    written = spec.spaces[fit.name].to_spare
-    return fit.reserve if written is None else written
-
-
-def _fill(
-    spec: ShelfSpec, plans: Mapping[str, Plan], terms: Terms, less: Mapping[str, float], problems: list[Problem]
-) -> Filling:
-    """How thick what takes the rest of its space becomes, with so much less to share as is said for each space."""
-    thicknesses: dict[str, float] = {}
-    notes: list[Problem] = []
-    held = {id for plan in plans.values() for id in plan.held}
-    for name in spec.spaces:
-        here = {id: plan for id, plan in plans.items() if plan.space == name and id not in held}
-        fillers = [Filler(id, *one.stretch, one.look) for id, one in here.items() if one.stretch is not None]
-        if fillers:
-            fit = _fit(name, spec, plans, terms)
-            others = [plan.layers[0][1].value for plan in here.values() if plan.stretch is None and plan.layers]
-            with gathered(problems):
-                to_spare = _spared(spec, fit) + less.get(name, 0.0)
-                filling = fill_space(fit, fillers, spec.scale, to_spare, others)
-                thicknesses |= filling.thicknesses
-                notes += filling.notes
-    return Filling(thicknesses, tuple(notes))
-
-
-def _fit(name: str, spec: ShelfSpec, plans: Mapping[str, Plan], terms: Terms) -> SpaceFit:
-    """How everything stands in one space that does not stand in something else.
-
-    What holds other things stands where the first of them is listed.
-    """
-    held = {id for plan in plans.values() for id in plan.held}
-    listed = {id: number for number, id in enumerate(plans)}
-    own = [plan for id, plan in plans.items() if plan.space == name and id not in held]
-    own.sort(key=lambda plan: _listed_first(plan, plans, listed))
-    return fit_space(name, spec.spaces[name], [plan.standing for plan in own if plan.standing], terms.tolerances)
-
-
-def _listed_first(plan: Plan, plans: Mapping[str, Plan], listed: Mapping[str, int]) -> int:
-    """Where the first of what a thing holds is listed, or it itself if it holds nothing."""
-    inside = [_listed_first(plans[id], plans, listed) for id in plan.held if id in plans]
-    return min(inside, default=listed[plan.id])
 
 
 def _dressed(plans: Mapping[str, Plan], register: Register) -> dict[str, Plan]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from .plan_json import VERSION
+from .room_json import SURFACE
 from .schema_parts import Schema, all_of, count, group, listed, number, numbers, of, one, or_null, sides, text, yes
 
 __all__ = ["plan_schema"]
@@ -215,27 +216,6 @@ PAPER = group(
         "left_over_mm": or_null(numbers("width and height of what one cut leaves of the last sheet", 2)),
     },
 )
-SURFACE = group(
-    "a wall, a desk or a floor",
-    {
-        "name": text("its name in the shelf file"),
-        "upright": yes("whether it is a wall; else it is level"),
-        "size_mm": numbers("its width, and its height or its depth, in mm", 2),
-        "things": listed(
-            "what is there, from the left",
-            group(
-                "something in its place",
-                {
-                    "thing": or_null(text("its id; null for a space of the shelf")),
-                    "name": text("what it is called"),
-                    "rect_mm": numbers("left, low or front, width, height or depth, in mm", 4),
-                    "hook_mm": or_null(numbers("where it hangs, from the left and from the floor, in mm", 2)),
-                },
-            ),
-        ),
-    },
-)
-
 MEASURED = group(
     "Something that was measured",
     {

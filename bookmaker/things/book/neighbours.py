@@ -46,7 +46,7 @@ def alike_neighbours(books: Sequence[BookPlan]) -> Iterator[Problem]:
         named = "; ".join(f"{one.name} and {other.name}" for one, other in pairs[:MOST_NAMED])
         more = " and more" if len(pairs) > MOST_NAMED else ""
         yield Problem(
-            f"in {show(space)} {counted(len(pairs), 'pair')} of neighbours have nearly the same colour: {named}{more}",
+            f"in {show(space)} neighbours have nearly the same colour, {counted(len(pairs), 'pair')}: {named}{more}",
             "write look: with another number, or colour:, for one of them; bookmaker keep --apart finds looks",
             Severity.NOTE,
             field=("look",),
