@@ -17,7 +17,7 @@ from ..shelf_file.book_names import LISTED, UnknownBook
 from ..things.book.looks import LAST_LOOK
 from ..things.draft import Draft
 from ..writers.looks_page import write_looks
-from .terminal import progress, say
+from .terminal import progress, say_wrapped
 
 __all__ = ["freeze_books", "keep_looks", "show_looks"]
 
@@ -58,7 +58,7 @@ def show_looks(book: str, shelf: Path, into: Path | None, first: int | None, cou
     write_looks(page, f"Looks of {one.name}", [("now", now), *looks], Size(*plan.spec.printer.sheet.size))
     target = into or shelf.with_name(f"looks-{id}.pdf")
     put_file(target, page.getvalue())
-    say(f"wrote {target}; write the number you like into the book, such as look: {start}")
+    say_wrapped(f"wrote {target}; write the number you like into the book, such as look: {start}")
 
 
 def keep_looks(shelf: Path, *, unlike: bool, quiet: bool) -> None:
@@ -76,10 +76,10 @@ def keep_looks(shelf: Path, *, unlike: bool, quiet: bool) -> None:
     if quiet:
         return
     if not edits:
-        say("all looks are kept already: nothing was changed")
+        say_wrapped("all looks are kept already: nothing was changed")
         return
     files = ", ".join(str(file.path) for file in done)
-    say(f"{counted(len(edits), 'look')} written into {files}; nothing changes them now but you")
+    say_wrapped(f"{counted(len(edits), 'look')} written into {files}; nothing changes them now but you")
 
 
 def freeze_books(shelf: Path) -> None:
@@ -92,7 +92,7 @@ def freeze_books(shelf: Path) -> None:
     if isinstance(done, Problem):
         raise ShelfFileError((done,))
     books = f"{counted(done, 'invented book')} written into {shelf} as books of their own"
-    say(books if done else "no books are invented: nothing was changed")
+    say_wrapped(books if done else "no books are invented: nothing was changed")
 
 
 def _seen(draft: Draft) -> Facsimile:

@@ -17,7 +17,7 @@ from ..workshop import Made, Wishes
 from .after_making import abridged_lines, gone_lines, off_cut_lines, others_line
 from .messages import outcome, tell
 from .tables import paper_line
-from .terminal import progress, say
+from .terminal import progress, say_wrapped
 
 __all__ = ["make_shelf"]
 
@@ -38,21 +38,21 @@ def make_shelf(shelf: Path, into: Path, wishes: Wishes, *, as_json: bool, show: 
             with told_in(made.checked.plan.spec.told):
                 _say_what_was_made(made, shelf, into, wide=wide)
     if show and typer.launch(str(into)):
-        say(f"{one_line(into)} cannot be opened from here: open it as you open any folder", err=True)
+        say_wrapped(f"{one_line(into)} cannot be opened from here: open it as you open any folder", err=True)
     return made.checked.sound
 
 
 def _say_what_was_made(made: Made, shelf: Path, into: Path, *, wide: bool) -> None:
     if made.others:
-        say(others_line(made.others, shelf), err=True)
+        say_wrapped(others_line(made.others, shelf), err=True)
     changes = list(made.changes.lines())
     for line in changes if wide else abridged_lines(changes):
-        say(line)
+        say_wrapped(line)
     if made.files and not changes and not made.changes.first:
-        say(f"nothing of what is printed has changed since {one_line(into)} was made before")
+        say_wrapped(f"nothing of what is printed has changed since {one_line(into)} was made before")
     if not made.files:
         since = "all is ticked off as printed" if changes else f"nothing has changed since {one_line(into)} was made"
-        say(f"{since}: nothing to print")
+        say_wrapped(f"{since}: nothing to print")
         return
     for line in (
         *_file_lines(made, into),
@@ -60,7 +60,7 @@ def _say_what_was_made(made: Made, shelf: Path, into: Path, *, wide: bool) -> No
         *gone_lines(made.gone),
         outcome(made.checked),
     ):
-        say(line)
+        say_wrapped(line)
 
 
 def _file_lines(made: Made, into: Path) -> Iterator[str]:

@@ -14,7 +14,7 @@ from ..paper.papers import SheetFormat, find_format, told_of
 from ..paper.profiles import read_printer
 from ..ruler import PROFILE_MARK, measure, profile_text, write_ruler
 from .messages import message
-from .terminal import room, say
+from .terminal import room, say, say_wrapped
 
 __all__ = ["measure_printer"]
 
@@ -50,7 +50,7 @@ def _write_page(into: Path, size: SheetFormat, printer: Path | None) -> None:
     )
     again = in_units("", f" --sheet {size.name}")
     plain = f"print it at 100 %, then: bookmaker ruler --measured printer.yaml{again}"
-    say(f"wrote {one_line(into)}; {proof if profile else plain}")
+    say_wrapped(f"wrote {one_line(into)}; {proof if profile else plain}")
 
 
 def _write_profile(path: Path, size: SheetFormat) -> None:
@@ -65,4 +65,4 @@ def _write_profile(path: Path, size: SheetFormat) -> None:
 
     printer = measure(size, ask, lambda problem: say(message(problem, room()), err=True))
     put_file(path, profile_text(printer).encode())
-    say(f"wrote {one_line(path)}; prove it: bookmaker ruler --into proof.pdf --printer {one_line(path)}")
+    say_wrapped(f"wrote {one_line(path)}; prove it: bookmaker ruler --into proof.pdf --printer {one_line(path)}")

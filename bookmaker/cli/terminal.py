@@ -7,10 +7,11 @@ import shutil
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
+from textwrap import wrap
 
 import typer
 
-__all__ = ["progress", "room", "say"]
+__all__ = ["progress", "room", "say", "say_wrapped"]
 
 CLEAR = "\r\x1b[K"
 """Begins a line of a terminal anew (ECMA-48, erase in line)."""
@@ -27,6 +28,15 @@ def say(text: str, *, err: bool = False) -> None:
     """Write a line; the switches for colours are left out where none are shown (no-color.org)."""
     wanted = False if os.environ.get("NO_COLOR") else None
     typer.echo(text, err=err, color=wanted)
+
+
+def say_wrapped(text: str, *, err: bool = False) -> None:
+    """Write a sentence, broken between words where the terminal ends."""
+    width = room()
+    lines = (
+        wrap(text, width, subsequent_indent="  ", break_long_words=False, break_on_hyphens=False) if width else [text]
+    )
+    say("\n".join(lines), err=err)
 
 
 @contextmanager
