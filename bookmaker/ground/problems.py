@@ -22,7 +22,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from enum import StrEnum
 from functools import cached_property, lru_cache
-from itertools import pairwise
+from itertools import chain, pairwise
 
 __all__ = [
     "BookmakerError",
@@ -183,7 +183,8 @@ def near_match(written: str, known: Iterable[str], near: float = NEAR) -> str:
     'spine_title'
     """
     names, wanted = _names(tuple(known)), _folded(written[:LONGEST_NAME])
-    found = difflib.get_close_matches(wanted, names.alike(wanted), n=1, cutoff=near)
+    alike = names.alike(wanted, near)
+    found = difflib.get_close_matches(wanted, alike, n=1, cutoff=near) if alike else []
     return names.folded[found[0]] if found else ""
 
 
@@ -194,6 +195,14 @@ def _folded(name: str) -> str:
 
 def _pairs(name: str) -> Iterable[str]:
     return dict.fromkeys(map("".join, pairwise(name)))
+
+
+def _letters(name: str) -> Iterator[tuple[str, int]]:
+    """The letters of a name, each with how often it stood there before."""
+    before: dict[str, int] = {}
+    for letter in name:
+        times = before[letter] = before.get(letter, -1) + 1
+        yield letter, times
 
 
 class _Names:
@@ -211,10 +220,20 @@ class _Names:
                 found.setdefault(pair, []).append(name)
         return found
 
-    def alike(self, wanted: str) -> list[str]:
-        """The names that may be like one, all of them if they are few."""
+    @cached_property
+    def lettered(self) -> Mapping[tuple[str, int], Sequence[str]]:
+        """The names that have a letter for the first time, for the second, and so on."""
+        found: dict[tuple[str, int], list[str]] = {}
+        for name in self.folded:
+            for letter in _letters(name):
+                found.setdefault(letter, []).append(name)
+        return found
+
+    def alike(self, wanted: str, near: float) -> list[str]:
+        """The names that may be so like one; if they are few, all that have enough letters of it in any order."""
         if len(self.folded) <= MOST_COMPARED:
-            return list(self.folded)
+            common = Counter(chain.from_iterable(self.lettered.get(letter, ()) for letter in _letters(wanted)))
+            return [name for name, count in common.items() if 2.0 * count / (len(name) + len(wanted)) >= near]
         telling = (self.having.get(pair, ()) for pair in _pairs(wanted))
         shared = Counter(name for names in telling if len(names) <= FEW_HAVE for name in names)
         return [name for name, _ in shared.most_common(BEST_COMPARED)]

@@ -225,10 +225,17 @@ def _wrong_unit(number: str, unit: str, kind: Kind) -> NotAMeasure:
     first, *rest = re.split(r"(?<=['\"]) ?| ", unit)
     if first.casefold() in spellings and any(char.isdigit() for word in rest for char in word):
         return NotAMeasure(f"{show(f'{number} {unit}')} holds more than one measure", f"write it like {kind.example}")
-    meant = near_match(unit[:20], spellings)
+    meant = next((known for known in spellings if _one_letter_off(known, unit)), None) or near_match(
+        unit[:20], spellings
+    )
     units = " or ".join(kind.words) if len(kind.words) < 3 else ", ".join(kind.words)
     remedy = f"write {show(number)} {spellings[meant]}" if meant else f"write it in {units}"
     return NotAMeasure(f"{show(unit)!r} is not a unit of {kind.noun}", remedy)
+
+
+def _one_letter_off(known: str, written: str) -> bool:
+    """Whether one letter was mistyped: mn for mm."""
+    return len(known) == len(written) > 1 and sum(a != b for a, b in zip(known, written, strict=True)) == 1
 
 
 def counted(number: int, what: str, many: str = "") -> str:

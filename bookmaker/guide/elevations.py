@@ -6,7 +6,7 @@ ISO 129-1).
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from ..ground.art import Group, Stroked
 from ..ground.drawing import Art, Pen
@@ -79,8 +79,8 @@ def _figure(surface: SurfacePlan, room: float) -> Figure:
     for number, one in enumerate(surface.things, start=1):
         art += _drawn(number, one, scale)
     marks = [one.hook or Point(one.rect.x, one.rect.y) for one in surface.things]
-    art += _along({round(mark.x, 1) for mark in marks}, scale)
-    art += _up({round(mark.y, 1) for mark in marks}, scale)
+    art += _along({figure(mark.x, 1): mark.x for mark in marks}, scale)
+    art += _up({figure(mark.y, 1): mark.y for mark in marks}, scale)
     drawn = Size(size.width * scale + ASIDE, size.height * scale + BELOW)
     what = "the left front corners"
     if surface.entry.upright:
@@ -104,22 +104,24 @@ def _drawn(number: int, one: OnSurface, scale: float) -> Iterator[Art]:
         yield Stroked(Path.circle(Point(one.hook.x * scale, one.hook.y * scale), 0.6), HAIRLINE)
 
 
-def _along(marks: set[float], scale: float) -> Iterator[Art]:
+def _along(marks: Mapping[str, float], scale: float) -> Iterator[Art]:
     """The measures from the left below a surface, each with a line to where it is."""
-    at = sorted(marks)
-    for mark, shown in zip(at, spread([mark * scale for mark in at], FIGURE * 1.3), strict=True):
+    at = sorted(marks.items(), key=lambda mark: mark[1])
+    places = spread([mark * scale for _, mark in at], FIGURE * 1.3)
+    for (told, mark), shown in zip(at, places, strict=True):
         yield line(Point(mark * scale, 0), Point(mark * scale, -1.5), HAIRLINE)
         yield line(Point(mark * scale, -1.5), Point(shown, -4), HAIRLINE)
-        yield word(figure(mark, 1), Point(shown, -8.5), FIGURE, upright=True)
+        yield word(told, Point(shown, -8.5), FIGURE, upright=True)
 
 
-def _up(marks: set[float], scale: float) -> Iterator[Art]:
+def _up(marks: Mapping[str, float], scale: float) -> Iterator[Art]:
     """The measures from the foot on the left of a surface."""
-    at = sorted(marks)
-    for mark, shown in zip(at, spread([mark * scale for mark in at], FIGURE * 1.3), strict=True):
+    at = sorted(marks.items(), key=lambda mark: mark[1])
+    places = spread([mark * scale for _, mark in at], FIGURE * 1.3)
+    for (told, mark), shown in zip(at, places, strict=True):
         yield line(Point(0, mark * scale), Point(-1.5, mark * scale), HAIRLINE)
         yield line(Point(-1.5, mark * scale), Point(-4, shown), HAIRLINE)
-        yield word(figure(mark, 1), Point(-8.5, shown), FIGURE)
+        yield word(told, Point(-8.5, shown), FIGURE)
 
 
 def spread(places: Sequence[float], apart: float) -> list[float]:

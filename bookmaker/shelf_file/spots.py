@@ -5,6 +5,7 @@ from __future__ import annotations
 import types
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from typing import Any, Literal, Union, get_args, get_origin
 
 from pydantic import BaseModel, Tag
@@ -40,16 +41,23 @@ class Spot:
 
 def spot_of(loc: FieldPath, model: type[BaseModel]) -> Spot:
     """Follow the checker's steps through the models."""
-    spot = Spot((), None, (), model)
-    for part in loc:
-        chosen = _marked(spot.kind, part) or _tagged(spot.kind, part)
-        if chosen is not None:
-            spot = replace(spot, kind=chosen, others=[other for other in spot.choices if other is not chosen])
-            continue
-        owner, kind = _step(spot.kind, part)
-        others = spot.others if owner is spot.kind else ()
-        spot = Spot((*spot.field, part), owner, others, kind, around=spot)
-    return spot
+    return _below(_group(loc[:-1], model), loc[-1]) if loc else Spot((), None, (), model)
+
+
+@lru_cache(maxsize=256)
+def _group(loc: FieldPath, model: type[BaseModel]) -> Spot:
+    """The spot of a group, which is the same for all that is wrong in it."""
+    return spot_of(loc, model)
+
+
+def _below(spot: Spot, part: str | int) -> Spot:
+    """One step on from a spot."""
+    chosen = _marked(spot.kind, part) or _tagged(spot.kind, part)
+    if chosen is not None:
+        return replace(spot, kind=chosen, others=[other for other in spot.choices if other is not chosen])
+    owner, kind = _step(spot.kind, part)
+    others = spot.others if owner is spot.kind else ()
+    return Spot((*spot.field, part), owner, others, kind, around=spot)
 
 
 def _step(kind: Any, part: str | int) -> tuple[type[BaseModel] | None, Any]:

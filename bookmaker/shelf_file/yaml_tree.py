@@ -222,6 +222,8 @@ class _Reader:
 
     def _refuse_hidden(self, text: str, place: Place) -> None:
         """Escapes in quotes can spell signs that would command a terminal, or that no file can hold."""
+        if text.isprintable():  # as nearly all are
+            return
         hidden = next((sign for sign in text if unicodedata.category(sign) in HIDDEN and sign not in "\n\t"), "")
         if hidden:
             message = f"the text holds the control character U+{ord(hidden):04X}"

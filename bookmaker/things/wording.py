@@ -8,7 +8,7 @@ from itertools import groupby
 from ..ground.geometry import Size
 from ..ground.told import figure, unit
 
-__all__ = ["as_list", "in_words", "long", "measured_in_parts", "numbered", "numbers", "sides", "thick"]
+__all__ = ["as_list", "in_words", "long", "measured_in_parts", "numbered", "numbers", "sides", "thick", "with_article"]
 
 WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
@@ -38,6 +38,15 @@ def sides(size: Size) -> str:
     '21.0 × 15.0 mm'
     """
     return f"{figure(size.height, 1)} × {figure(size.width, 1)} {unit()}"
+
+
+def with_article(noun: str) -> str:
+    """A noun with the article that it takes, as it is spoken.
+
+    >>> with_article("tray"), with_article("envelope")
+    ('a tray', 'an envelope')
+    """
+    return f"{'an' if noun[:1].casefold() in tuple('aeio') else 'a'} {noun}"
 
 
 def in_words(number: int) -> str:

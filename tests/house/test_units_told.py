@@ -23,6 +23,7 @@ FREE = (
 
 WRITTEN = (
     *("writers/plan_schema.py", "writers/schema_parts.py", "writers/plan_json.py", "writers/sheet_json.py"),
+    "writers/room_json.py",
     *("writers/svg/document.py", "writers/tools/svg.py", "typesetting/lines/ties.py"),
     *("shelf_file/invented/wall.py", "ruler/readings.py", "things/book/designs/letters/wording.py"),
     *("sheets/packing/items.py", "sheets/strip_layout.py"),

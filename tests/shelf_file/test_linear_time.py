@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import difflib
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from bookmaker.ground.ids import slug
 from bookmaker.ground.problems import ShelfFileError, near_match
+from bookmaker.shelf.entries import ShelfSpec
 from bookmaker.shelf.reading import proofread
 from bookmaker.shelf_file.book_names import BookName, BookNames, UnknownBook, find_books
 from bookmaker.shelf_file.edits.edit import Edit, Insert, Move, Reorder, SetValue
@@ -71,7 +75,7 @@ TABLES: dict[str, Callable[[int], bytes]] = {
 def test_tables_are_read(sort: str, tmp_path: Path) -> None:
     def work(count: int) -> Callable[[], object]:
         folder = tmp_path / str(count)
-        folder.mkdir()
+        folder.mkdir(exist_ok=True)  # each round makes it anew
         (folder / "books.csv").write_bytes(TABLES[sort](count))
         (folder / "shelf.yaml").write_text(HEAD + "books: from books.csv\n", encoding="utf-8")
         return lambda: proofread(folder / "shelf.yaml")
@@ -136,6 +140,33 @@ def test_many_slips_are_compared_with_many_names() -> None:
 
     assert near_match("roam 612", [f"room {at}" for at in range(1000)]) == "room 612"
     assert_linear(work, 1000)
+
+
+WORDS = st.text("aeklnpst_ ", max_size=12)
+
+
+@given(WORDS, st.lists(WORDS, min_size=1, max_size=30), st.sampled_from([0.65, 0.8]))
+def test_a_near_match_is_the_one_found_among_all(written: str, known: list[str], near: float) -> None:
+    folded = {name.replace(" ", "_"): name for name in known}
+    found = difflib.get_close_matches(written.replace(" ", "_"), folded, n=1, cutoff=near)
+    assert near_match(written, known, near) == (folded[found[0]] if found else "")
+
+
+def test_slips_are_compared_with_no_names_that_lack_their_letters(monkeypatch: pytest.MonkeyPatch) -> None:
+    compared: list[str] = []
+
+    def matches(word: str, names: Sequence[str], n: int, cutoff: float) -> list[str]:
+        compared.extend(names)
+        return difflib_matches(word, names, n=n, cutoff=cutoff)
+
+    difflib_matches = difflib.get_close_matches
+    monkeypatch.setattr(difflib, "get_close_matches", matches)
+    known = tuple(ShelfSpec.model_fields)
+    assert [near_match(f"{at}5829", known) for at in range(1000)] == [""] * 1000
+    assert compared == []
+    assert near_match("spces", known) == "spaces"
+    assert "spaces" in compared
+    assert len(compared) < len(known)
 
 
 def test_many_measured_books_are_found_by_their_names() -> None:

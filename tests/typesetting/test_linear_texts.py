@@ -3,15 +3,21 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from bookmaker.ground.problems import ShelfFileError
+from bookmaker.typesetting.lines.box_sets import BoxSets
+from bookmaker.typesetting.lines.fount import Fount, Style
+from bookmaker.typesetting.lines.paragraphs import Lines, Measures
+from bookmaker.typesetting.lines.set_lines import SetLine, SetLines
 from bookmaker.typesetting.standing_type import StandingType
-from tests.kit.text_pages import FRAME, inside
+from tests.kit.text_pages import FACE, FRAME, inside
 
 AT_MOST = 3
 """So many times longer for twice as much: what is linear takes 2, what grows with the square 4."""
@@ -58,6 +64,48 @@ def test_odd_texts_are_set_in_time_that_grows_as_they_do(what: str, tmp_path: Pa
         if twice <= AT_MOST * max(once, TICK):
             return
     raise AssertionError(measured)
+
+
+def test_a_table_that_is_too_long_is_broken_into_lines_once(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    broken: list[str] = []
+
+    def counted(self: Lines, words: Sequence[str], *rest: object, **more: object) -> SetLines:
+        broken.append(" ".join(words))
+        return lines_broken(self, words, *rest, **more)  # type: ignore[arg-type]
+
+    lines_broken = Lines.broken
+    monkeypatch.setattr(Lines, "broken", counted)
+
+    def work(count: int) -> tuple[int, str]:
+        broken.clear()
+        text = "| a | b |\n|---|---|\n" + "".join(f"| x{at} | y{at} |\n" for at in range(count))
+        with StandingType().used():
+            found = inside(tmp_path, text, replace(FRAME, pages=100))
+        return len(broken), found.problems[0].message
+
+    once, twice = work(1500), work(3000)
+    assert "fills" in once[1]
+    assert "do not fit in 100 pages" in twice[1]
+    assert twice[0] <= 2 * once[0]
+
+
+CELLS = st.lists(
+    st.sampled_from(
+        ["", "fog", "–", "—", "A.", "I.", "Fogg", "v", "12", "km", "\u00a0", "AV-To", f"{Style.ITALIC}sea", "fi"]
+    ),
+    min_size=1,
+    max_size=8,
+)
+
+
+@pytest.mark.parametrize("language", [None, "en_US", "cs", "fr"])
+@given(words=CELLS)
+def test_words_that_fit_on_a_line_stand_on_one(language: str | None, words: list[str]) -> None:
+    fount = Fount({Style.ROMAN: FACE}, language)
+    lines, boxes = Lines(fount), BoxSets(fount, hanging=True).sparing(80.0, hanging=False)
+    cell = " ".join(words)
+    found = lines.broken(words, boxes, boxes.ragged, Measures(0.0, (lines.width(cell) + 1e-9,)))
+    assert found == SetLines((SetLine(cell, 0.0, 0.0, len(words)),))
 
 
 def test_a_pile_of_marks_without_end_is_refused(tmp_path: Path) -> None:

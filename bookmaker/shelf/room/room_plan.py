@@ -7,15 +7,19 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from ...ground.geometry import Point, Rect, Size
-from ...ground.problems import FieldPath, Problem
+from ...ground.problems import FieldPath, Problem, Severity
 from ...ground.units import print_mm
 from ...things.place import LEVEL, UPRIGHT, PlaceEntry
 from ...things.thing import Plan
+from ...things.wording import with_article
 from ..register import Register
 from ..space_entry import SpaceEntry
 from .surface_entry import RoomSurfaceEntry
 
 __all__ = ["OnSurface", "SurfacePlan", "surface_plan"]
+
+FAR = 0.05
+"""A group is where it was asked for if its centre is no further away than this, in mm."""
 
 TOUCH = 1e-6
 """Things that share no more than this, in mm, touch."""
@@ -60,7 +64,9 @@ def surface_plan(
     found = [*_spaces(name, entry, spaces, faults), *_measured(name, entry, plans, faults)]
     for number, group in enumerate(entry.groups):
         together = [plans[id] for wanted in group.things for id in register.answering(wanted)]
-        found += _grouped(name, number, entry, together, scale, faults)
+        here = [*_grouped(name, number, entry, together, scale, faults)]
+        faults += _moved_away(name, number, group.centre, here)
+        found += here
     faults += _off_the_edge(name, entry, found)
     faults += _overlaps(name, found)
     return SurfacePlan(name, entry, tuple(sorted(found, key=lambda one: (one.rect.x, one.rect.y))), tuple(faults))
@@ -120,7 +126,7 @@ def _wrong_way(name: str, entry: RoomSurfaceEntry, place: PlaceEntry, field: Fie
 
 def _cannot_be_there(plan: Plan, name: str, entry: RoomSurfaceEntry, field: FieldPath) -> Problem:
     how, where = ("hang on a wall", "lay it on a desk") if entry.upright else ("lie on what is level", "hang it up")
-    return Problem(f"{plan.name}, a {plan.family.noun}, does not {how} as {name} is", where, field=field)
+    return Problem(f"{plan.name}, {with_article(plan.family.noun)}, does not {how} as {name} is", where, field=field)
 
 
 def _grouped(
@@ -135,6 +141,10 @@ def _grouped(
     field: FieldPath = ("surfaces", name, "groups", number, "things")
     sized = [(plan, size) for plan in things if (size := _size_on(plan, entry))]
     faults += (_cannot_be_there(plan, name, entry, field) for plan in things if not _size_on(plan, entry))
+    stretch = entry.groups[number].stretch(entry.size)
+    if stretch.width <= 0 or stretch.right > entry.size.width + TOUCH:
+        faults.append(_no_stretch(name, entry, number))
+        return
     places = entry.places(entry.groups[number], [size for _, size in sized], scale) if sized else ()
     for (plan, _), rect in zip(sized, places, strict=True):
         if rect is None:
@@ -142,6 +152,32 @@ def _grouped(
             faults.append(Problem(said, "make the gap smaller, or take something out", field=field))
         else:
             yield _hung(plan.name, rect, field, entry, plan.id, group=True)
+
+
+def _no_stretch(name: str, entry: RoomSurfaceEntry, number: int) -> Problem:
+    """A stretch that ends before it begins, or beyond the surface."""
+    group, width = entry.groups[number], print_mm(entry.size.width)
+    start, end = print_mm(group.start or 0.0), width if group.end is None else print_mm(group.end)
+    return Problem(
+        f"the stretch of this group goes from {start} to {end}, and {name} is {width} wide",
+        f"write a start and a later end between 0 and {width}",
+        field=("surfaces", name, "groups", number, "start" if group.end is None else "end"),
+    )
+
+
+def _moved_away(name: str, number: int, wanted: float | None, found: Sequence[OnSurface]) -> Iterator[Problem]:
+    """A group whose centre could not be where it was asked for, without hanging over an edge."""
+    if wanted is None or not found:
+        return
+    centre = Rect.around([corner for one in found for corner in one.rect.corners]).centre.y
+    if abs(centre - wanted) > FAR:
+        yield Problem(
+            f"this group has its centre at {print_mm(centre, 1)}, not at {print_mm(wanted)}, or it would go over the "
+            f"edge of {name}",
+            f"write {print_mm(centre, 1)}, or a smaller gap",
+            Severity.WARNING,
+            field=("surfaces", name, "groups", number, "centre"),
+        )
 
 
 def _off_the_edge(name: str, entry: RoomSurfaceEntry, found: Sequence[OnSurface]) -> Iterator[Problem]:

@@ -9,7 +9,7 @@ from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, glu
 from ..making import Bench, Chapter, Figure, Making
 from ..thing import Around
 from ..views.flat_view import flat_figure
-from ..wording import as_list, long, sides
+from ..wording import as_list, long, sides, with_article
 from .net import Net, NetPanel, Room
 from .plan import BoxPlan
 from .views import folding_figure
@@ -27,7 +27,7 @@ def box_chapter(box: BoxPlan, bench: Bench, around: Around) -> Chapter:
         *zip(("outside, long", "wide", "high"), map(long, box.outside), strict=True),
     )
     title = f"{box.entry.kind.capitalize()}: {box.name}"
-    return Chapter(title, f"A {box.entry.kind}{holds}{where}.", makings, sizes)
+    return Chapter(title, f"{with_article(box.entry.kind).capitalize()}{holds}{where}.", makings, sizes)
 
 
 def _making(box: BoxPlan, number: int, net: Net, bench: Bench) -> Making:

@@ -97,15 +97,21 @@ def _on_jig(frame: FramePlan) -> Iterator[str]:
         yield (
             "Glue the jig on thick card, prick its eight marks, and lay baking paper over it. Push pins through the "
             "marks: the outer four hold the corners of the frame from outside, the inner four from inside. Glue the "
-            "rails between them, and let them dry for an hour; stain or paint them now, if they are of wood. Follow "
-            "the label of glue and stain, and let air in."
+            f"rails between them, and let them dry for an hour{_stain(frame)}"
         )
         return
     yield (
         "Pin the square of card to the board and put the frame together dry against it. Lay the diagonals against each "
-        "other with a strip of paper: both are alike when the frame is square. Glue the corners, press them, let them "
-        "dry for an hour, and stain or paint the frame now. Follow the label of glue and stain, and let air in."
+        "other with a strip of paper: both are alike when the frame is square. Glue the corners, press them, and "
+        f"let them dry for an hour{_stain(frame)}"
     )
+
+
+def _stain(frame: FramePlan) -> str:
+    """What ends the gluing of the corners: bare wood is stained then, wrapped rails are done."""
+    if any(flat.kind == "wrap" for flat in frame.flats):
+        return ". Follow the label of the glue."
+    return "; then stain or paint the frame. Follow the labels of glue and stain, and let air in."
 
 
 def _closing(frame: FramePlan) -> Iterator[str]:

@@ -13,7 +13,7 @@ from typing import NamedTuple
 from ..lines.boxes import Boxes
 from ..lines.fount import Style
 from ..lines.paragraphs import Lines, Measures
-from ..lines.set_lines import SetLine
+from ..lines.set_lines import SetLine, SetLines
 from ..manuscripts.passage import Passage
 
 __all__ = ["SetTable", "cells_of", "in_columns"]
@@ -118,11 +118,12 @@ def _set(
     found: list[SetLine] = []
     bound: set[int] = set()
     heads, starts, wide, before = 0, list[int](), list[str](), 0
+    lefts = columns.lefts
     for row in rows:
         starts.append(len(found))
         cells: list[list[SetLine]] = []
-        for cell, side, x, width in zip(row, sides, columns.lefts, columns.widths, strict=True):
-            own = lines.broken(cell.split(" "), boxes, boxes.ragged, Measures(0.0, (width + 1e-9,)))
+        for cell, side, x, width in zip(row, sides, lefts, columns.widths, strict=True):
+            own = _broken(cell, lines, boxes, width)
             indents = (_aligned(side, width - lines.width(line.words)) for line in own.lines)
             cells.append([line._replace(x=start + (x + i) * size) for line, i in zip(own.lines, indents, strict=True)])
             wide += own.wide
@@ -142,6 +143,14 @@ def _set(
     begin = ends[min(1 + len(second), len(ends) - 1)]
     right = start + columns.total * size
     return SetTable(tuple(found), frozenset(bound), size, heads, begin, start, right, tuple(wide))
+
+
+def _broken(cell: str, lines: Lines, boxes: Boxes, width: float) -> SetLines:
+    """A cell on its lines in a column of a width in ems; where to break one that fits on a line is not asked."""
+    words = cell.split(" ")
+    if lines.width(cell) <= min(width, boxes.room):
+        return SetLines((SetLine(cell, 0.0, 0.0, len(words)),))
+    return lines.broken(words, boxes, boxes.ragged, Measures(0.0, (width + 1e-9,)))
 
 
 def _aligned(side: str, room: float) -> float:

@@ -108,6 +108,11 @@ class Manuscript:
         """How many words it has."""
         return sum(passage.words for passage in self.passages)
 
+    @cached_property
+    def rows(self) -> int:
+        """How many rows its tables have: each takes a line of its own at least, whatever it is set in."""
+        return sum(passage.text.count("\n") + 1 for passage in self.passages if passage.role is Role.TABLE)
+
     @property
     def title(self) -> str:
         """The title that it begins with, or nothing."""

@@ -115,8 +115,8 @@ def _row_art(row: Row, plan: ShelfPlan) -> Art:
     """Everything outlined, with its number and its name."""
     parts: list[Art] = []
     for shown in row.shown:
-        rect = shown.rect.moved(-row.left, 0)
-        parts += [box(rect, pen=HAIRLINE), *_named(plan.printed(shown.thing), rect)]
+        outlined = Group((box(shown.rect, pen=HAIRLINE), *_named(plan.printed(shown.thing), shown.rect)))
+        parts.append(Group((outlined,), shown.to_shelf.moved(-row.left, 0)))
     return Group(tuple(parts))
 
 

@@ -55,6 +55,9 @@ books:
     cover: {kind: wrap, stock: photo}
 """
 
+FROM_TO, WALL = "420 mm to 420 mm", "and north wall"
+NOT_AT = "212.5 mm, not at 215 mm, or it would go over the edge of"
+
 
 def plan_of(folder: Path, text: str = ROOM) -> dict[str, Any]:
     make(written(text, folder), folder / "out", wishes=Wishes(mock_up=True))
@@ -103,6 +106,17 @@ def test_all_of_a_room_is_where_it_was_measured_or_put_by_its_group(tmp_path: Pa
         ("[harbour, keeper]", "[harbour, kepper]", "13: nothing is called 'kepper'"),
         ("[harbour, keeper]", "[harbour, keeper, Tides]", "13: Tides stands in the space case"),
         ("start: 110 mm", "start: 370 mm", "13: keeper is 14.05 mm off the right of north wall"),
+        (
+            "start: 110 mm",
+            "start: 420 mm",
+            "13: the stretch of this group goes from 420 mm to 420 mm, and north wall is 420 mm wide",
+        ),
+        (
+            "pattern: row",
+            "centre: 215 mm, pattern: salon",
+            "13: this group has its centre at 212.5 mm, not at 215 mm, or it would go over the edge of north wall",
+        ),
+        ("width: 40 mm", "width: 40 mn", "16: harbour: width: 'mn' is not a unit of length"),
         ("width: 120 mm, depth: 60 mm", "width: 120 mm", "14: surfaces.desk has neither height nor depth"),
     ],
 )

@@ -66,8 +66,8 @@ class PictureCover(BackedDesign):
     )
     spine_picture: PictureFile | None = Field(None, description="picture file for the spine")
     back_picture: PictureFile | None = Field(None, description="picture file for the back")
-    scene: SceneName | Literal["auto"] = Field("auto", description="what is drawn; auto leaves it to the book")
-    manner: MannerName | Literal["auto"] = Field(
+    scene: Literal[SceneName, "auto"] = Field("auto", description="what is drawn; auto leaves it to the book")
+    manner: Literal[MannerName, "auto"] = Field(
         "auto", description="how it is printed, as in which age; auto leaves it to the book"
     )
     surround: Surround = Field("folded over", description="what is printed beyond a picture's edges")

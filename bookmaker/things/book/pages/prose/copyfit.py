@@ -124,7 +124,9 @@ class Copy:
         """
 
         def fits(size: float) -> bool:
-            return _count(self._made_up(self.setting(size)), pages + 1) <= pages
+            setting = self.setting(size)
+            held = pages * setting.lines_per_page
+            return self.manuscript.rows <= held and _count(self._made_up(setting), pages + 1) <= pages
 
         def found() -> float:
             return largest_size(fits, min(largest, self.largest_settable), smallest)
