@@ -225,9 +225,8 @@ def _wrong_unit(number: str, unit: str, kind: Kind) -> NotAMeasure:
     first, *rest = re.split(r"(?<=['\"]) ?| ", unit)
     if first.casefold() in spellings and any(char.isdigit() for word in rest for char in word):
         return NotAMeasure(f"{show(f'{number} {unit}')} holds more than one measure", f"write it like {kind.example}")
-    meant = next((known for known in spellings if _one_letter_off(known, unit)), None) or near_match(
-        unit[:20], spellings
-    )
+    near = near_match(unit[:20], spellings)
+    meant = near and next((known for known in spellings if _one_letter_off(known, unit)), near)
     units = " or ".join(kind.words) if len(kind.words) < 3 else ", ".join(kind.words)
     remedy = f"write {show(number)} {spellings[meant]}" if meant else f"write it in {units}"
     return NotAMeasure(f"{show(unit)!r} is not a unit of {kind.noun}", remedy)

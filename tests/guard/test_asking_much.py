@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.guard.bombs import laid_and_taken
+from tests.kit.bombs import laid_and_taken
 
 MOST_MEGABYTES = 600
 

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, CDPSession, Locator, Page, expect
 
+from tests.kit.net_loft import SHELF, TABLE, book, changed
 from tests.kit.shown import Running, running, until
-from tests.page.test_edits import SHELF, TABLE, book, changed
 
 Point = tuple[float, float]
 

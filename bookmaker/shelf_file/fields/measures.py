@@ -172,7 +172,7 @@ SmallLength = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
 """Play or tolerance in mm; 0 is allowed."""
 Offset = Annotated[float, BeforeValidator(_length_reader(-10, 10, parse_offset)), _length_schema("-0.4 mm")]
 """A shift in mm, either way."""
-Skew = Annotated[float, BeforeValidator(_length_reader(-3, 3, parse_offset)), _length_schema("0.2 mm")]
+Skew = Annotated[float, BeforeValidator(_length_reader(-5, 5, parse_offset)), _length_schema("0.2 mm")]
 """How far something leans in mm between two marks, either way."""
 TabWidth = Annotated[float, _between(3, 20), _length_schema("3 mm")]
 """Width of a glue tab in mm: less than 3 mm does not hold."""

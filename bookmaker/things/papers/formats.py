@@ -6,10 +6,9 @@ from collections.abc import Mapping
 from typing import Literal
 
 from ...ground.geometry import Size
+from ...ground.units import MM_PER_INCH as INCH
 
 __all__ = ["FORMATS", "FormatName"]
-
-INCH = 25.4
 
 FormatName = Literal[
     "A2", "A3", "A4", "A5", "A6", "US letter", "foolscap folio", "broadsheet", "Berliner", "tabloid", "one sheet",

@@ -13,6 +13,7 @@ from ....ground.art import Filled, Stroked
 from ....ground.drawing import Art, Colour, Pen
 from ....ground.geometry import Path, Point, Rect, Size
 from ....ground.outlines import Outline, rounded
+from ....ground.units import MM_PER_INCH as INCH
 from ....paper.stock import Stock
 from ....shelf_file.fields.words import Ink, Title
 from ...book.designs.tones import mixed
@@ -21,8 +22,6 @@ from ..entry import Leaf, PaperEntry, Press
 from ..face import FaceEntry, PaperFace, SetFace, dress_face, together
 
 __all__ = ["PRINTS", "Photograph", "PrintSize"]
-
-INCH = 25.4
 
 PrintName = Literal[
     "carte de visite", "cabinet card", "whole plate", "half plate", "quarter plate", "sixth plate", "snapshot"

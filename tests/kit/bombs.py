@@ -1,6 +1,6 @@
 """Small files that ask for much, and large ones: what each takes in a process of its own.
 
-    python -m tests.guard.bombs [NAME ...]
+    python -m tests.kit.bombs [NAME ...]
 
 Each is made by `bookmaker make`; a line says how it ended, its seconds of the processor and the most megabytes it held.
 """
@@ -15,7 +15,7 @@ import tempfile
 import zlib
 from collections.abc import Callable, Mapping
 from pathlib import Path
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import pikepdf
 from PIL import Image
@@ -158,7 +158,7 @@ def _many_objects(folder: Path) -> str:
     return inside
 
 
-def _picture(name: str, mode: str, width: int, height: int, **keys: object) -> Bomb:
+def _picture(name: str, mode: str, width: int, height: int, **keys: Any) -> Bomb:
     def laid(folder: Path) -> str:
         Image.new(mode, (width, height)).save(folder / name, **keys)
         return f"{EIGHT}design: {{front_picture: {name}}}"
