@@ -66,15 +66,14 @@ def _begun(box: BoxPlan, net: Net, number: int, bench: Bench) -> Iterator[str]:
 def _folded(net: Net, glue: str) -> Iterator[str]:
     """The order of folding, with the drawings' numbers; glue where a flap meets its wall."""
     pasted = dict(net.glued)
-    for order, step in enumerate(net.steps, start=1):
-        bent = [panel for panel in net.panels if panel.hinge and panel.hinge.step == step]
+    for order, (step, bent) in enumerate(net.creases, start=1):
         eased = [panel for panel in net.panels if panel.hinge and panel.hinge.eased and panel.hinge.eased[0] == step]
-        yield f"Fold {order}: {_bent(bent)}{_eased(eased)}{_glued(net, step, pasted, glue)}."
+        yield f"Fold {order}: {_bent(net, bent)}{_eased(eased)}{_glued(net, step, pasted, glue)}."
 
 
-def _bent(panels: Sequence[NetPanel]) -> str:
+def _bent(net: Net, panels: Sequence[NetPanel]) -> str:
     names = as_list([f"the {panel.name}" for panel in panels])
-    over = any(panel.hinge and panel.hinge.angle > 90 for panel in panels)
+    over = any(map(net.turns_over, panels))
     return f"{names} right over" if over else f"{names} away from the print"
 
 

@@ -134,6 +134,26 @@ class Net:
         return tuple(sorted({hinge.step for hinge in hinges} | {hinge.eased[0] for hinge in hinges if hinge.eased}))
 
     @property
+    def creases(self) -> tuple[tuple[int, tuple[NetPanel, ...]], ...]:
+        """The steps of its folding that the hand makes, each with the panels it bends: a narrow strip has one crease.
+
+        Its two bends are made in the step of what lies beyond it.
+        """
+        bent = {
+            step: tuple(one for one in self.panels if one.hinge and one.hinge.step == step and not _is_narrow(one))
+            for step in self.steps
+        }
+        return tuple((step, panels) for step, panels in bent.items() if panels)
+
+    def turns_over(self, panel: NetPanel) -> bool:
+        """Whether a panel is folded right over, onto what it hangs on."""
+        if panel.hinge is None:
+            return False
+        strip = self.by_name[panel.hinge.to]
+        before = strip.hinge.angle if strip.hinge and _is_narrow(strip) else 0.0
+        return panel.hinge.angle + before > 90
+
+    @property
     def corner(self) -> Point:
         """Where the lower left corner of the flat lies on the net."""
         box = Rect.around(point for panel in self.panels for point in panel.outline)

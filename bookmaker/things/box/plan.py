@@ -104,7 +104,7 @@ class Box(ListedThing[BoxEntry]):
                     [Problem(f"{said} outside leaves no room inside", "make it larger", field=("outside",))]
                 )
             return room
-        return _room_of(_bulks(held), entry.clearance)
+        return entry.turned_to(_room_of(_bulks(held), entry.clearance))
 
     def _sides(self, sides: ThreeSides, scale: float) -> Room:
         return Room(*(self.entry.finished(side, scale) for side in (sides.length, sides.width, sides.height)))
@@ -113,7 +113,7 @@ class Box(ListedThing[BoxEntry]):
         """Contents that do not go into the room that was written."""
         if not held:
             return
-        needed = _room_of(_bulks(held), 0.0)
+        needed = self.entry.turned_to(_room_of(_bulks(held), 0.0))
         # whichever way they are turned: cards lie, and stand in their box
         if any(side > have + 1e-6 for side, have in zip(sorted(needed), sorted(room), strict=True)):
             sizes = (" × ".join(print_mm(side, 2) for side in sides) for sides in (needed, room))

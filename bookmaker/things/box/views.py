@@ -40,7 +40,7 @@ def folding_figure(net: Net, room: float, share: float = 1.0) -> Figure:
     the finished piece comes last.
     """
     across = max(1, int(room // CELL.width))
-    seen = [(str(number), step, share) for number, step in enumerate(net.steps, start=1)]
+    seen = [(str(number), step, share) for number, (step, _) in enumerate(net.creases, start=1)]
     if share < 1:
         seen.append(("done", net.steps[-1], 1.0))
     rows = -(-len(seen) // across)

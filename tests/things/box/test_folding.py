@@ -16,6 +16,7 @@ from bookmaker.sheets.flat import Role
 from bookmaker.things.box.folding import Place, Pose, folded
 from bookmaker.things.box.forms.form import BoxEntry
 from bookmaker.things.box.forms.kinds import KINDS
+from bookmaker.things.box.forms.tuck import TuckBox
 from bookmaker.things.box.net import Card, Net, NetPanel, Room, Shown
 from tests.kit.boxes import entry_of, kind_of
 from tests.kit.slabs import Slab, brick, deepest, on_panel, overlap, slab_of
@@ -221,3 +222,18 @@ def test_the_flat_is_its_panels_and_no_more(form: type[BoxEntry], room: Room, ca
         assert Rect.around(flat.outline)[:2] == pytest.approx((0, 0), abs=1e-6)
         strips = [panel for panel in net.panels if panel.role is Role.EDGE and min(panel.rect.size) < 1]
         assert len(flat.folds) == sum(panel.hinge is not None for panel in net.panels) - len(strips)
+
+
+@pytest.mark.parametrize("form", KINDS, ids=kind_of)
+@pytest.mark.parametrize("high", [0.4, 12.0])
+def test_the_steps_that_are_told_bend_every_crease_on_the_sheet_once(form: type[BoxEntry], high: float) -> None:
+    """A strip so narrow that it has one crease is bent with what lies beyond it, and not told by itself."""
+    for net in entry_of(form).nets(Room(30, 20, high), Card(0.1, 0.02)).nets:
+        told = [panel.name for _, panels in net.creases for panel in panels]
+        assert len(told) == len(set(told)) == len(net.flat("box", "card").folds)
+        eased = {panel.hinge.eased[0] for panel in net.panels if panel.hinge and panel.hinge.eased}
+        assert eased <= {step for step, _ in net.creases}
+
+
+def test_a_pack_of_cards_stands_in_its_tuck_box() -> None:
+    assert TuckBox.turned_to(entry_of(TuckBox), Room(7.4, 5.2, 3.1)) == Room(5.2, 3.1, 7.4)

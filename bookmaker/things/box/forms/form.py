@@ -97,6 +97,10 @@ class BoxEntry(SizedEntry, ABC):
     def nets(self, room: Room, card: Card) -> Folded:
         """The nets around a room."""
 
+    def turned_to(self, lying: Room) -> Room:
+        """The room for what takes another one as it lies, turned as it goes into this form: as it lies, if not said."""
+        return lying
+
     def faults(self, room: Room, card: Card) -> Iterator[Problem]:
         """What keeps a box from being made around a room."""
         most = usual_tab(room.width)

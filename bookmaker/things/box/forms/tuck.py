@@ -36,6 +36,11 @@ class TuckBox(BoxEntry):
         outside = Room(net.across + c, net.deep + c, room.height + 4 * c)
         return Folded((Net("box", tuple(net.panels()), (("glue flap", "right"),), Axis.X, Shown.UPRIGHT),), outside)
 
+    def turned_to(self, lying: Room) -> Room:
+        """What lies in it stands, its longest side upright: so the tucks close over its ends."""
+        thin, wide, long = sorted(lying)
+        return Room(wide, thin, long)
+
     def faults(self, room: Room, card: Card) -> Iterator[Problem]:
         """Tucks that do not hold."""
         yield from super().faults(room, card)
