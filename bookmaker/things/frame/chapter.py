@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from ..common_steps import KNIFE, film_steps, print_step
 from ..making import Bench, Chapter, Figure, Making, Supply, Unit
 from ..wording import sides, thick
+from .entry import FrameEntry
 from .plan import FramePlan
 from .views import front_view
 
@@ -126,7 +127,17 @@ def _closing(frame: FramePlan) -> Iterator[str]:
         return
     yield (
         f"Lay the frame on its face, and lay on it: {', then '.join(parts)}. The rails cover "
-        f"{thick(entry.rails.covers)} of the edge on every side. Glue the backing to the rails, not to the picture."
+        f"{thick(entry.rails.covers)} of the edge on every side. {_held_by(entry)}"
         if entry.backing
         else f"Lay the frame on its face, and glue its edge to it: {', then '.join(parts)}."
+    )
+
+
+def _held_by(entry: FrameEntry) -> str:
+    """What the backing is glued to: the rails themselves, or strips that come as far back as what lies on them."""
+    if not entry.glazing and not entry.mount:
+        return "Glue the backing to the rails, not to the picture."
+    return (
+        "Glue strips of card as thick as all that lies under the backing to the backs of the rails, close beside it, "
+        "and the backing on these, not on the picture."
     )
