@@ -37,6 +37,13 @@ ORDER = (
     "glue anything.",
 )
 
+ORDER_OF_THINGS = (
+    "Try everything in its place first, as outlines on plain paper: make --mock-up prints them.",
+    "Print all sheets, and let them dry. Several things may share a sheet: print it once.",
+    "Make what goes into something else before what holds it: a letter before its envelope, cards before their box.",
+)
+"""The order of work where there are no books."""
+
 
 def shelf_chapter(
     plan: ShelfPlan,
@@ -52,9 +59,10 @@ def shelf_chapter(
     `chosen` has those things of it that are to be made, `starts` are the pages on which they begin.
     """
     yield Heading(f"{plan.spec.shelf}: maker's guide", level=1)
+    each = "book" if _has_books(chosen) else "thing"
     yield Paragraph(
         f"{as_list(how_many(list(chosen.plans.values())))} at 1:{plan.spec.scale:g}. First what the whole shelf takes, "
-        "then each book with its parts and its steps. Tick what is done. The sizes are those of this very shelf "
+        f"then each {each} with its parts and its steps. Tick what is done. The sizes are those of this very shelf "
         "file: after a change print the guide again."
     )
     for fit in plan.spaces:
@@ -71,8 +79,16 @@ def shelf_chapter(
     yield from (Paragraph(caution) for caution in CAUTIONS)
 
 
+def _has_books(plan: ShelfPlan) -> bool:
+    """Whether anything is made that goes by its number in a list, as books do."""
+    return any(plan.number_of(id) is not None for id in plan.plans)
+
+
 def _order(plan: ShelfPlan) -> Iterator[str]:
     """The order of work; blocks that fill are cut after all whose thickness they depend on."""
+    if not _has_books(plan):
+        yield from ORDER_OF_THINGS
+        return
     blocks, measuring, *rest = ORDER
     yield blocks
     yield measuring.format(off=print_mm(0.1, 1))
@@ -89,7 +105,7 @@ def _books(plan: ShelfPlan, starts: Sequence[int]) -> Iterator[Item]:
         size = (figure(stands.thickness), figure(stands.height, 1), figure(stands.depth, 1)) if stands else ("", "", "")
         called = one.name if printable(one.name) else plan.printed(id)
         rows.append((str(number or ""), called, one.made_as, *size, str(start)))
-    yield Heading(f"The books, in {unit_named()}")
+    yield Heading(f"{'The books' if _has_books(plan) else 'What is made'}, in {unit_named()}")
     yield from table(BOOKS, head, rows)
 
 
