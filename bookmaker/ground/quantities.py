@@ -240,7 +240,8 @@ def _one_letter_off(known: str, written: str) -> bool:
 def counted(number: int, what: str, many: str = "") -> str:
     """So many of something.
 
-    >>> counted(1, "strip"), counted(2, "box", "boxes")
-    ('1 strip', '2 boxes')
+    >>> counted(1, "strip"), counted(2, "box"), counted(3, "leaf", "leaves")
+    ('1 strip', '2 boxes', '3 leaves')
     """
-    return f"{number} {what if number == 1 else many or what + 's'}"
+    usual = f"{what}es" if what.endswith(("x", "ch", "sh", "ss")) else f"{what}s"
+    return f"{number} {what if number == 1 else many or usual}"

@@ -58,8 +58,20 @@ def row_findings(plan: ShelfPlan) -> Iterator[Problem]:
 
 
 def how_many(things: Sequence[Plan]) -> list[str]:
-    """How many there are of each kind, such as 2 books and 1 slipcase."""
-    return [counted(number, noun) for noun, number in Counter(one.family.noun for one in things).items()]
+    """How many there are of each kind, such as 2 books, 1 slipcase and 1 set of labels."""
+    kinds = Counter(one.family.noun for one in things)
+    return [counted(number, *_one_and_many(noun)) for noun, number in kinds.items()]
+
+
+def _one_and_many(noun: str) -> tuple[str, str]:
+    """What one of a kind is called, and several: of what is several already, such as cards, a set.
+
+    >>> _one_and_many("box"), _one_and_many("labels")
+    (('box', ''), ('set of labels', 'sets of labels'))
+    """
+    if noun.endswith(("s", "music")) and not noun.endswith("ss"):
+        return f"set of {noun}", f"sets of {noun}"
+    return noun, ""
 
 
 def _stands_in(one: Plan, plan: ShelfPlan) -> str:
