@@ -127,6 +127,7 @@ def typeface_for(text: str, name: str) -> tuple[Typeface, tuple[str, ...]]:
     return face, tuple(face.missing(text))
 
 
+@lru_cache(maxsize=4096)
 def letters_for(what: What, text: str, hand: Hand) -> tuple[Letters, tuple[str, ...]]:
     """What a text is set in, as the hand writes it; and the letters that are missing.
 
@@ -190,6 +191,7 @@ def face_of(what: What, hand: Hand) -> str:
     return hand.author if what == "author" or (number and hand.title == "blackletter") else hand.title
 
 
+@lru_cache(maxsize=4096)
 def written(text: str, hand: Hand) -> str:
     """In capitals, if the hand writes so and the script has them."""
     if not hand.capitals or not has_capitals(text):
