@@ -5,7 +5,7 @@ python demo/draw_room.py
 
 from __future__ import annotations
 
-from math import cos, pi, sin
+from math import cos, hypot, pi, sin
 from pathlib import Path
 from random import Random
 
@@ -89,11 +89,17 @@ def chart() -> None:
             hill = _grown(shore, middle, times, 24)
             draw.line([*hill, hill[0]], fill="#b4935a", width=2)
     small = ImageFont.truetype(str(FONTS / _font("Sans")), round(1.0 * DPMM))
-    for _ in range(190):
-        x, y = chance.random() * wide, chance.random() * high
-        if x < 0.44 * wide and y < 0.13 * high:
+    sounded: list[tuple[float, float]] = []
+    for _ in range(400):
+        x, y = (0.03 + 0.94 * chance.random()) * wide, (0.03 + 0.94 * chance.random()) * high
+        if x < 0.46 * wide and y < 0.15 * high:
             continue  # the title stands there
+        if hypot(x - 0.87 * wide, y - 0.8 * high) < 0.12 * wide:
+            continue  # so does the rose here
+        if any(hypot(x - a, y - b) < 3.4 * DPMM for a, b in sounded):
+            continue  # two depths would run into one another
         if image.getpixel((int(x), int(y))) in ((0xF1, 0xE8, 0xCF), (0xDF, 0xE3, 0xD2), (0xCD, 0xDB, 0xD3)):
+            sounded.append((x, y))
             draw.text((x, y), str(3 + int(40 * chance.random())), fill="#54605e", font=small, anchor="mm")
     _graticule(draw, wide, high)
     _rose(draw, 0.87 * wide, 0.8 * high, 0.085 * wide, "#6b3a2a")
