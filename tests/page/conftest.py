@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from tests.kit.shown import BROWSER, FLAGS, NO_BROWSER, REQUIRED
+from tests.kit.net_loft import SHELF, TABLE
+from tests.kit.shown import BROWSER, FLAGS, NO_BROWSER, REQUIRED, Running, running
 
 
 @pytest.fixture(scope="session")
@@ -34,3 +36,18 @@ def page(browser: Browser) -> Iterator[Page]:
     yield tab
     context.close()
     assert wrong == []
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    """A shelf with a table beside it."""
+    (tmp_path / "shelf.yaml").write_text(SHELF, encoding="utf-8")
+    (tmp_path / "more.csv").write_text(TABLE, encoding="utf-8")
+    return tmp_path
+
+
+@pytest.fixture
+def shown(folder: Path) -> Iterator[Running]:
+    """The shelf, shown."""
+    with running(folder / "shelf.yaml") as found:
+        yield found

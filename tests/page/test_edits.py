@@ -3,29 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page, expect
 
 from tests.kit.net_loft import SHELF, TABLE, book, changed
-from tests.kit.shown import Running, running, until
-
-
-@pytest.fixture
-def folder(tmp_path: Path) -> Path:
-    """A shelf with a table beside it."""
-    (tmp_path / "shelf.yaml").write_text(SHELF, encoding="utf-8")
-    (tmp_path / "more.csv").write_text(TABLE, encoding="utf-8")
-    return tmp_path
-
-
-@pytest.fixture
-def shown(folder: Path) -> Iterator[Running]:
-    """The shelf, shown."""
-    with running(folder / "shelf.yaml") as found:
-        yield found
+from tests.kit.shown import Running, until
 
 
 @pytest.fixture

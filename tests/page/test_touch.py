@@ -8,25 +8,10 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, CDPSession, Locator, Page, expect
 
-from tests.kit.net_loft import SHELF, TABLE, book, changed
-from tests.kit.shown import Running, running, until
+from tests.kit.net_loft import book, changed
+from tests.kit.shown import Running, until
 
 Point = tuple[float, float]
-
-
-@pytest.fixture
-def folder(tmp_path: Path) -> Path:
-    """A shelf with a table beside it."""
-    (tmp_path / "shelf.yaml").write_text(SHELF, encoding="utf-8")
-    (tmp_path / "more.csv").write_text(TABLE, encoding="utf-8")
-    return tmp_path
-
-
-@pytest.fixture
-def shown(folder: Path) -> Iterator[Running]:
-    """The shelf, shown."""
-    with running(folder / "shelf.yaml") as found:
-        yield found
 
 
 @pytest.fixture
