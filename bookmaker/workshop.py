@@ -186,7 +186,7 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
     # nobody who only checks a shelf waits for what lays out and writes
     from .sheets.layout import lay_out
     from .shelf.off_cuts import useless_off_cuts
-    from .writers.publishing import publish
+    from .writers.publishing import in_vain, publish
 
     plan, fields = checked.plan, checked.plan.register.fields
     chosen = wishes.choice.of(plan)
@@ -212,7 +212,7 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
         checked=checked,
         files=files,
         tallies=layout.tallies,
-        about=(*folder.remarks, *about),
+        about=(*folder.remarks, *in_vain(wishes, [name for name, _ in files]), *about),
         others=len(checked.problems) - len(about),
         gone=tuple(sorted(folder.before.difference(name for name, _ in files))),
         off_cuts=tuple(sheet.stock for sheet in layout.sheets if sheet.stock.off_cut),

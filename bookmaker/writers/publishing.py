@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import accumulate, chain
 from pathlib import Path
 
 from ..ground.geometry import Size
 from ..ground.output import PLAN_NAME, UNSEALED, digest_of, file_names, seal
+from ..ground.problems import Problem, Severity
 from ..guide import cutting_list_pages, elevation_pages, guide_pages, page_size
 from ..paper.stock import Stock, calibration
 from ..sheets.impressions import impressions
@@ -20,10 +21,10 @@ from ..shelf.printed.records import Printed
 from ..shelf.wishes import Progress, Wishes
 from ..shelf_file.whereabouts import whereabouts
 from ..things.thing import Plan
-from .contact_sheet import write_contact_sheet
+from .contact_sheet import CONTACT_SHEET, write_contact_sheet
 from .leaflet_pdf import write_leaflet
 from .plan_json import in_pieces, plan_report
-from .proof_spreads import write_proof
+from .proof_spreads import PROOF, write_proof
 from .room.mock_up import mock_up_pieces, plain_paper
 from .sheets_pdf import write_sheets
 from .shelf_front import fronts
@@ -33,7 +34,7 @@ from .tools.dxf import write_dxf
 from .tools.pdf import write_tools_pdf
 from .tools.svg import write_svg
 
-__all__ = ["MACHINE_FOLDER", "publish"]
+__all__ = ["MACHINE_FOLDER", "in_vain", "publish"]
 
 GUIDE, CUTTING_LIST = "guide", "cutting list"
 """The names under which these are written."""
@@ -94,6 +95,14 @@ def publish(
         file.writelines(in_pieces(report))
     seal(folder / PLAN_NAME)
     return tuple((name, sum(file == name for file, _, _ in written.sheets)) for name in written.files), placed
+
+
+def in_vain(wishes: Wishes, files: Collection[str]) -> Iterator[Problem]:
+    """What was wished for and is not among the files that were written, since there is nothing for it to show."""
+    if wishes.contact_sheet and CONTACT_SHEET not in files:
+        yield Problem("nothing stands on the shelf, so there is no sheet of spines", severity=Severity.NOTE)
+    if wishes.proof and PROOF not in files:
+        yield Problem("no book with pages is printed, so there is no proof", severity=Severity.NOTE)
 
 
 def _papers(checked: Checked, layout: Layout) -> list[Stock]:
