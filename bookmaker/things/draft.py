@@ -25,7 +25,8 @@ class Draft:
     `x_height` is that of the text on its pages in mm, if it has some, and `widest_space` how many times as wide as
     usual the spaces of its loosest line are. `lettering` is all that its covers say, `shelved` what of that is seen on
     the shelf: on the jacket of a book that wears one, else on its cover. `pages` are those of a book as they are read,
-    whichever way that is. `front_seen` is what the shelf sees of something that has no spine.
+    whichever way that is. `front_seen` is what the shelf sees of something that has no spine, `lying`
+    what is seen from above of something that lies or stands on a desk, `hanging` what is seen of it on a wall.
     """
 
     pieces: tuple[Piece, ...]
@@ -37,6 +38,8 @@ class Draft:
     pages: tuple[Facsimile, ...] = ()
     right_to_left: bool = False
     front_seen: Piece | None = None
+    lying: Facsimile | None = None
+    hanging: Facsimile | None = None
 
     @property
     def openings(self) -> tuple[Facsimile, ...]:

@@ -38,6 +38,8 @@ def thumbnails(drafts: Mapping[str, Draft]) -> Iterator[Mapping[str, Facsimile]]
 
 
 def _front(draft: Draft) -> Facsimile | None:
+    if draft.lying:
+        return draft.lying
     if draft.front_seen:
         return facsimile_of_piece(draft.front_seen)
     return draft.faces.get(Role.FRONT) or next(iter(draft.faces.values()), None)

@@ -26,7 +26,7 @@ export class Desk {
     this.changes = changes;
     this.looks = looks;
     this.id = null;
-    this.leaf = "hand";
+    this.leaf = LEAVES[0][0];
     this.opening = 0;
   }
 
@@ -60,7 +60,7 @@ export class Desk {
   show(told) {
     this.told = told;
     const offered = LEAVES.filter(([key]) => this.has(key));
-    if (!offered.some(([key]) => key === this.leaf)) this.leaf = "hand";
+    if (!offered.some(([key]) => key === this.leaf)) this.leaf = offered.find(([key]) => key !== "change")[0];
     const scrolled = this.place.scrollTop;
     const typed = this.typing();
     const tabs = offered.map(([key, words]) => button(words, () => this.turn(key), {
@@ -100,7 +100,8 @@ export class Desk {
 
   has(key) {
     const told = this.told;
-    if (key === "hand") return Object.keys(told.faces).length > 0;
+    if (key === "hand") return told.size !== null && Object.keys(told.faces).length > 0;
+    if (key === "thickness") return told.layers.length > 0;
     if (key === "pages") return told.openings > 0;
     if (key === "looks") return this.asked.live && !told.fixed && told.form.some((group) => group.key === "design");
     if (key === "change") return this.asked.live;

@@ -6,7 +6,7 @@ const SIDES = [["front", 20, -12], ["spine", 90, -8], ["back", 200, -12], ["fore
 
 /** The book, with buttons for its sides. */
 export function inTheHand(told, asked, desk) {
-  const [deep, high, thick] = told.size ?? [20, 20, 5];
+  const [deep, high, thick] = told.size;
   const unit = Math.min(300 / Math.max(deep, high), 16);
   const wide = { front: deep, back: deep, spine: thick, left: thick, right: thick, top: deep, bottom: deep };
   const box = element("div", { class: "box" });

@@ -5,9 +5,8 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Callable, Mapping
 
-from ...ground.geometry import Size
 from ...sheets.facsimiles import Facsimile
-from ...sheets.piece import Piece
+from ...things.draft import Draft
 from ...writers.shelf_art import facsimile_of_shown
 from ...writers.shelf_front import Shown
 from ...writers.svg import svg_picture
@@ -48,10 +47,10 @@ class Gallery:
         self._asked[key] = found
         return found[1]
 
-    def hang_face(self, piece: Piece, size: Size, face: Facsimile) -> str:
-        """The name of a face of a thing as it is seen in a room, so large."""
-        key = (id(piece), tuple(face.box), tuple(size))
-        found = self._shown.get(key) or (piece, self.hang(face))
+    def hang_face(self, draft: Draft, face: Facsimile) -> str:
+        """The name of what is seen of a thing in a room."""
+        key = (id(draft), tuple(face.box), ())
+        found = self._shown.get(key) or (draft, self.hang(face))
         self._asked[key] = found
         return found[1]
 

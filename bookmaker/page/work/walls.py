@@ -4,12 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from ...ground.art import Filled, Group
-from ...ground.drawing import Colour
-from ...ground.geometry import Rect
 from ...ground.problems import CommandError, FieldPath, Problem
 from ...ground.units import print_mm
-from ...sheets.facsimiles import Facsimile, facsimile_of_panel
+from ...sheets.facsimiles import Facsimile
 from ...sheets.flat import Role
 from ...shelf.entries import ShelfSpec
 from ...shelf.plan import ShelfPlan
@@ -18,13 +15,12 @@ from ...shelf.room.room_plan import OnSurface, SurfacePlan
 from ...shelf_file.edits.edit import Edit, Remove, SetValue
 from ...shelf_file.yaml_tree import Plain
 from ...things.draft import Draft
+from ...things.faces_seen import facsimile_of_face
+from ...things.thing import Plan
 from ..replies import Value
 from .gallery import Gallery
 
 __all__ = ["hung_elsewhere", "surfaces_shown"]
-
-RAILS = Colour.from_hex("#6d5238")
-"""What is seen of a thing around its picture."""
 
 
 def surfaces_shown(plan: ShelfPlan, drafts: Mapping[str, Draft], gallery: Gallery) -> Iterator[Value]:
@@ -36,34 +32,23 @@ def surfaces_shown(plan: ShelfPlan, drafts: Mapping[str, Draft], gallery: Galler
             "width": width,
             "height": height,
             "surface": "wall" if surface.entry.upright else "level",
-            "shown": [_shown(one, surface, drafts, gallery) for one in surface.things if one.thing],
+            "shown": [
+                _shown(one, surface, plan.plans[one.thing], drafts, gallery) for one in surface.things if one.thing
+            ],
         }
 
 
-def _shown(one: OnSurface, surface: SurfacePlan, drafts: Mapping[str, Draft], gallery: Gallery) -> Value:
-    roles = (Role.FRONT,) if surface.entry.upright else (Role.TOP, Role.FRONT)
-    picture = _picture(drafts[one.thing], one.rect, roles, gallery) if one.thing in drafts else None
+def _shown(one: OnSurface, surface: SurfacePlan, plan: Plan, drafts: Mapping[str, Draft], gallery: Gallery) -> Value:
+    seen = _seen(plan, drafts[one.thing], upright=surface.entry.upright) if one.thing in drafts else None
+    picture = gallery.hang_face(drafts[one.thing], seen) if seen else None
     return {"thing": one.thing, "rect": [round(side, 4) for side in one.rect], "lies": False, "picture": picture}
 
 
-def _picture(draft: Draft, rect: Rect, roles: tuple[Role, ...], gallery: Gallery) -> str | None:
-    """What is seen of a thing, with what is around it; None if nothing is printed for that side."""
-    for role in roles:
-        for piece in draft.pieces:
-            for panel in piece.flat.panels:
-                if panel.role is role:
-                    seen = facsimile_of_panel(piece, panel)
-                    return gallery.hang_face(piece, rect.size, _framed(seen, rect))
-    return None
-
-
-def _framed(seen: Facsimile, rect: Rect) -> Facsimile:
-    """A picture in the middle of something larger than it."""
-    aside, above = (rect.width - seen.box.width) / 2, (rect.height - seen.box.height) / 2
-    if min(aside, above) <= 0:
-        return seen
-    outer = seen.box.grown(aside, above, aside, above)
-    return Facsimile(Group((Filled.box(outer, RAILS), seen.art)), outer)
+def _seen(plan: Plan, draft: Draft, *, upright: bool) -> Facsimile | None:
+    """What is seen of a thing on a wall, or from above: of a book its front, or the pages at which it lies open."""
+    if plan.standing and (opened := plan.standing.stance.opened):
+        return draft.openings[opened.page // 2]
+    return (draft.hanging if upright else draft.lying) or facsimile_of_face(draft.pieces, Role.FRONT)
 
 
 def hung_elsewhere(

@@ -17,7 +17,7 @@ from ..surface import PLAIN_SURFACE, Surface, SurfaceEntry, dress_surface
 from .net import BLEED, Net, NetPanel
 from .plan import BoxPlan, DressedFaces
 
-__all__ = ["dress_net", "unseen_sides"]
+__all__ = ["dress_net", "unseen_sides", "upright"]
 
 SIDES = (Role.FRONT, Role.BACK, Role.LEFT, Role.RIGHT, Role.TOP, Role.BOTTOM)
 
@@ -43,7 +43,7 @@ def dress_net(plan: BoxPlan, net: Net) -> tuple[Art, tuple[Problem, ...]]:
             art, found = _side(panel, net, surface, faces, words)
             layers.append(art)
             problems += within((panel.role.value,), found)
-        size, to_net = _upright(panel)
+        size, to_net = upright(panel)
         if over := tuple(plan.entry.written_on(panel.name, size)):
             layers.append(Group(over, to_net))
     corner = net.corner
@@ -88,14 +88,14 @@ def _side(
     panel: NetPanel, net: Net, surface: Surface, faces: DressedFaces, words: Words
 ) -> tuple[Art, tuple[Problem, ...]]:
     """One side on the net, its head turned as the panel says."""
-    size, to_net = _upright(panel)
+    size, to_net = upright(panel)
     reach = to_net.inverse.apply_to(_reach(panel, net))
     seen = Size(size.width, max(size.height - panel.covered, size.height / 10))
     dress = dress_surface(surface, seen, reach, words, faces.entry.colour)
     return Group((dress.art,), to_net), dress.problems
 
 
-def _upright(panel: NetPanel) -> tuple[Size, Transform]:
+def upright(panel: NetPanel) -> tuple[Size, Transform]:
     """How large a side is as who turns the box sees it, and the way from there to the net."""
     rect = panel.rect
     size = rect.size.turned if panel.quarters % 2 else rect.size

@@ -12,7 +12,7 @@ from ..thing import Around, Plan
 from .dressing import dress_net, unseen_sides
 from .forms.form import BoxEntry
 from .forms.kinds import KINDS
-from .front_view import front_view
+from .front_view import front_view, top_view
 from .plan import Box, BoxPlan
 
 if TYPE_CHECKING:
@@ -45,7 +45,7 @@ class Boxes(ListedFamily[BoxEntry, BoxPlan]):
         dressed = [dress_net(plan, net) for net in plan.nets]
         problems = (*(problem for _, found in dressed for problem in found), *unseen_sides(plan))
         arts = [art for art, _ in dressed]
-        return Draft(pieces_of(plan, arts), problems, front_seen=front_view(plan, arts))
+        return Draft(pieces_of(plan, arts), problems, front_seen=front_view(plan, arts), lying=top_view(plan, arts))
 
     def chapter(self, plan: BoxPlan, bench: Bench, around: Around) -> Chapter:
         """What it holds, and how its nets are made."""

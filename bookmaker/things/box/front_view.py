@@ -1,4 +1,4 @@
-"""A closed box as it stands on a shelf, seen from the front."""
+"""A closed box as it is seen: from the front as it stands on a shelf, from above as it stands or lies on a desk."""
 
 from __future__ import annotations
 
@@ -7,13 +7,15 @@ from collections.abc import Iterator, Sequence
 from ...ground.art import Filled, Group
 from ...ground.drawing import WHITE, Art
 from ...ground.geometry import Path, Rect, Transform
+from ...sheets.facsimiles import Facsimile
 from ...sheets.flat import Flat, Panel, Role
 from ...sheets.piece import Piece
+from .dressing import upright
 from .folding import Place, folded
 from .net import Net, NetPanel, Shown
 from .plan import BoxPlan
 
-__all__ = ["front_view"]
+__all__ = ["front_view", "top_view"]
 
 
 def front_view(box: BoxPlan, arts: Sequence[Art]) -> Piece | None:
@@ -26,6 +28,20 @@ def front_view(box: BoxPlan, arts: Sequence[Art]) -> Piece | None:
         layers += _fronts(net, art, whole)
     flat = Flat("front", "front", box.entry.stock, whole.corners, (), (Panel(Role.FRONT, whole),))
     return Piece(f"{box.id}-front", box.id, (box.name, "front"), flat, Group(tuple(layers)))
+
+
+def top_view(box: BoxPlan, arts: Sequence[Art]) -> Facsimile | None:
+    """Its top as who stands before it sees it, or the face of what lies flat; None where it is open."""
+    role = Role.TOP if box.entry.stands else Role.FRONT
+    for net, art in zip(reversed(box.nets), reversed(arts), strict=True):
+        for panel in net.panels:
+            if panel.role is role:
+                size, to_net = upright(panel)
+                to_view = to_net.moved(-net.corner.x, -net.corner.y).inverse
+                whole = Rect(0, 0, *size)
+                seen = Group((Filled.box(whole, WHITE), Group((art,), to_view)), clip=Path.rectangle(whole))
+                return Facsimile(seen, whole)
+    return None
 
 
 def _fronts(net: Net, art: Art, whole: Rect) -> Iterator[Art]:

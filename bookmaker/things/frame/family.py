@@ -19,6 +19,7 @@ from ..thing import Around, Plan
 from .entry import FrameEntry
 from .jig import jig_art
 from .plan import Frame, FramePlan
+from .seen import framed
 from .wrap import dressed_wrap
 
 if TYPE_CHECKING:
@@ -37,7 +38,9 @@ class Frames(ListedFamily[FrameEntry, FramePlan]):
         size = plan.sizes.picture
         dress = dress_surface(plan.thing.shows, size, Rect(0, 0, *size), Words(plan.name))
         others = [self._part(plan, flat) for flat in plan.flats[1:]]
-        return Draft(pieces_of(plan, [dress.art, *others]), within(("shows",), dress.problems))
+        seen = framed(plan, dress.art)
+        problems = within(("shows",), dress.problems)
+        return Draft(pieces_of(plan, [dress.art, *others]), problems, lying=seen, hanging=seen)
 
     def _part(self, plan: FramePlan, flat: Flat) -> Art:
         """The art of a flat besides the picture: the mount in one colour, the paper of a rail, the jig."""

@@ -20,6 +20,7 @@ from .entry import BLEED, Leaf, PaperEntry, Press
 from .face import SetFace
 from .forms.kinds import KINDS
 from .plan import Paper, PaperPlan
+from .seen import hanging, lying
 
 if TYPE_CHECKING:
     from ..making import Bench, Chapter
@@ -55,7 +56,14 @@ class Papers(ListedFamily[PaperEntry, PaperPlan]):
         found = [face for faces in printed for face in faces]
         problems = tuple(dict.fromkeys(problem for face in found for problem in face.problems))
         heights = [face.x_height for face in found if face.x_height]
-        return Draft(pieces_of(plan, fronts, reverses), problems, x_height=min(heights, default=None))
+        leaf, (front, reverse) = plan.leaves[0], sides[0]
+        return Draft(
+            pieces_of(plan, fronts, reverses),
+            problems,
+            x_height=min(heights, default=None),
+            lying=lying(leaf, front, reverse),
+            hanging=hanging(leaf, front),
+        )
 
     def chapter(self, plan: PaperPlan, bench: Bench, around: Around) -> Chapter:
         """What it is, and how it is cut and folded."""
