@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from .drawing import BLACK, Art, Canvas, Colour, Pen
+from .drawing import BLACK, Art, Canvas, Colour, Pen, Tag
 from .geometry import ORIGIN, Path, Point, Rect, Transform
 from .imported import ImportedPage
 from .pictures import Picture
 from .typefaces import TextLine
 
-__all__ = ["NOTHING", "Filled", "Group", "Imported", "Layer", "Pictured", "Repeated", "Stroked", "Written"]
+__all__ = ["NOTHING", "Filled", "Group", "Imported", "Layer", "Pictured", "Repeated", "Stroked", "Tagged", "Written"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +133,19 @@ class Layer:
         with canvas.layer(self.title):
             for part in self.parts:
                 part.draw(canvas)
+
+
+@dataclass(frozen=True, slots=True)
+class Tagged:
+    """Art whose text is told of by a tag."""
+
+    art: Art
+    tag: Tag
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it, and say so."""
+        with canvas.tagged(self.tag):
+            self.art.draw(canvas)
 
 
 NOTHING = Group()
