@@ -88,7 +88,7 @@ class PlayingCards(CardStock):
         figure = line_of(rank, self.index_face, size, ORIGIN, SUITS[suit][1], align="middle")
         runs = [run for _, run in figure.line.runs]
         y = area.top - safe - size * max(run.top for run in runs)
-        below = y + size * min(0.0, min(run.bottom for run in runs)) - area.height * 0.058
+        below = y + size * min(0.0, *(run.bottom for run in runs)) - area.height * 0.058
         yield Group((figure,), Transform.stretch(min(1.0, wide / figure.line.width), 1.0).moved(x, y))
         yield Filled(pip(suit, Point(x, below), area.height * 0.08), SUITS[suit][1])
 
