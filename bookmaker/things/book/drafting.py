@@ -16,10 +16,11 @@ from ...sheets.flat import Face, Flat, Panel
 from ...sheets.piece import Piece
 from ...typesetting.page import Inside
 from ...typesetting.stand_ins import printable
-from ..draft import Draft
+from ..draft import Draft, Head
 from .designs.design import Lettering
 from .designs.dressed import dressed
-from .leaf_tones import browned_pages, ends_art
+from .designs.tones import darker
+from .leaf_tones import browned_pages, edges_of_leaves, ends_art
 from .plan import BookPlan
 
 __all__ = ["draft_book"]
@@ -43,7 +44,14 @@ def draft_book(book: BookPlan) -> Draft:
         shelved=jacket.lettering if jacket.pieces else cover.lettering,
         pages=tuple(facsimile_of_page(page, book.page) for page in inside.pages),
         right_to_left=book.entry.right_to_left,
+        head=_head(book),
     )
+
+
+def _head(book: BookPlan) -> Head:
+    """Its leaves between its boards, which are of its cloth or paper and lie in shade."""
+    leaves = book.entry.block.edge_tone or edges_of_leaves(book.entry.leaf_tones)
+    return Head(leaves, darker(book.tone or leaves, 0.35), (book.thickness.value - book.block.thickness.value) / 2)
 
 
 def _on_its_paper(book: BookPlan, inside: Inside) -> Inside:
