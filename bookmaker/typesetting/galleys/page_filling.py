@@ -68,7 +68,7 @@ class _Page:
 
     def sink(self, rows: int) -> int:
         """Set all of a page that opens with the head of a chapter lower by some rows; how many these are."""
-        if not (self.slots and self.slots[0].matter.sink and 0 < rows <= MOST_SUNK):
+        if not (self.slots and self.slots[0].matter.sink and 0 < rows <= MOST_SUNK and self.used % 1 == 0):
             return 0
         self.slots = [slot._replace(row=slot.row + rows) for slot in self.slots]
         self.used += rows
