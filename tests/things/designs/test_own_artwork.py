@@ -139,7 +139,7 @@ def test_what_is_cropped_and_what_is_coarse_is_said(tmp_path: Path) -> None:
         # 34.33 : 21 = 1.6348; 600 pixels across ask for 367.02 up
         ((600, 800), "book", ["54% of it is cropped at head and tail; crop it to 600 × 368 pixels, back, spine"]),
         # with 2 mm of bleed 38.33 : 25 = 1.5332
-        ((600, 800), "flat", ["too narrow for the flat", "over the template that make --templates writes, 600"]),
+        ((600, 800), "flat", ["too narrow for the flat", "make the picture 600 × ", "over the template that make --templates writes"]),
         # drawn for a spine that has become thicker since: 902 × 591 pixels are 38.33 · 902/906 = 38.16 mm wide
         ((905, 591), "flat", []),
         ((902, 591), "flat", ["own.png is 0.17 mm too narrow for the flat: the folds drawn on it are off; the spine"]),

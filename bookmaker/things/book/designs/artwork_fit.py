@@ -49,7 +49,7 @@ def picture_problems(picture: Picture, place: Size, whole: str, *, fitted: bool 
         side = "wide" if fit.wider > 0 else "narrow"
         yield _warning(
             f"{name} is {print_mm(abs(fit.wider), 2)} too {side} for the flat: the folds drawn on it are off",
-            f"the spine may have changed since; {OVER_THE_TEMPLATE}, {large} large",
+            f"the spine may have changed since: make the picture {large}, or {OVER_THE_TEMPLATE}",
         )
 
 
