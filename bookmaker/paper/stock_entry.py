@@ -75,7 +75,7 @@ def _read_tolerance(value: object) -> Tolerance:
         return Tolerance(length=parse_length(text))
     except NotAMeasure as problem:
         some = in_units("8 um", "0.3 mil")
-        raise refuse(problem.message, f"write a share such as 10 % or a length such as {some}") from None
+        raise refuse(problem.message, f"write a percentage such as 10 % or a length such as {some}") from None
 
 
 def _read_glue(value: object) -> object:

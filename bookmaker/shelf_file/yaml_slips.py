@@ -47,7 +47,7 @@ SLIPS = {
     "found character '|'": ("a | cannot stand between { and } or [ and ]", OWN_LINES),
     "found character '>'": ("a > cannot stand between { and } or [ and ]", OWN_LINES),
     "while scanning a block scalar": (
-        "after a | or a > lines of text begin, and none of it stands beside the sign",
+        "text after | or > begins on the next line",
         "begin the text on the next line, further in, or put it in quotes",
     ),
     "found character": ("a word begins with a sign that means something to YAML", "put the text in quotes"),
@@ -93,14 +93,14 @@ def _typed_slip(place: Callable[[int, int], Place], line: int) -> Problem | None
             return Problem(
                 f"the dash before {dash[2]} has no blank after it", remedy, place=replace(where, column=column)
             )
-        for slip, what, remedy in (
+        for slip, what, in_quotes in (
             (QUOTES_WITHIN, "there are quotation marks within quotation marks", _in_single_quotes),
             (APOSTROPHE, "the apostrophe ends the text, for single quotes stand around it", _in_double_quotes),
             (ITEM_OR_TEXT, "a text that begins with a dash is read as a list", _in_double_quotes),
         ):
             if found := slip.search(where.source):
                 place_of_it = replace(where, column=found.start(1))
-                return Problem(what, f"put the whole text in {remedy(found[1])}", place=place_of_it)
+                return Problem(what, f"put the whole text in {in_quotes(found[1])}", place=place_of_it)
     return None
 
 

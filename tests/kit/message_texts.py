@@ -16,7 +16,7 @@ from pathlib import Path
 
 from bookmaker.writers.manual.places import SAYS, row_anchor
 
-__all__ = ["CHAPTER", "Message", "chapter_text", "families", "messages_of"]
+__all__ = ["CHAPTER", "Message", "chapter_text", "families", "messages_of", "modules_that_speak"]
 
 PACKAGE = Path(__file__).parents[2] / "bookmaker"
 CHAPTER = PACKAGE / "manual" / "every-message.md"
@@ -189,8 +189,12 @@ def families() -> tuple[Family, ...]:
 
 def _family(text: str) -> Family:
     title, modules, about, *causes = (line for line in text.splitlines() if line)
-    parted = (cause.removeprefix("- ").split(" => ") for cause in causes)
-    return Family(title, tuple(modules.split(", ")), about, {message: why for message, why in parted})
+    return Family(title, tuple(modules.split(", ")), about, dict(map(_cause, causes)))
+
+
+def _cause(line: str) -> tuple[str, str]:
+    message, _, why = line.removeprefix("- ").partition(" => ")
+    return message, why
 
 
 def chapter_text() -> str:
@@ -207,7 +211,7 @@ def chapter_text() -> str:
                 said.setdefault(anchor, (message.says, {}))[1].update(dict.fromkeys(message.helps))
         seen |= said.keys()
         rows = (
-            f"| {_marked(says)} | {_marked(family.causes.get(says, '–'))} | {_marked('; '.join(helps) or '–')} |"
+            f"| {_marked(says)} | {family.causes.get(says, '–')} | {_marked('; '.join(helps) or '–')} |"
             for says, helps in said.values()
         )
         table = "\n".join(("| the message says | cause | what helps |", "|---|---|---|", *rows))

@@ -135,7 +135,7 @@ def test_pages_are_as_many_as_make_the_thickness(tmp_path: Path, kind: str, step
     [
         ("kind: dummy, thickness: about 5 mm, at_least: 6 mm", "is about 5 mm, which does not go with at_least 6 mm"),
         ("kind: dummy, thickness: layers of balsa", "'balsa'"),
-        (f"{LAYERS}, at_least: 2.2 mm, at_most: 2.9 mm", "no whole layers of grey board come to"),
+        (f"{LAYERS}, at_least: 2.2 mm, at_most: 2.9 mm", "no number of whole layers of grey board is between"),
         ("kind: dummy, thickness: quite thick", "about 4 mm, layers of"),
         ("kind: dummy, thickness: about tall", "about"),
         ("kind: accordion, stock: laid, pages: as thick as a brick", "as_thick_as"),

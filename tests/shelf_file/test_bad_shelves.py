@@ -208,7 +208,7 @@ ONE_SLIP = [
     ),
     (
         ("Tide Tables", "|tide"),
-        "8:13: after a | or a > lines of text begin, and none of it stands beside the sign; "
+        "8:13: text after | or > begins on the next line; "
         "begin the text on the next line, further in, or put it in quotes",
     ),
     (("Tide Tables", "@tide"), "8:12: a word begins with a sign that means something to YAML; put the text in quotes"),
@@ -294,7 +294,7 @@ ONE_SLIP = [
     ),
     (
         block("sections, stock: laid, pages_in_section: 6"),
-        "10:60: Tide Tables: block.pages_in_section: 6 is no multiple of 4, but a folded sheet has four pages; "
+        "10:60: Tide Tables: block.pages_in_section: 6 is not a multiple of 4, but a folded sheet has four pages; "
         "write 4 or 8",
     ),
     (

@@ -33,8 +33,8 @@ def said(folder: Path, text: str, wishes: Wishes) -> list[str]:
 
 def test_a_proof_and_a_sheet_of_spines_without_books_are_told(tmp_path: Path) -> None:
     assert said(tmp_path, FRAMES, BOTH) == [
-        "nothing stands on the shelf, so there is no sheet of spines",
-        "no book with pages is printed, so there is no proof",
+        "there is no sheet of spines, because nothing stands on the shelf",
+        "there is no proof, because no book with pages is printed",
     ]
     assert not {"spines.pdf", "proof.pdf"} & {file.name for file in (tmp_path / "out").iterdir()}
 

@@ -158,7 +158,7 @@ def test_formats_are_those_of_life(name: str, at_twelfth: tuple[float, float]) -
         (
             "    width: 120 mm",
             "    strips: 2\n    fold: {kind: half}\n    width: 120 mm",
-            "a print in strips is not folded",
+            "a print in strips cannot be folded",
         ),
         ("age: 40 %", "age: 140 %", "age"),
         ("kind: print", "kind: prnt", "'prnt' is not known"),
