@@ -116,7 +116,7 @@ def test_fill_is_spread_as_books_are_and_leaves_numbers_alone(tmp_path: Path) ->
 def test_twins_that_cannot_be_helped_are_told(tmp_path: Path) -> None:
     blocks = ["kind: dummy, thickness: layers of grey board, at_least: 2 mm, at_most: 2.1 mm"] * 2
     said = told(written(30, blocks), tmp_path)
-    assert any("upper has twins" in one and "layers_of with one paper more" in one for one in said)
+    assert any("upper has blocks of equal thickness" in one and "layers_of with one paper more" in one for one in said)
 
 
 @pytest.mark.parametrize(

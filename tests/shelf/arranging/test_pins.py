@@ -92,8 +92,8 @@ def test_what_is_pinned_across_spaces_is_told(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("keys", "said"),
     [
-        ("colour: 101", "101 is no weight; write a number from 0 to 100"),
-        ("style: much", "much is no weight"),
+        ("colour: 101", "101 is not a weight; write a number from 0 to 100"),
+        ("style: much", "much is not a weight"),
         ("by: hight", "'hight'"),
         ("colours: together", "'together'"),
     ],
