@@ -8,6 +8,7 @@ from typing import Annotated, Self
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from ..ground.amounts import a_pile, parse_pile, parse_share
+from ..ground.quantities import show
 from ..ground.told import in_units
 from ..ground.units import NotAMeasure, parse_length, print_length
 from ..shelf_file.fields.entry import Entry
@@ -80,6 +81,10 @@ def _read_tolerance(value: object) -> Tolerance:
 
 def _read_glue(value: object) -> object:
     text = read_text(value)
+    if text.casefold() not in GLUES and not any(sign.isdigit() for sign in text):
+        some = in_units("20 um", "0.8 mil")
+        known = "spray, paste, PVA or double-sided film"
+        raise refuse(f"{show(text)} is not a glue known here", f"write {known}, or how thick it dries, such as {some}")
     return GLUES.get(text.casefold(), text)
 
 

@@ -453,9 +453,14 @@ def test_a_shelf_file_that_is_not_there_or_a_folder(tmp_path: Path) -> None:
     for name, message in (
         (
             "none.yaml",
-            "there is no shelf file none.yaml; write its path as seen from the folder you are in",
+            "there is no shelf file none.yaml; write its path as seen from the folder you are in, "
+            "or begin one with bookmaker new my-shelf",
         ),
-        ("", f"{tmp_path.name} is a folder, not a shelf file; write the name of the shelf file"),
+        (
+            "",
+            f"{tmp_path.name} is a folder, not a shelf file; "
+            "write the name of the shelf file in it, such as my-shelf/shelf.yaml",
+        ),
     ):
         with pytest.raises(ShelfFileError) as caught:
             check(tmp_path / name)

@@ -225,7 +225,8 @@ def _read_ink(value: object) -> Colour:
         return Colour.from_hex(read_text(value).strip())
     except ValueError:
         written = show(str(value))
-        raise refuse(f"{written} is not a colour", 'write red, green and blue as "#7a1f2b", in quotes') from None
+        straight = "straight quotes" if set(written) & set("“”„‘’«»") else "quotes"
+        raise refuse(f"{written} is not a colour", f'write red, green and blue as "#7a1f2b", in {straight}') from None
 
 
 Ink = Annotated[
