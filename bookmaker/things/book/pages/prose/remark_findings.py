@@ -125,7 +125,7 @@ def _long_headings(remarks: Remarks, name: str, setting: Setting) -> Iterator[Pr
         if len(long) > 1:
             which = f"{len(long)} headings of {name}, the first {quoted(long[0])}, are"
         yield _warning(
-            f"{which} longer than a page, which has {counted(setting.lines_per_page, 'line')}, and parted",
+            f"{which} longer than a page, which has {counted(setting.lines_per_page, 'line')}, and divided",
             "write shorter headings, or a smaller size",
         )
 
