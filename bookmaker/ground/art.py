@@ -12,7 +12,19 @@ from .imported import ImportedPage
 from .pictures import Picture
 from .typefaces import TextLine
 
-__all__ = ["NOTHING", "Awaited", "Filled", "Group", "Imported", "Layer", "Pictured", "Repeated", "Stroked", "Written"]
+__all__ = [
+    "NOTHING",
+    "Awaited",
+    "Filled",
+    "Group",
+    "Imported",
+    "Layer",
+    "Pictured",
+    "Repeated",
+    "Stroked",
+    "Veiled",
+    "Written",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +47,19 @@ class Filled:
     def draw(self, canvas: Canvas) -> None:
         """Fill it."""
         canvas.fill(self.path, self.colour)
+
+
+@dataclass(frozen=True, slots=True)
+class Veiled:
+    """An outline filled with ink that hides what is under it by a share from 0 to 1: light and shade in pictures."""
+
+    path: Path
+    colour: Colour
+    cover: float
+
+    def draw(self, canvas: Canvas) -> None:
+        """Lay it over what is drawn already."""
+        canvas.veil(self.path, self.colour, self.cover)
 
 
 @dataclass(frozen=True, slots=True)
