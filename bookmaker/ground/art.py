@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
-from .drawing import BLACK, Art, Canvas, Colour, Pen
+from .drawing import BLACK, Art, Canvas, Colour, Pen, Tag
 from .geometry import ORIGIN, Path, Point, Rect, Transform
 from .imported import ImportedPage
 from .pictures import Picture
@@ -22,6 +22,7 @@ __all__ = [
     "Pictured",
     "Repeated",
     "Stroked",
+    "Tagged",
     "Veiled",
     "Written",
 ]
@@ -160,6 +161,19 @@ class Layer:
         with canvas.layer(self.title):
             for part in self.parts:
                 part.draw(canvas)
+
+
+@dataclass(frozen=True, slots=True)
+class Tagged:
+    """Art whose text is told of by a tag."""
+
+    art: Art
+    tag: Tag
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it, and say so."""
+        with canvas.tagged(self.tag):
+            self.art.draw(canvas)
 
 
 @dataclass(frozen=True)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager, nullcontext
 from dataclasses import replace
 from itertools import chain
 from struct import pack
 from typing import NamedTuple
 
-from ..ground.drawing import Art, Canvas, Colour, Pen
+from ..ground.drawing import Art, Canvas, Colour, Pen, Tag
 from ..ground.geometry import Path, Point, Rect, Transform
 from ..ground.imported import ImportedPage
 from ..ground.pictures import Picture
@@ -207,6 +207,10 @@ class _Digest:
         yield
         self.note("end")
 
+    def tagged(self, tag: Tag) -> AbstractContextManager[None]:  # noqa: ARG002 (what is printed is the same)
+        """What a file says of its text is no matter."""
+        return nullcontext()
+
 
 class _Both:
     """A canvas that hands on whatever is drawn, to two others."""
@@ -260,4 +264,10 @@ class _Both:
     def layer(self, title: str) -> Iterator[None]:
         """What belongs to a layer."""
         with self._one.layer(title), self._other.layer(title):
+            yield
+
+    @contextmanager
+    def tagged(self, tag: Tag) -> Iterator[None]:
+        """What is said of some text."""
+        with self._one.tagged(tag), self._other.tagged(tag):
             yield

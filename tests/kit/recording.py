@@ -7,7 +7,7 @@ from contextlib import AbstractContextManager, contextmanager, nullcontext
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from bookmaker.ground.drawing import Art, Colour, Pen
+from bookmaker.ground.drawing import Art, Colour, Pen, Tag
 from bookmaker.ground.geometry import Path, Point, Rect, Transform
 from bookmaker.ground.imported import ImportedPage
 from bookmaker.ground.pictures import Picture
@@ -153,6 +153,10 @@ class RecordingCanvas:
 
     def layer(self, title: str) -> AbstractContextManager[None]:  # noqa: ARG002 (what is drawn is the same)
         """Nothing is recorded of layers."""
+        return nullcontext()
+
+    def tagged(self, tag: Tag) -> AbstractContextManager[None]:  # noqa: ARG002 (what is drawn is the same)
+        """Nothing is recorded of tags."""
         return nullcontext()
 
     @property

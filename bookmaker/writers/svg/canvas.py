@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager, nullcontext
 from xml.sax.saxutils import quoteattr
 
-from ...ground.drawing import BLACK, Art, Colour, Pen
+from ...ground.drawing import BLACK, Art, Colour, Pen, Tag
 from ...ground.geometry import Path, Point, Rect, Transform
 from ...ground.imported import ImportedPage
 from ...ground.pictures import Picture
@@ -169,6 +169,10 @@ class SvgCanvas:
             inner, self._elements = self.content(), outer
             if inner:
                 self._elements.append(f"<g class={quoteattr(title)}>{inner}</g>")
+
+    def tagged(self, tag: Tag) -> AbstractContextManager[None]:  # noqa: ARG002 (letters are outlines here)
+        """Nothing is said of text: it is drawn."""
+        return nullcontext()
 
 
 def _is_rectangle(path: Path) -> bool:
