@@ -160,6 +160,11 @@ class _Digest:
         self.note("fill", *colour)
         self.outline(path)
 
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """An outline filled with thin ink."""
+        self.note("veil", cover, *colour)
+        self.outline(path)
+
     def stroke(self, path: Path, pen: Pen) -> None:
         """A line."""
         self.note("stroke", pen.width, *pen.colour, *pen.dash)
@@ -218,6 +223,11 @@ class _Both:
         """A filled outline."""
         self._one.fill(path, colour)
         self._other.fill(path, colour)
+
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """An outline filled with thin ink."""
+        self._one.veil(path, colour, cover)
+        self._other.veil(path, colour, cover)
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """A line."""
