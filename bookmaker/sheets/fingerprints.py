@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager, nullcontext
 from dataclasses import replace
 from itertools import chain
 from struct import pack
 from typing import NamedTuple
 
-from ..ground.drawing import Art, Canvas, Colour, Pen
+from ..ground.drawing import Art, Canvas, Colour, Pen, Tag
 from ..ground.geometry import Path, Point, Rect, Transform
 from ..ground.imported import ImportedPage
 from ..ground.pictures import Picture
@@ -164,6 +164,11 @@ class _Digest:
         self.note("fill", *colour)
         self.outline(path)
 
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """An outline filled with thin ink."""
+        self.note("veil", cover, *colour)
+        self.outline(path)
+
     def stroke(self, path: Path, pen: Pen) -> None:
         """A line."""
         self.note("stroke", pen.width, *pen.colour, *pen.dash)
@@ -208,6 +213,10 @@ class _Digest:
         yield
         self.note("end")
 
+    def tagged(self, tag: Tag) -> AbstractContextManager[None]:  # noqa: ARG002 (what is printed is the same)
+        """What a file says of its text is no matter."""
+        return nullcontext()
+
 
 class _Both:
     """A canvas that hands on whatever is drawn, to two others."""
@@ -220,6 +229,11 @@ class _Both:
         """A filled outline."""
         self._one.fill(path, colour)
         self._other.fill(path, colour)
+
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """An outline filled with thin ink."""
+        self._one.veil(path, colour, cover)
+        self._other.veil(path, colour, cover)
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """A line."""
@@ -256,4 +270,10 @@ class _Both:
     def layer(self, title: str) -> Iterator[None]:
         """What belongs to a layer."""
         with self._one.layer(title), self._other.layer(title):
+            yield
+
+    @contextmanager
+    def tagged(self, tag: Tag) -> Iterator[None]:
+        """What is said of some text."""
+        with self._one.tagged(tag), self._other.tagged(tag):
             yield

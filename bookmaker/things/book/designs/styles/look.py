@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from copy import copy
 from dataclasses import dataclass, replace
 from random import Random
 from typing import ClassVar
 
+from .....ground.art import Awaited
 from .....ground.drawing import BLACK, WHITE, Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
@@ -15,7 +17,7 @@ from ..chance import happens, one_of
 from ..colouring import Colours, colours_of
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
-from ..grounds.wear import Rubbed, sunned
+from ..grounds.wear import rubbed, sunned
 from ..letters.eras import of_its_time, sturdy
 from ..letters.lettering import Hand, Lettered, composed
 from ..letters.spine import Spine, as_narrowest
@@ -69,10 +71,10 @@ class Dressing:
         return sunned(self.ground, self.entry.wear)
 
 
-def rubbed_all_over(dressing: Dressing, material: Material, ground: Colour) -> Rubbed:
+def rubbed_all_over(dressing: Dressing, material: Material, ground: Colour) -> Art:
     """The wear of a covering of one colour, or of that and the stuff of the sides."""
     sides = (dressing.sides.material, dressing.sides.colours[0]) if dressing.sides else None
-    return Rubbed(dressing.faces, material, ground, dressing.entry.wear, dressing.words.seed, sides)
+    return rubbed(dressing.faces, material, ground, dressing.entry.wear, dressing.words.seed, sides)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -105,12 +107,12 @@ class Look:
         chance = Random(words.kin)
         dressing = self._dressing(entry, read_faces(flat), words, chance)
         faces = dressing.faces
-        covering = [*self.covering(dressing, chance)]
+        covering = Awaited(lambda: self.covering(dressing, copy(chance)))
         on_spine, spine_words = self.spine(dressing, faces.spine) if faces.spine else ((), ())
         wear = rubbed_all_over(dressing, self.rubs or entry.material, self.worn(dressing.ground))
         on_front, front_words = self.front(dressing, faces.front) if faces.front and entry.front_title else ((), ())
         under = (wear, *on_spine) if self.labelled else (*on_spine, wear)
-        return composed((*covering, *under, *on_front), (*spine_words, *front_words), dressing.hand, dressing.fleuron)
+        return composed((covering, *under, *on_front), (*spine_words, *front_words), dressing.hand, dressing.fleuron)
 
     def _dressing(self, entry: DrawnDesign, faces: Faces, words: Words, chance: Random) -> Dressing:
         """What chance has a say in comes in an order that never changes, for the same book to look the same."""
