@@ -24,13 +24,16 @@ from .designs.ornament.repeats import printed_paper
 from .designs.palettes import PALETTES, Material, PaletteName
 from .designs.tones import darker, lighter, mixed
 
-__all__ = ["AS_PAPER", "LeafTones", "browned_pages", "ends_art"]
+__all__ = ["AS_PAPER", "LeafTones", "browned_pages", "edges_of_leaves", "ends_art"]
 
 Browned = Literal["none", "light", "heavy"]
 
 PALE: dict[Browned, Colour] = {"light": Colour.from_hex("#faf4e3"), "heavy": Colour.from_hex("#f2e4c4")}
 BROWN: dict[Browned, Colour] = {"light": Colour.from_hex("#efdfba"), "heavy": Colour.from_hex("#d3b480")}
 """The tone in the middle of a leaf, and at its edges."""
+
+WHITE_EDGES = Colour.from_hex("#e6dfd0")
+"""The edges of white leaves, which lie in one another's shade."""
 
 STEPS, REACH = 12, 0.13
 """In so many steps, over so much of the width of the leaf."""
@@ -98,6 +101,11 @@ def browned_pages(
         Group((_leaf(tones.browned, leaf, beyond, (number % 2 == 1) is not right_to_left, f"{seed} {number}"), page))
         for number, page in enumerate(pages, start=1)
     )
+
+
+def edges_of_leaves(tones: LeafTones) -> Colour:
+    """The colour of the edges of all leaves together."""
+    return WHITE_EDGES if tones.browned == "none" else darker(BROWN[tones.browned], 0.12)
 
 
 def _leaf(browned: Browned, leaf: Rect, beyond: float, spine_on_left: bool, seed: str) -> Art:

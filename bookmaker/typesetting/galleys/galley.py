@@ -79,7 +79,43 @@ class Galley:
         self._opening = True
         self._hang = 0.0
         self._reached = 0
-        self._setters: Mapping[Role, Callable[[Passage], Matter]] = {
+
+    def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
+        """The passages as matter, one piece each, stanzas and items too."""
+        apart, setters = list[Matter](), self._setters
+        self._last = passages[-1] if passages else None
+        self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
+        self._captions = Captions(self.fount, self.setting, self.lines, passages)
+        self._set_in = verse_places(passages, self.lines.width, self.setting)
+        for place, passage in enumerate(passages):
+            matter = setters[passage.role](passage).remarked(self._without_capital(passage))
+            if aside := self._set_in.get(place):
+                matter = matter._replace(lines=tuple(line._replace(x=line.x + aside) for line in matter.lines))
+            if matter.reached != self._reached:
+                matter = matter._replace(reached=self._reached)
+            self._reached += passage.words
+            if passage.role is Role.PLACED:
+                matter = self._tied(matter, passage, *passages[place + 1 : place + 2])
+            if passage.role is Role.ITEM:
+                matter = self._listed(matter, passages[place + 1 : place + 3])
+            if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
+                apart.append(matter)
+            else:
+                yield from with_runs(apart)
+                apart = []
+                yield matter
+            if passage.role is Role.PLATE:
+                continue  # it waits for a page of its own: the text goes on as if it were not there
+            # a quotation may stand under the head of a chapter, and that of its first section
+            if not (self._opening and (passage.inset or passage.level > Rank.CHAPTER)):
+                self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
+            self._before = passage
+        yield from with_runs(apart)
+
+    @property
+    def _setters(self) -> Mapping[Role, Callable[[Passage], Matter]]:
+        """What sets each kind of passage; not kept, for a galley that held on to itself would outlive its text."""
+        return {
             Role.BODY: self._body,
             Role.HEADING: self._heading,
             Role.VERSE: self._verse,
@@ -91,35 +127,6 @@ class Galley:
             Role.PLACED: self._placed,
             Role.MOTTO: self._motto,
         }
-
-    def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
-        """The passages as matter, one piece each, stanzas and items too."""
-        apart: list[Matter] = []
-        self._last = passages[-1] if passages else None
-        self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
-        self._captions = Captions(self.fount, self.setting, self.lines, passages)
-        self._set_in = verse_places(passages, self.lines.width, self.setting)
-        for place, (passage, following) in enumerate(zip(passages, (*passages[1:], None), strict=True)):
-            matter = self._setters[passage.role](passage).remarked(self._without_capital(passage))
-            if aside := self._set_in.get(place):
-                matter = matter._replace(lines=tuple(line._replace(x=line.x + aside) for line in matter.lines))
-            if matter.reached != self._reached:
-                matter = matter._replace(reached=self._reached)
-            self._reached += passage.words
-            if passage.role is Role.PLACED:
-                matter = self._tied(matter, passage, following)
-            if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
-                apart.append(matter)
-            else:
-                yield from with_runs(apart)
-                apart = []
-                yield matter
-            if passage.role is Role.PLATE:
-                continue  # it waits for a page of its own: the text goes on as if it were not there
-            if not (self._opening and passage.inset):  # a quotation may stand under the head of a chapter
-                self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
-            self._before = passage
-        yield from with_runs(apart)
 
     def _without_capital(self, passage: Passage) -> Remarks:
         """A remark if a chapter begins with something that has no drop capital whatever its letters are."""
@@ -174,7 +181,8 @@ class Galley:
     def _opened(self, passage: Passage) -> Opening | Hindrance:
         """A paragraph with a drop capital, or what stands against it."""
         depth, setting = self.manner.drop_capital, self.setting
-        headroom = setting.leading if self._before else 0.0
+        under_section = self._before is not None and self._before.level > Rank.CHAPTER
+        headroom = setting.leading if self._before and not under_section else 0.0
         return opening(
             passage.text, depth, self.lines, self.boxes, setting, justified=self._justified, headroom=headroom
         )
@@ -211,6 +219,12 @@ class Galley:
         matter = self._prose(Role.ITEM, lines, passage)
         return matter._replace(initials=(Initial(mark, left, setting.size),) if mark else ())
 
+    def _listed(self, matter: Matter, following: Sequence[Passage]) -> Matter:
+        """An item: one of a single line that begins a list, or is the last but one of it, stands with the next."""
+        goes_on = [passage.role is Role.ITEM for passage in following]
+        edge = self._before is None or self._before.role is not Role.ITEM or not all(goes_on[1:]) or len(goes_on) == 1
+        return matter._replace(stays=True) if edge and len(matter.lines) == 1 and goes_on[:1] == [True] else matter
+
     def _mark(self, passage: Passage) -> str:
         return DASH if self.fount.roman.missing(passage.mark) else passage.mark
 
@@ -234,7 +248,7 @@ class Galley:
         before = 1 if passage.mark == CENTRED and self._before else matter.before
         return matter._replace(together=len(lines), before=before).remarked(Remarks(placed=tuple(turned)))
 
-    def _tied(self, matter: Matter, passage: Passage, following: Passage | None) -> Matter:
+    def _tied(self, matter: Matter, passage: Passage, following: Passage | None = None) -> Matter:
         """Lines in the middle or at the right with what they begin, or else with what they sign or end."""
         begins = self._before is None or self._before.role in APART
         goes_on = following is not None and following.role not in {*APART, Role.PLACED}

@@ -2,7 +2,7 @@
 
 Where a page falls short for the sake of single lines, a paragraph of the spread is set a line longer or shorter, if
 that helps; else the page that faces it is as short, if it can be. No word is parted over the turn of a leaf if another
-set of lines avoids it.
+set of lines avoids it, or a spread that is a line shorter.
 """
 
 from __future__ import annotations
@@ -56,7 +56,7 @@ def make_up(matter: Iterable[Matter], rows: int, first: int = 1, others: Others 
         galley.forget(place.matter)
 
 
-def _mended(galley: ReadMatter, place: Place, rows: int, others: Others, *, facing: bool) -> tuple[FilledPage, ...]:
+def _mended(galley: ReadMatter, place: Place, rows: int, others: Others, *, facing: bool) -> Sequence[FilledPage]:
     """The pages of a spread, with another set of lines if that has fewer faults."""
 
     def filled() -> tuple[FilledPage, ...]:
@@ -71,7 +71,17 @@ def _mended(galley: ReadMatter, place: Place, rows: int, others: Others, *, faci
             if _faults(again, rows) < faults:
                 return again
             galley.put(number, before)
-    return found
+    return (_unparted(galley, place, rows, found) or found) if found[-1].page.parts_a_word else found
+
+
+def _unparted(galley: ReadMatter, place: Place, rows: int, pages: Sequence[FilledPage]) -> Sequence[FilledPage]:
+    """The pages with a line less on each, if no word is parted over their turn then; else none."""
+    shorter, reached = list[FilledPage](), place
+    while len(shorter) < len(pages) and rows >= FEWEST_EVENED:
+        shorter.append(filled_page(galley, reached, rows, rows - 1))
+        reached = shorter[-1].next
+    even = all(filled.page.used == rows - 1 and not (filled.plates or filled.free) for filled in shorter)
+    return shorter if even and shorter and not shorter[-1].page.parts_a_word else ()
 
 
 def _faults(pages: Sequence[FilledPage], rows: int) -> int:

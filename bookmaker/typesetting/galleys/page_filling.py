@@ -26,6 +26,9 @@ LEAST_UNDER_HEADS = 3
 CARRIED = 2
 """So many lines of a letter at least stand over its signature."""
 
+MOST_SUNK = 2
+"""The head of a chapter is sunk further by no more rows than these for its page to end with the one that faces it."""
+
 HYPHENS = ("-", "\u2010", "\u00ad")
 
 
@@ -62,6 +65,14 @@ class _Page:
         last = self.slots[-1] if self.slots else None
         parts = last and last.end and last.matter.lines[last.end - 1].words.endswith(HYPHENS)
         return last.end if last and parts and last.end < len(last.matter.lines) else 0
+
+    def sink(self, rows: int) -> int:
+        """Set all of a page that opens with the head of a chapter lower by some rows; how many these are."""
+        if not (self.slots and self.slots[0].matter.sink and 0 < rows <= MOST_SUNK and self.used % 1 == 0):
+            return 0
+        self.slots = [slot._replace(row=slot.row + rows) for slot in self.slots]
+        self.used += rows
+        return rows
 
     def put(self, matter: Matter, start: int, end: int, rows: int) -> None:
         """Add lines of some matter."""
@@ -111,17 +122,19 @@ class Place(NamedTuple):
 class FilledPage(NamedTuple):
     """A page that was filled, the plates that waited for that, how deep it is, and where the next one begins.
 
-    It is `free` if it need not be full: the text ends with it, or what follows opens a page.
+    It is `free` if it need not be full: the text ends with it, or what follows opens a page. The head of a chapter with
+    which it begins may be `sunk` by more rows than others are.
     """
 
     page: _Page
     plates: tuple[Matter, ...]
     next: Place
     free: bool
+    sunk: int = 0
 
     def lacking(self, rows: int) -> int:
-        """How many of so many rows the page lacks."""
-        return rows - math.ceil(self.page.used)
+        """How many of so many rows the page lacks, or would if its head were not sunk for that."""
+        return rows - math.ceil(self.page.used) + self.sunk
 
     @property
     def pages(self) -> Iterator[MadePage]:
@@ -162,7 +175,8 @@ def filled_page(galley: ReadMatter, place: Place, rows: int, depth: int) -> Fill
                 break
         number, line = number + 1, 0
     free = matter is None or (matter.opens and line == 0)
-    return FilledPage(page, tuple(plates), Place(number, line, page.chapter), free)
+    sunk = 0 if free else page.sink(depth - math.ceil(page.used))
+    return FilledPage(page, tuple(plates), Place(number, line, page.chapter), free, sunk)
 
 
 def _left_to_sign(galley: ReadMatter, number: int, page: _Page, line: int, rows: int) -> int:

@@ -22,7 +22,7 @@ from ..design import Dress, SpineTitle, Wear, Words
 from ..faces import Faces, read_faces
 from ..grounds.surround import Surround, surrounded_picture
 from ..grounds.textures import faded_ground, weave
-from ..grounds.wear import BOARD, Rubbed, sunned
+from ..grounds.wear import BOARD, rubbed, sunned
 from ..letters.backs import BackedDesign, BackName, back_matter
 from ..letters.eras import year_in
 from ..letters.front import inside, label
@@ -124,7 +124,7 @@ def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> 
             Group(tuple(surrounded_picture(picture, face, bounds, entry.surround)), clip=Path.rectangle(bounds))
         )
     # where the print is rubbed off a picture the board shows, whatever the ground of the titling
-    layers.append(Rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, words.seed))
+    layers.append(rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, words.seed))
     back = drawn.back if drawn else None if "back_picture" in artwork or faces.side_alone else faces.back
     if back:
         layers += back_matter(_fitting(entry.back, drawn), back, words, hand, entry.device)
