@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from ..ground.art import Group, Written
-from ..ground.drawing import BLACK, Art, Colour, Pen
+from ..ground.art import Group, Tagged, Written
+from ..ground.drawing import BLACK, Art, Colour, Pen, Role, Tag
 from ..ground.geometry import Point, Rect, Transform
 from ..ground.typefaces import TextLine
 from ..things.making import Figure
@@ -46,6 +46,9 @@ BETWEEN, WIDE_ENOUGH = 6.0, 150.0
 """Between drawings side by side, and the width of a page that holds two of them."""
 
 BOX_PEN = Pen(0.18)
+
+ROLES = {1: Role.TITLE, 2: Role.HEADING}
+"""What headings are by their level; those below are small ones."""
 
 
 class Item(Protocol):
@@ -90,7 +93,8 @@ class Heading:
 
     def below(self, corner: Point, width: float) -> Art:
         """Its lines, some space down."""
-        return lines_below(corner.plus(0, -self._above), self._lines(width), self._size * 1.25)
+        lines = lines_below(corner.plus(0, -self._above), self._lines(width), self._size * 1.25)
+        return Tagged(lines, Tag(ROLES.get(self.level, Role.SMALL_HEADING), self.text))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.text, "sans bold", self._size, width)
@@ -127,7 +131,7 @@ class Paragraph:
 
     def below(self, corner: Point, width: float) -> Art:
         """Its lines."""
-        return lines_below(corner, self._lines(width), LEADING, GREY if self.quiet else BLACK)
+        return Tagged(lines_below(corner, self._lines(width), LEADING, GREY if self.quiet else BLACK), Tag(Role.TEXT))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.text, "sans", BODY, width)
@@ -147,7 +151,7 @@ class Tick:
     def below(self, corner: Point, width: float) -> Art:
         """The box, and the lines beside it."""
         beside = lines_below(corner.plus(BOX_ROOM, 0), self._lines(width), LEADING)
-        return Group((tick_box(corner.plus(0, (LEADING - BOX) / 2 - LEADING)), beside))
+        return Group((tick_box(corner.plus(0, (LEADING - BOX) / 2 - LEADING)), Tagged(beside, Tag(Role.TEXT))))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.text, "sans", BODY, width - BOX_ROOM, "sans bold")
@@ -188,8 +192,11 @@ class Illustration:
     def below(self, corner: Point, width: float) -> Art:
         """The drawing with its caption."""
         at = corner.plus(0, -self.figure.size.height - AFTER)
+        drawn = Group((self.figure.art,), Transform.move(*at))
+        if not self.figure.caption:
+            return drawn
         caption = lines_below(at.plus(0, -AFTER * 0.5), self._lines(width), SMALL_LEADING, GREY)
-        return Group((Group((self.figure.art,), Transform.move(*at)), caption))
+        return Group((drawn, Tagged(caption, Tag(Role.TEXT))))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.figure.caption, "sans", SMALL, width) if self.figure.caption else ()

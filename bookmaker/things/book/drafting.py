@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from ...ground.art import NOTHING, Group
-from ...ground.drawing import Art
+from ...ground.art import NOTHING, Group, Tagged
+from ...ground.drawing import Art, Tag
 from ...ground.geometry import Path, Rect, Transform
 from ...ground.problems import Problem, Severity, within
 from ...ground.quantities import show
@@ -21,6 +21,7 @@ from .designs.design import Lettering
 from .designs.dressed import dressed
 from .designs.tones import darker
 from .leaf_tones import browned_pages, edges_of_leaves, ends_art
+from .pages.front_matter.phrases import language_of_letters
 from .plan import BookPlan
 
 __all__ = ["draft_book"]
@@ -31,7 +32,7 @@ ENDS_BLEED = 0.6
 
 def draft_book(book: BookPlan) -> Draft:
     """Draw everything to print for one book: its pages set, its cover and its jacket dressed."""
-    inside = _on_its_paper(book, book.thing.sources.inside.compose(book.frame))
+    inside = _on_its_paper(book, _in_its_language(book, book.thing.sources.inside.compose(book.frame)))
     pieces = [_block_piece(book, index, flat, inside) for index, flat in enumerate(book.block.flats, start=1)]
     cover, jacket = _draft_cover(book), _draft_jacket(book)
     labelled, notes = _labelled(book, (*pieces, *cover.pieces, *jacket.pieces), inside.face)
@@ -46,6 +47,17 @@ def draft_book(book: BookPlan) -> Draft:
         right_to_left=book.entry.right_to_left,
         head=_head(book),
     )
+
+
+def _in_its_language(book: BookPlan, inside: Inside) -> Inside:
+    """The pages with the language they are to be read in."""
+    pages = tuple(page if page is NOTHING else _told(book, page) for page in inside.pages)
+    return replace(inside, pages=pages)
+
+
+def _told(book: BookPlan, art: Art) -> Art:
+    """Art with the language of the book: the one that was named, or which its letters let expect."""
+    return Tagged(art, Tag(language=book.coat.words.language or language_of_letters(book.coat.words.title)))
 
 
 def _head(book: BookPlan) -> Head:
@@ -81,7 +93,7 @@ def _draft_cover(book: BookPlan) -> Draft:
             continue
         own = replace(artwork, piece=seen.index(flat), pieces=len(seen))
         art, dress = dressed(design, own, flat, book.coat.words)
-        pieces.append(_piece(book, index, flat, art))
+        pieces.append(_piece(book, index, flat, _told(book, art)))
         problems += within(("design",), dress.problems)
         lettering += dress.lettering
     return Draft(tuple(pieces), tuple(problems), lettering=tuple(lettering))
@@ -94,7 +106,7 @@ def _draft_jacket(book: BookPlan) -> Draft:
     own, sources = book.coat.jacket, book.thing.sources
     artwork = sources.jacket if own else sources.design
     art, dress = dressed(own or book.coat.design, artwork, book.jacket.flat, book.coat.words)
-    piece = _piece(book, 1, book.jacket.flat, art)
+    piece = _piece(book, 1, book.jacket.flat, _told(book, art))
     field = ("jacket", "design") if own else ("design",)
     return Draft((piece,), within(field, dress.problems), lettering=dress.lettering)
 

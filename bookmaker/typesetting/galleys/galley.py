@@ -76,30 +76,18 @@ class Galley:
         self._opening = True
         self._hang = 0.0
         self._reached = 0
-        self._setters: Mapping[Role, Callable[[Passage], Matter]] = {
-            Role.BODY: self._body,
-            Role.HEADING: self._heading,
-            Role.VERSE: self._verse,
-            Role.ITEM: self._item,
-            Role.BREAK: self._pause,
-            Role.PLATE: self._plate,
-            Role.TABLE: self._table,
-            Role.NOTE: self._note,
-            Role.PLACED: self._placed,
-            Role.MOTTO: self._motto,
-        }
 
     def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
         """The passages as matter, one piece each, stanzas and items too; notes for the foot go with it."""
         referring = with_notes(passages) if self.manner.foot_notes else ((passage, ()) for passage in passages)
         passages, notes = zip(*referring, strict=True) if passages else ((), ())
-        apart: list[Matter] = []
+        apart, setters = list[Matter](), self._setters
         self._last = passages[-1] if passages else None
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         self._captions = Captions(self.fount, self.setting, self.lines, passages)
         self._set_in = verse_places(passages, self.lines.width, self.setting)
         for place, passage in enumerate(passages):
-            matter = self._setters[passage.role](passage).remarked(self._without_capital(passage))
+            matter = setters[passage.role](passage).remarked(self._without_capital(passage))
             if aside := self._set_in.get(place):
                 matter = matter._replace(lines=tuple(line._replace(x=line.x + aside) for line in matter.lines))
             if matter.reached != self._reached:
@@ -121,6 +109,22 @@ class Galley:
                 self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
             self._before = passage
         yield from with_runs(apart)
+
+    @property
+    def _setters(self) -> Mapping[Role, Callable[[Passage], Matter]]:
+        """What sets each kind of passage; not kept, for a galley that held on to itself would outlive its text."""
+        return {
+            Role.BODY: self._body,
+            Role.HEADING: self._heading,
+            Role.VERSE: self._verse,
+            Role.ITEM: self._item,
+            Role.BREAK: self._pause,
+            Role.PLATE: self._plate,
+            Role.TABLE: self._table,
+            Role.NOTE: self._note,
+            Role.PLACED: self._placed,
+            Role.MOTTO: self._motto,
+        }
 
     def _without_capital(self, passage: Passage) -> Remarks:
         """A remark if a chapter begins with something that has no drop capital whatever its letters are."""
