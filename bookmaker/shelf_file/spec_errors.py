@@ -30,6 +30,9 @@ SHAPES = {
 """What the checker found instead of the shape it wanted, and what to write."""
 
 OTHER_WORDS = {
+    "by": ("author",),
+    "writer": ("author",),
+    "name": ("title",),
     "date": ("year",),
     "font": ("face",),
     "typeface": ("face",),

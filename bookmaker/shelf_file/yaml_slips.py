@@ -29,6 +29,9 @@ QUOTES_WITHIN = re.compile(r': "([^"\n,{}]*"[^"\n,{}]+"[^"\n,{}]*)"$')
 APOSTROPHE = re.compile(r": '([^'\n,{}]*'[^'\n,{}\]]+)'$")
 """A text in single quotes that has an apostrophe within."""
 
+COLON_WITHIN = re.compile(r"\b(?:title|author|text): ([^\"'\n{}]+: [^\"\n{}]+)$")
+"""A text with a colon and a blank in it."""
+
 ITEM_OR_TEXT = re.compile(r": (- [^\n]+)$")
 """A text that begins like an item of a list."""
 
@@ -96,6 +99,7 @@ def _typed_slip(place: Callable[[int, int], Place], line: int) -> Problem | None
         for slip, what, in_quotes in (
             (QUOTES_WITHIN, "there are quotation marks within quotation marks", _in_single_quotes),
             (APOSTROPHE, "the apostrophe ends the text, for single quotes stand around it", _in_double_quotes),
+            (COLON_WITHIN, "a colon with a blank after it ends a key", _in_double_quotes),
             (ITEM_OR_TEXT, "a text that begins with a dash is read as a list", _in_double_quotes),
         ):
             if found := slip.search(where.source):

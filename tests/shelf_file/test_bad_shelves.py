@@ -189,6 +189,10 @@ ONE_SLIP = [
     (("    size", "\tsize"), "9:1: the line is indented with a tab; indent with spaces"),
     (
         ("Tide Tables", "Tide: Tables"),
+        '8:11: a colon with a blank after it ends a key; put the whole text in double quotes: "Tide: Tables"',
+    ),
+    (
+        ("  - title: Tide Tables", "  - shown: Tide: Tables"),
         "8:16: a colon stands where no key can; "
         "put text that holds a colon in quotes, and indent all keys of one group alike",
     ),

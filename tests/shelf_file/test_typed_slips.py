@@ -50,6 +50,7 @@ def test_one_slip_is_told_once(right: str, wrong: str, tmp_path: Path) -> None:
     [
         ("""'Don't stop'""", "the apostrophe ends the text", '''"Don't stop"'''),
         ('''"Don't "stop" here"''', "quotation marks within quotation marks", """'Don''t "stop" here'"""),
+        ("Weather: a Diary", "a colon with a blank after it", '"Weather: a Diary"'),
         ("- An Index", "begins with a dash", '"- An Index"'),
     ],
 )
