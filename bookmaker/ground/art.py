@@ -23,6 +23,7 @@ __all__ = [
     "Repeated",
     "Stroked",
     "Tagged",
+    "Veiled",
     "Written",
 ]
 
@@ -47,6 +48,19 @@ class Filled:
     def draw(self, canvas: Canvas) -> None:
         """Fill it."""
         canvas.fill(self.path, self.colour)
+
+
+@dataclass(frozen=True, slots=True)
+class Veiled:
+    """An outline filled with ink that hides what is under it by a share from 0 to 1: light and shade in pictures."""
+
+    path: Path
+    colour: Colour
+    cover: float
+
+    def draw(self, canvas: Canvas) -> None:
+        """Lay it over what is drawn already."""
+        canvas.veil(self.path, self.colour, self.cover)
 
 
 @dataclass(frozen=True, slots=True)

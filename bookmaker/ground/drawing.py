@@ -100,6 +100,9 @@ class Canvas(Protocol):
     def fill(self, path: Path, colour: Colour) -> None:
         """Fill an outline (non-zero winding)."""
 
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """Fill an outline with ink that hides what is under it by a share from 0 to 1; in pictures, never in print."""
+
     def stroke(self, path: Path, pen: Pen) -> None:
         """Draw along a path."""
 

@@ -61,7 +61,7 @@ def _shadows(shown: Sequence[Shown]) -> Iterator[Art]:
     for one, other in pairwise(shown):
         close = other.rect.x - one.rect.right < NEAR
         if close and not (one.pulled_out or one.lean or other.lean or other.lies) and one.rect.y == other.rect.y:
-            yield shadow_on(other.rect, one.rect)
+            yield from shadow_on(other.rect, one.rect)
     yield from (_long_shadow(one) for one in shown if one.pulled_out)
 
 
@@ -99,4 +99,8 @@ def _upright_art(shown: Shown) -> Art:
         if spine.height < rect.height:  # a case is higher than its flat spine: it has its turn-ins at both ends
             to_shelf = to_shelf.then(Transform.stretch(1.0, rect.height / spine.height))
         to_shelf = to_shelf.moved(rect.x, rect.y)
-    return Group((piece.art, *shading(piece, seen, spine)), to_shelf, Path.rectangle(seen))
+    return Group(
+        (piece.art, *shading(piece, seen, spine, lit_right=shown.lies != shown.upside_down)),
+        to_shelf,
+        Path.rectangle(seen),
+    )

@@ -84,6 +84,10 @@ class _BroadPens:
         """Fill an outline."""
         self._canvas.fill(path, colour)
 
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """Fill an outline with thin ink."""
+        self._canvas.veil(path, colour, cover)
+
     def stroke(self, path: Path, pen: Pen) -> None:
         """Draw along a path with a pen that is wide enough."""
         self._canvas.stroke(path, replace(pen, width=max(pen.width, self._least)))

@@ -18,12 +18,13 @@ __all__ = ["Filled", "Imported", "Placed", "RecordingCanvas", "Stroked", "Writte
 
 @dataclass(frozen=True)
 class Filled:
-    """An outline filled with a colour, as it was drawn, and the whole map it was drawn through."""
+    """An outline filled with a colour, as it was drawn, and the whole map it was drawn through; how much ink hides."""
 
     drawn: Path
     transform: Transform
     colour: Colour
     clips: tuple[Path, ...]
+    cover: float = 1.0
 
     @cached_property
     def path(self) -> Path:
@@ -105,6 +106,10 @@ class RecordingCanvas:
     def fill(self, path: Path, colour: Colour) -> None:
         """Record a filled outline."""
         self.marks.append(Filled(path, self.transform, colour, self.clips))
+
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """Record an outline filled with thin ink."""
+        self.marks.append(Filled(path, self.transform, colour, self.clips, cover))
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """Record a line."""

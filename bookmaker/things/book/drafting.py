@@ -19,8 +19,9 @@ from ...typesetting.stand_ins import printable
 from ..draft import Draft, Head
 from .designs.design import Lettering
 from .designs.dressed import dressed
+from .designs.letters.eras import year_in
 from .designs.tones import darker
-from .leaf_tones import browned_pages, edges_of_leaves, ends_art
+from .leaf_tones import Browned, browned_pages, edges_of_leaves, ends_art
 from .pages.front_matter.phrases import language_of_letters
 from .plan import BookPlan
 
@@ -62,15 +63,19 @@ def _told(book: BookPlan, art: Art) -> Art:
 
 def _head(book: BookPlan) -> Head:
     """Its leaves between its boards, which are of its cloth or paper and lie in shade."""
-    leaves = book.entry.block.edge_tone or edges_of_leaves(book.entry.leaf_tones)
+    leaves = book.entry.block.edge_tone or edges_of_leaves(_browned(book))
     return Head(leaves, darker(book.tone or leaves, 0.35), (book.thickness.value - book.block.thickness.value) / 2)
+
+
+def _browned(book: BookPlan) -> Browned:
+    return book.entry.leaf_tones.browning(year_in(book.coat.words.dated))
 
 
 def _on_its_paper(book: BookPlan, inside: Inside) -> Inside:
     """The pages on the tone of their leaves."""
-    leaf, beyond, tones = Rect(0, 0, *book.page), book.entry.block.trimmed, book.entry.leaf_tones
+    leaf, beyond = Rect(0, 0, *book.page), book.entry.block.trimmed
     seed, over = book.frame.book.seed, book.entry.right_to_left
-    return replace(inside, pages=browned_pages(tones, inside.pages, leaf, beyond, seed, right_to_left=over))
+    return replace(inside, pages=browned_pages(_browned(book), inside.pages, leaf, beyond, seed, right_to_left=over))
 
 
 def _ends(book: BookPlan, flat: Flat, face: Face = Face.FRONT) -> Art:

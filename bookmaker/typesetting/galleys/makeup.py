@@ -13,7 +13,8 @@ from itertools import islice
 
 from .made_pages import BLANK, MadePage
 from .matter import Matter
-from .page_filling import FilledPage, Place, ReadMatter, filled_page
+from .page_filling import FilledPage, filled_page
+from .read_matter import Place, ReadMatter
 
 __all__ = ["Others", "make_up"]
 
@@ -44,8 +45,8 @@ def make_up(matter: Iterable[Matter], rows: int, first: int = 1, others: Others 
     Pages with an even number face the one that follows them. One stays blank where a recto must follow.
     """
     galley, place, number = ReadMatter(matter), Place(), first
-    while (following := galley[place.matter]) is not None:
-        if following.recto and place.line == 0 and number % 2 == 0:
+    while (following := galley[place.matter]) is not None or place.pending:
+        if following and following.recto and not place.pending and place.line == 0 and number % 2 == 0:
             yield BLANK
             number += 1
         for filled in _mended(galley, place, rows, others, facing=number % 2 == 0):
@@ -80,7 +81,7 @@ def _unparted(galley: ReadMatter, place: Place, rows: int, pages: Sequence[Fille
     while len(shorter) < len(pages) and rows >= FEWEST_EVENED:
         shorter.append(filled_page(galley, reached, rows, rows - 1))
         reached = shorter[-1].next
-    even = all(filled.page.used == rows - 1 and not (filled.plates or filled.free) for filled in shorter)
+    even = all(filled.page.deep == rows - 1 and not (filled.plates or filled.free) for filled in shorter)
     return shorter if even and shorter and not shorter[-1].page.parts_a_word else ()
 
 
@@ -116,12 +117,12 @@ def _spread(galley: ReadMatter, place: Place, rows: int) -> tuple[FilledPage, ..
     if left.free or left.plates:
         return (left,)
     right = filled_page(galley, left.next, rows, rows)
-    shorter = min(left.page.used, right.page.used)
-    if right.free or left.page.used == right.page.used or rows < FEWEST_EVENED:
+    shorter = min(left.page.deep, right.page.deep)
+    if right.free or left.page.deep == right.page.deep or rows < FEWEST_EVENED:
         return (left, right)
     for depth in range(rows - 1, max(math.ceil(shorter), rows - MOST_GIVEN_UP) - 1, -1):
         one = filled_page(galley, place, rows, depth)
         other = filled_page(galley, one.next, rows, depth)
-        if one.page.used == other.page.used >= shorter and not (one.plates or one.free or other.free):
+        if one.page.deep == other.page.deep >= shorter and not (one.plates or one.free or other.free):
             return (one, other)
     return (left, right)

@@ -36,6 +36,7 @@ class PageResources:
     form: Callable[[PdfCanvas, Rect], str]
     imported: Callable[[ImportedPage], str]
     layer: Callable[[str], str]
+    cover: Callable[[float], str]
     language: str
 
 
@@ -57,6 +58,7 @@ class PdfCanvas:
         self.fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
         self.placed_objects: set[str] = set()
         self.layers: list[str] = []
+        self.covers: list[str] = []
         self.tags: list[Tag] | None = []  # None where art is drawn that pages repeat, which has no place in a reading
         self._resources = resources
         self._operators: list[bytes] = []
@@ -69,6 +71,15 @@ class PdfCanvas:
     def fill(self, path: Path, colour: Colour) -> None:
         """Fill an outline (non-zero winding)."""
         self._operators += [*self._ink(colour), _outline(path), b"f"]
+
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """Fill an outline with ink that hides what is under it by a share from 0 to 1 (ISO 32000-1, 11.6.4.4)."""
+        name = self._resources.cover(cover)
+        if name not in self.covers:
+            self.covers.append(name)
+        with self.placed(Transform()):
+            self._operators.append(b"/%b gs" % name.encode())
+            self.fill(path, colour)
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """Draw along a path."""

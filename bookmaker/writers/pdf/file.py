@@ -102,6 +102,7 @@ class PdfFile:
         self._forms: dict[tuple[str, Rect], str] = {}
         self._pictures: dict[tuple[object, ...], tuple[str, PlacedPicture]] = {}
         self._layers: dict[str, str] = {}
+        self._covers: dict[float, str] = {}
         self._outline: list[tuple[str, str]] = []
         self._language = language
         self._tags: list[tuple[str, list[Role]]] = []
@@ -130,6 +131,8 @@ class PdfFile:
         import_pages(self._document, self._imported.values())
         if self._layers:
             add_layers(self._document, {name: title for title, name in self._layers.items()})
+        for cover, name in self._covers.items():
+            self._document.Reference(PDFDictionary({"Type": PDFName("ExtGState"), "ca": cover}), name)
         if self._outline:
             add_outline(self._document, self._outline)
         if self._tags:
@@ -147,7 +150,7 @@ class PdfFile:
         titles that lead to it from the outline of the file, besides those of its headings of the first level.
         """
         canvas = PdfCanvas(
-            PageResources(self._font, self._picture, self._form, self._import, self._layer, self._language)
+            PageResources(self._font, self._picture, self._form, self._import, self._layer, self._cover, self._language)
         )
         yield canvas
         page: Any = PDFPage()
@@ -192,6 +195,9 @@ class PdfFile:
     def _layer(self, title: str) -> str:
         return self._layers.setdefault(title, layer_name(len(self._layers) + 1))
 
+    def _cover(self, cover: float) -> str:
+        return self._covers.setdefault(round(cover, 3), f"V{len(self._covers) + 1}")
+
     def _picture(self, picture: Picture, width: float, height: float) -> str:
         if picture.key not in self._pictures:
             number = len(self._pictures) + 1
@@ -213,6 +219,8 @@ def _resources(canvas: PdfCanvas) -> PDFDictionary:
     resources = {"Font": _named(fonts), "XObject": _named(sorted(canvas.placed_objects))}
     if canvas.layers:
         resources["Properties"] = layer_resources(canvas.layers)
+    if canvas.covers:
+        resources["ExtGState"] = _named(canvas.covers)
     return PDFDictionary(resources)
 
 

@@ -42,9 +42,16 @@ class SvgCanvas:
 
     def fill(self, path: Path, colour: Colour) -> None:
         """Fill an outline (non-zero winding)."""
+        self._fill(path, _filled(colour))
+
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """Fill an outline with ink that hides what is under it by a share from 0 to 1."""
+        self._fill(path, f'{_filled(colour)} fill-opacity="{_short(cover)}"')
+
+    def _fill(self, path: Path, ink: str) -> None:
         data = path_data(path, self._window) if self._window else ""
         if data:
-            self._elements.append(f'<path{_filled(colour)} d="{data}"/>')
+            self._elements.append(f'<path{ink} d="{data}"/>')
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """Draw along a path."""
