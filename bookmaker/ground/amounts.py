@@ -44,7 +44,7 @@ MOST_POUNDS = 500
 _GRAMMAGE = Kind("a grammage", {"g/m2": "g/m2 g/m² g/m^2 g/qm g/sqm gsm"}, "80 g/m2")
 _BULK = Kind("a bulk", {"cm3/g": "cm3/g cm³/g cm^3/g cc/g"}, "1.25 cm3/g")
 _RESOLUTION = Kind("a resolution", {"dpi": "dpi ppi"}, "600 dpi")
-_SHARE = Kind("a share", {"%": "% percent"}, "10 %")
+_SHARE = Kind("a percentage", {"%": "% percent"}, "10 %")
 
 
 def _within(low: int | Fraction, high: int, text: str, kind: Kind) -> Fraction:

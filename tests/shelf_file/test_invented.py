@@ -104,7 +104,7 @@ def test_as_many_as_it_takes_needs_a_space(tmp_path: Path) -> None:
     path.write_text(text, encoding="utf-8")
     refused = bookmaker("check", str(path))
     assert refused.code == 2
-    assert "stand in no space" in refused.err
+    assert "names no space for them" in refused.err
 
 
 def test_more_of_them_leave_the_first_as_they_are(tmp_path: Path) -> None:

@@ -134,7 +134,7 @@ def test_what_is_cropped_and_what_is_coarse_is_said(tmp_path: Path) -> None:
     ("size", "shows", "told"),
     [
         ((406, 249), "book", []),
-        ((1, 1), "book", ["at only 1 dot per inch and has", "use a picture of at least 406 × 249 pixels"]),
+        ((1, 1), "book", ["at only 1 dot per inch and does not have", "use a picture of at least 406 × 249 pixels"]),
         ((203, 124), "book", ["own.png prints at only 150 dots per inch; use a picture of at least 406 × 249 pixels"]),
         # 34.33 : 21 = 1.6348; 600 pixels across ask for 367.02 up
         ((600, 800), "book", ["54% of it is cropped at head and tail; crop it to 600 × 368 pixels, back, spine"]),

@@ -78,7 +78,7 @@ def _front() -> Art:
 
 def _turned() -> Art:
     folds = _turned_folds()
-    over = bent_arrow(Point(5.5, 25.4), Point(30.5, 25.4), 0.0)
+    over = bent_arrow(Point(5.5, 25.5), Point(30.5, 25.5), 0.0)
     name = word("back", Point(PART.right - 4.0, PART.centre.y), 2.1)
     return Group((_sheet(), box(PART, WHITE, HIDDEN), *_holes(folds), name, over))
 
