@@ -238,17 +238,19 @@ def arrange(
     arrange_shelf(shelf, weights, rule_named(by), keep_there or [], into, write=write)
 
 
-@app.command(epilog=taken.examples("manual", "manual clearance", "manual blocks", "manual --into manual.html"))
+@app.command(epilog=taken.examples("manual", "manual clearance", "manual tuck box", "manual --into manual.html"))
 def manual(
-    word: Annotated[str, typer.Argument(metavar="WORD", help="A key, a word of the trade, or a chapter.")] = "",
+    words: Annotated[
+        list[str] | None, typer.Argument(metavar="WORD", help="A key, a word of the trade, a chapter or a section.")
+    ] = None,
     into: Annotated[
         Path | None, typer.Option("--into", metavar="FILE", help="Write all of it as one page (HTML).")
     ] = None,
 ) -> None:
-    """Show what the manual says about a word."""
+    """Show what the manual says about a word, or several."""
     from .manual import show_manual
 
-    show_manual(word, into)
+    show_manual(" ".join(words or ()), into)
 
 
 @app.command(epilog=taken.examples("freeze shelf.yaml"))

@@ -4,24 +4,24 @@ from __future__ import annotations
 
 import re
 import textwrap
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from ..ground.output import put_file
-from ..ground.problems import CommandError, Problem
+from ..ground.problems import CommandError, Problem, near_match
 from ..ground.visible import one_line
 from ..shelf.schema import shelf_schema
-from ..writers.manual.chapters import Section, chapters, sections_of
+from ..writers.manual.chapters import Section, bare, chapters, fold, sections_of
 from ..writers.manual.keys import Key, every_key, keys_chapter
 from ..writers.manual.page import manual_page
-from ..writers.manual.topics import Topic, look_up
+from ..writers.manual.topics import Topic, look_up, names_told_of, passages
 from .terminal import room, say
 
 __all__ = ["show_manual"]
 
 USUAL_WIDTH, WIDEST = 80, 100
 
-MOST_SECTIONS, MOST_ELSEWHERE = 3, 12
+MOST_SECTIONS, MOST_PASSAGES, MOST_ELSEWHERE = 3, 4, 8
 
 
 def show_manual(word: str, into: Path | None) -> None:
@@ -41,35 +41,59 @@ def show_manual(word: str, into: Path | None) -> None:
         say("\n".join(_printed(texts["contents"], width)))
         return
     sections = [section for name, text in texts.items() for section in sections_of(name, text)]
-    topic = look_up(word, sections, every_key(shelf_schema()), texts["glossary"])
+    keys = tuple(every_key(shelf_schema()))
+    topic = look_up(word, sections, keys, texts["glossary"])
     if topic.empty:
-        remedy = "run bookmaker manual to see the chapters, or try another word"
+        meant = near_match(word, names_told_of(sections, keys, texts["glossary"]))
+        remedy = f"did you mean {meant}?" if meant else "run bookmaker manual to see the chapters, or try another word"
         raise CommandError((Problem(f"the manual does not have {one_line(word)}", remedy),))
-    say("\n".join(_told(topic, width)))
+    say("\n".join(_told(topic, word, width)).strip("\n"))
 
 
-def _told(topic: Topic, width: int) -> Iterator[str]:
+def _told(topic: Topic, word: str, width: int) -> Iterator[str]:
     for meaning in topic.meanings:
-        yield from _wrapped(_plain(meaning), width)
+        yield from _wrapped(bare(meaning), width)
     for key in topic.keys:
         yield from ("", *_wrapped(_of_key(key), width, "  "))
     for section in topic.sections[:MOST_SECTIONS]:
-        yield from ("", f"{section.heading} (chapter {section.chapter})", "", *_printed(section.text, width))
+        yield from ("", _headed(section), "", *_printed(section.text, width))
     others = [*topic.sections[MOST_SECTIONS:], *topic.elsewhere]
-    if others:
-        shown = ", ".join(dict.fromkeys(_place(section) for section in others[:MOST_ELSEWHERE]))
-        more = f" and {len(others) - MOST_ELSEWHERE} more" if len(others) > MOST_ELSEWHERE else ""
-        yield from ("", *_wrapped(f"See also: {shown}{more}", width, "  "))
+    if not topic.sections:
+        yield from _passages(others[:MOST_SECTIONS], word, width)
+    yield from _see_also(others, width)
+
+
+def _headed(section: Section) -> str:
+    return f"{section.heading} (chapter {section.chapter})"
+
+
+def _passages(sections: Sequence[Section], word: str, width: int) -> Iterator[str]:
+    """What sections say where they have a word that none of them is about."""
+    for section in sections:
+        found = passages(section.text, word)[:MOST_PASSAGES]
+        if found:
+            yield from ("", _headed(section), "", *_printed("\n\n".join(found), width))
+
+
+def _see_also(sections: Sequence[Section], width: int) -> Iterator[str]:
+    """Where else to read, each place as it can be typed."""
+    places = [*dict.fromkeys(_place(section) for section in sections)]
+    if places:
+        yield from ("", *_wrapped("See also (type bookmaker manual and one of these):", width))
+        yield from (line for place in places[:MOST_ELSEWHERE] for line in _wrapped(f"  {place}", width, "    "))
+    if len(places) > MOST_ELSEWHERE:
+        yield f"  and {len(places) - MOST_ELSEWHERE} more"
 
 
 def _place(section: Section) -> str:
-    return f"{section.chapter}: {section.heading}" if section.level > 1 else section.chapter
+    """A chapter, or a section of it, in words that a shell takes as they stand."""
+    return section.chapter if section.level == 1 else f"{section.chapter} {fold(section.heading)}"
 
 
 def _of_key(key: Key) -> str:
     otherwise = f"; if left out: {key.otherwise}" if key.otherwise != "–" else ""
-    such = f"; you may write {_plain(key.example)}" if key.example != "–" else ""
-    return f"{key.name}, a key of {key.group}: {_plain(key.meaning)}{such}{otherwise}"
+    such = f"; you may write {bare(key.example)}" if key.example != "–" else ""
+    return f"{key.name}, a key of {key.group}: {bare(key.meaning)}{such}{otherwise}"
 
 
 def _printed(text: str, width: int) -> Iterator[str]:
@@ -83,25 +107,19 @@ def _printed(text: str, width: int) -> Iterator[str]:
         elif line.startswith("|"):
             yield from _row(line, width)
         elif found := re.match(r" *(?:[-*]|\d+\.) ", line):
-            yield from _wrapped(_plain(line), width, " " * len(found[0]))
+            yield from _wrapped(bare(line), width, " " * len(found[0]))
         elif not line.startswith("!["):
-            yield from _wrapped(_plain(line.lstrip("# ")), width)
+            yield from _wrapped(bare(line.lstrip("# ")), width)
 
 
 def _row(line: str, width: int) -> Iterator[str]:
     """A row of a table; the row of lines under its heads is left out."""
-    cells = [_plain(cell.strip()) for cell in line.strip("|").split(" | ")]
+    cells = [bare(cell.strip()) for cell in line.strip("|").split(" | ")]
     if not re.fullmatch(r"[-|: ]+", line):
         first, *others = cells
         yield from _wrapped(
             ": ".join((first.strip(), "; ".join(cell for cell in others if cell.strip(" –")))), width, "    "
         )
-
-
-def _plain(text: str) -> str:
-    """Without the signs of Markdown: a link is what it says, and code stands bare."""
-    text = re.sub(r"\[([^]]+)\]\([^)]+\)", r"\1", text)
-    return re.sub(r"\*\*|`", "", text).replace("\\|", "|")
 
 
 def _wrapped(text: str, width: int, indent: str = "") -> list[str]:

@@ -56,12 +56,13 @@ def shelf_tables(plan: ShelfPlan) -> Iterator[Grid]:
     yield from tables[1:]
     if others := [one for one in everything if shown[one.family] is None]:
         surfaces = {there.thing: surface.name for surface in plan.room for there in surface.things if there.thing}
-        yield _others_table(others, surfaces)
+        alone = f"{plan.spec.shelf}: {counted(len(others), 'thing')}"
+        yield _others_table("things" if tables else alone, others, surfaces)
 
 
-def _others_table(things: Sequence[Plan], surfaces: Mapping[str, str]) -> Grid:
+def _others_table(title: str, things: Sequence[Plan], surfaces: Mapping[str, str]) -> Grid:
     """Things of kinds without a table; `surfaces` are those on which some of them are, by id."""
-    table = Grid("things", (("thing", False), ("made as", False), ("parts", True), ("where", False)))
+    table = Grid(title, (("thing", False), ("made as", False), ("parts", True), ("where", False)))
     for one in things:
         by_hand = sum(part.count for part in one.cut_list) + sum(stick.count for stick in one.sticks)
         parts = len(one.flats) + by_hand

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, cos, radians
 
@@ -107,10 +107,20 @@ def strips_needed(sticks: Iterable[Stick]) -> Iterator[StripNeed]:
         length = sum(stick.count * (stick.length + KERF) for stick in alike)
         count = sum(stick.count for stick in alike)
         sold = max((stick.sold for stick in alike if stick.sold), default=0.0)
-        lengths = [stick.length + _slant(stick) for stick in alike for _ in range(stick.count)]
-        layout = laid_on_lengths(lengths, sold, KERF) if max(lengths) <= sold else ()
+        layout = _layout(alike, sold)
         longest = max(stick.length for stick in alike)
         yield StripNeed(material, -width, -thickness, count, longest, length, sold, layout)
+
+
+def _layout(sticks: Sequence[Stick], sold: float) -> tuple[tuple[float, ...], ...]:
+    """The lengths over all to saw from each length that is sold; none if one is too long for it."""
+    takes: dict[float, list[float]] = {}
+    for stick in sticks:
+        takes.setdefault(stick.length + _slant(stick), []).extend([stick.length] * stick.count)
+    if max(takes) > sold:
+        return ()
+    laid = laid_on_lengths([taken for taken, alike in takes.items() for _ in alike], sold, KERF)
+    return tuple(tuple(takes[taken].pop() for taken in filling) for filling in laid)
 
 
 def _slant(stick: Stick) -> float:

@@ -23,6 +23,7 @@ from .tables import Column, columns, table
 __all__ = ["shelf_chapter"]
 
 BOOKS = (Column(0.0, 0.05, ends=True), *columns(0.07, 0.42, 0.63, 0.73, 0.83, 0.93, 1.0, texts=2))
+THINGS = columns(0.0, 0.42, 0.63, 0.73, 0.83, 0.93, 1.0, texts=2)
 PARTS = columns(0.0, 0.2, 0.55, 0.68, 0.76, 0.88, 1.0, texts=3)
 STICKS = columns(0.0, 0.18, 0.44, 0.56, 0.74, 0.81, 0.9, 1.0, texts=4)
 
@@ -99,14 +100,18 @@ def _order(plan: ShelfPlan) -> Iterator[str]:
 
 def _books(plan: ShelfPlan, starts: Sequence[int]) -> Iterator[Item]:
     head = ("no.", "title", "made as", "thick", "high", "deep", "page")
+    counted_by = _has_books(plan)
     rows = []
     for (id, one), start in zip(plan.plans.items(), starts, strict=True):
         number, stands = plan.number_of(id), one.standing
         size = (figure(stands.thickness), figure(stands.height, 1), figure(stands.depth, 1)) if stands else ("", "", "")
         called = one.name if printable(one.name) else plan.printed(id)
         rows.append((str(number or ""), called, one.made_as, *size, str(start)))
-    yield Heading(f"{'The books' if _has_books(plan) else 'What is made'}, in {unit_named()}")
-    yield from table(BOOKS, head, rows)
+    yield Heading(f"{'The books' if counted_by else 'What is made'}, in {unit_named()}")
+    if counted_by:
+        yield from table(BOOKS, head, rows)
+    else:
+        yield from table(THINGS, head[1:], [row[1:] for row in rows])
 
 
 def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[Making]) -> Iterator[Item]:
@@ -137,7 +142,7 @@ def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[
             f"each, the longest {long(strip.longest)}"
         )
         if strip.layout:
-            sawn = "; ".join(", ".join(figure(stick, 1) for stick in one) for one in strip.layout)
+            sawn = "; ".join(", ".join(map(figure, one)) for one in strip.layout)
             yield Tick(
                 f"buy {counted(len(strip.layout), 'length')} of {print_mm(strip.sold)}, and saw from each: {sawn}"
             )
@@ -168,7 +173,7 @@ def _cutting(plan: ShelfPlan) -> Iterator[Item]:
     ]
     if rows:
         yield Heading(f"Cutting list, in {unit_named()}: height × width; the grain runs along the height")
-        yield from table(PARTS, ("material", "book", "part", "pieces", "high × wide", "thick"), rows)
+        yield from table(PARTS, ("material", "for", "part", "pieces", "high × wide", "thick"), rows)
     sticks = [
         (
             stick.material,

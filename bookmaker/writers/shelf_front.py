@@ -86,7 +86,7 @@ def fronts(plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Iterator[Front]:
 
     What is not drawn yet is plain card.
     """
-    placed = {one.thing for surface in plan.room for one in surface.things}
+    placed = {id for surface in plan.room for one in surface.things for id in (one.thing, *_held(one.thing, plan))}
     for fit in plan.spaces:
         places: list[tuple[Shown, ...]] = []
         for _, together in groupby(arranged(fit, plan), key=lambda one: one.place):
@@ -101,6 +101,10 @@ def fronts(plan: ShelfPlan, drafts: Mapping[str, Draft]) -> Iterator[Front]:
     stray = [one.standing for id, one in plan.plans.items() if id not in placed and one.standing and _closed(one, plan)]
     if stray:
         yield _row_of([Stood(Rect(0, 0, one.across.length, one.up.length), one) for one in stray], drafts)
+
+
+def _held(thing: str, plan: ShelfPlan) -> tuple[str, ...]:
+    return plan.plans[thing].held if thing else ()
 
 
 def _closed(one: Plan, plan: ShelfPlan) -> bool:

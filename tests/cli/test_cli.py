@@ -317,3 +317,14 @@ def test_every_reference_of_the_schema_leads_somewhere(run: Run) -> None:
     named = set(re.findall(r'"\$ref": "#/\$defs/([^"]+)"', text))
     assert named
     assert named <= set(json.loads(text)["$defs"])
+
+
+def test_a_room_without_books_has_a_headline(run: Run, tmp_path: Path) -> None:
+    head, _, _ = WORKED.partition("spaces:")
+    cards = "  - {id: cards, kind: print, stock: card, width: 20 mm, height: 30 mm}\n"
+    written(f"{head}things:\n{cards}{cards.replace('cards', 'bills')}", tmp_path)
+    assert run("check", "shelf.yaml").out.splitlines()[0] == "Worked case: 2 things"
+    written(f"{WORKED}things:\n{cards}", tmp_path)
+    lines = run("check", "shelf.yaml").out.splitlines()
+    assert lines[0] == "Worked case: 1 book, lengths in mm"
+    assert "things" in lines

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import unicodedata
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
@@ -61,20 +62,26 @@ def calls_upon_calls(path: Path, depth: int = 9, times: int = 200) -> Path:
     return path
 
 
-def font_of_boxes(path: Path, letters: str = LETTERS) -> Path:
-    """A typeface in which every letter is a box, half an em wide."""
-    names = [".notdef", *(f"u{ord(letter):04X}" for letter in letters)]
+def font_of_boxes(path: Path, letters: str = LETTERS, features: str = "", joined: tuple[str, ...] = ()) -> Path:
+    """A typeface in which every letter is a box, half an em wide; marks take no room.
+
+    `features` are written in the language of feature files, with glyphs called such as u0061 and those `joined`.
+    """
+    names = [".notdef", *(f"u{ord(letter):04X}" for letter in letters), *joined]
     builder = FontBuilder(1000, isTTF=True)
     builder.setupGlyphOrder(names)
     builder.setupCharacterMap({ord(letter): f"u{ord(letter):04X}" for letter in letters})
     blank = TTGlyphPen(None).glyph()
     box = _box()
     builder.setupGlyf({name: blank if name == "u0020" else box for name in names})
-    builder.setupHorizontalMetrics(dict.fromkeys(names, (500, 50)))
+    marks = {f"u{ord(letter):04X}" for letter in letters if unicodedata.category(letter) == "Mn"}
+    builder.setupHorizontalMetrics({name: (0 if name in marks else 500, 50) for name in names})
     builder.setupHorizontalHeader(ascent=800, descent=-200)
     builder.setupNameTable({"familyName": "Boxes", "styleName": "Regular"})
     builder.setupOS2(sxHeight=500, sCapHeight=500)
     builder.setupPost()
+    if features:
+        builder.addOpenTypeFeatures(features)
     builder.save(path)
     return path
 

@@ -90,7 +90,8 @@ def _calls(tree: ast.Module) -> Iterator[tuple[ast.Call, dict[str, list[ast.expr
 
 def _plain(text: str) -> str:
     tidy = " ".join(text.split()).replace("|", "/").replace("<", "‹").replace(">", "›")
-    return re.sub(r"…(?:[ ,]*…)+", UNSAID, tidy)
+    shortened = re.sub(r"…(?:[ ,]*…)+", UNSAID, tidy)
+    return re.sub(r"(\\(?=\W)|\*)", r"\\\1", shortened)  # signs of Markdown are meant as they stand
 
 
 def _pairs(call: ast.Call, named: dict[str, list[ast.expr]]) -> Iterator[tuple[str, str]]:

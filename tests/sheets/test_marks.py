@@ -8,7 +8,7 @@ from pathlib import Path as FilePath
 import pypdfium2 as pdfium
 import pytest
 
-from bookmaker.ground.art import Stroked
+from bookmaker.ground.art import Stroked, Written
 from bookmaker.ground.drawing import BLACK, Canvas
 from bookmaker.ground.geometry import Path, Point, Rect
 from bookmaker.paper.papers import FORMATS
@@ -105,3 +105,17 @@ def test_trim_marks_lie_in_the_paper_that_goes() -> None:
     assert {mark.pen for mark in marks} == {TRIM}
     drawn = {tuple((round(p.x - 60, 6), round(p.y - 90, 6)) for p in mark.path.points()) for mark in marks}
     assert drawn == {((12, 0), (12, 1)), ((12, 19), (12, 20)), ((12, 1), (13, 1)), ((12, 19), (13, 19))}
+
+
+@pytest.mark.parametrize(
+    ("name", "part", "short"),
+    [("A letter to Maud", "letter", "A… letter"), ("12. Knots", "strip 10 of 12", "12. strip 10 of 12")],
+)
+def test_a_label_without_room_shows_that_words_are_left_out(name: str, part: str, short: str) -> None:
+    """A piece of 2 mm has room for nothing: what stays of a name that has no number ends in three dots."""
+    flat = Flat("tag", "tag", "page", Rect(0, 0, 2, 9).corners, (), ())
+    placement = Placement(Piece("piece", "a", (name, part), flat, Dark()), Point(60, 90), False)
+    texts = [
+        mark.line.text for mark in furnish(Sheet(STOCK, 1, 1, (placement,)), "Shelf").notes if isinstance(mark, Written)
+    ]
+    assert short in texts

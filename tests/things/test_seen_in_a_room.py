@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from PIL import Image
 from pytest import approx
 
 from bookmaker import check
 from bookmaker.ground.drawing import Colour
 from bookmaker.ground.geometry import Size
 from bookmaker.things.draft import Draft
+from bookmaker.writers.shelf_front import fronts
 from tests.kit.recording import record
 from tests.kit.shelves import written
 
@@ -84,3 +86,36 @@ def test_a_frame_is_seen_with_its_rails_and_its_mount(tmp_path: Path) -> None:
     assert harbour.hanging and harbour.hanging == harbour.lying
     colours = {fill.colour for fill in record(harbour.hanging.art).fills}
     assert colours >= {Colour.from_hex("#102030"), Colour.from_hex("#e0d0c0")}
+
+
+BOXED = ROOM.replace(
+    "defaults: {}",
+    """\
+defaults: {block: {kind: dummy, thickness: 6 mm}, cover: {kind: wrap, stock: paper}}
+books:
+  - {title: Kettles, size: {height: 21 mm, width: 15 mm}}
+  - {title: Pans, size: {height: 20 mm, width: 14 mm}}
+slipcases:
+  stove:
+    books: [Kettles, Pans]
+    stock: card
+    place: {on: desk, left: 150 mm, front: 20 mm}
+    faces: {top: {picture: top.png}}
+""",
+)
+
+
+def test_a_slipcase_stands_on_a_desk_with_its_spines_to_the_front(tmp_path: Path) -> None:
+    """From above is seen its top, upright for who looks at the spines; its books stand in it and nowhere else."""
+    Image.new("RGB", (400, 600), "#306090").save(tmp_path / "top.png")
+    found = check(written(BOXED, tmp_path))
+    box = found.plan.plans["slipcase-stove"]
+    (there,) = [one for surface in found.plan.room for one in surface.things if one.thing == box.id]
+    assert box.standing
+    assert tuple(there.rect) == approx((150, 20, box.standing.thickness, box.standing.depth))
+    seen = found.drafts[box.id].lying
+    assert seen and tuple(seen.box.size) == approx(there.rect.size, abs=0.7)
+    (picture,) = record(seen.art).pictures
+    assert (picture.transform.a > 0, picture.transform.d > 0) == (True, True), "not on its head"
+    (row,) = fronts(found.plan, found.drafts)
+    assert [shown.thing for place in row.places for shown in place] == ["tea", "tray"]

@@ -13,7 +13,8 @@ import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache, cached_property
-from itertools import pairwise
+from itertools import chain, groupby, pairwise
+from operator import attrgetter
 from pathlib import Path
 from typing import Any, NamedTuple, NoReturn
 
@@ -24,6 +25,7 @@ from ..problems import Problem, ShelfFileError
 from ..quantities import show
 from ..scripts import in_visual_order, stretches
 from ..visible import composed
+from .clusters import shared
 
 __all__ = ["FETCH_AGAIN", "Glyph", "Run", "TextLine", "Typeface", "set_line"]
 
@@ -43,10 +45,7 @@ MOST_RUNS = 20_000
 
 
 class Glyph(NamedTuple):
-    """One glyph in its place: number in the typeface, advance and shift in ems, and what it stands for.
-
-    Of several glyphs that together stand for some characters the first holds them, the others hold "".
-    """
+    """One glyph in its place: number in the typeface, advance and shift in ems, and what it stands for (`clusters`)."""
 
     gid: int
     advance: float
@@ -221,9 +220,7 @@ class Typeface:
         return commands
 
     def _height(self, field: str, letter: str, usual: float, tables: TTFont) -> float:
-        """The height that the OS/2 table gives, or else that of the letter itself, or else a usual share of the ascent:
-        never nought, for sizes are reckoned from it.
-        """
+        """The height by the OS/2 table, or that of the letter itself, or a usual share of the ascent; never nought."""
         given: int = getattr(tables["OS/2"], field, 0) if "OS/2" in tables else 0
         if 0 < given <= HIGHEST * self.units_per_em:
             return given / self.units_per_em
@@ -237,8 +234,7 @@ class Typeface:
             self._shape_part(text[start:end], script, "rtl" if level % 2 else "ltr", language, switches)
             for start, end, script, level in parts
         ]
-        order = in_visual_order([part.level for part in parts])
-        glyphs = tuple(glyph for place in order for glyph in shaped[place])
+        glyphs = tuple(glyph for place in in_visual_order([part.level for part in parts]) for glyph in shaped[place])
         return Run(self, text, glyphs, sum(glyph.advance for glyph in glyphs))
 
     def _shape_part(
@@ -260,19 +256,22 @@ class Typeface:
         return self._glyphs_of(text, buffer)
 
     def _refuse(self, text: str) -> NoReturn:
-        message = f"{self.path.name} is damaged: it makes glyphs without end of {show(text)!r}"
-        raise ShelfFileError((Problem(message, FETCH_AGAIN),))
+        told = f"{self.path.name} is damaged: it makes glyphs without end of {show(text)!r}"
+        raise ShelfFileError((Problem(told, FETCH_AGAIN),))
 
     def _glyphs_of(self, text: str, buffer: Any) -> list[Glyph]:
-        """The glyphs of a shaped buffer, each with the characters of its cluster."""
+        """The glyphs of a shaped buffer, each with the characters it stands for."""
         infos, em = buffer.glyph_infos, self.units_per_em
         starts = sorted({info.cluster for info in infos})
         said = {start: text[start:end] for start, end in pairwise([*starts, len(text)])}
+        own, from_right = [said[info.cluster] for info in infos], buffer.direction == "rtl"
+        if from_right or len(starts) < len(infos):
+            together = [(its, [one.codepoint for one in some]) for its, some in groupby(infos, attrgetter("cluster"))]
+            shares = (shared(said[start], gids, self._font.get_nominal_glyph, from_right) for start, gids in together)
+            own = [*chain.from_iterable(shares)]
         glyphs = []
-        for info, place in zip(infos, buffer.glyph_positions, strict=True):
-            # The first glyph of a cluster takes its text, the others find none left.
-            own = said.pop(info.cluster, "")
-            glyph = Glyph(info.codepoint, place.x_advance / em, place.x_offset / em, place.y_offset / em, own)
+        for info, place, its in zip(infos, buffer.glyph_positions, own, strict=True):
+            glyph = Glyph(info.codepoint, place.x_advance / em, place.x_offset / em, place.y_offset / em, its)
             glyphs.append(self._glyphs.setdefault(glyph, glyph))
         return glyphs
 

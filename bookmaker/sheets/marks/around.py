@@ -241,7 +241,7 @@ def _label(placement: Placement) -> Written:
 
 
 def _shortened(typeface: Typeface, label: tuple[str, str], room: float) -> TextLine:
-    """The whole label, or as much of the book's name as leaves room for the part; its number stays in any case."""
+    """The whole label, or as much of the name as leaves room for the part; its number or first word always stays."""
     book, part = label
     number, _, _ = book.partition(" ")
     kept = len(book)
@@ -249,4 +249,5 @@ def _shortened(typeface: Typeface, label: tuple[str, str], room: float) -> TextL
     while line.width > room and kept > len(number):
         kept -= 1
         line = set_line(typeface, LABEL_SIZE, f"{book[:kept].rstrip()}… · {part}")
-    return line if line.width <= room else set_line(typeface, LABEL_SIZE, f"{number} {part}", room)
+    short = number if number.endswith(".") or number == book else f"{number}…"
+    return line if line.width <= room else set_line(typeface, LABEL_SIZE, f"{short} {part}", room)

@@ -7,16 +7,21 @@ from typing import TYPE_CHECKING, Annotated, Any
 
 from pydantic import Field
 
+from ...ground.art import Group
+from ...ground.geometry import Transform
 from ...ground.ids import Called
 from ...ground.problems import Problem, Severity, within
 from ...ground.told import figure, rounded_up, unit
 from ...ground.units import print_mm, rounded
 from ...paper.thickness import READING_TOLERANCE
+from ...sheets.facsimiles import Facsimile
+from ...sheets.flat import Role
 from ...sheets.piece import Piece
 from ...shelf_file.book_names import BookName
 from ...shelf_file.fields.words import ByName
 from ..answers import Clothes, Section, Table
 from ..draft import Draft
+from ..faces_seen import facsimile_of_face
 from ..thing import Around, Family, Plan
 from .faces import dress_box
 from .plan import ListedSlipcase, Slipcase, SlipcaseEntry, SlipcasePlan
@@ -71,7 +76,7 @@ class Slipcases(Family[SlipcaseEntry, SlipcasePlan]):
             faces = faces.model_copy(update={"title": held[0].punctuated(faces.title)})
         dress = dress_box(faces, plan.thing.pictures, plan.flat, worn)
         piece = Piece(f"{plan.id}-1", plan.id, (plan.name, plan.made_as), plan.flat, dress.art)
-        return Draft((piece,), within(("faces",), dress.problems))
+        return Draft((piece,), within(("faces",), dress.problems), lying=_top(piece))
 
     def chapter(self, plan: SlipcasePlan, bench: Bench, around: Around) -> Chapter:
         """What it holds, and how its net is made."""
@@ -121,3 +126,9 @@ def _row(box: SlipcasePlan, around: Around) -> tuple[str, ...]:
     _, likely = box.uncertainty.spread(around.terms.tolerances)
     sides = (figure(side) for side in (*box.inside, *box.outside, likely))
     return (box.name, str(len(box.held)), *sides, box.space or "–")
+
+
+def _top(piece: Piece) -> Facsimile | None:
+    """Its top from above, the spines to the front: the net has it the other way round, behind the back."""
+    top = facsimile_of_face((piece,), Role.TOP)
+    return top and Facsimile(Group((top.art,), Transform.turn(180.0, top.box.centre)), top.box)

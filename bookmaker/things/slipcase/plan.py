@@ -12,7 +12,7 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, Field, WithJsonSchema
 
-from ...ground.geometry import Rect
+from ...ground.geometry import Rect, Size
 from ...ground.pictures import Picture
 from ...ground.problems import Problem, Severity, ShelfFileError, gathered
 from ...ground.quantities import counted
@@ -26,6 +26,7 @@ from ...shelf_file.fields.entry import ThingEntry
 from ...shelf_file.fields.measures import SmallLength, TabWidth
 from ...shelf_file.fields.words import Flag, SpaceName, StockName, ThingId, Title, read_title, refuse
 from ..answers import Named, Niche
+from ..place import PlaceEntry
 from ..standing import Standing, Uncertainty
 from ..terms import Terms
 from ..thing import AnyFamily, Plan, Thing
@@ -70,6 +71,7 @@ class SlipcaseEntry(ThingEntry):
     stock: StockName = Field(description="name of the card, as under stocks")
     clearance: SmallLength = Field(0.3, description="play for the row of books, each way")
     space: SpaceName | None = Field(None, description="where it stands; the space its books name, if not given")
+    place: PlaceEntry | None = Field(None, description="where in the room it stands, measured")
     tab: TabWidth | None = Field(None, description="width of the glue tabs; 5 mm, or less in a narrow box")
     thumb_cut: Flag = Field(False, description="half-round cuts at the opening, to take hold of the books")
     faces: BoxFaces | None = Field(None, description="what is printed on it; nothing, if not given")
@@ -99,6 +101,11 @@ class Slipcase(Thing):
         return self.entry.space
 
     @property
+    def place(self) -> PlaceEntry | None:
+        """Where in the room it is, as written."""
+        return self.entry.place
+
+    @property
     def holds(self) -> tuple[Named, ...]:
         """Its books."""
         return tuple(Named(name, ("books", place)) for place, name in enumerate(self.entry.books))
@@ -114,7 +121,7 @@ class Slipcase(Thing):
     def plan(self, terms: Terms, held: Sequence[Plan]) -> SlipcasePlan:
         """Work out the box around its finished books."""
         books = [plan.standing for plan in held if plan.standing]
-        space = self.space or next((plan.space for plan in held if plan.space), None)
+        space = self.space or (None if self.place else next((plan.space for plan in held if plan.space), None))
         return plan_slipcase(self, books, space, terms)
 
 
@@ -162,6 +169,11 @@ class SlipcasePlan(Plan):
             depth=self.outside.depth,
             uncertainty=self.uncertainty,
         )
+
+    @property
+    def from_above(self) -> Size:
+        """It stands on a desk as on a shelf, its spines to the front."""
+        return Size(self.outside.width, self.outside.depth)
 
     def smaller(self, side: str) -> str:
         """Its books make it as large as it is."""

@@ -7,13 +7,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-__all__ = ["FOLDER", "Section", "anchor_of", "chapters", "fold", "sections_of"]
+__all__ = ["FOLDER", "Section", "anchor_of", "bare", "chapters", "fold", "sections_of"]
 
 FOLDER = Path(__file__).parents[2] / "manual"
 
 FENCE = re.compile(r"^ *```.*?^ *```$", re.MULTILINE | re.DOTALL)
 
 HEADING = re.compile(r"^(#+) (.+)\n", re.MULTILINE)
+
+LINK = re.compile(r"\[([^]]+)\]\([^)]+\)")
+
+SIGN = re.compile(r"`([^`]*)`|\\([^\w\s])|\*+")
+"""Code, a sign that is meant as it stands, or the asterisks of emphasis."""
 
 
 @dataclass(frozen=True)
@@ -49,6 +54,15 @@ def anchor_of(heading: str) -> str:
     'block-the-accordion'
     """
     return re.sub(r"[^\w\- ]", "", heading.lower()).replace(" ", "-")
+
+
+def bare(text: str) -> str:
+    """Markdown without its signs: a link is what it says, code stands bare.
+
+    >>> bare(r"write \\*…\\* for *italic*, see [pages](pages.md#text), `a*b`")
+    'write *…* for italic, see pages, a*b'
+    """
+    return SIGN.sub(lambda sign: sign[1] or sign[2] or "", LINK.sub(r"\1", text)).replace("\\|", "|")
 
 
 def fold(word: str) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
 
-from .chapters import anchor_of, chapters
+from .chapters import anchor_of, bare, chapters
 
 __all__ = ["MESSAGES", "SAYS", "key_place", "message_place", "row_anchor"]
 
@@ -88,4 +88,4 @@ def _tables() -> tuple[_Table, ...]:
 def _read(texts: Mapping[str, str]) -> Iterator[_Table]:
     for text in texts.values():
         for head, rows in TABLE.findall(text):
-            yield _Table(head, tuple(re.sub(r"[`*]", "", first) for first in ROW.findall(rows)))
+            yield _Table(head, tuple(bare(first) for first in ROW.findall(rows)))

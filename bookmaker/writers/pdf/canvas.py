@@ -93,11 +93,14 @@ class PdfCanvas:
             gap = x - reached
             if not -1e-6 < gap < 1e-6:
                 out.append(b"%.2f " % (gap * per_mm))
-            for raised, shown in font.set_text(run):
-                if raised != rise:
-                    rise = raised
-                    out.append(b"]TJ %b Ts[" % points(raised * size))
-                out.append(shown)
+            for said, pieces in font.set_text(run):
+                out.append(b"]TJ/Span<</ActualText<%b>>>BDC[" % _text_string(said) if said else b"")
+                for raised, shown in pieces:
+                    if raised != rise:
+                        rise = raised
+                        out.append(b"]TJ %b Ts[" % points(raised * size))
+                    out.append(shown)
+                out.append(b"]TJ EMC[" if said else b"")
             reached = x + run.width * size + line.tracking * len(run.glyphs)
         out.append(b"]TJ 0 Ts ET" if rise else b"]TJ ET")
         self._operators.append(b"".join(out))
@@ -199,6 +202,11 @@ class PdfCanvas:
         self._state.pen = pen
         dash = b" ".join(points(length) for length in pen.dash)
         return [b"%b %b w [%b] 0 d" % (_colour(pen.colour, b"G", b"RG"), points(pen.width), dash)]
+
+
+def _text_string(text: str) -> bytes:
+    """The digits of a text string (ISO 32000-1, 7.9.2.2)."""
+    return f"\ufeff{text}".encode("utf-16-be").hex().encode()
 
 
 def _colour(colour: Colour, grey: bytes, rgb: bytes) -> bytes:

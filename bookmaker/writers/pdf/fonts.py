@@ -9,7 +9,7 @@ codes, which makes code, CID and glyph number one and the same (9.7.4); see ``em
 from __future__ import annotations
 
 import io
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 
 from fontTools.ttLib import TTFont
@@ -28,8 +28,14 @@ ESCAPED = frozenset(b"()\\\r")
 LEAST_MOVE = 0.5
 """Glyphs may stand off by as much as the rounding of their widths, in thousandths of the em."""
 
-SetText = tuple[tuple[float, bytes], ...]
-"""A run as pieces of a TJ array, each with how far it is raised, in ems; nearly always one, not raised."""
+Piece = tuple[float, bytes]
+"""A piece of a TJ array, and how far it is raised, in ems."""
+
+SetText = tuple[tuple[str, tuple[Piece, ...]], ...]
+"""A run as stretches of pieces, nearly always one of one piece, not raised.
+
+Each stretch has what it says, if its glyphs do not say that one after the other (ISO 32000-1, 14.9.4), else nothing.
+"""
 
 
 @lru_cache(maxsize=32)
@@ -72,15 +78,22 @@ class EmbeddedFont:
         return None if None in shown else shown  # type: ignore[return-value]  # none of them is None
 
     def _on_baseline(self, run: Run) -> bytes | None:
-        pieces = self.set_text(run)
+        stretches = self.set_text(run)
+        if len(stretches) > 1 or (stretches and stretches[0][0]):
+            return None
+        pieces = stretches[0][1] if stretches else ()
         if len(pieces) > 1 or (pieces and pieces[0][0]):
             return None
         shown = self._level[id(run)] = pieces[0][1] if pieces else b""
         return shown
 
-    def _encode(self, glyphs: Iterable[Glyph]) -> SetText:
+    def _encode(self, glyphs: Sequence[Glyph]) -> SetText:
+        """The pieces of stretches that speak for themselves, and of those that do not."""
+        return tuple((said, self._pieces(some)) for said, some in _stretches(glyphs))
+
+    def _pieces(self, glyphs: Iterable[Glyph]) -> tuple[Piece, ...]:
         """Moves are in thousandths of the em, against the direction of writing (9.4.3)."""
-        pieces: list[tuple[float, bytes]] = []
+        pieces: list[Piece] = []
         shown: list[bytes] = []
         codes, rise, behind = b"", 0.0, 0.0
         for glyph in glyphs:
@@ -126,5 +139,26 @@ def _string(codes: bytes) -> tuple[bytes, ...]:
     return (b"(" + codes + b")",) if codes else ()
 
 
-def _piece(rise: float, shown: list[bytes]) -> list[tuple[float, bytes]]:
+def _piece(rise: float, shown: list[bytes]) -> list[Piece]:
     return [(rise, b"".join(shown))] if shown else []
+
+
+def _stretches(glyphs: Sequence[Glyph]) -> Iterator[tuple[str, Sequence[Glyph]]]:
+    """The glyphs in stretches, each with the characters that several of them stand for together, if they do."""
+    if all(glyph.text for glyph in glyphs):
+        if glyphs:
+            yield "", glyphs
+        return
+    start = 0
+    for place, glyph in enumerate(glyphs):
+        if glyph.text or place == 0:
+            continue
+        if glyphs[place - 1].text:  # the first of several
+            if start < place - 1:
+                yield "", glyphs[start : place - 1]
+            start = place - 1
+        if place + 1 == len(glyphs) or glyphs[place + 1].text:
+            yield glyphs[start].text, glyphs[start : place + 1]
+            start = place + 1
+    if start < len(glyphs):
+        yield "", glyphs[start:]

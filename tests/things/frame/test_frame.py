@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from math import cos, radians, sin
 from pathlib import Path
 
@@ -155,7 +156,10 @@ def test_it_goes_the_whole_way(tmp_path: Path) -> None:
     guide = " ".join(" ".join(page.extract_text().split()) for page in PdfReader(out / "guide.pdf").pages)
     assert "Frame: The Harbour at Dusk" in guide
     assert "Saw two rails of 37.45 mm and two of 44.45 mm, both ends at 45°" in guide
-    assert "buy 1 length of 600 mm, and saw from each: 44.9, 44.9, 37.9, 37.9" in guide
+    assert "buy 1 length of 600 mm, and saw from each: 44.45, 44.45, 37.45, 37.45" in guide
+    assert "level rail both 45° 2 37.45" in guide
+    assert re.search(r"What is made, in mm title made as thick high deep page The Harbour at Dusk frame", guide)
+    assert "material for part pieces" in guide
     make(written(SHELF, tmp_path), out, wishes=Wishes(choice=Choice(only=("pilot",))))
     chosen = json.loads((out / "plan.json").read_text(encoding="utf-8"))
     assert {piece["owner"] for sheet in chosen["sheets"] for piece in sheet["pieces"]} == {"pilot"}

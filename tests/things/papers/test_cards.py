@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from calendar import monthrange
+from collections.abc import Iterator
 from datetime import date
 from itertools import pairwise
-from pathlib import Path
+from pathlib import Path as FilePath
 
 import pytest
 from hypothesis import given
@@ -13,7 +14,7 @@ from hypothesis import strategies as st
 from pypdf import PdfReader
 
 from bookmaker import check, make
-from bookmaker.ground.geometry import Rect
+from bookmaker.ground.geometry import Path, Rect
 from bookmaker.ground.outlines import area_within
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.sheets.flat import Flat
@@ -60,7 +61,7 @@ things:
 """
 
 
-def pieces(folder: Path, thing: str, text: str = SHELF) -> tuple[Piece, ...]:
+def pieces(folder: FilePath, thing: str, text: str = SHELF) -> tuple[Piece, ...]:
     return check(written(text, folder)).drafts[thing].pieces
 
 
@@ -79,7 +80,14 @@ def inside(cell: Rect, texts: list[Written], *, mirrored_in: float | None = None
     return [text.text for text in texts if cell.grown(1e-6).contains(ink_box(text))]
 
 
-def test_each_ticket_has_its_number_on_both_sides(tmp_path: Path) -> None:
+def parts_of(path: Path) -> Iterator[Rect]:
+    """The rectangle around each outline of a path."""
+    starts = [at for at, command in enumerate(path.commands) if command[0] == "M"]
+    for start, end in pairwise((*starts, len(path.commands))):
+        yield Path(path.commands[start:end]).bounds
+
+
+def test_each_ticket_has_its_number_on_both_sides(tmp_path: FilePath) -> None:
     (piece,) = pieces(tmp_path, "tickets")
     assert not piece.flat.cuts
     fronts, backs = record(piece.art).texts, record(piece.reverse).texts
@@ -93,7 +101,7 @@ def test_each_ticket_has_its_number_on_both_sides(tmp_path: Path) -> None:
     assert sorted(found) == sorted(f"Ferry {number}" for number in range(98, 105))
 
 
-def test_a_pack_has_every_card_once_and_its_back_behind_it(tmp_path: Path) -> None:
+def test_a_pack_has_every_card_once_and_its_back_behind_it(tmp_path: FilePath) -> None:
     (piece,) = pieces(tmp_path, "pack")
     parts = cells(piece.flat)
     assert len(parts) == 54
@@ -113,6 +121,17 @@ def test_a_pack_has_every_card_once_and_its_back_behind_it(tmp_path: Path) -> No
     assert high > 0
 
 
+def test_the_figures_of_a_card_keep_clear_of_its_cut_and_of_its_signs(tmp_path: FilePath) -> None:
+    (piece,) = pieces(tmp_path, "pack")
+    drawn = record(piece.art)
+    for cell in cells(piece.flat):
+        inner = cell.grown(-0.4 + 1e-6)
+        figures = [ink_box(text) for text in drawn.texts if text.text in RANKS and cell.contains(ink_box(text))]
+        assert all(inner.contains(figure) for figure in figures)
+        signs = [sign for shape in drawn.fills for sign in parts_of(shape.path) if cell.contains(sign)]
+        assert not any(sign.overlaps(figure, 1e-6) for sign in signs for figure in figures)
+
+
 def test_the_signs_of_a_card_are_as_many_as_it_says_and_look_both_ways() -> None:
     for rank, places in PLACES.items():
         assert len(places) == (1 if rank == "A" else int(rank))
@@ -120,7 +139,7 @@ def test_the_signs_of_a_card_are_as_many_as_it_says_and_look_both_ways() -> None
             assert {(round(x, 6), round(y, 6)) for x, y in places} == {(round(-x, 6), round(-y, 6)) for x, y in places}
 
 
-def test_labels_are_cut_as_they_are_shaped(tmp_path: Path) -> None:
+def test_labels_are_cut_as_they_are_shaped(tmp_path: FilePath) -> None:
     ovals = pieces(tmp_path, "jam")
     assert [[text.text for text in record(piece.art).texts] for piece in ovals] == [["Damson"], ["Quince"]]
     for piece in ovals:
@@ -142,7 +161,7 @@ def test_every_day_of_a_month_stands_under_its_weekday(year: int, month: int, su
                 assert date(year, month, day).weekday() == (column - sunday) % 7
 
 
-def test_the_first_of_march_1931_was_a_sunday(tmp_path: Path) -> None:
+def test_the_first_of_march_1931_was_a_sunday(tmp_path: FilePath) -> None:
     (piece,) = pieces(tmp_path, "march")
     texts = {text.text: ink_box(text) for text in record(piece.art).texts}
     assert texts["1"].centre.x == pytest.approx(texts["Su"].centre.x, abs=0.2)
@@ -158,7 +177,7 @@ def test_a_race_goes_over_every_square_to_one_beside_it(squares: int) -> None:
     assert all(abs(a - c) + abs(b - d) == 1 for (a, b), (c, d) in pairwise(way))
 
 
-def test_a_board_folds_in_half_and_goes_into_its_box(tmp_path: Path) -> None:
+def test_a_board_folds_in_half_and_goes_into_its_box(tmp_path: FilePath) -> None:
     plans = check(written(SHELF, tmp_path)).plan.plans
     bulk = plans["board"].bulk
     assert bulk
@@ -172,7 +191,7 @@ def test_a_board_folds_in_half_and_goes_into_its_box(tmp_path: Path) -> None:
     assert len(board.folds) == 1
 
 
-def test_an_envelope_has_its_address_and_its_stamp_on_the_face(tmp_path: Path) -> None:
+def test_an_envelope_has_its_address_and_its_stamp_on_the_face(tmp_path: FilePath) -> None:
     (piece,) = pieces(tmp_path, "to-maud")
     face = next(panel.rect for panel in piece.flat.panels if panel.role == "front")
     texts = record(piece.art).texts
@@ -195,7 +214,7 @@ def test_an_envelope_has_its_address_and_its_stamp_on_the_face(tmp_path: Path) -
         ("stamp: {country: Harrowmere, value: 2d}", "stamp: {value: 2d}", "country"),
     ],
 )
-def test_what_cannot_be_made_is_said(tmp_path: Path, right: str, wrong: str, told: str) -> None:
+def test_what_cannot_be_made_is_said(tmp_path: FilePath, right: str, wrong: str, told: str) -> None:
     assert right in SHELF
     with pytest.raises(ShelfFileError) as caught:
         check(written(SHELF.replace(right, wrong), tmp_path))
@@ -203,7 +222,7 @@ def test_what_cannot_be_made_is_said(tmp_path: Path, right: str, wrong: str, tol
     assert all(problem.place and problem.place.line > 1 for problem in caught.value.problems)
 
 
-def test_more_cards_than_a_sheet_takes_go_on_several_pieces_and_stay_registered(tmp_path: Path) -> None:
+def test_more_cards_than_a_sheet_takes_go_on_several_pieces_and_stay_registered(tmp_path: FilePath) -> None:
     text = SHELF.replace(
         "width: 12 mm\n    height: 6 mm\n    count: 7", "width: 60 mm\n    height: 60 mm\n    count: 14"
     )
@@ -220,7 +239,7 @@ def test_more_cards_than_a_sheet_takes_go_on_several_pieces_and_stay_registered(
     assert sorted(numbers) == list(range(98, 112))
 
 
-def test_the_guide_tells_what_they_are_and_how_they_are_parted(tmp_path: Path) -> None:
+def test_the_guide_tells_what_they_are_and_how_they_are_parted(tmp_path: FilePath) -> None:
     make(written(SHELF, tmp_path), tmp_path / "out")
     pages = PdfReader(tmp_path / "out" / "guide.pdf").pages
     guide = " ".join(" ".join(page.extract_text().split()) for page in pages)

@@ -107,6 +107,9 @@ def test_the_cover_of_a_map_lies_behind_its_outer_panel(tmp_path: Path) -> None:
     assert tuple(back[high // 4, wide // 8]) == (255, 255, 255)
     assert tuple(back[high * 3 // 4, wide - wide // 8]) == (255, 255, 255)
     assert size == pytest.approx(Size(800 / 12, 800 / 12))
+    bleed = pdf_pixels(piece.reverse, 254, 10, box.grown(0.8))
+    for beyond in (bleed[150, -3], bleed[3, -100]):  # at the right and over the head
+        assert tuple(beyond) == pytest.approx((0xC8, 0x4A, 0x2A), abs=3)
 
 
 def test_it_looks_as_old_each_time_and_older_by_degrees(tmp_path: Path) -> None:

@@ -21,6 +21,10 @@ from ..fold_entry import FoldEntry
 __all__ = ["FoldedMap", "Letter", "PlainPaper", "Poster", "Print"]
 
 
+TOUCH = 1e-6
+"""What is no further from an edge than this, in mm, ends with it."""
+
+
 class PlainPaper(PaperEntry):
     """A sheet with a front and a back."""
 
@@ -121,9 +125,15 @@ class FoldedMap(PlainPaper):
         sides = {Face.FRONT: self.dressed("front", leaf, press), Face.REVERSE: self.dressed("back", leaf, press)}
         if leaf.folded:
             (cell, face), _ = leaf.folded.outer
-            area, reach = leaf.folded.rect(cell), leaf.folded.whole(cell)
+            area, reach = leaf.folded.rect(cell), _to_bleed(leaf.folded.whole(cell), leaf.size, press.bleed)
             if face is Face.REVERSE:
                 area, reach = (rect._replace(x=leaf.size.width - rect.right) for rect in (area, reach))
             cover = dress_face(press.face("cover"), area, reach, press.words, press.dpi, self.paper).told_of("cover")
             sides[face] = together(sides[face], cover)
         return sides[Face.FRONT], sides[Face.REVERSE]
+
+
+def _to_bleed(panel: Rect, sheet: Size, bleed: float) -> Rect:
+    """A panel from fold to fold; where it ends with the sheet it goes on into the bleed."""
+    ends = (panel.x, panel.y, sheet.width - panel.right, sheet.height - panel.top)
+    return panel.grown(*(bleed if abs(end) < TOUCH else 0.0 for end in ends))

@@ -10,7 +10,7 @@ from pydantic import Field
 
 from ....ground.art import Filled, Group, Stroked
 from ....ground.drawing import Art, Colour, Pen
-from ....ground.geometry import Path, Point, Rect, Transform, polygon
+from ....ground.geometry import ORIGIN, Path, Point, Rect, Transform, polygon
 from ....shelf_file.fields.counts import Count
 from ....shelf_file.fields.words import Ink
 from ...book.designs.design import TypefaceName
@@ -28,6 +28,13 @@ __all__ = ["PlayingCards"]
 
 BORDER = 0.055
 """White round the back, as a share of the width: what a cut is off by does not show there."""
+
+SAFE, MOST_SAFE = 0.4, 0.1
+"""The figures in the corners keep so many mm from the cut, which may be off by as much, but on the smallest cards no
+more than such a share of the width."""
+
+INDEX_HIGH, INDEX_WIDE = 0.13, 0.145
+"""The em of a figure as a share of the height, and the room it has as a share of the width."""
 
 GOLD, CLOTH = Colour.from_hex("#d9a441"), Colour.from_hex("#2d4a7a")
 
@@ -75,15 +82,19 @@ class PlayingCards(CardStock):
             yield from _court(suit, rank, area)
 
     def _index(self, suit: str, rank: str, area: Rect) -> Iterator[Art]:
-        """Figure and sign in the upper left corner."""
-        size, x = area.height * 0.15, area.x + area.width * 0.115
-        y = area.top - area.height * 0.145
-        yield line_of(rank, self.index_face, size, Point(x, y), SUITS[suit][1], align="middle", room=area.width * 0.17)
-        yield Filled(pip(suit, Point(x, y - area.height * 0.07), area.height * 0.08), SUITS[suit][1])
+        """Figure and sign in the upper left corner, safe from the cut; a broad figure is condensed, as 10 always is."""
+        safe, wide = min(SAFE, MOST_SAFE * area.width), INDEX_WIDE * area.width
+        size, x = area.height * INDEX_HIGH, area.x + safe + wide / 2
+        figure = line_of(rank, self.index_face, size, ORIGIN, SUITS[suit][1], align="middle")
+        runs = [run for _, run in figure.line.runs]
+        y = area.top - safe - size * max(run.top for run in runs)
+        below = y + size * min(0.0, *(run.bottom for run in runs)) - area.height * 0.058
+        yield Group((figure,), Transform.stretch(min(1.0, wide / figure.line.width), 1.0).moved(x, y))
+        yield Filled(pip(suit, Point(x, below), area.height * 0.08), SUITS[suit][1])
 
     def _pips(self, suit: str, rank: str, area: Rect) -> Iterator[Path]:
-        high = area.height * (0.34 if rank == "A" else 0.145)
-        across, up = area.width * 0.18, area.height * 0.32
+        high = area.height * (0.34 if rank == "A" else 0.14)
+        across, up = area.width * 0.165, area.height * 0.32
         for x, y in PLACES[rank]:
             yield pip(suit, area.centre.plus(x * across, y * up), high, head_down=y < 0)
 

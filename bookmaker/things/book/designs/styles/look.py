@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from copy import copy
 from dataclasses import dataclass, replace
+from functools import cached_property
 from random import Random
 from typing import ClassVar
 
-from .....ground.drawing import BLACK, WHITE, Art, Colour
+from .....ground.drawing import BLACK, WHITE, Art, Canvas, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
 from ..artwork import Artwork
@@ -105,12 +107,12 @@ class Look:
         chance = Random(words.kin)
         dressing = self._dressing(entry, read_faces(flat), words, chance)
         faces = dressing.faces
-        covering = [*self.covering(dressing, chance)]
+        covering = _Covering(self, dressing, chance)
         on_spine, spine_words = self.spine(dressing, faces.spine) if faces.spine else ((), ())
         wear = rubbed_all_over(dressing, self.rubs or entry.material, self.worn(dressing.ground))
         on_front, front_words = self.front(dressing, faces.front) if faces.front and entry.front_title else ((), ())
         under = (wear, *on_spine) if self.labelled else (*on_spine, wear)
-        return composed((*covering, *under, *on_front), (*spine_words, *front_words), dressing.hand, dressing.fleuron)
+        return composed((covering, *under, *on_front), (*spine_words, *front_words), dressing.hand, dressing.fleuron)
 
     def _dressing(self, entry: DrawnDesign, faces: Faces, words: Words, chance: Random) -> Dressing:
         """What chance has a say in comes in an order that never changes, for the same book to look the same."""
@@ -127,6 +129,26 @@ class Look:
                       DEVICES.get(entry.device), rules=self.rules)  # fmt: skip
         sides = self.sides(entry, colours, chance) if self.sides else None
         return Dressing(entry, faces, words, colours, ground, hand, spine, fleuron, sides)
+
+
+@dataclass(frozen=True)
+class _Covering:
+    """The covering of a flat, which waits until it is drawn: weave, grain and combs are long to make, and a check
+    draws none. Chance is had last by it, and goes on from where it stands however often it is drawn.
+    """
+
+    look: Look
+    dressing: Dressing
+    chance: Random
+
+    @cached_property
+    def _layers(self) -> tuple[Art, ...]:
+        return (*self.look.covering(self.dressing, copy(self.chance)),)
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it."""
+        for layer in self._layers:
+            layer.draw(canvas)
 
 
 def chosen_hand(
