@@ -28,9 +28,9 @@ class _Cut(Typeface):
     """
 
     def __init__(self, plain: Typeface, features: tuple[str, ...], thicker: float) -> None:
-        super().__init__(plain.path, plain.data, TTFont(io.BytesIO(plain.data), lazy=True))
         self.made_of = plain, features, thicker
         self.thicker = thicker
+        super().__init__(plain.path, plain.data, TTFont(io.BytesIO(plain.data), lazy=True))
         if thicker:
             self._font = hb.Font(hb.Face(hb.Blob(plain.data)))
             self._font.synthetic_bold = (2 * thicker, 0.0, False)
@@ -76,7 +76,6 @@ def _moved_right(outline: Commands, by: float) -> Commands:
     ]
 
 
-@lru_cache(maxsize=64)
 def cut_of(typeface: Typeface, features: tuple[str, ...] = (), thicker: float = 0.0) -> Typeface:
     """A typeface with OpenType features always on and its edges `thicker` ems further out; itself if there is neither.
 
@@ -85,4 +84,12 @@ def cut_of(typeface: Typeface, features: tuple[str, ...] = (), thicker: float = 
     >>> round(heavier.shape("in").width - bundled("text").shape("in").width, 6)
     0.04
     """
-    return _Cut(typeface, features, thicker) if features or thicker else typeface
+    if isinstance(typeface, _Cut):
+        typeface, before, already = typeface.made_of
+        features, thicker = (*before, *features), already + thicker
+    return _cut(typeface, features, thicker) if features or thicker else typeface
+
+
+@lru_cache(maxsize=64)
+def _cut(typeface: Typeface, features: tuple[str, ...], thicker: float) -> Typeface:
+    return _Cut(typeface, features, thicker)

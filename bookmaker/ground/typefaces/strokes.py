@@ -37,7 +37,7 @@ UPRIGHT = math.cos(math.radians(25))
 THINNEST = 0.05
 """This share of the outlines may face a thinner stroke than the hairline: where one tapers, and where bows join."""
 
-AROUND = [complex(math.cos(turn * math.tau / 16), math.sin(turn * math.tau / 16)) for turn in range(16)]
+AROUND = [complex(math.cos(turn * math.tau / 60), math.sin(turn * math.tau / 60)) for turn in range(60)]
 """A counter is shut in: in each of these directions there is ink."""
 
 

@@ -11,6 +11,7 @@ from .....ground.pictures import Picture
 from .....ground.problems import Problem
 from .....shelf_file.fields.measures import FIT
 from .....typesetting.book_type import BookType
+from .....typesetting.figures import lacking_figures
 from .....typesetting.galleys.made_pages import MadePage
 from .....typesetting.galleys.setting import FEWEST_LETTERS, Manner
 from .....typesetting.languages import unparted
@@ -92,7 +93,7 @@ class LoadedText(LoadedPart):
     def compose(self, frame: PageFrame) -> Inside:
         """Set the text on the pages; what finds no room is counted and reported."""
         written, source, copy = self.written, self.source, self._copy(frame)
-        said = (*source.manuscript.problems, *unparted(written.language))
+        said = (*source.manuscript.problems, *unparted(written.language), *self._figures())
         if not copy.has_room:
             return _empty(written, copy, (*said, no_room(copy)))
         size, between = written.size, None
@@ -126,6 +127,11 @@ class LoadedText(LoadedPart):
             widest_space=loosest.times if loosest else None,
             size=size,
         )
+
+    def _figures(self) -> Iterator[Problem]:
+        """What the typeface of a text with figures lacks of those it is to have."""
+        if any(sign.isdigit() for sign in self.source.manuscript.letters):
+            yield from lacking_figures(self.source.fount.roman, self.written.figures)
 
     def _bounds(self, copy: Copy) -> Bounds:
         """Between which sizes a text may be fitted."""

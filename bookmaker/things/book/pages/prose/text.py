@@ -7,6 +7,7 @@ from pathlib import Path
 from .....ground.problems import Problem, ShelfFileError
 from .....ground.typefaces import Typeface
 from .....typesetting.chosen_faces import HEAVY, SLANTED, face_of
+from .....typesetting.figures import with_figures
 from .....typesetting.lines.fount import Fount, Style
 from .....typesetting.lines.hyphens import known_language
 from .....typesetting.manuscripts.manuscript import read_manuscript
@@ -64,7 +65,7 @@ def _faces(entry: TextInside, folder: Path, problems: list[Problem]) -> dict[Sty
     faces: dict[Style, Typeface] = {}
     for style, (key, name) in wanted.items():
         try:
-            faces[style] = face_of(name, folder, key)
+            faces[style] = with_figures(face_of(name, folder, key), entry.figures)
         except ShelfFileError as refusal:
             problems += refusal.problems
     return faces

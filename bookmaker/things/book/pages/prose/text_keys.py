@@ -11,6 +11,7 @@ from .....ground.units import from_pt, print_pt
 from .....shelf_file.fields.entry import Entry
 from .....shelf_file.fields.measures import FIT, Margin, TypeSize, TypeSizeOrFit
 from .....shelf_file.fields.words import Flag, TextFile, Title, TypefaceName, read_text, refuse
+from .....typesetting.figures import Figures
 from .....typesetting.languages import meant_language
 from .....typesetting.lines.hyphens import known_language
 from .....typesetting.punctuation import AS_WRITTEN, Punctuation, is_punctuated, punctuation_of
@@ -115,6 +116,9 @@ class TextKeys(Part):
         None, description="the same for emphasis, where the face has no italic here"
     )
     bold_face: TypefaceName | None = Field(None, description="the same for strong emphasis")
+    figures: Figures = Field(
+        Figures.AS_DRAWN, description="old style, lining or tabular, if the face has them"
+    )
     language: Language = Field("en", description="language of the text, for hyphens: en, en-GB, de, el, ru; or none")
     punctuation: Literal["by language", "as written"] = Field(
         "by language", description="whether typed quotation marks, dashes and points become those of the language"
