@@ -1,4 +1,4 @@
-"""Cuts of a typeface: the same letters with other figures, or with heavier strokes, as a typeface of its own.
+"""Cuts of a typeface: the same letters with other figures, heavier strokes or more room, as a typeface of its own.
 
 Whoever sets, measures and prints text asks a typeface for its glyphs and knows nothing of cuts.
 """
@@ -21,21 +21,20 @@ __all__ = ["cut_of"]
 
 
 class _Cut(Typeface):
-    """A typeface with OpenType features that are always on and edges that lie further out, in ems.
+    """A typeface with OpenType features that are always on, edges that lie further out and letters set wider, in ems.
 
     A heavier letter takes as much more room as it is wider, so the white between letters stays as it was drawn, letters
     that are joined stay joined, and marks keep their place.
     """
 
-    def __init__(self, plain: Typeface, features: tuple[str, ...], thicker: float) -> None:
-        self.made_of = plain, features, thicker
-        self.thicker = thicker
+    def __init__(self, plain: Typeface, features: tuple[str, ...], thicker: float, spaced: float) -> None:
+        self.made_of = plain, features, thicker, spaced
+        self.thicker, self.wider = thicker, 2 * thicker + spaced
         super().__init__(plain.path, plain.data, TTFont(io.BytesIO(plain.data), lazy=True))
-        if thicker:
-            self._font = hb.Font(hb.Face(hb.Blob(plain.data)))
-            self._font.synthetic_bold = (2 * thicker, 0.0, False)
+        self._font = hb.Font(hb.Face(hb.Blob(plain.data)))
+        self._font.synthetic_bold = (self.wider, 0.0, False)
 
-    def __reduce__(self) -> tuple[Callable[..., Typeface], tuple[Typeface, tuple[str, ...], float]]:
+    def __reduce__(self) -> tuple[Callable[..., Typeface], tuple[Typeface, tuple[str, ...], float, float]]:
         return cut_of, self.made_of
 
     @cached_property
@@ -76,20 +75,22 @@ def _moved_right(outline: Commands, by: float) -> Commands:
     ]
 
 
-def cut_of(typeface: Typeface, features: tuple[str, ...] = (), thicker: float = 0.0) -> Typeface:
-    """A typeface with OpenType features always on and its edges `thicker` ems further out; itself if there is neither.
+def cut_of(typeface: Typeface, features: tuple[str, ...] = (), thicker: float = 0.0, spaced: float = 0.0) -> Typeface:
+    """A typeface with OpenType features always on, edges `thicker` ems further out, and `spaced` ems after each letter.
+
+    It is the typeface itself if there is none of that.
 
     >>> from .files import bundled
-    >>> heavier = cut_of(bundled("text"), thicker=0.01)
+    >>> heavier = cut_of(bundled("text"), thicker=0.01, spaced=0.005)
     >>> round(heavier.shape("in").width - bundled("text").shape("in").width, 6)
-    0.04
+    0.05
     """
     if isinstance(typeface, _Cut):
-        typeface, before, already = typeface.made_of
-        features, thicker = (*before, *features), already + thicker
-    return _cut(typeface, features, thicker) if features or thicker else typeface
+        typeface, before, heavier, wider = typeface.made_of
+        features, thicker, spaced = (*before, *features), heavier + thicker, wider + spaced
+    return _cut(typeface, features, thicker, spaced) if features or thicker or spaced else typeface
 
 
 @lru_cache(maxsize=64)
-def _cut(typeface: Typeface, features: tuple[str, ...], thicker: float) -> Typeface:
-    return _Cut(typeface, features, thicker)
+def _cut(typeface: Typeface, features: tuple[str, ...], thicker: float, spaced: float) -> Typeface:
+    return _Cut(typeface, features, thicker, spaced)

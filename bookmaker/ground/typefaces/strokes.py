@@ -52,11 +52,16 @@ class Strokes:
     hairline: float
     counters: Mapping[str, float] = field(default_factory=dict)
 
+    def times(self, size: float) -> Strokes:
+        """The strokes in type of a size, in its unit."""
+        counters = {letter: width * size for letter, width in self.counters.items()}
+        return Strokes(self.stem * size, self.hairline * size, counters)
+
     def heavier(self, by: float) -> Strokes:
         """The strokes of letters whose edges lie `by` ems further out.
 
-        >>> Strokes(0.09, 0.04, {"e": 0.17}).heavier(0.01)
-        Strokes(stem=0.11, hairline=0.06, counters={'e': 0.15})
+        >>> Strokes(0.25, 0.125, {"e": 0.5}).heavier(0.0625)
+        Strokes(stem=0.375, hairline=0.25, counters={'e': 0.375})
         """
         counters = {letter: max(0.0, width - 2 * by) for letter, width in self.counters.items()}
         return Strokes(self.stem + 2 * by, self.hairline + 2 * by, counters)

@@ -155,7 +155,7 @@ def _trace(outline: Commands, pen: Any) -> None:
 
 def _postscript_name(font: EmbeddedFont) -> str:
     """The name of the embedded font: the typeface's own after a tag made of what is in it (9.6.4)."""
-    cut = font.typeface.thicker or ""
+    cut = (font.typeface.thicker, font.typeface.wider) if font.typeface.wider else ""
     letters, rest = "", zlib.crc32(f"{font.uses!r}{cut}".encode())
     for _ in range(6):
         rest, letter = divmod(rest, 26)

@@ -130,9 +130,9 @@ class EmbeddedFont:
         return round(1000 * self.advance(gid) / self.typeface.units_per_em)
 
     def advance(self, gid: int) -> float:
-        """A glyph's advance in the units of its typeface; heavier letters are wider by as much."""
+        """A glyph's advance in the units of its typeface."""
         advance: int = self.tables["hmtx"][self.tables.getGlyphName(gid)][0]
-        return advance + 2 * self.typeface.thicker * self.typeface.units_per_em if advance else 0
+        return advance + self.typeface.wider * self.typeface.units_per_em if advance else 0
 
 
 def _string(codes: bytes) -> tuple[bytes, ...]:

@@ -402,7 +402,8 @@ def test_letters_read_from_the_right_and_marks_are_never_tracked() -> None:
 
 
 def test_lines_that_cannot_be_filled_are_left_short_and_said(folder: Path) -> None:
-    found = inside(folder, "so much straightforwardness indeed", PageFrame(15, 21, 4), language="none")
+    frame = PageFrame(15, 21, 4, resolution_dpi=1200)
+    found = inside(folder, "so much straightforwardness indeed", frame, language="none")
     assert [str(problem) for problem in found.problems] == [
         "1 line of log.md cannot be filled and ends short of the margin, the first one 'so much'; "
         "write a smaller size, another wording, or justified: no",

@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from .....ground.pictures import Picture, effective_dpi, fitting, show_dpi
 from .....ground.problems import Problem, Severity
+from .....ground.typefaces.strokes import strokes_of
 from .....ground.units import from_pt, print_pt, to_pt
 from .....paper.eyesight import FEWEST_DOTS
 from .....typesetting.galleys.setting import Setting
@@ -24,6 +25,9 @@ __all__ = ["findings", "nothing_fits"]
 
 LOOSE = 3.0
 """Lines are reported whose spaces are more times as wide as usual than this."""
+
+HARDLY_THINNER = 0.05
+"""What is so little under a dot is a dot when it is printed."""
 
 LOWEST_RESOLUTION = 300.0
 """Dots per inch; below, a print held close looks coarse (common practice)."""
@@ -54,6 +58,7 @@ def findings(
         *_without_faces(copy),
         *_in_other_letters(copy),
         *_too_small(copy, setting, bounds),
+        *_thin_hairlines(copy, setting),
         *lines,
         *_extent(copy, proof, bounds),
     )
@@ -79,6 +84,25 @@ def _too_small(copy: Copy, setting: Setting, bounds: Bounds | None) -> Iterator[
             _to_be_read(copy, math.ceil(to_pt(smallest) * 10 - 1e-6) / 10, bounds),
             Severity.WARNING,
             field=("size",),
+        )
+
+
+def _thin_hairlines(copy: Copy, setting: Setting) -> Iterator[Problem]:
+    """A note on strokes thinner than a printer's dot, which is printed whole or not at all.
+
+    A line of 0.8 dots that lies across two rows of dots covers less than half of either in a fifth of all places.
+    """
+    strokes = strokes_of(setting.typeface)
+    dots = strokes.hairline * setting.size / copy.frame.dot if strokes else 1.0
+    if copy.weight:
+        yield from copy.weight.lacking(setting.typeface, setting.size, copy.frame.dot)
+    elif dots < 1 - HARDLY_THINNER and setting.size >= copy.smallest_legible:
+        yield Problem(
+            f"the hairlines of {setting.typeface.name} in {print_pt(setting.size)} type are {dots:.1f} of a printer's "
+            "dot and may print broken",
+            "write weight: 1 dot, a larger size, or a sturdier face, such as sans",
+            Severity.NOTE,
+            field=("face",),
         )
 
 
