@@ -27,7 +27,7 @@ from .sheets.piece import Piece
 from .shelf.checked import Checked
 from .shelf.cross_check import cross_check
 from .shelf.entries import ShelfSpec
-from .shelf.feedback import caliper_estimates, comparisons, doubtful_measures, estimate_notes
+from .shelf.feedback import caliper_estimates, comparisons, doubtful_measures, doubtful_piles, estimate_notes
 from .shelf.filling.walls import as_many_as_it_takes
 from .shelf.film_estimates import film_estimates, film_notes
 from .shelf.findings import fit_findings, row_findings, thing_findings
@@ -229,6 +229,7 @@ def _found(shelf: ShelfFile[ShelfSpec], plan: ShelfPlan, drafts: Mapping[str, Dr
         *fit_findings(plan),
         *row_findings(plan),
         *(fault for surface in plan.room for fault in surface.faults),
+        *doubtful_piles(plan.spec.stocks),
         *doubtful_measures(comparisons(plan)),
         *estimate_notes(caliper_estimates(plan), plan.stocks),
         *film_notes(film_estimates(plan)),

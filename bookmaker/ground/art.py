@@ -2,15 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from functools import cached_property
 
-from .drawing import BLACK, Art, Canvas, Colour, Pen
+from .drawing import BLACK, Art, Canvas, Colour, Pen, Tag
 from .geometry import ORIGIN, Path, Point, Rect, Transform
 from .imported import ImportedPage
 from .pictures import Picture
 from .typefaces import TextLine
 
-__all__ = ["NOTHING", "Filled", "Group", "Imported", "Layer", "Pictured", "Repeated", "Stroked", "Written"]
+__all__ = [
+    "NOTHING",
+    "Awaited",
+    "Filled",
+    "Group",
+    "Imported",
+    "Layer",
+    "Pictured",
+    "Repeated",
+    "Stroked",
+    "Tagged",
+    "Veiled",
+    "Written",
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +48,19 @@ class Filled:
     def draw(self, canvas: Canvas) -> None:
         """Fill it."""
         canvas.fill(self.path, self.colour)
+
+
+@dataclass(frozen=True, slots=True)
+class Veiled:
+    """An outline filled with ink that hides what is under it by a share from 0 to 1: light and shade in pictures."""
+
+    path: Path
+    colour: Colour
+    cover: float
+
+    def draw(self, canvas: Canvas) -> None:
+        """Lay it over what is drawn already."""
+        canvas.veil(self.path, self.colour, self.cover)
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +161,35 @@ class Layer:
         with canvas.layer(self.title):
             for part in self.parts:
                 part.draw(canvas)
+
+
+@dataclass(frozen=True, slots=True)
+class Tagged:
+    """Art whose text is told of by a tag."""
+
+    art: Art
+    tag: Tag
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it, and say so."""
+        with canvas.tagged(self.tag):
+            self.art.draw(canvas)
+
+
+@dataclass(frozen=True)
+class Awaited:
+    """Art that is long to make: it waits until it is drawn, which may never be, and is kept then."""
+
+    make: Callable[[], Iterable[Art]]
+
+    @cached_property
+    def _layers(self) -> tuple[Art, ...]:
+        return tuple(self.make())
+
+    def draw(self, canvas: Canvas) -> None:
+        """Draw it, made now or before."""
+        for layer in self._layers:
+            layer.draw(canvas)
 
 
 NOTHING = Group()

@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 from contextlib import AbstractContextManager
 from dataclasses import dataclass
+from enum import StrEnum
 from typing import NamedTuple, Protocol
 
 from .geometry import Path, Point, Rect, Transform
@@ -17,7 +18,7 @@ from .imported import ImportedPage
 from .pictures import Picture
 from .typefaces import TextLine
 
-__all__ = ["BLACK", "WHITE", "Art", "Canvas", "Colour", "Pen", "contrast", "luminance"]
+__all__ = ["BLACK", "WHITE", "Art", "Canvas", "Colour", "Pen", "Role", "Tag", "contrast", "luminance"]
 
 
 class Colour(NamedTuple):
@@ -76,11 +77,31 @@ class Pen:
     dash: tuple[float, ...] = ()
 
 
+class Role(StrEnum):
+    """What lines of text are to whoever has a file read out: headings by their level, or a paragraph."""
+
+    TITLE = "H1"
+    HEADING = "H2"
+    SMALL_HEADING = "H3"
+    TEXT = "P"
+
+
+class Tag(NamedTuple):
+    """What a file says of some of its text: its role, what it is called, its language (BCP 47); each if it is known."""
+
+    role: Role | None = None
+    title: str = ""
+    language: str = ""
+
+
 class Canvas(Protocol):
     """What art can be drawn on. All measures are millimetres in the current coordinates."""
 
     def fill(self, path: Path, colour: Colour) -> None:
         """Fill an outline (non-zero winding)."""
+
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """Fill an outline with ink that hides what is under it by a share from 0 to 1; in pictures, never in print."""
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """Draw along a path."""
@@ -102,6 +123,9 @@ class Canvas(Protocol):
 
     def layer(self, title: str) -> AbstractContextManager[None]:
         """Within the block, all that is drawn belongs to a layer, which whoever looks at it may hide."""
+
+    def tagged(self, tag: Tag) -> AbstractContextManager[None]:
+        """Within the block, a file says of the text what a tag says; what has a role holds nothing else that has."""
 
 
 class Art(Protocol):

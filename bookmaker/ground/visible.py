@@ -58,14 +58,22 @@ def high_pile(text: str) -> int | None:
     >>> high_pile("e" + "\u0301" * 100), high_pile("e\u0301")
     (61, None)
     """
-    found = None if text.isascii() else _above(HIGHEST_PILE).search(text)
+    if text.isascii() or _marks().isdisjoint(text):
+        return None  # most texts have none at all, and looking for piles takes ten times as long
+    found = _above(HIGHEST_PILE).search(text)
     return found.start() if found else None
+
+
+@cache
+def _marks() -> frozenset[str]:
+    """All signs that stand on a letter."""
+    return frozenset(sign for sign in map(chr, range(0x300, 0x1F000)) if unicodedata.combining(sign))
 
 
 @cache
 def _above(height: int) -> re.Pattern[str]:
     """Where a pile of marks is higher than that."""
-    marks = "".join(sign for sign in map(chr, range(0x300, 0x1F000)) if unicodedata.combining(sign))
+    marks = "".join(sorted(_marks()))
     return re.compile(f"(?<=[{marks}]{{{height}}})(?=[{marks}])")
 
 

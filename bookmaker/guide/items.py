@@ -9,8 +9,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from ..ground.art import Group, Written
-from ..ground.drawing import BLACK, Art, Colour, Pen
+from ..ground.art import Group, Tagged, Written
+from ..ground.drawing import BLACK, Art, Colour, Pen, Role, Tag
 from ..ground.geometry import Point, Rect, Transform
 from ..ground.typefaces import TextLine
 from ..things.making import Figure
@@ -19,6 +19,7 @@ from .wrapping import wrapped
 
 __all__ = [
     "Beside",
+    "Caution",
     "Gap",
     "Heading",
     "Item",
@@ -46,6 +47,9 @@ BETWEEN, WIDE_ENOUGH = 6.0, 150.0
 """Between drawings side by side, and the width of a page that holds two of them."""
 
 BOX_PEN = Pen(0.18)
+
+ROLES = {1: Role.TITLE, 2: Role.HEADING}
+"""What headings are by their level; those below are small ones."""
 
 
 class Item(Protocol):
@@ -90,7 +94,8 @@ class Heading:
 
     def below(self, corner: Point, width: float) -> Art:
         """Its lines, some space down."""
-        return lines_below(corner.plus(0, -self._above), self._lines(width), self._size * 1.25)
+        lines = lines_below(corner.plus(0, -self._above), self._lines(width), self._size * 1.25)
+        return Tagged(lines, Tag(ROLES.get(self.level, Role.SMALL_HEADING), self.text))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.text, "sans bold", self._size, width)
@@ -120,17 +125,37 @@ class Paragraph:
     text: str
     quiet: bool = False
     leads: bool = False
+    strong: bool = False
 
     def height(self, width: float) -> float:
         """Its lines and the space below."""
         return len(self._lines(width)) * LEADING + AFTER
 
     def below(self, corner: Point, width: float) -> Art:
-        """Its lines."""
-        return lines_below(corner, self._lines(width), LEADING, GREY if self.quiet else BLACK)
+        """Its lines; if `strong`, measures stand out."""
+        return Tagged(lines_below(corner, self._lines(width), LEADING, GREY if self.quiet else BLACK), Tag(Role.TEXT))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
-        return wrapped(self.text, "sans", BODY, width)
+        return wrapped(self.text, "sans", BODY, width, "sans bold" if self.strong else "")
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A warning of the step below it: it is read and not ticked, and its first word stands out."""
+
+    text: str
+    leads: bool = True
+
+    def height(self, width: float) -> float:
+        """Its lines and the space below."""
+        return len(self._lines(width)) * LEADING + AFTER
+
+    def below(self, corner: Point, width: float) -> Art:
+        """Its lines, in line with those of the steps."""
+        return Tagged(lines_below(corner.plus(BOX_ROOM, 0), self._lines(width), LEADING), Tag(Role.TEXT))
+
+    def _lines(self, width: float) -> Sequence[TextLine]:
+        return wrapped(self.text, "sans", BODY, width - BOX_ROOM, "sans bold")
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,7 +172,7 @@ class Tick:
     def below(self, corner: Point, width: float) -> Art:
         """The box, and the lines beside it."""
         beside = lines_below(corner.plus(BOX_ROOM, 0), self._lines(width), LEADING)
-        return Group((tick_box(corner.plus(0, (LEADING - BOX) / 2 - LEADING)), beside))
+        return Group((tick_box(corner.plus(0, (LEADING - BOX) / 2 - LEADING)), Tagged(beside, Tag(Role.TEXT))))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.text, "sans", BODY, width - BOX_ROOM, "sans bold")
@@ -188,8 +213,11 @@ class Illustration:
     def below(self, corner: Point, width: float) -> Art:
         """The drawing with its caption."""
         at = corner.plus(0, -self.figure.size.height - AFTER)
+        drawn = Group((self.figure.art,), Transform.move(*at))
+        if not self.figure.caption:
+            return drawn
         caption = lines_below(at.plus(0, -AFTER * 0.5), self._lines(width), SMALL_LEADING, GREY)
-        return Group((Group((self.figure.art,), Transform.move(*at)), caption))
+        return Group((drawn, Tagged(caption, Tag(Role.TEXT))))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
         return wrapped(self.figure.caption, "sans", SMALL, width) if self.figure.caption else ()

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..ground.art import Group
-from ..ground.drawing import Art
+from ..ground.art import Group, Tagged
+from ..ground.drawing import Art, Role, Tag
 from ..ground.geometry import Point
 from ..ground.typefaces import TextLine
 from ..things.views.ink import HAIRLINE, line
@@ -59,7 +59,7 @@ class TableRow:
                 parts.append(lines_below(corner.plus(x, -number * SMALL_LEADING), [text], SMALL_LEADING))
         if self.ticked:
             parts.append(tick_box(corner.plus(0, -SMALL_LEADING)))
-        return Group(tuple(parts))
+        return Tagged(Group(tuple(parts)), Tag(Role.TEXT))
 
     def _cells(self, width: float) -> Iterator[tuple[Column, Sequence[TextLine]]]:
         face = "sans bold" if self.bold else "sans"

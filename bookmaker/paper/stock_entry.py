@@ -151,7 +151,7 @@ class StockEntry(Entry):
             raise refuse(
                 "says nothing about its thickness",
                 f"add caliper: {caliper}, or grammage with bulk, or best a measured pile: {a_pile()}",
-                instead={"caliper": caliper},
+                instead={"caliper": caliper, **dict.fromkeys(("thickness", "pile", "bulk", "basis_weight"))},
             )
         if self.tolerance is not None and self.limits is not None:
             raise refuse(

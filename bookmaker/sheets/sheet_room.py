@@ -16,16 +16,23 @@ from .flat import Flat
 
 __all__ = ["flat_too_large", "part_too_large"]
 
+SMALLER = "make it smaller"
 
-def flat_too_large(what: str, flat: Flat, stock: Stock, field: FieldPath) -> Iterator[Problem]:
+
+def flat_too_large(what: str, flat: Flat, stock: Stock, field: FieldPath, less: str = SMALLER) -> Iterator[Problem]:
     """A problem if a flat with its bleed has no room on its stock's sheet; `what` says which part it is."""
     width, height = (side + 2 * flat.bleed for side in flat.size)
     named = f"{what} with its bleed" if flat.bleed else what
-    return part_too_large(named, Size(width, height), stock, flat.grain, field)
+    return part_too_large(named, Size(width, height), stock, flat.grain, field, less)
 
 
-def part_too_large(what: str, size: Size, stock: Stock, grain: Axis | None, field: FieldPath) -> Iterator[Problem]:
-    """A problem if something of this size has no room on the stock's sheet; the remedy names a sheet that would do."""
+def part_too_large(
+    what: str, size: Size, stock: Stock, grain: Axis | None, field: FieldPath, less: str = SMALLER
+) -> Iterator[Problem]:
+    """A problem if something of this size has no room on the stock's sheet.
+
+    The remedy names a sheet that would do, and says with `less` what to do instead.
+    """
     if _fits(size, grain, stock):
         return
     room = stock.openings(grain)[0]
@@ -33,7 +40,7 @@ def part_too_large(what: str, size: Size, stock: Stock, grain: Axis | None, fiel
     yield Problem(
         f"{what} is {print_mm(size.width, 1)} × {print_mm(size.height, 1)}, but the {stock.sheet.name} sheet "
         f"of {stock.name} has room for {print_mm(room.width, 1)} × {print_mm(room.height, 1)}{along}",
-        f"give {stock.name} {_sheet_that_would_do(size, grain, stock)}, or make it smaller",
+        f"give {stock.name} {_sheet_that_would_do(size, grain, stock)}, or {less}",
         field=field,
     )
 

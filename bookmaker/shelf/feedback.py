@@ -7,9 +7,10 @@ from dataclasses import dataclass
 from math import hypot, sqrt
 
 from ..ground.problems import FieldPath, Problem, Severity
-from ..ground.told import figure_um, small_unit, unit_named
+from ..ground.told import figure_um, print_grammage, print_um, small_unit, unit_named
 from ..ground.units import print_mm
 from ..paper.stock import Stock
+from ..paper.stock_entry import StockEntry
 from ..paper.thickness import Thickness
 from .plan import ShelfPlan
 
@@ -19,6 +20,7 @@ __all__ = [
     "caliper_estimates",
     "comparisons",
     "doubtful_measures",
+    "doubtful_piles",
     "estimate_caliper",
     "estimate_notes",
 ]
@@ -27,11 +29,18 @@ __all__ = [
 DOUBTFUL, DOUBTFUL_SHARE = 0.5, 0.25
 """A measure off by more than both, in mm and as a share, is more likely a slip than a thick paper (common practice)."""
 
+DOUBTFUL_SHEET = 0.4
+"""A pile that differs by a greater share from what is written of its paper is no pile of that (common practice)."""
+
+THINNEST, DENSEST, LOOSEST = 0.025, 0.6, 5.0
+"""Tissue is about as thick as the first, in mm (common practice). The bulk of paper, in cm³/g, is more than the
+second, for its fibres have a density of about 1.5 g/cm³ (from memory), and less than the third."""
+
 
 @dataclass(frozen=True, slots=True)
 class Comparison:
     """Something computed and measured, in mm; `field` is where the measure stands, in the entry of the `thing` if it
-    is of one, else in the shelf file.
+    is of one, else in the shelf file. It is doubtful where it is off by more than `slip` mm and `share`.
     """
 
     what: str
@@ -39,6 +48,8 @@ class Comparison:
     measured: float
     field: FieldPath
     thing: str = ""
+    slip: float = DOUBTFUL
+    share: float = DOUBTFUL_SHARE
 
     @property
     def difference(self) -> float:
@@ -65,7 +76,9 @@ def _sheets(plan: ShelfPlan) -> Iterator[Comparison]:
     """Stocks that say both what they should be and what a pile of them measures."""
     for stock in plan.stocks.values():
         if stock.stated is not None:
-            yield Comparison(f"{stock.name}, one sheet", stock.stated, stock.caliper, ("stocks", stock.name, "pile"))
+            field = ("stocks", stock.name, "pile")
+            said = f"{stock.name}, one sheet"
+            yield Comparison(said, stock.stated, stock.caliper, field, slip=0.0, share=DOUBTFUL_SHEET)
 
 
 def _things(plan: ShelfPlan) -> Iterator[Comparison]:
@@ -89,14 +102,33 @@ def _rows(plan: ShelfPlan) -> Iterator[Comparison]:
 def doubtful_measures(measured: Sequence[Comparison]) -> Iterator[Problem]:
     """Warnings about measures so far from what was computed that the gauge was misread, or is of something else."""
     for one in measured:
-        if abs(one.difference) > max(DOUBTFUL, DOUBTFUL_SHARE * one.computed):
+        if abs(one.difference) > max(one.slip, one.share * one.computed):
             yield Problem(
-                f"{one.what} measures {print_mm(one.measured, 2)}, computed are {print_mm(one.computed, 2)}",
+                f"{one.what} measures {print_mm(one.measured, 2)}; the shelf file makes it {print_mm(one.computed, 2)}",
                 f"measure again, in {unit_named()}, pressed lightly, without the boards; "
-                "or see whether pages and paper are those of the shelf file",
+                "or see whether pages and paper are as the shelf file has them",
                 Severity.WARNING,
                 field=one.field,
                 thing=one.thing,
+            )
+
+
+def doubtful_piles(stocks: Mapping[str, StockEntry]) -> Iterator[Problem]:
+    """Warnings about piles of which no paper is: thinner than tissue, or too thin or thick for its weight."""
+    for name, entry in stocks.items():
+        if entry.pile is None:
+            continue
+        thick, weight = entry.pile.caliper, entry.grammage
+        bulk = 1000 * thick / weight if weight else 1.0
+        if thick < THINNEST or not DENSEST <= bulk <= LOOSEST:
+            than = (
+                f"too {'thin' if bulk < 1 else 'thick'} for {print_grammage(weight)}" if weight else "less than tissue"
+            )
+            yield Problem(
+                f"the pile of {name} makes a sheet {print_um(thick)} thick, {than}",
+                "count the sheets and measure the pile again",
+                Severity.WARNING,
+                field=("stocks", name, "pile"),
             )
 
 

@@ -155,15 +155,16 @@ def _where_it_stands(one: Plan, found: StandsOut, space: SpaceFit, plan: ShelfPl
 
 
 def _thinner(things: Sequence[Plan], missing: float) -> Iterator[str]:
-    """The one thing that can best lose what is missing."""
-    found = [advice for one in things if (advice := one.thinner(missing))]
+    """The one thing that can best lose what is missing; the books of a set stay alike."""
+    found = [advice for one in things if not one.thing.name.in_a_set and (advice := one.thinner(missing))]
     if found:
         yield max(found, key=lambda advice: advice.worth).text
 
 
 def _other_space(things: Sequence[Plan], missing: float, space: SpaceFit, plan: ShelfPlan) -> Iterator[str]:
-    """A single thing whose move makes up for what is missing, and a space that has room for it."""
-    standing = [found for one in things if (found := one.standing) and found.stack is None]
+    """A single thing whose move makes up for what is missing, and a space that has room for it; sets stay together."""
+    alone = [one for one in things if not one.thing.name.in_a_set]
+    standing = [found for one in alone if (found := one.standing) and found.stack is None]
     for one in sorted(standing, key=lambda one: one.across.length):
         if one.across.length + plan.spec.spaces[space.name].clearance < missing:
             continue
@@ -195,7 +196,7 @@ def _thinner_stock(things: Sequence[Plan], missing: float, plan: ShelfPlan) -> I
     thin = caliper - missing / slope
     if thin >= caliper * 0.6:
         # rounded down: a remedy that is rounded the other way would still be too thick
-        yield f"use {stock} of {print_um(rounded_down(thin, 3))} instead of {print_um(caliper)}"
+        yield f"take a paper of {print_um(rounded_down(thin, 3))} or less for {stock}, now {print_um(caliper)}"
 
 
 def _rounded_up(length: float) -> float:

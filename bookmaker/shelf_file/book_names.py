@@ -41,6 +41,11 @@ class BookName:
     def __str__(self) -> str:
         return f"{self.title} {self.volume}".rstrip()
 
+    @property
+    def in_a_set(self) -> bool:
+        """Whether it is one of a set: of several volumes, or of a series."""
+        return bool(self.volume or self.series)
+
 
 class BookNames(tuple[BookName, ...]):
     """The names of all books: each is found without a look at the others, which who asks for many is glad of."""

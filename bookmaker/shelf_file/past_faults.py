@@ -82,7 +82,7 @@ class _Work:
         for fault in found:
             field = fault.spot.field
             among = inside.get(field, set())
-            if lies_in(field, self.fields) or among & set(fault.instead or among):
+            if fault.follows or lies_in(field, self.fields) or among & set(fault.instead or among):
                 continue
             if field[:-1] not in self.guessed or _alike_in_all(fault.spot):
                 yield fault.problem

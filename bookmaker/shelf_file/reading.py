@@ -12,7 +12,7 @@ from typing import Generic, Protocol, TypeVar
 
 from ..ground.problems import FieldPath, Place, Problem, Severity, ShelfFileError, near_match
 from ..ground.told import Units, told_in
-from .book_list import for_a_table, with_listed_books
+from .book_list import for_a_table, told_of_tables, with_listed_books
 from .defaults import with_defaults
 from .fields.entry import Entry
 from .fields.keys import dotted_keys
@@ -165,7 +165,7 @@ def _checked(
     # what a list at fault would have held is missing, and that is told already
     own = (problem for problem in found.problems if not (unlisted and problem.field == ("books",)))
     told = (_located(_of_lender(replace(problem, by_itself=True), tree, lent), tree, lent) for problem in own)
-    faults = in_file_order((*unfit, *told, *unlisted))
+    faults = in_file_order((*unfit, *told_of_tables(told, tree), *unlisted))
     if found.entry is None:
         raise ShelfFileError(faults)
     walls = dict(open_walls(written))

@@ -13,13 +13,11 @@ from pydantic import BaseModel, ValidationError
 from ..ground.problems import FieldPath, Problem, near_match, show_field
 from ..ground.quantities import show
 from .spots import Spot, models_in, spot_of, tags_of, told_apart_by
+from .yaml_slips import AFTER_COMMA, COMMA_ENDS
 
 __all__ = ["Fault", "explain", "faults"]
 
 GROUP = ("is not a group of keys", "write keys and values under it, or between { and }")
-AFTER_COMMA = re.compile(r"\d+ ?(?:mm|cm|in|um|µm|pt|mil)$")
-"""What is left of a length behind its decimal comma."""
-
 LIST = ("is not a list", "write a list, each item after a -")
 SHAPES = {
     "model_type": GROUP,
@@ -52,18 +50,25 @@ FEW, MOST_GROUPS = 3, 2
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """A failure as a problem, with the spot where it is, the sort of failure, and what to read on with in its place."""
+    """A failure as a problem, with the spot where it is, the sort of failure, and what to read on with in its place.
+
+    It `follows` from another one of its group, and needs no telling, where a key is missing because its name is
+    misspelt, or where a key is the rest of a length after its decimal comma.
+    """
 
     problem: Problem
     spot: Spot
     sort: str
     instead: Mapping[str, Any]
+    follows: bool = False
 
 
 def explain(failure: ValidationError, model: type[BaseModel]) -> Iterator[Problem]:
     """Every failure as a problem that names its field as the file has it, without the checker's own steps between."""
     return (
-        fault.problem.named("", show_field(fault.problem.subject or ()) or "it") for fault in faults(failure, model)
+        fault.problem.named("", show_field(fault.problem.subject or ()) or "it")
+        for fault in faults(failure, model)
+        if not fault.follows
     )
 
 
@@ -71,11 +76,19 @@ def faults(failure: ValidationError, model: type[BaseModel]) -> Iterator[Fault]:
     """Every failure as a fault."""
     errors = failure.errors(include_url=False)
     rests = {error["loc"][:-1]: str(error["loc"][-1]) for error in errors if AFTER_COMMA.match(str(error["loc"][-1]))}
+    found = []
     for error in errors:
         spot = spot_of(error["loc"], model)
         instead = (error.get("ctx") or {}).get("instead") or {}
         problem = _with_its_rest(_explained(error["type"], error, spot), rests.get(error["loc"][:-1], ""))
-        yield Fault(problem, spot, error["type"], instead)
+        found.append(Fault(problem, spot, error["type"], instead))
+    said = {(fault.spot.field[:-1], fault.problem.remedy) for fault in found}
+    parted = {fault.spot.field[:-1] for fault in found if fault.problem.remedy.endswith(COMMA_ENDS)}
+    for fault in found:
+        *group, key = fault.spot.field or ("",)
+        misspelt = fault.sort == "missing" and (tuple(group), f"did you mean {key}?") in said
+        rest = tuple(group) in parted and AFTER_COMMA.match(str(key))
+        yield replace(fault, follows=True) if misspelt or rest else fault
 
 
 def _with_its_rest(problem: Problem, rest: str) -> Problem:
@@ -85,9 +98,7 @@ def _with_its_rest(problem: Problem, rest: str) -> Problem:
     'write 21.5 mm: between braces a comma ends a value'
     """
     whole = re.match(r"(\d+) has no unit$", problem.message) if rest else None
-    return (
-        replace(problem, remedy=f"write {whole[1]}.{rest}: between braces a comma ends a value") if whole else problem
-    )
+    return replace(problem, remedy=f"write {whole[1]}.{rest}: {COMMA_ENDS}") if whole else problem
 
 
 def _explained(kind: str, error: Mapping[str, Any], spot: Spot) -> Problem:
@@ -161,7 +172,7 @@ def _unknown_key(
         value = _quoted(written) if isinstance(written, str) else "…"
         remedy = f"write {' or '.join(f'{group}: {{{key}: {value}}}' for group in groups[:MOST_GROUPS])}"
     elif written is None and AFTER_COMMA.match(key):
-        remedy = f"between braces a comma ends a value: write the number with a point, as in 21.{key}"
+        remedy = f"{COMMA_ENDS}: write the number with a point, as in 21.{key}"
     elif written is None and not meant:
         remedy = "give it a value; or, if it is part of a text that holds a comma, put that text in quotes"
     if field[-1] == "<<":

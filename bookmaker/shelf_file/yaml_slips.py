@@ -10,7 +10,12 @@ from ruamel.yaml.error import MarkedYAMLError
 
 from ..ground.problems import Place, Problem, ShelfFileError
 
-__all__ = ["cut_short", "syntax_error"]
+__all__ = ["AFTER_COMMA", "COMMA_ENDS", "cut_short", "syntax_error"]
+
+AFTER_COMMA = re.compile(r"\d+ ?(?:mm|cm|in|um|µm|pt|mil)$")
+"""What is left of a length behind its decimal comma."""
+
+COMMA_ENDS = "between braces a comma ends a value"
 
 OWN_LINES = 'put the keys of this group on lines of their own, or write "…\\n…" in double quotes'
 """For text of several lines that begins within braces."""

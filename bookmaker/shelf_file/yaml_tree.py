@@ -17,7 +17,7 @@ from ..ground.kept import Kept
 from ..ground.problems import FieldPath, Place, Problem, ShelfFileError
 from .yaml_nodes import GroupNode, Lines, ListNode, Node, RepeatNode, ScalarNode, read_nodes
 from .yaml_pieces import Piece, Pieced, in_pieces
-from .yaml_slips import cut_short, syntax_error
+from .yaml_slips import AFTER_COMMA, COMMA_ENDS, cut_short, syntax_error
 
 __all__ = ["HIDDEN", "Plain", "Tree", "parse_nodes", "parse_tree"]
 
@@ -241,7 +241,9 @@ class _Reader:
             if key in values:
                 first = keys[key].line
                 message = f"the key {key!r} stands here a second time; it is on line {first} already"
-                self.problems.append(Problem(message, "keep one of the two", place=at))
+                comma = f"{COMMA_ENDS}: write numbers with a point, as in 21.{key}"
+                remedy = comma if AFTER_COMMA.match(key) else "keep one of the two"
+                self.problems.append(Problem(message, remedy, place=at))
             values[key], keys[key] = self.tree(value, depth + 1), at
         return Tree(values, place, keys)
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from ..ground.drawing import Colour
 from ..ground.geometry import Rect
 from ..ground.problems import Problem
 from ..ground.typefaces.strokes import Strokes
@@ -14,9 +15,18 @@ from ..sheets.piece import Piece
 from .book.designs.design import Lettering
 from .faces_seen import facsimile_of_face
 
-__all__ = ["Draft"]
+__all__ = ["Draft", "Head"]
 
 FACES = (Role.FRONT, Role.SPINE, Role.BACK, Role.LEFT, Role.RIGHT, Role.TOP, Role.BOTTOM)
+
+
+@dataclass(frozen=True, slots=True)
+class Head:
+    """What is seen of a standing book from above: the edges of its leaves between its boards, each so many mm thick."""
+
+    leaves: Colour
+    boards: Colour
+    board: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +37,8 @@ class Draft:
     as wide as usual the spaces of its loosest line are. `lettering` is all that its covers say, `shelved` what of that
     is seen on the shelf: on the jacket of a book that wears one, else on its cover. `pages` are those of a book as they
     are read, whichever way that is. `front_seen` is what the shelf sees of something that has no spine, `lying`
-    what is seen from above of something that lies or stands on a desk, `hanging` what is seen of it on a wall.
+    what is seen from above of something that lies or stands on a desk, `hanging` what is seen of it on a wall, `head`
+    what pictures show of the leaves of a book that stands.
     """
 
     pieces: tuple[Piece, ...]
@@ -42,6 +53,7 @@ class Draft:
     front_seen: Piece | None = None
     lying: Facsimile | None = None
     hanging: Facsimile | None = None
+    head: Head | None = None
 
     @property
     def openings(self) -> tuple[Facsimile, ...]:

@@ -26,17 +26,23 @@ class WordLine(TextLine):
             object.__setattr__(self, name, value)
 
     @property
+    def places(self) -> list[float]:
+        """Where each word and each space between two of them begins, from x = 0."""
+        size, track = self.size, self.tracking
+        x, places = 0.0, list[float]()
+        step = self.space.width * size + self.gap + track
+        for word in self.words:
+            places.append(x)
+            x += word.width * size + track * len(word.glyphs)
+            places.append(x)
+            x += step
+        return places[:-1]
+
+    @property
     def runs(self) -> tuple[tuple[float, Run], ...]:
         """The words and the spaces between them, from x = 0."""
-        size, space, track = self.size, self.space, self.tracking
-        x, placed = 0.0, list[tuple[float, Run]]()
-        step = space.width * size + self.gap + track
-        for word in self.words:
-            placed.append((x, word))
-            x += word.width * size + track * len(word.glyphs)
-            placed.append((x, space))
-            x += step
-        return tuple(placed[:-1])
+        words = [run for word in self.words for run in (word, self.space)]
+        return tuple(zip(self.places, words[:-1], strict=True))
 
     @property
     def width(self) -> float:

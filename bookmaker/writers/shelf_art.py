@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from ..ground.art import Filled, Group
 from ..ground.drawing import Art, Colour
 from ..ground.geometry import Path, Point, Rect, Transform
 from ..sheets.facsimiles import Facsimile
 from .shelf_front import Front, Row, Shown, rows_of
-from .spine_shading import shading
+from .spine_shading import head_edge, shading, shadow_on
 
 __all__ = ["TIMBER", "facsimile_of_front", "facsimile_of_shown", "row_art"]
 
@@ -18,6 +20,9 @@ TIMBER = 1.6
 
 RECESS, BOARD = Colour.from_hex("#4b4038"), Colour.from_hex("#a98a62")
 CARD = Colour.from_hex("#d8cdb8")
+
+NEAR = 0.6
+"""Things that stand no further apart than this, in mm, shade one another."""
 
 SHADOW = Colour.from_hex("#2b241f")
 CAST, LONGEST = 0.2, 0.8
@@ -43,11 +48,24 @@ def row_art(row: Row, scale: float, origin: Point) -> Art:
     uprights = (TIMBER * row.begins, TIMBER, TIMBER * row.ends, TIMBER)
     around = Filled.box(room.grown(*uprights), BOARD if row.name else RECESS)
     to_page = Transform.stretch(scale, scale).moved(origin.x - row.left * scale, origin.y)
-    seen = (*map(_shown_art, row.shown), *map(_shadow, (one for one in row.shown if one.pulled_out)))
+    inside = Path.rectangle(Rect(row.left, 0, row.width, row.height))
+    heads = Group(
+        tuple(art for one in row.shown if one.head for art in head_edge(one.head, one.rect, one.deep)), clip=inside
+    )
+    seen = (heads, *map(_shown_art, row.shown), *_shadows(row.shown))
     return Group((around, Filled.box(room, RECESS), Group(seen, to_page)))
 
 
-def _shadow(shown: Shown) -> Art:
+def _shadows(shown: Sequence[Shown]) -> Iterator[Art]:
+    """Of each that stands upright on its neighbour at the right; what is pulled out casts a longer one."""
+    for one, other in pairwise(shown):
+        close = other.rect.x - one.rect.right < NEAR
+        if close and not (one.pulled_out or one.lean or other.lean or other.lies) and one.rect.y == other.rect.y:
+            yield from shadow_on(other.rect, one.rect)
+    yield from (_long_shadow(one) for one in shown if one.pulled_out)
+
+
+def _long_shadow(shown: Shown) -> Art:
     rect = shown.rect
     strip = Filled.box(Rect(rect.right, rect.y, min(CAST * shown.pulled_out, LONGEST), rect.height), SHADOW)
     return Group((strip,), shown.to_shelf)
@@ -77,5 +95,12 @@ def _upright_art(shown: Shown) -> Art:
         to_shelf = Transform.move(-seen.x, -seen.y).then(Transform.quarter_turn(1))
         to_shelf = to_shelf.moved(rect.x + seen.height, rect.y)
     else:
-        to_shelf = Transform.move(rect.x - seen.x, rect.y - seen.y)
-    return Group((piece.art, *shading(piece, seen, spine)), to_shelf, Path.rectangle(seen))
+        to_shelf = Transform.move(-seen.x, -seen.y)
+        if spine.height < rect.height:  # a case is higher than its flat spine: it has its turn-ins at both ends
+            to_shelf = to_shelf.then(Transform.stretch(1.0, rect.height / spine.height))
+        to_shelf = to_shelf.moved(rect.x, rect.y)
+    return Group(
+        (piece.art, *shading(piece, seen, spine, lit_right=shown.lies != shown.upside_down)),
+        to_shelf,
+        Path.rectangle(seen),
+    )

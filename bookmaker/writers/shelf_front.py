@@ -12,7 +12,7 @@ from ..sheets.flat import Role
 from ..sheets.piece import Piece
 from ..shelf.arrangement import Stood, arranged, leaning
 from ..shelf.plan import ShelfPlan
-from ..things.draft import Draft
+from ..things.draft import Draft, Head
 from ..things.stance import Way
 from ..things.thing import Plan
 from .open_book import open_book
@@ -32,7 +32,8 @@ class Shown:
 
     `thing` is the id of what it belongs to. It may lie, or stand on its head. Then it leans so many degrees, its head
     to the left, about the lower left corner of the rectangle, or with less than 0 about the lower right one.
-    `pulled_out` is how far it stands before the others, in mm.
+    `pulled_out` is how far it stands before the others, in mm; `deep` how far it goes back, and `head` what is seen
+    of it from above, where that is its leaves.
     """
 
     rect: Rect
@@ -43,6 +44,8 @@ class Shown:
     upside_down: bool = False
     lean: float = 0.0
     pulled_out: float = 0.0
+    head: Head | None = None
+    deep: float = 0.0
 
     @property
     def to_shelf(self) -> Transform:
@@ -118,7 +121,9 @@ def _shown(one: Stood, drafts: Mapping[str, Draft]) -> Shown:
     face = faces.get(FACES[stance.way]) if stance.way in FACES else None
     if stance.opened:
         face = open_book(one.rect.size, stance.opened, faces)
-    return Shown(one.rect, id, _front_of(id, drafts), one.lies, face, stance.upside_down, one.lean, stance.pulled_out)
+    head = drafts[id].head if id in drafts and stance.way is Way.SPINE and not (one.lies or one.lean) else None
+    return Shown(one.rect, id, _front_of(id, drafts), one.lies, face, stance.upside_down, one.lean, stance.pulled_out,
+                 head, one.who.depth)  # fmt: skip
 
 
 def _front_of(thing: str, drafts: Mapping[str, Draft]) -> tuple[Piece, Rect] | None:

@@ -110,6 +110,7 @@ TABLES = {
     "text pages": ["TextInside"],
     "page margins": ["PageMargins"],
     "picture pages": ["PicturesInside"],
+    "an album": ["AlbumInside"],
     "PDF pages": ["PdfInside"],
     "a drawn design": [
         "Cloth",

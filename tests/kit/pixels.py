@@ -13,7 +13,7 @@ import resvg_py
 from PIL import Image
 
 from bookmaker.ground.art import Group
-from bookmaker.ground.drawing import Art, Canvas, Colour, Pen
+from bookmaker.ground.drawing import Art, Canvas, Colour, Pen, Tag
 from bookmaker.ground.geometry import Path, Point, Rect, Transform
 from bookmaker.ground.imported import ImportedPage
 from bookmaker.ground.pictures import Picture
@@ -84,6 +84,10 @@ class _BroadPens:
         """Fill an outline."""
         self._canvas.fill(path, colour)
 
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """Fill an outline with thin ink."""
+        self._canvas.veil(path, colour, cover)
+
     def stroke(self, path: Path, pen: Pen) -> None:
         """Draw along a path with a pen that is wide enough."""
         self._canvas.stroke(path, replace(pen, width=max(pen.width, self._least)))
@@ -107,6 +111,10 @@ class _BroadPens:
     def layer(self, title: str) -> AbstractContextManager[None]:
         """A layer of the canvas."""
         return self._canvas.layer(title)
+
+    def tagged(self, tag: Tag) -> AbstractContextManager[None]:
+        """A tag of the canvas."""
+        return self._canvas.tagged(tag)
 
     @contextmanager
     def placed(self, transform: Transform, clip: Path | None = None) -> Iterator[None]:

@@ -7,7 +7,7 @@ from contextlib import AbstractContextManager, contextmanager, nullcontext
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from bookmaker.ground.drawing import Art, Colour, Pen
+from bookmaker.ground.drawing import Art, Colour, Pen, Tag
 from bookmaker.ground.geometry import Path, Point, Rect, Transform
 from bookmaker.ground.imported import ImportedPage
 from bookmaker.ground.pictures import Picture
@@ -18,12 +18,13 @@ __all__ = ["Filled", "Imported", "Placed", "RecordingCanvas", "Stroked", "Writte
 
 @dataclass(frozen=True)
 class Filled:
-    """An outline filled with a colour, as it was drawn, and the whole map it was drawn through."""
+    """An outline filled with a colour, as it was drawn, and the whole map it was drawn through; how much ink hides."""
 
     drawn: Path
     transform: Transform
     colour: Colour
     clips: tuple[Path, ...]
+    cover: float = 1.0
 
     @cached_property
     def path(self) -> Path:
@@ -106,6 +107,10 @@ class RecordingCanvas:
         """Record a filled outline."""
         self.marks.append(Filled(path, self.transform, colour, self.clips))
 
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """Record an outline filled with thin ink."""
+        self.marks.append(Filled(path, self.transform, colour, self.clips, cover))
+
     def stroke(self, path: Path, pen: Pen) -> None:
         """Record a line."""
         self.marks.append(Stroked(path, self.transform, pen, self.clips))
@@ -148,6 +153,10 @@ class RecordingCanvas:
 
     def layer(self, title: str) -> AbstractContextManager[None]:  # noqa: ARG002 (what is drawn is the same)
         """Nothing is recorded of layers."""
+        return nullcontext()
+
+    def tagged(self, tag: Tag) -> AbstractContextManager[None]:  # noqa: ARG002 (what is drawn is the same)
+        """Nothing is recorded of tags."""
         return nullcontext()
 
     @property

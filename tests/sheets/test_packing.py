@@ -8,7 +8,7 @@ import sys
 import time
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from bookmaker.sheets.packing import (
@@ -22,6 +22,9 @@ from bookmaker.sheets.packing import (
     pack_rows,
     pack_strip,
 )
+from bookmaker.sheets.packing.blocks import UNITS, areas_in_units, kinds_of
+from bookmaker.sheets.packing.bounds import rows_bound
+from bookmaker.sheets.packing.nest import NEST_EFFORT
 from tests.kit.packing import (
     AREA,
     bins_of,
@@ -195,6 +198,24 @@ def test_strips_are_known_to_need_their_sheets() -> None:
     """Ten strips fit below one another and none beside another; by area alone two sheets would do."""
     found = nest([Item(str(n), 154, 26.4, may_turn=False) for n in range(21)], Bin(200, 275), 0, effort=EFFORT)
     assert (found.area_bound, found.bound, found.sheets) == (2, 3, 3)
+
+
+def test_a_last_sheet_of_strips_is_known_to_be_as_full_as_it_must_be() -> None:
+    """Thirty strips fill three sheets with ten each: no search for an off-cut, as there would be by area alone."""
+    items = [Item(str(n), 154, 26.4, may_turn=False) for n in range(30)]
+    found = nest(items, Bin(200, 275), 0)
+    assert max(spot.y + spot.height for spot in found.on(2)) == pytest.approx(264)
+    assert found.steps < NEST_EFFORT / 50
+
+
+@settings(max_examples=150, deadline=None)
+@given(item_lists, gaps, leftover_lists)
+def test_no_packing_takes_up_less_of_its_last_bin(items: list[Item], gap: float, leftovers: list[Bin]) -> None:
+    placed = pack_rows(items, AREA, gap, leftovers)
+    assume(sheets_of(placed, leftovers))
+    *others, (width, _) = areas_in_units(bins_of(placed, leftovers), gap)
+    reach = max(spot.y + spot.height for spot in placed if spot.bin == len(others))
+    assert rows_bound(kinds_of(items, gap), others, width) <= (reach + gap) * UNITS + 1
 
 
 def test_leftovers_count_for_the_area_bound() -> None:

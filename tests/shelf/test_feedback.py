@@ -109,15 +109,15 @@ def test_books_of_one_title_are_named_by_number(tmp_path: Path) -> None:
     [
         (
             ONE.replace("pages: 48", "pages: 48, measured_thickness: 39 mm"),
-            "1 One, block by itself measures 39 mm, computed are 4.11 mm",
+            "1 One, block by itself measures 39 mm; the shelf file makes it 4.11 mm",
         ),
         (
             ONE.replace("One,", "One, measured_thickness: 6 mm,"),
-            "1 One, finished book measures 6 mm, computed are 4.46 mm",
+            "1 One, finished book measures 6 mm; the shelf file makes it 4.46 mm",
         ),
         (
             ONE + TWO + "measured_rows:\n  - {books: [1, 2], thickness: 64 mm}",
-            "One + Two, side by side measures 64 mm, computed are 12.88 mm",
+            "One + Two, side by side measures 64 mm; the shelf file makes it 12.88 mm",
         ),
     ],
 )
@@ -127,6 +127,29 @@ def test_a_measure_that_cannot_be_is_doubted(tmp_path: Path, written: str, said:
     assert [(problem["severity"], problem["message"], problem["line"]) for problem in doubts] == [
         ("warning", said, 16 if "measured_rows" in written else 13)
     ]
+
+
+@pytest.mark.parametrize(
+    ("paper", "said"),
+    [
+        ("pile: 100 sheets = 2 mm", "the pile of page makes a sheet 20 µm thick, less than tissue"),
+        ("grammage: 80 g/m2, pile: 20 sheets = 0.9 mm", "too thin for 80 g/m²"),
+        ("grammage: 80 g/m2, pile: 20 sheets = 9 mm", "too thick for 80 g/m²"),
+        (
+            "caliper: 90 um, pile: 20 sheets = 0.9 mm",
+            "page, one sheet measures 0.04 mm; the shelf file makes it 0.09 mm",
+        ),
+        ("pile: 20 sheets = 0.9 mm", ""),
+        ("grammage: 80 g/m2, pile: 20 sheets = 1.9 mm", ""),
+        ("caliper: 90 um, pile: 20 sheets = 1.6 mm", ""),
+    ],
+)
+def test_a_pile_that_is_of_no_paper_is_doubted(tmp_path: Path, paper: str, said: str) -> None:
+    """Fibres of 1.5 g/cm³ with no air between them would make 80 g/m² 53 µm thick, and a sheet of 45 µm cannot be."""
+    text = SHELF.replace("caliper: 75 um", paper).format(books=ONE, page="")
+    found = [one["message"] for one in reported(text, tmp_path)["problems"] if "sheet" in one["message"]]
+    assert len(found) == bool(said)
+    assert said in "".join(found)
 
 
 def test_thick_paper_is_no_doubtful_measure(tmp_path: Path) -> None:

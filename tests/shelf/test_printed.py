@@ -13,7 +13,7 @@ from bookmaker import check
 from bookmaker.ground.drawing import Canvas
 from bookmaker.sheets.fingerprints import Fingerprints
 from bookmaker.shelf.printed.records import Printed, records_of
-from bookmaker.things.book.designs.grounds.wear import Rubbed
+from bookmaker.things.book.designs.dressed import Dressed
 from bookmaker.writers.plan_json import dump
 from tests.kit.command_line import Said, bookmaker
 
@@ -177,7 +177,7 @@ def test_records_come_back_as_they_were_written(shelf: Path) -> None:
 def test_a_cover_is_printed_and_fingerprinted_in_one_go(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, options: tuple[str, ...], times: int
 ) -> None:
-    """Its wear is long to draw: once, and once more only if it must be known first whether it is to be printed.
+    """It is long to draw: once, and once more only if it must be known first whether it is to be printed.
 
     The small pictures of covers in the guide are left out: they are drawn apart, and for 200 things at most.
     """
@@ -185,13 +185,13 @@ def test_a_cover_is_printed_and_fingerprinted_in_one_go(
     path = tmp_path / "shelf.yaml"
     path.write_text(SHELF, encoding="utf-8")
     drawn: list[int] = []
-    draw = Rubbed.draw
+    draw = Dressed.draw
 
-    def counted(rubbed: Rubbed, canvas: Canvas) -> None:
-        drawn.append(rubbed.seed)
-        draw(rubbed, canvas)
+    def counted(cover: Dressed, canvas: Canvas) -> None:
+        drawn.append(cover.words.seed)
+        draw(cover, canvas)
 
-    monkeypatch.setattr(Rubbed, "draw", counted)
+    monkeypatch.setattr(Dressed, "draw", counted)
     assert made(path, *options).code == 0
     assert Counter(drawn) == dict.fromkeys(drawn, times)
     assert len({*drawn}) == 4

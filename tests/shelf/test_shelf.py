@@ -133,6 +133,20 @@ def full_width(folder: Path) -> float:
     return fit.width - fit.room_left
 
 
+def test_no_remedy_parts_a_set(tmp_path: Path) -> None:
+    """Neither fewer pages in one of its books, nor another space for one."""
+    width = full_width(tmp_path) - 2
+    assert "give Gales" in upper(tmp_path, width)[1]
+    written = SHELF.replace("title: Gales", "title: Gales, volume: I").replace(
+        "title: Tides", "title: Tides, series: Sea"
+    )
+    path = tmp_path / "shelf.yaml"
+    path.write_text(written.format(width=width, gales=96, where="upper", microns=75), encoding="utf-8")
+    [remedy] = [one.remedy for one in check(path).problems if "upper is over" in one.message]
+    assert "Gales" not in remedy and "Tides" not in remedy
+    assert remedy.startswith("put Birds in lower")
+
+
 @pytest.mark.parametrize("missing", [0.007, 0.3, 1.234, 2.5, 2.9])
 def test_every_remedy_works_when_it_is_taken(tmp_path: Path, missing: float) -> None:
     width = full_width(tmp_path) - missing
@@ -143,7 +157,7 @@ def test_every_remedy_works_when_it_is_taken(tmp_path: Path, missing: float) -> 
     assert fewer
     assert upper(tmp_path, width, gales=96 - int(fewer[1]))[0].verdict is Verdict.FITS
     assert upper(tmp_path, width, gales=96 - int(fewer[1]) + 2)[0].verdict is not Verdict.FITS
-    thinner = re.search(r"use page of (\d+) µm instead of 75", remedy)
+    thinner = re.search(r"take a paper of (\d+) µm or less for page, now 75", remedy)
     assert thinner
     assert upper(tmp_path, width, microns=int(thinner[1]))[0].verdict is Verdict.FITS
     assert upper(tmp_path, width, microns=int(thinner[1]) + 1)[0].verdict is not Verdict.FITS

@@ -391,6 +391,8 @@ SEVERAL = {
     "sheet and files": (
         [("height: 21 mm", "height: 350 mm"), last("design: {front_picture: lost.png}")],
         [
+            "9:11: the page is 350 mm high: at 1:12 the real book would be 4200 mm high; "
+            "write life_size: {height: 350 mm, width: 15 mm} in place of size if these are the sides of the real book",
             "10:37: a strip of two pages is 30 mm × 350 mm, but the A4 sheet of laid has room for 195.6 mm × 269.6 mm "
             "with its grain along the folds; give laid the sheet tabloid, or make it smaller",
             f"12:29: there is no picture lost.png; {BESIDE}",
@@ -401,7 +403,6 @@ SEVERAL = {
         [
             "7:12: defaults has an unknown key 'blok'; did you mean block?",
             '7:35: defaults.design.ink: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
-            "14:5: Ebb has no block; add block: how the pages are made",
             "14:5: Ebb has no cover; add cover: how they are covered",
             "14:5: Ebb has no size; "
             "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page",

@@ -220,6 +220,16 @@ def test_what_is_wrong_is_told_with_row_and_column(name: str, tmp_path: Path) ->
     assert refusal(tmp_path, table) == told
 
 
+def test_what_every_book_of_a_table_lacks_is_told_once(tmp_path: Path) -> None:
+    """What only some lack is told of each."""
+    text = SHELF.replace("{height: 20 mm, width: 14 mm}", "{height: 20 mm}")
+    shelf(tmp_path, "title,pages\nTides,40\nRopes,40\nSalt,48\n")
+    [said] = refused(text, tmp_path)
+    assert said.startswith("titles.csv:2:1: every book of this table: size has no width; add width:")
+    shelf(tmp_path, "title,width\nTides,\nRopes,14 mm\nSalt,\n")
+    assert ["every book" in one for one in refused(text, tmp_path)] == [False, False]
+
+
 def titles(folder: Path, table: str | bytes, text: str = SHELF) -> list[str]:
     return [book.title for book in read_shelf(shelf(folder, table, text)).spec.books]
 

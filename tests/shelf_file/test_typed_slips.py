@@ -12,8 +12,9 @@ from tests.kit.shelves import ONE_BOOK, refused
 @pytest.mark.parametrize(
     ("right", "wrong", "told"),
     [
-        ("height: 21 mm", "height: 21,5 mm", ["write 21.5 mm: between braces a comma ends a value",
-                                             "write the number with a point, as in 21.5 mm"]),
+        ("height: 21 mm", "height: 21,5 mm", ["write 21.5 mm: between braces a comma ends a value"]),
+        ("height: 21 mm, width: 15 mm", "height: 21,5 mm, width: 15,5 mm",
+         ["between braces a comma ends a value: write numbers with a point, as in 21.5 mm"]),
         ("    cover:", '    inside: {kind: text, file: "texts\\walk.txt"}\n    cover:', ["write / in paths"]),
         ("    cover:", "    inside: {kind: text, file: texts\\walk.txt}\n    cover:",
          ["write / in place of \\: texts/walk.txt"]),
@@ -27,3 +28,17 @@ def test_what_to_write_is_said(right: str, wrong: str, told: list[str], tmp_path
     said = "\n".join(refused(ONE_BOOK.replace(right, wrong, 1), tmp_path))
     for words in told:
         assert words in said
+
+
+@pytest.mark.parametrize(
+    ("right", "wrong"),
+    [
+        ("height: 21 mm", "height: 21,5 mm"),
+        ("kind: wrap, stock: card", "kind: wrap, stok: card"),
+        ("caliper: 75 um", "pile: 100 sheets = 0.9 mm"),
+    ],
+)
+def test_one_slip_is_told_once(right: str, wrong: str, tmp_path: Path) -> None:
+    """Not as a wrong value and a missing or an unknown key besides."""
+    assert right in ONE_BOOK
+    assert len(refused(ONE_BOOK.replace(right, wrong, 1), tmp_path)) == 1

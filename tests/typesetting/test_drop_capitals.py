@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+import io
 import string
+from collections.abc import Iterator
+from math import comb
 from pathlib import Path
 
 import pytest
+from fontTools.pens.basePen import decomposeQuadraticSegment
+from fontTools.pens.recordingPen import DecomposingRecordingPen
+from fontTools.ttLib import TTFont
 
 from bookmaker.ground.geometry import Rect
 from bookmaker.ground.typefaces import bundled
@@ -33,9 +39,43 @@ def ink(line: Written) -> list[Rect]:
     return found
 
 
-def meet(one: Rect, other: Rect) -> bool:
-    across = min(one.right, other.right) - max(one.x, other.x)
-    return across > 1e-6 and min(one.top, other.top) - max(one.y, other.y) > 1e-6
+CHORDS = 40
+
+
+def outline_of(line: Written) -> list[tuple[float, float]]:
+    """Points close to one another all along the outline of a line of one glyph, in mm, as fontTools reads it."""
+    [(start, run)] = line.line.runs
+    [glyph] = run.glyphs
+    with TTFont(io.BytesIO(run.typeface.data)) as font:
+        glyphs, scale = font.getGlyphSet(), line.line.size / run.typeface.units_per_em
+        pen = DecomposingRecordingPen(glyphs)
+        glyphs[font.getGlyphName(glyph.gid)].draw(pen)
+    x, y = line.at.x + start + glyph.dx * line.line.size, line.at.y + glyph.dy * line.line.size
+    return [(x + px * scale, y + py * scale) for px, py in along(pen.value)]
+
+
+def along(commands: list[tuple[str, tuple[tuple[float, float], ...]]]) -> Iterator[tuple[float, float]]:
+    at = begin = (0.0, 0.0)
+    for kind, points in commands:
+        if kind == "moveTo":
+            at = begin = points[0]
+        parts = decomposeQuadraticSegment(points) if kind == "qCurveTo" else [points or (begin,)]
+        for part in parts if kind != "moveTo" else []:
+            for step in range(CHORDS + 1):
+                yield on_curve((at, *part), step / CHORDS)
+            at = part[-1]
+
+
+def on_curve(points: tuple[tuple[float, float], ...], share: float) -> tuple[float, float]:
+    """Bernstein's polynomials."""
+    n = len(points) - 1
+    weights = [comb(n, k) * share**k * (1 - share) ** (n - k) for k in range(n + 1)]
+    x, y = (sum(weight * point[axis] for weight, point in zip(weights, points, strict=True)) for axis in (0, 1))
+    return x, y
+
+
+def lies_in(at: tuple[float, float], box: Rect) -> bool:
+    return box.x + 1e-6 < at[0] < box.right - 1e-6 and box.y + 1e-6 < at[1] < box.top - 1e-6
 
 
 @pytest.mark.parametrize("face", BUNDLED)
@@ -49,9 +89,10 @@ def test_no_capital_meets_any_line(tmp_path: Path, face: str, depth: str) -> Non
         capital = max(page, key=lambda line: line.line.size)
         assert capital.text == letter
         left = min(box.x for box in ink(capital))
+        outline = outline_of(capital)
         for line in page:
             if line is not capital:
-                assert not [letter for one in ink(capital) for other in ink(line) if meet(one, other)], line.text
+                assert not [letter for at in outline for other in ink(line) if lies_in(at, other)], line.text
         assert left == pytest.approx(FRAME.type_area(1).x)
 
 
@@ -129,3 +170,64 @@ def test_lines_beside_a_capital_are_quoted_with_it(tmp_path: Path) -> None:
     found = inside(tmp_path, text, drop_capital="2", language="none", justified="yes")
     [told] = [problem.message for problem in found.problems if "short of the margin" in problem.message]
     assert told.endswith("the first one 'Nobody straightforwardnessly,'")
+
+
+def lefts(found: Inside, depth: int) -> list[float]:
+    """Where the lines beside the capital of the first page begin, and those under it, in ems from the margin."""
+    page = lines(found.pages[0])
+    size = page[-1].line.size
+    return [(line.at.x - FRAME.type_area(1).x) / size for line in page[2 : 3 + depth]]
+
+
+@pytest.mark.parametrize("letter", "LQAR")
+def test_lines_over_a_long_foot_follow_the_contour_of_their_capital(tmp_path: Path, letter: str) -> None:
+    """The long tails of EB Garamond: without that a hole of most of an em stands over them."""
+    found = inside(tmp_path, f"# Fog\n\n{letter}ate. {PROSE}", face="old style", drop_capital="3")
+    first, second, third, below = lefts(found, 3)
+    assert below == pytest.approx(0)
+    assert first <= second <= third
+    assert third - first > 0.4
+    assert 0.15 < first - max(x for x, y in sides(found, 1)) < 0.7
+
+
+def sides(found: Inside, line: int) -> list[tuple[float, float]]:
+    """The outline of the capital at the height of one of its lines, in ems from the margin and its baseline."""
+    page = lines(found.pages[0])
+    capital, beside = page[1], page[1 + line]
+    size = page[-1].line.size
+    at = [((x - FRAME.type_area(1).x) / size, (y - beside.at.y) / size) for x, y in outline_of(capital)]
+    return [(x, y) for x, y in at if 0 < y < FACE.cap_height]
+
+
+@pytest.mark.parametrize("letter", "BCDEHMNTVWY")
+def test_lines_beside_what_is_as_wide_above_begin_under_one_another(tmp_path: Path, letter: str) -> None:
+    first, second, third, _ = lefts(inside(tmp_path, f"# Fog\n\n{letter}ate. {PROSE}", drop_capital="3"), 3)
+    assert first == pytest.approx(second) == pytest.approx(third)
+
+
+SPOKEN = f"# Rain\n\n{PROSE}\n\n## Drops\n\nSome fell. {PROSE}\n\n"
+"""A chapter whose head stands over text and a section: so others are chapters too, whatever follows them."""
+
+
+def test_a_chapter_that_begins_with_the_head_of_a_section_has_its_capital_under_it(tmp_path: Path) -> None:
+    text = f"{SPOKEN}# Fog\n\n## Banks\n\n{PROSE}\n\n## Bells\n\nSome rang. {PROSE}"
+    found = inside(tmp_path, text, drop_capital="3")
+    pages = [[line.text for line in lines(page)] for page in found.pages]
+    opens = next(page for page in pages if page[:1] == ["Fog"])
+    assert opens[:3] == ["Fog", "Banks", "T"]
+    assert sum(line == "T" for page in pages for line in page) == 2
+    assert not any(line == "S" for page in pages for line in page)
+    assert not plain_note(found)
+
+
+def test_text_under_the_title_of_all_has_no_capital(tmp_path: Path) -> None:
+    found = inside(tmp_path, f"# Fogs\n\n## Banks\n\n{PROSE}\n\n## Bells\n\n{PROSE}", drop_capital="3")
+    assert [line.text for line in lines(found.pages[1])][:2] == ["Banks", "T"]
+
+
+def test_an_accent_under_the_head_of_a_section_keeps_clear_of_it(tmp_path: Path) -> None:
+    found = inside(tmp_path, f"{SPOKEN}# Fog\n\n## Banks\n\nÉlan. {PROSE}", drop_capital="3")
+    page = next(page for page in map(lines, found.pages) if page and page[0].text == "Fog")
+    _, section, capital, *_ = page
+    foot = section.at.y + FACE.shape("g").bottom * section.line.size
+    assert capital.at.y + FACE.shape("É").top * capital.line.size < foot

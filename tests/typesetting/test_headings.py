@@ -128,6 +128,28 @@ def test_a_word_too_wide_for_the_smallest_heading_is_hyphenated_and_no_other(tmp
     assert not any("between letters" in note for note in notes(found))
 
 
+@pytest.mark.parametrize(
+    ("head", "shown"),
+    [
+        ("Ice\u2014Superintendents", ["Ice\u2014", "Superintendents"]),
+        ("A Sea\u2014Misunderstandings", ["A Sea\u2014", "Misunderstandings"]),
+        ("Lighthouse-superintendents", ["Lighthouse-", "superintendents"]),
+    ],
+)
+def test_words_joined_by_a_dash_are_parted_there_and_by_no_hyphen(tmp_path: Path, head: str, shown: list[str]) -> None:
+    for width in (12, 14):
+        [found] = heads(inside(tmp_path, f"# {head}\n\nThe keeper.", PageFrame(width, 1.5 * width, 12)), 1)
+        assert [line.text for line in found] == shown
+
+
+def test_of_words_joined_by_a_dash_only_one_that_is_too_wide_by_itself_is_hyphenated(tmp_path: Path) -> None:
+    [found] = heads(inside(tmp_path, "# Counterrevolutionaries\u2014Understanding\n\nThe keeper.", SMALL), 1)
+    *_, before, last = [line.text for line in found]
+    assert before.endswith("\u2014")
+    assert last == "Understanding"
+    assert any(line.text.endswith("-") for line in found)
+
+
 def test_a_word_that_cannot_be_parted_but_between_letters_is_noted(tmp_path: Path) -> None:
     found = inside(tmp_path, "# Counterrevolutionaries\n\nThe keeper.", SMALL, language="none")
     assert any("1 word is wider than the lines of log.md and broken between letters" in note for note in notes(found))

@@ -311,3 +311,40 @@ def test_other_ways_to_set_paragraphs_leave_no_more_lacking(galley: list[Matter]
     assert [(matter.role, matter.heading) for matter in begun] == [(matter.role, matter.heading) for matter in wanted]
     assert all(abs(len(one.lines) - len(other.lines)) <= 1 for one, other in zip(begun, wanted, strict=True))
     assert sum(slot.end - slot.start for slot in shown) == sum(len(matter.lines) for matter in begun)
+
+
+# ---- pages that open, and turns of leaves
+
+
+def opening(rows: int) -> list[Matter]:
+    """The head of a chapter, sunk by two rows, and a paragraph whose last line would stand alone over so many rows."""
+    return [heading("h", opens=True), body(rows)]
+
+
+def test_a_head_is_sunk_further_rather_than_that_the_page_that_faces_it_is_cut_short() -> None:
+    """Of 14 rows the head takes four: of a paragraph of three lines after one of eight none may stand there."""
+    galley = [*opening(8), body(3), body(40), heading("Two", opens=True), body(1)]
+    left, right, *_ = places(list(make_up(galley, 14, first=2)))
+    assert left == [(4, 1), (6, 8)]
+    assert sum(count for _, count in right) == 14
+
+
+def test_a_head_is_sunk_by_two_rows_at_most_and_never_where_its_page_may_be_short() -> None:
+    assert places(list(make_up([*opening(9), body(3), body(40)], 14, first=2)))[0][0] == (3, 1)
+    assert places(list(make_up([*opening(4), heading("sub", rows=2, after=2), body(40)], 14, first=2)))[0][0] == (2, 1)
+    assert places(list(make_up([*opening(8), heading("Two", opens=True), body(4)], 14, first=2)))[0][0] == (2, 1)
+
+
+def test_a_spread_is_a_line_shorter_rather_than_that_a_word_is_parted_over_its_turn() -> None:
+    def lines(parted: int) -> Matter:
+        plain = body(60)
+        return plain._replace(
+            lines=tuple(line._replace(words=line.words + "-" * (n == parted)) for n, line in enumerate(plain.lines))
+        )
+
+    def depths(parted: int, first: int) -> list[int]:
+        return [sum(count for _, count in rows_of(page)) for page in make_up([lines(parted)], 10, first)][:3]
+
+    assert depths(19, first=2) == [9, 9, 10]
+    assert depths(9, first=2) == [10, 10, 10]
+    assert depths(9, first=1) == [9, 10, 10]

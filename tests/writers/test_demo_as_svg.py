@@ -11,6 +11,7 @@ from bookmaker.sheets.facsimiles import facsimile_of_piece
 from bookmaker.sheets.flat import Face
 from bookmaker.workshop import Checked
 from tests.kit.pixels import Broad, apart
+from tests.kit.recording import record
 
 DEMO = Path(__file__).parents[2] / "demo" / "shelf.yaml"
 DPI = 254.0
@@ -36,3 +37,11 @@ def test_every_piece_is_the_same_picture_as_svg_and_as_pdf(demo: Checked, tenth:
         found = apart(Broad(seen.art, 25.4 / DPI), seen.box, DPI, 2.0)
         assert found.mean() <= 5, (piece.id, face)
         assert found.max() <= 85, (piece.id, face)
+
+
+def test_nothing_that_is_printed_is_thin_ink(demo: Checked) -> None:
+    """Veils are for pictures: printers and cutters' programs would lay them out each in its own way."""
+    for draft in demo.drafts.values():
+        for piece in draft.pieces:
+            marks = (*record(piece.art).fills, *record(piece.reverse).fills)
+            assert {mark.cover for mark in marks} <= {1.0}, piece.id

@@ -126,6 +126,18 @@ def a_bit_of_everything(canvas: PdfCanvas) -> None:
     canvas.stroke(Path.line(Point(10, 10), Point(60, 10)), Pen(0.2, dash=(1, 0.5)))
 
 
+def test_a_veil_hides_its_share_of_what_lies_under_it() -> None:
+    """ISO 32000-1, 11.6.4.4: 0.3 of black over white leaves 0.7 of the light, over half grey 0.35; nothing after it."""
+    file = io.BytesIO()
+    with PdfFile(file, title="Trial") as pdf, pdf.page(Size(30, 10)) as canvas:
+        canvas.fill(Path.rectangle(Rect(10, 0, 10, 10)), Colour(0.5, 0.5, 0.5))
+        canvas.veil(Path.rectangle(Rect(0, 0, 20, 10)), BLACK, 0.3)
+        canvas.fill(Path.rectangle(Rect(20, 0, 10, 10)), BLACK)
+    image = rendered(file.getvalue())
+    greys = [image.getpixel((round(x * 10), 50))[0] / 255 for x in (5, 15, 25)]  # type: ignore[index]
+    assert greys == pytest.approx([0.7, 0.35, 0.0], abs=0.005)
+
+
 # The file as a whole
 
 

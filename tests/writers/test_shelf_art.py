@@ -60,3 +60,13 @@ def test_every_place_looks_alone_as_it_looks_on_the_shelf(front: Front) -> None:
             there = svg_pixels(svg_picture(whole.art, shown.rect), 508.0, 20.0, shown.rect)
             # the same part of the same picture: threads and bars of shade, finer than the pixels, fall alike
             assert np.abs(own - there).mean() < 6
+
+
+def test_behind_the_heads_of_what_stands_are_its_leaves_and_behind_what_lies_are_none(front: Front) -> None:
+    whole, (tides, *pile) = facsimile_of_front(front), [shown for place in front.places for shown in place]
+    over = Rect(tides.rect.centre.x - 0.3, tides.rect.top + 0.1, 0.6, 0.15)
+    beside = over.moved(30.0, 0.0)
+    leaves, recess = (svg_pixels(svg_picture(whole.art, seen), 508.0, 20.0, seen).mean() for seen in (over, beside))
+    assert leaves > recess + 60
+    assert tides.head
+    assert not any(shown.head for shown in pile)

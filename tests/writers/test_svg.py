@@ -20,7 +20,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from PIL import Image
 
-from bookmaker.ground.art import Filled, Group, Imported, Layer, Pictured, Repeated, Stroked, Written
+from bookmaker.ground.art import Filled, Group, Imported, Layer, Pictured, Repeated, Stroked, Veiled, Written
 from bookmaker.ground.drawing import Art, Colour, Pen
 from bookmaker.ground.geometry import Path, Point, Rect, Size, Transform, polygon
 from bookmaker.ground.imported import load_pages
@@ -54,6 +54,7 @@ HOLE = Path((*polygon(BOX.corners).commands, *polygon(Rect(3, 3, 9, 6).corners[:
 SMALL_LEAF = LEAF.transformed(Transform.stretch(0.3, 0.3))
 
 EXAMPLES: dict[str, Art] = {
+    "veils": Group((Filled(STAR, RED), Veiled(LEAF, BLUE, 0.4))),
     "outlines": Group((Filled(STAR, RED), Filled(LEAF.transformed(Transform.move(12, 2)), BLUE))),
     "lines": Group(
         (Stroked(STAR, Pen(0.4, BLUE)), Stroked.line(Point(0, 12), Point(25, 13), Pen(0.6, RED, (2.0, 1.0))))
@@ -132,6 +133,7 @@ ATTRIBUTES = {
         "href",
         "d",
         "fill",
+        "fill-opacity",
         "stroke",
         "stroke-width",
         "stroke-dasharray",

@@ -204,7 +204,7 @@ def _set(text: _Text, field: FieldPath, wanted: Wanted) -> Iterator[Edit]:
             message = f"{key} was changed meanwhile: it is {now if now is not None else 'left out'} now"
             raise CommandError((Problem(message, "look at it again, then make the change once more"),))
         if path[-1] in KIND_KEYS and value is not None and len(path) > len(field) + 1:
-            model = models_told_apart(BookEntry.model_fields[str(path[2])].annotation).get(value)
+            model = models_told_apart(BookEntry, str(path[2])).get(value)
             if model:
                 yield from without_unknown(text.shelf, path[:-1], model.model_fields)
         yield from value_set(text.shelf, path, value)

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
 
 from ...ground.geometry import Rect
+from ...guide.drawings import numbered_drawings
 from ...paper.thickness import Thickness
 from ...sheets.facsimiles import Facsimile, facsimile_of_piece
 from ...sheets.flat import Face
 from ...sheets.layout import lay_out
 from ...shelf_file.edits.edit import Copy, Edit, Remove, SetValue
 from ...shelf_file.edits.shelf import shelf_refusal
-from ...shelf_file.edits.written import read_written
+from ...shelf_file.edits.written import Written, read_written
 from ...shelf_file.fields.keys import dotted_keys
 from ...shelf_file.source_text import source_text
 from ...shelf_file.whereabouts import whereabouts
@@ -27,7 +30,7 @@ from .fields import form_of
 from .gallery import Gallery
 from .inside import inside_path, inside_told
 
-__all__ = ["made_sheets", "thing_told"]
+__all__ = ["thing_told"]
 
 FIGURE_ROOM = 87.0
 """The room for a drawing of a step in mm, as in the guide."""
@@ -39,11 +42,12 @@ def thing_told(id: str, checked: Checked, gallery: Gallery, made: Path) -> Value
     """A thing with its faces, parts, layers, steps, lines and form; `made` is the folder into which sheets go."""
     plan, draft = checked.plan.plans[id], checked.drafts[id]
     field = checked.plan.register.fields[id]
+    last_sheets = last_plan(made).get("sheets", [])
 
     def hung(one: Facsimile) -> Value:
         return {"picture": gallery.hang(one), "size": [round(one.box.width, 3), round(one.box.height, 3)]}
 
-    prints = _prints(id, checked, made)
+    prints = _prints(id, checked, last_sheets)
     bench = Bench(checked.plan.stocks, prints, FIGURE_ROOM, whereabouts(checked.shelf, field))
     standing = plan.standing
     return {
@@ -61,7 +65,7 @@ def thing_told(id: str, checked: Checked, gallery: Gallery, made: Path) -> Value
             for piece in draft.pieces
         ],
         "layers": [_thickness(name, thickness) for name, thickness in plan.layers],
-        "sheets": made_sheets(made, id),
+        "sheets": _sheets_with(last_sheets, id),
         "steps": _chapter(plan.family.chapter(plan, bench, checked.plan), gallery),
         "lines": _lines(checked, id),
         **_form(checked, id, plan),
@@ -86,16 +90,16 @@ def _thickness(name: str, thickness: Thickness) -> Value:
     }
 
 
-def made_sheets(made: Path, id: str) -> list[Value]:
+def _sheets_with(sheets: Sequence[Value], id: str) -> list[Value]:
     """The sheets made last that have parts of a thing."""
     return [
         {"file": sheet["file"], "page": sheet["page"], "parts": parts}
-        for sheet in last_plan(made).get("sheets", [])
+        for sheet in sheets
         if (parts := [piece["name"] for piece in sheet["pieces"] if piece["owner"] == id])
     ]
 
 
-def _prints(id: str, checked: Checked, made: Path) -> Prints:
+def _prints(id: str, checked: Checked, last_sheets: Sequence[Value]) -> Prints:
     """Where the parts of a thing lie: as they were made, or as if this thing were made alone."""
     plan = checked.plan
     pieces = [plan.labelled(piece) for piece in checked.drafts[id].pieces]
@@ -103,7 +107,7 @@ def _prints(id: str, checked: Checked, made: Path) -> Prints:
         return Prints(())
     known = {
         piece["id"]: (sheet["file"], sheet["number"])
-        for sheet in last_plan(made).get("sheets", [])
+        for sheet in last_sheets
         for piece in sheet["pieces"]
         if "number" in sheet
     }
@@ -117,6 +121,8 @@ def _prints(id: str, checked: Checked, made: Path) -> Prints:
 
 
 def _chapter(chapter: Chapter, gallery: Gallery) -> Value:
+    """The steps with the numbers of their drawings, as if there were no other thing to make."""
+    chapter = numbered_drawings({"": chapter}).chapters[""]
     return {
         "about": chapter.about,
         "makings": [
@@ -124,7 +130,7 @@ def _chapter(chapter: Chapter, gallery: Gallery) -> Value:
                 "heading": making.heading,
                 "tools": list(making.tools),
                 "steps": list(making.steps),
-                "figures": [_figure(figure, gallery) for figure in making.figures],
+                "figures": [_figure(figure, gallery) for figure in making.drawings],
             }
             for making in chapter.makings
         ],
@@ -151,12 +157,18 @@ def _lines(checked: Checked, id: str) -> Value:
     return {"place": f"{tree.place.file}:{first}", "text": "\n".join(text)}
 
 
+@lru_cache(maxsize=1)
+def _as_written(text: str, file: str) -> Written:
+    """A shelf file read for editing: once for all its things."""
+    return read_written(text, file)
+
+
 def _form(checked: Checked, id: str, plan: Plan) -> Value:
     """What may be changed in a thing, and why it may not where that is so."""
     field = checked.plan.register.fields[id]
     if field[0] != BOOKS:
         return {"form": [], "fixed": f"a {plan.family.noun} is changed in the file"}
-    written = read_written(source_text(checked.shelf.path), checked.shelf.path.name)
+    written = _as_written(source_text(checked.shelf.path), checked.shelf.path.name)
     keys = dotted_keys(BookEntry)
 
     def refused(edit: Edit) -> str:

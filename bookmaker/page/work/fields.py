@@ -5,7 +5,8 @@ All of it comes from the models of the shelf file, so that the page knows no kin
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
+from functools import lru_cache
 from typing import Any
 
 from pydantic import BaseModel
@@ -31,15 +32,14 @@ def form_of(entry: Entry, tree: Tree, field: FieldPath, spec: ShelfSpec) -> list
     """The groups of a form, the keys of the thing itself first; `tree` is the shelf as it was read."""
     own: list[Value] = []
     groups: list[Value] = []
-    schema = type(entry).model_json_schema()
-    for key, info in type(entry).model_fields.items():
+    for key in type(entry).model_fields:
         below = getattr(entry, key)
         if key in WITHOUT:
             continue
         if isinstance(below, Entry):
-            groups.append(_group(key, below, tree, field, info.annotation, spec))
+            groups.append(_group(key, below, tree, field, models_told_apart(type(entry), key), spec))
         elif is_one_value(type(entry), key, tree.below((*field, key))):
-            own.append(key_told(key, schema["properties"][key], tree, (*field, key), spec, type(entry)))
+            own.append(key_told(key, tree, (*field, key), spec, type(entry)))
     return [{"key": "", "fields": own}, *groups]
 
 
@@ -49,15 +49,15 @@ def is_one_value(group: type[Entry], key: str, written: Tree | None) -> bool:
     return not groups and not (written and isinstance(written.value, list | dict))
 
 
-def _group(key: str, entry: Entry, tree: Tree, field: FieldPath, annotation: Any, spec: ShelfSpec) -> Value:
+def _group(
+    key: str, entry: Entry, tree: Tree, field: FieldPath, models: Mapping[str, type[Entry]], spec: ShelfSpec
+) -> Value:
     """The keys of a group, among them the one that says of which kind it is."""
-    schema = type(entry).model_json_schema()
-    models = models_told_apart(annotation)
     fields = []
     for name in type(entry).model_fields:
         if not is_one_value(type(entry), name, tree.below((*field, key, name))):
             continue
-        told = key_told(name, schema["properties"][name], tree, (*field, key, name), spec, type(entry))
+        told = key_told(name, tree, (*field, key, name), spec, type(entry))
         if name in KIND_KEYS and len(models) > 1:
             told |= {"choices": list(models), "default": str(getattr(entry, name)), "description": "which kind it is"}
         if name not in KIND_KEYS or len(models) > 1:
@@ -66,28 +66,28 @@ def _group(key: str, entry: Entry, tree: Tree, field: FieldPath, annotation: Any
     return {"key": key, "fields": fields}
 
 
-def models_told_apart(annotation: Any) -> Mapping[str, type[Entry]]:
-    """The kinds that a group may be of, by the word that says so."""
+@lru_cache
+def models_told_apart(holder: type[Entry], key: str) -> Mapping[str, type[Entry]]:
+    """The kinds that a group may be of which stands under a key, by the word that says so."""
     found: dict[str, type[Entry]] = {}
-    for model in _models(annotation):
-        key = next((key for key in KIND_KEYS if key in model.model_fields), None)
-        if key:
-            found[str(model.model_fields[key].default)] = model
+    for model in kinds_at(holder, (key,)):
+        if isinstance(model, type) and issubclass(model, Entry):
+            tells = next((name for name in KIND_KEYS if name in model.model_fields), None)
+            if tells:
+                found[str(model.model_fields[tells].default)] = model
     return found
 
 
-def _models(annotation: Any) -> Iterator[type[Entry]]:
-    holder = type("Holder", (BaseModel,), {"__annotations__": {"held": annotation}})
-    for option in kinds_at(holder, ("held",)):
-        if isinstance(option, type) and issubclass(option, Entry):
-            yield option
+@lru_cache
+def _schemas(group: type[Entry]) -> Mapping[str, Mapping[str, Any]]:
+    """What the schema tells of each key of a group: long to make, and always the same."""
+    told: Mapping[str, Mapping[str, Any]] = group.model_json_schema()["properties"]
+    return told
 
 
-def key_told(
-    key: str, schema: Mapping[str, Any], tree: Tree, field: FieldPath, spec: ShelfSpec, group: type[Entry]
-) -> Value:
+def key_told(key: str, tree: Tree, field: FieldPath, spec: ShelfSpec, group: type[Entry]) -> Value:
     """One key of a group: what it is, what is written there, what may be, and where the manual tells of it."""
-    written = tree.below(field)
+    written, schema = tree.below(field), _schemas(group)[key]
     options = [schema, *schema.get("anyOf", ())]
     choices = next((option["enum"] for option in options if "enum" in option), None)
     if key in ("space", "stock"):

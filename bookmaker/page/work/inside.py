@@ -59,10 +59,9 @@ def _in_table(shelf: ShelfFile[ShelfSpec], field: FieldPath) -> bool:
 
 
 def _part_told(part: Part, shelf: ShelfFile[ShelfSpec], path: FieldPath) -> Value:
-    schema = type(part).model_json_schema()["properties"]
     keys = [name for name in type(part).model_fields if name != KIND]
     simple = [name for name in keys if is_one_value(type(part), name, shelf.tree.below((*path, name)))]
-    fields = [key_told(name, schema[name], shelf.tree, (*path, name), shelf.spec, type(part)) for name in simple]
+    fields = [key_told(name, shelf.tree, (*path, name), shelf.spec, type(part)) for name in simple]
     written = shelf.tree.below(path)
     others = [key for key in keys if key not in simple and written and written.holds((key,))]
     return {"kind": type(part).model_fields[KIND].default, "fields": fields, "others": others}

@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterable
 
 from .blocks import Kinds, Size
 
-__all__ = ["area_bound", "bin_bound", "strip_bound"]
+__all__ = ["area_bound", "bin_bound", "rows_bound", "strip_bound"]
 
 Weight = Callable[[int], float]
 """A length as a share of the bin's, by one of the functions."""
@@ -46,6 +46,18 @@ def bin_bound(kinds: Kinds, whole: Size) -> int:
         for g in along
     )
     return math.ceil(most - 1e-6)
+
+
+def rows_bound(kinds: Kinds, others: Iterable[Size], width: int) -> int:
+    """Least height taken up in a bin of a width, in units: rows of the pieces for which the `others` have no room.
+
+    No bin holds more pieces than it would if all were as narrow as the narrowest and as low as the lowest. Of 21
+    strips, 26 mm high and too wide to lie beside each other, two sheets 275 mm high hold 20: the last takes 26 mm.
+    """
+    narrowest, lowest = (min(way[side] for ways in kinds.ways for way in ways) for side in (0, 1))
+    held = sum((wide // narrowest) * (high // lowest) for wide, high in others)
+    left = max(0, sum(map(len, kinds.items)) - held)
+    return -(-left // (width // narrowest)) * lowest
 
 
 def strip_bound(kinds: Kinds, width: int) -> int:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from .blocks import Kinds, areas_in_units, kinds_of
-from .bounds import area_bound, bin_bound
+from .bounds import area_bound, bin_bound, rows_bound
 from .cuts import Cut, take_apart
 from .gather import gather, scatter, spread
 from .improve import Fillers, Goal, improve
@@ -161,7 +161,8 @@ class _Search:
         full = [*self.given, *[self.whole] * (sheets - 1)]
         width, height = self.whole
         missing = self.kinds.area - sum(w * h for w, h in full)
-        lowest = max(-(-missing // width), min(min(h for _, h in ways) for ways in self.kinds.ways))
+        lowest = min(h for ways in self.kinds.ways for _, h in ways)
+        lowest = max(-(-missing // width), lowest, rows_bound(self.kinds, full, width))
 
         def reach(lies: Sequence[Lie]) -> int:
             return max((lie.y + lie.height for lie in lies if lie.area == len(full)), default=0)

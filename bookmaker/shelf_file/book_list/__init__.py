@@ -16,9 +16,9 @@ from ..yaml_tree import Tree
 from .columns import SHORT_NAMES, column_name
 from .listed import MOST_BOOKS, listed_books
 from .table import read_table
-from .wording import for_a_table
+from .wording import for_a_table, told_of_tables
 
-__all__ = ["MOST_BOOKS", "SHORT_NAMES", "column_name", "for_a_table", "with_listed_books"]
+__all__ = ["MOST_BOOKS", "SHORT_NAMES", "column_name", "for_a_table", "told_of_tables", "with_listed_books"]
 
 FROM = "from "
 

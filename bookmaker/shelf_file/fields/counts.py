@@ -22,6 +22,7 @@ __all__ = [
     "NewsPages",
     "PageCount",
     "PartPages",
+    "PicturesOnPage",
     "SectionPages",
     "Squares",
     "Stations",
@@ -111,6 +112,9 @@ Flyleaves = Annotated[
 
 Columns = Annotated[int, _whole(1, 12), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 12})]
 """Columns of text beside one another."""
+
+PicturesOnPage = Annotated[int, _whole(1, 6), WithJsonSchema({"type": "integer", "minimum": 1, "maximum": 6})]
+"""Pictures on a page of an album."""
 
 FoldedPanels = Annotated[int, _whole(2, 16), WithJsonSchema({"type": "integer", "minimum": 2, "maximum": 16})]
 """Panels or rows into which a paper is folded."""

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from ...ground.art import NOTHING, Group
-from ...ground.drawing import Art
+from ...ground.art import NOTHING, Group, Tagged
+from ...ground.drawing import Art, Tag
 from ...ground.geometry import Path, Rect, Transform
 from ...ground.problems import Problem, Severity, within
 from ...ground.quantities import show
@@ -16,10 +16,13 @@ from ...sheets.flat import Face, Flat, Panel
 from ...sheets.piece import Piece
 from ...typesetting.page import Inside
 from ...typesetting.stand_ins import printable
-from ..draft import Draft
+from ..draft import Draft, Head
 from .designs.design import Lettering
 from .designs.dressed import dressed
-from .leaf_tones import browned_pages, ends_art
+from .designs.letters.eras import year_in
+from .designs.tones import darker
+from .leaf_tones import Browned, browned_pages, edges_of_leaves, ends_art
+from .pages.front_matter.phrases import language_of_letters
 from .plan import BookPlan
 
 __all__ = ["draft_book"]
@@ -30,7 +33,7 @@ ENDS_BLEED = 0.6
 
 def draft_book(book: BookPlan) -> Draft:
     """Draw everything to print for one book: its pages set, its cover and its jacket dressed."""
-    inside = _on_its_paper(book, book.thing.sources.inside.compose(book.frame))
+    inside = _on_its_paper(book, _in_its_language(book, book.thing.sources.inside.compose(book.frame)))
     pieces = [_block_piece(book, index, flat, inside) for index, flat in enumerate(book.block.flats, start=1)]
     cover, jacket = _draft_cover(book), _draft_jacket(book)
     labelled, notes = _labelled(book, (*pieces, *cover.pieces, *jacket.pieces), inside.face)
@@ -44,14 +47,36 @@ def draft_book(book: BookPlan) -> Draft:
         shelved=jacket.lettering if jacket.pieces else cover.lettering,
         pages=tuple(facsimile_of_page(page, book.page) for page in inside.pages),
         right_to_left=book.entry.right_to_left,
+        head=_head(book),
     )
+
+
+def _in_its_language(book: BookPlan, inside: Inside) -> Inside:
+    """The pages with the language they are to be read in."""
+    pages = tuple(page if page is NOTHING else _told(book, page) for page in inside.pages)
+    return replace(inside, pages=pages)
+
+
+def _told(book: BookPlan, art: Art) -> Art:
+    """Art with the language of the book: the one that was named, or which its letters let expect."""
+    return Tagged(art, Tag(language=book.coat.words.language or language_of_letters(book.coat.words.title)))
+
+
+def _head(book: BookPlan) -> Head:
+    """Its leaves between its boards, which are of its cloth or paper and lie in shade."""
+    leaves = book.entry.block.edge_tone or edges_of_leaves(_browned(book))
+    return Head(leaves, darker(book.tone or leaves, 0.35), (book.thickness.value - book.block.thickness.value) / 2)
+
+
+def _browned(book: BookPlan) -> Browned:
+    return book.entry.leaf_tones.browning(year_in(book.coat.words.dated))
 
 
 def _on_its_paper(book: BookPlan, inside: Inside) -> Inside:
     """The pages on the tone of their leaves."""
-    leaf, beyond, tones = Rect(0, 0, *book.page), book.entry.block.trimmed, book.entry.leaf_tones
+    leaf, beyond = Rect(0, 0, *book.page), book.entry.block.trimmed
     seed, over = book.frame.book.seed, book.entry.right_to_left
-    return replace(inside, pages=browned_pages(tones, inside.pages, leaf, beyond, seed, right_to_left=over))
+    return replace(inside, pages=browned_pages(_browned(book), inside.pages, leaf, beyond, seed, right_to_left=over))
 
 
 def _ends(book: BookPlan, flat: Flat, face: Face = Face.FRONT) -> Art:
@@ -74,7 +99,7 @@ def _draft_cover(book: BookPlan) -> Draft:
             continue
         own = replace(artwork, piece=seen.index(flat), pieces=len(seen))
         art, dress = dressed(design, own, flat, book.coat.words)
-        pieces.append(_piece(book, index, flat, art))
+        pieces.append(_piece(book, index, flat, _told(book, art)))
         problems += within(("design",), dress.problems)
         lettering += dress.lettering
     return Draft(tuple(pieces), tuple(problems), lettering=tuple(lettering))
@@ -87,7 +112,7 @@ def _draft_jacket(book: BookPlan) -> Draft:
     own, sources = book.coat.jacket, book.thing.sources
     artwork = sources.jacket if own else sources.design
     art, dress = dressed(own or book.coat.design, artwork, book.jacket.flat, book.coat.words)
-    piece = _piece(book, 1, book.jacket.flat, art)
+    piece = _piece(book, 1, book.jacket.flat, _told(book, art))
     field = ("jacket", "design") if own else ("design",)
     return Draft((piece,), within(field, dress.problems), lettering=dress.lettering)
 

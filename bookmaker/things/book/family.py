@@ -27,6 +27,7 @@ from .neighbours import alike_neighbours, kept_looks, repeated_scenes
 from .pages.kinds import BLANK
 from .plan import Book, BookPlan
 from .side_by_side import dressed, in_look, looks_overruled, palettes_overruled, set_notes
+from .slips import titled_alike, written_life_size
 
 if TYPE_CHECKING:
     from ..making import Bench, Chapter
@@ -99,11 +100,13 @@ class Books(Family[BookEntry, BookPlan]):
                 by_itself=True,
             )
         resolution = around.terms.resolution(plan.lettered_on)
+        yield from written_life_size(plan.entry, around.terms.scale)
         yield from within(("design",), lettering_problems(draft.lettering, resolution))
 
     def together(self, plans: Sequence[Plan], drafts: Sequence[Draft], around: Around) -> Iterator[Problem]:
-        """Sets that are not alike, neighbours that are, titles that need a lens."""
+        """Titles that several have, sets that are not alike, neighbours that are, titles that need a lens."""
         books = _books(plans)
+        yield from titled_alike([(book.id, book.entry) for book in books])
         yield from set_notes(books)
         yield from palettes_overruled(books)
         yield from looks_overruled(books)

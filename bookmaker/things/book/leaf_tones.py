@@ -24,13 +24,21 @@ from .designs.ornament.repeats import printed_paper
 from .designs.palettes import PALETTES, Material, PaletteName
 from .designs.tones import darker, lighter, mixed
 
-__all__ = ["AS_PAPER", "LeafTones", "browned_pages", "ends_art"]
+__all__ = ["AS_PAPER", "Browned", "LeafTones", "browned_pages", "edges_of_leaves", "ends_art"]
 
 Browned = Literal["none", "light", "heavy"]
+
+AGES: tuple[tuple[int, Browned], ...] = ((1850, "light"), (1940, "heavy"), (1985, "light"))
+"""Until which year paper browned how far: that of rags a little; that of ground wood, with alum in its size, soon and
+deep; since then there is less of either, and paper made to last is free of both (ISO 9706:1994; years from memory).
+"""
 
 PALE: dict[Browned, Colour] = {"light": Colour.from_hex("#faf4e3"), "heavy": Colour.from_hex("#f2e4c4")}
 BROWN: dict[Browned, Colour] = {"light": Colour.from_hex("#efdfba"), "heavy": Colour.from_hex("#d3b480")}
 """The tone in the middle of a leaf, and at its edges."""
+
+WHITE_EDGES = Colour.from_hex("#e6dfd0")
+"""The edges of white leaves, which lie in one another's shade."""
 
 STEPS, REACH = 12, 0.13
 """In so many steps, over so much of the width of the leaf."""
@@ -46,7 +54,19 @@ class LeafTones(Entry):
         "plain", description="pastedowns and the flyleaves that face them: plain, toned, printed, marbled"
     )
     ends_colour: Ink | None = Field(None, description="their colour; one of the design's palette, if not given")
-    browned: Browned = Field("none", description="how far all leaves have browned: none, light, heavy")
+    browned: Literal[Browned, "by age"] = Field(
+        "none", description="how far all leaves have browned: none, light, heavy, or by age, as paper of its year has"
+    )
+
+    def browning(self, year: int | None) -> Browned:
+        """How far the leaves of a book of a year have browned; by age, one of no year has not.
+
+        >>> [LeafTones(browned="by age").browning(year) for year in (1801, 1905, 1970, 2012)]
+        ['light', 'heavy', 'light', 'none']
+        """
+        if self.browned != "by age":
+            return self.browned
+        return next((browned for until, browned in AGES if year and year < until), "none")
 
 
 AS_PAPER = LeafTones()
@@ -89,15 +109,20 @@ def _end(tones: LeafTones, sheet: Rect, whole: Rect, bleed: float, palette: Pale
 
 
 def browned_pages(
-    tones: LeafTones, pages: Sequence[Art], leaf: Rect, beyond: float, seed: str, *, right_to_left: bool = False
+    browned: Browned, pages: Sequence[Art], leaf: Rect, beyond: float, seed: str, *, right_to_left: bool = False
 ) -> tuple[Art, ...]:
     """The pages on browned paper, blank ones too; `beyond` mm of each are trimmed off at head, tail and fore-edge."""
-    if tones.browned == "none":
+    if browned == "none":
         return tuple(pages)
     return tuple(
-        Group((_leaf(tones.browned, leaf, beyond, (number % 2 == 1) is not right_to_left, f"{seed} {number}"), page))
+        Group((_leaf(browned, leaf, beyond, (number % 2 == 1) is not right_to_left, f"{seed} {number}"), page))
         for number, page in enumerate(pages, start=1)
     )
+
+
+def edges_of_leaves(browned: Browned) -> Colour:
+    """The colour of the edges of all leaves together."""
+    return WHITE_EDGES if browned == "none" else darker(BROWN[browned], 0.12)
 
 
 def _leaf(browned: Browned, leaf: Rect, beyond: float, spine_on_left: bool, seed: str) -> Art:

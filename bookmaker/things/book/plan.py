@@ -9,7 +9,7 @@ from pathlib import Path
 
 from ...ground.drawing import Colour
 from ...ground.geometry import Size
-from ...ground.problems import Problem, ShelfFileError, within
+from ...ground.problems import Problem, Severity, ShelfFileError, within
 from ...ground.units import print_mm
 from ...paper.stock import Stock
 from ...sheets.cutting import CutPart
@@ -29,6 +29,7 @@ from .extents import misplaced, page_frame, settled_block
 from .looks import look_of
 from .pages.written import marks_of, parts_of
 from .sizes import BookSizes
+from .slips import thicker_than_high, written_life_size
 from .sources import UNREAD, Sources, read_sources
 
 __all__ = ["Book", "BookPlan", "plan_book"]
@@ -116,7 +117,11 @@ class Book(Thing):
 
     def plan(self, terms: Terms, held: Sequence[Plan]) -> BookPlan:
         """Work it out."""
-        return plan_book(self, terms)
+        try:
+            return plan_book(self, terms)
+        except ShelfFileError as refusal:
+            slips = written_life_size(self.entry, terms.scale, Severity.ERROR)
+            raise ShelfFileError((*slips, *refusal.problems)) from None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -210,7 +215,7 @@ class BookPlan(BookSizes):
     @property
     def notes(self) -> tuple[Problem, ...]:
         """What there is to say about its making."""
-        return (*self.block.notes, *self.cover.notes)
+        return (*self.block.notes, *self.cover.notes, *thicker_than_high(self, self.page.height))
 
     def thinner(self, missing: float) -> Advice | None:
         """Fewer pages, if it then keeps half of them; the thickest book is the first to be asked."""

@@ -6,6 +6,7 @@ Everything keeps to the grid of baselines: each piece of matter is so many rows 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from itertools import pairwise
 
 from ..lines.box_sets import BoxSets
 from ..lines.boxes import Boxes
@@ -15,12 +16,14 @@ from ..lines.set_lines import SetLines, joined
 from ..manuscripts.indents import CENTRED, RIGHT
 from ..manuscripts.passage import Passage, Role
 from ..manuscripts.ranks import Rank
+from .foot_notes import NOTE_SIZE, with_notes
 from .headings import Headings
 from .initials import Opening, opening
 from .matter import Initial, Matter, with_runs
 from .mottoes import motto_lines
+from .neighbours import beside
 from .recasting import Recasting
-from .remarks import UNREMARKABLE, Hindrance, Plain, Remarks
+from .remarks import UNREMARKABLE, Hindrance, Plain, Remarks, together
 from .setting import Manner, Setting
 from .tables import cells_of, in_columns
 from .text_captions import Captions
@@ -34,9 +37,6 @@ SPACED = 8
 SET_OFF = 0.5
 """Rows over and under a quotation, a list or a table."""
 
-NOTE_SIZE = 0.85
-"""Size of notes, as a multiple of the size of the text."""
-
 
 NO_PROSE = {
     Role.VERSE: Hindrance.VERSE,
@@ -44,9 +44,6 @@ NO_PROSE = {
     Role.PLACED: Hindrance.PLACED,
 }
 """What a chapter may begin with that has no drop capital."""
-
-APART = frozenset({Role.HEADING, Role.BREAK})
-"""What ends a letter, a scene or a chapter before it."""
 
 ONE_BLANK = frozenset({Role.VERSE, Role.MOTTO})
 """What has a blank row over it and under it."""
@@ -79,7 +76,44 @@ class Galley:
         self._opening = True
         self._hang = 0.0
         self._reached = 0
-        self._setters: Mapping[Role, Callable[[Passage], Matter]] = {
+
+    def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
+        """The passages as matter, one piece each, stanzas and items too; notes for the foot go with it."""
+        referring = with_notes(passages) if self.manner.foot_notes else ((passage, ()) for passage in passages)
+        passages, notes = zip(*referring, strict=True) if passages else ((), ())
+        apart, setters = list[Matter](), self._setters
+        self._last = passages[-1] if passages else None
+        self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
+        self._captions = Captions(self.fount, self.setting, self.lines, passages)
+        self._set_in = verse_places(passages, self.lines.width, self.setting)
+        for place, passage in enumerate(passages):
+            matter = setters[passage.role](passage).remarked(self._without_capital(passage))
+            if aside := self._set_in.get(place):
+                matter = matter._replace(lines=tuple(line._replace(x=line.x + aside) for line in matter.lines))
+            if matter.reached != self._reached:
+                matter = matter._replace(reached=self._reached)
+            self._reached += passage.words
+            matter = beside(matter, passage, self._before, passages[place + 1 : place + 3])
+            if notes[place]:
+                matter = matter._replace(notes=tuple(self._foot_notes(notes[place])))
+            if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
+                apart.append(matter)
+            else:
+                yield from with_runs(apart)
+                apart = []
+                yield matter
+            if passage.role is Role.PLATE:
+                continue  # it waits for a page of its own: the text goes on as if it were not there
+            # a quotation may stand under the head of a chapter, and that of its first section
+            if not (self._opening and (passage.inset or passage.level > Rank.CHAPTER)):
+                self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
+            self._before = passage
+        yield from with_runs(apart)
+
+    @property
+    def _setters(self) -> Mapping[Role, Callable[[Passage], Matter]]:
+        """What sets each kind of passage; not kept, for a galley that held on to itself would outlive its text."""
+        return {
             Role.BODY: self._body,
             Role.HEADING: self._heading,
             Role.VERSE: self._verse,
@@ -91,35 +125,6 @@ class Galley:
             Role.PLACED: self._placed,
             Role.MOTTO: self._motto,
         }
-
-    def matter(self, passages: Sequence[Passage]) -> Iterator[Matter]:
-        """The passages as matter, one piece each, stanzas and items too."""
-        apart: list[Matter] = []
-        self._last = passages[-1] if passages else None
-        self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
-        self._captions = Captions(self.fount, self.setting, self.lines, passages)
-        self._set_in = verse_places(passages, self.lines.width, self.setting)
-        for place, (passage, following) in enumerate(zip(passages, (*passages[1:], None), strict=True)):
-            matter = self._setters[passage.role](passage).remarked(self._without_capital(passage))
-            if aside := self._set_in.get(place):
-                matter = matter._replace(lines=tuple(line._replace(x=line.x + aside) for line in matter.lines))
-            if matter.reached != self._reached:
-                matter = matter._replace(reached=self._reached)
-            self._reached += passage.words
-            if passage.role is Role.PLACED:
-                matter = self._tied(matter, passage, following)
-            if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
-                apart.append(matter)
-            else:
-                yield from with_runs(apart)
-                apart = []
-                yield matter
-            if passage.role is Role.PLATE:
-                continue  # it waits for a page of its own: the text goes on as if it were not there
-            if not (self._opening and passage.inset):  # a quotation may stand under the head of a chapter
-                self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
-            self._before = passage
-        yield from with_runs(apart)
 
     def _without_capital(self, passage: Passage) -> Remarks:
         """A remark if a chapter begins with something that has no drop capital whatever its letters are."""
@@ -174,7 +179,8 @@ class Galley:
     def _opened(self, passage: Passage) -> Opening | Hindrance:
         """A paragraph with a drop capital, or what stands against it."""
         depth, setting = self.manner.drop_capital, self.setting
-        headroom = setting.leading if self._before else 0.0
+        under_section = self._before is not None and self._before.level > Rank.CHAPTER
+        headroom = setting.leading if self._before and not under_section else 0.0
         return opening(
             passage.text, depth, self.lines, self.boxes, setting, justified=self._justified, headroom=headroom
         )
@@ -234,14 +240,6 @@ class Galley:
         before = 1 if passage.mark == CENTRED and self._before else matter.before
         return matter._replace(together=len(lines), before=before).remarked(Remarks(placed=tuple(turned)))
 
-    def _tied(self, matter: Matter, passage: Passage, following: Passage | None) -> Matter:
-        """Lines in the middle or at the right with what they begin, or else with what they sign or end."""
-        begins = self._before is None or self._before.role in APART
-        goes_on = following is not None and following.role not in {*APART, Role.PLACED}
-        if goes_on and (begins or passage.mark == CENTRED):
-            return matter._replace(stays=True)
-        return matter._replace(signs=not begins)
-
     def _motto(self, passage: Passage) -> Matter:
         """Words of somebody else under a head: what they belong to begins after them."""
         found = motto_lines(passage.text, self.lines, self._sparing, self.setting)
@@ -257,6 +255,17 @@ class Galley:
         lines = self.lines.paragraph(passage.text, measures, boxes, size, justified=self._justified)
         matter = self._prose(Role.NOTE, lines, passage)
         return matter._replace(size=size, initials=(Initial(passage.mark, 0.0, size),) if passage.mark else ())
+
+    def _foot_notes(self, passages: Sequence[Passage]) -> Iterator[Matter]:
+        """Notes for the foot of a page, each with all its paragraphs."""
+        begins = [place for place, passage in enumerate(passages) if passage.mark or place == 0]
+        for start, end in pairwise([*begins, len(passages)]):
+            parts = [self._note(passage) for passage in passages[start:end]]
+            lines = joined(SetLines(part.lines) for part in parts).lines
+            remarks = together(part.remarks for part in parts)
+            step = NOTE_SIZE * self.setting.leading
+            yield parts[0]._replace(lines=lines, rows=len(lines), step=step, reached=self._reached, remarks=remarks)
+            self._reached += sum(passage.words for passage in passages[start:end])
 
     def _table(self, passage: Passage) -> Matter:
         """A table in columns, or one row after the other where they have no room."""

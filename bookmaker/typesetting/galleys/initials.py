@@ -1,11 +1,14 @@
 """Drop capitals: the first letter of a chapter, some lines deep, with the text around it.
 
 Its place is found by its ink, not by what the typeface says of its capitals: no part of it touches a line of text.
+Where its foot goes far to the right, as that of an L does, the lines over it follow its contour.
 """
 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
+from itertools import accumulate
 from typing import NamedTuple
 
 from ...ground.typefaces import Run
@@ -13,6 +16,7 @@ from ..lines.boxes import Boxes
 from ..lines.fount import Style
 from ..lines.paragraphs import Lines, Measures
 from ..lines.set_lines import SetLine, SetLines
+from .contours import right_of_ink
 from .matter import Initial
 from .remarks import Hindrance
 from .setting import Setting, reach
@@ -41,6 +45,14 @@ OVERSHOOT = 0.12
 """Ems of the text by which the ink of a capital may go below its baseline, as that of round letters does."""
 
 
+CONTOURED = 0.4
+"""Where lines beside a capital may begin so much further to the left, in ems of the text, they follow its contour.
+
+That is so beside an A, an L, and tails that go far to the right; beside what is as wide above as below it, a straight
+edge is calmer (common practice).
+"""
+
+
 class Opening(NamedTuple):
     """The lines of a paragraph with a drop capital, and what stands before them."""
 
@@ -51,13 +63,14 @@ class Opening(NamedTuple):
 class Dropped(NamedTuple):
     """A capital in its place, in mm: the em, its baseline below that of the first line, where its ink begins and ends.
 
-    `left` and `right` are counted from its own left.
+    `left` and `right` are counted from its own left, and `rights` too, where its ink ends beside each of its lines.
     """
 
     size: float
     drop: float
     left: float
     right: float
+    rights: tuple[float, ...] = ()
 
 
 def opening(
@@ -78,13 +91,16 @@ def opening(
     capital = dropped(lines.fount.runs(style + letter)[0], setting, depth, headroom)
     before = lines.fount.width(quote) * setting.size if quote else 0.0
     start = 0.0 if boxes.hanging else before
-    taken = start + capital.right - capital.left
-    if not rest or taken > setting.measure * WIDEST:
+    taken = [start + right - capital.left for right in capital.rights]
+    if not rest or max(taken) > setting.measure * WIDEST:
         return Hindrance.NO_ROOM if rest else Hindrance.SHORT
     beside = f"{_beside(style, ending, small='smcp' in lines.fount.roman.features)} {rest}" if ending else rest
     for gap in (GAP, HANGING_GAP):
-        found = _around(beside, taken + gap * setting.size, depth, lines, boxes, setting, justified=justified)
-        if all(line.x >= taken + gap * setting.size - 1e-9 for line in found.lines[:depth]):
+        lefts = [right + gap * setting.size for right in taken]
+        if not ending:  # a word of its own, such as A
+            lefts[0] = min(lefts[0] + lines.fount.space.width * setting.size, lefts[-1])
+        found = _around(beside, lefts, lines, boxes, setting, justified=justified)
+        if all(line.x >= left - 1e-9 for line, left in zip(found.lines, lefts, strict=False)):
             break
     hindrance = Hindrance.SHORT if len(found.lines) < depth else _crowded(found.lines[:depth], lines, setting)
     if hindrance:
@@ -97,14 +113,14 @@ def opening(
 
 
 def _around(
-    text: str, width: float, depth: int, lines: Lines, boxes: Boxes, setting: Setting, *, justified: bool
+    text: str, lefts: Sequence[float], lines: Lines, boxes: Boxes, setting: Setting, *, justified: bool
 ) -> SetLines:
-    """The lines of a text, the first of them beside a capital that takes `width` mm."""
+    """The lines of a text, the first of them beside a capital: each begins so many mm from the left."""
     measure = setting.measure + 1e-9
-    measures = Measures(width, (*(measure - width,) * depth, measure))
+    measures = Measures(0.0, (*(measure - left for left in lefts), measure))
     found = lines.paragraph(text, measures, boxes, setting.size, justified=justified)
-    below = (line._replace(x=line.x - width) for line in found.lines[depth:])
-    return found._replace(lines=(*found.lines[:depth], *below))
+    beside = (line._replace(x=line.x + left) for line, left in zip(found.lines, lefts, strict=False))
+    return found._replace(lines=(*beside, *found.lines[len(lefts) :]))
 
 
 def _crowded(beside: tuple[SetLine, ...], lines: Lines, setting: Setting) -> Hindrance | None:
@@ -131,11 +147,29 @@ def dropped(letter: Run, setting: Setting, depth: int, headroom: float) -> Dropp
     below = max(0.0, min(OVERSHOOT * size, (setting.leading - reach(face)[0] * size) / 2))
     fits_above, fits_below = top * full <= drop + above + max(headroom, OVERSHOOT * size), -bottom * full <= below
     if fits_above and fits_below:
-        return Dropped(full, drop, letter.left * full, letter.right * full)
-    # a tail ends on the baseline itself, a round letter may go below it
-    foot = below if fits_below else 0.0
-    scaled = min(full, (drop + above + foot) / (top - bottom))
-    return Dropped(scaled, drop + foot + bottom * scaled, letter.left * scaled, letter.right * scaled)
+        placed = Dropped(full, drop, letter.left * full, letter.right * full)
+    else:
+        # a tail ends on the baseline itself, a round letter may go below it
+        foot = below if fits_below else 0.0
+        scaled = min(full, (drop + above + foot) / (top - bottom))
+        placed = Dropped(scaled, drop + foot + bottom * scaled, letter.left * scaled, letter.right * scaled)
+    return placed._replace(rights=_rights(letter, placed, setting, depth))
+
+
+def _rights(letter: Run, placed: Dropped, setting: Setting, depth: int) -> tuple[float, ...]:
+    """Where the ink of a capital ends beside each of its lines, in mm from its left; none begins left of one over it.
+
+    All end as the widest does where that leaves no hole.
+    """
+    above, below = (ems * setting.size for ems in reach(setting.typeface))
+    baselines = (placed.drop - line * setting.leading for line in range(depth - 1))
+    inks = (
+        right_of_ink(letter, (baseline - below) / placed.size, (baseline + above) / placed.size) * placed.size
+        for baseline in baselines
+    )
+    # what stands out over the first line or hangs under the last one counts for the last
+    rights = [*accumulate(inks, max), placed.right]
+    return tuple(rights) if placed.right - rights[0] >= CONTOURED * setting.size else (placed.right,) * depth
 
 
 def _style(first: str, quote: str) -> str:

@@ -22,11 +22,15 @@ class Slot(NamedTuple):
 
 
 class MadePage(NamedTuple):
-    """What stands on a page. `chapter` is the heading it belongs to, `opens` says that one begins on it."""
+    """What stands on a page. `chapter` is the heading it belongs to, `opens` says that one begins on it.
+
+    `notes` stand at its foot, between the rows of its grid; where there is nothing else, they are its slots.
+    """
 
     slots: tuple[Slot, ...]
     chapter: str = ""
     opens: bool = False
+    notes: tuple[Slot, ...] = ()
 
     @property
     def done(self) -> int:

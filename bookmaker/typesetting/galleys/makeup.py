@@ -2,7 +2,7 @@
 
 Where a page falls short for the sake of single lines, a paragraph of the spread is set a line longer or shorter, if
 that helps; else the page that faces it is as short, if it can be. No word is parted over the turn of a leaf if another
-set of lines avoids it.
+set of lines avoids it, or a spread that is a line shorter.
 """
 
 from __future__ import annotations
@@ -13,7 +13,8 @@ from itertools import islice
 
 from .made_pages import BLANK, MadePage
 from .matter import Matter
-from .page_filling import FilledPage, Place, ReadMatter, filled_page
+from .page_filling import FilledPage, filled_page
+from .read_matter import Place, ReadMatter
 
 __all__ = ["Others", "make_up"]
 
@@ -44,8 +45,8 @@ def make_up(matter: Iterable[Matter], rows: int, first: int = 1, others: Others 
     Pages with an even number face the one that follows them. One stays blank where a recto must follow.
     """
     galley, place, number = ReadMatter(matter), Place(), first
-    while (following := galley[place.matter]) is not None:
-        if following.recto and place.line == 0 and number % 2 == 0:
+    while (following := galley[place.matter]) is not None or place.pending:
+        if following and following.recto and not place.pending and place.line == 0 and number % 2 == 0:
             yield BLANK
             number += 1
         for filled in _mended(galley, place, rows, others, facing=number % 2 == 0):
@@ -56,7 +57,7 @@ def make_up(matter: Iterable[Matter], rows: int, first: int = 1, others: Others 
         galley.forget(place.matter)
 
 
-def _mended(galley: ReadMatter, place: Place, rows: int, others: Others, *, facing: bool) -> tuple[FilledPage, ...]:
+def _mended(galley: ReadMatter, place: Place, rows: int, others: Others, *, facing: bool) -> Sequence[FilledPage]:
     """The pages of a spread, with another set of lines if that has fewer faults."""
 
     def filled() -> tuple[FilledPage, ...]:
@@ -71,7 +72,17 @@ def _mended(galley: ReadMatter, place: Place, rows: int, others: Others, *, faci
             if _faults(again, rows) < faults:
                 return again
             galley.put(number, before)
-    return found
+    return (_unparted(galley, place, rows, found) or found) if found[-1].page.parts_a_word else found
+
+
+def _unparted(galley: ReadMatter, place: Place, rows: int, pages: Sequence[FilledPage]) -> Sequence[FilledPage]:
+    """The pages with a line less on each, if no word is parted over their turn then; else none."""
+    shorter, reached = list[FilledPage](), place
+    while len(shorter) < len(pages) and rows >= FEWEST_EVENED:
+        shorter.append(filled_page(galley, reached, rows, rows - 1))
+        reached = shorter[-1].next
+    even = all(filled.page.deep == rows - 1 and not (filled.plates or filled.free) for filled in shorter)
+    return shorter if even and shorter and not shorter[-1].page.parts_a_word else ()
 
 
 def _faults(pages: Sequence[FilledPage], rows: int) -> int:
@@ -106,12 +117,12 @@ def _spread(galley: ReadMatter, place: Place, rows: int) -> tuple[FilledPage, ..
     if left.free or left.plates:
         return (left,)
     right = filled_page(galley, left.next, rows, rows)
-    shorter = min(left.page.used, right.page.used)
-    if right.free or left.page.used == right.page.used or rows < FEWEST_EVENED:
+    shorter = min(left.page.deep, right.page.deep)
+    if right.free or left.page.deep == right.page.deep or rows < FEWEST_EVENED:
         return (left, right)
     for depth in range(rows - 1, max(math.ceil(shorter), rows - MOST_GIVEN_UP) - 1, -1):
         one = filled_page(galley, place, rows, depth)
         other = filled_page(galley, one.next, rows, depth)
-        if one.page.used == other.page.used >= shorter and not (one.plates or one.free or other.free):
+        if one.page.deep == other.page.deep >= shorter and not (one.plates or one.free or other.free):
             return (one, other)
     return (left, right)

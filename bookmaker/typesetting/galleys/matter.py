@@ -31,7 +31,8 @@ class Matter(NamedTuple):
     whole text, `part` of a part of it; a chapter is `within` such a part.
     Before it `reached` words of the text are set; `remarks` tells what is remarkable about it.
     What is set apart may stand half a row off the grid, if it has a `run`: the rows from its beginning to the end
-    of all that is set apart with it. `rule` is drawn under so many lines, from x to x in mm.
+    of all that is set apart with it. `rule` is drawn under so many lines, from x to x in mm. `notes` are those to which
+    it refers, where they stand at the foot of its page.
     """
 
     role: Role
@@ -59,6 +60,7 @@ class Matter(NamedTuple):
     rule: tuple[int, float, float] | None = None
     reached: int = 0
     remarks: Remarks = UNREMARKABLE
+    notes: tuple[Matter, ...] = ()
 
     def remarked(self, remarks: Remarks) -> Matter:
         """The matter with more remarks."""

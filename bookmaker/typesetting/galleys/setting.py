@@ -24,7 +24,8 @@ class Manner:
 
     `justified` lines all end at the margin; None leaves that to the measure. With `hanging`, punctuation stands
     out into it. `drop_capital` is how many lines deep the first letter of a chapter is, 0 for none. With
-    `new_pages` chapters begin on pages of their own, with `rectos` on such as lie on the right.
+    `new_pages` chapters begin on pages of their own, with `rectos` on such as lie on the right. With `foot_notes` notes
+    stand at the foot of their page.
     """
 
     justified: bool | None = None
@@ -32,6 +33,7 @@ class Manner:
     drop_capital: int = 0
     new_pages: bool = True
     rectos: bool = False
+    foot_notes: bool = False
 
 
 @dataclass(frozen=True, slots=True)

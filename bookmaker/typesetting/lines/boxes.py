@@ -21,6 +21,9 @@ LETTER_BREAK = 2000.0
 SAFELY_SHORT = 0.97
 """Kerning adds less than this leaves over to the width of a row of letters."""
 
+ROUNDING = 1e-6
+"""Ems by which sums of widths may differ."""
+
 STRETCH, SHRINK = 1 / 3, 1 / 4
 """What a space may gain and lose at a ratio of 1, as a share of itself (common practice).
 
@@ -97,8 +100,8 @@ class Boxes(dict[str, Word]):
         endless = len(word) > LONGEST_WORD
         width = sum(map(self.fount.width, _letters(word))) if endless else self.fount.width(word)
         inner = [] if endless else self._inner(word)
-        if self.sparing and width <= self.room:
-            inner = [part for part in inner if not part[0].hyphened]
+        if self.sparing:
+            inner = self._spared(inner, width)
         if width > self.room and max(_spans(inner, width)) > self.room:
             self.wide.add(word)
             inner = list(self._between_letters(word, inner, width))
@@ -158,6 +161,18 @@ class Boxes(dict[str, Word]):
             cost = penalty + self.hyphens if hyphened else penalty
             found.append((Cut(at, hyphened), Stop(before, offset, cost, flagged)))
         return found
+
+    def _spared(self, inner: list[tuple[Cut, Stop]], width: float) -> list[tuple[Cut, Stop]]:
+        """The stops of a word without added hyphens, but for those in what is too wide between two dashes."""
+        ends = [stop for cut, stop in inner if not cut.hyphened] + [Stop(width, width)]
+        begins = [0.0, *(stop.after for stop in ends)]
+        room = self.room + ROUNDING
+        wide = [(begin, end.after) for begin, end in zip(begins, ends, strict=False) if end.before - begin > room]
+        return [
+            (cut, stop)
+            for cut, stop in inner
+            if not cut.hyphened or any(begin < stop.after < end for begin, end in wide)
+        ]
 
     def _between_letters(self, word: str, inner: list[tuple[Cut, Stop]], width: float) -> Iterator[tuple[Cut, Stop]]:
         """The stops of a word, and more between its letters wherever they lie too far apart."""

@@ -159,29 +159,33 @@ def _fit(
     words: Sequence[Word], indent: float, space: float, limits: _Limits, count: int | None = None
 ) -> _Start | None:
     """Go through all stops, keeping the best ways to each; None if some line would be too loose."""
+    measures, *_, loosest, _ = limits
     hang = 0.0 if indent else words[0].hang
     active: list[_Start] = [(hang - indent, 0, 0, 1, False, 0.0, None, None, 0, 0, 0.0)]
-    left, final, last_pass, longest = 0.0, len(words) - 1, math.isinf(limits[5]), len(limits[0]) - 1
+    left, final, last_pass, longest = 0.0, len(words) - 1, math.isinf(loosest), len(measures) - 1
+    hangs = [*[word.hang for word in words[1:]], 0.0]
     for place, (width, _, stops) in enumerate(words):
+        last = len(stops) - 1
         for number, stop in enumerate(stops):
-            ends, flagged = number == len(stops) - 1, stop.flagged
-            ways, gone = _ways(active, left + stop.before, place, stop, limits, closing=ends and place == final)
-            if stop.penalty >= FORBIDDEN and not last_pass:
+            before, after, penalty, flagged = stop
+            ends = number == last
+            ways, gone = _ways(active, left + before, place, stop, limits, closing=ends and place == final)
+            if penalty >= FORBIDDEN and not last_pass:
                 ways = []
             if ends:
-                if gone == len(active) and last_pass and not ways:
-                    ways = [_standing_out(active[-1], place, limits)]
-                del active[:gone]
-                start, first, opened = left + (width + space), place + 1, None
-                start += words[place + 1].hang if place < final else 0.0
+                if gone:
+                    if gone == len(active) and last_pass and not ways:
+                        ways = [_standing_out(active[-1], place, limits)]
+                    del active[:gone]
+                start, first, opened = left + (width + space) + hangs[place], place + 1, None
             else:
-                start, first, opened = left + stop.after, place, number
+                start, first, opened = left + after, place, number
             for cost, fitness, short, node in ways:
-                following = min(node[2] + 1, longest)
+                following = node[2] + 1 if node[2] < longest else longest
                 active.append((start, first, following, fitness, flagged, cost, opened, node, place, number, short))
             if len(active) > MANY and not ends:
                 # a hyphen may reach further than the next stop: what is just too long yet may not stay so
-                del active[: _ways(active, left + stop.before - 4 * space, place, stop, limits)[1]]
+                del active[: _ways(active, left + before - 4 * space, place, stop, limits)[1]]
         if not active:
             return None
         left += width + space
@@ -195,15 +199,18 @@ def _ways(
     """The best lines that may end at a stop, and how many starts, from the first, lie too far back for any."""
     measures, stretch, shrink, loosening, tightening, loosest, spread = limits
     _, _, penalty, flagged = stop
-    best: dict[int, _Way] = {}
-    gone = 0
+    ways: list[_Way] = []
+    gone, least = 0, (1.0 + penalty) * (1.0 + penalty)
+    bounds = [math.inf] * len(measures)  # what costs so much is not worth keeping, by the number of the line
     for node in active:
         start, first, number, before, opened, cost, _, _, _, _, _ = node
+        if cost + least >= bounds[number]:
+            continue  # as good as the line may be
         short, count = measures[number] - end + start, place - first
         if short < 0.0:
             room = shrink * count + tightening
             if short < -room:
-                gone += not best
+                gone += not ways
                 continue
             ratio = short / room
         elif closing:
@@ -221,23 +228,25 @@ def _ways(
         demerits = 1.0 + 100.0 * abs(ratio * ratio * ratio) + penalty
         cost += demerits * demerits + (0.0 if -1 <= fitness - before <= 1 else FITNESS)
         if opened:
-            if closing and not count:
-                if loosest < math.inf:
-                    continue  # rather is the whole paragraph looser
-                cost += FINAL
             cost += FLAGS if flagged else 0.0
-        known = best.get(4 * number + fitness)
-        if known is None or cost < known[0]:
-            best[4 * number + fitness] = (cost, fitness, short, node)
-    return list(best.values()) if len(best) < 2 else _worth_keeping(best.values()), gone
+            if closing and not count:  # rather is the whole paragraph looser
+                cost += FINAL if loosest == math.inf else math.inf
+        if cost < bounds[number]:
+            ways.append((cost, fitness, short, node))
+            bound = cost + FITNESS
+            bounds[number] = bound if bound < bounds[number] else bounds[number]
+    return ways if len(ways) < 2 else _worth_keeping(ways, bounds), gone
 
 
-def _worth_keeping(best: Iterable[_Way]) -> list[_Way]:
-    """Of the best ways of each class: another class can save no more than `FITNESS` in the line that follows."""
-    least: dict[int, float] = {}
-    for cost, _, _, node in best:
-        least[node[2]] = min(cost, least.get(node[2], cost))
-    return [way for way in best if way[0] < least[way[3][2]] + FITNESS]
+def _worth_keeping(ways: Iterable[_Way], bounds: Sequence[float]) -> list[_Way]:
+    """The best ways of each class: another class can save no more than `FITNESS` in the line that follows."""
+    best: dict[tuple[int, int], _Way] = {}
+    for way in ways:
+        cost, fitness, _, node = way
+        known = best.get((node[2], fitness))
+        if cost < bounds[node[2]] and (known is None or cost < known[0]):
+            best[node[2], fitness] = way
+    return list(best.values())
 
 
 def _standing_out(node: _Start, place: int, limits: _Limits) -> _Way:

@@ -142,7 +142,7 @@ class Fount:
         """
         if not self.right_to_left:
             plain = tuple(map(self._plain.__getitem__, words.split(" ")))
-            if None not in plain:
+            if all(plain):
                 return WordLine(size, plain, self.space, gap, tracking)  # type: ignore[arg-type]  # none of them is None
         space, x = self.space, 0.0
         step = space.width * size + gap + tracking

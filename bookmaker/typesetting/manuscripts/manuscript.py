@@ -131,13 +131,15 @@ def read_manuscript(
     styled: Mapping[Style, Typeface] = NONE,
     punctuation: Punctuation = AS_WRITTEN,
     written: str = "",
+    *,
+    end_notes: bool = False,
 ) -> Manuscript:
     """Read a text file; one that is to be set in a typeface is checked for letters which that does not have.
 
     `styled` are the typefaces of other styles; what the text has in these is checked too. `punctuation` is left
     as it is written where one of the typefaces does not have it, or the text is read from right to left and the
     marks are not. `written`
-    is the path as the shelf file has it.
+    is the path as the shelf file has it. With `end_notes` all notes stand at the end, not each at that of its chapter.
 
     Raises:
         ShelfFileError: the file is missing, not plain text in UTF-8, empty, too large, or in a script that
@@ -157,7 +159,7 @@ def read_manuscript(
     raw = composed(raw)
     kept, notes = _without_hidden(name, raw)
     if path.suffix.casefold() in MARKDOWN:
-        passages, left_out = passages_of(kept, name)
+        passages, left_out = passages_of(kept, name, end_notes=end_notes)
         passages, unseen = without_unseen(passages, name)
         passages, on_headings = ranked(passages, name)
         passages = with_mottoes(passages)

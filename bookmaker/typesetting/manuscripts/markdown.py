@@ -1,7 +1,7 @@
 """Markdown as passages: headings, paragraphs, verses, quotations, lists, tables, notes, breaks and plates.
 
 What CommonMark calls a hard line break makes a verse of its paragraph. Tables are those of GitHub Flavored
-Markdown. Notes stand at the end of their chapter.
+Markdown. Notes stand at the end of their chapter, or all at the end of the text.
 """
 
 from __future__ import annotations
@@ -34,8 +34,8 @@ SIDES = {"text-align:left": "l", "text-align:center": "c", "text-align:right": "
 """How the reader says that a column is aligned."""
 
 
-def passages_of(text: str, name: str) -> tuple[list[Passage], list[Problem]]:
-    """The passages of a Markdown text, and what was left out of it."""
+def passages_of(text: str, name: str, *, end_notes: bool = False) -> tuple[list[Passage], list[Problem]]:
+    """The passages of a Markdown text, and what was left out of it; with `end_notes` all notes stand at its end."""
     from markdown_it import MarkdownIt  # most shelves have plain texts
 
     reader = read_notes(MarkdownIt("commonmark").enable("table"))
@@ -44,7 +44,7 @@ def passages_of(text: str, name: str) -> tuple[list[Passage], list[Problem]]:
     if typed.text != text:
         tokens = reader.parse(typed.text)
     inline = Inline(Notes.of(tokens))
-    walk = _Walk(reader, inline, _ranks(tokens), text.split("\n"), typed)
+    walk = _Walk(reader, inline, _ranks(tokens), text.split("\n"), typed, end_notes)
     for token in tokens:
         walk.take(token)
     walk.end_chapter()
@@ -101,6 +101,7 @@ class _Walk:
     ranks: list[int]
     source: list[str]
     typed: Typed
+    end_notes: bool
     passages: list[Passage] = field(default_factory=list)
     lists: list[int | None] = field(default_factory=list)
     items: list[int] = field(default_factory=list)
@@ -118,7 +119,8 @@ class _Walk:
             self.apart = self.passages[-1].inset > 0 and token.type in STANDING_IN
         match token.type:
             case "heading_open" | "heading_close":
-                if token.nesting > 0 and not token.level + len(self.note) and self.ranks.pop(0) <= Rank.CHAPTER:
+                outer = token.nesting > 0 and not token.level + len(self.note)
+                if outer and self.ranks.pop(0) <= Rank.CHAPTER and not self.end_notes:
                     self.end_chapter()
                 self.level = int(token.tag[1:]) if token.nesting > 0 else 0
             case "blockquote_open" | "blockquote_close":

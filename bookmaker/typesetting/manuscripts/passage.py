@@ -20,6 +20,7 @@ class Role(StrEnum):
     ITEM = "item"
     BREAK = "break"
     PLATE = "plate"
+    FIGURE = "figure"
     TABLE = "table"
     NOTE = "note"
     PLACED = "placed"

@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field, replace
 from math import nan
 
-from ...ground.drawing import Art, Colour, Pen
+from ...ground.drawing import Art, Colour, Pen, Tag
 from ...ground.geometry import Path, Point, Rect, Transform
 from ...ground.imported import ImportedPage
 from ...ground.pictures import Picture
@@ -16,6 +16,7 @@ from ...ground.units import to_pt
 from ...typesetting.word_line import WordLine
 from .fonts import EmbeddedFont
 from .numbers import matrix, number, point, points
+from .tags import marked, text_string
 
 __all__ = ["PageResources", "PdfCanvas"]
 
@@ -27,7 +28,7 @@ class PageResources:
     """What a page may ask of its document, each answered with the name the page is to use.
 
     A picture is asked for with the size in mm at which it will stand on the paper, a form (art that is drawn
-    several times) with its drawing and the rectangle that bounds it.
+    several times) with its drawing and the rectangle that bounds it. `language` is that of the document.
     """
 
     font: Callable[[Typeface], tuple[str, EmbeddedFont]]
@@ -35,6 +36,8 @@ class PageResources:
     form: Callable[[PdfCanvas, Rect], str]
     imported: Callable[[ImportedPage], str]
     layer: Callable[[str], str]
+    cover: Callable[[float], str]
+    language: str
 
 
 @dataclass(slots=True)
@@ -55,6 +58,8 @@ class PdfCanvas:
         self.fonts: dict[Typeface, tuple[str, EmbeddedFont]] = {}
         self.placed_objects: set[str] = set()
         self.layers: list[str] = []
+        self.covers: list[str] = []
+        self.tags: list[Tag] | None = []  # None where art is drawn that pages repeat, which has no place in a reading
         self._resources = resources
         self._operators: list[bytes] = []
         self._state = _State()
@@ -66,6 +71,15 @@ class PdfCanvas:
     def fill(self, path: Path, colour: Colour) -> None:
         """Fill an outline (non-zero winding)."""
         self._operators += [*self._ink(colour), _outline(path), b"f"]
+
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """Fill an outline with ink that hides what is under it by a share from 0 to 1 (ISO 32000-1, 11.6.4.4)."""
+        name = self._resources.cover(cover)
+        if name not in self.covers:
+            self.covers.append(name)
+        with self.placed(Transform()):
+            self._operators.append(b"/%b gs" % name.encode())
+            self.fill(path, colour)
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """Draw along a path."""
@@ -94,7 +108,7 @@ class PdfCanvas:
             if not -1e-6 < gap < 1e-6:
                 out.append(b"%.2f " % (gap * per_mm))
             for said, pieces in font.set_text(run):
-                out.append(b"]TJ/Span<</ActualText<%b>>>BDC[" % _text_string(said) if said else b"")
+                out.append(b"]TJ/Span<</ActualText<%b>>>BDC[" % text_string(said) if said else b"")
                 for raised, shown in pieces:
                     if raised != rise:
                         rise = raised
@@ -131,6 +145,7 @@ class PdfCanvas:
     def repeat(self, art: Art, bounds: Rect, places: Sequence[Point]) -> None:
         """Draw the same art at several places: once into a form (ISO 32000-1, 8.10), which is then shown at each."""
         inner = PdfCanvas(self._resources)
+        inner.tags = None
         # a form begins with what the page holds where it is shown, which may be tracked letters
         inner._state = _State(to_paper=self._state.to_paper, tracking=nan)
         art.draw(inner)
@@ -158,6 +173,20 @@ class PdfCanvas:
         finally:
             self._operators.append(b"Q")
             self._state = outer
+
+    @contextmanager
+    def tagged(self, tag: Tag) -> Iterator[None]:
+        """Within the block, text has a role, if the page can say so, or a language other than the file's."""
+        if tag.role and self.tags is not None:
+            self._operators.append(marked(tag.role, len(self.tags)))
+            self.tags.append(tag)
+        elif tag.language and tag.language != self._resources.language:
+            self._operators.append(b"/Span<</Lang<%b>>>BDC" % text_string(tag.language))
+        else:
+            yield
+            return
+        yield
+        self._operators.append(b"EMC")
 
     @contextmanager
     def layer(self, title: str) -> Iterator[None]:
@@ -202,11 +231,6 @@ class PdfCanvas:
         self._state.pen = pen
         dash = b" ".join(points(length) for length in pen.dash)
         return [b"%b %b w [%b] 0 d" % (_colour(pen.colour, b"G", b"RG"), points(pen.width), dash)]
-
-
-def _text_string(text: str) -> bytes:
-    """The digits of a text string (ISO 32000-1, 7.9.2.2)."""
-    return f"\ufeff{text}".encode("utf-16-be").hex().encode()
 
 
 def _colour(colour: Colour, grey: bytes, rgb: bytes) -> bytes:

@@ -26,6 +26,7 @@ from reportlab.pdfbase.pdfdoc import (
     PDFString,
 )
 
+from ...ground.drawing import Role
 from ...ground.geometry import Rect, Size
 from ...ground.imported import ImportedPage
 from ...ground.pictures import Picture
@@ -38,6 +39,7 @@ from .layers import add_layers, layer_name, layer_resources
 from .outline import add_outline
 from .pages import import_pages
 from .pictures import PlacedPicture
+from .tags import add_tags
 
 __all__ = ["PdfFile"]
 
@@ -100,7 +102,10 @@ class PdfFile:
         self._forms: dict[tuple[str, Rect], str] = {}
         self._pictures: dict[tuple[object, ...], tuple[str, PlacedPicture]] = {}
         self._layers: dict[str, str] = {}
+        self._covers: dict[float, str] = {}
         self._outline: list[tuple[str, str]] = []
+        self._language = language
+        self._tags: list[tuple[str, list[Role]]] = []
         self._imported: dict[tuple[str, int], tuple[str, ImportedPage]] = {}
 
     def __enter__(self) -> Self:
@@ -126,8 +131,12 @@ class PdfFile:
         import_pages(self._document, self._imported.values())
         if self._layers:
             add_layers(self._document, {name: title for title, name in self._layers.items()})
+        for cover, name in self._covers.items():
+            self._document.Reference(PDFDictionary({"Type": PDFName("ExtGState"), "ca": cover}), name)
         if self._outline:
             add_outline(self._document, self._outline)
+        if self._tags:
+            add_tags(self._document, self._tags)
         data: bytes = self._document.GetPDFData(None)
         return data
 
@@ -138,9 +147,11 @@ class PdfFile:
         """Draw one page of a size in mm.
 
         `trim` is the box that is cut out of it, `bleed` the box inked for that (ISO 32000-1, 14.11.2). `entries` are
-        titles that lead to it from the outline of the file.
+        titles that lead to it from the outline of the file, besides those of its headings of the first level.
         """
-        canvas = PdfCanvas(PageResources(self._font, self._picture, self._form, self._import, self._layer))
+        canvas = PdfCanvas(
+            PageResources(self._font, self._picture, self._form, self._import, self._layer, self._cover, self._language)
+        )
         yield canvas
         page: Any = PDFPage()
         page.Override_default_compilation = 1
@@ -149,6 +160,11 @@ class PdfFile:
         page.BleedBox = _box(bleed) if bleed else None
         page.Parent = self._document.Pages
         page.Resources = _resources(canvas)
+        entries = (*entries, *(tag.title for tag in canvas.tags or () if tag.role is Role.TITLE))
+        if canvas.tags:
+            page.StructParents = len(self._tags)
+            page.__NoDefault__ = [*page.__NoDefault__, "StructParents"]
+            self._tags.append((self._document.thisPageName(), [tag.role for tag in canvas.tags if tag.role]))
         content = canvas.content()
         self._document.updateSignature(content)
         page.Contents = compressed(content)
@@ -179,6 +195,9 @@ class PdfFile:
     def _layer(self, title: str) -> str:
         return self._layers.setdefault(title, layer_name(len(self._layers) + 1))
 
+    def _cover(self, cover: float) -> str:
+        return self._covers.setdefault(round(cover, 3), f"V{len(self._covers) + 1}")
+
     def _picture(self, picture: Picture, width: float, height: float) -> str:
         if picture.key not in self._pictures:
             number = len(self._pictures) + 1
@@ -200,6 +219,8 @@ def _resources(canvas: PdfCanvas) -> PDFDictionary:
     resources = {"Font": _named(fonts), "XObject": _named(sorted(canvas.placed_objects))}
     if canvas.layers:
         resources["Properties"] = layer_resources(canvas.layers)
+    if canvas.covers:
+        resources["ExtGState"] = _named(canvas.covers)
     return PDFDictionary(resources)
 
 

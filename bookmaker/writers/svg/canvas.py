@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager, nullcontext
 from xml.sax.saxutils import quoteattr
 
-from ...ground.drawing import BLACK, Art, Colour, Pen
+from ...ground.drawing import BLACK, Art, Colour, Pen, Tag
 from ...ground.geometry import Path, Point, Rect, Transform
 from ...ground.imported import ImportedPage
 from ...ground.pictures import Picture
@@ -42,9 +42,16 @@ class SvgCanvas:
 
     def fill(self, path: Path, colour: Colour) -> None:
         """Fill an outline (non-zero winding)."""
+        self._fill(path, _filled(colour))
+
+    def veil(self, path: Path, colour: Colour, cover: float) -> None:
+        """Fill an outline with ink that hides what is under it by a share from 0 to 1."""
+        self._fill(path, f'{_filled(colour)} fill-opacity="{_short(cover)}"')
+
+    def _fill(self, path: Path, ink: str) -> None:
         data = path_data(path, self._window) if self._window else ""
         if data:
-            self._elements.append(f'<path{_filled(colour)} d="{data}"/>')
+            self._elements.append(f'<path{ink} d="{data}"/>')
 
     def stroke(self, path: Path, pen: Pen) -> None:
         """Draw along a path."""
@@ -162,6 +169,10 @@ class SvgCanvas:
             inner, self._elements = self.content(), outer
             if inner:
                 self._elements.append(f"<g class={quoteattr(title)}>{inner}</g>")
+
+    def tagged(self, tag: Tag) -> AbstractContextManager[None]:  # noqa: ARG002 (letters are outlines here)
+        """Nothing is said of text: it is drawn."""
+        return nullcontext()
 
 
 def _is_rectangle(path: Path) -> bool:

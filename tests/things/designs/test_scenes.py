@@ -24,9 +24,10 @@ from bookmaker.things.book.designs.scenes.scenes import choose_plate, inks_of
 from bookmaker.things.book.designs.scenes.stage import Stage
 from bookmaker.things.book.designs.styles.paperback import Paperback
 from bookmaker.things.book.designs.styles.picture_cover import PictureCover
+from bookmaker.things.book.designs.styles.poster import LOWEST, rise_of
 from bookmaker.writers.pdf import PdfFile
 from tests.kit.flats import flat_of, panel
-from tests.kit.recording import Filled, Stroked, record
+from tests.kit.recording import Filled, Stroked, ink_box, record
 from tests.kit.styles import dressed
 
 SCENES = [motif.draw for motif in MOTIFS.values()]
@@ -215,3 +216,25 @@ def test_an_idea_leaves_the_words_of_a_spine_their_room(idea) -> None:  # type: 
         for mark in record(Group(tuple(idea(replace(field, seed=seed), inks)))).marks:
             assert isinstance(mark, (Filled, Stroked))
             assert Rect.around(mark.path.points()).top <= 7.0 + 0.25
+
+
+def test_round_a_narrow_spine_a_landscape_lies_lower_and_the_words_above_it_are_larger() -> None:
+    """The words keep clear of it, and grow with the sky they have; a set shares one height."""
+    spines = {width: Rect(0, 0, width, 20) for width in (1.5, 3.0, 4.0, 5.0)}
+    rises = [rise_of(spine, Words("Fog")) for spine in spines.values()]
+    assert rises == sorted(rises)
+    assert (rises[0], rises[-1]) == (LOWEST, 1.0)
+    assert rise_of(spines[1.5], Words("Fog", in_set=InSet(0.0, 0.0, 9.0))) == 1.0
+
+
+@pytest.mark.parametrize("look", range(1, 9))
+def test_words_along_a_narrow_spine_stay_above_the_smoke_of_works(look: int) -> None:
+    flat = flat_of(2.0, 14.0, 20.0)
+    dress = dressed(PictureCover, flat, Words("The Glass Lighthouse", "Ida Marrow", look=look), scene="works")
+    spine = panel(flat, Role.SPINE)
+    boxes = [ink_box(text) for text in record(dress.art).texts]
+    lowest = min(box.y for box in boxes if spine.contains(box))
+    stage = Stage(spine, spine.y, spine.height * LOWEST, spine.x + 40, spine.x, look)
+    inks = inks_of(Colour.from_hex("#7a4a22"), None, "library", Random(look))
+    tops = [mark.bounds.top for mark in MOTIFS["works"].draw(stage, inks) if mark.path.commands]
+    assert lowest > max(top for top in tops if top < spine.top)  # but for the sky itself

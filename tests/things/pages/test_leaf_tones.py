@@ -9,14 +9,16 @@ import pytest
 
 from bookmaker import check
 from bookmaker.ground.art import NOTHING, Group
-from bookmaker.ground.drawing import luminance
+from bookmaker.ground.drawing import Art, Colour, luminance
 from bookmaker.ground.geometry import Rect, Size
 from bookmaker.sheets.flat import Face, Role
 from bookmaker.things.book.covers.case.bare_parts import endpapers
 from bookmaker.things.book.drafting import draft_book
-from bookmaker.things.book.leaf_tones import AS_PAPER, LeafTones, browned_pages, ends_art
+from bookmaker.things.book.leaf_tones import AS_PAPER, Browned, LeafTones, browned_pages, ends_art
+from bookmaker.things.draft import Draft
 from tests.kit.by_kind import books_of
 from tests.kit.recording import Filled, record
+from tests.kit.shelves import checked
 
 PAGE = Rect(0.0, 0.0, 15.0, 21.0)
 
@@ -62,16 +64,15 @@ def test_leaves_as_the_paper_is_are_not_touched() -> None:
     flat = next(iter(endpapers(Size(15, 21), "paper", right_to_left=False)))
     assert ends_art(AS_PAPER, flat, Face.FRONT, "library", 7) is NOTHING
     pages = (NOTHING, Group((NOTHING,)))
-    assert browned_pages(AS_PAPER, pages, PAGE, 0.0, "x") == pages
+    assert browned_pages(AS_PAPER.browning(1900), pages, PAGE, 0.0, "x") == pages
 
 
 @pytest.mark.parametrize("browned", ["light", "heavy"])
 @pytest.mark.parametrize("right_to_left", [False, True])
 @pytest.mark.parametrize("number", [1, 2])
-def test_leaves_are_darkest_at_head_tail_and_fore_edge(browned: str, right_to_left: bool, number: int) -> None:
+def test_leaves_are_darkest_at_head_tail_and_fore_edge(browned: Browned, right_to_left: bool, number: int) -> None:
     """Every step lies within the one before, touches the spine, and is paler; a trimmed leaf is inked beyond."""
-    tones = LeafTones.model_validate({"browned": browned})
-    art = browned_pages(tones, (NOTHING, NOTHING), PAGE, 2.0, "x", right_to_left=right_to_left)[number - 1]
+    art = browned_pages(browned, (NOTHING, NOTHING), PAGE, 2.0, "x", right_to_left=right_to_left)[number - 1]
     steps = [mark for mark in record(art).marks if isinstance(mark, Filled)][:12]
     boxes = [Rect.around(mark.path.points()) for mark in steps]
     spine_on_left = (number == 1) is not right_to_left
@@ -106,3 +107,23 @@ def test_a_book_has_the_ends_it_asks_for_wherever_it_has_pastedowns(
         if any(panel.role is Role.PASTEDOWN for panel in piece.flat.panels) and piece.art is not NOTHING
     }
     assert toned == printed
+
+
+@pytest.mark.parametrize(("date", "as_if"), [("", "none"), ("1832", "light"), ("May 1907", "heavy"), ("2004", "none")])
+def test_leaves_brown_by_the_date_of_the_book(tmp_path: Path, date: str, as_if: str) -> None:
+    """A book without a date, and one on paper made to last, are white."""
+    by_age = draft_with(tmp_path, f'date: "{date}"\n    leaf_tones: {{browned: by age}}')
+    asked = draft_with(tmp_path, f"leaf_tones: {{browned: {as_if}}}")
+    assert [grounds(page.art) for page in by_age.pages] == [grounds(page.art) for page in asked.pages]
+    assert by_age.head and asked.head
+    assert by_age.head.leaves == asked.head.leaves
+
+
+def draft_with(folder: Path, keys: str) -> Draft:
+    text = SHELF.replace("COVER", WRAP).replace("TONES", keys.removeprefix('date: ""\n    '))
+    (draft,) = checked(text, folder).drafts.values()
+    return draft
+
+
+def grounds(page: Art) -> list[Colour]:
+    return [fill.colour for fill in record(page).fills if len([*fill.path.points()]) == 4]

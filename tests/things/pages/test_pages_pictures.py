@@ -15,9 +15,10 @@ from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Rect, Transform
 from bookmaker.ground.pictures import Picture
 from bookmaker.ground.problems import Severity, ShelfFileError
-from bookmaker.things.book.pages.pictured import pictures as kind
+from bookmaker.things.book.pages.pictured import folders as kind
 from bookmaker.things.book.pages.pictured.captions import captions_of
-from bookmaker.things.book.pages.pictured.pictures import LoadedPictures, PicturesInside, PicturesSource, natural_order
+from bookmaker.things.book.pages.pictured.folders import PicturesSource, natural_order
+from bookmaker.things.book.pages.pictured.pictures import LoadedPictures, PicturesInside
 from bookmaker.typesetting.page import PageFrame
 from tests.kit.pictures import png_bomb
 from tests.kit.recording import record
@@ -48,7 +49,7 @@ def refusal(tmp_path: Path, folder: str = "plates") -> list[str]:
 def test_pictures_come_in_the_order_people_count(tmp_path: Path) -> None:
     names = ["plate 10.png", "plate 2.png", "Plate 1.jpg", "plate 2b.webp", "atlas.tif"]
     make(tmp_path / "plates", *names)
-    found = PicturesInside(folder="plates").load(tmp_path).source
+    found = PicturesInside(folder="plates").load(tmp_path).pictures
     assert [picture.path.name for picture in found.pictures] == [
         "atlas.tif",
         "Plate 1.jpg",
@@ -339,7 +340,7 @@ def test_captions_have_no_room_beside_pictures_that_fill_the_page() -> None:
 
 def test_captions_come_from_names_without_their_numbers(tmp_path: Path) -> None:
     make(tmp_path / "plates", "01 - the_skerry at dusk.png", "2.png", "Buoy 7.png")
-    found = PicturesInside(folder="plates", captions="names").load(tmp_path).source
+    found = PicturesInside(folder="plates", captions="names").load(tmp_path).pictures
     assert found.captions == ("the skerry at dusk", "", "Buoy 7")
 
 
@@ -347,10 +348,10 @@ def test_captions_come_from_a_file_line_by_line(tmp_path: Path) -> None:
     make(tmp_path / "plates", "1.png", "2.png", "3.png")
     (tmp_path / "c.txt").write_bytes("\ufeffNorth\r\n\r\n  South \t Head\r\n\r\n".encode())
     entry = PicturesInside(folder="plates", captions="c.txt")
-    found = entry.load(tmp_path).source
+    found = entry.load(tmp_path).pictures
     assert (found.captions, found.problems) == (("North", "", "South Head"), ())
     (tmp_path / "c.txt").write_text("one\n", encoding="utf-8")
-    found = entry.load(tmp_path).source
+    found = entry.load(tmp_path).pictures
     assert found.captions == ("one", "", "")
     assert [(str(problem), problem.severity) for problem in found.problems] == [
         (

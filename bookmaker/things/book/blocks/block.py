@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Self
 
 from pydantic import Field, model_validator
 
-from ....ground.drawing import Art
+from ....ground.drawing import Art, Colour
 from ....ground.geometry import Size
 from ....ground.problems import Problem, ShelfFileError
 from ....paper.stock import Stock
@@ -76,6 +76,11 @@ class BlockEntry(Entry, ABC):
 
     def in_strips(self, stock: str, longest: int) -> Self | None:  # noqa: ARG002 (for those made of strips)
         """The same in strips of no more than so many panels; None if it is not made of strips of that stock."""
+        return None
+
+    @property
+    def edge_tone(self) -> Colour | None:
+        """The colour its edges have from afar; None if they are as the leaves are."""
         return None
 
     def dressing(self, flat: Flat, seed: str, resolution_dpi: float) -> Art | None:  # noqa: ARG002 (for bare edges)

@@ -27,7 +27,7 @@ from ....sheets.sheet_room import flat_too_large
 from ....shelf_file.fields.measures import BlockThickness, DummyThickness
 from ....shelf_file.fields.words import Ink, StockName, StockNames, Title, refuse
 from ..edges.kinds import KINDS as EDGES
-from ..edges.kinds import edge_art
+from ..edges.kinds import edge_art, edge_tone
 from ..edges.strip import Layout
 from .block import BlockEntry
 from .block_plan import BlockPlan, Stretching
@@ -185,6 +185,11 @@ class Dummy(BlockEntry):
         from ..steps.dummy import dummy_making
 
         return dummy_making(job, self.material, fills=self.fills, layered=bool(self.layers_of))
+
+    @property
+    def edge_tone(self) -> Colour | None:
+        """That of its strip."""
+        return edge_tone(self.edges, self.edge_colour)
 
     def dressing(self, flat: Flat, seed: str, resolution_dpi: float) -> Art | None:
         """The art of the edge strip, which has no pages."""

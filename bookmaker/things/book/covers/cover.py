@@ -22,7 +22,12 @@ if TYPE_CHECKING:
     from ...making import Making
     from ..steps.job import BookJob
 
-__all__ = ["CoverEntry"]
+__all__ = ["CoverEntry", "how_smaller"]
+
+
+def how_smaller(thick: float, deep: float) -> str:
+    """What makes a cover smaller, as a remedy: of a block thicker than it is deep, in mm, fewer pages."""
+    return "make the block thinner, with fewer pages" if thick > deep else "make it smaller"
 
 
 class CoverEntry(Entry, ABC):

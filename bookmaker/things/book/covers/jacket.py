@@ -21,6 +21,7 @@ from ....shelf_file.fields.words import StockName
 from ..blocks.stiffness import THICKEST_COVER, too_thick_folds
 from ..designs.kinds import AnyDesign
 from .bending import bend_allowance
+from .cover import how_smaller
 from .cover_plan import CoverPlan
 from .wrap import spine_width
 
@@ -52,8 +53,9 @@ class Jacket(Entry):
         lines = _lines(cover, flap, caliper)
         flat = _flat(lines, cover.height, stock, right_to_left)
         field = ("jacket", "stock")
+        less = how_smaller(cover.thickness.value, cover.depth)
         problems = too_thick_folds("a jacket", stock, THICKEST_COVER, field)
-        if problems := (*problems, *flat_too_large("the flat jacket", flat, stock, field)):
+        if problems := (*problems, *flat_too_large("the flat jacket", flat, stock, field, less)):
             raise ShelfFileError(problems)
         return JacketPlan(
             spine=lines[3] - lines[2],

@@ -24,6 +24,7 @@ from ....sheets.sheet_room import flat_too_large
 from ..blocks.block_plan import BlockPlan
 from ..blocks.stiffness import THICKEST_COVER, too_thick_folds
 from .bending import bend_allowance
+from .cover import how_smaller
 from .cover_layers import sheets_of
 from .cover_plan import CoverPlan
 from .wrap_keys import WrapKeys
@@ -63,8 +64,9 @@ class Wrap(WrapKeys):
         lines = _lines(self, page, inner.value, caliper)
         flat = _flat(self, lines, stock, right_to_left)
         field = ("cover", "stock")
+        less = how_smaller(block.thickness.value, page.width)
         problems = too_thick_folds("a wrap", stock, THICKEST_COVER, field)
-        if problems := (*problems, *flat_too_large("the flat cover", flat, stock, field)):
+        if problems := (*problems, *flat_too_large("the flat cover", flat, stock, field, less)):
             raise ShelfFileError(problems)
         turn_ins = tuple(_turn_ins(stock)) if self.turn_in > 0 or self.head_turn_in > 0 else ()
         return CoverPlan(

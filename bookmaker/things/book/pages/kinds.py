@@ -22,6 +22,7 @@ from .patterns.map_grid import MapGrid
 from .patterns.music import Music
 from .patterns.ruled import Ruled
 from .patterns.squared import Squared
+from .pictured.album import AlbumInside
 from .pictured.pdf_pages import PdfInside
 from .pictured.pictures import PicturesInside
 from .prose.text import TextInside
@@ -44,6 +45,7 @@ KINDS: tuple[type[Part], ...] = (
     Contents,
     TextInside,
     PicturesInside,
+    AlbumInside,
     PdfInside,
     Colophon,
 )

@@ -17,6 +17,7 @@ from ....ground.units import MM_PER_INCH as INCH
 from ....paper.stock import Stock
 from ....shelf_file.fields.words import Ink, Title
 from ...book.designs.tones import mixed
+from ...book.pages.pictured.toning import Tone, toned
 from ...lettering import line_of
 from ..entry import Leaf, PaperEntry, Press
 from ..face import FaceEntry, PaperFace, SetFace, dress_face, together
@@ -49,17 +50,6 @@ PRINTS: Mapping[PrintName, PrintSize] = {
     "snapshot": PrintSize(Size(3.5 * INCH, 5 * INCH), Size(3.1 * INCH, 4.6 * INCH)),
 }
 
-TONES: Mapping[str, tuple[Colour, Colour]] = {
-    "sepia": (Colour.from_hex("#3a2415"), Colour.from_hex("#f2e3c4")),
-    "albumen": (Colour.from_hex("#4a2a33"), Colour.from_hex("#f3e4c6")),
-    "grey": (Colour.from_hex("#1c1c1e"), Colour.from_hex("#efeeea")),
-    "blue": (Colour.from_hex("#12305c"), Colour.from_hex("#eaf0f2")),
-}
-"""Shadows and lights of each toning."""
-
-FADED = 0.5
-"""So far shadows go towards the lights at the highest degree of age."""
-
 GOLD = Colour.from_hex("#b58a3c")
 
 DECKLE, DEEP = 0.9, 0.1
@@ -75,7 +65,7 @@ class Photograph(PaperEntry):
     kind: Literal["photograph"] = "photograph"
     print: PrintName = Field("carte de visite", description="its historic size: that of the mount, where it has one")
     picture: FaceEntry = Field(FaceEntry(), description="what it shows")
-    tone: Literal["sepia", "albumen", "grey", "blue", "as it is"] = Field("sepia", description="how a picture is toned")
+    tone: Tone = Field("sepia", description="how a picture is toned")
     edge: Literal["square", "rounded", "deckled"] = Field("square", description="its corners and edges")
     imprint: Title | None = Field(None, description="the studio, at the foot of the mount")
     mount: Ink = Field(Colour.from_hex("#e6d8b8"), description="colour of the mount or of the border")
@@ -117,11 +107,9 @@ class Photograph(PaperEntry):
     def _toned(self, face: PaperFace) -> PaperFace:
         """The picture in its tones, the shadows faded with age."""
         picture = face.surface.picture
-        if picture is None or self.tone == "as it is":
+        if picture is None:
             return face
-        dark, light = TONES[self.tone]
-        toned = picture.in_tones(_of_255(mixed(dark, light, FADED * self.age)), _of_255(light))
-        return replace(face, surface=replace(face.surface, picture=toned))
+        return replace(face, surface=replace(face.surface, picture=toned(picture, self.tone, self.age)))
 
     def _mount(self, reach: Rect, window: Rect) -> Iterator[Art]:
         yield Filled.box(reach, self.mount)
@@ -132,11 +120,6 @@ class Photograph(PaperEntry):
             size = min(window.y * 0.5, area.height * 0.05)
             at = Point(area.centre.x, window.y / 2 - size * 0.3)
             yield line_of(self.imprint, "script", size, at, GOLD, align="middle", room=window.width)
-
-
-def _of_255(colour: Colour) -> tuple[int, int, int]:
-    red, green, blue = (round(255 * part) for part in colour)
-    return red, green, blue
 
 
 def _outline(edge: str, size: Size) -> Outline | None:

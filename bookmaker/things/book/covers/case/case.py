@@ -16,6 +16,7 @@ from .....paper.stock import Stock
 from .....sheets.flat import Flat
 from .....sheets.sheet_room import flat_too_large
 from ...blocks.block_plan import BlockPlan
+from ..cover import how_smaller
 from ..cover_plan import CoverPlan
 from .bare_parts import endpapers, templates
 from .checks import folding_problems, problems_of, remarks_on
@@ -45,8 +46,9 @@ class Case(CaseKeys):
         sizes = size_up(self, page, inner.value, stocks)
         problems = [*problems_of(self, sizes), *folding_problems(self, stocks)]
         parts = () if problems else tuple(_parts(self, sizes, right_to_left))
+        less = how_smaller(block.thickness.value, page.width)
         for key, flat in parts:
-            problems += flat_too_large(f"the {flat.name}", flat, stocks[flat.stock], ("cover", key))
+            problems += flat_too_large(f"the {flat.name}", flat, stocks[flat.stock], ("cover", key), less)
         if problems:
             raise ShelfFileError(problems)
         at_head, at_fore_edge = thickest_covering(self, sizes)

@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from math import cos, pi, sin
 from random import Random
 
-from .....ground.art import Filled, Stroked
-from .....ground.drawing import Art, Canvas, Colour, Pen, luminance
+from .....ground.art import NOTHING, Awaited, Filled, Stroked
+from .....ground.drawing import Art, Colour, Pen, luminance
 from .....ground.geometry import Point, polygon
 from ..design import Wear
 from ..faces import Faces
@@ -22,7 +22,7 @@ from ..palettes import Material
 from ..tones import apart, darker, lighter, mixed
 from .exposed import CORNERS, Corner, Edge, Uneven, board_edges, corners, spine_edges
 
-__all__ = ["BOARD", "Rubbed", "creased", "sunned"]
+__all__ = ["BOARD", "creased", "rubbed", "sunned"]
 
 BOARD = Colour.from_hex("#cdb998")
 """What shows where the covering is worn through: the board under it."""
@@ -73,35 +73,32 @@ def sunned(colour: Colour, wear: Wear) -> Colour:
     return mixed(colour, SUN, SUNNED[wear])
 
 
-@dataclass(frozen=True, slots=True)
-class Rubbed:
-    """The harm done to a covering of a colour; `sides` says what the edges of the sides are made of, if of
-    something else than spine and corners. It is long to make and drawn over all else, so it waits until it is drawn.
+def rubbed(
+    faces: Faces, stuff: Material, colour: Colour, wear: Wear, seed: int, sides: tuple[Material, Colour] | None = None
+) -> Art:
+    """The harm done to a covering of a colour; `sides` says what the edges of the sides are made of, if of something
+    else than spine and corners.
     """
+    if wear == "none":
+        return NOTHING
+    return Awaited(lambda: _marks(faces, (stuff, colour), HARM[wear], sides, Random(seed)))
 
-    faces: Faces
-    stuff: Material
-    colour: Colour
-    wear: Wear
-    seed: int
-    sides: tuple[Material, Colour] | None = None
 
-    def draw(self, canvas: Canvas) -> None:
-        """Draw it."""
-        if self.wear != "none":
-            for mark in self._marks(HARM[self.wear], Random(self.seed)):
-                mark.draw(canvas)
-
-    def _marks(self, harm: _Harm, chance: Random) -> Iterator[Art]:
-        faces, stuff, sides = self.faces, self.stuff, self.sides
-        tones = _tones(stuff, self.colour, harm)
-        spine, boards = spine_edges(faces), board_edges(faces, CORNERS if sides else 0.0)
-        if sides:
-            yield from _along(boards, sides[0], _tones(*sides, harm), harm, chance)
-        yield from _along(spine if sides else [*boards, *spine], stuff, tones, harm, chance)
-        yield from _at_corners(faces, stuff, tones, harm, chance)
-        if stuff is Material.LEATHER and not sides:
-            yield from _scuffs(faces, tones[0], harm, chance)
+def _marks(
+    faces: Faces,
+    covering: tuple[Material, Colour],
+    harm: _Harm,
+    sides: tuple[Material, Colour] | None,
+    chance: Random,
+) -> Iterator[Art]:
+    stuff, tones = covering[0], _tones(*covering, harm)
+    spine, boards = spine_edges(faces), board_edges(faces, CORNERS if sides else 0.0)
+    if sides:
+        yield from _along(boards, sides[0], _tones(*sides, harm), harm, chance)
+    yield from _along(spine if sides else [*boards, *spine], stuff, tones, harm, chance)
+    yield from _at_corners(faces, stuff, tones, harm, chance)
+    if stuff is Material.LEATHER and not sides:
+        yield from _scuffs(faces, tones[0], harm, chance)
 
 
 def _bare(stuff: Material, colour: Colour) -> Colour:

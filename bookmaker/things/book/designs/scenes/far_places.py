@@ -129,7 +129,7 @@ def works(stage: Stage, inks: Inks) -> Iterator[Mark]:
         stacks += outlined((x, yard), high, (-0.022, 0), (0.022, 0), (0.013, tall / high), (-0.013, tall / high))
         stacks += outlined((x, yard + tall), high, (-0.019, 0), (0.019, 0), (0.019, 0.014), (-0.019, 0.014))
         for number in range(6):
-            spot = Point(x + high * 0.04 * number, min(yard + tall + high * (0.02 + 0.013 * number), stage.level(0.55)))
+            spot = Point(x + high * 0.04 * number, min(yard + tall + high * (0.02 + 0.013 * number), stage.level(0.46)))
             smoke += Path.circle(spot, high * (0.012 + 0.005 * number) * (0.8 + 0.4 * chance.random())).commands
     yield Filled(snapped(smoke), mixed(inks.sky, inks.light, 0.3))
     yield Filled(snapped(stacks), mixed(inks.accent, inks.near, 0.35))

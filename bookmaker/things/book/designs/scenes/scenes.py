@@ -119,10 +119,12 @@ def inks_of(ground: Colour, second: Colour | None, palette: PaletteName, chance:
     return Inks(ground, far, near, light, accent)
 
 
-def scene_over(faces: Faces, area: Rect, plate: Plate, inks: Inks, seed: int, place: InSet | None = None) -> Art:
+def scene_over(faces: Faces, area: Rect, plate: Plate, inks: Inks, seed: int, place: InSet | None = None,
+               rise: float = 1.0) -> Art:  # fmt: skip
     """A scene over an area of a cover, cut off at its edges; what there is to look at stands on the front.
 
-    The books of a set show parts of one landscape; it is as high as the shortest of them asks for, and all stand on it.
+    Its height is the share `rise` of what is usual. The books of a set show parts of one landscape; it is as high as
+    the shortest of them asks for, and all stand on it.
     """
     level = faces.spine or (faces.shown(faces.sides[0]) if faces.sides else faces.whole)
     focus = faces.front or level
@@ -131,7 +133,7 @@ def scene_over(faces: Faces, area: Rect, plate: Plate, inks: Inks, seed: int, pl
         focus = level
     middle = focus.x + focus.width * (0.34 + 0.32 * Random(seed).random())
     begins, shorter = (place.begins, place.shorter) if place else (0.0, 0.0)
-    stage = Stage(area.grown(0.3), level.y, level.height - shorter, middle, level.x - begins, seed)
+    stage = Stage(area.grown(0.3), level.y, (level.height - shorter) * rise, middle, level.x - begins, seed)
     return _clipped(plate, stage, inks, Path.rectangle(area))
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from copy import copy
 from dataclasses import dataclass, replace
-from functools import cached_property
 from random import Random
 from typing import ClassVar
 
-from .....ground.drawing import BLACK, WHITE, Art, Canvas, Colour
+from .....ground.art import Awaited
+from .....ground.drawing import BLACK, WHITE, Art, Colour
 from .....ground.geometry import Path, Rect
 from .....sheets.flat import Flat
 from ..artwork import Artwork
@@ -17,7 +17,7 @@ from ..chance import happens, one_of
 from ..colouring import Colours, colours_of
 from ..design import DrawnDesign, Dress, Words
 from ..faces import Faces, read_faces
-from ..grounds.wear import Rubbed, sunned
+from ..grounds.wear import rubbed, sunned
 from ..letters.eras import of_its_time, sturdy
 from ..letters.lettering import Hand, Lettered, composed
 from ..letters.spine import Spine, as_narrowest
@@ -71,10 +71,10 @@ class Dressing:
         return sunned(self.ground, self.entry.wear)
 
 
-def rubbed_all_over(dressing: Dressing, material: Material, ground: Colour) -> Rubbed:
+def rubbed_all_over(dressing: Dressing, material: Material, ground: Colour) -> Art:
     """The wear of a covering of one colour, or of that and the stuff of the sides."""
     sides = (dressing.sides.material, dressing.sides.colours[0]) if dressing.sides else None
-    return Rubbed(dressing.faces, material, ground, dressing.entry.wear, dressing.words.seed, sides)
+    return rubbed(dressing.faces, material, ground, dressing.entry.wear, dressing.words.seed, sides)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,7 +107,7 @@ class Look:
         chance = Random(words.kin)
         dressing = self._dressing(entry, read_faces(flat), words, chance)
         faces = dressing.faces
-        covering = _Covering(self, dressing, chance)
+        covering = Awaited(lambda: self.covering(dressing, copy(chance)))
         on_spine, spine_words = self.spine(dressing, faces.spine) if faces.spine else ((), ())
         wear = rubbed_all_over(dressing, self.rubs or entry.material, self.worn(dressing.ground))
         on_front, front_words = self.front(dressing, faces.front) if faces.front and entry.front_title else ((), ())
@@ -129,26 +129,6 @@ class Look:
                       DEVICES.get(entry.device), rules=self.rules)  # fmt: skip
         sides = self.sides(entry, colours, chance) if self.sides else None
         return Dressing(entry, faces, words, colours, ground, hand, spine, fleuron, sides)
-
-
-@dataclass(frozen=True)
-class _Covering:
-    """The covering of a flat, which waits until it is drawn: weave, grain and combs are long to make, and a check
-    draws none. Chance is had last by it, and goes on from where it stands however often it is drawn.
-    """
-
-    look: Look
-    dressing: Dressing
-    chance: Random
-
-    @cached_property
-    def _layers(self) -> tuple[Art, ...]:
-        return (*self.look.covering(self.dressing, copy(self.chance)),)
-
-    def draw(self, canvas: Canvas) -> None:
-        """Draw it."""
-        for layer in self._layers:
-            layer.draw(canvas)
 
 
 def chosen_hand(

@@ -16,7 +16,7 @@ from ..chance import one_of
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Wear, Words
 from ..faces import Faces, read_faces
-from ..grounds.wear import Rubbed, creased, sunned
+from ..grounds.wear import creased, rubbed, sunned
 from ..letters.backs import PART, BackedDesign, back_matter
 from ..letters.front import inside, label
 from ..letters.lettering import best_ink, composed
@@ -82,7 +82,7 @@ def dress(entry: Paperback, flat: Flat, words: Words) -> Dress:
         round_off = 0.5 if chance.random() < 0.3 else 0.06
         for rect, colour in ((plate.grown(plate.height * 0.06), colours.ground), (plate, BONE)):
             layers.append(Filled(rounded(rect, rect.height * round_off), colour))
-    layers.append(Rubbed(faces, Material.PAPER, colours.ground, entry.wear, words.seed))
+    layers.append(rubbed(faces, Material.PAPER, colours.ground, entry.wear, words.seed))
     if faces.back and not (bold or faces.side_alone):
         above = Rect(faces.back.x, top, faces.back.width, faces.back.top - top)
         layers += back_matter(entry.back, above, words, hand, entry.device, PART)

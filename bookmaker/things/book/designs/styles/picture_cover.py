@@ -22,7 +22,7 @@ from ..design import Dress, SpineTitle, Wear, Words
 from ..faces import Faces, read_faces
 from ..grounds.surround import Surround, surrounded_picture
 from ..grounds.textures import faded_ground, weave
-from ..grounds.wear import BOARD, Rubbed, sunned
+from ..grounds.wear import BOARD, rubbed, sunned
 from ..letters.backs import BackedDesign, BackName, back_matter
 from ..letters.eras import year_in
 from ..letters.front import inside, label
@@ -34,7 +34,7 @@ from ..palettes import BONE, GOLD, SOOT, Material
 from ..scenes.manners import MannerName
 from ..scenes.scenes import Plate, SceneName, choose_plate
 from .look import chosen_hand
-from .poster import Poster, poster
+from .poster import Poster, poster, rise_of
 
 __all__ = ["MATERIAL", "PictureCover"]
 
@@ -53,7 +53,7 @@ TYPEFACES = (
 ROWS: tuple[BandName, ...] = ("leaves", "lozenges", "waves", "dots", "chain")
 """Small tools at the ends of a spine without a picture."""
 
-SKY = 0.46
+SKY = 0.49
 """Above this share of a spine's height the sky is plain, and the words stand."""
 
 
@@ -124,7 +124,7 @@ def dress(entry: PictureCover, pictures: Pictures, flat: Flat, words: Words) -> 
             Group(tuple(surrounded_picture(picture, face, bounds, entry.surround)), clip=Path.rectangle(bounds))
         )
     # where the print is rubbed off a picture the board shows, whatever the ground of the titling
-    layers.append(Rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, words.seed))
+    layers.append(rubbed(faces, Material.PAPER, BOARD if placed else colours.ground, entry.wear, words.seed))
     back = drawn.back if drawn else None if "back_picture" in artwork or faces.side_alone else faces.back
     if back:
         layers += back_matter(_fitting(entry.back, drawn), back, words, hand, entry.device)
@@ -163,7 +163,7 @@ def _under_words(
     """What is drawn on a spine for its words, and the room they have there."""
     room = free_room(spine)
     if round_it:
-        land = SKY * (room.height - (words.in_set.shorter if words.in_set else 0.0))
+        land = SKY * rise_of(spine, words) * (room.height - (words.in_set.shorter if words.in_set else 0.0))
         return (), Rect(room.x, room.y + land, room.width, room.height - land)
     if "spine_picture" not in artwork:
         return list(_ends(spine, hand, words.kin)), inside(room, 0, 0.06)

@@ -21,7 +21,7 @@ from ..scenes.scenes import Plate, inks_of, scene_on_spines, scene_over, scene_w
 from ..scenes.stage import Inks
 from ..tones import apart, darker
 
-__all__ = ["Poster", "poster"]
+__all__ = ["LOWEST", "Poster", "poster", "rise_of"]
 
 Layout = Literal["open", "panel", "foot panel", "framed", "arch"]
 LAYOUTS: tuple[Layout, ...] = ("open", "panel", "framed", "arch", "foot panel")
@@ -29,6 +29,11 @@ LAYOUTS: tuple[Layout, ...] = ("open", "panel", "framed", "arch", "foot panel")
 
 IN_SETS: tuple[Layout, ...] = ("open", "panel", "foot panel")
 """The layouts whose scene goes right round the book, and on to the next of its set."""
+
+
+NARROW, WIDE, LOWEST = 3.0, 5.0, 0.74
+"""On a spine of the first width in mm and less a landscape is so much lower than on one of the second, so that the
+words along it, which have the sky to themselves, are longer."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +64,8 @@ def poster(entry: DrawnDesign, plate: Plate, faces: Faces, colours: Colours, wor
         return _behind_window(entry, plate, faces, colours, words, hand, layout, chance)
     seed = words.kin % 1_000_003
     layers: list[Art] = [Filled.box(faces.whole, colours.ground)]
-    layers.append(scene_over(faces, faces.whole, plate, inks, seed, words.in_set))
+    rise = rise_of(faces.spine, words)
+    layers.append(scene_over(faces, faces.whole, plate, inks, seed, words.in_set, rise))
     strip = faces.spine_to_bleed()
     if faces.spine and strip and words.in_set:
         layers.append(scene_on_spines(faces.spine, strip, plate, inks, seed, words.in_set))
@@ -70,6 +76,14 @@ def poster(entry: DrawnDesign, plate: Plate, faces: Faces, colours: Colours, wor
         layers += art
         front_room = panel.grown(-panel.width * 0.1, -panel.height * 0.17, -panel.width * 0.1, -panel.height * 0.15)
     return Poster(tuple(layers), front_room, front_hand, _sky_of(faces.back), round_it=True)
+
+
+def rise_of(spine: Rect | None, words: Words) -> float:
+    """How high a landscape round a spine rises, as a share of what it does round a wide one, or round a whole set."""
+    if spine is None or words.in_set:
+        return 1.0
+    share = (spine.width - NARROW) / (WIDE - NARROW)
+    return LOWEST + (1 - LOWEST) * min(1.0, max(0.0, share))
 
 
 def _behind_window(

@@ -31,12 +31,18 @@ OVER_THE_FOLD = 0.1
 
 @dataclass(frozen=True, slots=True)
 class Plate:
-    """A picture and where it goes: its first page, counted from 1 in the part, and on how many pages it lies."""
+    """A picture and where it goes: its first page, counted from 1 in the part, and on how many pages it lies.
+
+    A leaf of tissue lies before one that is `guarded`. The caption of one that is `unsaid` has its room, but is not
+    printed.
+    """
 
     picture: Picture
     page: int
     pages: int = 1
     caption: str = ""
+    guarded: bool = False
+    unsaid: bool = False
 
 
 def arrange(pictures: Sequence[Picture], captions: Sequence[str], spreads: str, frame: PageFrame) -> Iterator[Plate]:
@@ -72,7 +78,7 @@ def place(plate: Plate, frame: PageFrame, caption_size: float, *, bleed: bool) -
         seen = into.moved(-side * frame.width, 0)
         paper = _half(frame, number) if plate.pages > 1 else room
         page = _within(_common(room.moved(-side * frame.width, 0), paper), Pictured(plate.picture, seen))
-        if caption and number == plate.page:
+        if caption and number == plate.page and not plate.unsaid:
             page = Group((page, caption))
         pages[number] = page
     return into.size, pages

@@ -62,7 +62,9 @@ class Proof(NamedTuple):
     @property
     def remarks(self) -> Remarks:
         """What is remarkable about what begins on these pages."""
-        return together(slot.matter.remarks for page in self.pages for slot in page.slots if slot.start == 0)
+        return together(
+            slot.matter.remarks for page in self.pages for slot in (*page.slots, *page.notes) if slot.start == 0
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -153,7 +153,14 @@ class LoadedText(LoadedPart):
         margins = Margins(given.inner, given.top, given.outer, given.bottom) if given else frame.margins
         rectos = written.chapters == "recto"
         new_pages = (rectos or written.chapters == "new page") and not frame.loose
-        manner = Manner(written.justified, written.hanging, written.drop_capital, new_pages, rectos and new_pages)
+        manner = Manner(
+            written.justified,
+            written.hanging,
+            written.drop_capital,
+            new_pages,
+            rectos and new_pages,
+            written.notes == "foot",
+        )
         frame = replace(frame, margins=margins)
         # the book has a page for its title already
         if frame.titled and _bare(manuscript.title) == _bare(frame.book.title):

@@ -27,6 +27,11 @@ They are seen at the head and at the foot of a page too, where a blank line woul
 that belongs to the running head or to a note.
 """
 
+NOTE_RULE, SHORT_RULE = 0.45, 1 / 4
+"""From the top of the first note up to the rule over it, in ems of it, and how long that is, as a share of the measure
+(common practice).
+"""
+
 CAPTION_WHITE = 0.4
 """Between a picture and its caption, in lines of it."""
 
@@ -54,6 +59,12 @@ class SetPage:
                 self._draw_plate(canvas, area, slot.matter)
             else:
                 self._draw_lines(canvas, area, slot, top)
+
+        for number, slot in enumerate(self.made.notes):
+            top = first - slot.row * self.setting.leading
+            if number == 0:
+                self._draw_note_rule(canvas, area, slot, top)
+            self._draw_lines(canvas, area, slot, top)
 
     @property
     def _hairline(self) -> Pen:
@@ -108,6 +119,11 @@ class SetPage:
         """A level rule from left to right, counted in mm from the margin at which lines begin."""
         ends = (area.right - right, area.right - left) if self.fount.right_to_left else (area.x + left, area.x + right)
         canvas.stroke(Path.line(Point(ends[0], y), Point(ends[1], y)), self._hairline)
+
+    def _draw_note_rule(self, canvas: Canvas, area: Rect, slot: Slot, top: float) -> None:
+        """The rule over notes: short, and as long as their lines over one that goes on from the page before."""
+        y = top + (reach(self.setting.typeface)[0] + NOTE_RULE) * slot.matter.size
+        self._draw_rule(canvas, area, y, 0.0, area.width if slot.start else area.width * SHORT_RULE)
 
     def _draw_plate(self, canvas: Canvas, area: Rect, matter: Matter) -> None:
         """The picture as large as the type area allows, its caption under it."""

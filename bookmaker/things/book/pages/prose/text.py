@@ -37,7 +37,9 @@ class TextInside(TextKeys):
         manuscript = None
         try:
             styled: dict[Style, Typeface] = {style: face for style, face in faces.items() if style != Style.ROMAN}
-            manuscript = read_manuscript(file, faces.get(Style.ROMAN), styled, self.marks, self.file)
+            manuscript = read_manuscript(
+                file, faces.get(Style.ROMAN), styled, self.marks, self.file, end_notes=self.notes == "text"
+            )
         except ShelfFileError as refusal:
             problems += refusal.problems
         if manuscript is None:

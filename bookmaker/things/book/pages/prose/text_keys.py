@@ -152,6 +152,10 @@ class TextKeys(Part):
     hanging: Flag = Field(True, description="punctuation stands out into the margins, yes or no")
     chapters: Literal["new page", "recto", "run on"] = Field("new page", description="where chapters begin")
     drop_capital: LinesDeep = Field(0, description="how many lines deep the first letter of a chapter is, or no")
+    notes: Literal["chapter", "foot", "text"] = Field(
+        "chapter",
+        description="where notes stand: at the end of their chapter, at the foot of their page, after the text",
+    )
     running_heads: Flag = Field(False, description="title and chapter over the text, yes or no")
     running_title: Title | None = Field(None, description="short title for running heads, in place of the book's")
     margins: PageMargins | None = Field(None, description="white around the text; by ninths if left out")
