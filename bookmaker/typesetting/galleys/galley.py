@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from ..lines.box_sets import BoxSets
-from ..lines.boxes import Boxes
+from ..lines.boxes import Boxes, loosening_at
 from ..lines.fount import Fount
 from ..lines.paragraphs import Lines, Measures
 from ..lines.set_lines import SetLines, joined
@@ -65,7 +65,7 @@ class Galley:
         # rounding must not turn away a line that fills the measure exactly
         self.measure = setting.measure + 1e-9
         self._room = (self.measure - setting.indent) / setting.size
-        self._sets = BoxSets(fount, hanging=manner.hanging)
+        self._sets = BoxSets(fount, hanging=manner.hanging, loosening=loosening_at(setting.size))
         self.boxes = self._sets.filled(self._room) if self._justified else self._sets.ragged(self._room)
         self._centred = self._sparing(self.measure)
         self._headings = Headings(fount, setting, manner, self.lines, ())

@@ -7,10 +7,11 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from ...ground.kept import digest
+from ...ground.units import to_pt
 from .breaking import Glue, Line, Stop, Word
 from .fount import ADDED_HYPHEN, Fount, Style, as_read
 
-__all__ = ["LETTER_BREAK", "LONGEST_WORD", "LOOSENING", "STRETCH", "TIGHTENING", "Boxes"]
+__all__ = ["LETTER_BREAK", "LONGEST_WORD", "LOOSENING", "STRETCH", "TIGHTENING", "Boxes", "loosening_at"]
 
 LONGEST_WORD = 1000
 """Characters; what goes on longer without a space is no word and is broken in any case."""
@@ -35,7 +36,14 @@ ones words run together.
 LOOSENING, TIGHTENING = 0.03, 0.01
 """How far letters may be tracked apart and closer for the sake of even spaces, in ems (common practice).
 
-In type of 2.2 pt that is 0.023 mm, half a printer's dot at 600 to the inch.
+In type of 6 pt 3 % are 0.064 mm, one and a half printer's dots at 600 to the inch.
+"""
+
+SMALL_PT, SMALLEST_PT, LOOSEST = 6.0, 1.0, 0.05
+"""Under so many points letters are set wider, by 2 to 5 % of the em (common practice, no source).
+
+That small type needs looser spacing: H. Carter, Optical Scale in Typefounding, 1937 (from memory); T. Ahrens and
+S. Mugikura, Size-specific Adjustments to Type Designs, 2014.
 """
 
 STYLES = frozenset(Style)
@@ -58,6 +66,21 @@ RIGHT_HANGING = {
 """How much of a sign's width hangs into the margin, so that the edges look straight (common practice)."""
 
 
+def loosening_at(size: float) -> float:
+    """How far letters of a size in mm may be tracked apart to fill a line, in ems: more under 6 pt, to 5 % at 1 pt.
+
+    Lines of small type so become wider by their letters rather than by their spaces, and no longer than they were: set
+    wider throughout by 2 %, the demo's texts would take 4 % more pages, and their spaces would come out wider for it
+    (tests/bench/bench_lines.py).
+
+    >>> from ...ground.units import from_pt
+    >>> [round(loosening_at(from_pt(size)), 3) for size in (10, 6, 2.2, 1)]
+    [0.03, 0.03, 0.045, 0.05]
+    """
+    small = (SMALL_PT - to_pt(size)) / (SMALL_PT - SMALLEST_PT)
+    return LOOSENING + (LOOSEST - LOOSENING) * min(1.0, max(0.0, small))
+
+
 class Cut(NamedTuple):
     """A stop in letters: before which character, and whether a hyphen is added."""
 
@@ -70,6 +93,7 @@ class Boxes(dict[str, Word]):
 
     `wide` are the words that had to be parted between letters. With `hanging`, punctuation hangs. Boxes that
     are `sparing` are parted by hyphens only where they are too wide; `hyphens` is what each hyphen added costs besides.
+    Letters may be `loosening` ems further apart.
     All boxes of one `key` are alike.
     """
 
@@ -81,6 +105,7 @@ class Boxes(dict[str, Word]):
         hanging: bool,
         sparing: bool = False,
         hyphens: float = 0.0,
+        loosening: float = LOOSENING,
     ) -> None:
         super().__init__()
         self.fount = fount
@@ -88,12 +113,13 @@ class Boxes(dict[str, Word]):
         self.hanging = hanging
         self.sparing = sparing
         self.hyphens = hyphens
-        self.key = digest(fount.key, room, hanging, sparing, hyphens)
+        self.loosening = loosening
+        self.key = digest(fount.key, room, hanging, sparing, hyphens, loosening)
         self.wide = set[str]()
         self.cuts: dict[str, tuple[Cut, ...]] = {}
         width = fount.space.width
         letters = 0.0 if fount.right_to_left else LETTERS_AN_EM * room
-        self.justified = Glue(width, width * STRETCH, width * SHRINK, SPREAD, LOOSENING * letters, TIGHTENING * letters)
+        self.justified = Glue(width, width * STRETCH, width * SHRINK, SPREAD, loosening * letters, TIGHTENING * letters)
         self.ragged = Glue(width, 0.0, 0.0, SPREAD)
 
     def __missing__(self, word: str) -> Word:

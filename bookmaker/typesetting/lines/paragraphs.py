@@ -9,7 +9,7 @@ from typing import NamedTuple
 from ..standing_type import standing_type
 from .balance import LEANING, TIE, balanced, leans
 from .bonds import boxed
-from .boxes import LETTER_BREAK, LOOSENING, TIGHTENING, Boxes
+from .boxes import LETTER_BREAK, TIGHTENING, Boxes
 from .breaking import Glue, break_paragraph
 from .fount import Fount, as_read
 from .set_lines import SetLine, SetLines
@@ -108,7 +108,7 @@ class Lines:
                         number == len(lines) - 1 or boxes[words[line.last]].stops[line.closed].penalty >= LETTER_BREAK
                     )
                     lacking = self._lacking(text, boxes, room + hang, loose=loose)
-                eased = self._eased(text, glue, lacking)
+                eased = self._eased(text, boxes, glue, lacking)
                 if eased is None:
                     short.append(text)
                 gap, tracking = eased or (glue.stretch, 0.0)
@@ -121,13 +121,13 @@ class Lines:
         words = text.split(" ")
         return sum(map(self.fount.width, words)) + self.fount.space.width * (len(words) - 1)
 
-    def _eased(self, text: str, glue: Glue, short: float) -> tuple[float, float] | None:
+    def _eased(self, text: str, boxes: Boxes, glue: Glue, short: float) -> tuple[float, float] | None:
         """What each space and each letter of a line gains, in ems, if it is to gain so much in all.
 
         Both gain alike, in shares of what they may. None if there would be more gap than words.
         """
         spaces, letters = text.count(" "), self.fount.letters(text) - 1 if glue.loosening else 0
-        a_space, a_letter = (glue.stretch, LOOSENING) if short > 0.0 else (glue.shrink, TIGHTENING)
+        a_space, a_letter = (glue.stretch, boxes.loosening) if short > 0.0 else (glue.shrink, TIGHTENING)
         room = a_space * spaces + a_letter * max(0, letters)
         tracking = a_letter * max(-1.0, min(1.0, short / room)) if room and letters > 0 else 0.0
         gap = (short - tracking * letters) / spaces if spaces else 0.0
