@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from ..lines.set_lines import SetLine
-from ..manuscripts.passage import Role
+from ..manuscripts.passage import AFLOAT, Role
 from .remarks import UNREMARKABLE, Remarks, together
 
 __all__ = ["Initial", "Matter", "with_runs"]
@@ -72,7 +72,7 @@ def with_runs(apart: Sequence[Matter]) -> Iterator[Matter]:
     run, following = 0.0, 0.0
     found: list[Matter] = []
     for matter in reversed(apart):
-        if matter.role is Role.PLATE:
+        if matter.role in AFLOAT:
             found.append(matter)
             continue
         run += matter.rows + max(following, matter.after) if run else matter.rows
