@@ -32,7 +32,7 @@ class Matter(NamedTuple):
     Before it `reached` words of the text are set; `remarks` tells what is remarkable about it.
     What is set apart may stand half a row off the grid, if it has a `run`: the rows from its beginning to the end
     of all that is set apart with it. `rule` is drawn under so many lines, from x to x in mm. `notes` are those to which
-    it refers, where they stand at the foot of its page.
+    it refers, where they stand at the foot of its page, `short` is what stands for a heading over the pages after it.
     """
 
     role: Role
@@ -61,6 +61,7 @@ class Matter(NamedTuple):
     reached: int = 0
     remarks: Remarks = UNREMARKABLE
     notes: tuple[Matter, ...] = ()
+    short: str = ""
 
     def remarked(self, remarks: Remarks) -> Matter:
         """The matter with more remarks."""

@@ -114,7 +114,7 @@ class _Page:
         if matter.notes:
             self.foot = self.foot.filled(notes_in(matter, start, end), self.rows - math.ceil(self.used))
         if matter.heading:
-            self.chapter = matter.heading
+            self.chapter = matter.short or matter.heading
             self.opens = self.opens or at == 0 or matter.opens
 
 

@@ -42,7 +42,7 @@ class Passage(NamedTuple):
     table: l, c or r, as its cells keep left, to the middle or right; for lines `PLACED` there c or r. `line` is the
     line of the source where a plate is named or a table begins. What stands in is `apart` if it begins right after
     another quotation or list. A chapter is `within` a part if it stands under the title of one. `shape`
-    is how many times as high as wide the picture of a figure is.
+    is how many times as high as wide the picture of a figure is, `short` the running title of a chapter.
     """
 
     text: str
@@ -54,6 +54,7 @@ class Passage(NamedTuple):
     apart: bool = False
     within: bool = False
     shape: float = 0.0
+    short: str = ""
 
     @property
     def words(self) -> int:
