@@ -200,6 +200,8 @@ def _punctuated(passages: list[Passage], marks: Punctuation) -> list[Passage]:
     for passage in passages:
         text = marks.set(passage.text)
         following = passage if text is passage.text else passage._replace(text=text)
+        if passage.short:
+            following = following._replace(short=marks.set(passage.short))
         if kept and kept[-1].role is Role.BREAK and following.role in {Role.BREAK, Role.HEADING}:
             kept.pop()
         if kept or following.role is not Role.BREAK:
@@ -262,7 +264,7 @@ def _line_of(text: str, sign: str) -> int:
 
 def _signs(passages: list[Passage], raw: str) -> list[str]:
     """The visible characters of a text, in the order in which they first appear in the file."""
-    used = set().union(*(passage.text for passage in passages))
+    used = set().union(*(passage.text + passage.short for passage in passages))
     return sorted((sign for sign in used if sign.isprintable() and not sign.isspace()), key=raw.find)
 
 
