@@ -10,10 +10,11 @@ from ..ground.geometry import Size
 from ..sheets.facsimiles import Facsimile
 from ..shelf.plan import ShelfPlan
 from ..shelf_file.whereabouts import Whereabouts
-from ..things.making import Bench
+from ..things.making import Bench, Chapter
 from ..things.prints import Prints, SheetOfFile
 from .chapter import chapter_items
 from .cutting_list import cutting_list_pages
+from .drawings import numbered_drawings
 from .elevations import elevation_pages
 from .evenings import evening_items
 from .items import Item, figure_room
@@ -44,9 +45,11 @@ def guide_pages(
     prints = Prints.by_owner(sheets)
     room = figure_room(width)
     chosen = {id: one for id, one in plan.plans.items() if id in prints}
-    told = {
+    told: Mapping[str, Chapter] = {
         id: one.family.chapter(one, Bench(plan.stocks, prints[id], room, where[id]), plan) for id, one in chosen.items()
     }
+    drawings = numbered_drawings(told)
+    told = drawings.chapters
     shared = shared_makings(told.values())
     members = [Member(id, one, told[id], prints[id]) for id, one in chosen.items()]
     groups = [*told_alike(members, shared)]
@@ -59,7 +62,9 @@ def guide_pages(
         evenings = tuple(evening_items(members, plan))
         return tuple(shelf_chapter(plan, replace(plan, plans=chosen), sheets, makings, width, pages, evenings))
 
-    return lay_out_pages(front, tuple(shared_items(shared)), chapters, size, f"{plan.spec.shelf}, maker's guide")
+    return lay_out_pages(
+        front, tuple(shared_items(shared, drawings.shared)), chapters, size, f"{plan.spec.shelf}, maker's guide"
+    )
 
 
 def _items(group: Sequence[Member], shared: Mapping[str, Shared], seen: Mapping[str, Facsimile]) -> Iterator[Item]:

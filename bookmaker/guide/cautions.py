@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from ..things.making import CAUTION
+
 __all__ = ["CAUTIONS", "IN_SHORT"]
 
 CAUTIONS = (
@@ -18,6 +20,4 @@ CAUTIONS = (
     "Rights: a shrunken cover of a living author's book is for your own shelf; the rights stay with their owners.",
 )
 
-IN_SHORT = (
-    "Fresh blade, cut away from the hand. Spray outdoors, away from flames. Keep small parts from small children."
-)
+IN_SHORT = f"{CAUTION}take a fresh blade, and cut away from your hand. Keep small parts from small children."

@@ -8,14 +8,15 @@ from itertools import groupby
 from ..ground.quantities import counted
 from ..ground.told import figure, unit
 from ..sheets.facsimiles import Facsimile
+from ..things.common_steps import BEFORE
 from ..things.making import Chapter, Making, Measure
 from ..things.prints import Prints
 from ..things.thing import Plan
 from ..things.wording import sides, thick
 from .cautions import IN_SHORT
-from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
+from .items import Beside, Caution, Heading, Illustration, Item, Paragraph, Tick
 from .materials import supplies_needed
-from .shared import Shared, own_making
+from .shared import Shared, own_making, step_item
 from .supply_words import amount_of
 from .tables import Column, columns, table
 from .titled import Titled
@@ -36,13 +37,12 @@ def chapter_items(
         head, row = zip(*chapter.sizes, strict=True)
         yield from table(SIZES[: len(head)], head, [row])
     if "measured" not in plan.thing.done and (rows := list(measure_rows(chapter))):
-        yield Heading("Measure")
         yield from table(
-            MEASURES, ("what", "computed", "measured", "write it into the shelf file as"), rows, together=True
+            MEASURES, ("to measure", "computed", "measured", "write it into the shelf file as"), rows, together=True
         )
     yield Heading("Parts, height × width")
     yield from map(Tick, part_lines(prints, plan))
-    yield from _made(chapter.makings, shared)
+    yield from _made(chapter.makings, prints, shared)
 
 
 def part_lines(prints: Prints, plan: Plan) -> Iterator[str]:
@@ -61,21 +61,23 @@ def part_lines(prints: Prints, plan: Plan) -> Iterator[str]:
         yield (f"saw by hand: {what}, {thick(stick.length)} over all ({section})")
 
 
-def _made(makings: Sequence[Making], shared: Mapping[str, Shared]) -> Iterator[Item]:
+def _made(makings: Sequence[Making], prints: Prints, shared: Mapping[str, Shared]) -> Iterator[Item]:
     if supplies := supply_line(makings):
         yield Paragraph(supplies)
     tools = dict.fromkeys(tool for making in makings if making.heading not in shared for tool in making.tools)
     if tools:
         yield Paragraph("Tools: " + "; ".join(tools) + ".")
-    yield Paragraph(IN_SHORT)
+    yield Caution(IN_SHORT, leads=False)
     for making in makings:
-        figures, ticks = own_making(making, shared)
-        if not ticks:
+        figures, steps = own_making(making, shared)
+        if not steps:
             continue
         yield Heading(making.heading)
-        if figures:
-            yield Beside(tuple(map(Illustration, figures)))
-        yield from ticks
+        for at in range(0, len(figures), 2):
+            yield Beside(tuple(map(Illustration, figures[at : at + 2])))
+        if making.takes and not prints.where(*making.takes):
+            yield Tick(f"Take these parts from {BEFORE}.")
+        yield from map(step_item, steps)
 
 
 def supply_line(makings: Sequence[Making]) -> str:

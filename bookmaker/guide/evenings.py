@@ -65,8 +65,8 @@ def _print(work: Iterable[tuple[Member, Making]], printed: set[Sheet]) -> str:
     """The sheets that some work begins with and that are not printed yet."""
     sheets: dict[Sheet, None] = {}
     for member, making in work:
-        named = " ".join(step for step in making.steps if step.startswith("Print "))
-        sheets |= dict.fromkeys((file, sheet.number) for file, sheet, _ in member.prints.parts if file in named)
+        parts = member.prints.parts
+        sheets |= dict.fromkeys((file, sheet.number) for file, sheet, piece in parts if piece.flat.kind in making.takes)
     fresh: dict[str, list[int]] = {}
     for file, number in sheets:
         if (file, number) not in printed:

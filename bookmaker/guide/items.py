@@ -19,6 +19,7 @@ from .wrapping import wrapped
 
 __all__ = [
     "Beside",
+    "Caution",
     "Gap",
     "Heading",
     "Item",
@@ -124,17 +125,37 @@ class Paragraph:
     text: str
     quiet: bool = False
     leads: bool = False
+    strong: bool = False
 
     def height(self, width: float) -> float:
         """Its lines and the space below."""
         return len(self._lines(width)) * LEADING + AFTER
 
     def below(self, corner: Point, width: float) -> Art:
-        """Its lines."""
+        """Its lines; if `strong`, measures stand out."""
         return Tagged(lines_below(corner, self._lines(width), LEADING, GREY if self.quiet else BLACK), Tag(Role.TEXT))
 
     def _lines(self, width: float) -> Sequence[TextLine]:
-        return wrapped(self.text, "sans", BODY, width)
+        return wrapped(self.text, "sans", BODY, width, "sans bold" if self.strong else "")
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A warning of the step below it: it is read and not ticked, and its first word stands out."""
+
+    text: str
+    leads: bool = True
+
+    def height(self, width: float) -> float:
+        """Its lines and the space below."""
+        return len(self._lines(width)) * LEADING + AFTER
+
+    def below(self, corner: Point, width: float) -> Art:
+        """Its lines, in line with those of the steps."""
+        return Tagged(lines_below(corner.plus(BOX_ROOM, 0), self._lines(width), LEADING), Tag(Role.TEXT))
+
+    def _lines(self, width: float) -> Sequence[TextLine]:
+        return wrapped(self.text, "sans", BODY, width - BOX_ROOM, "sans bold")
 
 
 @dataclass(frozen=True, slots=True)

@@ -56,11 +56,10 @@ def lay_out_pages(
     `front` makes the first chapter out of the numbers of the pages on which the others begin; `shared` follows it.
     """
     area = Rect(0, 0, *size).grown(-MARGIN, -MARGIN - FOOT, -MARGIN, -MARGIN)
-    filled, begins = _filled(chapters, area)
     # How long the first chapter is does not depend on the numbers it names.
-    before = len(_filled([front([999] * len(chapters)), shared], area)[0])
-    starts = [before + 1 + page for page in begins]
-    pages = [*_filled([front(starts), shared], area)[0], *filled]
+    _, begins = _filled([front([999] * len(chapters)), shared, *chapters], area)
+    starts = [page + 1 for page in begins[2:]]
+    pages, _ = _filled([front(starts), shared, *chapters], area)
     for number, page in enumerate(pages, start=1):
         yield _page(page, area, f"Page {number} of {len(pages)} · {name}")
 

@@ -8,19 +8,17 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
-from ..things.making import Chapter, Figure, Making
-from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
+from ..things.making import CAUTION, Chapter, Figure, Making
+from .drawings import drawing_items
+from .items import Beside, Caution, Heading, Illustration, Item, Paragraph, Tick
 
-__all__ = ["Shared", "own_making", "shared_items", "shared_makings"]
+__all__ = ["Shared", "own_making", "shared_items", "shared_makings", "step_item"]
 
 MANY = 3
 """A step is shared if so many things have it word for word."""
 
 MANY_DRAWN = 6
 """So many makings of one heading have one drawing for all, that of the first."""
-
-PRINTS = re.compile(r"Print |Let the print dry, and lay the clear film")
-"""What is done once to a whole sheet, however many books have parts on it."""
 
 OWN_NUMBERS = re.compile(r"\d\.\d|\bpages? \d|\bstrip \d+ to|\bSection \d")
 """Measures, and the numbers of pages and strips: those of one book, even if another has the same."""
@@ -56,47 +54,56 @@ def shared_makings(chapters: Iterable[Chapter]) -> dict[str, Shared]:
 
 def _is_of_all(step: str) -> bool:
     """Whether a step holds for whoever reads it: one with measures of its own is told where it belongs."""
-    return bool(PRINTS.match(step)) or not OWN_NUMBERS.search(step)
+    return not step.startswith(CAUTION) and not OWN_NUMBERS.search(step)
 
 
 def _in_order(steps: Sequence[str], makings: Sequence[Making]) -> tuple[str, ...]:
-    """Steps as they follow one another, by how far in they stand on the average."""
-    places = {step: [making.steps.index(step) / len(making.steps) for making in makings if step in making.steps]
-              for step in steps}  # fmt: skip
-    return tuple(sorted(steps, key=lambda step: sum(places[step]) / len(places[step])))
+    """Steps as they follow one another in most makings; what others do instead stands together beside it."""
+    merged: list[str] = []
+    for making in makings:
+        at = 0
+        for step in dict.fromkeys(making.steps):
+            if step in merged:
+                at = max(at, merged.index(step) + 1)
+            elif step in steps:
+                merged.insert(at, step)
+                at += 1
+    return tuple(merged)
 
 
-def shared_items(shared: Mapping[str, Shared]) -> Iterator[Item]:
+def shared_items(shared: Mapping[str, Shared], drawings: Sequence[Figure] = ()) -> Iterator[Item]:
     """The chapter that tells it all once; nothing if there is nothing to tell."""
-    if not shared:
+    if not shared and not drawings:
         return
-    yield Heading("What many books share", level=1)
-    yield Paragraph(
-        "These steps are the same for several books. Each book names them by their letter and number and adds its "
-        "own steps between them. Print each sheet once, whatever is on it."
-    )
+    yield Heading("What many books share" if shared else "What many things share", level=1)
+    if shared:
+        yield Paragraph(
+            "These steps are the same for several books. Each book names them by their letter and number and adds its "
+            "own steps between them. The drawings are named by their numbers."
+        )
+    yield from drawing_items(drawings)
     for one in shared.values():
         yield Heading(f"{one.letter}. {one.heading}")
         if one.figures:
             yield Beside(tuple(map(Illustration, one.figures)))
-        yield from (Paragraph(f"{one.marked(step)}  {step}") for step in one.steps)
+        yield from (Paragraph(f"{one.marked(step)}  {step}", strong=True) for step in one.steps)
 
 
-def own_making(making: Making, shared: Mapping[str, Shared]) -> tuple[tuple[Figure, ...], list[Tick]]:
+def own_making(making: Making, shared: Mapping[str, Shared]) -> tuple[tuple[Figure, ...], list[str]]:
     """The drawings and steps that are left to a thing, with one line for each run of steps that are told before."""
     if making.heading not in shared:
-        return making.figures, [Tick(step) for step in making.steps]
+        return making.drawings, list(making.steps)
     one = shared[making.heading]
-    ticks = []
+    steps: list[str] = []
     for told, run in groupby(making.steps, key=one.steps.__contains__):
-        steps = list(run)
-        if not told:
-            ticks += [Tick(step) for step in steps]
-        elif named := [
-            f"{one.marked(step)} {_opening(step)}" for step in steps if not step.startswith("Let the print dry")
-        ]:
-            ticks.append(Tick("; ".join(named)))
-    return () if one.figures else making.figures, ticks
+        named = list(run)
+        steps += ["; ".join(f"{one.marked(step)} {_opening(step)}" for step in named)] if told else named
+    return making.drawings[len(making.figures) :] if one.figures else making.drawings, steps
+
+
+def step_item(step: str) -> Item:
+    """A step to tick, or a caution, which is read."""
+    return Caution(step) if step.startswith(CAUTION) else Tick(step)
 
 
 def _opening(step: str) -> str:
@@ -105,7 +112,5 @@ def _opening(step: str) -> str:
     >>> _opening("Press the book between boards under the weight, overnight.")
     'press the book between boards under the weight'
     """
-    if printed := re.match(r"Print (.+?), (?:at|on) ", step):
-        return f"take {printed[1]}, as printed"
     words = re.split(r"[,.:;(]", step, maxsplit=1)[0].strip()
     return words[:1].lower() + words[1:]

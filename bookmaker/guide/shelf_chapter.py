@@ -11,11 +11,13 @@ from ..shelf.findings import how_many
 from ..shelf.plan import ShelfPlan
 from ..things.making import Making
 from ..things.prints import SheetOfFile
+from ..things.views.key import key_of_signs
 from ..things.wording import as_list, long, thick
 from ..typesetting.stand_ins import printable
 from .cautions import CAUTIONS
 from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
 from .materials import boards_needed, papers_needed, strips_needed, supplies_needed
+from .printing import printing_items
 from .shelf_views import space_figure
 from .supply_words import amount_of
 from .tables import Column, columns, table
@@ -30,17 +32,17 @@ STICKS = columns(0.0, 0.18, 0.44, 0.56, 0.74, 0.81, 0.9, 1.0, texts=4)
 FILL_LAST = "Cut blocks that fill their space last, when the others are measured: they take what these leave."
 
 ORDER = (
-    "Print, fold and glue all blocks first. Several books may share a sheet: print it once.",
+    "Make all blocks first: print their sheets, fold and glue.",
     "Measure each dry block and note it on its page. Write what is more than {off} off into the shelf file, and "
     "run make again: covers, jackets and slipcases are then made for the real blocks.",
-    "Print and make the covers, then jackets and slipcases around the finished books.",
+    "Make the covers then, and jackets and slipcases around the finished books.",
     "Measure the finished books side by side, and see that they go into their space before you wax, varnish or "
     "glue anything.",
 )
 
 ORDER_OF_THINGS = (
     "Try everything in its place first, as outlines on plain paper: make --mock-up prints them.",
-    "Print all sheets, and let them dry. Several things may share a sheet: print it once.",
+    "Print all sheets, and let them dry.",
     "Make what goes into something else before what holds it: a letter before its envelope, cards before their box.",
 )
 """The order of work where there are no books."""
@@ -72,10 +74,11 @@ def shelf_chapter(
     yield Heading("Order of work")
     yield from (Tick(step) for step in _order(chosen))
     yield from evenings
+    yield from printing_items(sheets, plan)
     yield from _shopping(chosen, sheets, makings)
     yield from _tools(makings)
     yield from _cutting(chosen)
-    yield from _folds(chosen)
+    yield from _folds(chosen, room)
     yield Heading("Cautions")
     yield from (Paragraph(caution) for caution in CAUTIONS)
 
@@ -192,15 +195,16 @@ def _cutting(plan: ShelfPlan) -> Iterator[Item]:
         yield from table(STICKS, ("material", "for", "part", "ends", "pieces", "length", "strip"), sorted(sticks))
 
 
-def _folds(plan: ShelfPlan) -> Iterator[Item]:
+def _folds(plan: ShelfPlan, room: float) -> Iterator[Item]:
     """The marks of folds, and how many there are to do."""
     flats = [flat for one in plan.plans.values() for flat in one.flats]
     kinds = [fold.kind for flat in flats for fold in flat.folds]
-    yield Heading("Folds")
+    yield Heading("Folds, and the signs in the drawings")
+    yield Illustration(key_of_signs(room))
     counts = [counted(kinds.count(kind), kind.value) for kind in (FoldKind.VALLEY, FoldKind.MOUNTAIN) if kind in kinds]
     yield Paragraph(
         f"There are {as_list(counts or ['no folds'])} to fold. On the sheets and in the drawings dash and dot is a "
-        "mountain, the printed faces turn away from each other; short dashes are a valley, the printed faces meet; "
-        "dots are where a block is trimmed. Fold with the grain: bend the paper both ways, the softer bend is "
+        "mountain, the printed faces turn away from each other; short dashes are a valley, the printed faces meet. "
+        "Fold with the grain: bend the paper both ways, the softer bend is "
         "around the grain."
     )

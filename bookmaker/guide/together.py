@@ -11,7 +11,7 @@ from ..things.prints import Prints
 from ..things.thing import Plan
 from .chapter import measure_rows, part_lines, supply_line
 from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
-from .shared import Shared, own_making
+from .shared import Shared, own_making, step_item
 from .tables import Column, columns, table
 
 __all__ = ["Member", "together_items", "told_alike"]
@@ -24,10 +24,6 @@ MOST_LETTERS = 8
 
 MOST_OTHERS = 2
 """So many steps of its own a thing may have besides those that all have."""
-
-PRINTED = re.compile(r"^(?:[A-Z]\d+ take|Print) (\S+\.pdf), .*$")
-TAKEN = r"Take \1, the sheet that stands under Parts. Measure its test line before you cut."
-"""A step that prints a sheet, or takes it as it was printed, and what stands for it where many take one each."""
 
 NUMBER = re.compile(r"(?<![\w.])\d+(?:\.\d+)?(?![\w.]*\.pdf)")
 NAMED = 0.27
@@ -46,10 +42,8 @@ class Member:
     prints: Prints
 
     def own(self, shared: Mapping[str, Shared]) -> list[tuple[str, ...]]:
-        """The steps of its own, part by part; what is printed stands in the list of parts."""
-        return [
-            tuple(PRINTED.sub(TAKEN, tick.text) for tick in own_making(one, shared)[1]) for one in self.chapter.makings
-        ]
+        """The steps of its own, part by part."""
+        return [tuple(own_making(one, shared)[1]) for one in self.chapter.makings]
 
 
 def told_alike(members: Iterable[Member], shared: Mapping[str, Shared]) -> Iterator[tuple[Member, ...]]:
@@ -154,8 +148,8 @@ def _told(making: Making, work: _Work, names: Sequence[str], shared: Mapping[str
     if figures := own_making(making, shared)[0]:
         yield Beside(tuple(map(Illustration, figures)))
     for name, others in zip(names, work.others, strict=True):
-        yield from (Tick(f"{name}: {step}") for step in others)
-    yield from (Tick(_lettered(alike, letters)) for alike in zip(*work.steps, strict=True))
+        yield from (step_item(f"{name}: {step}") for step in others)
+    yield from (step_item(_lettered(alike, letters)) for alike in zip(*work.steps, strict=True))
     if slots:
         rows = [(name, *own) for name, own in zip(names, values, strict=True)]
         yield from table(_columns(len(slots)), ("", *letters.values()), rows)

@@ -18,8 +18,8 @@ TOGETHER = re.compile(
 """Blanks between a number and its unit, and around a sign between numbers: there no line ends."""
 
 
-MEASURE = re.compile(r"\d\.\d|\d\N{NO-BREAK SPACE}(?:mm|cm|in|mil)\b|^\([a-z]\)")
-"""A word that says how long something is, or stands for it."""
+MEASURE = re.compile(r"\d\.\d|\d\N{NO-BREAK SPACE}(?:mm|cm|in|mil)\b|^\([a-z]\)|^Caution:")
+"""A word that says how long something is, or stands for it, or that warns."""
 
 
 @lru_cache(maxsize=4096)

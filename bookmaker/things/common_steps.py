@@ -1,4 +1,4 @@
-"""Steps that most things have in common: printing, filming, scoring, gluing."""
+"""What the steps of most things have in common: tools, cautions, counts of folds, glue."""
 
 from __future__ import annotations
 
@@ -6,11 +6,11 @@ from collections.abc import Iterable, Iterator
 
 from ..ground.geometry import Rect
 from ..ground.quantities import counted
-from ..ground.told import print_mm, unit
-from ..paper.glue import GLUES
+from ..ground.told import unit
+from ..paper.glue import GLUES, glue_called
 from ..sheets.flat import Flat, Fold, FoldKind, Role
-from .making import Bench, Supply, Unit
-from .wording import as_list, thick
+from .making import Supply, Unit, caution
+from .wording import as_list
 
 __all__ = [
     "BEFORE",
@@ -19,11 +19,10 @@ __all__ = [
     "PRESS",
     "SCORING",
     "count_folds",
-    "film_steps",
     "glue_over",
     "panels_of",
-    "print_step",
     "row_key",
+    "spray_caution",
 ]
 
 KNIFE = ("craft knife with a fresh blade", "steel rule", "cutting mat")
@@ -32,23 +31,10 @@ BEFORE = "the sheets that were printed before"
 PRESS = ("two small pressing boards and a weight of about 1 kg (2 lb)", "waste paper", "caliper gauge")
 
 
-def print_step(bench: Bench, *kinds: str) -> str:
-    """Print the sheets with some kinds of flat, front and reverse, and prove them; they may be there already."""
-    where, turn = bench.prints.where(*kinds), bench.prints.turn(*kinds)
-    if not where:
-        return f"Take these parts from {BEFORE}."
-    how = f"on both sides, turned on the {turn}, at 100 %" if turn else "at 100 %"
-    light = " Against the light the end marks of both sides cover each other." if turn else ""
-    return (
-        f"Print {where}, {how}. Measure the test line at the foot: more than {print_mm(0.5, 1)} off, do not cut.{light}"
-    )
-
-
-def film_steps(bench: Bench, *flats: Flat) -> Iterator[str]:
-    """Lay the film over the print of those flats that get one, each stock once that has one."""
-    for name in dict.fromkeys(flat.stock for flat in flats if flat.finished):
-        if film := bench.stocks[name].film:
-            yield f"Let the print dry, and lay the clear film, {thick(film)} in all, over the whole sheet."
+def spray_caution(glue: str) -> Iterator[str]:
+    """What to know before glue comes out of a can."""
+    if glue == glue_called(GLUES["spray"]):
+        yield caution("spray outdoors or with strong ventilation, away from flames and sparks.")
 
 
 def count_folds(folds: Iterable[Fold]) -> str:

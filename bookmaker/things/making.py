@@ -17,7 +17,10 @@ from ..sheets.flat import Flat
 from ..shelf_file.whereabouts import Whereabouts
 from .prints import Prints
 
-__all__ = ["Bench", "Chapter", "Figure", "Making", "Measure", "Supply", "Unit"]
+__all__ = ["CAUTION", "Bench", "Chapter", "Figure", "Making", "Manner", "Measure", "Supply", "Unit", "caution", "drawn"]
+
+CAUTION = "Caution: "
+"""What a line begins with that warns of the step below it."""
 
 
 class Unit(StrEnum):
@@ -63,15 +66,52 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True)
+class Manner:
+    """How something is done, drawn alike for all things that are made so; `drawn` names it in their steps."""
+
+    name: str
+    figure: Figure
+
+
+def drawn(name: str, stages: str = "") -> str:
+    """Where a step leads to a drawing of how it is done, or to some stages of it.
+
+    >>> drawn("a turned-in corner", "b")
+    '[a turned-in corner: b]'
+    """
+    return f"[{name}: {stages}]" if stages else f"[{name}]"
+
+
+def caution(text: str) -> str:
+    """A warning, which stands among the steps before the one that it concerns.
+
+    >>> caution("the ends of the wire are sharp.")
+    'Caution: the ends of the wire are sharp.'
+    """
+    return f"{CAUTION}{text}"
+
+
+@dataclass(frozen=True, slots=True)
 class Making:
-    """How one part is made: its heading, its steps, its drawings, and what it takes."""
+    """How one part is made: its heading, its steps, its drawings, and what it takes.
+
+    A step is one thing to do. `figures` show this very part, `manners` what its steps have in common with others.
+    `takes` are the kinds of flat that are printed for it.
+    """
 
     heading: str
     steps: tuple[str, ...]
     figures: tuple[Figure, ...] = ()
+    manners: tuple[Manner, ...] = ()
+    takes: tuple[str, ...] = ()
     tools: tuple[str, ...] = ()
     supplies: tuple[Supply, ...] = ()
     measures: tuple[Measure, ...] = ()
+
+    @property
+    def drawings(self) -> tuple[Figure, ...]:
+        """What shows this part, and then how it is done."""
+        return (*self.figures, *(manner.figure for manner in self.manners))
 
 
 @dataclass(frozen=True, slots=True)

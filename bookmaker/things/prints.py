@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from ..paper.printer_entry import Turn
 from ..sheets.layout import Sheet
 from ..sheets.piece import Piece
 from .wording import as_list, numbered
@@ -50,11 +49,6 @@ class Prints:
             sheets.setdefault((file, sheet.number), []).append(piece)
         for (file, number), pieces in sheets.items():
             yield _named(file, [number]), sorted(pieces, key=_natural)
-
-    def turn(self, *kinds: str) -> Turn | None:
-        """The edge on which the sheets of these parts are turned to print their reverse; None if nothing is there."""
-        turned = (sheet for _, sheet, piece in self.parts if piece.flat.kind in kinds and piece.two_sided)
-        return next((sheet.stock.printer.turn for sheet in turned), None)
 
 
 def _named(file: str, sheets: Sequence[int]) -> str:

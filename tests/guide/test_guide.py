@@ -106,7 +106,7 @@ def test_folds_are_counted_as_they_are_printed(shelf: Made) -> None:
         text, mine = texts[f"Volume {number + 1}"], pieces_of(plan, "book", number)
         for kind, words in (
             ("strip", "Score {folds} on the printed side"),
-            ("case", "prick the marks of the covering's folds ({folds}) through"),
+            ("case", "Prick the marks of the covering's folds ({folds}) through"),
             ("jacket", "Score the four folds"),
         ):
             if of_kind := [piece for piece in mine if piece["kind"] == kind]:
@@ -114,14 +114,14 @@ def test_folds_are_counted_as_they_are_printed(shelf: Made) -> None:
                 assert words.format(folds=folds_of(of_kind)) in text
         if sheets := [piece for piece in mine if piece["kind"] == "section sheet"]:
             seen.add("section sheet")
-            assert f"cut out {len(sheets)} sheet" in text
+            assert f"Cut out {len(sheets)} sheet" in text
         if flats := [piece for piece in mine if piece["kind"] == "leaves"]:
             assert f"pages 1–{min(2 * len(flats), shelf.plan['books'][number]['pages'])}, " in text
         for jacket in (piece for piece in mine if piece["kind"] == "jacket"):
             axis = 1 if jacket["turned_deg"] else 0
             edge = min(point[axis] for point in jacket["outline_mm"])
             a, b, c, d = (said(place, 1) for place in sorted(fold["from_mm"][axis] - edge for fold in jacket["folds"]))
-            assert re.search(rf"they lie {a}, {b}, {c} and {d} mm from the left edge", text)
+            assert re.search(rf"They lie {a}, {b}, {c} and {d} mm from the left edge", text)
     for box in plan["slipcases"]:
         (net,) = pieces_of(plan, "slipcase", box["name"])
         assert f"Score {folds_of([net])} on the printed side" in texts[box["name"]]
@@ -148,27 +148,26 @@ def test_nothing_is_left_out(shelf: Made) -> None:
             assert f"{sheet['file']}, sheet {numbers.index(sheet['page']) + 1}: " in texts[owner]
 
 
-def test_steps_name_the_sheets_their_parts_lie_on(shelf: Made) -> None:
-    """What is said to be printed for a block is what holds its parts, no more and no less."""
-    for number in range(7):
-        wanted: dict[str, set[int]] = {}
-        for sheet in shelf.plan["sheets"]:
-            of_file = [other["page"] for other in shelf.plan["sheets"] if other["file"] == sheet["file"]]
-            for piece in sheet["pieces"]:
-                if piece["book"] == number and piece["kind"] in ("strip", "leaves", "section sheet"):
-                    wanted.setdefault(sheet["file"], set()).add(of_file.index(sheet["page"]) + 1)
-        printed = re.search(
-            r"(?:Print|take) (\w+\.pdf), sheets? ([\d, andto]+), (?:at|on|as)", shelf.texts[f"Volume {number + 1}"]
-        )
-        assert printed
-        if wanted:
-            assert wanted == {printed[1]: spelled_out(printed[2])}
+def test_every_sheet_is_printed_once_and_tells_whose_parts_lie_on_it(shelf: Made) -> None:
+    """The table has each sheet of plan.json once, with its numbers of books and names of boxes, and no step prints."""
+    table = shelf.front[shelf.front.index("Sheets to print, each once") : shelf.front.index("Shopping list")]
+    rows = re.findall(r"(\S+\.pdf) (\d+) (?:one side|both sides, turned on the \w+ edge)(.*?)(?=\S+\.pdf \d|$)", table)
+    told = {(file, int(number)): rest for file, number, rest in rows}
+    assert len(rows) == len(told) == len(shelf.plan["sheets"])
+    for sheet in shelf.plan["sheets"]:
+        of_file = [other["page"] for other in shelf.plan["sheets"] if other["file"] == sheet["file"]]
+        rest = told[sheet["file"], of_file.index(sheet["page"]) + 1]
+        owners = {piece["slipcase"] or piece["book"] + 1 for piece in sheet["pieces"]}
+        assert {int(one) for one in owners if one != "pair"} == spelled_out(re.sub(r"film, [\d.]+ mm|pair", "", rest))
+        assert ("pair" in rest) is ("pair" in owners)
+        assert ("film" in rest) is (sheet["stock"] == "card")
+    assert not any(re.search(r"\bPrint \S+\.pdf", text) for text in shelf.texts.values())
 
 
 def spelled_out(numbers: str) -> set[int]:
     """The numbers meant by "1 to 3, 5 and 6"."""
     found: set[int] = set()
-    for part in re.split(r", | and ", numbers):
+    for part in re.findall(r"\d+ to \d+|\d+", numbers):
         low, _, high = part.partition(" to ")
         found |= set(range(int(low), int(high or low) + 1))
     return found
@@ -242,16 +241,15 @@ def test_steps_of_a_worked_accordion(tmp_path: Path) -> None:
     caliper = 0.21
     spine = 50 * 0.075 + 26 * 0.015 + pi / 4 * caliper
     for words in (
-        "Print laid.pdf, sheet",
-        "Score 25 valleys and 20 mountains on the printed side while the sheet is whole, from mark to mark",
-        "one every 15.0 mm",
+        "Score 25 valleys and 20 mountains on the printed side, from mark to mark, one every 15.0 mm",
         "Cut out 5 strips, 20.0 mm high and 150.0 mm long",
-        "The other strips begin with a valley. Valleys lie at the spine, on the left when the front is up",
+        "Fold the other strips in the same way. They begin with a valley. Rub the folds down. Valleys lie at the "
+        "spine, on the left when the front is up",
         "Join strip 1 to 2, 2 to 3, 3 to 4 and 4 to 5: the backs of the two end panels are glued together",
         "(page 9 on page 10, page 19 on page 20, page 29 on page 30 and page 39 on page 40)",
         "24 films of spray adhesive, page 1 with page 2 first",
-        "4.11 mm is what was computed; 0.03 mm of glue come under its ends and are added",
-        f"they are {spine:.1f} mm apart, the first 15.1 mm from the left edge",
+        "4.11 mm was computed, without 0.03 mm of glue under its ends",
+        f"They are {spine:.1f} mm apart, the first 15.1 mm from the left edge",
         "Cut the cover out 2.0 mm outside its edges, with its print, 24.0 mm high and 38.5 mm wide",
         "the block by itself 4.11 mm ________ mm shelf.yaml, line 16, in its block: measured_thickness: … mm",
         "the covered book 4.56 mm ________ mm shelf.yaml, line 16: measured_thickness: … mm",
@@ -287,7 +285,7 @@ def test_steps_of_a_worked_block_case_and_section(tmp_path: Path) -> None:
         "Cut the block of wood: 20.78 mm high, 14.89 mm wide, 4.00 mm thick",
         "Score the two folds of the edge strip on the print, 15.0 mm from each end and 20.9 mm apart",
         "Cut two boards of board, 0.80 mm thick: 21.80 mm high, 14.20 mm wide",
-        "a stiffener of board, 0.80 mm thick: 21.80 mm high, 5.66 mm wide",
+        "Cut a stiffener of board, 0.80 mm thick: 21.80 mm high, 5.66 mm wide",
         "2.2 mm between board and stiffener on either side, 5.0 mm from every edge",
         "the joint between back and board is 1.2 mm",
     ):
@@ -308,7 +306,7 @@ def test_measured_blocks_say_so(tmp_path: Path) -> None:
     shelf = (shelf_head() + WORKED).replace("laid, pages: 48", "laid, pages: 48, measured_thickness: 4.31 mm", 1)
     _, out = made(shelf, tmp_path)
     text = chapters(out / "guide.pdf")[1]["Volume 1"]
-    assert "the cover is made for the 4.31 mm that you measured (computed 4.11 mm); 0.03 mm of glue" in text
+    assert "The cover is made for the 4.31 mm that you measured (computed 4.11 mm), without 0.03 mm of glue" in text
     assert (
         "the block by itself 4.11 mm 4.31 mm shelf.yaml, line 12, in its block: measured_thickness: … mm (it is there)"
         in text
@@ -325,10 +323,11 @@ def test_holes_are_named_from_the_tail(tmp_path: Path, direction: str) -> None:
     shelf += f"    direction: {direction}\n    {HOLES}\n    cover: {{kind: wrap, stock: card}}\n"
     _, out = made(shelf, tmp_path)
     text = chapters(out / "guide.pdf")[1]["Volume 1"]
-    assert "prick three holes through the fold with the needle" in text
-    assert "from the marks on its back: 2.0, 10.0 and 18.0 mm above the tail of the page" in text
+    assert "Prick three holes through the fold with the needle, from the marks on its back" in text
+    assert "They are 2.0, 10.0 and 18.0 mm above the tail of the page" in text
     over = "right half over the left" if direction == "left-to-right" else "left half over the right"
-    assert f"Fold the {over}, then the upper half down over the lower, and last the {over}." in text
+    folds = re.findall(r"Fold the (.+?) \(drawing \d\)\. The fold is sharpened", text)
+    assert folds == [over, "upper half down over the lower", over]
 
 
 LONG = "Wrynecks" * 15
@@ -469,7 +468,7 @@ def test_a_stock_may_be_called_guide(tmp_path: Path) -> None:
 def test_blocks_that_fill_are_cut_last(tmp_path: Path) -> None:
     """Their thickness follows that of all others on the space; measured, they are blocks like any other."""
     fill = "block: {kind: dummy, thickness: fill, at_most: 9 mm"
-    last = "Cut this block last"
+    last = "Leave this block for last"
     for block, told in ((fill, True), (f"{fill}, measured_thickness: 8 mm", False)):
         dummy = f"  - title: Volume 4\n    size: {{height: 20 mm, width: 15 mm}}\n    space: upper\n    {block}}}\n"
         text = shelf_head() + WORKED + dummy + "    cover: {kind: wrap, stock: card}\n"

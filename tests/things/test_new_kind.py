@@ -27,7 +27,7 @@ from bookmaker.shelf.choice import Choice
 from bookmaker.shelf.wishes import Wishes
 from bookmaker.shelf_file.fields.measures import PageSide
 from bookmaker.shelf_file.fields.words import Ink, StockName
-from bookmaker.things.common_steps import FOLDING, KNIFE, glue_over, print_step
+from bookmaker.things.common_steps import FOLDING, KNIFE, glue_over
 from bookmaker.things.draft import Draft
 from bookmaker.things.families import FAMILIES
 from bookmaker.things.listed import FlatPlan, ListedEntry, ListedFamily, ListedThing, pieces_of
@@ -83,9 +83,9 @@ class Cards(ListedFamily[CardEntry, FlatPlan[Card]]):
     def chapter(self, plan: FlatPlan[Card], bench: Bench, around: Around) -> Chapter:
         """Print it, cut the hole and then the outline, fold it, glue it to its foot."""
         (flat,), (foot,) = plan.flats, plan.sticks
-        steps = (print_step(bench, flat.kind), "Cut the hole first, then the card; fold it, and glue it on its foot.")
+        steps = ("Cut the hole first, then the card.", "Fold the card.", "Glue it on its foot.")
         glue = glue_over(bench.glue_of(flat), [Rect(0, 0, foot.length, foot.width)])
-        making = Making("The card", steps, tools=(*KNIFE, *FOLDING), supplies=(glue,))
+        making = Making("The card", steps, takes=(flat.kind,), tools=(*KNIFE, *FOLDING), supplies=(glue,))
         return Chapter(f"Card: {plan.name}", "A card to look through.", (making,))
 
 

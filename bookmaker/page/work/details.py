@@ -8,6 +8,7 @@ from functools import lru_cache
 from pathlib import Path
 
 from ...ground.geometry import Rect
+from ...guide.drawings import numbered_drawings
 from ...paper.thickness import Thickness
 from ...sheets.facsimiles import Facsimile, facsimile_of_piece
 from ...sheets.flat import Face
@@ -120,6 +121,8 @@ def _prints(id: str, checked: Checked, last_sheets: Sequence[Value]) -> Prints:
 
 
 def _chapter(chapter: Chapter, gallery: Gallery) -> Value:
+    """The steps with the numbers of their drawings, as if there were no other thing to make."""
+    chapter = numbered_drawings({"": chapter}).chapters[""]
     return {
         "about": chapter.about,
         "makings": [
@@ -127,7 +130,7 @@ def _chapter(chapter: Chapter, gallery: Gallery) -> Value:
                 "heading": making.heading,
                 "tools": list(making.tools),
                 "steps": list(making.steps),
-                "figures": [_figure(figure, gallery) for figure in making.figures],
+                "figures": [_figure(figure, gallery) for figure in making.drawings],
             }
             for making in chapter.makings
         ],

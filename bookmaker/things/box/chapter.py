@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from ...ground.geometry import Point
+from ...ground.outlines import Outline
 from ...ground.told import figure, unit
-from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, glue_over, print_step
+from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, glue_over, spray_caution
 from ..making import Bench, Chapter, Figure, Making
 from ..thing import Around
 from ..views.flat_view import flat_figure
@@ -36,30 +38,44 @@ def _making(box: BoxPlan, number: int, net: Net, bench: Bench) -> Making:
     glue = (glue_over(bench.glue_of(flat), tabs, bench.stock_of(flat).glue),) if tabs else ()
     last = number == len(box.nets) - 1
     steps = (*_begun(box, net, number, bench), *_folded(net, bench.glue_of(flat)), *(_closed(box) if last else ()))
-    return Making(
-        f"The {net.name}", steps, tuple(_figures(box, net, number, bench)), (*KNIFE, *SCORING, *FOLDING), glue
-    )
+    figures = tuple(_figures(box, net, number, bench))
+    tools = (*KNIFE, *SCORING, *FOLDING)
+    return Making(f"The {net.name}", steps, figures, takes=(box.flats[number].kind,), tools=tools, supplies=glue)
 
 
 def _figures(box: BoxPlan, net: Net, number: int, bench: Bench) -> Iterator[Figure]:
-    yield flat_figure(box.flats[number], bench.room, f"The net of the {net.name}")
+    yield flat_figure(
+        box.flats[number], bench.room, f"The net of the {net.name}", order=list(_order(net)), glue=_glued(net)
+    )
     yield folding_figure(net, bench.room)
+
+
+def _order(net: Net) -> Iterator[tuple[int, Point]]:
+    """The middle of each crease on the flat, with the number of the step in which it is bent."""
+    for number, (_, panels) in enumerate(net.creases, start=1):
+        for panel in panels:
+            if panel.hinge:
+                (x0, y0), (x1, y1) = panel.hinge.start, panel.hinge.end
+                yield number, Point((x0 + x1) / 2 - net.corner.x, (y0 + y1) / 2 - net.corner.y)
+
+
+def _glued(net: Net) -> list[Outline]:
+    """The flaps on whose print glue comes, on the flat."""
+    left, foot = net.corner
+    return [tuple(point.plus(-left, -foot) for point in net.by_name[flap].outline) for flap, _ in net.glued]
 
 
 def _begun(box: BoxPlan, net: Net, number: int, bench: Bench) -> Iterator[str]:
     flat = box.flats[number]
-    if number == 0:
-        yield print_step(bench, flat.kind)
-    yield from film_steps(bench, flat)
     yield (
-        f"The {net.name}: score {count_folds(flat.folds)} on the printed side from mark to mark while the sheet is "
-        f"whole, with a steel rule and a groove or a soft mat below. The fibres run {box.entry.fibres}."
+        f"Score {count_folds(flat.folds)} of the {net.name} on the printed side, from mark to mark, along a steel "
+        f"rule, with a groove or a soft mat below. The fibres run {box.entry.fibres}."
     )
+    yield f"Cut the {net.name} out along its lines, {sides(flat.size)} high and wide."
     cracks = " The film goes round every fold and was reckoned in." if bench.stock_of(flat).film else ""
     yield (
-        f"Cut it out along its lines, {sides(flat.size)} high and wide. Fold every crease once, away from the print, "
-        f"and sharpen it with the bone folder.{cracks} Where print cracks at a fold, touch the edge with a felt pen of "
-        "its colour."
+        f"Sharpen every crease once with the bone folder, folded away from the print.{cracks} Where print cracks at a "
+        "fold, a felt pen of its colour hides it."
     )
 
 
@@ -68,11 +84,26 @@ def _folded(net: Net, glue: str) -> Iterator[str]:
     pasted = dict(net.glued)
     for order, (step, bent) in enumerate(net.creases, start=1):
         eased = [panel for panel in net.panels if panel.hinge and panel.hinge.eased and panel.hinge.eased[0] == step]
-        yield f"Fold {order}: {_bent(net, bent)}{_eased(eased)}{_glued(net, step, pasted, glue)}."
+        now = [flap for flap, wall in pasted.items() if _met(net, flap, wall) == step]
+        held = ""
+        if now:
+            flaps = as_list([f"the {flap}" for flap in now])
+            yield from spray_caution(glue)
+            yield f"Spread {glue} in a thin film on {flaps}."
+            walls = as_list([f"the {_called(wall)}" for wall in dict.fromkeys(pasted[flap] for flap in now)])
+            held = (
+                f" {walls.capitalize()} {'is' if ' and ' not in walls else 'are'} held on {flaps} until the glue grips."
+            )
+        yield f"Fold {order}: {_bent(net, bent)}{_eased(eased)}.{held}"
+
+
+def _called(panel: str) -> str:
+    """A panel as it is spoken of: the left is the left side."""
+    return f"{panel} side" if panel in ("left", "right") else panel
 
 
 def _bent(net: Net, panels: Sequence[NetPanel]) -> str:
-    names = as_list([f"the {panel.name}" for panel in panels])
+    names = as_list([f"the {_called(panel.name)}" for panel in panels])
     over = any(map(net.turns_over, panels))
     return f"{names} right over" if over else f"{names} away from the print"
 
@@ -81,15 +112,6 @@ def _eased(panels: Sequence[NetPanel]) -> str:
     if not panels:
         return ""
     return f", leading {as_list([f'the {panel.name}' for panel in panels])} in behind the front as you close it"
-
-
-def _glued(net: Net, step: int, pasted: dict[str, str], glue: str) -> str:
-    """What is glued in a step: flaps on a wall that comes to them, or that they come to."""
-    now = [flap for flap, wall in pasted.items() if _met(net, flap, wall) == step]
-    if not now:
-        return ""
-    onto = as_list([f"the {wall}" for wall in dict.fromkeys(pasted[flap] for flap in now)])
-    return f"; {glue} in a thin film on {as_list([f'the {flap}' for flap in now])}, hold {onto} on them until it grips"
 
 
 def _met(net: Net, flap: str, wall: str) -> int:

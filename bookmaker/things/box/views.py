@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from math import cos, hypot, radians, sin
+from math import cos, dist, hypot, radians, sin
 
 from ...ground.art import Filled, Group, Stroked
 from ...ground.drawing import Art, Colour, Pen
 from ...ground.geometry import Point, Rect, Size, Transform, polygon
 from ..making import Figure
-from ..views.ink import word
+from ..views.signs import arrow
+from ..views.stages import in_cells
 from .folding import Place, Pose, folded
-from .net import Net, NetPanel, Shown
+from .net import Hinge, Net, NetPanel, Shown
 
 __all__ = ["folding_figure"]
 
@@ -26,8 +27,11 @@ EDGE = Pen(0.18)
 
 NEAR = 1e-6
 
-CELL, GAP = Size(38.0, 28.0), 5.0
+CELL, GAP = Size(36.0, 28.0), 5.0
 """The room of a step, and how much of that stays white around it, in mm."""
+
+WAYPOINTS, SHORTEST_WAY = 4, 3.0
+"""Of how many straight lines an arrow is made, and the least way that is worth one, in mm on the page."""
 
 LARGEST = 2.0
 """Small boxes are drawn at most so many times as large as they are."""
@@ -37,34 +41,68 @@ def folding_figure(net: Net, room: float, share: float = 1.0) -> Figure:
     """A net after each step of its folding, side by side and numbered, in a room so many mm wide.
 
     With a `share` under 1 each step is seen on its way, for what folds flat shows nothing of the fold when it is done;
-    the finished piece comes last.
+    the finished piece comes last. Arrows show the way of what moves.
     """
-    across = max(1, int(room // CELL.width))
-    seen = [(str(number), step, share) for number, (step, _) in enumerate(net.creases, start=1)]
+    seen: list[tuple[str, Art]] = [
+        (str(number), _drawn(net, step, share, _ways(net, panels, step, share)))
+        for number, (step, panels) in enumerate(net.creases, start=1)
+    ]
     if share < 1:
-        seen.append(("done", net.steps[-1], 1.0))
-    rows = -(-len(seen) // across)
-    size = Size(min(across, len(seen)) * CELL.width, rows * CELL.height)
-    art: list[Art] = []
-    for place, (name, step, far) in enumerate(seen):
-        corner = Point(place % across * CELL.width, size.height - (place // across + 1) * CELL.height)
-        art.append(Group((_drawn(net, step, far),), Transform.move(*corner)))
-        art.append(word(name, corner.plus(2.0 if name.isdigit() else 4.0, CELL.height - 2.0), 2.6))
-    return Figure(Group(tuple(art)), size, f"Folding the {net.name}, step by step; what moves is darker.")
+        seen.append(("done", _drawn(net, net.steps[-1], 1.0, ())))
+    caption = f"Folding the {net.name}, step by step; what moves is darker, an arrow shows its way."
+    return in_cells(seen, room, caption, CELL)
 
 
-def _drawn(net: Net, step: int, share: float) -> Art:
+def _ways(net: Net, panels: Sequence[NetPanel], step: int, share: float) -> Iterator[list[Place]]:
+    """The ways of the outer edges of panels in a step, one for each fold: to where they are drawn, or on from there."""
+    shares = [share * part / WAYPOINTS for part in range(WAYPOINTS + 1)]
+    if share < 1:
+        shares = [share + (1 - share) * part / WAYPOINTS for part in range(WAYPOINTS)]
+    poses = [folded(net, step, part) for part in shares]
+    folds: dict[tuple[float, float], list[NetPanel]] = {}
+    for panel in panels:
+        if panel.hinge and panel.hinge.step == step:
+            folds.setdefault(_line_of(panel.hinge), []).append(panel)
+    for alike in folds.values():
+        panel = alike[len(alike) // 2]
+        edge = _outer_edge(panel)
+        yield [_to_eye(pose[panel.name].of(edge), net.shown) for pose in poses]
+
+
+def _line_of(hinge: Hinge) -> tuple[float, float]:
+    """What creases have in common that lie on one straight line, along the net or across it."""
+    (x0, y0), (x1, y1) = hinge.start, hinge.end
+    upright = abs(x1 - x0) < abs(y1 - y0)
+    return float(upright), round(x0 if upright else y0, 2)
+
+
+def _outer_edge(panel: NetPanel) -> Point:
+    """The middle of the edge that lies farthest from the crease on which a panel hangs."""
+    assert panel.hinge is not None  # only such panels are bent
+    (x0, y0), (x1, y1) = panel.hinge.start, panel.hinge.end
+
+    def away(point: Point) -> float:
+        return round(abs((x1 - x0) * (point.y - y0) - (y1 - y0) * (point.x - x0)), 3)
+
+    farthest = max(map(away, panel.outline))
+    ends = [point for point in panel.outline if away(point) == farthest]
+    return Point(sum(end.x for end in ends) / len(ends), sum(end.y for end in ends) / len(ends))
+
+
+def _drawn(net: Net, step: int, share: float, ways: Iterable[Sequence[Place]]) -> Art:
     """A net after a step, or a share of it, as large as a cell takes."""
     poses = folded(net, step, share)
     panels = [_seen(panel, poses[panel.name], step, net.shown) for panel in net.panels]
-    box = Rect.around(point for panel in panels for point in panel.outline)
+    seen_ways = [[Point(place.x, place.y) for place in way] for way in ways]
+    box = Rect.around(point for outline in (*(panel.outline for panel in panels), *seen_ways) for point in outline)
     scale = min((CELL.width - GAP) / box.width, (CELL.height - GAP) / box.height, LARGEST)
     to_page = Transform(a=scale, d=scale, e=GAP / 2 - box.x * scale, f=GAP / 2 - box.y * scale)
     art: list[Art] = []
     for panel in _from_the_back(panels):
         path = polygon([to_page.apply(point) for point in panel.outline])
         art += [Filled(path, panel.colour), Stroked(path, EDGE)]
-    return Group(tuple(art))
+    moved = ([to_page.apply(point) for point in way] for way in seen_ways)
+    return Group((*art, *(arrow(*way) for way in moved if dist(way[0], way[-1]) > SHORTEST_WAY)))
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..common_steps import KNIFE, film_steps, print_step
-from ..making import Bench, Chapter, Figure, Making, Supply, Unit
+from ..common_steps import KNIFE, spray_caution
+from ..making import Bench, Chapter, Making, Manner, Supply, Unit, caution, drawn
 from ..wording import sides, thick
 from .entry import FrameEntry
+from .manners import MITRED, SQUARE_HELD, held_square, mitred_rails
 from .plan import FramePlan
-from .views import front_view
+from .views import front_view, section_view
 
 __all__ = ["frame_chapter"]
 
@@ -24,7 +25,12 @@ def frame_chapter(frame: FramePlan, bench: Bench) -> Chapter:
     making = Making(
         heading="The frame",
         steps=tuple(_steps(frame, bench)),
-        figures=(_figure(frame, bench.room),),
+        takes=tuple(dict.fromkeys(flat.kind for flat in frame.flats)),
+        figures=(
+            front_view(sizes, rails, bench.room),
+            section_view(frame.thing.entry, bench.room),
+        ),
+        manners=tuple(_manners(frame, bench)),
         tools=(*KNIFE, *SAW, *SQUARE),
         supplies=(Supply("wood glue or PVA", glued, Unit.AREA),),
     )
@@ -40,22 +46,24 @@ def frame_chapter(frame: FramePlan, bench: Bench) -> Chapter:
     return Chapter(f"Frame: {frame.name}", about, (making,), figures)
 
 
-def _figure(frame: FramePlan, room: float) -> Figure:
-    return front_view(frame.sizes, frame.thing.entry.rails, room)
+def _manners(frame: FramePlan, bench: Bench) -> Iterator[Manner]:
+    """How its corners are sawn and held square; wrapped rails besides."""
+    entry = frame.thing.entry
+    if entry.rails.corners == "mitre":
+        yield mitred_rails(bench.room, rebate=bool(entry.rails.rebate))
+    if not entry.jig:
+        yield held_square(bench.room)
 
 
 def _steps(frame: FramePlan, bench: Bench) -> Iterator[str]:
     entry, sizes = frame.thing.entry, frame.sizes
-    yield print_step(bench, *(flat.kind for flat in frame.flats))
-    yield from film_steps(bench, *frame.flats)
     if entry.mount:
-        yield (
-            f"Cut the window of the mount first, {sides(sizes.window.size) if sizes.window else ''}, in several light "
-            "strokes from corner to corner; then cut the mount out. Its foot is wider than its top."
-        )
-        yield f"Cut the picture out, {sides(sizes.picture)}, and glue it behind the window, the same edge all round."
-    else:
-        yield f"Cut the picture out, {sides(sizes.picture)}."
+        window = f", {sides(sizes.window.size)}" if sizes.window else ""
+        yield f"Cut the window of the mount first{window}, in several light strokes from corner to corner."
+        yield "Cut the mount out. Its foot is wider than its top."
+    yield f"Cut the picture out, {sides(sizes.picture)}."
+    if entry.mount:
+        yield "Glue the picture behind the window, the same edge all round."
     yield from _sawing(frame)
     yield from _wrapping(frame, bench)
     yield from _on_jig(frame)
@@ -64,20 +72,20 @@ def _steps(frame: FramePlan, bench: Bench) -> Iterator[str]:
 
 def _sawing(frame: FramePlan) -> Iterator[str]:
     rails, (level, upright) = frame.thing.entry.rails, frame.sticks
-    yield (
-        "Hold the strip firmly in the mitre box, keep your fingers behind the saw, and wear a mask when you sand. Saw "
-        "each pair one after the other, and sand both ends together until they are alike."
-    )
+    yield caution("hold the strip firmly in the mitre box, and keep your fingers behind the saw.")
     if rails.corners == "mitre":
         yield (
-            f"Saw two rails of {thick(level.length)} and two of {thick(upright.length)}, both ends at 45°; these are "
-            f"the long sides, and the short sides are {thick(level.shorter_side)} and {thick(upright.shorter_side)}."
+            f"Saw two rails of {thick(level.length)} and two of {thick(upright.length)}, both ends at 45°, each pair "
+            f"one after the other {drawn(MITRED)}. These are the long sides, and the short sides are "
+            f"{thick(level.shorter_side)} and {thick(upright.shorter_side)}."
         )
     else:
         yield (
             f"Saw two level rails of {thick(level.length)} and two upright ones of {thick(upright.length)}, all ends "
             "square. The upright ones stand between the level ones."
         )
+    yield caution("dust is not for lungs. Wear a mask when you sand, and wipe up damp.")
+    yield "Sand both rails of a pair together, until their ends are alike."
 
 
 def _wrapping(frame: FramePlan, bench: Bench) -> Iterator[str]:
@@ -85,34 +93,43 @@ def _wrapping(frame: FramePlan, bench: Bench) -> Iterator[str]:
     wraps = [flat for flat in frame.flats if flat.kind == "wrap"]
     if not wraps:
         return
+    glue = bench.glue_of(wraps[0])
+    yield "Score the papers of the rails at their marks."
+    yield "Cut them out. Their slanting ends are the mitres."
+    yield from spray_caution(glue)
+    yield f"Paste one with {glue}."
+    yield "Lay the core on its face between the two scores."
     yield (
-        "Score the papers of the rails at their marks and cut them out: their slanting ends are the mitres. Paste one "
-        f"with {bench.glue_of(wraps[0])}, lay the core on its face between the two scores, and fold it over the side "
-        "at the picture, over the outer side, and round the back. The gilt or shaded edge comes to the picture."
+        "Fold the paper over the side at the picture, over the outer side, and round the back. The gilt or shaded edge "
+        "comes to the picture."
     )
+    yield "Wrap the other rails in the same way."
 
 
 def _on_jig(frame: FramePlan) -> Iterator[str]:
     """Glued square: on the jig, or against a square of card."""
+    stained = not any(flat.kind == "wrap" for flat in frame.flats)
     if any(flat.kind == "jig" for flat in frame.flats):
+        yield "Glue the jig on thick card."
+        yield "Prick its eight marks."
+        yield "Lay baking paper over it."
         yield (
-            "Glue the jig on thick card, prick its eight marks, and lay baking paper over it. Push pins through the "
-            "marks: the outer four hold the corners of the frame from outside, the inner four from inside. Glue the "
-            f"rails between them, and let them dry for an hour{_stain(frame)}"
+            "Push pins through the marks. The outer four hold the corners of the frame from outside, the inner four "
+            "from inside."
         )
-        return
-    yield (
-        "Pin the square of card to the board and put the frame together dry against it. Lay the diagonals against each "
-        "other with a strip of paper: both are alike when the frame is square. Glue the corners, press them, and "
-        f"let them dry for an hour{_stain(frame)}"
-    )
-
-
-def _stain(frame: FramePlan) -> str:
-    """What ends the gluing of the corners: bare wood is stained then, wrapped rails are done."""
-    if any(flat.kind == "wrap" for flat in frame.flats):
-        return ". Follow the label of the glue."
-    return "; then stain or paint the frame. Follow the labels of glue and stain, and let air in."
+        yield "Glue the rails between the pins."
+    else:
+        yield f"Pin the square of card to the board {drawn(SQUARE_HELD, 'a')}."
+        yield "Put the frame together dry against it."
+        yield (
+            f"Lay the two diagonals off on a strip of paper {drawn(SQUARE_HELD, 'b')}. Both are alike when the frame "
+            "is square."
+        )
+        yield "Glue the corners."
+    yield "Leave it pressed together for an hour, until it is dry."
+    if stained:
+        yield caution("follow the labels of glue and stain, and let air in.")
+        yield "Stain or paint the frame."
 
 
 def _closing(frame: FramePlan) -> Iterator[str]:
@@ -122,22 +139,26 @@ def _closing(frame: FramePlan) -> Iterator[str]:
         "the mount with its picture" if entry.mount else "the picture",
         *(["the backing"] if entry.backing else []),
     ]
+    inside = f"{', then '.join(parts)}"
     if entry.rails.rebate:
-        yield f"Lay the frame on its face, and put into the step behind it: {', then '.join(parts)}. Glue the last one."
-        return
-    yield (
-        f"Lay the frame on its face, and lay on it: {', then '.join(parts)}. The rails cover "
-        f"{thick(entry.rails.covers)} of the edge on every side. {_held_by(entry)}"
-        if entry.backing
-        else f"Lay the frame on its face, and glue its edge to it: {', then '.join(parts)}."
-    )
+        yield f"Lay into the step behind the frame, which lies on its face: {inside}."
+        yield f"Glue {'the backing' if entry.backing else 'the last one'} to the frame."
+    elif entry.backing:
+        yield (
+            f"Lay on the back of the frame, which lies on its face: {inside}. The rails cover "
+            f"{thick(entry.rails.covers)} of the edge on every side."
+        )
+        yield from _held_by(entry)
+    else:
+        yield f"Glue to the back of the frame, which lies on its face: {inside}. Only the edge is glued."
 
 
-def _held_by(entry: FrameEntry) -> str:
+def _held_by(entry: FrameEntry) -> Iterator[str]:
     """What the backing is glued to: the rails themselves, or strips that come as far back as what lies on them."""
     if not entry.glazing and not entry.mount:
-        return "Glue the backing to the rails, not to the picture."
-    return (
-        "Glue strips of card as thick as all that lies under the backing to the backs of the rails, close beside it, "
-        "and the backing on these, not on the picture."
+        yield "Glue the backing to the rails, not to the picture."
+        return
+    yield (
+        "Glue strips of card, as thick as all that lies under the backing, to the backs of the rails, close beside it."
     )
+    yield "Glue the backing on these strips, not on the picture."

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from ...ground.geometry import Axis
 from ..box.views import folding_figure
-from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, print_step
+from ..common_steps import FOLDING, KNIFE, SCORING, count_folds
 from ..making import Bench, Chapter, Figure, Making
 from ..views.flat_view import flat_figure
-from ..wording import as_list, in_words, sides, thick
+from ..wording import in_words, numbered, sides, thick
 from .entry import Leaf
 from .folding import FoldedSheet
 from .net import net_of, packet_size
@@ -27,7 +27,8 @@ def paper_chapter(paper: PaperPlan, bench: Bench) -> Chapter:
     folded = any(leaf.folded for leaf in paper.leaves)
     making = Making(
         heading=f"The {entry.kind}",
-        steps=tuple(_steps(paper, bench)),
+        steps=tuple(_steps(paper)),
+        takes=tuple(dict.fromkeys(flat.kind for flat in paper.flats)),
         figures=tuple(_figures(paper, bench)),
         tools=(*KNIFE, *(SCORING if folded else ()), *(FOLDING if folded else ())),
     )
@@ -49,35 +50,37 @@ def _figures(paper: PaperPlan, bench: Bench) -> Iterator[Figure]:
     """How the first leaf is folded, cut up or cut round."""
     leaf, flat = paper.leaves[0], paper.flats[0]
     if leaf.folded or leaf.outline or leaf.across * leaf.down > 1:
-        yield flat_figure(flat, bench.room, f"The {leaf.name}")
+        order = list(leaf.folded.order) if leaf.folded else ()
+        yield flat_figure(flat, bench.room, f"The {leaf.name}", order=order)
     if leaf.folded:
         yield folding_figure(net_of(leaf.folded, leaf.name), bench.room, ON_THE_WAY)
 
 
-def _steps(paper: PaperPlan, bench: Bench) -> Iterator[str]:
-    yield print_step(bench, *dict.fromkeys(flat.kind for flat in paper.flats))
-    yield from film_steps(bench, *paper.flats)
+def _steps(paper: PaperPlan) -> Iterator[str]:
     for leaf, flat in zip(paper.leaves, paper.flats, strict=False):
+        cut_out = f"Cut the {leaf.name} out along its lines, {sides(leaf.size)} high and wide."
         if leaf.folded:
             yield (
-                f"The {leaf.name}: score {count_folds(flat.folds)} lightly from mark to mark while the sheet is whole, "
-                "with an empty ball pen along a steel rule. Cut it out along its lines, "
-                f"{sides(leaf.size)} high and wide."
+                f"Score {count_folds(flat.folds)} of the {leaf.name} lightly from mark to mark, with an empty ball pen "
+                "along a steel rule."
             )
+            yield cut_out
         elif leaf.torn:
+            yield cut_out
             yield (
-                f"The {leaf.name}: cut it out along its lines, and perforate it from mark to mark with a needle in a "
-                f"pin vice or a tracing wheel, on felt. That makes {leaf.across * leaf.down} to tear off."
+                f"Perforate it from mark to mark with a needle in a pin vice or a tracing wheel, on felt. That makes "
+                f"{leaf.across * leaf.down} to tear off."
             )
         elif leaf.across * leaf.down > 1:
             yield (
-                f"The {leaf.name}: cut from mark to mark, first all lines one way and then the other, with a fresh "
-                f"blade and a light hand. That makes {leaf.across * leaf.down}, each {sides(paper.size)} high and wide."
+                f"Cut the {leaf.name} apart from mark to mark, first all lines one way and then the other, with a "
+                f"fresh blade and a light hand. That makes {leaf.across * leaf.down}, each {sides(paper.size)} high "
+                "and wide."
             )
         else:
-            yield f"The {leaf.name}: cut it out along its lines, {sides(leaf.size)} high and wide."
+            yield cut_out
     if paper.thing.entry.age:
-        yield "Its edges are toned in print; a felt pen of their colour drawn along the cut edge hides the white core."
+        yield "Tone the cut edges with a felt pen of their colour, where white shows."
     for leaf in paper.leaves:
         if leaf.folded:
             yield from _folding(leaf, leaf.folded)
@@ -90,17 +93,15 @@ def _folding(leaf: Leaf, sheet: FoldedSheet) -> Iterator[str]:
     counts = len(sheet.one.steps), len(sheet.two.steps)
     begun = [_numbered(1, counts[0], names[0]), _numbered(1 + counts[0], counts[1], names[1])]
     yield (
-        f"Fold the {leaf.name} in the order of the drawing, the print {'outside' if sheet.outside else 'inside'}: "
-        f"{as_list([said for said in begun if said])}. Rub each fold down before the next one."
+        f"Fold the {leaf.name} in the order of the numbers, the print {'outside' if sheet.outside else 'inside'}: "
+        f"first {', then '.join(said for said in begun if said)}. Each fold is rubbed down before the next one."
     )
     yield (
-        f"Folded it is {sides(packet_size(sheet))} high and wide and {thick(sheet.thickness)} thick under a weight. "
-        "Nothing stands out. Leave it under a book overnight, or it springs open."
+        f"Leave it under a book overnight, or it springs open. Folded it is {sides(packet_size(sheet))} high and wide "
+        f"and {thick(sheet.thickness)} thick under a weight, and nothing stands out."
     )
 
 
 def _numbered(first: int, count: int, what: str) -> str:
     """The folds that make rows or columns; nothing if none do."""
-    if count == 1:
-        return f"fold {first} makes the {what}"
-    return f"folds {first} to {first + count - 1} make the {what}" if count else ""
+    return f"the {what} ({numbered('fold', range(first, first + count))})" if count else ""

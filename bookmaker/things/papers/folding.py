@@ -19,6 +19,9 @@ from .chains import ONE_PANEL, Chain
 
 __all__ = ["Cell", "FoldedSheet", "Span"]
 
+NEAR_END = 0.12
+"""Where on a fold its number stands, as a share of the sheet."""
+
 
 class Cell(NamedTuple):
     """A panel of a sheet: its row from the head, its column from the left."""
@@ -183,6 +186,20 @@ class FoldedSheet:
     def folds(self) -> tuple[Fold, ...]:
         """The folds as the front is seen, in the middle of their strips; the second ones bend from layer to layer."""
         return (*self._first_folds(), *self._second_folds())
+
+    @property
+    def order(self) -> Iterator[tuple[int, Point]]:
+        """The number of each fold in the order of folding, and a point of it near its end."""
+        near = NEAR_END * self._sides[1], NEAR_END * self._sides[0]
+        for step, middle in zip(self.one.steps, _middles(self._along_first), strict=True):
+            yield step, self._at(middle, near[0])
+        for step, middle in zip(self.two.steps, _middles(self._along_second), strict=True):
+            yield max(self.one.steps, default=0) + step, self._at(near[1], middle)
+
+    def _at(self, first: float, second: float) -> Point:
+        """A point so far from the head and from the left, by the axis of the first folds."""
+        across, down = (second, first) if self.first is Axis.Y else (first, second)
+        return Point(across, self.size.height - down)
 
     def _first_folds(self) -> Iterator[Fold]:
         for fold, middle in enumerate(_middles(self._along_first)):

@@ -6,12 +6,22 @@ from collections.abc import Iterator, Sequence
 
 from ...ground.quantities import counted
 from ...sheets.flat import Role
-from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, film_steps, glue_over, panels_of, print_step, row_key
+from ..common_steps import (
+    FOLDING,
+    KNIFE,
+    SCORING,
+    count_folds,
+    glue_over,
+    panels_of,
+    row_key,
+    spray_caution,
+)
 from ..making import Bench, Chapter, Making, Measure
 from ..thing import Around
 from ..views.flat_view import flat_figure
 from ..wording import as_list, long, sides, thick
 from .plan import SlipcasePlan
+from .views import coming_together
 
 __all__ = ["slipcase_chapter"]
 
@@ -21,12 +31,17 @@ def slipcase_chapter(box: SlipcasePlan, bench: Bench, around: Around) -> Chapter
     titles = [around.printed(book) for book in box.held]
     where = f", and stands in {box.space}" if box.space else ""
     about = f"It holds {counted(len(titles), 'book')}: {as_list(titles)}{where}."
+    tabs = panels_of([box.flat], Role.TAB)
     making = Making(
         heading="The box",
         steps=tuple(_steps(box, titles, bench)),
-        figures=(flat_figure(box.flat, bench.room, "The net", high=100.0),),
+        takes=(box.flat.kind,),
+        figures=(
+            flat_figure(box.flat, bench.room, "The net", high=100.0, glue=[tab.corners for tab in tabs]),
+            coming_together(box.flat, bench.room),
+        ),
         tools=(*KNIFE, *SCORING, *FOLDING, "a small block of wood"),
-        supplies=(glue_over(bench.glue_of(box.flat), panels_of([box.flat], Role.TAB), bench.stock_of(box.flat).glue),),
+        supplies=(glue_over(bench.glue_of(box.flat), tabs, bench.stock_of(box.flat).glue),),
         measures=(Measure("its books in a row", box.row, row_key(around.called(box.held))),),
     )
     return Chapter(f"Slipcase: {box.name}", about, (making,))
@@ -34,41 +49,48 @@ def slipcase_chapter(box: SlipcasePlan, bench: Bench, around: Around) -> Chapter
 
 def _steps(box: SlipcasePlan, titles: Sequence[str], bench: Bench) -> Iterator[str]:
     inside, outside, flat = box.inside, box.outside, box.flat
+    yield f"Finish its {counted(len(titles), 'book')} first, jackets and all: {as_list(titles)}."
     yield (
-        f"Finish its {counted(len(titles), 'book')} first, jackets and all: {as_list(titles)}. Side by side between "
-        f"two boards they should measure {thick(box.row)}. If they are more than {thick(box.entry.clearance)} off, "
-        "write what you measured, or a larger clearance, and run make again."
+        f"Measure them side by side between two boards. They should have {thick(box.row)} together; if they are more "
+        f"than {thick(box.entry.clearance)} off, what you measured, or a larger clearance, belongs into the shelf "
+        "file, and make has to run again."
     )
-    yield print_step(bench, flat.kind)
-    yield from film_steps(bench, flat)
     yield (
-        f"Score {count_folds(flat.folds)} on the printed side with a steel rule, from mark to mark, while the sheet "
-        "is whole. Where two marks lie close together at the left and the right, the outer, short one is the fold of "
-        "top or bottom, which runs across the back only; the inner, long one is the fold of the tabs, which runs "
-        "across the sides only."
+        f"Score {count_folds(flat.folds)} on the printed side with a steel rule, from mark to mark. Where two marks "
+        "lie close together at the left and the right, the outer, short one is the fold of top or bottom, which runs "
+        "across the back only; the inner, long one is the fold of the tabs, which runs across the sides only."
     )
     yield (
         f"Cut the net out along its lines, {sides(flat.size)} high and wide, the long straight edges first. The "
-        "little steps beside the tabs are no wider than the card is thick: cut the side up to the outer line, and "
-        "the slant of the tab down to its fold."
+        "little steps beside the tabs are no wider than the card is thick: there the knife goes up the side to the "
+        "outer line, and down the slant of the tab to its fold."
     )
     if box.entry.thumb_cut:
-        yield "Cut the two thumb cuts last, in several light strokes, turning the card and not the knife."
+        yield "Cut the two thumb cuts last, in several light strokes. The card is turned, and not the knife."
+    yield "Sharpen all folds with the bone folder, folded away from the print."
     yield (
-        "Fold all folds away from the print, sharpen them with the bone folder, and try the box together dry: "
-        "sides up, tabs in, top and bottom over the tabs. Tabs that lie behind one another are not alike left and "
-        f"right. The room inside is {long(inside.width)} wide, {long(inside.height)} high and {long(inside.depth)} "
-        "deep. The books must slide in and out."
-    )
-    tabs = panels_of([flat], Role.TAB)
-    yield (
-        f"Glue one end at a time with {bench.glue_of(flat)}: a thin film on the outside of "
-        f"both tabs, {long(min(min(tab.size) for tab in tabs))} wide; fold the top down on them, see that its edges "
-        "are flush with the sides, and hold it until it grips, with a small block of wood inside to press against. "
-        "When it is dry, do the same with the bottom."
+        "Try the box together dry, in the order of the drawing: sides up, tabs in, top and bottom over the tabs. Tabs "
+        "that lie behind one another are not alike left and right."
     )
     yield (
-        "Let it dry for an hour around its books, wrapped in a strip of waste paper so that no glue touches them. "
-        f"They stand with their spines at the opening. The box is {long(outside.width)} wide, "
-        f"{long(outside.height)} high and {long(outside.depth)} deep."
+        f"Slide the books in and out. The room inside is {long(inside.width)} wide, {long(inside.height)} high and "
+        f"{long(inside.depth)} deep."
     )
+    yield from _gluing(box, bench)
+    yield (
+        "Leave it for an hour around its books, wrapped in a strip of waste paper against glue, their spines at the "
+        f"opening. The box is {long(outside.width)} wide, {long(outside.height)} high and {long(outside.depth)} deep."
+    )
+
+
+def _gluing(box: SlipcasePlan, bench: Bench) -> Iterator[str]:
+    """One end after the other."""
+    tabs, glue = panels_of([box.flat], Role.TAB), bench.glue_of(box.flat)
+    yield from spray_caution(glue)
+    yield (
+        f"Spread {glue} in a thin film on the outside of both upper tabs, {long(min(min(tab.size) for tab in tabs))} "
+        "wide."
+    )
+    yield "Fold the top down on them, its edges flush with the sides."
+    yield "Hold it until it grips, against a small block of wood inside."
+    yield "Glue the bottom in the same way, when the top is dry."

@@ -2,20 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from ...ground.art import Filled, Group, Stroked
 from ...ground.drawing import Art
-from ...ground.geometry import Path, Rect, Size, Transform
+from ...ground.geometry import Path, Point, Rect, Size, Transform
+from ...ground.outlines import Outline
 from ...sheets.flat import Face, Flat, MarkKind, Panel
 from ..making import Figure
 from ..wording import sides
 from .ink import EDGE, FOLDED, HAIRLINE, PAPER, PERFORATED, SCORED, TRIMMED, line, word
+from .signs import glued, ring
 
 __all__ = ["flat_figure", "scale_for", "scale_in_words"]
 
 SCALES = (20.0, 10.0, 5.0, 3.0, 2.0, 1.5, 1.0, 1 / 2, 1 / 3, 1 / 4, 1 / 5, 1 / 10, 1 / 20, 1 / 50, 1 / 100)
 """How large a drawing may be: twenty times to a hundredth of the real thing."""
+
+SMALL_RING = 1.2
+"""The radius of the rings around the numbers of folds, in mm."""
 
 ENLARGED = 70.0
 """A part that is drawn larger than it is gets no wider than this, in mm."""
@@ -38,14 +43,30 @@ def scale_in_words(scale: float) -> str:
     return "at its real size" if scale == 1 else f"at 1/{1 / scale:g} of its size"
 
 
-def flat_figure(flat: Flat, room: float, what: str, *, high: float = 52.0) -> Figure:
-    """A flat as its front is seen, at most `high` mm on paper; `what` begins its caption."""
+def flat_figure(
+    flat: Flat,
+    room: float,
+    what: str,
+    *,
+    high: float = 52.0,
+    order: Sequence[tuple[int, Point]] = (),
+    glue: Sequence[Outline] = (),
+) -> Figure:
+    """A flat as its front is seen, at most `high` mm on paper; `what` begins its caption.
+
+    `order` tells in which order its folds are folded, each with a point of it; `glue` is where glue comes on the front.
+    """
     scale = scale_for(flat.size, Size(room, high))
     if scale > 1:
         scale = max(1.0, scale_for(flat.size, Size(min(room, ENLARGED), high)))
     size = Size(flat.size.width * scale, flat.size.height * scale)
     caption = f"{what}, {sides(flat.size)} high and wide, {scale_in_words(scale)}, seen from the printed face."
-    return Figure(Group(tuple(_parts(flat, scale))), size, caption)
+    if order:
+        caption += " The numbers are the order of folding."
+    rings = (ring(str(number), Point(at.x * scale, at.y * scale), SMALL_RING) for number, at in order)
+    to_page = Transform.stretch(scale, scale)
+    pasted = (glued([to_page.apply(point) for point in outline]) for outline in glue)
+    return Figure(Group((*_parts(flat, scale), *pasted, *rings)), size, caption)
 
 
 def _parts(flat: Flat, scale: float) -> Iterator[Art]:

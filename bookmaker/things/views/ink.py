@@ -20,6 +20,7 @@ __all__ = [
     "PERFORATED",
     "SCORED",
     "TRIMMED",
+    "beside",
     "box",
     "chain",
     "line",
@@ -68,3 +69,9 @@ def word(text: str, middle: Point, size: float = 2.3, *, room: float = 1e9, upri
     if upright:
         return Written(set_text, middle.plus(-rise, set_text.width / 2), quarters=3)
     return Written(set_text, middle.plus(-set_text.width / 2, -rise))
+
+
+def beside(text: str, at: Point, size: float = 2.3, room: float = 1e9) -> Written:
+    """A text that begins at a point, on its middle height; set smaller if it is longer than its room."""
+    centred = word(text, at, size, room=room)
+    return Written(centred.line, centred.at.plus(centred.line.width / 2, 0))

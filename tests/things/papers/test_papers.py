@@ -84,8 +84,8 @@ def test_they_are_on_the_sheets_in_the_plan_and_in_the_guide(tmp_path: Path) -> 
     assert post["inside_mm"]["length"] == pytest.approx(17.5 + 0.3)
     guide = text_of(out / "guide.pdf")
     assert "Letter: From Aldous" in guide
-    assert "fold 1 makes the rows and folds 2 to 4 make the columns" in guide
-    assert "Let the print dry, and lay the clear film" in guide
+    assert "first the rows (fold 1), then the columns (folds 2 to 4)" in guide
+    assert "Lay the clear film over the whole sheet" in guide
     assert "steady hand" in text_of(out / "letter-paper.pdf")
     assert top["lying_mm"]["thickness"] == pytest.approx(0.3)
 

@@ -8,13 +8,15 @@ from ....ground.quantities import counted
 from ....paper.glue import glue_called
 from ....sheets.cutting import CutPart
 from ....sheets.flat import Flat, Role
-from ...common_steps import BEFORE, FOLDING, KNIFE, PRESS, count_folds, film_steps, glue_over, print_step
-from ...making import Making, Supply, Unit
+from ...common_steps import BEFORE, FOLDING, KNIFE, PRESS, count_folds, glue_over, spray_caution
+from ...making import Making, Manner, Supply, Unit, caution, drawn
 from ...views.flat_view import flat_figure
 from ...wording import as_list, long, sides, thick
 from ..covers.case.keys import CaseKeys
+from .corner_views import CORNER_OF_BOARD, corner_of_board
 from .cover_views import case_view
 from .job import BookJob, cover_measure, measure_cover_step
+from .pricking_view import PRICKED, pricked_marks
 
 __all__ = ["case_making"]
 
@@ -31,10 +33,12 @@ def case_making(job: BookJob, entry: CaseKeys) -> Making:
     return Making(
         heading=f"The cover: a case in {entry.binding} binding",
         steps=tuple(_steps(job, entry)),
+        takes=tuple(dict.fromkeys(flat.kind for flat in flats)),
         figures=(
             case_view(job, entry),
             flat_figure(flats[0], job.bench.room, f"The {flats[0].name}"),
         ),
+        manners=tuple(_manners(job)),
         tools=(*KNIFE, *FOLDING, *PRESS, "fine sandpaper", "flat brush", "needle and pencil"),
         supplies=tuple(_supplies(job, entry)),
         measures=(cover_measure(job),),
@@ -63,11 +67,13 @@ def _supplies(job: BookJob, entry: CaseKeys) -> Iterator[Supply]:
         yield Supply("paste or PVA", 2 * page.height * page.width, Unit.AREA)
 
 
+def _manners(job: BookJob) -> Iterator[Manner]:
+    yield pricked_marks(job.bench.room)
+    yield corner_of_board(job.bench.room)
+
+
 def _steps(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     yield from _cutting(job, entry)
-    kinds = [kind for kind in COVERING if _of(job, kind)]
-    yield print_step(job.bench, *kinds)
-    yield from film_steps(job.bench, *(flat for kind in kinds for flat in _of(job, kind)[:1]))
     yield from _covering(job, entry)
     yield from _turning_in(job, entry)
     yield from _endpapers(job, entry)
@@ -76,22 +82,26 @@ def _steps(job: BookJob, entry: CaseKeys) -> Iterator[str]:
 
 def _cutting(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     board, stiffener = _boards(job)
-    text = (
-        f"Cut two boards of {board.material}, {thick(board.thickness)} thick: {thick(board.height)} high, "
-        f"{thick(board.width)} wide"
-    )
-    if stiffener:
-        text += (
-            f"; and a stiffener of {stiffener.material}, {thick(stiffener.thickness)} thick: "
-            f"{thick(stiffener.height)} high, {thick(stiffener.width)} wide"
-        )
-    yield f"{text}. The grain runs along the height. Smooth the edges with fine sandpaper, and do not breathe the dust."
     if entry.templates:
+        yield f"Take the board templates from {job.bench.prints.where('board template') or BEFORE}."
+        yield "Cut each template out with its marks around it."
         yield (
-            f"For this there are templates on {job.bench.prints.where('board template') or BEFORE}: cut each out "
-            "with its marks around it, tape them to the board by the margin, and cut through both from mark "
-            "to mark, in many light strokes. Then take the paper off."
+            "Tape the templates to the board by the margin. You cut through both from mark to mark, in many light "
+            "strokes, and then take the paper off."
         )
+    yield f"Cut two boards of {_cut_to(board)}."
+    if stiffener:
+        yield f"Cut a stiffener of {_cut_to(stiffener)}."
+    yield caution("dust is not for lungs. Wear a mask when you sand, and wipe up damp.")
+    yield "Smooth the edges with fine sandpaper."
+
+
+def _cut_to(part: CutPart) -> str:
+    """What a part is cut from, and how large."""
+    return (
+        f"{part.material}, {thick(part.thickness)} thick: {thick(part.height)} high, {thick(part.width)} wide, the "
+        "grain along the height"
+    )
 
 
 def _covering(job: BookJob, entry: CaseKeys) -> Iterator[str]:
@@ -105,17 +115,24 @@ def _covering(job: BookJob, entry: CaseKeys) -> Iterator[str]:
         joints += f", {long(job.cover.spine)} for the back"
     if covering := _of(job, "case"):
         flat = covering[0]
+        yield from _pricking(f"the covering's folds ({count_folds(flat.folds)})", "the covering", places)
         yield (
-            f"While the sheet is whole, prick the marks of the covering's folds ({count_folds(flat.folds)}) through "
-            f"to the back with a needle, and join the pricks there in pencil, across the covering: they are {places}. "
-            f"Then cut the covering out on its lines, {sides(flat.size)} high and wide, the four corners at 45° too."
+            f"Cut the covering out on its lines, {sides(flat.size)} high and wide, the four corners at 45° too "
+            f"{drawn(CORNER_OF_BOARD, 'a')}."
         )
+        yield "Paste the back of the covering thinly."
         yield (
-            f"Paste the back of the covering thinly, lay {'boards and stiffener' if stiffener else 'the boards'} on "
-            f"their places, {joints}, {long(entry.turn_in)} from every edge, and rub them down."
+            f"Lay {'boards and stiffener' if stiffener else 'the boards'} on their places: {joints}, "
+            f"{long(entry.turn_in)} from every edge."
         )
+        yield "Rub them down."
         return
     yield from _pieces(job, entry, places, joints)
+
+
+def _pricking(folds: str, what: str, places: str) -> Iterator[str]:
+    yield f"Prick the marks of {folds} through to the back with a needle {drawn(PRICKED, 'a')}."
+    yield f"Join the pricks on the back in pencil, across {what} {drawn(PRICKED, 'b and c')}. They are {places}."
 
 
 def _pieces(job: BookJob, entry: CaseKeys, places: str, joints: str) -> Iterator[str]:
@@ -127,36 +144,36 @@ def _pieces(job: BookJob, entry: CaseKeys, places: str, joints: str) -> Iterator
         every.append(f"{counted(len(corners), 'corner')}, {sides(corners[0].size)}")
     side_pieces = _of(job, "case side")
     every.append(f"{counted(len(side_pieces), 'side')}, {sides(side_pieces[0].size)}")
+    yield from _pricking("every fold", "the piece", places)
+    yield f"Cut out {as_list(every)} high and wide, on their lines."
+    middle = "the stiffener in the middle" if _boards(job)[1] else "room for the back in the middle"
+    yield "Paste the back of the spine piece, which goes on first."
     yield (
-        "While the sheets are whole, prick the marks of every fold through to the back with a needle, and join the "
-        f"pricks there in pencil, across the piece: they are {places}. Then cut out {as_list(every)} high and wide, "
-        "on their lines."
+        f"Lay on it {middle} and a board on either side: {joints}. It reaches {long(board_shown + entry.lap)} onto "
+        f"each board, of which {long(board_shown)} will show."
     )
-    middle = "lay the stiffener in the middle" if _boards(job)[1] else "leave room for the back in the middle"
-    yield (
-        f"The spine piece goes on first: paste its back, {middle} "
-        f"and a board on either side, {joints}; it reaches {long(board_shown + entry.lap)} onto each board, of "
-        f"which {long(board_shown)} will show. Turn it in at head and tail, {long(entry.turn_in)}, and rub it down."
-    )
+    yield f"Turn it in at head and tail, {long(entry.turn_in)}."
+    yield "Rub it down."
     if corners:
-        yield (
-            "Then the corners: paste each, lay it across its corner of the board, and turn it in, "
-            f"{long(entry.turn_in)} wide, nipped in at the corner."
-        )
+        yield "Paste each corner piece."
+        yield "Lay it across its corner of the board."
+        yield f"Turn it in, {long(entry.turn_in)} wide, nipped in at the corner {drawn(CORNER_OF_BOARD, 'b to d')}."
+    yield "Paste the sides."
     yield (
-        f"Last the sides: each lies {long(entry.lap)} over the spine "
-        f"piece{' and over the corners' if corners else ''}. Paste it, lay its straight edge parallel to the spine, "
-        "and rub it down."
+        f"Lay each, its straight edge parallel to the spine, {long(entry.lap)} over the spine "
+        f"piece{' and over the corners' if corners else ''}."
     )
+    yield "Rub them down."
 
 
 def _turning_in(job: BookJob, entry: CaseKeys) -> Iterator[str]:
-    boards = "The stiffener is turned in together with head and tail. " if _boards(job)[1] else ""
+    stiffener = " The stiffener is turned in together with them." if _boards(job)[1] else ""
     yield (
-        f"Turn in head and tail over the boards, {long(entry.turn_in)} each, nip the covering in at the corners "
-        f"with a bone folder, then turn in the fore-edges. {boards}Dry the case flat between waste paper and "
-        "pressing boards under the weight, overnight."
+        f"Turn in head and tail over the boards, {long(entry.turn_in)} each {drawn(CORNER_OF_BOARD, 'b')}.{stiffener}"
     )
+    yield f"Nip the covering in at the corners with a bone folder {drawn(CORNER_OF_BOARD, 'c')}."
+    yield f"Turn in the fore-edges {drawn(CORNER_OF_BOARD, 'd')}."
+    yield "Dry the case flat between waste paper and pressing boards under the weight, overnight."
 
 
 def _endpapers(job: BookJob, entry: CaseKeys) -> Iterator[str]:
@@ -164,13 +181,12 @@ def _endpapers(job: BookJob, entry: CaseKeys) -> Iterator[str]:
         return
     endpapers = _of(job, "endpaper")
     yield (
-        f"Cut out {counted(len(endpapers), 'endpaper')}, {sides(endpapers[0].size)} high and wide: they are on "
+        f"Cut out {counted(len(endpapers), 'endpaper')}, {sides(endpapers[0].size)} high and wide, from "
         f"{job.bench.prints.where('endpaper') or BEFORE}."
     )
-    yield (
-        f"Fold each endpaper face to face, a valley in the middle, and tip it to the block with {long(TIP)} of "
-        "paste along the spine, the flyleaf side towards the block. Dry it under the weight for an hour."
-    )
+    yield "Fold each endpaper face to face, a valley in the middle."
+    yield f"Tip it to the block with {long(TIP)} of paste along the spine, the flyleaf side towards the block."
+    yield "Dry it under the weight for an hour."
 
 
 def _hanging(job: BookJob, entry: CaseKeys) -> Iterator[str]:
@@ -178,18 +194,23 @@ def _hanging(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     joint = job.page.width + entry.square - board.width
     back = "the back touches the stiffener" if entry.stiffener != "none" else "the back touches the covering"
     yield (
-        f"Lay the block in the case dry, front to front and head to head: the squares are {long(entry.square)} at "
-        f"head, tail and fore-edge, and {back}; the joint between back and board is {long(joint)}. Keep paste off "
-        "the spine."
+        f"Lay the block in the case dry, front to front and head to head. The squares are {long(entry.square)} at "
+        f"head, tail and fore-edge, and {back}; the joint between back and board is {long(joint)}."
     )
     ends = "the pastedown" if entry.endpapers or job.block.pastedowns else "the first page"
     if not job.block.pages and not entry.endpapers:
         ends = "the face of the block"
-    waste = "" if ends == "the face of the block" else f"Put waste paper under {ends}, paste"
-    start = f"{waste} it thinly, take the waste away, " if waste else f"Paste {ends} thinly "
+    waste = ends != "the face of the block"
+    if waste:
+        yield f"Put waste paper under {ends}."
+    if entry.endpapers:
+        yield from spray_caution(glue_called(job.bench.stocks[entry.endpapers].glue))
+    yield f"Paste {ends} thinly. The spine stays free of paste."
+    if waste:
+        yield "Take the waste paper away."
     yield (
-        f"{start}and close the board on it. Turn the book over and do the same at the other end. The joint lies "
-        "straight across: do not press it in, or the boards are drawn towards the spine."
+        "Close the board on it. The joint lies straight across: pressed in, it would draw the boards towards the spine."
     )
+    yield "Turn the book over, and do the same at the other end."
     yield "Dry the book for a day between pressing boards under the weight, with a folded paper inside each cover."
     yield measure_cover_step(job)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from ....ground.told import figure, print_mm, unit
 from ....paper.thickness import Thickness
 from ....sheets.flat import Role
-from ...common_steps import FOLDING, KNIFE, SCORING, film_steps, print_step, row_key
+from ...common_steps import FOLDING, KNIFE, SCORING, row_key
 from ...making import Making, Measure
 from ...views.flat_view import flat_figure
 from ...wording import as_list, long, sides, thick
@@ -25,6 +25,7 @@ def jacket_making(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Mak
     return Making(
         heading="The jacket",
         steps=tuple(_steps(job, jacket, thickness)),
+        takes=("jacket",),
         figures=(
             jacket_view(job, jacket.flap),
             flat_figure(jacket.flat, job.bench.room, "The jacket"),
@@ -36,27 +37,26 @@ def jacket_making(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Mak
 
 def _steps(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Iterator[str]:
     flat = jacket.flat
+    yield (f"Measure the covered book when it is dry. It should be {thick(job.cover.thickness.value)} thick.")
     yield (
-        "Make the jacket when the covered book is finished and dry. It should be "
-        f"{thick(job.cover.thickness.value)} thick. If it is more than {print_mm(0.1, 1)} off, correct the "
-        "measured_thickness of its block by as much and run make again."
+        f"If it is more than {print_mm(0.1, 1)} off, correct the measured_thickness of its block by as much. "
+        "Then bookmaker make fits the jacket to it."
     )
-    yield print_step(job.bench, "jacket")
-    yield from film_steps(job.bench, flat)
     folds = [figure(fold.start.x, 1) for fold in sorted(flat.folds, key=lambda fold: fold.start.x)]
     spine = next(panel.rect.width for panel in flat.panels if panel.role is Role.SPINE)
     yield (
-        f"Score the four folds: they lie {as_list(folds)} {unit()} from the left edge, the two in the middle "
-        f"{long(spine)} apart for the spine. Cut the jacket out from mark to mark, {sides(flat.size)} high and wide."
+        f"Score the four folds. They lie {as_list(folds)} {unit()} from the left edge, the two in the middle "
+        f"{long(spine)} apart for the spine."
     )
+    yield f"Cut the jacket out from mark to mark, {sides(flat.size)} high and wide."
     yield (
-        "Fold all four away from the print: they are mountains. Lay the spine of the book between the two inner "
-        "folds, close both sides over the cover, and fold the flaps in around the fore-edges; they reach in "
-        f"{long(jacket.flap)}. Do not press the folds of the flaps sharp before they are on the book: they are "
-        "round."
+        "Fold all four away from the print. They are mountains; the folds of the flaps stay round until they are on "
+        "the book."
     )
-    yield "A jacket is not glued. Press the book in its jacket overnight, and it will keep its shape."
+    yield "Lay the spine of the book between the two inner folds."
+    yield "Close both sides over the cover."
+    yield f"Fold the flaps in around the fore-edges. They reach in {long(jacket.flap)}; a jacket is not glued."
     yield (
-        f"The book in its jacket is {thick(thickness.value)} thick, {long(jacket.height)} high and "
-        f"{long(jacket.depth)} deep."
+        "Press the book in its jacket overnight, and it keeps its shape. It is "
+        f"{thick(thickness.value)} thick, {long(jacket.height)} high and {long(jacket.depth)} deep."
     )

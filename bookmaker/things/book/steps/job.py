@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ....ground.geometry import Size
-from ....ground.told import print_mm
 from ....paper.glue import glue_called
 from ....paper.stock import Stock
 from ....sheets.flat import Role
@@ -22,7 +21,7 @@ __all__ = [
     "block_measure",
     "cover_measure",
     "glue_areas",
-    "measure_block_step",
+    "measure_block_steps",
     "measure_cover_step",
     "spine_glue",
 ]
@@ -52,8 +51,8 @@ def measure_cover_step(job: BookJob) -> str:
     """How large the covered book is, and that it is measured."""
     cover = job.cover
     return (
-        f"The covered book is {thick(cover.thickness.value)} thick, {long(cover.height)} high and "
-        f"{long(cover.depth)} deep. Measure its thickness between pressing boards and note it.{_at_its_edges(cover)}"
+        f"Measure the covered book between pressing boards. It should be {thick(cover.thickness.value)} thick, "
+        f"{long(cover.height)} high and {long(cover.depth)} deep.{_at_its_edges(cover)}"
     )
 
 
@@ -74,26 +73,26 @@ def cover_measure(job: BookJob) -> Measure:
     return Measure("the covered book", thickness.computed, where, thickness.measured)
 
 
-def measure_block_step(job: BookJob, where: str = "") -> str:
+def measure_block_steps(job: BookJob, where: str = "") -> Iterator[str]:
     """When to measure the block, what was computed, and what to do about a difference."""
     block = job.block.bare
     if block.measured is not None:
-        return (
-            f"Press the block between pressing boards and measure it by itself{where}: the cover is made for the "
+        yield (
+            f"Measure the block by itself{where}, between pressing boards. The cover is made for the "
             f"{thick(block.measured)} that you measured (computed {thick(block.computed)}){_pasted(job)}."
         )
-    return (
-        f"Press the block lightly between pressing boards and measure it by itself, before it is pasted into its "
-        f"cover{where}: {thick(block.computed)} is what was computed{_pasted(job)}. Note it under Measure. If it "
-        f"is more than {print_mm(0.1, 1)} off, write it into the shelf file and run make again before you print the "
-        "cover."
+        return
+    yield f"Measure the block by itself{where}, lightly pressed. {thick(block.computed)} was computed{_pasted(job)}."
+    yield (
+        "Write it into the shelf file if it is off, before you print the cover. Then bookmaker make fits the cover to "
+        "it."
     )
 
 
 def _pasted(job: BookJob) -> str:
     """What is added when it is pasted in, if anything is."""
     films = sum(layer.total for layer in job.block.pasted)
-    return f"; {thick(films)} of glue come under its ends and are added" if films else ""
+    return f", without {thick(films)} of glue under its ends" if films else ""
 
 
 def block_measure(job: BookJob) -> Measure:

@@ -9,13 +9,15 @@ from ....ground.quantities import counted
 from ....ground.told import figure, in_units, print_mm, unit
 from ....paper.glue import glue_called
 from ....sheets.flat import Flat, MarkKind
-from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, print_step
-from ...making import Making, Supply, Unit
+from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, spray_caution
+from ...making import Making, Manner, Supply, Unit, caution, drawn
 from ...views.flat_view import flat_figure
 from ...wording import as_list, in_words, long, numbered, sides
 from ..blocks.section_keys import SectionKeys
 from .block_views import sections_view
-from .job import BookJob, block_measure, glue_areas, measure_block_step, spine_glue
+from .folding_views import Over, folded_sheet
+from .job import BookJob, block_measure, glue_areas, measure_block_steps, spine_glue
+from .sewing_views import KETTLE, kettle_stitch, one_section, several_sections, stapled
 
 __all__ = ["sections_making", "thread_length", "wire_length"]
 
@@ -52,13 +54,16 @@ def sections_making(job: BookJob, entry: SectionKeys) -> Making:
     flats = job.block.flats
     stock = job.bench.stocks[entry.stock]
     gathered = _gathered(flats)
+    manners = tuple(_manners(job, entry, gathered))
     return Making(
         heading="The pages: folded sections",
-        steps=tuple(_steps(job, entry, gathered)),
+        steps=tuple(_steps(job, entry, gathered, manners)),
+        takes=("section sheet",),
         figures=(
             sections_view(job, [_nested(section) for section in gathered], entry.fastening),
             flat_figure(flats[0], job.bench.room, "The outermost sheet of section 1"),
         ),
+        manners=manners,
         tools=tuple(_tools(entry)),
         supplies=(
             *glue_areas(job, stock),
@@ -132,38 +137,61 @@ def _fastening_supplies(job: BookJob, entry: SectionKeys, gathered: Sequence[Seq
         yield Supply("PVA", folds * height, Unit.AREA)
 
 
-def _steps(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
+def _manners(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[Manner]:
+    """How its sheets are folded, and how they are held together, which comes last."""
+    yield folded_sheet(entry.fold, _folds(job, entry), job.bench.room)
+    holes, room = len(_holes(gathered[0])), job.bench.room
+    if entry.fastening == "stapled":
+        yield stapled(room)
+    elif entry.fastening == "sewn" and len(gathered) == 1:
+        yield one_section(holes)
+    elif entry.fastening == "sewn":
+        yield kettle_stitch(room)
+        yield several_sections(holes, two_on=entry.sewing == "two on")
+
+
+def _folds(job: BookJob, entry: SectionKeys) -> tuple[Over, ...]:
+    """Which half goes over, fold by fold, the front of the sheet below."""
+    over = Over.LEFT if job.right_to_left else Over.RIGHT
+    match entry.fold:
+        case "folio":
+            return (over,)
+        case "quarto":
+            return Over.UPPER, over
+        case "octavo":
+            return over, Over.UPPER, over
+
+
+def _steps(
+    job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]], manners: Sequence[Manner]
+) -> Iterator[str]:
     flats = job.block.flats
-    yield print_step(job.bench, "section sheet")
+    yield "Score every fold, from mark to mark."
     yield _cutting(flats, max(gathered, key=len))
-    yield from _folding(job, entry, gathered)
+    yield from _folding(job, entry, gathered, drawn(manners[0].name))
     if len(gathered) > 1:
         yield (
             f"Gather the {in_words(len(gathered))} sections in order, {_spans(gathered)}. The bars on the backs of "
             "their folds make a stair that goes down evenly from head to tail; a step out of place is a section "
             "out of place."
         )
-    yield from _fastening(entry, gathered)
-    yield (
-        "Press the block between pressing boards, brush PVA thinly over the spine, and let it dry under the weight "
-        "for two hours."
-    )
+    yield from _fastening(entry, gathered, manners[-1].name)
+    yield "Press the block between pressing boards."
+    yield "Brush PVA thinly over its spine."
+    yield "Leave it under the weight for two hours, until it is dry."
     if entry.trimmed:
         yield (
-            f"Trim fore-edge, head and tail along the dotted lines in the corners that go: {long(entry.trimmed)} comes "
+            f"Trim fore-edge, head and tail along the dotted lines in the corners that go. {long(entry.trimmed)} comes "
             f"off each, and the block is {sides(job.page)} high and wide."
         )
     thickest = ", where the thread makes it thickest" if entry.fastening == "sewn" else ""
-    yield measure_block_step(job, f" at the spine{thickest}")
+    yield from measure_block_steps(job, f" at the spine{thickest}")
 
 
 def _cutting(flats: Sequence[Flat], section: Sequence[Flat]) -> str:
     """All sheets; those of the largest section show how much narrower the inner ones are."""
     first, *others = (sheet.size.width for sheet in section)
-    text = (
-        f"Score every fold while the sheet is whole, then cut out {counted(len(flats), 'sheet')}, "
-        f"{long(flats[0].size.height)} high and {long(first)} wide."
-    )
+    text = f"Cut out {counted(len(flats), 'sheet')}, {long(flats[0].size.height)} high and {long(first)} wide."
     if long(others[-1] if others else first) == long(first):
         return text
     inner = as_list([figure(width, 1) for width in others])
@@ -185,72 +213,88 @@ def _spans(gathered: Sequence[Sequence[Flat]]) -> str:
     return f"pages {as_list(spans)}"
 
 
-def _folding(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
-    flats = job.block.flats
-    right = job.right_to_left
-    folds = count_folds(flats[0].folds)
+def _folding(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]], shown: str) -> Iterator[str]:
     if entry.one_side:
-        yield (
-            f"Score the folds of each strip ({folds} as printed). Fold it in the middle with the print outwards, "
-            f"glue the backs together with {glue_called(job.bench.stocks[entry.stock].glue)}, and press until dry."
-        )
+        yield from _doubled(job, entry)
     if entry.fold == "folio":
         yield (
-            "The front of a sheet, the side with its label, bears its first page. Fold it in the middle, that page "
-            "in front: as you look at the front of the sheet the fold is a mountain."
+            f"Fold each sheet in the middle, its first page in front {shown}. As you look at its front, the side with "
+            "its label, the fold is a mountain."
         )
     else:
-        first, over = ("left", "right") if right else ("right", "left")
-        turns = [f"the upper half down over the lower, and last the {first} half over the {over}"]
-        if entry.fold == "octavo":
-            turns.insert(0, f"the {first} half over the {over}")
+        yield "Lay each sheet with its front, the side with its label, down, its first page at the foot."
+        for over in _folds(job, entry):
+            other = {Over.LEFT: "right", Over.RIGHT: "left", Over.UPPER: "lower"}[over]
+            down = "down over" if over is Over.UPPER else "over"
+            yield f"Fold the {over.value} half {down} the {other} {shown}. The fold is sharpened before the next one."
         yield (
-            "The front of a sheet is the side with its label. Lay it with its front down, its first page at the "
-            f"foot. Fold {', then '.join(turns)}. Sharpen each fold before the next. Its first page now lies in "
-            f"front; the sheet has {FOLDED_FROM[entry.fold]} leaves, and the folds at head and fore-edge stay "
-            "closed until the block is trimmed."
+            f"Turn it over: its first page lies in front. The sheet has {FOLDED_FROM[entry.fold]} leaves, and the "
+            "folds at head and fore-edge stay closed until the block is trimmed."
         )
     sheets = gathered[0]
     if len(sheets) > 1:
         order = "; ".join(f"sheet {number} {_pages(sheet)}" for number, sheet in enumerate(sheets, start=1))
-        yield (
-            f"Lay the sheets of each section into one another, sheet 1 outside. Section 1: {order}. Run the bone "
-            "folder along the fold of all of them."
-        )
+        yield f"Lay the sheets of each section into one another, sheet 1 outside. Section 1: {order}."
+        yield "Run the bone folder along the fold of each section."
 
 
-def _fastening(entry: SectionKeys, gathered: Sequence[Sequence[Flat]]) -> Iterator[str]:
-    holes = _holes(gathered[0])
-    places = as_list([figure(hole, 1) for hole in holes]) if holes else ""
-    pricked = (
-        f"Open each section in the middle, lay it in the trough, and prick {in_words(len(holes))} holes through the "
-        f"fold with the needle, from the marks on its back: {places} {unit()} above the tail of the page."
-    )
+def _doubled(job: BookJob, entry: SectionKeys) -> Iterator[str]:
+    """Sheets of two layers, printed on one side."""
+    glue = glue_called(job.bench.stocks[entry.stock].glue)
+    yield f"Fold each strip in the middle with the print outwards ({count_folds(job.block.flats[0].folds)} as printed)."
+    yield from spray_caution(glue)
+    yield f"Glue the backs of each strip together with {glue}."
+    yield "Press the strips until they are dry."
+
+
+def _fastening(entry: SectionKeys, gathered: Sequence[Sequence[Flat]], shown: str) -> Iterator[str]:
     if entry.fastening == "glued":
-        yield "Run a thin line of PVA along the fold of each sheet before the next one is laid in, and press until dry."
+        yield "Run a thin line of PVA along the fold of each sheet before the next one is laid in."
+        yield "Press the block until it is dry."
         return
-    to_tie = in_units("50 mm", "2 in")
-    yield pricked
+    yield from _pricking(_holes(gathered[0]))
     if entry.fastening == "stapled":
-        yield (
-            f"Bend {counted(len(holes) // 2, 'staple')} of wire, push each through its pair of holes from outside, "
-            "and turn the ends over inside with the tweezers. Mind the sharp ends."
-        )
+        yield from _stapling(len(_holes(gathered[0])) // 2, shown)
     elif len(gathered) == 1:
-        yield (
-            "Sew: begin at the middle hole, go out to the ends and back, and tie over the long stitch. Draw the "
-            "thread along the fold, never across it, or it cuts the paper."
-        )
-    elif entry.sewing == "two on":
-        yield (
-            f"Sew two on, with {to_tie} of thread left hanging to tie: lay two sections on one another and "
-            "sew through them by turns, one hole in the lower, the next in the upper. Tie to the section below at the "
-            "outermost holes with a kettle stitch. Draw the thread along the fold."
-        )
+        yield f"Sew the section, hole by hole in the order of the numbers {drawn(shown)}."
+        yield "Tie the two ends inside, over the stitch that passes."
+        yield TIGHT
     else:
+        yield from _sewing(entry, shown)
+
+
+def _pricking(holes: Sequence[float]) -> Iterator[str]:
+    places = as_list([figure(hole, 1) for hole in holes])
+    yield "Lay each section, open in the middle, in the pricking trough."
+    yield caution("the point of the needle is sharp; keep your fingers out of its way.")
+    yield (
+        f"Prick {in_words(len(holes))} holes through the fold with the needle, from the marks on its back. They are "
+        f"{places} {unit()} above the tail of the page."
+    )
+
+
+def _stapling(staples: int, shown: str) -> Iterator[str]:
+    yield f"Bend {counted(staples, 'staple')} of wire, each as wide as its two holes are apart."
+    yield f"Push each through its pair of holes from outside {drawn(shown, 'a')}."
+    yield caution("the ends of the wire are sharp.")
+    yield f"Turn the ends over inside with the tweezers {drawn(shown, 'b')}."
+
+
+TIGHT = "Draw every stitch tight along the fold. Drawn across it, the thread cuts the paper."
+
+
+def _sewing(entry: SectionKeys, shown: str) -> Iterator[str]:
+    """Several sections, from the first to the last."""
+    to_tie = f"{in_units('50 mm', '2 in')} of thread hang out there, to be tied"
+    if entry.sewing == "two on":
         yield (
-            f"Sew all along, with {to_tie} of thread left hanging to tie: through the "
-            f"{in_words(len(holes))} holes of section 1 from head to tail, then back through section 2, and so on. Tie "
-            "each section to the one below at the outermost holes with a kettle stitch. Draw the thread along the "
-            "fold, never across it, or it cuts the paper."
+            f"Sew sections 1 and 2 from head to tail, by turns through the one and the other {drawn(shown)}: {to_tie}."
         )
+        yield TIGHT
+        yield "Sew on the next two in the same way, back from tail to head, and so on."
+    else:
+        yield f"Sew section 1 from head to tail {drawn(shown)}: {to_tie}."
+        yield TIGHT
+        yield "Sew section 2 on it, back from tail to head, and so on."
+    yield "Tie the thread to the end that hangs out, when you come back to it."
+    yield f"Tie it at each further end to the section below with a kettle stitch {drawn(KETTLE)}."
