@@ -241,7 +241,8 @@ def _needed(galley: ReadMatter, number: int, rows: int, foot: Foot) -> int:
         if matter.role not in AFLOAT:
             fewest = _fewest(matter, rows)
             needed += (max(after, matter.before) if needed else 0) + fewest
-            notes += notes_in(matter, 0, len(matter.lines) if _whole(matter, rows) else fewest)
+            if matter.notes:
+                notes += notes_in(matter, 0, len(matter.lines) if _whole(matter, rows) else fewest)
             whole = len(matter.lines) < matter.together + CARRIED and rows >= FEWEST_ROWS
             stays = matter.stays or (whole and _signature(galley, number)[1])
             if not stays or needed >= rows:  # more than a page is a page: thousands of heads need not be looked through
