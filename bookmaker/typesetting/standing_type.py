@@ -10,9 +10,11 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Iterator, Mapping
 from contextlib import contextmanager
 from contextvars import ContextVar
+from itertools import islice
 
 from ..ground.kept import Kept, digest
 from ..ground.kept.disk import KeptOnDisk
+from .galleys.made_pages import MadePage
 from .lines.set_lines import SetLines
 from .set_text_files import code_digest, lines_read, lines_written, number_read, number_written
 
@@ -35,6 +37,7 @@ class StandingType:
         self._numbers = Kept[float](MOST_NUMBERS)
         self._disk = disk
         self._forme: _Forme | None = None
+        self._made_up: tuple[Hashable, tuple[MadePage, ...]] = None, ()
 
     def paragraph(self, key: Hashable, set_it: Callable[[], SetLines]) -> SetLines:
         """A paragraph, set if it does not stand here."""
@@ -43,6 +46,19 @@ class StandingType:
             return self.paragraphs.get(key, set_it)
         name = digest(key)
         return forme.put(name, self.paragraphs.get(key, lambda: forme.old.get(name) or set_it()))
+
+    def pages(self, key: Hashable, most: int, make_up: Callable[[], Iterator[MadePage]]) -> tuple[MadePage, ...]:
+        """The first pages of a text, at most so many; the text made up last is found as a whole.
+
+        Not within a block of `text`, for which its paragraphs are set.
+        """
+        known, pages = self._made_up
+        if known == key and self._forme is None:
+            return pages[:most]
+        pages = tuple(islice(make_up(), most))
+        if len(pages) < most:
+            self._made_up = key, pages
+        return pages
 
     def number(self, key: Hashable, words: int, find: Callable[[], float]) -> float:
         """Something that is known of a text of so many words once it is set, found if nobody knows."""

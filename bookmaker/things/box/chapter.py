@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ...ground.geometry import Point
 from ...ground.outlines import Outline
 from ...ground.told import figure, unit
 from ..common_steps import FOLDING, KNIFE, SCORING, count_folds, glue_over, spray_caution
@@ -14,7 +13,7 @@ from ..views.flat_view import flat_figure
 from ..wording import as_list, long, sides, with_article
 from .net import Net, NetPanel, Room
 from .plan import BoxPlan
-from .views import folding_figure
+from .views import folding_figure, order_of_folds
 
 __all__ = ["box_chapter"]
 
@@ -45,18 +44,9 @@ def _making(box: BoxPlan, number: int, net: Net, bench: Bench) -> Making:
 
 def _figures(box: BoxPlan, net: Net, number: int, bench: Bench) -> Iterator[Figure]:
     yield flat_figure(
-        box.flats[number], bench.room, f"The net of the {net.name}", order=list(_order(net)), glue=_glued(net)
+        box.flats[number], bench.room, f"The net of the {net.name}", order=list(order_of_folds(net)), glue=_glued(net)
     )
     yield folding_figure(net, bench.room)
-
-
-def _order(net: Net) -> Iterator[tuple[int, Point]]:
-    """The middle of each crease on the flat, with the number of the step in which it is bent."""
-    for number, (_, panels) in enumerate(net.creases, start=1):
-        for panel in panels:
-            if panel.hinge:
-                (x0, y0), (x1, y1) = panel.hinge.start, panel.hinge.end
-                yield number, Point((x0 + x1) / 2 - net.corner.x, (y0 + y1) / 2 - net.corner.y)
 
 
 def _glued(net: Net) -> list[Outline]:

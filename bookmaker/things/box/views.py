@@ -15,7 +15,7 @@ from ..views.stages import in_cells
 from .folding import Place, Pose, folded
 from .net import Hinge, Net, NetPanel, Shown
 
-__all__ = ["folding_figure"]
+__all__ = ["folding_figure", "order_of_folds"]
 
 LOOK_DOWN_DEG, TURN_DEG = 32.0, 28.0
 """From how high the box is looked at, and how far it is turned."""
@@ -30,7 +30,7 @@ NEAR = 1e-6
 CELL, GAP = Size(36.0, 28.0), 5.0
 """The room of a step, and how much of that stays white around it, in mm."""
 
-WAYPOINTS, SHORTEST_WAY = 4, 3.0
+WAYPOINTS, SHORTEST_WAY = 7, 3.0
 """Of how many straight lines an arrow is made, and the least way that is worth one, in mm on the page."""
 
 LARGEST = 2.0
@@ -51,6 +51,16 @@ def folding_figure(net: Net, room: float, share: float = 1.0) -> Figure:
         seen.append(("done", _drawn(net, net.steps[-1], 1.0, ())))
     caption = f"Folding the {net.name}, step by step; what moves is darker, an arrow shows its way."
     return in_cells(seen, room, caption, CELL)
+
+
+def order_of_folds(net: Net) -> Iterator[tuple[int, Point]]:
+    """The middle of each crease on the flat, with the number of the step in which it is bent."""
+    left, foot = net.corner
+    for number, (_, panels) in enumerate(net.creases, start=1):
+        for panel in panels:
+            if panel.hinge:
+                (x0, y0), (x1, y1) = panel.hinge.start, panel.hinge.end
+                yield number, Point((x0 + x1) / 2 - left, (y0 + y1) / 2 - foot)
 
 
 def _ways(net: Net, panels: Sequence[NetPanel], step: int, share: float) -> Iterator[list[Place]]:

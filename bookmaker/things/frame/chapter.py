@@ -97,8 +97,8 @@ def _wrapping(frame: FramePlan, bench: Bench) -> Iterator[str]:
     yield "Score the papers of the rails at their marks."
     yield "Cut them out. Their slanting ends are the mitres."
     yield from spray_caution(glue)
-    yield f"Paste one with {glue}."
-    yield "Lay the core on its face between the two scores."
+    yield f"Spread {glue} on the back of one."
+    yield "Lay the core on it, its face between the two scores."
     yield (
         "Fold the paper over the side at the picture, over the outer side, and round the back. The gilt or shaded edge "
         "comes to the picture."

@@ -44,15 +44,15 @@ def front_view(sizes: FrameSizes, rails: RailsEntry, room: float) -> Figure:
 def section_view(entry: FrameEntry, room: float) -> Figure:
     """A rail and the edge of what it frames cut through, the face of the frame up: layer by layer, thicker than it is.
 
-    The depth of the rails is to scale with their face; the layers are drawn so that each can be seen.
+    What is thin is drawn so that it can be seen.
     """
     rails = entry.rails
-    scale = min(RAIL / max(rails.face, rails.depth), RAIL / rails.face)
-    face, depth = rails.face * scale, max(rails.depth * scale, 6.0)
-    step = max(rails.covers * scale, 2.5)
+    scale = RAIL / rails.face
     layers = [name for name, there in _layers(entry) if there]
     high = LAYER * len(layers)
-    sunk = min(max(rails.rebate * scale, high), depth - 2.0) if rails.rebate else 0.0
+    sunk = min(max(rails.rebate * scale, LAYER), HIGHEST / 4) if rails.rebate else 0.0
+    face, depth = rails.face * scale, max(min(rails.depth * scale, HIGHEST / 2), sunk + 5.0)
+    step = max(rails.covers * scale, 2.5)
     foot = max(3.0, high - sunk + 3.0)
     left, inner = 4.0, 4.0 + face
     profile = [(left, foot), (left, foot + depth), (inner, foot + depth), (inner, foot + sunk)]

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from ...ground.quantities import counted
 from ...sheets.flat import Role
+from ..box.views import order_of_folds
 from ..common_steps import (
     FOLDING,
     KNIFE,
@@ -21,7 +22,7 @@ from ..thing import Around
 from ..views.flat_view import flat_figure
 from ..wording import as_list, long, sides, thick
 from .plan import SlipcasePlan
-from .views import coming_together
+from .views import coming_together, net_to_fold, tab_outlines
 
 __all__ = ["slipcase_chapter"]
 
@@ -31,13 +32,13 @@ def slipcase_chapter(box: SlipcasePlan, bench: Bench, around: Around) -> Chapter
     titles = [around.printed(book) for book in box.held]
     where = f", and stands in {box.space}" if box.space else ""
     about = f"It holds {counted(len(titles), 'book')}: {as_list(titles)}{where}."
-    tabs = panels_of([box.flat], Role.TAB)
+    tabs, order = panels_of([box.flat], Role.TAB), list(order_of_folds(net_to_fold(box.flat)))
     making = Making(
         heading="The box",
         steps=tuple(_steps(box, titles, bench)),
         takes=(box.flat.kind,),
         figures=(
-            flat_figure(box.flat, bench.room, "The net", high=100.0, glue=[tab.corners for tab in tabs]),
+            flat_figure(box.flat, bench.room, "The net", high=100.0, order=order, glue=tab_outlines(box.flat)),
             coming_together(box.flat, bench.room),
         ),
         tools=(*KNIFE, *SCORING, *FOLDING, "a small block of wood"),

@@ -21,7 +21,7 @@ from ...paper.stock import Stock
 from ...sheets.flat import Flat, Fold, FoldKind, Panel, Role
 from ..book.covers.bending import bend_allowance
 
-__all__ = ["BoxSize", "Tabs", "lap_of", "outside_of", "slipcase_net", "tab_length", "tabs_of"]
+__all__ = ["TAB_TAPER", "BoxSize", "Tabs", "lap_of", "outside_of", "slipcase_net", "tab_length", "tabs_of"]
 
 BLEED = 1.0
 """How far print runs past the edges of the faces, in mm: the net is cut before it is folded."""

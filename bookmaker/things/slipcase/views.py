@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ...ground.geometry import Point, Rect
+from ...ground.outlines import Outline
 from ...sheets.flat import Flat, Role
 from ..box.net import Hinge, Net, NetPanel, rect_panel
 from ..box.views import folding_figure
 from ..making import Figure
+from .net import TAB_TAPER
 
-__all__ = ["coming_together", "net_to_fold"]
+__all__ = ["coming_together", "net_to_fold", "tab_outlines"]
 
 
 def coming_together(flat: Flat, room: float) -> Figure:
@@ -21,6 +23,11 @@ def coming_together(flat: Flat, room: float) -> Figure:
 def net_to_fold(flat: Flat) -> Net:
     """The net of a slipcase as one of panels that hang on its back."""
     return Net("slipcase", tuple(_panels(flat)))
+
+
+def tab_outlines(flat: Flat) -> list[Outline]:
+    """The tabs of a slipcase as they are cut, narrower at their tips."""
+    return [panel.outline for panel in net_to_fold(flat).panels if panel.role is Role.TAB]
 
 
 def _panels(flat: Flat) -> Iterator[NetPanel]:
@@ -38,7 +45,10 @@ def _panels(flat: Flat) -> Iterator[NetPanel]:
 
 
 def _tab(name: str, tab: Rect, left: Rect, right: Rect) -> NetPanel:
-    """A tab on the side that it lies above or below."""
+    """A tab on the side that it lies above or below, counter-clockwise from its fold."""
     role, side = (Role.LEFT, left) if tab.x >= left.x else (Role.RIGHT, right)
-    y = tab.y if tab.y >= side.top else tab.top
-    return rect_panel(name, Role.TAB, tab, Hinge(f"{role} side", Point(tab.x, y), Point(tab.right, y), 2))
+    upper = tab.y >= side.top
+    y, tip, taper = (tab.y, tab.top, TAB_TAPER * tab.height) if upper else (tab.top, tab.y, -TAB_TAPER * tab.height)
+    start, end = (tab.x, tab.right) if upper else (tab.right, tab.x)
+    outline = (Point(start, y), Point(end, y), Point(end - taper, tip), Point(start + taper, tip))
+    return NetPanel(name, Role.TAB, outline, Hinge(f"{role} side", Point(tab.x, y), Point(tab.right, y), 2))

@@ -61,7 +61,7 @@ def _at_its_edges(cover: CoverPlan) -> str:
     if not cover.turned_in:
         return ""
     return (
-        f" So thick it is where the turn-ins lie, and so much room it needs on the shelf; between them it may be "
+        f" That is where the turn-ins lie, and the room it needs on the shelf; between them it may be "
         f"{thick(cover.turned_in)} thinner."
     )
 

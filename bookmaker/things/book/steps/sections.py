@@ -234,8 +234,12 @@ def _folding(job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]
     sheets = gathered[0]
     if len(sheets) > 1:
         order = "; ".join(f"sheet {number} {_pages(sheet)}" for number, sheet in enumerate(sheets, start=1))
+        if entry.fastening == "glued":
+            yield "Run a thin line of PVA along the inside of a fold, each time before the next sheet comes into it."
         yield f"Lay the sheets of each section into one another, sheet 1 outside. Section 1: {order}."
         yield "Run the bone folder along the fold of each section."
+        if entry.fastening == "glued":
+            yield "Press each section until it is dry."
 
 
 def _doubled(job: BookJob, entry: SectionKeys) -> Iterator[str]:
@@ -249,8 +253,6 @@ def _doubled(job: BookJob, entry: SectionKeys) -> Iterator[str]:
 
 def _fastening(entry: SectionKeys, gathered: Sequence[Sequence[Flat]], shown: str) -> Iterator[str]:
     if entry.fastening == "glued":
-        yield "Run a thin line of PVA along the fold of each sheet before the next one is laid in."
-        yield "Press the block until it is dry."
         return
     yield from _pricking(_holes(gathered[0]))
     if entry.fastening == "stapled":
@@ -265,7 +267,7 @@ def _fastening(entry: SectionKeys, gathered: Sequence[Sequence[Flat]], shown: st
 
 def _pricking(holes: Sequence[float]) -> Iterator[str]:
     places = as_list([figure(hole, 1) for hole in holes])
-    yield "Lay each section, open in the middle, in the pricking trough."
+    yield "Lay each section open in the pricking trough, its fold down."
     yield caution("the point of the needle is sharp; keep your fingers out of its way.")
     yield (
         f"Prick {in_words(len(holes))} holes through the fold with the needle, from the marks on its back. They are "

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Hashable, Iterator
 from dataclasses import dataclass
-from itertools import islice
+from functools import cache
 from typing import NamedTuple
 
 from .....ground.units import MM_PER_INCH, from_pt, to_pt
@@ -27,6 +27,9 @@ MOST_PAGES = 2000
 
 STEPS_A_POINT = 20
 """Sizes are tried in twentieths of a point."""
+
+SAMPLED = 100
+"""So many paragraphs tell how wide letters are."""
 
 LOOK_AHEAD = 3
 """So many steps over the size found are tried too: a line more or less may fall well in larger type."""
@@ -84,14 +87,18 @@ class Copy:
     def proof(self, setting: Setting, most: int) -> Proof:
         """The text made up in a setting, on at most so many pages."""
         with standing_type().text(self._key("text", setting.size), self.manuscript.words):
-            pages = tuple(islice(self._made_up(setting), most + 1))
+            pages = self._pages(setting, most + 1)
         return Proof(setting, pages[:most], len(pages) <= most)
 
-    def _made_up(self, setting: Setting) -> Iterator[MadePage]:
-        """The pages in a setting, each when it is asked for."""
-        galley = Galley(self.fount, setting, self.manner)
-        matter, others = galley.matter(self.manuscript.passages), galley.recasting.others
-        return make_up(matter, setting.lines_per_page, self.frame.first, others)
+    def _pages(self, setting: Setting, most: int) -> tuple[MadePage, ...]:
+        """The first pages in a setting, at most so many."""
+
+        def made_up() -> Iterator[MadePage]:
+            galley = Galley(self.fount, setting, self.manner)
+            matter, others = galley.matter(self.manuscript.passages), galley.recasting.others
+            return make_up(matter, setting.lines_per_page, self.frame.first, others)
+
+        return standing_type().pages(self._key("text", setting.size), most, made_up)
 
     def _key(self, what: str, *asked: float) -> Hashable:
         """What stands for all that the answer depends on if the text is asked for something."""
@@ -128,31 +135,49 @@ class Copy:
         def fits(size: float) -> bool:
             setting = self.setting(size)
             held = pages * setting.lines_per_page
-            return self.manuscript.rows <= held and _count(self._made_up(setting), pages + 1) <= pages
+            return self.manuscript.rows <= held and len(self._pages(setting, pages + 1)) <= pages
 
         def found() -> float:
-            return largest_size(fits, min(largest, self.largest_settable), smallest)
+            return largest_size(fits, min(largest, self.largest_settable), smallest, self._cast_off(pages))
 
         return standing_type().number(self._key("size", pages, largest, smallest), self.manuscript.words, found)
+
+    def _cast_off(self, pages: int) -> Callable[[float], bool]:
+        """Whether so many pages are likely to hold the text at a size in mm, by its letters alone.
+
+        So compositors cast off a copy. Paragraphs end in the middle of a line, and pages lack half a line, both on an
+        average; how wide letters are is told by the beginning of the text.
+        """
+        passages = self.manuscript.passages
+        words = [word for passage in passages[:SAMPLED] for word in passage.text.split()]
+        width = sum(map(self.fount.width, words)) + self.fount.space.width * len(words)
+        ems = sum(len(passage.text) for passage in passages) * width / max(1, sum(map(len, words)) + len(words))
+
+        def likely(size: float) -> bool:
+            setting = self.setting(size)
+            return ems * size / setting.measure + len(passages) / 2 <= pages * (setting.lines_per_page - 0.5)
+
+        return likely
 
     def extent(self, size: float) -> int:
         """How many pages the text takes at a size in mm, at most one more than any book has."""
 
         def counted() -> int:
-            return _count(self._made_up(self.setting(size)), MOST_PAGES + 1)
+            return len(self._pages(self.setting(size), MOST_PAGES + 1))
 
         return int(standing_type().number(self._key("extent", size), self.manuscript.words, counted))
 
 
-def _count(pages: Iterator[MadePage], most: int) -> int:
-    """How many pages there are, up to so many."""
-    return sum(1 for _ in islice(pages, most))
+def largest_size(
+    fits: Callable[[float], bool], largest: float, smallest: float, likely: Callable[[float], bool] | None = None
+) -> float:
+    """The largest size, in mm and a whole number of twentieths of a point, that fits; 0 if none does.
 
-
-def largest_size(fits: Callable[[float], bool], largest: float, smallest: float) -> float:
-    """The largest size, in mm and a whole number of twentieths of a point, that fits; 0 if none does."""
-    low = math.ceil(_steps(smallest) - 1e-6)
-    found = _largest(lambda step: fits(_size(step)), low, _whole_steps(largest))
+    `likely` tells at once of any size whether it may fit: where that ends is looked at first.
+    """
+    low, high = math.ceil(_steps(smallest) - 1e-6), _whole_steps(largest)
+    first = _largest(lambda step: likely(_size(step)), low, high) if likely else None
+    found = _largest(cache(lambda step: fits(_size(step))), low, high, first)
     return _size(found) if found >= low else 0.0
 
 
@@ -177,18 +202,24 @@ def _whole_steps(size: float) -> int:
     return math.floor(_steps(size) + 1e-6)
 
 
-def _largest(fits: Callable[[int], bool], low: int, high: int) -> int:
+def _largest(fits: Callable[[int], bool], low: int, high: int, first: int | None = None) -> int:
     """The largest step from low to high that fits; low − 1 if none does.
 
     Smaller type as a rule needs fewer pages; whatever comes out has been tried, and so have a few steps over it.
+    What lies in the middle is tried, or the `first` step and then ever further from it, until it is passed.
     """
-    fitting, too_large = low - 1, high + 1
+    fitting, too_large, stride = low - 1, high + 1, 1
     while too_large - fitting > 1:
-        middle = (fitting + too_large) // 2
-        if fits(middle):
-            fitting = middle
+        step = (fitting + too_large) // 2
+        if first is not None and fitting < low and too_large > high:
+            step = min(max(first, low), high)
+        elif first is not None and (fitting < low or too_large > high):
+            step = max(too_large - stride, low) if fitting < low else min(fitting + stride, high)
+            stride *= 2
+        if fits(step):
+            fitting = step
         else:
-            too_large = middle
+            too_large = step
     # the step after it has been tried
     further = next((step for step in range(min(high, fitting + LOOK_AHEAD), fitting + 1, -1) if fits(step)), fitting)
     return fitting if further == fitting else _largest(fits, further, high)
