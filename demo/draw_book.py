@@ -12,9 +12,12 @@ from pathlib import Path
 from PIL import Image, ImageDraw, ImageFilter
 
 from bookmaker import check
+from bookmaker.ground.drawing import BLACK, Colour
 from bookmaker.ground.geometry import Transform
 from bookmaker.sheets.facsimiles import Facsimile
 from bookmaker.sheets.flat import Role
+from bookmaker.things.book.designs.tones import mixed
+from bookmaker.things.draft import Head
 from bookmaker.writers.pdf import PdfFile
 from bookmaker.writers.pdf_pixels import rendered_page
 
@@ -22,12 +25,18 @@ DEMO = Path(__file__).parent
 BOOKS = ("1", "26", "8")
 """By their numbers: two hard covers and a wrap."""
 
-PER_MM = 15.0
+FINER = 3
+"""It is drawn so many times as large, and then made smaller: so its edges are smooth."""
+
+PER_MM = 15.0 * FINER
 ACROSS, ALONG = (0.86, -0.2), (-0.62, -0.3)
 """Where a millimetre of the cover goes, from the spine, and one of the spine, from the cover; y downwards."""
 
-WIDTH, HEIGHT, FLOOR = 1200, 560, 500
-LEAF, EDGE, SHADE = (238, 230, 212), (196, 184, 160), (120, 110, 100)
+WIDTH, HEIGHT, FLOOR = 1200 * FINER, 560 * FINER, 500 * FINER
+SHADE = (120, 110, 100)
+LEAF = 0.12
+"""From leaf to leaf, in mm."""
+
 Point = tuple[float, float]
 Faces = tuple[Image.Image, Image.Image]
 Sides = tuple[float, float, float]
@@ -38,7 +47,7 @@ def _pixels(face: Facsimile, folder: Path) -> Image.Image:
     shift = Transform.move(-face.box.x, -face.box.y)
     with PdfFile(path, title="face") as pdf, pdf.page(face.box.size) as canvas, canvas.placed(shift):
         face.art.draw(canvas)
-    return rendered_page(path, 0, PER_MM * 25.4 * 2).convert("RGB")
+    return rendered_page(path, 0, PER_MM * 25.4).convert("RGB")
 
 
 def _moved(at: Point, by: Point, far: float) -> Point:
@@ -57,7 +66,7 @@ def _leaning(picture: Image.Image, corner: Point, side: Point, high: float) -> I
     return solid.transform((WIDTH, HEIGHT), Image.Transform.AFFINE, inverse, Image.Resampling.BICUBIC)
 
 
-def _book(drawn: Image.Image, at: float, faces: Faces, sides: Sides) -> None:
+def _book(drawn: Image.Image, at: float, faces: Faces, sides: Sides, head: Head) -> None:
     """A book with its spine and its front towards us; `sides` are thickness, height and depth in mm."""
     thick, tall, deep = sides
     high = tall * PER_MM
@@ -66,10 +75,12 @@ def _book(drawn: Image.Image, at: float, faces: Faces, sides: Sides) -> None:
     front, back = _moved(near, ACROSS, deep), _moved(near, ALONG, thick)
     far = _moved(front, ALONG, thick)
     pen = ImageDraw.Draw(drawn)
-    pen.polygon([near, front, far, back], fill=LEAF)
-    for leaf in range(1, int(thick * 5)):
-        start = _moved(near, ALONG, leaf / 5)
-        pen.line([start, _moved(start, ACROSS, deep)], fill=EDGE, width=1)
+    pen.polygon([near, front, far, back], fill=_of_255(head.boards))
+    board = min(head.board, thick / 3)
+    for leaf in range(int((thick - 2 * board) / LEAF)):
+        start, end = (_moved(near, ALONG, board + LEAF * (leaf + more)) for more in (0, 1))
+        tone = mixed(head.leaves, BLACK, 0.12 * (leaf * 7 % 5) / 4)
+        pen.polygon([start, _moved(start, ACROSS, deep), _moved(end, ACROSS, deep), end], fill=_of_255(tone))
     spine, cover = faces
     for picture, left, right, dark in ((spine, back, near, 40), (cover, near, front, 0)):
         leaning = _leaning(picture, left, right, high)
@@ -79,37 +90,44 @@ def _book(drawn: Image.Image, at: float, faces: Faces, sides: Sides) -> None:
             ImageDraw.Draw(veil).polygon([left, right, (right[0], right[1] + high), (left[0], left[1] + high)],
                                          fill=(0, 0, 0, dark))  # fmt: skip
             drawn.alpha_composite(veil)
-    pen.line([near, front, far, back, near], fill=SHADE, width=1)
+    pen.line([near, front, far, back, near], fill=SHADE, width=FINER)
+
+
+def _of_255(colour: Colour) -> tuple[int, int, int]:
+    red, green, blue = (round(255 * part) for part in colour)
+    return red, green, blue
 
 
 def _shadow(drawn: Image.Image, at: float, thick: float, deep: float) -> None:
     foot = (at, float(FLOOR))
     right, left = _moved(foot, ACROSS, deep), _moved(foot, ALONG, thick)
     veil = Image.new("RGBA", drawn.size, (0, 0, 0, 0))
-    slid = (right[0] + 46, right[1] + 8)
+    slid = (right[0] + 46 * FINER, right[1] + 8 * FINER)
     ImageDraw.Draw(veil).polygon([foot, slid, _moved(slid, ALONG, thick), left], fill=(30, 20, 10, 120))
-    drawn.alpha_composite(veil.filter(ImageFilter.GaussianBlur(9)))
+    drawn.alpha_composite(veil.filter(ImageFilter.GaussianBlur(9 * FINER)))
 
 
-def _finished() -> Iterator[tuple[Faces, Sides]]:
+def _finished() -> Iterator[tuple[Faces, Sides, Head]]:
     checked = check(DEMO / "shelf.yaml")
     ids = list(checked.plan.plans)
     with tempfile.TemporaryDirectory() as folder:
         for number in BOOKS:
             id = ids[int(number) - 1]
             standing, faces = checked.plan.plans[id].standing, checked.drafts[id].faces
-            assert standing
+            head = checked.drafts[id].head
+            assert standing and head
             pictures = _pixels(faces[Role.SPINE], Path(folder)), _pixels(faces[Role.FRONT], Path(folder))
-            yield pictures, (standing.thickness, standing.height, standing.depth)
+            yield pictures, (standing.thickness, standing.height, standing.depth), head
 
 
 def draw(into: Path) -> None:
     """All three, side by side."""
     drawn = Image.new("RGBA", (WIDTH, HEIGHT), (255, 255, 255, 255))
-    for at, (pictures, sides) in zip((110.0, 480.0, 880.0), _finished(), strict=True):
-        _shadow(drawn, at, sides[0], sides[2])
-        _book(drawn, at, pictures, sides)
-    drawn.convert("RGB").quantize(256, dither=Image.Dither.NONE).save(into, optimize=True)
+    for at, (pictures, sides, head) in zip((110.0, 480.0, 880.0), _finished(), strict=True):
+        _shadow(drawn, at * FINER, sides[0], sides[2])
+        _book(drawn, at * FINER, pictures, sides, head)
+    small = drawn.convert("RGB").resize((WIDTH // FINER, HEIGHT // FINER), Image.Resampling.LANCZOS)
+    small.quantize(256, kmeans=4, dither=Image.Dither.NONE).save(into, optimize=True)
 
 
 if __name__ == "__main__":

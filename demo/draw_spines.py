@@ -34,7 +34,7 @@ def draw(folder: Path, into: Path) -> None:
     for row in rows:
         drawn.paste(row, (EDGE, y))
         y += row.height + EDGE
-    drawn.quantize(256, dither=Image.Dither.NONE).save(into, optimize=True)
+    drawn.quantize(256, kmeans=4, dither=Image.Dither.NONE).save(into, optimize=True)
 
 
 if __name__ == "__main__":

@@ -78,8 +78,8 @@ def shared_items(shared: Mapping[str, Shared], drawings: Sequence[Figure] = ()) 
     yield Heading("What many books share" if shared else "What many things share", level=1)
     if shared:
         yield Paragraph(
-            "These steps are the same for several books. Each book names them by their letter and number and adds its "
-            "own steps between them. The drawings are named by their numbers."
+            "These steps are the same for several books. Each book names those that it has by their letter and number, "
+            "and adds its own between them: follow these, not all. The drawings are named by their numbers."
         )
     yield from drawing_items(drawings)
     for one in shared.values():

@@ -323,7 +323,7 @@ def test_holes_are_named_from_the_tail(tmp_path: Path, direction: str) -> None:
     shelf += f"    direction: {direction}\n    {HOLES}\n    cover: {{kind: wrap, stock: card}}\n"
     _, out = made(shelf, tmp_path)
     text = chapters(out / "guide.pdf")[1]["Volume 1"]
-    assert "Prick three holes through the fold with the needle, from the marks on its back" in text
+    assert "Prick three holes through the fold with the needle, at the marks on its back" in text
     assert "They are 2.0, 10.0 and 18.0 mm above the tail of the page" in text
     over = "right half over the left" if direction == "left-to-right" else "left half over the right"
     folds = re.findall(r"Fold the (.+?) \(drawing \d\)\. The fold is sharpened", text)

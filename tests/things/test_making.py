@@ -90,7 +90,7 @@ NEEDED = {
     "stapled": ("a staple",),
     "flush": ("marks pricked through",),
     "in turned in": ("marks pricked through", "a corner turned in"),
-    "in full": ("marks pricked through", "a corner turned in over a board"),
+    "in full": ("marks pricked through", "a corner turned in over a board", "a block hung in its case"),
     "in quarter": ("marks pricked through", "a corner turned in over a board"),
     "in half": ("marks pricked through", "a corner turned in over a board"),
     "mitred": ("rails sawn to mitres", "a frame held square"),

@@ -170,3 +170,30 @@ def test_the_surname_of_an_author(author: str, short: str) -> None:
 
 def test_where_the_surname_comes_first_a_name_stays_whole() -> None:
     assert surname("Kovár Imre", "hu") == "Kovár Imre"
+
+
+@pytest.mark.parametrize(
+    ("title", "ways"),
+    [
+        ("Rules for the Conduct of Ferries", ["Rules for the Conduct of Ferries"]),
+        (
+            "Rules and Fares for the Conduct of Ferries",
+            ["Rules and Fares for the Conduct of Ferries", "Rules and Fares", "Rules & Fares"],
+        ),
+        (
+            "Complete Guide to Lamps and Oils for Keepers of the Stations",
+            [
+                "Complete Guide to Lamps and Oils for Keepers of the Stations",
+                "Complete Guide to Lamps and Oils",
+                "Complete Guide to Lamps & Oils",
+            ],
+        ),
+        ("A History of the Fisheries of Gannow", None),
+        ("Wie man bei Nebel nach Hause kommt", ["Wie man bei Nebel nach Hause kommt"]),
+        ("How to Keep Bees without Losing Friends", ["How to Keep Bees without Losing Friends", "How to Keep Bees"]),
+    ],
+)
+def test_a_shortened_title_still_says_something(title: str, ways: list[str] | None) -> None:
+    """No guide without what it is to, no conduct without whose; a history keeps what it is of."""
+    expected = ways or [title, title.removeprefix("A "), "History of the Fisheries"]
+    assert list(shortened(title)) == expected

@@ -15,6 +15,7 @@ from ...wording import as_list, long, sides, thick
 from ..covers.case.keys import CaseKeys
 from .corner_views import CORNER_OF_BOARD, corner_of_board
 from .cover_views import case_view
+from .hanging_view import HUNG, hung_in_case
 from .job import BookJob, cover_measure, measure_cover_step
 from .pricking_view import PRICKED, pricked_marks
 
@@ -22,6 +23,9 @@ __all__ = ["case_making"]
 
 TIP = 1.0
 """How wide an endpaper is tipped to the block, in mm (common practice)."""
+
+BARE_FACE = "the face of the block"
+"""What is pasted of a block that has neither pages nor endpapers."""
 
 COVERING = ("case", "case spine", "case side", "case corner")
 """The kinds of flat that cover the boards."""
@@ -38,7 +42,7 @@ def case_making(job: BookJob, entry: CaseKeys) -> Making:
             case_view(job, entry),
             flat_figure(flats[0], job.bench.room, f"The {flats[0].name}"),
         ),
-        manners=tuple(_manners(job)),
+        manners=tuple(_manners(job, entry)),
         tools=(*KNIFE, *FOLDING, *PRESS, "fine sandpaper", "flat brush", "needle and pencil"),
         supplies=tuple(_supplies(job, entry)),
         measures=(cover_measure(job),),
@@ -67,9 +71,11 @@ def _supplies(job: BookJob, entry: CaseKeys) -> Iterator[Supply]:
         yield Supply("paste or PVA", 2 * page.height * page.width, Unit.AREA)
 
 
-def _manners(job: BookJob) -> Iterator[Manner]:
+def _manners(job: BookJob, entry: CaseKeys) -> Iterator[Manner]:
     yield pricked_marks(job.bench.room)
     yield corner_of_board(job.bench.room)
+    if _pasted_end(job, entry) != BARE_FACE:
+        yield hung_in_case(job.bench.room)
 
 
 def _steps(job: BookJob, entry: CaseKeys) -> Iterator[str]:
@@ -197,20 +203,27 @@ def _hanging(job: BookJob, entry: CaseKeys) -> Iterator[str]:
         f"Lay the block in the case dry, front to front and head to head. The squares are {long(entry.square)} at "
         f"head, tail and fore-edge, and {back}; the joint between back and board is {long(joint)}."
     )
-    ends = "the pastedown" if entry.endpapers or job.block.pastedowns else "the first page"
-    if not job.block.pages and not entry.endpapers:
-        ends = "the face of the block"
-    waste = ends != "the face of the block"
-    if waste:
-        yield f"Put waste paper under {ends}."
+    end = _pasted_end(job, entry)
+    below = f" {drawn(HUNG, 'a')}" if end != BARE_FACE else ""
+    if below:
+        yield f"Put waste paper under {end}{below}."
     if entry.endpapers:
         yield from spray_caution(glue_called(job.bench.stocks[entry.endpapers].glue))
-    yield f"Paste {ends} thinly. The spine stays free of paste."
-    if waste:
+    yield f"Paste {end} thinly. The spine stays free of paste."
+    if below:
         yield "Take the waste paper away."
+    closing = f" {drawn(HUNG, 'b')}" if below else ""
     yield (
-        "Close the board on it. The joint lies straight across: pressed in, it would draw the boards towards the spine."
+        f"Close the board on it{closing}. The joint lies straight across: pressed in, it would draw the boards towards "
+        "the spine."
     )
     yield "Turn the book over, and do the same at the other end."
     yield "Dry the book for a day between pressing boards under the weight, with a folded paper inside each cover."
     yield measure_cover_step(job)
+
+
+def _pasted_end(job: BookJob, entry: CaseKeys) -> str:
+    """What of the block is pasted to the boards."""
+    if entry.endpapers or job.block.pastedowns:
+        return "the pastedown"
+    return "the first page" if job.block.pages else BARE_FACE

@@ -6,18 +6,19 @@ from collections.abc import Iterator, Sequence
 from math import ceil
 
 from ....ground.quantities import counted
-from ....ground.told import figure, in_units, print_mm, unit
+from ....ground.told import figure, print_mm, unit
 from ....paper.glue import glue_called
 from ....sheets.flat import Flat, MarkKind
 from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, spray_caution
-from ...making import Making, Manner, Supply, Unit, caution, drawn
+from ...making import Making, Manner, Supply, Unit, drawn
 from ...views.flat_view import flat_figure
 from ...wording import as_list, in_words, long, numbered, sides
 from ..blocks.section_keys import SectionKeys
 from .block_views import sections_view
+from .fastening import fastening_steps
 from .folding_views import Over, folded_sheet
 from .job import BookJob, block_measure, glue_areas, measure_block_steps, spine_glue
-from .sewing_views import KETTLE, kettle_stitch, one_section, several_sections, stapled
+from .sewing_views import kettle_stitch, one_section, several_sections, stapled
 
 __all__ = ["sections_making", "thread_length", "wire_length"]
 
@@ -120,7 +121,7 @@ def _holes(flats: Sequence[Flat]) -> list[float]:
 def _tools(entry: SectionKeys) -> Iterator[str]:
     yield from (*KNIFE, *(SCORING if entry.scored else ()), *FOLDING, *PRESS, "flat brush")
     if entry.fastening == "sewn":
-        yield from ("fine needle", "folded card as a pricking trough")
+        yield from ("fine needle", "folded card to prick sections on")
     elif entry.fastening == "stapled":
         yield from ("fine needle", "tweezers", "pliers")
 
@@ -175,7 +176,7 @@ def _steps(
             "their folds make a stair that goes down evenly from head to tail; a step out of place is a section "
             "out of place."
         )
-    yield from _fastening(entry, gathered, manners[-1].name)
+    yield from fastening_steps(entry, len(gathered), _holes(gathered[0]), manners[-1].name)
     yield "Press the block between pressing boards."
     yield "Brush PVA thinly over its spine."
     yield "Leave it under the weight for two hours, until it is dry."
@@ -249,54 +250,3 @@ def _doubled(job: BookJob, entry: SectionKeys) -> Iterator[str]:
     yield from spray_caution(glue)
     yield f"Glue the backs of each strip together with {glue}."
     yield "Press the strips until they are dry."
-
-
-def _fastening(entry: SectionKeys, gathered: Sequence[Sequence[Flat]], shown: str) -> Iterator[str]:
-    if entry.fastening == "glued":
-        return
-    yield from _pricking(_holes(gathered[0]))
-    if entry.fastening == "stapled":
-        yield from _stapling(len(_holes(gathered[0])) // 2, shown)
-    elif len(gathered) == 1:
-        yield f"Sew the section, hole by hole in the order of the numbers {drawn(shown)}."
-        yield "Tie the two ends inside, over the stitch that passes."
-        yield TIGHT
-    else:
-        yield from _sewing(entry, shown)
-
-
-def _pricking(holes: Sequence[float]) -> Iterator[str]:
-    places = as_list([figure(hole, 1) for hole in holes])
-    yield "Lay each section open in the pricking trough, its fold down."
-    yield caution("the point of the needle is sharp; keep your fingers out of its way.")
-    yield (
-        f"Prick {in_words(len(holes))} holes through the fold with the needle, from the marks on its back. They are "
-        f"{places} {unit()} above the tail of the page."
-    )
-
-
-def _stapling(staples: int, shown: str) -> Iterator[str]:
-    yield f"Bend {counted(staples, 'staple')} of wire, each as wide as its two holes are apart."
-    yield f"Push each through its pair of holes from outside {drawn(shown, 'a')}."
-    yield caution("the ends of the wire are sharp.")
-    yield f"Turn the ends over inside with the tweezers {drawn(shown, 'b')}."
-
-
-TIGHT = "Draw every stitch tight along the fold. Drawn across it, the thread cuts the paper."
-
-
-def _sewing(entry: SectionKeys, shown: str) -> Iterator[str]:
-    """Several sections, from the first to the last."""
-    to_tie = f"{in_units('50 mm', '2 in')} of thread hang out there, to be tied"
-    if entry.sewing == "two on":
-        yield (
-            f"Sew sections 1 and 2 from head to tail, by turns through the one and the other {drawn(shown)}: {to_tie}."
-        )
-        yield TIGHT
-        yield "Sew on the next two in the same way, back from tail to head, and so on."
-    else:
-        yield f"Sew section 1 from head to tail {drawn(shown)}: {to_tie}."
-        yield TIGHT
-        yield "Sew section 2 on it, back from tail to head, and so on."
-    yield "Tie the thread to the end that hangs out, when you come back to it."
-    yield f"Tie it at each further end to the section below with a kettle stitch {drawn(KETTLE)}."

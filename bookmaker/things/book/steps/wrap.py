@@ -136,5 +136,5 @@ def _drying(job: BookJob, entry: WrapKeys) -> Iterator[str]:
         level = "level with the pages" if not entry.square else f"{long(entry.square)} outside the pages"
         folded = " Only the cover is cut: the pages end in folds, and a cut fold lets the leaf fall open."
         keep = folded if job.block.pastedowns else ""
-        yield f"Trim the cover at head, tail and fore-edges, {level}, in light strokes along the steel rule.{keep}"
+        yield f"Trim the cover {level} on its three open sides, in light strokes along the steel rule.{keep}"
     yield measure_cover_step(job)

@@ -34,6 +34,18 @@ JOINING = frozenset({"and", "&", "or", "et", "und", "oder", "e", "y", "en", "but
 ALSO = frozenset({"and", "et", "und", "e", "y", "en"})
 """Words for which & may stand in a title."""
 
+OF = frozenset({"of", "de", "du", "des", "von", "van", "di", "da", "del", "della", "dei"})
+"""Links between a thing and what it is of: of two in a row the second may go."""
+
+ASKING = frozenset(
+    {
+        "guide", "introduction", "companion", "key", "manual", "handbook", "treatise", "history", "account", "study",
+        "notes", "essay", "essays", "story", "book", "report", "reports", "index", "man", "one", "we", "you", "on",
+        "je", "wir", "ich", "wie", "how",
+    }
+)  # fmt: skip
+"""Words after which a title says nothing yet: what a guide is to, what one does."""
+
 LONG_LINK = 5
 """Links of so many letters may stand alone on a line."""
 
@@ -162,11 +174,15 @@ def shortened(title: str) -> Iterator[str]:
 def _phrase_ends(words: Sequence[str]) -> Iterator[int]:
     """After how many words a title may end, the longest way first: before a preposition, with two words left at least.
 
-    One word alone says too little: "History" of what? So do two of which the last joins.
+    One word alone says too little: "History" of what? So do two of which the last joins, or is of the kind that asks
+    for more: a guide, to what? "for the Conduct of Ferries" goes as a whole or not at all.
     """
     for at in range(len(words) - 1, 1, -1):
         before, here = words[at - 1].casefold(), words[at].casefold()
-        if here in LINKS - JOINING and before not in LINKS | ARTICLES and not before.endswith("."):
+        if here not in LINKS - JOINING or before in LINKS | ARTICLES | ASKING or before.endswith("."):
+            continue
+        earlier = [word for word in map(str.casefold, words[1:at]) if word in LINKS - JOINING]
+        if here not in OF or not earlier or earlier[-1] in OF:
             yield at
 
 

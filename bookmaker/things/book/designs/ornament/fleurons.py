@@ -37,7 +37,7 @@ def _rosette() -> Path:
     return gathered(
         (
             ring(6, lambda deg: petal(0.32, 0.2, deg, 0.14)),
-            ring(6, lambda deg: petal(0.2, 0.05, deg, 0.22), 30),
+            ring(6, lambda deg: dot(0, 0.37, 0.055).transformed(Transform.turn(deg)), 30),
             dot(0, 0, 0.08),
         )
     )
@@ -57,46 +57,46 @@ def _lozenge() -> Path:
         (
             diamond(0, 0, 0.2, 0.3),
             *(dot(0.42 * cos(deg), 0.42 * sin(deg), 0.055) for deg in (0, pi / 2, pi, 3 * pi / 2)),
-            *(dot(0.24 * x, 0.26 * y, 0.035) for x in (-1, 1) for y in (-1, 1)),
+            *(dot(0.25 * x, 0.27 * y, 0.045) for x in (-1, 1) for y in (-1, 1)),
         )
     )
 
 
 def _sprig() -> Path:
     pairs = [
-        petal(0.3 - 0.05 * row, 0.13, side * (58 - 6 * row)).transformed(Transform.move(0, -0.3 + 0.22 * row))
+        petal(0.34 - 0.05 * row, 0.14, side * (58 - 6 * row)).transformed(Transform.move(0, -0.42 + 0.25 * row))
         for row in range(3)
         for side in (-1, 1)
     ]
-    stem = polygon((Point(-0.018, -0.5), Point(0.018, -0.5), Point(0.012, 0.25), Point(-0.012, 0.25)))
+    stem = polygon((Point(-0.038, -0.5), Point(0.038, -0.5), Point(0.032, 0.25), Point(-0.032, 0.25)))
     return gathered((*pairs, stem, petal(0.28, 0.13).transformed(Transform.move(0, 0.22))))
 
 
 def _sun() -> Path:
-    rays = ring(12, lambda deg: polygon((Point(-0.035, 0.22), Point(0.035, 0.22), Point(0, 0.46))).transformed(
+    rays = ring(8, lambda deg: polygon((Point(-0.065, 0.26), Point(0.065, 0.26), Point(0, 0.5))).transformed(
         Transform.turn(deg)))  # fmt: skip
-    return gathered((rays, dot(0, 0, 0.16)))
+    return gathered((rays, dot(0, 0, 0.18)))
 
 
 def _tulip() -> Path:
     cup = [petal(0.5, 0.2, deg, 0).transformed(Transform.move(0, -0.06)) for deg in (-26, 0, 26)]
-    leaves = [petal(0.3, 0.1, deg, 0).transformed(Transform.move(0, -0.42)) for deg in (-62, 62)]
-    stem = polygon((Point(-0.02, -0.5), Point(0.02, -0.5), Point(0.02, -0.02), Point(-0.02, -0.02)))
+    leaves = [petal(0.34, 0.13, deg, 0).transformed(Transform.move(0, -0.44)) for deg in (-62, 62)]
+    stem = Path.rectangle(Rect(-0.036, -0.5, 0.072, 0.48))
     return gathered((*cup, *leaves, stem))
 
 
 def _knot() -> Path:
     loops = ring(4, lambda deg: petal(0.42, 0.3, deg, 0.05), 45)
-    return gathered((loops, ring(4, lambda deg: dot(0, 0.42, 0.05).transformed(Transform.turn(deg)))))
+    return gathered((loops, ring(4, lambda deg: dot(0, 0.43, 0.06).transformed(Transform.turn(deg)))))
 
 
 def _drop() -> Path:
     return gathered(
         (
             petal(0.5, 0.3, 180).transformed(Transform.move(0, 0.14)),
-            petal(0.3, 0.1, -52).transformed(Transform.move(0, 0.16)),
-            petal(0.3, 0.1, 52).transformed(Transform.move(0, 0.16)),
-            dot(0, 0.3, 0.06),
+            petal(0.34, 0.15, -56).transformed(Transform.move(0, 0.16)),
+            petal(0.34, 0.15, 56).transformed(Transform.move(0, 0.16)),
+            dot(0, 0.36, 0.075),
         )
     )
 
@@ -117,10 +117,11 @@ def _mirrored(path: Path) -> Path:
 
 
 def _acorn() -> Path:
-    nut = petal(0.44, 0.44, 180).transformed(Transform.move(0, 0.06))
-    cup = Path((("M", -0.27, 0.08), ("C", -0.27, 0.34, 0.27, 0.34, 0.27, 0.08), ("Z",)))
-    leaves = [petal(0.36, 0.16, deg).transformed(Transform.move(0, 0.3)) for deg in (-100, 100)]
-    return gathered((nut, cup, Path.rectangle(Rect(-0.035, 0.26, 0.07, 0.22)), *leaves))
+    nut = Path((("M", -0.22, -0.02), ("C", -0.22, -0.28, -0.08, -0.36, 0.0, -0.48),
+                ("C", 0.08, -0.36, 0.22, -0.28, 0.22, -0.02), ("Z",)))  # fmt: skip
+    cup = Path((("M", -0.28, 0.05), ("C", -0.28, 0.31, 0.28, 0.31, 0.28, 0.05), ("Z",)))
+    leaves = [petal(0.4, 0.17, deg).transformed(Transform.move(0, 0.36)) for deg in (-84, 84)]
+    return gathered((nut, cup, Path.rectangle(Rect(-0.036, 0.22, 0.072, 0.28)), *leaves))
 
 
 def _star() -> Path:
@@ -134,7 +135,7 @@ def _shell() -> Path:
 
 
 def _wheat() -> Path:
-    ears = [petal(0.34, 0.17, side * 48).transformed(Transform.move(side * 0.03, -0.22 + 0.2 * row))
+    ears = [petal(0.34, 0.15, side * 44).transformed(Transform.move(side * 0.03, -0.34 + 0.24 * row))
             for row in range(3) for side in (-1, 1)]  # fmt: skip
     return gathered((*ears, petal(0.28, 0.13).transformed(Transform.move(0, 0.22)),
                      Path.rectangle(Rect(-0.035, -0.5, 0.07, 0.55))))  # fmt: skip
@@ -162,8 +163,8 @@ def _wreath() -> Path:
 def _urn() -> Path:
     bowl = Path((("M", -0.3, 0.1), ("C", -0.3, -0.2, -0.1, -0.24, -0.07, -0.3), ("L", 0.07, -0.3),
                  ("C", 0.1, -0.24, 0.3, -0.2, 0.3, 0.1), ("Z",)))  # fmt: skip
-    lip, foot = Path.rectangle(Rect(-0.36, 0.12, 0.72, 0.08)), Path.rectangle(Rect(-0.22, -0.42, 0.44, 0.1))
-    flames = [petal(0.28, 0.15, deg).transformed(Transform.move(0, 0.2)) for deg in (-34, 0, 34)]
+    lip, foot = Path.rectangle(Rect(-0.36, 0.1, 0.72, 0.08)), Path.rectangle(Rect(-0.22, -0.42, 0.44, 0.1))
+    flames = [petal(0.24, 0.15, deg).transformed(Transform.move(0, 0.26)) for deg in (-44, 0, 44)]
     return gathered((bowl, lip, foot, Path.rectangle(Rect(-0.06, -0.36, 0.12, 0.1)), *flames))
 
 
@@ -177,15 +178,15 @@ def _ivy() -> Path:
 
 
 def _quatrefoil() -> Path:
-    lobes = [dot(0.2 * x, 0.2 * y, 0.17) for x, y in ((1, 0), (-1, 0), (0, 1), (0, -1))]
-    return gathered((*lobes, *(diamond(0.36 * x, 0.36 * y, 0.1, 0.1) for x in (-1, 1) for y in (-1, 1))))
+    lobes = [dot(0.23 * x, 0.23 * y, 0.17) for x, y in ((1, 0), (-1, 0), (0, 1), (0, -1))]
+    return gathered((*lobes, *(diamond(0.38 * x, 0.38 * y, 0.1, 0.1) for x in (-1, 1) for y in (-1, 1))))
 
 
 def _pine() -> Path:
-    scales = [dot(x, y, 0.105) for y, row in ((-0.2, (-0.11, 0.11)), (-0.03, (-0.2, 0.0, 0.2)), (0.14, (-0.11, 0.11)),
-                                             (0.3, (0.0,))) for x in row]  # fmt: skip
-    leaves = [petal(0.34, 0.14, deg).transformed(Transform.move(0, -0.3)) for deg in (-112, 112)]
-    return gathered((*scales, petal(0.2, 0.12).transformed(Transform.move(0, 0.32)), *leaves,
+    scales = [dot(x, y, 0.1) for y, row in ((-0.2, (-0.26, 0.0, 0.26)), (0.03, (-0.13, 0.13)), (0.26, (0.0,)))
+              for x in row]  # fmt: skip
+    leaves = [petal(0.34, 0.14, deg).transformed(Transform.move(0, -0.42)) for deg in (-96, 96)]
+    return gathered((*scales, petal(0.2, 0.13).transformed(Transform.move(0, 0.3)), *leaves,
                      Path.rectangle(Rect(-0.035, -0.5, 0.07, 0.24))))  # fmt: skip
 
 
