@@ -97,7 +97,7 @@ class Lines:
         placed, short = list[SetLine](), list[str]()
         for number, line in enumerate(lines):
             text, last = boxes.text_of(line, words)
-            hang = 0.0 if (number == 0 and indent) or line.opened is not None else boxes[words[line.first]].hang
+            hang = 0.0 if (number == 0 and indent) or line.opened is not None else placed_words[line.first].hang
             gap = tracking = 0.0
             if glue is boxes.justified:
                 lacking = line.short

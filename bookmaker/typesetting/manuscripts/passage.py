@@ -27,7 +27,7 @@ class Role(StrEnum):
     MOTTO = "motto"
 
 
-AFLOAT = frozenset({Role.PLATE, Role.FIGURE})
+AFLOAT = (Role.PLATE, Role.FIGURE)
 """Pictures, which may find their place further on: the text goes on as if they were not there."""
 
 
