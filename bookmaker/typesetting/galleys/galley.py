@@ -61,7 +61,7 @@ class Galley:
         self.lines = Lines(fount)
         self.recasting = Recasting(self.lines, setting.size)
         self.fount = fount
-        self._justified = setting.fit_to_justify if manner.justified is None else manner.justified
+        self._justified = fount.solid or setting.fit_to_justify if manner.justified is None else manner.justified
         # rounding must not turn away a line that fills the measure exactly
         self.measure = setting.measure + 1e-9
         self._room = (self.measure - setting.indent) / setting.size
