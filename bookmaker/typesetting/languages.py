@@ -69,6 +69,9 @@ UNPARTABLE = {
 }
 """Languages whose punctuation is known, but no places where their words may be parted."""
 
+WITHOUT_BLANKS = {"ja": "Japanese", "ko": "Korean", "zh": "Chinese"}
+"""Languages whose lines may end between any two signs, but for those that `lines.ideographs` knows of."""
+
 NEVER_PARTED = frozenset({"ar", "fa", "he", "vi"})
 """Languages whose words nobody parts: those read from right to left, and one written syllable by syllable."""
 
@@ -88,7 +91,7 @@ def meant_language(written: str) -> str:
     >>> meant_language("english"), meant_language("Itallian")
     ('did you mean en, English?', 'did you mean it, Italian?')
     """
-    every = LANGUAGES | UNPARTABLE
+    every = LANGUAGES | UNPARTABLE | WITHOUT_BLANKS
     names = {name.casefold(): tag for tag, name in every.items()} | OTHER_NAMES
     tag = names.get(near_match(written, names), "") or _near_tag(written)
     if tag:

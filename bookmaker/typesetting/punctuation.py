@@ -128,7 +128,8 @@ def _pairs(marks: str) -> tuple[tuple[str, str], tuple[str, str]]:
 
 
 MARKS = {
-    "\u201c \u201d \u2018 \u2019": "en en-GB en-US af da eo eu gl hi id lv nl pt tr vi zu",
+    "\u201c \u201d \u2018 \u2019": "en en-GB en-US af da eo eu gl hi id ko lv nl pt tr vi zh zu",
+    "\u300c \u300d \u300e \u300f": "ja zh-Hant zh-TW zh-HK",
     "\u201e \u201c \u201a \u2018": "de cs is sk sl bg lt",
     "\u00ab \u00bb \u2039 \u203a": "de-CH de-LI fa",
     f"\u00ab{WIDE} {WIDE}\u00bb \u201c \u201d": "fr",

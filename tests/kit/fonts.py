@@ -63,7 +63,9 @@ def calls_upon_calls(path: Path, depth: int = 9, times: int = 200) -> Path:
 
 
 def font_of_boxes(path: Path, letters: str = LETTERS, features: str = "", joined: tuple[str, ...] = ()) -> Path:
-    """A typeface in which every letter is a box, half an em wide; marks take no room.
+    """A typeface in which every letter is a box, half an em wide; marks take no room, wide signs a whole em.
+
+    The box stands at the left, in what opens a bracket or a quotation at the right.
 
     `features` are written in the language of feature files, with glyphs called such as u0061 and those `joined`.
     """
@@ -71,11 +73,14 @@ def font_of_boxes(path: Path, letters: str = LETTERS, features: str = "", joined
     builder = FontBuilder(1000, isTTF=True)
     builder.setupGlyphOrder(names)
     builder.setupCharacterMap({ord(letter): f"u{ord(letter):04X}" for letter in letters})
-    blank = TTGlyphPen(None).glyph()
-    box = _box()
-    builder.setupGlyf({name: blank if name == "u0020" else box for name in names})
+    blank, box = TTGlyphPen(None).glyph(), _box()
+    wide = {f"u{ord(letter):04X}" for letter in letters if unicodedata.east_asian_width(letter) in {"W", "F"}}
+    opening = {f"u{ord(letter):04X}" for letter in letters if unicodedata.category(letter) == "Ps"} & wide
+    drawn = {name: blank if name == "u0020" else _box(500) if name in opening else box for name in names}
+    builder.setupGlyf(drawn)
     marks = {f"u{ord(letter):04X}" for letter in letters if unicodedata.category(letter) == "Mn"}
-    builder.setupHorizontalMetrics({name: (0 if name in marks else 500, 50) for name in names})
+    widths = {name: 0 if name in marks else 1000 if name in wide else 500 for name in names}
+    builder.setupHorizontalMetrics({name: (widths[name], 550 if name in opening else 50) for name in names})
     builder.setupHorizontalHeader(ascent=800, descent=-200)
     builder.setupNameTable({"familyName": "Boxes", "styleName": "Regular"})
     builder.setupOS2(sxHeight=500, sCapHeight=500)
@@ -114,11 +119,11 @@ def without_end(path: Path, depth: int = 12, times: int = 8) -> Path:
     return path
 
 
-def _box() -> Any:
+def _box(left: int = 0) -> Any:
     pen = TTGlyphPen(None)
-    pen.moveTo((50, 0))
-    pen.lineTo((50, 500))
-    pen.lineTo((450, 500))
-    pen.lineTo((450, 0))
+    pen.moveTo((left + 50, 0))
+    pen.lineTo((left + 50, 500))
+    pen.lineTo((left + 450, 500))
+    pen.lineTo((left + 450, 0))
     pen.closePath()
     return pen.glyph()

@@ -9,6 +9,8 @@ from typing import NamedTuple
 from ...ground.kept import digest
 from .breaking import Glue, Line, Stop, Word
 from .fount import ADDED_HYPHEN, Fount, Style, as_read
+from .ideographs import has_ideographs, is_wide
+from .solid import blank_half
 
 __all__ = ["LETTER_BREAK", "LONGEST_WORD", "LOOSENING", "STRETCH", "TIGHTENING", "Boxes"]
 
@@ -38,7 +40,14 @@ LOOSENING, TIGHTENING = 0.03, 0.01
 In type of 2.2 pt that is 0.023 mm, half a printer's dot at 600 to the inch.
 """
 
+SOLID_LOOSENING = 0.2
+"""The same for type that is set solid, which has no spaces to share it with: a sign that must not begin a line takes
+another one down with it, and leaves an em or two (common practice)."""
+
 STYLES = frozenset(Style)
+
+MANY_PLACES = 8
+"""Words that may be parted at more places than these are long."""
 
 LETTERS_AN_EM = 2.2
 """Letters and spaces that stand on an em, about."""
@@ -92,12 +101,14 @@ class Boxes(dict[str, Word]):
         self.wide = set[str]()
         self.cuts: dict[str, tuple[Cut, ...]] = {}
         width = fount.space.width
-        letters = 0.0 if fount.right_to_left else LETTERS_AN_EM * room
-        self.justified = Glue(width, width * STRETCH, width * SHRINK, SPREAD, LOOSENING * letters, TIGHTENING * letters)
+        self.loosening, self.tightening = (SOLID_LOOSENING, 0.0) if fount.solid else (LOOSENING, TIGHTENING)
+        letters = 0.0 if fount.right_to_left else room if fount.solid else LETTERS_AN_EM * room
+        loosening, tightening = self.loosening * letters, self.tightening * letters
+        self.justified = Glue(width, width * STRETCH, width * SHRINK, SPREAD, loosening, tightening)
         self.ragged = Glue(width, 0.0, 0.0, SPREAD)
 
     def __missing__(self, word: str) -> Word:
-        endless = len(word) > LONGEST_WORD
+        endless = len(word) > LONGEST_WORD and not has_ideographs(word)
         width = sum(map(self.fount.width, _letters(word))) if endless else self.fount.width(word)
         inner = [] if endless else self._inner(word)
         if self.sparing:
@@ -132,9 +143,19 @@ class Boxes(dict[str, Word]):
         """Those of some words that were parted between letters."""
         return tuple(filter(self.wide.__contains__, words)) if self.wide else ()
 
+    def opened_hang(self, line: Line, words: Sequence[str]) -> float:
+        """How far the first sign of a line that begins within a word hangs into the left margin."""
+        word, opened = words[line.first], line.opened or 0
+        return self.opening_hang(word, self.cuts[word][opened].at)
+
     def left_hang(self, word: str) -> float:
         """How far the first sign of a word hangs into the left margin."""
         return self._hang(word, 0, LEFT_HANGING)
+
+    def opening_hang(self, word: str, at: int) -> float:
+        """The same where a word is parted before the character `at`: the blank half of a wide mark."""
+        sign = word[at : at + 1]
+        return self._blank_half(sign, at_end=False) if self.hanging and is_wide(sign) else 0.0
 
     def right_hang(self, word: str) -> float:
         """How far the last sign of a word hangs into the right margin."""
@@ -147,19 +168,26 @@ class Boxes(dict[str, Word]):
             sign = self.fount.hyphen
         else:
             sign = word[end] if word[end].isprintable() else as_read(word)[end:][:1]
+        if is_wide(sign):
+            return self._blank_half(sign, at_end=end < 0)
         share = shares.get(sign)
         return share * self.fount.width(sign) if share else 0.0
 
+    def _blank_half(self, sign: str, *, at_end: bool) -> float:
+        return blank_half(self.fount.runs(sign)[0], at_end=at_end)
+
     def _inner(self, word: str) -> list[tuple[Cut, Stop]]:
         fount, found = self.fount, []
-        for at, penalty, flagged, hyphened in fount.partings(word):
-            offset = fount.offset(word, at)
+        places = fount.partings(word)
+        reaches = fount.reaches(word) if len(places) > MANY_PLACES else {}
+        for at, penalty, flagged, hyphened in places:
+            offset = reaches[at] if at in reaches else fount.offset(word, at)
             if hyphened:
                 before = offset + fount.width(fount.hyphen) - self.right_hang("x" + fount.hyphen)
             else:
                 before = offset - self.right_hang(word[:at])
             cost = penalty + self.hyphens if hyphened else penalty
-            found.append((Cut(at, hyphened), Stop(before, offset, cost, flagged)))
+            found.append((Cut(at, hyphened), Stop(before, offset + self.opening_hang(word, at), cost, flagged)))
         return found
 
     def _spared(self, inner: list[tuple[Cut, Stop]], width: float) -> list[tuple[Cut, Stop]]:

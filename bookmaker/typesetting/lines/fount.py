@@ -11,6 +11,7 @@ import unicodedata
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import cached_property
+from itertools import accumulate
 
 from ...ground.kept import digest
 from ...ground.scripts import in_visual_order
@@ -18,6 +19,7 @@ from ...ground.type_styles import Style
 from ...ground.typefaces import Run, TextLine, Typeface
 from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, has_seam, partings, partings_at_blanks
+from .solid import closed_up, is_solid
 
 __all__ = ["ADDED_HYPHEN", "KEPT_BLANK", "MOST_WORDS", "NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
 
@@ -60,6 +62,7 @@ class Fount:
         self.language = language
         self.spoken = spoken
         self.right_to_left = right_to_left
+        self.solid = is_solid(spoken)
         self.roman = faces[Style.ROMAN]
         self.space = self.roman.shape(" ")
         self.hyphen = "-" if self.roman.covers("-") else "\u2010"
@@ -119,6 +122,18 @@ class Fount:
                 return x
         return self.width(word[:at])  # inside a ligature, or styled
 
+    def reaches(self, word: str) -> dict[int, float]:
+        """How far from its left the characters of a word begin, in ems, all at once: words may be long as a paragraph.
+
+        Those that begin no glyph are left out; of a word in several styles, or read from the right, all are.
+        """
+        if len(self.runs(word)) > 1 or self.right_to_left:
+            return {}
+        (run,) = self.runs(word)
+        reached = accumulate((len(glyph.text) for glyph in run.glyphs), initial=0)
+        across = accumulate((glyph.advance for glyph in run.glyphs), initial=0.0)
+        return dict(zip(reached, across, strict=True)) if len(run.text) == len(word) else {}
+
     def part(self, word: str, start: int, end: int, *, hyphened: bool = False) -> str:
         """The characters from `start` to before `end` as a word of their own; an added hyphen is a soft one."""
         signs = self._signs.get(word)
@@ -168,6 +183,7 @@ class Fount:
         if has_seam(text, self.spoken):
             features = (*features, "-liga")
         run = face.shape(text, features=features, language=self.spoken, right_to_left=self.right_to_left)
+        run = closed_up(run) if self.solid else run
         return replace(run, glyphs=(*run.glyphs[:-1], run.glyphs[-1]._replace(text=SOFT_HYPHEN))) if softly else run
 
     def _shaped(self, word: str) -> Iterator[Run]:

@@ -13,6 +13,8 @@ from typing import NamedTuple
 
 import pyphen
 
+from .ideographs import has_ideographs, places_to_part
+
 __all__ = [
     "SOFT_HYPHEN", "Parting", "has_own_script", "has_seam", "known_language", "language_of", "languages", "partings",
     "partings_at_blanks",
@@ -131,6 +133,8 @@ def partings(word: str, language: str | None) -> list[Parting]:
     [(5, False), (10, True)]
     """
     found = {parting.at: parting for parting in _by_author(word)}
+    if has_ideographs(word):
+        found |= {at: Parting(at, penalty, flagged=False, hyphened=False) for at, penalty in places_to_part(word)}
     compound = any(parting.flagged for parting in found.values())
     if language and len(word) >= LEAST_LETTERS:
         for at in _by_pattern(word, language_of(word, language)):

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from ..standing_type import standing_type
 from .balance import LEANING, TIE, balanced, leans
 from .bonds import boxed
-from .boxes import LETTER_BREAK, LOOSENING, TIGHTENING, Boxes
+from .boxes import LETTER_BREAK, Boxes
 from .breaking import Glue, break_paragraph
 from .fount import Fount, as_read
 from .set_lines import SetLine, SetLines
@@ -19,6 +19,10 @@ __all__ = ["Change", "Lines", "Measures"]
 
 EMPTIEST = 9.0
 """Lines are left short if their spaces would be so many times as wide as usual: it is holes against a ragged edge."""
+
+
+LOOSEST_SOLID = 0.5
+"""Type that is set solid is left short where its signs would stand so many ems apart."""
 
 
 class Measures(NamedTuple):
@@ -97,7 +101,8 @@ class Lines:
         placed, short = list[SetLine](), list[str]()
         for number, line in enumerate(lines):
             text, last = boxes.text_of(line, words)
-            hang = 0.0 if (number == 0 and indent) or line.opened is not None else placed_words[line.first].hang
+            opened = boxes.opened_hang(line, words) if line.opened is not None else placed_words[line.first].hang
+            hang = 0.0 if number == 0 and indent else opened
             gap = tracking = 0.0
             if glue is boxes.justified:
                 lacking = line.short
@@ -108,7 +113,7 @@ class Lines:
                         number == len(lines) - 1 or boxes[words[line.last]].stops[line.closed].penalty >= LETTER_BREAK
                     )
                     lacking = self._lacking(text, boxes, room + hang, loose=loose)
-                eased = self._eased(text, glue, lacking)
+                eased = self._eased(text, boxes, lacking)
                 if eased is None:
                     short.append(text)
                 gap, tracking = eased or (glue.stretch, 0.0)
@@ -121,13 +126,18 @@ class Lines:
         words = text.split(" ")
         return sum(map(self.fount.width, words)) + self.fount.space.width * (len(words) - 1)
 
-    def _eased(self, text: str, glue: Glue, short: float) -> tuple[float, float] | None:
+    def _eased(self, text: str, boxes: Boxes, short: float) -> tuple[float, float] | None:
         """What each space and each letter of a line gains, in ems, if it is to gain so much in all.
 
         Both gain alike, in shares of what they may. None if there would be more gap than words.
         """
+        glue = boxes.justified
         spaces, letters = text.count(" "), self.fount.letters(text) - 1 if glue.loosening else 0
-        a_space, a_letter = (glue.stretch, LOOSENING) if short > 0.0 else (glue.shrink, TIGHTENING)
+        if self.fount.solid and not spaces and letters > 0:
+            tracking = short / letters
+            return (0.0, tracking) if tracking <= LOOSEST_SOLID else None
+        loose, tight = (glue.stretch, boxes.loosening), (glue.shrink, boxes.tightening)
+        a_space, a_letter = loose if short > 0.0 else tight
         room = a_space * spaces + a_letter * max(0, letters)
         tracking = a_letter * max(-1.0, min(1.0, short / room)) if room and letters > 0 else 0.0
         gap = (short - tracking * letters) / spaces if spaces else 0.0

@@ -13,6 +13,7 @@ from urllib.parse import unquote
 
 from ...ground.problems import Problem, Severity
 from ..lines.fount import Style
+from ..lines.ideographs import joins_lines
 from .notes import REFERENCE, Notes
 from .passage import Passage, Role
 
@@ -31,6 +32,9 @@ STYLES = {
     (True, True): Style.BOLD_ITALIC,
 }
 """By emphasis and strong emphasis."""
+
+SOFT_BREAK = "\v"
+"""Where a line ends as it was typed, as long as nobody knows what stands on both sides."""
 
 Stretch = tuple[Style, str]
 """Text in one style; a line that the author ended is a stretch of its own, a line feed."""
@@ -64,7 +68,7 @@ class Inline:
                     stretches.append((Style.TYPEWRITER, token.content))
                 case "softbreak":
                     line += 1
-                    stretches.append((style, " "))
+                    stretches.append((style, SOFT_BREAK))
                 case "hardbreak":
                     line += 1
                     stretches.append((style, "\n"))
@@ -76,7 +80,7 @@ class Inline:
                     self.links += 1
                 case "image":
                     self._picture(token, plates, line)
-        return stretches, plates
+        return _softly_joined(stretches), plates
 
     def said(self, name: str) -> Iterator[Problem]:
         """What was left out."""
@@ -121,11 +125,20 @@ def words_of(stretches: Sequence[Stretch]) -> Iterator[str]:
         yield word
 
 
+def _softly_joined(stretches: list[Stretch]) -> list[Stretch]:
+    """Lines joined by blanks, but for scripts that have none."""
+    for place, (style, text) in enumerate(stretches):
+        if text == SOFT_BREAK:
+            before, after = ((stretches[at : at + 1] or [(style, "")])[0][1] for at in (max(0, place - 1), place + 1))
+            stretches[place] = (style, "" if joins_lines(before[-1:], after[:1]) else " ")
+    return stretches
+
+
 def _refer(stretches: list[Stretch], figure: str) -> None:
     """Add the figure of a note, close to the word before it."""
     if stretches and figure:
         style, text = stretches[-1]
-        stretches[-1] = (style, text.rstrip(" "))
+        stretches[-1] = (style, text.rstrip(" " + SOFT_BREAK))
     if figure:
         stretches.append((Style.SUPERIOR, figure))
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from ..lines.ideographs import joins_lines
 from .indents import placing, usual_column
 from .passage import Passage, Role
 
@@ -29,7 +30,10 @@ def _paragraphs(text: str) -> Iterator[str]:
     words: list[str] = []
     for line in (*text.split("\n"), ""):
         found = words_of(line)
-        if found:
+        if found and words and joins_lines(words[-1][-1], found[0][0]):
+            words[-1] += found[0]
+            words += found[1:]
+        elif found:
             words += found
         elif words:
             yield " ".join(words)

@@ -8,7 +8,7 @@ from pydantic import ValidationError
 
 from bookmaker.shelf_file.spec_errors import explain
 from bookmaker.things.book.pages.prose.text import TextInside
-from bookmaker.typesetting.languages import LANGUAGES, UNPARTABLE
+from bookmaker.typesetting.languages import LANGUAGES, UNPARTABLE, WITHOUT_BLANKS
 from bookmaker.typesetting.lines.hyphens import known_language
 
 LEADING = "write how many times the size of type it is from line to line, from 0.8 to 3, such as 1.25"
@@ -60,7 +60,7 @@ def test_a_leading_is_a_multiple_of_the_size(written: str, message: str, remedy:
 def test_a_language_without_patterns_is_refused() -> None:
     assert refused(language="klingon") == (
         "the language 'klingon' is not known here",
-        f"write none for no hyphens, or one of {', '.join(sorted(LANGUAGES | UNPARTABLE))}",
+        f"write none for no hyphens, or one of {', '.join(sorted(LANGUAGES | UNPARTABLE | WITHOUT_BLANKS))}",
     )
     assert refused(language="la")[1].startswith("write none for no hyphens, or one of af, ar, as, ")
     assert TextInside.model_validate({"file": "log.md", "language": "no"}).language == "none"
