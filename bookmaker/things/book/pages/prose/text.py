@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from .....ground.problems import Problem, ShelfFileError
@@ -11,7 +12,7 @@ from .....typesetting.figures import with_figures
 from .....typesetting.lines.fount import Fount, Style
 from .....typesetting.lines.hyphens import known_language
 from .....typesetting.manuscripts.manuscript import read_manuscript
-from ..pictured.text_plates import load_plates
+from ..pictured.text_plates import as_figures, load_plates
 from .loaded_text import LoadedText, TextSource
 from .text_keys import UNPARTED, TextKeys
 
@@ -48,6 +49,8 @@ class TextInside(TextKeys):
         problems += lost
         if problems:
             raise ShelfFileError([*problems, *manuscript.problems])
+        if self.pictures == "figures":
+            manuscript = replace(manuscript, passages=as_figures(manuscript.passages, plates))
         language = None if self.language == UNPARTED else known_language(self.language)
         spoken = "" if self.language == UNPARTED else self.language
         fount = Fount(faces, language, spoken, right_to_left=manuscript.right_to_left)
