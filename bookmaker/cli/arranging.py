@@ -62,7 +62,7 @@ def weights_of(
     given = {name: weight for name, weight in written.items() if weight is not None}
     remedy = f"write a number from 0 to {HEAVIEST:g}"
     wrong = [
-        Problem(f"--{name}: {weight:g} is no weight", remedy)
+        Problem(f"--{name}: {weight:g} is not a weight", remedy)
         for name, weight in given.items()
         if not 0 <= weight <= HEAVIEST
     ]

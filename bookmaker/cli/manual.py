@@ -21,6 +21,9 @@ __all__ = ["show_manual"]
 
 USUAL_WIDTH, WIDEST = 80, 100
 
+NEAR = 0.75
+"""How like a word must be to one of the manual to be taken for a slip of it."""
+
 MOST_SECTIONS, MOST_PASSAGES, MOST_ELSEWHERE = 3, 4, 8
 
 
@@ -44,7 +47,7 @@ def show_manual(word: str, into: Path | None) -> None:
     keys = tuple(every_key(shelf_schema()))
     topic = look_up(word, sections, keys, texts["glossary"])
     if topic.empty:
-        meant = near_match(word, names_told_of(sections, keys, texts["glossary"]))
+        meant = near_match(word, names_told_of(sections, keys, texts["glossary"]), NEAR)
         remedy = f"did you mean {meant}?" if meant else "run bookmaker manual to see the chapters, or try another word"
         raise CommandError((Problem(f"the manual does not have {one_line(word)}", remedy),))
     say("\n".join(_told(topic, word, width)).strip("\n"))

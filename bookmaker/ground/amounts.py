@@ -131,7 +131,7 @@ def parse_count(text: str) -> int:
     if re.fullmatch(r"[0-9]{1,9}(\.0*|,0{1,2})", plain):
         raise NotAMeasure(f"{plain} has a decimal point", f"write {int(re.split('[.,]', plain)[0])}")
     if re.fullmatch(r"[0-9]{1,3}([, _'][0-9]{3}){1,2}", plain):
-        raise NotAMeasure(f"{plain} has its thousands parted", f"write {int(re.sub('[^0-9]', '', plain))}")
+        raise NotAMeasure(f"{plain} has a mark between its thousands", f"write {int(re.sub('[^0-9]', '', plain))}")
     raise NotAMeasure(f"{show(plain)!r} is not a whole number", "write one in digits, such as 48")
 
 

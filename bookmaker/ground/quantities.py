@@ -135,7 +135,7 @@ def _mixed(written: str, unit: str, match: re.Match[str]) -> Fraction:
     if over >= under:
         whole, rest = divmod(value, 1)
         plain = f"{whole} {rest} {unit}" if rest else f"{whole} {unit}"
-        raise NotAMeasure(f"{written} adds a fraction of one or more", f"write {plain.strip()}")
+        raise NotAMeasure(f"{written} has a fraction of one or more", f"write {plain.strip()}")
     return value
 
 
@@ -153,7 +153,7 @@ def _refuse_grouping(number: str, unit: str) -> None:
         choice = f"write {point} {unit}".strip() + " or " + f"{joined} {unit}".strip()
         raise NotAMeasure(f"{written} can be read in two ways", choice)
     plain = f"{joined.replace(',', '.')} {unit}".strip()
-    raise NotAMeasure(f"{written} has its thousands parted", f"write {plain}")
+    raise NotAMeasure(f"{written} has a mark between its thousands", f"write {plain}")
 
 
 @dataclass(frozen=True, slots=True)

@@ -152,7 +152,7 @@ def _custom_format(plain: str) -> SheetFormat:
     for side in (width, height):
         if not SMALLEST_SHEET <= exact_mm(side, sold_by) <= LARGEST_SHEET:
             limits = f"{print_mm(SMALLEST_SHEET)} to {print_mm(LARGEST_SHEET)}"
-            raise NotAMeasure(f"{show(plain)} is no sheet for a printer", f"write sides from {limits}")
+            raise NotAMeasure(f"{show(plain)} is not a sheet for a printer", f"write sides from {limits}")
     return SheetFormat(" × ".join(sides), sold_by, _decimal(width), _decimal(height), _MAKER)
 
 

@@ -8,6 +8,7 @@ from typing import Annotated, Self
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from ..ground.amounts import a_pile, parse_pile, parse_share
+from ..ground.quantities import show
 from ..ground.told import in_units
 from ..ground.units import NotAMeasure, parse_length, print_length
 from ..shelf_file.fields.entry import Entry
@@ -75,11 +76,15 @@ def _read_tolerance(value: object) -> Tolerance:
         return Tolerance(length=parse_length(text))
     except NotAMeasure as problem:
         some = in_units("8 um", "0.3 mil")
-        raise refuse(problem.message, f"write a share such as 10 % or a length such as {some}") from None
+        raise refuse(problem.message, f"write a percentage such as 10 % or a length such as {some}") from None
 
 
 def _read_glue(value: object) -> object:
     text = read_text(value)
+    if text.casefold() not in GLUES and not any(sign.isdigit() for sign in text):
+        some = in_units("20 um", "0.8 mil")
+        known = "spray, paste, PVA or double-sided film"
+        raise refuse(f"{show(text)} is not a glue known here", f"write {known}, or how thick it dries, such as {some}")
     return GLUES.get(text.casefold(), text)
 
 

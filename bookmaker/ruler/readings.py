@@ -141,7 +141,7 @@ def _beyond_the_stairs(question: Question, written: str) -> Sequence[Problem]:
     deepest = division().deep * division().step
     if question.group != "margins" or parse_offset(written) <= deepest + 1e-6:
         return ()
-    said = f"{written} is no white edge of this page: its lines stand 0 to {print_mm(deepest)} from the edge"
+    said = f"{written} cannot be the white edge of this page: its lines stand 0 to {print_mm(deepest)} from the edge"
     return (Problem(said, "read the number of the first line that is printed whole"),)
 
 

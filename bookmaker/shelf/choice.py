@@ -41,10 +41,12 @@ class Choice:
         problems: list[Problem] = []
         owners: set[str] = set()
         if self.only and self.again is not None:
-            problems.append(Problem("--only and --again exclude each other", "use --again for one book after a slip"))
+            problems.append(
+                Problem("--only and --again cannot be used together", "use --again for one book after a slip")
+            )
         if self.changed and self.again is not None:
             problems.append(
-                Problem("--changed and --again exclude each other", "use --again for one book after a slip")
+                Problem("--changed and --again cannot be used together", "use --again for one book after a slip")
             )
         asked = [("--only", name) for name in self.only] + ([("--again", self.again)] if self.again is not None else [])
         for option, name in asked:

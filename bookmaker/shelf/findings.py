@@ -110,7 +110,7 @@ def _tight(space: SpaceFit) -> Iterator[Problem]:
         limit = "height" if found.side == "tall" else "depth"
         yield Problem(
             f"{found.title} has {print_mm(max(0.0, found.spare), 2)} to spare in the {limit} of {space.name}, "
-            f"but may be off by ± {print_mm(found.tolerance, 2)} ({space.probability:.0%} sure that all fits)",
+            f"but may be off by ± {print_mm(found.tolerance, 2)} (chance that all fits: {space.probability:.0%})",
             f"make it smaller, or make the {limit} of the space larger",
             Severity.WARNING,
             field=("spaces", space.name, limit),
@@ -119,7 +119,7 @@ def _tight(space: SpaceFit) -> Iterator[Problem]:
         return
     yield Problem(
         f"{space.name} is tight: {print_mm(space.room_left, 2)} are left, but the thicknesses may be off by "
-        f"± {print_mm(space.likely, 2)} ({space.probability:.0%} sure to fit)",
+        f"± {print_mm(space.likely, 2)} (chance to fit: {space.probability:.0%})",
         "measure a pile of each paper, or leave a book out",
         Severity.WARNING,
         field=("spaces", space.name, "width"),

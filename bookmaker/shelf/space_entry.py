@@ -28,7 +28,7 @@ def _read_chance(value: object) -> float:
     try:
         share = parse_share(text)
     except NotAMeasure as problem:
-        raise refuse(problem.message, "write a share such as 95 %") from None
+        raise refuse(problem.message, "write a percentage such as 95 %") from None
     if not LEAST <= share <= MOST:
         raise refuse(f"{text} is out of range", f"write {LEAST:.0%} to {MOST:.2%}", f"{LEAST:.0%} to {MOST:.2%}")
     return share
@@ -46,7 +46,7 @@ class SpaceEntry(Entry):
     depth: ShelfSide = Field(description="clear depth from the front edge")
     chance: Chance = Field(USUAL_CHANCE, description="how sure it must be to fit to be told so, such as 95 %")
     place: PlaceEntry | None = Field(None, description="where in the room it is, measured")
-    clearance: SmallLength = Field(0.2, description="play for each book or stack, so that it can be drawn out")
+    clearance: SmallLength = Field(0.2, description="play for each book or stack, to draw it out")
     to_spare: SmallLength | None = Field(
-        None, description="what blocks that fill leave of the width; as much as the row may be off, if not given"
+        None, description="what blocks that fill leave of the width; the likely error of the row, if not given"
     )

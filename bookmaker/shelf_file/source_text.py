@@ -13,8 +13,8 @@ SHELF = Wanted(
     "shelf file",
     2_000_000,  # a shelf of 5000 books stays well below
     "keep long texts in files of their own and name them under inside",
-    instead="write the name of the shelf file",
-    elsewhere="write its path as seen from the folder you are in",
+    instead="write the name of the shelf file in it, such as my-shelf/shelf.yaml",
+    elsewhere="write its path as seen from the folder you are in, or begin one with bookmaker new my-shelf",
 )
 
 PROFILE = Wanted(

@@ -23,8 +23,14 @@ OWN_LINES = 'put the keys of this group on lines of their own, or write "â€¦\\nâ
 DASH = re.compile(r"( *)-(\w+):(?: |$)")
 """An item of a list whose dash has become a part of the key."""
 
-QUOTES_WITHIN = re.compile(r': "([^"\n\',{}]*"[^"\n\',{}]+"[^"\n\',{}]*)"$')
+QUOTES_WITHIN = re.compile(r': "([^"\n,{}]*"[^"\n,{}]+"[^"\n,{}]*)"$')
 """A text in double quotes that has more of them within."""
+
+APOSTROPHE = re.compile(r": '([^'\n,{}]*'[^'\n,{}\]]+)'$")
+"""A text in single quotes that has an apostrophe within."""
+
+ITEM_OR_TEXT = re.compile(r": (- [^\n]+)$")
+"""A text that begins like an item of a list."""
 
 SLIPS = {
     "expected ',' or '}'": ("a { is not closed, or a comma is missing", "put commas between the keys and } at the end"),
@@ -41,7 +47,7 @@ SLIPS = {
     "found character '|'": ("a | cannot stand between { and } or [ and ]", OWN_LINES),
     "found character '>'": ("a > cannot stand between { and } or [ and ]", OWN_LINES),
     "while scanning a block scalar": (
-        "after a | or a > lines of text begin, and none of it stands beside the sign",
+        "text after | or > begins on the next line",
         "begin the text on the next line, further in, or put it in quotes",
     ),
     "found character": ("a word begins with a sign that means something to YAML", "put the text in quotes"),
@@ -87,11 +93,29 @@ def _typed_slip(place: Callable[[int, int], Place], line: int) -> Problem | None
             return Problem(
                 f"the dash before {dash[2]} has no blank after it", remedy, place=replace(where, column=column)
             )
-        if marks := QUOTES_WITHIN.search(where.source):
-            remedy = f"put the whole text in single quotes: '{marks[1]}'"
-            return Problem("there are quotation marks within quotation marks", remedy,
-                           place=replace(where, column=marks.start(1)))  # fmt: skip
+        for slip, what, in_quotes in (
+            (QUOTES_WITHIN, "there are quotation marks within quotation marks", _in_single_quotes),
+            (APOSTROPHE, "the apostrophe ends the text, for single quotes stand around it", _in_double_quotes),
+            (ITEM_OR_TEXT, "a text that begins with a dash is read as a list", _in_double_quotes),
+        ):
+            if found := slip.search(where.source):
+                place_of_it = replace(where, column=found.start(1))
+                return Problem(what, f"put the whole text in {in_quotes(found[1])}", place=place_of_it)
     return None
+
+
+def _in_single_quotes(text: str) -> str:
+    """What to write of a text with quotation marks in it: an apostrophe is doubled there.
+
+    >>> _in_single_quotes('Don\'t "stop"')
+    'single quotes, with each apostrophe twice: \'Don\'\'t "stop"\''
+    """
+    doubled = text.replace("'", "''")
+    return f"single quotes{', with each apostrophe twice' if doubled != text else ''}: '{doubled}'"
+
+
+def _in_double_quotes(text: str) -> str:
+    return f'double quotes: "{text}"'
 
 
 def cut_short(value: str, end: Place) -> Problem | None:

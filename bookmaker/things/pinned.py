@@ -46,7 +46,7 @@ def _read_pinned(value: object) -> Pinned:
     unknown = next((word for word in others if word not in (*ENDS, IN_ITS_SPACE)), None)
     if unknown is not None:
         raise refuse(
-            f"{show(unknown)} is no place to be pinned to",
+            f"{show(unknown)} is not a place to pin a book to",
             f"write first, last, here, {IN_ITS_SPACE}, or beside and a title",
         )
     if len(ends) > 1:

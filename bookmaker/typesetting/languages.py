@@ -104,7 +104,7 @@ def unparted(language: str) -> Iterator[Problem]:
     tag = language.replace("_", "-").partition("-")[0].casefold()
     if tag in UNPARTABLE:
         yield Problem(
-            f"where {UNPARTABLE[tag]} words may be parted is not known here: they are left whole",
+            f"where {UNPARTABLE[tag]} words can be hyphenated is not known here: they are left whole",
             "" if tag in NEVER_PARTED else "write soft hyphens into the text, where lines are too loose",
             Severity.NOTE,
             field=("language",),

@@ -21,9 +21,12 @@ class WordLine(TextLine):
     words: tuple[Run, ...]
 
     def __init__(self, size: float, words: tuple[Run, ...], space: Run, gap: float, tracking: float = 0.0) -> None:
-        given = (("size", size), ("words", words), ("space", space), ("gap", gap), ("tracking", tracking))
-        for name, value in given:
-            object.__setattr__(self, name, value)
+        given = object.__setattr__
+        given(self, "size", size)
+        given(self, "words", words)
+        given(self, "space", space)
+        given(self, "gap", gap)
+        given(self, "tracking", tracking)
 
     @property
     def places(self) -> list[float]:

@@ -100,9 +100,9 @@ def publish(
 def in_vain(wishes: Wishes, files: Collection[str]) -> Iterator[Problem]:
     """What was wished for and is not among the files that were written, since there is nothing for it to show."""
     if wishes.contact_sheet and CONTACT_SHEET not in files:
-        yield Problem("nothing stands on the shelf, so there is no sheet of spines", severity=Severity.NOTE)
+        yield Problem("there is no sheet of spines, because nothing stands on the shelf", severity=Severity.NOTE)
     if wishes.proof and PROOF not in files:
-        yield Problem("no book with pages is printed, so there is no proof", severity=Severity.NOTE)
+        yield Problem("there is no proof, because no book with pages is printed", severity=Severity.NOTE)
 
 
 def _papers(checked: Checked, layout: Layout) -> list[Stock]:

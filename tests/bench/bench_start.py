@@ -3,8 +3,9 @@
     python -m tests.bench.bench_start PYTHON [ROUNDS]
 
 PYTHON is the interpreter of an environment in which the other version is installed. Both run the same commands in
-turn, ROUNDS (9) times each, on the starter that ours writes, after one run that compiles what they import; what
-counts is the processor time of the whole process. Prints medians, and for how much of the other's time ours takes.
+turn, ROUNDS (9) times each, each on the starter that it writes itself, for one may refuse what the other knows, after
+one run that compiles what they import; what counts is the processor time of the whole process. Prints medians, and for
+how much of the other's time ours takes.
 """
 
 from __future__ import annotations
@@ -15,8 +16,6 @@ import sys
 import tempfile
 from pathlib import Path
 from statistics import median
-
-from bookmaker.shelf_file.starter import write_starter
 
 COMMANDS = {("--help",): 1 / 3, ("--version",): 1 / 3, ("check", "shelf.yaml"): 0.6}
 """What is run, and the most it may take of the other's time."""
@@ -37,15 +36,16 @@ def main() -> None:
     """Run the benchmark and print what was measured."""
     other, rounds = sys.argv[1], int(sys.argv[2]) if len(sys.argv) > 2 else 9
     with tempfile.TemporaryDirectory() as name:
-        folder = Path(name) / "starter"
-        write_starter(folder, "{}")
+        folders = {python: Path(name) / str(number) for number, python in enumerate((other, sys.executable))}
+        for python, folder in folders.items():
+            subprocess.run([python, "-m", "bookmaker", "new", str(folder)], capture_output=True, check=True)
         for arguments, most in COMMANDS.items():
             taken: dict[str, list[float]] = {other: [], sys.executable: []}
             for python in taken:
-                seconds(python, arguments, folder)  # compiles what is imported
+                seconds(python, arguments, folders[python])  # compiles what is imported
             for _ in range(rounds):
                 for python, times in taken.items():
-                    times.append(seconds(python, arguments, folder))
+                    times.append(seconds(python, arguments, folders[python]))
             before, now = (median(times) for times in taken.values())
             verdict = "good" if now <= most * before else "TOO LONG"
             print(f"{' '.join(arguments):18} {before:.3f} s before, {now:.3f} s now: {now / before:.2f}, {verdict}")

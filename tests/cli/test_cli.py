@@ -157,7 +157,8 @@ def test_a_command_that_cannot_be_used_ends_with_2(run: Run, tmp_path: Path, arg
 
 def test_a_refusal_says_what_to_write(run: Run) -> None:
     assert run("check", "missing.yaml").err == (
-        "there is no shelf file missing.yaml; write its path as seen from the folder you are in\n"
+        "there is no shelf file missing.yaml; write its path as seen from the folder you are in, "
+        "or begin one with bookmaker new my-shelf\n"
     )
     assert run("check", "shelf.yaml", "--explain", "A Pilots Note").err == (
         "--explain: there is no book 'A Pilots Note'; did you mean \"A Pilot's Notes\"?\n"

@@ -277,7 +277,7 @@ def test_a_white_edge_beyond_the_lines_of_the_page_is_asked_again() -> None:
     printer = measure(A4, lambda *_: next(typed, ""), lambda problem: said.append(str(problem)))
     assert printer.margins.left == 6
     assert said == [
-        "90 mm is no white edge of this page: its lines stand 0 to 14 mm from the edge; "
+        "90 mm cannot be the white edge of this page: its lines stand 0 to 14 mm from the edge; "
         "read the number of the first line that is printed whole"
     ]
 

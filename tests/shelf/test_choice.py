@@ -115,7 +115,7 @@ WRITE = "write a title, or a number from 1 to 3: bookmaker check lists them"
             ("1",),
             "2",
             (),
-            "--only and --again exclude each other; use --again for one book after a slip",
+            "--only and --again cannot be used together; use --again for one book after a slip",
         ),
         (("1",), None, ("box card",), "nothing is printed for this choice; choose another book or stock"),
     ],

@@ -104,7 +104,7 @@ def test_a_filled_row_fits_for_sure_with_nothing_left_over(
             for found, (_, most) in zip(thick, fills, strict=True)
         )
     others = [row.block.thickness.value for row in standing if not row.entry.title.startswith("Dummy")]
-    if not any("has twins" in note.message for note in plan.notes):
+    if not any("has blocks of equal thickness" in note.message for note in plan.notes):
         assert len({*thick, *others}) == len(thick) + len(set(others)), "no two are alike"
 
 

@@ -162,7 +162,7 @@ def test_a_tick_that_is_none_is_refused(shelf: Path) -> None:
 
 def test_choices_that_exclude_each_other_are_refused(shelf: Path) -> None:
     refused = made(shelf, "--changed", "--again", "Bees")
-    assert "--changed and --again exclude each other" in refused.err
+    assert "--changed and --again cannot be used together" in refused.err
 
 
 def test_records_come_back_as_they_were_written(shelf: Path) -> None:

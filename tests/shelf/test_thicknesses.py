@@ -116,7 +116,7 @@ def test_fill_is_spread_as_books_are_and_leaves_numbers_alone(tmp_path: Path) ->
 def test_twins_that_cannot_be_helped_are_told(tmp_path: Path) -> None:
     blocks = ["kind: dummy, thickness: layers of grey board, at_least: 2 mm, at_most: 2.1 mm"] * 2
     said = told(written(30, blocks), tmp_path)
-    assert any("upper has twins" in one and "layers_of with one paper more" in one for one in said)
+    assert any("upper has blocks of equal thickness" in one and "layers_of with one paper more" in one for one in said)
 
 
 @pytest.mark.parametrize(
@@ -135,7 +135,7 @@ def test_pages_are_as_many_as_make_the_thickness(tmp_path: Path, kind: str, step
     [
         ("kind: dummy, thickness: about 5 mm, at_least: 6 mm", "is about 5 mm, which does not go with at_least 6 mm"),
         ("kind: dummy, thickness: layers of balsa", "'balsa'"),
-        (f"{LAYERS}, at_least: 2.2 mm, at_most: 2.9 mm", "no whole layers of grey board come to"),
+        (f"{LAYERS}, at_least: 2.2 mm, at_most: 2.9 mm", "no number of whole layers of grey board is between"),
         ("kind: dummy, thickness: quite thick", "about 4 mm, layers of"),
         ("kind: dummy, thickness: about tall", "about"),
         ("kind: accordion, stock: laid, pages: as thick as a brick", "as_thick_as"),

@@ -208,7 +208,7 @@ ONE_SLIP = [
     ),
     (
         ("Tide Tables", "|tide"),
-        "8:13: after a | or a > lines of text begin, and none of it stands beside the sign; "
+        "8:13: text after | or > begins on the next line; "
         "begin the text on the next line, further in, or put it in quotes",
     ),
     (("Tide Tables", "@tide"), "8:12: a word begins with a sign that means something to YAML; put the text in quotes"),
@@ -294,7 +294,7 @@ ONE_SLIP = [
     ),
     (
         block("sections, stock: laid, pages_in_section: 6"),
-        "10:60: Tide Tables: block.pages_in_section: 6 is no multiple of 4, but a folded sheet has four pages; "
+        "10:60: Tide Tables: block.pages_in_section: 6 is not a multiple of 4, but a folded sheet has four pages; "
         "write 4 or 8",
     ),
     (
@@ -453,9 +453,14 @@ def test_a_shelf_file_that_is_not_there_or_a_folder(tmp_path: Path) -> None:
     for name, message in (
         (
             "none.yaml",
-            "there is no shelf file none.yaml; write its path as seen from the folder you are in",
+            "there is no shelf file none.yaml; write its path as seen from the folder you are in, "
+            "or begin one with bookmaker new my-shelf",
         ),
-        ("", f"{tmp_path.name} is a folder, not a shelf file; write the name of the shelf file"),
+        (
+            "",
+            f"{tmp_path.name} is a folder, not a shelf file; "
+            "write the name of the shelf file in it, such as my-shelf/shelf.yaml",
+        ),
     ):
         with pytest.raises(ShelfFileError) as caught:
             check(tmp_path / name)

@@ -126,7 +126,8 @@ BAD: dict[str, tuple[str | bytes, list[str]]] = {
     ),
     "another separator": (
         "title|pages\nTides|48\n",
-        ["titles.csv:1:1: a | parts no cells; save the table with one of comma, semicolon, tab between cells"],
+        ["titles.csv:1:1: a | does not separate cells here; "
+         "save the table with one of comma, semicolon, tab between cells"],
     ),
     "formula": (
         "title,pages\nTides,=B1*2\n",

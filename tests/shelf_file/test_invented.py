@@ -167,4 +167,4 @@ def test_books_are_invented_only_where_a_list_stands(tmp_path: Path) -> None:
     path.write_text(text, encoding="utf-8")
     refused = bookmaker("check", str(path))
     assert refused.code == 2
-    assert "invents books where none can stand" in refused.err
+    assert "has invented where it is not allowed" in refused.err

@@ -79,7 +79,7 @@ def test_a_bad_value_hides_no_missing_file(said: Said) -> None:
     )
     assert parts(lines) == [
         "there is no text lost.txt",
-        "Nets: inside.drop_capital: '9' is no depth of a drop capital",
+        "Nets: inside.drop_capital: '9' cannot be the depth of a drop capital",
         "'garmond' is not a typeface of bookmaker",
         "there is no picture lost.png",
         "there is no folder nowhere",

@@ -246,7 +246,7 @@ def test_a_row_that_is_none(tmp_path: Path, row: str, message: str) -> None:
 
 
 def test_a_row_has_its_place(tmp_path: Path) -> None:
-    no_place = "lists books where no row can stand; write row in a book of its own, not in defaults or another row"
+    no_place = "stands where no row is allowed; write row in a book of its own, not in defaults or another row"
     assert said(tmp_path, ("books:", "defaults: {row: [A, B]}\nbooks:")) == [f"7:17: defaults.row {no_place}"]
     assert said(tmp_path, ("- Second", "- {title: Second, row: [A]}")) == [f"17:30: Second: row {no_place}"]
 

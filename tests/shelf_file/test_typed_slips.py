@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.kit.shelves import ONE_BOOK, refused
+from bookmaker import check
+from tests.kit.shelves import ONE_BOOK, refused, written
 
 
 @pytest.mark.parametrize(
@@ -42,3 +43,18 @@ def test_one_slip_is_told_once(right: str, wrong: str, tmp_path: Path) -> None:
     """Not as a wrong value and a missing or an unknown key besides."""
     assert right in ONE_BOOK
     assert len(refused(ONE_BOOK.replace(right, wrong, 1), tmp_path)) == 1
+
+
+@pytest.mark.parametrize(
+    ("title", "told", "write"),
+    [
+        ("""'Don't stop'""", "the apostrophe ends the text", '''"Don't stop"'''),
+        ('''"Don't "stop" here"''', "quotation marks within quotation marks", """'Don''t "stop" here'"""),
+        ("- An Index", "begins with a dash", '"- An Index"'),
+    ],
+)
+def test_what_is_to_be_written_of_a_title_can_be_pasted(title: str, told: str, write: str, tmp_path: Path) -> None:
+    [said] = refused(ONE_BOOK.replace("Tide Tables", title, 1), tmp_path)
+    assert told in said and write in said
+    [book] = check(written(ONE_BOOK.replace("Tide Tables", write, 1), tmp_path)).plan.plans.values()
+    assert book.name == title.strip("'\"")

@@ -86,7 +86,7 @@ def test_verses_turned_over_are_counted_with_the_size_that_would_hold_them(tmp_p
     text = "One stove, one clock, one shelf of books, one chair, one lamp,\\\nnothing more."
     found = inside(tmp_path, text)
     [note] = [problem for problem in found.problems if "verse" in problem.message]
-    assert note.message == "1 of 2 lines of verse are wider than the measure of log.md and turned over"
+    assert note.message == "1 of 2 lines of verse are too wide for the page in log.md, and broken into two"
     assert note.severity is Severity.NOTE
     size = note.remedy.split(" ")[2]
     held = inside(tmp_path, text, size=f"{size} pt")
@@ -237,7 +237,7 @@ def test_what_is_turned_over_at_the_right_ends_there_and_is_noted(tmp_path: Path
     [note] = [problem for problem in found.problems if "turned over" in problem.message]
     assert note.severity is Severity.NOTE
     assert note.message == (
-        "1 line for the middle or the right of log.md is wider than the measure and turned over, "
+        "1 line for the middle or the right of log.md is too wide for the page, and broken into two, "
         "the first 'A. P. Wexcombe-Harrowgate, sometime Surv…'"
     )
 
@@ -282,7 +282,7 @@ def test_a_signature_ends_a_letter_and_a_date_or_a_title_begins_one(tmp_path: Pa
 
 def test_a_heading_without_a_blank_is_noted_with_its_line() -> None:
     [note] = passages_of("Fog.\n\n#Chapter one\n\n##Two\n\n# Three", "log.md")[1]
-    assert note.message == "log.md has a line that is no heading, #Chapter one in line 3"
+    assert note.message == "log.md has a line that is not a heading, #Chapter one in line 3"
     assert note.severity is Severity.NOTE
     assert passages_of("#1 of three\n\n\\#Fog\n\n# Fog", "log.md")[1] == []
 

@@ -52,13 +52,13 @@ const filling = {
 
 const writingOut = {
   title: "Write out invented books",
-  about: "Books that the file only asks to be invented are written into it, each with its title, so that each can be changed by itself.",
+  about: "The file asks for invented books. They are written into it with their titles: you can then change each of them.",
   fields: () => ({ rows: [], wanted: () => ({ what: "freeze" }) }),
 };
 
 const keeping = {
   title: "Keep the looks",
-  about: "What is left to chance on each cover is written down, so that nothing changes it later but you.",
+  about: "What chance chose for each cover is written down. After that only you change it.",
   fields() {
     const apart = element("input", { type: "checkbox", id: "keep-apart" });
     return { rows: [element("label", { class: "check" }, apart, "first give other looks to books that look too much like their neighbours")], wanted: () => ({ what: "keep", apart: apart.checked }) };

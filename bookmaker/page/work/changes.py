@@ -86,7 +86,7 @@ class _Text:
         if field is None:
             raise CommandError((Problem(f"{thing} {GONE}", "choose it anew"),))
         if field[0] != BOOKS:
-            raise CommandError((Problem(f"{thing} is no book", "change it in the file"),))
+            raise CommandError((Problem(f"{thing} is not a book", "change it in the file"),))
         return field
 
 

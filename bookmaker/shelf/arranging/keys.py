@@ -28,7 +28,7 @@ def _read_weight(value: object) -> float:
     except ValueError:
         weight = -1.0
     if not 0 <= weight <= HEAVIEST:
-        raise refuse(f"{show(text)} is no weight", f"write a number from 0 to {HEAVIEST:g}")
+        raise refuse(f"{show(text)} is not a weight", f"write a number from 0 to {HEAVIEST:g}")
     return weight
 
 

@@ -159,7 +159,8 @@ def _not_reached(fit: SpaceFit, fillers: Sequence[Filler], chosen: Chosen) -> It
     """What the search could not do, and why."""
     if chosen.twins:
         yield Problem(
-            f"{fit.name} has twins: no thicknesses that its {counted(len(fillers), 'block')} may have are all unlike",
+            f"{fit.name} has blocks of equal thickness: "
+            f"the bounds of its {counted(len(fillers), 'block')} leave no other choice",
             "write wider bounds, or layers_of with one paper more",
             Severity.NOTE,
             field=(*fillers[0].field, "thickness"),
@@ -167,7 +168,7 @@ def _not_reached(fit: SpaceFit, fillers: Sequence[Filler], chosen: Chosen) -> It
         )
     if not chosen.proved:
         yield Problem(
-            f"{fit.name} may be filled a little better: not all ways were looked through",
+            f"{fit.name} may be filled a little better: not every way was tried",
             "give some of its blocks a thickness, or wider bounds",
             Severity.NOTE,
             field=(*fillers[0].field, "thickness"),

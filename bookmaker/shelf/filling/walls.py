@@ -35,7 +35,7 @@ def as_many_as_it_takes(shelf: ShelfFile[ShelfSpec], plan: ShelfPlan) -> Mapping
 
 
 def _homeless(one: Plan) -> Problem:
-    said = "as many books as it takes are to be invented, but they stand in no space"
+    said = "this entry invents as many books as fit, but names no space for them"
     return Problem(said, "add space: with a name from spaces, or a count", thing=one.id, by_itself=True)
 
 

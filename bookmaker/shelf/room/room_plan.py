@@ -148,7 +148,7 @@ def _grouped(
     places = entry.places(entry.groups[number], [size for _, size in sized], scale) if sized else ()
     for (plan, _), rect in zip(sized, places, strict=True):
         if rect is None:
-            said = f"{plan.name} finds no room in this group"
+            said = f"there is no room for {plan.name} in this group"
             faults.append(Problem(said, "make the gap smaller, or take something out", field=field))
         else:
             yield _hung(plan.name, rect, field, entry, plan.id, group=True)

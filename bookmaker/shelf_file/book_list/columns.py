@@ -77,7 +77,7 @@ def find_columns(table: Table, header: Row, rows: Sequence[Row], keys: Mapping[s
     names = known_names(keys)
     if len(header.cells) == 1 and header.cells[0].casefold() not in names and "|" in header.cells[0]:
         remedy = f"save the table with one of {', '.join(SEPARATORS.values())} between cells"
-        return [Problem("a | parts no cells", remedy, place=table.place(header.line, 1))]
+        return [Problem("a | does not separate cells here", remedy, place=table.place(header.line, 1))]
     if not _is_header(header, names, keys):
         return [_no_header(table, header)]
     found = list(_columns(table, header, rows, names, keys))

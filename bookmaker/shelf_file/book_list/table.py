@@ -93,7 +93,7 @@ def _decoded(data: bytes, name: str, said: Place) -> Encoded:
         if trouble.name == UTF_16:
             raise refused(f"{name} is UTF-16 text that breaks off or is damaged", AS_UTF_8, said) from None
         if b"\0" in data:
-            raise refused(f"{name} is no text that can be read", AS_UTF_8, said) from None
+            raise refused(f"{name} is not a text that can be read", AS_UTF_8, said) from None
         line = data.count(b"\n", 0, trouble.at) + 1
         what = f"this line holds a letter that is not UTF-8 text (byte 0x{data[trouble.at]:02X})"
         raise refused(what, AS_UTF_8, Place(name, line, 1)) from None

@@ -241,7 +241,7 @@ def _inserted(written: Written, gap: tuple[Origin | None, Origin | None], edit: 
 def _reordered(origins: list[Origin], edit: Reorder) -> tuple[str, Edit]:
     """All books in another order: entries that stand for several are moved as a whole."""
     if sorted(edit.order) != list(range(len(origins))):
-        raise refused("this is no order of the books", "give the number of each of them once", edit.path)
+        raise refused("this is not an order of all books", "give the number of each of them once", edit.path)
     tables = {origin.file for origin in origins if origin.alone and not origin.around}
     if len(tables) == 1 and all(origin.alone and not origin.around for origin in origins):
         return tables.pop(), Reorder((), edit.order)

@@ -70,7 +70,7 @@ def _read_section_pages(value: object) -> int | None:
         raise refuse(f"{text} is out of range", "write a multiple of 4 from 4 to 400, or automatic", "4 to 400")
     if count % 4:
         near = f"{count - count % 4} or {count - count % 4 + 4}"
-        raise refuse(f"{count} is no multiple of 4, but a folded sheet has four pages", f"write {near}")
+        raise refuse(f"{count} is not a multiple of 4, but a folded sheet has four pages", f"write {near}")
     return count
 
 
@@ -125,7 +125,7 @@ Copies = Annotated[int, _whole(1, 200), WithJsonSchema({"type": "integer", "mini
 
 def _in_fours(count: int) -> int:
     if count % 4:
-        raise refuse(f"{count} is no multiple of 4, but a folded sheet has four pages", "write 4, 8, 12 or 16")
+        raise refuse(f"{count} is not a multiple of 4, but a folded sheet has four pages", "write 4, 8, 12 or 16")
     return count
 
 

@@ -11,11 +11,11 @@ from pydantic import (
     BeforeValidator,
     ConfigDict,
     Field,
-    ModelWrapValidatorHandler,
     ValidationInfo,
     model_validator,
 )
 from pydantic.fields import FieldInfo
+from pydantic.functional_validators import ModelWrapValidatorHandler
 
 from ...ground.kept import Kept
 from ...ground.problems import FieldPath

@@ -224,7 +224,9 @@ Bulk = Annotated[
 def _read_tracking(value: object) -> float:
     share = _measured(parse_share, value)
     if share > MOST_TRACKED:
-        raise refuse(f"{read_text(value)} is too far apart for letters of one word", "write a share from 0 % to 30 %")
+        raise refuse(
+            f"{read_text(value)} is too far apart for letters of one word", "write a percentage from 0 % to 30 %"
+        )
     return share
 
 

@@ -129,7 +129,7 @@ def _read_id(value: object) -> str:
     text = _read_written(value)
     if text != slug(text) or len(text) > LONGEST:
         meant = slug(text)[:LONGEST].rstrip("-")
-        raise refuse(f"{show(text)} is no id", f"write small letters and digits joined by hyphens, such as {meant}")
+        raise refuse(f"{show(text)} is not an id", f"write small letters and digits joined by hyphens, such as {meant}")
     return text
 
 
@@ -206,7 +206,7 @@ def _read_done(value: object) -> tuple[str, ...]:
     steps = tuple(dict.fromkeys(read_text(one).strip().casefold() for one in said))
     unknown = next((one for one in steps if one not in DONE), None)
     if unknown is not None:
-        raise refuse(f"{show(unknown)} is nothing that can be ticked off", f"write some of {', '.join(DONE)}")
+        raise refuse(f"{show(unknown)} cannot be ticked off", f"write some of {', '.join(DONE)}")
     return steps
 
 
@@ -225,7 +225,8 @@ def _read_ink(value: object) -> Colour:
         return Colour.from_hex(read_text(value).strip())
     except ValueError:
         written = show(str(value))
-        raise refuse(f"{written} is not a colour", 'write red, green and blue as "#7a1f2b", in quotes') from None
+        straight = "straight quotes" if set(written) & set("“”„‘’«»") else "quotes"
+        raise refuse(f"{written} is not a colour", f'write red, green and blue as "#7a1f2b", in {straight}') from None
 
 
 Ink = Annotated[

@@ -56,7 +56,7 @@ def _read_row(value: object) -> None:
         raise refuse("is not a list", "write titles or groups of keys, each after a -")
     if not 1 <= len(value) <= LONGEST_ROW:
         raise refuse(f"lists {len(value)} books", f"write from 1 to {LONGEST_ROW}", f"1 to {LONGEST_ROW}")
-    raise refuse("lists books where no row can stand", "write row in a book of its own, not in defaults or another row")
+    raise refuse("stands where no row is allowed", "write row in a book of its own, not in defaults or another row")
 
 
 NoRow = Annotated[None, BeforeValidator(_read_row), WithJsonSchema({"type": "array"})]
@@ -127,7 +127,7 @@ class BookEntry(ThingEntry):
     def _none_invented(self) -> Self:
         if self.invented:
             raise refuse(
-                "invents books where none can stand",
+                "has invented where it is not allowed",
                 "write invented: in an entry of the list of books, without row and volumes",
                 instead={"invented": None},
             )

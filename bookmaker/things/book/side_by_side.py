@@ -159,7 +159,7 @@ def set_notes(books: Sequence[BookPlan]) -> Iterator[Problem]:
             named = " and ".join("no space" if space is None else show(space) for space in spaces)
             yield Problem(
                 f"the books of {show(_name_of_set(books[members[0]]))} stand in {named}: the picture across their "
-                "spines is parted",
+                "spines is divided",
                 "name one space for all of them",
                 Severity.NOTE,
                 field=("space",),

@@ -33,7 +33,7 @@ def _read_lean(value: object) -> float | str:
     try:
         degrees = float(number)
     except ValueError:
-        raise refuse(f"{show(text)!r} is no angle", f"write it like 15 degrees, or {UNTIL}") from None
+        raise refuse(f"{show(text)!r} is not an angle", f"write it like 15 degrees, or {UNTIL}") from None
     if not LEAST_LEAN <= degrees <= MOST_LEAN:
         limit = f"{LEAST_LEAN:g} to {MOST_LEAN:g} degrees"
         raise refuse(f"{show(text)} is out of range", f"write {limit}, or lying: yes for a book that lies", limit)

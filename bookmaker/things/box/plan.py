@@ -132,7 +132,7 @@ def _bulks(held: Sequence[Plan]) -> list[Bulk]:
         ShelfFileError: something does not lie in boxes.
     """
     problems = [
-        Problem(f"{one.name} tells no size that a box could have", "write inside: with the room", field=("contents", n))
+        Problem(f"{one.name} has no size of its own", "write inside: with the room", field=("contents", n))
         for n, one in enumerate(held)
         if one.bulk is None
     ]

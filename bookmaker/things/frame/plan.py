@@ -152,7 +152,8 @@ def _faults(entry: FrameEntry, sizes: FrameSizes) -> Iterator[Problem]:
     longest = max(length for _, length in sizes.rails(rails.face, mitred=rails.corners == "mitre"))
     if longest > rails.sold:
         yield Problem(
-            f"its longest rail has {print_mm(longest, 1)}, and the strip is sold by {print_mm(rails.sold, 1)}",
+            f"its longest rail is {print_mm(longest, 1)} long, "
+            f"but the strip is sold in lengths of {print_mm(rails.sold, 1)}",
             f"write sold: of at least {print_mm(longest, 1)}",
             field=("rails", "sold"),
         )
@@ -168,7 +169,7 @@ def _mount_faults(entry: FrameEntry, sizes: FrameSizes) -> Iterator[Problem]:
         )
     if entry.mount and entry.rails.covers >= entry.mount.border:
         yield Problem(
-            f"the rails cover {print_mm(entry.rails.covers, 2)}, and the border of the mount is no wider",
+            f"the rails cover {print_mm(entry.rails.covers, 2)}, but the border of the mount is not wider",
             f"write a border: of more than {print_mm(entry.rails.covers, 2)}",
             field=("mount", "border"),
         )
@@ -178,13 +179,13 @@ def _wrap_faults(rails: RailsEntry) -> Iterator[Problem]:
     """Paper round rails that it does not go round."""
     if rails.wrap and rails.corners != "mitre":
         yield Problem(
-            "rails with paper round them are mitred: the ends of others would be bare",
+            "rails in paper need mitred corners: the ends of others would be bare",
             "write corners: mitre",
             field=("rails", "corners"),
         )
     if rails.wrap and rails.rebate:
         yield Problem(
-            "paper round the rails goes round no step",
+            "paper cannot go around rails with a step",
             "leave rebate out, or wrap",
             field=("rails", "rebate"),
         )
@@ -196,8 +197,8 @@ def _behind(entry: FrameEntry, terms: Terms) -> Iterator[Problem]:
     thick = sum(terms.stocks[name].caliper for name in papers) + entry.glazing + entry.backing
     if entry.rails.rebate and thick > entry.rails.rebate + 1e-9:
         yield Problem(
-            f"what lies in the rebate of {print_mm(entry.rails.rebate, 2)} is {print_mm(thick, 2)} thick",
-            f"it sticks out behind; a rebate: of {print_mm(thick, 2)} holds it",
+            f"the rebate is {print_mm(entry.rails.rebate, 2)} deep, but what lies in it is {print_mm(thick, 2)} thick",
+            f"write rebate: {print_mm(thick, 2)}, or let it stick out behind",
             Severity.NOTE,
             field=("rails", "rebate"),
         )

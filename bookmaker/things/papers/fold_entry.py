@@ -72,8 +72,8 @@ class FoldEntry(Entry):
         least = max(NARROWEST, OF_THICKNESS * sheet.thickness)
         if narrowest < least:
             yield Problem(
-                f"{print_mm(size.width, 1)} × {print_mm(size.height, 1)} does not divide so: folded, a panel has "
-                f"{print_mm(max(0.0, narrowest), 1)}, and {sheet.layers} layers of {print_mm(caliper, 2)} ask for "
+                f"{print_mm(size.width, 1)} × {print_mm(size.height, 1)} cannot be folded so often: a panel has "
+                f"{print_mm(max(0.0, narrowest), 1)}, but {sheet.layers} layers of {print_mm(caliper, 2)} need "
                 f"{print_mm(least, 1)}",
                 "write fewer panels or rows, a thinner paper, or a larger sheet",
                 field=("kind",),

@@ -143,7 +143,7 @@ class Foot(NamedTuple):
     @property
     def rows(self) -> int:
         """How many rows they take from the text, with the white over them."""
-        return rows_for(self.lines)
+        return rows_for(self.lines) if self.placed else 0
 
     @property
     def alone(self) -> int:

@@ -146,10 +146,11 @@ class Galley:
         continues = before is not None and before.role is Role.BODY and before.inset == passage.inset
         left, right = self._inset(passage)
         measures = Measures(left, (self.measure - left - right,), setting.indent if continues else 0.0)
+        boxes = self._boxes_for(measures, setting.size, ragged=not self._justified)
         if self._justified:
-            boxes = self._boxes_for(measures, setting.size, ragged=False)
             self.recasting.remember(self._reached, passage.text, measures, boxes)
-        matter = self._prose(Role.BODY, self._lines(passage.text, measures), passage)
+        found = self.lines.paragraph(passage.text, measures, boxes, setting.size, justified=self._justified)
+        matter = self._prose(Role.BODY, found, passage)
         return matter.remarked(Remarks(plain=(plain,))) if plain else matter
 
     def _prose(self, role: Role, found: SetLines, passage: Passage) -> Matter:
@@ -213,7 +214,9 @@ class Galley:
             self._hang = max(1.0, self.fount.width(mark) + 0.4 if mark[0].isdigit() else 0.0) * setting.size
             self._hang = min(self._hang, setting.measure / 3)
         start = left + self._hang
-        lines = self._lines(passage.text, Measures(start, (self.measure - start,)), ragged=True)
+        measures = Measures(start, (self.measure - start,))
+        boxes = self._boxes_for(measures, setting.size, ragged=True)
+        lines = self.lines.paragraph(passage.text, measures, boxes, setting.size, justified=False)
         matter = self._prose(Role.ITEM, lines, passage)
         return matter._replace(initials=(Initial(mark, left, setting.size),) if mark else ())
 
@@ -286,11 +289,6 @@ class Galley:
         rows = "\n".join("; ".join(filter(None, row)) for row in cells_of(passage))
         matter = self._verse(passage._replace(text=rows, mark=""))
         return matter._replace(remarks=matter.remarks._replace(verses=(), unfit=(passage.line,)))
-
-    def _lines(self, text: str, measures: Measures, *, ragged: bool = False) -> SetLines:
-        """A paragraph in type of the text's own size."""
-        boxes = self._boxes_for(measures, self.setting.size, ragged=ragged or not self._justified)
-        return self.lines.paragraph(text, measures, boxes, self.setting.size, justified=self._justified and not ragged)
 
     def _boxes_for(self, measures: Measures, size: float, *, ragged: bool) -> Boxes:
         """Boxes of which none is wider than any of some lines in type of a size in mm."""

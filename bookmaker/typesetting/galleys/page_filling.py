@@ -24,7 +24,7 @@ FEWEST_ROWS = 5
 LEAST_UNDER_HEADS = 3
 """Rows that a page has under the heads of a table, or they are not repeated."""
 
-AFLOAT = frozenset({Role.PLATE, Role.FIGURE})
+AFLOAT = (Role.PLATE, Role.FIGURE)
 """What waits for another page if it has no room, while the text goes on."""
 
 CARRIED = 2

@@ -21,12 +21,13 @@ class ReadMatter:
         self._forgotten = 0
 
     def __getitem__(self, number: int) -> Matter | None:
-        while len(self._read) <= number - self._forgotten:
+        read, at = self._read, number - self._forgotten
+        while len(read) <= at:
             matter = next(self._source, None)
             if matter is None:
                 return None
-            self._read.append(matter)
-        return self._read[number - self._forgotten]
+            read.append(matter)
+        return read[at]
 
     def put(self, number: int, matter: Matter) -> None:
         """Have other matter in the place of some that was read."""

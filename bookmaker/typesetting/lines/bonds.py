@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import compress
 
 from .boxes import Boxes
 from .breaking import FORBIDDEN, Word
@@ -40,7 +41,7 @@ def boxed(words: Sequence[str], boxes: Boxes, *, ragged: bool = False) -> list[W
         for place, word in enumerate(words[:-1]):
             if is_one_letter(word):
                 placed[place] = _bound(placed[place], TIED_RAGGED if ragged else TIED)
-    for place in [place for place, binds in enumerate(map(BINDS.__getitem__, words)) if binds]:
+    for place in compress(range(len(words)), map(BINDS.__getitem__, words)):
         _tie(words, placed, place, TIED_RAGGED if ragged else TIED)
         word, after = words[place], words[place + 1] if place + 1 < len(words) else ""
         if word in DASHES and place:

@@ -143,10 +143,10 @@ class Boxes(dict[str, Word]):
         """Those of some words that were parted between letters."""
         return tuple(filter(self.wide.__contains__, words)) if self.wide else ()
 
-    def hang(self, line: Line, words: Sequence[str]) -> float:
-        """How far the first sign of a line hangs into the left margin."""
-        word = words[line.first]
-        return self[word].hang if line.opened is None else self.opening_hang(word, self.cuts[word][line.opened].at)
+    def opened_hang(self, line: Line, words: Sequence[str]) -> float:
+        """How far the first sign of a line that begins within a word hangs into the left margin."""
+        word, opened = words[line.first], line.opened or 0
+        return self.opening_hang(word, self.cuts[word][opened].at)
 
     def left_hang(self, word: str) -> float:
         """How far the first sign of a word hangs into the left margin."""

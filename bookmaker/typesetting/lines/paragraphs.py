@@ -101,7 +101,8 @@ class Lines:
         placed, short = list[SetLine](), list[str]()
         for number, line in enumerate(lines):
             text, last = boxes.text_of(line, words)
-            hang = 0.0 if number == 0 and indent else boxes.hang(line, words)
+            opened = boxes.opened_hang(line, words) if line.opened is not None else placed_words[line.first].hang
+            hang = 0.0 if number == 0 and indent else opened
             gap = tracking = 0.0
             if glue is boxes.justified:
                 lacking = line.short

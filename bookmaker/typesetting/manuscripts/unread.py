@@ -40,7 +40,7 @@ def _headings(tokens: Sequence[Token], name: str) -> Iterator[Problem]:
         if before.type == "paragraph_open" and HEADING.match(token.content):
             shown = token.content.partition("\n")[0]
             yield Problem(
-                f"{name} has a line that is no heading, {_short(shown)} in line {_line(token)}",
+                f"{name} has a line that is not a heading, {_short(shown)} in line {_line(token)}",
                 "write a blank after the # of a heading, or \\# for the sign itself",
                 Severity.NOTE,
                 field=("file",),

@@ -122,14 +122,12 @@ class PdfCanvas:
     def _words(self, line: WordLine, at: Point, colour: Colour) -> bool:
         """Set a line of words at once, if none of them has raised glyphs."""
         name, font = self._font(line.space.typeface)
-        words = font.level_text((*line.words, line.space))
+        moved = b"%.2f " % (-1000 * line.gap / line.size) if not -1e-6 < line.gap < 1e-6 else b""
+        words = font.level_text(line.words, line.space, moved)
         if words is None:
             return False
-        *words, space = words
-        if not -1e-6 < line.gap < 1e-6:
-            space += b"%.2f " % (-1000 * line.gap / line.size)
-        place = b"BT %b%b %b Td " % (b"".join(self._tracked(line.tracking)), points(at.x), points(at.y))
-        shown = (*self._ink(colour), place, *self._select(name, line.size), b"[", space.join(words), b"]TJ ET")
+        shown = [*self._ink(colour), b"BT ", *self._tracked(line.tracking)]
+        shown += [points(at.x), b" ", points(at.y), b" Td ", *self._select(name, line.size), b"[", words, b"]TJ ET"]
         self._operators.append(b"".join(shown))
         return True
 

@@ -70,12 +70,14 @@ class EmbeddedFont:
             known = self._set[id(run)] = (run, self._encode(run.glyphs))
         return known[1]
 
-    def level_text(self, runs: Sequence[Run]) -> list[bytes] | None:
-        """The operands that show each of some runs on the baseline; None if parts of one are raised."""
-        shown = list(map(self._level.get, map(id, runs)))
-        if None in shown:
-            shown = list(map(self._on_baseline, runs))
-        return None if None in shown else shown  # type: ignore[return-value]  # none of them is None
+    def level_text(self, words: Sequence[Run], space: Run, moved: bytes) -> bytes | None:
+        """The operands that show words on the baseline, a space and a move between them; None if parts are raised."""
+        known = self._level.get
+        try:
+            return (known(id(space)) + moved).join(map(known, map(id, words)))  # type: ignore[operator,arg-type]
+        except TypeError:  # one of them is shown for the first time, or raised
+            shown = [*map(self._on_baseline, words), self._on_baseline(space)]
+        return None if None in shown else (shown.pop() + moved).join(shown)  # type: ignore[operator,arg-type]
 
     def _on_baseline(self, run: Run) -> bytes | None:
         stretches = self.set_text(run)

@@ -57,7 +57,7 @@ def test_a_pinned_order_is_written_and_stays(tmp_path: Path) -> None:
         ({"b1": "[first, last]"}, "is pinned both first and last; write one of the two"),
         (
             {"b1": "top"},
-            "top is no place to be pinned to; write first, last, here, in its space, or beside",
+            "top is not a place to pin a book to; write first, last, here, in its space, or beside",
         ),
         ({"b1": "first", "b2": "first"}, "Book 1 and Book 2 are both pinned first in low; leave that to one of them"),
         ({"b1": "beside Book 1"}, "Book 1 is pinned beside itself; write another title"),
@@ -92,8 +92,8 @@ def test_what_is_pinned_across_spaces_is_told(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("keys", "said"),
     [
-        ("colour: 101", "101 is no weight; write a number from 0 to 100"),
-        ("style: much", "much is no weight"),
+        ("colour: 101", "101 is not a weight; write a number from 0 to 100"),
+        ("style: much", "much is not a weight"),
         ("by: hight", "'hight'"),
         ("colours: together", "'together'"),
     ],

@@ -149,7 +149,7 @@ def test_the_command_changes_nothing_until_it_is_told_to(tmp_path: Path, monkeyp
     ("arguments", "told"),
     [
         (("--by", "hight"), "--by: there is no order 'hight'; write one of height, thickness, colour, title, author"),
-        (("--colour", "-1"), "--colour: -1 is no weight; write a number from 0 to 100"),
+        (("--colour", "-1"), "--colour: -1 is not a weight; write a number from 0 to 100"),
         (("--keep", "Book 9"), "--keep: "),
     ],
 )

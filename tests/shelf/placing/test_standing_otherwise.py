@@ -192,7 +192,7 @@ def test_plan_json_has_the_place_of_each(tmp_path: Path) -> None:
     ("stands", "said"),
     [
         ("lean: 80 degrees", "80 degrees is out of range; write 1 to 60 degrees, or lying: yes for a book that lies"),
-        ("lean: a little", "'a little' is no angle; write it like 15 degrees, or until it meets its neighbour"),
+        ("lean: a little", "'a little' is not an angle; write it like 15 degrees, or until it meets its neighbour"),
         ("lean: 9 degrees, lying: yes", "has both lean and lying; write one of the two: a book stands in one way"),
         ("shows: back, open_at: 3", "has both shows: back and open_at; write one of the two"),
         ("open_at: 3", "a book without pages does not open; leave open_at out, or write lying: yes"),

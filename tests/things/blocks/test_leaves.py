@@ -143,7 +143,8 @@ def test_what_cannot_be_made_is_refused_at_once() -> None:
     with pytest.raises(ShelfFileError) as refusal:
         block(Size(12, 30), pages="8", trim="4 mm")
     assert str(refusal.value) == (
-        "a trim of 4 mm at each edge eats a page of 12 mm × 30 mm; write at most a quarter of its shorter side, 3 mm"
+        "a trim of 4 mm at each edge leaves too little of a page of 12 mm × 30 mm; "
+        "write at most a quarter of its shorter side, 3 mm"
     )
 
 

@@ -317,13 +317,13 @@ REFUSED: list[tuple[dict[str, str], list[tuple[str, str]]]] = [
         [
             (
                 "pages_in_section",
-                "24 pages are no whole number of octavo sheets of 16 pages; write 16 or 32",
+                "24 pages are not a whole number of octavo sheets of 16 pages; write 16 or 32",
             )
         ],
     ),
     (
         {"pages": "64", "fold": "quarto", "pages_in_section": "4"},
-        [("pages_in_section", "4 pages are no whole number of quarto sheets of 8 pages; write 8")],
+        [("pages_in_section", "4 pages are not a whole number of quarto sheets of 8 pages; write 8")],
     ),
     (
         {"pages": "64", "pages_in_section": "60"},
@@ -369,7 +369,7 @@ REFUSED: list[tuple[dict[str, str], list[tuple[str, str]]]] = [
         [
             (
                 "sewing",
-                "two on is sewn through two sections by turns, but the book has one; write sewing: all along",
+                "two on needs at least two sections, but the book has one; write sewing: all along",
             )
         ],
     ),
@@ -379,7 +379,7 @@ REFUSED: list[tuple[dict[str, str], list[tuple[str, str]]]] = [
     ),
     (
         {"pages": "16", "fastening": "stapled", "stations": "3"},
-        [("stations", "3 holes are no whole number of staples; write 2 or 4: each staple has two")],
+        [("stations", "3 holes are not a whole number of staples; write 2 or 4: each staple has two")],
     ),
     (
         {"pages": "16", "stations": "20"},
@@ -410,7 +410,7 @@ REFUSED: list[tuple[dict[str, str], list[tuple[str, str]]]] = [
             ),
             (
                 "trim",
-                "a trim of 6 mm at each edge eats a page of 15 mm × 21 mm; "
+                "a trim of 6 mm at each edge leaves too little of a page of 15 mm × 21 mm; "
                 "write at most a quarter of its shorter side, 3.75 mm",
             ),
         ],

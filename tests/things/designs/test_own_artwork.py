@@ -125,7 +125,7 @@ def test_what_is_cropped_and_what_is_coarse_is_said(tmp_path: Path) -> None:
     told = [str(problem) for problem in dressed(OwnArtwork(picture="scan.png", shows="book"), flat, tmp_path).problems]
     assert told == [
         # 150 pixels on 21 mm are 181.4 to the inch; 34.33 × 21 mm at 300 to the inch are 405.5 × 248.03
-        "scan.png prints at only 181 dots per inch and has not the proportions of the book: "
+        "scan.png prints at only 181 dots per inch and does not have the proportions of the book: "
         "18% of it is cropped at left and right; use a picture of at least 406 × 249 pixels",
     ]
 
@@ -139,7 +139,11 @@ def test_what_is_cropped_and_what_is_coarse_is_said(tmp_path: Path) -> None:
         # 34.33 : 21 = 1.6348; 600 pixels across ask for 367.02 up
         ((600, 800), "book", ["54% of it is cropped at head and tail; crop it to 600 × 368 pixels, back, spine"]),
         # with 2 mm of bleed 38.33 : 25 = 1.5332
-        ((600, 800), "flat", ["too narrow for the flat", "over the template that make --templates writes, 600"]),
+        (
+            (600, 800),
+            "flat",
+            ["too narrow for the flat", "make the picture 600 × ", "over the template that make --templates writes"],
+        ),
         # drawn for a spine that has become thicker since: 902 × 591 pixels are 38.33 · 902/906 = 38.16 mm wide
         ((905, 591), "flat", []),
         ((902, 591), "flat", ["own.png is 0.17 mm too narrow for the flat: the folds drawn on it are off; the spine"]),
@@ -209,7 +213,7 @@ def test_a_pdf_scan_is_only_asked_for_its_proportions(tmp_path: Path) -> None:
     assert dressed(OwnArtwork(picture="scan.pdf", shows="book"), flat_of(), tmp_path).problems == ()
     (told,) = dressed(OwnArtwork(picture="square.pdf", shows="book"), flat_of(), tmp_path).problems
     assert str(told) == (
-        "square.pdf has not the proportions of the book: 39% of it is cropped at head and tail; "
+        "square.pdf does not have the proportions of the book: 39% of it is cropped at head and tail; "
         "crop it to 34.33 mm × 21 mm or another size of these proportions"
     )
 

@@ -169,9 +169,13 @@ def test_it_goes_the_whole_way(tmp_path: Path) -> None:
     ("right", "wrong", "told"),
     [
         ("covers: 1 mm", "covers: 4 mm", "the rails cover 4 mm and are only 4 mm wide; write at most 2 mm"),
-        ("border: 6 mm", "border: 1 mm", "the rails cover 1 mm, and the border of the mount is no wider"),
+        ("border: 6 mm", "border: 1 mm", "the rails cover 1 mm, but the border of the mount is not wider"),
         ("border: 6 mm", "border: 6 mm, covers: 10 mm", "the mount covers the whole picture; write covers: of less"),
-        ("face: 4 mm,", "face: 4 mm, sold: 40 mm,", "its longest rail has 44.5 mm, and the strip is sold by 40 mm"),
+        (
+            "face: 4 mm,",
+            "face: 4 mm, sold: 40 mm,",
+            "its longest rail is 44.5 mm long, but the strip is sold in lengths of 40 mm",
+        ),
         ("face: 4 mm,", "face: 4 mm, rebate: 2 mm,", "the rebate is as deep as the strip is thick, 2 mm"),
         ("    glazing", "    space: shelf\n    glazing", "a frame hangs, and stands in no space"),
         ("width: 20 mm", "width: 320 mm", "the picture is 320 mm × 25 mm"),

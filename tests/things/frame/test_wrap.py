@@ -109,8 +109,8 @@ def test_joints_part_the_frame_into_four_rails(mitred: bool) -> None:
 @pytest.mark.parametrize(
     ("right", "wrong", "told"),
     [
-        ("corners: mitre", "corners: butt", "rails with paper round them are mitred"),
-        ("covers: 0.5 mm,", "covers: 0.5 mm, rebate: 1 mm,", "paper round the rails goes round no step"),
+        ("corners: mitre", "corners: butt", "rails in paper need mitred corners"),
+        ("covers: 0.5 mm,", "covers: 0.5 mm, rebate: 1 mm,", "paper cannot go around rails with a step"),
         ("height: 30 mm", "height: 275 mm", "the jig is"),
         ("jig: photo paper", "jig: wod paper", "there is no stock 'wod paper'; did you mean 'wood paper'?"),
     ],

@@ -178,7 +178,7 @@ def test_emphasis_is_set_on_the_title_page_and_over_the_contents(tmp_path: Path)
 def test_an_end_of_line_that_is_none_is_told(kind: str, tmp_path: Path) -> None:
     found = inside([{"kind": kind, "text": r"To\nmother"}], 2, tmp_path, FRAME)
     assert [str(problem) for problem in found.problems if "\\n" in str(problem)] == [
-        r"the \n in this text ends no line and is printed: only between double quotes it means one; "
+        r"the \n in this text is printed as it stands: it ends a line only between double quotes; "
         "put the text between \" and \" in place of ' and '"
     ]
     assert inside([{"kind": kind, "text": "To\nmother"}], 2, tmp_path, FRAME).problems == ()

@@ -119,7 +119,7 @@ def test_a_heading_longer_than_a_page_goes_on_and_is_named(folder: Path) -> None
     [told] = [str(problem) for problem in inside.problems if problem.severity is Severity.WARNING]
     assert told == (
         "the heading 'Misunderstandings Misunderstandings Misu…' of log.md is longer than a page, which has 4 lines, "
-        "and parted; write shorter headings, or a smaller size"
+        "and divided; write shorter headings, or a smaller size"
     )
 
 

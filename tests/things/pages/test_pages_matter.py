@@ -339,7 +339,7 @@ def test_a_table_longer_than_the_pages_it_was_given_is_an_error() -> None:
     [problem] = inside.problems
     # 14 mm hold 13 lines of 2.2 pt at 1.35, less 2 for the title
     assert str(problem) == (
-        "19 lines of the table of contents find no room; "
+        "19 lines of the table of contents have no room; "
         "leave its pages out, for as many as it needs, or write a smaller size"
     )
     assert (problem.severity.value, problem.field) == ("error", (0, "pages"))

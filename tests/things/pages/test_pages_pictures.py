@@ -356,7 +356,7 @@ def test_captions_come_from_a_file_line_by_line(tmp_path: Path) -> None:
     assert [(str(problem), problem.severity) for problem in found.problems] == [
         (
             "c.txt has 1 line for 3 pictures; write one line for each picture, in the order of their names; "
-            "an empty line is no caption",
+            "leave a line empty for no caption",
             Severity.WARNING,
         )
     ]

@@ -44,12 +44,12 @@ def test_languages_are_those_with_patterns() -> None:
 @pytest.mark.parametrize(
     ("written", "message", "remedy"),
     [
-        ("3 mm", "3 mm is no plain number", LEADING),
-        ("125%", "125% is a share", "write 1.25, a multiple of the size of type"),
-        ("125 %", "125 % is a share", "write 1.25, a multiple of the size of type"),
+        ("3 mm", "3 mm is not a plain number", LEADING),
+        ("125%", "125% is a percentage", "write 1.25, a multiple of the size of type"),
+        ("125 %", "125 % is a percentage", "write 1.25, a multiple of the size of type"),
         ("21", "21 is out of range", LEADING),
-        ("500 %", "500 % is no plain number", LEADING),
-        ("wide", "wide is no plain number", LEADING),
+        ("500 %", "500 % is not a plain number", LEADING),
+        ("wide", "wide is not a plain number", LEADING),
         ("1.2.3", "1.2.3 is not one number", LEADING),
     ],
 )

@@ -441,7 +441,7 @@ def test_the_depth_of_a_drop_capital(written: object, depth: int) -> None:
 
 @pytest.mark.parametrize("written", ["1", "9", "deep"])
 def test_a_depth_that_cannot_be_meant_is_refused(written: str) -> None:
-    with pytest.raises(ValueError, match="is no depth of a drop capital"):
+    with pytest.raises(ValueError, match="cannot be the depth of a drop capital"):
         TextInside.model_validate({"file": "x", "drop_capital": written})
 
 

@@ -67,7 +67,7 @@ def test_hebrew_has_its_own_marks_as_far_as_the_typeface_has_them(
     said = [
         problem for problem in map(str, LoadedText(entry, source).compose(FRAME).problems) if "left whole" in problem
     ]
-    assert said == ["where Hebrew words may be parted is not known here: they are left whole"][: language == "he"]
+    assert said == ["where Hebrew words can be hyphenated is not known here: they are left whole"][: language == "he"]
 
 
 def test_a_book_that_opens_the_other_way_is_told(tmp_path: Path) -> None:

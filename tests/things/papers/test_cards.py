@@ -205,8 +205,12 @@ def test_an_envelope_has_its_address_and_its_stamp_on_the_face(tmp_path: FilePat
 @pytest.mark.parametrize(
     ("right", "wrong", "told"),
     [
-        ("width: 12 mm\n    height: 6 mm", "width: 230 mm\n    height: 300 mm", "takes no card of 230 mm × 300 mm"),
-        ("    count: 7", "    count: 7\n    fold: {kind: half}", "cards are not folded; leave fold out"),
+        (
+            "width: 12 mm\n    height: 6 mm",
+            "width: 230 mm\n    height: 300 mm",
+            "a card of 230 mm × 300 mm is too large for the sheet",
+        ),
+        ("    count: 7", "    count: 7\n    fold: {kind: half}", "cards cannot be folded; leave fold out"),
         ("month: 3", "month: 13", "13 is out of range"),
         ("year: 1931, month: 3", "month: 3", "march has no year"),
         ("contents: [board]", "contents: [bored]", "bored"),

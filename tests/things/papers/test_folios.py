@@ -140,8 +140,12 @@ def test_columns_keep_apart(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("right", "wrong", "told"),
     [
-        ("pages: 8", "pages: 6", "6 is no multiple of 4, but a folded sheet has four pages; write 4, 8, 12 or 16"),
-        ("pages: 8", "pages: 8\n    fold: {kind: gate}", "a newspaper is not folded as a gate; write half or letter"),
+        ("pages: 8", "pages: 6", "6 is not a multiple of 4, but a folded sheet has four pages; write 4, 8, 12 or 16"),
+        (
+            "pages: 8",
+            "pages: 8\n    fold: {kind: gate}",
+            "a newspaper cannot be folded as a gate; write half or letter",
+        ),
         ("columns: 4", "columns: 40", "40 is out of range"),
     ],
 )

@@ -145,20 +145,20 @@ def test_formats_are_those_of_life(name: str, at_twelfth: tuple[float, float]) -
 @pytest.mark.parametrize(
     ("right", "wrong", "told"),
     [
-        ("    count: 2", "    fold: {kind: map, panels: 16, rows: 8}", "does not divide so: folded, a panel has"),
-        ("    count: 2", "    width: 2 mm\n    height: 2 mm", "does not divide so"),
+        ("    count: 2", "    fold: {kind: map, panels: 16, rows: 8}", "cannot be folded so often: a panel has"),
+        ("    count: 2", "    width: 2 mm\n    height: 2 mm", "cannot be folded so often"),
         ("    width: 120 mm", "    format: A5\n    width: 120 mm", "top has both format and width; write one of them"),
         ("    height: 70 mm", "", "top has a width and no height; write height: too"),
         (
             "    width: 120 mm",
             "    width: 420 mm",
-            "420 mm × 70 mm goes on no sheet of filmed card in one piece; write strips: 3",
+            "420 mm × 70 mm is too large for one sheet of filmed card; write strips: 3",
         ),
         ("    height: 70 mm", "    height: 420 mm", "the print with its bleed is 122 mm × 422 mm"),
         (
             "    width: 120 mm",
             "    strips: 2\n    fold: {kind: half}\n    width: 120 mm",
-            "a print in strips is not folded",
+            "a print in strips cannot be folded",
         ),
         ("age: 40 %", "age: 140 %", "age"),
         ("kind: print", "kind: prnt", "'prnt' is not known"),

@@ -53,7 +53,7 @@ class Accordion(PagedEntry):
     joint: Literal["back to back", "hinge tab"] = Field("back to back", description="how strips are joined")
     tab: TabWidth = Field(3.0, description="width of the hinge tab")
     spring: SmallLength = Field(0.0, description="what the folds add because they will not close, in all")
-    scored: Flag = Field(False, description="whether folds are scored, so that stiff paper may be folded")
+    scored: Flag = Field(False, description="whether folds are scored: stiff paper must be")
 
     def plan(self, page: Size, stocks: Mapping[str, Stock], *, right_to_left: bool) -> BlockPlan:
         """Work out the block.

@@ -106,7 +106,9 @@ class PagedEntry(BlockEntry):
     pages: PageCount | None = Field(
         None, description="printed pages, an even number, or as thick as 4 mm; as many as the inside needs"
     )
-    as_thick_as: MeasuredThickness | None = Field(None, description="thickness that the pages follow, if they do")
+    as_thick_as: MeasuredThickness | None = Field(
+        None, description="thickness that the pages are to make, as nearly as they can"
+    )
 
     @model_validator(mode="before")
     @classmethod

@@ -151,7 +151,7 @@ class Dummy(BlockEntry):
             raise ShelfFileError(
                 (
                     Problem(
-                        f"no whole layers of {names} come to between {wide}",
+                        f"no number of whole layers of {names} is between {wide} thick",
                         f"write wider bounds, or add a paper that is thinner than {thin.name}",
                         field=("block", "layers_of"),
                     ),

@@ -41,7 +41,7 @@ class Leaves(PagedEntry):
     stock: StockName = Field(description="name of the paper, as under stocks")
     printing: Literal["both sides", "one side"] = Field("both sides", description="which sides are printed")
     trim: SmallLength = Field(0.0, description="paper that is trimmed off at head, tail and fore-edge after gluing")
-    scored: Flag = Field(False, description="whether folds are scored, so that stiff paper may be folded")
+    scored: Flag = Field(False, description="whether folds are scored: stiff paper must be")
 
     @property
     def trimmed(self) -> float:

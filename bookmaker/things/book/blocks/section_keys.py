@@ -34,7 +34,7 @@ class SectionKeys(PagedEntry):
     trim: SmallLength | None = Field(
         None, description="paper that is trimmed off at head, tail and fore-edge after gluing"
     )
-    scored: Flag = Field(False, description="whether folds are scored, so that stiff paper may be folded")
+    scored: Flag = Field(False, description="whether folds are scored: stiff paper must be")
 
     @property
     def one_side(self) -> bool:

@@ -191,7 +191,7 @@ def _of_section_pages(entry: SectionKeys, make: Make) -> Iterator[Problem]:
         below = written - written % on_sheet
         near = f"{below} or {below + on_sheet}" if below else f"{on_sheet}"
         yield Problem(
-            f"{written} pages are no whole number of {entry.fold} sheets of {on_sheet} pages",
+            f"{written} pages are not a whole number of {entry.fold} sheets of {on_sheet} pages",
             f"write {near}",
             field=("block", "pages_in_section"),
         )
@@ -237,7 +237,7 @@ def _of_fastening(entry: SectionKeys, page: Size, make: Make, sections: Sequence
         )
     if entry.sewing == "two on" and entry.fastening == "sewn" and len(sections) == 1:
         yield Problem(
-            "two on is sewn through two sections by turns, but the book has one",
+            "two on needs at least two sections, but the book has one",
             "write sewing: all along",
             field=("block", "sewing"),
         )
@@ -252,7 +252,7 @@ def _of_stations(entry: SectionKeys, page: Size, make: Make) -> Iterator[Problem
         )
     if written is not None and entry.fastening == "stapled" and written % 2:
         yield Problem(
-            f"{written} holes are no whole number of staples",
+            f"{written} holes are not a whole number of staples",
             f"write {written - 1} or {written + 1}: each staple has two",
             field=("block", "stations"),
         )

@@ -26,7 +26,8 @@ def wasteful_trim(trim: float, page: Size) -> tuple[Problem, ...]:
         return ()
     return (
         Problem(
-            f"a trim of {print_mm(trim)} at each edge eats a page of {print_mm(page.width)} × {print_mm(page.height)}",
+            f"a trim of {print_mm(trim)} at each edge leaves too little of a page of "
+            f"{print_mm(page.width)} × {print_mm(page.height)}",
             f"write at most a quarter of its shorter side, {print_mm(rounded_down(most, 2), 2)}",
             field=("block", "trim"),
             limit=print_mm(most),

@@ -38,18 +38,18 @@ def picture_problems(picture: Picture, place: Size, whole: str, *, fitted: bool 
     wanted = [ceil(side / MM_PER_INCH * max(resolution, LOWEST_RESOLUTION) - 1e-6) for side in place]
     large = f"{wanted[0]} × {wanted[1]} pixels"
     if coarse:
-        and_cropped = f" and has not the proportions of the {whole}: {fit.cropped}" if cropped else ""
+        and_cropped = f" and does not have the proportions of the {whole}: {fit.cropped}" if cropped else ""
         remedy = f"use a picture of at least {large}"
         yield _warning(f"{name} prints at only {show_dpi(resolution)}{and_cropped}", remedy)
     elif whole == "book":
         if cropped:
             remedy = f"crop it to {large}, back, spine and front"
-            yield _warning(f"{name} has not the proportions of the book: {fit.cropped}", remedy)
+            yield _warning(f"{name} does not have the proportions of the book: {fit.cropped}", remedy)
     elif abs(fit.wider) > TRUE_TO_FOLDS + MM_PER_INCH / resolution:
         side = "wide" if fit.wider > 0 else "narrow"
         yield _warning(
             f"{name} is {print_mm(abs(fit.wider), 2)} too {side} for the flat: the folds drawn on it are off",
-            f"the spine may have changed since; {OVER_THE_TEMPLATE}, {large} large",
+            f"the spine may have changed since: make the picture {large}, or {OVER_THE_TEMPLATE}",
         )
 
 
@@ -68,11 +68,13 @@ def flat_problems(page: ImportedPage, label: str, place: Size, flat: str) -> Ite
 
 
 def scan_problems(page: ImportedPage, place: Size) -> Iterator[Problem]:
-    """A warning if a page of a PDF file has not the proportions of the book."""
+    """A warning if a page of a PDF file does not have the proportions of the book."""
     fit = Fit.of(page.size, place)
     if fit.lost > CLOSE_ENOUGH:
         wanted = f"{_large(place)} or another size of these proportions"
-        yield _warning(f"{page.path.name} has not the proportions of the book: {fit.cropped}", f"crop it to {wanted}")
+        yield _warning(
+            f"{page.path.name} does not have the proportions of the book: {fit.cropped}", f"crop it to {wanted}"
+        )
 
 
 def _large(size: Size) -> str:

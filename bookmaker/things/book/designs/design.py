@@ -261,7 +261,7 @@ class LetteredDesign(Design):
 
     face: TypefaceName | None = Field(None, description="typeface of the titling; of the age of the book, if not given")
     case: Case = Field("by style", description="how titles are set: by style, capitals, as written")
-    tracking: Tracking | None = Field(None, description="how far letters are set apart, as a share of their size: 6 %")
+    tracking: Tracking | None = Field(None, description="space between letters, in percent of their size: 6 %")
 
 
 class DrawnDesign(LetteredDesign):

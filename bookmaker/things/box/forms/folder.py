@@ -55,7 +55,8 @@ class Folder(BoxEntry):
         yield from super().faults(room, card)
         if self._lower(room) > room.width / 2:
             yield Problem(
-                f"a front {print_mm(self._lower(room), 2)} lower than a back of {print_mm(room.width, 2)} is no front",
+                f"a front {print_mm(self._lower(room), 2)} lower than the back of "
+                f"{print_mm(room.width, 2)} leaves no front",
                 f"write at most {print_mm(rounded_down(room.width / 2), 1)}",
                 field=("lower",),
             )

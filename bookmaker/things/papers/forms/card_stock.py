@@ -68,12 +68,13 @@ class CardStock(PaperEntry):
         """A sheet that does not take a single card; a fold."""
         if min(_room_for(size, stock)) < 1:
             yield Problem(
-                f"the sheet of {stock.name} takes no card of {print_mm(size.width, 1)} × {print_mm(size.height, 1)}",
+                f"a card of {print_mm(size.width, 1)} × {print_mm(size.height, 1)} "
+                f"is too large for the sheet of {stock.name}",
                 "write a smaller card, or name a stock with a larger sheet",
                 field=("stock",),
             )
         if self.fold:
-            yield Problem("cards are not folded", "leave fold out", field=("fold",))
+            yield Problem("cards cannot be folded", "leave fold out", field=("fold",))
 
     def printed(self, leaves: Sequence[Leaf], press: Press) -> Sequence[tuple[SetFace, SetFace]]:
         """Card after card; those of the back stand in mirrored places."""

@@ -54,7 +54,7 @@ class Newspaper(PaperEntry):
         yield from super().faults(Size(2 * size.width, size.height), stock)
         if self.folds.kind not in ("half", "letter"):
             yield Problem(
-                f"a newspaper is not folded as a {self.folds.kind}",
+                f"a newspaper cannot be folded as a {self.folds.kind}",
                 "write half or letter: it is folded at its spine already",
                 field=("fold", "kind"),
             )

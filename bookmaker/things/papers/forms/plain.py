@@ -78,12 +78,12 @@ class Print(PlainPaper):
         """Strips of what is folded; what goes on no sheet, and how many strips would."""
         yield from super().faults(size, stock)
         if self.strips > 1 and self.fold:
-            yield Problem("a print in strips is not folded", "leave fold or strips out", field=("fold",))
+            yield Problem("a print in strips cannot be folded", "leave fold or strips out", field=("fold",))
         room = max((room for room in stock.openings(None)), key=lambda room: room.height)
         needed = ceil((size.width + 1e-9) / (room.width - 2 * BLEED))
         if needed > self.strips and size.height + 2 * BLEED <= room.height and not self._fits(size, stock):
             yield Problem(
-                f"{print_mm(size.width, 1)} × {print_mm(size.height, 1)} goes on no sheet of {stock.name} in one piece",
+                f"{print_mm(size.width, 1)} × {print_mm(size.height, 1)} is too large for one sheet of {stock.name}",
                 f"write strips: {needed}, and lay them edge to edge",
                 field=("strips",) if self.strips > 1 else ("stock",),
             )

@@ -221,4 +221,4 @@ def help_for(now: float, room: Size, words: Words, spine: Spine) -> str:
         said.append("make the book thicker")
     if grows(room=Size(room.width, room.height * 1.3)):
         said.append("make it taller" if said else "make the book taller")
-    return " or ".join(said or ["write a shorter title"])
+    return ", or ".join(said or ["write a shorter title"])

@@ -203,7 +203,7 @@ def _problems(table: Table, lost: int) -> Iterator[Problem]:
     if lost > 0:
         which = "1 line" if lost == 1 else f"{lost} lines"
         yield Problem(
-            f"{which} of the table of contents find no room",
+            f"{which} of the table of contents have no room",
             "leave its pages out, for as many as it needs, or write a smaller size",
             field=("pages",),
         )

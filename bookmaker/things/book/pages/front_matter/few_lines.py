@@ -92,7 +92,7 @@ def typed_line_ends(text: str, key: str) -> Iterator[Problem]:
     """A note, if a line was to end where a text has the signs for that, which mean it in double quotes alone."""
     if "\\n" in text:
         yield Problem(
-            f"the \\n in this {key} ends no line and is printed: only between double quotes it means one",
+            f"the \\n in this {key} is printed as it stands: it ends a line only between double quotes",
             "put the text between \" and \" in place of ' and '",
             Severity.NOTE,
             field=(key,),

@@ -74,7 +74,7 @@ def _count(name: str, lines: int, pictures: int) -> Iterator[Problem]:
         what = "line" if lines == 1 else "lines"
         yield Problem(
             f"{name} has {lines} {what} for {pictures} {'picture' if pictures == 1 else 'pictures'}",
-            "write one line for each picture, in the order of their names; an empty line is no caption",
+            "write one line for each picture, in the order of their names; leave a line empty for no caption",
             Severity.WARNING,
             field=("captions",),
         )

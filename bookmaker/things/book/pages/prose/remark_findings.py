@@ -61,7 +61,7 @@ def _turned_verses(
     if len(turned) > FEWEST_TURNED * len(remarks.verses):
         which = counted(len(remarks.verses), "line of verse is", "lines of verse are")
         yield _note(
-            f"{len(turned)} of {which} wider than the measure of {name} and turned over",
+            f"{len(turned)} of {which} too wide for the page in {name}, and broken into two",
             _room_for_verse(max(turned), setting, frame, fitted=fitted),
         )
 
@@ -85,9 +85,9 @@ def _turned_placed(remarks: Remarks, name: str) -> Iterator[Problem]:
     if placed:
         are = "is" if len(placed) == 1 else "are"
         yield _note(
-            f"{counted(len(placed), 'line')} for the middle or the right of {name} {are} wider than the measure and "
-            f"turned over, the first {quoted(placed[0])}",
-            "end such lines where they may be parted, or write a smaller size",
+            f"{counted(len(placed), 'line')} for the middle or the right of {name} {are} too wide for the page, "
+            f"and broken into two, the first {quoted(placed[0])}",
+            "break such lines by hand, or write a smaller size",
         )
 
 
@@ -125,7 +125,7 @@ def _long_headings(remarks: Remarks, name: str, setting: Setting) -> Iterator[Pr
         if len(long) > 1:
             which = f"{len(long)} headings of {name}, the first {quoted(long[0])}, are"
         yield _warning(
-            f"{which} longer than a page, which has {counted(setting.lines_per_page, 'line')}, and parted",
+            f"{which} longer than a page, which has {counted(setting.lines_per_page, 'line')}, and divided",
             "write shorter headings, or a smaller size",
         )
 

@@ -35,9 +35,9 @@ def _read_leading(value: object) -> float:
     except NotAMeasure as problem:
         raise refuse(problem.message, remedy) from None
     if unit == "%" and TIGHTEST <= ratio / 100 <= LOOSEST:
-        raise refuse(f"{value} is a share", f"write {ratio / 100:g}, a multiple of the size of type")
+        raise refuse(f"{value} is a percentage", f"write {ratio / 100:g}, a multiple of the size of type")
     if unit:
-        raise refuse(f"{show(str(value))} is no plain number", remedy)
+        raise refuse(f"{show(str(value))} is not a plain number", remedy)
     if not TIGHTEST <= ratio <= LOOSEST:
         raise refuse(f"{value} is out of range", remedy, limit)
     return ratio
@@ -57,7 +57,7 @@ def _read_depth(value: object) -> int:
     if written in {"no", "0"}:
         return 0
     if not (written.isascii() and written.isdigit() and 2 <= int(written) <= DEEPEST):
-        raise refuse(f"{written!r} is no depth of a drop capital", f"write lines from 2 to {DEEPEST}, or no")
+        raise refuse(f"{written!r} cannot be the depth of a drop capital", f"write lines from 2 to {DEEPEST}, or no")
     return int(written)
 
 
