@@ -46,12 +46,14 @@ def chapter_items(
 
 
 def part_lines(prints: Prints, plan: Plan) -> Iterator[str]:
-    """What is printed for a thing, sheet by sheet, and what is cut and sawn by hand."""
+    """What is printed for a thing, sheet by sheet, parts of one size together, and what is cut and sawn by hand."""
     for where, pieces in prints.by_sheet():
         for _, of_kind in groupby(pieces, key=lambda piece: piece.flat.kind):
-            alike = groupby(of_kind, key=lambda piece: sides(piece.flat.size))
-            named = [f"{'; '.join(piece.label[1] for piece in group)} ({size})" for size, group in alike]
-            yield (f"{where}: {'; '.join(named)}")
+            alike: dict[str, list[str]] = {}
+            for piece in of_kind:
+                alike.setdefault(sides(piece.flat.size), []).append(piece.label[1])
+            named = [f"{'; '.join(labels)} ({size})" for size, labels in alike.items()]
+            yield f"{where}: {'; '.join(named)}"
     for part in plan.cut_list if "cut" not in plan.thing.done else ():
         size = f"{figure(part.height)} × {figure(part.width)} {unit()}, {thick(part.thickness)} thick"
         yield (f"cut by hand: {counted(part.count, part.what)} of {part.material} ({size})")

@@ -21,7 +21,7 @@ NOTES = (
     "eyes and lungs protected as its supplier and your local rules ask. Small parts are not for small children.",
 )
 
-HEAD = ("book", "part", "pieces", "height", "width", "thick")
+HEAD = ("for", "part", "pieces", "height", "width", "thick")
 COLUMNS = columns(0.04, 0.5, 0.64, 0.73, 0.82, 0.91, 1.0, texts=2)
 
 STICK_HEAD = ("for", "part", "ends", "pieces", "length", "shorter side")

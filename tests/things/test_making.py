@@ -93,6 +93,7 @@ NEEDED = {
     "in full": ("marks pricked through", "a corner turned in over a board", "a block hung in its case"),
     "in quarter": ("marks pricked through", "a corner turned in over a board"),
     "in half": ("marks pricked through", "a corner turned in over a board"),
+    "wrapped": ("rails sawn to mitres", "paper round a rail"),
     "mitred": ("rails sawn to mitres", "a frame held square"),
     "butt": ("a frame held square",),
 }

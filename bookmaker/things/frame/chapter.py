@@ -8,7 +8,7 @@ from ..common_steps import KNIFE, spray_caution
 from ..making import Bench, Chapter, Making, Manner, Supply, Unit, caution, drawn
 from ..wording import sides, thick
 from .entry import FrameEntry
-from .manners import MITRED, SQUARE_HELD, held_square, mitred_rails
+from .manners import MITRED, SQUARE_HELD, WRAPPED, held_square, mitred_rails, wrapped_rail
 from .plan import FramePlan
 from .views import front_view, section_view
 
@@ -51,6 +51,8 @@ def _manners(frame: FramePlan, bench: Bench) -> Iterator[Manner]:
     entry = frame.thing.entry
     if entry.rails.corners == "mitre":
         yield mitred_rails(bench.room, rebate=bool(entry.rails.rebate))
+    if entry.rails.wrap:
+        yield wrapped_rail(bench.room)
     if not entry.jig:
         yield held_square(bench.room)
 
@@ -98,10 +100,10 @@ def _wrapping(frame: FramePlan, bench: Bench) -> Iterator[str]:
     yield "Cut them out. Their slanting ends are the mitres."
     yield from spray_caution(glue)
     yield f"Spread {glue} on the back of one."
-    yield "Lay the core on it, its face between the two scores."
+    yield f"Lay the core on it, its face between the two scores {drawn(WRAPPED, 'a')}."
     yield (
-        "Fold the paper over the side at the picture, over the outer side, and round the back. The gilt or shaded edge "
-        "comes to the picture."
+        f"Fold the paper over the side at the picture, over the outer side, and round the back {drawn(WRAPPED, 'b')}. "
+        "The gilt or shaded edge comes to the picture."
     )
     yield "Wrap the other rails in the same way."
 

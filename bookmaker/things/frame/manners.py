@@ -1,20 +1,20 @@
-"""How rails are sawn to mitres and glued square, drawn for all frames that are made so."""
+"""How rails are sawn to mitres, wrapped and glued square, drawn for all frames that are made so."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from ...ground.art import Filled, Group, Stroked
-from ...ground.drawing import WHITE, Art, Colour
+from ...ground.drawing import WHITE, Art, Colour, Pen
 from ...ground.geometry import Point, Rect, Size, polygon
 from ..making import Manner
-from ..views.ink import EDGE, PAPER, box, line, word
-from ..views.signs import HIDDEN, arrow, pointed
+from ..views.ink import EDGE, PAPER, box, chain, line, word
+from ..views.signs import HIDDEN, arrow, bent_arrow, pointed, ring
 from ..views.stages import in_cells, staged
 
-__all__ = ["MITRED", "SQUARE_HELD", "held_square", "mitred_rails"]
+__all__ = ["MITRED", "SQUARE_HELD", "WRAPPED", "held_square", "mitred_rails", "wrapped_rail"]
 
-MITRED, SQUARE_HELD = "rails sawn to mitres", "a frame held square"
+MITRED, SQUARE_HELD, WRAPPED = "rails sawn to mitres", "a frame held square", "paper round a rail"
 
 STRIP = Size(72.0, 16.0)
 """The room of a strip as it is drawn, in mm."""
@@ -92,3 +92,51 @@ def _diagonals() -> Art:
     outer = Rect(8.0, 4.0, 20.0, 16.0)
     low, right, top, left = outer.corners
     return Group((_frame(outer), line(low, top, HIDDEN), line(right, left, HIDDEN)))
+
+
+CORE = Rect(11.0, 7.0, 10.0, 6.0)
+"""A rail as it is drawn cut through, its face down, in mm."""
+
+PRINTED = Pen(0.4)
+
+
+def wrapped_rail(room: float) -> Manner:
+    """The paper under the core, and round it."""
+    caption = (
+        "Paper round a rail, cut through, its face down. a: the core lies on the back of the paper, between the two "
+        "scores; the sides go up in the order of the numbers. b: the side at the picture (1) ends at the back, the "
+        "outer side (2) goes on round it as a flap (3)."
+    )
+    return Manner(WRAPPED, staged((_laid_on_paper(), _wrapped()), room, caption))
+
+
+def _core() -> Art:
+    return Group((box(CORE, PAPER), word("core", CORE.centre, 2.1)))
+
+
+def _laid_on_paper() -> Art:
+    y, side = CORE.y - 0.4, CORE.height
+    paper = line(Point(CORE.x - side, y), Point(CORE.right + 2 * side, y), PRINTED)
+    scores = (line(Point(x, y - 0.9), Point(x, y + 0.9), EDGE) for x in (CORE.x, CORE.right, CORE.right + side))
+    ways = (
+        bent_arrow(Point(CORE.x - 4.5, y + 0.9), Point(CORE.x - 0.7, CORE.top + 0.6), 1.5),
+        bent_arrow(Point(CORE.right + 4.5, y + 0.9), Point(CORE.right + 0.7, CORE.top + 0.6), -1.5),
+    )
+    below = y - 3.0
+    rings = (
+        ring("1", Point(CORE.x - side / 2, below)),
+        ring("2", Point(CORE.right + side / 2, below)),
+        ring("3", Point(CORE.right + 1.5 * side, below)),
+    )
+    return Group((_core(), paper, *scores, *ways, *rings, word("face", Point(CORE.centre.x, below), 2.1)))
+
+
+def _wrapped() -> Art:
+    low, top, left, right = CORE.y - 0.4, CORE.top + 0.4, CORE.x - 0.4, CORE.right + 0.4
+    around = chain(
+        [Point(left, CORE.top), Point(left, low), Point(right, low), Point(right, top), Point(left + 4.0, top)], PRINTED
+    )
+    rings = (ring("1", Point(left - 2.4, CORE.centre.y)), ring("2", Point(right + 2.4, CORE.centre.y)))
+    flap = ring("3", Point(right - 3.0, top + 2.4))
+    names = (word("picture", Point(left - 4.2, low - 1.0), 2.1), word("face", Point(CORE.centre.x, low - 2.6), 2.1))
+    return Group((_core(), around, *rings, flap, *names))

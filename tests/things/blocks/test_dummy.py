@@ -247,6 +247,8 @@ def test_a_strip_that_leaves_no_block_or_fits_no_sheet_is_refused(tmp_path: Path
         (
             "height: 21 mm",
             "height: 170 mm",
+            "shelf.yaml:9:11: the page is 170 mm high: at 1:12 the real book would be 2040 mm high; "
+            "write life_size: {height: 170 mm, width: 15 mm} in place of size if these are the sides of the real book\n"
             "shelf.yaml:10:69: the edge strip with its bleed is 201.8 mm × 6 mm, but the A4 sheet of laid has room for "
             "195.6 mm × 269.6 mm with its grain along the folds; "
             "give laid the sheet letter and grain: short, or make it smaller",

@@ -71,7 +71,9 @@ BOOKS = {
     ),
     "sheet": (
         [("height: 21 mm, width: 15 mm", "height: 120 mm, width: 90 mm")],
-        ["32: the covering with its bleed is 201.3 mm × 132.8 mm, but the A4 sheet of cloth has room for "
+        ["salt.yaml:11:11: the page is 120 mm high: at 1:12 the real book would be 1440 mm high; "
+         "write life_size: {height: 120 mm, width: 90 mm} in place of size if these are the sides of the real book",
+         "32: the covering with its bleed is 201.3 mm × 132.8 mm, but the A4 sheet of cloth has room for "
          "195.6 mm × 269.6 mm with its grain along the folds; "
          "give cloth the sheet letter, or make it smaller"],
     ),

@@ -45,8 +45,8 @@ def _steps(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Iterator[s
     folds = [figure(fold.start.x, 1) for fold in sorted(flat.folds, key=lambda fold: fold.start.x)]
     spine = next(panel.rect.width for panel in flat.panels if panel.role is Role.SPINE)
     yield (
-        f"Score the four folds. They lie {as_list(folds)} {unit()} from the left edge, the two in the middle "
-        f"{long(spine)} apart for the spine."
+        f"Score the four folds on the printed side. They lie {as_list(folds)} {unit()} from the left edge, the two in "
+        f"the middle {long(spine)} apart for the spine."
     )
     yield f"Cut the jacket out from mark to mark, {sides(flat.size)} high and wide."
     yield (
