@@ -235,8 +235,21 @@ def test_a_long_chapter_head_is_told_with_its_page(folder: Path) -> None:
     [note] = [str(problem) for problem in found.problems if "running head" in problem.message]
     assert note == (
         "the running head 'A Chapter about Fogs and What Comes out of Them at Last' is wider than the text and "
-        "shortened to 'A Chapter about Fogs…', first on page 3; write a shorter heading, or a smaller size"
+        "shortened to 'A Chapter about Fogs…', first on page 3; "
+        "write [running title]: under the heading, with a shorter one"
     )
+
+
+def test_a_running_title_in_the_text_stands_over_its_pages_and_the_heading_on_the_first_and_in_the_contents(
+    folder: Path,
+) -> None:
+    head = "A Chapter about Fogs and What Comes out of Them at Last"
+    text = f'# {head}\n[running title]: Of "Fogs"\n\n' + (PROSE + "\n\n") * 12
+    found = inside(folder, text, PageFrame(15, 21, 6, book=BookWords("Fog")), running_heads="yes", size=0.77)
+    assert lines(found.pages[2])[0].text == "Of \u201cFogs\u201d"
+    assert [heading.text for heading in found.headings] == [head]
+    assert "".join(line.text for line in lines(found.pages[0])).startswith("A Chapter")
+    assert not [problem for problem in found.problems if "running" in problem.message]
 
 
 def test_a_running_head_of_one_word_too_long_is_left_out_rather_than_cut_within_it(folder: Path) -> None:

@@ -17,6 +17,8 @@ from .....typesetting.galleys.remarks import Remarks, together
 from .....typesetting.galleys.setting import NARROWEST, Manner, Setting, reach
 from .....typesetting.lines.fount import Fount
 from .....typesetting.manuscripts.manuscript import Manuscript
+from .....typesetting.manuscripts.passage import Role
+from .....typesetting.manuscripts.ranks import Rank
 from .....typesetting.page import PageFrame
 from .....typesetting.standing_type import standing_type
 
@@ -145,17 +147,20 @@ class Copy:
     def _cast_off(self, pages: int) -> Callable[[float], bool]:
         """Whether so many pages are likely to hold the text at a size in mm, by its letters alone.
 
-        So compositors cast off a copy. Paragraphs end in the middle of a line, and pages lack half a line, both on an
-        average; how wide letters are is told by the beginning of the text.
+        So compositors cast off a copy. Paragraphs end in the middle of a line, pages lack half a line, and chapters
+        that open a page take half of one besides, on an average; how wide letters are tells the beginning of the text.
         """
         passages = self.manuscript.passages
         words = [word for passage in passages[:SAMPLED] for word in passage.text.split()]
         width = sum(map(self.fount.width, words)) + self.fount.space.width * len(words)
         ems = sum(len(passage.text) for passage in passages) * width / max(1, sum(map(len, words)) + len(words))
 
+        chapters = sum(passage.role is Role.HEADING and passage.level <= Rank.CHAPTER for passage in passages)
+        filled = pages - chapters / 2 if self.manner.new_pages else pages
+
         def likely(size: float) -> bool:
             setting = self.setting(size)
-            return ems * size / setting.measure + len(passages) / 2 <= pages * (setting.lines_per_page - 0.5)
+            return ems * size / setting.measure + len(passages) / 2 <= filled * (setting.lines_per_page - 0.5)
 
         return likely
 

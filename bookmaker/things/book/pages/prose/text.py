@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from .....ground.problems import Problem, ShelfFileError
@@ -11,7 +12,7 @@ from .....typesetting.lines.fount import Fount, Style
 from .....typesetting.lines.hyphens import known_language
 from .....typesetting.manuscripts.manuscript import read_manuscript
 from .....typesetting.stand_ins import latin_stand_in
-from ..pictured.text_plates import load_plates
+from ..pictured.text_plates import as_figures, load_plates
 from .loaded_text import LoadedText, TextSource
 from .text_keys import UNPARTED, TextKeys
 
@@ -48,6 +49,8 @@ class TextInside(TextKeys):
         problems += lost
         if problems:
             raise ShelfFileError([*problems, *manuscript.problems])
+        if self.pictures == "figures":
+            manuscript = replace(manuscript, passages=as_figures(manuscript.passages, plates))
         language = None if self.language == UNPARTED else known_language(self.language)
         spoken = "" if self.language == UNPARTED else self.language
         stand_in = latin_stand_in(faces[Style.ROMAN])

@@ -7,14 +7,17 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
+from .....ground.geometry import Rect
 from .....ground.pictures import Picture, effective_dpi, fitting, show_dpi
 from .....ground.problems import Problem, Severity
 from .....ground.units import from_pt, print_pt, to_pt
 from .....paper.eyesight import FEWEST_DOTS
 from .....typesetting.galleys.setting import Setting
+from .....typesetting.galleys.text_captions import depth_of, most_rows
 from .....typesetting.lines.fount import Style
 from .....typesetting.lines.hyphens import has_own_script
 from .....typesetting.manuscripts.manuscript import Manuscript
+from .....typesetting.manuscripts.passage import Role
 from .copyfit import LARGEST_FIT, MOST_PAGES, Bounds, Copy, Proof, is_largest
 from .loosest import Loosest
 from .remark_findings import quoted, remark_findings
@@ -49,7 +52,7 @@ def findings(
     if crowded:
         lines = (*crowded, *(line for line in lines if line.severity is not Severity.NOTE))
     return (
-        *_plates(copy, plates),
+        *_plates(copy, setting, plates),
         *_other_direction(copy),
         *_without_faces(copy),
         *_in_other_letters(copy),
@@ -97,9 +100,11 @@ def _to_be_read(copy: Copy, points: float, bounds: Bounds | None) -> str:
     return f"write {' and '.join(ways)} for {points:g} pt type, {why}"
 
 
-def _plates(copy: Copy, plates: Mapping[str, Picture]) -> Iterator[Problem]:
-    """What is to be said of the pictures, each as large as the type area allows."""
+def _plates(copy: Copy, setting: Setting, plates: Mapping[str, Picture]) -> Iterator[Problem]:
+    """What is to be said of the pictures, each as large as the type area allows, or the rows of a figure."""
     area = copy.frame.type_area(1)
+    if any(passage.role is Role.FIGURE for passage in copy.manuscript.passages):
+        area = Rect(area.x, area.y, area.width, min(area.height, depth_of(most_rows(setting), setting)))
     for picture in plates.values():
         for note in picture.notes:
             yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=("file",))

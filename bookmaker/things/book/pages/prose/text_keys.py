@@ -123,6 +123,9 @@ class TextKeys(Part):
     hanging: Flag = Field(True, description="punctuation stands out into the margins, yes or no")
     chapters: Literal["new page", "recto", "run on"] = Field("new page", description="where chapters begin")
     drop_capital: LinesDeep = Field(0, description="how many lines deep the first letter of a chapter is, or no")
+    pictures: Literal["plates", "figures"] = Field(
+        "plates", description="pictures of a Markdown text: plates on pages of their own, or figures in the text"
+    )
     notes: Literal["chapter", "foot", "text"] = Field(
         "chapter",
         description="where notes stand: at the end of their chapter, at the foot of their page, after the text",
