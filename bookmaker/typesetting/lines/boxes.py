@@ -179,8 +179,8 @@ class Boxes(dict[str, Word]):
 
     def opening_hang(self, word: str, at: int) -> float:
         """The same where a word is parted before the character `at`: the blank half of a wide mark."""
-        sign = word[at : at + 1]
-        return self._blank_half(sign, at_end=False) if self.hanging and is_wide(sign) else 0.0
+        trims = self.fount.solid and self.hanging and is_wide(word[at])
+        return self._blank_half(word[at], at_end=False) if trims else 0.0
 
     def right_hang(self, word: str) -> float:
         """How far the last sign of a word hangs into the right margin."""
@@ -193,7 +193,7 @@ class Boxes(dict[str, Word]):
             sign = self.fount.hyphen
         else:
             sign = word[end] if word[end].isprintable() else as_read(word)[end:][:1]
-        if is_wide(sign):
+        if self.fount.solid and is_wide(sign):
             return self._blank_half(sign, at_end=end < 0)
         share = shares.get(sign)
         return share * self.fount.width(sign) if share else 0.0

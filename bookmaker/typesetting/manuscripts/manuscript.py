@@ -22,6 +22,7 @@ from ..galleys.mottoes import under_next_head, with_mottoes
 from ..lines.fount import Style, as_read
 from ..lines.hyphens import SOFT_HYPHEN
 from ..punctuation import AS_WRITTEN, Punctuation
+from ..stand_ins import lacking, latin_stand_in
 from .decoding import SAVE_AS_TEXT, decoded
 from .markdown import passages_of
 from .passage import Passage, Role
@@ -159,25 +160,27 @@ def read_manuscript(
     right_to_left = reads_from_right("".join(passage.text for passage in passages))
     # in typewriter nothing is done about marks
     faces = [typeface, *(face for style, face in styled.items() if style is not Style.TYPEWRITER)]
-    marks = punctuation.covered(lambda sign: all(face is None or face.covers(sign) for face in faces))
+    stand_in = latin_stand_in(typeface) if typeface else None
+    marks = punctuation.covered(lambda sign: not any(lacking(face, stand_in, sign) for face in faces if face))
     if right_to_left and not marks.in_words:
         marks = AS_WRITTEN
     passages = _punctuated(passages, marks)
     signs = _signs(passages, raw)
-    missing = typeface.missing("".join(signs)) if typeface else []
+    missing = lacking(typeface, stand_in, "".join(signs)) if typeface else []
     backwards = [sign for sign in signs if unicodedata.bidirectional(sign) in {"R", "AL"}]
     lost = next((sign for sign in backwards if sign in missing), None)
-    if lost:
+    if lost and typeface:
         _refuse(
-            f"{name} has letters read from right to left ({_named(lost, raw)}), which {_face(typeface)} does not have",
+            f"{name} has letters read from right to left ({_named(lost, raw)}), which the typeface {typeface.name} "
+            "does not have",
             "write face: with the path of a typeface that has them, or give these pages as pictures",
             notes,
         )
     problems = [*notes, *_missing_glyphs(name, missing, raw, typeface, signs)]
     for style, face in styled.items():
         said = _in_style(passages, style)
-        lacking = [sign for sign in face.missing(said) if sign not in missing]
-        problems += _missing_glyphs(name, lacking, raw, face, said, STYLE_KEYS.get(style, "face"))
+        its = [sign for sign in lacking(face, stand_in, said) if sign not in missing]
+        problems += _missing_glyphs(name, its, raw, face, said, STYLE_KEYS.get(style, "face"))
     return Manuscript(name, tuple(passages), tuple(problems), right_to_left, marks)
 
 
@@ -194,10 +197,6 @@ def _punctuated(passages: list[Passage], marks: Punctuation) -> list[Passage]:
         if kept or following.role is not Role.BREAK:
             kept.append(following)
     return kept[:-1] if kept[-1].role is Role.BREAK else kept
-
-
-def _face(typeface: Typeface | None) -> str:
-    return f"the typeface {typeface.name}" if typeface else "the typeface"
 
 
 def _refuse(message: str, remedy: str, notes: Sequence[Problem] = ()) -> NoReturn:

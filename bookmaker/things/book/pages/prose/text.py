@@ -12,6 +12,7 @@ from .....typesetting.figures import with_figures
 from .....typesetting.lines.fount import Fount, Style
 from .....typesetting.lines.hyphens import known_language
 from .....typesetting.manuscripts.manuscript import read_manuscript
+from .....typesetting.stand_ins import latin_stand_in
 from ..pictured.text_plates import as_figures, load_plates
 from .loaded_text import LoadedText, TextSource
 from .text_keys import UNPARTED, TextKeys
@@ -53,7 +54,8 @@ class TextInside(TextKeys):
             manuscript = replace(manuscript, passages=as_figures(manuscript.passages, plates))
         language = None if self.language == UNPARTED else known_language(self.language)
         spoken = "" if self.language == UNPARTED else self.language
-        fount = Fount(faces, language, spoken, right_to_left=manuscript.right_to_left)
+        stand_in = latin_stand_in(faces[Style.ROMAN])
+        fount = Fount(faces, language, spoken, right_to_left=manuscript.right_to_left, stand_in=stand_in)
         source = TextSource(manuscript, fount, plates)
         return LoadedText(self, source)
 
