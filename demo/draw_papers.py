@@ -61,7 +61,7 @@ def draw(folder: Path, into: Path) -> None:
         shade.paste(small.getchannel("A").point(lambda alpha: alpha * 2 // 3), (x + 3, y + 6))
         desk.paste(SHADOW, mask=shade.filter(ImageFilter.GaussianBlur(6)))
         desk.paste(small, (x, y), small)
-    desk.quantize(96, dither=Image.Dither.NONE).save(into, optimize=True)
+    desk.quantize(160, kmeans=3, dither=Image.Dither.NONE).save(into, optimize=True)
 
 
 if __name__ == "__main__":

@@ -32,6 +32,7 @@ __all__ = [
 
 GIVEN_UP = (
     *("one way ±", "clearance", "pieces", "panels", "spine", "block", "arc min", "arc minutes", "dots"),
+    *("stems", "counters", "hairlines", "clogged"),
     *("each", "count"),
     *("likely ±", "runs", "style", "deep", "high", "widest space", "computed", "contrast", "stock", "books", "width"),
     *("pages", "±", "chance to fit"),
@@ -211,6 +212,10 @@ def reading_table(checked: Checked) -> Grid:
             (f"x-height {unit()}", True),
             ("arc minutes", True),
             ("dots", True),
+            ("stems", True),
+            ("hairlines", True),
+            ("counters", True),
+            ("clogged", False),
             ("verdict", False),
             ("widest space", True),
         ),
@@ -218,9 +223,10 @@ def reading_table(checked: Checked) -> Grid:
     for id, letters in checked.legibility.items():
         widest = checked.drafts[id].widest_space
         space = "" if widest is None else f"{widest:.1f} ×"
-        seen = (figure(letters.x_height), f"{letters.minutes:.1f}", f"{letters.dots:.1f}", str(letters.sight))
+        strokes = ("" if dots is None else f"{dots:.1f}" for dots in (letters.stem, letters.hairline, letters.counter))
+        high = (figure(letters.x_height), f"{letters.minutes:.1f}", f"{letters.dots:.1f}")
         number, name = checked.plan.number_of(id) or "", checked.plan.plans[id].name
-        table.add_row(str(number), name, *seen, space)
+        table.add_row(str(number), name, *high, *strokes, letters.clogged or "–", str(letters.sight), space)
     return table
 
 

@@ -12,7 +12,16 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from ..ground.told import unit_named
 from ..ground.units import MM_PER_INCH, NotAMeasure, print_mm
 from ..shelf_file.fields.entry import Entry
-from ..shelf_file.fields.measures import Margin, Offset, OrOneLength, Resolution, Skew, Thickness, read_margin
+from ..shelf_file.fields.measures import (
+    InkSpread,
+    Margin,
+    Offset,
+    OrOneLength,
+    Resolution,
+    Skew,
+    Thickness,
+    read_margin,
+)
 from ..shelf_file.fields.words import Flag, ProfileFile, Title, read_text, refuse
 from .papers import SheetFormat, find_format
 
@@ -182,6 +191,7 @@ class PaperPath(Entry):
         default_factory=Margins, description="one length, or left, right, top and bottom"
     )
     resolution: Resolution = Field(600.0, description="dots per inch")
+    ink_spread: InkSpread = Field(0.0, description="how far ink spreads at every edge, such as 20 um")
     turn: Turn = Field(Turn.LONG_EDGE, description="the edge on which sheets are turned to print their reverse")
     reverse_offset: ReverseOffset = Field(
         default_factory=ReverseOffset, description="how far the reverse is printed from where it belongs"

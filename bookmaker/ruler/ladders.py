@@ -1,19 +1,20 @@
-"""What eye, printer and hand can do: ladders of type and lines, gratings, and a strip to fold and cut."""
+"""What eye, printer and hand can do: ladders of type and lines, gratings, a white wedge, a strip to fold and cut."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
-from ..ground.art import Stroked, Written
+from ..ground.art import Filled, Group, Stroked, Written
 from ..ground.drawing import BLACK, Art, Pen
-from ..ground.geometry import Point
+from ..ground.geometry import Point, Transform, polygon
 from ..ground.told import Units, print_mm, print_um, units_told
 from ..ground.typefaces import bundled, set_line
 from ..ground.units import MM_PER_INCH, from_pt
 from ..sheets.flat import FoldKind
 from ..sheets.marks import CUT, FOLD_PENS, note
 
-__all__ = ["GRATINGS", "fold_strip", "gratings", "lines", "type_sizes"]
+__all__ = ["GRATINGS", "WIDEST_GAP", "fold_strip", "gratings", "lines", "type_sizes", "white_wedge"]
 
 SIZES_PT = (4.0, 3.0, 2.5, 2.2, 1.9, 1.6, 1.3, 1.0)
 SENTENCE = "The keeper trimmed the lamp at dusk and wrote: wind north, sea quiet, one sail."
@@ -26,6 +27,43 @@ GRATINGS = (150, 300, 600, 1200)
 PATCH = 8.0
 PANEL, STRIP_HEIGHT, PANELS = 12.0, 18.0, 4
 LEADING = 3.0
+
+
+WIDEST_GAP = 0.2
+"""The white wedge is so wide at its open end, in mm; on a page in inches 8 mil."""
+
+GAP_LENGTH, BAR = 48.0, 3.0
+"""Length of the wedge, and how high the black bars on either side are, in mm: higher than any ink spreads."""
+
+ACROSS_DOTS = math.radians(7)
+"""The wedge is turned by so much, so that its edges meet the printer's rows of dots in all ways."""
+
+GAPS = 5
+"""Marks stand at so many equal steps along the wedge."""
+
+
+def white_wedge(corner: Point) -> Iterator[Art]:
+    """A white wedge between two black bars, to the right from `corner`: ink spreads from both sides and closes it.
+
+    Marks say how wide it is drawn.
+    """
+    lower = polygon((Point(0, -BAR), Point(GAP_LENGTH, -BAR), Point(GAP_LENGTH, 0), Point(0, 0)))
+    upper = polygon((Point(0, 0), Point(GAP_LENGTH, _widest()), Point(GAP_LENGTH, BAR), Point(0, BAR)))
+    marks = [art for step in range(GAPS + 1) for art in _gap_mark(step)]
+    cos, sin = math.cos(ACROSS_DOTS), math.sin(ACROSS_DOTS)
+    placed = Transform(cos, sin, -sin, cos, *corner)
+    yield Group((Filled(lower, BLACK), Filled(upper, BLACK), *marks), placed)
+
+
+def _gap_mark(step: int) -> Iterator[Art]:
+    x = GAP_LENGTH * step / GAPS
+    yield Stroked.line(Point(x, -BAR - 0.4), Point(x, -BAR - 1.6), Pen(0.12))
+    label = set_line(bundled("sans"), 2.0, print_um(_widest() * step / GAPS))
+    yield note(label, Point(x - label.width / 2, -BAR - 4))
+
+
+def _widest() -> float:
+    return WIDEST_GAP if units_told() is Units.MILLIMETRES else 0.008 * MM_PER_INCH
 
 
 def type_sizes(corner: Point) -> Iterator[Art]:

@@ -19,7 +19,7 @@ from ..paper.reverse import correction
 from ..paper.stock import calibration
 from ..sheets.marks import blot, note
 from ..writers.pdf import PdfFile
-from .ladders import fold_strip, gratings, lines, type_sizes
+from .ladders import fold_strip, gratings, lines, type_sizes, white_wedge
 from .rules import BETWEEN, EDGE, division, rules, square, stairs
 
 __all__ = ["write_ruler"]
@@ -100,6 +100,7 @@ def _front(size: Size, words: Sequence[str]) -> Iterator[Art]:
     corner = Point(EDGE, size.height - EDGE - division().rule)
     yield from rules(corner)
     yield from square(corner.plus(32, 20))
+    yield from _wedge(corner.plus(37, 60))
     yield from _dots(size)
     yield from _text(words, corner.plus(28, division().rule - 6))
     below = corner.y - BETWEEN
@@ -115,6 +116,13 @@ def _front(size: Size, words: Sequence[str]) -> Iterator[Art]:
     yield from fold_strip(Point(100, foot - 21))
     edges = "white edge: on each side, the first line that is printed whole"
     yield note(set_line(bundled("sans"), 2.2, edges), Point(20, foot - 20))
+
+
+def _wedge(corner: Point) -> Iterator[Art]:
+    """The white wedge in the empty half of the square, and what is to be read on it."""
+    for row, words in enumerate(("ink: through a lens, the mark from", "which on the white line is unbroken")):
+        yield note(set_line(bundled("sans"), 2.2, words), corner.plus(0, 15 - 3.2 * row))
+    yield from white_wedge(corner)
 
 
 def _reverse(size: Size) -> Iterator[Art]:

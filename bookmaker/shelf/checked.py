@@ -28,7 +28,7 @@ class Checked:
     def legibility(self) -> Mapping[str, Legibility]:
         """How well the text can be read of each thing that has any."""
         return {
-            id: self.plan.terms.letters(draft.x_height, self.plan.plans[id].paged_on)
+            id: self.plan.terms.letters(draft.x_height, self.plan.plans[id].paged_on, draft.strokes)
             for id, draft in self.drafts.items()
             if draft.x_height is not None
         }

@@ -55,7 +55,7 @@ books:
     block: {pages: 48}
     inside:                                     # its parts, one after the other
       - {kind: title page}
-      - {kind: text, file: attic.txt, begins: recto}
+      - {kind: text, file: attic.txt, begins: recto, weight: 1 dot}
       - {kind: dummy text, size: 2.2 pt}         # lines that look like text, on all pages that are left
     design: {style: cloth, colour: "#2f4f46"}
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from ..ground.drawing import Colour
 from ..ground.geometry import Rect
 from ..ground.problems import Problem
+from ..ground.typefaces.strokes import Strokes
 from ..sheets.facsimiles import Facsimile, openings
 from ..sheets.flat import Role
 from ..sheets.piece import Piece
@@ -32,10 +33,10 @@ class Head:
 class Draft:
     """The pieces of a thing, and the problems of their art.
 
-    `x_height` is that of the text on its pages in mm, if it has some, and `widest_space` how many times as wide as
-    usual the spaces of its loosest line are. `lettering` is all that its covers say, `shelved` what of that is seen on
-    the shelf: on the jacket of a book that wears one, else on its cover. `pages` are those of a book as they are read,
-    whichever way that is. `front_seen` is what the shelf sees of something that has no spine, `lying`
+    `x_height` and `strokes` are those of the text on its pages in mm, if it has some, and `widest_space` how many times
+    as wide as usual the spaces of its loosest line are. `lettering` is all that its covers say, `shelved` what of that
+    is seen on the shelf: on the jacket of a book that wears one, else on its cover. `pages` are those of a book as they
+    are read, whichever way that is. `front_seen` is what the shelf sees of something that has no spine, `lying`
     what is seen from above of something that lies or stands on a desk, `hanging` what is seen of it on a wall, `head`
     what pictures show of the leaves of a book that stands.
     """
@@ -43,6 +44,7 @@ class Draft:
     pieces: tuple[Piece, ...]
     problems: tuple[Problem, ...] = ()
     x_height: float | None = None
+    strokes: Strokes | None = None
     widest_space: float | None = None
     lettering: tuple[Lettering, ...] = ()
     shelved: tuple[Lettering, ...] = ()

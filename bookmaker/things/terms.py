@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
+from ..ground.typefaces.strokes import Strokes
 from ..paper.eyesight import Legibility
 from ..paper.printer_entry import PaperPath
 from ..paper.stock import Stock, tolerances_of
@@ -37,6 +38,11 @@ class Terms:
         """Dots to the inch of the coarsest printer that some stocks go through."""
         return min((self.stocks[name].printer.resolution for name in stocks), default=self.printer.resolution)
 
-    def letters(self, x_height: float, stocks: Iterable[str]) -> Legibility:
-        """Letters of an x-height in mm as they are printed on some stocks, and seen from the viewing distance."""
-        return Legibility(x_height, self.resolution(stocks), self.viewing_distance)
+    def ink_spread(self, stocks: Iterable[str]) -> float:
+        """How far ink spreads at every edge, in mm, on that of some stocks on which it spreads most."""
+        return max((self.stocks[name].printer.ink_spread for name in stocks), default=self.printer.ink_spread)
+
+    def letters(self, x_height: float, stocks: Iterable[str], strokes: Strokes | None = None) -> Legibility:
+        """Letters of an x-height and strokes in mm, printed on some stocks and seen from the viewing distance."""
+        on = tuple(stocks)
+        return Legibility(x_height, self.resolution(on), self.viewing_distance, strokes, self.ink_spread(on))

@@ -12,6 +12,7 @@ from ..ground.drawing import Art
 from ..ground.geometry import Point, Rect
 from ..ground.problems import Problem
 from ..ground.typefaces import Typeface, bundled, set_line
+from ..ground.typefaces.strokes import Strokes
 from ..ground.units import MM_PER_INCH, from_pt
 from .book_type import BookType
 from .lines.fount import Style
@@ -92,7 +93,8 @@ class Margins(NamedTuple):
 class PageFrame:
     """The pages of a part of a book, to be filled: of the whole book, if it has one part only.
 
-    Width and height in mm, the number of pages, the way the book reads, the printer's dots to the inch.
+    Width and height in mm, the number of pages, the way the book reads, the printer's dots to the inch, and
+    how far its ink spreads at every edge, in mm.
     `first` is the number in the book of the part's first page, `contents` what a table of contents can list,
     `bleed` how much paper beyond the page, at head, tail and fore-edge, is trimmed off when the book is bound.
     `step`: the block has a multiple of so many pages; `asked` is how many the maker wrote. `type` is that of the
@@ -108,6 +110,7 @@ class PageFrame:
     pages: int
     right_to_left: bool = False
     resolution_dpi: float = 600.0
+    ink_spread: float = 0.0
     first: int = 1
     book: BookWords = BookWords()
     contents: tuple[Heading, ...] = ()
@@ -207,9 +210,9 @@ class PageFrame:
 class Inside:
     """What the pages of a part show, the first page first, what is wrong with it, and what begins where.
 
-    The fields of problems are relative to the inside. `x_height` is that of its text in mm, `face` its typeface, if
-    it has some, `size` the size of its type in mm; `widest_space` how many times as wide as usual the spaces of its
-    loosest line are.
+    The fields of problems are relative to the inside. `x_height` is that of its text in mm, `strokes` are those of its
+    letters in mm, `face` is its typeface, if it has some, `size` the size of its type in mm; `widest_space` how many
+    times as wide as usual the spaces of its loosest line are.
     """
 
     pages: tuple[Art, ...]
@@ -219,6 +222,7 @@ class Inside:
     face: Typeface | None = None
     widest_space: float | None = None
     size: float | None = None
+    strokes: Strokes | None = None
 
 
 def page_number(frame: PageFrame, number: int, typeface: Typeface) -> Written:

@@ -1,8 +1,8 @@
 """Punctuation as compositors set it: what was typed on a keyboard becomes the marks of the text's language.
 
 A keyboard has one quotation mark for all of them, and hyphens and points where print has dashes and an
-ellipsis. The marks of each language are the delimiters of the Unicode CLDR (an open standard), from memory;
-where it names only one pair, or print differs, by common practice. Marks that are curled already stay.
+ellipsis. The marks of each language are the delimiters of the Unicode CLDR (an open standard), version 48.2; where it
+names only one pair, or print differs, by common practice. Marks that are curled already stay.
 """
 
 from __future__ import annotations
@@ -128,12 +128,12 @@ def _pairs(marks: str) -> tuple[tuple[str, str], tuple[str, str]]:
 
 
 MARKS = {
-    "\u201c \u201d \u2018 \u2019": "en en-GB en-US af da eo eu gl hi id ko lv nl pt tr vi zh zu",
+    "\u201c \u201d \u2018 \u2019": "en en-GB en-US af da eo gl hi id ko lv nl pt tr vi zh zu",
     "\u300c \u300d \u300e \u300f": "ja zh-Hant zh-TW zh-HK",
     "\u201e \u201c \u201a \u2018": "de cs is sk sl bg lt",
     "\u00ab \u00bb \u2039 \u203a": "de-CH de-LI fa",
     f"\u00ab{WIDE} {WIDE}\u00bb \u201c \u201d": "fr",
-    "\u00ab \u00bb \u201c \u201d": "ca el es it pt-PT sq",
+    "\u00ab \u00bb \u201c \u201d": "ca el es eu it pt-PT sq",
     "\u00ab \u00bb \u201e \u201c": "ru be uk",
     "\u00ab \u00bb \u2018 \u2019": "nb nn no",
     "\u201e \u201d \u00ab \u00bb": "pl ro",

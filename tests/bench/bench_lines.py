@@ -31,7 +31,7 @@ from pypdfium2 import raw
 from bookmaker.ground.geometry import Size
 from bookmaker.ground.typefaces import Typeface, bundled
 from bookmaker.things.book.pages.prose.text import TextInside
-from bookmaker.typesetting.lines.boxes import LOOSENING, TIGHTENING
+from bookmaker.typesetting.lines.boxes import TIGHTENING, loosening_at
 from bookmaker.typesetting.page import BookWords, PageFrame
 from bookmaker.typesetting.standing_type import StandingType
 from bookmaker.writers.pdf import PdfFile
@@ -129,13 +129,14 @@ def ours(text: Sequence[str], page: tuple[float, float], face: str, folder: Path
 def theirs(text: Sequence[str], page: tuple[float, float], face: Typeface, folder: Path) -> Path:
     """Typst's pages as a PDF: the same type area and limits, on pages of as many lines."""
     width, height = page
+    loosest = loosening_at(SIZE_PT * POINT)
     source = f"""
 #set page(width: {width}mm, height: {height}mm,
   margin: (inside: {width / 9}mm, outside: {width * 2 / 9}mm, top: {height / 9}mm, bottom: {height * 2 / 9}mm))
 #set text(font: "{family(face)}", size: {SIZE_PT}pt, lang: "en", hyphenate: true, top-edge: 0.8em, bottom-edge: -0.2em)
 #set par(justify: true, leading: {LEADING - 1}em, spacing: {LEADING - 1}em,
   first-line-indent: (amount: 1em, all: true),
-  justification-limits: (spacing: (min: 75%, max: 150%), tracking: (min: -{TIGHTENING}em, max: {LOOSENING}em)))
+  justification-limits: (spacing: (min: 75%, max: 150%), tracking: (min: -{TIGHTENING}em, max: {loosest}em)))
 """
     escaped = (paragraph.replace("\\", "\\\\").replace('"', '\\"') for paragraph in text)
     source += "\n\n".join(f'#"{paragraph}"' for paragraph in escaped)

@@ -271,6 +271,22 @@ def test_a_slip_is_asked_again(typed: list[str], told: list[str]) -> None:
     assert printer.rules.across in (pytest.approx(149.6), pytest.approx(149.606))
 
 
+def test_ink_spread_is_what_white_loses_beyond_a_dot_and_kept_in_the_profile(tmp_path: Path) -> None:
+    """At 1200 dpi a dot is 21.2 µm: of 80 µm ink has taken 58.8 if a dot is left, half of it from either side."""
+    typed = iter(["laser", *[""] * 8, "1200 dpi", "80", "80 um"])
+    said: list[str] = []
+    printer = measure(A4, lambda *_: next(typed, ""), lambda problem: said.append(str(problem)))
+    assert printer.ink_spread == pytest.approx(0.029, abs=5e-4)
+    assert len(said) == 1
+    assert said[0].startswith("80 has no unit")
+    (tmp_path / "p.yaml").write_text(profile_text(printer), encoding="utf-8")
+    assert read_printer(tmp_path / "p.yaml").ink_spread == pytest.approx(0.029, abs=5e-4)
+    with told_in(Units.INCHES):
+        typed = iter(["laser", *[""] * 9, "3.2 mil"])
+        printer = measure(FORMATS["letter"], lambda *_: next(typed, ""), lambda problem: said.append(str(problem)))
+    assert printer.ink_spread == pytest.approx(0.0195, abs=6e-4)
+
+
 def test_a_white_edge_beyond_the_lines_of_the_page_is_asked_again() -> None:
     said: list[str] = []
     typed = iter(["office laser", *["149.6 mm"] * 2, *["141.2 mm"] * 2, "90 mm", "6 mm"])
@@ -420,7 +436,7 @@ def test_profiles_that_cannot_be_used(tmp_path: Path, printer: str, profile: str
 
 def test_readings_are_typed_on_the_command_line(tmp_path: Path) -> None:
     file = tmp_path / "laser.yaml"
-    typed = "office laser\n149.6 mm\n150.2 mm\n141.3 mm\n141.5 mm\n4 mm\n\n\n\n\n0.4 mm\n-0.2 mm\n0.3 mm\n"
+    typed = "office laser\n149.6 mm\n150.2 mm\n141.3 mm\n141.5 mm\n4 mm\n\n\n\n\n80 um\n0.4 mm\n-0.2 mm\n0.3 mm\n"
     said = bookmaker("ruler", "--measured", str(file), typed=typed)
     assert said.code == 0
     *lines, seal = file.read_text(encoding="utf-8").splitlines(keepends=True)
@@ -431,6 +447,7 @@ def test_readings_are_typed_on_the_command_line(tmp_path: Path) -> None:
         "sheet: A4\n"
         "margins: {left: 4 mm, right: 5 mm, top: 5 mm, bottom: 5 mm}\n"
         "resolution: 600 dpi\n"
+        "ink_spread: 19 µm\n"
         "rules: {across: 149.6 mm, up: 150.2 mm}\n"
         "diagonals: {rising: 141.3 mm, falling: 141.5 mm}\n"
         "reverse_offset: {right: -0.4 mm, up: 0.2 mm, skew: 0.04 mm}\n"

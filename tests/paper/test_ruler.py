@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 from pathlib import Path
 
 import numpy as np
@@ -9,13 +10,15 @@ import pypdfium2
 import pytest
 from pypdf import PdfReader
 
-from bookmaker.ground.geometry import Point
+from bookmaker.ground.geometry import Point, Size
 from bookmaker.ground.problems import CommandError
 from bookmaker.ground.told import Units, told_in
 from bookmaker.paper.papers import FORMATS, find_format
 from bookmaker.paper.printer_entry import PrinterEntry
 from bookmaker.paper.stock import calibration
 from bookmaker.ruler import write_ruler
+from bookmaker.ruler.ladders import white_wedge
+from bookmaker.writers.pdf import PdfFile
 from tests.kit.strokes import strokes_of
 
 DPI = 1200
@@ -96,6 +99,41 @@ def test_gratings_have_lines_and_gaps_of_one_dot(tmp_path: Path) -> None:
         steps = np.diff(places)
         assert len(places) > 20
         assert steps == pytest.approx(np.full(len(steps), 2 * dot), abs=1e-3)
+
+
+def unbroken_from(dpi: int, spread: float) -> float:
+    """The width in mm from which on the white wedge is unbroken, printed in whole dots whose ink spreads so many mm."""
+    data, over, fine = io.BytesIO(), 4, 6
+    with PdfFile(data, title="wedge") as pdf, pdf.page(Size(60, 20)) as canvas:
+        for art in white_wedge(Point(5, 7)):
+            art.draw(canvas)
+    grey = pypdfium2.PdfDocument(data.getvalue())[0].render(scale=dpi * over / 72, grayscale=True).to_numpy().squeeze()
+    rows, columns = grey.shape[0] // over, grey.shape[1] // over
+    dots = grey[: rows * over, : columns * over].reshape(rows, over, columns, over).mean((1, 3)) < 128
+    printed = np.kron(dots, np.ones((fine, fine), bool))
+    pixel, ink = 25.4 / dpi / fine, printed.copy()
+    reach = round(spread / pixel)
+    for down in range(-reach, reach + 1):
+        side = int((reach**2 - down**2) ** 0.5)
+        for right in range(-side, side + 1, max(1, side)):
+            ink |= np.roll(printed, (down, right), (0, 1))
+    along, turned = np.linspace(0, 48, 481), np.radians(7)
+    closed = 0.0
+    for x in along:
+        # across the white, and a little more
+        t = np.linspace(-0.05, 0.05 + 0.2 * x / 48, 60)
+        right, up = 5 + x * np.cos(turned) - t * np.sin(turned), 7 + x * np.sin(turned) + t * np.cos(turned)
+        if ink[((20 - up) / pixel).astype(int), (right / pixel).astype(int)].all():
+            closed = 0.2 * float(x) / 48
+    return closed
+
+
+@pytest.mark.parametrize("dpi", [600, 1200])
+@pytest.mark.parametrize("spread", [0.0, 0.02, 0.04])
+def test_what_is_read_on_the_wedge_is_how_far_ink_spreads(dpi: int, spread: float) -> None:
+    """As the readings have it: half of what is closed beyond a dot; true to a quarter of a dot of 600 to the inch."""
+    found = (unbroken_from(dpi, spread) - 25.4 / dpi) / 2
+    assert found == pytest.approx(spread, abs=0.0106)
 
 
 def test_words_of_the_ladders_can_be_found_on_the_page(tmp_path: Path) -> None:

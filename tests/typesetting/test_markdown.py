@@ -265,3 +265,25 @@ def test_missing_glyphs_in_markdown_are_told_with_their_line(tmp_path: Path) -> 
     (tmp_path / "log.md").write_text("# Fog\n\nand *⚓*", encoding="utf-8")
     [problem] = read_manuscript(tmp_path / "log.md", bundled("text")).problems
     assert problem.message == "log.md: the typeface Noto Serif has no glyph for ⚓ U+2693, line 3"
+
+
+def test_a_running_title_belongs_to_the_heading_of_the_chapter_over_it() -> None:
+    first, *_, last = passages("# What the Ferryman Saw\n[running title]: The  Ferryman\n\nIce.\n\n# Fog\n\nFog.")
+    assert (first.text, first.short) == ("What the Ferryman Saw", "The Ferryman")
+    assert last == Passage("Fog.")
+    first, *_ = passages("# What the Ferryman Saw\n\n[Running Title]: Ice\n\nIce.")
+    assert first.short == "Ice"
+
+
+@pytest.mark.parametrize(
+    "text", ["Ice.\n\n[running title]: Ice", "# Ice\n\nIce.\n\n## Fog\n[running title]: Fog\n\nFog.\n\n# Rain\n\nRain."]
+)
+def test_a_running_title_under_no_chapter_is_left_out_and_told_with_its_line(text: str) -> None:
+    found, [told] = passages_of(text, "log.md")
+    assert not any(passage.short or "running" in passage.text for passage in found)
+    line = text.partition("[")[0].count("\n") + 1
+    assert str(told) == (
+        f"log.md has a running title under no heading of a chapter in line {line}, left out; "
+        "write it on a line of its own right under the heading that it shortens"
+    )
+    assert told.severity is Severity.WARNING

@@ -1,4 +1,4 @@
-"""Languages without patterns here: accepted, their words left whole, their marks those of the CLDR (from memory)."""
+"""Languages without patterns here: accepted, their words left whole, their marks those of the CLDR (48.2)."""
 
 from __future__ import annotations
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from .contours import Commands
+from .cuts import cut_of
 from .files import bundled, load_typeface
 from .typeface import Glyph, Run, TextLine, Typeface, set_line
 
-__all__ = ["Glyph", "Run", "TextLine", "Typeface", "bundled", "load_typeface", "set_line"]
+__all__ = ["Commands", "Glyph", "Run", "TextLine", "Typeface", "bundled", "cut_of", "load_typeface", "set_line"]

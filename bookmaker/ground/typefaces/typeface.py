@@ -125,8 +125,11 @@ class Typeface:
     """A usable TrueType or OpenType font file. Measures are in ems; `descent` is negative.
 
     `features` are the tags of its glyph substitutions: ``smcp`` where it has small capitals. `characters` are those it
-    has, as numbers of Unicode, in their order.
+    has, as numbers of Unicode, in their order. Its edges lie `thicker` ems outside those of its file, and its letters
+    are `wider` than there (`cuts`).
     """
+
+    thicker, wider = 0.0, 0.0
 
     def __init__(self, path: Path, data: bytes, tables: TTFont) -> None:
         self.path = path

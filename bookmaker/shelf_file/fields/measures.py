@@ -26,6 +26,7 @@ __all__ = [
     "DummyThickness",
     "FilmThickness",
     "Grammage",
+    "InkSpread",
     "LifeSide",
     "Margin",
     "Offset",
@@ -170,6 +171,8 @@ Margin = Annotated[float, BeforeValidator(read_margin), _length_schema("5 mm")]
 """A margin or turn-in in mm; 0 is allowed."""
 SmallLength = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
 """Play or tolerance in mm; 0 is allowed."""
+InkSpread = Annotated[float, _between(0, 0.2), _length_schema("20 um")]
+"""How far ink spreads beyond an edge in mm; 0 is allowed."""
 Offset = Annotated[float, BeforeValidator(_length_reader(-10, 10, parse_offset)), _length_schema("-0.4 mm")]
 """A shift in mm, either way."""
 Skew = Annotated[float, BeforeValidator(_length_reader(-5, 5, parse_offset)), _length_schema("0.2 mm")]

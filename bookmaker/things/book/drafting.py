@@ -41,6 +41,7 @@ def draft_book(book: BookPlan) -> Draft:
         pieces=labelled,
         problems=(*within(("inside",), inside.problems), *cover.problems, *jacket.problems, *notes),
         x_height=inside.x_height,
+        strokes=inside.strokes,
         widest_space=inside.widest_space,
         lettering=(*cover.lettering, *jacket.lettering),
         shelved=jacket.lettering if jacket.pieces else cover.lettering,

@@ -29,13 +29,14 @@ FAR, BESIDE = 9, 3
 
 def page_frame(book: BookEntry, terms: Terms, pages: int, look: int) -> PageFrame:
     """The pages of a book, to be filled; what is left to chance on them hangs on its look."""
-    page = book.page_size(terms.scale)
+    page, printed_on = book.page_size(terms.scale), [name for _, name in named(book.block, "stock")][:1]
     return PageFrame(
         width=page.width,
         height=page.height,
         pages=pages,
         right_to_left=book.right_to_left,
-        resolution_dpi=terms.resolution([name for _, name in named(book.block, "stock")][:1]),
+        resolution_dpi=terms.resolution(printed_on),
+        ink_spread=terms.ink_spread(printed_on),
         book=BookWords(book.title, book.author or "", terms.shelf, book.language, look, book.volume or ""),
         bleed=book.block.trimmed,
         step=book.block.step,

@@ -135,7 +135,8 @@ class Books(Family[BookEntry, BookPlan]):
     def report(self, plan: BookPlan, draft: Draft, around: Around) -> dict[str, Any]:
         """Its pages, its spine, how its text and its title can be read."""
         block = plan.block
-        text = None if draft.x_height is None else around.terms.letters(draft.x_height, plan.paged_on)
+        high = draft.x_height
+        text = None if high is None else around.terms.letters(high, plan.paged_on, draft.strokes)
         return {
             "title": plan.entry.title,
             "look": plan.coat.words.look,
@@ -152,7 +153,7 @@ class Books(Family[BookEntry, BookPlan]):
             "block_computed_mm": rounded(block.bare.computed),
             "spine_mm": rounded(plan.cover.spine),
             "spine_title": _spine_title(plan, draft, around.terms),
-            "legibility": text and {**_seen(text), "verdict": str(text.sight)},
+            "legibility": text and {**_seen(text), **_strokes(text), "verdict": str(text.sight)},
         }
 
     def table(self, plans: Sequence[Plan], around: Around) -> Table | None:
@@ -198,6 +199,13 @@ def _spine_title(plan: BookPlan, draft: Draft, terms: Terms) -> dict[str, Any] |
         return None
     letters = terms.letters(line.x_height, plan.lettered_on)
     return {"way": line.way, **_seen(letters), "contrast": round(line.contrast, 2), "seen": str(letters.sight)}
+
+
+def _strokes(letters: Legibility) -> dict[str, Any]:
+    """How thick strokes are in dots and how open counters, as far as they are known."""
+    dots = {"stem_dots": letters.stem, "hairline_dots": letters.hairline, "counter_dots": letters.counter}
+    known = {name: round(count, 2) for name, count in dots.items() if count is not None}
+    return {**known, "clogged": letters.clogged}
 
 
 def _seen(letters: Legibility) -> dict[str, Any]:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import math
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path
@@ -13,6 +14,7 @@ from ...ground.art import NOTHING, Group
 from ...ground.drawing import Art, Colour
 from ...ground.geometry import Rect, Transform
 from ...ground.problems import Problem, ShelfFileError, gathered, within
+from ...ground.typefaces.strokes import Strokes
 from ...shelf_file.fields.counts import Columns
 from ...shelf_file.fields.measures import Margin
 from ...typesetting.page import BookWords, Margins, PageFrame
@@ -32,6 +34,7 @@ __all__ = [
     "read_face",
     "set_columns",
     "set_pages",
+    "smallest_text",
     "together",
 ]
 
@@ -63,11 +66,12 @@ class PaperFace:
 
 @dataclass(frozen=True, slots=True)
 class SetFace:
-    """A face drawn, no art at all if it is bare, what is wrong, and the x-height of its text in mm, if it has some."""
+    """A face drawn, no art at all if it is bare, what is wrong, and how small its text is in mm, if it has some."""
 
     layers: tuple[Art, ...] = ()
     problems: tuple[Problem, ...] = ()
     x_height: float | None = None
+    strokes: Strokes | None = None
 
     def moved(self, x: float, y: float) -> SetFace:
         """The same elsewhere."""
@@ -80,11 +84,18 @@ class SetFace:
 
 def together(*faces: SetFace) -> SetFace:
     """Several on one another as one."""
+    smallest = smallest_text(faces)
     return SetFace(
         tuple(layer for face in faces for layer in face.layers),
         tuple(problem for face in faces for problem in face.problems),
-        min((face.x_height for face in faces if face.x_height), default=None),
+        smallest.x_height,
+        smallest.strokes,
     )
+
+
+def smallest_text(faces: Iterable[SetFace]) -> SetFace:
+    """That of some faces whose text has the smallest letters; one without text if none has any."""
+    return min((face for face in faces if face.x_height), key=lambda face: face.x_height or math.inf, default=SetFace())
 
 
 def read_face(entry: FaceEntry, folder: Path) -> PaperFace:
@@ -153,7 +164,7 @@ def set_pages(part: LoadedPart, rects: Sequence[Rect], margins: Margins, words: 
     inside = part.compose(frame)
     pages = zip(inside.pages, rects, strict=True)
     art = tuple(NOTHING if page is NOTHING else Group((page,), Transform.move(rect.x, rect.y)) for page, rect in pages)
-    return SetFace(art, inside.problems, inside.x_height)
+    return SetFace(art, inside.problems, inside.x_height, inside.strokes)
 
 
 def frame_of(rects: Sequence[Rect], margins: Margins, words: Words, dpi: float) -> PageFrame:

@@ -17,7 +17,7 @@ from ..listed import ListedFamily, pieces_of
 from ..thing import Around, Plan
 from .ageing import aged, worn_folds
 from .entry import BLEED, Leaf, PaperEntry, Press
-from .face import SetFace
+from .face import SetFace, smallest_text
 from .forms.kinds import KINDS
 from .plan import Paper, PaperPlan
 from .seen import hanging, lying
@@ -55,12 +55,13 @@ class Papers(ListedFamily[PaperEntry, PaperPlan]):
         fronts, reverses = ([side[face] for side in sides] * plan.thing.entry.copies for face in (0, 1))
         found = [face for faces in printed for face in faces]
         problems = tuple(dict.fromkeys(problem for face in found for problem in face.problems))
-        heights = [face.x_height for face in found if face.x_height]
+        smallest = smallest_text(found)
         leaf, (front, reverse) = plan.leaves[0], sides[0]
         return Draft(
             pieces_of(plan, fronts, reverses),
             problems,
-            x_height=min(heights, default=None),
+            x_height=smallest.x_height,
+            strokes=smallest.strokes,
             lying=lying(leaf, front, reverse),
             hanging=hanging(leaf, front),
         )

@@ -9,12 +9,12 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from ..lines.box_sets import BoxSets
-from ..lines.boxes import Boxes
+from ..lines.boxes import Boxes, loosening_at
 from ..lines.fount import Fount
 from ..lines.paragraphs import Lines, Measures
 from ..lines.set_lines import SetLines, joined
 from ..manuscripts.indents import CENTRED, RIGHT
-from ..manuscripts.passage import Passage, Role
+from ..manuscripts.passage import AFLOAT, Passage, Role
 from ..manuscripts.ranks import Rank
 from .foot_notes import NOTE_SIZE, with_notes
 from .headings import Headings
@@ -65,7 +65,7 @@ class Galley:
         # rounding must not turn away a line that fills the measure exactly
         self.measure = setting.measure + 1e-9
         self._room = (self.measure - setting.indent) / setting.size
-        self._sets = BoxSets(fount, hanging=manner.hanging)
+        self._sets = BoxSets(fount, hanging=manner.hanging, loosening=loosening_at(setting.size))
         self.boxes = self._sets.filled(self._room) if self._justified else self._sets.ragged(self._room)
         self._centred = self._sparing(self.measure)
         self._headings = Headings(fount, setting, manner, self.lines, ())
@@ -81,11 +81,11 @@ class Galley:
         """The passages as matter, one piece each, stanzas and items too; notes for the foot go with it."""
         referring = with_notes(passages) if self.manner.foot_notes else ((passage, ()) for passage in passages)
         passages, notes = zip(*referring, strict=True) if passages else ((), ())
-        apart, setters = list[Matter](), self._setters
         self._last = passages[-1] if passages else None
         self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
         self._captions = Captions(self.fount, self.setting, self.lines, passages)
         self._set_in = verse_places(passages, self.lines.width, self.setting)
+        apart, setters = list[Matter](), self._setters
         for place, passage in enumerate(passages):
             matter = setters[passage.role](passage).remarked(self._without_capital(passage))
             if aside := self._set_in.get(place):
@@ -96,14 +96,14 @@ class Galley:
             matter = beside(matter, passage, self._before, passages[place + 1 : place + 3])
             if notes[place]:
                 matter = matter._replace(notes=tuple(self._foot_notes(notes[place])))
-            if passage.inset or passage.role is Role.TABLE or (apart and passage.role is Role.PLATE):
+            if passage.inset or passage.role is Role.TABLE or (apart and passage.role in AFLOAT):
                 apart.append(matter)
             else:
                 yield from with_runs(apart)
                 apart = []
                 yield matter
-            if passage.role is Role.PLATE:
-                continue  # it waits for a page of its own: the text goes on as if it were not there
+            if passage.role in AFLOAT:
+                continue
             # a quotation may stand under the head of a chapter, and that of its first section
             if not (self._opening and (passage.inset or passage.level > Rank.CHAPTER)):
                 self._opening = passage.role is Role.HEADING and passage.level == Rank.CHAPTER
@@ -119,7 +119,8 @@ class Galley:
             Role.VERSE: self._verse,
             Role.ITEM: self._item,
             Role.BREAK: self._pause,
-            Role.PLATE: self._plate,
+            Role.PLATE: self._captions.plate,
+            Role.FIGURE: self._captions.figure,
             Role.TABLE: self._table,
             Role.NOTE: self._note,
             Role.PLACED: self._placed,
@@ -228,9 +229,6 @@ class Galley:
 
     def _pause(self, passage: Passage) -> Matter:  # noqa: ARG002 (every passage is set alike)
         return Matter(Role.BREAK, (), 1, self.setting.size, self.setting.leading, together=1)
-
-    def _plate(self, passage: Passage) -> Matter:
-        return self._captions.plate(passage)
 
     def _placed(self, passage: Passage) -> Matter:
         """Lines in the middle or at the right, those too wide for the measure on several."""

@@ -99,6 +99,7 @@ class Headings:
             title=rank is Rank.TITLE,
             part=rank is Rank.PART,
             within=passage.within,
+            short=passage.short,
             remarks=remarks,
         )
 

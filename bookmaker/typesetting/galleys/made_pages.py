@@ -35,8 +35,9 @@ class MadePage(NamedTuple):
     @property
     def done(self) -> int:
         """How many words of the text are wholly set by the end of this page; -1 if it holds none."""
-        last = next((slot for slot in reversed(self.slots) if slot.end), None)
-        return last.matter.reached + last.matter.lines[last.end - 1].done if last else -1
+        # a figure may stand after text that it goes before
+        reached = (slot.matter.reached + slot.matter.lines[slot.end - 1].done for slot in self.slots if slot.end)
+        return max(reached, default=-1)
 
 
 BLANK = MadePage(())

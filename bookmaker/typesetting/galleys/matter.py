@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from ..lines.set_lines import SetLine
-from ..manuscripts.passage import Role
+from ..manuscripts.passage import AFLOAT, Role
 from .remarks import UNREMARKABLE, Remarks, together
 
 __all__ = ["Initial", "Matter", "with_runs"]
@@ -32,7 +32,7 @@ class Matter(NamedTuple):
     Before it `reached` words of the text are set; `remarks` tells what is remarkable about it.
     What is set apart may stand half a row off the grid, if it has a `run`: the rows from its beginning to the end
     of all that is set apart with it. `rule` is drawn under so many lines, from x to x in mm. `notes` are those to which
-    it refers, where they stand at the foot of its page.
+    it refers, where they stand at the foot of its page, `short` is what stands for a heading over the pages after it.
     """
 
     role: Role
@@ -61,6 +61,7 @@ class Matter(NamedTuple):
     reached: int = 0
     remarks: Remarks = UNREMARKABLE
     notes: tuple[Matter, ...] = ()
+    short: str = ""
 
     def remarked(self, remarks: Remarks) -> Matter:
         """The matter with more remarks."""
@@ -72,7 +73,7 @@ def with_runs(apart: Sequence[Matter]) -> Iterator[Matter]:
     run, following = 0.0, 0.0
     found: list[Matter] = []
     for matter in reversed(apart):
-        if matter.role is Role.PLATE:
+        if matter.role in AFLOAT:
             found.append(matter)
             continue
         run += matter.rows + max(following, matter.after) if run else matter.rows

@@ -10,7 +10,7 @@ import math
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
-from ..manuscripts.passage import Role
+from ..manuscripts.passage import AFLOAT, Role
 from .foot_notes import NO_NOTES, Foot, NoteLines, carried, notes_in
 from .made_pages import MadePage, Slot
 from .matter import Matter
@@ -23,9 +23,6 @@ FEWEST_ROWS = 5
 
 LEAST_UNDER_HEADS = 3
 """Rows that a page has under the heads of a table, or they are not repeated."""
-
-AFLOAT = (Role.PLATE, Role.FIGURE)
-"""What waits for another page if it has no room, while the text goes on."""
 
 CARRIED = 2
 """So many lines of a letter at least stand over its signature."""
@@ -64,7 +61,7 @@ class _Page:
 
     def left(self, matter: Matter, line: int) -> int:
         """How many lines of some matter that is not whole have room, from one of them on, with the notes of each."""
-        begin = self.used + _heads_again(matter, line, self.rows) if line else self.begin(matter)
+        begin = self.again(matter, line) if line else self.begin(matter)
         most = math.floor(self.rows - self.foot.rows - begin)
         if not matter.notes:
             return most
@@ -89,6 +86,10 @@ class _Page:
         apart = self.used % 1 > 0 or at + matter.run + matter.before < self.rows - self.foot.rows
         return at if matter.run and apart else math.ceil(at)
 
+    def again(self, matter: Matter, line: int) -> float:
+        """The row on which some matter goes on from one of its lines: under the heads of a table, or under figures."""
+        return math.ceil(self.used + self.after) + _heads_again(matter, line, self.rows)
+
     @property
     def parts_a_word(self) -> int:
         """How many lines of the last matter stand over the foot of the page if a word is parted there; else 0."""
@@ -107,13 +108,13 @@ class _Page:
 
     def put(self, matter: Matter, start: int, end: int, rows: int) -> None:
         """Add lines of some matter."""
-        at = self.begin(matter) if start == 0 else self.used + _heads_again(matter, start, self.rows)
+        at = self.again(matter, start) if start else self.begin(matter)
         self.slots.append(Slot(matter, start, end, at))
         self.used, self.after = at + rows, matter.after
         if matter.notes:
             self.foot = self.foot.filled(notes_in(matter, start, end), self.rows - math.ceil(self.used))
         if matter.heading:
-            self.chapter = matter.heading
+            self.chapter = matter.short or matter.heading
             self.opens = self.opens or at == 0 or matter.opens
 
 
@@ -216,7 +217,7 @@ def _left_to_sign(galley: ReadMatter, number: int, page: _Page, line: int, rows:
     if signature is None:
         return left
     needed = _needed(galley, place, rows, NO_NOTES)
-    begins = (page.used if line else page.begin(matter)) + left + max(matter.after, signature.before)
+    begins = (page.again(matter, line) if line else page.begin(matter)) + left + max(matter.after, signature.before)
     return (
         left if math.ceil(begins) + needed <= page.rows - page.foot.rows or needed + CARRIED > rows else left - CARRIED
     )
@@ -240,7 +241,8 @@ def _needed(galley: ReadMatter, number: int, rows: int, foot: Foot) -> int:
         if matter.role not in AFLOAT:
             fewest = _fewest(matter, rows)
             needed += (max(after, matter.before) if needed else 0) + fewest
-            notes += notes_in(matter, 0, len(matter.lines) if _whole(matter, rows) else fewest)
+            if matter.notes:
+                notes += notes_in(matter, 0, len(matter.lines) if _whole(matter, rows) else fewest)
             whole = len(matter.lines) < matter.together + CARRIED and rows >= FEWEST_ROWS
             stays = matter.stays or (whole and _signature(galley, number)[1])
             if not stays or needed >= rows:  # more than a page is a page: thousands of heads need not be looked through

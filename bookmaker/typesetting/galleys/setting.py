@@ -64,7 +64,7 @@ class Setting:
     def fit_to_justify(self) -> bool:
         """Whether lines are long enough to be filled without gaps; those of a typewriter end as they come."""
         narrow, wide = (self.typeface.shape(letter).width for letter in "im")
-        return self.measure >= NARROWEST * self.size and narrow < wide
+        return self.measure >= NARROWEST * self.size and (narrow < wide or bool(self.typeface.missing("im")))
 
     @property
     def indent(self) -> float:

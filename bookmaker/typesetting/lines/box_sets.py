@@ -14,9 +14,9 @@ SHORTEST, RAGGED_HYPHEN = 1 / 3, 150.0
 class BoxSets:
     """Boxes of a fount for rooms in ems."""
 
-    def __init__(self, fount: Fount, *, hanging: bool) -> None:
+    def __init__(self, fount: Fount, *, hanging: bool, loosening: float) -> None:
         self._fount = fount
-        self._hanging = hanging
+        self._hanging, self._loosening = hanging, loosening
         self._made: dict[tuple[float, bool, bool, float], Boxes] = {}
 
     def filled(self, room: float) -> Boxes:
@@ -34,5 +34,7 @@ class BoxSets:
     def _boxes(self, room: float, hanging: bool, *, sparing: bool = False, hyphens: float = 0.0) -> Boxes:
         key = room, hanging, sparing, hyphens
         if key not in self._made:
-            self._made[key] = Boxes(self._fount, room, hanging=hanging, sparing=sparing, hyphens=hyphens)
+            self._made[key] = Boxes(
+                self._fount, room, hanging=hanging, sparing=sparing, hyphens=hyphens, loosening=self._loosening
+            )
         return self._made[key]

@@ -7,12 +7,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from ...ground.kept import digest
+from ...ground.units import to_pt
 from .breaking import Glue, Line, Stop, Word
 from .fount import ADDED_HYPHEN, Fount, Style, as_read
 from .ideographs import has_ideographs, is_wide
 from .solid import blank_half
 
-__all__ = ["LETTER_BREAK", "LONGEST_WORD", "LOOSENING", "STRETCH", "TIGHTENING", "Boxes"]
+__all__ = ["LETTER_BREAK", "LONGEST_WORD", "LOOSENING", "STRETCH", "TIGHTENING", "Boxes", "loosening_at"]
 
 LONGEST_WORD = 1000
 """Characters; what goes on longer without a space is no word and is broken in any case."""
@@ -37,7 +38,14 @@ ones words run together.
 LOOSENING, TIGHTENING = 0.03, 0.01
 """How far letters may be tracked apart and closer for the sake of even spaces, in ems (common practice).
 
-In type of 2.2 pt that is 0.023 mm, half a printer's dot at 600 to the inch.
+In type of 6 pt 3 % are 0.064 mm, one and a half printer's dots at 600 to the inch.
+"""
+
+SMALL_PT, SMALLEST_PT, LOOSEST = 6.0, 1.0, 0.05
+"""Under so many points letters are set wider, by 2 to 5 % of the em (common practice, no source).
+
+That small type needs looser spacing: H. Carter, Optical Scale in Typefounding, 1937 (from memory); T. Ahrens and
+S. Mugikura, Size-specific Adjustments to Type Designs, 2014.
 """
 
 SOLID_LOOSENING = 0.2
@@ -67,6 +75,21 @@ RIGHT_HANGING = {
 """How much of a sign's width hangs into the margin, so that the edges look straight (common practice)."""
 
 
+def loosening_at(size: float) -> float:
+    """How far letters of a size in mm may be tracked apart to fill a line, in ems: more under 6 pt, to 5 % at 1 pt.
+
+    Lines of small type so become wider by their letters rather than by their spaces, and no longer than they were: set
+    wider throughout by 2 %, the demo's texts would take 4 % more pages, and their spaces would come out wider for it
+    (tests/bench/bench_lines.py).
+
+    >>> from ...ground.units import from_pt
+    >>> [round(loosening_at(from_pt(size)), 3) for size in (10, 6, 2.2, 1)]
+    [0.03, 0.03, 0.045, 0.05]
+    """
+    small = (SMALL_PT - to_pt(size)) / (SMALL_PT - SMALLEST_PT)
+    return LOOSENING + (LOOSEST - LOOSENING) * min(1.0, max(0.0, small))
+
+
 class Cut(NamedTuple):
     """A stop in letters: before which character, and whether a hyphen is added."""
 
@@ -79,6 +102,7 @@ class Boxes(dict[str, Word]):
 
     `wide` are the words that had to be parted between letters. With `hanging`, punctuation hangs. Boxes that
     are `sparing` are parted by hyphens only where they are too wide; `hyphens` is what each hyphen added costs besides.
+    Letters may be `loosening` ems further apart.
     All boxes of one `key` are alike.
     """
 
@@ -90,6 +114,7 @@ class Boxes(dict[str, Word]):
         hanging: bool,
         sparing: bool = False,
         hyphens: float = 0.0,
+        loosening: float = LOOSENING,
     ) -> None:
         super().__init__()
         self.fount = fount
@@ -97,14 +122,14 @@ class Boxes(dict[str, Word]):
         self.hanging = hanging
         self.sparing = sparing
         self.hyphens = hyphens
-        self.key = digest(fount.key, room, hanging, sparing, hyphens)
+        self.key = digest(fount.key, room, hanging, sparing, hyphens, loosening)
         self.wide = set[str]()
         self.cuts: dict[str, tuple[Cut, ...]] = {}
         width = fount.space.width
-        self.loosening, self.tightening = (SOLID_LOOSENING, 0.0) if fount.solid else (LOOSENING, TIGHTENING)
+        self.loosening, self.tightening = (SOLID_LOOSENING, 0.0) if fount.solid else (loosening, TIGHTENING)
         letters = 0.0 if fount.right_to_left else room if fount.solid else LETTERS_AN_EM * room
-        loosening, tightening = self.loosening * letters, self.tightening * letters
-        self.justified = Glue(width, width * STRETCH, width * SHRINK, SPREAD, loosening, tightening)
+        looser, tighter = self.loosening * letters, self.tightening * letters
+        self.justified = Glue(width, width * STRETCH, width * SHRINK, SPREAD, looser, tighter)
         self.ragged = Glue(width, 0.0, 0.0, SPREAD)
 
     def __missing__(self, word: str) -> Word:
@@ -154,8 +179,8 @@ class Boxes(dict[str, Word]):
 
     def opening_hang(self, word: str, at: int) -> float:
         """The same where a word is parted before the character `at`: the blank half of a wide mark."""
-        sign = word[at : at + 1]
-        return self._blank_half(sign, at_end=False) if self.hanging and is_wide(sign) else 0.0
+        trims = self.fount.solid and self.hanging and is_wide(word[at])
+        return self._blank_half(word[at], at_end=False) if trims else 0.0
 
     def right_hang(self, word: str) -> float:
         """How far the last sign of a word hangs into the right margin."""
@@ -168,7 +193,7 @@ class Boxes(dict[str, Word]):
             sign = self.fount.hyphen
         else:
             sign = word[end] if word[end].isprintable() else as_read(word)[end:][:1]
-        if is_wide(sign):
+        if self.fount.solid and is_wide(sign):
             return self._blank_half(sign, at_end=end < 0)
         share = shares.get(sign)
         return share * self.fount.width(sign) if share else 0.0

@@ -11,7 +11,7 @@ import unicodedata
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from functools import cached_property
-from itertools import accumulate
+from itertools import accumulate, groupby
 
 from ...ground.kept import digest
 from ...ground.scripts import in_visual_order
@@ -52,16 +52,24 @@ def as_read(text: str) -> str:
 class Fount:
     """Type in the styles of a text; `language` is a tag of `hyphens`, or None for words that are left whole.
 
-    `spoken` is the tag (BCP 47) of the language that letters and ligatures are chosen for, hyphens or none.
+    `spoken` is the tag (BCP 47) of the language that letters and ligatures are chosen for, hyphens or none. A typeface
+    may `stand_in` for what others lack.
     """
 
     def __init__(
-        self, faces: Mapping[Style, Typeface], language: str | None, spoken: str = "", *, right_to_left: bool = False
+        self,
+        faces: Mapping[Style, Typeface],
+        language: str | None,
+        spoken: str = "",
+        *,
+        right_to_left: bool = False,
+        stand_in: Typeface | None = None,
     ) -> None:
         self.faces = dict(faces)
         self.language = language
         self.spoken = spoken
         self.right_to_left = right_to_left
+        self.stand_in = stand_in
         self.solid = is_solid(spoken)
         self.roman = faces[Style.ROMAN]
         self.space = self.roman.shape(" ")
@@ -76,10 +84,10 @@ class Fount:
     def key(self) -> str:
         """What stands for all that words set in it depend on."""
         faces = sorted((str(style), face.digest) for style, face in self.faces.items())
-        return digest(faces, self.language, self.spoken, self.right_to_left)
+        return digest(faces, self.language, self.spoken, self.right_to_left, self.stand_in and self.stand_in.digest)
 
     def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...]]:
-        return _fount_again, (self.faces, self.language, self.spoken, self.right_to_left)
+        return _fount_again, (self.faces, self.language, self.spoken, self.right_to_left, self.stand_in)
 
     def runs(self, word: str) -> tuple[Run, ...]:
         """The parts of a word, each in one style, as they stand from left to right."""
@@ -127,12 +135,11 @@ class Fount:
 
         Those that begin no glyph are left out; of a word in several styles, or read from the right, all are.
         """
-        if len(self.runs(word)) > 1 or self.right_to_left:
-            return {}
-        (run,) = self.runs(word)
-        reached = accumulate((len(glyph.text) for glyph in run.glyphs), initial=0)
-        across = accumulate((glyph.advance for glyph in run.glyphs), initial=0.0)
-        return dict(zip(reached, across, strict=True)) if len(run.text) == len(word) else {}
+        runs = () if self.right_to_left else self.runs(word)
+        glyphs = [glyph for run in runs for glyph in run.glyphs]
+        reached = accumulate((len(glyph.text) for glyph in glyphs), initial=0)
+        across = accumulate((glyph.advance for glyph in glyphs), initial=0.0)
+        return dict(zip(reached, across, strict=True)) if sum(len(run.text) for run in runs) == len(word) else {}
 
     def part(self, word: str, start: int, end: int, *, hyphened: bool = False) -> str:
         """The characters from `start` to before `end` as a word of their own; an added hyphen is a soft one."""
@@ -186,10 +193,19 @@ class Fount:
         run = closed_up(run) if self.solid else run
         return replace(run, glyphs=(*run.glyphs[:-1], run.glyphs[-1]._replace(text=SOFT_HYPHEN))) if softly else run
 
+    def _runs_of(self, face: Typeface, text: str, features: tuple[str, ...]) -> Iterator[Run]:
+        """A part of a word in one style; what the typeface lacks of it is set in the one that stands in for it."""
+        if self.stand_in is None or all(map(face.covers, text)):
+            yield self._run(face, text, features)
+            return
+        stretches = [(own, "".join(signs)) for own, signs in groupby(text, face.covers)]
+        for own, signs in reversed(stretches) if self.right_to_left and _level(text) == 1 else stretches:
+            yield self._run(face if own else self.stand_in, signs, features)
+
     def _shaped(self, word: str) -> Iterator[Run]:
         if not SIGNS.search(word):
             features = ("-rlig",) if "^" in word else ()  # some faces raise the figure after it
-            yield self._run(self.roman, word, features)
+            yield from self._runs_of(self.roman, word, features)
             return
         style = Style.ROMAN
         for part in re.split(f"({SIGNS.pattern})", word):
@@ -199,12 +215,14 @@ class Fount:
                 face, feature = self.faces.get(style, self.roman), FEATURES.get(style)
                 features = (feature,) if feature in self.roman.features else ()
                 text = f"[{part}]" if style is Style.SUPERIOR and not features else part
-                yield self._run(face, text, features)
+                yield from self._runs_of(face, text, features)
 
 
-def _fount_again(faces: Mapping[Style, Typeface], language: str | None, spoken: str, right_to_left: bool) -> Fount:
+def _fount_again(
+    faces: Mapping[Style, Typeface], language: str | None, spoken: str, right_to_left: bool, stand_in: Typeface | None
+) -> Fount:
     """A fount in another process: its words are shaped anew there."""
-    return Fount(faces, language, spoken, right_to_left=right_to_left)
+    return Fount(faces, language, spoken, right_to_left=right_to_left, stand_in=stand_in)
 
 
 class _PlainWords(dict[str, Run | None]):

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import codecs
 import re
 import unicodedata
 from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -23,6 +22,8 @@ from ..galleys.mottoes import under_next_head, with_mottoes
 from ..lines.fount import Style, as_read
 from ..lines.hyphens import SOFT_HYPHEN
 from ..punctuation import AS_WRITTEN, Punctuation
+from ..stand_ins import lacking, latin_stand_in
+from .decoding import SAVE_AS_TEXT, decoded
 from .markdown import passages_of
 from .passage import Passage, Role
 from .plain_text import plain_passages
@@ -44,25 +45,12 @@ MOST_NAMED = 24
 KEPT = "\u200c\u200d" + SOFT_HYPHEN
 """Invisible characters that shape or part words; all other invisible ones are left out."""
 
-OTHER_FORMATS = {
-    b"PK\x03\x04": "a word processor's document or an archive",
-    b"\xd0\xcf\x11\xe0": "a word processor's document",
-    b"{\\rtf": "a word processor's document",
-    b"%PDF": "a PDF",
-    b"\xff\xd8\xff": "a picture",
-    b"\x89PNG": "a picture",
-}
-"""How files begin that are often taken for plain text, and what they are."""
-
 NONE: Mapping[Style, Typeface] = {}
 
 STYLE_KEYS = {Style.ITALIC: "italic_face", Style.BOLD: "bold_face", Style.BOLD_ITALIC: "bold_face"}
 """What the maker writes to set a style in another typeface."""
 
 STYLED_PARTS = re.compile("([" + "".join(Style) + "])")
-
-SAVE_AS_TEXT = "save it as plain text in UTF-8"
-
 
 MARKDOWN = frozenset({".md", ".markdown", ".mkd"})
 """Names that end so are Markdown."""
@@ -148,7 +136,7 @@ def read_manuscript(
     name = path.name
     data = read_file(path, TEXT, written, ("file",)).data
     demand("letters", len(data), name=name, field=("file",))
-    raw = _decoded(name, data).replace("\r\n", "\n").replace("\r", "\n")
+    raw = decoded(name, data).replace("\r\n", "\n").replace("\r", "\n")
     if "\0" in raw:
         _refuse(f"{name} has a null byte in line {_line_of(raw, chr(0))}: it is not plain text", SAVE_AS_TEXT)
     if (pile := high_pile(raw)) is not None:
@@ -172,25 +160,27 @@ def read_manuscript(
     right_to_left = reads_from_right("".join(passage.text for passage in passages))
     # in typewriter nothing is done about marks
     faces = [typeface, *(face for style, face in styled.items() if style is not Style.TYPEWRITER)]
-    marks = punctuation.covered(lambda sign: all(face is None or face.covers(sign) for face in faces))
+    stand_in = latin_stand_in(typeface) if typeface else None
+    marks = punctuation.covered(lambda sign: not any(lacking(face, stand_in, sign) for face in faces if face))
     if right_to_left and not marks.in_words:
         marks = AS_WRITTEN
     passages = _punctuated(passages, marks)
     signs = _signs(passages, raw)
-    missing = typeface.missing("".join(signs)) if typeface else []
+    missing = lacking(typeface, stand_in, "".join(signs)) if typeface else []
     backwards = [sign for sign in signs if unicodedata.bidirectional(sign) in {"R", "AL"}]
     lost = next((sign for sign in backwards if sign in missing), None)
-    if lost:
+    if lost and typeface:
         _refuse(
-            f"{name} has letters read from right to left ({_named(lost, raw)}), which {_face(typeface)} does not have",
+            f"{name} has letters read from right to left ({_named(lost, raw)}), which the typeface {typeface.name} "
+            "does not have",
             "write face: with the path of a typeface that has them, or give these pages as pictures",
             notes,
         )
     problems = [*notes, *_missing_glyphs(name, missing, raw, typeface, signs)]
     for style, face in styled.items():
         said = _in_style(passages, style)
-        lacking = [sign for sign in face.missing(said) if sign not in missing]
-        problems += _missing_glyphs(name, lacking, raw, face, said, STYLE_KEYS.get(style, "face"))
+        its = [sign for sign in lacking(face, stand_in, said) if sign not in missing]
+        problems += _missing_glyphs(name, its, raw, face, said, STYLE_KEYS.get(style, "face"))
     return Manuscript(name, tuple(passages), tuple(problems), right_to_left, marks)
 
 
@@ -200,6 +190,8 @@ def _punctuated(passages: list[Passage], marks: Punctuation) -> list[Passage]:
     for passage in passages:
         text = marks.set(passage.text)
         following = passage if text is passage.text else passage._replace(text=text)
+        if passage.short:
+            following = following._replace(short=marks.set(passage.short))
         if kept and kept[-1].role is Role.BREAK and following.role in {Role.BREAK, Role.HEADING}:
             kept.pop()
         if kept or following.role is not Role.BREAK:
@@ -207,31 +199,10 @@ def _punctuated(passages: list[Passage], marks: Punctuation) -> list[Passage]:
     return kept[:-1] if kept[-1].role is Role.BREAK else kept
 
 
-def _face(typeface: Typeface | None) -> str:
-    return f"the typeface {typeface.name}" if typeface else "the typeface"
-
-
 def _refuse(message: str, remedy: str, notes: Sequence[Problem] = ()) -> NoReturn:
     """Refuse the text; `notes` is what else was found in it, of which mere notes are not worth a word now."""
     others = (note for note in notes if note.severity is not Severity.NOTE)
     raise ShelfFileError((Problem(message, remedy, field=("file",)), *others))
-
-
-def _decoded(name: str, data: bytes) -> str:
-    what = next((what for start, what in OTHER_FORMATS.items() if data.startswith(start)), "")
-    if what:
-        also = ", or write kind: pdf" if what == "a PDF" else ""
-        _refuse(f"{name} is {what}, not plain text", SAVE_AS_TEXT + also)
-    if data.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
-        _refuse(f"{name} is saved as UTF-16", SAVE_AS_TEXT)
-    try:
-        return data.decode("utf-8")
-    except UnicodeDecodeError as failure:
-        line = data.count(b"\n", 0, failure.start) + 1
-        _refuse(
-            f"{name} is not UTF-8: byte {failure.start + 1} (line {line}) is 0x{data[failure.start]:02X}",
-            SAVE_AS_TEXT,
-        )
 
 
 def _without_hidden(name: str, text: str) -> tuple[str, list[Problem]]:
@@ -262,7 +233,7 @@ def _line_of(text: str, sign: str) -> int:
 
 def _signs(passages: list[Passage], raw: str) -> list[str]:
     """The visible characters of a text, in the order in which they first appear in the file."""
-    used = set().union(*(passage.text for passage in passages))
+    used = set().union(*(passage.text + passage.short for passage in passages))
     return sorted((sign for sign in used if sign.isprintable() and not sign.isspace()), key=raw.find)
 
 

@@ -18,6 +18,7 @@ from .inline import Inline, Stretch, words_of
 from .notes import Notes, read_notes
 from .passage import Passage, Role
 from .ranks import OTHER, RUNNING_TEXT, Rank, ranks_of
+from .running_titles import RUNNING_TITLE, read_running_titles, stray_title
 from .unread import unread
 
 if TYPE_CHECKING:
@@ -38,7 +39,7 @@ def passages_of(text: str, name: str, *, end_notes: bool = False) -> tuple[list[
     """The passages of a Markdown text, and what was left out of it; with `end_notes` all notes stand at its end."""
     from markdown_it import MarkdownIt  # most shelves have plain texts
 
-    reader = read_notes(MarkdownIt("commonmark").enable("table"))
+    reader = read_running_titles(read_notes(MarkdownIt("commonmark").enable("table")))
     tokens = reader.parse(text)
     typed = typed_indents(text, tokens)
     if typed.text != text:
@@ -48,7 +49,12 @@ def passages_of(text: str, name: str, *, end_notes: bool = False) -> tuple[list[
     for token in tokens:
         walk.take(token)
     walk.end_chapter()
-    return walk.passages, [*inline.said(name), *unread(tokens, name), *typed.said(name)]
+    return walk.passages, [
+        *inline.said(name),
+        *(stray_title(name, line) for line in walk.strays[:1]),
+        *unread(tokens, name),
+        *typed.said(name),
+    ]
 
 
 def _ranks(tokens: Sequence[Token]) -> list[int]:
@@ -112,6 +118,8 @@ class _Walk:
     first: int = 1
     table: _Table | None = None
     apart: bool = False
+    headed: bool = False
+    strays: list[int] = field(default_factory=list)
 
     def take(self, token: Token) -> None:
         """Take the next token."""
@@ -119,9 +127,11 @@ class _Walk:
             self.apart = self.passages[-1].inset > 0 and token.type in STANDING_IN
         match token.type:
             case "heading_open" | "heading_close":
-                outer = token.nesting > 0 and not token.level + len(self.note)
-                if outer and self.ranks.pop(0) <= Rank.CHAPTER and not self.end_notes:
-                    self.end_chapter()
+                if token.nesting > 0:
+                    outer = not token.level + len(self.note)
+                    self.headed = outer and self.ranks.pop(0) <= Rank.CHAPTER
+                    if self.headed and not self.end_notes:
+                        self.end_chapter()
                 self.level = int(token.tag[1:]) if token.nesting > 0 else 0
             case "blockquote_open" | "blockquote_close":
                 self.quotes += token.nesting
@@ -133,6 +143,8 @@ class _Walk:
                 self.inline.html.append(self._line(token))
             case "inline":
                 self._inline(token)
+            case str(kind) if kind == RUNNING_TITLE:
+                self._running_title(token)
             case _:
                 self._list(token)
                 self._table(token)
@@ -145,6 +157,12 @@ class _Walk:
             for token in self.reader.parse(text):
                 self.take(token)
         self.note, self.mark, self.first = "", "", 1
+
+    def _running_title(self, token: Token) -> None:
+        if self.headed and self.passages[-1].role is Role.HEADING and token.content:
+            self.passages[-1] = self.passages[-1]._replace(short=token.content)
+        else:
+            self.strays.append(self._line(token))
 
     def _line(self, token: Token) -> int:
         """The line of the file where a token begins."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import NamedTuple
 
-__all__ = ["INDENT_SIGN", "Passage", "Role"]
+__all__ = ["AFLOAT", "INDENT_SIGN", "Passage", "Role"]
 
 INDENT_SIGN = "\u2002"
 """Each sets a line of verse in by half an em; they stand before its first word."""
@@ -27,6 +27,10 @@ class Role(StrEnum):
     MOTTO = "motto"
 
 
+AFLOAT = (Role.PLATE, Role.FIGURE)
+"""Pictures, which may find their place further on: the text goes on as if they were not there."""
+
+
 class Passage(NamedTuple):
     """One part of a text.
 
@@ -37,7 +41,8 @@ class Passage(NamedTuple):
     the bullet or number of an item or a note, the name of a plate's picture, or one letter for each column of a
     table: l, c or r, as its cells keep left, to the middle or right; for lines `PLACED` there c or r. `line` is the
     line of the source where a plate is named or a table begins. What stands in is `apart` if it begins right after
-    another quotation or list. A chapter is `within` a part if it stands under the title of one.
+    another quotation or list. A chapter is `within` a part if it stands under the title of one. `shape`
+    is how many times as high as wide the picture of a figure is, `short` the running title of a chapter.
     """
 
     text: str
@@ -48,6 +53,8 @@ class Passage(NamedTuple):
     line: int = 0
     apart: bool = False
     within: bool = False
+    shape: float = 0.0
+    short: str = ""
 
     @property
     def words(self) -> int:

@@ -14,6 +14,7 @@ from fontTools.pens.ttGlyphPen import TTGlyphPen
 from reportlab.pdfbase.pdfdoc import PDFArrayCompact, PDFDictionary, PDFName, PDFStream, PDFString
 
 from ...ground.problems import Problem, ShelfFileError
+from ...ground.typefaces import Commands
 from .fonts import EmbeddedFont
 
 __all__ = ["compressed", "embed"]
@@ -112,8 +113,7 @@ def _truetype(builder: FontBuilder, font: EmbeddedFont, names: list[str]) -> byt
     builder.setupGlyf(drawn)
     metrics = {}
     for name, use in zip(names, font.uses, strict=True):
-        advance = font.tables["hmtx"][font.tables.getGlyphName(use[0])][0] if use else 0
-        metrics[name] = (advance, drawn[name].xMin)
+        metrics[name] = (round(font.advance(use[0])) if use else 0, drawn[name].xMin)
     builder.setupHorizontalMetrics(metrics)
     header = font.tables["hhea"]
     builder.setupHorizontalHeader(ascent=header.ascent, descent=header.descent)
@@ -137,13 +137,26 @@ def _draw(font: EmbeddedFont, pens: Iterable[Any]) -> None:
     """Draw the glyph of every code with the pen of its turn, composed ones as plain outlines."""
     glyphs = font.tables.getGlyphSet()
     for use, pen in zip(font.uses, pens, strict=True):
-        if use:
+        if use and font.typeface.thicker:
+            _trace(font.typeface.outline(use[0]), pen)
+        elif use:
             glyphs[font.tables.getGlyphName(use[0])].draw(DecomposingFilterPen(pen, glyphs))
+
+
+def _trace(outline: Commands, pen: Any) -> None:
+    """Draw an outline that is not the one in the font file with a pen of fontTools."""
+    draw = {"M": pen.moveTo, "L": pen.lineTo, "Q": pen.qCurveTo, "C": pen.curveTo}
+    for kind, *numbers in outline:
+        if kind == "Z":
+            pen.closePath()
+        else:
+            draw[str(kind)](*zip(numbers[::2], numbers[1::2], strict=True))
 
 
 def _postscript_name(font: EmbeddedFont) -> str:
     """The name of the embedded font: the typeface's own after a tag made of what is in it (9.6.4)."""
-    letters, rest = "", zlib.crc32(repr(font.uses).encode())
+    cut = (font.typeface.thicker, font.typeface.wider) if font.typeface.wider else ""
+    letters, rest = "", zlib.crc32(f"{font.uses!r}{cut}".encode())
     for _ in range(6):
         rest, letter = divmod(rest, 26)
         letters += chr(ord("A") + letter)
@@ -165,15 +178,18 @@ def _measures(font: EmbeddedFont) -> dict[str, Any]:
         "XHeight": round(1000 * face.x_height),
         "ItalicAngle": slant,
         # No table holds the stem; a fifth of the weight is near it: 80 for a roman, 140 for a bold.
-        "StemV": round(weight / 5),
+        "StemV": round(weight / 5 + 2000 * face.thicker),
     }
 
 
 def _box(font: EmbeddedFont) -> list[int]:
     """The rectangle around all glyphs, in thousandths of the em."""
-    head = font.tables["head"]
-    sides = (head.xMin, head.yMin, head.xMax, head.yMax)
-    return [round(1000 * side / font.typeface.units_per_em) for side in sides]
+    head, wider = font.tables["head"], 1000 * font.typeface.thicker
+    low, high = (head.xMin, head.yMin), (head.xMax, head.yMax)
+    ems = 1000 / font.typeface.units_per_em
+    # the letters have moved to the right by as much as they grew
+    grown = (0.0, -wider, 2 * wider, wider)
+    return [round(ems * side + more) for side, more in zip((*low, *high), grown, strict=True)]
 
 
 def _to_unicode(font: EmbeddedFont) -> bytes:

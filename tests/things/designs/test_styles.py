@@ -19,8 +19,8 @@ from bookmaker.things.book.designs.styles.cloth import Cloth
 from bookmaker.things.book.entry import BookEntry
 from bookmaker.things.book.legibility import lettering_problems
 from bookmaker.writers.pdf import PdfFile
-from tests.kit.flats import flat_of, part
-from tests.kit.recording import Filled, ink_box
+from tests.kit.flats import flat_of, panel, part
+from tests.kit.recording import Filled, ink_box, record
 from tests.kit.styles import BOOK, DRAWN, SHAPES, drawn, dressed, every_style
 from tests.kit.titles import TITLES
 
@@ -180,3 +180,16 @@ def test_small_lettering_is_told_with_its_dots_and_a_remedy() -> None:
     told = [problem for problem in lettering_problems(lettering, 600) if problem.field == ("spine_title",)]
     assert len(told) == 2
     assert "printer dots: too small to print" in told[0].message
+
+
+@pytest.mark.parametrize("look", range(1, 13))
+@pytest.mark.parametrize(("width", "height"), [(13.0, 18.0), (15.0, 21.0), (16.0, 19.0)])
+def test_words_on_cloth_keep_clear_of_the_corner_pieces(look: int, width: float, height: float) -> None:
+    flat = flat_of(4.0, width, height)
+    front = panel(flat, Role.FRONT)
+    art = record(dressed(Cloth, flat, Words("Tides", "Tom Quay", look=look), wear="none").art)
+    words = [ink_box(text) for text in art.texts if front.contains(ink_box(text))]
+    reach = front.width * 0.28
+    middle = front.grown(0.0, -reach, 0.0, -reach)
+    assert words
+    assert all(middle.contains(box, 0.05) for box in words)

@@ -126,7 +126,8 @@ def test_rows_of_a_table_are_no_verse(sources: Sources) -> None:
 
 
 def test_type_that_prints_as_texture_because_it_was_fitted_needs_more_pages(sources: Sources) -> None:
-    entry, frame = TextInside.model_validate({"file": "a.md", "size": "fit"}), PageFrame(15, 21, 2, resolution_dpi=300)
+    keys = {"file": "a.md", "size": "fit", "smallest": "1.2 pt"}
+    entry, frame = TextInside.model_validate(keys), PageFrame(15, 21, 2, resolution_dpi=300)
     problems = LoadedText(entry, sources["prose"]).compose(frame).problems
     [told] = [problem for problem in problems if "texture" in problem.message]
     [size] = re.findall(r"for ([\d.]+) pt type", told.remedy)

@@ -132,3 +132,10 @@ def test_a_plate_shows_through_its_tissue_and_leaves_a_ghost_behind(first: int, 
 def test_tissue_lies_before_single_pages_alone() -> None:
     with pytest.raises(ValueError, match="tissue before pictures across two pages"):
         plates(WIDE, spreads="wide")
+
+
+def test_letters_that_handwriting_has_not_are_an_error() -> None:
+    told = [str(problem) for problem in album(TALL, captions=["Fog \u4e00"]).compose(PageFrame(15, 21, 1)).problems]
+    assert (
+        "the typeface of captions, Dancing Script, has no glyph for \u4e00 U+4E00; write the captions without them"
+    ) in told

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -15,11 +16,14 @@ from bookmaker.ground.geometry import Path as Outline
 from bookmaker.ground.geometry import Rect, Transform
 from bookmaker.ground.pictures import Picture
 from bookmaker.ground.problems import Severity, ShelfFileError
+from bookmaker.ground.typefaces import bundled
 from bookmaker.things.book.pages.pictured import folders as kind
 from bookmaker.things.book.pages.pictured.captions import captions_of
 from bookmaker.things.book.pages.pictured.folders import PicturesSource, natural_order
 from bookmaker.things.book.pages.pictured.pictures import LoadedPictures, PicturesInside
-from bookmaker.typesetting.page import PageFrame
+from bookmaker.typesetting.book_type import BookType
+from bookmaker.typesetting.lines.fount import Style
+from bookmaker.typesetting.page import Inside, PageFrame
 from tests.kit.pictures import png_bomb
 from tests.kit.recording import record
 
@@ -391,12 +395,41 @@ def test_captions_that_cannot_be_used_are_refused(tmp_path: Path, name: str, dat
     assert caught.value.problems[0].field == ("captions",)
 
 
+def captioned(tmp_path: Path, frame: PageFrame, said: str = "Fog", **keys: str) -> Inside:
+    make(tmp_path / "plates", "1.png", size=(3000, 4500))
+    (tmp_path / "c.txt").write_text(said, encoding="utf-8")
+    return PicturesInside(folder="plates", captions="c.txt", **keys).load(tmp_path).compose(frame)
+
+
+def face_of_caption(inside: Inside) -> str:
+    [caption] = record(inside.pages[0]).texts
+    return caption.line.runs[0][1].typeface.name
+
+
 def test_letters_that_captions_cannot_show_are_an_error(tmp_path: Path) -> None:
-    (tmp_path / "c.txt").write_text("Fog \u4e00", encoding="utf-8")
-    _, problems = captions_of("c.txt", ["1"], tmp_path)
-    assert [str(problem) for problem in problems] == [
-        "the typeface of captions, Noto Serif Italic, has no glyph for \u4e00 U+4E00; write the captions without them"
-    ]
+    found = captioned(tmp_path, PageFrame(15, 21, 1), "Fog \u4e00")
+    [told] = [problem for problem in found.problems if problem.severity is Severity.ERROR]
+    assert str(told) == (
+        "the typeface of captions, Noto Serif, has no glyph for \u4e00 U+4E00; "
+        "write face: with one that has them, or the captions without them"
+    )
+    assert told.field == ("captions",)
+
+
+def test_captions_are_in_the_italic_of_the_text_or_in_a_face_of_their_own(tmp_path: Path) -> None:
+    frame = PageFrame(15, 21, 1)
+    family = {Style.ROMAN: bundled("old style"), Style.ITALIC: bundled("old style italic")}
+    assert face_of_caption(captioned(tmp_path, frame)) == "Noto Serif Italic"
+    with_text = replace(frame, type=BookType(family, ("EB Garamond",)))
+    assert face_of_caption(captioned(tmp_path, with_text)) == "EB Garamond Italic"
+    assert face_of_caption(captioned(tmp_path, with_text, face="sans")) == "Open Sans"
+    roman = replace(frame, type=BookType({Style.ROMAN: bundled("didone")}, ("Libre Bodoni",)))
+    assert face_of_caption(captioned(tmp_path, roman)) == bundled("didone").name
+
+
+def test_a_face_of_captions_that_is_none_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(ShelfFileError, match="oldish"):
+        captioned(tmp_path, PageFrame(15, 21, 1), face="oldish")
 
 
 # ---- pictures of no size, or too much of it

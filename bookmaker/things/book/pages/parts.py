@@ -7,6 +7,7 @@ long loses its end. Several texts that are fitted share what is left, in type of
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import PurePath
@@ -47,11 +48,22 @@ def bind(parts: Sequence[PlacedPart], frame: PageFrame) -> Inside:
     problems += _wrong_length(parts, frame, len(pages))
     pages += (NOTHING,) * (frame.pages - len(pages))
     headings = tuple(heading for inside in composed for heading in inside.headings)
-    heights = [inside.x_height for inside in composed if inside.x_height is not None]
     spaces = [inside.widest_space for inside in composed if inside.widest_space is not None]
     face = frame.type.family[Style.ROMAN] if frame.type else None
-    smallest, widest = min(heights, default=None), max(spaces, default=None)
-    return Inside(tuple(pages[: frame.pages]), tuple(problems), headings, smallest, face, widest)
+    smallest = min((inside for inside in composed if inside.x_height), key=_x_height, default=Inside(()))
+    return Inside(
+        tuple(pages[: frame.pages]),
+        tuple(problems),
+        headings,
+        smallest.x_height,
+        face,
+        max(spaces, default=None),
+        strokes=smallest.strokes,
+    )
+
+
+def _x_height(inside: Inside) -> float:
+    return inside.x_height or math.inf
 
 
 def natural_extent(parts: Sequence[PlacedPart], frame: PageFrame) -> int | None:

@@ -77,7 +77,7 @@ def _poured(pages: Sequence[_Page], face: PaperFace, key: str, press: Press) -> 
     for number, page in enumerate(pages):
         mine = filled.layers[at : at + len(page.columns)]
         at += len(page.columns)
-        told = SetFace(mine, filled.problems if number == 0 else (), filled.x_height).told_of("inside")
+        told = SetFace(mine, filled.problems if number == 0 else (), filled.x_height, filled.strokes).told_of("inside")
         yield together(under, SetFace(page.layers), told).told_of(key)
 
 
@@ -91,7 +91,7 @@ def _filled(part: LoadedPart | None, rects: list[Rect], press: Press) -> SetFace
     text = set_pages(part, rects[:extent], bare, press.words, press.dpi)
     rest = [NOTHING] * (len(rects) - len(text.layers))
     layers = [other if one is NOTHING else one for one, other in zip([*text.layers, *rest], dummy.layers, strict=True)]
-    return SetFace(tuple(layers), text.problems, text.x_height)
+    return SetFace(tuple(layers), text.problems, text.x_height, text.strokes)
 
 
 def _front_page(news: News, area: Rect, count: int) -> _Page:

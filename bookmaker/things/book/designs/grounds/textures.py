@@ -55,7 +55,7 @@ def patches(area: Rect, side: float, chance: Random) -> Iterator[Point]:
             yield Point(start_x + column * side, start_y + row * side)
 
 
-def weave(area: Rect, colour: Colour, chance: Random, thread: float = 0.03, strength: float = 0.05) -> Iterator[Art]:
+def weave(area: Rect, colour: Colour, chance: Random, thread: float = 0.03, strength: float = 0.038) -> Iterator[Art]:
     """Cloth: a tone, for its threads are finer than print, and in it the slubs, where a thread is thicker or paler.
 
     Book cloth has 22 to 32 threads a centimetre, 0.026 to 0.038 mm apart at 1:12; they are as wide as a printer's dot,
@@ -66,7 +66,7 @@ def weave(area: Rect, colour: Colour, chance: Random, thread: float = 0.03, stre
         for upright in (False, True):
             commands: Commands = []
             for _ in range(int(PATCH * PATCH * 0.085 / thread)):
-                x, y, long = chance.random() * PATCH, chance.random() * PATCH, thread * (3 + 16 * chance.random() ** 3)
+                x, y, long = chance.random() * PATCH, chance.random() * PATCH, thread * (3 + 11 * chance.random() ** 3)
                 commands += [("M", x, y), ("L", x, y + long) if upright else ("L", x + long, y)]
             layers.append(Stroked(snapped(commands), Pen(thread * (0.8 if upright else 1.0), tone)))
     yield patched(area, layers, chance)

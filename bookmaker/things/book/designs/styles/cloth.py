@@ -26,6 +26,10 @@ END = 0.085
 """Share of the spine's height that the ornament at head and tail takes."""
 
 
+CORNERS_END = 0.07 + 0.05 + 0.16 + 0.01
+"""So far from head and tail corner pieces reach, as a share of a side's width: the frame, what is free, their size."""
+
+
 def _covering(cover: Dressing, chance: Random) -> Iterator[Art]:
     # stamped alike through a set, however much weave each volume takes
     stamps = Random(chance.random())
@@ -71,7 +75,9 @@ def _spine(cover: Dressing, spine: Rect) -> ArtAndWords:
 
 
 def _front(cover: Dressing, front: Rect) -> ArtAndWords:
-    return (), [letter_front(inside(front, 0.17, 0.14), cover.words, cover.hand, cover.fleuron)]
+    """Title and author between the corner pieces, wherever they are pressed."""
+    room = inside(front, 0.17, max(0.14, CORNERS_END * front.width / front.height))
+    return (), [letter_front(room, cover.words, cover.hand, cover.fleuron)]
 
 
 class Cloth(SkeletonDesign):

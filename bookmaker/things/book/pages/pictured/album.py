@@ -24,6 +24,7 @@ from ....lettering import line_of
 from ...designs.tones import darker, lighter
 from ..part import LoadedPart, some_empty
 from ..prose.sizes import type_too_small
+from .captions import letters_missing
 from .folders import FolderPart, PicturesSource, listed_names, passed_over, picture_notes
 from .toning import Tone, toned
 
@@ -125,7 +126,9 @@ class LoadedAlbum(LoadedPart):
         problems = [*self._count(frame), *passed_over(source), *source.problems]
         if source.captions:
             remedy = "leave captions out, or make the book larger"
-            problems += type_too_small("the captions", bundled("script"), size, frame, remedy, ("captions",))
+            script = bundled("script")
+            problems += type_too_small("the captions", script, size, frame, remedy, ("captions",))
+            problems += letters_missing(script, source.captions, "write the captions without them")
         pages: list[Art] = []
         for number in range(1, frame.pages + 1):
             mounted = [*self._mounted(frame, number, size)]

@@ -9,10 +9,13 @@ from typing import NoReturn
 
 from .....ground.files import Wanted, read_file
 from .....ground.problems import Problem, Severity, ShelfFileError
-from .....ground.typefaces import bundled
-from .....typesetting.chosen_faces import listed
+from .....ground.typefaces import Typeface
+from .....typesetting.book_type import Family
+from .....typesetting.chosen_faces import family_for, listed
+from .....typesetting.lines.fount import Style
+from .....typesetting.page import PageFrame
 
-__all__ = ["captions_of"]
+__all__ = ["caption_face", "captions_of", "letters_missing"]
 
 FROM_NAMES = "names"
 
@@ -36,11 +39,26 @@ def captions_of(wanted: str | None, stems: Sequence[str], folder: Path) -> tuple
     if wanted is None:
         return (), ()
     if wanted.strip() == FROM_NAMES:
-        captions = [_spoken(stem) for stem in stems]
-        return tuple(captions), tuple(_missing_glyphs(captions))
+        return tuple(map(_spoken, stems)), ()
     written = _lines(folder / wanted, wanted)
     captions = [*written[: len(stems)], *[""] * (len(stems) - len(written))]
-    return tuple(captions), (*_count(wanted, len(written), len(stems)), *_missing_glyphs(captions))
+    return tuple(captions), tuple(_count(wanted, len(written), len(stems)))
+
+
+def caption_face(own: Family | None, frame: PageFrame, captions: Sequence[str]) -> Typeface:
+    """What captions are set in: typefaces of their own, or those of the text; in italic, if that has their letters."""
+    words = "".join(captions)
+    family = family_for(own, frame, words)
+    slanted = family.get(Style.ITALIC)
+    return family[Style.ROMAN] if slanted is None or slanted.missing(words) else slanted
+
+
+def letters_missing(face: Typeface, captions: Sequence[str], remedy: str) -> Iterator[Problem]:
+    """An error that names the letters of captions which their typeface does not have."""
+    missing = face.missing("".join(captions))
+    if missing:
+        told = f"the typeface of captions, {face.name}, has no glyph for {listed(missing)}"
+        yield Problem(told, remedy, field=("captions",))
 
 
 def _spoken(stem: str) -> str:
@@ -76,16 +94,5 @@ def _count(name: str, lines: int, pictures: int) -> Iterator[Problem]:
             f"{name} has {lines} {what} for {pictures} {'picture' if pictures == 1 else 'pictures'}",
             "write one line for each picture, in the order of their names; leave a line empty for no caption",
             Severity.WARNING,
-            field=("captions",),
-        )
-
-
-def _missing_glyphs(captions: Sequence[str]) -> Iterator[Problem]:
-    face = bundled("text italic")
-    missing = face.missing("".join(captions))
-    if missing:
-        yield Problem(
-            f"the typeface of captions, {face.name}, has no glyph for {listed(missing)}",
-            "write the captions without them",
             field=("captions",),
         )

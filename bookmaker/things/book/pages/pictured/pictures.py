@@ -10,11 +10,14 @@ from typing import Literal, Self
 from pydantic import Field, model_validator
 
 from .....ground.problems import Problem, Severity
-from .....shelf_file.fields.words import Flag, refuse
+from .....shelf_file.fields.words import Flag, TypefaceName, refuse
+from .....typesetting.book_type import Family
+from .....typesetting.chosen_faces import family_of
 from .....typesetting.page import Inside, PageFrame, numbered
 from ..part import LoadedPart, some_empty
+from .captions import caption_face, letters_missing
 from .folders import FolderPart, PicturesSource, listed_names, passed_over, picture_notes
-from .plates import Plate, arrange, place, size_of_captions, small_captions
+from .plates import Plate, arrange, place, small_captions, type_of_captions
 from .tissue import guard, guarded
 
 __all__ = ["LoadedPictures", "PicturesInside"]
@@ -27,6 +30,7 @@ class PicturesInside(FolderPart):
     bleed: Flag = Field(False, description="yes: fill the page and crop; no: keep the margins")
     spreads: Literal["none", "wide", "all"] = Field("none", description="which pictures lie across two pages")
     tissue: Flag = Field(False, description="a leaf of tissue before each picture, which shows through it")
+    face: TypefaceName | None = Field(None, description="typeface of captions: a bundled one, or a TTF or OTF file")
     numbers: Flag = Field(False, description="page numbers, yes or no")
 
     @model_validator(mode="after")
@@ -41,7 +45,7 @@ class PicturesInside(FolderPart):
         Raises:
             ShelfFileError: there is no such folder, it holds no pictures, or some cannot be used; or the captions.
         """
-        return LoadedPictures(self, self.source(folder))
+        return LoadedPictures(self, self.source(folder), family_of(self.face, folder))
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +54,7 @@ class LoadedPictures(LoadedPart):
 
     written: PicturesInside
     pictures: PicturesSource
+    family: Family | None = None
 
     @property
     def problems(self) -> tuple[Problem, ...]:
@@ -71,12 +76,14 @@ class LoadedPictures(LoadedPart):
         problems = [*_count(source, plates, len(shown), frame), *passed_over(source), *source.problems]
         if written.bleed and source.captions:
             problems.append(_no_room())
-        caption_size = size_of_captions(shown, frame)
-        problems += small_captions(shown, caption_size, frame)
+        face = caption_face(self.family, frame, captions)
+        problems += letters_missing(face, captions, "write face: with one that has them, or the captions without them")
+        type = type_of_captions(shown, frame, face)
+        problems += small_captions(shown, type, frame)
         for plate in shown:
-            size, art = place(plate, frame, caption_size, bleed=written.bleed)
+            size, art = place(plate, frame, type, bleed=written.bleed)
             if plate.guarded:
-                art |= guard(plate, frame, caption_size, bleed=written.bleed)
+                art |= guard(plate, frame, type, bleed=written.bleed)
             for number, page in art.items():
                 pages[number - 1] = page
             problems += picture_notes(plate.picture, size)

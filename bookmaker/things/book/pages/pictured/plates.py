@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from .....ground.art import Group, Pictured
 from .....ground.drawing import Art
 from .....ground.geometry import Path, Rect, Size
 from .....ground.pictures import Picture, covering, fitting
 from .....ground.problems import Problem
-from .....ground.typefaces import TextLine, bundled
+from .....ground.typefaces import TextLine, Typeface
 from .....typesetting.display import LEADING, broken, centred
 from .....typesetting.page import PageFrame
 from ..prose.sizes import type_too_small
 
-__all__ = ["Plate", "arrange", "place", "size_of_captions", "small_captions"]
+__all__ = ["CaptionType", "Plate", "arrange", "place", "small_captions", "type_of_captions"]
 
 CAPTION_SIZE = 1 / 36
 """Size of captions (the em) as a share of the page's height: 0.58 mm on a page of 21 mm; less if one has no room."""
@@ -45,6 +46,13 @@ class Plate:
     unsaid: bool = False
 
 
+class CaptionType(NamedTuple):
+    """What captions are set in: a typeface, and its size, the em in mm."""
+
+    face: Typeface
+    size: float
+
+
 def arrange(pictures: Sequence[Picture], captions: Sequence[str], spreads: str, frame: PageFrame) -> Iterator[Plate]:
     """A page for each picture, or two that face each other; these begin on a verso, and a page before stays blank.
 
@@ -60,7 +68,7 @@ def arrange(pictures: Sequence[Picture], captions: Sequence[str], spreads: str, 
         page += pages
 
 
-def place(plate: Plate, frame: PageFrame, caption_size: float, *, bleed: bool) -> tuple[Size, dict[int, Art]]:
+def place(plate: Plate, frame: PageFrame, type: CaptionType, *, bleed: bool) -> tuple[Size, dict[int, Art]]:
     """The size of the whole picture in mm, and the art of each page of the plate by its number in the part."""
     pages: dict[int, Art] = {}
     numbers = range(plate.page, plate.page + plate.pages)
@@ -71,7 +79,7 @@ def place(plate: Plate, frame: PageFrame, caption_size: float, *, bleed: bool) -
         for side, number in enumerate(left_to_right)
     ]
     whole = Rect.around([corner for area in areas for corner in area.corners])
-    caption, height = _caption(plate, frame, caption_size)
+    caption, height = _caption(plate, frame, type)
     room = whole.grown(0, -height, 0, 0)
     into = (covering if bleed else fitting)(plate.picture, room)
     for side, number in enumerate(left_to_right):
@@ -102,36 +110,37 @@ def _common(one: Rect, other: Rect) -> Rect:
     return Rect(x, y, min(one.right, other.right) - x, min(one.top, other.top) - y)
 
 
-def size_of_captions(plates: Sequence[Plate], frame: PageFrame) -> float:
-    """The size of all captions, the em in mm: the largest in which the longest of them has room."""
-    usual = frame.height * CAPTION_SIZE
-    return min((lines[0].size for plate in plates if (lines := _caption_lines(plate, frame, usual))), default=usual)
+def type_of_captions(plates: Sequence[Plate], frame: PageFrame, face: Typeface) -> CaptionType:
+    """A typeface in the size of all captions: the largest in which the longest of them has room."""
+    usual = CaptionType(face, frame.height * CAPTION_SIZE)
+    sets = (_caption_lines(plate, frame, usual) for plate in plates)
+    return CaptionType(face, min((lines[0].size for lines in sets if lines), default=usual.size))
 
 
-def small_captions(plates: Sequence[Plate], size: float, frame: PageFrame) -> Iterator[Problem]:
+def small_captions(plates: Sequence[Plate], type: CaptionType, frame: PageFrame) -> Iterator[Problem]:
     """A note, if there are captions and they are too small to be read."""
     if any(plate.caption for plate in plates):
         remedy = "write shorter captions, or leave them out"
-        yield from type_too_small("the captions", bundled("text italic"), size, frame, remedy, ("captions",))
+        yield from type_too_small("the captions", type.face, type.size, frame, remedy, ("captions",))
 
 
-def _caption_lines(plate: Plate, frame: PageFrame, size: float) -> tuple[TextLine, ...]:
-    face = bundled("text italic")
+def _caption_lines(plate: Plate, frame: PageFrame, type: CaptionType) -> tuple[TextLine, ...]:
     return broken(
-        face,
-        frame.printed(plate.caption, face),
-        size,
+        type.face,
+        frame.printed(plate.caption, type.face),
+        type.size,
         frame.type_area(plate.page).width,
         CAPTION_LINES,
         right_to_left=frame.right_to_left,
     )
 
 
-def _caption(plate: Plate, frame: PageFrame, size: float) -> tuple[Art | None, float]:
+def _caption(plate: Plate, frame: PageFrame, type: CaptionType) -> tuple[Art | None, float]:
     """The caption at the foot of the type area of the plate's first page, and the height it takes."""
-    area, face, lines = frame.type_area(plate.page), bundled("text italic"), _caption_lines(plate, frame, size)
+    area, lines = frame.type_area(plate.page), _caption_lines(plate, frame, type)
     if not lines:
         return None, 0.0
+    face, size = type
     height = (face.ascent - face.descent + LEADING * (len(lines) - 1) + CAPTION_GAP) * size
     first = area.y + height - (face.ascent + CAPTION_GAP) * size
     return centred(lines, area.centre.x, first), height

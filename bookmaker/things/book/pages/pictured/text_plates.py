@@ -12,7 +12,7 @@ from .....ground.pictures import Picture, load_picture
 from .....ground.problems import Problem, ShelfFileError
 from .....typesetting.manuscripts.passage import Passage, Role
 
-__all__ = ["load_plates"]
+__all__ = ["as_figures", "load_plates"]
 
 MOST_NAMED = 3
 """Missing pictures that a message names; the others are counted."""
@@ -34,6 +34,17 @@ def load_plates(name: str, passages: Sequence[Passage], folder: Path) -> tuple[d
         except ShelfFileError as refusal:
             problems += _told(refusal.problems, f"line {line} of {name}")
     return plates, [*_missing(name, missing, folder), *problems]
+
+
+def as_figures(passages: Sequence[Passage], plates: Mapping[str, Picture]) -> tuple[Passage, ...]:
+    """Passages whose pictures stand among their text, each with its shape."""
+    return tuple(
+        _figure(passage, plates[passage.mark]) if passage.role is Role.PLATE else passage for passage in passages
+    )
+
+
+def _figure(passage: Passage, picture: Picture) -> Passage:
+    return passage._replace(role=Role.FIGURE, shape=picture.height_px / picture.width_px)
 
 
 def _told(problems: Sequence[Problem], where: str) -> Iterator[Problem]:

@@ -15,7 +15,7 @@ from .....ground.geometry import Path, Rect, Transform
 from .....ground.pictures import Picture
 from .....typesetting.page import PageFrame
 from ...designs.tones import darker
-from .plates import Plate, place
+from .plates import CaptionType, Plate, place
 
 __all__ = ["guard", "guarded"]
 
@@ -38,11 +38,11 @@ def guarded(pictures: Sequence[Picture], captions: Sequence[str], frame: PageFra
         page += 4
 
 
-def guard(plate: Plate, frame: PageFrame, caption_size: float, *, bleed: bool) -> dict[int, Art]:
+def guard(plate: Plate, frame: PageFrame, type: CaptionType, *, bleed: bool) -> dict[int, Art]:
     """Both pages of the leaf before a plate, by their number in the part."""
     recto, verso = plate.page - 2, plate.page - 1
-    through = _plate(plate, SEEN_THROUGH, frame, caption_size, bleed=bleed)
-    ghost = _plate(plate, GHOST, frame, caption_size, bleed=bleed)
+    through = _plate(plate, SEEN_THROUGH, frame, type, bleed=bleed)
+    ghost = _plate(plate, GHOST, frame, type, bleed=bleed)
     mirror = Transform(a=-1.0, e=frame.width)
     chance = Random(f"tissue {frame.book.seed} {frame.folio(plate.page)}")
     creases = [*_creases(frame.page(), chance)]
@@ -58,13 +58,13 @@ def _plate(
     plate: Plate,
     tones: tuple[tuple[int, int, int], tuple[int, int, int]],
     frame: PageFrame,
-    caption_size: float,
+    type: CaptionType,
     *,
     bleed: bool,
 ) -> Art:
     """The plate in pale tones, in its place, without its caption but as if it had it."""
     pale = replace(plate, picture=plate.picture.in_tones(*tones), unsaid=True)
-    return place(pale, frame, caption_size, bleed=bleed)[1][plate.page]
+    return place(pale, frame, type, bleed=bleed)[1][plate.page]
 
 
 def _creases(page: Rect, chance: Random) -> Iterator[Art]:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import NamedTuple
 
+from .....ground.typefaces.strokes import strokes_of
 from .....ground.units import MM_PER_INCH, from_pt, to_pt
 from .....paper.eyesight import FEWEST_DOTS
 from .....typesetting.galleys.galley import Galley
@@ -17,8 +18,11 @@ from .....typesetting.galleys.remarks import Remarks, together
 from .....typesetting.galleys.setting import NARROWEST, Manner, Setting, reach
 from .....typesetting.lines.fount import Fount
 from .....typesetting.manuscripts.manuscript import Manuscript
+from .....typesetting.manuscripts.passage import Role
+from .....typesetting.manuscripts.ranks import Rank
 from .....typesetting.page import PageFrame
 from .....typesetting.standing_type import standing_type
+from .weight import Weight
 
 __all__ = ["LARGEST_FIT", "MOST_PAGES", "Bounds", "Copy", "Proof", "is_largest", "largest_size"]
 
@@ -36,6 +40,9 @@ LOOK_AHEAD = 3
 
 LARGEST_FIT = from_pt(24)
 """No text is set larger to fill its pages."""
+
+SMALLEST_FIT = from_pt(1.2)
+"""No text is set smaller, unless its maker says so: a lens that shows more letters of it shows too few lines."""
 
 
 class Bounds(NamedTuple):
@@ -67,13 +74,21 @@ class Proof(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Copy:
-    """A text to fit into pages: `leading` is a multiple of the size, which is still open."""
+    """A text to fit into pages: `leading` is a multiple of the size, which is still open.
+
+    `fount` is its type as it is drawn; how heavy that is made, if there is a `weight`, hangs on the size.
+    """
 
     manuscript: Manuscript
     fount: Fount
     leading: float
     frame: PageFrame
     manner: Manner
+    weight: Weight | None = None
+
+    def fount_at(self, size: float) -> Fount:
+        """What the text is set in at a size in mm."""
+        return self.weight.of(self.fount, size) if self.weight else self.fount
 
     @property
     def has_room(self) -> bool:
@@ -82,7 +97,7 @@ class Copy:
 
     def setting(self, size: float) -> Setting:
         """The text in type of a size in mm."""
-        return Setting.of(self.fount.roman, size, self.leading, self.frame)
+        return Setting.of(self.fount_at(size).roman, size, self.leading, self.frame)
 
     def proof(self, setting: Setting, most: int) -> Proof:
         """The text made up in a setting, on at most so many pages."""
@@ -94,7 +109,7 @@ class Copy:
         """The first pages in a setting, at most so many."""
 
         def made_up() -> Iterator[MadePage]:
-            galley = Galley(self.fount, setting, self.manner)
+            galley = Galley(self.fount_at(setting.size), setting, self.manner)
             matter, others = galley.matter(self.manuscript.passages), galley.recasting.others
             return make_up(matter, setting.lines_per_page, self.frame.first, others)
 
@@ -103,7 +118,9 @@ class Copy:
     def _key(self, what: str, *asked: float) -> Hashable:
         """What stands for all that the answer depends on if the text is asked for something."""
         on_left, area = self.frame.first % 2 == 0, self.frame.type_area(1)
-        return what, self.manuscript.key, self.fount.key, self.leading, self.manner, on_left, area.size, *asked
+        weight = self.weight and (self.weight.hairline, self.weight.opening)
+        type_ = self.fount.key, self.leading, self.manner, weight
+        return what, self.manuscript.key, *type_, on_left, area.size, *asked
 
     @property
     def largest_settable(self) -> float:
@@ -116,6 +133,17 @@ class Copy:
     def smallest_legible(self) -> float:
         """The size, in mm, whose x-height is `FEWEST_DOTS` printer dots."""
         return FEWEST_DOTS * MM_PER_INCH / self.frame.resolution_dpi / self.fount.roman.x_height
+
+    @property
+    def smallest_printed(self) -> float:
+        """The smallest size, in mm, to which a text is fitted unbidden: letters are seen, and their counters are open.
+
+        No face is set smaller than `SMALLEST_FIT`.
+        """
+        strokes = strokes_of(self.fount.roman)
+        narrowest = min(strokes.counters.values(), default=math.inf) if strokes else math.inf
+        opened = self.frame.dot + 2 * self.frame.ink_spread
+        return max(SMALLEST_FIT, self.smallest_legible, opened / narrowest)
 
     @property
     def largest_filled(self) -> float:
@@ -145,17 +173,20 @@ class Copy:
     def _cast_off(self, pages: int) -> Callable[[float], bool]:
         """Whether so many pages are likely to hold the text at a size in mm, by its letters alone.
 
-        So compositors cast off a copy. Paragraphs end in the middle of a line, and pages lack half a line, both on an
-        average; how wide letters are is told by the beginning of the text.
+        So compositors cast off a copy. Paragraphs end in the middle of a line, pages lack half a line, and chapters
+        that open a page take half of one besides, on an average; how wide letters are tells the beginning of the text.
         """
         passages = self.manuscript.passages
         words = [word for passage in passages[:SAMPLED] for word in passage.text.split()]
         width = sum(map(self.fount.width, words)) + self.fount.space.width * len(words)
         ems = sum(len(passage.text) for passage in passages) * width / max(1, sum(map(len, words)) + len(words))
 
+        chapters = sum(passage.role is Role.HEADING and passage.level <= Rank.CHAPTER for passage in passages)
+        filled = pages - chapters / 2 if self.manner.new_pages else pages
+
         def likely(size: float) -> bool:
             setting = self.setting(size)
-            return ems * size / setting.measure + len(passages) / 2 <= pages * (setting.lines_per_page - 0.5)
+            return ems * size / setting.measure + len(passages) / 2 <= filled * (setting.lines_per_page - 0.5)
 
         return likely
 

@@ -9,8 +9,10 @@ from .....ground.art import NOTHING, Group
 from .....ground.drawing import Art
 from .....ground.pictures import Picture
 from .....ground.problems import Problem
+from .....ground.typefaces.strokes import strokes_of
 from .....shelf_file.fields.measures import FIT
 from .....typesetting.book_type import BookType
+from .....typesetting.figures import lacking_figures
 from .....typesetting.galleys.made_pages import MadePage
 from .....typesetting.galleys.setting import FEWEST_LETTERS, Manner
 from .....typesetting.languages import unparted
@@ -27,6 +29,7 @@ from .setpage import SetPage
 from .text_findings import findings, nothing_fits
 from .text_keys import UNPARTED, TextKeys
 from .text_room import no_room, too_large
+from .weight import weight_of
 
 __all__ = ["LoadedText", "TextSource"]
 
@@ -92,7 +95,7 @@ class LoadedText(LoadedPart):
     def compose(self, frame: PageFrame) -> Inside:
         """Set the text on the pages; what finds no room is counted and reported."""
         written, source, copy = self.written, self.source, self._copy(frame)
-        said = (*source.manuscript.problems, *unparted(written.language))
+        said = (*source.manuscript.problems, *unparted(written.language), *self._figures())
         if not copy.has_room:
             return _empty(written, copy, (*said, no_room(copy)))
         size, between = written.size, None
@@ -108,16 +111,17 @@ class LoadedText(LoadedPart):
         heads = RunningHeads(copy.frame)
         if written.running_heads:
             title = source.manuscript.punctuation.set(written.running_title or frame.book.title)
-            heads = running_heads(proof.pages, title, setting, copy.frame, source.fount)
+            heads = running_heads(proof.pages, title, setting, copy.frame, copy.fount_at(size))
         if between:
             problems = nothing_fits(setting, problems)
         problems = (*heads.problems, *problems)
         pages = tuple(_pages(heads, source, copy, proof))
         if written.numbers:
             # titles that stand alone bear no numbers, nor do plates, nor what the text leaves empty
-            with_numbers = numbered(pages, replace(copy.frame, text_size=size), source.fount.roman)
+            with_numbers = numbered(pages, replace(copy.frame, text_size=size), setting.typeface)
             bearing = [*map(_bears_number, proof.pages), *[False] * (len(pages) - len(proof.pages))]
             pages = tuple(both[bears] for *both, bears in zip(pages, with_numbers, bearing, strict=True))
+        strokes = strokes_of(setting.typeface)
         return Inside(
             pages,
             (*said, *problems),
@@ -125,16 +129,23 @@ class LoadedText(LoadedPart):
             setting.typeface.x_height * size,
             widest_space=loosest.times if loosest else None,
             size=size,
+            strokes=strokes and strokes.times(size),
         )
+
+    def _figures(self) -> Iterator[Problem]:
+        """What the typeface of a text with figures lacks of those it is to have."""
+        if any(sign.isdigit() for sign in self.source.manuscript.letters):
+            yield from lacking_figures(self.source.fount.roman, self.written.figures)
 
     def _bounds(self, copy: Copy) -> Bounds:
         """Between which sizes a text may be fitted."""
         written, filled = self.written, copy.largest_filled
+        smallest = copy.smallest_printed if written.smallest is None else written.smallest
         if written.largest is not None:
-            return Bounds(written.smallest, written.largest, "the largest allowed")
-        if written.smallest > filled:
-            return Bounds(written.smallest, written.smallest, "the smallest allowed")
-        return Bounds(written.smallest, filled, f"the largest that leaves {FEWEST_LETTERS} letters to a line")
+            return Bounds(min(smallest, written.largest), written.largest, "the largest allowed")
+        if smallest > filled:
+            return Bounds(smallest, smallest, "the smallest allowed")
+        return Bounds(smallest, filled, f"the largest that leaves {FEWEST_LETTERS} letters to a line")
 
     def _copy(self, frame: PageFrame) -> Copy:
         written, manuscript = self.written, self.source.manuscript
@@ -154,7 +165,7 @@ class LoadedText(LoadedPart):
         # the book has a page for its title already
         if frame.titled and _bare(manuscript.title) == _bare(frame.book.title):
             manuscript = manuscript.untitled
-        return Copy(manuscript, self.source.fount, written.leading, frame, manner)
+        return Copy(manuscript, self.source.fount, written.leading, frame, manner, weight_of(written.weight, frame))
 
 
 def _bare(title: str) -> str:
@@ -185,7 +196,7 @@ def _bears_number(page: MadePage) -> bool:
 
 
 def _pages(heads: RunningHeads, source: TextSource, copy: Copy, proof: Proof) -> Iterator[Art]:
-    frame, fount = copy.frame, source.fount
+    frame, fount = copy.frame, copy.fount_at(proof.setting.size)
     for number in range(1, frame.pages + 1):
         page = proof.pages[number - 1] if number <= len(proof.pages) else None
         if page is None or not page.slots:

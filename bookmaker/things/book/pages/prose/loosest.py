@@ -32,7 +32,7 @@ def loosest_line(copy: Copy, proof: Proof) -> Loosest | None:
     if worst is None:
         return None
     gap, page_number, words = worst
-    return Loosest(1 + gap / (copy.fount.space.width * proof.setting.size), page_number, words)
+    return Loosest(1 + gap / (copy.fount_at(proof.setting.size).space.width * proof.setting.size), page_number, words)
 
 
 def _with_initials(slot: Slot, line: SetLine) -> str:

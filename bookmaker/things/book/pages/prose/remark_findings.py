@@ -111,7 +111,7 @@ def _small_captions(remarks: Remarks, name: str, setting: Setting, frame: PageFr
     told = list(type_too_small("the captions", setting.typeface, size, frame, remedy, ("file",)))
     yield from told or [
         _note(
-            f"the captions of {name} are set in {to_pt(size):.2g} pt type, for the longest to leave half the page "
+            f"the captions of {name} are set in {to_pt(size):.2g} pt type, for the longest to leave half the room "
             "to its picture",
             remedy,
         )

@@ -172,7 +172,8 @@ def _without_room(setting: Setting, frame: PageFrame, fount: Fount) -> Problem:
 
 
 def _cut_short(words: str, cut: str, page: int, *, is_title: bool) -> Problem:
-    remedy = "write running_title: with a shorter one" if is_title else "write a shorter heading, or a smaller size"
+    key = "running_title:" if is_title else "[running title]: under the heading,"
+    remedy = f"write {key} with a shorter one"
     done = f"shortened to {cut!r}" if cut else "left out"
     return Problem(
         f"the running head {words!r} is wider than the text and {done}, first on page {page}",

@@ -13,7 +13,7 @@ from .....ground.units import MM_PER_INCH
 from .....typesetting.galleys.made_pages import MadePage, Slot
 from .....typesetting.galleys.matter import Matter
 from .....typesetting.galleys.setting import Setting, reach
-from .....typesetting.galleys.text_captions import GAP
+from .....typesetting.galleys.text_captions import CAPTION_WHITE, GAP, depth_of
 from .....typesetting.lines.fount import Fount
 from .....typesetting.manuscripts.passage import Role
 from .....typesetting.page import PageFrame
@@ -31,9 +31,6 @@ NOTE_RULE, SHORT_RULE = 0.45, 1 / 4
 """From the top of the first note up to the rule over it, in ems of it, and how long that is, as a share of the measure
 (common practice).
 """
-
-CAPTION_WHITE = 0.4
-"""Between a picture and its caption, in lines of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +54,8 @@ class SetPage:
                 self._draw_break(canvas, area, top)
             elif slot.matter.role is Role.PLATE:
                 self._draw_plate(canvas, area, slot.matter)
+            elif slot.matter.role is Role.FIGURE:
+                self._draw_figure(canvas, area, slot, top)
             else:
                 self._draw_lines(canvas, area, slot, top)
 
@@ -134,7 +133,27 @@ class SetPage:
         above, under = (ems * matter.size for ems in reach(self.setting.typeface))
         # where lines are close together, the last one must not go below the page
         white = min(CAPTION_WHITE * matter.step, (1 + GAP) * matter.step - above - under)
-        baseline = into.y - above - white
+        self._draw_caption(canvas, area, matter, into.y - above - white)
+
+    def _draw_figure(self, canvas: Canvas, area: Rect, slot: Slot, top: float) -> None:
+        """The picture and its caption from the top of capitals on its first row to the baseline of its last.
+
+        What that is deeper than both is shared between over and under them, but for the head and the foot of a page.
+        """
+        matter, setting = slot.matter, self.setting
+        above, count = reach(setting.typeface)[0] * matter.size, len(matter.lines)
+        caption = CAPTION_WHITE * matter.step + above + (count - 1) * matter.step if count else 0.0
+        depth, head = depth_of(matter.rows, setting), top + setting.typeface.cap_height * setting.size
+        picture = self.plates[matter.picture]
+        size = fitting(picture, Rect(area.x, area.y, area.width, depth - caption)).size
+        slack = depth - caption - size.height
+        at_foot = slot.row + matter.rows > setting.lines_per_page - 0.75
+        head -= slack if at_foot else slack / 2 if slot.row else 0.0
+        canvas.picture(picture, Rect(area.centre.x - size.width / 2, head - size.height, *size))
+        self._draw_caption(canvas, area, matter, head - size.height - CAPTION_WHITE * matter.step - above)
+
+    def _draw_caption(self, canvas: Canvas, area: Rect, matter: Matter, baseline: float) -> None:
+        """The lines of a caption, from the baseline of the first down."""
         for line in matter.lines:
             self._draw_words(canvas, area, line.words, matter.size, Point(line.x, baseline))
             baseline -= matter.step

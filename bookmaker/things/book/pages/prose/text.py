@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from .....ground.problems import Problem, ShelfFileError
 from .....ground.typefaces import Typeface
 from .....typesetting.chosen_faces import HEAVY, SLANTED, face_of
+from .....typesetting.figures import with_figures
 from .....typesetting.lines.fount import Fount, Style
 from .....typesetting.lines.hyphens import known_language
 from .....typesetting.manuscripts.manuscript import read_manuscript
-from ..pictured.text_plates import load_plates
+from .....typesetting.stand_ins import latin_stand_in
+from ..pictured.text_plates import as_figures, load_plates
 from .loaded_text import LoadedText, TextSource
 from .text_keys import UNPARTED, TextKeys
 
@@ -47,9 +50,12 @@ class TextInside(TextKeys):
         problems += lost
         if problems:
             raise ShelfFileError([*problems, *manuscript.problems])
+        if self.pictures == "figures":
+            manuscript = replace(manuscript, passages=as_figures(manuscript.passages, plates))
         language = None if self.language == UNPARTED else known_language(self.language)
         spoken = "" if self.language == UNPARTED else self.language
-        fount = Fount(faces, language, spoken, right_to_left=manuscript.right_to_left)
+        stand_in = latin_stand_in(faces[Style.ROMAN])
+        fount = Fount(faces, language, spoken, right_to_left=manuscript.right_to_left, stand_in=stand_in)
         source = TextSource(manuscript, fount, plates)
         return LoadedText(self, source)
 
@@ -66,7 +72,7 @@ def _faces(entry: TextInside, folder: Path, problems: list[Problem]) -> dict[Sty
     faces: dict[Style, Typeface] = {}
     for style, (key, name) in wanted.items():
         try:
-            faces[style] = face_of(name, folder, key)
+            faces[style] = with_figures(face_of(name, folder, key), entry.figures)
         except ShelfFileError as refusal:
             problems += refusal.problems
     return faces

@@ -7,14 +7,18 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
+from .....ground.geometry import Rect
 from .....ground.pictures import Picture, effective_dpi, fitting, show_dpi
 from .....ground.problems import Problem, Severity
+from .....ground.typefaces.strokes import strokes_of
 from .....ground.units import from_pt, print_pt, to_pt
 from .....paper.eyesight import FEWEST_DOTS
 from .....typesetting.galleys.setting import Setting
+from .....typesetting.galleys.text_captions import depth_of, most_rows
 from .....typesetting.lines.fount import Style
 from .....typesetting.lines.hyphens import has_own_script
 from .....typesetting.manuscripts.manuscript import Manuscript
+from .....typesetting.manuscripts.passage import Role
 from .copyfit import LARGEST_FIT, MOST_PAGES, Bounds, Copy, Proof, is_largest
 from .loosest import Loosest
 from .remark_findings import quoted, remark_findings
@@ -24,6 +28,9 @@ __all__ = ["findings", "nothing_fits"]
 
 LOOSE = 3.0
 """Lines are reported whose spaces are more times as wide as usual than this."""
+
+HARDLY_THINNER = 0.05
+"""What is so little under a dot is a dot when it is printed."""
 
 LOWEST_RESOLUTION = 300.0
 """Dots per inch; below, a print held close looks coarse (common practice)."""
@@ -49,11 +56,12 @@ def findings(
     if crowded:
         lines = (*crowded, *(line for line in lines if line.severity is not Severity.NOTE))
     return (
-        *_plates(copy, plates),
+        *_plates(copy, setting, plates),
         *_other_direction(copy),
         *_without_faces(copy),
         *_in_other_letters(copy),
         *_too_small(copy, setting, bounds),
+        *_thin_hairlines(copy, setting),
         *lines,
         *_extent(copy, proof, bounds),
     )
@@ -82,6 +90,25 @@ def _too_small(copy: Copy, setting: Setting, bounds: Bounds | None) -> Iterator[
         )
 
 
+def _thin_hairlines(copy: Copy, setting: Setting) -> Iterator[Problem]:
+    """A note on strokes thinner than a printer's dot, which is printed whole or not at all.
+
+    A line of 0.8 dots that lies across two rows of dots covers less than half of either in a fifth of all places.
+    """
+    strokes = strokes_of(setting.typeface)
+    dots = strokes.hairline * setting.size / copy.frame.dot if strokes else 1.0
+    if copy.weight:
+        yield from copy.weight.lacking(setting.typeface, setting.size, copy.frame.dot)
+    elif dots < 1 - HARDLY_THINNER and setting.size >= copy.smallest_legible:
+        yield Problem(
+            f"the hairlines of {setting.typeface.name} in {print_pt(setting.size)} type are {dots:.1f} of a printer's "
+            "dot and may print broken",
+            "write weight: 1 dot, a larger size, or a sturdier face, such as sans",
+            Severity.NOTE,
+            field=("face",),
+        )
+
+
 def _to_be_read(copy: Copy, points: float, bounds: Bounds | None) -> str:
     """What to write for type of so many points, which a lens makes readable."""
     size, why = from_pt(points), "to be read through a lens"
@@ -97,9 +124,11 @@ def _to_be_read(copy: Copy, points: float, bounds: Bounds | None) -> str:
     return f"write {' and '.join(ways)} for {points:g} pt type, {why}"
 
 
-def _plates(copy: Copy, plates: Mapping[str, Picture]) -> Iterator[Problem]:
-    """What is to be said of the pictures, each as large as the type area allows."""
+def _plates(copy: Copy, setting: Setting, plates: Mapping[str, Picture]) -> Iterator[Problem]:
+    """What is to be said of the pictures, each as large as the type area allows, or the rows of a figure."""
     area = copy.frame.type_area(1)
+    if any(passage.role is Role.FIGURE for passage in copy.manuscript.passages):
+        area = Rect(area.x, area.y, area.width, min(area.height, depth_of(most_rows(setting), setting)))
     for picture in plates.values():
         for note in picture.notes:
             yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=("file",))

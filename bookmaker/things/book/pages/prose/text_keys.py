@@ -11,6 +11,7 @@ from .....ground.units import from_pt, print_pt
 from .....shelf_file.fields.entry import Entry
 from .....shelf_file.fields.measures import FIT, Margin, TypeSize, TypeSizeOrFit
 from .....shelf_file.fields.words import Flag, TextFile, Title, TypefaceName, read_text, refuse
+from .....typesetting.figures import Figures
 from .....typesetting.languages import meant_language
 from .....typesetting.lines.hyphens import known_language
 from .....typesetting.punctuation import AS_WRITTEN, Punctuation, is_punctuated, punctuation_of
@@ -20,6 +21,9 @@ __all__ = ["UNPARTED", "BookLanguage", "PageMargins", "TextKeys"]
 
 TIGHTEST, LOOSEST = 0.8, 3.0
 DEEPEST = 5
+THINNEST, THICKEST = 0.5, 3.0
+"""Dots; thinner is hardly printed, and thicker is another typeface."""
+
 UNPARTED = "none"
 """The language of words that are left whole."""
 
@@ -41,6 +45,24 @@ def _read_leading(value: object) -> float:
     if not TIGHTEST <= ratio <= LOOSEST:
         raise refuse(f"{value} is out of range", remedy, limit)
     return ratio
+
+
+def _read_dots(value: object) -> float:
+    if isinstance(value, float):
+        return value
+    written = read_text(value)
+    limit = f"{THINNEST:g} to {THICKEST:g} dots"
+    remedy = f"write how many printer dots thin strokes are to be thick, from {limit}, such as 1 dot"
+    try:
+        number, unit = split_number(tidy(written, "1 dot"))
+        dots = float(read_number(number)) if number else 0.0
+    except NotAMeasure as problem:
+        raise refuse(problem.message, remedy) from None
+    if unit not in {"dot", "dots"}:
+        raise refuse(f"{show(written)} is no weight of type in dots", remedy)
+    if not THINNEST <= dots <= THICKEST:
+        raise refuse(f"{written} is out of range", remedy, limit)
+    return dots
 
 
 def _read_language(value: object) -> str:
@@ -67,6 +89,9 @@ Leading = Annotated[
     WithJsonSchema({"type": "number", "minimum": TIGHTEST, "maximum": LOOSEST}),
 ]
 """Baseline to baseline as a multiple of the size of type."""
+
+Dots = Annotated[float, BeforeValidator(_read_dots), WithJsonSchema({"type": "string", "examples": ["1 dot"]})]
+"""A thickness in printer dots."""
 
 Language = Annotated[str, BeforeValidator(_read_language), WithJsonSchema({"type": "string", "examples": ["en"]})]
 """A language tag (BCP 47) whose patterns or whose punctuation is known, or none."""
@@ -107,7 +132,9 @@ class TextKeys(Part):
         description="text file in UTF-8, plain with blank lines between paragraphs, or Markdown (.md)"
     )
     size: TypeSizeOrFit = Field(from_pt(2.2), description="size of type, such as 2.2 pt, or fit: as large as fits")
-    smallest: TypeSize = Field(from_pt(1.2), description="with size: fit, no smaller than this")
+    smallest: TypeSize | None = Field(
+        None, description="with size: fit, no smaller; or 1.2 pt, or more where the face needs it"
+    )
     largest: TypeSize | None = Field(None, description="with size: fit, no larger; or 24 letters to a line")
     leading: Leading = Field(1.25, description="from line to line, as a multiple of the size, such as 1.25")
     face: TypefaceName = Field("text", description="name of a bundled typeface, or path of a TTF or OTF file")
@@ -115,6 +142,8 @@ class TextKeys(Part):
         None, description="the same for emphasis, where the face has no italic here"
     )
     bold_face: TypefaceName | None = Field(None, description="the same for strong emphasis")
+    weight: Dots | None = Field(None, description="how thick its hairlines are at least, in printer dots: 1 dot")
+    figures: Figures = Field(Figures.AS_DRAWN, description="old style, lining or tabular, if the face has them")
     language: Language = Field("en", description="language of the text, for hyphens: en, en-GB, de, el, ru; or none")
     punctuation: Literal["by language", "as written"] = Field(
         "by language", description="whether typed quotation marks, dashes and points become those of the language"
@@ -123,6 +152,9 @@ class TextKeys(Part):
     hanging: Flag = Field(True, description="punctuation stands out into the margins, yes or no")
     chapters: Literal["new page", "recto", "run on"] = Field("new page", description="where chapters begin")
     drop_capital: LinesDeep = Field(0, description="how many lines deep the first letter of a chapter is, or no")
+    pictures: Literal["plates", "figures"] = Field(
+        "plates", description="pictures of a Markdown text: plates on pages of their own, or figures in the text"
+    )
     notes: Literal["chapter", "foot", "text"] = Field(
         "chapter",
         description="where notes stand: at the end of their chapter, at the foot of their page, after the text",
@@ -167,7 +199,7 @@ class TextKeys(Part):
 
     @model_validator(mode="after")
     def _smallest_first(self) -> Self:
-        if self.largest is not None and self.largest < self.smallest:
+        if self.largest is not None and self.smallest is not None and self.largest < self.smallest:
             raise refuse(
                 f"smallest: {print_pt(self.smallest)} is larger than largest: {print_pt(self.largest)}",
                 "write the smaller size at smallest",
