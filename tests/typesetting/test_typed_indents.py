@@ -234,7 +234,7 @@ def test_what_is_turned_over_at_the_right_ends_there_and_is_noted(tmp_path: Path
     shown = lines(found.pages[0])
     assert len(shown) > 2
     assert [line.end.x for line in shown] == pytest.approx([FRAME.type_area(1).right] * len(shown))
-    [note] = [problem for problem in found.problems if "turned over" in problem.message]
+    [note] = [problem for problem in found.problems if "broken into two" in problem.message]
     assert note.severity is Severity.NOTE
     assert note.message == (
         "1 line for the middle or the right of log.md is too wide for the page, and broken into two, "

@@ -29,7 +29,7 @@ TEXTS = {
     "long verse": LONG_VERSE * 4,
     "table": TABLE * 2 + SENTENCE * 4,
 }
-KINDS = ("turned over", r"not fit in \d+ page", "print as texture", "most words", r"does not fit in [\d.]+ pt")
+KINDS = ("broken into two", r"not fit in \d+ page", "print as texture", "most words", r"does not fit in [\d.]+ pt")
 """What messages say that are gone when their advice is followed."""
 
 NUMBER = r"(\d+(?:\.\d+)?)"
@@ -111,10 +111,10 @@ def test_lines_of_verse_are_offered_no_type_that_cannot_be_read(sources: Sources
     source = sources["long verse"]
     frame = PageFrame(12, 21, 24)
     inside = LoadedText(TextInside.model_validate({"file": "a.md", "size": "1.4 pt"}), source).compose(frame)
-    [told] = [problem for problem in inside.problems if "turned over" in problem.message]
+    [told] = [problem for problem in inside.problems if "broken into two" in problem.message]
     assert re.fullmatch(r"choose a page [\d.]+ mm wide, for the longest to fit", told.remedy)
     inside = LoadedText(TextInside.model_validate({"file": "a.md", "size": "3.4 pt"}), source).compose(frame)
-    [told] = [problem for problem in inside.problems if "turned over" in problem.message]
+    [told] = [problem for problem in inside.problems if "broken into two" in problem.message]
     assert told.remedy == ""
 
 
