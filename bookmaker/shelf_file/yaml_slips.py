@@ -109,7 +109,7 @@ def _typed_slip(place: Callable[[int, int], Place], line: int) -> Problem | None
 
 
 def _in_single_quotes(text: str) -> str:
-    """What to write of a text with quotation marks in it: an apostrophe is doubled there.
+    r"""What to write of a text with quotation marks in it: an apostrophe is doubled there.
 
     >>> _in_single_quotes('Don\'t "stop"')
     'single quotes, with each apostrophe twice: \'Don\'\'t "stop"\''

@@ -35,7 +35,7 @@ def test_what_to_read_besides_can_be_typed_as_it_stands() -> None:
 
 
 def test_signs_of_markup_that_are_meant_are_shown() -> None:
-    section = "every-message signs of markup that are no part of markdown here and are printed as they stand"
+    section = "every-message pages of text"
     said = bookmaker("manual", *section.split(), columns=400)
     shown = " ".join(said.out.split())
     assert r"write *…* for italic, **…** for bold" in shown

@@ -54,6 +54,7 @@ KEYS: Mapping[str, tuple[str, str]] = {
     "TextInside.bold_face": ("own", "inside: {{kind: text, file: words.txt, bold_face: ./{}}}"),
     "PicturesInside.folder": ("own", "inside: {{kind: pictures, folder: {}}}"),
     "PicturesInside.captions": ("own", "inside: {{kind: pictures, folder: plates, captions: {}}}"),
+    "PicturesInside.face": ("own", "inside: {{kind: pictures, folder: plates, face: ./{}}}"),
     "AlbumInside.folder": ("own", "inside: {{kind: album, folder: {}}}"),
     "AlbumInside.captions": ("own", "inside: {{kind: album, folder: plates, captions: {}}}"),
     "PdfInside.file": ("own", "inside: {{kind: pdf, file: {}}}"),

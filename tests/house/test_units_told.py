@@ -25,7 +25,12 @@ WRITTEN = (
     *("writers/plan_schema.py", "writers/schema_parts.py", "writers/plan_json.py", "writers/sheet_json.py"),
     "writers/room_json.py",
     *("writers/svg/document.py", "writers/tools/svg.py", "typesetting/lines/ties.py"),
-    *("shelf_file/invented/wall.py", "ruler/readings.py", "things/book/designs/letters/wording.py"),
+    *(
+        "shelf_file/invented/wall.py",
+        "shelf_file/yaml_slips.py",
+        "ruler/readings.py",
+        "things/book/designs/letters/wording.py",
+    ),
     *("sheets/packing/items.py", "sheets/strip_layout.py"),
 )
 """They write for programs, or read what others wrote, or what they say is for who mends them."""

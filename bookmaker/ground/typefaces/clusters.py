@@ -42,8 +42,9 @@ def _own(said: str, gids: Sequence[int], nominal: Callable[[int], int | None], f
     if len(silent) == 1:
         own[silent[0]] = "".join(left)
     told = "".join(own[place] for place in in_reading)
-    # shapers put marks in another order where that means the same
-    is_whole = all(own) and unicodedata.normalize("NFD", told) == unicodedata.normalize("NFD", said)
+    # shapers put points and vowels in another order where that means the same
+    same = unicodedata.normalize("NFD", told) == unicodedata.normalize("NFD", said) if from_right else told == said
+    is_whole = all(own) and same
     return own if is_whole else [said, *[""] * (len(gids) - 1)]
 
 
