@@ -226,7 +226,7 @@ def test_tables_fit_the_terminal(run: Run, tmp_path: Path, columns: int) -> None
 
 def test_what_keeps_it_from_fitting_is_told_first_and_the_pages_last(run: Run, tmp_path: Path) -> None:
     text = WORKED.replace("width: 60 mm", "width: 4 mm")
-    written(text + "    inside: {kind: text, file: a.txt}\n", tmp_path)
+    written(text + "    inside: {kind: text, file: a.txt, weight: 1 dot}\n", tmp_path)
     (tmp_path / "a.txt").write_text("The tide went out. " * 4000, encoding="utf-8")
     errors = [line for line in run("check").err.splitlines() if line.startswith("shelf.yaml:")]
     assert "upper is over" in errors[0]

@@ -10,7 +10,16 @@ from .....ground.geometry import Rect
 from ..design import Words
 from ..letters.alike import alike, letters_of, stacks_of
 from ..letters.lettering import Hand, Lettered, fitted, letter
-from ..letters.spine import Spine, as_in_set, letter_number, letter_spine, prefers_across, title_letters, way_along
+from ..letters.spine import (
+    Spine,
+    as_in_set,
+    clear_of_folds,
+    letter_number,
+    letter_spine,
+    prefers_across,
+    title_letters,
+    way_along,
+)
 from ..letters.stack import READABLE, WIDE_AUTHOR, breadth_of
 from .ornaments import rule, stamp
 from .tooling import Leather, raised_bands, room_of, small_tools, title_label, title_panel, title_strip
@@ -203,6 +212,6 @@ def _filleted(box: Rect, words: Words, spine: Spine, colours: Leather) -> tuple[
         for share, wide in ((0.04, 0.1), (0.055, 0.06), (0.1, 0.1))
         for y in (box.y + box.height * share, box.top - box.height * share)
     ]
-    aside, above = min(0.35, box.width * 0.2), box.height * 0.13
+    aside, above = clear_of_folds(box.width), box.height * 0.13
     room = box.grown(-aside, -above, -aside, -above)
     return art, [letter_spine(room, words, spine)]
