@@ -8,7 +8,8 @@ __all__ = ["CAUTIONS", "IN_SHORT"]
 
 CAUTIONS = (
     "Knife: a fresh blade, a steel rule and a cutting mat. Cut away from your hand, in several light strokes. Put "
-    "the blade away before you pick up the glue. Needles and wire have sharp ends.",
+    "the blade away before you pick up the glue. Needles and wire have sharp ends. "
+    "Children leave knife, saw and spray to a grown-up.",
     "Saw and sanding: clamp what you saw, keep the free hand behind the blade. Wood dust is not for lungs: wear a "
     "mask, and wipe up damp.",
     "Spray adhesive and varnish are flammable, and their mist is not for lungs. Use them outdoors or with strong "

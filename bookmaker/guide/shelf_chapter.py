@@ -123,7 +123,7 @@ def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[
     for need in papers_needed(sheets):
         stock = need.stock
         grain = "" if stock.grain.value == "unknown" else f", grain {stock.grain.value}"
-        weight = f", {print_grammage(stock.grammage)}" if stock.grammage else ""
+        weight = f", {stock.sold_as or print_grammage(stock.grammage)}" if stock.grammage else ""
         yield Tick(
             f"{stock.name}: {counted(need.sheets, 'sheet')} of {stock.sheet.name}, {figure(stock.caliper, 3)} {unit()} "
             f"thick{weight}{grain}. Have a few more for slips."

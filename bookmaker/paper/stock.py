@@ -42,7 +42,7 @@ class Stock:
     `reached_on_both` is the part of `printable` that the printer reaches on the reverse too, if it is not all of it.
     `glue` is a dry film of its glue. `stated` is the caliper it should have
     by other accounts, if a measured pile overrides them. `printed_on` names its printer and tray, if they are not the
-    usual ones.
+    usual ones, `sold_as` is its basis weight and grade as they are written, if they are.
     """
 
     name: str
@@ -61,6 +61,7 @@ class Stock:
     off_cuts: tuple[Stock, ...] = ()
     printer: PaperPath = USUAL
     printed_on: str = ""
+    sold_as: str = ""
 
     @property
     def title(self) -> str:
@@ -188,6 +189,7 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
         stated=stated if entry.pile else None,
         printer=path,
         printed_on=(path.name or path.profile or "") if entry.printer else "",
+        sold_as=entry.basis_weight or "",
     )
     return replace(stock, off_cuts=tuple(_off_cut(stock, size) for size in entry.off_cuts))
 

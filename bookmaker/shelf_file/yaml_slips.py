@@ -23,6 +23,9 @@ OWN_LINES = 'put the keys of this group on lines of their own, or write "â€¦\\nâ
 DASH = re.compile(r"( *)-(\w+):(?: |$)")
 """An item of a list whose dash has become a part of the key."""
 
+QUOTED_PARTS = re.compile(r': ("[^"\n,{}]*[^"\n,{}\s]" [^"\n,{}]*"[^"\n,{}]+")$')
+"""A text that is not in quotes itself but begins and ends with parts that are."""
+
 QUOTES_WITHIN = re.compile(r': "([^"\n,{}]*"[^"\n,{}]+"[^"\n,{}]*)"$')
 """A text in double quotes that has more of them within."""
 
@@ -97,6 +100,7 @@ def _typed_slip(place: Callable[[int, int], Place], line: int) -> Problem | None
                 f"the dash before {dash[2]} has no blank after it", remedy, place=replace(where, column=column)
             )
         for slip, what, in_quotes in (
+            (QUOTED_PARTS, "the quotation mark after the first words ends the text", _in_single_quotes),
             (QUOTES_WITHIN, "there are quotation marks within quotation marks", _in_single_quotes),
             (APOSTROPHE, "the apostrophe ends the text, for single quotes stand around it", _in_double_quotes),
             (COLON_WITHIN, "a colon with a blank after it ends a key", _in_double_quotes),

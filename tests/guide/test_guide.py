@@ -235,7 +235,7 @@ def test_film_goes_over_whole_sheets(tmp_path: Path) -> None:
 
 
 def test_steps_of_a_worked_accordion(tmp_path: Path) -> None:
-    """50 panels of 15 mm; 12 of them on the 195 mm of an A4 sheet, so 5 strips of 10, joined at 4 mountains."""
+    """50 panels of 15 mm; 12 of them on the 195 mm of an A4 sheet, so 5 strips of 10. Of 24 films 4 join the strips."""
     _, out = made(shelf_head() + WORKED, tmp_path)
     text = chapters(out / "guide.pdf")[1]["Volume 2"]
     caliper = 0.21
@@ -247,7 +247,7 @@ def test_steps_of_a_worked_accordion(tmp_path: Path) -> None:
         "spine, on the left when the front is up",
         "Join strip 1 to 2, 2 to 3, 3 to 4 and 4 to 5: the backs of the two end panels are glued together",
         "(page 9 on page 10, page 19 on page 20, page 29 on page 30 and page 39 on page 40)",
-        "24 films of spray adhesive, page 1 with page 2 first",
+        "20 films of spray adhesive, page 1 with page 2 first",
         "4.11 mm was computed, without 0.03 mm of glue under its ends",
         f"They are {spine:.1f} mm apart, the first 15.1 mm from the left edge",
         "Cut the cover out 2.0 mm outside its edges, with its print, 24.0 mm high and 38.5 mm wide",

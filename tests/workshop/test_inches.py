@@ -75,6 +75,22 @@ def test_paper_weighs_what_it_is_sold_as(grams: float, told: str) -> None:
         assert print_grammage(grams) == told
 
 
+def test_paper_is_bought_by_the_grade_that_is_written(tmp_path: Path) -> None:
+    """60 lb text weighs what 24 lb bond does: who reads that would buy another paper."""
+    shelf = tmp_path / "shelf.yaml"
+    shelf.write_text(
+        "shelf: By the Pound\nunits: inches\nstocks: {leaves: {basis_weight: 60 lb text, grain: long}}\n"
+        "defaults:\n  block: {kind: accordion, stock: leaves}\n  cover: {kind: wrap, stock: leaves}\n"
+        "books:\n  - {title: Low Water, size: {height: 1 in, width: 3/4 in}, block: {pages: 16}}\n",
+        encoding="utf-8",
+    )
+    Workshop().make(shelf, tmp_path / "out")
+    guide = pypdfium2.PdfDocument(tmp_path / "out" / "guide.pdf")
+    told = " ".join(page.get_textpage().get_text_range() for page in guide)
+    assert "in thick, 60 lb text, grain long" in " ".join(told.split())
+    assert "bond" not in told
+
+
 def test_the_demo_in_inches_names_no_metric_unit(demo_in_inches: Path) -> None:
     code, said, _ = bookmaker("check", str(demo_in_inches), "--wide")
     assert code == 0

@@ -102,8 +102,9 @@ def _joint(before: Flat, after: Flat) -> str:
 
 def _gluing(job: BookJob, strips: Sequence[Flat], flyleaves: int) -> Iterator[str]:
     stock = job.bench.stocks[strips[0].stock]
-    films = job.block.panels // 2 - 1
-    if not films:
+    tabbed = any(panel.role is Role.TAB for strip in strips for panel in strip.panels)
+    films = job.block.panels // 2 - 1 - (0 if tabbed else len(strips) - 1)  # strips are joined back to back before
+    if films < 1:
         return
     where = "page 1 with page 2" if not flyleaves else "the first two flyleaves"
     yield (
