@@ -80,7 +80,7 @@ def test_a_table_that_is_too_long_is_broken_into_lines_once(tmp_path: Path, monk
         broken.clear()
         text = "| a | b |\n|---|---|\n" + "".join(f"| x{at} | y{at} |\n" for at in range(count))
         with StandingType().used():
-            found = inside(tmp_path, text, replace(FRAME, pages=100))
+            found = inside(tmp_path, text, replace(FRAME, pages=100), weight="1 dot")
         return len(broken), found.problems[0].message
 
     once, twice = work(1500), work(3000)
@@ -102,7 +102,7 @@ CELLS = st.lists(
 @given(words=CELLS)
 def test_words_that_fit_on_a_line_stand_on_one(language: str | None, words: list[str]) -> None:
     fount = Fount({Style.ROMAN: FACE}, language)
-    lines, boxes = Lines(fount), BoxSets(fount, hanging=True).sparing(80.0, hanging=False)
+    lines, boxes = Lines(fount), BoxSets(fount, hanging=True, loosening=0.0).sparing(80.0, hanging=False)
     cell = " ".join(words)
     found = lines.broken(words, boxes, boxes.ragged, Measures(0.0, (lines.width(cell) + 1e-9,)))
     assert found == SetLines((SetLine(cell, 0.0, 0.0, len(words)),))
