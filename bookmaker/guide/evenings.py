@@ -44,7 +44,7 @@ def evening_items(members: Sequence[Member], plan: ShelfPlan) -> Iterator[Item]:
 def _evening(before: Sequence[Member], now: Sequence[Member], plan: ShelfPlan, printed: set[Sheet]) -> Iterator[str]:
     """The covers of what has dried, then the blocks of what comes next; `printed` grows by what is printed for them."""
     if before:
-        yield f"Measure the blocks of {_called(before, plan)}, which are dry now, and run make again if needed."
+        yield f"Measure the blocks of {_called(before, plan)}, which are dry now, and run make --changed if needed."
         yield _print([(member, making) for member in before for making in member.chapter.makings[1:]], printed)
         yield "Make their covers, and leave them under the weight."
     if now:

@@ -34,7 +34,8 @@ FILL_LAST = "Cut blocks that fill their space last, when the others are measured
 ORDER = (
     "Make all blocks first: print their sheets, fold and glue.",
     "Measure each dry block and note it on its page. Write what is more than {off} off into the shelf file, and "
-    "run make again: covers, jackets and slipcases are then made for the real blocks.",
+    "run make --changed: covers, jackets and slipcases are then made for the real blocks, and only what differs is "
+    "printed.",
     "Make the covers then, and jackets and slipcases around the finished books.",
     "Measure the finished books side by side, and see that they go into their space before you wax, varnish or "
     "glue anything.",
