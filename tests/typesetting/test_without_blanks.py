@@ -13,6 +13,7 @@ from bookmaker.ground.type_styles import Style
 from bookmaker.ground.typefaces import Typeface, load_typeface
 from bookmaker.typesetting.lines.boxes import Boxes
 from bookmaker.typesetting.lines.fount import Fount
+from bookmaker.typesetting.lines.hyphens import partings
 from bookmaker.typesetting.lines.ideographs import is_wide, places_to_part
 from bookmaker.typesetting.lines.paragraphs import Lines, Measures
 from bookmaker.typesetting.manuscripts.markdown import passages_of
@@ -69,6 +70,12 @@ def test_pairs_with_a_wide_sign_are_parted_as_the_test_file_of_unicode_has_it(fi
 )
 def test_longer_stretches_are_parted_by_the_rules(text: str, places: list[int]) -> None:
     assert [at for at, _ in places_to_part(text)] == places
+
+
+def test_no_line_begins_with_a_sound_mark_after_a_dash() -> None:
+    """It counts as a letter, but no line begins with one (class CJ of UAX #14)."""
+    assert [parting.at for parting in partings("い—ー、い", None)] == [1, 4]
+    assert [parting.at for parting in partings("いい—ab", None)] == [1, 2, 3]
 
 
 def test_korean_lines_rather_end_between_words() -> None:

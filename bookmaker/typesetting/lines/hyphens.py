@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 import pyphen
 
-from .ideographs import has_ideographs, places_to_part
+from .ideographs import has_ideographs, is_wide, places_to_part
 
 __all__ = [
     "SOFT_HYPHEN", "Parting", "has_own_script", "has_seam", "known_language", "language_of", "languages", "partings",
@@ -134,12 +134,18 @@ def partings(word: str, language: str | None) -> list[Parting]:
     """
     found = {parting.at: parting for parting in _by_author(word)}
     if has_ideographs(word):
+        # their own rules hold beside them, after dashes too
+        found = {at: parting for at, parting in found.items() if parting.hyphened or not _beside_wide(word, at)}
         found |= {at: Parting(at, penalty, flagged=False, hyphened=False) for at, penalty in places_to_part(word)}
     compound = any(parting.flagged for parting in found.values())
     if language and len(word) >= LEAST_LETTERS:
         for at in _by_pattern(word, language_of(word, language)):
             found.setdefault(at, Parting(at, COMPOUND if compound else PATTERN, flagged=True, hyphened=True))
     return [found[at] for at in sorted(found)]
+
+
+def _beside_wide(word: str, at: int) -> bool:
+    return is_wide(word[at - 1]) or is_wide(word[at])
 
 
 def has_seam(word: str, spoken: str) -> bool:
