@@ -15,6 +15,7 @@ from ..things.views.key import key_of_signs
 from ..things.wording import as_list, long, thick
 from ..typesetting.stand_ins import printable
 from .cautions import CAUTIONS
+from .evenings import OFF
 from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
 from .materials import boards_needed, papers_needed, strips_needed, supplies_needed
 from .printing import printing_items
@@ -96,7 +97,7 @@ def _order(plan: ShelfPlan) -> Iterator[str]:
         return
     blocks, measuring, *rest = ORDER
     yield blocks
-    yield measuring.format(off=print_mm(0.1, 1))
+    yield measuring.format(off=print_mm(OFF, 1))
     if any(one.stretch for one in plan.plans.values()):
         yield FILL_LAST
     yield from rest

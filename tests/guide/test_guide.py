@@ -23,7 +23,7 @@ from bookmaker.things.book.blocks.kinds import KINDS as BLOCKS
 from bookmaker.things.book.covers.kinds import KINDS as COVERS
 from bookmaker.writers.leaflet_pdf import write_leaflet
 from tests.kit.by_kind import box_drafts_of, drafts_of
-from tests.kit.guide_shelves import chapters, flattened, guide_shelf, said, shelf_head
+from tests.kit.guide_shelves import chapters, flattened, guide_shelf, said, shelf_head, spelled
 from tests.kit.shelves import made
 from tests.kit.strokes import POINT, strokes_of
 
@@ -158,19 +158,10 @@ def test_every_sheet_is_printed_once_and_tells_whose_parts_lie_on_it(shelf: Made
         of_file = [other["page"] for other in shelf.plan["sheets"] if other["file"] == sheet["file"]]
         rest = told[sheet["file"], of_file.index(sheet["page"]) + 1]
         owners = {piece["slipcase"] or piece["book"] + 1 for piece in sheet["pieces"]}
-        assert {int(one) for one in owners if one != "pair"} == spelled_out(re.sub(r"film, [\d.]+ mm|pair", "", rest))
+        assert {int(one) for one in owners if one != "pair"} == set(spelled(re.sub(r"film, [\d.]+ mm|pair", "", rest)))
         assert ("pair" in rest) is ("pair" in owners)
         assert ("film" in rest) is (sheet["stock"] == "card")
     assert not any(re.search(r"\bPrint \S+\.pdf", text) for text in shelf.texts.values())
-
-
-def spelled_out(numbers: str) -> set[int]:
-    """The numbers meant by "1 to 3, 5 and 6"."""
-    found: set[int] = set()
-    for part in re.findall(r"\d+ to \d+|\d+", numbers):
-        low, _, high = part.partition(" to ")
-        found |= set(range(int(low), int(high or low) + 1))
-    return found
 
 
 def test_shopping_list_adds_up(shelf: Made) -> None:
