@@ -10,7 +10,7 @@ from ..shelf.plan import ShelfPlan
 from ..things.making import Making
 from ..things.wording import as_list, numbered, numbers
 from .items import Heading, Item, Paragraph, Tick
-from .together import Member
+from .member import Member
 
 __all__ = ["OFF", "evening_items"]
 

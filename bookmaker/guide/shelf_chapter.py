@@ -20,7 +20,7 @@ from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
 from .materials import boards_needed, papers_needed, strips_needed, supplies_needed
 from .printing import printing_items
 from .shelf_views import space_figure
-from .supply_words import amount_of
+from .supply_words import bought
 from .tables import Column, columns, table
 
 __all__ = ["shelf_chapter"]
@@ -68,7 +68,7 @@ def shelf_chapter(
     yield Paragraph(
         f"{as_list(how_many(list(chosen.plans.values())))} at 1:{plan.spec.scale:g}. First what the whole shelf takes, "
         f"then each {each} with its parts and its steps. Tick what is done. The sizes are those of this very shelf "
-        "file: after a change print the guide again."
+        "file, always width × height: after a change print the guide again."
     )
     for fit in plan.spaces:
         yield Illustration(space_figure(fit, plan, room))
@@ -132,14 +132,7 @@ def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[
         )
         if need.film:
             yield Tick(f"clear film for {stock.name}: {figure(stock.film, 3)} {unit()} in all, {print_area(need.film)}")
-    for board in boards_needed((part for one in plan.plans.values() for part in one.cut_list), plan.stocks):
-        buy = ""
-        if board.sheets is not None:
-            buy = f": {counted(board.sheets, 'sheet')} of {plan.stocks[board.material].sheet.name}"
-        yield Tick(
-            f"{board.material}, {thick(board.thickness)} thick: {counted(board.parts, 'part')} of "
-            f"{print_area(board.area)} in all; with a third more for the cuts {print_area(board.area * 4 / 3)}{buy}"
-        )
+    yield from _boards(plan)
     for strip in strips_needed(stick for one in plan.plans.values() for stick in one.sticks):
         yield Tick(
             f"{strip.material} strip, {figure(strip.width)} × {figure(strip.thickness)} {unit()}: "
@@ -152,7 +145,20 @@ def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[
                 f"buy {counted(len(strip.layout), 'length')} of {print_mm(strip.sold)}, and saw from each: {sawn}"
             )
     for supply in supplies_needed(supply for making in makings for supply in making.supplies):
-        yield Tick(f"{supply.what}: {amount_of(supply)}")
+        yield Tick(f"{supply.what}: {bought(supply)}")
+
+
+def _boards(plan: ShelfPlan) -> Iterator[Item]:
+    """What is cut from board, card, wood and other material that is not printed."""
+    for board in boards_needed((part for one in plan.plans.values() for part in one.cut_list), plan.stocks):
+        sheet = plan.stocks[board.material].sheet.name if board.sheets is not None else ""
+        buy = f": {counted(board.sheets, 'sheet')} of {sheet}" if board.sheets is not None else ""
+        if board.sanded:
+            buy = f"; for blocks of {as_list([figure(one) for one in board.sanded])} {unit()}"
+        yield Tick(
+            f"{board.material}, {thick(board.thickness)} thick: {counted(board.parts, 'part')} of "
+            f"{print_area(board.area)} in all; with a third more for the cuts {print_area(board.area * 4 / 3)}{buy}"
+        )
 
 
 def _tools(makings: Sequence[Making]) -> Iterator[Item]:
@@ -171,14 +177,14 @@ def _cutting(plan: ShelfPlan) -> Iterator[Item]:
             plan.printed(id),
             part.what,
             str(part.count),
-            f"{figure(part.height)} × {figure(part.width)}",
+            f"{figure(part.width)} × {figure(part.height)}",
             figure(part.thickness),
         )
         for id, part in listed_parts
     ]
     if rows:
-        yield Heading(f"Cutting list, in {unit_named()}: height × width; the grain runs along the height")
-        yield from table(PARTS, ("material", "for", "part", "pieces", "high × wide", "thick"), rows)
+        yield Heading(f"Cutting list, in {unit_named()}: width × height; the grain runs along the height")
+        yield from table(PARTS, ("material", "for", "part", "pieces", "wide × high", "thick"), rows)
     sticks = [
         (
             stick.material,

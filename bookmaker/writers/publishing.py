@@ -80,7 +80,7 @@ def publish(
     size = page_size(Size(*spec.printer.sheet.size))
     where = {id: whereabouts(checked.shelf, field) for id, field in checked.plan.register.fields.items()}
     with thumbnails(checked.drafts) as seen:
-        pages = guide_pages(checked.plan, written.sheets, where, seen)
+        pages = guide_pages(checked.plan, written.sheets, where, seen, checked.problems)
         write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
     written.files += [guide, *drawings, *extras, PLAN_NAME]
     placed = printed().placed(written.sheets)

@@ -11,7 +11,7 @@ import pytest
 from bookmaker import check
 from bookmaker.guide.evenings import evening_items
 from bookmaker.guide.items import Tick
-from bookmaker.guide.together import Member
+from bookmaker.guide.member import Member
 from bookmaker.shelf.plan import ShelfPlan
 from bookmaker.shelf_file.whereabouts import whereabouts
 from bookmaker.things.making import Bench

@@ -105,7 +105,7 @@ def _cutting(job: BookJob, entry: CaseKeys) -> Iterator[str]:
 def _cut_to(part: CutPart) -> str:
     """What a part is cut from, and how large."""
     return (
-        f"{part.material}, {thick(part.thickness)} thick: {thick(part.height)} high, {thick(part.width)} wide, the "
+        f"{part.material}, {thick(part.thickness)} thick: {thick(part.width)} wide, {thick(part.height)} high, the "
         "grain along the height"
     )
 
@@ -116,14 +116,17 @@ def _covering(job: BookJob, entry: CaseKeys) -> Iterator[str]:
         panel.rect.width for flat in job.cover.flats for panel in flat.panels if panel.role is Role.JOINT
     )
     places = "the edges of boards and stiffener" if stiffener else "the edges of the boards and of the bare back"
-    joints = f"{long(joint_width)} between board and {'stiffener' if stiffener else 'back'} on either side"
+    joints = (
+        f"{long(joint_width)} between board and {'stiffener' if stiffener else 'back'} on either side (folded, "
+        f"a joint of {long(_joint(job, entry))})"
+    )
     if not stiffener:
         joints += f", {long(job.cover.spine)} for the back"
     if covering := _of(job, "case"):
         flat = covering[0]
         yield from _pricking(f"the covering's folds ({count_folds(flat.folds)})", "the covering", places)
         yield (
-            f"Cut the covering out on its lines, {sides(flat.size)} high and wide, the four corners at 45° too "
+            f"Cut the covering out on its lines, {sides(flat.size)} wide and high, the four corners at 45° too "
             f"{drawn(CORNER_OF_BOARD, 'a')}."
         )
         yield "Paste the back of the covering thinly."
@@ -151,7 +154,7 @@ def _pieces(job: BookJob, entry: CaseKeys, places: str, joints: str) -> Iterator
     side_pieces = _of(job, "case side")
     every.append(f"{counted(len(side_pieces), 'side')}, {sides(side_pieces[0].size)}")
     yield from _pricking("every fold", "the piece", places)
-    yield f"Cut out {as_list(every)} high and wide, on their lines."
+    yield f"Cut out {as_list(every)} wide and high, on their lines."
     middle = "the stiffener in the middle" if _boards(job)[1] else "room for the back in the middle"
     yield "Paste the back of the spine piece, which goes on first."
     yield (
@@ -187,7 +190,7 @@ def _endpapers(job: BookJob, entry: CaseKeys) -> Iterator[str]:
         return
     endpapers = _of(job, "endpaper")
     yield (
-        f"Cut out {counted(len(endpapers), 'endpaper')}, {sides(endpapers[0].size)} high and wide, from "
+        f"Cut out {counted(len(endpapers), 'endpaper')}, {sides(endpapers[0].size)} wide and high, from "
         f"{job.bench.prints.where('endpaper') or BEFORE}."
     )
     yield "Fold each endpaper face to face, a valley in the middle."
@@ -195,13 +198,16 @@ def _endpapers(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     yield "Dry it under the weight for an hour."
 
 
+def _joint(job: BookJob, entry: CaseKeys) -> float:
+    """How far the boards stay from the back of the block: less than the covering between them takes, laid flat."""
+    return job.page.width + entry.square - _boards(job)[0].width
+
+
 def _hanging(job: BookJob, entry: CaseKeys) -> Iterator[str]:
-    board = _boards(job)[0]
-    joint = job.page.width + entry.square - board.width
     back = "the back touches the stiffener" if entry.stiffener != "none" else "the back touches the covering"
     yield (
         f"Lay the block in the case dry, front to front and head to head. The squares are {long(entry.square)} at "
-        f"head, tail and fore-edge, and {back}; the joint between back and board is {long(joint)}."
+        f"head, tail and fore-edge, and {back}; the joint between back and board is {long(_joint(job, entry))}."
     )
     end = _pasted_end(job, entry)
     below = f" {drawn(HUNG, 'a')}" if end != BARE_FACE else ""

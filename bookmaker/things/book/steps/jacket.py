@@ -48,7 +48,7 @@ def _steps(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Iterator[s
         f"Score the four folds on the printed side. They lie {as_list(folds)} {unit()} from the left edge, the two in "
         f"the middle {long(spine)} apart for the spine."
     )
-    yield f"Cut the jacket out from mark to mark, {sides(flat.size)} high and wide."
+    yield f"Cut the jacket out from mark to mark, {sides(flat.size)} wide and high."
     yield (
         "Fold all four away from the print. They are mountains; the folds of the flaps stay round until they are on "
         "the book."
