@@ -58,7 +58,10 @@ def _of_books(books: Batch, plan: ShelfPlan) -> Iterator[str]:
     for fill, covered in zip_longest(_batches(filling), _batches(standing), fillvalue=()):
         told = [*_measure(dries, plan, again=True)]
         if fill:
-            told += [*_print(_blocks(fill), printed, early), f"Make the blocks of {_named(fill, plan)}: they fill."]
+            told += [
+                *_print(_blocks(fill), printed, early),
+                f"Make the blocks of {_named(fill, plan)}: they fill the rest.",
+            ]
         yield " ".join([*told, *_cover(covered, plan, printed, early)])
         dries = fill
     early = frozenset(printed)

@@ -51,10 +51,10 @@ def slipcase_chapter(box: SlipcasePlan, bench: Bench, around: Around) -> Chapter
 def _steps(box: SlipcasePlan, titles: Sequence[str], bench: Bench) -> Iterator[str]:
     inside, outside, flat = box.inside, box.outside, box.flat
     yield f"Finish its {counted(len(titles), 'book')} first, jackets and all: {as_list(titles)}."
+    yield f"Measure them side by side between two boards. They should have {thick(box.row)} together."
     yield (
-        f"Measure them side by side between two boards. They should have {thick(box.row)} together. If they are more "
-        f"than {thick(box.entry.clearance)} off, write what you measured into the shelf file, under measured_rows as "
-        "said above, or a larger clearance, and run make --changed."
+        f"If they are more than {thick(box.entry.clearance)} off, write what you measured into the shelf file, under "
+        "measured_rows as said above, or a larger clearance. Then make --changed prints a box that fits."
     )
     yield (
         f"Score {count_folds(flat.folds)} on the printed side with a steel rule, from mark to mark. Where two marks "
