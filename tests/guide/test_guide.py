@@ -161,7 +161,9 @@ def test_nothing_is_left_out(shelf: Made) -> None:
 def test_every_sheet_is_printed_once_and_tells_whose_parts_lie_on_it(shelf: Made) -> None:
     """The table has each sheet of plan.json once, with its numbers of books and names of boxes, and no step prints."""
     table = shelf.front[shelf.front.index("Sheets to print, each once") : shelf.front.index("Shopping list")]
-    rows = re.findall(r"(\S+\.pdf) (\d+) (?:one side|both sides, turned on the \w+ edge)(.*?)(?=\S+\.pdf \d|$)", table)
+    rows = re.findall(
+        r"(\S+\.pdf) (\d+) (?:page \d+|pages \d+ and \d+, flipped on the \w+ edge)(.*?)(?=\S+\.pdf \d|$)", table
+    )
     told = {(file, int(number)): rest for file, number, rest in rows}
     assert len(rows) == len(told) == len(shelf.plan["sheets"])
     for sheet in shelf.plan["sheets"]:

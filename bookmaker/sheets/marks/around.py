@@ -82,7 +82,7 @@ def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
     foot = mirror.apply_to(area)
     rule = [Stroked(line.path.transformed(mirror), line.pen) for line in rule_lines(area)]
     words = (
-        f"reverse of {sheet.stock.name}, sheet {sheet.number} of {sheet.count} · turned on the {turn} · "
+        f"reverse of {sheet.stock.name}, sheet {sheet.number} of {sheet.count} · flipped on the {turn} · "
         "against the light, the end marks of the rule cover those of the front"
     )
     line = set_line(bundled("sans"), 2.0, words, foot.width)

@@ -39,7 +39,9 @@ def footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
     room = Rect(area.x + length + GAP, area.y + 4, area.width - length - GAP, area.height - 4)
     yield from _legend(room, _meanings(sheet), sans)
     film = "" if not sheet.stock.film else "film this sheet" if sheet.filmed else "no film on this sheet"
-    which = (shelf_name, sheet.stock.title, sheet.stock.printed_on, film, f"sheet {sheet.number} of {sheet.count}")
+    turn = f"front: print on both sides, flip on the {sheet.stock.printer.turn}" if sheet.two_sided else ""
+    number = f"sheet {sheet.number} of {sheet.count}"
+    which = (shelf_name, sheet.stock.title, sheet.stock.printed_on, film, number, turn)
     text = " · ".join((*filter(None, which), "print at 100 %, no scaling"))
     yield note(set_line(face_with(text, "sans"), 2.3, text, area.width), Point(area.x, area.y + 0.8))
 
