@@ -213,6 +213,7 @@ def _folds(plan: ShelfPlan, room: float) -> Iterator[Item]:
     yield Paragraph(
         f"There are {as_list(counts or ['no folds'])} to fold. On the sheets and in the drawings dash and dot is a "
         "mountain, the printed faces turn away from each other; short dashes are a valley, the printed faces meet. "
+        "The marks on the sheets are short: those of mountains end in a thick dot, those of valleys do not. "
         "Fold with the grain: bend the paper both ways, the softer bend is "
         "around the grain."
     )

@@ -114,7 +114,7 @@ def test_the_sheet_the_guide_and_the_plan_name_the_printer(tmp_path: Path) -> No
     assert "Two Trays · page · sheet 1 of 1" in text_of(out / "page.pdf")
     guide = text_of(out / "guide.pdf")
     assert "laid.pdf 1 page 1, on photo printer, rear tray" in guide
-    assert re.search(r"page.pdf 1 one side (?!on photo)", guide)
+    assert re.search(r"page.pdf 1 page 1 (?!on photo)", guide)
 
 
 def text_of(file: Path) -> str:

@@ -17,6 +17,7 @@ from .corner_views import CORNER_OF_BOARD, corner_of_board
 from .cover_views import case_view
 from .hanging_view import HUNG, hung_in_case
 from .job import BookJob, cover_measure, measure_cover_step
+from .pieces_view import PIECES, pieces_in_order
 from .pricking_view import PRICKED, pricked_marks
 
 __all__ = ["case_making"]
@@ -73,6 +74,8 @@ def _supplies(job: BookJob, entry: CaseKeys) -> Iterator[Supply]:
 
 def _manners(job: BookJob, entry: CaseKeys) -> Iterator[Manner]:
     yield pricked_marks(job.bench.room)
+    if _of(job, "case side"):
+        yield pieces_in_order(job.bench.room, corners=bool(_of(job, "case corner")))
     yield corner_of_board(job.bench.room)
     if _pasted_end(job, entry) != BARE_FACE:
         yield hung_in_case(job.bench.room)
@@ -155,8 +158,9 @@ def _pieces(job: BookJob, entry: CaseKeys, places: str, joints: str) -> Iterator
     every.append(f"{counted(len(side_pieces), 'side')}, {sides(side_pieces[0].size)}")
     yield from _pricking("every fold", "the piece", places)
     yield f"Cut out {as_list(every)} wide and high, on their lines."
+    shown = f"{PIECES}, with corners" if corners else PIECES
     middle = "the stiffener in the middle" if _boards(job)[1] else "room for the back in the middle"
-    yield "Paste the back of the spine piece, which goes on first."
+    yield f"Paste the back of the spine piece, which goes on first {drawn(shown, 'a')}."
     yield (
         f"Lay on it {middle} and a board on either side: {joints}. It reaches {long(board_shown + entry.lap)} onto "
         f"each board, of which {long(board_shown)} will show."
@@ -165,12 +169,12 @@ def _pieces(job: BookJob, entry: CaseKeys, places: str, joints: str) -> Iterator
     yield "Rub it down."
     if corners:
         yield "Paste each corner piece."
-        yield "Lay it across its corner of the board."
+        yield f"Lay it across its corner of the board {drawn(shown, 'b')}."
         yield f"Turn it in, {long(entry.turn_in)} wide, nipped in at the corner {drawn(CORNER_OF_BOARD, 'b to d')}."
     yield "Paste the sides."
     yield (
         f"Lay each, its straight edge parallel to the spine, {long(entry.lap)} over the spine "
-        f"piece{' and over the corners' if corners else ''}."
+        f"piece{' and over the corners' if corners else ''} {drawn(shown, 'c' if corners else 'b')}."
     )
     yield "Rub them down."
 
@@ -180,7 +184,8 @@ def _turning_in(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     yield (
         f"Turn in head and tail over the boards, {long(entry.turn_in)} each {drawn(CORNER_OF_BOARD, 'b')}.{stiffener}"
     )
-    yield f"Nip the covering in at the corners with a bone folder {drawn(CORNER_OF_BOARD, 'c')}."
+    if not _of(job, "case corner"):
+        yield f"Nip the covering in at the corners with a bone folder {drawn(CORNER_OF_BOARD, 'c')}."
     yield f"Turn in the fore-edges {drawn(CORNER_OF_BOARD, 'd')}."
     yield "Dry the case flat between waste paper and pressing boards under the weight, overnight."
 
