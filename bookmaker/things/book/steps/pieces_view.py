@@ -90,7 +90,13 @@ def _side(board: Rect, outer: int, *, corners: bool) -> Iterator[Art]:
 
 
 def _laid() -> Art:
-    return Group((*_boards(), *_spine(), word("board", FRONT.centre.plus(2.0, 0), 2.0, room=7.0)))
+    return Group(
+        (
+            *_boards(),
+            *_spine(),
+            word("board", Point((FRONT.x + REACH + FRONT.right) / 2, FRONT.centre.y), 2.0, room=5.0),
+        )
+    )
 
 
 def _cornered() -> Art:
