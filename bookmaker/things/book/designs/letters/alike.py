@@ -15,7 +15,8 @@ from ..design import SpineTitle, Words
 from .lettering import Hand, Way, letter_height, letters_for, written
 from .names import surname
 from .stack import NUMBERS, READABLE, SMALLEST_NUMBER, Name, Order, Stack, stacked
-from .wording import reads_upwards, shortened
+from .titling import SUBTITLE
+from .wording import reads_upwards, shortened, with_subtitle
 
 __all__ = ["LARGEST", "Spine", "alike", "help_for", "letters_of", "serves_better", "stacks_of", "way_along"]
 
@@ -33,6 +34,9 @@ EASY = 0.5
 
 AUTHOR_EASY = 0.26
 """An author's name in letters of this height in mm is not shortened for the title's sake."""
+
+SUBTITLE_EASY = 0.36
+"""Subtitles in lower letters, in mm, are left out."""
 
 NEARLY = 0.87
 """What makes the title no smaller than this share of what it could be is kept: ornament, first name."""
@@ -79,15 +83,26 @@ def way_along(words: Words) -> Way:
 
 
 def stacks_of(room: Size, words: Words, spine: Spine) -> list[Stack]:
-    """The stacks of all books of the set, or of the one book: alike in way, sizes and ornament."""
+    """The stacks of all books of the set, or of the one book: alike in way, sizes and ornament.
+
+    Subtitles that nobody could read are left out (common practice), whether titles may be shortened or not.
+    """
     best: list[Stack] = []
-    for fellows in _worded(words.fellows, spine):
+    for fellows in _worded(_without_small_subtitles(room, words.fellows, spine), spine):
         found = _one_way(room, fellows, spine)
         if not best or letters_of(found) > letters_of(best) * GAIN_OF_A_WORD:
             best = found
         if letters_of(best) >= READABLE:
             break
     return best
+
+
+def _without_small_subtitles(room: Size, fellows: Sequence[Words], spine: Spine) -> Sequence[Words]:
+    """The books of a set as they are, or all without subtitles."""
+    plain = [replace(words, title=with_subtitle(words.title)[0]) for words in fellows]
+    if plain == list(fellows) or SUBTITLE * letters_of(_one_way(room, fellows, spine)) >= SUBTITLE_EASY:
+        return fellows
+    return plain
 
 
 def _worded(fellows: Sequence[Words], spine: Spine) -> Iterator[list[Words]]:
