@@ -51,16 +51,16 @@ def test_a_link_goes_with_what_follows() -> None:
 
 
 SMALL = {
-    "en": "the a an of and in on to for by at from with or under between towards into my".split(),
-    "de": "der die das den dem ein eine von und in auf mit aus über nach vom zum zur im am des für oder mein".split(),
-    "fr": "le la les un une de du des et à au aux dans sur pour par avec ou en sans chez mon".split(),
+    "en": {"the", "a", "an", "of", "and", "in", "on", "to", "for", "by", "from", "with", "under", "between", "my"},
+    "de": {"der", "die", "das", "dem", "eine", "von", "und", "in", "auf", "mit", "über", "nach", "zum", "des", "für"},
+    "fr": {"le", "la", "les", "un", "de", "du", "des", "et", "à", "aux", "dans", "sur", "pour", "par", "avec", "sans"},
 }
 """Articles, prepositions, conjunctions, from memory."""
 
-TITLES = {
-    "en": "Tide Lamp Harbour Keeper Winter Constantinople Salt Ferries Great".split(),
-    "de": "Ebbe Leuchtfeuer Meer Wärter Geschichte Nordseeinseln Alte Salz".split(),
-    "fr": "Mer Phare Baie Hommes Gardienne Oiseaux Marées Petite".split(),
+WEIGHTY = {
+    "en": ["Tide", "Lamp", "Harbour", "Keeper", "Winter", "Constantinople", "Salt", "Ferries", "Great"],
+    "de": ["Ebbe", "Leuchtfeuer", "Meer", "Wärter", "Geschichte", "Nordseeinseln", "Alte", "Salz"],
+    "fr": ["Mer", "Phare", "Baie", "Hommes", "Gardienne", "Oiseaux", "Marées", "Petite"],
 }
 
 
@@ -70,8 +70,8 @@ def titles(draw: st.DrawFn) -> tuple[str, str]:
     language = draw(st.sampled_from(sorted(SMALL)))
     parts: list[str] = []
     for _ in range(draw(st.integers(1, 5))):
-        parts += draw(st.lists(st.sampled_from(SMALL[language]), max_size=2))
-        parts += draw(st.lists(st.sampled_from(TITLES[language]), min_size=1, max_size=2))
+        parts += draw(st.lists(st.sampled_from(sorted(SMALL[language])), max_size=2))
+        parts += draw(st.lists(st.sampled_from(WEIGHTY[language]), min_size=1, max_size=2))
     return language, " ".join(parts)
 
 

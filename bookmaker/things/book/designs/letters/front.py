@@ -44,7 +44,9 @@ def letter_front(
     side = min(room.width * 0.26, room.height * 0.2, 0.6 * (head - foot - number.height)) if fleuron else 0.0
     gap = (head - foot - side - number.height) / (1 + bool(fleuron) + bool(words.volume))
     if fleuron:
-        parts.append(Lettered((stamp(fleuron, Rect(room.centre.x - side / 2, head - gap - side, side, side), hand.ink),)))
+        parts.append(
+            Lettered((stamp(fleuron, Rect(room.centre.x - side / 2, head - gap - side, side, side), hand.ink),))
+        )
     if words.volume:
         place = Rect(room.x, foot + gap, room.width, number.height)
         parts.append(lettered("volume", words.volume, number, place, hand, "across"))

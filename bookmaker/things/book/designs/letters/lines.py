@@ -17,8 +17,7 @@ SMALL_CAPITALS, SMALL_LETTERS = 0.58, 0.7
 
 @dataclass(frozen=True, slots=True)
 class Lines:
-    """Lines, each with its share of the size; how wide the widest is, in ems, how well they break, how uneven they are.
-    """
+    """Lines, each with its share of the size: how wide the widest is, in ems, how well they break, how uneven."""
 
     texts: tuple[str, ...] = ()
     shares: tuple[float, ...] = ()
@@ -38,9 +37,7 @@ class Lines:
 
 
 @lru_cache(maxsize=4096)
-def balanced(
-    letters: Letters, parts: tuple[str, ...], most: int, *, small_lines: bool = False
-) -> tuple[Lines, ...]:
+def balanced(letters: Letters, parts: tuple[str, ...], most: int, *, small_lines: bool = False) -> tuple[Lines, ...]:
     """The parts of a text on one line, on two and so on: the widest as narrow as can be where lines break well.
 
     Where `small_lines` are allowed, small words may have a line of their own, smaller; at no end of the text.

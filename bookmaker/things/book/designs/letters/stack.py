@@ -213,9 +213,9 @@ def _sized(order: Order, texts: Mapping[Name, Breaking], least: float) -> Stack:
     title, author = texts["title"], texts.get("author")
     things = [_thing(name, order, texts, least) for name in order.names]
     size = _largest(things, order, order.room.height)
-    if TURNS[order.way]:
-        bold = [thing._replace(most=thing.bold) if thing.name == "title" else thing for thing in things]
-        size = max(size, _largest(bold, order, order.room.height * FULL))
+    bold = [thing._replace(most=thing.bold) for thing in things]
+    if TURNS[order.way] and (larger := _largest(bold, order, order.room.height * FULL)) > size:
+        things, size = bold, larger
     ems = {thing.name: thing.em(size) for thing in things}
     worth = size * title.worth
     if author:

@@ -167,7 +167,7 @@ def breaks_well(line: str, after: str) -> float:
         return 0.93
     if words[-1] in SMALL:
         return 0.4
-    if after.split()[0].casefold() in SMALL:
+    if after.split(maxsplit=1)[0].casefold() in SMALL:
         return 1.0
     phrase = words[max((at + 1 for at, word in enumerate(words) if word.endswith(PAUSES)), default=0) :]
     return 0.72 if any(word in LEADING for word in phrase) else 0.82 if any(word in SMALL for word in phrase) else 0.85
