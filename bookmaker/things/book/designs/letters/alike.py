@@ -35,9 +35,9 @@ EASY = 0.5
 AUTHOR_EASY = 0.26
 """An author's name in letters of this height in mm is not shortened for the title's sake."""
 
-HALF_EMPTY, LOST = 0.4, 0.8
-"""Words across that take less of the height, in lower letters in mm, look lost: they run along the spine where that
-makes them larger."""
+HALF_EMPTY, WIDE = 0.4, 5.0
+"""On a room narrower than this, in mm, words across that take less of its height look lost: they run along the spine
+where that makes them larger."""
 
 SUBTITLE_EASY = 0.36
 """Subtitles in lower letters, in mm, are left out."""
@@ -127,7 +127,7 @@ def _one_way(room: Size, fellows: Sequence[Words], spine: Spine) -> list[Stack]:
         return alike(room, fellows, spine, cast(Way, spine.way))
     along = alike(room, fellows, spine, way_along(fellows[0]))
     across = alike(room, fellows, spine, "across")
-    lost = max(map(_filled, across)) < HALF_EMPTY and letters_of(across) < LOST
+    lost = max(map(_filled, across)) < HALF_EMPTY and room.width < WIDE
     larger = lost and letters_of(across) < ACROSS_IF * letters_of(along)
     return along if larger or not serves_better(letters_of(across), letters_of(along)) else across
 
