@@ -72,7 +72,7 @@ def title_and_author(
 
 def label(room: Rect, words: Words, hand: Hand, largest: float = LARGEST) -> Lettered:
     """Title and author close together, as on a label; an author that would be too small to print is left out."""
-    parts = title_and_author(room, words, hand, (0.38, 0.62), 0.28, ON_LABEL, largest)
+    parts = title_and_author(room, words, hand, (0.38, 0.57), 0.28, ON_LABEL, largest)
     if len(parts) == 2 and parts[1].lettering[0].x_height >= SMALLEST:
         return together(parts)
     return letter("title", words.title, room, hand.on_front(), "across", largest)
