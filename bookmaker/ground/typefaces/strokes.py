@@ -41,8 +41,8 @@ THINNEST = 0.05
 ITSELF = 1e-9
 """An edge that is met no farther away than this, in ems, is the one that a line sets out from."""
 
-AROUND = [complex(math.cos(turn * math.tau / 60), math.sin(turn * math.tau / 60)) for turn in range(60)]
-"""A counter is shut in: in each of these directions there is ink."""
+AROUND = [complex(math.cos(turn * math.tau / 60), math.sin(turn * math.tau / 60)) for turn in range(0, 7 * 60, 7)]
+"""A counter is shut in: in each of these directions there is ink. They go round seven times: a gap is met soon."""
 
 
 @dataclass(frozen=True, slots=True)
