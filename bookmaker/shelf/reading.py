@@ -13,7 +13,7 @@ from ..shelf_file.yaml_tree import Tree
 from ..things.book.entry import BookEntry
 from ..things.families import SECTIONS, all_families
 from ..things.thing import AnyFamily
-from .entries import ShelfSpec, shelf_model, units_meant
+from .entries import THINGS, ShelfSpec, shelf_model, units_meant
 
 __all__ = ["proofread", "read_shelf"]
 
@@ -37,9 +37,9 @@ def proofread(
 
 
 def _usual_model(shelf: Tree) -> type[ShelfSpec]:
-    """The model of a shelf as it is written: where no key asks for more, that without the list of things."""
+    """The model of a shelf as it is written: only where there may be a list of things, it has all that stand there."""
     model = shelf_model(SECTIONS)
-    enough = isinstance(shelf.value, dict) and shelf.value.keys() <= known_keys(model)
+    enough = isinstance(shelf.value, dict) and shelf.value.keys() <= known_keys(model) - {THINGS}
     return model if enough else shelf_model(all_families())
 
 
