@@ -44,6 +44,7 @@ from .things.thing import AnyFamily, Plan
 
 if TYPE_CHECKING:
     from .sheets.tally import Tally
+    from .writers.publishing import WrittenFile
 
 __all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop"]
 
@@ -57,7 +58,7 @@ def no_progress(doing: str, done: int, of: int) -> None:
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What was made: the checked shelf, each file with the number of its sheets, 0 for the plan, and what they take.
+    """What was made: the checked shelf, the files, and what their sheets take.
 
     `about` are the problems of what was chosen, `others` is how many there are of other things; `gone` are files of an
     earlier run that were not made again, `off_cuts` the partly used sheets that are now to be printed. `changes` are
@@ -65,7 +66,7 @@ class Made:
     """
 
     checked: Checked
-    files: tuple[tuple[str, int], ...]
+    files: tuple[WrittenFile, ...]
     tallies: tuple[Tally, ...]
     about: Sequence[Problem]
     others: int
@@ -212,9 +213,9 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
         checked=checked,
         files=files,
         tallies=layout.tallies,
-        about=(*folder.remarks, *in_vain(wishes, [name for name, _ in files]), *about),
+        about=(*folder.remarks, *in_vain(wishes, [file.name for file in files]), *about),
         others=len(checked.problems) - len(about),
-        gone=tuple(sorted(folder.before.difference(name for name, _ in files))),
+        gone=tuple(sorted(folder.before.difference(file.name for file in files))),
         off_cuts=tuple(sheet.stock for sheet in layout.sheets if sheet.stock.off_cut),
         changes=changes_between(prints.before, prints.now.lying(printed)).but_for(plan.printed_already),
     )
