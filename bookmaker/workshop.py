@@ -40,7 +40,6 @@ from .shelf.register import Register, register_of
 from .shelf.wishes import ALL_OF_IT, Progress, Wishes
 from .shelf_file.reading import ShelfFile
 from .things.draft import Draft
-from .things.families import FAMILIES
 from .things.thing import AnyFamily, Plan
 
 if TYPE_CHECKING:
@@ -88,10 +87,11 @@ class Workshop:
     """Where shelves are worked on again and again: only what an edit asks for is done anew.
 
     Each shelf file has a bench of its own, on which lies what was made of it last time. What an answer says is what a
-    fresh workshop says; only how long it takes is another matter. `families` are the kinds of things that shelves hold.
+    fresh workshop says; only how long it takes is another matter. `families` are the kinds of things that shelves hold,
+    where they are not the usual ones.
     """
 
-    def __init__(self, families: tuple[AnyFamily, ...] = FAMILIES) -> None:
+    def __init__(self, families: tuple[AnyFamily, ...] | None = None) -> None:
         self._families = families
         self._benches: dict[Path, LastTime] = {}
 
@@ -144,13 +144,13 @@ class Workshop:
 
     def _planned(self, path: Path, bench: LastTime) -> tuple[ShelfFile[ShelfSpec], ShelfPlan]:
         shelf = bench.reading("shelf", (path, self._families), partial(proofread, path, self._families))
-        plan = _usable(shelf, register_of(shelf.spec, self._families), bench)
+        plan = _usable(shelf, register_of(shelf.spec), bench)
         if not shelf.open_walls:
             return shelf, plan
         counts = as_many_as_it_takes(shelf, plan)
         wall = (path, self._families, counts)
         shelf = bench.reading("shelf with its walls", wall, partial(proofread, *wall))
-        return shelf, _usable(shelf, register_of(shelf.spec, self._families), bench)
+        return shelf, _usable(shelf, register_of(shelf.spec), bench)
 
     @uncollected()
     def make(self, path: Path, into: Path, progress: Progress = no_progress, wishes: Wishes = ALL_OF_IT) -> Made:
