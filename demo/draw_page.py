@@ -48,7 +48,7 @@ def photographed(address: str) -> Image.Image:
         page = browser.new_page(viewport=VIEW, reduced_motion="reduce")
         page.goto(address)
         page.locator(f'button.thing[data-thing^="{BOOK}"]').first.click(timeout=60_000)
-        page.wait_for_function("document.body.innerText.includes('The shelf is sound')", timeout=180_000)
+        page.get_by_text("The shelf is sound").first.wait_for(timeout=180_000)
         page.wait_for_timeout(SETTLED)
         picture = page.screenshot()
         browser.close()
