@@ -48,9 +48,9 @@ class Recasting:
         if cast is None:
             return
         lines = matter.lines
-        for count in (len(lines),) if foot else self._likely(lines, cast):
-            change = Change(count, lines[foot - 1].done if foot else None)
-            found = self._lines.recast(*cast, self._size, change)
+        whole = lines[foot - 1].done if foot else None
+        for count in (len(lines), None) if foot else self._likely(lines, cast):
+            found = self._lines.recast(*cast, self._size, Change(count, whole))
             if found:
                 yield matter._replace(lines=found.lines, rows=len(found.lines))
 

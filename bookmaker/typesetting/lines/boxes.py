@@ -27,12 +27,18 @@ SAFELY_SHORT = 0.97
 ROUNDING = 1e-6
 """Ems by which sums of widths may differ."""
 
-STRETCH, SHRINK = 1 / 3, 1 / 4
-"""What a space may gain and lose at a ratio of 1, as a share of itself (common practice).
+STRETCH = 1 / 3
+"""What a space may gain at a ratio of 1, as a share of itself (common practice).
 
 With the loosening of letters beside it, a third makes a good compromise between wide spaces and hyphens on small pages:
-tests/bench/bench_lines.py measures both. Three quarters of the text face's space are a fifth of an em: in narrower
-ones words run together.
+tests/bench/bench_lines.py measures both.
+"""
+
+SHRINK, SHRINK_THIN, THIN = 0.3, 1 / 4, 0.18
+"""What a space may lose at a ratio of 1, as shares of itself: less if under so many ems would be left of it.
+
+In narrower ones words run together (common practice: a fifth of an em, or a sixth in faces that run narrow). The text
+face's space of 0.26 em comes down to 0.18, so that its lines, tighter by a little, are on an average less wide.
 """
 
 LOOSENING, TIGHTENING = 0.03, 0.01
@@ -90,6 +96,15 @@ def loosening_at(size: float) -> float:
     return LOOSENING + (LOOSEST - LOOSENING) * min(1.0, max(0.0, small))
 
 
+def _shrink(space: float) -> float:
+    """What a space may lose at a ratio of 1, in ems.
+
+    >>> [round(_shrink(space), 3) for space in (0.26, 0.23, 0.2)]
+    [0.078, 0.057, 0.05]
+    """
+    return min(space * SHRINK, max(space * SHRINK_THIN, space - THIN))
+
+
 class Cut(NamedTuple):
     """A stop in letters: before which character, and whether a hyphen is added."""
 
@@ -129,7 +144,7 @@ class Boxes(dict[str, Word]):
         self.loosening, self.tightening = (SOLID_LOOSENING, 0.0) if fount.solid else (loosening, TIGHTENING)
         letters = 0.0 if fount.right_to_left else room if fount.solid else LETTERS_AN_EM * room
         looser, tighter = self.loosening * letters, self.tightening * letters
-        self.justified = Glue(width, width * STRETCH, width * SHRINK, SPREAD, looser, tighter)
+        self.justified = Glue(width, width * STRETCH, _shrink(width), SPREAD, looser, tighter)
         self.ragged = Glue(width, 0.0, 0.0, SPREAD)
 
     def __missing__(self, word: str) -> Word:
