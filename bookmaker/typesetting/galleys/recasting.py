@@ -56,7 +56,7 @@ class Recasting:
 
     def _likely(self, lines: Sequence[SetLine], cast: _Cast) -> Iterator[int]:
         """How many lines a paragraph may have instead of those it has, by what its spaces could lose and gain."""
-        space = self._lines.fount.space.width * self._size
+        space = self._lines.fount.word_space * self._size
         spaces = [line.words.count(" ") for line in lines[:-1]]
         loose = sum(count * line.gap for count, line in zip(spaces, lines, strict=False))
         last = self._lines.width(lines[-1].words) * self._size

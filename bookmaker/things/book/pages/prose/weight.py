@@ -64,4 +64,5 @@ def _heavier(fount: Fount, weight: Weight, size: float) -> Fount:
     faces = {style: weight.on(face, size) for style, face in fount.faces.items()}
     if faces == fount.faces:
         return fount
-    return Fount(faces, fount.language, fount.spoken, right_to_left=fount.right_to_left)
+    right_to_left, stand_in = fount.right_to_left, fount.stand_in
+    return Fount(faces, fount.language, fount.spoken, right_to_left=right_to_left, stand_in=stand_in)
