@@ -75,7 +75,7 @@ def _shrink(space: float) -> float:
     """What a space may lose at a ratio of 1, in ems.
 
     >>> [round(_shrink(space), 3) for space in (0.26, 0.23, 0.2)]
-    [0.078, 0.057, 0.05]
+    [0.078, 0.058, 0.05]
     """
     return min(space * SHRINK, max(space * SHRINK_THIN, space - THIN))
 
