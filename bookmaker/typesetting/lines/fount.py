@@ -9,9 +9,8 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from copy import copy
 from dataclasses import replace
-from functools import cached_property
+from functools import cached_property, partial
 from itertools import accumulate, groupby
 
 from ...ground.kept import digest
@@ -54,7 +53,8 @@ class Fount:
     """Type in the styles of a text; `language` is a tag of `hyphens`, or None for words that are left whole.
 
     `spoken` is the tag (BCP 47) of the language that letters and ligatures are chosen for, hyphens or none. A typeface
-    may `stand_in` for what others lack. Letters and spaces may be `tracked` apart.
+    may `stand_in` for what others lack. What it is `known_as` tells it from others, if its typefaces alone do not.
+    Letters and spaces may be `tracked` apart.
     """
 
     tracking = 0.0
@@ -67,12 +67,14 @@ class Fount:
         *,
         right_to_left: bool = False,
         stand_in: Typeface | None = None,
+        known_as: str = "",
     ) -> None:
-        self.faces = dict(faces)
+        self.faces = faces
         self.language = language
         self.spoken = spoken
         self.right_to_left = right_to_left
         self.stand_in = stand_in
+        self.known_as = known_as
         self.solid = is_solid(spoken)
         self.roman = faces[Style.ROMAN]
         self.space = self.roman.shape(" ")
@@ -84,23 +86,28 @@ class Fount:
         self._signs: dict[str, list[tuple[int, str]]] = {}
 
     def tracked(self, tracking: float) -> Fount:
-        """The same type, set wider by so many ems; not if its letters must keep their distances."""
+        """The same type, shaped once, set wider by so many ems; not if its letters must keep their distances."""
         if not tracking or self.right_to_left or self.solid:
             return self
-        fount = copy(self)
-        fount.__dict__.pop("key", None)
+        fount = object.__new__(Fount)
+        fount.__dict__ |= {name: value for name, value in self.__dict__.items() if name != "key"}
         fount.tracking = tracking
         return fount
 
     @cached_property
     def key(self) -> str:
         """What stands for all that words set in it depend on."""
+        if self.known_as:
+            return digest(self.known_as, self.tracking)
         faces = sorted((str(style), face.digest) for style, face in self.faces.items())
         stand_in = self.stand_in and self.stand_in.digest
         return digest(faces, self.language, self.spoken, self.right_to_left, stand_in, self.tracking)
 
-    def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...]]:
-        return _fount_again, (self.faces, self.language, self.spoken, self.right_to_left, self.stand_in, self.tracking)
+    def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...], dict[str, float]]:
+        """A fount in another process: its words are shaped anew there."""
+        right_to_left, stand_in, known_as = self.right_to_left, self.stand_in, self.known_as
+        again = partial(Fount, right_to_left=right_to_left, stand_in=stand_in, known_as=known_as)
+        return again, (self.faces, self.language, self.spoken), {"tracking": self.tracking}
 
     @property
     def word_space(self) -> float:
@@ -249,18 +256,6 @@ class Fount:
                 features = (feature,) if feature in self.roman.features else ()
                 text = f"[{part}]" if style is Style.SUPERIOR and not features else part
                 yield from self._runs_of(face, text, features)
-
-
-def _fount_again(
-    faces: Mapping[Style, Typeface],
-    language: str | None,
-    spoken: str,
-    right_to_left: bool,
-    stand_in: Typeface | None,
-    tracking: float,
-) -> Fount:
-    """A fount in another process: its words are shaped anew there."""
-    return Fount(faces, language, spoken, right_to_left=right_to_left, stand_in=stand_in).tracked(tracking)
 
 
 class _PlainWords(dict[str, Run | None]):
