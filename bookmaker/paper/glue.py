@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from ..ground.thin import print_caliper
 from ..ground.told import Units, told_in
-from ..ground.units import print_mm
 from .thickness import Layer
 
 __all__ = ["FILM_SHARE", "GLUES", "films_of", "glue_called", "glue_films"]
@@ -25,7 +25,7 @@ def glue_called(film: float) -> str:
         return "spray adhesive"
     if film == GLUES["paste"]:
         return "paste or PVA"
-    return "double-sided film" if film == GLUES["double-sided film"] else f"glue (a dry film of {print_mm(film)})"
+    return "double-sided film" if film == GLUES["double-sided film"] else f"glue (a dry film of {print_caliper(film)})"
 
 
 def films_of(film: float) -> str:

@@ -12,8 +12,8 @@ from fractions import Fraction
 
 from ..ground.problems import near_match
 from ..ground.quantities import show, tidy
-from ..ground.told import Units, in_units, unit
-from ..ground.units import MM_PER_INCH, NotAMeasure, exact_mm, native_length, print_mm
+from ..ground.told import Units, in_units, print_range, unit
+from ..ground.units import MM_PER_INCH, NotAMeasure, exact_mm, native_length
 
 __all__ = [
     "CALIPERS",
@@ -151,7 +151,7 @@ def _custom_format(plain: str) -> SheetFormat:
         width, height, sold_by = exact_mm(width, sold_by), exact_mm(height, other), "mm"
     for side in (width, height):
         if not SMALLEST_SHEET <= exact_mm(side, sold_by) <= LARGEST_SHEET:
-            limits = f"{print_mm(SMALLEST_SHEET)} to {print_mm(LARGEST_SHEET)}"
+            limits = print_range(SMALLEST_SHEET, LARGEST_SHEET)
             raise NotAMeasure(f"{show(plain)} is not a sheet for a printer", f"write sides from {limits}")
     return SheetFormat(" × ".join(sides), sold_by, _decimal(width), _decimal(height), _MAKER)
 

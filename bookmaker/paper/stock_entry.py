@@ -9,8 +9,9 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from ..ground.amounts import a_pile, parse_pile, parse_share
 from ..ground.quantities import show
+from ..ground.thin import print_caliper, print_calipers
 from ..ground.told import in_units
-from ..ground.units import NotAMeasure, parse_length, print_length
+from ..ground.units import NotAMeasure, parse_length
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.measures import Bulk, FilmThickness, Grammage, OrOneLength, PaperThickness
 from ..shelf_file.fields.words import Text, read_text, refuse
@@ -18,6 +19,9 @@ from .glue import GLUES
 from .printer_entry import PaperPath, SheetName
 
 __all__ = ["GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance", "ToleranceText"]
+
+THINNEST, THICKEST = 0.01, 3.0
+"""What a sheet of paper or card may measure, in mm."""
 
 MOST_OFF_CUTS = 50
 """More left-over sheets of one stock than anybody keeps."""
@@ -60,10 +64,10 @@ def _read_pile(value: object) -> Pile:
     except NotAMeasure as problem:
         raise refuse(problem.message, problem.remedy) from None
     pile = Pile(sheets=sheets, height=height)
-    if not 0.01 <= pile.caliper <= 3:
+    if not THINNEST <= pile.caliper <= THICKEST:
         raise refuse(
-            f"{value} makes each sheet {print_length(pile.caliper)}",
-            f"count and measure again: paper and card have {in_units('0.01 mm to 3 mm', '0.4 mil to 120 mil')} a sheet",
+            f"{value} makes each sheet {print_caliper(pile.caliper)}",
+            f"count and measure again: paper and card have {print_calipers(THINNEST, THICKEST)} a sheet",
         )
     return pile
 

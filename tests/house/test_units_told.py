@@ -23,7 +23,7 @@ FREE = (
 
 WRITTEN = (
     *("writers/plan_schema.py", "writers/schema_parts.py", "writers/plan_json.py", "writers/sheet_json.py"),
-    "writers/room_json.py",
+    *("writers/room_json.py", "writers/manual/keys.py"),
     *("writers/svg/document.py", "writers/tools/svg.py", "typesetting/lines/ties.py"),
     *(
         "shelf_file/invented/wall.py",

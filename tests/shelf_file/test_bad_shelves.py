@@ -14,7 +14,7 @@ from tests.kit.command_line import bookmaker
 from tests.kit.pictures import png_bomb
 from tests.kit.shelves import ONE_BOOK, changed, refused, written
 
-LENGTH = "write a length from 1 mm (39.37 mil) to 400 mm (15.748 in)"
+LENGTH = "write a length from 1 mm to 400 mm"
 COUNT = "write a whole number from 2 to 2000"
 BESIDE = "write its path as seen from the folder of the shelf file"
 TOO_MUCH = "aliases or nested lists make more values than any shelf has; write the values out, without & and *"
