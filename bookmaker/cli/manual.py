@@ -74,7 +74,7 @@ def _passages(sections: Sequence[Section], word: str, width: int) -> Iterator[st
     for section in sections:
         found = passages(section.text, word)[:MOST_PASSAGES]
         if found:
-            yield from ("", _headed(section), "", *printed("\n\n".join(found), width))
+            yield from ("", _headed(section), "", *printed("\n\n".join(found).replace("|\n\n|", "|\n|"), width))
 
 
 def _see_also(sections: Sequence[Section], width: int) -> Iterator[str]:

@@ -30,6 +30,11 @@ class Entry(BaseModel):
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
+    @classmethod
+    def in_one_value(cls, _written: str, /) -> str:
+        """The keys and values that a maker means who writes one value in place of the group; or an empty text."""
+        return ""
+
 
 class ThingEntry(Entry):
     """A group that says all of one thing: it is read once, and found again as long as it says the same."""
