@@ -16,7 +16,7 @@ from itertools import accumulate, groupby
 from ...ground.kept import digest
 from ...ground.scripts import in_visual_order
 from ...ground.type_styles import Style
-from ...ground.typefaces import Run, TextLine, Typeface
+from ...ground.typefaces import Run, TextLine, Typeface, Vertical, across
 from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, has_seam, partings, partings_at_blanks
 from .solid import closed_up, is_solid
@@ -85,6 +85,16 @@ class Fount:
         """What stands for all that words set in it depend on."""
         faces = sorted((str(style), face.digest) for style, face in self.faces.items())
         return digest(faces, self.language, self.spoken, self.right_to_left, self.stand_in and self.stand_in.digest)
+
+    @property
+    def across(self) -> Fount:
+        """The same type for lines that run across the page; dots beside letters stand for no style there."""
+        if not isinstance(self.roman, Vertical):
+            return self
+        faces = {style: across(face) for style, face in self.faces.items()}
+        dotted = {style for style, face in self.faces.items() if isinstance(face, Vertical) and face.dotted}
+        stand_in = self.stand_in and across(self.stand_in)
+        return Fount({s: f for s, f in faces.items() if s not in dotted}, self.language, self.spoken, stand_in=stand_in)
 
     def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...]]:
         return _fount_again, (self.faces, self.language, self.spoken, self.right_to_left, self.stand_in)

@@ -129,6 +129,8 @@ def _plates(copy: Copy, setting: Setting, plates: Mapping[str, Picture]) -> Iter
     area = copy.frame.type_area(1)
     if any(passage.role is Role.FIGURE for passage in copy.manuscript.passages):
         area = Rect(area.x, area.y, area.width, min(area.height, depth_of(most_rows(setting), setting)))
+    if copy.frame.standing:  # where pictures are not turned as the lines are
+        area = Rect(0.0, 0.0, area.height, area.width)
     for picture in plates.values():
         for note in picture.notes:
             yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=("file",))
@@ -143,7 +145,7 @@ def _plates(copy: Copy, setting: Setting, plates: Mapping[str, Picture]) -> Iter
 
 
 def _other_direction(copy: Copy) -> Iterator[Problem]:
-    if copy.manuscript.right_to_left and not copy.frame.right_to_left:
+    if (copy.manuscript.right_to_left or copy.frame.standing) and not copy.frame.upright.right_to_left:
         yield Problem(
             f"{copy.manuscript.name} is read from right to left, but its book from left to right",
             "write direction: right-to-left in the book",

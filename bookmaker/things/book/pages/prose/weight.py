@@ -64,4 +64,4 @@ def _heavier(fount: Fount, weight: Weight, size: float) -> Fount:
     faces = {style: weight.on(face, size) for style, face in fount.faces.items()}
     if faces == fount.faces:
         return fount
-    return Fount(faces, fount.language, fount.spoken, right_to_left=fount.right_to_left)
+    return Fount(faces, fount.language, fount.spoken, right_to_left=fount.right_to_left, stand_in=fount.stand_in)
