@@ -164,11 +164,11 @@ def stacked(order: Order) -> Stack:
 @lru_cache(maxsize=4096)
 def _stacked(order: Order) -> Stack:
     along = bool(TURNS[order.way])
-    titles = settings("title", order.title, order.hand, 3 if along else 6)
+    titles = settings("title", order.title, order.hand, order.way, 3 if along else 6)
     lines = 3 if not along else 1 if len(order.author) <= SHORT_NAME else 2
-    authors: Sequence[Breaking | None] = settings("author", order.author, order.hand, lines) or (None,)
+    authors: Sequence[Breaking | None] = settings("author", order.author, order.hand, order.way, lines) or (None,)
     said: tuple[tuple[Name, str], ...] = (("volume", order.volume), ("date", order.date))
-    numbers = {name: settings("volume", text, order.hand, 1)[0] for name, text in said if text}
+    numbers = {name: settings("volume", text, order.hand, order.way_of(name), 1)[0] for name, text in said if text}
     stacks = []
     for title in titles:
         ways = [_of(order, title, author, numbers) for author in authors]
