@@ -17,7 +17,7 @@ from bookmaker.ground.drawing import Art
 from bookmaker.ground.geometry import Rect, Size, Transform
 from bookmaker.ground.orientation import Stance, stances
 from bookmaker.ground.type_styles import Style
-from bookmaker.ground.typefaces import Commands, Typeface, bundled, cut_of, load_typeface, vertical_of
+from bookmaker.ground.typefaces import Commands, Typeface, Vertical, bundled, cut_of, load_typeface, vertical_of
 from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.chosen_faces import downwards
 from bookmaker.typesetting.lines.fount import Fount
@@ -289,3 +289,25 @@ def test_pdf_and_svg_show_the_same(folder: Path) -> None:
     off = apart(down, FRAME.page(), 1200, 12).mean()
     # two renderers differ at every edge by a little, and where letters are turned by a little more
     assert off < 1.2 * apart(turned, Rect(0, 0, FRAME.height, FRAME.width), 1200, 12).mean()
+
+
+def test_dots_are_for_stress_alone(folder: Path) -> None:
+    """Captions and heads of tables, which are set in italic elsewhere, have none."""
+    Image.new("RGB", (300, 200), "#888").save(folder / "map.png")
+    text = f"{TEXT}\n\n![図](map.png)\n\n| 月 | 夜 |\n|:--|:--|\n| 霧 | 猫 |\n\n*猫*"
+    made = inside(folder, text, pictures="figures")
+    runs = [run for page in made.pages for one in record(page).texts for _, run in one.line.runs]
+    dotted = [run.text for run in runs if isinstance(run.typeface, Vertical) and run.typeface.dotted]
+    assert dotted == ["猫"]
+    assert {"図", "月", "夜", "霧"} <= {run.text for run in runs}
+
+
+def test_a_note_stands_at_the_left_of_its_page_and_its_figure_with_what_it_belongs_to(folder: Path) -> None:
+    made = inside(folder, f"{'灯台守' * 30}[^1]\n\n{TEXT}\n\n[^1]: 霧の夜。", notes="foot")
+    found = columns(made.pages[0])
+    note = found[-1]
+    assert "霧の夜。" in note.text
+    assert all(one.at.x > note.at.x for one in found if one.line.size == EM)
+    for measure in range(20, 32):
+        made = inside(folder, f"{'灯台守' * 9}[^1]{TEXT}\n\n[^1]: 霧。", PageFrame(20, measure, 4, right_to_left=True))
+        assert not any(one.text.startswith("[") for page in made.pages for one in columns(page))

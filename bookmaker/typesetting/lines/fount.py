@@ -52,8 +52,8 @@ def as_read(text: str) -> str:
 class Fount:
     """Type in the styles of a text; `language` is a tag of `hyphens`, or None for words that are left whole.
 
-    `spoken` is the tag (BCP 47) of the language that letters and ligatures are chosen for, hyphens or none. A typeface
-    may `stand_in` for what others lack.
+    It is `slanted` if there is an italic; dots beside letters are for stress alone. `spoken` is the tag (BCP 47) of the
+    language that letters and ligatures are chosen for, hyphens or none. A typeface may `stand_in` for what others lack.
     """
 
     def __init__(
@@ -70,6 +70,7 @@ class Fount:
         self.spoken = spoken
         self.right_to_left = right_to_left
         self.stand_in = stand_in
+        self.slanted = Style.ITALIC in faces and not _is_dotted(faces[Style.ITALIC])
         self.solid = is_solid(spoken)
         self.roman = faces[Style.ROMAN]
         self.space = self.roman.shape(" ")
@@ -92,7 +93,7 @@ class Fount:
         if not isinstance(self.roman, Vertical):
             return self
         faces = {style: across(face) for style, face in self.faces.items()}
-        dotted = {style for style, face in self.faces.items() if isinstance(face, Vertical) and face.dotted}
+        dotted = {style for style, face in self.faces.items() if _is_dotted(face)}
         stand_in = self.stand_in and across(self.stand_in)
         return Fount({s: f for s, f in faces.items() if s not in dotted}, self.language, self.spoken, stand_in=stand_in)
 
@@ -264,6 +265,10 @@ class _Letters(dict[str, int]):
         loose = not self._fount.right_to_left and all(glyph.advance for glyph in glyphs)
         count = self[word] = len(glyphs) if loose else 0
         return count
+
+
+def _is_dotted(face: Typeface) -> bool:
+    return isinstance(face, Vertical) and face.dotted
 
 
 def _level(word: str) -> int:
