@@ -12,8 +12,8 @@ from pydantic import BaseModel, ValidationError
 
 from ..ground.problems import FieldPath, Problem, near_match, show_field
 from ..ground.quantities import show
+from .slips.marks import AFTER_COMMA, COMMA_ENDS
 from .spots import Spot, models_in, spot_of, tags_of, told_apart_by
-from .yaml_slips import AFTER_COMMA, COMMA_ENDS
 
 __all__ = ["Fault", "explain", "faults"]
 
@@ -46,6 +46,11 @@ OTHER_WORDS = {
     "paper": ("stock",),
 }
 """What else makers may call a key, and the keys it may be."""
+
+NO_COLON = re.compile(r"(\w+)(?: ?[:：=;] ?| )(.+)")
+"""What became of a key and its value between braces where no colon with a blank after it stands between them."""
+
+WITH_COLON = "a key has a colon and a blank after it"
 
 FEW, MOST_GROUPS = 3, 2
 """So many kinds are each written out, and so many groups that know a key."""
@@ -89,7 +94,10 @@ def faults(failure: ValidationError, model: type[BaseModel]) -> Iterator[Fault]:
     parted = {fault.spot.field[:-1] for fault in found if fault.problem.remedy.endswith(COMMA_ENDS)}
     for fault in found:
         *group, key = fault.spot.field or ("",)
-        misspelt = fault.sort == "missing" and (tuple(group), f"did you mean {key}?") in said
+        meant = (f"did you mean {key}?", f"{WITH_COLON}: write {key}:")
+        misspelt = fault.sort == "missing" and any(
+            around == tuple(group) and remedy.startswith(meant) for around, remedy in said
+        )
         rest = tuple(group) in parted and AFTER_COMMA.match(str(key))
         yield replace(fault, follows=True) if misspelt or rest else fault
 
@@ -176,6 +184,8 @@ def _unknown_key(
         remedy = f"write {' or '.join(f'{group}: {{{key}: {value}}}' for group in groups[:MOST_GROUPS])}"
     elif written is None and AFTER_COMMA.match(key):
         remedy = f"{COMMA_ENDS}: write the number with a point, as in 21.{key}"
+    elif written is None and (parted := NO_COLON.match(key)) and parted[1] in known:
+        remedy = f"{WITH_COLON}: write {parted[1]}: {show(parted[2])}"
     elif written is None and not meant:
         remedy = "give it a value; or, if it is part of a text that holds a comma, put that text in quotes"
     if field[-1] == "<<":

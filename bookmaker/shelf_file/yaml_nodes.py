@@ -38,6 +38,10 @@ BLOCK = ("|", ">")
 COLON = re.compile(r"(?:\s|(?<=\s)#[^\r\n]*)*:")
 """A colon, and what may stand between it and its key."""
 
+QUOTES = ("'", '"')
+
+INDENT = re.compile(r" *(?:- +)*")
+
 BRACKETS = ("[", "{")
 
 KEPT = re.compile(r"[|>][0-9]?\+")
@@ -187,6 +191,7 @@ class _Composer:
     def _made(self, event: NodeEvent, events: Iterator[Event], start: int, end: int, name: str) -> Node:
         if isinstance(event, ScalarEvent):
             style = event.style or ""
+            self._refuse_swallowing(event, style)
             end = self._end_of_lines(start, end, event.value) if style in BLOCK else end
             return ScalarNode(start, end, event.value, style, name)
         flow = self.text[end - 1 : end] in BRACKETS and end > start
@@ -197,6 +202,28 @@ class _Composer:
         pairs = zip(below[::2], below[1::2], strict=True)
         entries = tuple((key, self._behind_colon(key, value)) for key, value in pairs)
         return GroupNode(start, last if flow or not entries else entries[-1][1].end, entries, flow, name)
+
+    def _refuse_swallowing(self, event: ScalarEvent, style: str) -> None:
+        """Text in quotes goes on further in than its key (YAML 1.2.2, 7.3): a key or an item that does not was
+        swallowed, because the quotation mark before it is not closed.
+
+        Raises:
+            MarkedYAMLError: there is such a line.
+        """
+        begin, end = event.start_mark, event.end_mark
+        if style not in QUOTES or begin.line == end.line:
+            return
+        line = self.text.rfind("\n", 0, begin.index) + 1
+        key = INDENT.match(self.text, line)
+        assert key  # it finds nothing at least
+        outside = re.compile(rf"\n {{0,{key.end() - line}}}(?:- |[\w-]+:(?:\s|$))")
+        if outside.search(self.text, begin.index, end.index):
+            raise MarkedYAMLError(
+                context="while scanning a quoted scalar",
+                context_mark=begin,
+                problem="found unexpected end of stream",
+                problem_mark=end,
+            )
 
     def _behind_colon(self, key: Node, value: Node) -> Node:
         """The value of a key; one that is not written stands right behind the colon, or the key."""

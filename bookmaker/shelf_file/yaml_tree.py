@@ -15,9 +15,12 @@ from ruamel.yaml.error import MarkedYAMLError, YAMLError
 
 from ..ground.kept import Kept
 from ..ground.problems import FieldPath, Place, Problem, ShelfFileError
+from .slips.marks import cut_short, written_from
+from .slips.repeats import Again, repeated
+from .slips.unreadable import syntax_error
+from .slips.values import TEXTS, wrong_sign
 from .yaml_nodes import GroupNode, Lines, ListNode, Node, RepeatNode, ScalarNode, read_nodes
 from .yaml_pieces import Piece, Pieced, in_pieces
-from .yaml_slips import AFTER_COMMA, COMMA_ENDS, cut_short, syntax_error
 
 __all__ = ["HIDDEN", "Plain", "Tree", "parse_nodes", "parse_tree"]
 
@@ -32,6 +35,9 @@ DEEPEST = 30
 
 DEPTH_OF_ITEMS = 2
 """How deep an item of a list of the whole lies: as `_Reader.tree` counts."""
+
+ESCAPED = "\0\a\b\v\f\r"
+"""What a letter after a \\ stands for, as one that begins the name of a folder."""
 
 HIDDEN = ("Cc", "Cs")
 """Unicode categories of control characters and of halves of characters."""
@@ -134,7 +140,7 @@ def _nodes(text: str, reader: _Reader) -> Node:
     try:
         node = read_nodes(text)
     except MarkedYAMLError as trouble:
-        raise syntax_error(trouble, reader.place) from None
+        raise syntax_error(trouble, reader.lines.all, reader.place) from None
     except RecursionError:
         raise ShelfFileError((_too_much(nowhere),)) from None
     except (YAMLError, ValueError) as trouble:
@@ -190,10 +196,13 @@ class _Reader:
     def at(self, offset: int) -> Place:
         return self.place(*self.lines.number(offset))
 
-    def tree(self, written: Node, depth: int = 0) -> Tree:
+    def tree(self, written: Node, depth: int = 0, *, words: bool = False) -> Tree:
+        """A node as a tree; whether it holds `words`, which may begin with any sign."""
         node = written.meant if isinstance(written, RepeatNode) else written
         self.seen += 1
         place = self.at((node or written).start)
+        if isinstance(written, ScalarNode):
+            self._refuse_named(written, place, words)
         if node is None or self.seen > MOST_VALUES or depth > DEEPEST:
             raise ShelfFileError((_too_much(place),))
         if self.pieced and node is self.pieced.listed:
@@ -227,7 +236,18 @@ class _Reader:
         hidden = next((sign for sign in text if unicodedata.category(sign) in HIDDEN and sign not in "\n\t"), "")
         if hidden:
             message = f"the text holds the control character U+{ord(hidden):04X}"
-            self.problems.append(Problem(message, "write visible letters only", place=place))
+            remedy = "write visible letters only"
+            if hidden in ESCAPED and "\\" in place.source:
+                remedy += "; a \\ in double quotes begins a sign: write / in paths, or put the text in single quotes"
+            self.problems.append(Problem(message, remedy, place=place))
+
+    def _refuse_named(self, node: ScalarNode, place: Place, words: bool) -> None:
+        """A text that begins with a sign which YAML takes away: a ! or an & with a name that nothing repeats."""
+        sign = self.lines.text[node.start : node.start + 1]
+        named = node.anchor and f"*{node.anchor}" not in self.lines.text and (words or not node.text)
+        if named or (sign == "!" and not node.style):
+            text = written_from(place.source, place.column - 1)
+            self.problems.append(replace(wrong_sign(text), place=place))
 
     def _refuse_cut_short(self, last: ScalarNode, style: str, *, colon: int = 0) -> None:
         """A # may turn into a note what was meant as the value, or its end; `colon` is the length of one after it."""
@@ -237,14 +257,12 @@ class _Reader:
     def _group(self, node: GroupNode, place: Place, depth: int) -> Tree:
         values: dict[str, Tree] = {}
         keys: dict[str, Place] = {}
+        again: list[Again] = []
         for key, value, at in self._pairs(node):
             if key in values:
-                first = keys[key].line
-                message = f"the key {key!r} stands here a second time; it is on line {first} already"
-                comma = f"{COMMA_ENDS}: write numbers with a point, as in 21.{key}"
-                remedy = comma if AFTER_COMMA.match(key) else "keep one of the two"
-                self.problems.append(Problem(message, remedy, place=at))
-            values[key], keys[key] = self.tree(value, depth + 1), at
+                again.append(Again(key, keys[key], at))
+            values[key], keys[key] = self.tree(value, depth + 1, words=key in TEXTS), at
+        self.problems += repeated(next(iter(values), ""), again)
         return Tree(values, place, keys)
 
     def _pairs(self, node: GroupNode) -> Iterator[tuple[str, Node, Place]]:

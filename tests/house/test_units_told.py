@@ -27,7 +27,7 @@ WRITTEN = (
     *("writers/svg/document.py", "writers/tools/svg.py", "typesetting/lines/ties.py"),
     *(
         "shelf_file/invented/wall.py",
-        "shelf_file/yaml_slips.py",
+        "shelf_file/slips/marks.py",
         "ruler/readings.py",
         "things/book/designs/letters/wording.py",
     ),

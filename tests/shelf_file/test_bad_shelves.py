@@ -178,27 +178,26 @@ ONE_SLIP = [
     # YAML
     (
         ("{height: 21 mm, width", "{height: 21 mm width"),
-        "9:31: a { is not closed, or a comma is missing; put commas between the keys and } at the end",
+        "9:26: a comma is missing before width; write , width: with a comma before it",
     ),
-    (("stocks:", "stocks"), "3:7: a key has no colon after it; write key: value"),
+    (("stocks:", "stocks"), "2:1: the key stocks has no colon after it; write stocks:"),
     (
         ("    size", "   size"),
-        "9:4: this line does not stand under the lines of its group; "
-        "indent all keys of one group by the same number of spaces",
+        "9:4: this line does not stand under the lines of its group; write 4 blanks before it",
     ),
     (("    size", "\tsize"), "9:1: the line is indented with a tab; indent with spaces"),
     (
         ("Tide Tables", "Tide: Tables"),
-        '8:11: a colon with a blank after it ends a key; put the whole text in double quotes: "Tide: Tables"',
+        '8:12: a colon with a blank after it ends a key; put the whole text in double quotes: "Tide: Tables"',
     ),
     (
         ("  - title: Tide Tables", "  - shown: Tide: Tables"),
-        "8:16: a colon stands where no key can; "
-        "put text that holds a colon in quotes, and indent all keys of one group alike",
+        '8:12: a colon with a blank after it ends a key; put the whole text in double quotes: "Tide: Tables"',
     ),
     (
         ("Tide Tables", "*tide"),
-        "8:12: a * repeats something that no & has named; put text that begins with * in quotes",
+        "8:12: a text cannot begin with *, which repeats what an & has named; "
+        'put the whole text in double quotes: "*tide"',
     ),
     (
         ("Tide Tables", "{text: |\n    tide}"),
@@ -212,14 +211,20 @@ ONE_SLIP = [
     ),
     (
         ("Tide Tables", "|tide"),
-        "8:13: text after | or > begins on the next line; "
-        "begin the text on the next line, further in, or put it in quotes",
+        "8:12: a text cannot begin with |, which announces lines of text below; "
+        'put the whole text in double quotes: "|tide", or begin it on the next line, further in',
     ),
-    (("Tide Tables", "@tide"), "8:12: a word begins with a sign that means something to YAML; put the text in quotes"),
-    (("Tide Tables", '"Tide'), "13:1: a quotation mark is not closed; put the same mark at the end of the text"),
+    (
+        ("Tide Tables", "@tide"),
+        '8:12: a text cannot begin with @, which is kept for later; put the whole text in double quotes: "@tide"',
+    ),
+    (
+        ("Tide Tables", '"Tide'),
+        '8:12: the quotation mark at the beginning is not closed; write the same mark at the end: "Tide"',
+    ),
     (
         last("design: {colour: #ff0000}"),
-        "12:22: from #ff0000} on this is a note to yourself, no value is left; "
+        "12:22: from #ff0000 on this is a note to yourself, no value is left; "
         'put the value in quotes, as "#ff0000"; a note has a blank after the #',
     ),
     (
@@ -234,7 +239,7 @@ ONE_SLIP = [
     ),
     (
         last("design: {colour: , ink: red"),
-        "13:1: a { is not closed, or a comma is missing; put commas between the keys and } at the end",
+        "12:32: the { before colour is not closed; write } at the end of this line",
     ),
     (("space: upper", "space: upper\n---\nshelf: More"), "13:1: --- begins a second shelf; keep one shelf in a file"),
     (

@@ -60,8 +60,8 @@ def refuse(
     return PydanticCustomError("maker", "{message}", said)
 
 
-def read_text(value: object) -> str:
-    """One value as text; a list or mapping in its place is refused."""
+def read_text(value: object, instead: str = "") -> str:
+    """One value as text; a list or mapping in its place is refused, with what may be written `instead`."""
     if isinstance(value, str):
         return value
     if value is None:
@@ -69,16 +69,26 @@ def read_text(value: object) -> str:
     if isinstance(value, (int, float)):
         return str(value)
     form = "a list" if isinstance(value, (list, tuple)) else "a group of keys"
-    raise refuse(f"is {form} where one value belongs", "write one value on the line")
+    raise refuse(f"is {form} where one value belongs", f"write one value on the line{instead}")
 
 
 def read_title(value: object) -> str:
     """Some visible text, white space tidied."""
-    return _visible(" ".join(read_text(value).split()), LONGEST_TITLE)
+    return _visible(" ".join(_read_words(value).split()), LONGEST_TITLE)
+
+
+def _read_words(value: object) -> str:
+    """One value as text that may hold any sign: between quotation marks, where it begins with a bracket."""
+    match value:
+        case [str() as word]:
+            return read_text(value, f'; or, if it is a text, put it in quotes: "[{show(word)}]"')
+        case {**keys} if [*keys.values()] == [None]:
+            return read_text(value, f'; or, if it is a text, put it in quotes: "{{{show(str(*keys))}}}"')
+    return read_text(value)
 
 
 def _read_lines(value: object) -> str:
-    lines = [" ".join(line.split()) for line in read_text(value).strip().split("\n")]
+    lines = [" ".join(line.split()) for line in _read_words(value).strip().split("\n")]
     if len(lines) > MOST_LINES:
         raise refuse(f"has {len(lines)} lines", f"write at most {MOST_LINES}", f"{MOST_LINES} lines")
     _visible(" ".join(lines), LONGEST_LINES)
@@ -104,7 +114,7 @@ def _check_seen(text: str, remedy: str) -> None:
 
 
 def _read_written(value: object) -> str:
-    text = read_text(value)
+    text = _read_words(value)
     _check_seen(text, "write a value or leave the line out")
     return text
 

@@ -1,0 +1,1 @@
+"""What is often mistyped in YAML, found on the line where it stands and told with what to write."""
