@@ -15,9 +15,9 @@ from PIL import Image
 from bookmaker.ground.art import Group
 from bookmaker.ground.drawing import Art
 from bookmaker.ground.geometry import Rect, Size, Transform
-from bookmaker.ground.orientation import Stance, stances
 from bookmaker.ground.type_styles import Style
 from bookmaker.ground.typefaces import Commands, Typeface, Vertical, bundled, cut_of, load_typeface, vertical_of
+from bookmaker.ground.typefaces.orientation import Stance, stances
 from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.chosen_faces import downwards
 from bookmaker.typesetting.lines.fount import Fount
@@ -311,3 +311,27 @@ def test_a_note_stands_at_the_left_of_its_page_and_its_figure_with_what_it_belon
     for measure in range(20, 32):
         made = inside(folder, f"{'灯台守' * 9}[^1]{TEXT}\n\n[^1]: 霧。", PageFrame(20, measure, 4, right_to_left=True))
         assert not any(one.text.startswith("[") for page in made.pages for one in columns(page))
+
+
+def test_a_typeface_without_forms_for_such_lines_is_told(folder: Path) -> None:
+    font_of_boxes(folder / "bare.ttf", "".join(dict.fromkeys(TEXT)))
+    said = "Boxes Regular has no forms of marks and brackets for lines that run down"
+    for face, told in (("own.ttf", 0), ("bare.ttf", 1)):
+        problems = inside(folder, TEXT, face=face).problems
+        assert sum(str(problem).startswith(said) for problem in problems) == told
+
+
+@pytest.mark.parametrize(
+    ("language", "setting", "said"),
+    [
+        ("zh", "horizontal", "“灯”"),
+        ("zh", "vertical", "『灯』"),
+        ("zh-Hant", "vertical", "「灯」"),
+        ("ja", "vertical", "「灯」"),
+    ],
+)
+def test_quotation_marks_of_chinese_become_corners(language: str, setting: str, said: str, folder: Path) -> None:
+    """GB/T 15834 has double corners outside in lines that run down (from memory)."""
+    font_of_boxes(folder / "marks.ttf", "灯「」『』“”‘’–—…′″-'\".,")
+    keys = {"language": language, "setting": setting, "face": "marks.ttf"}
+    assert [one.text for one in columns(inside(folder, '"灯"', **keys).pages[0])] == [said]

@@ -17,9 +17,9 @@ from typing import Any
 
 from fontTools.ttLib import TTFont
 
-from ..orientation import Stance, stances
 from ..scripts import stretches
 from .contours import Commands
+from .orientation import Stance, stances
 from .typeface import Glyph, Run, Typeface
 
 __all__ = ["Vertical", "across", "vertical_of"]

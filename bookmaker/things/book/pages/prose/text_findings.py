@@ -58,6 +58,7 @@ def findings(
     return (
         *_plates(copy, setting, plates),
         *_other_direction(copy),
+        *_without_forms(copy),
         *_without_faces(copy),
         *_in_other_letters(copy),
         *_too_small(copy, setting, bounds),
@@ -151,6 +152,18 @@ def _other_direction(copy: Copy) -> Iterator[Problem]:
             "write direction: right-to-left in the book",
             Severity.WARNING,
             field=("file",),
+        )
+
+
+def _without_forms(copy: Copy) -> Iterator[Problem]:
+    """A typeface whose marks are drawn for lines that run across alone."""
+    face = copy.fount.roman
+    if copy.frame.standing and "vert" not in face.features:
+        yield Problem(
+            f"{face.name} has no forms of marks and brackets for lines that run down: they look as in other lines",
+            "choose a typeface that has them (OpenType: vert)",
+            Severity.NOTE,
+            field=("face",),
         )
 
 
