@@ -40,11 +40,11 @@ from .shelf.register import Register, register_of
 from .shelf.wishes import ALL_OF_IT, Progress, Wishes
 from .shelf_file.reading import ShelfFile
 from .things.draft import Draft
-from .things.families import FAMILIES
 from .things.thing import AnyFamily, Plan
 
 if TYPE_CHECKING:
     from .sheets.tally import Tally
+    from .writers.publishing import WrittenFile
 
 __all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop"]
 
@@ -58,7 +58,7 @@ def no_progress(doing: str, done: int, of: int) -> None:
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What was made: the checked shelf, each file with the number of its sheets, 0 for the plan, and what they take.
+    """What was made: the checked shelf, the files, and what their sheets take.
 
     `about` are the problems of what was chosen, `others` is how many there are of other things; `gone` are files of an
     earlier run that were not made again, `off_cuts` the partly used sheets that are now to be printed. `changes` are
@@ -66,7 +66,7 @@ class Made:
     """
 
     checked: Checked
-    files: tuple[tuple[str, int], ...]
+    files: tuple[WrittenFile, ...]
     tallies: tuple[Tally, ...]
     about: Sequence[Problem]
     others: int
@@ -87,10 +87,11 @@ class Workshop:
     """Where shelves are worked on again and again: only what an edit asks for is done anew.
 
     Each shelf file has a bench of its own, on which lies what was made of it last time. What an answer says is what a
-    fresh workshop says; only how long it takes is another matter. `families` are the kinds of things that shelves hold.
+    fresh workshop says; only how long it takes is another matter. `families` are the kinds of things that shelves hold,
+    where they are not the usual ones.
     """
 
-    def __init__(self, families: tuple[AnyFamily, ...] = FAMILIES) -> None:
+    def __init__(self, families: tuple[AnyFamily, ...] | None = None) -> None:
         self._families = families
         self._benches: dict[Path, LastTime] = {}
 
@@ -143,13 +144,13 @@ class Workshop:
 
     def _planned(self, path: Path, bench: LastTime) -> tuple[ShelfFile[ShelfSpec], ShelfPlan]:
         shelf = bench.reading("shelf", (path, self._families), partial(proofread, path, self._families))
-        plan = _usable(shelf, register_of(shelf.spec, self._families), bench)
+        plan = _usable(shelf, register_of(shelf.spec), bench)
         if not shelf.open_walls:
             return shelf, plan
         counts = as_many_as_it_takes(shelf, plan)
         wall = (path, self._families, counts)
         shelf = bench.reading("shelf with its walls", wall, partial(proofread, *wall))
-        return shelf, _usable(shelf, register_of(shelf.spec, self._families), bench)
+        return shelf, _usable(shelf, register_of(shelf.spec), bench)
 
     @uncollected()
     def make(self, path: Path, into: Path, progress: Progress = no_progress, wishes: Wishes = ALL_OF_IT) -> Made:
@@ -212,9 +213,9 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
         checked=checked,
         files=files,
         tallies=layout.tallies,
-        about=(*folder.remarks, *in_vain(wishes, [name for name, _ in files]), *about),
+        about=(*folder.remarks, *in_vain(wishes, [file.name for file in files]), *about),
         others=len(checked.problems) - len(about),
-        gone=tuple(sorted(folder.before.difference(name for name, _ in files))),
+        gone=tuple(sorted(folder.before.difference(file.name for file in files))),
         off_cuts=tuple(sheet.stock for sheet in layout.sheets if sheet.stock.off_cut),
         changes=changes_between(prints.before, prints.now.lying(printed)).but_for(plan.printed_already),
     )

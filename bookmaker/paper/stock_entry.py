@@ -82,8 +82,8 @@ def _read_tolerance(value: object) -> Tolerance:
 def _read_glue(value: object) -> object:
     text = read_text(value)
     if text.casefold() not in GLUES and not any(sign.isdigit() for sign in text):
-        some = in_units("20 um", "0.8 mil")
-        known = "spray, paste, PVA or double-sided film"
+        some = in_units("25 um", "1 mil")
+        known = "spray, glue stick, paste, PVA or double-sided film"
         raise refuse(f"{show(text)} is not a glue known here", f"write {known}, or how thick it dries, such as {some}")
     return GLUES.get(text.casefold(), text)
 
@@ -127,7 +127,9 @@ class StockEntry(Entry):
     film: Annotated[tuple[FilmThickness, ...], BeforeValidator(_read_films), OrOneLength("50 um")] = Field(
         (), description="films over the print: one thickness or a list"
     )
-    glue: GlueFilm = Field(GLUES["paste"], description="glue film: spray, paste, PVA, double-sided film or a length")
+    glue: GlueFilm = Field(
+        GLUES["paste"], description="glue film: spray, glue stick, paste, PVA, double-sided film or a length"
+    )
     grain: Grain = Field(Grain.UNKNOWN, description="long or short: the side of the sheet the fibres follow")
     tolerance: ToleranceText | None = Field(
         None, description="how far the caliper may be off, two standard deviations, such as 8 % or 6 um"

@@ -98,8 +98,8 @@ def test_the_reverse_is_turned_and_moved_as_its_own_printer_asks(tmp_path: Path)
         before, after = (strokes_of(out / file, 2)[0].start for out in (plain, moved))
         assert (after[0] - before[0], after[1] - before[1]) == pytest.approx((right, up), abs=0.01)
     guide = flattened(" ".join(page.extract_text() for page in PdfReader(moved / "guide.pdf").pages))
-    assert "page.pdf 1 both sides, turned on the long edge" in guide
-    assert "laid.pdf 1 both sides, turned on the short edge" in guide
+    assert "page.pdf 1 pages 1 and 2, flipped on the long edge" in guide
+    assert "laid.pdf 1 pages 1 and 2, flipped on the short edge" in guide
 
 
 def test_the_sheet_the_guide_and_the_plan_name_the_printer(tmp_path: Path) -> None:
@@ -113,8 +113,8 @@ def test_the_sheet_the_guide_and_the_plan_name_the_printer(tmp_path: Path) -> No
     assert "laid · photo printer, rear tray · sheet 1 of 1" in text_of(out / "laid.pdf")
     assert "Two Trays · page · sheet 1 of 1" in text_of(out / "page.pdf")
     guide = text_of(out / "guide.pdf")
-    assert "laid.pdf 1 one side, on photo printer, rear tray" in guide
-    assert re.search(r"page.pdf 1 one side (?!on photo)", guide)
+    assert "laid.pdf 1 page 1, on photo printer, rear tray" in guide
+    assert re.search(r"page.pdf 1 page 1 (?!on photo)", guide)
 
 
 def text_of(file: Path) -> str:

@@ -315,7 +315,7 @@ def test_a_note_stands_at_the_left_of_its_page_and_its_figure_with_what_it_belon
 
 def test_a_typeface_without_forms_for_such_lines_is_told(folder: Path) -> None:
     font_of_boxes(folder / "bare.ttf", "".join(dict.fromkeys(TEXT)))
-    said = "Boxes Regular has no forms of marks and brackets for lines that run down"
+    said = "Boxes has no forms of marks and brackets for lines that run down"
     for face, told in (("own.ttf", 0), ("bare.ttf", 1)):
         problems = inside(folder, TEXT, face=face).problems
         assert sum(str(problem).startswith(said) for problem in problems) == told

@@ -21,7 +21,7 @@ from ...shelf_file.fields.keys import dotted_keys
 from ...shelf_file.reading import ShelfFile
 from ...shelf_file.yaml_tree import Plain
 from ...things.book.entry import BookEntry
-from ...things.families import FAMILIES
+from ...things.families import all_families
 from ...workshop import Workshop
 from ..jobs import Changed
 from .fields import KIND_KEYS, models_told_apart
@@ -145,7 +145,7 @@ def _read(path: Path, workshop: Workshop) -> _Text:
     names = dict.fromkeys([path.name, *(book.place.file for book in items)])
     files = {name: path if name == path.name else shelf.folder / name for name in names}
     digests = {name: read_maker_file(file).digest for name, file in files.items()}
-    return _Text(shelf, register_of(shelf.spec, FAMILIES), digests)
+    return _Text(shelf, register_of(shelf.spec), digests)
 
 
 def _changed_since(text: _Text) -> bool:
@@ -156,7 +156,7 @@ def _changed_since(text: _Text) -> bool:
 
 
 def _manner() -> Manner:
-    return manner_of(shelf_model(FAMILIES), BookEntry)
+    return manner_of(shelf_model(all_families()), BookEntry)
 
 
 def _supposed(text: _Text, edits: list[Edit]) -> Mapping[Path, bytes]:

@@ -52,8 +52,8 @@ def as_read(text: str) -> str:
 class Fount:
     """Type in the styles of a text; `language` is a tag of `hyphens`, or None for words that are left whole.
 
-    It is `slanted` if there is an italic; dots beside letters are for stress alone. `spoken` is the tag (BCP 47) of the
-    language that letters and ligatures are chosen for, hyphens or none. A typeface may `stand_in` for what others lack.
+    `spoken` is the tag (BCP 47) of the language that letters and ligatures are chosen for, hyphens or none. A typeface
+    may `stand_in` for what others lack. What it is `known_as` tells it from others, if its typefaces alone do not.
     """
 
     def __init__(
@@ -64,13 +64,14 @@ class Fount:
         *,
         right_to_left: bool = False,
         stand_in: Typeface | None = None,
+        known_as: str = "",
     ) -> None:
-        self.faces = dict(faces)
+        self.faces = faces
         self.language = language
         self.spoken = spoken
         self.right_to_left = right_to_left
         self.stand_in = stand_in
-        self.slanted = Style.ITALIC in faces and not _is_dotted(faces[Style.ITALIC])
+        self.known_as = known_as
         self.solid = is_solid(spoken)
         self.roman = faces[Style.ROMAN]
         self.space = self.roman.shape(" ")
@@ -84,8 +85,15 @@ class Fount:
     @cached_property
     def key(self) -> str:
         """What stands for all that words set in it depend on."""
+        if self.known_as:
+            return self.known_as
         faces = sorted((str(style), face.digest) for style, face in self.faces.items())
         return digest(faces, self.language, self.spoken, self.right_to_left, self.stand_in and self.stand_in.digest)
+
+    @cached_property
+    def slanted(self) -> bool:
+        """Whether there is an italic; dots beside letters are for stress alone."""
+        return Style.ITALIC in self.faces and not _is_dotted(self.faces[Style.ITALIC])
 
     @property
     def across(self) -> Fount:
@@ -98,7 +106,8 @@ class Fount:
         return Fount({s: f for s, f in faces.items() if s not in dotted}, self.language, self.spoken, stand_in=stand_in)
 
     def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...]]:
-        return _fount_again, (self.faces, self.language, self.spoken, self.right_to_left, self.stand_in)
+        written = self.faces, self.language, self.spoken, self.right_to_left, self.stand_in, self.known_as
+        return _fount_again, written
 
     def runs(self, word: str) -> tuple[Run, ...]:
         """The parts of a word, each in one style, as they stand from left to right."""
@@ -230,10 +239,15 @@ class Fount:
 
 
 def _fount_again(
-    faces: Mapping[Style, Typeface], language: str | None, spoken: str, right_to_left: bool, stand_in: Typeface | None
+    faces: Mapping[Style, Typeface],
+    language: str | None,
+    spoken: str,
+    right_to_left: bool,
+    stand_in: Typeface | None,
+    known_as: str,
 ) -> Fount:
     """A fount in another process: its words are shaped anew there."""
-    return Fount(faces, language, spoken, right_to_left=right_to_left, stand_in=stand_in)
+    return Fount(faces, language, spoken, right_to_left=right_to_left, stand_in=stand_in, known_as=known_as)
 
 
 class _PlainWords(dict[str, Run | None]):

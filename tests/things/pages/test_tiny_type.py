@@ -14,6 +14,7 @@ from bookmaker.ground.units import from_pt
 from bookmaker.paper.eyesight import Legibility
 from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.page import BookWords, Inside, PageFrame
+from tests.kit.fonts import font_of_boxes
 from tests.kit.text_pages import PROSE, inside, lines
 
 DOT = 25.4 / 600
@@ -122,6 +123,15 @@ def test_every_style_and_every_line_is_made_heavier(folder: Path) -> None:
     used = {run.typeface for page in found.pages for line in lines(page) for _, run in line.line.runs}
     # the bold has hairlines of a dot at 2 pt by itself
     assert {face.name for face in used if not face.thicker} <= {"Noto Serif Bold"}
+
+
+def test_latin_words_in_a_typeface_without_them_are_made_heavier_too(folder: Path) -> None:
+    font_of_boxes(folder / "own.ttf", "कमलतन ")
+    found = inside(folder, "कमल Lamp तन", face="own.ttf", size="2 pt", weight="1 dot")
+    used = [run for line in lines(found.pages[0]) for _, run in line.line.runs if run.text.strip()]
+    faces = ["Boxes", "Noto Serif", "Boxes"]
+    assert [(run.typeface.name, run.text) for run in used] == [*zip(faces, ["कमल", "Lamp", "तन"], strict=True)]
+    assert used[1].typeface.thicker > 0
 
 
 def test_counters_stay_open(folder: Path) -> None:

@@ -167,7 +167,7 @@ def _steps(
     job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]], manners: Sequence[Manner]
 ) -> Iterator[str]:
     flats = job.block.flats
-    yield "Score every fold, from mark to mark."
+    yield "Score every fold on the front, the side with its label, from mark to mark."
     yield _cutting(flats, max(gathered, key=len))
     yield from _folding(job, entry, gathered, drawn(manners[0].name))
     if len(gathered) > 1:
@@ -183,7 +183,7 @@ def _steps(
     if entry.trimmed:
         yield (
             f"Trim fore-edge, head and tail along the dotted lines in the corners that go. {long(entry.trimmed)} comes "
-            f"off each, and the block is {sides(job.page)} high and wide."
+            f"off each, and the block is {sides(job.page)} wide and high."
         )
     thickest = ", where the thread makes it thickest" if entry.fastening == "sewn" else ""
     yield from measure_block_steps(job, f" at the spine{thickest}")
@@ -192,7 +192,7 @@ def _steps(
 def _cutting(flats: Sequence[Flat], section: Sequence[Flat]) -> str:
     """All sheets; those of the largest section show how much narrower the inner ones are."""
     first, *others = (sheet.size.width for sheet in section)
-    text = f"Cut out {counted(len(flats), 'sheet')}, {long(flats[0].size.height)} high and {long(first)} wide."
+    text = f"Cut out {counted(len(flats), 'sheet')}, {long(first)} wide and {long(flats[0].size.height)} high."
     if long(others[-1] if others else first) == long(first):
         return text
     inner = as_list([figure(width, 1) for width in others])
