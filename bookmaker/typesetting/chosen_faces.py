@@ -7,10 +7,10 @@ from dataclasses import replace
 from pathlib import Path
 
 from ..ground.problems import Problem, ShelfFileError
-from ..ground.typefaces import Typeface, bundled, load_typeface, vertical_of
+from ..ground.typefaces import Typeface, Vertical, across, bundled, is_dotted, load_typeface, vertical_of
 from ..ground.typefaces.names import BUNDLED, style_of
 from .book_type import Family
-from .lines.fount import Style
+from .lines.fount import Fount, Style
 from .page import PageFrame
 
 __all__ = [
@@ -23,6 +23,7 @@ __all__ = [
     "family_of",
     "listed",
     "missing_glyphs",
+    "set_across",
 ]
 
 SLANTED = {"text": "text italic", "old style": "old style italic", "text bold": "text bold italic"}
@@ -98,6 +99,14 @@ def downwards(family: Family) -> Family:
     dotted = {Style.ITALIC: family[Style.ROMAN], Style.BOLD_ITALIC: bold}
     stressed = {style: vertical_of(face, True) for style, face in dotted.items() if style not in family}
     return {style: vertical_of(face) for style, face in family.items()} | stressed
+
+
+def set_across(fount: Fount) -> Fount:
+    """The same type for lines that run across the page; dots beside letters stand for no style there."""
+    if not isinstance(fount.roman, Vertical):
+        return fount
+    faces = {style: across(face) for style, face in fount.faces.items() if not is_dotted(face)}
+    return Fount(faces, fount.language, fount.spoken, stand_in=fount.stand_in and across(fount.stand_in))
 
 
 def missing_glyphs(what: str, face: Typeface, text: str) -> Iterator[Problem]:

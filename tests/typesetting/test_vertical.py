@@ -19,7 +19,7 @@ from bookmaker.ground.type_styles import Style
 from bookmaker.ground.typefaces import Commands, Typeface, Vertical, bundled, cut_of, load_typeface, vertical_of
 from bookmaker.ground.typefaces.orientation import Stance, stances
 from bookmaker.things.book.pages.prose.text import TextInside
-from bookmaker.typesetting.chosen_faces import downwards
+from bookmaker.typesetting.chosen_faces import downwards, set_across
 from bookmaker.typesetting.lines.fount import Fount
 from bookmaker.typesetting.page import Inside, PageFrame
 from bookmaker.writers.pdf import PdfFile
@@ -158,7 +158,7 @@ def test_heavier_letters_run_down_as_well(face: Typeface) -> None:
 
 
 def test_captions_and_heads_have_the_same_type_across(face: Typeface) -> None:
-    fount = Fount(downwards({Style.ROMAN: face}), None, "ja").across
+    fount = set_across(Fount(downwards({Style.ROMAN: face}), None, "ja"))
     assert fount.faces == {Style.ROMAN: face}
 
 

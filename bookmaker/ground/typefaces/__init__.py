@@ -6,7 +6,7 @@ from .contours import Commands
 from .cuts import cut_of
 from .files import bundled, load_typeface
 from .typeface import Glyph, Run, TextLine, Typeface, set_line
-from .vertical import Vertical, across, vertical_of
+from .vertical import Vertical, across, is_dotted, vertical_of
 
 __all__ = [
     "Commands",
@@ -18,6 +18,7 @@ __all__ = [
     "across",
     "bundled",
     "cut_of",
+    "is_dotted",
     "load_typeface",
     "set_line",
     "vertical_of",

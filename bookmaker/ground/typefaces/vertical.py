@@ -22,7 +22,7 @@ from .contours import Commands
 from .orientation import Stance, stances
 from .typeface import Glyph, Run, Typeface
 
-__all__ = ["Vertical", "across", "vertical_of"]
+__all__ = ["Vertical", "across", "is_dotted", "vertical_of"]
 
 TOP, AXIS = 0.88, 0.38
 """The upper edge of a square and its middle, in ems over the baseline."""
@@ -199,3 +199,8 @@ def vertical_of(typeface: Typeface, dotted: bool = False) -> Vertical:
 def across(typeface: Typeface) -> Typeface:
     """The same letters for lines that run across the page."""
     return typeface.plain if isinstance(typeface, Vertical) else typeface
+
+
+def is_dotted(typeface: Typeface) -> bool:
+    """Whether its letters have dots beside them, for stress."""
+    return isinstance(typeface, Vertical) and typeface.dotted

@@ -67,19 +67,25 @@ class Lines:
         """Words on as few lines as a measure needs, about equally long, each in the middle."""
         found = self._balanced(words, boxes, measure / size + 1e-9)
         middle = (
-            line._replace(x=max(0.0, (measure - self.width(line.words) * size) / 2), gap=0.0) for line in found.lines
+            line._replace(
+                x=max(0.0, (measure - self.width(line.words) * size) / 2),
+                gap=0.0,
+                tracking=self.fount.after(line.words) * size,
+            )
+            for line in found.lines
         )
         return found._replace(lines=tuple(middle))
 
     def _balanced(self, words: Sequence[str], boxes: Boxes, measure: float) -> SetLines:
         widths = [boxes[word].width for word in words]
-        if max(widths) > measure:
+        room = measure + self.fount.tracking  # the white after the last letter needs none
+        if max(widths) > room:
             return self.broken(words, boxes, boxes.ragged, Measures(0.0, (measure,)))
         leaning = [
             TIE if tied(word, after) else LEANING if leans(as_read(word), first=place == 0) else 0.0
             for place, (word, after) in enumerate(zip(words, (*words[1:], ""), strict=True))
         ]
-        ends = balanced(widths, self.fount.space.width, measure, leaning)
+        ends = balanced(widths, self.fount.word_space, room, leaning)
         found = (SetLine(" ".join(words[start:end]), 0.0, 0.0, end) for start, end in pairwise((0, *ends)))
         return SetLines(tuple(found), boxes.parted(words))
 
@@ -103,10 +109,11 @@ class Lines:
             text, last = boxes.text_of(line, words)
             opened = boxes.opened_hang(line, words) if line.opened is not None else placed_words[line.first].hang
             hang = 0.0 if number == 0 and indent else opened
-            gap = tracking = 0.0
+            gap, tracking, apart = 0.0, 0.0, self.fount.after(text)
             if glue is boxes.justified:
                 lacking = line.short
-                if line.opened is not None or not last:
+                untracked = self.fount.tracking and not apart
+                if line.opened is not None or not last or untracked:
                     # the parts of a word have widths of their own: kerned anew, with a true hyphen
                     room = widths[min(number, len(widths) - 1)] - (indent if number == 0 else 0.0)
                     loose = (
@@ -118,13 +125,12 @@ class Lines:
                     short.append(text)
                 gap, tracking = eased or (glue.stretch, 0.0)
             x = measures.x + (measures.indent if number == 0 else 0.0) - hang * size
-            placed.append(SetLine(text, x, gap * size, line.last + last, tracking * size))
+            placed.append(SetLine(text, x, gap * size, line.last + last, (apart + tracking) * size))
         return SetLines(tuple(placed), boxes.parted(words), tuple(short))
 
     def width(self, text: str) -> float:
         """How wide words are with the spaces between them, in ems."""
-        words = text.split(" ")
-        return sum(map(self.fount.width, words)) + self.fount.space.width * (len(words) - 1)
+        return self.fount.line_width(text)
 
     def _eased(self, text: str, boxes: Boxes, short: float) -> tuple[float, float] | None:
         """What each space and each letter of a line gains, in ems, if it is to gain so much in all.

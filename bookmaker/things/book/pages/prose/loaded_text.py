@@ -12,6 +12,7 @@ from .....ground.problems import Problem
 from .....ground.typefaces.strokes import strokes_of
 from .....shelf_file.fields.measures import FIT
 from .....typesetting.book_type import BookType
+from .....typesetting.chosen_faces import set_across
 from .....typesetting.figures import lacking_figures
 from .....typesetting.galleys.made_pages import MadePage
 from .....typesetting.galleys.setting import FEWEST_LETTERS, Manner, Setting
@@ -64,7 +65,7 @@ class LoadedText(LoadedPart):
         beginning = as_read(" ".join(passage.text for passage in self.source.manuscript.passages[:SAMPLED]))
         language = "" if self.written.language == UNPARTED else spoken(self.written.language, beginning)
         vertical = self.written.setting == "vertical"
-        return BookType(self.source.fount.across.faces, (self.source.fount.roman.name,), language, vertical)
+        return BookType(set_across(self.source.fount).faces, (self.source.fount.roman.name,), language, vertical)
 
     def extent(self, frame: PageFrame) -> int | None:
         """How many pages the whole text needs; None if its size is still to be found, or has no room.
@@ -113,7 +114,7 @@ class LoadedText(LoadedPart):
         heads = RunningHeads(upright)
         if written.running_heads:
             title = source.manuscript.punctuation.set(written.running_title or frame.book.title)
-            fount = copy.fount_at(size).across
+            fount = set_across(copy.fount_at(size))
             lines = Setting.of(fount.roman, size, copy.leading, upright)
             heads = running_heads(proof.pages, title, lines, upright, fount)
         if between:
@@ -164,6 +165,7 @@ class LoadedText(LoadedPart):
             new_pages,
             rectos and new_pages,
             written.notes == "foot",
+            written.tracking,
         )
         frame = replace(frame, margins=margins)
         # the book has a page for its title already
