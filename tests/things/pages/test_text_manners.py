@@ -348,7 +348,7 @@ LONG_WORDS = (
 @pytest.mark.parametrize("width", range(19, 30))
 def test_ragged_lines_are_hyphenated_only_where_they_would_be_very_short(tmp_path: Path, width: int) -> None:
     frame = PageFrame(width, 60, 4)
-    found = inside(tmp_path, LONG_WORDS * 2, frame, justified="no")
+    found = inside(tmp_path, LONG_WORDS * 2, frame, justified="no", tracking="0 %")
     measure = frame.type_area(1).width
     for line, _ in pairwise(lines(found.pages[0])):
         if line.text.endswith("-"):

@@ -150,3 +150,45 @@ def test_counters_stay_open(folder: Path) -> None:
 def test_other_weights_are_refused(written: str) -> None:
     with pytest.raises(ValidationError, match=r"\bdots?\b"):
         TextInside.model_validate({"file": "log.txt", "weight": written})
+
+
+# ---- how far letters stand apart
+
+
+def tracked(folder: Path, text: str, **keys: object) -> list[float]:
+    """How far apart the letters of the lines of the first page stand, in ems."""
+    return [line.line.tracking / line.line.size for line in lines(inside(folder, text, FRAME, **keys).pages[0])]
+
+
+VERSE = "Fog in the north,\\\nrain in the west."
+
+
+@pytest.mark.parametrize(("size", "share"), [("1 pt", 0.025), ("2.2 pt", 0.019), ("3.5 pt", 0.0125), ("6 pt", 0.0)])
+def test_verse_of_small_type_is_set_wider(folder: Path, size: str, share: float) -> None:
+    """From 6 pt down to 1 pt, in proportion, letters go up to 2.5 % of the em apart (common practice: 2 to 5 %)."""
+    found = tracked(folder, VERSE, size=size)
+    assert found == pytest.approx([share] * len(found))
+
+
+def test_typewriters_keep_their_distances(folder: Path) -> None:
+    assert tracked(folder, VERSE, face="typewriter") == [0.0, 0.0]
+    assert tracked(folder, "`fog  in the north`\n\n" + VERSE, size="2.2 pt") == pytest.approx([0.0, 0.019, 0.019])
+
+
+def test_tracking_is_the_makers_own_in_filled_lines_too_and_these_end_at_the_margin(folder: Path) -> None:
+    found = inside(folder, PROSE, FRAME, tracking="4 %", hanging="no", justified="yes")
+    area, written = FRAME.type_area(1), lines(found.pages[0])
+    assert [line.end.x for line in written[:-1]] == pytest.approx([area.right] * (len(written) - 1))
+    assert all(0.03 - 1e-9 <= line.line.tracking / line.line.size <= 0.07 + 1e-9 for line in written)
+    assert tracked(folder, VERSE, tracking="4 %") == pytest.approx([0.04, 0.04])
+    assert min(tracked(folder, PROSE, justified="yes")) < 0.02
+
+
+def test_a_line_with_marks_that_must_keep_their_places_is_not_tracked_and_ends_at_the_margin(folder: Path) -> None:
+    marked = PROSE.replace("keeper", "q\u0301eeper")
+    found = inside(folder, marked, FRAME, tracking="4 %", hanging="no", justified="yes")
+    area, written = FRAME.type_area(1), lines(found.pages[0])
+    with_marks = [line for line in written[:-1] if "\u0301" in line.text]
+    assert with_marks
+    assert [line.line.tracking for line in with_marks] == [0.0] * len(with_marks)
+    assert [line.end.x for line in with_marks] == pytest.approx([area.right] * len(with_marks))

@@ -22,6 +22,9 @@ ASIDE = 0.05
 NUMBER_SHARE = 0.8
 """A volume number is no larger than this share of the title."""
 
+MOTIF = 0.45
+"""An ornament takes no more than this share of what is free between title and author."""
+
 AUTHOR_SHARE = 0.6
 ON_LABEL = 0.75
 """The author is set no larger than these shares of the title, on the front itself and on a label."""
@@ -41,7 +44,7 @@ def letter_front(
         parts.append(lettered("author", words.author, author, below, hand, "across"))
         foot = below.centre.y + author.height / 2
     number = fitted("volume", words.volume, _part(room, 0.2, 0.1), hand, "across", title.size * NUMBER_SHARE)
-    side = min(room.width * 0.26, room.height * 0.2, 0.6 * (head - foot - number.height)) if fleuron else 0.0
+    side = min(room.width * 0.26, room.height * 0.2, (head - foot - number.height) * MOTIF) if fleuron else 0.0
     gap = (head - foot - side - number.height) / (1 + bool(fleuron) + bool(words.volume))
     if fleuron:
         parts.append(
@@ -75,7 +78,7 @@ def label(room: Rect, words: Words, hand: Hand, largest: float = LARGEST) -> Let
     parts = title_and_author(room, words, hand, (0.38, 0.57), 0.28, ON_LABEL, largest)
     if len(parts) == 2 and parts[1].lettering[0].x_height >= SMALLEST:
         return together(parts)
-    return letter("title", words.title, room, hand.on_front(), "across", largest)
+    return letter("title", words.title, _part(room, 0.08, 0.84), hand.on_front(), "across", largest)
 
 
 def pasted_label(
