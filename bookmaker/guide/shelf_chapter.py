@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ..ground.quantities import counted
+from ..ground.thin import caliper_unit, figure_caliper
 from ..ground.told import figure, print_area, print_grammage, print_mm, unit, unit_named
 from ..sheets.flat import FoldKind
 from ..shelf.findings import how_many
@@ -14,7 +15,7 @@ from ..things.prints import SheetOfFile
 from ..things.views.key import key_of_signs
 from ..things.wording import as_list, long, thick
 from ..typesetting.stand_ins import printable
-from .cautions import CAUTIONS
+from .cautions import cautions
 from .evenings import OFF
 from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
 from .materials import boards_needed, papers_needed, strips_needed, supplies_needed
@@ -82,7 +83,7 @@ def shelf_chapter(
     yield from _cutting(chosen)
     yield from _folds(chosen, room)
     yield Heading("Cautions")
-    yield from (Paragraph(caution) for caution in CAUTIONS)
+    yield from (Paragraph(caution) for caution in cautions())
 
 
 def _has_books(plan: ShelfPlan) -> bool:
@@ -127,11 +128,12 @@ def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[
         grain = "" if stock.grain.value == "unknown" else f", grain {stock.grain.value}"
         weight = f", {stock.sold_as or print_grammage(stock.grammage)}" if stock.grammage else ""
         yield Tick(
-            f"{stock.name}: {counted(need.sheets, 'sheet')} of {stock.sheet.name}, {figure(stock.caliper, 3)} {unit()} "
-            f"thick{weight}{grain}. Have a few more for slips."
+            f"{stock.name}: {counted(need.sheets, 'sheet')} of {stock.sheet.name}, {figure_caliper(stock.caliper)} "
+            f"{caliper_unit()} thick{weight}{grain}. Have a few more for slips."
         )
         if need.film:
-            yield Tick(f"clear film for {stock.name}: {figure(stock.film, 3)} {unit()} in all, {print_area(need.film)}")
+            film = f"{figure_caliper(stock.film)} {caliper_unit()} in all, {print_area(need.film)}"
+            yield Tick(f"clear film for {stock.name}: {film}")
     yield from _boards(plan)
     for strip in strips_needed(stick for one in plan.plans.values() for stick in one.sticks):
         yield Tick(

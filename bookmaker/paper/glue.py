@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from ..ground.thin import print_caliper
 from ..ground.told import Units, told_in
-from ..ground.units import print_mm
 from .thickness import Layer
 
 __all__ = ["FILM_SHARE", "GLUES", "films_of", "glue_called", "glue_films"]
@@ -28,7 +28,7 @@ def glue_called(film: float) -> str:
     >>> glue_called(0.015), glue_called(0.03), glue_called(0.025)
     ('spray adhesive', 'paste or PVA', 'glue (a dry film of 0.025 mm)')
     """
-    return CALLED.get(film) or f"glue (a dry film of {print_mm(film)})"
+    return CALLED.get(film) or f"glue (a dry film of {print_caliper(film)})"
 
 
 def films_of(film: float) -> str:

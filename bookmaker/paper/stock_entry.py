@@ -6,18 +6,27 @@ from enum import StrEnum
 from typing import Annotated, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
+from pydantic_core import PydanticCustomError
 
-from ..ground.amounts import a_pile, parse_pile, parse_share
+from ..ground.amounts import a_pile, parse_grammage, parse_pile, parse_share
 from ..ground.quantities import show
+from ..ground.thin import print_caliper, print_calipers
 from ..ground.told import in_units
-from ..ground.units import NotAMeasure, parse_length, print_length
+from ..ground.units import NotAMeasure, parse_length
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.measures import Bulk, FilmThickness, Grammage, OrOneLength, PaperThickness
 from ..shelf_file.fields.words import Text, read_text, refuse
 from .glue import GLUES
+from .grades import usual_bulk
 from .printer_entry import PaperPath, SheetName
 
-__all__ = ["GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance", "ToleranceText"]
+__all__ = ["GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance", "ToleranceText", "of_weight"]
+
+THINNEST, THICKEST = 0.01, 3.0
+"""What a sheet of paper or card may measure, in mm."""
+
+USUAL_GRAMMAGE = 80.0
+"""What the paper of offices weighs, in g/m²."""
 
 MOST_OFF_CUTS = 50
 """More left-over sheets of one stock than anybody keeps."""
@@ -60,10 +69,10 @@ def _read_pile(value: object) -> Pile:
     except NotAMeasure as problem:
         raise refuse(problem.message, problem.remedy) from None
     pile = Pile(sheets=sheets, height=height)
-    if not 0.01 <= pile.caliper <= 3:
+    if not THINNEST <= pile.caliper <= THICKEST:
         raise refuse(
-            f"{value} makes each sheet {print_length(pile.caliper)}",
-            f"count and measure again: paper and card have {in_units('0.01 mm to 3 mm', '0.4 mil to 120 mil')} a sheet",
+            f"{value} makes each sheet {print_caliper(pile.caliper)}",
+            f"count and measure again: paper and card have {print_calipers(THINNEST, THICKEST)} a sheet",
         )
     return pile
 
@@ -97,6 +106,15 @@ def _read_off_cuts(value: object) -> object:
     if len(sizes) > MOST_OFF_CUTS:
         raise refuse(f"lists {len(sizes)} off-cuts", f"write at most {MOST_OFF_CUTS}", f"at most {MOST_OFF_CUTS}")
     return sizes
+
+
+def of_weight(grammage: float) -> str:
+    """The keys for a paper of which the weight is known, in g/m².
+
+    >>> of_weight(80)
+    'grammage: 80 g/m2, bulk: 1.25 cm3/g'
+    """
+    return f"grammage: {grammage:g} g/m2, bulk: {usual_bulk(grammage):g} cm3/g"
 
 
 GlueFilm = Annotated[FilmThickness, BeforeValidator(_read_glue)]
@@ -154,12 +172,7 @@ class StockEntry(Entry):
             )
         given = self.caliper if self.caliper is not None else self.thickness
         if given is None and self.pile is None and self.bulk is None and self.basis_weight is None:
-            caliper = in_units("90 um", "3.5 mil")
-            raise refuse(
-                "says nothing about its thickness",
-                f"add caliper: {caliper}, or grammage with bulk, or best a measured pile: {a_pile()}",
-                instead={"caliper": caliper, **dict.fromkeys(("thickness", "pile", "bulk", "basis_weight"))},
-            )
+            raise self._too_little()
         if self.tolerance is not None and self.limits is not None:
             raise refuse(
                 "gives both tolerance and limits",
@@ -170,6 +183,27 @@ class StockEntry(Entry):
             key, weight = in_units("grammage", "basis_weight"), in_units("80 g/m2", "20 lb bond")
             raise refuse("has a bulk but no weight to go with it", f"add {key}: {weight}", instead={key: weight})
         return self
+
+    def _too_little(self) -> PydanticCustomError:
+        caliper = in_units("90 um", "3.5 mil")
+        if self.grammage is None:
+            weight = in_units(of_weight(USUAL_GRAMMAGE), "basis_weight: 20 lb bond")
+            ways = f"caliper: {caliper}, or {weight}"
+        else:
+            ways = f"bulk: {usual_bulk(self.grammage):g} cm3/g, as most paper of this weight has"
+        return refuse(
+            "says nothing about its thickness",
+            f"add {ways}, or best a measured pile: {a_pile()}",
+            instead={"caliper": caliper, **dict.fromkeys(("thickness", "pile", "bulk", "basis_weight"))},
+        )
+
+    @classmethod
+    def in_one_value(cls, written: str, /) -> str:
+        """The weight in grams that wrappers of paper state, with a bulk that goes with it."""
+        try:
+            return of_weight(parse_grammage(written))
+        except NotAMeasure:
+            return ""
 
     def printed_by(self, usual: PaperPath) -> PaperPath:
         """The printer and tray this stock goes through, if not the usual one."""

@@ -195,7 +195,9 @@ def _another_name(text: _Text, field: FieldPath, to: FieldPath) -> Iterator[Edit
 
 
 def _set(text: _Text, field: FieldPath, wanted: Wanted) -> Iterator[Edit]:
-    """The keys that are set; with another kind, those that it does not know are taken out first."""
+    """The keys that are set; with another kind, those that it does not know are taken out first, and what was only
+    lent by the defaults, which may not reach this kind, is written."""
+    another_kind: set[FieldPath] = set()
     for key, value in wanted.set.items():
         path = (*field, *key.split("."))
         tree = text.shelf.tree.below(path)
@@ -207,7 +209,8 @@ def _set(text: _Text, field: FieldPath, wanted: Wanted) -> Iterator[Edit]:
             model = models_told_apart(BookEntry, str(path[2])).get(value)
             if model:
                 yield from without_unknown(text.shelf, path[:-1], model.model_fields)
-        yield from value_set(text.shelf, path, value)
+            another_kind.add(path[:-1])
+        yield from value_set(text.shelf, path, value, lent=path[:-1] not in another_kind)
 
 
 def _inside(text: _Text, field: FieldPath, wanted: Wanted) -> Iterator[Edit]:

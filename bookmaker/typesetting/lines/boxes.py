@@ -48,7 +48,14 @@ SOLID_LOOSENING = 0.2
 """The same for type that is set solid, which has no spaces to share it with: a sign that must not begin a line takes
 another one down with it, and leaves an em or two (common practice)."""
 
+DRAWN_OUT = 0.06
+"""How much longer words of an Arabic line may become by tatweel, as a share of the measure (common practice)."""
+
 STYLES = frozenset(Style)
+
+VIRAMA = 9
+"""The class of what joins letters of Indic scripts to the next one (Unicode, canonical combining classes): no line ends
+within such a cluster."""
 
 MANY_PLACES = 8
 """Words that may be parted at more places than these are long."""
@@ -119,6 +126,8 @@ class Boxes(dict[str, Word]):
         self.loosening, self.tightening = (SOLID_LOOSENING, 0.0) if fount.solid else (loosening, TIGHTENING)
         letters = 0.0 if fount.right_to_left else room if fount.solid else LETTERS_AN_EM * room
         looser, tighter = self.loosening * letters, self.tightening * letters
+        if fount.tatweel:
+            looser = DRAWN_OUT * room
         self.justified = Glue(width, width * STRETCH, _shrink(width), SPREAD, looser, tighter)
         self.ragged = Glue(width, 0.0, 0.0, SPREAD)
 
@@ -260,7 +269,7 @@ def _letters(word: str) -> Iterable[str]:
 def _marked_letters(word: str) -> Iterator[str]:
     letter = ""
     for sign in word:
-        if letter and not _joins(sign) and letter[-1] != "\u200d":
+        if letter and not _joins(sign) and letter[-1] != "\u200d" and unicodedata.combining(letter[-1]) != VIRAMA:
             yield letter
             letter = ""
         letter += sign

@@ -19,6 +19,7 @@ from ...ground.type_styles import Style
 from ...ground.typefaces import Run, TextLine, Typeface, is_dotted
 from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, has_seam, partings, partings_at_blanks
+from .kashida import DRAWN_OUT_IN, TATWEEL
 from .solid import closed_up, is_solid
 
 __all__ = ["ADDED_HYPHEN", "KEPT_BLANK", "MOST_WORDS", "NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
@@ -77,6 +78,8 @@ class Fount:
         self.known_as = known_as
         self.solid = is_solid(spoken)
         self.roman = faces[Style.ROMAN]
+        drawn_out = spoken.partition("-")[0] in DRAWN_OUT_IN and self.roman.covers(TATWEEL)
+        self.tatweel = self.roman.shape(TATWEEL).width if drawn_out else 0.0
         self.space = self.roman.shape(" ")
         self.hyphen = "-" if self.roman.covers("-") else "\u2010"
         self._runs: dict[str, tuple[Run, ...]] = {}

@@ -12,6 +12,7 @@ from .bonds import boxed
 from .boxes import LETTER_BREAK, Boxes
 from .breaking import Glue, break_paragraph
 from .fount import Fount, as_read
+from .kashida import lengthened
 from .set_lines import SetLine, SetLines
 from .ties import tied
 
@@ -20,6 +21,9 @@ __all__ = ["Change", "Lines", "Measures"]
 EMPTIEST = 9.0
 """Lines are left short if their spaces would be so many times as wide as usual: it is holes against a ragged edge."""
 
+
+SPACES_FIRST = 0.5
+"""How much of what spaces may gain at a ratio of 1 they do before words are drawn out (common practice: both share)."""
 
 LOOSEST_SOLID = 0.5
 """Type that is set solid is left short where its signs would stand so many ems apart."""
@@ -120,6 +124,8 @@ class Lines:
                         number == len(lines) - 1 or boxes[words[line.last]].stops[line.closed].penalty >= LETTER_BREAK
                     )
                     lacking = self._lacking(text, boxes, room + hang, loose=loose)
+                if self.fount.tatweel:
+                    text, lacking = self._drawn_out(text, boxes, lacking)
                 eased = self._eased(text, boxes, lacking)
                 if eased is None:
                     short.append(text)
@@ -127,6 +133,12 @@ class Lines:
             x = measures.x + (measures.indent if number == 0 else 0.0) - hang * size
             placed.append(SetLine(text, x, gap * size, line.last + last, (apart + tracking) * size))
         return SetLines(tuple(placed), boxes.parted(words), tuple(short))
+
+    def _drawn_out(self, text: str, boxes: Boxes, lacking: float) -> tuple[str, float]:
+        """An Arabic line with words drawn out by what its spaces need not take, and what it lacks then."""
+        room = lacking - boxes.justified.stretch * text.count(" ") * SPACES_FIRST
+        longer = lengthened(text, int(room / self.fount.tatweel)) if room > 0.0 else text
+        return longer, lacking - (self.width(longer) - self.width(text)) if longer is not text else lacking
 
     def width(self, text: str) -> float:
         """How wide words are with the spaces between them, in ems."""

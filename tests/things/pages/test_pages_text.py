@@ -247,6 +247,14 @@ def test_letters_bound_by_a_joiner_are_not_parted() -> None:
     assert [cut.at for cut in boxes.cuts[pair * 5]] == [3, 6, 9, 12]
 
 
+def test_letters_of_indic_scripts_are_not_parted_within_a_cluster() -> None:
+    """A virama joins a letter to the next one (Unicode, UAX #29, rule GB9c): क्ष is one cluster."""
+    cluster = "\u0915\u094d\u0937"
+    boxes = Boxes(FOUNT, 1.5 * FOUNT.width(cluster), hanging=False)
+    assert len(boxes[cluster * 4].stops) == 4
+    assert [cut.at for cut in boxes.cuts[cluster * 4]] == [3, 6, 9]
+
+
 def test_endless_words_are_never_shaped_whole(monkeypatch: pytest.MonkeyPatch) -> None:
     longest = 0
     shape = FACE.shape

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from math import ceil
 
 from ....ground.quantities import counted
-from ....ground.told import figure, print_mm, unit
+from ....ground.thin import print_caliper
+from ....ground.told import figure, unit
 from ....paper.glue import glue_called
 from ....sheets.flat import Flat, MarkKind
 from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, spray_caution
@@ -130,9 +131,9 @@ def _fastening_supplies(job: BookJob, entry: SectionKeys, gathered: Sequence[Seq
     height = job.page.height
     if entry.fastening == "sewn":
         length = thread_length(len(gathered), height, two_on=entry.sewing == "two on")
-        yield Supply(f"thread, {print_mm(entry.thread)} thick", length, Unit.LENGTH)
+        yield Supply(f"thread, {print_caliper(entry.thread)} thick", length, Unit.LENGTH)
     elif entry.fastening == "stapled":
-        yield Supply(f"wire, {print_mm(entry.thread)} thick", wire_length(_holes(gathered[0])), Unit.LENGTH)
+        yield Supply(f"wire, {print_caliper(entry.thread)} thick", wire_length(_holes(gathered[0])), Unit.LENGTH)
     else:
         folds = sum(len(section) - 1 for section in gathered)
         yield Supply("PVA", folds * height, Unit.AREA)
