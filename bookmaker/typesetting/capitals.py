@@ -5,7 +5,7 @@ from __future__ import annotations
 import unicodedata
 from collections.abc import Callable
 
-__all__ = ["has_capitals", "in_capitals"]
+__all__ = ["has_capitals", "in_capitals", "tells_dotted_i"]
 
 DOTTED = ("tr", "az")
 """Languages that tell a dotted i from a dotless one, in capitals too."""
@@ -26,11 +26,20 @@ def in_capitals(text: str, language: str = "", has: Callable[[str], bool] = lamb
     >>> in_capitals("istikbal", "tr"), in_capitals("Ταΰγετος και Ίδη", "el")
     ('İSTİKBAL', 'ΤΑΫΓΕΤΟΣ ΚΑΙ ΙΔΗ')
     """
-    if language.partition("-")[0].casefold() in DOTTED:
+    if tells_dotted_i(language):
         text = text.replace("i", "\N{LATIN CAPITAL LETTER I WITH DOT ABOVE}")
     if has(CAPITAL_SHARP_S):
         text = text.replace("ß", CAPITAL_SHARP_S)
     return "".join(_without_accents(sign).upper() if _is_greek(sign) else sign.upper() for sign in text)
+
+
+def tells_dotted_i(language: str) -> bool:
+    """Whether a language has an i with a dot and one without.
+
+    >>> tells_dotted_i("tr-TR"), tells_dotted_i("de")
+    (True, False)
+    """
+    return language.partition("-")[0].casefold() in DOTTED
 
 
 def _is_greek(sign: str) -> bool:

@@ -49,6 +49,21 @@ def test_where_a_word_is_parted_its_parts_keep_their_places() -> None:
         assert FOUNT.offset(word, at) == pytest.approx(harfbuzz_width(word[:at]), abs=0.05)
 
 
+@pytest.mark.parametrize("language", ["", "de", "nl", "pl", "ca", "ro", "en-GB"])
+def test_no_letter_stays_small_among_small_capitals(language: str) -> None:
+    face = bundled("old style")
+    fount = Fount({Style.ROMAN: face}, None, language)
+    for letter in "abcdefghijklmnopqrstuvwxyzäöüß":
+        [run] = fount.runs(Style.SMALL_CAPITALS + letter)
+        assert run.glyphs[0].gid != face.shape(letter, language=language).glyphs[0].gid
+
+
+def test_the_small_capital_of_a_dotted_i_is_not_taken_for_the_dotless_one() -> None:
+    fount = Fount({Style.ROMAN: bundled("old style")}, None, "tr")
+    [dotted], [dotless] = (fount.runs(Style.SMALL_CAPITALS + letter) for letter in "iı")
+    assert dotted.glyphs[0].gid != dotless.glyphs[0].gid
+
+
 def test_signs_of_style_change_the_face_and_are_not_read() -> None:
     word = f"{Style.ITALIC}lamp{Style.ROMAN},"
     first, second = FOUNT.runs(word)

@@ -20,6 +20,7 @@ from ...ground.typefaces import Run, TextLine, Typeface, is_dotted
 from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, has_seam, partings, partings_at_blanks
 from .kashida import DRAWN_OUT_IN, TATWEEL
+from .small_capitals import leaves_small
 from .solid import closed_up, is_solid
 
 __all__ = ["ADDED_HYPHEN", "KEPT_BLANK", "MOST_WORDS", "NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
@@ -237,6 +238,8 @@ class Fount:
         text = text.replace(SOFT_HYPHEN, "") + (self.hyphen if softly else "")
         if has_seam(text, self.spoken):
             features = (*features, "-liga")
+        if leaves_small(face, text, features, self.spoken):
+            features = (*features, "-locl")
         run = face.shape(text, features=features, language=self.spoken, right_to_left=self.right_to_left)
         run = closed_up(run) if self.solid else run
         return replace(run, glyphs=(*run.glyphs[:-1], run.glyphs[-1]._replace(text=SOFT_HYPHEN))) if softly else run
