@@ -84,8 +84,23 @@ TIED = [
     *["Mrs Quillfeather", "Mr. Quill", "“Mrs Quill", "St Mawgan", "¼ lb", "4 1/2", "4 ½", "1/2 lb", "17° C.", "No. 14"],
     *["20 kg", "5 March", "Jan. 5th", "vol. II", "George V", "100 B.C.", "A.D. 900", "pp. 3–9,", "10 a.m.", "5 %"],
     *["20 000", "£ 5", "§ 9,", "Louis XIV,", "5. März", "5 марта", "10 кг", "стр. 7", "Ludwig II."],
+    *["3 in.", "3½ in.,", "15s. 1d.", "9s. 1½d.,", "£4 15s.", "£1,200 0s."],
 ]
-FREE = ["said Mrs", "said I", "When I", "in March", "12, kg", "the 5", "1871 we", "No. Fog", "Mr, Quill", "fog V"]
+FREE = [
+    "said Mrs",
+    "said I",
+    "When I",
+    "in March",
+    "12, kg",
+    "the 5",
+    "1871 we",
+    "No. Fog",
+    "Mr, Quill",
+    "fog V",
+    "3 in",
+    "15s. Not",
+    "2d. 3s.",
+]
 
 
 @pytest.mark.parametrize("pair", TIED)

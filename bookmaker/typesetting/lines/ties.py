@@ -13,7 +13,9 @@ from .fount import MOST_WORDS, as_read
 __all__ = ["is_one_letter", "may_tie", "tied"]
 
 
-TITLE, NAME, LABEL, NUMBER, NUMERAL, UNIT, FRACTION, GROUP, DAY, MONTH, DEGREES, SCALE = (1 << n for n in range(12))
+TITLE, NAME, LABEL, NUMBER, NUMERAL, UNIT, FRACTION, GROUP, DAY, MONTH, DEGREES, SCALE, POUNDS, SHILLINGS, PENCE = (
+    1 << n for n in range(15)
+)
 """What a word may be to its neighbours; plain numbers are the quickest, for every word of a text is asked for them."""
 
 TIES = (
@@ -25,6 +27,8 @@ TIES = (
     (MONTH, DAY),
     (DEGREES, SCALE),
     (NAME, NUMERAL),
+    (POUNDS, SHILLINGS),
+    (SHILLINGS, PENCE),
 )
 """What is tied to what follows it."""
 
@@ -58,6 +62,9 @@ UNITS = _words(
 )
 """After numbers, with a point or without."""
 
+DOTTED_UNITS = _words("in ins")
+"""The same, if they end in a point: without one, "in" is another word."""
+
 MONTHS = _words(
     "january february march april may june july august september october november december "
     "jan feb mar apr jun jul aug sept sep oct nov dec "
@@ -81,6 +88,12 @@ MOST_BESIDE_ONE = 4
 
 DEGREE = "\u00b0"
 NUMBERS = re.compile(r"[\u00a3$\u20ac+\u2212\u00b1~]?\d[\d.,:/\u2013-]*[\u00bc-\u00be\u2150-\u215e]?[sd]?\u00b0?")
+POUNDS_OF, SHILLINGS_OF, PENCE_OF = (
+    re.compile(sum_of)
+    for sum_of in (r"\u00a3\d[\d,]*|\d[\d,]*l\.?", r"\d{1,2}s\.?", r"(?:\d{1,2}[\u00bc-\u00be]?|[\u00bc-\u00be])d")
+)
+"""Sums of money as they were printed until 1971: £4 15s. 1½d."""
+
 FRACTIONS = re.compile(r"\d{1,2}[/\u2044]\d{1,3}|[\u00bc-\u00be\u2150-\u215e]")
 GROUPS = re.compile(r"\d{3}")
 DAYS = re.compile(r"(?:[12]?\d|3[01])(?:st|nd|rd|th|\.|er)?")
@@ -139,6 +152,8 @@ def _leading(word: str) -> int:
         (TITLE, stem in TITLES or (dotted and stem in DOTTED_TITLES)),
         (LABEL, stem in LABELS or (dotted and stem in DOTTED_LABELS)),
         (NUMBER, number),
+        (POUNDS, POUNDS_OF.fullmatch(word) is not None),
+        (SHILLINGS, SHILLINGS_OF.fullmatch(word) is not None),
         (DEGREES, number and word[-1] == DEGREE),
         (FRACTION, FRACTIONS.fullmatch(word) is not None),
         (DAY, DAYS.fullmatch(word) is not None),
@@ -149,12 +164,15 @@ def _leading(word: str) -> int:
 
 def _trailing(word: str) -> int:
     """What a word is to the one before it."""
-    stem = word.rstrip(CLOSING).rstrip(".")
+    body = word.rstrip(CLOSING)
+    stem = body.rstrip(".")
     return _all_of(
         (NAME, stem[:1].isupper()),
         (NUMBER, NUMBERS.fullmatch(stem) is not None),
         (NUMERAL, NUMERALS.fullmatch(stem) is not None),
-        (UNIT, stem in UNITS),
+        (UNIT, stem in UNITS or (body != stem and stem in DOTTED_UNITS)),
+        (SHILLINGS, SHILLINGS_OF.fullmatch(stem) is not None),
+        (PENCE, PENCE_OF.fullmatch(stem) is not None),
         (FRACTION, FRACTIONS.fullmatch(stem) is not None),
         (GROUP, GROUPS.fullmatch(stem) is not None),
         (DAY, DAYS.fullmatch(stem) is not None),
