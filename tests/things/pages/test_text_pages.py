@@ -229,6 +229,13 @@ def test_a_long_running_head_is_shortened(folder: Path) -> None:
     assert not [problem for problem in short.problems if "running head" in problem.message]
 
 
+@pytest.mark.parametrize("small", ["about", "Between", "seiner", "which"])
+def test_a_shortened_head_ends_with_no_small_word(folder: Path, small: str) -> None:
+    frame = PageFrame(15, 21, 6, book=BookWords(f"A Very Long Tale {small} Incomprehensibilities"))
+    found = inside(folder, (PROSE + "\n\n") * 9, frame, running_heads="yes", size=0.77)
+    assert lines(found.pages[1])[0].text == "A Very Long Tale…"
+
+
 def test_a_long_chapter_head_is_told_with_its_page(folder: Path) -> None:
     text = "# A Chapter about Fogs and What Comes out of Them at Last\n\n" + (PROSE + "\n\n") * 12
     found = inside(folder, text, PageFrame(15, 21, 6, book=BookWords("Fog")), running_heads="yes", size=0.77)

@@ -5,7 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-__all__ = ["breaks_well", "of_small_words", "reads_upwards", "shortened", "small_words_apart", "units", "with_subtitle"]
+__all__ = [
+    "SMALL",
+    "breaks_well",
+    "of_small_words",
+    "reads_upwards",
+    "shortened",
+    "small_words_apart",
+    "units",
+    "with_subtitle",
+]
 
 ARTICLES = frozenset(
     {

@@ -21,6 +21,7 @@ from .....typesetting.galleys.setting import Setting, reach
 from .....typesetting.lines.fount import Fount, Style
 from .....typesetting.manuscripts.passage import Role
 from .....typesetting.page import PageFrame
+from ...designs.letters.wording import SMALL
 
 __all__ = ["RunningHeads", "running_heads"]
 
@@ -44,7 +45,7 @@ CLEARANCE = 0.8
 """From the ink of a head to the edge of the page, in mm: what knife and folds may be off (common practice)."""
 
 SHORT_WORD = 3
-"""Letters; a shortened head does not end with so short a word, which promises another."""
+"""Letters; a shortened head does not end with so short a word, nor with another small one: it promises more."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +141,7 @@ def _shortened(words: Sequence[str], ellipsis: str) -> Iterator[list[str]]:
     """Ever shorter heads: a word less each, with an ellipsis; no word is cut."""
     for count in range(len(words) - 1, 0, -1):
         last = words[count - 1].rstrip(".,:;!?\u2014\u2013-\u2026")
-        if len(last) > SHORT_WORD or count == 1:
+        if (len(last) > SHORT_WORD and last.casefold() not in SMALL) or count == 1:
             yield [*words[: count - 1], last + ellipsis]
 
 
