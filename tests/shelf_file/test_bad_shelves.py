@@ -86,6 +86,29 @@ ONE_SLIP = [
         )
     ),
     (("caliper: 75 um", "caliper: 75"), "3:19: stocks.laid.caliper: 75 has no unit; write 75 um"),
+    # keys that stand elsewhere, or are called otherwise
+    (
+        ("spaces:", "box: {}\nspaces:"),
+        "5:1: the shelf has an unknown key 'box'; "
+        "write it in the list things: with kind: lidded box or hinged box or tuck box or drawer box",
+    ),
+    (
+        ("spaces:", "sheet_size: letter\nspaces:"),
+        "5:1: the shelf has an unknown key 'sheet_size'; write printer: {sheet: letter}",
+    ),
+    (
+        ("stocks:", "printer: {sheet_size: letter}\nstocks:"),
+        "2:11: printer has an unknown key 'sheet_size'; did you mean sheet?",
+    ),
+    (
+        last("kind: box"),
+        "12:5: Tide Tables has an unknown key 'kind'; "
+        "leave kind out; what is no book, such as a box, stands in the list things:",
+    ),
+    (
+        ("height: 21 mm", "length: 21 mm"),
+        "9:12: Tide Tables: size has an unknown key 'length'; did you mean height?",
+    ),
     # pages
     (pages("0"), f"10:50: Tide Tables: block.pages: 0 is out of range; {COUNT}"),
     (pages("100000"), f"10:50: Tide Tables: block.pages: 100000 is out of range; {COUNT}"),
