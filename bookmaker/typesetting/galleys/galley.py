@@ -38,7 +38,6 @@ SPACED = 8
 SET_OFF = 0.5
 """Rows over and under a quotation, a list or a table."""
 
-
 NO_PROSE = {
     Role.VERSE: Hindrance.VERSE,
     Role.TABLE: Hindrance.TABLE,
@@ -152,10 +151,12 @@ class Galley:
         continues = before is not None and before.role is Role.BODY and before.inset == passage.inset
         left, right = self._inset(passage)
         measures = Measures(left, (self.measure - left - right,), setting.indent if continues else 0.0)
-        boxes = self._boxes_for(measures, setting.size, ragged=not self._justified)
-        if self._justified:
+        justified = self._justified and (self.fount.solid or setting.fills(measures.widths[0], self.manner))
+        boxes = self._boxes_for(measures, setting.size, ragged=not justified)
+        if justified:
             self.recasting.remember(self._reached, passage.text, measures, boxes)
-        found = self.lines.paragraph(passage.text, measures, boxes, setting.size, justified=self._justified)
+        set_in = self.lines if justified else self._unfilled
+        found = set_in.paragraph(passage.text, measures, boxes, setting.size, justified=justified)
         matter = self._prose(Role.BODY, found, passage)
         return matter.remarked(Remarks(plain=(plain,))) if plain else matter
 

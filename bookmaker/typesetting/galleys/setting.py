@@ -66,7 +66,15 @@ class Setting:
     @property
     def fit_to_justify(self) -> bool:
         """Whether lines are long enough to be filled without gaps; those of a typewriter end as they come."""
-        return self.measure >= NARROWEST * self.size and not self.typewritten
+        return self.has_letters(self.measure) and not self.typewritten
+
+    def has_letters(self, measure: float) -> bool:
+        """Whether lines of a measure in mm have the letters they need to be filled."""
+        return measure >= NARROWEST * self.size
+
+    def fills(self, measure: float, manner: Manner) -> bool:
+        """Whether lines of a measure in mm are filled in a justified text: short ones only if the maker says so."""
+        return bool(manner.justified) or self.has_letters(measure)
 
     @property
     def typewritten(self) -> bool:
