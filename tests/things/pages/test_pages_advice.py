@@ -81,7 +81,7 @@ def test_blank_pages_are_counted_and_the_colophon_follows_the_text(tmp_path: Pat
     pages = int(filled[1]) + int(filled[1]) % 2
     assert note.remedy == (
         f"write pages: {pages} in the block for a thinner book, "
-        "or add a part that takes what is left, such as dummy text"
+        "or add a part that takes what is left, such as dummy text, for a book as thick"
     )
 
 
