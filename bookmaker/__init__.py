@@ -113,7 +113,7 @@ class Shelf:
 def _workshop(families: Families | None) -> Workshop:
     from .workshop import Workshop
 
-    return Workshop() if families is None else Workshop(families)
+    return Workshop(families)
 
 
 def _picture(one: Facsimile, title: str) -> Picture:

@@ -7,9 +7,9 @@ Every arrow is one call below. Files are read at the start and written at the en
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property, partial
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -22,8 +22,6 @@ from .ground.problems import Problem, gathered
 from .ground.told import told_in
 from .paper.printer_entry import SheetOrder
 from .paper.stock import Stock
-from .sheets.fingerprints import Fingerprints
-from .sheets.piece import Piece
 from .shelf.checked import Checked
 from .shelf.cross_check import cross_check
 from .shelf.entries import ShelfSpec
@@ -33,18 +31,17 @@ from .shelf.film_estimates import film_estimates, film_notes
 from .shelf.findings import fit_findings, row_findings, thing_findings
 from .shelf.outside import outside_texts
 from .shelf.plan import ShelfPlan, plan_shelf
-from .shelf.printed.changes import Changes, changes_between
-from .shelf.printed.records import Printed, records_of
 from .shelf.reading import proofread
 from .shelf.register import Register, register_of
 from .shelf.wishes import ALL_OF_IT, Progress, Wishes
 from .shelf_file.reading import ShelfFile
 from .things.draft import Draft
-from .things.families import FAMILIES
 from .things.thing import AnyFamily, Plan
 
 if TYPE_CHECKING:
     from .sheets.tally import Tally
+    from .shelf.printed.changes import Changes
+    from .writers.publishing import WrittenFile
 
 __all__ = ["Checked", "Made", "Progress", "Wishes", "Workshop"]
 
@@ -58,7 +55,7 @@ def no_progress(doing: str, done: int, of: int) -> None:
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What was made: the checked shelf, each file with the number of its sheets, 0 for the plan, and what they take.
+    """What was made: the checked shelf, the files, and what their sheets take.
 
     `about` are the problems of what was chosen, `others` is how many there are of other things; `gone` are files of an
     earlier run that were not made again, `off_cuts` the partly used sheets that are now to be printed. `changes` are
@@ -66,7 +63,7 @@ class Made:
     """
 
     checked: Checked
-    files: tuple[tuple[str, int], ...]
+    files: tuple[WrittenFile, ...]
     tallies: tuple[Tally, ...]
     about: Sequence[Problem]
     others: int
@@ -87,10 +84,11 @@ class Workshop:
     """Where shelves are worked on again and again: only what an edit asks for is done anew.
 
     Each shelf file has a bench of its own, on which lies what was made of it last time. What an answer says is what a
-    fresh workshop says; only how long it takes is another matter. `families` are the kinds of things that shelves hold.
+    fresh workshop says; only how long it takes is another matter. `families` are the kinds of things that shelves hold,
+    where they are not the usual ones.
     """
 
-    def __init__(self, families: tuple[AnyFamily, ...] = FAMILIES) -> None:
+    def __init__(self, families: tuple[AnyFamily, ...] | None = None) -> None:
         self._families = families
         self._benches: dict[Path, LastTime] = {}
 
@@ -143,13 +141,13 @@ class Workshop:
 
     def _planned(self, path: Path, bench: LastTime) -> tuple[ShelfFile[ShelfSpec], ShelfPlan]:
         shelf = bench.reading("shelf", (path, self._families), partial(proofread, path, self._families))
-        plan = _usable(shelf, register_of(shelf.spec, self._families), bench)
+        plan = _usable(shelf, register_of(shelf.spec), bench)
         if not shelf.open_walls:
             return shelf, plan
         counts = as_many_as_it_takes(shelf, plan)
         wall = (path, self._families, counts)
         shelf = bench.reading("shelf with its walls", wall, partial(proofread, *wall))
-        return shelf, _usable(shelf, register_of(shelf.spec, self._families), bench)
+        return shelf, _usable(shelf, register_of(shelf.spec), bench)
 
     @uncollected()
     def make(self, path: Path, into: Path, progress: Progress = no_progress, wishes: Wishes = ALL_OF_IT) -> Made:
@@ -186,12 +184,13 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
     # nobody who only checks a shelf waits for what lays out and writes
     from .sheets.layout import lay_out
     from .shelf.off_cuts import useless_off_cuts
+    from .shelf.printed.prints import Prints
     from .writers.publishing import in_vain, publish
 
     plan, fields = checked.plan, checked.plan.register.fields
     chosen = wishes.choice.of(plan)
     every = [plan.labelled(piece) for draft in checked.drafts.values() for piece in draft.pieces]
-    prints = _Prints(plan, Printed.read(folder.plan), every)
+    prints = Prints(plan, folder.plan, every)
     pieces = chosen.pieces(every, plan.printed_already)
     if wishes.choice.changed:
         differing = prints.changes.among(piece.id for piece in pieces)
@@ -212,11 +211,11 @@ def _made(checked: Checked, folder: NewFolder, progress: Progress, wishes: Wishe
         checked=checked,
         files=files,
         tallies=layout.tallies,
-        about=(*folder.remarks, *in_vain(wishes, [name for name, _ in files]), *about),
+        about=(*folder.remarks, *in_vain(wishes, [file.name for file in files]), *about),
         others=len(checked.problems) - len(about),
-        gone=tuple(sorted(folder.before.difference(name for name, _ in files))),
+        gone=tuple(sorted(folder.before.difference(file.name for file in files))),
         off_cuts=tuple(sheet.stock for sheet in layout.sheets if sheet.stock.off_cut),
-        changes=changes_between(prints.before, prints.now.lying(printed)).but_for(plan.printed_already),
+        changes=prints.changes_to(printed).but_for(plan.printed_already),
     )
 
 
@@ -234,31 +233,6 @@ def _found(shelf: ShelfFile[ShelfSpec], plan: ShelfPlan, drafts: Mapping[str, Dr
         *estimate_notes(caliper_estimates(plan), plan.stocks),
         *film_notes(film_estimates(plan)),
     )
-
-
-class _Prints:
-    """What was printed before, and what would be printed now of `every` piece, which is told as late as it can be."""
-
-    def __init__(self, plan: ShelfPlan, before: Printed, every: Sequence[Piece]) -> None:
-        self.before = before
-        self.fingerprints = Fingerprints()
-        self._plan = plan
-        self._every = every
-
-    @cached_property
-    def now(self) -> Printed:
-        """All of it; what is watched and was not drawn yet is drawn twice."""
-        return records_of(self._plan, self._every, self.fingerprints)
-
-    @cached_property
-    def changes(self) -> Changes:
-        """What differs."""
-        return changes_between(self.before, self.now)
-
-    def then(self, pieces: Iterable[Piece]) -> Printed:
-        """What is printed once these pieces are, and what is as it was."""
-        fresh = {piece.id for piece in pieces} | (self.now.pieces.keys() - self.changes.among(self.now.pieces))
-        return self.before.then(self.now, fresh)
 
 
 def _usable(shelf: ShelfFile[ShelfSpec], written: Register, kept: Keeper) -> ShelfPlan:

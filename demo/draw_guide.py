@@ -15,7 +15,7 @@ from PIL import Image
 WIDTH = 920
 """How wide a picture is in pixels."""
 
-PAGES = {"guide-page.png": ("28. Minutes", 0.79), "guide-drawings.png": ("How it is done, in drawings", 0.93)}
+PAGES = {"guide-page.png": ("24. Sermons", 0.93), "guide-drawings.png": ("What many books share", 0.84)}
 """What the page of each picture begins with, and how much of its height is shown, from the head down."""
 
 GREYS = 16

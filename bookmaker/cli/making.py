@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import typer
 
@@ -13,11 +14,15 @@ from ..ground.output import PLAN_NAME
 from ..ground.quantities import counted
 from ..ground.told import told_in
 from ..ground.visible import one_line
+from ..things.wording import numbers
 from ..workshop import Made, Wishes
 from .after_making import abridged_lines, gone_lines, off_cut_lines, others_line
 from .messages import outcome, tell
 from .tables import paper_line
 from .terminal import progress, say_wrapped
+
+if TYPE_CHECKING:
+    from ..writers.publishing import WrittenFile
 
 __all__ = ["make_shelf"]
 
@@ -67,12 +72,20 @@ def _say_what_was_made(made: Made, shelf: Path, into: Path, *, wide: bool) -> No
 
 def _file_lines(made: Made, into: Path) -> Iterator[str]:
     """The files, those in a folder of their own only counted, and how well each paper is used."""
-    drawings = [name for name, _ in made.files if "/" in name]
-    for name, sheets in made.files:
-        if name not in drawings:
-            count = f": {counted(sheets, 'sheet')}" if sheets else ""
-            yield f"{one_line(into / name)}{count}"
+    drawings = [file.name for file in made.files if "/" in file.name]
+    for file in made.files:
+        if file.name not in drawings:
+            yield f"{one_line(into / file.name)}{_how_printed(file)}"
     if drawings:
         yield f"{one_line(into / Path(drawings[0]).parent)}: {len(drawings)} drawings"
     for tally in made.tallies:
         yield paper_line(tally, made.checked.plan.stocks[tally.stock].printed_on)
+
+
+def _how_printed(file: WrittenFile) -> str:
+    """How many sheets a file has, and which of its pages are front and back of one."""
+    if not file.both_sides:
+        return f": {counted(file.sheets, 'sheet')}" if file.sheets else ""
+    pages = file.sheets + len(file.both_sides) // 2
+    which = "" if len(file.both_sides) == pages else f" pages {numbers(file.both_sides)}"
+    return f": {counted(file.sheets, 'sheet')} ({pages} pages; print{which} on both sides, flip on the {file.turn})"

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-import textwrap
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
@@ -15,6 +13,7 @@ from ..writers.manual.chapters import Section, bare, chapters, fold, sections_of
 from ..writers.manual.keys import Key, every_key, keys_chapter
 from ..writers.manual.page import manual_page
 from ..writers.manual.topics import Topic, look_up, names_told_of, passages
+from .markdown import printed, wrapped
 from .terminal import room, say
 
 __all__ = ["show_manual"]
@@ -41,7 +40,7 @@ def show_manual(word: str, into: Path | None) -> None:
         return
     width = min(room() or USUAL_WIDTH, WIDEST)
     if not word:
-        say("\n".join(_printed(texts["contents"], width)))
+        say("\n".join(printed(texts["contents"], width)))
         return
     sections = [section for name, text in texts.items() for section in sections_of(name, text)]
     keys = tuple(every_key(shelf_schema()))
@@ -55,11 +54,11 @@ def show_manual(word: str, into: Path | None) -> None:
 
 def _told(topic: Topic, word: str, width: int) -> Iterator[str]:
     for meaning in topic.meanings:
-        yield from _wrapped(bare(meaning), width)
+        yield from wrapped(bare(meaning), width)
     for key in topic.keys:
-        yield from ("", *_wrapped(_of_key(key), width, "  "))
+        yield from ("", *wrapped(_of_key(key), width, "  "))
     for section in topic.sections[:MOST_SECTIONS]:
-        yield from ("", _headed(section), "", *_printed(section.text, width))
+        yield from ("", _headed(section), "", *printed(section.text, width))
     others = [*topic.sections[MOST_SECTIONS:], *topic.elsewhere]
     if not topic.sections:
         yield from _passages(others[:MOST_SECTIONS], word, width)
@@ -75,15 +74,15 @@ def _passages(sections: Sequence[Section], word: str, width: int) -> Iterator[st
     for section in sections:
         found = passages(section.text, word)[:MOST_PASSAGES]
         if found:
-            yield from ("", _headed(section), "", *_printed("\n\n".join(found), width))
+            yield from ("", _headed(section), "", *printed("\n\n".join(found).replace("|\n\n|", "|\n|"), width))
 
 
 def _see_also(sections: Sequence[Section], width: int) -> Iterator[str]:
     """Where else to read, each place as it can be typed."""
     places = [*dict.fromkeys(_place(section) for section in sections)]
     if places:
-        yield from ("", *_wrapped("See also (type bookmaker manual and one of these):", width))
-        yield from (line for place in places[:MOST_ELSEWHERE] for line in _wrapped(f"  {place}", width, "    "))
+        yield from ("", *wrapped("See also (type bookmaker manual and one of these):", width))
+        yield from (line for place in places[:MOST_ELSEWHERE] for line in wrapped(f"  {place}", width, "    "))
     if len(places) > MOST_ELSEWHERE:
         yield f"  and {len(places) - MOST_ELSEWHERE} more"
 
@@ -97,33 +96,3 @@ def _of_key(key: Key) -> str:
     otherwise = f"; if left out: {key.otherwise}" if key.otherwise != "–" else ""
     such = f"; you may write {bare(key.example)}" if key.example != "–" else ""
     return f"{key.name}, a key of {key.group}: {bare(key.meaning)}{such}{otherwise}"
-
-
-def _printed(text: str, width: int) -> Iterator[str]:
-    """Markdown as lines of a terminal: examples stay as they are, rows of tables become paragraphs."""
-    kept = ""
-    for line in text.splitlines():
-        if re.match(r" *```", line):
-            kept = "" if kept else "  "
-        elif kept:
-            yield kept + line
-        elif line.startswith("|"):
-            yield from _row(line, width)
-        elif found := re.match(r" *(?:[-*]|\d+\.) ", line):
-            yield from _wrapped(bare(line), width, " " * len(found[0]))
-        elif not line.startswith("!["):
-            yield from _wrapped(bare(line.lstrip("# ")), width)
-
-
-def _row(line: str, width: int) -> Iterator[str]:
-    """A row of a table; the row of lines under its heads is left out."""
-    cells = [bare(cell.strip()) for cell in line.strip("|").split(" | ")]
-    if not re.fullmatch(r"[-|: ]+", line):
-        first, *others = cells
-        yield from _wrapped(
-            ": ".join((first.strip(), "; ".join(cell for cell in others if cell.strip(" –")))), width, "    "
-        )
-
-
-def _wrapped(text: str, width: int, indent: str = "") -> list[str]:
-    return textwrap.wrap(text, width, subsequent_indent=indent, break_on_hyphens=False) or [""]

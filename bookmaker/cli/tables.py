@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from ..ground.quantities import counted
-from ..ground.told import figure, print_mm, print_sides, unit, unit_named
+from ..ground.thin import caliper_unit, figure_caliper
+from ..ground.told import figure, print_mm, print_sides, unit
 from ..paper.thickness import Layer, Thickness
 from ..shelf.feedback import Comparison
 from ..shelf.fit import SpaceFit, Verdict
@@ -116,7 +117,7 @@ def lettering_table(checked: Checked) -> Grid:
 def breakdown_table(one: Plan, called: str) -> Grid:
     """Where the thickness of a thing comes from, line by line; lengths in mm."""
     table = Grid(
-        f"{called}: thickness, in {unit_named()}",
+        f"{called}: thickness, in {caliper_unit()}",
         (
             ("layer", False),
             ("count", True),
@@ -132,21 +133,23 @@ def breakdown_table(one: Plan, called: str) -> Grid:
         _add_sum(table, name, thickness)
         known = len(thickness.layers) if thickness.measured is None else 1
     for what, length in one.flat_lengths.items():
-        table.add_row(what, "", "", figure(length, 3))
+        table.add_row(what, "", "", figure_caliper(length))
     return table
 
 
 def _add_sum(table: Grid, what: str, thickness: Thickness) -> None:
     """The sum of the layers above, and what was measured instead."""
     as_computed = " as computed" if what == "block" or thickness.measured is not None else ""
-    table.add_row(f"{what}{as_computed}", "", "", figure(thickness.computed, 3), style=BOLD)
+    table.add_row(f"{what}{as_computed}", "", "", figure_caliper(thickness.computed), style=BOLD)
     if thickness.measured is not None:
-        table.add_row(f"{what} as measured", "", "", figure(thickness.measured, 3), style=BOLD)
-        table.add_row("measured less computed", "", "", figure(thickness.measured - thickness.computed, 3, signed=True))
+        table.add_row(f"{what} as measured", "", "", figure_caliper(thickness.measured), style=BOLD)
+        table.add_row(
+            "measured less computed", "", "", figure_caliper(thickness.measured - thickness.computed, signed=True)
+        )
 
 
 def _layer_row(layer: Layer) -> tuple[str, ...]:
-    return (layer.what, f"{layer.count:g}", figure(layer.caliper, 3), figure(layer.total, 3), layer.stock)
+    return (layer.what, f"{layer.count:g}", figure_caliper(layer.caliper), figure_caliper(layer.total), layer.stock)
 
 
 def spaces_table(plan: ShelfPlan) -> Grid:
@@ -191,11 +194,15 @@ def _space_row(space: SpaceFit, plan: ShelfPlan) -> tuple[str, ...]:
 def measured_table(measured: Sequence[Comparison]) -> Grid:
     """One row for everything that was measured; lengths in mm."""
     table = Grid(
-        f"measured, in {unit_named()}", (("what", False), ("computed", True), ("measured", True), ("difference", True))
+        f"measured, in {caliper_unit()}",
+        (("what", False), ("computed", True), ("measured", True), ("difference", True)),
     )
     for one in measured:
         table.add_row(
-            one.what, figure(one.computed, 3), figure(one.measured, 3), figure(one.difference, 3, signed=True)
+            one.what,
+            figure_caliper(one.computed),
+            figure_caliper(one.measured),
+            figure_caliper(one.difference, signed=True),
         )
     return table
 

@@ -41,7 +41,7 @@ RAILWAY_RATIOS: Mapping[str, Fraction] = {
 MOST_SHEETS = 10_000
 MOST_POUNDS = 500
 
-_GRAMMAGE = Kind("a grammage", {"g/m2": "g/m2 g/m² g/m^2 g/qm g/sqm gsm"}, "80 g/m2")
+_GRAMMAGE = Kind("a grammage", {"g/m2": "g/m2 g/m² g/m^2 g/qm g/sqm gsm g"}, "80 g/m2")
 _BULK = Kind("a bulk", {"cm3/g": "cm3/g cm³/g cm^3/g cc/g"}, "1.25 cm3/g")
 _RESOLUTION = Kind("a resolution", {"dpi": "dpi ppi"}, "600 dpi")
 _SHARE = Kind("a percentage", {"%": "% percent"}, "10 %")
@@ -59,8 +59,8 @@ def _within(low: int | Fraction, high: int, text: str, kind: Kind) -> Fraction:
 def parse_grammage(text: str) -> float:
     """Mass per area in g/m².
 
-    >>> parse_grammage("60 g/m²"), parse_grammage("60 gsm")
-    (60.0, 60.0)
+    >>> parse_grammage("60 g/m²"), parse_grammage("60 gsm"), parse_grammage("60 g")  # as wrappers say it
+    (60.0, 60.0, 60.0)
     """
     return float(_within(5, 5000, text, _GRAMMAGE))
 

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Any, NoReturn
 from .demands import demand
 from .files import SAVE_AGAIN, SourceFile, Wanted, read_again, read_file
 from .geometry import Point, Rect, Size, Transform
-from .page_streams import Node, PageStreams
+from .operators.page_streams import Node, PageStreams
 from .problems import Problem, ShelfFileError
 from .units import from_pt
 

@@ -17,17 +17,15 @@ __all__ = [
     "MM_PER_INCH",
     "Units",
     "figure",
-    "figure_um",
     "in_units",
     "print_area",
     "print_grammage",
     "print_mm",
+    "print_range",
     "print_sides",
-    "print_um",
     "print_volume",
     "rounded_down",
     "rounded_up",
-    "small_unit",
     "told_in",
     "trimmed",
     "unit",
@@ -48,15 +46,14 @@ class Units(StrEnum):
 
 _TOLD: ContextVar[Units] = ContextVar("units told", default=Units.MILLIMETRES)
 
-PLACES = (1, 3, 3, 4)
-"""Decimals of an inch that tell as much as none, one, two and three decimals of a millimetre: thousandths, as the
-trade's calipers show them."""
+ROUGH, THOUSANDTHS = 1, 3
+"""Decimals of an inch: of what is told in whole millimetres, and of all else, as the trade's calipers show it."""
 
-FINEST = 64
-"""Into so many parts of an inch rules are divided; a length is told as a fraction only where it is one of them."""
+FINEST = 16
+"""Into so many parts of an inch every rule is divided; a length is told as a fraction wherever it is one of them."""
 
-EXACT = 0.0002
-"""A length so many inches off a fraction, 5 µm, is that fraction."""
+EXACT = 0.0004
+"""A length less than so many inches off a fraction, 10 µm, is that fraction: it would be rounded as much anyway."""
 
 ML_PER_FLUID_OUNCE = 29.5735295625
 """Exact by definition of the US gallon, 231 cubic inches."""
@@ -74,7 +71,7 @@ def told_in(units: Units) -> Iterator[None]:
 
     >>> with told_in(Units.INCHES):
     ...     print_mm(22.225), print_mm(21), print_mm(101.6)
-    ('7/8 in', '0.8268 in', '4 in')
+    ('7/8 in', '0.827 in', '4 in')
     """
     before = _TOLD.set(units)
     try:
@@ -140,14 +137,15 @@ def print_sides(*sides: float, digits: int = 3) -> str:
 
 
 def _number(mm: float, digits: int) -> str:
-    return _in_inches(mm / MM_PER_INCH, PLACES[digits]) if _inches() else trimmed(mm, digits)
+    return _in_inches(mm / MM_PER_INCH, digits) if _inches() else trimmed(mm, digits)
 
 
-def _in_inches(inches: float, places: int) -> str:
-    """Inches as a rule shows them, or in decimals: 1.1875 is 1 3/16."""
-    nearest = Fraction(round(abs(inches) * FINEST), FINEST)
-    if not nearest or abs(abs(inches) - nearest) >= EXACT:
-        return trimmed(inches, places)
+def _in_inches(inches: float, digits: int, *, idle: bool = False) -> str:
+    """Inches as a rule shows them, or in decimals, with idle zeros if so: 1.1875 is 1 3/16."""
+    size, places = abs(inches), THOUSANDTHS if digits else ROUGH
+    nearest = Fraction(round(size * FINEST), FINEST)
+    if not nearest or (abs(size - nearest) >= EXACT and round(size, THOUSANDTHS) != nearest):
+        return f"{inches:.{places}f}" if idle else trimmed(inches, places)
     whole, rest = divmod(nearest, 1)
     said = " ".join(str(part) for part in (whole, rest) if part)
     return f"-{said}" if inches < 0 else said
@@ -159,41 +157,23 @@ def figure(mm: float, digits: int = 2, *, signed: bool = False) -> str:
     >>> figure(21), figure(0.1234, 3, signed=True)
     ('21.00', '+0.123')
     >>> with told_in(Units.INCHES):
-    ...     figure(21)
-    '0.827'
+    ...     figure(21), figure(14.2875)
+    ('0.827', '9/16')
     """
-    value, places = (mm / MM_PER_INCH, PLACES[digits]) if _inches() else (mm, digits)
-    return f"{value:+.{places}f}" if signed else f"{value:.{places}f}"
+    plus = "+" if signed and mm >= 0 else ""
+    return plus + (_in_inches(mm / MM_PER_INCH, digits, idle=True) if _inches() else f"{mm:.{digits}f}")
 
 
-def print_um(mm: float) -> str:
-    """A small length, given in mm, in µm or in thousandths of an inch, which the paper trade calls mils.
+def print_range(low: float, high: float, digits: int = 3) -> str:
+    """Two limits, given in mm, in one unit, rounded so that either may be written.
 
-    >>> print_um(0.075)
-    '75 µm'
+    >>> print_range(3, 20)
+    '3 mm to 20 mm'
     >>> with told_in(Units.INCHES):
-    ...     print_um(0.0762)
-    '3 mil'
+    ...     print_range(3, 20)
+    '0.119 in to 0.787 in'
     """
-    return f"{trimmed(mm / MM_PER_INCH * 1000, 2)} mil" if _inches() else f"{trimmed(mm * 1000, 1)} µm"
-
-
-def figure_um(mm: float) -> str:
-    """A small length, given in mm, as a number before a `small_unit`.
-
-    >>> figure_um(0.078)
-    '78.0'
-    """
-    return f"{mm / MM_PER_INCH * 1000:.2f}" if _inches() else f"{mm * 1000:.1f}"
-
-
-def small_unit(*, typed: bool = False) -> str:
-    """The sign behind small lengths; as it is typed on most keyboards, if it is to be written.
-
-    >>> small_unit(), small_unit(typed=True)
-    ('µm', 'um')
-    """
-    return in_units("um" if typed else "µm", "mil")
+    return f"{print_mm(rounded_up(low, digits))} to {print_mm(-rounded_up(-high, digits))}"
 
 
 def in_units(millimetres: str, inches: str) -> str:
@@ -259,4 +239,4 @@ def rounded_up(mm: float, digits: int = 1) -> float:
 
 
 def _step(digits: int) -> float:
-    return MM_PER_INCH / 10.0 ** PLACES[digits]
+    return MM_PER_INCH / 10.0 ** (THOUSANDTHS if digits else ROUGH)

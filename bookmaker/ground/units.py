@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from .quantities import Kind, NotAMeasure, read_quantity
-from .told import MM_PER_INCH, Units, print_mm, print_um, trimmed, units_told
+from .told import MM_PER_INCH, Units, print_mm, units_told
 
 __all__ = [
     "MM_PER_INCH",
@@ -20,10 +20,8 @@ __all__ = [
     "parse_length",
     "parse_offset",
     "parse_type_size",
-    "print_length",
     "print_mm",
     "print_pt",
-    "print_um",
     "rounded",
     "to_inches",
     "to_pt",
@@ -150,18 +148,3 @@ def print_pt(mm: float) -> str:
     ('72 pt', '2.2 pt')
     """
     return f"{to_pt(mm):.3g} pt"
-
-
-def print_length(mm: float) -> str:
-    """A limit that may be written in either system, told in both where millimetres are; thin things in thousandths.
-
-    >>> print_length(21), print_length(0.09), print_length(0)
-    ('21 mm (0.827 in)', '0.09 mm (3.54 mil)', '0 mm')
-    """
-    if mm == 0:
-        return print_mm(0)
-    inches = to_inches(mm)
-    if units_told() is Units.INCHES:
-        return print_mm(mm) if abs(inches) >= 0.1 else print_um(mm)
-    other = f"{trimmed(inches, 3)} in" if abs(inches) >= 0.1 else f"{trimmed(inches * 1000, 2)} mil"
-    return f"{print_mm(mm)} ({other})"

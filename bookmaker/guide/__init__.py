@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from ..ground.drawing import Art
 from ..ground.geometry import Size
+from ..ground.problems import Problem, Severity
 from ..sheets.facsimiles import Facsimile
 from ..shelf.plan import ShelfPlan
 from ..shelf_file.whereabouts import Whereabouts
@@ -18,10 +19,11 @@ from .drawings import numbered_drawings
 from .elevations import elevation_pages
 from .evenings import evening_items
 from .items import Item, figure_room
+from .member import Member
 from .pages import lay_out_pages, page_size, text_width
 from .shared import Shared, shared_items, shared_makings
 from .shelf_chapter import shelf_chapter
-from .together import Member, together_items, told_alike
+from .together import together_items, told_alike
 
 __all__ = ["cutting_list_pages", "elevation_pages", "guide_pages", "page_size"]
 
@@ -34,9 +36,11 @@ def guide_pages(
     sheets: Sequence[SheetOfFile],
     where: Mapping[str, Whereabouts],
     seen: Mapping[str, Facsimile] = UNSEEN,
+    problems: Sequence[Problem] = (),
 ) -> Iterator[Art]:
     """All pages; `sheets` gives each sheet with its file and its page there, `where` the place of each thing.
 
+    What the `problems` warn of stands with the thing that it is about.
     `seen` is what things look like when they are finished, by their ids, for those that are to be shown so.
     The pages have the `page_size` of the printer's sheet. Things of which nothing is printed are left out.
     """
@@ -51,7 +55,7 @@ def guide_pages(
     drawings = numbered_drawings(told)
     told = drawings.chapters
     shared = shared_makings(told.values())
-    members = [Member(id, one, told[id], prints[id]) for id, one in chosen.items()]
+    members = [Member(id, one, told[id], prints[id], _warnings(id, problems)) for id, one in chosen.items()]
     groups = [*told_alike(members, shared)]
     chapters = [tuple(_items(group, shared, seen)) for group in groups]
     makings = [making for chapter in told.values() for making in chapter.makings]
@@ -72,4 +76,10 @@ def _items(group: Sequence[Member], shared: Mapping[str, Shared], seen: Mapping[
     if len(group) > 1:
         return together_items(group, shared)
     one = group[0]
-    return chapter_items(one.chapter, one.prints, one.plan, shared, seen.get(one.id))
+    return chapter_items(one, shared, seen.get(one.id))
+
+
+def _warnings(id: str, problems: Sequence[Problem]) -> tuple[str, ...]:
+    """What spoils a thing, and what would help; notes that only inform stay where they are."""
+    mine = (one for one in problems if one.thing == id and one.severity is not Severity.NOTE)
+    return tuple("; ".join(filter(None, (one.message, one.remedy))) for one in mine)

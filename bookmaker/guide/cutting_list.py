@@ -21,7 +21,7 @@ NOTES = (
     "eyes and lungs protected as its supplier and your local rules ask. Small parts are not for small children.",
 )
 
-HEAD = ("for", "part", "pieces", "height", "width", "thick")
+HEAD = ("for", "part", "pieces", "width", "height", "thick")
 COLUMNS = columns(0.04, 0.5, 0.64, 0.73, 0.82, 0.91, 1.0, texts=2)
 
 STICK_HEAD = ("for", "part", "ends", "pieces", "length", "shorter side")
@@ -50,7 +50,7 @@ def _items(shelf: str, parts: Sequence[tuple[str, CutPart]]) -> Iterator[Item]:
 
 
 def _row(book: str, part: CutPart) -> tuple[str, ...]:
-    sizes = (figure(side) for side in (part.height, part.width, part.thickness))
+    sizes = (figure(side) for side in (part.width, part.height, part.thickness))
     return (book, part.what, str(part.count), *sizes)
 
 

@@ -54,10 +54,10 @@ def _chapter(surface: SurfacePlan, room: float) -> Iterator[Item]:
     upright, size = surface.entry.upright, surface.entry.size
     yield Heading(surface.name, level=1)
     yield Paragraph(
-        f"{sides(size)} high and wide. Measure from the left end and from the floor: all hooks on one tape, then all "
+        f"{sides(size)} wide and high. Measure from the left end and from the floor: all hooks on one tape, then all "
         "heights. A mark of soft pencil or of tape that comes off again is enough."
         if upright
-        else f"{sides(size)} deep and wide. Measure from the left end and from the front edge.",
+        else f"{sides(size)} wide and deep. Measure from the left end and from the front edge.",
         quiet=True,
         leads=True,
     )

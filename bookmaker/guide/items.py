@@ -40,7 +40,7 @@ SMALL, SMALL_LEADING = 2.7, 3.6
 BOX, BOX_ROOM = 2.8, 5.5
 """A box to tick, and the room it takes beside its step."""
 
-AFTER = 1.0
+AFTER = 0.8
 """Between one item and the next."""
 
 BETWEEN, WIDE_ENOUGH = 6.0, 150.0

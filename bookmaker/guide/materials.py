@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, cos, radians
+from typing import NamedTuple
 
 from ..ground.geometry import Size
 from ..paper.glue import GLUES
@@ -16,10 +17,12 @@ from ..things.making import Supply, Unit
 from ..things.prints import SheetOfFile
 
 __all__ = [
+    "PACKS",
     "BoardNeed",
     "PaperNeed",
     "StripNeed",
     "boards_needed",
+    "packs_needed",
     "papers_needed",
     "strips_needed",
     "supplies_needed",
@@ -37,6 +40,17 @@ WET = 3.0
 (common practice)."""
 
 
+class Pack(NamedTuple):
+    """What a glue is bought in, and how many mm² it covers."""
+
+    noun: str
+    covers: float
+
+
+PACKS = {GLUES["spray"]: Pack("can", 2e6), GLUES["glue stick"]: Pack("stick", 2e5)}
+"""A can of 400 ml or a stick of 20 g covers somewhat more, thinly laid (from memory)."""
+
+
 @dataclass(frozen=True, slots=True)
 class PaperNeed:
     """So many printed sheets of a stock; `film` is the area of the film over them in mm², 0 without one."""
@@ -50,7 +64,8 @@ class PaperNeed:
 class BoardNeed:
     """Parts cut by hand from one material of one thickness in mm, and their area in mm².
 
-    `sheets` is how many sheets of it to buy, or None if it is no stock of the shelf file.
+    `sheets` is how many sheets of it to buy, or None if it is no stock of the shelf file. `sanded` are the thicknesses
+    in mm of the blocks that wood is sanded down to.
     """
 
     material: str
@@ -58,6 +73,7 @@ class BoardNeed:
     parts: int
     area: float
     sheets: int | None
+    sanded: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,12 +106,13 @@ def boards_needed(parts: Iterable[CutPart], stocks: Mapping[str, Stock]) -> Iter
     """What is cut by hand, by material and thickness in alphabetical order, the thickest first."""
     found: dict[tuple[str, float], list[CutPart]] = {}
     for part in parts:
-        found.setdefault((part.material, round(part.thickness, 4)), []).append(part)
+        layers, thickness = part.as_sold or (1, part.thickness)
+        found.setdefault((part.material, round(thickness, 4)), []).append(replace(part, count=part.count * layers))
     for (material, thickness), alike in sorted(found.items(), key=lambda item: (item[0][0], -item[0][1])):
         area = sum(part.count * part.height * part.width for part in alike)
-        yield BoardNeed(
-            material, thickness, sum(part.count for part in alike), area, _sheets_to_buy(area, stocks.get(material))
-        )
+        pieces = sum(part.count for part in alike)
+        sanded = tuple(sorted({part.thickness for part in alike if part.as_sold}))
+        yield BoardNeed(material, thickness, pieces, area, _sheets_to_buy(area, stocks.get(material)), sanded)
 
 
 def strips_needed(sticks: Iterable[Stick]) -> Iterator[StripNeed]:
@@ -150,14 +167,25 @@ def supplies_needed(supplies: Iterable[Supply]) -> tuple[Supply, ...]:
     return tuple(sums.values())
 
 
+def packs_needed(supply: Supply) -> int | None:
+    """How many cans or sticks of glue an area takes; None for what is bought otherwise.
+
+    >>> packs_needed(Supply("glue stick", 40000.0, Unit.AREA, GLUES["glue stick"]))
+    1
+    """
+    if supply.unit is not Unit.AREA or supply.film not in PACKS:
+        return None
+    return ceil(supply.amount / PACKS[supply.film].covers)
+
+
 def wet_glue_ml(supply: Supply) -> float | None:
-    """How much paste or PVA an area takes, in ml; None for what comes from a can or on a roll.
+    """How much paste or PVA an area takes, in ml; None for what comes from a can, as a stick or on a roll.
 
     200 cm² of paste, 0.03 mm when dry, take 200 · 0.003 · 3 = 1.8 ml:
 
     >>> round(wet_glue_ml(Supply("paste or PVA", 20000.0, Unit.AREA, 0.03)), 6)
     1.8
     """
-    if supply.unit is not Unit.AREA or supply.film in (GLUES["spray"], GLUES["double-sided film"]):
+    if supply.unit is not Unit.AREA or supply.film in (*PACKS, GLUES["double-sided film"]):
         return None
     return supply.amount * supply.film * WET / 1000

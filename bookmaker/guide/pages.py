@@ -17,7 +17,7 @@ MARGIN = 13.0
 FOOT = 7.0
 """The margin of a page, and what its last line takes, in mm."""
 
-BETWEEN_CHAPTERS = 9.0
+BETWEEN_CHAPTERS = 8.0
 """Between a chapter and the next one on the same page, in mm."""
 
 ROOM_TO_BEGIN = 0.15

@@ -15,7 +15,7 @@ from .tables import columns, table
 __all__ = ["printing_items"]
 
 HEAD = ("file", "sheet", "print", "then", "for")
-COLUMNS = columns(0.04, 0.23, 0.29, 0.56, 0.69, 1.0, texts=5)
+COLUMNS = columns(0.04, 0.21, 0.27, 0.59, 0.7, 1.0, texts=5)
 
 
 def printing_items(sheets: Sequence[SheetOfFile], plan: ShelfPlan) -> Iterator[Item]:
@@ -25,7 +25,7 @@ def printing_items(sheets: Sequence[SheetOfFile], plan: ShelfPlan) -> Iterator[I
     yield Heading("Sheets to print, each once")
     for number, step in enumerate(_steps([sheet for _, _, sheet in sheets]), start=1):
         yield Paragraph(f"{number}. {step}", strong=True)
-    yield from table(COLUMNS, HEAD, [_row(file, sheet, plan) for file, _, sheet in sheets], ticked=True)
+    yield from table(COLUMNS, HEAD, [_row(file, page, sheet, plan) for file, page, sheet in sheets], ticked=True)
 
 
 def _steps(sheets: Sequence[Sheet]) -> Iterator[str]:
@@ -33,7 +33,7 @@ def _steps(sheets: Sequence[Sheet]) -> Iterator[str]:
     yield "Print a sheet at 100 % when its turn comes: everything that lies on it is printed with it."
     yield f"Measure the test line at its foot. If it is more than {print_mm(0.5, 1)} off, do not cut."
     if any(sheet.two_sided for sheet in sheets):
-        yield "Hold what has two sides against the light. The end marks of both sides cover each other."
+        yield "Print the two pages of a sheet on its front and its back. Held against the light, their end marks meet."
     if any(sheet.filmed for sheet in sheets):
         yield "Lay the clear film over the whole sheet, when the print is dry, where the table says so."
     yield (
@@ -43,8 +43,10 @@ def _steps(sheets: Sequence[Sheet]) -> Iterator[str]:
     yield "Write its number or its name on the back of every part as you cut it out. Its label stays on the waste."
 
 
-def _row(file: str, sheet: Sheet, plan: ShelfPlan) -> tuple[str, ...]:
-    how = f"both sides, turned on the {sheet.stock.printer.turn}" if sheet.two_sided else "one side"
+def _row(file: str, page: int, sheet: Sheet, plan: ShelfPlan) -> tuple[str, ...]:
+    how = f"page {page}"
+    if sheet.two_sided:
+        how = f"pages {page} and {page + 1}, flipped on the {sheet.stock.printer.turn}"
     on = f", on {sheet.stock.printed_on}" if sheet.stock.printed_on else ""
     film = f"film, {thick(sheet.stock.film)}" if sheet.filmed else ""
     return file, str(sheet.number), f"{how}{on}", film, _owners(sheet, plan)

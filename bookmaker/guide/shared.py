@@ -79,7 +79,8 @@ def shared_items(shared: Mapping[str, Shared], drawings: Sequence[Figure] = ()) 
     if shared:
         yield Paragraph(
             "These steps are the same for several books. Each book names those that it has by their letter and number, "
-            "and adds its own between them: follow these, not all. The drawings are named by their numbers."
+            "and adds its own between them: follow these, not all. The drawings are named by their numbers.",
+            leads=True,
         )
     yield from drawing_items(drawings)
     for one in shared.values():

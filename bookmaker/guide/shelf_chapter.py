@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ..ground.quantities import counted
+from ..ground.thin import caliper_unit, figure_caliper
 from ..ground.told import figure, print_area, print_grammage, print_mm, unit, unit_named
 from ..sheets.flat import FoldKind
 from ..shelf.findings import how_many
@@ -14,12 +15,13 @@ from ..things.prints import SheetOfFile
 from ..things.views.key import key_of_signs
 from ..things.wording import as_list, long, thick
 from ..typesetting.stand_ins import printable
-from .cautions import CAUTIONS
+from .cautions import cautions
+from .evenings import OFF
 from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
 from .materials import boards_needed, papers_needed, strips_needed, supplies_needed
 from .printing import printing_items
 from .shelf_views import space_figure
-from .supply_words import amount_of
+from .supply_words import bought
 from .tables import Column, columns, table
 
 __all__ = ["shelf_chapter"]
@@ -67,7 +69,7 @@ def shelf_chapter(
     yield Paragraph(
         f"{as_list(how_many(list(chosen.plans.values())))} at 1:{plan.spec.scale:g}. First what the whole shelf takes, "
         f"then each {each} with its parts and its steps. Tick what is done. The sizes are those of this very shelf "
-        "file: after a change print the guide again."
+        "file, always width × height: after a change print the guide again."
     )
     for fit in plan.spaces:
         yield Illustration(space_figure(fit, plan, room))
@@ -81,7 +83,7 @@ def shelf_chapter(
     yield from _cutting(chosen)
     yield from _folds(chosen, room)
     yield Heading("Cautions")
-    yield from (Paragraph(caution) for caution in CAUTIONS)
+    yield from (Paragraph(caution) for caution in cautions())
 
 
 def _has_books(plan: ShelfPlan) -> bool:
@@ -96,7 +98,7 @@ def _order(plan: ShelfPlan) -> Iterator[str]:
         return
     blocks, measuring, *rest = ORDER
     yield blocks
-    yield measuring.format(off=print_mm(0.1, 1))
+    yield measuring.format(off=print_mm(OFF, 1))
     if any(one.stretch for one in plan.plans.values()):
         yield FILL_LAST
     yield from rest
@@ -126,19 +128,13 @@ def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[
         grain = "" if stock.grain.value == "unknown" else f", grain {stock.grain.value}"
         weight = f", {stock.sold_as or print_grammage(stock.grammage)}" if stock.grammage else ""
         yield Tick(
-            f"{stock.name}: {counted(need.sheets, 'sheet')} of {stock.sheet.name}, {figure(stock.caliper, 3)} {unit()} "
-            f"thick{weight}{grain}. Have a few more for slips."
+            f"{stock.name}: {counted(need.sheets, 'sheet')} of {stock.sheet.name}, {figure_caliper(stock.caliper)} "
+            f"{caliper_unit()} thick{weight}{grain}. Have a few more for slips."
         )
         if need.film:
-            yield Tick(f"clear film for {stock.name}: {figure(stock.film, 3)} {unit()} in all, {print_area(need.film)}")
-    for board in boards_needed((part for one in plan.plans.values() for part in one.cut_list), plan.stocks):
-        buy = ""
-        if board.sheets is not None:
-            buy = f": {counted(board.sheets, 'sheet')} of {plan.stocks[board.material].sheet.name}"
-        yield Tick(
-            f"{board.material}, {thick(board.thickness)} thick: {counted(board.parts, 'part')} of "
-            f"{print_area(board.area)} in all; with a third more for the cuts {print_area(board.area * 4 / 3)}{buy}"
-        )
+            film = f"{figure_caliper(stock.film)} {caliper_unit()} in all, {print_area(need.film)}"
+            yield Tick(f"clear film for {stock.name}: {film}")
+    yield from _boards(plan)
     for strip in strips_needed(stick for one in plan.plans.values() for stick in one.sticks):
         yield Tick(
             f"{strip.material} strip, {figure(strip.width)} × {figure(strip.thickness)} {unit()}: "
@@ -151,7 +147,20 @@ def _shopping(plan: ShelfPlan, sheets: Sequence[SheetOfFile], makings: Sequence[
                 f"buy {counted(len(strip.layout), 'length')} of {print_mm(strip.sold)}, and saw from each: {sawn}"
             )
     for supply in supplies_needed(supply for making in makings for supply in making.supplies):
-        yield Tick(f"{supply.what}: {amount_of(supply)}")
+        yield Tick(f"{supply.what}: {bought(supply)}")
+
+
+def _boards(plan: ShelfPlan) -> Iterator[Item]:
+    """What is cut from board, card, wood and other material that is not printed."""
+    for board in boards_needed((part for one in plan.plans.values() for part in one.cut_list), plan.stocks):
+        sheet = plan.stocks[board.material].sheet.name if board.sheets is not None else ""
+        buy = f": {counted(board.sheets, 'sheet')} of {sheet}" if board.sheets is not None else ""
+        if board.sanded:
+            buy = f"; for blocks of {as_list([figure(one) for one in board.sanded])} {unit()}"
+        yield Tick(
+            f"{board.material}, {thick(board.thickness)} thick: {counted(board.parts, 'part')} of "
+            f"{print_area(board.area)} in all; with a third more for the cuts {print_area(board.area * 4 / 3)}{buy}"
+        )
 
 
 def _tools(makings: Sequence[Making]) -> Iterator[Item]:
@@ -170,14 +179,14 @@ def _cutting(plan: ShelfPlan) -> Iterator[Item]:
             plan.printed(id),
             part.what,
             str(part.count),
-            f"{figure(part.height)} × {figure(part.width)}",
+            f"{figure(part.width)} × {figure(part.height)}",
             figure(part.thickness),
         )
         for id, part in listed_parts
     ]
     if rows:
-        yield Heading(f"Cutting list, in {unit_named()}: height × width; the grain runs along the height")
-        yield from table(PARTS, ("material", "for", "part", "pieces", "high × wide", "thick"), rows)
+        yield Heading(f"Cutting list, in {unit_named()}: width × height; the grain runs along the height")
+        yield from table(PARTS, ("material", "for", "part", "pieces", "wide × high", "thick"), rows)
     sticks = [
         (
             stick.material,
@@ -206,6 +215,7 @@ def _folds(plan: ShelfPlan, room: float) -> Iterator[Item]:
     yield Paragraph(
         f"There are {as_list(counts or ['no folds'])} to fold. On the sheets and in the drawings dash and dot is a "
         "mountain, the printed faces turn away from each other; short dashes are a valley, the printed faces meet. "
+        "The marks on the sheets are short: those of mountains end in a thick dot, those of valleys do not. "
         "Fold with the grain: bend the paper both ways, the softer bend is "
         "around the grain."
     )

@@ -2,14 +2,25 @@
 
 from __future__ import annotations
 
+from ..ground.quantities import counted
 from ..ground.told import MM_PER_INCH, Units, in_units, print_area, print_volume, units_told
 from ..things.making import Supply, Unit
-from .materials import wet_glue_ml
+from .materials import PACKS, packs_needed, wet_glue_ml
 
-__all__ = ["amount_of"]
+__all__ = ["amount_of", "bought"]
 
 LEAST, LEAST_OF_OUNCES = 0.1, 0.3
 """The least of a glue that is worth a number, in ml: a tenth of one, or a hundredth of an ounce."""
+
+
+def bought(supply: Supply) -> str:
+    """How a supply stands on a shopping list: in cans or sticks, if it is sold so.
+
+    >>> bought(Supply("spray adhesive", 150000.0, Unit.AREA, 0.015))
+    '1 can, for 1500.0 cm²'
+    """
+    packs = packs_needed(supply)
+    return amount_of(supply) if packs is None else f"{counted(packs, PACKS[supply.film].noun)}, for {amount_of(supply)}"
 
 
 def amount_of(supply: Supply) -> str:

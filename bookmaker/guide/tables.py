@@ -77,10 +77,14 @@ def table(
 ) -> Iterator[Item]:
     """A table row by row, so that a long one may run on over several pages unless it stays `together`.
 
+    One that does so leads to what follows it.
+
     Rows to be `ticked` have a box each. Without rows there is no table.
     """
     if rows:
         yield TableRow(head, columns, bold=True, leads=True)
-        for row in rows:
-            yield TableRow(row, columns, leads=together, ticked=ticked)
-        yield Space(AFTER)
+        for number, row in enumerate(rows, start=1):
+            # none stands by itself at the foot of a page, or at the head of one
+            leads = together or number == 1 < len(rows) or number == len(rows) - 1
+            yield TableRow(row, columns, leads=leads, ticked=ticked)
+        yield Space(AFTER, leads=together)

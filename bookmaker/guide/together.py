@@ -6,15 +6,14 @@ import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from ..things.making import Chapter, Making
-from ..things.prints import Prints
-from ..things.thing import Plan
-from .chapter import measure_rows, part_lines, supply_line
-from .items import Beside, Heading, Illustration, Item, Paragraph, Tick
+from ..things.making import Making
+from .chapter import measure_rows, part_lines, supply_line, warning_text
+from .items import Beside, Caution, Heading, Illustration, Item, Paragraph, Tick
+from .member import Member
 from .shared import Shared, own_making, step_item
 from .tables import Column, columns, table
 
-__all__ = ["Member", "together_items", "told_alike"]
+__all__ = ["together_items", "told_alike"]
 
 FEWEST = 3
 """So many things are worth a table."""
@@ -26,24 +25,10 @@ MOST_OTHERS = 2
 """So many steps of its own a thing may have besides those that all have."""
 
 NUMBER = re.compile(r"(?<![\w.])\d+(?:\.\d+)?(?![\w.]*\.pdf)")
-NAMED = 0.27
-"""The share of a table's width that the names take."""
+NAMED, WIDEST = 0.27, 0.12
+"""The share of a table's width that the names take, and a number at the most."""
 
 SIZES = columns(0.0, NAMED, 0.42, 0.54, 0.65, 0.76, 0.84, 1.0, texts=1)
-
-
-@dataclass(frozen=True, slots=True)
-class Member:
-    """One of the things that are told together."""
-
-    id: str
-    plan: Plan
-    chapter: Chapter
-    prints: Prints
-
-    def own(self, shared: Mapping[str, Shared]) -> list[tuple[str, ...]]:
-        """The steps of its own, part by part."""
-        return [tuple(own_making(one, shared)[1]) for one in self.chapter.makings]
 
 
 def told_alike(members: Iterable[Member], shared: Mapping[str, Shared]) -> Iterator[tuple[Member, ...]]:
@@ -112,6 +97,8 @@ def together_items(group: Sequence[Member], shared: Mapping[str, Shared]) -> Ite
         "the table below the steps has it for each of them."
     )
     names = tuple(member.chapter.title for member in group)
+    for name, member in zip(names, group, strict=True):
+        yield from (Caution(warning_text(f"{name}: {warned}"), leads=False) for warned in member.warned)
     heads = tuple(what for what, _ in first.sizes)
     rows = [(name, *(size for _, size in member.chapter.sizes)) for name, member in zip(names, group, strict=True)]
     yield from table(SIZES[: len(heads) + 1], ("", *heads), rows)
@@ -119,7 +106,7 @@ def together_items(group: Sequence[Member], shared: Mapping[str, Shared]) -> Ite
     if measures:
         yield Heading("Measure")
         yield from table(MEASURES, ("", "what", "computed", "measured", "write it into the shelf file as"), measures)
-    yield Heading("Parts, height × width")
+    yield Heading("Parts, width × height")
     for name, member in zip(names, group, strict=True):
         yield Tick(f"{name}: {'; '.join(part_lines(member.prints, member.plan))}")
     if supplies := supply_line([making for member in group for making in member.chapter.makings]):
@@ -129,13 +116,14 @@ def together_items(group: Sequence[Member], shared: Mapping[str, Shared]) -> Ite
 
 
 MEASURES = (
-    *(Column(0.0, 0.24), Column(0.25, 0.41), Column(0.41, 0.53, ends=True), Column(0.53, 0.67, ends=True)),
-    Column(0.69, 1.0),
+    *(Column(0.0, 0.22), Column(0.22, 0.35), Column(0.35, 0.46, ends=True), Column(0.46, 0.57, ends=True)),
+    Column(0.585, 1.0),
 )
 
 
 def _columns(count: int) -> tuple[Column, ...]:
-    step = (1 - NAMED) / max(count, 1)
+    """Names, and numbers not far from them."""
+    step = min((1 - NAMED) / max(count, 1), WIDEST)
     return columns(0.0, *(NAMED + step * number for number in range(count + 1)), texts=1)
 
 

@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+from ..ground.thin import print_caliper
 from ..ground.told import Units, told_in
-from ..ground.units import print_mm
 from .thickness import Layer
 
 __all__ = ["FILM_SHARE", "GLUES", "films_of", "glue_called", "glue_films"]
 
-GLUES = {"spray": 0.015, "paste": 0.03, "pva": 0.03, "double-sided film": 0.075}
+GLUES = {"spray": 0.015, "glue stick": 0.02, "paste": 0.03, "pva": 0.03, "double-sided film": 0.075}
 """Usual thickness of dry glue films in mm (common practice, no published source)."""
+
+CALLED = {
+    GLUES["spray"]: "spray adhesive",
+    GLUES["glue stick"]: "glue stick",
+    GLUES["paste"]: "paste or PVA",
+    GLUES["double-sided film"]: "double-sided film",
+}
 
 FILM_SHARE = 1 / 3
 """A hand lays a film so much thinner or thicker than it means to, ± as a share (common practice, no source)."""
@@ -18,14 +25,10 @@ FILM_SHARE = 1 / 3
 def glue_called(film: float) -> str:
     """What a dry film of glue so many mm thick is made of.
 
-    >>> glue_called(0.015), glue_called(0.03), glue_called(0.02)
-    ('spray adhesive', 'paste or PVA', 'glue (a dry film of 0.02 mm)')
+    >>> glue_called(0.015), glue_called(0.03), glue_called(0.025)
+    ('spray adhesive', 'paste or PVA', 'glue (a dry film of 0.025 mm)')
     """
-    if film == GLUES["spray"]:
-        return "spray adhesive"
-    if film == GLUES["paste"]:
-        return "paste or PVA"
-    return "double-sided film" if film == GLUES["double-sided film"] else f"glue (a dry film of {print_mm(film)})"
+    return CALLED.get(film) or f"glue (a dry film of {print_caliper(film)})"
 
 
 def films_of(film: float) -> str:

@@ -9,7 +9,7 @@ from typing import Annotated, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
-from ..ground.told import unit_named
+from ..ground.told import print_range, unit_named
 from ..ground.units import MM_PER_INCH, NotAMeasure, print_mm
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.measures import (
@@ -151,7 +151,7 @@ def _check_reading(name: str, measured: float, drawn: float) -> None:
         f"did you mean {measured:g} {meant}?"
         if meant
         else f"measure again, in {unit_named()}, from end mark to end mark, and see that no two readings are swapped",
-        f"{print_mm(drawn * (1 - MOST_OFF), 1)} to {print_mm(drawn * (1 + MOST_OFF), 1)}",
+        print_range(drawn * (1 - MOST_OFF), drawn * (1 + MOST_OFF), 1),
     )
 
 

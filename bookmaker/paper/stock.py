@@ -9,11 +9,11 @@ from dataclasses import dataclass, replace
 from ..ground.amounts import a_pile, parse_basis_weight
 from ..ground.geometry import Axis, Rect, Size, Transform
 from ..ground.problems import FieldPath, Problem, ShelfFileError
-from ..ground.told import in_units
 from ..ground.units import NotAMeasure, print_mm
 from .glue import FILM_SHARE, GLUES, films_of
+from .grades import caliper_from_bulk, grammage_from_basis, nominal_caliper, usual_bulk
 from .mark_margin import CROSS_ROOM, FOOTER_HEIGHT, MARK_MARGIN
-from .papers import SheetFormat, caliper_from_bulk, grammage_from_basis, nominal_caliper
+from .papers import SheetFormat
 from .printer_entry import PaperPath, PrinterEntry
 from .reverse import reached_on_both, upright_within
 from .stock_entry import Grain, StockEntry, Tolerance
@@ -166,7 +166,7 @@ def make_stock(name: str, entry: StockEntry, printer: PrinterEntry) -> Stock:
     grammage, stated = _weight_and_stated_caliper(name, entry)
     caliper = entry.pile.caliper if entry.pile else stated
     if caliper is None:
-        raise ShelfFileError((_unlisted(name, entry),))
+        raise ShelfFileError((_unlisted(name, entry.basis_weight or ""),))
     if entry.tolerance is not None:
         tolerance = entry.tolerance.of(caliper)
     elif entry.limits is not None:
@@ -236,10 +236,12 @@ def _weight_and_stated_caliper(name: str, entry: StockEntry) -> tuple[float | No
     return grammage, nominal
 
 
-def _unlisted(name: str, entry: StockEntry) -> Problem:
+def _unlisted(name: str, written: str) -> Problem:
+    pounds, grade = parse_basis_weight(written)
+    bulk = usual_bulk(grammage_from_basis(pounds, grade), grade)
     return Problem(
-        f"the caliper of {entry.basis_weight} is in no table here",
-        f"add thickness: {in_units('100 um', '4 mil')}, or best a measured pile: {a_pile()}",
+        f"the caliper of {written} is in no table here",
+        f"add bulk: {bulk:g} cm3/g, as papers of this grade have, or best a measured pile: {a_pile()}",
         field=("stocks", name, "basis_weight"),
     )
 
@@ -251,7 +253,9 @@ def _from_basis_weight(written: str, field: FieldPath) -> tuple[float, float | N
         grammage = grammage_from_basis(pounds, grade)
         return grammage, nominal_caliper(grammage, grade)
     except NotAMeasure as problem:
-        raise ShelfFileError((Problem(problem.message, problem.remedy, field=field),)) from None
+        meant = StockEntry.in_one_value(written)
+        remedy = f"write {meant} in its place" if meant else problem.remedy
+        raise ShelfFileError((Problem(problem.message, remedy, field=field),)) from None
 
 
 def _printable(printer: PaperPath, sheet: SheetFormat, field: FieldPath) -> Rect:

@@ -6,18 +6,27 @@ from enum import StrEnum
 from typing import Annotated, Self
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
+from pydantic_core import PydanticCustomError
 
-from ..ground.amounts import a_pile, parse_pile, parse_share
+from ..ground.amounts import a_pile, parse_grammage, parse_pile, parse_share
 from ..ground.quantities import show
+from ..ground.thin import print_caliper, print_calipers
 from ..ground.told import in_units
-from ..ground.units import NotAMeasure, parse_length, print_length
+from ..ground.units import NotAMeasure, parse_length
 from ..shelf_file.fields.entry import Entry
 from ..shelf_file.fields.measures import Bulk, FilmThickness, Grammage, OrOneLength, PaperThickness
 from ..shelf_file.fields.words import Text, read_text, refuse
 from .glue import GLUES
+from .grades import usual_bulk
 from .printer_entry import PaperPath, SheetName
 
-__all__ = ["GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance", "ToleranceText"]
+__all__ = ["GlueFilm", "Grain", "Pile", "StockEntry", "Tolerance", "ToleranceText", "of_weight"]
+
+THINNEST, THICKEST = 0.01, 3.0
+"""What a sheet of paper or card may measure, in mm."""
+
+USUAL_GRAMMAGE = 80.0
+"""What the paper of offices weighs, in g/m²."""
 
 MOST_OFF_CUTS = 50
 """More left-over sheets of one stock than anybody keeps."""
@@ -60,10 +69,10 @@ def _read_pile(value: object) -> Pile:
     except NotAMeasure as problem:
         raise refuse(problem.message, problem.remedy) from None
     pile = Pile(sheets=sheets, height=height)
-    if not 0.01 <= pile.caliper <= 3:
+    if not THINNEST <= pile.caliper <= THICKEST:
         raise refuse(
-            f"{value} makes each sheet {print_length(pile.caliper)}",
-            f"count and measure again: paper and card have {in_units('0.01 mm to 3 mm', '0.4 mil to 120 mil')} a sheet",
+            f"{value} makes each sheet {print_caliper(pile.caliper)}",
+            f"count and measure again: paper and card have {print_calipers(THINNEST, THICKEST)} a sheet",
         )
     return pile
 
@@ -82,8 +91,8 @@ def _read_tolerance(value: object) -> Tolerance:
 def _read_glue(value: object) -> object:
     text = read_text(value)
     if text.casefold() not in GLUES and not any(sign.isdigit() for sign in text):
-        some = in_units("20 um", "0.8 mil")
-        known = "spray, paste, PVA or double-sided film"
+        some = in_units("25 um", "1 mil")
+        known = "spray, glue stick, paste, PVA or double-sided film"
         raise refuse(f"{show(text)} is not a glue known here", f"write {known}, or how thick it dries, such as {some}")
     return GLUES.get(text.casefold(), text)
 
@@ -97,6 +106,15 @@ def _read_off_cuts(value: object) -> object:
     if len(sizes) > MOST_OFF_CUTS:
         raise refuse(f"lists {len(sizes)} off-cuts", f"write at most {MOST_OFF_CUTS}", f"at most {MOST_OFF_CUTS}")
     return sizes
+
+
+def of_weight(grammage: float) -> str:
+    """The keys for a paper of which the weight is known, in g/m².
+
+    >>> of_weight(80)
+    'grammage: 80 g/m2, bulk: 1.25 cm3/g'
+    """
+    return f"grammage: {grammage:g} g/m2, bulk: {usual_bulk(grammage):g} cm3/g"
 
 
 GlueFilm = Annotated[FilmThickness, BeforeValidator(_read_glue)]
@@ -127,7 +145,9 @@ class StockEntry(Entry):
     film: Annotated[tuple[FilmThickness, ...], BeforeValidator(_read_films), OrOneLength("50 um")] = Field(
         (), description="films over the print: one thickness or a list"
     )
-    glue: GlueFilm = Field(GLUES["paste"], description="glue film: spray, paste, PVA, double-sided film or a length")
+    glue: GlueFilm = Field(
+        GLUES["paste"], description="glue film: spray, glue stick, paste, PVA, double-sided film or a length"
+    )
     grain: Grain = Field(Grain.UNKNOWN, description="long or short: the side of the sheet the fibres follow")
     tolerance: ToleranceText | None = Field(
         None, description="how far the caliper may be off, two standard deviations, such as 8 % or 6 um"
@@ -152,12 +172,7 @@ class StockEntry(Entry):
             )
         given = self.caliper if self.caliper is not None else self.thickness
         if given is None and self.pile is None and self.bulk is None and self.basis_weight is None:
-            caliper = in_units("90 um", "3.5 mil")
-            raise refuse(
-                "says nothing about its thickness",
-                f"add caliper: {caliper}, or grammage with bulk, or best a measured pile: {a_pile()}",
-                instead={"caliper": caliper, **dict.fromkeys(("thickness", "pile", "bulk", "basis_weight"))},
-            )
+            raise self._too_little()
         if self.tolerance is not None and self.limits is not None:
             raise refuse(
                 "gives both tolerance and limits",
@@ -168,6 +183,27 @@ class StockEntry(Entry):
             key, weight = in_units("grammage", "basis_weight"), in_units("80 g/m2", "20 lb bond")
             raise refuse("has a bulk but no weight to go with it", f"add {key}: {weight}", instead={key: weight})
         return self
+
+    def _too_little(self) -> PydanticCustomError:
+        caliper = in_units("90 um", "3.5 mil")
+        if self.grammage is None:
+            weight = in_units(of_weight(USUAL_GRAMMAGE), "basis_weight: 20 lb bond")
+            ways = f"caliper: {caliper}, or {weight}"
+        else:
+            ways = f"bulk: {usual_bulk(self.grammage):g} cm3/g, as most paper of this weight has"
+        return refuse(
+            "says nothing about its thickness",
+            f"add {ways}, or best a measured pile: {a_pile()}",
+            instead={"caliper": caliper, **dict.fromkeys(("thickness", "pile", "bulk", "basis_weight"))},
+        )
+
+    @classmethod
+    def in_one_value(cls, written: str, /) -> str:
+        """The weight in grams that wrappers of paper state, with a bulk that goes with it."""
+        try:
+            return of_weight(parse_grammage(written))
+        except NotAMeasure:
+            return ""
 
     def printed_by(self, usual: PaperPath) -> PaperPath:
         """The printer and tray this stock goes through, if not the usual one."""

@@ -8,7 +8,8 @@ from collections.abc import Iterator
 from ..ground.art import Filled, Group, Stroked, Written
 from ..ground.drawing import BLACK, Art, Pen
 from ..ground.geometry import Point, Transform, polygon
-from ..ground.told import Units, print_mm, print_um, units_told
+from ..ground.thin import print_caliper, print_um
+from ..ground.told import Units, units_told
 from ..ground.typefaces import bundled, set_line
 from ..ground.units import MM_PER_INCH, from_pt
 from ..sheets.flat import FoldKind
@@ -79,7 +80,7 @@ def lines(corner: Point) -> Iterator[Art]:
     """Thinner and thinner lines, downwards from `corner`."""
     for row, width in enumerate(WIDTHS):
         y = corner.y - row * LEADING
-        named = print_mm(width) if units_told() is Units.MILLIMETRES else print_um(width)
+        named = print_caliper(width)
         yield _label(named, Point(corner.x, y))
         yield Stroked.line(Point(corner.x + 10, y + 0.6), Point(corner.x + 30, y + 0.6), Pen(width))
 

@@ -154,13 +154,17 @@ def _pricked(size: Size) -> tuple[Point, Point, Point]:
     return middle, middle.plus(0, SKEW_BASE / 2), middle.plus(0, -SKEW_BASE / 2)
 
 
+FRONT_ONLY, REVERSE_TOO = ("prick here",), ("prick here", "for the reverse")
+
+
 def _dots(size: Size) -> Iterator[Art]:
     """The dots to prick through, and lines that lead to each."""
-    for at, words in zip(_pricked(size), ("prick here for the reverse", "prick here", "prick here"), strict=True):
+    for at, words in zip(_pricked(size), (REVERSE_TOO, FRONT_ONLY, FRONT_ONLY), strict=True):
         yield blot(Path.circle(at, 0.2))
         for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1)):
             yield Stroked.line(at.plus(dx, dy), at.plus(4 * dx, 4 * dy), PEN)
-        yield note(set_line(bundled("sans"), 2.2, words), at.plus(5, -0.8))
+        for row, line in enumerate(words):
+            yield note(set_line(bundled("sans"), 2.2, line), at.plus(5, -0.8 - LINE * row))
 
 
 def _text(words: Sequence[str], corner: Point) -> Iterator[Art]:

@@ -11,7 +11,8 @@ from typing import Any
 from pydantic import ValidationError
 
 from ..ground.problems import Problem
-from ..ground.told import in_units, print_mm, print_um
+from ..ground.thin import print_um
+from ..ground.told import in_units, print_mm
 from ..ground.units import MM_PER_INCH, NotAMeasure, parse_length, parse_offset
 from ..paper.papers import SheetFormat
 from ..paper.printer_entry import RULE_LENGTH, SKEW_BASE, Diagonals, PrinterEntry, Profile, Rules

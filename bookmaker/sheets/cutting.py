@@ -3,9 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import radians, tan
+from math import ceil, radians, tan
+
+from ..ground.told import MM_PER_INCH, Units, units_told
 
 __all__ = ["CutPart", "Stick"]
+
+SOLD = (1.0, 1.5, 2.0, 3.0, 4.0, 5.0, 6.0, 8.0, 10.0)
+SOLD_IN_INCHES = tuple(MM_PER_INCH * part for part in (1 / 32, 1 / 16, 3 / 32, 1 / 8, 3 / 16, 1 / 4, 3 / 8, 1 / 2))
+"""Thicknesses in mm in which shops have thin wood (common practice)."""
+
+NEAR = 1e-6
+
+NO_WOOD = ("paper", "card", "board")
+"""What blocks are made of that is piled up and not sanded down goes by one of these words."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +32,19 @@ class CutPart:
     width: float
     thickness: float
     count: int = 1
+
+    @property
+    def as_sold(self) -> tuple[int, float] | None:
+        """The fewest layers and their thickness in mm from which a block of wood is sanded down; None without wood.
+
+        >>> CutPart("block", "wood", 21, 14, 3.7).as_sold, CutPart("block", "wood", 21, 14, 11.0).as_sold
+        ((1, 4.0), (2, 6.0))
+        """
+        if self.what != "block" or any(word in self.material.casefold() for word in NO_WOOD):
+            return None
+        sold = SOLD_IN_INCHES if units_told() is Units.INCHES else SOLD
+        layers = ceil(self.thickness / sold[-1] - NEAR)
+        return layers, next(one for one in sold if one >= self.thickness / layers - NEAR)
 
 
 @dataclass(frozen=True, slots=True)

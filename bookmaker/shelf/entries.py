@@ -5,7 +5,7 @@ from __future__ import annotations
 from contextlib import suppress
 from functools import cache
 from types import GenericAlias
-from typing import Annotated, Any
+from typing import Annotated, Any, ClassVar
 
 from pydantic import BeforeValidator, Field, WithJsonSchema, create_model, model_validator
 
@@ -60,7 +60,9 @@ class MeasuredRowEntry(Entry):
 
 
 class ShelfSpec(Entry):
-    """The shelf file."""
+    """The shelf file, in which things of some families may stand."""
+
+    families: ClassVar[tuple[AnyFamily, ...]] = ()
 
     shelf: Title = Field(description="name of the shelf, printed on the sheets")
     scale: Scale = Field(12.0, description="scale, such as 1:12; divides every life_size")
@@ -128,4 +130,5 @@ def shelf_model(families: tuple[AnyFamily, ...]) -> type[ShelfSpec]:
         __validators__=validators,
         **sections,
     )
+    model.families = families
     return model

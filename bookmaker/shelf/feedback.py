@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from math import hypot, sqrt
 
 from ..ground.problems import FieldPath, Problem, Severity
-from ..ground.told import figure_um, print_grammage, print_um, small_unit, unit_named
-from ..ground.units import print_mm
+from ..ground.thin import caliper_unit, figure_um, print_caliper, print_um, small_unit
+from ..ground.told import print_grammage
 from ..paper.stock import Stock
 from ..paper.stock_entry import StockEntry
 from ..paper.thickness import Thickness
@@ -104,8 +104,9 @@ def doubtful_measures(measured: Sequence[Comparison]) -> Iterator[Problem]:
     for one in measured:
         if abs(one.difference) > max(one.slip, one.share * one.computed):
             yield Problem(
-                f"{one.what} measures {print_mm(one.measured, 2)}; the shelf file makes it {print_mm(one.computed, 2)}",
-                f"measure again, in {unit_named()}, pressed lightly, without the boards; "
+                f"{one.what} measures {print_caliper(one.measured, 2)}; "
+                f"the shelf file makes it {print_caliper(one.computed, 2)}",
+                f"measure again, in {caliper_unit()}, pressed lightly, without the boards; "
                 "or see whether pages and paper are as the shelf file has them",
                 Severity.WARNING,
                 field=one.field,

@@ -13,8 +13,7 @@ from dataclasses import dataclass
 from math import hypot, sqrt
 
 from ..ground.problems import Problem, Severity
-from ..ground.told import figure_um, small_unit
-from ..ground.units import print_mm
+from ..ground.thin import figure_um, small_unit
 from ..paper.glue import films_of, glue_called
 from ..paper.thickness import ASSEMBLY_TOLERANCE, READING_TOLERANCE
 from .feedback import caliper_estimates
@@ -99,7 +98,8 @@ def film_notes(estimates: Sequence[FilmEstimate]) -> Iterator[Problem]:
         film, error, typed = figure_um(one.film), figure_um(one.tolerance), small_unit(typed=True)
         yield Problem(
             f"{one.measures} measured blocks and books make a film of {glue_called(one.before)} {film} ± {error} "
-            f"{small_unit()} thick, the shelf file {print_mm(one.before, 3)} ± {print_mm(one.tolerance_before, 3)}",
+            f"{small_unit()} thick, the shelf file {figure_um(one.before)} ± {figure_um(one.tolerance_before)} "
+            f"{small_unit()}",
             f"write glue: {film} {typed} in its stocks, and glue_tolerances: {{{film} {typed}: {error} {typed}}}",
             Severity.NOTE,
             field=("stocks",),

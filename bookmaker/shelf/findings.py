@@ -8,7 +8,8 @@ from math import ceil
 
 from ..ground.problems import Problem, Severity
 from ..ground.quantities import counted
-from ..ground.told import print_um, rounded_down
+from ..ground.thin import print_um, thinner
+from ..ground.told import rounded_down
 from ..ground.units import print_mm
 from ..things.draft import Draft
 from ..things.standing import Standing
@@ -196,7 +197,7 @@ def _thinner_stock(things: Sequence[Plan], missing: float, plan: ShelfPlan) -> I
     thin = caliper - missing / slope
     if thin >= caliper * 0.6:
         # rounded down: a remedy that is rounded the other way would still be too thick
-        yield f"take a paper of {print_um(rounded_down(thin, 3))} or less for {stock}, now {print_um(caliper)}"
+        yield f"take a paper of {print_um(thinner(thin))} or less for {stock}, now {print_um(caliper)}"
 
 
 def _rounded_up(length: float) -> float:

@@ -120,9 +120,9 @@ def _of_files(thing: str, problems: Iterable[Problem]) -> Iterator[Problem]:
     return (replace(problem, thing=thing, by_itself=True) for problem in problems)
 
 
-def register_of(spec: ShelfSpec, families: tuple[AnyFamily, ...]) -> Register:
+def register_of(spec: ShelfSpec) -> Register:
     """All things of a shelf."""
-    written = list(_written(spec, families))
+    families, written = spec.families, list(_written(spec))
     ids = ids_of([family.called(entry, field[-1]) for family, field, entry in written])
     things = {id: family.thing(entry, field[-1], id) for id, (family, field, entry) in zip(ids, written, strict=True)}
     counted = {family.section.key for family in families if family.section and family.section.counted}
@@ -131,14 +131,14 @@ def register_of(spec: ShelfSpec, families: tuple[AnyFamily, ...]) -> Register:
     return Register(families, things, fields, listed, BookNames(things[id].name for id in listed))
 
 
-def _written(spec: ShelfSpec, families: Sequence[AnyFamily]) -> Iterator[Written]:
+def _written(spec: ShelfSpec) -> Iterator[Written]:
     """All entries of things: section after section, and last the list of all kinds."""
     sections = dict(spec)
-    for family in families:
+    for family in spec.families:
         if family.section:
             key, entries = family.section.key, sections[family.section.key]
             pairs = entries.items() if isinstance(entries, dict) else enumerate(entries)
             yield from ((family, (key, name), entry) for name, entry in pairs)
-    kinds = {family.listed: family for family in families if family.listed}
+    kinds = {family.listed: family for family in spec.families if family.listed}
     for number, entry in enumerate(sections.get(THINGS, ())):
         yield kinds[type(entry)], (THINGS, number), entry

@@ -6,7 +6,7 @@ from typing import Any
 
 from ..paper.stock_entry import StockEntry
 from ..things.book.entry import BookEntry
-from ..things.families import FAMILIES
+from ..things.families import all_families
 from .entries import shelf_model
 from .schema_forms import as_written
 
@@ -15,7 +15,7 @@ __all__ = ["shelf_schema"]
 
 def shelf_schema() -> dict[str, Any]:
     """JSON Schema (draft 2020-12) of a shelf file as it is written, with its defaults."""
-    schema: dict[str, Any] = as_written(shelf_model(FAMILIES).model_json_schema(mode="validation"))
+    schema: dict[str, Any] = as_written(shelf_model(all_families()).model_json_schema(mode="validation"))
     schema["$schema"] = "https://json-schema.org/draft/2020-12/schema"
     book = schema["$defs"][BookEntry.__name__]
     row, invented = book["properties"].pop("row"), book["properties"].pop("invented")

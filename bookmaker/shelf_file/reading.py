@@ -24,7 +24,7 @@ from .subjects import named_in
 from .volumes import is_volume, with_volumes
 from .yaml_tree import Tree, parse_tree
 
-__all__ = ["Form", "Profiles", "ShelfFile", "in_file_order", "place_in", "proofread"]
+__all__ = ["Form", "Profiles", "ShelfFile", "in_file_order", "known_keys", "place_in", "proofread"]
 
 WITH_NAMES = ("stocks", "spaces", "books")
 """Keys of the shelf under which stands what other parts of the file call by its name."""
@@ -49,10 +49,11 @@ class Profiles(Protocol):
 class Form(Generic[Spec_co]):
     """What may stand in a shelf file: the model of the whole, that of its listed entries, and how profiles are laid.
 
-    `told` says from what is written in which units to tell what is wrong with it.
+    Which model the whole has is asked of what is written: it need not know what no key asks for. `told` says from what
+    is written in which units to tell what is wrong with it.
     """
 
-    shelf: type[Spec_co]
+    shelf: Callable[[Tree], type[Spec_co]]
     listed: type[Entry]
     profiles: Profiles
     told: Callable[[Tree], Units]
@@ -141,17 +142,24 @@ def proofread(path: Path, form: Form[Spec_co], counts: Mapping[int, int] | None 
     Raises:
         ShelfFileError: it is not YAML, names a file that cannot be read, or nothing can be made of it.
     """
-    parsed = _with_meant_sections(parse_tree(source_text(path), path.name), form.shelf)
+    parsed = parse_tree(source_text(path), path.name)
+    model = form.shelf(parsed)
+    parsed = _with_meant_sections(parsed, model)
     written, unfit = form.profiles(parsed, _profile_reader(path.parent))
     with told_in(form.told(written)):
-        return _checked(path, form, written, unfit, counts or {})
+        return _checked(path, model, form.listed, written, unfit, counts or {})
 
 
 def _checked(
-    path: Path, form: Form[Spec_co], written: Tree, unfit: tuple[Problem, ...], counts: Mapping[int, int]
+    path: Path,
+    model: type[Spec_co],
+    listed_model: type[Entry],
+    written: Tree,
+    unfit: tuple[Problem, ...],
+    counts: Mapping[int, int],
 ) -> ShelfFile[Spec_co]:
     """A file that could be parsed, with its lists, rows and defaults laid out, checked against the model."""
-    written, of_lists = with_listed_books(written, path.parent, dotted_keys(form.listed))
+    written, of_lists = with_listed_books(written, path.parent, dotted_keys(listed_model))
     unlisted = [problem for problem in of_lists if problem.severity is Severity.ERROR]
     remarks = tuple(problem for problem in of_lists if problem.severity is not Severity.ERROR)
     defaults = written.child("defaults")
@@ -161,7 +169,7 @@ def _checked(
     if not isinstance(tree.value, dict):
         remedy = "write keys and values, beginning with shelf: and a name"
         raise ShelfFileError((Problem("the file does not describe a shelf", remedy, place=tree.place),))
-    found = mended(tree.plain(), form.shelf)
+    found = mended(tree.plain(), model)
     # what a list at fault would have held is missing, and that is told already
     own = (problem for problem in found.problems if not (unlisted and problem.field == ("books",)))
     told = (_located(_of_lender(replace(problem, by_itself=True), tree, lent), tree, lent) for problem in own)
@@ -180,9 +188,14 @@ def _with_meant_sections(tree: Tree, shelf: type[Entry]) -> Tree:
     """
     if not isinstance(tree.value, dict):
         return tree
-    known = {"defaults", *shelf.model_fields}
+    known = known_keys(shelf)
     meant = {near_match(key, known): value for key, value in tree.value.items() if key not in known}
     return replace(tree, value={**{key: value for key, value in meant.items() if key}, **tree.value})
+
+
+def known_keys(shelf: type[Entry]) -> set[str]:
+    """The keys that a shelf may have."""
+    return {"defaults", *shelf.model_fields}
 
 
 def _profile_reader(folder: Path) -> Callable[[str, Place], Tree]:

@@ -12,6 +12,7 @@ from pydantic import BaseModel, ValidationError
 
 from ..ground.problems import FieldPath, Problem, near_match, show_field
 from ..ground.quantities import show
+from .fields.entry import Entry
 from .slips.marks import AFTER_COMMA, COMMA_ENDS
 from .spots import Spot, models_in, spot_of, tags_of, told_apart_by
 
@@ -151,6 +152,8 @@ def _key_meant(spot: Spot, written: str) -> str:
     if len(spot.choices) != 1 or any(known.is_required() for known in spot.choices[0].model_fields.values()):
         return ""
     [model] = spot.choices
+    if issubclass(model, Entry) and (meant := model.in_one_value(written)):
+        return meant
     key = next((key for key in model.model_fields if _takes(model, key, written)), "")
     return f"{key}: {_quoted(written)}" if key else ""
 

@@ -45,8 +45,8 @@ def count_folds(folds: Iterable[Fold]) -> str:
 
 
 def row_key(called: str) -> str:
-    """The key that takes the thickness of finished books side by side, called so in a list."""
-    return f"measured_rows: - {{books: [{called}], thickness: … {unit()}}}"
+    """Where the thickness of finished books side by side is written that are called so in a list."""
+    return f"below measured_rows: at the left margin: - {{books: [{called}], thickness: … {unit()}}}"
 
 
 def glue_over(what: str, rects: Iterable[Rect], film: float = GLUES["pva"]) -> Supply:

@@ -32,12 +32,12 @@ def thick(length: float) -> str:
 
 
 def sides(size: Size) -> str:
-    """Two sides to a tenth of a millimetre: height × width, as the trade writes them.
+    """Two sides to a tenth of a millimetre: width × height, as sheets of paper are named.
 
     >>> sides(Size(15, 21))
-    '21.0 × 15.0 mm'
+    '15.0 × 21.0 mm'
     """
-    return f"{figure(size.height, 1)} × {figure(size.width, 1)} {unit()}"
+    return f"{figure(size.width, 1)} × {figure(size.height, 1)} {unit()}"
 
 
 def with_article(noun: str) -> str:

@@ -38,10 +38,10 @@ SPACED = re.compile(
 broken (Lexique des règles typographiques en usage à l’Imprimerie nationale). Typewriter is left alone.
 """
 
-MARKED = re.compile(r"[\"']|--|\.\.\.|(?:^|[ \n])- ")
+MARKED = re.compile(r"[\"']|--|\.\.\.|(?:^|[ \n])-[ .,;:]")
 """What there is to do something about."""
 
-PIECES = re.compile(r"[\x00-\x06]|[ \n\t]|[\"']|-{2,}|(?:(?<= )|(?<=\n)|^)-(?= )|\.{3,}")
+PIECES = re.compile(r"[\x00-\x06]|[ \n\t]|[\"']|-{2,}|(?:(?<= )|(?<=\n)|^)-(?=[.,;:]?(?: |$))|\.{3,}")
 """Signs of style, the ends of words, and marks that were typed."""
 
 STYLES = frozenset(map(str, Style))
@@ -242,7 +242,7 @@ class _Passage:
             return sign
         if len(sign) == 3:
             return EM_DASH
-        if before.isspace() and after.isspace():
+        if before.isspace() and (after.isspace() or sign == "-"):
             if before == "\n":
                 return EM_DASH if sign != "-" or self.marks.speech else sign
             return self.marks.dash

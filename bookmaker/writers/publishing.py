@@ -6,6 +6,7 @@ from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 from itertools import accumulate, chain
 from pathlib import Path
+from typing import NamedTuple
 
 from ..ground.geometry import Size
 from ..ground.output import PLAN_NAME, UNSEALED, digest_of, file_names, seal
@@ -34,7 +35,7 @@ from .tools.dxf import write_dxf
 from .tools.pdf import write_tools_pdf
 from .tools.svg import write_svg
 
-__all__ = ["MACHINE_FOLDER", "in_vain", "publish"]
+__all__ = ["MACHINE_FOLDER", "WrittenFile", "in_vain", "publish"]
 
 GUIDE, CUTTING_LIST = "guide", "cutting list"
 """The names under which these are written."""
@@ -46,12 +47,31 @@ MACHINE_FOLDER = "machine"
 """The folder in the output with the drawings for a cutting machine."""
 
 
+class WrittenFile(NamedTuple):
+    """A file with the number of its sheets, 0 for what has none, and the pages of those that are printed on both sides.
+
+    Front and reverse of a sheet follow each other; `turn` is the edge on which it is turned between them.
+    """
+
+    name: str
+    sheets: int
+    both_sides: tuple[int, ...] = ()
+    turn: str = ""
+
+
 @dataclass(slots=True)
 class _Shelved:
     """What has been written: the files in order, and each sheet with its file and its first page there."""
 
     files: list[str] = field(default_factory=list)
     sheets: list[tuple[str, int, Sheet]] = field(default_factory=list)
+
+    def file(self, name: str) -> WrittenFile:
+        """One of them, with what there is to know when it is printed."""
+        mine = [(page, sheet) for file, page, sheet in self.sheets if file == name]
+        double = [page for page, sheet in mine if sheet.two_sided]
+        turn = mine[0][1].stock.printer.turn if mine else ""
+        return WrittenFile(name, len(mine), tuple(one for page in double for one in (page, page + 1)), turn)
 
 
 def publish(
@@ -62,8 +82,8 @@ def publish(
     wishes: Wishes,
     progress: Progress,
     printed: Callable[[], Printed],
-) -> tuple[tuple[tuple[str, int], ...], Printed]:
-    """Write everything; each file with the number of its sheets, 0 for what has none, and where all lies now.
+) -> tuple[tuple[WrittenFile, ...], Printed]:
+    """Write everything; the files, and where all lies now.
 
     `printed` gives what is printed once this is, but for where it lies; it is asked when the sheets are drawn.
     """
@@ -80,7 +100,7 @@ def publish(
     size = page_size(Size(*spec.printer.sheet.size))
     where = {id: whereabouts(checked.shelf, field) for id, field in checked.plan.register.fields.items()}
     with thumbnails(checked.drafts) as seen:
-        pages = guide_pages(checked.plan, written.sheets, where, seen)
+        pages = guide_pages(checked.plan, written.sheets, where, seen, checked.problems)
         write_leaflet(folder / guide, f"{spec.shelf}: maker's guide", pages, size)
     written.files += [guide, *drawings, *extras, PLAN_NAME]
     placed = printed().placed(written.sheets)
@@ -94,7 +114,7 @@ def publish(
     with (folder / PLAN_NAME).open("w", encoding="utf-8", newline="") as file:
         file.writelines(in_pieces(report))
     seal(folder / PLAN_NAME)
-    return tuple((name, sum(file == name for file, _, _ in written.sheets)) for name in written.files), placed
+    return tuple(map(written.file, written.files)), placed
 
 
 def in_vain(wishes: Wishes, files: Collection[str]) -> Iterator[Problem]:

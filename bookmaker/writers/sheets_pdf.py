@@ -51,5 +51,5 @@ def sheet_art(impression: Impression, wanted: Layers = Layers.ALL) -> Art:
         layers += [("cuts", around.casings)]
     layers += [("marks", around.marks), ("crosses", around.crosses)]
     if wanted is not Layers.ART:
-        layers += [("cuts", around.cuts), ("folds", around.folds), ("notes", around.notes)]
+        layers += [("cuts", around.cuts), ("folds", (*around.folds, *around.beads)), ("notes", around.notes)]
     return Group(tuple(Layer(title, tuple(art)) for title, art in layers if art))

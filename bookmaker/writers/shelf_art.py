@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from ..ground.art import Filled, Group
 from ..ground.drawing import Art, Colour
-from ..ground.geometry import Path, Point, Rect, Transform
+from ..ground.geometry import Path, Point, Rect, Transform, polygon
 from ..sheets.facsimiles import Facsimile
 from .shelf_front import Front, Row, Shown, rows_of
 from .spine_shading import head_edge, shading, shadow_on
@@ -17,6 +17,9 @@ __all__ = ["TIMBER", "facsimile_of_front", "facsimile_of_shown", "row_art"]
 
 TIMBER = 1.6
 """How thick boards and uprights are drawn, in mm."""
+
+TEAR, TEAR_AGAIN = (0.9, 0.2, 0.6, 0.3, 1.2, 0.5, 0.8, 0.1), 18.0
+"""Where a row goes on elsewhere it is torn off: so far out, one after the other, in mm, and again after so many mm."""
 
 RECESS, BOARD = Colour.from_hex("#4b4038"), Colour.from_hex("#a98a62")
 CARD = Colour.from_hex("#d8cdb8")
@@ -46,14 +49,30 @@ def row_art(row: Row, scale: float, origin: Point) -> Art:
     """What stands on a row, in its space, enlarged; `origin` is where its board meets the left upright."""
     room = Rect(*origin, row.width * scale, row.height * scale)
     uprights = (TIMBER * row.begins, TIMBER, TIMBER * row.ends, TIMBER)
-    around = Filled.box(room.grown(*uprights), BOARD if row.name else RECESS)
+    around = Filled(_torn(room.grown(*uprights), row), BOARD if row.name else RECESS)
     to_page = Transform.stretch(scale, scale).moved(origin.x - row.left * scale, origin.y)
     inside = Path.rectangle(Rect(row.left, 0, row.width, row.height))
     heads = Group(
         tuple(art for one in row.shown if one.head for art in head_edge(one.head, one.rect, one.deep)), clip=inside
     )
     seen = (heads, *map(_shown_art, row.shown), *_shadows(row.shown))
-    return Group((around, Filled.box(room, RECESS), Group(seen, to_page)))
+    recess = Group((replace(around, colour=RECESS),), clip=Path.rectangle(_as_far_as_torn(room, row)))
+    return Group((around, recess, Group(seen, to_page)))
+
+
+def _as_far_as_torn(room: Rect, row: Row) -> Rect:
+    return room.grown(0 if row.begins else max(TEAR), 0, 0 if row.ends else max(TEAR), 0)
+
+
+def _torn(rect: Rect, row: Row) -> Path:
+    """A rectangle around a row, torn off raggedly where the row goes on elsewhere."""
+    count = len(TEAR) * max(1, round(rect.height / TEAR_AGAIN))
+    points: list[Point] = []
+    for x, out, whole in ((rect.x, -1.0, row.begins), (rect.right, 1.0, row.ends)):
+        heights = [rect.y, rect.top] if whole else [rect.y + rect.height * step / count for step in range(count + 1)]
+        edge = [Point(x if whole else x + out * TEAR[step % len(TEAR)], y) for step, y in enumerate(heights)]
+        points += edge if out < 0 else reversed(edge)
+    return polygon(points)
 
 
 def _shadows(shown: Sequence[Shown]) -> Iterator[Art]:

@@ -31,7 +31,8 @@ from pypdfium2 import raw
 from bookmaker.ground.geometry import Size
 from bookmaker.ground.typefaces import Typeface, bundled
 from bookmaker.things.book.pages.prose.text import TextInside
-from bookmaker.typesetting.lines.boxes import TIGHTENING, loosening_at
+from bookmaker.typesetting.lines.boxes import TIGHTENING
+from bookmaker.typesetting.lines.tracking import loosening_at
 from bookmaker.typesetting.page import BookWords, PageFrame
 from bookmaker.typesetting.standing_type import StandingType
 from bookmaker.writers.pdf import PdfFile

@@ -12,9 +12,10 @@ import pytest
 from PIL import Image
 from reportlab.pdfgen.canvas import Canvas
 
-from bookmaker.ground import page_streams, pictures
+from bookmaker.ground import pictures
 from bookmaker.ground.colours.on_screen import to_screen_colours
 from bookmaker.ground.imported import load_pages
+from bookmaker.ground.operators import page_streams
 from bookmaker.ground.pictures import load_picture
 from bookmaker.ground.problems import ShelfFileError
 

@@ -23,15 +23,14 @@ from bookmaker.ground.amounts import (
     parse_resolution,
     parse_share,
 )
+from bookmaker.ground.thin import print_um
 from bookmaker.ground.units import (
     NotAMeasure,
     exact_mm,
     from_pt,
     native_length,
     parse_length,
-    print_length,
     print_mm,
-    print_um,
     to_inches,
     to_pt,
 )
@@ -381,13 +380,6 @@ def test_a_length_in_its_own_unit(unit: str, count: int) -> None:
         (print_mm(-0.5), "-0.5 mm"),
         (print_um(0.075), "75 µm"),
         (print_um(0.01652), "16.5 µm"),
-        (print_length(2.54), "2.54 mm (0.1 in)"),
-        (print_length(2.5), "2.5 mm (98.43 mil)"),
-        (print_length(0), "0 mm"),
-        (print_length(21), "21 mm (0.827 in)"),
-        (print_length(2000), "2000 mm (78.74 in)"),
-        (print_length(0.01), "0.01 mm (0.39 mil)"),
-        (print_length(-21), "-21 mm (-0.827 in)"),
     ],
 )
 def test_printed_lengths(printed: str, text: str) -> None:

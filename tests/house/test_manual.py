@@ -455,3 +455,20 @@ def test_every_message_has_an_anchor_of_its_own() -> None:
     assert message_place("cover.flap: a flap of 30 mm is wider than the side it lies behind, which is 12 mm") == (
         "the-message-says-a-flap-of-is-wider-than-the-side-it-lies-behind-which-is"
     )
+
+
+def test_what_holds_if_a_length_is_left_out_is_told_in_inches_too() -> None:
+    """In thousandths; great lengths in tenths."""
+    tables = re.findall(r"^\| key of .*\n\|[-|]+\n((?:\|.*\n)+)", EVERYTHING, re.MULTILINE)
+    cells = [row.rsplit(" | ", 1)[1] for table in tables for row in table.splitlines()]
+    metric = {cell for cell in cells if re.search(r"[1-9][\d.]* mm", cell)}
+    of_a_metric_page = {"150 mm |", "100 mm |"}
+    told = metric - of_a_metric_page
+    assert {cell for cell in told if " in)" not in cell} == set()
+    pairs = [pair for cell in told for pair in re.findall(r"([\d.]+) mm \(([\d.]+) in\)", cell)]
+    assert len(pairs) > 20
+    assert [
+        pair
+        for pair in pairs
+        if abs(float(pair[0]) / 25.4 - float(pair[1])) > (0.0006 if float(pair[0]) < 100 else 0.06)
+    ] == []

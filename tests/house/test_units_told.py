@@ -16,14 +16,21 @@ BOTH = re.compile(r"\d in\b|\binches\b")
 
 FREE = (
     *("shelf/schema_forms.py", "shelf/schema.py", "ground/units.py", "ground/told.py", "ground/amounts.py"),
-    *("paper/papers.py", "paper/printer_entry.py", "shelf_file/starter.py", "shelf_file/spec_errors.py"),
+    *(
+        "paper/papers.py",
+        "paper/printer_entry.py",
+        "paper/stock_entry.py",
+        "shelf_file/fields/measures.py",
+        "shelf_file/starter.py",
+        "shelf_file/spec_errors.py",
+    ),
     *("guide/wrapping.py", "shelf_file/book_list/listed.py", "page/work/first_shelf.py"),
 )
 """They say which units there are, or write a file with those that are asked for."""
 
 WRITTEN = (
     *("writers/plan_schema.py", "writers/schema_parts.py", "writers/plan_json.py", "writers/sheet_json.py"),
-    "writers/room_json.py",
+    *("writers/room_json.py", "writers/manual/keys.py"),
     *("writers/svg/document.py", "writers/tools/svg.py", "typesetting/lines/ties.py"),
     *(
         "shelf_file/invented/wall.py",

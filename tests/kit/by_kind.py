@@ -8,7 +8,6 @@ from bookmaker.shelf.register import register_of
 from bookmaker.things.book.designs.design import Lettering
 from bookmaker.things.book.plan import BookPlan
 from bookmaker.things.draft import Draft
-from bookmaker.things.families import FAMILIES
 from bookmaker.things.slipcase.plan import SlipcasePlan
 from bookmaker.workshop import Checked
 
@@ -17,7 +16,7 @@ __all__ = ["books_of", "box_drafts_of", "drafts_of", "lettering_of", "planned_sh
 
 def planned_shelf(spec: ShelfSpec) -> ShelfPlan:
     """A shelf worked out that names no files."""
-    return plan_shelf(spec, register_of(spec, FAMILIES))
+    return plan_shelf(spec, register_of(spec))
 
 
 def books_of(plan: ShelfPlan) -> list[BookPlan]:

@@ -16,7 +16,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from bookmaker.shelf.entries import shelf_model
 from bookmaker.things.box.forms.kinds import KINDS as FORMS
-from bookmaker.things.families import FAMILIES
+from bookmaker.things.families import all_families
 from tests.kit.models import models_of
 
 __all__ = ["ODD", "Place", "lay_key", "places"]
@@ -92,7 +92,7 @@ class Place(NamedTuple):
 
 def places() -> Iterator[Place]:
     """Every key of every group of keys, once."""
-    whole = shelf_model(FAMILIES)
+    whole = shelf_model(all_families())
     shelf = _least(whole) | {"spaces": ENOUGH["spaces"], "books": [{key: ENOUGH[key] for key in BOOK}]}
     waiting: list[tuple[type[BaseModel], dict[str, Any], tuple[str | int, ...]]] = [(whole, shelf, ())]
     seen: set[type[BaseModel]] = {whole}

@@ -9,7 +9,7 @@ from typing import Any
 
 from pypdf import PdfReader
 
-__all__ = ["chapters", "flattened", "guide_shelf", "said", "shelf_head"]
+__all__ = ["chapters", "flattened", "guide_shelf", "said", "shelf_head", "spelled", "words_of"]
 
 
 def shelf_head(sheet: str = "A4") -> str:
@@ -107,6 +107,24 @@ def chapters(file: Path) -> tuple[str, dict[str, str], dict[str, int]]:
             parts.setdefault(at, []).append(part)
     texts = {name: flattened(" ".join(part)) for name, part in parts.items()}
     return texts.pop(""), texts, starts
+
+
+def words_of(guide: Path) -> str:
+    """All that a guide says, on one line."""
+    return flattened(" ".join(page.extract_text() for page in PdfReader(guide).pages))
+
+
+def spelled(numbers: str) -> list[int]:
+    """Numbers as the guide lists them, one by one.
+
+    >>> spelled("1 to 3, 5 and 8")
+    [1, 2, 3, 5, 8]
+    """
+    found: list[int] = []
+    for part in re.findall(r"\d+ to \d+|\d+", numbers):
+        first, *last = map(int, part.split(" to "))
+        found += range(first, (last or [first])[0] + 1)
+    return found
 
 
 def said(length: Any, digits: int) -> str:

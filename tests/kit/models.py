@@ -9,7 +9,7 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from bookmaker.shelf.entries import shelf_model
-from bookmaker.things.families import FAMILIES
+from bookmaker.things.families import all_families
 
 __all__ = ["all_models", "models_of"]
 
@@ -29,7 +29,7 @@ def models_of(field: FieldInfo) -> list[type[BaseModel]]:
 
 def all_models() -> list[type[BaseModel]]:
     """The shelf and every group of keys that may stand in it."""
-    whole = shelf_model(FAMILIES)
+    whole = shelf_model(all_families())
     found: dict[type[BaseModel], None] = {whole: None}
     waiting: list[type[BaseModel]] = [whole]
     while waiting:

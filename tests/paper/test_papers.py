@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 
 import pytest
@@ -9,19 +10,18 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from bookmaker.ground.units import NotAMeasure
-from bookmaker.paper.papers import (
+from bookmaker.paper.grades import (
     CALIPERS,
-    FORMATS,
     GRADES,
     Caliper,
-    Confidence,
-    SheetFormat,
     caliper_from_bulk,
-    find_format,
     find_grade,
     grammage_from_basis,
     nominal_caliper,
+    usual_bulk,
 )
+from bookmaker.paper.papers import FORMATS, Confidence, SheetFormat, find_format
+from tests.kit.manual import CHAPTERS
 
 
 @pytest.mark.parametrize(
@@ -114,7 +114,7 @@ def test_any_text_is_a_format_or_refused(text: str) -> None:
 
 def test_every_row_names_its_source() -> None:
     sources = [row.source for table in (FORMATS.values(), GRADES.values(), CALIPERS) for row in table]
-    assert len(sources) == 6 + 4 + 21
+    assert len(sources) == 6 + 4 + 22
     assert all(source.title for source in sources)
     assert {source.mark for source in sources} == {Confidence.PUBLISHED, Confidence.MEMORY}
 
@@ -193,3 +193,29 @@ def test_a_nominal_caliper_needs_a_row_nearby(grammage: float, grade: str, calip
 @pytest.mark.parametrize("row", CALIPERS, ids=lambda row: f"{row.grade} {row.grammage:.0f}")
 def test_nominal_papers_have_the_bulk_of_paper(row: Caliper) -> None:
     assert 1.0 <= row.caliper / row.grammage * 1000 <= 1.4
+
+
+def test_the_manual_lists_what_papers_are_taken_to_measure() -> None:
+    """By US weight and grade, and every listed paper in grams; the sources beside them."""
+    rows = [row for row in CHAPTERS["measuring.md"].splitlines() if re.match(r"\| (?:\d+ lb|office|book|card)", row)]
+    seen = set()
+    for row in rows:
+        name, grams, mm, mil, bulk, source = (cell.strip() for cell in row.strip("|").split("|"))
+        pounds = re.match(r"(\d+) lb (\w+)", name)
+        grade = pounds[2] if pounds else {"office paper": "bond", "book paper": "book", "card": "index"}[name]
+        weight = grammage_from_basis(float(pounds[1]), grade) if pounds else float(grams)
+        listed = min((one for one in CALIPERS if one.grade == find_grade(grade).name),
+                     key=lambda one: abs(one.grammage - weight))  # fmt: skip
+        assert nominal_caliper(weight, grade) == listed.caliper, row
+        assert grams == f"{weight:.0f}"
+        assert (mm, mil) == (f"{listed.caliper:.3f}", f"{listed.caliper / 0.0254:.1f}")
+        assert bulk == f"{1000 * listed.caliper / weight:.2f}"
+        assert source == "from memory" if listed.source.mark is Confidence.MEMORY else source in listed.source.title
+        seen.add((listed.grade, round(listed.grammage)))
+    assert seen == {(one.grade, round(one.grammage)) for one in CALIPERS}
+
+
+@pytest.mark.parametrize(("grammage", "caliper"), [(80, 0.100), (75, 0.100), (255, 0.290), (90.2, 0.104)])
+def test_the_usual_bulk_gives_the_caliper_of_listed_papers_again(grammage: float, caliper: float) -> None:
+    """Office paper, GPO A55 of 75 g/m², index card of 255 g/m², 24 lb bond: to a twentieth of a cm³/g."""
+    assert caliper_from_bulk(grammage, usual_bulk(grammage)) == pytest.approx(caliper, rel=0.03)

@@ -6,7 +6,8 @@ import pytest
 
 from bookmaker.ground.amounts import parse_pile
 from bookmaker.ground.units import parse_length
-from bookmaker.paper.papers import CALIPERS, Confidence, caliper_from_bulk, grammage_from_basis, nominal_caliper
+from bookmaker.paper.grades import CALIPERS, caliper_from_bulk, grammage_from_basis, nominal_caliper
+from bookmaker.paper.papers import Confidence
 
 GPO = "Government Paper Specification Standards No. 11"
 

@@ -8,7 +8,7 @@ from pathlib import Path as FilePath
 import pypdfium2 as pdfium
 import pytest
 
-from bookmaker.ground.art import Stroked, Written
+from bookmaker.ground.art import Filled, Stroked, Written
 from bookmaker.ground.drawing import BLACK, Canvas
 from bookmaker.ground.geometry import Path, Point, Rect
 from bookmaker.paper.papers import FORMATS
@@ -51,6 +51,26 @@ def test_each_end_of_a_line_shows_the_nearest_fold() -> None:
     pens = {(round(start.x - 60, 3), round(start.y - 90, 3)): pen for start, pen in starts}
     mountain, valley = FOLD_PENS[FoldKind.MOUNTAIN], FOLD_PENS[FoldKind.VALLEY]
     assert pens == {(15, -0.3): mountain, (15, 20.3): valley, (-0.3, 10): mountain, (30.3, 10): valley}
+
+
+@pytest.mark.parametrize("turned", [False, True])
+def test_marks_of_mountains_end_in_a_dot_and_those_of_valleys_do_not(turned: bool) -> None:
+    """A dot of 0.45 mm, three times as wide as the line, within the outer end of the mark; the legend has one too."""
+    folds = (
+        Fold(FoldKind.MOUNTAIN, Point(10, 0), Point(10, 20)),
+        Fold(FoldKind.VALLEY, Point(20, 0), Point(20, 20)),
+        Fold(FoldKind.MOUNTAIN, Point(0, 12), Point(30, 12)),
+    )
+    sheet = sheet_with(Flat("sheet", "sheet", "page", Rect(0, 0, 30, 20).corners, folds, ()), turned)
+    around = furnish(sheet, "Shelf")
+    move = sheet.placements[0].to_sheet.apply
+    wanted = [move(Point(*at)) for at in ((10, -1.175), (10, 21.775), (-1.775, 12), (31.775, 12))]
+    boxes = [Rect.around(dot.path.points()) for dot in around.beads]
+    assert sorted((round(box.centre.x, 6), round(box.centre.y, 6)) for box in boxes) == sorted(
+        (round(at.x, 6), round(at.y, 6)) for at in wanted
+    )
+    assert [box.width for box in boxes] == pytest.approx([0.45] * 4)
+    assert sum(isinstance(note, Filled) for note in around.notes) == 1
 
 
 @pytest.mark.parametrize("turned", [False, True])

@@ -15,7 +15,7 @@ from bookmaker.cli.tables import breakdown_table
 from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.entries import ShelfSpec, shelf_model
 from bookmaker.shelf.fit import Verdict
-from bookmaker.things.families import FAMILIES
+from bookmaker.things.families import all_families
 from tests.kit.by_kind import books_of, planned_shelf
 from tests.kit.shelves import told
 
@@ -45,7 +45,7 @@ def spec_of(width: float, books: list[dict[str, object]]) -> ShelfSpec:
         },
         "books": books,
     }
-    return shelf_model(FAMILIES).model_validate(written)
+    return shelf_model(all_families()).model_validate(written)
 
 
 def at_its_least(row: dict[str, Any]) -> dict[str, Any]:

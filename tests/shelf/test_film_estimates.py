@@ -61,6 +61,6 @@ def test_check_proposes_the_better_film(tmp_path: Path) -> None:
     (estimate,) = film_estimates(checked(SHELF, tmp_path).plan)
     assert abs(estimate.film - 0.04) < estimate.tolerance < 0.005
     notes = [note for note in told(SHELF, tmp_path) if "a film of paste or PVA" in note]
-    assert len(notes) == 1 and "the shelf file 0.03 mm ± 0.01 mm" in notes[0]
+    assert len(notes) == 1 and "the shelf file 30.0 ± 10.0 µm" in notes[0]
     better = SHELF.replace("glue: paste", "glue: 40 um")
     assert film_estimates(checked(better, tmp_path / "better").plan)[0].film == pytest.approx(0.04, abs=1e-6)

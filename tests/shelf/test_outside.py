@@ -11,7 +11,6 @@ from bookmaker.ground.problems import ShelfFileError
 from bookmaker.shelf.outside import outside_texts
 from bookmaker.shelf.reading import read_shelf
 from bookmaker.shelf.register import register_of
-from bookmaker.things.families import FAMILIES
 
 SHELF = """\
 shelf: The Letter Rack
@@ -98,7 +97,7 @@ def test_captions_count_as_texts_and_pictures_do_not(rack: Path) -> None:
     pictures = "    inside: {kind: pictures, folder: ../letters, captions: ../letters/c.txt}\n"
     shelf.write_text(shelf.read_text().rpartition("    inside")[0] + pictures, encoding="utf-8")
     spec = read_shelf(shelf).spec
-    register = register_of(spec, FAMILIES)
+    register = register_of(spec)
     found = list(outside_texts(register, spec.texts_from, rack))
     assert [((*register.fields[problem.thing], *problem.field), problem.message) for problem in found] == [
         (("books", 0, "inside", "captions"), "../letters/c.txt lies outside the folder of the shelf file")

@@ -14,10 +14,13 @@ from tests.kit.command_line import bookmaker
 from tests.kit.pictures import png_bomb
 from tests.kit.shelves import ONE_BOOK, changed, refused, written
 
-LENGTH = "write a length from 1 mm (39.37 mil) to 400 mm (15.748 in)"
+LENGTH = "write a length from 1 mm to 400 mm"
 COUNT = "write a whole number from 2 to 2000"
 BESIDE = "write its path as seen from the folder of the shelf file"
 TOO_MUCH = "aliases or nested lists make more values than any shelf has; write the values out, without & and *"
+LAID = "laid: {caliper: 75 um, glue: 15 um, grain: long}"
+OFFICE = "grammage: 80 g/m2, bulk: 1.25 cm3/g"
+PILE = "a measured pile: 20 sheets = 1.52 mm"
 WORD = "'{}' is not a length; write it like 21 mm or 7/8 in"
 
 
@@ -59,6 +62,28 @@ ONE_SLIP = [
     (
         height("[21 mm]"),
         "9:20: Tide Tables: size.height is a list where one value belongs; write one value on the line",
+    ),
+    *(
+        ((LAID, f"laid: {written}"), f"3:{column}: {said}")
+        for written, column, said in (
+            ("80 g", 9, f"stocks.laid is not a group of keys; write laid: {{{OFFICE}}}"),
+            ("250 gsm", 9, "stocks.laid is not a group of keys; write laid: {grammage: 250 g/m2, bulk: 1.15 cm3/g}"),
+            ("20 lb bond", 9, "stocks.laid is not a group of keys; write laid: {basis_weight: 20 lb bond}"),
+            ("{basis_weight: 80 g}", 24, f"'80 g' is not a basis weight; write {OFFICE} in its place"),
+            (
+                "{basis_weight: 60 lb cover}",
+                24,
+                "the caliper of 60 lb cover is in no table here; add bulk: 1.35 cm3/g, as papers of "
+                f"this grade have, or best {PILE}",
+            ),
+            (
+                "{grammage: 250 g}",
+                9,
+                "stocks.laid says nothing about its thickness; "
+                f"add bulk: 1.15 cm3/g, as most paper of this weight has, or best {PILE}",
+            ),
+            ("{}", 9, f"stocks.laid says nothing about its thickness; add caliper: 90 um, or {OFFICE}, or best {PILE}"),
+        )
     ),
     (("caliper: 75 um", "caliper: 75"), "3:19: stocks.laid.caliper: 75 has no unit; write 75 um"),
     # pages
@@ -168,8 +193,7 @@ ONE_SLIP = [
     ),
     (
         ("caliper: 75 um, ", ""),
-        "3:9: stocks.laid says nothing about its thickness; add caliper: 90 um, or grammage with bulk, "
-        "or best a measured pile: 20 sheets = 1.52 mm",
+        f"3:9: stocks.laid says nothing about its thickness; add caliper: 90 um, or {OFFICE}, or best {PILE}",
     ),
     (
         ("stocks:", "printer: {margins: 99 mm}\nstocks:"),

@@ -29,7 +29,7 @@ from bookmaker.shelf_file.fields.measures import PageSide
 from bookmaker.shelf_file.fields.words import Ink, StockName
 from bookmaker.things.common_steps import FOLDING, KNIFE, glue_over
 from bookmaker.things.draft import Draft
-from bookmaker.things.families import FAMILIES
+from bookmaker.things.families import all_families
 from bookmaker.things.listed import FlatPlan, ListedEntry, ListedFamily, ListedThing, pieces_of
 from bookmaker.things.making import Bench, Chapter, Making
 from bookmaker.things.terms import Terms
@@ -91,7 +91,7 @@ class Cards(ListedFamily[CardEntry, FlatPlan[Card]]):
 
 # The kind ends here.
 
-KINDS = (*FAMILIES, Cards())
+KINDS = (*all_families(), Cards())
 
 SHELF = """\
 shelf: Through the Keyhole

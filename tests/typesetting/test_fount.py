@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from copy import copy
 from itertools import pairwise
 
 import pytest
@@ -171,3 +172,19 @@ def test_no_part_of_a_wide_word_is_wider_than_the_room() -> None:
 def test_a_figure_after_a_circumflex_is_not_raised() -> None:
     fount = Fount({Style.ROMAN: bundled("old style")}, None)
     assert [glyph.text for run in fount.runs("x^2^") for glyph in run.glyphs] == ["x", "^", "2", "^"]
+
+
+def test_tracked_letters_stand_apart_wherever_they_are_measured() -> None:
+    """Ten letters and a space: ten distances between them, and the white after the last one counts for its word."""
+    wide, words = FOUNT.tracked(0.04), "lampe light"
+    letters = [FOUNT.letters(word) for word in words.split(" ")]
+    assert wide.line_width(words) == pytest.approx(FOUNT.line_width(words) + 0.04 * sum(letters))
+    assert wide.line_width(words) == pytest.approx(FOUNT.line(words, 1.0, tracking=0.04).width)
+    assert wide.width("lampe") == pytest.approx(FOUNT.width("lampe") + 0.04 * letters[0])
+    assert wide.word_space == pytest.approx(FOUNT.space.width + 0.04)
+    assert wide.offset("light", 3) == pytest.approx(FOUNT.offset("light", 3) + 0.12)
+    assert wide.reaches("light")[3] == pytest.approx(FOUNT.reaches("light")[3] + 0.12)
+    again = copy(wide)
+    assert (again.tracking, again.key) == (0.04, wide.key)
+    assert wide.key != FOUNT.key
+    assert FOUNT.tracked(0.0) is FOUNT

@@ -199,6 +199,6 @@ def test_headings_are_a_little_smaller_where_that_saves_a_line(
 ) -> None:
     whole = FACE.shape("Duty of the Lamp").width * 1.3 * SIZE
     frame = PageFrame(whole / over * 9 / 6, 30, 12)
-    [head] = heads(inside(tmp_path, "# Duty of the Lamp\n\nThe keeper.", frame), 1)
+    [head] = heads(inside(tmp_path, "# Duty of the Lamp\n\nThe keeper.", frame, tracking="0 %"), 1)
     assert len(head) == count
     assert head[0].line.size == pytest.approx(size * SIZE, rel=1e-3)

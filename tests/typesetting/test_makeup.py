@@ -301,6 +301,21 @@ def test_no_word_is_parted_over_the_turn_of_a_leaf_if_another_set_of_lines_avoid
     assert feet(2, in_other_ways) == [True, True]  # a left page is seen with the one that faces it
 
 
+def test_what_makes_a_page_full_parts_no_word_over_its_turn() -> None:
+    """Two lines of the last paragraph stand on 11 rows, for one of its four may not stand alone: the one before it may
+    be a line longer, and it may do without its hyphen, and both is best."""
+    parted = body(4, "q")
+    lines = tuple(line._replace(words=line.words + "-" * (n == 1)) for n, line in enumerate(parted.lines))
+
+    def others(matter: Matter, foot: int) -> list[Matter]:
+        if foot:
+            return [matter._replace(lines=tuple(line._replace(words=line.words.rstrip("-")) for line in matter.lines))]
+        return [body(7, "l")] if matter.lines[0].words == "l0" else []
+
+    pages = list(make_up([body(2, "b"), body(6, "l"), parted._replace(lines=lines), body(20)], 11, 1, others))
+    assert [slot.matter.lines[slot.end - 1].words for slot in pages[0].slots] == ["b1", "l6", "q1"]
+
+
 @given(galley=st.lists(MATTER, max_size=25), rows=st.integers(1, 20), first=st.integers(1, 2))
 @settings(deadline=None)
 def test_other_ways_to_set_paragraphs_leave_no_more_lacking(galley: list[Matter], rows: int, first: int) -> None:

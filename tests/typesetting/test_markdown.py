@@ -287,3 +287,24 @@ def test_a_running_title_under_no_chapter_is_left_out_and_told_with_its_line(tex
         "write it on a line of its own right under the heading that it shortens"
     )
     assert told.severity is Severity.WARNING
+
+
+def spoken(text: str) -> list[tuple[Role, str, str]]:
+    found = passages_of(text, "log.md", spoken=True)[0]
+    return [(passage.role, passage.mark, passage.text) for passage in found]
+
+
+def test_items_that_read_like_sentences_are_speech_where_a_language_has_it_so() -> None:
+    body, item = Role.BODY, Role.ITEM
+    said = "- ¿Hay alguien?\n- Nadie - dijo ella.\n"
+    assert spoken(f"Llovía.\n\n{said}\nY calló.") == [
+        (body, "", "Llovía."), (body, "", "- ¿Hay alguien?"), (body, "", "- Nadie - dijo ella."), (body, "", "Y calló.")
+    ]  # fmt: skip
+    assert [passage.inset for passage in passages_of(said, "log.md", spoken=True)[0]] == [0, 0]
+    assert spoken("- Aceite\n- Nadie.") == [(item, "•", "Aceite"), (item, "•", "Nadie.")]
+    assert spoken("- aceite.") == [(item, "•", "aceite.")]
+    assert spoken("* Nadie.") == [(item, "•", "Nadie.")]
+    assert spoken("- *Nadie,* dijo.\n\n  Calló.") == [
+        (item, "•", f"{Style.ITALIC}Nadie, dijo."), (item, "", "Calló.")
+    ]  # fmt: skip
+    assert [passage.role for passage in passages(said)] == [item, item]

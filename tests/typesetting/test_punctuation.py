@@ -126,6 +126,9 @@ def test_a_hyphen_between_spaces_is_a_dash() -> None:
     )
     assert punctuation_of("ru").set("Маяк - дом") == "Маяк — дом"
     assert punctuation_of("en").set("-") == "-"
+    assert punctuation_of("es").set("- Nadie - dijo ella -. Solo el mar -, y -.5") == (
+        "— Nadie — dijo ella —. Solo el mar —, y -.5"
+    )
 
 
 def test_a_hyphen_that_begins_a_paragraph_is_speech_where_a_language_has_it_so() -> None:

@@ -8,29 +8,35 @@ from shutil import copytree
 
 import pypdfium2
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from bookmaker.ground.problems import ShelfFileError
+from bookmaker.ground.thin import print_calipers
 from bookmaker.ground.told import (
     Units,
     figure,
     print_grammage,
     print_mm,
+    print_range,
     rounded_down,
     rounded_up,
     told_in,
     unit,
 )
-from bookmaker.ground.units import parse_length
+from bookmaker.ground.units import parse_length, parse_offset
 from bookmaker.shelf.choice import Choice
+from bookmaker.shelf.reading import read_shelf
+from bookmaker.shelf.schema import shelf_schema
 from bookmaker.shelf.wishes import Wishes
 from bookmaker.shelf_file.starter import write_starter
 from bookmaker.workshop import Workshop
+from bookmaker.writers.manual.keys import every_key
 from tests.kit.command_line import bookmaker
+from tests.kit.every_key import places
 
 DEMO = Path(__file__).parents[2] / "demo"
 METRIC = re.compile(r"\d\s*(?:mm|cm|µm|um|ml|g/m²)\b|\bmillimetre")
-ALLOWED = "19.5 × 13 mm (3/4 × 1/2 in)"
-"""A standard's example, told in both."""
 
 
 @pytest.fixture
@@ -45,24 +51,63 @@ def demo_in_inches(tmp_path: Path) -> Path:
 
 
 def metric(text: str) -> list[str]:
-    plain = text.replace("\xa0", " ").replace(ALLOWED, "")
+    plain = text.replace("\xa0", " ")
     return [plain[max(0, found.start() - 30) : found.end() + 10] for found in METRIC.finditer(plain)]
 
 
 def test_a_length_on_a_line_of_the_rule_is_a_fraction_and_any_other_a_decimal() -> None:
     with told_in(Units.INCHES):
         told = [print_mm(mm) for mm in (22.225, 203.2, 12.7, 30.1625, 21.0, 0.0)]
-        assert told == ["7/8 in", "8 in", "1/2 in", "1 3/16 in", "0.8268 in", "0 in"]
-        assert (figure(21), figure(0.1, 3, signed=True), unit()) == ("0.827", "+0.0039", "in")
+        assert told == ["7/8 in", "8 in", "1/2 in", "1 3/16 in", "0.827 in", "0 in"]
+        assert [figure(mm) for mm in (21, 14.2875, 44.45, 25.4)] == ["0.827", "9/16", "1 3/4", "1"]
+        assert (figure(0.1, 3, signed=True), figure(1.5875, signed=True), unit()) == ("+0.004", "+1/16", "in")
     assert (print_mm(22.225), figure(21), unit()) == ("22.225 mm", "21.00", "mm")
 
 
+SIXTEENTHS = {f"{number / 16:.4f}".rstrip("0") for number in range(1, 16)}
+"""Those of an inch in decimals, 0.5625 and the rest; and rounded, those that thousandths hold."""
+
+
+@given(st.integers(0, 40 * 16), st.floats(-0.39, 0.39))
+def test_a_sixteenth_is_never_told_as_a_decimal(sixteenths: int, thousandths: float) -> None:
+    """What is told differs from the length by less than a half of a thousandth, whatever it is told as."""
+    inches = sixteenths / 16 + thousandths / 1000
+    with told_in(Units.INCHES):
+        for told in (print_mm(inches * 25.4), f"{figure(inches * 25.4)} in"):
+            assert abs(parse_length(told.lstrip("-")) / 25.4 - abs(inches)) <= 0.000501, told
+            assert sixteenths == 0 or "." not in told, told
+
+
+@given(st.floats(0, 40))
+def test_no_decimal_that_is_told_is_a_sixteenth(inches: float) -> None:
+    with told_in(Units.INCHES):
+        for told in (print_mm(inches * 25.4), print_mm(inches * 25.4, 1), figure(inches * 25.4)):
+            decimals = "0." + told.removesuffix(" in").partition(".")[2]
+            assert decimals.rstrip("0") not in SIXTEENTHS, told
+
+
+@pytest.mark.parametrize(("low", "high"), [(3.0, 20.0), (1.0, 400.0), (0.0, 100.0), (-10.0, 10.0)])
+def test_limits_have_one_unit_and_may_be_written(low: float, high: float) -> None:
+    for units, sign in ((Units.INCHES, "in"), (Units.MILLIMETRES, "mm")):
+        with told_in(units):
+            least, most = print_range(low, high).split(" to ")
+        assert least.endswith(f" {sign}") and most.endswith(f" {sign}")
+        assert low <= parse_offset(least) + 1e-9 and parse_offset(most) - 1e-9 <= high
+        assert parse_offset(least) == pytest.approx(low, abs=0.026)
+        assert parse_offset(most) == pytest.approx(high, abs=0.026)
+
+
+def test_the_limits_of_a_sheet_are_in_mil() -> None:
+    with told_in(Units.INCHES):
+        assert print_calipers(0.01, 3.0) == "0.4 mil to 118.1 mil"
+
+
 @pytest.mark.parametrize("mm", [0.0, 0.3, 3.175, 12.8005, 21.0, 92.001, 215.9])
-def test_what_is_told_in_inches_is_read_back_to_a_thousandth(mm: float) -> None:
+def test_what_is_told_in_inches_is_read_back_to_half_a_thousandth(mm: float) -> None:
     with told_in(Units.INCHES):
         told = print_mm(mm)
         below, above = print_mm(rounded_down(mm)), print_mm(rounded_up(mm))
-    assert parse_length(told) == pytest.approx(mm, abs=0.0051)
+    assert parse_length(told) == pytest.approx(mm, abs=0.0005 * 25.4 + 1e-6)
     assert parse_length(below) <= mm + 1e-3
     assert parse_length(above) >= mm - 1e-3
 
@@ -87,7 +132,7 @@ def test_paper_is_bought_by_the_grade_that_is_written(tmp_path: Path) -> None:
     Workshop().make(shelf, tmp_path / "out")
     guide = pypdfium2.PdfDocument(tmp_path / "out" / "guide.pdf")
     told = " ".join(page.get_textpage().get_text_range() for page in guide)
-    assert "in thick, 60 lb text, grain long" in " ".join(told.split())
+    assert "mil thick, 60 lb text, grain long" in " ".join(told.split())
     assert "bond" not in told
 
 
@@ -147,6 +192,25 @@ def test_what_is_refused_is_told_in_inches(tmp_path: Path) -> None:
     assert "0.83 has no unit; write 0.83 in" in said
     assert "write a length from" in said
     assert metric(said) == []
+
+
+def test_no_refusal_of_any_key_names_a_metric_unit_or_two_units(tmp_path: Path) -> None:
+    """A length too long, and a number without a unit, for every key that takes a length."""
+    lengths = {key.name for key in every_key(shelf_schema()) if re.search(r"\d (?:mm|um)`", key.example)}
+    said: set[str] = set()
+    for place in places():
+        for written in ("3000 in", "300") if place.way[-1] in lengths else ():
+            shelf = tmp_path / "shelf.yaml"
+            shelf.write_text(place._replace(shelf={"units": "inches", **place.shelf}).holding(written), "utf-8")
+            try:
+                read_shelf(shelf)
+            except ShelfFileError as refusal:
+                said |= {f"{problem.message}; {problem.remedy}" for problem in refusal.problems}
+    assert [text for text in said if metric(text.replace("write 300 mm", ""))] == []
+    limits = {text for text in said if "write a length from" in text}
+    assert len(limits) > 60
+    for text in limits:
+        assert len(set(re.findall(r"\d (in|mil|pt)\b", text.replace("3000 in", "")))) == 1, text
 
 
 def test_a_change_of_units_is_seen_in_what_is_kept(tmp_path: Path) -> None:

@@ -6,11 +6,12 @@ import numpy as np
 import pytest
 
 from bookmaker import check
-from bookmaker.ground.geometry import Rect
-from bookmaker.writers.shelf_art import TIMBER, facsimile_of_front, facsimile_of_shown
-from bookmaker.writers.shelf_front import Front, fronts
+from bookmaker.ground.geometry import Point, Rect
+from bookmaker.writers.shelf_art import TIMBER, facsimile_of_front, facsimile_of_shown, row_art
+from bookmaker.writers.shelf_front import Front, fronts, rows_of
 from bookmaker.writers.svg import svg_picture
 from tests.kit.pixels import apart, svg_pixels
+from tests.kit.recording import record
 
 SHELF = """\
 shelf: Art
@@ -70,3 +71,15 @@ def test_behind_the_heads_of_what_stands_are_its_leaves_and_behind_what_lies_are
     assert leaves > recess + 60
     assert tides.head
     assert not any(shown.head for shown in pile)
+
+
+def test_a_row_that_goes_on_elsewhere_is_torn_off_and_ends_straight_where_it_ends(front: Front) -> None:
+    (whole,), (first, second) = rows_of(front, 60.0), rows_of(front, 20.0)
+    for row, torn_left, torn_right in ((whole, False, False), (first, False, True), (second, True, True)):
+        boards, *_ = record(row_art(row, 1.0, Point(0, 0))).fills
+        points = list(boards.path.points())
+        left = [-point.x for point in points if point.x < row.width / 2]
+        right = [point.x - row.width for point in points if point.x > row.width / 2]
+        for torn, beyond in ((torn_left, left), (torn_right, right)):
+            assert min(beyond) >= 0  # nothing of the row is torn away
+            assert len(set(beyond)) > 5 if torn else max(beyond) == min(beyond) == pytest.approx(TIMBER)

@@ -82,8 +82,8 @@ def winding(contour: Sequence[Piece], spot: Spot) -> int:
 def chords(contour: Sequence[Piece]) -> Iterator[tuple[Spot, Spot]]:
     """A contour as short straight lines, four for each curve."""
     for piece in contour:
-        shares = (0.0, 1.0) if len(piece) == 2 else (0.0, 0.25, 0.5, 0.75, 1.0)
-        yield from pairwise([spot_at(piece, share) for share in shares])
+        between = () if len(piece) == 2 else (0.25, 0.5, 0.75)
+        yield from pairwise([piece[0], *(spot_at(piece, share) for share in between), piece[-1]])
 
 
 def entering(piece: Piece) -> Spot:

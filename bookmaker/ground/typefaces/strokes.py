@@ -9,9 +9,10 @@ from __future__ import annotations
 
 import math
 import unicodedata
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
+from itertools import pairwise
 from typing import NamedTuple
 
 from .contours import Spot, chords, closed_contours, direction, ink_on_left
@@ -37,8 +38,11 @@ UPRIGHT = math.cos(math.radians(25))
 THINNEST = 0.05
 """This share of the outlines may face a thinner stroke than the hairline: where one tapers, and where bows join."""
 
-AROUND = [complex(math.cos(turn * math.tau / 60), math.sin(turn * math.tau / 60)) for turn in range(60)]
-"""A counter is shut in: in each of these directions there is ink."""
+ITSELF = 1e-9
+"""An edge that is met no farther away than this, in ems, is the one that a line sets out from."""
+
+AROUND = [complex(math.cos(turn * math.tau / 60), math.sin(turn * math.tau / 60)) for turn in range(0, 7 * 60, 7)]
+"""A counter is shut in: in each of these directions there is ink. They go round seven times: a gap is met soon."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,19 +71,12 @@ class Strokes:
         return Strokes(self.stem + 2 * by, self.hairline + 2 * by, counters)
 
 
-class _Edge(NamedTuple):
-    """A short straight part of an outline, ink to its left."""
+class _Bend(NamedTuple):
+    """A piece of an outline as straight edges from spot to spot, ink to their left, and the circle that it lies in."""
 
-    start: Spot
-    end: Spot
-
-    @property
-    def middle(self) -> Spot:
-        return (self.start + self.end) / 2
-
-    @property
-    def way(self) -> Spot:
-        return direction(self.end - self.start)
+    spots: Sequence[Spot]
+    centre: Spot
+    radius: float
 
 
 class _Crossing(NamedTuple):
@@ -92,11 +89,14 @@ class _Crossing(NamedTuple):
 
 
 class _Met(NamedTuple):
-    """An edge that a line meets: how far along, and whether the line enters ink there, 1, or leaves it, -1."""
+    """An edge that a line meets: how far along, whether the line enters ink there, 1, or leaves it, -1.
+
+    The way of the edge is seen along the line.
+    """
 
     at: float
     turn: int
-    edge: _Edge
+    way: Spot
 
 
 @lru_cache(maxsize=64)
@@ -110,10 +110,11 @@ def strokes_of(typeface: Typeface) -> Strokes | None:
     """
     strokes, counters = list[_Crossing](), dict[str, float]()
     for letter in [letter for letter in MEASURED if ord(letter) in typeface.characters] or _others(typeface):
-        edges = list(_edges(typeface, letter))
-        strokes += filter(None, (_across(edge, edges, inwards=True) for edge in edges))
-        counter = _counter(edges) if letter in COUNTERED else None
-        if counter is not None:
+        bends = list(_bends(typeface, letter))
+        ways = [_across(edge, bends) for bend in bends for edge in pairwise(bend.spots)]
+        strokes += [stroke for stroke, _ in ways if stroke]
+        counter = _counter([white for _, white in ways if white], bends) if letter in COUNTERED else 0.0
+        if counter:
             counters[letter] = counter
     if not strokes:
         return None
@@ -126,66 +127,82 @@ def _others(typeface: Typeface) -> list[str]:
     return [sign for sign in signs if unicodedata.category(sign)[0] == "L"][:OTHERS]
 
 
-def _edges(typeface: Typeface, letter: str) -> Iterator[_Edge]:
-    """The edges of a letter in ems, as they follow one another."""
+def _bends(typeface: Typeface, letter: str) -> Iterator[_Bend]:
+    """The outlines of a letter in ems, piece by piece."""
     em = typeface.units_per_em
     for glyph in typeface.shape(letter).glyphs:
         for contour in ink_on_left(list(closed_contours(typeface.outline(glyph.gid)))):
-            yield from (_Edge(start / em, end / em) for start, end in chords(contour) if start != end)
+            for piece in contour:
+                spots = [piece[0] / em, *(end / em for start, end in chords([piece]) if start != end)]
+                centre = (spots[0] + spots[-1]) / 2
+                yield _Bend(spots, centre, max(abs(spot - centre) for spot in spots) + ITSELF)
 
 
-def _across(edge: _Edge, edges: Sequence[_Edge], *, inwards: bool) -> _Crossing | None:
-    """The way from the middle of an edge through ink, or outwards through white, to the edge that faces it.
+def _across(edge: tuple[Spot, Spot], bends: Sequence[_Bend]) -> tuple[_Crossing | None, _Crossing | None]:
+    """The ways from the middle of an edge through ink, and outwards through white, to the edges that face it.
 
-    None if there is none, or the edge lies within the ink of another part of the letter.
+    There are none if it lies within the ink of another part of the letter.
     """
-    middle, way = edge.middle, edge.way
-    into = way * (1j if inwards else -1j)
-    before, through = (0, 1) if inwards else (1, 0)
-    met = sorted((one for one in _met(middle, into, edges) if one.edge is not edge), key=lambda one: one.at)
-    if sum(one.turn for one in met if one.at < 0) != before:
-        return None
-    depth = through
+    start, end = edge
+    middle, into = (start + end) / 2, direction(end - start) * 1j
+    met = sorted(_met(middle, into, bends), key=lambda one: one.at)
+    behind, ahead = [one for one in met if one.at < -ITSELF], [one for one in met if one.at > ITSELF]
+    if sum(one.turn for one in behind):
+        return None, None
+    ends = _end(ahead), _end(reversed(behind))
+    stroke, white = (at and _Crossing(abs(at), abs(end - start), middle + into * at / 2, into) for at in ends)
+    return stroke or None, white or None
+
+
+def _end(met: Iterable[_Met]) -> float:
+    """How far along a line the stroke ends that it is in, or the white; 0 if no edge there faces where it came in."""
+    depth = 0
     for one in met:
-        if one.at > 0:
-            depth += one.turn
-            if depth == before:
-                facing = (one.edge.way.conjugate() * -way).real > FACING
-                return (
-                    _Crossing(one.at, abs(edge.end - edge.start), middle + into * one.at / 2, into) if facing else None
-                )
-    return None
+        depth += one.turn
+        if depth < 0:
+            return one.at if one.way.imag > FACING * abs(one.way) else 0.0
+    return 0.0
 
 
-def _met(spot: Spot, way: Spot, edges: Sequence[_Edge]) -> Iterator[_Met]:
+def _met(spot: Spot, way: Spot, bends: Sequence[_Bend]) -> Iterator[_Met]:
     """The edges that a line through a spot meets."""
-    x, y, dx, dy = spot.real, spot.imag, way.real, way.imag
-    for edge in edges:
-        start, end = edge
-        before = (start.imag - y) * dx - (start.real - x) * dy
-        after = (end.imag - y) * dx - (end.real - x) * dy
-        if (before < 0) != (after < 0):
-            met = start + (end - start) * (before / (before - after))
-            yield _Met((met.real - x) * dx + (met.imag - y) * dy, 1 if before > after else -1, edge)
+    back = way.conjugate()
+    for spots, centre, radius in bends:
+        if -radius <= ((centre - spot) * back).imag <= radius:
+            for before, after in pairwise([(corner - spot) * back for corner in spots]):
+                if (before.imag < 0) != (after.imag < 0):
+                    share = before.imag / (before.imag - after.imag)
+                    at = before.real + (after.real - before.real) * share
+                    yield _Met(at, 1 if before.imag > after.imag else -1, after - before)
 
 
-def _counter(edges: Sequence[_Edge]) -> float | None:
-    """The width of the largest counter of a letter; None if white is shut in nowhere."""
-    whites = filter(None, (_across(edge, edges, inwards=False) for edge in edges))
-    circles = sorted(((_clearance(white.middle, edges), white) for white in whites), key=lambda one: -one[0])
-    return next((2 * radius for radius, white in circles if _shut_in(white.middle, edges)), None)
+def _counter(whites: Iterable[_Crossing], bends: Sequence[_Bend]) -> float:
+    """The width of the largest counter of a letter; 0 if white is shut in nowhere.
+
+    No circle around the middle of a way across white is larger than that way is long.
+    """
+    widest = 0.0
+    for white in sorted(whites, key=lambda one: -one.length):
+        if white.length <= widest:
+            break
+        width = 2 * _clearance(white.middle, bends)
+        if width > widest and _shut_in(white.middle, bends):
+            widest = width
+    return widest
 
 
-def _shut_in(spot: Spot, edges: Sequence[_Edge]) -> bool:
-    return all(any(one.at > 0 for one in _met(spot, way, edges)) for way in AROUND)
+def _shut_in(spot: Spot, bends: Sequence[_Bend]) -> bool:
+    return all(any(one.at > 0 for one in _met(spot, way, bends)) for way in AROUND)
 
 
-def _clearance(spot: Spot, edges: Sequence[_Edge]) -> float:
+def _clearance(spot: Spot, bends: Sequence[_Bend]) -> float:
     """How far the nearest edge is."""
     nearest = math.inf
-    for start, end in edges:
-        along = (spot - start) / (end - start)
-        nearest = min(nearest, abs(start + min(max(along.real, 0.0), 1.0) * (end - start) - spot))
+    for spots, centre, radius in bends:
+        if abs(centre - spot) - radius < nearest:
+            for start, end in pairwise(spots):
+                along = ((spot - start) / (end - start)).real
+                nearest = min(nearest, abs(start + min(max(along, 0.0), 1.0) * (end - start) - spot))
     return nearest
 
 

@@ -22,13 +22,13 @@ export class Changes {
     this.redo.disabled = undone === 0;
   }
 
-  /** Make a change of one thing; what comes back is why not, if it was refused. */
-  make(wanted, words) {
+  /** Make a change of one thing; what comes back is why not, if it was refused, which is said unless `told` elsewhere. */
+  make(wanted, words, told = false) {
     return this.after(async () => {
       const { thing } = await this.asked.post("change", { ...wanted, ...this.named(wanted.thing) });
       if (wanted.thing && thing !== wanted.thing) this.renamed.set(wanted.thing, thing);
       this.followed(wanted.remove ? null : thing);
-    }, words);
+    }, words, told);
   }
 
   /** Ask for something that changes the files; what comes back is why not, if it was refused. */
@@ -37,15 +37,15 @@ export class Changes {
   }
 
   /** Do something once all before it is done. */
-  after(act, words) {
+  after(act, words, told = false) {
     this.last = this.last.then(async () => {
       try {
         await act();
         if (words) say(words);
         return undefined;
       } catch (refused) {
-        say(refused.message);
-        return refused.message;
+        if (!told) say(refused.message);
+        return refused;
       }
     });
     return this.last;

@@ -24,8 +24,19 @@ export function preferUnits(inches) {
 /** Pixels of the page to a millimetre of the screen, and how many times true size the shelf is seen. */
 export const screen = { pixelsPerMm: Number(remembered("screen")) || REFERENCE_PIXELS_PER_MM, times: 1 };
 
-/** A length in mm in words, to a tenth of a millimetre or a hundredth of an inch. */
+/** A length in mm in words, to a tenth of a millimetre; in inches as a fraction where it is sixteenths, else in thousandths. */
 export function length(mm, digits = 1) {
   if (mm === null || mm === undefined) return "";
-  return units.inches ? `${(mm / MM_PER_INCH).toFixed(digits + 1)} in` : `${mm.toFixed(digits)} mm`;
+  return units.inches ? `${inInches(mm / MM_PER_INCH)} in` : `${mm.toFixed(digits)} mm`;
+}
+
+function inInches(inches) {
+  const sixteenths = Math.round(Math.abs(inches) * 16);
+  const decimals = inches.toFixed(3);
+  const exact = sixteenths / 16;
+  if (!sixteenths || (Math.abs(Math.abs(inches) - exact) >= 0.0004 && Math.abs(decimals) !== exact)) return String(Number(decimals));
+  const whole = Math.floor(exact);
+  let [over, under] = [sixteenths % 16, 16];
+  while (over && over % 2 === 0) [over, under] = [over / 2, under / 2];
+  return (inches < 0 ? "-" : "") + [whole || "", over ? `${over}/${under}` : ""].filter(Boolean).join(" ");
 }

@@ -91,7 +91,7 @@ function proposed(found, asked, changes, shelf, dialog) {
   const wrong = element("p", { class: "refused", role: "alert" });
   const take = async () => {
     const refused = await changes.post(`accept/${found.key}`, {}, "It is written; undo takes it back.");
-    if (refused) wrong.textContent = refused;
+    if (refused) wrong.textContent = refused.message;
     else dialog.close();
   };
   return [

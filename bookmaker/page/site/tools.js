@@ -50,14 +50,14 @@ function askForBook(changes, state) {
     const input = element("input", { type: "text", id: `new-${key}`, placeholder: example, required, autocomplete: "off" });
     return { key, input, row: labelled(label, input) };
   };
-  const rows = [text("title", "title", "", true), text("author", "author", "", false), text("height of the page", "size.height", "21 mm", true), text("width of the page", "size.width", "15 mm", true), text("pages", "block.pages", "32", false)];
+  const rows = [text("title", "title", "", true), text("author", "author", "", false), text("height of the page", "size.height", units.inches ? "13/16 in" : "21 mm", true), text("width of the page", "size.width", units.inches ? "9/16 in" : "15 mm", true), text("pages", "block.pages", "32", false)];
   const space = choice("new-space", state.spaces.filter((one) => one.name).map((one) => one.name));
   const wrong = element("p", { class: "refused", role: "alert" });
   const form = element("form", { class: "asked", onsubmit: async (event) => {
     event.preventDefault();
     const set = Object.fromEntries(rows.map(({ key, input }) => [key, input.value.trim() || null]));
-    const refused = await changes.make({ add: true, set, space: space.value || null }, `${set.title} is added.`);
-    if (refused) wrong.textContent = refused;
+    const refused = await changes.make({ add: true, set, space: space.value || null }, `${set.title} is added.`, true);
+    if (refused) wrong.textContent = refused.message;
     else dialog.close();
   } }, rows.map(({ row }) => row), labelled("stands on", space), wrong,
   element("div", { class: "row" }, element("button", { type: "submit", class: "main" }, "add"), leaving()));

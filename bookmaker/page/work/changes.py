@@ -21,7 +21,7 @@ from ...shelf_file.fields.keys import dotted_keys
 from ...shelf_file.reading import ShelfFile
 from ...shelf_file.yaml_tree import Plain
 from ...things.book.entry import BookEntry
-from ...things.families import FAMILIES
+from ...things.families import all_families
 from ...workshop import Workshop
 from ..jobs import Changed
 from .fields import KIND_KEYS, models_told_apart
@@ -145,7 +145,7 @@ def _read(path: Path, workshop: Workshop) -> _Text:
     names = dict.fromkeys([path.name, *(book.place.file for book in items)])
     files = {name: path if name == path.name else shelf.folder / name for name in names}
     digests = {name: read_maker_file(file).digest for name, file in files.items()}
-    return _Text(shelf, register_of(shelf.spec, FAMILIES), digests)
+    return _Text(shelf, register_of(shelf.spec), digests)
 
 
 def _changed_since(text: _Text) -> bool:
@@ -156,7 +156,7 @@ def _changed_since(text: _Text) -> bool:
 
 
 def _manner() -> Manner:
-    return manner_of(shelf_model(FAMILIES), BookEntry)
+    return manner_of(shelf_model(all_families()), BookEntry)
 
 
 def _supposed(text: _Text, edits: list[Edit]) -> Mapping[Path, bytes]:
@@ -195,7 +195,9 @@ def _another_name(text: _Text, field: FieldPath, to: FieldPath) -> Iterator[Edit
 
 
 def _set(text: _Text, field: FieldPath, wanted: Wanted) -> Iterator[Edit]:
-    """The keys that are set; with another kind, those that it does not know are taken out first."""
+    """The keys that are set; with another kind, those that it does not know are taken out first, and what was only
+    lent by the defaults, which may not reach this kind, is written."""
+    another_kind: set[FieldPath] = set()
     for key, value in wanted.set.items():
         path = (*field, *key.split("."))
         tree = text.shelf.tree.below(path)
@@ -207,7 +209,8 @@ def _set(text: _Text, field: FieldPath, wanted: Wanted) -> Iterator[Edit]:
             model = models_told_apart(BookEntry, str(path[2])).get(value)
             if model:
                 yield from without_unknown(text.shelf, path[:-1], model.model_fields)
-        yield from value_set(text.shelf, path, value)
+            another_kind.add(path[:-1])
+        yield from value_set(text.shelf, path, value, lent=path[:-1] not in another_kind)
 
 
 def _inside(text: _Text, field: FieldPath, wanted: Wanted) -> Iterator[Edit]:

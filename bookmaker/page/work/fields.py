@@ -5,7 +5,7 @@ All of it comes from the models of the shelf file, so that the page knows no kin
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from typing import Any
 
@@ -13,7 +13,7 @@ from pydantic import BaseModel
 
 from ...ground.problems import FieldPath
 from ...shelf.entries import ShelfSpec
-from ...shelf_file.fields.entry import Entry
+from ...shelf_file.fields.entry import Entry, named_by
 from ...shelf_file.fields.keys import kinds_at
 from ...shelf_file.yaml_tree import Tree
 from ...writers.manual.places import key_place
@@ -21,7 +21,7 @@ from ..replies import Value
 
 __all__ = ["KIND_KEYS", "form_of", "is_one_value", "key_told", "models_told_apart"]
 
-WITHOUT = ("row", "volumes", "inside", "measured_rows", "id")
+WITHOUT = ("row", "volumes", "inside", "invented", "measured_rows", "id")
 """Keys that no form has here: what is written with them is several books, or a list."""
 
 KIND_KEYS = ("kind", "style")
@@ -38,6 +38,8 @@ def form_of(entry: Entry, tree: Tree, field: FieldPath, spec: ShelfSpec) -> list
             continue
         if isinstance(below, Entry):
             groups.append(_group(key, below, tree, field, models_told_apart(type(entry), key), spec))
+        elif below is None and (model := _group_left_out(type(entry), key)):
+            groups.append({"key": key, "fields": [*_told_of(model, tree, (*field, key), spec).values()]})
         elif is_one_value(type(entry), key, tree.below((*field, key))):
             own.append(key_told(key, tree, (*field, key), spec, type(entry)))
     return [{"key": "", "fields": own}, *groups]
@@ -53,17 +55,30 @@ def _group(
     key: str, entry: Entry, tree: Tree, field: FieldPath, models: Mapping[str, type[Entry]], spec: ShelfSpec
 ) -> Value:
     """The keys of a group, among them the one that says of which kind it is."""
-    fields = []
-    for name in type(entry).model_fields:
-        if not is_one_value(type(entry), name, tree.below((*field, key, name))):
-            continue
-        told = key_told(name, tree, (*field, key, name), spec, type(entry))
-        if name in KIND_KEYS and len(models) > 1:
+    place = (*field, key)
+    fields = _told_of(type(entry), tree, place, spec)
+    for name in KIND_KEYS:
+        told = fields.pop(name, None)
+        if told and len(models) > 1:
+            others = {kind: [*_told_of(model, tree, place, spec).values()] for kind, model in models.items()}
             told |= {"choices": list(models), "default": str(getattr(entry, name)), "description": "which kind it is"}
-        if name not in KIND_KEYS or len(models) > 1:
-            fields.append(told)
-    fields.sort(key=lambda told: told["key"].rpartition(".")[2] not in KIND_KEYS)
-    return {"key": key, "fields": fields}
+            fields = {name: told | {"kinds": others}, **fields}
+    return {"key": key, "fields": [*fields.values()]}
+
+
+def _told_of(group: type[Entry], tree: Tree, place: FieldPath, spec: ShelfSpec) -> dict[str, Value]:
+    """The keys of a group that take one value, by their names."""
+    return {
+        name: key_told(name, tree, (*place, name), spec, group)
+        for name in group.model_fields
+        if is_one_value(group, name, tree.below((*place, name)))
+    }
+
+
+def _group_left_out(holder: type[Entry], key: str) -> type[Entry] | None:
+    """The one group of keys that may stand under a key, such as a jacket, if there is but one."""
+    models = [kind for kind in kinds_at(holder, (key,)) if isinstance(kind, type) and issubclass(kind, Entry)]
+    return models[0] if len(models) == 1 else None
 
 
 @lru_cache
@@ -90,8 +105,9 @@ def key_told(key: str, tree: Tree, field: FieldPath, spec: ShelfSpec, group: typ
     written, schema = tree.below(field), _schemas(group)[key]
     options = [schema, *schema.get("anyOf", ())]
     choices = next((option["enum"] for option in options if "enum" in option), None)
-    if key in ("space", "stock"):
-        choices = [*(spec.spaces if key == "space" else spec.stocks)]
+    if (names := named_by(group, key)) and not any(option.get("type") == "array" for option in options):
+        named: Mapping[str, Iterable[str]] = {"space": spec.spaces, "stock": spec.stocks, "surface": spec.surfaces}
+        choices = [*named[names]]
     elif any(option.get("type") == "boolean" for option in options):
         choices = ["yes", "no"]
     return {

@@ -10,7 +10,7 @@ from pydantic import BaseModel
 from ...ground.problems import FieldPath, Problem
 from ...shelf.entries import ShelfSpec, shelf_model
 from ...shelf_file.fields.keys import kinds_at
-from ...things.families import FAMILIES
+from ...things.families import all_families
 from ...writers.manual.places import MESSAGES, key_place, message_place
 from ..replies import Value, as_json, problem_shown
 
@@ -44,4 +44,4 @@ def _field_place(field: FieldPath) -> str | None:
 
 @cache
 def _model() -> type[ShelfSpec]:
-    return shelf_model(FAMILIES)
+    return shelf_model(all_families())

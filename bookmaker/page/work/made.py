@@ -31,8 +31,8 @@ def made_told(made: Made, folder: Path) -> Value:
         "first": made.changes.first,
         "why": [] if made.changes.first else list(made.changes.lines()),
         "files": [
-            {"name": name, "pages": sorted(pages.get(name, ())), "changed": sorted(changed.get(name, ()))}
-            for name, _ in made.files
+            {"name": one.name, "pages": sorted(pages.get(one.name, ())), "changed": sorted(changed.get(one.name, ()))}
+            for one in made.files
         ],
         "sound": made.checked.sound,
     }

@@ -14,11 +14,11 @@ from ...shelf_file.yaml_tree import Plain
 __all__ = ["value_set", "without_unknown"]
 
 
-def value_set(shelf: ShelfFile[ShelfSpec], path: FieldPath, value: Plain) -> Iterator[Edit]:
-    """A value set, or, if it is None, taken out where the book itself has one."""
+def value_set(shelf: ShelfFile[ShelfSpec], path: FieldPath, value: Plain, *, lent: bool = True) -> Iterator[Edit]:
+    """A value set, or, if it is None, taken out where the book itself has one; unless `lent`, defaults do not count."""
     tree = shelf.tree.below(path)
     if value is not None:
-        if tree is None or tree.value != value:
+        if tree is None or tree.value != value or (not lent and tree.place in shelf.lent):
             yield SetValue(path, value)
     elif tree is not None and tree.place not in shelf.lent:
         in_table = tree.place.file.casefold().endswith(TABLES)

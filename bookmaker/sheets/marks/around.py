@@ -15,7 +15,7 @@ from ...typesetting.stand_ins import face_with
 from ..flat import MarkKind, Stroke
 from ..layout import Placement, Sheet
 from .foot import footer, rule_lines
-from .ink import CROSS, CUT, FOLD_PENS, PERFORATION, SCORE, TRIM, blot, casing, hole_casing, note
+from .ink import CROSS, CUT, FOLD_PENS, PERFORATION, SCORE, TRIM, bead, blot, casing, hole_casing, note
 
 __all__ = ["Furniture", "furnish", "furnish_reverse"]
 
@@ -44,12 +44,13 @@ class Furniture:
     """All that stands on a sheet besides the art of its pieces.
 
     `marks` lie on the pieces, where the binding hides them or the trim takes them off; everything else lies
-    outside. `casings` lie under `cuts`.
+    outside. `casings` lie under `cuts`. `beads` are the dots at the ends of the `folds` that are mountains.
     """
 
     casings: tuple[Art, ...] = ()
     cuts: tuple[Stroked, ...] = ()
     folds: tuple[Stroked, ...] = ()
+    beads: tuple[Filled, ...] = ()
     notes: tuple[Art, ...] = ()
     marks: tuple[Art, ...] = ()
     crosses: tuple[Stroked, ...] = ()
@@ -70,7 +71,8 @@ def furnish(sheet: Sheet, shelf_name: str) -> Furniture:
         marks += _binding_marks(placement)
         marks += _trim_marks(placement)
     crosses = tuple(Stroked.line(start, end, CROSS) for start, end in sheet.crosses)
-    return Furniture(tuple(casings), tuple(cuts), tuple(folds), tuple(notes), tuple(marks), crosses)
+    beads = tuple(filter(None, map(bead, folds)))
+    return Furniture(tuple(casings), tuple(cuts), tuple(folds), beads, tuple(notes), tuple(marks), crosses)
 
 
 def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
@@ -82,7 +84,7 @@ def furnish_reverse(sheet: Sheet, mirror: Transform, turn: Turn) -> Furniture:
     foot = mirror.apply_to(area)
     rule = [Stroked(line.path.transformed(mirror), line.pen) for line in rule_lines(area)]
     words = (
-        f"reverse of {sheet.stock.name}, sheet {sheet.number} of {sheet.count} · turned on the {turn} · "
+        f"reverse of {sheet.stock.name}, sheet {sheet.number} of {sheet.count} · flipped on the {turn} · "
         "against the light, the end marks of the rule cover those of the front"
     )
     line = set_line(bundled("sans"), 2.0, words, foot.width)

@@ -12,7 +12,7 @@ from ...ground.typefaces import Typeface, bundled, set_line
 from ...typesetting.stand_ins import face_with
 from ..flat import FoldKind
 from ..layout import Sheet
-from .ink import CUT, FOLD_PENS, PERFORATION, SCORE, TRIM, note
+from .ink import CUT, FOLD_PENS, PERFORATION, SCORE, TRIM, bead, note
 
 __all__ = ["footer", "rule_lines"]
 
@@ -39,7 +39,9 @@ def footer(sheet: Sheet, shelf_name: str) -> Iterator[Art]:
     room = Rect(area.x + length + GAP, area.y + 4, area.width - length - GAP, area.height - 4)
     yield from _legend(room, _meanings(sheet), sans)
     film = "" if not sheet.stock.film else "film this sheet" if sheet.filmed else "no film on this sheet"
-    which = (shelf_name, sheet.stock.title, sheet.stock.printed_on, film, f"sheet {sheet.number} of {sheet.count}")
+    turn = f"front: print on both sides, flip on the {sheet.stock.printer.turn}" if sheet.two_sided else ""
+    number = f"sheet {sheet.number} of {sheet.count}"
+    which = (shelf_name, sheet.stock.title, sheet.stock.printed_on, film, number, turn)
     text = " · ".join((*filter(None, which), "print at 100 %, no scaling"))
     yield note(set_line(face_with(text, "sans"), 2.3, text, area.width), Point(area.x, area.y + 0.8))
 
@@ -92,5 +94,7 @@ def _legend(room: Rect, rows: Sequence[tuple[Pen, str]], sans: Typeface) -> Iter
     size = min(2.0, step * 0.92, max(1.0, (room.width - 10) / max(sans.shape(words).width for _, words in rows)))
     for row, (pen, words) in enumerate(rows):
         y = room.top - 1.6 - row * step
-        yield Stroked.line(Point(room.x, y), Point(room.x + 8, y), pen)
+        sample = Stroked.line(Point(room.x, y), Point(room.x + 8, y), pen)
+        yield sample
+        yield from filter(None, [bead(sample)])
         yield note(set_line(sans, size, words), Point(room.x + 9.5, y - size * 0.33))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import dist
 
 from ...ground.art import Filled, Group, Stroked, Written
 from ...ground.drawing import WHITE, Colour, Pen
@@ -10,7 +11,19 @@ from ...ground.geometry import Path, Point, Rect, polygon
 from ...ground.typefaces import TextLine
 from ..flat import FoldKind
 
-__all__ = ["CROSS", "CUT", "FOLD_PENS", "PERFORATION", "SCORE", "TRIM", "blot", "casing", "hole_casing", "note"]
+__all__ = [
+    "CROSS",
+    "CUT",
+    "FOLD_PENS",
+    "PERFORATION",
+    "SCORE",
+    "TRIM",
+    "bead",
+    "blot",
+    "casing",
+    "hole_casing",
+    "note",
+]
 
 INK = Colour(0.25, 0.25, 0.25)
 CUT = Pen(0.12, INK)
@@ -24,6 +37,9 @@ FOLD_PENS = {
     FoldKind.VALLEY: Pen(0.15, INK, (0.25, 0.2)),
 }
 """Fold marks: mountains in dash and dot, valleys in short dashes."""
+
+BEAD = 0.45
+"""The dot at the end of a mountain's mark, in mm: a mark is too short to show by its dashes alone what it is."""
 
 SCORE, PERFORATION = Pen(0.15, INK, (0.8, 0.15)), Pen(0.15, INK, (0.08, 0.22))
 """Marks of scores that stay flat, in long dashes, and of perforations, in dots apart."""
@@ -43,6 +59,16 @@ def note(line: TextLine, at: Point, quarters: int = 0) -> Written:
 def blot(shape: Path) -> Filled:
     """A filled shape."""
     return Filled(shape, INK)
+
+
+def bead(mark: Stroked) -> Filled | None:
+    """The dot at the outer end of a fold mark, if that is one of a mountain."""
+    if mark.pen != FOLD_PENS[FoldKind.MOUNTAIN]:
+        return None
+    begin, end = mark.path.points()
+    share = BEAD / 2 / dist(begin, end)
+    centre = Point(end.x + (begin.x - end.x) * share, end.y + (begin.y - end.y) * share)
+    return blot(Path.circle(centre, BEAD / 2))
 
 
 def casing(edges: Sequence[tuple[Point, Point]], outline: Sequence[Point]) -> Group:

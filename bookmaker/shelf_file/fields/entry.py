@@ -20,7 +20,7 @@ from pydantic.functional_validators import ModelWrapValidatorHandler
 from ...ground.kept import Kept
 from ...ground.problems import FieldPath
 
-__all__ = ["Entry", "Names", "NamesFile", "ThingEntry", "either", "files_named", "named", "read_as"]
+__all__ = ["Entry", "Names", "NamesFile", "ThingEntry", "either", "files_named", "named", "named_by", "read_as"]
 
 Model = TypeVar("Model", bound=BaseModel)
 
@@ -29,6 +29,11 @@ class Entry(BaseModel):
     """A mapping in the shelf file: frozen, and no key is accepted that it does not know."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
+
+    @classmethod
+    def in_one_value(cls, _written: str, /) -> str:
+        """The keys and values that a maker means who writes one value in place of the group; or an empty text."""
+        return ""
 
 
 class ThingEntry(Entry):
@@ -94,6 +99,12 @@ def files_named(written: object, here: FieldPath = ()) -> Iterator[tuple[FieldPa
         parts = written.items() if isinstance(written, Mapping) else enumerate(written)
         for part, value in parts:
             yield from files_named(value, (*here, part))
+
+
+def named_by(model: type[Entry], key: str) -> str:
+    """What the text under a key names, such as a stock, or an empty text."""
+    marks = dict(_marked(model)).get(key, ())
+    return next((mark.what for mark in marks if isinstance(mark, Names)), "")
 
 
 @cache

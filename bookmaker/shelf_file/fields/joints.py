@@ -47,7 +47,7 @@ def _read_joint(value: object) -> Joint:
     except NotAMeasure as problem:
         raise refuse(
             problem.message,
-            f"write so many boards, such as 1.5 boards, or a length such as {in_units('2 mm', '0.08 in')}",
+            f"write so many boards, such as 1.5 boards, or a length such as {in_units('2 mm', '1/16 in')}",
         ) from None
     if not (0 < joint.boards <= MOST_BOARDS or 0 < joint.length <= WIDEST):
         limit = f"up to {MOST_BOARDS:g} boards or {print_mm(WIDEST)}"

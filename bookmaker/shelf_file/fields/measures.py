@@ -14,8 +14,9 @@ from pydantic_core import CoreSchema
 
 from ...ground.amounts import parse_bulk, parse_grammage, parse_resolution, parse_share
 from ...ground.quantities import show
-from ...ground.told import in_units, small_unit, unit
-from ...ground.units import NotAMeasure, parse_length, parse_offset, parse_type_size, print_length, print_pt
+from ...ground.thin import print_calipers, small_unit
+from ...ground.told import in_units, print_range, unit
+from ...ground.units import NotAMeasure, parse_length, parse_offset, parse_type_size, print_pt
 from .words import read_text, refuse
 
 __all__ = [
@@ -67,7 +68,7 @@ def _length_reader(
     low: float,
     high: float,
     parse: Callable[[str], float] = parse_length,
-    shown: Callable[[float], str] = print_length,
+    limits: Callable[[float, float], str] = print_range,
 ) -> Callable[[object], float]:
     def read(value: object) -> float:
         if isinstance(value, float):
@@ -76,23 +77,23 @@ def _length_reader(
         try:
             mm = parse(text)
         except NotAMeasure as problem:
-            raise refuse(problem.message, _in_microns(text, low, high) or problem.remedy) from None
+            other = small_unit(typed=True) if limits is print_calipers else "mm"
+            raise refuse(problem.message, _in_another(other, text, low, high) or problem.remedy) from None
         if not low <= mm <= high:
-            limit = f"{shown(low)} to {shown(high)}"
+            limit = limits(low, high)
             raise refuse(f"{value} is out of range", f"write a length from {limit}", limit)
         return mm
 
     return read
 
 
-def _in_microns(text: str, low: float, high: float) -> str:
-    """What to write instead of a bare number that makes sense only in µm, or mil: the 90 of a paper, say."""
-    small = small_unit(typed=True)
+def _in_another(other: str, text: str, low: float, high: float) -> str:
+    """What to write instead of a bare number that makes sense only in another unit: the 90 of a paper, say."""
     try:
-        as_mm, as_um = parse_length(f"{text} {unit()}"), parse_length(f"{text} {small}")
+        usual, meant = parse_length(f"{text} {unit()}"), parse_length(f"{text} {other}")
     except NotAMeasure:
         return ""
-    return f"write {text} {small}" if as_mm > high and low <= as_um <= high else ""
+    return f"write {text} {other}" if usual > high and low <= meant <= high else ""
 
 
 class OrOneLength:
@@ -113,6 +114,10 @@ def _between(low: float, high: float) -> BeforeValidator:
     return BeforeValidator(_length_reader(low, high))
 
 
+def _thin(low: float, high: float) -> BeforeValidator:
+    return BeforeValidator(_length_reader(low, high, limits=print_calipers))
+
+
 def _length_schema(example: str) -> WithJsonSchema:
     return WithJsonSchema({"type": "string", "examples": [example]})
 
@@ -123,9 +128,9 @@ LifeSide = Annotated[float, _between(20, 2000), _length_schema("198 mm")]
 """Height or width of the full-size book in mm."""
 ThingSide = Annotated[float, _between(0.1, 4000), _length_schema("30 mm")]
 """A side of a thing in mm, finished or in life."""
-PaperThickness = Annotated[float, _between(0.01, 3), _length_schema("90 um")]
+PaperThickness = Annotated[float, _thin(0.01, 3), _length_schema("90 um")]
 """Caliper of one sheet, film or board in mm."""
-FilmThickness = Annotated[float, _between(0, 1), _length_schema("50 um")]
+FilmThickness = Annotated[float, _thin(0, 1), _length_schema("50 um")]
 """Film or glue in mm; 0 is allowed."""
 Thickness = Annotated[float, _between(0.1, 200), _length_schema("4.2 mm")]
 """Thickness of a block or a book in mm."""
@@ -171,7 +176,7 @@ Margin = Annotated[float, BeforeValidator(read_margin), _length_schema("5 mm")]
 """A margin or turn-in in mm; 0 is allowed."""
 SmallLength = Annotated[float, _between(0, 10), _length_schema("0.2 mm")]
 """Play or tolerance in mm; 0 is allowed."""
-InkSpread = Annotated[float, _between(0, 0.2), _length_schema("20 um")]
+InkSpread = Annotated[float, _thin(0, 0.2), _length_schema("20 um")]
 """How far ink spreads beyond an edge in mm; 0 is allowed."""
 Offset = Annotated[float, BeforeValidator(_length_reader(-10, 10, parse_offset)), _length_schema("-0.4 mm")]
 """A shift in mm, either way."""
@@ -187,7 +192,13 @@ ViewingDistance = Annotated[float, _between(50, 5000), _length_schema("300 mm")]
 """From the eye to the book, in mm."""
 SheetSide = Annotated[float, _between(40, 1500), _length_schema("210 mm")]
 """A side of a printer sheet in mm."""
-_read_type_size = _length_reader(0.2, 30, parse_type_size, print_pt)
+
+
+def _in_points(low: float, high: float) -> str:
+    return f"{print_pt(low)} to {print_pt(high)}"
+
+
+_read_type_size = _length_reader(0.2, 30, parse_type_size, _in_points)
 TypeSize = Annotated[float, BeforeValidator(_read_type_size), _length_schema("3.5 pt")]
 """Size of type (the em) in mm."""
 FIT = 0.0
@@ -208,7 +219,7 @@ StaffSpacing = Annotated[float, _between(0.1, 10), _length_schema("0.17 mm")]
 """Distance from one line of a music staff to the next in mm."""
 
 
-ThreadThickness = Annotated[float, _between(0.02, 2), _length_schema("0.15 mm")]
+ThreadThickness = Annotated[float, _thin(0.02, 2), _length_schema("0.15 mm")]
 """Thickness of thread or wire in mm."""
 Grammage = Annotated[
     float,

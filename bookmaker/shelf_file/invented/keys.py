@@ -87,6 +87,6 @@ class Invented(Entry):
         if len(self.heights) != 2 or self.heights[0] > self.heights[1]:
             raise refuse(
                 "has heights that are not a lowest and a highest",
-                f"write heights: {in_units('[17 mm, 23 mm]', '[0.7 in, 0.9 in]')}",
+                f"write heights: {in_units('[17 mm, 23 mm]', '[11/16 in, 15/16 in]')}",
             )
         return self

@@ -60,4 +60,4 @@ def _sizes(book: BookPlan, around: Around) -> Iterator[tuple[str, str]]:
     yield "spine, flat", thick(book.cover.spine)
     yield "book thick", thick(book.thickness.value)
     yield "likely ±", thick(likely)
-    yield "book high × deep", sides(Size(book.depth, book.height))
+    yield "book deep × high", sides(Size(book.depth, book.height))

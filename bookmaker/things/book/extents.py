@@ -95,7 +95,7 @@ def _unsettled(book: BookEntry, why: Problem | None) -> Problem:
     return Problem(
         "the block has no pages, and its inside does not tell how many it needs",
         "write pages: 48, say",
-        field=("block",),
+        field=("block", "pages"),
     )
 
 

@@ -61,7 +61,7 @@ def _begun(box: BoxPlan, net: Net, number: int, bench: Bench) -> Iterator[str]:
         f"Score {count_folds(flat.folds)} of the {net.name} on the printed side, from mark to mark, along a steel "
         f"rule, with a groove or a soft mat below. The fibres run {box.entry.fibres}."
     )
-    yield f"Cut the {net.name} out along its lines, {sides(flat.size)} high and wide."
+    yield f"Cut the {net.name} out along its lines, {sides(flat.size)} wide and high."
     cracks = " The film goes round every fold and was reckoned in." if bench.stock_of(flat).film else ""
     yield (
         f"Sharpen every crease once with the bone folder, folded away from the print.{cracks} Where print cracks at a "

@@ -10,6 +10,7 @@ from typing import Literal
 from ...ground.geometry import Size
 from ...ground.pictures import Picture, load_picture
 from ...ground.problems import Problem, Severity, ShelfFileError, gathered
+from ...ground.thin import print_caliper
 from ...ground.units import print_mm
 from ...paper.stock import Stock
 from ...sheets.flat import Flat
@@ -238,9 +239,10 @@ def _layers_across(entry: BoxEntry, room: Room, card: Card, folded: Folded) -> f
 def _notes(box: Box, stock: Stock) -> Iterator[Problem]:
     """Thin paper makes a bag, not a box."""
     if box.entry.stands and stock.caliper < THINNEST - 1e-9:
+        least = print_caliper(THINNEST)
         yield Problem(
-            f"{stock.name} is {print_mm(stock.caliper)} thick; a box under {print_mm(THINNEST)} does not stand",
-            f"name a card of {print_mm(THINNEST)} or more",
+            f"{stock.name} is {print_caliper(stock.caliper)} thick; a box under {least} does not stand",
+            f"name a card of {least} or more",
             Severity.WARNING,
             field=("stock",),
         )

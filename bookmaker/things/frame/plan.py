@@ -28,6 +28,7 @@ NARROWEST_SIGHT = 3.0
 """Less of a picture is none, in mm (no source)."""
 
 ACETATE = "clear acetate"
+BACKING = "backing card"
 
 STOCK_KEYS: Mapping[str, FieldPath] = {
     "picture": ("stock",),
@@ -119,7 +120,7 @@ def _parts(entry: FrameEntry, sizes: FrameSizes) -> Iterator[CutPart]:
     if entry.glazing:
         yield CutPart("glazing", ACETATE, sizes.framed.height, sizes.framed.width, entry.glazing)
     if entry.backing:
-        yield CutPart("backing", "card", behind.height, behind.width, entry.backing)
+        yield CutPart("backing", BACKING, behind.height, behind.width, entry.backing)
 
 
 def _sticks(entry: FrameEntry, sizes: FrameSizes) -> Iterator[Stick]:

@@ -58,7 +58,7 @@ def _figures(paper: PaperPlan, bench: Bench) -> Iterator[Figure]:
 
 def _steps(paper: PaperPlan) -> Iterator[str]:
     for leaf, flat in zip(paper.leaves, paper.flats, strict=False):
-        cut_out = f"Cut the {leaf.name} out along its lines, {sides(leaf.size)} high and wide."
+        cut_out = f"Cut the {leaf.name} out along its lines, {sides(leaf.size)} wide and high."
         if leaf.folded:
             yield (
                 f"Score {count_folds(flat.folds)} of the {leaf.name} lightly from mark to mark, with an empty ball pen "
@@ -74,8 +74,8 @@ def _steps(paper: PaperPlan) -> Iterator[str]:
         elif leaf.across * leaf.down > 1:
             yield (
                 f"Cut the {leaf.name} apart from mark to mark, first all lines one way and then the other, with a "
-                f"fresh blade and a light hand. That makes {leaf.across * leaf.down}, each {sides(paper.size)} high "
-                "and wide."
+                f"fresh blade and a light hand. That makes {leaf.across * leaf.down}, each {sides(paper.size)} wide "
+                "and high."
             )
         else:
             yield cut_out
@@ -97,7 +97,7 @@ def _folding(leaf: Leaf, sheet: FoldedSheet) -> Iterator[str]:
         f"first {', then '.join(said for said in begun if said)}. Each fold is rubbed down before the next one."
     )
     yield (
-        f"Leave it under a book overnight, or it springs open. Folded it is {sides(packet_size(sheet))} high and wide "
+        f"Leave it under a book overnight, or it springs open. Folded it is {sides(packet_size(sheet))} wide and high "
         f"and {thick(sheet.thickness)} thick under a weight, and nothing stands out."
     )
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from ...ground.geometry import Axis, Point, Rect, Size
 from ...ground.problems import FieldPath, Problem, Severity, ShelfFileError, gathered
-from ...ground.units import print_mm
+from ...ground.thin import print_caliper
 from ...paper.stock import Stock
 from ...sheets.flat import Face, Flat, FoldKind, Panel, Role, Stroke
 from ...sheets.sheet_room import flat_too_large
@@ -151,8 +151,8 @@ def _notes(entry: PaperEntry, leaves: Sequence[Leaf], flats: Sequence[Flat], sto
     outside = any(fold.kind is FoldKind.MOUNTAIN for flat in flats for fold in flat.folds)
     if stock.caliper > HEAVY:
         yield Problem(
-            f"{stock.name} is {print_mm(stock.caliper, 2)} thick: it cracks and springs open where it is folded",
-            f"name a paper of {print_mm(HEAVY)} or less, or leave fold out",
+            f"{stock.name} is {print_caliper(stock.caliper, 2)} thick: it cracks and springs open where it is folded",
+            f"name a paper of {print_caliper(HEAVY)} or less, or leave fold out",
             Severity.NOTE,
             field=field,
         )

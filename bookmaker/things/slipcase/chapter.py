@@ -51,10 +51,10 @@ def slipcase_chapter(box: SlipcasePlan, bench: Bench, around: Around) -> Chapter
 def _steps(box: SlipcasePlan, titles: Sequence[str], bench: Bench) -> Iterator[str]:
     inside, outside, flat = box.inside, box.outside, box.flat
     yield f"Finish its {counted(len(titles), 'book')} first, jackets and all: {as_list(titles)}."
+    yield f"Measure them side by side between two boards. They should have {thick(box.row)} together."
     yield (
-        f"Measure them side by side between two boards. They should have {thick(box.row)} together; if they are more "
-        f"than {thick(box.entry.clearance)} off, what you measured, or a larger clearance, belongs into the shelf "
-        "file, and make has to run again."
+        f"If they are more than {thick(box.entry.clearance)} off, write what you measured into the shelf file, under "
+        "measured_rows as said above, or a larger clearance. Then make --changed prints a box that fits."
     )
     yield (
         f"Score {count_folds(flat.folds)} on the printed side with a steel rule, from mark to mark. Where two marks "
@@ -62,7 +62,7 @@ def _steps(box: SlipcasePlan, titles: Sequence[str], bench: Bench) -> Iterator[s
         "across the back only; the inner, long one is the fold of the tabs, which runs across the sides only."
     )
     yield (
-        f"Cut the net out along its lines, {sides(flat.size)} high and wide, the long straight edges first. The "
+        f"Cut the net out along its lines, {sides(flat.size)} wide and high, the long straight edges first. The "
         "little steps beside the tabs are no wider than the card is thick: there the knife goes up the side to the "
         "outer line, and down the slant of the tab to its fold."
     )

@@ -16,7 +16,8 @@ from ...ground.geometry import Rect, Size
 from ...ground.pictures import Picture
 from ...ground.problems import Problem, Severity, ShelfFileError, gathered
 from ...ground.quantities import counted
-from ...ground.told import rounded_down
+from ...ground.thin import print_caliper
+from ...ground.told import print_range
 from ...ground.units import print_mm
 from ...paper.stock import Stock
 from ...sheets.flat import Flat, Role
@@ -258,10 +259,9 @@ def _tab_problems(inside: BoxSize, stock: Stock, tabs: Tabs) -> Iterator[Problem
             field=("books",),
         )
     elif tabs.width > inside.width + 1e-9:
-        most = print_mm(rounded_down(inside.width), 1)
         yield Problem(
             f"tabs of {print_mm(tabs.width)} are wider than the room inside, which is {print_mm(inside.width, 2)}",
-            f"write {print_mm(SMALLEST_TAB)} to {most}, or leave tab out",
+            f"write {print_range(SMALLEST_TAB, inside.width, 1)}, or leave tab out",
             field=("tab",),
         )
     elif tab_length(inside, stock, tabs) < SHORTEST_TAB:
@@ -275,9 +275,10 @@ def _tab_problems(inside: BoxSize, stock: Stock, tabs: Tabs) -> Iterator[Problem
 def _too_thin(stock: Stock) -> Iterator[Problem]:
     """Thin paper makes a bag, not a box."""
     if stock.caliper < THINNEST_BOX - 1e-9:
+        least = print_caliper(THINNEST_BOX)
         yield Problem(
-            f"{stock.name} is {print_mm(stock.caliper)} thick; a slipcase under {print_mm(THINNEST_BOX)} has no stand",
-            f"name a card of {print_mm(THINNEST_BOX)} or more",
+            f"{stock.name} is {print_caliper(stock.caliper)} thick; a slipcase under {least} has no stand",
+            f"name a card of {least} or more",
             Severity.WARNING,
             field=("stock",),
         )

@@ -60,7 +60,7 @@ def flat_figure(
     if scale > 1:
         scale = max(1.0, scale_for(flat.size, Size(min(room, ENLARGED), high)))
     size = Size(flat.size.width * scale, flat.size.height * scale)
-    caption = f"{what}, {sides(flat.size)} high and wide, {scale_in_words(scale)}, seen from the printed face."
+    caption = f"{what}, {sides(flat.size)} wide and high, {scale_in_words(scale)}, seen from the printed face."
     if order:
         caption += " The numbers are the order of folding."
     rings = (ring(str(number), Point(at.x * scale, at.y * scale), SMALL_RING) for number, at in order)

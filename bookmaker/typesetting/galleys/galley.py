@@ -9,10 +9,11 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from ..lines.box_sets import BoxSets
-from ..lines.boxes import Boxes, loosening_at
+from ..lines.boxes import Boxes
 from ..lines.fount import Fount
 from ..lines.paragraphs import Lines, Measures
 from ..lines.set_lines import SetLines, joined
+from ..lines.tracking import LOOSENING, loosening_at
 from ..manuscripts.indents import CENTRED, RIGHT
 from ..manuscripts.passage import AFLOAT, Passage, Role
 from ..manuscripts.ranks import Rank
@@ -37,7 +38,6 @@ SPACED = 8
 SET_OFF = 0.5
 """Rows over and under a quotation, a list or a table."""
 
-
 NO_PROSE = {
     Role.VERSE: Hindrance.VERSE,
     Role.TABLE: Hindrance.TABLE,
@@ -58,18 +58,22 @@ class Galley:
     def __init__(self, fount: Fount, setting: Setting, manner: Manner) -> None:
         self.setting = setting
         self.manner = manner
-        self.lines = Lines(fount)
-        self.recasting = Recasting(self.lines, setting.size)
         self.fount = fount
         self._justified = fount.solid or setting.fit_to_justify if manner.justified is None else manner.justified
+        filled, unfilled = setting.tracking(manner)
+        self._unfilled = Lines(fount.tracked(unfilled))
+        self.lines = Lines(fount.tracked(filled)) if self._justified else self._unfilled
+        self.recasting = Recasting(self.lines, setting.size)
         # rounding must not turn away a line that fills the measure exactly
         self.measure = setting.measure + 1e-9
         self._room = (self.measure - setting.indent) / setting.size
-        self._sets = BoxSets(fount, hanging=manner.hanging, loosening=loosening_at(setting.size))
-        self.boxes = self._sets.filled(self._room) if self._justified else self._sets.ragged(self._room)
+        loosening = max(LOOSENING, loosening_at(setting.size) - filled)
+        self._filled = BoxSets(self.lines.fount, hanging=manner.hanging, loosening=loosening)
+        self._ragged = BoxSets(self._unfilled.fount, hanging=manner.hanging)
+        self.boxes = self._filled.filled(self._room) if self._justified else self._ragged.ragged(self._room)
         self._centred = self._sparing(self.measure)
-        self._headings = Headings(fount, setting, manner, self.lines, ())
-        self._captions = Captions(fount, setting, self.lines, ())
+        self._headings = Headings(setting, manner, self._unfilled, ())
+        self._captions = Captions(setting, self._unfilled, ())
         self._set_in: Mapping[int, float] = {}
         self._before: Passage | None = None
         self._last: Passage | None = None
@@ -82,9 +86,9 @@ class Galley:
         referring = with_notes(passages) if self.manner.foot_notes else ((passage, ()) for passage in passages)
         passages, notes = zip(*referring, strict=True) if passages else ((), ())
         self._last = passages[-1] if passages else None
-        self._headings = Headings(self.fount, self.setting, self.manner, self.lines, passages)
-        self._captions = Captions(self.fount, self.setting, self.lines, passages)
-        self._set_in = verse_places(passages, self.lines.width, self.setting)
+        self._headings = Headings(self.setting, self.manner, self._unfilled, passages)
+        self._captions = Captions(self.setting, self._unfilled, passages)
+        self._set_in = verse_places(passages, self._unfilled.width, self.setting)
         apart, setters = list[Matter](), self._setters
         for place, passage in enumerate(passages):
             matter = setters[passage.role](passage).remarked(self._without_capital(passage))
@@ -147,10 +151,12 @@ class Galley:
         continues = before is not None and before.role is Role.BODY and before.inset == passage.inset
         left, right = self._inset(passage)
         measures = Measures(left, (self.measure - left - right,), setting.indent if continues else 0.0)
-        boxes = self._boxes_for(measures, setting.size, ragged=not self._justified)
-        if self._justified:
+        justified = self._justified and (self.fount.solid or setting.fills(measures.widths[0], self.manner))
+        boxes = self._boxes_for(measures, setting.size, ragged=not justified)
+        if justified:
             self.recasting.remember(self._reached, passage.text, measures, boxes)
-        found = self.lines.paragraph(passage.text, measures, boxes, setting.size, justified=self._justified)
+        set_in = self.lines if justified else self._unfilled
+        found = set_in.paragraph(passage.text, measures, boxes, setting.size, justified=justified)
         matter = self._prose(Role.BODY, found, passage)
         return matter.remarked(Remarks(plain=(plain,))) if plain else matter
 
@@ -194,7 +200,7 @@ class Galley:
         setting = self.setting
         left, _ = self._inset(passage)
         boxes = self._sparing(self.measure - left - setting.indent, hanging=self.manner.hanging)
-        found, turned, first, widths = stanza(passage.text, left, self.lines, boxes, setting)
+        found, turned, first, widths = stanza(passage.text, left, self._unfilled, boxes, setting)
         half = setting.lines_per_page // 2
         together = len(found.lines) if len(found.lines) <= half else min(max(2, first), max(2, half))
         matter = self._prose(Role.VERSE, found, passage)
@@ -204,7 +210,7 @@ class Galley:
 
     def _sparing(self, room: float, *, hanging: bool = False) -> Boxes:
         """Boxes of words that are hyphenated only where `room` mm are too narrow for them."""
-        return self._sets.sparing(room / self.setting.size, hanging=hanging)
+        return self._ragged.sparing(room / self.setting.size, hanging=hanging)
 
     def _item(self, passage: Passage) -> Matter:
         setting = self.setting
@@ -217,7 +223,7 @@ class Galley:
         start = left + self._hang
         measures = Measures(start, (self.measure - start,))
         boxes = self._boxes_for(measures, setting.size, ragged=True)
-        lines = self.lines.paragraph(passage.text, measures, boxes, setting.size, justified=False)
+        lines = self._unfilled.paragraph(passage.text, measures, boxes, setting.size, justified=False)
         matter = self._prose(Role.ITEM, lines, passage)
         return matter._replace(initials=(Initial(mark, left, setting.size),) if mark else ())
 
@@ -233,7 +239,7 @@ class Galley:
     def _placed(self, passage: Passage) -> Matter:
         """Lines in the middle or at the right, those too wide for the measure on several."""
         size, measure, texts = self.setting.size, self.setting.measure, passage.text.split("\n")
-        parts = [self.lines.centred(words.split(" "), self._centred, size, measure) for words in texts]
+        parts = [self._unfilled.centred(words.split(" "), self._centred, size, measure) for words in texts]
         found, side = joined(parts), 2 if passage.mark == RIGHT else 1
         lines = tuple(line._replace(x=side * line.x) for line in found.lines)
         matter = self._prose(Role.PLACED, found._replace(lines=lines), passage)
@@ -243,7 +249,7 @@ class Galley:
 
     def _motto(self, passage: Passage) -> Matter:
         """Words of somebody else under a head: what they belong to begins after them."""
-        found = motto_lines(passage.text, self.lines, self._sparing, self.setting)
+        found = motto_lines(passage.text, self._unfilled, self._sparing, self.setting)
         return self._prose(Role.MOTTO, found, passage)._replace(together=len(found.lines))
 
     def _note(self, passage: Passage) -> Matter:
@@ -272,7 +278,7 @@ class Galley:
         """A table in columns, or one row after the other where they have no room."""
         setting = self.setting
         left, _ = self._inset(passage)
-        table = in_columns(passage, self.lines, self._centred, setting.size, left, self.measure - left)
+        table = in_columns(passage, self._unfilled, self._centred, setting.size, left, self.measure - left)
         if table is None:
             return self._rows_of_table(passage)
         short = len(table.lines) <= setting.lines_per_page // 2
@@ -291,4 +297,4 @@ class Galley:
     def _boxes_for(self, measures: Measures, size: float, *, ragged: bool) -> Boxes:
         """Boxes of which none is wider than any of some lines in type of a size in mm."""
         room = min(self._room, (min(measures.widths) - max(0.0, measures.indent)) / size)
-        return self._sets.ragged(room) if ragged else self._sets.filled(room)
+        return self._ragged.ragged(room) if ragged else self._filled.filled(room)

@@ -14,7 +14,7 @@ from itertools import pairwise
 
 from ..lines.balance import balanced, leans
 from ..lines.boxes import Boxes
-from ..lines.fount import NOTE_FIGURES, Fount, Style, as_read
+from ..lines.fount import NOTE_FIGURES, Style, as_read
 from ..lines.paragraphs import Lines
 from ..manuscripts.passage import Passage, Role
 from ..manuscripts.ranks import Rank
@@ -55,10 +55,8 @@ PIECES = re.compile(r"(?<=[-\u2010\u2013\u2014/])")
 class Headings:
     """Sets the headings among some passages."""
 
-    def __init__(
-        self, fount: Fount, setting: Setting, manner: Manner, lines: Lines, passages: Sequence[Passage]
-    ) -> None:
-        self._fount, self._setting, self._manner, self._lines = fount, setting, manner, lines
+    def __init__(self, setting: Setting, manner: Manner, lines: Lines, passages: Sequence[Passage]) -> None:
+        self._setting, self._manner, self._lines, self._fount = setting, manner, lines, lines.fount
         self._measure = setting.measure / setting.size + 1e-9
         self._scales = self._fitted([passage for passage in passages if passage.role is Role.HEADING])
         self._boxes = {scale: self._boxes_at(scale) for scale in set(self._scales.values())}
@@ -162,16 +160,16 @@ class Headings:
 
     def _line_widths(self, passage: Passage, measure: float) -> list[float]:
         """How wide the lines of a heading are on as few of them as a measure allows, in ems."""
-        words, space = [self._fount.width(word) for word in self._words(passage)], self._fount.space.width
-        ends = balanced(words, space, measure, [False] * len(words))
-        return [sum(words[start:end]) + space * (end - start - 1) for start, end in pairwise([0, *ends])]
+        words, space = [self._fount.width(word) for word in self._words(passage)], self._fount.word_space
+        ends, after = balanced(words, space, measure + self._fount.tracking, [False] * len(words)), self._fount.tracking
+        return [sum(words[start:end]) + space * (end - start - 1) - after for start, end in pairwise([0, *ends])]
 
     def _widths(self, passage: Passage) -> Iterator[float]:
         """The widths of what should stand on one line: words, with articles and the like before them."""
-        words, space = self._words(passage), self._fount.space.width
+        words, space = self._words(passage), self._fount.tracking + self._fount.word_space
         before = 0.0
         for place, word in enumerate(words):
-            pieces = [self._fount.width(piece) for piece in PIECES.split(word) if piece]
+            pieces = [self._fount.line_width(piece) for piece in PIECES.split(word) if piece]
             yield from pieces
             if before:
                 yield before + pieces[0]

@@ -98,7 +98,7 @@ def opening(
     for gap in (GAP, HANGING_GAP):
         lefts = [right + gap * setting.size for right in taken]
         if not ending:  # a word of its own, such as A
-            lefts[0] = min(lefts[0] + lines.fount.space.width * setting.size, lefts[-1])
+            lefts[0] = min(lefts[0] + lines.fount.word_space * setting.size, lefts[-1])
         found = _around(beside, lefts, lines, boxes, setting, justified=justified)
         if all(line.x >= left - 1e-9 for line, left in zip(found.lines, lefts, strict=False)):
             break

@@ -25,6 +25,12 @@ Others = Callable[[Matter, int], Iterable[Matter]]
 TRIES = 3
 """So many other ways of setting its paragraphs are tried to mend a spread."""
 
+ROUNDS = 2
+"""So often: what makes a spread full may part a word over its turn."""
+
+MOST_CHANGED = 1
+"""A paragraph is made longer or shorter by no more lines than these."""
+
 FEWEST_LINES = 3
 """A paragraph of fewer lines is hardly ever set a line longer or shorter."""
 
@@ -58,20 +64,28 @@ def make_up(matter: Iterable[Matter], rows: int, first: int = 1, others: Others 
 
 
 def _mended(galley: ReadMatter, place: Place, rows: int, others: Others, *, facing: bool) -> Sequence[FilledPage]:
-    """The pages of a spread, with another set of lines if that has fewer faults."""
+    """The pages of a spread, with other sets of lines as long as these have fewer faults."""
 
     def filled() -> tuple[FilledPage, ...]:
         return _spread(galley, place, rows) if facing else (filled_page(galley, place, rows, rows),)
 
-    found = filled()
-    faults = _faults(found, rows)
-    if faults:
-        for number, before, other in islice(_changes(galley, place, found, rows, others), TRIES):
+    found, lengths = filled(), dict[int, int]()
+    for _ in range(ROUNDS):
+        faults, best = _faults(found, rows), None
+        changes = _changes(galley, place, found, rows, others) if faults else ()
+        for number, before, other in islice(changes, TRIES):
+            if abs(len(other.lines) - lengths.setdefault(number, len(before.lines))) > MOST_CHANGED:
+                continue
             galley.put(number, other)
             again = filled()
-            if _faults(again, rows) < faults:
-                return again
             galley.put(number, before)
+            fewer = _faults(again, rows)
+            if fewer < faults:
+                faults, best = fewer, (number, other, again)
+        if best is None:
+            break
+        number, other, found = best
+        galley.put(number, other)
     return (_unparted(galley, place, rows, found) or found) if found[-1].page.parts_a_word else found
 
 
@@ -101,8 +115,6 @@ def _changes(
     begin, end, foot = place.matter + (place.line > 0), pages[-1].next.matter, pages[-1].page.parts_a_word
     if foot and end >= begin and (last := galley[end]):
         yield from ((end, last, other) for other in others(last, foot))
-    if not any(filled.lacking(rows) for filled in pages):
-        return
     alone = filled_page(galley, place, rows, rows)
     end = alone.next.matter if alone.lacking(rows) else end
     numbered = ((number, galley[number]) for number in range(begin, end + 1))

@@ -48,15 +48,15 @@ class Recasting:
         if cast is None:
             return
         lines = matter.lines
-        for count in (len(lines),) if foot else self._likely(lines, cast):
-            change = Change(count, lines[foot - 1].done if foot else None)
-            found = self._lines.recast(*cast, self._size, change)
+        whole = lines[foot - 1].done if foot else None
+        for count in (len(lines), None) if foot else self._likely(lines, cast):
+            found = self._lines.recast(*cast, self._size, Change(count, whole))
             if found:
                 yield matter._replace(lines=found.lines, rows=len(found.lines))
 
     def _likely(self, lines: Sequence[SetLine], cast: _Cast) -> Iterator[int]:
         """How many lines a paragraph may have instead of those it has, by what its spaces could lose and gain."""
-        space = self._lines.fount.space.width * self._size
+        space = self._lines.fount.word_space * self._size
         spaces = [line.words.count(" ") for line in lines[:-1]]
         loose = sum(count * line.gap for count, line in zip(spaces, lines, strict=False))
         last = self._lines.width(lines[-1].words) * self._size

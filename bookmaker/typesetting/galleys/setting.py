@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass
 
 from ...ground.typefaces import Typeface
+from ..lines.tracking import tracking_at
 from ..page import PageFrame
 
 __all__ = ["FEWEST_LETTERS", "NARROWEST", "Manner", "Setting", "reach"]
@@ -25,7 +26,8 @@ class Manner:
     `justified` lines all end at the margin; None leaves that to the measure. With `hanging`, punctuation stands
     out into it. `drop_capital` is how many lines deep the first letter of a chapter is, 0 for none. With
     `new_pages` chapters begin on pages of their own, with `rectos` on such as lie on the right. With `foot_notes` notes
-    stand at the foot of their page.
+    stand at the foot of their page. Letters stand `tracking` ems further apart than usual; None leaves that to the
+    size of type.
     """
 
     justified: bool | None = None
@@ -34,6 +36,7 @@ class Manner:
     new_pages: bool = True
     rectos: bool = False
     foot_notes: bool = False
+    tracking: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +66,27 @@ class Setting:
     @property
     def fit_to_justify(self) -> bool:
         """Whether lines are long enough to be filled without gaps; those of a typewriter end as they come."""
+        return self.has_letters(self.measure) and not self.typewritten
+
+    def has_letters(self, measure: float) -> bool:
+        """Whether lines of a measure in mm have the letters they need to be filled."""
+        return measure >= NARROWEST * self.size
+
+    def fills(self, measure: float, manner: Manner) -> bool:
+        """Whether lines of a measure in mm are filled in a justified text: short ones only if the maker says so."""
+        return bool(manner.justified) or self.has_letters(measure)
+
+    @property
+    def typewritten(self) -> bool:
+        """Whether all letters are equally wide."""
         narrow, wide = (self.typeface.shape(letter).width for letter in "im")
-        return self.measure >= NARROWEST * self.size and (narrow < wide or bool(self.typeface.missing("im")))
+        return narrow >= wide and not self.typeface.missing("im")
+
+    def tracking(self, manner: Manner) -> tuple[float, float]:
+        """How far apart letters stand, in ems: in lines that are filled, before that, and in those that are not."""
+        if manner.tracking is not None:
+            return manner.tracking, manner.tracking
+        return 0.0, 0.0 if self.typewritten else tracking_at(self.size)
 
     @property
     def indent(self) -> float:

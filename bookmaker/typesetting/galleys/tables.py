@@ -125,7 +125,12 @@ def _set(
         for cell, side, x, width in zip(row, sides, lefts, columns.widths, strict=True):
             own = _broken(cell, lines, boxes, width)
             indents = (_aligned(side, width - lines.width(line.words)) for line in own.lines)
-            cells.append([line._replace(x=start + (x + i) * size) for line, i in zip(own.lines, indents, strict=True)])
+            cells.append(
+                [
+                    line._replace(x=start + (x + indent) * size, tracking=lines.fount.after(line.words) * size)
+                    for line, indent in zip(own.lines, indents, strict=True)
+                ]
+            )
             wide += own.wide
         done = before + sum(cell.count(" ") + 1 for cell in row)
         deep = max(map(len, cells))

@@ -12,7 +12,7 @@ from itertools import count
 
 from ..display import largest
 from ..lines.boxes import Boxes
-from ..lines.fount import Fount, Style
+from ..lines.fount import Style
 from ..lines.paragraphs import Lines
 from ..lines.set_lines import SetLines
 from ..manuscripts.passage import AFLOAT, Passage, Role
@@ -58,8 +58,8 @@ def depth_of(rows: int, setting: Setting) -> float:
 class Captions:
     """Sets the pictures among some passages, and their captions."""
 
-    def __init__(self, fount: Fount, setting: Setting, lines: Lines, passages: Sequence[Passage]) -> None:
-        self._fount, self._setting, self._lines = fount, setting, lines
+    def __init__(self, setting: Setting, lines: Lines, passages: Sequence[Passage]) -> None:
+        self._fount, self._setting, self._lines = lines.fount, setting, lines
         self._usual = CAPTION_SIZE * setting.size
         self.size = self._usual
         for passage in passages:

@@ -14,7 +14,7 @@ SHORTEST, RAGGED_HYPHEN = 1 / 3, 150.0
 class BoxSets:
     """Boxes of a fount for rooms in ems."""
 
-    def __init__(self, fount: Fount, *, hanging: bool, loosening: float) -> None:
+    def __init__(self, fount: Fount, *, hanging: bool, loosening: float = 0.0) -> None:
         self._fount = fount
         self._hanging, self._loosening = hanging, loosening
         self._made: dict[tuple[float, bool, bool, float], Boxes] = {}

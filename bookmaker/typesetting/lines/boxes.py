@@ -7,13 +7,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from ...ground.kept import digest
-from ...ground.units import to_pt
 from .breaking import Glue, Line, Stop, Word
 from .fount import ADDED_HYPHEN, Fount, Style, as_read
 from .ideographs import has_ideographs, is_wide
 from .solid import blank_half
+from .tracking import LOOSENING
 
-__all__ = ["LETTER_BREAK", "LONGEST_WORD", "LOOSENING", "STRETCH", "TIGHTENING", "Boxes", "loosening_at"]
+__all__ = ["LETTER_BREAK", "LONGEST_WORD", "STRETCH", "TIGHTENING", "Boxes"]
 
 LONGEST_WORD = 1000
 """Characters; what goes on longer without a space is no word and is broken in any case."""
@@ -27,32 +27,35 @@ SAFELY_SHORT = 0.97
 ROUNDING = 1e-6
 """Ems by which sums of widths may differ."""
 
-STRETCH, SHRINK = 1 / 3, 1 / 4
-"""What a space may gain and lose at a ratio of 1, as a share of itself (common practice).
+STRETCH = 1 / 3
+"""What a space may gain at a ratio of 1, as a share of itself (common practice).
 
 With the loosening of letters beside it, a third makes a good compromise between wide spaces and hyphens on small pages:
-tests/bench/bench_lines.py measures both. Three quarters of the text face's space are a fifth of an em: in narrower
-ones words run together.
+tests/bench/bench_lines.py measures both.
 """
 
-LOOSENING, TIGHTENING = 0.03, 0.01
-"""How far letters may be tracked apart and closer for the sake of even spaces, in ems (common practice).
+SHRINK, SHRINK_THIN, THIN = 0.3, 1 / 4, 0.18
+"""What a space may lose at a ratio of 1, as shares of itself: less if under so many ems would be left of it.
 
-In type of 6 pt 3 % are 0.064 mm, one and a half printer's dots at 600 to the inch.
+In narrower ones words run together (common practice: a fifth of an em, or a sixth in faces that run narrow). The text
+face's space of 0.26 em comes down to 0.18, so that its lines, tighter by a little, are on an average less wide.
 """
 
-SMALL_PT, SMALLEST_PT, LOOSEST = 6.0, 1.0, 0.05
-"""Under so many points letters are set wider, by 2 to 5 % of the em (common practice, no source).
-
-That small type needs looser spacing: H. Carter, Optical Scale in Typefounding, 1937 (from memory); T. Ahrens and
-S. Mugikura, Size-specific Adjustments to Type Designs, 2014.
-"""
+TIGHTENING = 0.01
+"""How far letters may be tracked closer for the sake of even spaces, in ems (common practice)."""
 
 SOLID_LOOSENING = 0.2
 """The same for type that is set solid, which has no spaces to share it with: a sign that must not begin a line takes
 another one down with it, and leaves an em or two (common practice)."""
 
+DRAWN_OUT = 0.06
+"""How much longer words of an Arabic line may become by tatweel, as a share of the measure (common practice)."""
+
 STYLES = frozenset(Style)
+
+VIRAMA = 9
+"""The class of what joins letters of Indic scripts to the next one (Unicode, canonical combining classes): no line ends
+within such a cluster."""
 
 MANY_PLACES = 8
 """Words that may be parted at more places than these are long."""
@@ -75,19 +78,13 @@ RIGHT_HANGING = {
 """How much of a sign's width hangs into the margin, so that the edges look straight (common practice)."""
 
 
-def loosening_at(size: float) -> float:
-    """How far letters of a size in mm may be tracked apart to fill a line, in ems: more under 6 pt, to 5 % at 1 pt.
+def _shrink(space: float) -> float:
+    """What a space may lose at a ratio of 1, in ems.
 
-    Lines of small type so become wider by their letters rather than by their spaces, and no longer than they were: set
-    wider throughout by 2 %, the demo's texts would take 4 % more pages, and their spaces would come out wider for it
-    (tests/bench/bench_lines.py).
-
-    >>> from ...ground.units import from_pt
-    >>> [round(loosening_at(from_pt(size)), 3) for size in (10, 6, 2.2, 1)]
-    [0.03, 0.03, 0.045, 0.05]
+    >>> [round(_shrink(space), 3) for space in (0.26, 0.23, 0.2)]
+    [0.078, 0.058, 0.05]
     """
-    small = (SMALL_PT - to_pt(size)) / (SMALL_PT - SMALLEST_PT)
-    return LOOSENING + (LOOSEST - LOOSENING) * min(1.0, max(0.0, small))
+    return min(space * SHRINK, max(space * SHRINK_THIN, space - THIN))
 
 
 class Cut(NamedTuple):
@@ -125,20 +122,22 @@ class Boxes(dict[str, Word]):
         self.key = digest(fount.key, room, hanging, sparing, hyphens, loosening)
         self.wide = set[str]()
         self.cuts: dict[str, tuple[Cut, ...]] = {}
-        width = fount.space.width
+        width = fount.word_space
         self.loosening, self.tightening = (SOLID_LOOSENING, 0.0) if fount.solid else (loosening, TIGHTENING)
         letters = 0.0 if fount.right_to_left else room if fount.solid else LETTERS_AN_EM * room
         looser, tighter = self.loosening * letters, self.tightening * letters
-        self.justified = Glue(width, width * STRETCH, width * SHRINK, SPREAD, looser, tighter)
+        if fount.tatweel:
+            looser = DRAWN_OUT * room
+        self.justified = Glue(width, width * STRETCH, _shrink(width), SPREAD, looser, tighter)
         self.ragged = Glue(width, 0.0, 0.0, SPREAD)
 
     def __missing__(self, word: str) -> Word:
         endless = len(word) > LONGEST_WORD and not has_ideographs(word)
         width = sum(map(self.fount.width, _letters(word))) if endless else self.fount.width(word)
-        inner = [] if endless else self._inner(word)
+        inner, after = [] if endless else self._inner(word), self.fount.after(word)
         if self.sparing:
-            inner = self._spared(inner, width)
-        if width > self.room and max(_spans(inner, width)) > self.room:
+            inner = self._spared(inner, width - after)
+        if width - after > self.room and max(_spans(inner, width - after)) > self.room:
             self.wide.add(word)
             inner = list(self._between_letters(word, inner, width))
             # the last part is no longer kerned with what stood before it
@@ -146,7 +145,7 @@ class Boxes(dict[str, Word]):
                 rest = sum(advance for _, advance in self._advances(word, cut.at, len(word)))
                 width = max(width, stop.after + rest)
         self.cuts[word] = tuple(cut for cut, _ in inner)
-        end = Stop(width - self.right_hang(word), width)
+        end = Stop(width - self.right_hang(word) - after, width)
         box = self[word] = Word(width, self.left_hang(word), (*(stop for _, stop in inner), end))
         return box
 
@@ -211,6 +210,7 @@ class Boxes(dict[str, Word]):
                 before = offset + fount.width(fount.hyphen) - self.right_hang("x" + fount.hyphen)
             else:
                 before = offset - self.right_hang(word[:at])
+            before -= fount.after(word)
             cost = penalty + self.hyphens if hyphened else penalty
             found.append((Cut(at, hyphened), Stop(before, offset + self.opening_hang(word, at), cost, flagged)))
         return found
@@ -269,7 +269,7 @@ def _letters(word: str) -> Iterable[str]:
 def _marked_letters(word: str) -> Iterator[str]:
     letter = ""
     for sign in word:
-        if letter and not _joins(sign) and letter[-1] != "\u200d":
+        if letter and not _joins(sign) and letter[-1] != "\u200d" and unicodedata.combining(letter[-1]) != VIRAMA:
             yield letter
             letter = ""
         letter += sign

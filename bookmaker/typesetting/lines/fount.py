@@ -10,7 +10,7 @@ import re
 import unicodedata
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from functools import cached_property
+from functools import cached_property, partial
 from itertools import accumulate, groupby
 
 from ...ground.kept import digest
@@ -19,6 +19,7 @@ from ...ground.type_styles import Style
 from ...ground.typefaces import Run, TextLine, Typeface
 from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, has_seam, partings, partings_at_blanks
+from .kashida import DRAWN_OUT_IN, TATWEEL
 from .solid import closed_up, is_solid
 
 __all__ = ["ADDED_HYPHEN", "KEPT_BLANK", "MOST_WORDS", "NOTE_FIGURES", "SIGNS", "Fount", "Style", "as_read"]
@@ -53,8 +54,11 @@ class Fount:
     """Type in the styles of a text; `language` is a tag of `hyphens`, or None for words that are left whole.
 
     `spoken` is the tag (BCP 47) of the language that letters and ligatures are chosen for, hyphens or none. A typeface
-    may `stand_in` for what others lack.
+    may `stand_in` for what others lack. What it is `known_as` tells it from others, if its typefaces alone do not.
+    Letters and spaces may be `tracked` apart.
     """
+
+    tracking = 0.0
 
     def __init__(
         self,
@@ -64,14 +68,18 @@ class Fount:
         *,
         right_to_left: bool = False,
         stand_in: Typeface | None = None,
+        known_as: str = "",
     ) -> None:
-        self.faces = dict(faces)
+        self.faces = faces
         self.language = language
         self.spoken = spoken
         self.right_to_left = right_to_left
         self.stand_in = stand_in
+        self.known_as = known_as
         self.solid = is_solid(spoken)
         self.roman = faces[Style.ROMAN]
+        drawn_out = spoken.partition("-")[0] in DRAWN_OUT_IN and self.roman.covers(TATWEEL)
+        self.tatweel = self.roman.shape(TATWEEL).width if drawn_out else 0.0
         self.space = self.roman.shape(" ")
         self.hyphen = "-" if self.roman.covers("-") else "\u2010"
         self._runs: dict[str, tuple[Run, ...]] = {}
@@ -80,14 +88,34 @@ class Fount:
         self._partings: dict[str, list[Parting]] = {}
         self._signs: dict[str, list[tuple[int, str]]] = {}
 
+    def tracked(self, tracking: float) -> Fount:
+        """The same type, shaped once, set wider by so many ems; not if its letters must keep their distances."""
+        if not tracking or self.right_to_left or self.solid:
+            return self
+        fount = object.__new__(Fount)
+        fount.__dict__ |= {name: value for name, value in self.__dict__.items() if name != "key"}
+        fount.tracking = tracking
+        return fount
+
     @cached_property
     def key(self) -> str:
         """What stands for all that words set in it depend on."""
+        if self.known_as:
+            return digest(self.known_as, self.tracking)
         faces = sorted((str(style), face.digest) for style, face in self.faces.items())
-        return digest(faces, self.language, self.spoken, self.right_to_left, self.stand_in and self.stand_in.digest)
+        stand_in = self.stand_in and self.stand_in.digest
+        return digest(faces, self.language, self.spoken, self.right_to_left, stand_in, self.tracking)
 
-    def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...]]:
-        return _fount_again, (self.faces, self.language, self.spoken, self.right_to_left, self.stand_in)
+    def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...], dict[str, float]]:
+        """A fount in another process: its words are shaped anew there."""
+        right_to_left, stand_in, known_as = self.right_to_left, self.stand_in, self.known_as
+        again = partial(Fount, right_to_left=right_to_left, stand_in=stand_in, known_as=known_as)
+        return again, (self.faces, self.language, self.spoken), {"tracking": self.tracking}
+
+    @property
+    def word_space(self) -> float:
+        """How wide the space between two words is, in ems."""
+        return self.space.width + self.tracking
 
     def runs(self, word: str) -> tuple[Run, ...]:
         """The parts of a word, each in one style, as they stand from left to right."""
@@ -99,9 +127,23 @@ class Fount:
         return runs
 
     def width(self, word: str) -> float:
-        """How wide a word is, in ems."""
+        """How wide a word is, in ems, with the white after its last letter if it is `tracked`."""
         runs = self.runs(word)
-        return runs[0].width if len(runs) == 1 else sum(run.width for run in runs)
+        width = runs[0].width if len(runs) == 1 else sum(run.width for run in runs)
+        return width + self.after(word) * self._letters[word] if self.tracking else width
+
+    def after(self, words: str) -> float:
+        """How far apart the letters of a line of words are tracked, in ems: as much white is after the last one.
+
+        What is typewritten stands letter under letter.
+        """
+        return self.tracking if self.tracking and Style.TYPEWRITER not in words and self.letters(words) else 0.0
+
+    def line_width(self, words: str) -> float:
+        """How wide words are with the spaces between them, in ems."""
+        parts = words.split(" ")
+        width = sum(run.width for word in parts for run in self.runs(word)) + self.space.width * (len(parts) - 1)
+        return width + self.after(words) * (self.letters(words) - 1) if self.tracking else width
 
     def partings(self, word: str) -> Sequence[Parting]:
         """Where a word may be parted."""
@@ -120,12 +162,12 @@ class Fount:
         """How far from its left the character `at` of a word begins, in ems."""
         run, *others = self.runs(word)
         if not others and len(run.text) == len(word):
-            reached, x = 0, 0.0
+            reached, x, apart = 0, 0.0, self.after(word)
             for glyph in run.glyphs:
                 if reached >= at:
                     break
                 reached += len(glyph.text)
-                x += glyph.advance
+                x += glyph.advance + apart
             if reached == at:
                 return x
         return self.width(word[:at])  # inside a ligature, or styled
@@ -138,7 +180,8 @@ class Fount:
         runs = () if self.right_to_left else self.runs(word)
         glyphs = [glyph for run in runs for glyph in run.glyphs]
         reached = accumulate((len(glyph.text) for glyph in glyphs), initial=0)
-        across = accumulate((glyph.advance for glyph in glyphs), initial=0.0)
+        apart = self.after(word)
+        across = accumulate((glyph.advance + apart for glyph in glyphs), initial=0.0)
         return dict(zip(reached, across, strict=True)) if sum(len(run.text) for run in runs) == len(word) else {}
 
     def part(self, word: str, start: int, end: int, *, hyphened: bool = False) -> str:
@@ -216,13 +259,6 @@ class Fount:
                 features = (feature,) if feature in self.roman.features else ()
                 text = f"[{part}]" if style is Style.SUPERIOR and not features else part
                 yield from self._runs_of(face, text, features)
-
-
-def _fount_again(
-    faces: Mapping[Style, Typeface], language: str | None, spoken: str, right_to_left: bool, stand_in: Typeface | None
-) -> Fount:
-    """A fount in another process: its words are shaped anew there."""
-    return Fount(faces, language, spoken, right_to_left=right_to_left, stand_in=stand_in)
 
 
 class _PlainWords(dict[str, Run | None]):

@@ -12,6 +12,7 @@ from .bonds import boxed
 from .boxes import LETTER_BREAK, Boxes
 from .breaking import Glue, break_paragraph
 from .fount import Fount, as_read
+from .kashida import lengthened
 from .set_lines import SetLine, SetLines
 from .ties import tied
 
@@ -20,6 +21,9 @@ __all__ = ["Change", "Lines", "Measures"]
 EMPTIEST = 9.0
 """Lines are left short if their spaces would be so many times as wide as usual: it is holes against a ragged edge."""
 
+
+SPACES_FIRST = 0.5
+"""How much of what spaces may gain at a ratio of 1 they do before words are drawn out (common practice: both share)."""
 
 LOOSEST_SOLID = 0.5
 """Type that is set solid is left short where its signs would stand so many ems apart."""
@@ -67,19 +71,25 @@ class Lines:
         """Words on as few lines as a measure needs, about equally long, each in the middle."""
         found = self._balanced(words, boxes, measure / size + 1e-9)
         middle = (
-            line._replace(x=max(0.0, (measure - self.width(line.words) * size) / 2), gap=0.0) for line in found.lines
+            line._replace(
+                x=max(0.0, (measure - self.width(line.words) * size) / 2),
+                gap=0.0,
+                tracking=self.fount.after(line.words) * size,
+            )
+            for line in found.lines
         )
         return found._replace(lines=tuple(middle))
 
     def _balanced(self, words: Sequence[str], boxes: Boxes, measure: float) -> SetLines:
         widths = [boxes[word].width for word in words]
-        if max(widths) > measure:
+        room = measure + self.fount.tracking  # the white after the last letter needs none
+        if max(widths) > room:
             return self.broken(words, boxes, boxes.ragged, Measures(0.0, (measure,)))
         leaning = [
             TIE if tied(word, after) else LEANING if leans(as_read(word), first=place == 0) else 0.0
             for place, (word, after) in enumerate(zip(words, (*words[1:], ""), strict=True))
         ]
-        ends = balanced(widths, self.fount.space.width, measure, leaning)
+        ends = balanced(widths, self.fount.word_space, room, leaning)
         found = (SetLine(" ".join(words[start:end]), 0.0, 0.0, end) for start, end in pairwise((0, *ends)))
         return SetLines(tuple(found), boxes.parted(words))
 
@@ -103,28 +113,36 @@ class Lines:
             text, last = boxes.text_of(line, words)
             opened = boxes.opened_hang(line, words) if line.opened is not None else placed_words[line.first].hang
             hang = 0.0 if number == 0 and indent else opened
-            gap = tracking = 0.0
+            gap, tracking, apart = 0.0, 0.0, self.fount.after(text)
             if glue is boxes.justified:
                 lacking = line.short
-                if line.opened is not None or not last:
+                untracked = self.fount.tracking and not apart
+                if line.opened is not None or not last or untracked:
                     # the parts of a word have widths of their own: kerned anew, with a true hyphen
                     room = widths[min(number, len(widths) - 1)] - (indent if number == 0 else 0.0)
                     loose = (
                         number == len(lines) - 1 or boxes[words[line.last]].stops[line.closed].penalty >= LETTER_BREAK
                     )
                     lacking = self._lacking(text, boxes, room + hang, loose=loose)
+                if self.fount.tatweel:
+                    text, lacking = self._drawn_out(text, boxes, lacking)
                 eased = self._eased(text, boxes, lacking)
                 if eased is None:
                     short.append(text)
                 gap, tracking = eased or (glue.stretch, 0.0)
             x = measures.x + (measures.indent if number == 0 else 0.0) - hang * size
-            placed.append(SetLine(text, x, gap * size, line.last + last, tracking * size))
+            placed.append(SetLine(text, x, gap * size, line.last + last, (apart + tracking) * size))
         return SetLines(tuple(placed), boxes.parted(words), tuple(short))
+
+    def _drawn_out(self, text: str, boxes: Boxes, lacking: float) -> tuple[str, float]:
+        """An Arabic line with words drawn out by what its spaces need not take, and what it lacks then."""
+        room = lacking - boxes.justified.stretch * text.count(" ") * SPACES_FIRST
+        longer = lengthened(text, int(room / self.fount.tatweel)) if room > 0.0 else text
+        return longer, lacking - (self.width(longer) - self.width(text)) if longer is not text else lacking
 
     def width(self, text: str) -> float:
         """How wide words are with the spaces between them, in ems."""
-        words = text.split(" ")
-        return sum(map(self.fount.width, words)) + self.fount.space.width * (len(words) - 1)
+        return self.fount.line_width(text)
 
     def _eased(self, text: str, boxes: Boxes, short: float) -> tuple[float, float] | None:
         """What each space and each letter of a line gains, in ems, if it is to gain so much in all.

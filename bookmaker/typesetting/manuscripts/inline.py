@@ -25,6 +25,9 @@ __all__ = ["Inline", "Stretch", "words_of"]
 REMOTE = re.compile(r"[a-z][a-z0-9+.-]*:|//", re.IGNORECASE)
 """Addresses that do not name a file beside the text."""
 
+BLANKS = re.compile(r"[^\S\u00a0\u2007\u202f]+")
+"""What parts words: not a blank that keeps them together."""
+
 STYLES = {
     (False, False): Style.ROMAN,
     (True, False): Style.ITALIC,
@@ -109,20 +112,21 @@ class Inline:
             plates.append(Passage(caption, Role.PLATE, mark=source, line=line))
 
 
-def words_of(stretches: Sequence[Stretch]) -> Iterator[str]:
+def words_of(stretches: Sequence[Stretch]) -> list[str]:
     """Words as a fount knows them: each with the signs of its styles."""
-    word, style = "", Style.ROMAN
+    words, word, style = list[str](), "", Style.ROMAN
     for wanted, text in stretches:
-        for part in re.split(r"([^\S\u00a0\u2007\u202f]+)", text):
-            if part and part.isspace() and part.strip("\u00a0\u2007\u202f"):
-                if word:
-                    yield word
-                word, style = "", Style.ROMAN
-            elif part:
-                word += part if wanted is style else wanted + part
-                style = wanted
-    if word:
-        yield word
+        begun, *others = BLANKS.split(text)
+        if begun:
+            word += begun if wanted is style else wanted + begun
+            style = wanted
+        if others:
+            sign = "" if wanted is Style.ROMAN else wanted
+            *between, last = others
+            words += [word] if word else []
+            words += [sign + whole for whole in between]
+            word, style = (sign + last, wanted) if last else ("", Style.ROMAN)
+    return [*words, word] if word else words
 
 
 def _softly_joined(stretches: list[Stretch]) -> list[Stretch]:

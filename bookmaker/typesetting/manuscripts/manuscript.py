@@ -147,7 +147,7 @@ def read_manuscript(
     raw = composed(raw)
     kept, notes = _without_hidden(name, raw)
     if path.suffix.casefold() in MARKDOWN:
-        passages, left_out = passages_of(kept, name, end_notes=end_notes)
+        passages, left_out = passages_of(kept, name, end_notes=end_notes, spoken=punctuation.speech)
         passages, unseen = without_unseen(passages, name)
         passages, on_headings = ranked(passages, name)
         passages = with_mottoes(passages)

@@ -19,6 +19,7 @@ from .notes import Notes, read_notes
 from .passage import Passage, Role
 from .ranks import OTHER, RUNNING_TEXT, Rank, ranks_of
 from .running_titles import RUNNING_TITLE, read_running_titles, stray_title
+from .speech import BULLET, DASHED, with_speech
 from .unread import unread
 
 if TYPE_CHECKING:
@@ -27,16 +28,19 @@ if TYPE_CHECKING:
 
 __all__ = ["emphasised", "passages_of"]
 
-BULLET = "\u2022"
-
 STANDING_IN = frozenset({"blockquote_open", "bullet_list_open", "ordered_list_open"})
 
 SIDES = {"text-align:left": "l", "text-align:center": "c", "text-align:right": "r"}
 """How the reader says that a column is aligned."""
 
 
-def passages_of(text: str, name: str, *, end_notes: bool = False) -> tuple[list[Passage], list[Problem]]:
-    """The passages of a Markdown text, and what was left out of it; with `end_notes` all notes stand at its end."""
+def passages_of(
+    text: str, name: str, *, end_notes: bool = False, spoken: bool = False
+) -> tuple[list[Passage], list[Problem]]:
+    """The passages of a Markdown text, and what was left out of it; with `end_notes` all notes stand at its end.
+
+    In languages where that is custom, items after hyphens may be `spoken`.
+    """
     from markdown_it import MarkdownIt  # most shelves have plain texts
 
     reader = read_running_titles(read_notes(MarkdownIt("commonmark").enable("table")))
@@ -49,7 +53,7 @@ def passages_of(text: str, name: str, *, end_notes: bool = False) -> tuple[list[
     for token in tokens:
         walk.take(token)
     walk.end_chapter()
-    return walk.passages, [
+    return list(with_speech(walk.passages, spoken=spoken)), [
         *inline.said(name),
         *(stray_title(name, line) for line in walk.strays[:1]),
         *unread(tokens, name),
@@ -109,7 +113,7 @@ class _Walk:
     typed: Typed
     end_notes: bool
     passages: list[Passage] = field(default_factory=list)
-    lists: list[int | None] = field(default_factory=list)
+    lists: list[int | str] = field(default_factory=list)
     items: list[int] = field(default_factory=list)
     quotes: int = 0
     mark: str = ""
@@ -183,7 +187,7 @@ class _Walk:
     def _list(self, token: Token) -> None:
         match token.type:
             case "bullet_list_open":
-                self.lists.append(None)
+                self.lists.append(DASHED if token.markup == "-" else BULLET)
             case "ordered_list_open":
                 start = token.attrGet("start")
                 self.lists.append(1 if start is None else int(start))
@@ -198,8 +202,8 @@ class _Walk:
 
     def _next_mark(self) -> str:
         number = self.lists[-1]
-        if number is None:
-            return BULLET
+        if isinstance(number, str):
+            return number
         self.lists[-1] = number + 1
         return f"{number}."
 

@@ -7,6 +7,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from ...ground.told import Units, print_mm, told_in
+
 __all__ = ["Key", "every_key", "keys_chapter"]
 
 MOST_CHOICES = 12
@@ -52,7 +54,21 @@ def _keys(group: str, model: Mapping[str, Any]) -> Iterator[Key]:
     must = model.get("required", ())
     for name, field in model.get("properties", {}).items():
         otherwise = field.get("default", "must be given" if name in must else "–")
-        yield Key(name, group, field["description"], ", ".join(_examples(field)) or "–", str(otherwise))
+        such = ", ".join(_examples(field)) or "–"
+        yield Key(name, group, field["description"], such, _in_both(str(otherwise)))
+
+
+def _in_both(otherwise: str) -> str:
+    """A default in the unit it is defined in, and what that is in inches.
+
+    >>> _in_both("5 mm"), _in_both("0 mm"), _in_both("plain")
+    ('5 mm (0.197 in)', '0 mm', 'plain')
+    """
+    found = re.fullmatch(r"([\d.]+) mm", otherwise)
+    if not found or not float(found[1]):
+        return otherwise
+    with told_in(Units.INCHES):
+        return f"{otherwise} ({print_mm(float(found[1]))})"
 
 
 def _examples(field: Mapping[str, Any]) -> list[str]:

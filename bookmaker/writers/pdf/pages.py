@@ -24,7 +24,7 @@ from reportlab.pdfbase.pdfdoc import PDFObject, PDFObjectReference
 
 from ...ground.geometry import Rect
 from ...ground.imported import ImportedPage, opened_again, pages_of
-from ...ground.page_streams import Node, content_of
+from ...ground.operators.page_streams import Node, content_of
 from .kept_keys import Sort, kept
 from .numbers import points
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from itertools import pairwise
 from pathlib import Path as FilePath
 
@@ -199,6 +200,40 @@ def test_an_ornament_gives_way_to_a_title_that_needs_its_room() -> None:
     spine = Spine(HANDS[0], "down", fleuron=FLEURONS["sun"])
     counts = [len(letter_spine(free_room(Rect(0, 0, 3, height)), words, spine).art) for height in (10, 30)]
     assert counts == [2, 3]
+
+
+@given(
+    hand=st.sampled_from(HANDS),
+    title=st.sampled_from(["Fog", "Salt", "Lamps: A Short Account", "The Oar", "Moth and Rust"]),
+    author=st.sampled_from(["", "I. Quill", "Ida Quill"]),
+    date=st.sampled_from(["", "1907"]),
+    width=st.floats(1.4, 6.0),
+    height=st.floats(14, 32),
+)
+@settings(max_examples=150, deadline=None)
+def test_short_words_do_not_leave_a_spine_empty(
+    hand: Hand, title: str, author: str, date: str, width: float, height: float
+) -> None:
+    """Along a spine words are as broad as it allows, or no third of it is empty."""
+    room = Rect(0, 0, width, height)
+    done = letter_spine(room, Words(title, author, "", date), Spine(hand, "down"))
+    boxes = sorted((bounds(art) for art in done.art), key=lambda box: box.y)
+    ends = [0.0, *(edge for box in boxes for edge in (box.y, box.top)), height]
+    largest_gap = max(high - low for low, high in zip(ends[::2], ends[1::2], strict=True))
+    broad = max(max_size(done.art), *(box.width for box in boxes))
+    assert largest_gap < height / 3 or broad > 0.7 * width
+
+
+@pytest.mark.parametrize(("thickness", "said"), [(2.4, "Lamps"), (12.0, "Lamps A Short Account")])
+def test_a_subtitle_too_small_to_be_read_is_left_out(thickness: float, said: str) -> None:
+    spine = Rect(0, 0, thickness, 20)
+    done = letter_spine(free_room(spine), Words("Lamps: A Short Account", "H. Brand"), Spine(HANDS[0]))
+    (title,) = (art for art in done.art if isinstance(art, Placed) and art.block.size == max_size(done.art))
+    assert " ".join(line.text for line in title.block.lines) == said
+
+
+def max_size(arts: Sequence[Art]) -> float:
+    return max(art.block.size for art in arts if isinstance(art, Placed))
 
 
 def test_a_subtitle_stands_smaller_under_its_title() -> None:

@@ -247,6 +247,14 @@ def test_letters_bound_by_a_joiner_are_not_parted() -> None:
     assert [cut.at for cut in boxes.cuts[pair * 5]] == [3, 6, 9, 12]
 
 
+def test_letters_of_indic_scripts_are_not_parted_within_a_cluster() -> None:
+    """A virama joins a letter to the next one (Unicode, UAX #29, rule GB9c): क्ष is one cluster."""
+    cluster = "\u0915\u094d\u0937"
+    boxes = Boxes(FOUNT, 1.5 * FOUNT.width(cluster), hanging=False)
+    assert len(boxes[cluster * 4].stops) == 4
+    assert [cut.at for cut in boxes.cuts[cluster * 4]] == [3, 6, 9]
+
+
 def test_endless_words_are_never_shaped_whole(monkeypatch: pytest.MonkeyPatch) -> None:
     longest = 0
     shape = FACE.shape
@@ -275,13 +283,13 @@ def test_a_text_without_spaces_of_a_megabyte_is_broken_in_reasonable_time() -> N
 
 def test_overflow_is_an_error_with_what_would_help() -> None:
     [problem] = set_text(" ".join([SENTENCE] * 60), PageFrame(15, 21, 4), 1.2).problems
-    assert str(problem) == "602 words of the 720 of log.txt do not fit in 4 pages; write pages: 26 or size: 1.35 pt"
+    assert str(problem) == "611 words of the 720 of log.txt do not fit in 4 pages; write pages: 28 or size: 1.35 pt"
     assert (problem.severity, problem.field) == (Severity.ERROR, ("file",))
 
 
 def test_overflow_that_no_size_and_no_page_count_cures() -> None:
     [*_, problem] = set_text(" ".join([SENTENCE] * 9000), PageFrame(4, 6, 2), 0.8).problems
-    assert problem.remedy == "shorten it to 8 words, or split it into volumes: even 2000 pages do not hold it"
+    assert problem.remedy == "shorten it to 7 words, or split it into volumes: even 2000 pages do not hold it"
     frame = PageFrame(4, 6, 2000, resolution_dpi=150)
     [*_, problem] = set_text(" ".join([SENTENCE] * 900), frame, 0.8).problems
     assert problem.remedy.endswith(" words, or split it into 2 volumes: even 2000 pages do not hold it")

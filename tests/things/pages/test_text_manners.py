@@ -348,7 +348,7 @@ LONG_WORDS = (
 @pytest.mark.parametrize("width", range(19, 30))
 def test_ragged_lines_are_hyphenated_only_where_they_would_be_very_short(tmp_path: Path, width: int) -> None:
     frame = PageFrame(width, 60, 4)
-    found = inside(tmp_path, LONG_WORDS * 2, frame, justified="no")
+    found = inside(tmp_path, LONG_WORDS * 2, frame, justified="no", tracking="0 %")
     measure = frame.type_area(1).width
     for line, _ in pairwise(lines(found.pages[0])):
         if line.text.endswith("-"):
@@ -364,3 +364,19 @@ def test_no_last_line_is_the_rest_of_a_parted_word(tmp_path: Path, justified: st
         for one, other in pairwise(lines(page)):
             assert not (one.text.endswith("-") and other.text == "bering."), width
             assert not (one.text.endswith("-") and other.text == "membering."), width
+
+
+def test_quotations_too_narrow_to_be_filled_are_ragged_unless_told_otherwise(tmp_path: Path) -> None:
+    """The text has 12.9 ems, what is quoted 10.9: under 11 (common practice)."""
+
+    def short(**keys: str) -> list[int]:
+        """How many lines of the text, and of what is quoted, end short of the margin."""
+        text = f"{LONG_WORDS}\n\n> {LONG_WORDS}"
+        own = lines(inside(tmp_path, text, PageFrame(15, 60, 4), size="2.2 pt", hanging="no", **keys).pages[0])
+        left = min(line.at.x for line in own)
+        parts = [[line.end.x for line in own if (line.at.x > left + 0.4) is quoted] for quoted in (False, True)]
+        return [sum(end < max(ends) - 0.4 for end in ends) for ends in parts]
+
+    ragged, filled = short(), short(justified="yes")
+    assert ragged[0] <= 1 < ragged[1]
+    assert max(filled) <= 1

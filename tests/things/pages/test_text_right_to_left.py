@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -83,3 +84,41 @@ def test_a_typeface_without_the_letters_is_refused(tmp_path: Path) -> None:
     (tmp_path / "log.txt").write_text(TEXT, encoding="utf-8")
     with pytest.raises(ShelfFileError, match="which the typeface Noto Serif does not have"):
         TextInside(file="log.txt").load(tmp_path)
+
+
+ARABIC = "كان الحارس العجوز يصعد كل مساء إلى أعلى المنارة ليشعل المصباح قبل أن تغيب الشمس وراء البحر. " * 3
+TATWEEL = "\u0640"
+NARROW = PageFrame(15, 60, 4, right_to_left=True)
+
+
+def arabic(folder: Path, signs: str, language: str) -> list[Written]:
+    font_of_boxes(folder / "boxes.ttf", "".join(sorted(set(ARABIC) - {" "})) + signs)
+    (folder / "log.txt").write_text(ARABIC, encoding="utf-8")
+    entry = TextInside.model_validate(
+        {"file": "log.txt", "face": "boxes.ttf", "size": 0.5, "numbers": "no", "hanging": "no", "language": language}
+    )
+    return lines(entry.load(folder).compose(NARROW))
+
+
+@pytest.mark.parametrize("language", ["ar", "fa"])
+def test_arabic_lines_are_filled_by_words_drawn_out(language: str, tmp_path: Path) -> None:
+    """One place a word, twice at most, never between lam and alef nor after letters that join nothing (practice)."""
+    *found, last = arabic(tmp_path, TATWEEL, language)
+    area = NARROW.type_area(1)
+    drawn_out = [line for line in found if TATWEEL in line.text]
+    assert drawn_out
+    assert TATWEEL not in last.text
+    assert [line.at.x for line in found] == pytest.approx([area.x] * len(found))
+    for line in drawn_out:
+        read = "".join(glyph.text for _, run in line.line.runs for glyph in reversed(run.glyphs))
+        for word in read.split(" "):
+            assert word.count(TATWEEL) <= 2
+            assert word.strip(TATWEEL) == word
+            assert not re.search(f"[اأإدرزو]{TATWEEL}|ل{TATWEEL}+[اأإ]", word)
+
+
+@pytest.mark.parametrize(("signs", "language"), [("", "ar"), (TATWEEL, "he"), (TATWEEL, "none")])
+def test_words_are_drawn_out_in_arabic_only_and_where_the_typeface_has_the_sign(
+    signs: str, language: str, tmp_path: Path
+) -> None:
+    assert not any(TATWEEL in line.text for line in arabic(tmp_path, signs, language))

@@ -14,6 +14,7 @@ from bookmaker.ground.units import from_pt
 from bookmaker.paper.eyesight import Legibility
 from bookmaker.things.book.pages.prose.text import TextInside
 from bookmaker.typesetting.page import BookWords, Inside, PageFrame
+from tests.kit.fonts import font_of_boxes
 from tests.kit.text_pages import PROSE, inside, lines
 
 DOT = 25.4 / 600
@@ -124,6 +125,15 @@ def test_every_style_and_every_line_is_made_heavier(folder: Path) -> None:
     assert {face.name for face in used if not face.thicker} <= {"Noto Serif Bold"}
 
 
+def test_latin_words_in_a_typeface_without_them_are_made_heavier_too(folder: Path) -> None:
+    font_of_boxes(folder / "own.ttf", "कमलतन ")
+    found = inside(folder, "कमल Lamp तन", face="own.ttf", size="2 pt", weight="1 dot")
+    used = [run for line in lines(found.pages[0]) for _, run in line.line.runs if run.text.strip()]
+    faces = ["Boxes", "Noto Serif", "Boxes"]
+    assert [(run.typeface.name, run.text) for run in used] == [*zip(faces, ["कमल", "Lamp", "तन"], strict=True)]
+    assert used[1].typeface.thicker > 0
+
+
 def test_counters_stay_open(folder: Path) -> None:
     wet = PageFrame(24, 30, 12, book=BookWords("Fog"), ink_spread=0.02)
     found = inside(folder, PROSE, wet, face="old style", size="3 pt", weight="2 dots")
@@ -140,3 +150,45 @@ def test_counters_stay_open(folder: Path) -> None:
 def test_other_weights_are_refused(written: str) -> None:
     with pytest.raises(ValidationError, match=r"\bdots?\b"):
         TextInside.model_validate({"file": "log.txt", "weight": written})
+
+
+# ---- how far letters stand apart
+
+
+def tracked(folder: Path, text: str, **keys: object) -> list[float]:
+    """How far apart the letters of the lines of the first page stand, in ems."""
+    return [line.line.tracking / line.line.size for line in lines(inside(folder, text, FRAME, **keys).pages[0])]
+
+
+VERSE = "Fog in the north,\\\nrain in the west."
+
+
+@pytest.mark.parametrize(("size", "share"), [("1 pt", 0.025), ("2.2 pt", 0.019), ("3.5 pt", 0.0125), ("6 pt", 0.0)])
+def test_verse_of_small_type_is_set_wider(folder: Path, size: str, share: float) -> None:
+    """From 6 pt down to 1 pt, in proportion, letters go up to 2.5 % of the em apart (common practice: 2 to 5 %)."""
+    found = tracked(folder, VERSE, size=size)
+    assert found == pytest.approx([share] * len(found))
+
+
+def test_typewriters_keep_their_distances(folder: Path) -> None:
+    assert tracked(folder, VERSE, face="typewriter") == [0.0, 0.0]
+    assert tracked(folder, "`fog  in the north`\n\n" + VERSE, size="2.2 pt") == pytest.approx([0.0, 0.019, 0.019])
+
+
+def test_tracking_is_the_makers_own_in_filled_lines_too_and_these_end_at_the_margin(folder: Path) -> None:
+    found = inside(folder, PROSE, FRAME, tracking="4 %", hanging="no", justified="yes")
+    area, written = FRAME.type_area(1), lines(found.pages[0])
+    assert [line.end.x for line in written[:-1]] == pytest.approx([area.right] * (len(written) - 1))
+    assert all(0.03 - 1e-9 <= line.line.tracking / line.line.size <= 0.07 + 1e-9 for line in written)
+    assert tracked(folder, VERSE, tracking="4 %") == pytest.approx([0.04, 0.04])
+    assert min(tracked(folder, PROSE, justified="yes")) < 0.02
+
+
+def test_a_line_with_marks_that_must_keep_their_places_is_not_tracked_and_ends_at_the_margin(folder: Path) -> None:
+    marked = PROSE.replace("keeper", "q\u0301eeper")
+    found = inside(folder, marked, FRAME, tracking="4 %", hanging="no", justified="yes")
+    area, written = FRAME.type_area(1), lines(found.pages[0])
+    with_marks = [line for line in written[:-1] if "\u0301" in line.text]
+    assert with_marks
+    assert [line.line.tracking for line in with_marks] == [0.0] * len(with_marks)
+    assert [line.end.x for line in with_marks] == pytest.approx([area.right] * len(with_marks))

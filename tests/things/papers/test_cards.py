@@ -248,6 +248,6 @@ def test_the_guide_tells_what_they_are_and_how_they_are_parted(tmp_path: FilePat
     pages = PdfReader(tmp_path / "out" / "guide.pdf").pages
     guide = " ".join(" ".join(page.extract_text().split()) for page in pages)
     assert "54 playing cards." in guide
-    assert "That makes 54, each 7.4 × 5.3 mm high and wide." in guide
+    assert "That makes 54, each 5.3 × 7.4 mm wide and high." in guide
     assert "That makes 7 to tear off." in guide
     assert "A calendar." in guide

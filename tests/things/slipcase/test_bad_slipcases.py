@@ -86,7 +86,7 @@ BAD = [
     ),
     (
         in_box("books: [1], tab: 2 mm"),
-        ["23:27: slipcases.salt.tab: 2 mm is out of range; write a length from 3 mm (0.118 in) to 20 mm (0.787 in)"],
+        ["23:27: slipcases.salt.tab: 2 mm is out of range; write a length from 3 mm to 20 mm"],
     ),
     (
         in_box("books: [1], tab: 5 mm"),

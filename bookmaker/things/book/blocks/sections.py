@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from ....ground.geometry import Axis, Size
 from ....ground.problems import Problem, Severity, ShelfFileError
+from ....ground.thin import print_caliper
 from ....ground.units import print_mm
 from ....paper.glue import glue_films
 from ....paper.stock import Stock
@@ -205,10 +206,10 @@ def _of_nesting(entry: SectionKeys, page: Size, make: Make, sections: Sequence[G
     remedy = _smaller_section(entry, _most_pages(make, page))
     if fold > THICKEST_FOLD + 1e-9:
         yield Problem(
-            f"a section of {pages} pages is {print_mm(fold, 2)} of paper in one fold, which springs open",
-            f"{remedy}: {print_mm(THICKEST_FOLD)} can be folded",
+            f"a section of {pages} pages is {print_caliper(fold, 2)} of paper in one fold, which springs open",
+            f"{remedy}: {print_caliper(THICKEST_FOLD)} can be folded",
             field=("block", "pages_in_section"),
-            limit=print_mm(THICKEST_FOLD),
+            limit=print_caliper(THICKEST_FOLD),
         )
     if out > margin + 1e-9:
         yield Problem(

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from ....ground.problems import FieldPath, Problem
+from ....ground.thin import print_caliper
 from ....ground.told import print_grammage
-from ....ground.units import print_mm
 from ....paper.stock import Stock
 
 __all__ = ["THICKEST_COVER", "THICKEST_STRIP", "stiff_folds", "too_thick_folds"]
@@ -28,8 +28,8 @@ def stiff_folds(stock: Stock, *, scored: bool) -> tuple[Problem, ...]:
         stiff, measure = stock.grammage > STIFF_GRAMMAGE, f"weighs {print_grammage(stock.grammage)}"
         limit = print_grammage(STIFF_GRAMMAGE)
     else:
-        stiff, measure = stock.caliper > STIFF_CALIPER, f"is {print_mm(stock.caliper)} thick"
-        limit = print_mm(STIFF_CALIPER)
+        stiff, measure = stock.caliper > STIFF_CALIPER, f"is {print_caliper(stock.caliper)} thick"
+        limit = print_caliper(STIFF_CALIPER)
     if not stiff:
         return ()
     return (
@@ -46,10 +46,10 @@ def too_thick_folds(what: str, stock: Stock, most: float, field: FieldPath) -> t
     """What is wrong with folding a part of this stock, even when it is scored; `most` is the thickest, in mm."""
     if stock.caliper <= most + 1e-9:
         return ()
-    limit = print_mm(most)
+    thick, limit = print_caliper(stock.caliper), print_caliper(most)
     return (
         Problem(
-            f"{stock.name} is {print_mm(stock.caliper)} thick; {what} over {limit} cannot be folded even when scored",
+            f"{stock.name} is {thick} thick; {what} over {limit} cannot be folded even when scored",
             f"name a paper of {limit} or less",
             field=field,
             limit=limit,

@@ -9,7 +9,7 @@ from pydantic import Field
 
 from ....ground.geometry import Axis, Point, Rect
 from ....ground.problems import Problem, ShelfFileError
-from ....ground.told import rounded_down
+from ....ground.told import print_range
 from ....ground.units import print_mm
 from ....paper.stock import Stock
 from ....paper.thickness import Layer, Thickness
@@ -116,7 +116,7 @@ def _flap(entry: Jacket, cover: CoverPlan) -> float:
     else:
         message = f"a flap of {print_mm(flap)} is wider than the side it lies behind, which is {print_mm(most, 2)}"
     # rounded down to a tenth, so that the widest flap offered is one that is taken
-    limit = f"{print_mm(SMALLEST_FLAP)} to {print_mm(rounded_down(most), 1)}"
+    limit = print_range(SMALLEST_FLAP, most, 1)
     raise ShelfFileError((Problem(message, f"write {limit}", field=("jacket", "flap"), limit=limit),))
 
 

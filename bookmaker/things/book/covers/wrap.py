@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 from ....ground.geometry import Axis, Point, Rect, Size
 from ....ground.problems import Problem, ShelfFileError
-from ....ground.told import rounded_down
+from ....ground.told import print_range
 from ....ground.units import print_mm
 from ....paper.glue import GLUES, glue_films
 from ....paper.stock import Stock
@@ -140,7 +140,7 @@ def _check_turn_ins(entry: WrapKeys, page: Size) -> None:
 
 
 def _turn_in_problem(key: str, turn_in: float, most: float, page: Size) -> Problem:
-    limit = f"{print_mm(SMALLEST_TURN_IN)} to {print_mm(rounded_down(most), 1)}"
+    limit = print_range(SMALLEST_TURN_IN, most, 1)
     return Problem(
         f"a turn-in of {print_mm(turn_in)} does not lie flat in a page of "
         f"{print_mm(page.width)} × {print_mm(page.height)}",

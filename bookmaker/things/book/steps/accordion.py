@@ -44,8 +44,8 @@ def _steps(job: BookJob, strips: Sequence[Flat], flyleaves: int, shown: str) -> 
     folds = [fold for strip in strips for fold in strip.folds]
     yield f"Score {count_folds(folds)} on the printed side, from mark to mark, one every {long(page.width)}."
     yield (
-        f"Cut out {counted(len(strips), 'strip')}, {long(page.height)} high and "
-        f"{measured_in_parts([strip.size.width for strip in strips])} long, the long edges first."
+        f"Cut out {counted(len(strips), 'strip')}, {measured_in_parts([strip.size.width for strip in strips])} long "
+        f"and {long(page.height)} high, the long edges first."
     )
     yield from _folding(job, strips, flyleaves, shown)
     yield from spray_caution(glue_called(job.bench.stocks[strips[0].stock].glue))

@@ -17,6 +17,7 @@ from .corner_views import CORNER_OF_BOARD, corner_of_board
 from .cover_views import case_view
 from .hanging_view import HUNG, hung_in_case
 from .job import BookJob, cover_measure, measure_cover_step
+from .pieces_view import PIECES, pieces_in_order
 from .pricking_view import PRICKED, pricked_marks
 
 __all__ = ["case_making"]
@@ -73,6 +74,8 @@ def _supplies(job: BookJob, entry: CaseKeys) -> Iterator[Supply]:
 
 def _manners(job: BookJob, entry: CaseKeys) -> Iterator[Manner]:
     yield pricked_marks(job.bench.room)
+    if _of(job, "case side"):
+        yield pieces_in_order(job.bench.room, corners=bool(_of(job, "case corner")))
     yield corner_of_board(job.bench.room)
     if _pasted_end(job, entry) != BARE_FACE:
         yield hung_in_case(job.bench.room)
@@ -105,7 +108,7 @@ def _cutting(job: BookJob, entry: CaseKeys) -> Iterator[str]:
 def _cut_to(part: CutPart) -> str:
     """What a part is cut from, and how large."""
     return (
-        f"{part.material}, {thick(part.thickness)} thick: {thick(part.height)} high, {thick(part.width)} wide, the "
+        f"{part.material}, {thick(part.thickness)} thick: {thick(part.width)} wide, {thick(part.height)} high, the "
         "grain along the height"
     )
 
@@ -116,14 +119,17 @@ def _covering(job: BookJob, entry: CaseKeys) -> Iterator[str]:
         panel.rect.width for flat in job.cover.flats for panel in flat.panels if panel.role is Role.JOINT
     )
     places = "the edges of boards and stiffener" if stiffener else "the edges of the boards and of the bare back"
-    joints = f"{long(joint_width)} between board and {'stiffener' if stiffener else 'back'} on either side"
+    joints = (
+        f"{long(joint_width)} between board and {'stiffener' if stiffener else 'back'} on either side (folded, "
+        f"a joint of {long(_joint(job, entry))})"
+    )
     if not stiffener:
         joints += f", {long(job.cover.spine)} for the back"
     if covering := _of(job, "case"):
         flat = covering[0]
         yield from _pricking(f"the covering's folds ({count_folds(flat.folds)})", "the covering", places)
         yield (
-            f"Cut the covering out on its lines, {sides(flat.size)} high and wide, the four corners at 45° too "
+            f"Cut the covering out on its lines, {sides(flat.size)} wide and high, the four corners at 45° too "
             f"{drawn(CORNER_OF_BOARD, 'a')}."
         )
         yield "Paste the back of the covering thinly."
@@ -151,9 +157,10 @@ def _pieces(job: BookJob, entry: CaseKeys, places: str, joints: str) -> Iterator
     side_pieces = _of(job, "case side")
     every.append(f"{counted(len(side_pieces), 'side')}, {sides(side_pieces[0].size)}")
     yield from _pricking("every fold", "the piece", places)
-    yield f"Cut out {as_list(every)} high and wide, on their lines."
+    yield f"Cut out {as_list(every)} wide and high, on their lines."
+    shown = f"{PIECES}, with corners" if corners else PIECES
     middle = "the stiffener in the middle" if _boards(job)[1] else "room for the back in the middle"
-    yield "Paste the back of the spine piece, which goes on first."
+    yield f"Paste the back of the spine piece, which goes on first {drawn(shown, 'a')}."
     yield (
         f"Lay on it {middle} and a board on either side: {joints}. It reaches {long(board_shown + entry.lap)} onto "
         f"each board, of which {long(board_shown)} will show."
@@ -162,12 +169,12 @@ def _pieces(job: BookJob, entry: CaseKeys, places: str, joints: str) -> Iterator
     yield "Rub it down."
     if corners:
         yield "Paste each corner piece."
-        yield "Lay it across its corner of the board."
+        yield f"Lay it across its corner of the board {drawn(shown, 'b')}."
         yield f"Turn it in, {long(entry.turn_in)} wide, nipped in at the corner {drawn(CORNER_OF_BOARD, 'b to d')}."
     yield "Paste the sides."
     yield (
         f"Lay each, its straight edge parallel to the spine, {long(entry.lap)} over the spine "
-        f"piece{' and over the corners' if corners else ''}."
+        f"piece{' and over the corners' if corners else ''} {drawn(shown, 'c' if corners else 'b')}."
     )
     yield "Rub them down."
 
@@ -177,7 +184,8 @@ def _turning_in(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     yield (
         f"Turn in head and tail over the boards, {long(entry.turn_in)} each {drawn(CORNER_OF_BOARD, 'b')}.{stiffener}"
     )
-    yield f"Nip the covering in at the corners with a bone folder {drawn(CORNER_OF_BOARD, 'c')}."
+    if not _of(job, "case corner"):
+        yield f"Nip the covering in at the corners with a bone folder {drawn(CORNER_OF_BOARD, 'c')}."
     yield f"Turn in the fore-edges {drawn(CORNER_OF_BOARD, 'd')}."
     yield "Dry the case flat between waste paper and pressing boards under the weight, overnight."
 
@@ -187,7 +195,7 @@ def _endpapers(job: BookJob, entry: CaseKeys) -> Iterator[str]:
         return
     endpapers = _of(job, "endpaper")
     yield (
-        f"Cut out {counted(len(endpapers), 'endpaper')}, {sides(endpapers[0].size)} high and wide, from "
+        f"Cut out {counted(len(endpapers), 'endpaper')}, {sides(endpapers[0].size)} wide and high, from "
         f"{job.bench.prints.where('endpaper') or BEFORE}."
     )
     yield "Fold each endpaper face to face, a valley in the middle."
@@ -195,13 +203,16 @@ def _endpapers(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     yield "Dry it under the weight for an hour."
 
 
+def _joint(job: BookJob, entry: CaseKeys) -> float:
+    """How far the boards stay from the back of the block: less than the covering between them takes, laid flat."""
+    return job.page.width + entry.square - _boards(job)[0].width
+
+
 def _hanging(job: BookJob, entry: CaseKeys) -> Iterator[str]:
-    board = _boards(job)[0]
-    joint = job.page.width + entry.square - board.width
     back = "the back touches the stiffener" if entry.stiffener != "none" else "the back touches the covering"
     yield (
         f"Lay the block in the case dry, front to front and head to head. The squares are {long(entry.square)} at "
-        f"head, tail and fore-edge, and {back}; the joint between back and board is {long(joint)}."
+        f"head, tail and fore-edge, and {back}; the joint between back and board is {long(_joint(job, entry))}."
     )
     end = _pasted_end(job, entry)
     below = f" {drawn(HUNG, 'a')}" if end != BARE_FACE else ""

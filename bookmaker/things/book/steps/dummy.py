@@ -60,7 +60,7 @@ def _steps(job: BookJob, material: str, strip: Flat | None, *, fills: bool, laye
     if layered:
         counts = " and ".join(f"{one.count} of {one.material}" for one in job.block.cut_list)
         yield (
-            f"Cut the layers, {counts}, each {thick(part.height)} high and {thick(part.width)} wide, the grain along "
+            f"Cut the layers, {counts}, each {thick(part.width)} wide and {thick(part.height)} high, the grain along "
             f"its height, board in many light strokes along a steel rule.{smaller}"
         )
         yield "Glue them on one another with a thin even film, the thin ones inside, the edges level."
@@ -79,14 +79,23 @@ DUST = caution("dust is not for lungs. Wear a mask when you sand, and wipe up da
 
 
 def _cut(part: CutPart, material: str, smaller: str) -> Iterator[str]:
+    if part.as_sold:
+        layers, each = part.as_sold
+        if layers == 1:
+            yield f"Take {material} of {print_mm(each, 1)}, which shops have; what is too much is sanded off."
+        else:
+            yield (
+                f"Glue {layers} layers of {material} of {print_mm(each, 1)}, which shops have, on one another with "
+                "PVA. Press them until they are dry; what is too much is sanded off."
+            )
     yield caution("clamp wood in a mitre box, and keep the free hand behind the saw.")
     yield (
-        f"Cut the block of {material}: {thick(part.height)} high, {thick(part.width)} wide, "
+        f"Cut the block of {material}: {thick(part.width)} wide, {thick(part.height)} high, "
         f"{thick(part.thickness)} thick, the grain along its height.{smaller} Of card it is layers, glued and pressed "
         "until dry; of waste paper a pile, glued with PVA along one edge, pressed, and trimmed."
     )
     yield DUST
-    yield "Sand it to size on sandpaper that lies flat."
+    yield "Sand it to size, and to its thickness, on sandpaper that lies flat."
 
 
 def _edge_strip(job: BookJob, strip: Flat) -> Iterator[str]:

@@ -25,7 +25,7 @@ DEEP = Point(2.5, 7.0)
 """How far the back edge of what stands is drawn from its front edge."""
 
 CELL = Size(72.0, 23.0)
-SHEET_CELL = Size(36.0, 24.0)
+SHEET_CELL = Size(29.0, 24.0)
 
 
 class Over(Enum):

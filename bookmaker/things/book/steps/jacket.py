@@ -40,7 +40,7 @@ def _steps(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Iterator[s
     yield (f"Measure the covered book when it is dry. It should be {thick(job.cover.thickness.value)} thick.")
     yield (
         f"If it is more than {print_mm(0.1, 1)} off, correct the measured_thickness of its block by as much. "
-        "Then bookmaker make fits the jacket to it."
+        "Then make --changed fits the jacket to it."
     )
     folds = [figure(fold.start.x, 1) for fold in sorted(flat.folds, key=lambda fold: fold.start.x)]
     spine = next(panel.rect.width for panel in flat.panels if panel.role is Role.SPINE)
@@ -48,7 +48,7 @@ def _steps(job: BookJob, jacket: JacketPlan, thickness: Thickness) -> Iterator[s
         f"Score the four folds on the printed side. They lie {as_list(folds)} {unit()} from the left edge, the two in "
         f"the middle {long(spine)} apart for the spine."
     )
-    yield f"Cut the jacket out from mark to mark, {sides(flat.size)} high and wide."
+    yield f"Cut the jacket out from mark to mark, {sides(flat.size)} wide and high."
     yield (
         "Fold all four away from the print. They are mountains; the folds of the flaps stay round until they are on "
         "the book."

@@ -84,8 +84,8 @@ def measure_block_steps(job: BookJob, where: str = "") -> Iterator[str]:
         return
     yield f"Measure the block by itself{where}, lightly pressed. {thick(block.computed)} was computed{_pasted(job)}."
     yield (
-        "Write it into the shelf file if it is off, before you print the cover. Then bookmaker make fits the cover to "
-        "it."
+        "Write it into the shelf file if it is off, before you print the cover. Then make --changed fits the "
+        "cover to it."
     )
 
 

@@ -48,7 +48,7 @@ def _steps(job: BookJob, flats: Sequence[Flat], trim: float, *, folded: bool) ->
         folds = count_folds([fold for flat in flats for fold in flat.folds])
         yield f"Score {folds} on the printed side, from mark to mark."
     yield (
-        f"Cut out {counted(len(flats), 'flat')}, {sides(first.size)} high and wide, with the marks around "
+        f"Cut out {counted(len(flats), 'flat')}, {sides(first.size)} wide and high, with the marks around "
         f"{'it' if len(flats) == 1 else 'each'}."
     )
     yield from _cutting(job, flats, folded=folded)
@@ -66,7 +66,7 @@ def _steps(job: BookJob, flats: Sequence[Flat], trim: float, *, folded: bool) ->
     if trim:
         yield (
             "Trim fore-edge, head and tail, square to the spine, along the dotted lines in the corners that go. "
-            f"{long(trim)} comes off each, and the block is {sides(job.page)} high and wide."
+            f"{long(trim)} comes off each, and the block is {sides(job.page)} wide and high."
         )
     yield from measure_block_steps(job)
 

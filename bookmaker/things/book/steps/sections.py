@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from math import ceil
 
 from ....ground.quantities import counted
-from ....ground.told import figure, print_mm, unit
+from ....ground.thin import print_caliper
+from ....ground.told import figure, unit
 from ....paper.glue import glue_called
 from ....sheets.flat import Flat, MarkKind
 from ...common_steps import FOLDING, KNIFE, PRESS, SCORING, count_folds, spray_caution
@@ -130,9 +131,9 @@ def _fastening_supplies(job: BookJob, entry: SectionKeys, gathered: Sequence[Seq
     height = job.page.height
     if entry.fastening == "sewn":
         length = thread_length(len(gathered), height, two_on=entry.sewing == "two on")
-        yield Supply(f"thread, {print_mm(entry.thread)} thick", length, Unit.LENGTH)
+        yield Supply(f"thread, {print_caliper(entry.thread)} thick", length, Unit.LENGTH)
     elif entry.fastening == "stapled":
-        yield Supply(f"wire, {print_mm(entry.thread)} thick", wire_length(_holes(gathered[0])), Unit.LENGTH)
+        yield Supply(f"wire, {print_caliper(entry.thread)} thick", wire_length(_holes(gathered[0])), Unit.LENGTH)
     else:
         folds = sum(len(section) - 1 for section in gathered)
         yield Supply("PVA", folds * height, Unit.AREA)
@@ -167,7 +168,7 @@ def _steps(
     job: BookJob, entry: SectionKeys, gathered: Sequence[Sequence[Flat]], manners: Sequence[Manner]
 ) -> Iterator[str]:
     flats = job.block.flats
-    yield "Score every fold, from mark to mark."
+    yield "Score every fold on the front, the side with its label, from mark to mark."
     yield _cutting(flats, max(gathered, key=len))
     yield from _folding(job, entry, gathered, drawn(manners[0].name))
     if len(gathered) > 1:
@@ -183,7 +184,7 @@ def _steps(
     if entry.trimmed:
         yield (
             f"Trim fore-edge, head and tail along the dotted lines in the corners that go. {long(entry.trimmed)} comes "
-            f"off each, and the block is {sides(job.page)} high and wide."
+            f"off each, and the block is {sides(job.page)} wide and high."
         )
     thickest = ", where the thread makes it thickest" if entry.fastening == "sewn" else ""
     yield from measure_block_steps(job, f" at the spine{thickest}")
@@ -192,7 +193,7 @@ def _steps(
 def _cutting(flats: Sequence[Flat], section: Sequence[Flat]) -> str:
     """All sheets; those of the largest section show how much narrower the inner ones are."""
     first, *others = (sheet.size.width for sheet in section)
-    text = f"Cut out {counted(len(flats), 'sheet')}, {long(flats[0].size.height)} high and {long(first)} wide."
+    text = f"Cut out {counted(len(flats), 'sheet')}, {long(first)} wide and {long(flats[0].size.height)} high."
     if long(others[-1] if others else first) == long(first):
         return text
     inner = as_list([figure(width, 1) for width in others])

@@ -72,11 +72,11 @@ def _steps(job: BookJob, entry: WrapKeys, flat: Flat) -> Iterator[str]:
         notched = " At head and tail the turn-ins are notched at the spine." if entry.head_turn_in else ""
         cut_off = entry.turn_in and entry.head_turn_in
         corners = f" The corners go at 45° {drawn(CORNER_OF_PAPER, 'a')}." if cut_off else ""
-        yield f"Cut the cover out on its lines, {sides(flat.size)} high and wide.{notched}{corners}"
+        yield f"Cut the cover out on its lines, {sides(flat.size)} wide and high.{notched}{corners}"
     else:
         yield (
             f"Cut the cover out {long(flat.bleed)} outside its edges, with its print, "
-            f"{long(flat.size.height + 2 * flat.bleed)} high and {long(flat.size.width + 2 * flat.bleed)} wide: it "
+            f"{long(flat.size.width + 2 * flat.bleed)} wide and {long(flat.size.height + 2 * flat.bleed)} high: it "
             "is trimmed after gluing."
         )
     yield "Fold both spine folds away from the print. They are mountains; the spine stands like a channel."

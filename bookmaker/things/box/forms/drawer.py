@@ -13,6 +13,7 @@ from pydantic import Field
 
 from ....ground.geometry import Axis, Point, Rect
 from ....ground.problems import Problem
+from ....ground.told import print_range
 from ....ground.units import print_mm
 from ....sheets.flat import Role
 from ..net import Card, Hinge, Net, NetPanel, Room, Shown, rect_panel, tab_beside
@@ -73,6 +74,6 @@ class DrawerBox(BoxEntry):
         if self.play < 0.05:
             yield Problem(
                 f"with a play of {print_mm(self.play, 2)} on each side the drawer does not slide",
-                f"write play: {print_mm(0.15)} to {print_mm(0.25)}",
+                f"write play: {print_range(0.15, 0.25)}",
                 field=("play",),
             )

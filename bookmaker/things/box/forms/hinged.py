@@ -10,7 +10,7 @@ from pydantic import Field
 
 from ....ground.geometry import Axis, Point, Rect
 from ....ground.problems import Problem
-from ....ground.told import rounded_down
+from ....ground.told import print_range, rounded_down
 from ....ground.units import print_mm
 from ....sheets.flat import Role
 from ....shelf_file.fields.measures import PageSide
@@ -60,7 +60,7 @@ class HingedBox(BoxEntry):
         if self.play < 0.05:
             yield Problem(
                 f"with a play of {print_mm(self.play, 2)} on each side the lid cannot close",
-                f"write play: {print_mm(0.15)} to {print_mm(0.25)}",
+                f"write play: {print_range(0.15, 0.25)}",
                 field=("play",),
             )
 

@@ -8,7 +8,7 @@ from typing import Literal
 from pydantic import Field
 
 from ....ground.problems import Problem
-from ....ground.told import rounded_down
+from ....ground.told import print_range, rounded_down
 from ....ground.units import print_mm
 from ....shelf_file.fields.measures import PageSide
 from ..net import Card, Room
@@ -59,7 +59,7 @@ class LiddedBox(BoxEntry):
         if self.play < 0.05:
             yield Problem(
                 f"with a play of {print_mm(self.play, 2)} on each side the lid cannot go on",
-                f"write play: {print_mm(0.15)} to {print_mm(0.25)}",
+                f"write play: {print_range(0.15, 0.25)}",
                 field=("play",),
             )
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from .....ground.problems import Problem, Severity
-from .....ground.told import rounded_down, rounded_up
+from .....ground.thin import print_caliper
+from .....ground.told import print_range, rounded_down, rounded_up
 from .....ground.units import MM_PER_INCH, print_mm
 from .....paper.stock import Stock
 from ...blocks.block_plan import BlockPlan
@@ -99,7 +100,7 @@ def _turn_in_problems(sizes: Sizes) -> Iterator[Problem]:
         why = f"meets the other or crosses the board of {print_mm(sizes.boards.width, 1)} × " + print_mm(
             sizes.boards.height, 1
         )
-    limit = f"{print_mm(least)} to {print_mm(most)}"
+    limit = print_range(least, most)
     remedy = f"write {limit}" if least <= most else "write a larger book, or thinner boards"
     yield _problem("turn_in", f"a turn-in of {print_mm(sizes.turn_in, 2)} {why}", remedy, limit)
 
@@ -112,7 +113,7 @@ def _piece_problems(entry: CaseKeys, sizes: Sizes) -> Iterator[Problem]:
         what = f"sides that lap {print_mm(sizes.lap, 2)} over the spine piece leave a gap at the first slip"
         yield _problem("lap", what, f"write lap: {least} or more", least)
     if not sizes.lap < sizes.reach < width - sizes.lap:
-        limit = f"{print_mm(rounded_up(sizes.lap + 0.1))} to {print_mm(rounded_down(width - sizes.lap - 0.1))}"
+        limit = print_range(sizes.lap + 0.1, width - sizes.lap - 0.1, 1)
         yield _problem(
             "spine_reach",
             f"the spine piece reaches {print_mm(sizes.reach, 2)} onto a board of {print_mm(width, 2)}, "
@@ -124,7 +125,7 @@ def _piece_problems(entry: CaseKeys, sizes: Sizes) -> Iterator[Problem]:
     side = width - sizes.reach
     most = rounded_down(min(side, height / 2) - 1.5 * sizes.lap)
     if entry.binding == "half" and not sizes.lap <= sizes.corner <= most:
-        limit = f"{print_mm(rounded_up(sizes.lap))} to {print_mm(most)}"
+        limit = print_range(sizes.lap, most, 1)
         yield _problem(
             "corner",
             f"corners of {print_mm(sizes.corner, 2)} do not suit a side of {print_mm(side, 2)} × {print_mm(height, 2)}",
@@ -151,8 +152,8 @@ def remarks_on(entry: CaseKeys, sizes: Sizes, block: BlockPlan) -> Iterator[Prob
     if sizes.board < THINNEST_BOARD - 1e-9:
         yield _note(
             "boards",
-            f"{entry.boards} of {print_mm(sizes.board, 3)} is paper or card; binder's board has at least "
-            f"{print_mm(THINNEST_BOARD, 3)}",
+            f"{entry.boards} of {print_caliper(sizes.board)} is paper or card; binder's board has at least "
+            f"{print_caliper(THINNEST_BOARD)}",
             "choose a thicker board if the covers shall stay flat",
         )
 

@@ -18,21 +18,29 @@ from ..ornament.shapes import Commands, blot, snapped
 from ..tones import darker, lighter, mixed
 from .wear import sunned
 
-__all__ = ["faded_ground", "fibres", "grain", "patches", "spots", "weave"]
+__all__ = ["faded_ground", "fading", "fibres", "grain", "patches", "spots", "weave"]
 
-FADING_STEPS = 6
+FADING = 0.9
+"""So many mm from the spine light has bleached the sides no more; near it a little."""
 
 
 def faded_ground(faces: Faces, colour: Colour, wear: Wear = "light") -> Iterator[Art]:
     """The ground out to the bleed; the spine bleached, and the sides too near it, as light leaves them."""
     yield Filled.box(faces.whole, colour)
     bleached = sunned(colour, wear)
-    if faces.spine and bleached != colour:
-        soft = min(0.9, faces.spine.width)
-        for step in range(FADING_STEPS):
-            out = soft * (1 - step / FADING_STEPS)
-            strip = Rect(faces.spine.x, faces.whole.y, faces.spine.width, faces.whole.height).grown(out, 0, out, 0)
-            yield Filled.box(strip, mixed(colour, bleached, (step + 1) / FADING_STEPS))
+    if bleached != colour:
+        yield from (Filled.box(strip, mixed(colour, bleached, share)) for strip, share in fading(faces, 6))
+
+
+def fading(faces: Faces, steps: int) -> Iterator[tuple[Rect, float]]:
+    """The spine and what is bleached beside it, in strips that lie on one another, the widest first; each with the
+    share of the spine's bleaching."""
+    if faces.spine:
+        soft = min(FADING, faces.spine.width)
+        for step in range(steps):
+            out = soft * (1 - step / steps)
+            strip = Rect(faces.spine.x, faces.whole.y, faces.spine.width, faces.whole.height)
+            yield strip.grown(out, 0, out, 0), (step + 1) / steps
 
 
 PATCH = 6.0

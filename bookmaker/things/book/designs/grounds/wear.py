@@ -58,8 +58,11 @@ HARM: Mapping[Wear, _Harm] = {
 TONES = (0.3, 0.58, 0.9)
 """The tones of wear, the faintest first: shares of the way from the colour to what lies under it."""
 
-MARK = {Material.CLOTH: 0.035, Material.LEATHER: 0.05, Material.PAPER: 0.03}
-"""How thick a mark is, in mm: a thread, the top of the grain, a fibre."""
+MARK = {Material.CLOTH: 0.03, Material.LEATHER: 0.045, Material.PAPER: 0.035}
+"""How large a mark is, in mm, from its middle: half the thickness of a thread, the top of the grain, a chip."""
+
+HALO = (1.25, 1.7)
+"""Around a rubbed place the next fainter tone is so many times as long and as deep: what is rubbed has no outline."""
 
 SPREAD = {Material.CLOTH: 1.0, Material.LEATHER: 1.0, Material.PAPER: 0.6}
 """How densely rubbed places lie: what is printed on paper comes off in fewer flakes."""
@@ -127,7 +130,13 @@ def _along(edges: list[Edge], stuff: Material, tones: list[Colour], harm: _Harm,
             if chance.random() < here:
                 deep = harm.reach * min(1.0, here) * (0.12 + 0.5 * chance.random() ** 2)
                 tone = min(2, int(3 * here * chance.random()))
-                places[tone] += _rubbed_place(edge, share, deep, hand, chance)
+                inner, outer = _rubbed_place(edge, deep, hand, chance)
+                for fainter in range(min(2, tone + 1)):
+                    long, far = (factor**fainter for factor in HALO)
+                    ring = [edge.at(share + way * long, off * far) for way, off in inner]
+                    places[tone - fainter] += polygon(
+                        [*ring, *(edge.at(share + way * long, off) for way, off in outer)]
+                    ).commands
             for _ in range(2):
                 off = abs(chance.gauss(0.0, 0.6))
                 if chance.random() < 0.8 * here:
@@ -139,15 +148,18 @@ def _along(edges: list[Edge], stuff: Material, tones: list[Colour], harm: _Harm,
     yield from marks.drawn(tones)
 
 
-def _rubbed_place(edge: Edge, share: float, deep: float, hand: int, chance: Random) -> Commands:
-    """A sliver along an edge, ragged towards the cover."""
+def _rubbed_place(
+    edge: Edge, deep: float, hand: int, chance: Random
+) -> tuple[list[tuple[float, float]], list[tuple[float, float]]]:
+    """A sliver along an edge, ragged towards the cover: its inner and its outer side, in shares along the edge and mm
+    off it."""
     half = min(0.5, 0.1 + 1.6 * deep * chance.random()) / edge.length
     around = -AROUND if edge.inward else -0.3 * deep
-    inner = [(share + half * (step / 3 - 1), deep * rise * (0.6 + 0.8 * chance.random()))
-             for step, rise in enumerate((0.0, 0.55, 0.9, 1.0, 0.85, 0.5, 0.0))]  # fmt: skip
-    outer = [(share + half, hand * around), (share - half, hand * around)]
-    ring = [edge.at(way, hand * off) for way, off in inner] + [edge.at(way, off) for way, off in outer]
-    return list(polygon(ring).commands)
+    rises = (0.0, 0.4, 0.75, 0.9, 1.0, 0.95, 0.8, 0.45, 0.0)
+    rough = [0.5 + chance.random() for _ in range(len(rises) + 1)]
+    inner = [(half * (step / 4 - 1), hand * deep * rise * (rough[step] + rough[step + 1]) / 2)
+             for step, rise in enumerate(rises)]  # fmt: skip
+    return inner, [(half, hand * around), (-half, hand * around)]
 
 
 def _tones(stuff: Material, colour: Colour, harm: _Harm) -> list[Colour]:
@@ -210,20 +222,25 @@ class Marks:
     def add(self, at: Point, deep: float, chance: Random) -> None:
         """A mark; `deep` is 0 on the edge itself and 1 where wear ends."""
         commands = self._of_tone[2 if deep < 0.3 else 1 if deep < 0.75 else 0]
-        size = 0.6 + 0.8 * chance.random()
+        size, mark = 0.5 + 0.9 * chance.random() ** 2, MARK[self._stuff]
         if self._stuff is Material.CLOTH:
-            long = 0.13 * size
-            level = chance.random() < 0.5
-            commands += [("M", *at), ("L", at.x + long, at.y) if level else ("L", at.x, at.y + long)]
+            long, thick = 0.07 * size, mark * (0.3 + 0.3 * chance.random())
+            across, up = (long, thick) if chance.random() < 0.5 else (thick, long)
+            lean = 0.3 * thick
+            ring = [(-across, lean), (lean, -up), (across, -lean), (-lean, up)]
         else:
-            turn, long = chance.random() * 2 * pi, 0.1 * size
-            commands += [("M", *at), ("L", at.x + long * cos(turn), at.y + long * sin(turn))]
+            turn, long = chance.random() * 2 * pi, 0.9 + 0.8 * chance.random()
+            ring = []
+            for side in range(4):
+                way, far = turn + pi / 2 * (side + 0.7 * chance.random()), mark * size * (0.4 + 0.7 * chance.random())
+                ring.append((far * long * cos(way), far * sin(way)))
+        commands += polygon([at.plus(x, y) for x, y in ring]).commands
 
     def drawn(self, tones: list[Colour]) -> Iterator[Art]:
         """All marks, the faintest first."""
         for commands, tone in zip(self._of_tone, tones, strict=True):
             if commands:
-                yield Stroked(snapped(commands), Pen(MARK[self._stuff], tone))
+                yield Filled(snapped(commands), tone)
 
 
 def creased(faces: Faces, colour: Colour, chance: Random, count: int) -> Iterator[Art]:

@@ -15,7 +15,8 @@ from ..design import SpineTitle, Words
 from .lettering import Hand, Way, letter_height, letters_for, written
 from .names import surname
 from .stack import NUMBERS, READABLE, SMALLEST_NUMBER, Name, Order, Stack, stacked
-from .wording import reads_upwards, shortened
+from .titling import SUBTITLE
+from .wording import reads_upwards, shortened, with_subtitle
 
 __all__ = ["LARGEST", "THICKER", "Spine", "alike", "help_for", "letters_of", "serves_better", "stacks_of", "way_along"]
 
@@ -36,6 +37,13 @@ EASY = 0.5
 
 AUTHOR_EASY = 0.26
 """An author's name in letters of this height in mm is not shortened for the title's sake."""
+
+HALF_EMPTY, WIDE = 0.4, 5.0
+"""On a room narrower than this, in mm, words across that take less of its height look lost: they run along the spine
+where that makes them larger."""
+
+SUBTITLE_EASY = 0.36
+"""Subtitles in lower letters, in mm, are left out."""
 
 NEARLY = 0.87
 """What makes the title no smaller than this share of what it could be is kept: ornament, first name."""
@@ -82,15 +90,26 @@ def way_along(words: Words) -> Way:
 
 
 def stacks_of(room: Size, words: Words, spine: Spine) -> list[Stack]:
-    """The stacks of all books of the set, or of the one book: alike in way, sizes and ornament."""
+    """The stacks of all books of the set, or of the one book: alike in way, sizes and ornament.
+
+    Subtitles that nobody could read are left out (common practice), whether titles may be shortened or not.
+    """
     best: list[Stack] = []
-    for fellows in _worded(words.fellows, spine):
+    for fellows in _worded(_without_small_subtitles(room, words.fellows, spine), spine):
         found = _one_way(room, fellows, spine)
         if not best or letters_of(found) > letters_of(best) * GAIN_OF_A_WORD:
             best = found
         if letters_of(best) >= READABLE:
             break
     return best
+
+
+def _without_small_subtitles(room: Size, fellows: Sequence[Words], spine: Spine) -> Sequence[Words]:
+    """The books of a set as they are, or all without subtitles."""
+    plain = [replace(words, title=with_subtitle(words.title)[0]) for words in fellows]
+    if plain == list(fellows) or SUBTITLE * letters_of(_one_way(room, fellows, spine)) >= SUBTITLE_EASY:
+        return fellows
+    return plain
 
 
 def _worded(fellows: Sequence[Words], spine: Spine) -> Iterator[list[Words]]:
@@ -111,7 +130,14 @@ def _one_way(room: Size, fellows: Sequence[Words], spine: Spine) -> list[Stack]:
         return alike(room, fellows, spine, cast(Way, spine.way))
     along = alike(room, fellows, spine, way_along(fellows[0]))
     across = alike(room, fellows, spine, "across")
-    return across if serves_better(letters_of(across), letters_of(along)) else along
+    lost = max(map(_filled, across)) < HALF_EMPTY and room.width < WIDE
+    larger = lost and letters_of(across) < ACROSS_IF * letters_of(along)
+    return along if larger or not serves_better(letters_of(across), letters_of(along)) else across
+
+
+def _filled(stack: Stack) -> float:
+    """The share of its room that a stack takes at least."""
+    return (sum(stack.lengths.values()) + stack.clear * (len(stack.lengths) - 1)) / stack.order.room.height
 
 
 def serves_better(across: float, along: float) -> bool:

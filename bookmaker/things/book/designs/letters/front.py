@@ -16,6 +16,15 @@ LARGEST = 6.0
 SMALLEST = 0.22
 """Letters of this height in mm have 5 dots at 600 to the inch; what is smaller closes up (common practice)."""
 
+ASIDE = 0.05
+"""Words on a label keep this share of its width clear at both sides, besides what they keep all round."""
+
+NUMBER_SHARE = 0.8
+"""A volume number is no larger than this share of the title."""
+
+MOTIF = 0.45
+"""An ornament takes no more than this share of what is free between title and author."""
+
 AUTHOR_SHARE = 0.6
 ON_LABEL = 0.75
 """The author is set no larger than these shares of the title, on the front itself and on a label."""
@@ -24,19 +33,26 @@ ON_LABEL = 0.75
 def letter_front(
     room: Rect, words: Words, hand: Hand, fleuron: Path | None = None, largest: float = LARGEST
 ) -> Lettered:
-    """Title in the upper half of a room, the ornament under it, the author at the foot."""
-    hand = hand.on_front()
-    title, *author = title_and_author(room, words, hand, (0.52, 0.44), 0.18, AUTHOR_SHARE, largest)
-    parts = [title]
+    """Title in the upper half of a room, the author at the foot, ornament and number in equal steps between them."""
+    hand, box = hand.on_front(), _part(room, 0.52, 0.44)
+    title = fitted("title", words.title, box, hand, "across", largest)
+    parts = [lettered("title", words.title, title, box, hand, "across")]
+    head, foot = box.centre.y - title.height / 2, room.y
+    if words.author:
+        below = _part(room, 0.0, 0.18)
+        author = fitted("author", words.author, below, hand, "across", title.size * AUTHOR_SHARE)
+        parts.append(lettered("author", words.author, author, below, hand, "across"))
+        foot = below.centre.y + author.height / 2
+    number = fitted("volume", words.volume, _part(room, 0.2, 0.1), hand, "across", title.size * NUMBER_SHARE)
+    side = min(room.width * 0.26, room.height * 0.2, (head - foot - number.height) * MOTIF) if fleuron else 0.0
+    gap = (head - foot - side - number.height) / (1 + bool(fleuron) + bool(words.volume))
     if fleuron:
-        side = min(room.width * 0.26, room.height * 0.2)
-        middle = _part(room, 0.34 if words.author else 0.2, 0.1).centre.y
-        box = Rect(room.centre.x - side / 2, middle - side / 2, side, side)
-        parts.append(Lettered((stamp(fleuron, box, hand.ink),)))
-    parts += author
+        parts.append(
+            Lettered((stamp(fleuron, Rect(room.centre.x - side / 2, head - gap - side, side, side), hand.ink),))
+        )
     if words.volume:
-        size = AUTHOR_SHARE * fitted("title", words.title, _part(room, 0.52, 0.44), hand, "across", largest).size
-        parts.append(letter("volume", words.volume, _part(room, 0.2, 0.09), hand, "across", size))
+        place = Rect(room.x, foot + gap, room.width, number.height)
+        parts.append(lettered("volume", words.volume, number, place, hand, "across"))
     return together(parts)
 
 
@@ -59,10 +75,10 @@ def title_and_author(
 
 def label(room: Rect, words: Words, hand: Hand, largest: float = LARGEST) -> Lettered:
     """Title and author close together, as on a label; an author that would be too small to print is left out."""
-    parts = title_and_author(room, words, hand, (0.38, 0.62), 0.28, ON_LABEL, largest)
+    parts = title_and_author(room, words, hand, (0.38, 0.57), 0.28, ON_LABEL, largest)
     if len(parts) == 2 and parts[1].lettering[0].x_height >= SMALLEST:
         return together(parts)
-    return letter("title", words.title, room, hand.on_front(), "across", largest)
+    return letter("title", words.title, _part(room, 0.08, 0.84), hand.on_front(), "across", largest)
 
 
 def pasted_label(
@@ -78,13 +94,14 @@ def pasted_label(
     second: float = 0.0,
     paper: Colour | None = None,
 ) -> tuple[list[Art], list[Lettered]]:
-    """A label of paper with title and author, `clear` mm from its edges.
+    """A label of paper with title and author, `clear` mm from its edges, and a little more at both sides.
 
     A border `width` mm wide goes round it `inset` mm from its edges, with a finer one `second` mm within.
     """
     edge = frame(plate.grown(-inset), border, width, second=second)
     art: list[Art] = [Filled.box(plate, paper or hand.ground), *edge]
-    return art, [label(plate.grown(-clear), words, hand, largest)]
+    aside = clear + ASIDE * plate.width
+    return art, [label(plate.grown(-aside, -clear, -aside, -clear), words, hand, largest)]
 
 
 def inside(face: Rect, aside: float, above: float) -> Rect:

@@ -148,7 +148,8 @@ def fitted(what: What, text: str, box: Rect, hand: Hand, way: Way, largest: floa
     room = Size(box.height, box.width) if TURNS[way] else box.size
     gain = GAIN_OF_A_SECOND_LINE if TURNS[way] else 1.0
     head, under = _parted(what, written(text, hand))
-    return fit_text(letters, head, room, largest, subtitle=under, gain=gain)
+    apart = what == "title" and not TURNS[way]
+    return fit_text(letters, head, room, largest, subtitle=under, gain=gain, small_lines=apart)
 
 
 def _parted(what: What, text: str) -> tuple[str, str]:
@@ -156,11 +157,11 @@ def _parted(what: What, text: str) -> tuple[str, str]:
     return with_subtitle(text) if what == "title" else (text, "")
 
 
-def settings(what: What, text: str, hand: Hand, most_lines: int) -> tuple[Breaking, ...]:
-    """The ways to break a text into lines, those of fewer lines first."""
+def settings(what: What, text: str, hand: Hand, most_lines: int, way: Way) -> tuple[Breaking, ...]:
+    """The ways to break a text into lines, those of fewer lines first; across the spine small words may stand apart."""
     letters, _ = letters_for(what, text, hand)
     head, under = _parted(what, written(text, hand))
-    return breakings(letters, head, most_lines, under)
+    return breakings(letters, head, most_lines, under, small_lines=what == "title" and not TURNS[way])
 
 
 def letter(what: What, text: str, box: Rect, hand: Hand, way: Way, largest: float) -> Lettered:

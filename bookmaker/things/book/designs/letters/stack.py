@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from .....ground.drawing import Colour
 from .....ground.geometry import Size
@@ -54,6 +54,10 @@ MODEST = 0.55
 
 ON_THIN = 1.3
 """On thin spines titles may have this em, in mm, if there is room for it."""
+
+BOLD, FULL = 0.9, 0.6
+"""Few and short words are larger, up to the first share of the room's width, until all takes the second share of its
+height."""
 
 GAIN_OF_A_SECOND_NAME = 1.25
 """An author's name is set on one line more if that makes the title so many times larger."""
@@ -141,14 +145,17 @@ class Stack:
     letters: float
 
 
-@dataclass(frozen=True, slots=True)
-class Thing:
-    """A thing that has a share of the title's em, at most so many mm; `length` is along the stack, in ems."""
+class Thing(NamedTuple):
+    """A thing that has a share of the title's em, at most so many mm; `length` is along the stack, in ems.
+
+    `bold` is what it may have at most where there is room to spare.
+    """
 
     name: Name
     share: float
     most: float
     length: float
+    bold: float
 
     def em(self, size: float) -> float:
         """Its own em where the title's is `size`."""
@@ -164,11 +171,11 @@ def stacked(order: Order) -> Stack:
 @lru_cache(maxsize=4096)
 def _stacked(order: Order) -> Stack:
     along = bool(TURNS[order.way])
-    titles = settings("title", order.title, order.hand, 3 if along else 6)
+    titles = settings("title", order.title, order.hand, 3 if along else 6, order.way)
     lines = 3 if not along else 1 if len(order.author) <= SHORT_NAME else 2
-    authors: Sequence[Breaking | None] = settings("author", order.author, order.hand, lines) or (None,)
+    authors: Sequence[Breaking | None] = settings("author", order.author, order.hand, lines, order.way) or (None,)
     said: tuple[tuple[Name, str], ...] = (("volume", order.volume), ("date", order.date))
-    numbers = {name: settings("volume", text, order.hand, 1)[0] for name, text in said if text}
+    numbers = {name: settings("volume", text, order.hand, 1, "across")[0] for name, text in said if text}
     stacks = []
     for title in titles:
         ways = [_of(order, title, author, numbers) for author in authors]
@@ -205,7 +212,10 @@ def _sized(order: Order, texts: Mapping[Name, Breaking], least: float) -> Stack:
     """The same, with an author in no less than a share of the title's size."""
     title, author = texts["title"], texts.get("author")
     things = [_thing(name, order, texts, least) for name in order.names]
-    size = _largest(things, order)
+    size = _largest(things, order, order.room.height)
+    bold = [thing._replace(most=thing.bold) for thing in things]
+    if TURNS[order.way] and (larger := _largest(bold, order, order.room.height * FULL)) > size:
+        things, size = bold, larger
     ems = {thing.name: thing.em(size) for thing in things}
     worth = size * title.worth
     if author:
@@ -244,14 +254,15 @@ def _thing(name: Name, order: Order, texts: Mapping[Name, Breaking], least: floa
             "rule": (0.07, float("inf")),
         }
         share, largest = sizes[name]
-        return Thing(name, share, min(most, largest), 1.0)
+        return Thing(name, share, min(most, largest), 1.0, min(most, largest))
     turned = bool(TURNS[order.way_of(name)])
     length, broad = (text.wide, text.tall) if turned else (text.tall, text.wide)
     share = _share(name, order, texts, least)
     most = min(most, room.width / max(broad, 1e-6))
+    bold = min(most, max(ON_THIN, BOLD * room.width))
     if name == "title" and along:
         most = min(most, max(ON_THIN, MODEST * room.width))
-    return Thing(name, share, most, length)
+    return Thing(name, share, most, length, bold)
 
 
 def _share(name: Name, order: Order, texts: Mapping[Name, Breaking], least: float) -> float:
@@ -264,8 +275,8 @@ def _share(name: Name, order: Order, texts: Mapping[Name, Breaking], least: floa
     return min(order.author_share, max(least, as_wide))
 
 
-def _largest(things: Sequence[Thing], order: Order) -> float:
-    """The largest em of the title at which a stack is no higher than its room, in mm.
+def _largest(things: Sequence[Thing], order: Order, high: float) -> float:
+    """The largest em of the title at which a stack is no higher than so many mm, in mm.
 
     The height of the stack is a concave function of the em: from an em that is too large the first tangent leads to
     one that is not, and every further one up to the em sought, in as many steps as there are things.
@@ -273,13 +284,13 @@ def _largest(things: Sequence[Thing], order: Order) -> float:
     face, _ = letters_for("title", order.title, order.hand)
     gaps = face.cap_height * (len(things) - 1) + 2 * PAD
     size = next(thing.most for thing in things if thing.name == "title")
-    if _height(things, size, gaps) <= order.room.height:
+    if _height(things, size, gaps) <= high:
         return size
     for _ in range(len(things) + 1):
         growing = [thing for thing in things if thing.share * size < thing.most]
         slope = gaps + sum(thing.share * thing.length for thing in growing)
         still = sum(thing.most * thing.length for thing in things if thing not in growing)
-        size = max((order.room.height - still) / slope, 1e-3)
+        size = max((high - still) / slope, 1e-3)
     return size
 
 

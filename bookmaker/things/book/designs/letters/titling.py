@@ -10,15 +10,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from itertools import accumulate, pairwise
+from itertools import accumulate
 
 from .....ground.drawing import Canvas, Colour
 from .....ground.geometry import Point, Rect, Size, Transform
 from .....ground.typefaces import TextLine
 from .cut import Letters
-from .wording import ends_well, grace, units
+from .lines import Lines, balanced
+from .wording import units
 
-__all__ = ["Breaking", "Placed", "TextBlock", "breakings", "fewest_lines", "fit_text", "place_centred"]
+__all__ = ["SUBTITLE", "Breaking", "Placed", "TextBlock", "breakings", "fewest_lines", "fit_text", "place_centred"]
 
 LEADING = 1.16
 """Baseline to baseline, in ems."""
@@ -114,15 +115,22 @@ class Breaking:
 
 
 def fit_text(
-    letters: Letters, text: str, box: Size, largest: float, *, subtitle: str = "", gain: float = 1.0
+    letters: Letters,
+    text: str,
+    box: Size,
+    largest: float,
+    *,
+    subtitle: str = "",
+    gain: float = 1.0,
+    small_lines: bool = False,
 ) -> TextBlock:
     """Set a text as large as the box and `largest` (the em, in mm) allow.
 
     Of all ways to break it at its spaces the one with the largest size wins, with as few lines as that size
     needs; a little size is given for lines that break well. A line more must make the text more than `gain`
-    times larger. A subtitle stands under the text, smaller.
+    times larger. A subtitle stands under the text, smaller. `small_lines` are those of small words alone.
     """
-    ways = breakings(letters, text, MOST_LINES, subtitle)
+    ways = breakings(letters, text, MOST_LINES, subtitle, small_lines=small_lines)
     if not ways:
         return TextBlock((), 0.0, (), 0.0, 0.0)
     sizes = [min(largest, box.width / max(way.wide, 1e-6), box.height / max(way.tall, 1e-6)) for way in ways]
@@ -140,30 +148,37 @@ def fewest_lines(worths: Sequence[float], gain: float) -> int:
 
 
 @lru_cache(maxsize=4096)
-def breakings(letters: Letters, text: str, most_lines: int = MOST_LINES, subtitle: str = "") -> tuple[Breaking, ...]:
-    """The best way to break a text into one line, into two, and so on; empty for an empty text."""
-    words = units(text)
-    counts = range(1, min(most_lines, len(words)) + 1)
+def breakings(
+    letters: Letters, text: str, most_lines: int = MOST_LINES, subtitle: str = "", *, small_lines: bool = False
+) -> tuple[Breaking, ...]:
+    """The best way to break a text into one line, into two, and so on; empty for an empty text.
+
+    Small words may have lines of their own where `small_lines` says so.
+    """
     found = []
-    for lines in (_balanced(letters, words, count) for count in counts):
-        under = _under(letters, lines, subtitle) if subtitle else ()
+    for lines in balanced(letters, units(text), most_lines, small_lines=small_lines):
+        under = _under(letters, lines, subtitle) if subtitle else None
         found.append(_measured(letters, lines, under))
     return tuple(found)
 
 
-def _under(letters: Letters, lines: tuple[str, ...], subtitle: str) -> tuple[str, ...]:
+def _under(letters: Letters, lines: Lines, subtitle: str) -> Lines:
     """A subtitle on as few lines as stay no wider than those of the title, or else on as many as it can have."""
-    room = max(letters.shape(line).width for line in lines) / SUBTITLE
-    words = units(subtitle)
-    ways = [_balanced(letters, words, count) for count in range(1, min(3, len(words)) + 1)]
-    return next((way for way in ways if max(letters.shape(line).width for line in way) <= room), ways[-1])
+    ways = balanced(letters, units(subtitle), 3)
+    return next((way for way in ways if way.wide * SUBTITLE <= lines.wide), ways[-1])
 
 
-def _measured(letters: Letters, lines: tuple[str, ...], under: tuple[str, ...]) -> Breaking:
-    every, shares = (*lines, *under), (*(1.0 for _ in lines), *(SUBTITLE for _ in under))
-    steps = (_step(upper, lower, every[number]) for number, (upper, lower) in enumerate(pairwise(shares)))
+def _measured(letters: Letters, lines: Lines, under: Lines | None) -> Breaking:
+    every, shares = lines.texts, lines.shares
+    if under:
+        every, shares = (*every, *under.texts), (*shares, *(SUBTITLE for _ in under.texts))
+    first_under = len(lines.texts)
+    steps = (
+        _step(letters, shares[number], every[number]) + (OVER_SUBTITLE if number == first_under else 0.0)
+        for number in range(1, len(every))
+    )
     drops = tuple(accumulate(steps, initial=0.0))
-    above, below = letters.cap_height, shares[-1] * _depth(letters, every[-1])
+    above, below = letters.cap_height * shares[0], shares[-1] * _depth(letters, every[-1])
     set_lines = [(letters.shape(line), share, drop) for line, share, drop in zip(every, shares, drops, strict=True)]
     over = max(run.top * share - drop - above for run, share, drop in set_lines)
     under_it = max(drop - run.bottom * share - drops[-1] - below for run, share, drop in set_lines)
@@ -176,63 +191,20 @@ def _measured(letters: Letters, lines: tuple[str, ...], under: tuple[str, ...]) 
         wide=max(run.width * share for run, share, _ in set_lines),
         above=above + beyond,
         below=below + beyond,
-        worth=grace(lines) * grace(under),
+        worth=lines.worth * (under.worth if under else 1.0),
     )
 
 
-def _step(upper: float, lower: float, text: str) -> float:
-    """From the baseline of a line to that of the next, in ems of the title; both come with their sizes."""
+def _step(letters: Letters, share: float, text: str) -> float:
+    """From the baseline of the line before to that of a line of such a size, in ems of the title: what is free between
+    the two is the same for lines of all sizes."""
     leading = LEADING_OF_CAPITALS if text.isupper() else LEADING
-    return lower * leading + (OVER_SUBTITLE if lower < upper else 0.0)
+    return leading - letters.cap_height * (1.0 - share)
 
 
 def _depth(letters: Letters, line: str) -> float:
     """How far letters hang under the line: the same for all lines that have small letters, so that rows align."""
     return 0.0 if line.isupper() or line.isdigit() else -letters.shape("gpqy").bottom
-
-
-@dataclass(frozen=True, slots=True)
-class Broken:
-    """Words on lines so far: the widest line, how well they break, how uneven they are."""
-
-    lines: tuple[str, ...] = ()
-    wide: float = 0.0
-    worth: float = 1.0
-    uneven: float = 0.0
-
-    def longer(self, line: str, wide: float, worth: float) -> Broken:
-        """With one line more."""
-        return Broken((*self.lines, line), max(self.wide, wide), self.worth * worth, self.uneven + wide * wide)
-
-    @property
-    def cost(self) -> tuple[float, float]:
-        """The narrower it would be if it broke well, the better; then the more alike its lines are."""
-        return self.wide / self.worth, self.uneven
-
-
-@lru_cache(maxsize=4096)
-def _balanced(letters: Letters, words: tuple[str, ...], count: int) -> tuple[str, ...]:
-    """The words on exactly `count` lines: the widest as narrow as can be where lines break well, none much shorter."""
-    reach = list(accumulate((letters.shape(word).width + letters.shape(" ").width for word in words), initial=0.0))
-    so_far: list[list[Broken]] = [[Broken()], *([] for _ in words)]
-    for row in range(count):
-        longer: list[list[Broken]] = [[] for _ in so_far]
-        for start in range(row, len(words)):
-            for end in [len(words)] if row == count - 1 else range(start + 1, len(words)):
-                line, wide = " ".join(words[start:end]), reach[end] - reach[start] - letters.shape(" ").width
-                worth = ends_well(line) if end < len(words) else 1.0
-                longer[end] += [broken.longer(line, wide, worth) for broken in so_far[start]]
-        so_far = [_undominated(ways) for ways in longer]
-    return min(so_far[-1], key=lambda broken: broken.cost).lines
-
-
-def _undominated(ways: list[Broken]) -> list[Broken]:
-    """Those ways that no other beats in both width and worth."""
-    kept: list[Broken] = []
-    for way in sorted(ways, key=lambda way: (way.wide, -way.worth, way.uneven)):
-        if not kept or way.worth > kept[-1].worth:
-            kept.append(way)
-    return kept
 
 
 def place_centred(block: TextBlock, box: Rect, colour: Colour, turned_deg: float = 0.0) -> Placed:

@@ -5,16 +5,27 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-__all__ = ["ends_well", "grace", "reads_upwards", "shortened", "units", "with_subtitle"]
+__all__ = ["breaks_well", "of_small_words", "reads_upwards", "shortened", "small_words_apart", "units", "with_subtitle"]
 
 ARTICLES = frozenset(
     {
         "the", "a", "an", "le", "la", "les", "un", "une", "der", "die", "das", "den", "dem", "ein", "eine", "el",
         "los", "las", "il", "lo", "gli", "i", "o", "os", "as", "uma", "um", "de", "het", "een",
+        "einer", "eines", "einem", "einen",
         "ο", "η", "το", "οι", "τα", "του", "της", "των", "τον", "την", "τους", "τις", "στο", "στη", "στην", "στον",
     }
 )  # fmt: skip
 """Words that never stand alone on a line nor end one: articles of languages of Europe."""
+
+OWNERS = frozenset(
+    {
+        "my", "your", "his", "her", "its", "our", "their", "this", "these", "those", "every", "no", "each", "mon", "ma",
+        "mes", "ton", "ta", "tes", "sa", "ses", "notre", "nos", "votre", "vos", "leur", "leurs", "ce", "cet", "cette",
+        "ces", "mein", "meine", "meiner", "dein", "deine", "sein", "seine", "seiner", "seinen", "ihr", "ihre", "ihrer",
+        "unser", "unsere", "unserer", "dieser", "diese", "dieses", "kein", "keine", "jeder", "jede", "jedes",
+    }
+)  # fmt: skip
+"""Words that stand where an article may, and go with what follows as it does."""
 
 LINKS = frozenset(
     {
@@ -26,7 +37,18 @@ LINKS = frozenset(
         "и", "в", "на", "о", "об", "от", "до", "из", "с", "к", "у", "за", "под", "над", "для", "или", "και", "σε",
     }
 )  # fmt: skip
-"""Words that rather begin a line than end it: conjunctions and prepositions."""
+"""Conjunctions and prepositions, before which a title may be cut."""
+
+LEADING = LINKS | frozenset(
+    {
+        "nach", "über", "unter", "um", "an", "ans", "ins", "beim", "durch", "gegen", "ohne", "zwischen", "neben",
+        "hinter", "vor", "seit", "als", "wie", "bis", "within", "towards", "toward", "beyond", "behind", "beside",
+        "below", "above", "across", "along", "around", "round", "during", "until", "till", "as", "that", "which", "who",
+        "if", "when", "where", "chez", "vers", "entre", "depuis", "ou", "à", "où", "qui", "que", "contre", "pendant",
+        "de",
+    }
+)  # fmt: skip
+"""These and more that lead a phrase, though a title may not be cut before all of them."""
 
 JOINING = frozenset({"and", "&", "or", "et", "und", "oder", "e", "y", "en", "but", "nor", "than", "и", "или", "και"})
 """Links between equals: what follows them is no mere addition."""
@@ -46,8 +68,11 @@ ASKING = frozenset(
 )  # fmt: skip
 """Words after which a title says nothing yet: what a guide is to, what one does."""
 
+SMALL = ARTICLES | OWNERS | LEADING
+"""Words that say nothing by themselves: a line begins with them, if it is not made of them."""
+
 LONG_LINK = 5
-"""Links of so many letters may stand alone on a line."""
+"""A link of so many letters may be the first line of a title."""
 
 BEFORE_A_NAME = frozenset(
     {
@@ -75,61 +100,77 @@ CYRILLIC = range(0x400, 0x530)
 def units(text: str) -> tuple[str, ...]:
     """The parts of a text that a line holds whole.
 
-    An article stays with the word it belongs to, initials with the name they are of, "No." with its number. A
-    short link stays with what follows, unless the two would be the longest part of all.
+    An article, a preposition, a conjunction stays with the word after it, initials with the name they are of, "No."
+    with its number.
 
-    >>> units("The History of the Lamp")
-    ('The History', 'of the Lamp')
-    >>> units("Letters from A")
-    ('Letters', 'from A')
+    >>> units("The History of the Lamp"), units("Letters from A")
+    (('The History', 'of the Lamp'), ('Letters from A',))
     """
-    parts = _joined(text.split(), ARTICLES | BEFORE_A_NAME, longest=None)
-    longest = max((len(part) for part in parts), default=0)
-    return tuple(_joined(parts, LINKS, longest))
-
-
-def _joined(parts: list[str], small: frozenset[str], longest: int | None) -> list[str]:
-    """Small words tied to the part after them, or a last one to the part before."""
     done: list[str] = []
-    held = ""
-    for part in parts:
-        whole = f"{held} {part}" if held else part
-        if held and longest is not None and len(whole) > longest:
-            done.append(held)
-            whole = part
-        if part.casefold() in small or (longest is None and INITIAL.fullmatch(part)):
-            held = whole
-        else:
-            done.append(whole)
-            held = ""
-    if held and done:
-        done[-1] = f"{done[-1]} {held}"
-    elif held:
-        done.append(held)
-    return done
+    held: list[str] = []
+    for at, word in enumerate(text.split()):
+        held.append(word)
+        tied = word.casefold() in SMALL | BEFORE_A_NAME or INITIAL.fullmatch(word)
+        if not tied or (at == 0 and _opens(word)):
+            done.append(" ".join(held))
+            held = []
+    return (*done[:-1], " ".join((*done[-1:], *held))) if held else tuple(done)
 
 
-def grace(lines: Sequence[str]) -> float:
-    """How well lines break, from 1 down: a short link alone on a line costs 0.4 of the size, one at its end less.
+def _opens(word: str) -> bool:
+    """Whether a first word may be a line, though it is a link: *Under / the Ash*."""
+    return word.casefold() in LEADING and len(word) >= LONG_LINK
 
-    >>> grace(("Tales", "of the Sea")), grace(("Tales of", "Ice")), grace(("Tales", "of", "Ice"))
-    (1.0, 0.65, 0.6)
+
+def of_small_words(text: str) -> bool:
+    """Whether a text is of small words alone, and may be a line; an article by itself is too little for one.
+
+    >>> of_small_words("of the"), of_small_words("the"), of_small_words("of Salt")
+    (True, False, False)
     """
-    worth = 1.0
-    for line in lines[:-1]:
-        words = line.split()
-        if words and words[-1].casefold() in LINKS:
-            worth *= 0.65 if len(words) > 1 else 0.9 if len(words[0]) >= LONG_LINK else 0.6
-    return worth
+    words = [word.casefold() for word in text.split()]
+    return all(word in SMALL for word in words) and any(word in LEADING for word in words)
 
 
-def ends_well(text: str) -> float:
-    """How good it is to end a line after a part of a text, 1 for most: better at a pause, worse at a link.
+def small_words_apart(parts: Sequence[str]) -> tuple[str, ...]:
+    """The parts of a text, small words at the beginning of a later part by themselves where they may be a line.
 
-    >>> ends_well("Wind,"), ends_well("Wind"), ends_well("Wind and")
-    (1.08, 1.0, 0.65)
+    >>> small_words_apart(("The Annals", "of the Low", "Tide"))
+    ('The Annals', 'of the', 'Low', 'Tide')
     """
-    return 1.08 if text.endswith(PAUSES) else grace((text, ""))
+    found = list(parts[:1])
+    for part in parts[1:]:
+        words = part.split()
+        first = next((at for at, word in enumerate(words) if word.casefold() not in SMALL), 0)
+        few, others = " ".join(words[:first]), " ".join(words[first:])
+        found += [few, others] if of_small_words(few) else [part]
+    return tuple(found)
+
+
+def breaks_well(line: str, after: str) -> float:
+    """How good it is to break a title between a line and what follows it, 1 for most.
+
+    Best is a pause. Phrases begin with small words: before one a line may end, within one it should not. Small words
+    on a line of their own are a way of the trade, at the end of one they are a fault.
+
+    >>> breaks_well("Wind,", "Rain"), breaks_well("Annals", "of the Low Tide"), breaks_well("of the", "Low Tide")
+    (1.08, 1.0, 0.93)
+    >>> breaks_well("of the Low", "Tide"), breaks_well("The Low", "Tide"), breaks_well("Low", "Tide")
+    (0.72, 0.82, 0.85)
+    >>> breaks_well("Wind and", "Rain")
+    0.4
+    """
+    words = [word.casefold() for word in line.split()]
+    if line.endswith(PAUSES):
+        return 1.08
+    if of_small_words(line):
+        return 0.93
+    if words[-1] in SMALL:
+        return 0.4
+    if after.split(maxsplit=1)[0].casefold() in SMALL:
+        return 1.0
+    phrase = words[max((at + 1 for at, word in enumerate(words) if word.endswith(PAUSES)), default=0) :]
+    return 0.72 if any(word in LEADING for word in phrase) else 0.82 if any(word in SMALL for word in phrase) else 0.85
 
 
 def with_subtitle(title: str) -> tuple[str, str]:

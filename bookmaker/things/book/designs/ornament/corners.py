@@ -18,10 +18,10 @@ INWARDS = Transform.move(0.13, 0.13)
 
 
 def _quarter_rosette() -> Path:
-    """A quarter of a flower about the corner: an eye, a ring of petals that touch, pearls between their tips."""
-    petals = [petal(0.56, 0.31, -deg, 0.16) for deg in (13, 45, 77)]
+    """A quarter of a flower about the corner: an eye, petals that stand apart, pearls between their tips."""
+    petals = [petal(0.62, 0.2, -deg, 0.24) for deg in (4, 45, 86)]
     return gathered(
-        (dot(0.06, 0.06, 0.13), *petals, *(dot(0.8 * x, 0.8 * y, 0.06) for x, y in ((0.5, 0.87), (0.87, 0.5))))
+        (dot(0.06, 0.06, 0.13), *petals, *(dot(0.84 * x, 0.84 * y, 0.07) for x, y in ((0.42, 0.9), (0.9, 0.42))))
     )
 
 
@@ -57,7 +57,7 @@ CORNERS: Sequence[Path] = (
     _leaves().transformed(INWARDS),
     _steps(),
     _lobes(),
-    _leaning("lily"),
+    _leaning("trefoil"),
     _leaning("sprig"),
     _leaning("rosette"),
 )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from random import Random
 from typing import Literal, NamedTuple
 
@@ -24,7 +25,17 @@ from .stage import Inks, Mark, Stage
 from .townscapes import bridge, harbour, roofs
 from .travels import balloons, biplane, kites, lamps, ship, train
 
-__all__ = ["SCENES", "Plate", "SceneName", "choose_plate", "inks_of", "scene_on_spines", "scene_over", "scene_within"]
+__all__ = [
+    "LAND",
+    "SCENES",
+    "Plate",
+    "SceneName",
+    "choose_plate",
+    "inks_of",
+    "scene_on_spines",
+    "scene_over",
+    "scene_within",
+]
 
 SceneName = Literal[
     "balloons", "biplane", "bridge", "castle", "church", "city", "coast", "cut paper", "dunes", "fields", "firs",
@@ -33,12 +44,26 @@ SceneName = Literal[
 ]  # fmt: skip
 
 
+LAND = 0.54
+"""The share of a stage's height that land and things take."""
+
+
 class Motif(NamedTuple):
-    """What is to be seen, the first year in which it could be, and whether by day, by night, or both."""
+    """What is to be seen, the first year in which it could be, and whether by day, by night, or both.
+
+    `top` is the share of a stage's height that it reaches.
+    """
 
     draw: Callable[[Stage, Inks], Iterator[Mark]]
     since: int = 0
     light: Literal["any", "day", "night"] = "any"
+    top: float = LAND
+
+    def on(self, stage: Stage, inks: Inks) -> Iterator[Mark]:
+        """Draw it on a stage, as high as all others."""
+        larger = LAND / self.top
+        large = replace(stage, high=stage.high * larger, clear=stage.clear / larger, enlarged=larger)
+        return self.draw(large, inks)
 
 
 SCENES: Mapping[SceneName, Motif] = {
@@ -55,23 +80,23 @@ SCENES: Mapping[SceneName, Motif] = {
     "firs": Motif(firs),
     "fish": Motif(fish),
     "geese": Motif(geese),
-    "harbour": Motif(harbour),
+    "harbour": Motif(harbour, top=0.42),
     "hills": Motif(hills),
-    "islands": Motif(islands),
+    "islands": Motif(islands, top=0.48),
     "kites": Motif(kites, light="day"),
     "lamps": Motif(lamps, 1810, light="night"),
     "lighthouse": Motif(lighthouse),
     "moths": Motif(moths),
     "mountains": Motif(mountains),
-    "mushrooms": Motif(mushrooms),
+    "mushrooms": Motif(mushrooms, top=0.42),
     "night": Motif(night, light="night"),
     "oak": Motif(oak),
     "plants": Motif(plants),
-    "poppies": Motif(poppies, light="day"),
+    "poppies": Motif(poppies, light="day", top=0.34),
     "roofs": Motif(roofs, light="night"),
-    "shingle": Motif(shingle, light="day"),
+    "shingle": Motif(shingle, light="day", top=0.37),
     "ship": Motif(ship),
-    "snow": Motif(snow),
+    "snow": Motif(snow, top=0.39),
     "tents": Motif(tents),
     "train": Motif(train, 1830),
     "windmill": Motif(windmill),
@@ -90,7 +115,7 @@ class Plate(NamedTuple):
 
     def draw(self, stage: Stage, inks: Inks) -> Iterator[Art]:
         """Draw it on a stage."""
-        return MANNERS[self.manner].draw(stage, tuple(SCENES[self.scene].draw(stage, inks)), inks)
+        return MANNERS[self.manner].draw(stage, tuple(SCENES[self.scene].on(stage, inks)), inks)
 
 
 def choose_plate(

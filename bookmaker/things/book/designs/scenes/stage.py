@@ -67,7 +67,7 @@ class Stage:
 
     `area` is all that is inked; `low` and `high` are foot and height of what is looked at, `middle` the x of the
     thing to look at; `origin` the x from which the landscape counts, `seed` what it grows from. Above the share
-    `clear` of the height the sky stays plain, for titling.
+    `clear` of the height the sky stays plain, for titling. What is drawn is `enlarged` so many times, the sky is not.
     """
 
     area: Rect
@@ -77,6 +77,7 @@ class Stage:
     origin: float
     seed: int
     clear: float = 0.58
+    enlarged: float = 1.0
 
     def level(self, share: float) -> float:
         """A height on the stage."""
@@ -143,7 +144,8 @@ def sky(stage: Stage, inks: Inks) -> Iterator[Mark]:
     """Plain above, where titling stands; paler in steps towards the horizon."""
     yield Filled.box(stage.area, inks.sky)
     for (share, _), tone in zip(PALING, paling(inks), strict=True):
-        yield Filled(ridge(stage, skyline(stage, share, 0.006, 1.6, 90 + round(share * 100)), 1.6), tone)
+        line = skyline(stage, share / stage.enlarged, 0.006, 1.6, 90 + round(share * 100))
+        yield Filled(ridge(stage, line, 1.6), tone)
 
 
 def paling(inks: Inks) -> tuple[Colour, ...]:

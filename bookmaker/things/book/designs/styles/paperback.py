@@ -16,6 +16,7 @@ from ..chance import one_of
 from ..colouring import colours_of, inked
 from ..design import DrawnDesign, Dress, Wear, Words
 from ..faces import Faces, read_faces
+from ..grounds.textures import fading
 from ..grounds.wear import creased, rubbed, sunned
 from ..letters.backs import PART, BackedDesign, back_matter
 from ..letters.front import inside, label
@@ -25,7 +26,7 @@ from ..ornament.devices import DEVICES
 from ..ornament.shapes import rounded
 from ..palettes import BONE, PALETTES, SOOT, Material
 from ..scenes.paperback_ideas import BOLD_IDEAS, IDEAS, Field, Idea
-from ..tones import apart, darker
+from ..tones import apart, darker, mixed
 from .look import chosen_hand
 
 __all__ = ["MATERIAL", "Paperback"]
@@ -100,12 +101,11 @@ def dress(entry: Paperback, flat: Flat, words: Words) -> Dress:
 
 
 def _low(faces: Faces, field: Field, idea: Idea, inks: Sequence[Colour], wear: Wear, ground: Colour) -> list[Art]:
-    """The idea at the foot all round the book, bleached on the spine."""
+    """The idea at the foot all round the book, bleached towards the spine."""
     layers: list[Art] = list(idea(field, inks))
-    strip = faces.spine_to_bleed()
-    if strip:
-        bleached = (Filled.box(strip, sunned(ground, wear)), *idea(field, [sunned(ink, wear) for ink in inks]))
-        layers.append(Group(bleached, clip=Path.rectangle(strip)))
+    for strip, share in fading(faces, 4) if wear != "none" else ():
+        below, *bleached = (mixed(ink, sunned(ink, wear), share) for ink in (ground, *inks))
+        layers.append(Group((Filled.box(strip, below), *idea(field, bleached)), clip=Path.rectangle(strip)))
     return layers
 
 

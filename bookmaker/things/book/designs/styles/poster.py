@@ -17,7 +17,7 @@ from ..letters.front import inside
 from ..letters.lettering import Hand, best_ink
 from ..ornament.ornaments import frame
 from ..palettes import BONE, PALETTES, SOOT, Material
-from ..scenes.scenes import Plate, inks_of, scene_on_spines, scene_over, scene_within
+from ..scenes.scenes import LAND, Plate, inks_of, scene_on_spines, scene_over, scene_within
 from ..scenes.stage import Inks
 from ..tones import apart, darker
 
@@ -31,7 +31,7 @@ IN_SETS: tuple[Layout, ...] = ("open", "panel", "foot panel")
 """The layouts whose scene goes right round the book, and on to the next of its set."""
 
 
-NARROW, WIDE, LOWEST = 3.0, 5.0, 0.74
+NARROW, WIDE, LOWEST = 3.0, 5.0, 0.8
 """On a spine of the first width in mm and less a landscape is so much lower than on one of the second, so that the
 words along it, which have the sky to themselves, are longer."""
 
@@ -69,9 +69,9 @@ def poster(entry: DrawnDesign, plate: Plate, faces: Faces, colours: Colours, wor
     strip = faces.spine_to_bleed()
     if faces.spine and strip and words.in_set:
         layers.append(scene_on_spines(faces.spine, strip, plate, inks, seed, words.in_set))
-    front_room, front_hand = _title_room(faces, layout), hand
+    front_room, front_hand = faces.front and _open_room(faces.front, rise), hand
     if faces.front and layout in ("panel", "foot panel") and entry.front_title:
-        panel = _plate(faces.front, layout)
+        panel = _plate(faces.front, layout, rise)
         art, front_hand = _panel(panel, inks, hand, entry.ink)
         layers += art
         front_room = panel.grown(-panel.width * 0.1, -panel.height * 0.17, -panel.width * 0.1, -panel.height * 0.15)
@@ -97,7 +97,7 @@ def _behind_window(
         window = _window(side, layout)
         layers.append(scene_within(window, plate, behind, words.kin % 1_000_003))
         layers += _framed(window, hand.ink, side.width)
-    return Poster(tuple(layers), _title_room(faces, layout), hand, faces.back if faces.front else None)
+    return Poster(tuple(layers), _over_window(faces), hand, faces.back if faces.front else None)
 
 
 def _sky_of(back: Rect | None) -> Rect | None:
@@ -112,12 +112,18 @@ def _another_sky(entry: DrawnDesign, ground: Colour, chance: Random) -> Inks:
     return inks_of(one_of(unlike, chance), None, entry.palette, chance)
 
 
-def _title_room(faces: Faces, layout: Layout) -> Rect | None:
+def _over_window(faces: Faces) -> Rect | None:
+    """The room for the words over a window."""
     if not faces.front:
         return None
     room = inside(faces.front, 0.12, 0.08)
-    share = 0.38 if layout == "open" else 0.3
-    return Rect(room.x, room.top - room.height * share, room.width, room.height * share)
+    return Rect(room.x, room.y + room.height * 0.73, room.width, room.height * 0.27)
+
+
+def _open_room(front: Rect, rise: float) -> Rect:
+    """The sky over a scene, for words without a panel."""
+    room, land = inside(front, 0.12, 0.08), front.y + front.height * (LAND * rise + 0.06)
+    return Rect(room.x, land, room.width, room.top - land)
 
 
 def _window(side: Rect, layout: Layout) -> Path:
@@ -144,11 +150,15 @@ def _framed(window: Path, ink: Colour, width: float) -> tuple[Art, ...]:
     return Stroked(window, Pen(max(0.1, width * 0.008), ink)), Stroked(wider, Pen(max(0.16, width * 0.015), ink))
 
 
-def _plate(front: Rect, layout: Layout) -> Rect:
-    """The title panel: near the head, or a broad one near the foot."""
+def _plate(front: Rect, layout: Layout, rise: float) -> Rect:
+    """The title panel in the sky over a scene, or a broad one that reaches into the scene."""
+    lower = 1.0 - rise
     if layout == "panel":
-        return Rect(front.x + front.width * 0.1, front.y + front.height * 0.66, front.width * 0.8, front.height * 0.26)
-    return Rect(front.x + front.width * 0.13, front.y + front.height * 0.56, front.width * 0.74, front.height * 0.34)
+        foot, aside, high = 0.66 - 0.34 * lower, 0.1, 0.26 + 0.2 * lower
+    else:
+        foot, aside, high = 0.56 - 0.34 * lower, 0.13, 0.34 + 0.1 * lower
+    wide = front.width * (1 - 2 * aside)
+    return Rect(front.x + front.width * aside, front.y + front.height * foot, wide, front.height * high)
 
 
 def _panel(plate: Rect, inks: Inks, hand: Hand, asked: Colour | None) -> tuple[list[Art], Hand]:

@@ -160,6 +160,7 @@ class LoadedText(LoadedPart):
             new_pages,
             rectos and new_pages,
             written.notes == "foot",
+            written.tracking,
         )
         frame = replace(frame, margins=margins)
         # the book has a page for its title already

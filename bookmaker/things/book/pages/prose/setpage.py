@@ -84,16 +84,18 @@ class SetPage:
                 words = self.fount.line(line.words, matter.size, line.gap, line.tracking)
                 self._draw_line(canvas, area, words, Point(line.x, baseline))
             for cell in line.more:
-                self._draw_words(canvas, area, cell.words, matter.size, Point(cell.x, baseline))
+                self._draw_words(canvas, area, cell.words, matter.size, Point(cell.x, baseline), cell.tracking)
             baseline -= matter.step
         if matter.rule and slot.start == 0:
             heads, left, right = matter.rule
             self._draw_rule(canvas, area, top - (heads - 1) * matter.step - self._between(matter), left, right)
 
-    def _draw_words(self, canvas: Canvas, area: Rect, words: str, size: float, at: Point) -> None:
+    def _draw_words(
+        self, canvas: Canvas, area: Rect, words: str, size: float, at: Point, tracking: float = 0.0
+    ) -> None:
         """Words with their usual spaces; an empty cell has none."""
         if words:
-            self._draw_line(canvas, area, self.fount.line(words, size), at)
+            self._draw_line(canvas, area, self.fount.line(words, size, tracking=tracking), at)
 
     def _draw_line(self, canvas: Canvas, area: Rect, line: TextLine, at: Point) -> None:
         """A line `at.x` from the margin at which lines begin."""
@@ -155,5 +157,5 @@ class SetPage:
     def _draw_caption(self, canvas: Canvas, area: Rect, matter: Matter, baseline: float) -> None:
         """The lines of a caption, from the baseline of the first down."""
         for line in matter.lines:
-            self._draw_words(canvas, area, line.words, matter.size, Point(line.x, baseline))
+            self._draw_words(canvas, area, line.words, matter.size, Point(line.x, baseline), line.tracking)
             baseline -= matter.step

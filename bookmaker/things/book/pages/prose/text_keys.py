@@ -9,7 +9,7 @@ from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 from .....ground.quantities import NotAMeasure, read_number, show, split_number, tidy
 from .....ground.units import from_pt, print_pt
 from .....shelf_file.fields.entry import Entry
-from .....shelf_file.fields.measures import FIT, Margin, TypeSize, TypeSizeOrFit
+from .....shelf_file.fields.measures import FIT, Margin, Tracking, TypeSize, TypeSizeOrFit
 from .....shelf_file.fields.words import Flag, TextFile, Title, TypefaceName, read_text, refuse
 from .....typesetting.figures import Figures
 from .....typesetting.languages import meant_language
@@ -143,6 +143,9 @@ class TextKeys(Part):
     )
     bold_face: TypefaceName | None = Field(None, description="the same for strong emphasis")
     weight: Dots | None = Field(None, description="how thick its hairlines are at least, in printer dots: 1 dot")
+    tracking: Tracking | None = Field(
+        None, description="space between letters, in percent of their size: 2 %; by their size if left out"
+    )
     figures: Figures = Field(Figures.AS_DRAWN, description="old style, lining or tabular, if the face has them")
     language: Language = Field("en", description="language of the text, for hyphens: en, en-GB, de, el, ru; or none")
     punctuation: Literal["by language", "as written"] = Field(

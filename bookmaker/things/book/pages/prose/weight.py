@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
+from .....ground.kept import digest
 from .....ground.problems import Problem, Severity
 from .....ground.typefaces import Typeface, cut_of
 from .....ground.typefaces.strokes import strokes_of
 from .....ground.units import print_pt
-from .....typesetting.lines.fount import Fount
+from .....typesetting.lines.fount import Fount, Style
 from .....typesetting.page import PageFrame
 
 __all__ = ["Weight", "weight_of"]
@@ -28,7 +29,7 @@ class Weight:
     opening: float
 
     def of(self, fount: Fount, size: float) -> Fount:
-        """A fount as heavy as this in type of a size in mm; one that is heavy enough by itself stays as it is."""
+        """A fount as heavy as this in type of a size in mm; a face that is heavy enough by itself stays as it is."""
         return _heavier(fount, self, size)
 
     def on(self, typeface: Typeface, size: float) -> Typeface:
@@ -61,7 +62,30 @@ def weight_of(dots: float | None, frame: PageFrame) -> Weight | None:
 
 @lru_cache(maxsize=32)
 def _heavier(fount: Fount, weight: Weight, size: float) -> Fount:
-    faces = {style: weight.on(face, size) for style, face in fount.faces.items()}
-    if faces == fount.faces:
-        return fount
-    return Fount(faces, fount.language, fount.spoken, right_to_left=fount.right_to_left)
+    return Fount(
+        _HeavierFaces(fount.faces, weight, size),
+        fount.language,
+        fount.spoken,
+        right_to_left=fount.right_to_left,
+        stand_in=fount.stand_in and weight.on(fount.stand_in, size),
+        known_as=digest(fount.key, weight.hairline, weight.opening, size),
+    )
+
+
+class _HeavierFaces(Mapping[Style, Typeface]):
+    """The typefaces of a fount, each measured and made heavier when a word is set in it."""
+
+    def __init__(self, plain: Mapping[Style, Typeface], weight: Weight, size: float) -> None:
+        self._plain, self._weight, self._size = plain, weight, size
+        self._made: dict[Style, Typeface] = {}
+
+    def __getitem__(self, style: Style) -> Typeface:
+        if style not in self._made:
+            self._made[style] = self._weight.on(self._plain[style], self._size)
+        return self._made[style]
+
+    def __iter__(self) -> Iterator[Style]:
+        return iter(self._plain)
+
+    def __len__(self) -> int:
+        return len(self._plain)

@@ -8,10 +8,10 @@ import zlib
 from collections.abc import Iterable, Iterator
 from typing import Any, NoReturn
 
-from .demands import demand
-from .files import SAVE_AGAIN
-from .operators.inline_pictures import check_inline_pictures
-from .problems import Problem, ShelfFileError
+from ..demands import demand
+from ..files import SAVE_AGAIN
+from ..problems import Problem, ShelfFileError
+from .inline_pictures import check_inline_pictures
 
 __all__ = ["Node", "PageStreams", "content_of"]
 
