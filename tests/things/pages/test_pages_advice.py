@@ -43,7 +43,8 @@ def found(folder: Path, kind: str, keys: str, parts: list[str]) -> list[Problem]
     (folder / "shelf.yaml").write_text(
         SHELF % (kind, keys, "\n".join(f"      - {{kind: {part}}}" for part in parts)), encoding="utf-8"
     )
-    return [problem for problem in check(folder / "shelf.yaml").problems if "pages" in f"{problem}"]
+    told = (problem for problem in check(folder / "shelf.yaml").problems if "spine_title" not in problem.field)
+    return [problem for problem in told if "pages" in f"{problem}"]
 
 
 def advised(problems: list[Problem]) -> int:
