@@ -6,6 +6,7 @@ python demo/draw_guide.py out
 
 from __future__ import annotations
 
+import re
 import sys
 from pathlib import Path
 
@@ -15,16 +16,20 @@ from PIL import Image
 WIDTH = 920
 """How wide a picture is in pixels."""
 
-PAGES = {"guide-page.png": ("24. Sermons", 0.93), "guide-drawings.png": ("What many books share", 0.84)}
-"""What the page of each picture begins with, and how much of its height is shown, from the head down."""
+PAGES = {
+    "guide-page.png": ("", "24. Sermons in a Gale\r\nBy", 0.95),
+    "guide-drawings.png": ("", "How it is done, in drawings", 0.94),
+}
+"""What the page of each picture begins with, what it has, and how much of its height is shown, from the head down."""
 
 GREYS = 16
 
 
-def draw(folder: Path, start: str, share: float, into: Path) -> None:
-    """Find the page that begins so, and save it in a few greys."""
+def draw(folder: Path, start: str, has: str, share: float, into: Path) -> None:
+    """Find the first page that begins so and has that, and save it in a few greys."""
     with pdfium.PdfDocument(folder / "guide.pdf") as pdf:
-        page = next(page for page in pdf if page.get_textpage().get_text_range().startswith(start))
+        said = ((page, page.get_textpage().get_text_range()) for page in pdf)
+        page = next(page for page, text in said if re.match(start, text) and has in text)
         large: Image.Image = page.render(scale=3 * WIDTH / page.get_width(), grayscale=True).to_pil()
     small = large.resize((WIDTH, round(WIDTH * large.height / large.width)), Image.Resampling.LANCZOS)
     shown = small.crop((0, 0, WIDTH, round(small.height * share)))
@@ -33,5 +38,5 @@ def draw(folder: Path, start: str, share: float, into: Path) -> None:
 
 if __name__ == "__main__":
     pictures = Path(__file__).parents[1] / "bookmaker/manual/pictures"
-    for name, (start, share) in PAGES.items():
-        draw(Path(sys.argv[1]), start, share, pictures / name)
+    for name, (start, has, share) in PAGES.items():
+        draw(Path(sys.argv[1]), start, has, share, pictures / name)

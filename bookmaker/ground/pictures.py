@@ -158,8 +158,11 @@ def covering(picture: Picture, area: Rect) -> Rect:
     return _scaled(picture, area, max(area.width / picture.width_px, area.height / picture.height_px))
 
 
-def fitting(picture: Picture, area: Rect) -> Rect:
-    """The largest rectangle of the picture's own proportions inside an area, centred in it."""
+def fitting(picture: Picture, area: Rect, *, turned: bool = False) -> Rect:
+    """The largest rectangle of the picture's own proportions inside an area, centred in it; or of it `turned`."""
+    if turned:
+        width, height = fitting(picture, Rect(0.0, 0.0, area.height, area.width)).size
+        return Rect(area.centre.x - height / 2, area.centre.y - width / 2, height, width)
     return _scaled(picture, area, min(area.width / picture.width_px, area.height / picture.height_px))
 
 

@@ -86,7 +86,7 @@ class Heading:
 
     @property
     def _above(self) -> float:
-        return 0.0 if self.level == 1 else self._size * 0.5
+        return 0.0 if self.level == 1 else self._size * 0.4
 
     def height(self, width: float) -> float:
         """Its lines, with space above and below."""

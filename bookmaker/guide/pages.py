@@ -13,11 +13,11 @@ from .wrapping import wrapped
 
 __all__ = ["lay_out_pages", "page_size", "text_width"]
 
-MARGIN = 13.0
-FOOT = 7.0
+MARGIN = 12.0
+FOOT = 6.0
 """The margin of a page, and what its last line takes, in mm."""
 
-BETWEEN_CHAPTERS = 8.0
+BETWEEN_CHAPTERS = 7.0
 """Between a chapter and the next one on the same page, in mm."""
 
 ROOM_TO_BEGIN = 0.15

@@ -18,9 +18,10 @@ Family = Mapping[Style, Typeface]
 class BookType:
     """The typefaces of the first text of a book, what all its texts are set in, and the language it is written in.
 
-    `language` is a tag such as ``de``, or empty if nobody knows.
+    `language` is a tag such as ``de``, or empty if nobody knows. If it is `vertical`, lines run down.
     """
 
     family: Family
     names: tuple[str, ...]
     language: str = ""
+    vertical: bool = False

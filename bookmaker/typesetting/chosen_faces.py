@@ -7,13 +7,24 @@ from dataclasses import replace
 from pathlib import Path
 
 from ..ground.problems import Problem, ShelfFileError
-from ..ground.typefaces import Typeface, bundled, load_typeface
+from ..ground.typefaces import Typeface, Vertical, across, bundled, is_dotted, load_typeface, vertical_of
 from ..ground.typefaces.names import BUNDLED, style_of
 from .book_type import Family
-from .lines.fount import Style
+from .lines.fount import Fount, Style
 from .page import PageFrame
 
-__all__ = ["HEAVY", "SLANTED", "face_of", "face_that_has", "family_for", "family_of", "listed", "missing_glyphs"]
+__all__ = [
+    "HEAVY",
+    "SLANTED",
+    "downwards",
+    "face_of",
+    "face_that_has",
+    "family_for",
+    "family_of",
+    "listed",
+    "missing_glyphs",
+    "set_across",
+]
 
 SLANTED = {"text": "text italic", "old style": "old style italic", "text bold": "text bold italic"}
 HEAVY = {"text": "text bold", "sans": "sans bold", "text italic": "text bold italic"}
@@ -72,11 +83,30 @@ def family_for(own: Family | None, frame: PageFrame, words: str) -> Family:
     The bundled text face stands in where the book has no text; where a typeface that nobody named for these words
     lacks letters of theirs, another bundled one does that has them.
     """
-    if own:
-        return own
+    family = own or _following(frame, words)
+    return downwards(family) if frame.standing else family
+
+
+def _following(frame: PageFrame, words: str) -> Family:
     usual = tuple(_bundled_family(name) for name in STAND_INS)
     following = frame.type.family if frame.type else usual[0]
     return next((family for family in (following, *usual) if not family[Style.ROMAN].missing(words)), following)
+
+
+def downwards(family: Family) -> Family:
+    """Typefaces for lines that run down the page; where there is no italic, dots beside the letters stand for it."""
+    bold = family.get(Style.BOLD, family[Style.ROMAN])
+    dotted = {Style.ITALIC: family[Style.ROMAN], Style.BOLD_ITALIC: bold}
+    stressed = {style: vertical_of(face, True) for style, face in dotted.items() if style not in family}
+    return {style: vertical_of(face) for style, face in family.items()} | stressed
+
+
+def set_across(fount: Fount) -> Fount:
+    """The same type for lines that run across the page; dots beside letters stand for no style there."""
+    if not isinstance(fount.roman, Vertical):
+        return fount
+    faces = {style: across(face) for style, face in fount.faces.items() if not is_dotted(face)}
+    return Fount(faces, fount.language, fount.spoken, stand_in=fount.stand_in and across(fount.stand_in))
 
 
 def missing_glyphs(what: str, face: Typeface, text: str) -> Iterator[Problem]:

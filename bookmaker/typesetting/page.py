@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import NamedTuple
 
 from ..ground.art import NOTHING, Group, Written
 from ..ground.drawing import Art
-from ..ground.geometry import Point, Rect
+from ..ground.geometry import Point, Rect, Transform
 from ..ground.problems import Problem
-from ..ground.typefaces import Typeface, bundled, set_line
+from ..ground.typefaces import Typeface, across, bundled, set_line
 from ..ground.typefaces.strokes import Strokes
 from ..ground.units import MM_PER_INCH, from_pt
 from .book_type import BookType
@@ -101,7 +101,8 @@ class PageFrame:
     book's text, if it has any, `titled` says that it has a title page, `marks` are those of its punctuation.
     `text_size` is the size of the book's text in mm, as far as it is known, `fitted` that which the texts to be
     fitted share, if several are. `advice` is what to write for a part that needs so many pages. `loose` pages
-    are of no book: they bear no numbers, and chapters run on.
+    are of no book: they bear no numbers, and chapters run on. For lines that run down the page a frame lies on its
+    side; `standing` is then the page as it stands.
     Wherever a `number` is asked for, pages are counted from 1 in the part.
     """
 
@@ -125,6 +126,32 @@ class PageFrame:
     text_size: float | None = None
     advice: Callable[[int], str] | None = field(default=None, compare=False)
     loose: bool = False
+    standing: PageFrame | None = None
+
+    @property
+    def upright(self) -> PageFrame:
+        """The frame of the page as it stands."""
+        return self.standing or self
+
+    def on_its_side(self) -> PageFrame:
+        """The frame turned by a quarter, so that lines which run down the page, from the right, are set as all others.
+
+        >>> PageFrame(15, 21, 2).on_its_side().type_area(1).width == PageFrame(15, 21, 2).type_area(1).height
+        True
+        """
+        return replace(self, width=self.height, height=self.width, right_to_left=False, standing=self)
+
+    def stood_up(self, art: Art) -> Art:
+        """What was drawn in this frame as it is seen on the page."""
+        if self.standing is None or art is NOTHING:
+            return art
+        return Group((art,), Transform.quarter_turn(-1).moved(0.0, self.standing.height))
+
+    def laid_down(self, art: Art) -> Art:
+        """What was drawn on the page as it stands, in this frame."""
+        return (
+            art if self.standing is None else Group((art,), Transform.quarter_turn().moved(self.standing.height, 0.0))
+        )
 
     def with_blanks(self, *first: Art) -> tuple[Art, ...]:
         """The first pages, and blank ones after them."""
@@ -168,7 +195,7 @@ class PageFrame:
 
         Odd pages of the book do, and in books read from right to left the even ones.
         """
-        return (self.folio(number) % 2 == 1) is not self.right_to_left
+        return (self.folio(number) % 2 == 1) is not self.upright.right_to_left
 
     @property
     def dot(self) -> float:
@@ -186,6 +213,9 @@ class PageFrame:
         are 2 : 3 : 4 : 6 when the page is 2 : 3. On a page of 6 × 9 in they are 0.667, 1, 1.333 and 2 in, the
         type area 4 × 6 in.
         """
+        if self.standing:
+            area = self.standing.type_area(number)
+            return Rect(self.standing.height - area.top, area.x, area.height, area.width)
         across, up = self.width / 9, self.height / 9
         inner, top, outer, bottom = self.margins or (across, up, 2 * across, 2 * up)
         left = inner if self.spine_on_left(number) else outer
@@ -193,7 +223,7 @@ class PageFrame:
 
     def number_face(self, typeface: Typeface | None = None) -> Typeface:
         """What page numbers are set in: the typeface, or that of the text; one without figures is stood in for."""
-        face = typeface or (self.type.family[Style.ROMAN] if self.type else bundled("text"))
+        face = across(typeface) if typeface else (self.type.family[Style.ROMAN] if self.type else bundled("text"))
         return bundled("text") if face.missing("0123456789") else face
 
     def page(self) -> Rect:
@@ -243,5 +273,5 @@ def numbered(pages: Iterable[Art], frame: PageFrame, typeface: Typeface | None =
     if frame.loose:
         return tuple(pages)
     face = frame.number_face(typeface)
-    numbers = (page_number(frame, number, face) for number in range(1, frame.pages + 1))
+    numbers = (frame.laid_down(page_number(frame.upright, number, face)) for number in range(1, frame.pages + 1))
     return tuple(art if art is NOTHING else Group((art, number)) for art, number in zip(pages, numbers, strict=True))

@@ -146,6 +146,8 @@ MARKS = {
 }
 """Outer and inner quotation marks, and the languages that have them."""
 
+DOWNWARDS = "\u300e \u300f \u300c \u300d"
+
 LANGUAGES = {tag.casefold(): marks for marks, tags in MARKS.items() for tag in tags.split()}
 
 EM_DASHED = frozenset({"ru", "be", "uk", "bg", "es"})
@@ -159,8 +161,10 @@ SPOKEN_WITH_DASH = EM_DASHED | {"cs", "da", "el", "fr", "hr", "hu", "it", "pl", 
 """Languages in which a dash at the beginning of a paragraph tells that someone speaks (common practice)."""
 
 
-def punctuation_of(language: str) -> Punctuation:
+def punctuation_of(language: str, *, vertical: bool = False) -> Punctuation:
     """The punctuation of a language tag (BCP 47); of English, if nothing is known of it.
+
+    In Chinese lines that run down the page, corners stand for quotation marks (GB/T 15834, from memory).
 
     >>> punctuation_of("de-AT").double
     ('„', '“')
@@ -168,7 +172,7 @@ def punctuation_of(language: str) -> Punctuation:
     tag = language.replace("_", "-").casefold()
     root = tag.partition("-")[0]
     marks = LANGUAGES.get(tag) or LANGUAGES.get(root) or LANGUAGES["en"]
-    double, single = _pairs(marks)
+    double, single = _pairs(DOWNWARDS if vertical and marks == LANGUAGES["zh"] else marks)
     dash = EM_DASH if root in EM_DASHED else EN_DASH
     in_words = GERESH_AND_GERSHAYIM if root == "he" else None
     elided, spaced, speech = ELISIONS.get(root, ()), tag in SPACED_MARKS, root in SPOKEN_WITH_DASH

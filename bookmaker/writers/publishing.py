@@ -22,6 +22,7 @@ from ..shelf.printed.records import Printed
 from ..shelf.wishes import Progress, Wishes
 from ..shelf_file.whereabouts import whereabouts
 from ..things.thing import Plan
+from ..typesetting.stand_ins import printable
 from .contact_sheet import CONTACT_SHEET, write_contact_sheet
 from .leaflet_pdf import write_leaflet
 from .plan_json import in_pieces, plan_report
@@ -194,8 +195,8 @@ def _write_proof(folder: Path, checked: Checked, chosen: Chosen) -> list[str]:
     """The spreads of the chosen books that have pages, to be read; the name of the file."""
     spec, drafts = checked.plan.spec, checked.drafts
     mine = [
-        (str(one.name), drafts[id].openings, drafts[id].right_to_left)
-        for id, one in checked.plan.plans.items()
+        (name if printable(name) else checked.plan.printed(id), drafts[id].openings, drafts[id].right_to_left)
+        for id, name in ((id, str(one.name)) for id, one in checked.plan.plans.items())
         if chosen.has(id) and id in drafts and drafts[id].pages
     ]
     return write_proof(folder, spec.shelf, mine, Size(*spec.printer.sheet.size)) if mine else []

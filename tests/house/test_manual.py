@@ -28,6 +28,7 @@ from bookmaker.typesetting.languages import LANGUAGES, UNPARTABLE
 from bookmaker.typesetting.punctuation import is_punctuated
 from bookmaker.writers.manual.chapters import chapters
 from bookmaker.writers.manual.places import ROW, SAYS, TABLE, message_place, row_anchor
+from tests.kit.fonts import LETTERS, font_of_boxes
 from tests.kit.manual import CHAPTERS, EVERYTHING, MANUAL, README
 from tests.kit.schema_shape import astray
 
@@ -233,6 +234,10 @@ def test_snippets_are_one_sound_shelf(folder: Path) -> None:
     (folder / "shelf.yaml").write_text("\n".join(snippets), encoding="utf-8")
     (folder / "texts").mkdir()
     (folder / "texts" / "rivers.txt").write_text("The river moved on a Tuesday.\n\n" * 12, encoding="utf-8")
+    lamp = "島の灯台守は、毎晩7時に「古い『ランプ』」を灯した。12月の海は静かだった。\n\n"
+    (folder / "texts" / "lamp.txt").write_text(lamp * 12, encoding="utf-8")
+    (folder / "faces").mkdir()
+    font_of_boxes(folder / "faces" / "mincho.otf", "".join(dict.fromkeys(f"{LETTERS}目次{lamp}".replace("\n", ""))))
     for place, count in (("covers", 1), ("coasts", 24)):
         (folder / place).mkdir()
         for number in range(count):

@@ -4,7 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from functools import cache
 from itertools import pairwise
+from typing import Any
+
+import uharfbuzz as hb
 
 __all__ = [
     "Commands",
@@ -17,6 +21,7 @@ __all__ = [
     "entering",
     "ink_on_left",
     "leaving",
+    "outlining",
     "spot_at",
 ]
 
@@ -106,3 +111,15 @@ def spot_at(piece: Piece, share: float) -> Spot:
     while len(piece) > 1:
         piece = tuple(one + share * (two - one) for one, two in pairwise(piece))
     return piece[0]
+
+
+@cache
+def outlining() -> Any:
+    """What HarfBuzz calls for each part of an outline; it hands on the list that takes them."""
+    functions = hb.DrawFuncs()
+    functions.set_move_to_func(lambda x, y, into: into.append(("M", x, y)))
+    functions.set_line_to_func(lambda x, y, into: into.append(("L", x, y)))
+    functions.set_quadratic_to_func(lambda *at: at[-1].append(("Q", *at[:-1])))
+    functions.set_cubic_to_func(lambda *at: at[-1].append(("C", *at[:-1])))
+    functions.set_close_path_func(lambda into: into.append(("Z",)))
+    return functions

@@ -16,6 +16,7 @@ from fontTools.ttLib import TTFont
 from .contours import Commands
 from .thickening import thickened
 from .typeface import Run, Typeface
+from .vertical import Vertical, vertical_of
 
 __all__ = ["cut_of"]
 
@@ -29,7 +30,7 @@ class _Cut(Typeface):
 
     def __init__(self, plain: Typeface, features: tuple[str, ...], thicker: float, spaced: float) -> None:
         self.made_of = plain, features, thicker, spaced
-        self.thicker, self.wider = thicker, 2 * thicker + spaced
+        self.thicker, self.wider, self.redrawn = thicker, 2 * thicker + spaced, thicker > 0
         super().__init__(plain.path, plain.data, TTFont(io.BytesIO(plain.data), lazy=True))
         self._font = hb.Font(hb.Face(hb.Blob(plain.data)))
         self._font.synthetic_bold = (self.wider, 0.0, False)
@@ -49,6 +50,11 @@ class _Cut(Typeface):
         """Set a text as its plain typeface does, with the features of the cut before those asked for."""
         features = (*self.made_of[1], *features)
         return super().shape(text, features=features, language=language, right_to_left=right_to_left)
+
+    def advance(self, gid: int) -> float:
+        """The usual advance of a glyph, in the units of the typeface; a mark has none."""
+        advance = self.made_of[0].advance(gid)
+        return advance + self.wider * self.units_per_em if advance else 0.0
 
     def extent(self, gid: int) -> tuple[float, float]:
         """The lowest and the highest ink of a glyph, in ems; equal for a blank."""
@@ -85,6 +91,8 @@ def cut_of(typeface: Typeface, features: tuple[str, ...] = (), thicker: float = 
     >>> round(heavier.shape("in").width - bundled("text").shape("in").width, 6)
     0.05
     """
+    if isinstance(typeface, Vertical):
+        return vertical_of(cut_of(typeface.plain, features, thicker, spaced), typeface.dotted)
     if isinstance(typeface, _Cut):
         typeface, before, heavier, wider = typeface.made_of
         features, thicker, spaced = (*before, *features), heavier + thicker, wider + spaced

@@ -12,7 +12,7 @@ import math
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache, cached_property
+from functools import cached_property
 from itertools import chain, groupby, pairwise
 from operator import attrgetter
 from pathlib import Path
@@ -26,6 +26,7 @@ from ..quantities import show
 from ..scripts import in_visual_order, stretches
 from ..visible import composed
 from .clusters import shared
+from .contours import outlining
 
 __all__ = ["FETCH_AGAIN", "Glyph", "Run", "TextLine", "Typeface", "set_line"]
 
@@ -126,10 +127,10 @@ class Typeface:
 
     `features` are the tags of its glyph substitutions: ``smcp`` where it has small capitals. `characters` are those it
     has, as numbers of Unicode, in their order. Its edges lie `thicker` ems outside those of its file, and its letters
-    are `wider` than there (`cuts`).
+    are `wider` than there (`cuts`); its outlines may be `redrawn`.
     """
 
-    thicker, wider = 0.0, 0.0
+    thicker, wider, redrawn = 0.0, 0.0, False
 
     def __init__(self, path: Path, data: bytes, tables: TTFont) -> None:
         self.path = path
@@ -195,6 +196,11 @@ class Typeface:
             run = self._runs[key] = self._shaped(*key)
         return run
 
+    def advance(self, gid: int) -> float:
+        """The usual advance of a glyph, in the units of the typeface."""
+        advance: int = self._font.get_glyph_h_advance(gid)
+        return advance
+
     def extent(self, gid: int) -> tuple[float, float]:
         """The lowest and the highest ink of a glyph, in ems; equal for a blank."""
         found = self._extents.get(gid)
@@ -217,7 +223,7 @@ class Typeface:
     def outline(self, gid: int) -> list[tuple[str | float, ...]]:
         """The outline of a glyph in the units of the typeface, y up: a path's commands, and ``Q x1 y1 x y`` besides."""
         commands: list[tuple[str | float, ...]] = []
-        self._font.draw_glyph(gid, _outlining(), commands)
+        self._font.draw_glyph(gid, outlining(), commands)
         return commands
 
     def _height(self, field: str, letter: str, usual: float, tables: TTFont) -> float:
@@ -262,7 +268,7 @@ class Typeface:
 
     def _glyphs_of(self, text: str, buffer: Any) -> list[Glyph]:
         """The glyphs of a shaped buffer, each with the characters it stands for."""
-        infos, em = buffer.glyph_infos, self.units_per_em
+        infos = buffer.glyph_infos
         starts = sorted({info.cluster for info in infos})
         said = {start: text[start:end] for start, end in pairwise([*starts, len(text)])}
         own, from_right = [said[info.cluster] for info in infos], buffer.direction == "rtl"
@@ -272,21 +278,14 @@ class Typeface:
             own = [*chain.from_iterable(shares)]
         glyphs = []
         for info, place, its in zip(infos, buffer.glyph_positions, own, strict=True):
-            glyph = Glyph(info.codepoint, place.x_advance / em, place.x_offset / em, place.y_offset / em, its)
+            glyph = self._placed(info.codepoint, place, its)
             glyphs.append(self._glyphs.setdefault(glyph, glyph))
         return glyphs
 
-
-@cache
-def _outlining() -> Any:
-    """What HarfBuzz calls for each part of an outline; it hands on the list that takes them."""
-    functions = hb.DrawFuncs()
-    functions.set_move_to_func(lambda x, y, into: into.append(("M", x, y)))
-    functions.set_line_to_func(lambda x, y, into: into.append(("L", x, y)))
-    functions.set_quadratic_to_func(lambda *at: at[-1].append(("Q", *at[:-1])))
-    functions.set_cubic_to_func(lambda *at: at[-1].append(("C", *at[:-1])))
-    functions.set_close_path_func(lambda into: into.append(("Z",)))
-    return functions
+    def _placed(self, gid: int, place: Any, said: str) -> Glyph:
+        """A glyph where HarfBuzz placed it, and what it stands for."""
+        em = self.units_per_em
+        return Glyph(gid, place.x_advance / em, place.x_offset / em, place.y_offset / em, said)
 
 
 def set_line(typeface: Typeface, size_mm: float, text: str, room: float = math.inf) -> TextLine:

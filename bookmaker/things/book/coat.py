@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from ...ground.typefaces import bundled
 from .designs.design import Design, Words
 from .entry import BookEntry
+from .pages.inside import LoadedInside
 from .pages.written import language_named, marks_of, parts_of
 
 __all__ = ["Coat", "words_of"]
@@ -28,8 +30,8 @@ class Coat:
         return self.jacket or self.design
 
 
-def words_of(entry: BookEntry, look: int) -> Words:
-    """What stands on the cover of a book."""
+def words_of(entry: BookEntry, look: int, inside: LoadedInside) -> Words:
+    """What stands on the cover of a book, in the typeface of its text if that of others lacks the letters."""
     parts = parts_of(entry.inside)
     printed = marks_of(parts, entry.title, entry.language).printed
     return Words(
@@ -41,4 +43,5 @@ def words_of(entry: BookEntry, look: int) -> Words:
         series=entry.series or "",
         named=(entry.title, entry.author or ""),
         look=look,
+        own=inside.face if bundled("text").missing(entry.title + (entry.author or "")) else None,
     )

@@ -262,6 +262,8 @@ def plan_book(book: Book, terms: Terms) -> BookPlan:
     if entry.measured_thickness is not None:
         cover = replace(cover, thickness=cover.thickness.as_measured(entry.measured_thickness))
     jacket = entry.jacket.plan(cover, stocks, right_to_left=mirrored) if entry.jacket else None
-    coat = Coat(words_of(entry, book.look), entry.design, entry.jacket.design if entry.jacket else None)
+    coat = Coat(
+        words_of(entry, book.look, book.sources.inside), entry.design, entry.jacket.design if entry.jacket else None
+    )
     frame = page_frame(entry, terms, block.pages, book.look)
     return BookPlan(thing=book, page=page, frame=frame, block=block, cover=cover, jacket=jacket, coat=coat)

@@ -17,6 +17,9 @@ from .views import folding_figure, order_of_folds
 
 __all__ = ["box_chapter"]
 
+NET_HIGH = 85.0
+"""How high a net is drawn at most, in mm: its folding stands beside it and is as high."""
+
 
 def box_chapter(box: BoxPlan, bench: Bench, around: Around) -> Chapter:
     """What it holds, how each net is scored, cut, folded and glued, and how it is closed."""
@@ -43,8 +46,9 @@ def _making(box: BoxPlan, number: int, net: Net, bench: Bench) -> Making:
 
 
 def _figures(box: BoxPlan, net: Net, number: int, bench: Bench) -> Iterator[Figure]:
+    order, glue = list(order_of_folds(net)), _glued(net)
     yield flat_figure(
-        box.flats[number], bench.room, f"The net of the {net.name}", order=list(order_of_folds(net)), glue=_glued(net)
+        box.flats[number], bench.room, f"The net of the {net.name}", high=NET_HIGH, order=order, glue=glue
     )
     yield folding_figure(net, bench.room)
 

@@ -191,10 +191,11 @@ def _title(title: str, back: Rect, ink: Colour, titling: Titling | None) -> Plac
         box = Rect(box.x, box.y + back.height * ORNAMENT, box.width, box.height - back.height * ORNAMENT)
     hand = PLAIN_HAND
     if titling:
-        hand = Hand(titling.face, titling.face, ink, ink, titling.capitals, tracking=titling.tracking)
+        name, own = titling.face, titling.own
+        hand = Hand(name, name, ink, ink, titling.capitals, tracking=titling.tracking, own=own)
     turned = -90.0 if box.height > TURNED_BEYOND * box.width else 0.0
     room = box.size.turned if turned else box.size
-    face, _ = letters_for("title", title, hand)
+    face, _ = letters_for("title", title, hand, "down" if turned else "across")
     head, under = with_subtitle(written(title, hand))
     gain = GAIN_OF_A_LINE if turned else 1.0
     setting = fit_text(face, head, Size(*room), LARGEST_TITLE, subtitle=under, gain=gain)

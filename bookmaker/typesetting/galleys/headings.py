@@ -117,8 +117,9 @@ class Headings:
 
     def _section_style(self, depth: int) -> str:
         """Bold for sections, italic for what is below them, as far as there are faces for it."""
-        faces, styles = self._fount.faces, (Style.BOLD, Style.ITALIC)
-        return next((style for style in (styles if depth == 1 else styles[::-1]) if style in faces), Style.ROMAN)
+        styles = [Style.BOLD] if Style.BOLD in self._fount.faces else []
+        styles += [Style.ITALIC] if self._fount.slanted else []
+        return next(iter(styles if depth == 1 else styles[::-1]), Style.ROMAN)
 
     def _fitted(self, headings: Sequence[Passage]) -> dict[Rank, float]:
         """How large each rank is set, none larger than the one above it."""

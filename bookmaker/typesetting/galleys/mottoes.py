@@ -65,7 +65,7 @@ def motto_lines(text: str, lines: Lines, boxes_in: Callable[[float], Boxes], set
         words = line.lstrip(INDENT_SIGN)
         within = min((len(line) - len(words)) * setting.size / 2, room / 3)
         source = bool(parts) and as_read(words).startswith(SOURCE)
-        if Style.ITALIC in lines.fount.faces and not source:
+        if lines.fount.slanted and not source:
             words = " ".join(map(_in_italic, words.split(" ")))
         boxes, measures = boxes_in(room - within), Measures(within, (room - within,))
         parts.append(lines.paragraph(words, measures, boxes, setting.size, justified=False))

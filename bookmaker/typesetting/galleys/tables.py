@@ -85,7 +85,7 @@ def in_columns(
 
 def _headed(cell: str, lines: Lines) -> str:
     """The head of a column, in italic if there is one."""
-    if Style.ITALIC not in lines.fount.faces:
+    if not lines.fount.slanted:
         return cell
     return " ".join(Style.ITALIC + word if word and word[0] not in set(Style) else word for word in cell.split(" "))
 

@@ -94,7 +94,7 @@ class Captions:
         )
 
     def _set(self, passage: Passage) -> SetLines:
-        words = _words(passage)
+        words = self._words(passage)
         return self._lines.centred(words, self._boxes, self.size, self._setting.measure) if words else SetLines(())
 
     def _step(self, size: float) -> float:
@@ -112,12 +112,12 @@ class Captions:
     def _has_room(self, passage: Passage, size: float) -> bool:
         """Whether a caption in a size, in mm, leaves its picture enough room."""
         setting = self._setting
-        found = self._lines.centred(_words(passage), self._boxes_at(size), size, setting.measure)
+        found = self._lines.centred(self._words(passage), self._boxes_at(size), size, setting.measure)
         if passage.role is Role.FIGURE:
             return self._depth(found, size) <= MOST * depth_of(most_rows(setting), setting)
         return (len(found.lines) + GAP) * self._step(size) <= MOST * setting.lines_per_page * setting.leading
 
-
-def _words(passage: Passage) -> list[str]:
-    """The words of a caption, in italic where nothing else is asked for."""
-    return [word if word[0] in set(Style) else Style.ITALIC + word for word in passage.text.split(" ") if word]
+    def _words(self, passage: Passage) -> list[str]:
+        """The words of a caption, in italic, if there is one, where nothing else is asked for."""
+        usual = Style.ITALIC if self._fount.slanted else ""
+        return [word if word[0] in set(Style) else usual + word for word in passage.text.split(" ") if word]

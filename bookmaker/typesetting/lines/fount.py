@@ -16,7 +16,7 @@ from itertools import accumulate, groupby
 from ...ground.kept import digest
 from ...ground.scripts import in_visual_order
 from ...ground.type_styles import Style
-from ...ground.typefaces import Run, TextLine, Typeface
+from ...ground.typefaces import Run, TextLine, Typeface, is_dotted
 from ..word_line import WordLine
 from .hyphens import SOFT_HYPHEN, Parting, has_seam, partings, partings_at_blanks
 from .kashida import DRAWN_OUT_IN, TATWEEL
@@ -105,6 +105,11 @@ class Fount:
         faces = sorted((str(style), face.digest) for style, face in self.faces.items())
         stand_in = self.stand_in and self.stand_in.digest
         return digest(faces, self.language, self.spoken, self.right_to_left, stand_in, self.tracking)
+
+    @cached_property
+    def slanted(self) -> bool:
+        """Whether there is an italic; dots beside letters are for stress alone."""
+        return Style.ITALIC in self.faces and not is_dotted(self.faces[Style.ITALIC])
 
     def __reduce__(self) -> tuple[Callable[..., Fount], tuple[object, ...], dict[str, float]]:
         """A fount in another process: its words are shaped anew there."""

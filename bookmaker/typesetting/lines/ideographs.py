@@ -142,6 +142,8 @@ def places_to_part(word: str) -> Iterator[tuple[int, float]]:
     classes = "".join(map(CLASS_OF.__getitem__, word))
     for found in BETWEEN.finditer(classes):
         at, after = found.start() + 1, found.end()
+        if Style.SUPERIOR in word[at:after]:  # the figure of a note stays with what it belongs to
+            continue
         if classes[after] == "M" or classes[found.start()] + classes[after] in TOGETHER:
             continue
         before = word[found.start()]

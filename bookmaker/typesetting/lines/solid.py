@@ -69,6 +69,8 @@ def _more(run: Run, glyph: Glyph, after: Glyph) -> float:
             return 0.0
         right, left = run.typeface.breadth(glyph.gid)[1] + glyph.dx, run.typeface.breadth(after.gid)[0] + after.dx
         return -HALF if glyph.advance - right + left >= ROOM else 0.0
+    if min(glyph.advance, after.advance) >= SQUARE:  # figures that stand upright fill a square too
+        return 0.0
     classes = {CLASS_OF[one.text] for one in (glyph, after) if len(one.text) == 1}
     letters = classes & {"L", "9"} and "I" in classes and is_wide(glyph.text) is not is_wide(after.text)
     return QUARTER if letters else 0.0

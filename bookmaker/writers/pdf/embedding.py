@@ -113,7 +113,7 @@ def _truetype(builder: FontBuilder, font: EmbeddedFont, names: list[str]) -> byt
     builder.setupGlyf(drawn)
     metrics = {}
     for name, use in zip(names, font.uses, strict=True):
-        metrics[name] = (round(font.advance(use[0])) if use else 0, drawn[name].xMin)
+        metrics[name] = (round(font.typeface.advance(use[0])) if use else 0, drawn[name].xMin)
     builder.setupHorizontalMetrics(metrics)
     header = font.tables["hhea"]
     builder.setupHorizontalHeader(ascent=header.ascent, descent=header.descent)
@@ -137,7 +137,7 @@ def _draw(font: EmbeddedFont, pens: Iterable[Any]) -> None:
     """Draw the glyph of every code with the pen of its turn, composed ones as plain outlines."""
     glyphs = font.tables.getGlyphSet()
     for use, pen in zip(font.uses, pens, strict=True):
-        if use and font.typeface.thicker:
+        if use and font.typeface.redrawn:
             _trace(font.typeface.outline(use[0]), pen)
         elif use:
             glyphs[font.tables.getGlyphName(use[0])].draw(DecomposingFilterPen(pen, glyphs))
@@ -155,7 +155,7 @@ def _trace(outline: Commands, pen: Any) -> None:
 
 def _postscript_name(font: EmbeddedFont) -> str:
     """The name of the embedded font: the typeface's own after a tag made of what is in it (9.6.4)."""
-    cut = (font.typeface.thicker, font.typeface.wider) if font.typeface.wider else ""
+    cut = font.typeface.digest if font.typeface.redrawn or font.typeface.wider else ""
     letters, rest = "", zlib.crc32(f"{font.uses!r}{cut}".encode())
     for _ in range(6):
         rest, letter = divmod(rest, 26)
@@ -183,13 +183,14 @@ def _measures(font: EmbeddedFont) -> dict[str, Any]:
 
 
 def _box(font: EmbeddedFont) -> list[int]:
-    """The rectangle around all glyphs, in thousandths of the em."""
-    head, wider = font.tables["head"], 1000 * font.typeface.thicker
-    low, high = (head.xMin, head.yMin), (head.xMax, head.yMax)
-    ems = 1000 / font.typeface.units_per_em
-    # the letters have moved to the right by as much as they grew
-    grown = (0.0, -wider, 2 * wider, wider)
-    return [round(ems * side + more) for side, more in zip((*low, *high), grown, strict=True)]
+    """The rectangle around all glyphs, in thousandths of the em: of the whole typeface, if it is as in its file."""
+    face = font.typeface
+    if not face.redrawn:
+        head = font.tables["head"]
+        return [round(1000 / face.units_per_em * side) for side in (head.xMin, head.yMin, head.xMax, head.yMax)]
+    used = [use[0] for use in font.uses if use]
+    (left, right), (bottom, top) = (list(zip(*map(of, used), strict=True)) for of in (face.breadth, face.extent))
+    return [round(1000 * side) for side in (min(left), min(bottom), max(right), max(top))]
 
 
 def _to_unicode(font: EmbeddedFont) -> bytes:

@@ -129,12 +129,7 @@ class EmbeddedFont:
 
     def width(self, gid: int) -> int:
         """A glyph's advance in thousandths of the em; whole, as some viewers read nothing finer."""
-        return round(1000 * self.advance(gid) / self.typeface.units_per_em)
-
-    def advance(self, gid: int) -> float:
-        """A glyph's advance in the units of its typeface."""
-        advance: int = self.tables["hmtx"][self.tables.getGlyphName(gid)][0]
-        return advance + self.typeface.wider * self.typeface.units_per_em if advance else 0
+        return round(1000 * self.typeface.advance(gid) / self.typeface.units_per_em)
 
 
 def _string(codes: bytes) -> tuple[bytes, ...]:

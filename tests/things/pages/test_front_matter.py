@@ -16,7 +16,7 @@ from bookmaker.shelf_file.spec_errors import explain
 from bookmaker.things.book.pages.front_matter import contents
 from bookmaker.things.book.pages.front_matter.dedication import Dedication
 from bookmaker.things.book.pages.front_matter.few_lines import few_lines
-from bookmaker.things.book.pages.front_matter.phrases import PHRASES
+from bookmaker.things.book.pages.front_matter.phrases import PHRASES, language_of_letters
 from bookmaker.things.book.pages.front_matter.title_page import TitlePage
 from bookmaker.things.book.pages.patterns import dummy_text
 from bookmaker.things.book.pages.patterns.ledger_paper import LedgerPaper, LedgerPaperPage
@@ -26,9 +26,12 @@ from bookmaker.typesetting.display import bound as bound_words
 from bookmaker.typesetting.display import broken, titled
 from bookmaker.typesetting.lines.fount import Style
 from bookmaker.typesetting.page import BookWords, Heading, Inside, PageFrame
-from tests.kit.fonts import font_of_boxes
+from tests.kit.fonts import LETTERS, font_of_boxes
 from tests.kit.front_matter import BOOK, SMALL, errors, inside, said, texts
 from tests.kit.recording import record
+
+OF_OWN_FACES = {"ar", "fa", "hi", "ja", "ko", "zh", "zh-hant"}
+"""Languages in whose scripts no bundled typeface is."""
 
 
 def faces(page: Art) -> set[str]:
@@ -99,8 +102,43 @@ def test_what_a_book_says_of_itself_is_said_in_its_language(
 
 def test_bundled_typefaces_have_the_letters_of_all_phrases() -> None:
     for language, phrases in PHRASES.items():
+        if language in OF_OWN_FACES:
+            continue
         for face in ("sans",) if language == "he" else ("text", "sans", "old style"):
             assert bundled(face).missing("".join(phrases)) == []
+
+
+@pytest.mark.parametrize(
+    ("language", "text", "over", "by"),
+    [
+        ("ar", "منارة", "المحتويات", "تأليف H"),
+        ("fa", "فانوس", "فهرست", "نوشتهٔ H"),
+        ("hi", "दीप", "विषय-सूची", "लेखक: H"),
+        ("ja", "島の灯台", "目次", "H著"),
+        ("ko", "등대", "차례", "지은이 H"),
+        ("zh", "灯塔", "目录", "H著"),
+        ("zh-Hant", "燈塔", "目錄", "H著"),
+        ("zh-TW", "燈塔", "目錄", "H著"),
+    ],
+)
+def test_books_in_scripts_that_no_typeface_here_has_say_it_too(
+    language: str, text: str, over: str, by: str, tmp_path: Path
+) -> None:
+    assert language_of_letters(text) == {"fa": "ar"}.get(language, language.partition("-")[0])
+    (tmp_path / "a.txt").write_text(text, encoding="utf-8")
+    parts = [
+        {"kind": "contents", "numbers": "no"},
+        {"kind": "text", "file": "a.txt", "face": "boxes.ttf", "language": language, "listed_as": text},
+        {"kind": "colophon"},
+    ]
+    frame = PageFrame(30, 42, 0, book=BookWords(text, "H", "H"))
+    for known, heading in ((text, []), (text + over, [over])):
+        font_of_boxes(tmp_path / "boxes.ttf", "".join(dict.fromkeys(f"{LETTERS}{known}{by}")))
+        found = inside(parts, 3, tmp_path, frame)
+        # a heading that nobody wrote is left out where its letters are not there
+        assert said(found.pages[0])[: len(heading) + 1] == [*heading, text]
+        assert by in said(found.pages[2])
+        assert errors(found) == []
 
 
 def test_a_hebrew_book_needs_no_face_but_that_of_its_text(tmp_path: Path) -> None:

@@ -14,6 +14,7 @@ from ....ground.art import NOTHING
 from ....ground.drawing import Art, Colour
 from ....ground.geometry import Path
 from ....ground.problems import Problem
+from ....ground.typefaces import Typeface
 from ....sheets.flat import Flat
 from ....shelf_file.fields.entry import Entry
 from ....shelf_file.fields.measures import Tracking
@@ -72,7 +73,7 @@ class Words:
 
     `named` are title and author as the maker wrote them, where the cover has them with other marks. `look` is the
     number on which all hangs that is left to chance; without one, 0, that hangs on the words. `period` is the year of
-    a book that bears none.
+    a book that bears none. `own` is the typeface of its text, for what those of covers lack.
     """
 
     title: str
@@ -85,6 +86,7 @@ class Words:
     named: tuple[str, str] | None = None
     look: int = 0
     period: str = ""
+    own: Typeface | None = None
 
     @property
     def dated(self) -> str:
@@ -173,7 +175,8 @@ class Lettering:
 class Titling:
     """In what hand a cover is titled: the typeface by its name, whether in capitals, the ink, the ornament with it.
 
-    `tracking` is how far its letters are set apart, in ems, if the maker said so.
+    `tracking` is how far its letters are set apart, in ems, if the maker said so; `own` is the book's own typeface, for
+    what that one lacks.
     """
 
     face: str
@@ -181,6 +184,7 @@ class Titling:
     ink: Colour
     ornament: Path | None = None
     tracking: float | None = None
+    own: Typeface | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from ....ground.problems import Problem, Severity, ShelfFileError, gathered, within
+from ....ground.typefaces import Typeface
+from ....typesetting.lines.fount import Style
 from ....typesetting.page import Inside, PageFrame
 from .part import Part
 from .parts import bind, natural_extent
@@ -27,6 +29,12 @@ class LoadedInside:
         """What spoils the pages for certain now that the files have been read, such as letters no typeface has."""
         problems = (problem for part in self.parts for problem in within(part.place, part.loaded.problems))
         return tuple(problem for problem in problems if problem.severity is Severity.ERROR)
+
+    @property
+    def face(self) -> Typeface | None:
+        """The typeface of its first text, if it has one."""
+        types = (part.loaded.type for part in self.parts)
+        return next((type.family[Style.ROMAN] for type in types if type), None)
 
     def extent(self, frame: PageFrame) -> int | None:
         """How many pages a block needs, in its steps; None if it takes any number. `frame.pages` is of no account."""

@@ -16,7 +16,6 @@ from ....ground.art import NOTHING
 from ....ground.drawing import Art
 from ....ground.problems import Problem, Severity
 from ....ground.units import from_pt, print_pt
-from ....typesetting.book_type import BookType
 from ....typesetting.lines.fount import Style
 from ....typesetting.page import Heading, Inside, PageFrame
 from .part import OR_FILLED
@@ -86,8 +85,7 @@ def _with_what_is_shared(parts: Sequence[PlacedPart], frame: PageFrame) -> PageF
     if not texts:
         return frame
     names = tuple(dict.fromkeys(name for _, type_ in texts for name in type_.names))
-    first = texts[0][1]
-    return replace(frame, type=BookType(first.family, names, first.language))
+    return replace(frame, type=replace(texts[0][1], names=names))
 
 
 def _compose(

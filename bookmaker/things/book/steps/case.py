@@ -92,7 +92,8 @@ def _steps(job: BookJob, entry: CaseKeys) -> Iterator[str]:
 def _cutting(job: BookJob, entry: CaseKeys) -> Iterator[str]:
     board, stiffener = _boards(job)
     if entry.templates:
-        yield f"Take the board templates from {job.bench.prints.where('board template') or BEFORE}."
+        where = job.bench.prints.where("board template") or BEFORE
+        yield f"Take the board templates, which lie on their sides, from {where}."
         yield "Cut each template out with its marks around it."
         yield (
             "Tape the templates to the board by the margin. You cut through both from mark to mark, in many light "

@@ -11,6 +11,7 @@ from typing import cast
 
 from .....ground.geometry import Path, Size
 from .....ground.quantities import show
+from .....typesetting.lines.ideographs import has_ideographs
 from ..design import SpineTitle, Words
 from .lettering import Hand, Way, letter_height, letters_for, written
 from .names import surname
@@ -18,7 +19,18 @@ from .stack import NUMBERS, READABLE, SMALLEST_NUMBER, Name, Order, Stack, stack
 from .titling import SUBTITLE
 from .wording import reads_upwards, shortened, with_subtitle
 
-__all__ = ["LARGEST", "THICKER", "Spine", "alike", "help_for", "letters_of", "serves_better", "stacks_of", "way_along"]
+__all__ = [
+    "LARGEST",
+    "THICKER",
+    "Spine",
+    "alike",
+    "help_for",
+    "letters_of",
+    "serves_better",
+    "stacks_of",
+    "stand_upright",
+    "way_along",
+]
 
 LARGEST = 5.0
 """The largest titling, as the em in mm, that a folio asks for at 1:12."""
@@ -129,6 +141,8 @@ def _one_way(room: Size, fellows: Sequence[Words], spine: Spine) -> list[Stack]:
     if spine.way != "auto":
         return alike(room, fellows, spine, cast(Way, spine.way))
     along = alike(room, fellows, spine, way_along(fellows[0]))
+    if stand_upright(fellows):
+        return along
     across = alike(room, fellows, spine, "across")
     lost = max(map(_filled, across)) < HALF_EMPTY and room.width < WIDE
     larger = lost and letters_of(across) < ACROSS_IF * letters_of(along)
@@ -138,6 +152,11 @@ def _one_way(room: Size, fellows: Sequence[Words], spine: Spine) -> list[Stack]:
 def _filled(stack: Stack) -> float:
     """The share of its room that a stack takes at least."""
     return (sum(stack.lengths.values()) + stack.clear * (len(stack.lengths) - 1)) / stack.order.room.height
+
+
+def stand_upright(fellows: Sequence[Words]) -> bool:
+    """Whether titles are of signs that stand upright along the spine, so that nothing is gained across it."""
+    return all(has_ideographs(words.title) for words in fellows)
 
 
 def serves_better(across: float, along: float) -> bool:

@@ -84,7 +84,7 @@ def _square(side: Rect, up: float, share: float) -> Rect:
 def _face(words: Words, hand: Hand) -> Typeface:
     """The typeface of small print on a back: the author's, but none that is a script or slopes."""
     name = hand.author.removesuffix(" italic").removesuffix(" bold")
-    return typeface_for(words.title, "text" if name in ("script", "blackletter") else name)[0]
+    return typeface_for(words.title, "text" if name in ("script", "blackletter") else name, words.own)[0]
 
 
 def _blurb(room: Rect, words: Words, hand: Hand) -> Iterator[Art]:

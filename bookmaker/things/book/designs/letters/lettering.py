@@ -11,8 +11,9 @@ from .....ground.art import Group
 from .....ground.drawing import Art, Colour, contrast
 from .....ground.geometry import Path, Rect, Size
 from .....ground.problems import Problem
-from .....ground.typefaces import Typeface, bundled
+from .....ground.typefaces import Typeface, bundled, vertical_of
 from .....typesetting.capitals import has_capitals, in_capitals
+from .....typesetting.lines.ideographs import has_ideographs
 from ..design import Dress, Lettering, Titling
 from .cut import Cut, Letters
 from .titling import Breaking, Placed, TextBlock, breakings, fit_text, place_centred
@@ -60,7 +61,8 @@ ENOUGH_CONTRAST = 4.5
 class Hand:
     """How the words of a cover are set: typefaces by their names, ink, the ground they stand on.
 
-    `tracking` is how far letters are set apart, in ems; None for as far as is usual. `language` is a BCP 47 tag.
+    `tracking` is how far letters are set apart, in ems; None for as far as is usual. `language` is a BCP 47 tag. What
+    these typefaces lack is set in the book's `own`, if it has one that has more of it.
     """
 
     title: str
@@ -71,6 +73,7 @@ class Hand:
     on: Literal["spine", "front"] = "spine"
     tracking: float | None = None
     language: str = ""
+    own: Typeface | None = None
 
     def on_ground(self, ground: Colour, ink: Colour | None = None) -> Hand:
         """The same hand on another ground."""
@@ -107,7 +110,7 @@ def together(parts: Iterable[Lettered]) -> Lettered:
 def composed(layers: Iterable[Art], words: Iterable[Lettered], hand: Hand, ornament: Path | None = None) -> Dress:
     """A flat's dress: the words over everything else; what else is titled with the book takes its hand."""
     done = together(words)
-    titling = Titling(hand.title, hand.capitals, hand.ink, ornament, hand.tracking)
+    titling = Titling(hand.title, hand.capitals, hand.ink, ornament, hand.tracking, hand.own)
     return Dress(Group((*layers, *done.art)), done.problems, done.lettering, titling)
 
 
@@ -119,22 +122,28 @@ def best_ink(ground: Colour, inks: Iterable[Colour]) -> Colour:
 
 
 @lru_cache(maxsize=4096)
-def typeface_for(text: str, name: str) -> tuple[Typeface, tuple[str, ...]]:
-    """The typeface of a name, or one that has more of the letters; and the letters that are missing still."""
+def typeface_for(text: str, name: str, own: Typeface | None = None) -> tuple[Typeface, tuple[str, ...]]:
+    """The typeface of a name, or one that has more of the letters; and the letters that are missing still.
+
+    A book's `own` is the last that is looked at.
+    """
     stand_ins = sorted(STAND_INS, key=lambda other: ("bold" in other) is not ("bold" in name))
-    faces = [bundled(candidate) for candidate in (name, *stand_ins)]
+    faces = [*(bundled(candidate) for candidate in (name, *stand_ins)), *([own] if own else [])]
     face = min(faces, key=lambda candidate: len(candidate.missing(text)))
     return face, tuple(face.missing(text))
 
 
 @lru_cache(maxsize=4096)
-def letters_for(what: What, text: str, hand: Hand) -> tuple[Letters, tuple[str, ...]]:
+def letters_for(what: What, text: str, hand: Hand, way: Way = "across") -> tuple[Letters, tuple[str, ...]]:
     """What a text is set in, as the hand writes it; and the letters that are missing.
 
-    Capitals are set apart, and figures beside small letters are old-style, where the typeface has such.
+    Signs of Chinese, Japanese and Korean stand upright where a text runs down. Capitals are set apart, and figures
+    beside small letters are old-style, where the typeface has such.
     """
     said = written(text, hand)
-    face, missing = typeface_for(said, face_of(what, hand))
+    face, missing = typeface_for(said, face_of(what, hand), hand.own)
+    if way == "down" and has_ideographs(said):
+        return vertical_of(face), missing
     small = any(sign.islower() for sign in said)
     usual = 0.0 if small or not any(sign.isupper() for sign in said) else CAPITALS_APART
     tracking = (usual if hand.tracking is None else hand.tracking) if has_capitals(said) else 0.0
@@ -144,7 +153,7 @@ def letters_for(what: What, text: str, hand: Hand) -> tuple[Letters, tuple[str, 
 
 def fitted(what: What, text: str, box: Rect, hand: Hand, way: Way, largest: float) -> TextBlock:
     """A text as large as a box allows; the subtitle of a title stands under it, smaller."""
-    letters, _ = letters_for(what, text, hand)
+    letters, _ = letters_for(what, text, hand, way)
     room = Size(box.height, box.width) if TURNS[way] else box.size
     gain = GAIN_OF_A_SECOND_LINE if TURNS[way] else 1.0
     head, under = _parted(what, written(text, hand))
@@ -159,7 +168,7 @@ def _parted(what: What, text: str) -> tuple[str, str]:
 
 def settings(what: What, text: str, hand: Hand, most_lines: int, way: Way) -> tuple[Breaking, ...]:
     """The ways to break a text into lines, those of fewer lines first; across the spine small words may stand apart."""
-    letters, _ = letters_for(what, text, hand)
+    letters, _ = letters_for(what, text, hand, way)
     head, under = _parted(what, written(text, hand))
     return breakings(letters, head, most_lines, under, small_lines=what == "title" and not TURNS[way])
 
@@ -171,7 +180,7 @@ def letter(what: What, text: str, box: Rect, hand: Hand, way: Way, largest: floa
 
 def lettered(what: What, text: str, setting: TextBlock, box: Rect, hand: Hand, way: Way) -> Lettered:
     """A text that was set already, in the middle of a box."""
-    letters, missing = letters_for(what, text, hand)
+    letters, missing = letters_for(what, text, hand, way)
     high = letter_height(letters, written(text, hand))
     found = Lettering(what, hand.on, way, text, setting.size * high, contrast(hand.ink, hand.ground))
     placed: Placed = place_centred(setting, box, hand.ink, TURNS[way])
@@ -203,4 +212,7 @@ def written(text: str, hand: Hand) -> str:
 def _missing(what: What, missing: tuple[str, ...]) -> Iterator[Problem]:
     if missing:
         named = ", ".join(f"{sign} U+{ord(sign):04X}" for sign in missing[:5]) + (" …" if len(missing) > 5 else "")
-        yield Problem(f"no typeface of the cover has the {what}'s {named}", f"write the {what} without such signs")
+        yield Problem(
+            f"no typeface of the cover has the {what}'s {named}",
+            f"write the {what} without such signs, or give the book a text whose face has them",
+        )

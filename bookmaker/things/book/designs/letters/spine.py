@@ -14,7 +14,7 @@ from typing import cast
 from .....ground.geometry import Rect
 from ..design import Lettering, Words
 from ..ornament.ornaments import rule, stamp
-from .alike import THICKER, Spine, alike, help_for, letters_of, serves_better, stacks_of, way_along
+from .alike import THICKER, Spine, alike, help_for, letters_of, serves_better, stacks_of, stand_upright, way_along
 from .lettering import (
     Hand,
     Lettered,
@@ -145,6 +145,8 @@ def title_letters(words: Words, spine: Spine) -> float:
 
 def prefers_across(across: float, room: Rect, words: Words, spine: Spine) -> bool:
     """Whether titles in letters `across` mm high across the spine serve a set better than along a room."""
+    if stand_upright(words.fellows):
+        return False
     along = alike(as_in_set(room, words).size, words.fellows, spine, way_along(words))
     return serves_better(across, letters_of(along))
 

@@ -175,7 +175,7 @@ def _stacked(order: Order) -> Stack:
     lines = 3 if not along else 1 if len(order.author) <= SHORT_NAME else 2
     authors: Sequence[Breaking | None] = settings("author", order.author, order.hand, lines, order.way) or (None,)
     said: tuple[tuple[Name, str], ...] = (("volume", order.volume), ("date", order.date))
-    numbers = {name: settings("volume", text, order.hand, 1, "across")[0] for name, text in said if text}
+    numbers = {name: settings("volume", text, order.hand, 1, order.way_of(name))[0] for name, text in said if text}
     stacks = []
     for title in titles:
         ways = [_of(order, title, author, numbers) for author in authors]

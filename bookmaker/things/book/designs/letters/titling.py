@@ -15,6 +15,7 @@ from itertools import accumulate
 from .....ground.drawing import Canvas, Colour
 from .....ground.geometry import Point, Rect, Size, Transform
 from .....ground.typefaces import TextLine
+from .....typesetting.lines.ideographs import has_ideographs
 from .cut import Letters
 from .lines import Lines, balanced
 from .wording import units
@@ -32,6 +33,9 @@ SUBTITLE = 0.62
 
 OVER_SUBTITLE = 0.12
 """A subtitle stands so many ems of the title further down than its own leading asks for."""
+
+BELOW = 0.12
+"""So many ems signs as wide as they are high reach under the line (OpenType, ideographic em-box)."""
 
 MOST_LINES = 6
 
@@ -204,6 +208,8 @@ def _step(letters: Letters, share: float, text: str) -> float:
 
 def _depth(letters: Letters, line: str) -> float:
     """How far letters hang under the line: the same for all lines that have small letters, so that rows align."""
+    if has_ideographs(line):
+        return BELOW
     return 0.0 if line.isupper() or line.isdigit() else -letters.shape("gpqy").bottom
 
 

@@ -138,7 +138,7 @@ def chosen_hand(
     title, author = one_of(of_its_time(typefaces, words.dated), chance)
     in_capitals = happens(capitals, chance) if entry.case == "by style" else entry.case == "capitals"
     hand = Hand(title, author, BLACK, WHITE, in_capitals, tracking=entry.tracking, language=words.language)
-    return hand.in_face(entry.face)
+    return replace(hand.in_face(entry.face), own=words.own)
 
 
 class SkeletonDesign(DrawnDesign):

@@ -84,13 +84,13 @@ def dress(entry: Plain, pictures: Pictures, flat: Flat, words: Words) -> Dress:
             problems += lettered.problems
             lettering += lettered.lettering
     hand = _hand(entry, words)
-    titling = Titling(hand.title, hand.capitals, hand.ink, tracking=hand.tracking)
+    titling = Titling(hand.title, hand.capitals, hand.ink, tracking=hand.tracking, own=hand.own)
     return Dress(Group(tuple(layers)), tuple(problems), tuple(lettering), titling)
 
 
 def _hand(entry: Plain, words: Words) -> Hand:
     hand = Hand(*TYPEFACES, _ink(entry), entry.colour, entry.case == "capitals", tracking=entry.tracking)
-    return replace(hand.in_face(entry.face), language=words.language)
+    return replace(hand.in_face(entry.face), language=words.language, own=words.own)
 
 
 def _ink(entry: Plain) -> Colour:

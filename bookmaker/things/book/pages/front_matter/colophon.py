@@ -52,7 +52,7 @@ class Colophon(LetteredPart):
         roman = family[Style.ROMAN]
         written = own if self.text else [*_usual(frame, roman), *own]
         room = Size(area.width, area.height * MOST_ROOM)
-        few = few_lines(written, family, frame.height * SIZE, room, frame)
+        few = few_lines(written, family, frame.upright.height * SIZE, room, frame)
         page = _set(few, area, roman.cap_height, frame)
         problems = few_lines_problems("colophon", written, self.text or "", few.size, family, frame)
         pages: tuple[Art, ...] = (*(NOTHING,) * (frame.pages - 1), page)

@@ -76,7 +76,7 @@ class Contents(LetteredPart):
         shown = [*made, *[[]] * frame.pages][: frame.pages]
         pages = tuple(table.page(number, rows) for number, rows in enumerate(shown, start=1))
         lost = sum(map(len, made[frame.pages :]))
-        over = _words_over(self, frame)
+        over = _words_over(self, typefaces, frame)
         words = as_read(over) + _text(frame)
         problems = (
             *_problems(table, lost),
@@ -97,7 +97,7 @@ def _listed(frame: PageFrame) -> tuple[Heading, ...]:
 
 def _table(entry: Contents, source: Family | None, frame: PageFrame) -> Table:
     """The table in the largest type, up to its own size, in which every word has room on its line."""
-    over = _words_over(entry, frame)
+    over = _words_over(entry, source, frame)
     family = family_for(source, frame, as_read(over) + _text(frame))
     face = family[Style.ROMAN]
     right_to_left, width = frame.right_to_left, frame.type_area(1).width
@@ -181,12 +181,14 @@ def _parted(
     yield word
 
 
-def _words_over(entry: Contents, frame: PageFrame) -> str:
-    """The title of the table: the maker's, or that of the language of the book, or none."""
+def _words_over(entry: Contents, source: Family | None, frame: PageFrame) -> str:
+    """The title of the table: the maker's, or that of the language of the book, if there is one that can be set."""
     if entry.title:
         return emphasised(entry.title)[0]
     said = phrases_in(frame.type.language if frame.type else spoken("en", frame.book.title))
-    return said.contents if said else ""
+    if not said or family_for(source, frame, said.contents)[Style.ROMAN].missing(said.contents):
+        return ""
+    return said.contents
 
 
 def _text(frame: PageFrame) -> str:

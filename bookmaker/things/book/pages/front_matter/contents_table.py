@@ -85,7 +85,9 @@ class ContentsPage:
             dot = max(self.frame.line(), 0.08 * self.size)
             begins, ends = (across(area.width - number * pitch) for number in (first, last))
             pen = Pen(dot, BLACK, (dot, pitch - dot))
-            canvas.stroke(Path.line(Point(begins, baseline + dot / 2), Point(ends, baseline + dot / 2)), pen)
+            # in lines that run down they stand on the axis, half an em under the upper edge of signs
+            raised = (self.typeface.cap_height - 0.5) * self.size if self.frame.standing else dot / 2
+            canvas.stroke(Path.line(Point(begins, baseline + raised), Point(ends, baseline + raised)), pen)
 
 
 @dataclass(frozen=True, slots=True)

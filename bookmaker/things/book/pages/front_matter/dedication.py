@@ -38,7 +38,7 @@ class Dedication(LetteredPart):
         family = family_for(typefaces, frame, as_read("".join(written)))
         roman, top = family[Style.ROMAN], frame.height * (1 - SUNK)
         room = Size(area.width, top - area.y)
-        few = few_lines(written, family, frame.height * SIZE, room, frame)
+        few = few_lines(written, family, frame.upright.height * SIZE, room, frame)
         page = centred(few.lines, area.centre.x, top - roman.cap_height * few.size)
         problems = few_lines_problems("dedication", written, self.text, few.size, family, frame)
         return Inside(frame.with_blanks(page), problems)

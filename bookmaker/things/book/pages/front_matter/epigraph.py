@@ -53,8 +53,8 @@ class Epigraph(LetteredPart):
         few = few_lines(
             written,
             family,
-            frame.height * SIZE,
-            Size(area.width, top - area.y - SOURCE_BELOW * LEADING * frame.height * SIZE),
+            frame.upright.height * SIZE,
+            Size(area.width, top - area.y - SOURCE_BELOW * LEADING * frame.upright.height * SIZE),
             frame,
             hanging=hanging,
         )

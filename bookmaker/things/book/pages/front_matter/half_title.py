@@ -39,7 +39,9 @@ class HalfTitle(LetteredPart):
         title, area = frame.book.title, frame.type_area(1)
         face = family_for(typefaces, frame, title)[Style.ROMAN]
         said = frame.printed(title, face)
-        lines = titled(face, said, frame.height * SIZE, area.width, MOST_LINES, right_to_left=frame.right_to_left)
+        lines = titled(
+            face, said, frame.upright.height * SIZE, area.width, MOST_LINES, right_to_left=frame.right_to_left
+        )
         problems = list(missing_glyphs("half title", face, title))
         if not lines:
             return Inside(frame.with_blanks(), tuple(problems))

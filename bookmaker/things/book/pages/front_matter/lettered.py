@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from abc import abstractmethod
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from pydantic import Field
@@ -43,7 +43,14 @@ class _Lettered(LoadedPart):
     family: Family | None
 
     def extent(self, frame: PageFrame) -> int:
-        return self.written.extent(self.family, frame)
+        return self.written.extent(self.family, _as_its_text(frame))
 
     def compose(self, frame: PageFrame) -> Inside:
-        return self.written.compose(self.family, frame)
+        frame = _as_its_text(frame)
+        inside = self.written.compose(self.family, frame)
+        return replace(inside, pages=tuple(map(frame.stood_up, inside.pages)))
+
+
+def _as_its_text(frame: PageFrame) -> PageFrame:
+    """The frame, on its side if the lines of the book's text run down the page."""
+    return frame.on_its_side() if frame.type and frame.type.vertical else frame

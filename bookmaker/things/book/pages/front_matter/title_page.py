@@ -142,9 +142,9 @@ def _lines(line: TitleText, family: Family, frame: PageFrame, scale: Scale) -> t
     width, right_to_left = frame.type_area(1).width, frame.right_to_left
     text = frame.printed(line.text, *family.values())
     if line.what == "title":
-        size = frame.height * line.size * scale.title
+        size = frame.upright.height * line.size * scale.title
         return titled(face, text, size, width, line.most_lines, right_to_left=right_to_left)
-    size = frame.height * line.size * scale.others
+    size = frame.upright.height * line.size * scale.others
     return broken(face, text, size, width, line.most_lines, right_to_left=right_to_left, family=family)
 
 

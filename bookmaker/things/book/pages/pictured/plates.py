@@ -131,7 +131,7 @@ def _caption_lines(plate: Plate, frame: PageFrame, type: CaptionType) -> tuple[T
         type.size,
         frame.type_area(plate.page).width,
         CAPTION_LINES,
-        right_to_left=frame.right_to_left,
+        right_to_left=frame.right_to_left and not (frame.type and frame.type.vertical),
     )
 
 

@@ -36,15 +36,19 @@ def load_plates(name: str, passages: Sequence[Passage], folder: Path) -> tuple[d
     return plates, [*_missing(name, missing, folder), *problems]
 
 
-def as_figures(passages: Sequence[Passage], plates: Mapping[str, Picture]) -> tuple[Passage, ...]:
-    """Passages whose pictures stand among their text, each with its shape."""
+def as_figures(
+    passages: Sequence[Passage], plates: Mapping[str, Picture], *, turned: bool = False
+) -> tuple[Passage, ...]:
+    """Passages whose pictures stand among their text, each with its shape; it may be `turned` by a quarter."""
     return tuple(
-        _figure(passage, plates[passage.mark]) if passage.role is Role.PLATE else passage for passage in passages
+        _figure(passage, plates[passage.mark], turned) if passage.role is Role.PLATE else passage
+        for passage in passages
     )
 
 
-def _figure(passage: Passage, picture: Picture) -> Passage:
-    return passage._replace(role=Role.FIGURE, shape=picture.height_px / picture.width_px)
+def _figure(passage: Passage, picture: Picture, turned: bool) -> Passage:
+    shape = picture.height_px / picture.width_px
+    return passage._replace(role=Role.FIGURE, shape=1 / shape if turned else shape)
 
 
 def _told(problems: Sequence[Problem], where: str) -> Iterator[Problem]:

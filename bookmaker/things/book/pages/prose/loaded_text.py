@@ -12,9 +12,10 @@ from .....ground.problems import Problem
 from .....ground.typefaces.strokes import strokes_of
 from .....shelf_file.fields.measures import FIT
 from .....typesetting.book_type import BookType
+from .....typesetting.chosen_faces import set_across
 from .....typesetting.figures import lacking_figures
 from .....typesetting.galleys.made_pages import MadePage
-from .....typesetting.galleys.setting import FEWEST_LETTERS, Manner
+from .....typesetting.galleys.setting import FEWEST_LETTERS, Manner, Setting
 from .....typesetting.languages import unparted
 from .....typesetting.lines.fount import Fount, as_read
 from .....typesetting.manuscripts.manuscript import Manuscript
@@ -63,7 +64,8 @@ class LoadedText(LoadedPart):
         """What the text is set in, for the pages before and after it."""
         beginning = as_read(" ".join(passage.text for passage in self.source.manuscript.passages[:SAMPLED]))
         language = "" if self.written.language == UNPARTED else spoken(self.written.language, beginning)
-        return BookType(self.source.fount.faces, (self.source.fount.roman.name,), language)
+        vertical = self.written.setting == "vertical"
+        return BookType(set_across(self.source.fount).faces, (self.source.fount.roman.name,), language, vertical)
 
     def extent(self, frame: PageFrame) -> int | None:
         """How many pages the whole text needs; None if its size is still to be found, or has no room.
@@ -108,17 +110,20 @@ class LoadedText(LoadedPart):
         proof = copy.proof(setting, frame.pages)
         loosest = loosest_line(copy, proof)
         problems = findings(copy, proof, source.plates, between, loosest)
-        heads = RunningHeads(copy.frame)
+        upright = copy.frame.upright
+        heads = RunningHeads(upright)
         if written.running_heads:
             title = source.manuscript.punctuation.set(written.running_title or frame.book.title)
-            heads = running_heads(proof.pages, title, setting, copy.frame, copy.fount_at(size))
+            fount = set_across(copy.fount_at(size))
+            lines = Setting.of(fount.roman, size, copy.leading, upright)
+            heads = running_heads(proof.pages, title, lines, upright, fount)
         if between:
             problems = nothing_fits(setting, problems)
         problems = (*heads.problems, *problems)
         pages = tuple(_pages(heads, source, copy, proof))
         if written.numbers:
             # titles that stand alone bear no numbers, nor do plates, nor what the text leaves empty
-            with_numbers = numbered(pages, replace(copy.frame, text_size=size), setting.typeface)
+            with_numbers = numbered(pages, replace(upright, text_size=size), setting.typeface)
             bearing = [*map(_bears_number, proof.pages), *[False] * (len(pages) - len(proof.pages))]
             pages = tuple(both[bears] for *both, bears in zip(pages, with_numbers, bearing, strict=True))
         strokes = strokes_of(setting.typeface)
@@ -166,6 +171,7 @@ class LoadedText(LoadedPart):
         # the book has a page for its title already
         if frame.titled and _bare(manuscript.title) == _bare(frame.book.title):
             manuscript = manuscript.untitled
+        frame = frame.on_its_side() if written.setting == "vertical" else frame
         return Copy(manuscript, self.source.fount, written.leading, frame, manner, weight_of(written.weight, frame))
 
 
@@ -184,7 +190,7 @@ def _fitted(copy: Copy, between: Bounds) -> float:
 def _empty(entry: TextKeys, copy: Copy, problems: tuple[Problem, ...]) -> Inside:
     """Pages without the text."""
     pages = copy.frame.with_blanks()
-    return Inside(numbered(pages, copy.frame, copy.fount.roman) if entry.numbers else pages, problems)
+    return Inside(numbered(pages, copy.frame.upright, copy.fount.roman) if entry.numbers else pages, problems)
 
 
 def _bears_number(page: MadePage) -> bool:
@@ -203,7 +209,7 @@ def _pages(heads: RunningHeads, source: TextSource, copy: Copy, proof: Proof) ->
         if page is None or not page.slots:
             yield NOTHING
             continue
-        art = SetPage(proof.setting, frame, number, fount, page, source.plates)
+        art = frame.stood_up(SetPage(proof.setting, frame, number, fount, page, source.plates))
         head = heads.head(number)
         yield art if head is NOTHING else Group((head, art))
 

@@ -76,7 +76,9 @@ def _room_for_verse(widest: float, setting: Setting, frame: PageFrame, *, fitted
     page = needed + frame.width - area.width if frame.margins else needed * frame.width / area.width
     ways = [f"write size: {points:g} pt"] if from_pt(points) >= legible else []
     if page <= MOST_WIDER * frame.width and not fitted:
-        ways.append(f"{'' if ways else 'choose '}a page {print_mm(rounded_up(page), 1)} wide")
+        ways.append(
+            f"{'' if ways else 'choose '}a page {print_mm(rounded_up(page), 1)} {'high' if frame.standing else 'wide'}"
+        )
     return f"{', or '.join(ways)}, for the longest to fit" if ways else ""
 
 

@@ -28,7 +28,8 @@ HEAD_SIZE = 0.85
 """Size of running heads, as a share of the size of the text."""
 
 CAPITALS_SIZE = 0.65
-"""The same where the typeface has no small capitals, and its capitals stand in for them."""
+"""The same where the typeface has no small capitals, and its capitals stand in for them; Chinese and Japanese have
+neither."""
 
 SPACED = 0.06
 """How far their letters stand apart, in ems (common practice: 5 to 10 % for capitals and small capitals)."""
@@ -97,7 +98,7 @@ def _words(page: MadePage, title: str, folio: int) -> str:
 
 
 def _usual(setting: Setting, fount: Fount) -> float:
-    return setting.size * (HEAD_SIZE if "smcp" in fount.roman.features else CAPITALS_SIZE)
+    return setting.size * (HEAD_SIZE if fount.solid or "smcp" in fount.roman.features else CAPITALS_SIZE)
 
 
 def _over(setting: Setting, frame: PageFrame, fount: Fount) -> float | None:
@@ -153,7 +154,7 @@ def _letters_missing(fount: Fount, title: str) -> Iterator[Problem]:
             Severity.WARNING,
             field=("running_heads",),
         )
-    if "smcp" not in typeface.features:
+    if "smcp" not in typeface.features and not fount.solid:
         yield Problem(
             f"{typeface.name} has no small capitals; running heads are set in its capitals, smaller",
             severity=Severity.NOTE,

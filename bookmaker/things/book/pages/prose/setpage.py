@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from .....ground.art import Pictured
 from .....ground.drawing import BLACK, Canvas, Pen
 from .....ground.geometry import Path, Point, Rect, polygon
 from .....ground.pictures import Picture, fitting
@@ -130,8 +131,8 @@ class SetPage:
         """The picture as large as the type area allows, its caption under it."""
         below = (len(matter.lines) + GAP) * matter.step if matter.lines else 0.0
         picture = self.plates[matter.picture]
-        into = fitting(picture, Rect(area.x, area.y + below, area.width, area.height - below))
-        canvas.picture(picture, into)
+        into = self._fitting(picture, Rect(area.x, area.y + below, area.width, area.height - below))
+        self._draw_picture(canvas, picture, into)
         above, under = (ems * matter.size for ems in reach(self.setting.typeface))
         # where lines are close together, the last one must not go below the page
         white = min(CAPTION_WHITE * matter.step, (1 + GAP) * matter.step - above - under)
@@ -147,12 +148,22 @@ class SetPage:
         caption = CAPTION_WHITE * matter.step + above + (count - 1) * matter.step if count else 0.0
         depth, head = depth_of(matter.rows, setting), top + setting.typeface.cap_height * setting.size
         picture = self.plates[matter.picture]
-        size = fitting(picture, Rect(area.x, area.y, area.width, depth - caption)).size
+        size = self._fitting(picture, Rect(area.x, area.y, area.width, depth - caption)).size
         slack = depth - caption - size.height
         at_foot = slot.row + matter.rows > setting.lines_per_page - 0.75
         head -= slack if at_foot else slack / 2 if slot.row else 0.0
-        canvas.picture(picture, Rect(area.centre.x - size.width / 2, head - size.height, *size))
+        self._draw_picture(canvas, picture, Rect(area.centre.x - size.width / 2, head - size.height, *size))
         self._draw_caption(canvas, area, matter, head - size.height - CAPTION_WHITE * matter.step - above)
+
+    def _fitting(self, picture: Picture, area: Rect) -> Rect:
+        return fitting(picture, area, turned=self.frame.standing is not None)
+
+    def _draw_picture(self, canvas: Canvas, picture: Picture, into: Rect) -> None:
+        """A picture, which stands upright on the page whichever way lines run."""
+        page = self.frame.standing
+        if page:
+            into = Rect(into.y, page.height - into.right, into.height, into.width)
+        self.frame.laid_down(Pictured(picture, into)).draw(canvas)
 
     def _draw_caption(self, canvas: Canvas, area: Rect, matter: Matter, baseline: float) -> None:
         """The lines of a caption, from the baseline of the first down."""

@@ -16,6 +16,7 @@ __all__ = ["type_too_large", "type_too_small"]
 
 def type_too_large(what: str, size: float, largest: float, frame: PageFrame) -> Problem:
     """An error: something does not fit in type of a size; sizes are ems in mm."""
+    frame = frame.upright
     page = f"{print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}"
     return Problem(
         f"{what} does not fit in {print_pt(size)} type on a page of {page}",

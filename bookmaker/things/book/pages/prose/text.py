@@ -6,8 +6,8 @@ from dataclasses import replace
 from pathlib import Path
 
 from .....ground.problems import Problem, ShelfFileError
-from .....ground.typefaces import Typeface
-from .....typesetting.chosen_faces import HEAVY, SLANTED, face_of
+from .....ground.typefaces import Typeface, vertical_of
+from .....typesetting.chosen_faces import HEAVY, SLANTED, downwards, face_of
 from .....typesetting.figures import with_figures
 from .....typesetting.lines.fount import Fount, Style
 from .....typesetting.lines.hyphens import known_language
@@ -51,11 +51,19 @@ class TextInside(TextKeys):
         if problems:
             raise ShelfFileError([*problems, *manuscript.problems])
         if self.pictures == "figures":
-            manuscript = replace(manuscript, passages=as_figures(manuscript.passages, plates))
+            turned = self.setting == "vertical"
+            manuscript = replace(manuscript, passages=as_figures(manuscript.passages, plates, turned=turned))
         language = None if self.language == UNPARTED else known_language(self.language)
         spoken = "" if self.language == UNPARTED else self.language
         stand_in = latin_stand_in(faces[Style.ROMAN])
-        fount = Fount(faces, language, spoken, right_to_left=manuscript.right_to_left, stand_in=stand_in)
+        down = self.setting == "vertical"
+        fount = Fount(
+            downwards(faces) if down else faces,
+            language,
+            spoken,
+            right_to_left=manuscript.right_to_left,
+            stand_in=vertical_of(stand_in) if stand_in and down else stand_in,
+        )
         source = TextSource(manuscript, fount, plates)
         return LoadedText(self, source)
 

@@ -59,6 +59,7 @@ def findings(
     return (
         *_plates(copy, setting, plates),
         *_other_direction(copy),
+        *_without_forms(copy),
         *_without_faces(copy),
         *_in_other_letters(copy),
         *_too_small(copy, setting, bounds),
@@ -130,6 +131,8 @@ def _plates(copy: Copy, setting: Setting, plates: Mapping[str, Picture]) -> Iter
     area = copy.frame.type_area(1)
     if any(passage.role is Role.FIGURE for passage in copy.manuscript.passages):
         area = Rect(area.x, area.y, area.width, min(area.height, depth_of(most_rows(setting), setting)))
+    if copy.frame.standing:  # where pictures are not turned as the lines are
+        area = Rect(0.0, 0.0, area.height, area.width)
     for picture in plates.values():
         for note in picture.notes:
             yield Problem(f"{picture.path.name} {note}", severity=Severity.NOTE, field=("file",))
@@ -144,12 +147,24 @@ def _plates(copy: Copy, setting: Setting, plates: Mapping[str, Picture]) -> Iter
 
 
 def _other_direction(copy: Copy) -> Iterator[Problem]:
-    if copy.manuscript.right_to_left and not copy.frame.right_to_left:
+    if (copy.manuscript.right_to_left or copy.frame.standing) and not copy.frame.upright.right_to_left:
         yield Problem(
             f"{copy.manuscript.name} is read from right to left, but its book from left to right",
             "write direction: right-to-left in the book",
             Severity.WARNING,
             field=("file",),
+        )
+
+
+def _without_forms(copy: Copy) -> Iterator[Problem]:
+    """A typeface whose marks are drawn for lines that run across alone."""
+    face = copy.fount.roman
+    if copy.frame.standing and "vert" not in face.features:
+        yield Problem(
+            f"{face.name} has no forms of marks and brackets for lines that run down: they look as in other lines",
+            "choose a typeface that has them (OpenType: vert)",
+            Severity.NOTE,
+            field=("face",),
         )
 
 

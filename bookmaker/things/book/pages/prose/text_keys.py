@@ -14,6 +14,7 @@ from .....shelf_file.fields.words import Flag, TextFile, Title, TypefaceName, re
 from .....typesetting.figures import Figures
 from .....typesetting.languages import meant_language
 from .....typesetting.lines.hyphens import known_language
+from .....typesetting.lines.solid import is_solid
 from .....typesetting.punctuation import AS_WRITTEN, Punctuation, is_punctuated, punctuation_of
 from ..part import Part
 
@@ -152,6 +153,9 @@ class TextKeys(Part):
         "by language", description="whether typed quotation marks, dashes and points become those of the language"
     )
     justified: Flag | None = Field(None, description="yes: all lines end at the margin; no: ragged; as they are long")
+    setting: Literal["horizontal", "vertical"] = Field(
+        "horizontal", description="vertical: Japanese or Chinese lines run down the page, from the right"
+    )
     hanging: Flag = Field(True, description="punctuation stands out into the margins, yes or no")
     chapters: Literal["new page", "recto", "run on"] = Field("new page", description="where chapters begin")
     drop_capital: LinesDeep = Field(0, description="how many lines deep the first letter of a chapter is, or no")
@@ -176,7 +180,11 @@ class TextKeys(Part):
     @property
     def marks(self) -> Punctuation:
         """The marks its punctuation is set with."""
-        return AS_WRITTEN if self.punctuation == "as written" else punctuation_of(self.language)
+        return (
+            AS_WRITTEN
+            if self.punctuation == "as written"
+            else punctuation_of(self.language, vertical=self.setting == "vertical")
+        )
 
     @property
     def shows(self) -> str:
@@ -199,6 +207,22 @@ class TextKeys(Part):
     def is_open(self) -> bool:
         """Whether it is to be fitted into pages that nobody gives it."""
         return self.size == FIT and self.pages is None
+
+    @model_validator(mode="after")
+    def _set_vertically(self) -> Self:
+        if self.setting == "vertical" and not is_solid(self.language):
+            raise refuse(
+                f"setting: vertical is not for language: {self.language}",
+                "write language: ja or zh, or leave setting out",
+                instead={"setting": None},
+            )
+        if self.setting == "vertical" and self.drop_capital:
+            raise refuse(
+                "has a drop capital with setting: vertical, where there are none",
+                "leave drop_capital out",
+                instead={"drop_capital": None},
+            )
+        return self
 
     @model_validator(mode="after")
     def _smallest_first(self) -> Self:

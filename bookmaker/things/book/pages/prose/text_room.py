@@ -18,7 +18,8 @@ HARDLY_A_WORD = 8
 
 def too_large(copy: Copy, size: float) -> Problem:
     """A size of which not one line or not one letter finds room."""
-    manuscript, frame, area = copy.manuscript, copy.frame, copy.frame.type_area(1)
+    manuscript, frame = copy.manuscript, copy.frame.upright
+    area = frame.type_area(1)
     page = f"a page of {print_mm(frame.width, 2)} × {print_mm(frame.height, 2)}"
     if frame.margins:
         page = f"the {print_mm(area.width, 2)} × {print_mm(area.height, 2)} that the margins leave of {page}"
@@ -40,7 +41,8 @@ def _smaller(copy: Copy) -> str:
 
 def no_room(copy: Copy) -> Problem:
     """Margins that leave nothing between them."""
-    frame, margins, area = copy.frame, copy.frame.margins, copy.frame.type_area(1)
+    frame = copy.frame.upright
+    margins, area = frame.margins, frame.type_area(1)
     assert margins is not None  # margins by ninths always leave room
     told = []
     if area.width <= 0:
