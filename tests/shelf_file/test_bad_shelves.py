@@ -179,7 +179,8 @@ ONE_SLIP = [
     (("kind: wrap", "kind: warp"), "11:19: Tide Tables: cover.kind: 'warp' is not known; did you mean wrap?"),
     (
         last("design: {colour: red}"),
-        '12:22: Tide Tables: design.colour: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
+        '12:22: Tide Tables: design.colour: red is not a colour; write "#a8262b" for it, in quotes; '
+        "bookmaker manual colours lists more",
     ),
     (
         ("Tide Tables", '"Tide \\e[31mTables"'),
@@ -458,7 +459,8 @@ SEVERAL = {
         [("books:", "defaults: {blok: 1, design: {ink: red}}\nbooks:"), last("space: upper\n  - title: Ebb")],
         [
             "7:12: defaults has an unknown key 'blok'; did you mean block?",
-            '7:35: defaults.design.ink: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
+            '7:35: defaults.design.ink: red is not a colour; write "#a8262b" for it, in quotes; '
+            "bookmaker manual colours lists more",
             "14:5: Ebb has no cover; add cover: how they are covered",
             "14:5: Ebb has no size; "
             "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page",
