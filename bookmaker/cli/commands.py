@@ -87,9 +87,11 @@ def check(
 
 
 @app.command(
-    epilog=taken.examples("make", "make shelf.yaml --into to-print --open", 'make shelf.yaml --again "Tide Tables"')
+    epilog=taken.examples("make", "make shelf.yaml --into to-print --open", 'make shelf.yaml --again "Tide Tables"'),
+    context_settings={"allow_extra_args": True},
 )
 def make(
+    context: typer.Context,
     shelf: taken.Shelf = taken.USUAL_SHELF,
     into: Annotated[
         Path | None,
@@ -121,6 +123,7 @@ def make(
     from ..shelf.wishes import Wishes
     from .making import make_shelf
 
+    taken.refuse_more(context.args, "--into")
     choice = Choice(tuple(only or ()), again, tuple(stock or ()), changed)
     wishes = Wishes(choice, layers, contact_sheet=contact_sheet, templates=templates, proof=proof, mock_up=mock_up)
     folder = into or shelf.with_name(f"{shelf.stem}-to-print")

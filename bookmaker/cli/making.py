@@ -41,6 +41,8 @@ def make_shelf(shelf: Path, into: Path, wishes: Wishes, *, as_json: bool, show: 
         tell(made.checked, made.about, wide=wide, quiet=quiet)
         if not quiet:
             with told_in(made.checked.plan.spec.told):
+                if wishes.choice.changed and made.changes.first:
+                    say_wrapped(f"nothing was made in {one_line(into)} before to compare with: all is printed")
                 _say_what_was_made(made, shelf, into, wide=wide)
     if show and typer.launch(str(into)):
         say_wrapped(f"{one_line(into)} cannot be opened from here: open it as you open any folder", err=True)

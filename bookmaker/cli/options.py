@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Annotated
 
 import typer
+
+from ..ground.visible import one_line
 
 __all__ = [
     "USUAL_SHELF",
@@ -21,6 +24,7 @@ __all__ = [
     "Templates",
     "Wide",
     "examples",
+    "refuse_more",
 ]
 
 USUAL_SHELF = Path("shelf.yaml")
@@ -43,3 +47,16 @@ MockUp = Annotated[bool, typer.Option("--mock-up", help="Also outlines on plain 
 def examples(*lines: str) -> str:
     """What stands under the help of a command, line by line."""
     return "\n".join(("\b", "Examples:", *(f"  bookmaker {line}" for line in lines)))
+
+
+def refuse_more(more: Sequence[str], option: str) -> None:
+    """Refuse words after the shelf file, which are probably meant for an option.
+
+    Raises:
+        CommandError: there are such words.
+    """
+    from ..ground.problems import CommandError, Problem
+
+    if more:
+        what = f"there is one word too many: {one_line(more[0])}"
+        raise CommandError((Problem(what, f"if it is where to write, write {option} {one_line(more[0])}"),))

@@ -14,6 +14,9 @@ BESIDE = "write its path as seen from the folder of the shelf file"
 SHELF_FILES = frozenset({".yaml", ".yml"})
 """What ends so is meant by nothing that ends otherwise."""
 
+ADDED = ".txt"
+"""What some programs add to the name that was typed; Windows hides it."""
+
 MOST_LOOKED_AT = 2000
 """So many names of a folder are compared with the one written."""
 
@@ -32,6 +35,9 @@ def not_there(what: str, path: Path, written: str = "", remedy: str = BESIDE) ->
         return f"{brief(written)} is a link to what is not there", "write the path of the thing itself"
     if "\\" in written:
         return f"there is no {what} {brief(written)}", f"write / in place of \\: {brief(written.replace(chr(92), '/'))}"
+    if _is_there(path.with_name(f"{path.name}{ADDED}")):
+        what_there_is = f"there is no {what} {brief(written)}, but {brief(written)}{ADDED}"
+        return what_there_is, f"take {ADDED} off its name; in Notepad choose All files as the type when you save"
     meant = meant_file(path, written)
     return f"there is no {what} {brief(written)}", f"did you mean {meant}?" if meant else remedy
 

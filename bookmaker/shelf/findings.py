@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from math import ceil
 
 from ..ground.problems import Problem, Severity
 from ..ground.quantities import counted
 from ..ground.thin import print_um, thinner
-from ..ground.told import rounded_down
+from ..ground.told import rounded_down, rounded_up
 from ..ground.units import print_mm
 from ..things.draft import Draft
 from ..things.standing import Standing
@@ -94,7 +93,7 @@ def _over(space: SpaceFit, plan: ShelfPlan) -> Problem:
         *_other_space(own, needed, space, plan),
         *_thinner_stock(own, needed, plan),
     ]
-    remedies.append(f"make the space {print_mm(_rounded_up(needed), 2)} wider")
+    remedies.append(f"write width: {print_mm(rounded_up(space.width + needed, 2), 2)} for {space.name}")
     first, *rest = remedies
     need = "with its clearance needs" if len(own) == 1 else "with their clearance need"
     return Problem(
@@ -198,8 +197,3 @@ def _thinner_stock(things: Sequence[Plan], missing: float, plan: ShelfPlan) -> I
     if thin >= caliper * 0.6:
         # rounded down: a remedy that is rounded the other way would still be too thick
         yield f"take a paper of {print_um(thinner(thin))} or less for {stock}, now {print_um(caliper)}"
-
-
-def _rounded_up(length: float) -> float:
-    """To a hundredth of a millimetre, so that what is offered is enough."""
-    return ceil(length * 100 - 1e-6) / 100

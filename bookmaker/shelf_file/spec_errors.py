@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
-from typing import Any
+from typing import Any, get_args, get_origin
 
 from pydantic import BaseModel, ValidationError
 
@@ -14,7 +14,7 @@ from ..ground.problems import FieldPath, Problem, near_match, show_field
 from ..ground.quantities import show
 from .fields.entry import Entry
 from .slips.marks import AFTER_COMMA, COMMA_ENDS
-from .spots import Spot, models_in, spot_of, tags_of, told_apart_by
+from .spots import TELLING, Spot, models_in, spot_of, tags_of, told_apart_by
 
 __all__ = ["Fault", "explain", "faults"]
 
@@ -45,6 +45,8 @@ OTHER_WORDS = {
     "path": ("file", "folder", "picture"),
     "background": ("colour",),
     "paper": ("stock",),
+    "length": ("height",),
+    **dict.fromkeys(("sheet_size", "paper_size"), ("sheet",)),
 }
 """What else makers may call a key, and the keys it may be."""
 
@@ -178,13 +180,18 @@ def _unknown_key(
     meant = other or near_match(key, known)
     remedy = f"did you mean {meant}?" if meant else "known here: " + ", ".join(known)
     others = [tag for kind in kinds if key in kind.model_fields for tag in tags_of(kind)]
-    groups = _groups_with(owner).get(key, ()) if owner else ()
+    groups, inner = _groups_meant(owner, key)
+    where, listed = _list_of(owner, key) if owner else ("", ())
     if others:
         else_meant = f"{meant}, if that is what you mean" if key in meant else f"leave {key} out"
         remedy = f"{_of_others(others, told_apart_by(kinds))}, or {else_meant}"
+    elif listed:
+        remedy = f"write it in the list {where}: with kind: {' or '.join(listed)}"
+    elif key in TELLING and isinstance(written, str) and not any(_tells(owner, group, written) for group in groups):
+        remedy = f"leave {key} out; what is no book, such as a box, stands in the list things:"
     elif groups and written is not None:
         value = _quoted(written) if isinstance(written, str) else "…"
-        remedy = f"write {' or '.join(f'{group}: {{{key}: {value}}}' for group in groups[:MOST_GROUPS])}"
+        remedy = f"write {' or '.join(f'{group}: {{{inner}: {value}}}' for group in groups[:MOST_GROUPS])}"
     elif written is None and AFTER_COMMA.match(key):
         remedy = f"{COMMA_ENDS}: write the number with a point, as in 21.{key}"
     elif written is None and (parted := NO_COLON.match(key)) and parted[1] in known:
@@ -214,6 +221,31 @@ def _groups_with(owner: type[BaseModel]) -> Mapping[str, Sequence[str]]:
         for key in {key for model in models_in(part.annotation) for key in model.model_fields}:
             found.setdefault(key, []).append(name)
     return found
+
+
+def _groups_meant(owner: type[BaseModel] | None, key: str) -> tuple[Sequence[str], str]:
+    """The groups that have a key, or one that it is another word for, and that key."""
+    found = _groups_with(owner) if owner else {}
+    return next(((found[word], word) for word in (key, *OTHER_WORDS.get(key, ())) if word in found), ((), key))
+
+
+@cache
+def _list_of(owner: type[BaseModel], key: str) -> tuple[str, Sequence[str]]:
+    """The list of a group whose items may be of the kinds that a key names, such as a box, and these kinds."""
+    for name, part in owner.model_fields.items():
+        if get_origin(part.annotation) is tuple:
+            items = [model for option in get_args(part.annotation) for model in models_in(option)]
+            one = {key, key.removesuffix("s"), key.removesuffix("es")}
+            kinds = [tag for model in items for tag in tags_of(model) if one & {tag, *tag.split()}]
+            if kinds:
+                return name, kinds
+    return "", ()
+
+
+def _tells(owner: type[BaseModel] | None, group: str, written: str) -> bool:
+    """Whether a word is one of the kinds that a group may be of."""
+    models = models_in(owner.model_fields[group].annotation) if owner else []
+    return any(near_match(written, tags_of(model)) for model in models)
 
 
 def _quoted(written: str) -> str:

@@ -12,7 +12,7 @@ from pydantic import BaseModel, Tag
 
 from ..ground.problems import FieldPath
 
-__all__ = ["Spot", "models_in", "spot_of", "tags_of", "told_apart_by"]
+__all__ = ["TELLING", "Spot", "models_in", "spot_of", "tags_of", "told_apart_by"]
 
 TELLING = ("kind", "style", "pattern")
 """Keys that say which of several sorts a group is."""

@@ -66,7 +66,7 @@ books:
     inside: {kind: ruled, spacing: 1.2 mm}
     design: {style: paper boards, palette: harbour, spine_title: up}
 
-  - title: Weather Diary
+  - title: Weather Diary                        # without inside its pages stay blank
     life_size: {height: 234 mm, width: 156 mm}
     block: {pages: 64}
     cover: {turn_in: 5 mm, head_turn_in: 4 mm}  # the cover paper is folded over the edges

@@ -7,13 +7,13 @@ two texts differ, and one volume keeps its voice.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import accumulate, islice
 from random import Random
 
-__all__ = ["DummyTongue", "dummy_titles"]
+__all__ = ["SENTENCE", "DummyTongue", "dummy_titles", "punctuated"]
 
 INNER = tuple("bcdfghllmmnnprrssttv")
 ONSETS = ("", "", *INNER, "br", "cl", "dr", "fl", "gr", "pl", "pr", "st", "th", "tr")
@@ -36,13 +36,23 @@ class DummyTongue:
 
     seed: int | str
 
-    def words(self, page: int = 0) -> Iterator[str]:
-        """Its words without end, with capitals and stops where sentences have them; each page has others."""
+    def bare(self, page: int = 0) -> Iterator[str]:
+        """Its words without end, none of them one of the two before it; each page has others."""
         own, chance = _vocabulary(self.seed), Random(f"{self.seed} {page}")
         often = tuple(accumulate(1 / (1.6 + place) for place in range(len(own))))
+        before: tuple[str, ...] = ()
+        while True:
+            word = chance.choices(own, cum_weights=often)[0]
+            if word not in before:
+                yield word
+                before = (*before, word)[-2:]
+
+    def words(self, page: int = 0) -> Iterator[str]:
+        """Its words without end, with capitals and stops where sentences have them."""
+        bare, chance = self.bare(page), Random(f"{self.seed} {page} stops")
         while True:
             last = chance.randint(*SENTENCE) - 1
-            for place, word in enumerate(chance.choices(own, cum_weights=often, k=last + 1)):
+            for place, word in enumerate(islice(bare, last + 1)):
                 shown = word.capitalize() if place == 0 else word
                 yield shown + ("." if place == last else "," if chance.random() < COMMA else "")
 
@@ -53,6 +63,24 @@ class DummyTongue:
         True
         """
         return " ".join(islice(self.words(), count))
+
+
+def punctuated(words: Sequence[str], left: int, chance: Random, *, closes: bool) -> tuple[list[str], int]:
+    """The words of a line with capitals, commas and stops, and how many more words its last sentence has.
+
+    So many words were `left` of a sentence begun before, 0 where the line begins one. A line that `closes` a paragraph
+    ends with a stop. Elsewhere a sentence ends only if two words follow, so none is left with a single word.
+    """
+    shown: list[str] = []
+    for after, word in zip(range(len(words) - 1, -1, -1), words, strict=True):
+        begun = word if left else word.capitalize()
+        left = (left or chance.randint(*SENTENCE)) - 1
+        if (closes and not after) or (left <= 0 and after > 1):
+            mark, left = ".", 0
+        else:
+            mark, left = "," if chance.random() < COMMA and after else "", max(left, 1)
+        shown.append(begun + mark)
+    return shown, left
 
 
 def dummy_titles(seed: int | str, count: int) -> tuple[str, ...]:

@@ -255,23 +255,26 @@ class Inside:
     strokes: Strokes | None = None
 
 
-def page_number(frame: PageFrame, number: int, typeface: Typeface) -> Written:
-    """The number of a page in the middle of its foot margin, centred under the type area."""
+def page_number(frame: PageFrame, number: int, typeface: Typeface, largest: float = math.inf) -> Written:
+    """The number of a page, in mm no larger than the `largest`, in the middle of its foot margin."""
     area = frame.type_area(number)
-    largest = max(frame.text_size, SMALLEST_BESIDE) if frame.text_size else math.inf
-    size = min(frame.height * NUMBER_SIZE, area.width / WIDEST_NUMBER, largest)
+    beside = max(frame.text_size, SMALLEST_BESIDE) if frame.text_size else math.inf
+    size = min(frame.height * NUMBER_SIZE, area.width / WIDEST_NUMBER, beside, largest)
     line = set_line(typeface, size, str(frame.folio(number)))
     baseline = area.y / 2 - typeface.cap_height * size / 2
     return Written(line, Point(area.centre.x - line.width / 2, baseline))
 
 
-def numbered(pages: Iterable[Art], frame: PageFrame, typeface: Typeface | None = None) -> tuple[Art, ...]:
-    """The pages with their numbers, in a typeface or in that of the text, if it has figures.
+def numbered(
+    pages: Iterable[Art], frame: PageFrame, typeface: Typeface | None = None, largest: float = math.inf
+) -> tuple[Art, ...]:
+    """The pages with their numbers, in a typeface or in that of the text, if it has figures, up to the `largest` size.
 
     Blank pages bear none, and loose ones.
     """
     if frame.loose:
         return tuple(pages)
     face = frame.number_face(typeface)
-    numbers = (frame.laid_down(page_number(frame.upright, number, face)) for number in range(1, frame.pages + 1))
+    upright = frame.upright
+    numbers = (frame.laid_down(page_number(upright, number, face, largest)) for number in range(1, frame.pages + 1))
     return tuple(art if art is NOTHING else Group((art, number)) for art, number in zip(pages, numbers, strict=True))

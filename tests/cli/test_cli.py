@@ -329,3 +329,15 @@ def test_a_room_without_books_has_a_headline(run: Run, tmp_path: Path) -> None:
     lines = run("check", "shelf.yaml").out.splitlines()
     assert lines[0] == "Worked case: 1 book, lengths in mm"
     assert "things" in lines
+
+
+def test_a_folder_without_its_option_is_met_with_it(run: Run) -> None:
+    said = run("make", "shelf.yaml", "printed2")
+    assert (said.code, said.out) == (2, "")
+    assert said.err.startswith("there is one word too many: printed2; if it is where to write, write --into printed2")
+
+
+def test_what_has_changed_is_all_where_nothing_was_made_before(run: Run) -> None:
+    told = "nothing was made in printed before to compare with: all is printed"
+    assert told in run("make", "shelf.yaml", "--into", "printed", "--changed").out
+    assert told not in run("make", "shelf.yaml", "--into", "printed", "--changed").out

@@ -97,3 +97,12 @@ def test_a_picture_that_a_text_names_is_told_alike(walk: Path) -> None:
     (walk / "shelf.yaml").write_text(SHELF.format(line="inside: {kind: text, file: hemp.md}"), encoding="utf-8")
     with pytest.raises(ShelfFileError, match=r"not there: art/sun\.png in line 3; did you mean art/Sun\.png\?"):
         check(walk / "shelf.yaml")
+
+
+def test_a_file_to_whose_name_an_editor_added_txt_is_told_of(walk: Path) -> None:
+    (walk / "shelf.yaml.txt").write_text(SHELF.format(line=""), encoding="utf-8")
+    with pytest.raises(ShelfFileError) as refusal:
+        check(walk / "shelf.yaml")
+    said = str(refusal.value)
+    assert "shelf.yaml, but shelf.yaml.txt" in said
+    assert "take .txt off its name" in said

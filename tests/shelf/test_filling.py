@@ -187,7 +187,7 @@ def test_what_a_fill_became_is_explained(tmp_path: Path) -> None:
             "width: 7 mm",
             "shelf.yaml:15:37: upper has no room left for the block that is to fill it: with 2 mm for it and "
             "± 0.45 mm for the likely error the row is 0.9 mm too long; "
-            "take a book out, write a smaller at_least, or make the space 0.9 mm wider",
+            "take a book out, write a smaller at_least, or write width: 7.9 mm for upper",
         ),
         (
             "fill}\n    space: upper",
@@ -219,7 +219,7 @@ def test_several_that_find_no_room_are_counted(tmp_path: Path) -> None:
     assert told(more.replace("width: 20 mm", "width: 9 mm"), tmp_path) == [
         "shelf.yaml:15:37: upper has no room left for the 2 blocks that are to fill it: with 5 mm for them and "
         "± 0.49 mm for the likely error the row is 2.61 mm too long; "
-        "take a book out, write a smaller at_least, or make the space 2.61 mm wider"
+        "take a book out, write a smaller at_least, or write width: 11.61 mm for upper"
     ]
 
 

@@ -174,6 +174,6 @@ def test_another_space_with_room_is_offered_and_takes_the_book(tmp_path: Path) -
 def test_a_wider_space_is_offered_by_enough(tmp_path: Path) -> None:
     width = full_width(tmp_path) - 13.0071
     _, remedy = upper(tmp_path, width)
-    wider = re.search(r"make the space ([\d.]+) mm wider", remedy)
+    wider = re.search(r"write width: ([\d.]+) mm for upper", remedy)
     assert wider
-    assert upper(tmp_path, width + float(wider[1]))[0].verdict is Verdict.FITS
+    assert upper(tmp_path, float(wider[1]))[0].verdict is Verdict.FITS

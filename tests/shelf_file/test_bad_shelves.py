@@ -86,6 +86,29 @@ ONE_SLIP = [
         )
     ),
     (("caliper: 75 um", "caliper: 75"), "3:19: stocks.laid.caliper: 75 has no unit; write 75 um"),
+    # keys that stand elsewhere, or are called otherwise
+    (
+        ("spaces:", "box: {}\nspaces:"),
+        "5:1: the shelf has an unknown key 'box'; "
+        "write it in the list things: with kind: lidded box or hinged box or tuck box or drawer box",
+    ),
+    (
+        ("spaces:", "sheet_size: letter\nspaces:"),
+        "5:1: the shelf has an unknown key 'sheet_size'; write printer: {sheet: letter}",
+    ),
+    (
+        ("stocks:", "printer: {sheet_size: letter}\nstocks:"),
+        "2:11: printer has an unknown key 'sheet_size'; did you mean sheet?",
+    ),
+    (
+        last("kind: box"),
+        "12:5: Tide Tables has an unknown key 'kind'; "
+        "leave kind out; what is no book, such as a box, stands in the list things:",
+    ),
+    (
+        ("height: 21 mm", "length: 21 mm"),
+        "9:12: Tide Tables: size has an unknown key 'length'; did you mean height?",
+    ),
     # pages
     (pages("0"), f"10:50: Tide Tables: block.pages: 0 is out of range; {COUNT}"),
     (pages("100000"), f"10:50: Tide Tables: block.pages: 100000 is out of range; {COUNT}"),
@@ -156,7 +179,8 @@ ONE_SLIP = [
     (("kind: wrap", "kind: warp"), "11:19: Tide Tables: cover.kind: 'warp' is not known; did you mean wrap?"),
     (
         last("design: {colour: red}"),
-        '12:22: Tide Tables: design.colour: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
+        '12:22: Tide Tables: design.colour: red is not a colour; write "#a8262b" for it, in quotes; '
+        "bookmaker manual colours lists more",
     ),
     (
         ("Tide Tables", '"Tide \\e[31mTables"'),
@@ -435,7 +459,8 @@ SEVERAL = {
         [("books:", "defaults: {blok: 1, design: {ink: red}}\nbooks:"), last("space: upper\n  - title: Ebb")],
         [
             "7:12: defaults has an unknown key 'blok'; did you mean block?",
-            '7:35: defaults.design.ink: red is not a colour; write red, green and blue as "#7a1f2b", in quotes',
+            '7:35: defaults.design.ink: red is not a colour; write "#a8262b" for it, in quotes; '
+            "bookmaker manual colours lists more",
             "14:5: Ebb has no cover; add cover: how they are covered",
             "14:5: Ebb has no size; "
             "write either size: {height: 21 mm, width: 15 mm} or life_size with the full-size page",

@@ -140,7 +140,7 @@ def said(folder: Path, *slips: tuple[str, str]) -> list[str]:
 def test_a_row_is_books_like_any_others(tmp_path: Path) -> None:
     assert said(tmp_path) == [
         "17:9: the thickest of the 2 blocks that fill upper becomes 32.19 mm thick, like a book of 386 mm; "
-        "add 3 more to share the space, or write at_most: 12 mm and leave the rest empty"
+        "add 4 more to share the space, or write at_most: 12 mm and leave the rest empty"
     ]
     plan = check(tmp_path / "shelf.yaml").plan
     assert [book.entry.title for book in by_kind.books_of(plan)] == ["First", "Second", "Third", "Fourth"]

@@ -36,6 +36,12 @@ def test_sentences_begin_with_capitals_and_end_with_stops(seed: int) -> None:
     assert all(5 <= len(sentence.split()) <= 17 for sentence in sentences[:-1])
 
 
+@pytest.mark.parametrize("seed", SEEDS)
+def test_no_word_is_one_of_the_two_before_it(seed: int) -> None:
+    words = [word.strip(".,").casefold() for word in DummyTongue(seed).text(800).split()]
+    assert all(word not in words[max(0, place - 2) : place] for place, word in enumerate(words))
+
+
 def test_titles_are_as_many_as_asked_for() -> None:
     assert len(dummy_titles(4, 9)) == 9
     assert dummy_titles(4, 9) == dummy_titles(4, 9) != dummy_titles(5, 9)

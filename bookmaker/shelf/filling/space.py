@@ -111,7 +111,7 @@ def _gap(options: Sequence[Sequence[int]]) -> int:
 
 def _no_space_left(fit: SpaceFit, fillers: Sequence[Filler], least: float, short: float, to_spare: float) -> Problem:
     count = len(fillers)
-    missing = print_mm(rounded_up(short, 2), 2)
+    missing, wide = (print_mm(rounded_up(length, 2), 2) for length in (short, fit.width + short))
     spared = "for the likely error" if to_spare == fit.reserve else "to spare"
     sign = "± " if to_spare == fit.reserve else ""
     blocks = "the block that is to fill it" if count == 1 else f"the {count} blocks that are to fill it"
@@ -119,7 +119,7 @@ def _no_space_left(fit: SpaceFit, fillers: Sequence[Filler], least: float, short
         f"{fit.name} has no room left for {blocks}: with {print_mm(least, 2)} for "
         f"{'it' if count == 1 else 'them'} and {sign}{print_mm(to_spare, 2)} {spared} the row is "
         f"{missing} too long",
-        f"take a book out, write a smaller at_least, or make the space {missing} wider",
+        f"take a book out, write a smaller at_least, or write width: {wide} for {fit.name}",
         field=(*fillers[0].field, "thickness"),
         thing=fillers[0].thing,
     )
@@ -143,8 +143,9 @@ def _too_thick(fit: SpaceFit, fillers: Sequence[Filler], found: Mapping[str, flo
     if not giants:
         return
     thickest = max(found[filler.thing] for filler in giants)
-    more = ceil(sum(found[filler.thing] for filler in giants) / most) - len(giants)
-    which = "the block that fills" if len(giants) == 1 else f"the thickest of the {len(giants)} blocks that fill"
+    sharing = sum(filler.at_most is None for filler in fillers)
+    more = ceil(sharing * thickest / most - 1e-9) - sharing  # as unlike one another as these are
+    which = "the block that fills" if len(fillers) == 1 else f"the thickest of the {len(fillers)} blocks that fill"
     yield Problem(
         f"{which} {fit.name} becomes {print_mm(thickest, 2)} thick, like a book of {print_mm(thickest * scale, 0)}",
         f"add {more} more to share the space, or write at_most: {print_mm(rounded_down(most), 1)} "

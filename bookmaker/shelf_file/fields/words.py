@@ -8,8 +8,10 @@ from typing import Annotated
 from pydantic import BeforeValidator, Field, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
+from ...ground.colours.plain_names import PLAIN_NAMES
 from ...ground.drawing import Colour
 from ...ground.ids import LONGEST, slug
+from ...ground.problems import near_match
 from ...ground.quantities import show
 from ...ground.typefaces.names import BUNDLED
 from ...ground.visible import is_seen
@@ -236,7 +238,10 @@ def _read_ink(value: object) -> Colour:
     except ValueError:
         written = show(str(value))
         straight = "straight quotes" if set(written) & set("“”„‘’«»") else "quotes"
-        raise refuse(f"{written} is not a colour", f'write red, green and blue as "#7a1f2b", in {straight}') from None
+        words = (written, written.split()[-1] if written.split() else "")
+        meant = next((PLAIN_NAMES[name] for word in words if (name := near_match(word, PLAIN_NAMES))), "")
+        remedy = "write " + (f'"{meant}" for it' if meant else 'red, green and blue as "#7a1f2b"') + f", in {straight}"
+        raise refuse(f"{written} is not a colour", f"{remedy}; bookmaker manual colours lists more") from None
 
 
 Ink = Annotated[

@@ -17,6 +17,9 @@ __all__ = ["SEARCH", "STYLE", "manual_page"]
 
 TABLE = re.compile(r"<table>\n<thead>\n<tr>\n<th>(.*?)</th>.*?</table>", re.DOTALL)
 
+COLOUR = re.compile(r"<code>(?:&quot;)?(#[0-9a-f]{6})(?:&quot;)?</code>")
+"""A colour as the shelf file has it."""
+
 STYLE = """
 :root { color-scheme: light dark; }
 body { font: 1rem/1.5 Georgia, serif; max-width: 48rem; margin: 0 auto; padding: 1rem; }
@@ -25,6 +28,7 @@ pre { overflow-x: auto; border: 1px solid #8888; padding: 0.5rem; }
 table { border-collapse: collapse; width: 100%; font-size: 0.9rem; }
 td, th { border-bottom: 1px solid #8888; padding: 0.25rem 0.5rem; text-align: left; vertical-align: top; }
 img { max-width: 100%; }
+.swatch { width: 1.5em; height: 1em; vertical-align: middle; border: 1px solid #8888; }
 form { position: sticky; top: 0; background: Canvas; padding: 0.5rem 0; }
 input { font: inherit; width: 100%; box-sizing: border-box; }
 :target { scroll-margin-top: 5rem; }
@@ -81,6 +85,7 @@ def _chapter(name: str, text: str) -> str:
     rendered = re.sub(r'href="([^"]+)"', lambda link: f'href="{_target(name, html.unescape(link[1]))}"', rendered)
     rendered = re.sub(r'src="([^"]+)"', lambda link: f'src="{_embedded(html.unescape(link[1]))}"', rendered)
     rendered = rendered.replace("<pre>", '<pre tabindex="0">')  # what scrolls is reached by keyboard
+    rendered = COLOUR.sub(_with_swatch, rendered)
     rendered = TABLE.sub(_with_anchors, rendered)
     parts = re.split(r"(?=<h[1-6]>)", rendered)
     return f'<section class="chapter">\n{"".join(_part(name, part) for part in parts if part.strip())}</section>'
@@ -96,6 +101,12 @@ def _with_anchors(table: re.Match[str]) -> str:
         return f'<tr id="{row_anchor(head, _words(row[1]))}">\n<td>{row[1]}</td>'
 
     return re.sub(r"<tr>\n<td>(.*?)</td>", anchored, table[0])
+
+
+def _with_swatch(colour: re.Match[str]) -> str:
+    """A colour with a piece of itself beside it."""
+    piece = f'<rect width="100%" height="100%" fill="{colour[1]}"/>'
+    return f'<svg class="swatch" aria-hidden="true">{piece}</svg> {colour[0]}'
 
 
 def _words(rendered: str) -> str:

@@ -217,7 +217,7 @@ SLIPS = [
     (
         "{kind: dummy, thickness: 4 mm, edges: stained, edge_stock: laid, edge_colour: red}",
         "10:90: The Wooden Sea: block.edge_colour: red is not a colour; "
-        'write red, green and blue as "#7a1f2b", in quotes',
+        'write "#a8262b" for it, in quotes; bookmaker manual colours lists more',
     ),
     (
         "{kind: dummy, thickness: 4 mm, material: }",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterator
 from itertools import pairwise
 from pathlib import Path
@@ -142,11 +143,21 @@ def test_what_is_cropped_and_what_is_coarse_is_said(tmp_path: Path) -> None:
         (
             (600, 800),
             "flat",
-            ["too narrow for the flat", "make the picture 600 × ", "over the template that make --templates writes"],
+            [
+                "too narrow for its height",
+                "make the picture 1227 × 800 pixels",
+                "over the template that make --templates writes",
+            ],
         ),
         # drawn for a spine that has become thicker since: 902 × 591 pixels are 38.33 · 902/906 = 38.16 mm wide
         ((905, 591), "flat", []),
-        ((902, 591), "flat", ["own.png is 0.17 mm too narrow for the flat: the folds drawn on it are off; the spine"]),
+        (
+            (902, 591),
+            "flat",
+            ["own.png is 0.17 mm too narrow for its height: the folds drawn on it are off; the book"],
+        ),
+        # drawn for a lower book: at its width of 906 it must be 591 high
+        ((906, 560), "flat", ["mm too low for its width", "make the picture 906 × 591 pixels"]),
     ],
 )
 def test_a_picture_gets_one_message_with_the_size_that_puts_it_right(
@@ -157,6 +168,19 @@ def test_a_picture_gets_one_message_with_the_size_that_puts_it_right(
     found = [str(problem) for problem in dressed(entry, flat_of(), tmp_path).problems]
     assert len(found) == min(1, len(told))
     assert all(part in found[0] for part in told)
+
+
+@pytest.mark.parametrize("shows", ["book", "flat"])
+@pytest.mark.parametrize("size", [(902, 585), (906, 560), (600, 800), (1301, 333), (40, 700), (203, 110)])
+def test_the_pixels_that_are_advised_pass_the_check(size: tuple[int, int], shows: str, tmp_path: Path) -> None:
+    entry = OwnArtwork.model_validate({"picture": "own.png", "shows": shows})
+    for wanted in (size, None):
+        if wanted:
+            Image.new("RGB", wanted).save(tmp_path / "own.png")
+        told = [str(problem) for problem in dressed(entry, flat_of(), tmp_path).problems]
+        for wide, high in re.findall(r"(\d+) × (\d+) pixels", " ".join(told)):
+            Image.new("RGB", (int(wide), int(high))).save(tmp_path / "own.png")
+    assert told == []
 
 
 def drawn_pdf(path: Path, size: Size, pages: int = 1) -> None:

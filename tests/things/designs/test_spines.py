@@ -547,7 +547,8 @@ def test_a_spine_too_thin_for_one_letter_is_told_to_stay_bare() -> None:
     words = Words("Knots", author="N. Corrow", volume="XVIII", date="12 September 1901")
     thin = letter_spine(free_room(Rect(0, 0, 0.2, 21)), words, Spine(HANDS[0]))
     assert {line.help for line in thin.lettering} == {
-        "write spine_title: none, or make the book thicker: not even one letter finds room on this spine"
+        "write spine_title: none, or make the book thicker (thicker paper, or more pages, filled up with dummy text): "
+        "not even one letter finds room on this spine"
     }
     # so low that the date must stand across, where it is tiny
     wider = letter_spine(free_room(Rect(0, 0, 2, 9)), words, Spine(HANDS[0]))

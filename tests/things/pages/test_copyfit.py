@@ -24,6 +24,7 @@ from bookmaker.typesetting.page import Inside, PageFrame
 from bookmaker.typesetting.standing_type import StandingType
 
 FACE = bundled("text")
+OR_FILLED = ", or add a part that takes what is left, such as dummy text, for a book as thick"
 SENTENCE = "The keeper trims the lamp at dusk and writes down the wind."
 POINT = 25.4 / 72
 STEP = POINT / 20
@@ -141,12 +142,12 @@ def test_a_bound_that_leaves_pages_empty_is_told(keys: dict[str, str], told: str
     assert note.message == f"log.txt {told} the others stay empty"
     pages = int(note.message.split()[2])
     # larger type would have too few letters to a line: it is not offered
-    assert note.remedy == f"write pages: {pages + pages % 2} for a thinner book"
+    assert note.remedy == f"write pages: {pages + pages % 2} for a thinner book{OR_FILLED}"
     assert "largest" not in str(fitted(source, PageFrame(15, 21, pages + pages % 2), **keys).problems[-1:])
     *_, note = fitted(source, frame, largest="6.55 pt").problems
     assert str(note) == (
         "log.txt fills 45 of 48 pages in 6.55 pt type, and would need more than all in larger type; "
-        "the others stay empty; write pages: 46 for a thinner book"
+        f"the others stay empty; write pages: 46 for a thinner book{OR_FILLED}"
     )
 
 

@@ -156,6 +156,41 @@ def test_words_are_sentences_in_a_tongue_of_the_book() -> None:
     assert len(said[0] & said[1]) < 0.2 * len(said[0])
 
 
+BOOKS = [PageFrame(16.0, 25.0, 24, book=BookWords(f"Volume {n}", "L. Mott")) for n in range(6)]
+
+
+@pytest.mark.parametrize("frame", BOOKS)
+def test_sentences_go_on_in_small_letters_and_begin_with_capitals_after_stops(frame: PageFrame) -> None:
+    for page in DummyText(numbers="no").compose(frame).pages:
+        assert isinstance(page, DummyPage)
+        before = ""
+        for row, text in zip(page.rows, ink(page), strict=True):
+            for number, (_, run) in enumerate(() if row.heading else text.line.runs):
+                begins = before.endswith(".") or (row.opens and not number)
+                assert run.text[0].isupper() == begins, (before, run.text)
+                before = run.text
+
+
+@pytest.mark.parametrize("frame", BOOKS)
+def test_no_word_comes_twice_on_end_and_no_paragraph_has_one_word(frame: PageFrame) -> None:
+    for page in DummyText(numbers="no").compose(frame).pages:
+        assert isinstance(page, DummyPage)
+        said: list[str] = []
+        for row, text in zip(page.rows, ink(page), strict=True):
+            if row.heading:
+                continue
+            said += [run.text.strip(",.").casefold() for _, run in text.line.runs]
+            assert len(text.line.runs) > 1 or row.end == 1 or not row.opens
+        assert all(one != other for one, other in pairwise(said))
+
+
+@pytest.mark.parametrize("size", [0.2, 0.35, 0.5, 3.0])
+def test_numbers_are_no_larger_than_the_text(size: float) -> None:
+    page = DummyText(size=size).compose(FRAME).pages[1]
+    (number,) = (text for text in record(page).texts if text.text.isdigit())
+    assert number.line.size == pytest.approx(min(size, FRAME.height / 30))
+
+
 def test_pages_are_numbered_unless_told_not_to_be() -> None:
     frame = PageFrame(15, 21, 2, first=9)
     assert [figures(page) for page in DummyText().compose(frame).pages] == [["9"], ["10"]]

@@ -351,12 +351,16 @@ def test_words_broken_between_letters_are_noted() -> None:
 def test_a_text_that_leaves_a_leaf_empty_is_noted() -> None:
     [note] = set_text(SENTENCE, PageFrame(15, 21, 8, resolution_dpi=1200), 0.9).problems
     assert str(note) == (
-        "log.txt fills 1 of 8 pages; the others stay empty; write pages: 2 for a thinner book, or a larger size"
+        "log.txt fills 1 of 8 pages; the others stay empty; write pages: 2 for a thinner book, or a larger size, "
+        "or add a part that takes what is left, such as dummy text, for a book as thick"
     )
     assert note.severity is Severity.NOTE
     # lines of 10 mm have 24 letters in type of 10/11 mm: no larger one is offered
     [note] = set_text(SENTENCE, PageFrame(15, 21, 8), 1.2).problems
-    assert note.remedy == "write pages: 2 for a thinner book"
+    assert note.remedy == (
+        "write pages: 2 for a thinner book, "
+        "or add a part that takes what is left, such as dummy text, for a book as thick"
+    )
     assert set_text(SENTENCE, PageFrame(15, 21, 2), 1.2).problems == ()
 
 

@@ -430,7 +430,8 @@ def test_lines_that_cannot_be_filled_are_left_short_and_said(folder: Path) -> No
     assert [str(problem) for problem in found.problems] == [
         "1 line of log.md cannot be filled and ends short of the margin, the first one 'so much'; "
         "write a smaller size, another wording, or justified: no",
-        "log.md fills 1 of 4 pages; the others stay empty; write pages: 2 for a thinner book, or a larger size",
+        "log.md fills 1 of 4 pages; the others stay empty; write pages: 2 for a thinner book, or a larger size, "
+        "or add a part that takes what is left, such as dummy text, for a book as thick",
     ]
     assert lines(found.pages[0])[0].end.x < 12
 

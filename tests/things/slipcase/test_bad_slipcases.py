@@ -109,7 +109,7 @@ BAD = [
         in_box("books: [1], clearance: 0 mm, faces: {colour: red, left: {pictur: a}}"),
         [
             "23:55: slipcases.salt.faces.colour: red is not a colour; "
-            'write red, green and blue as "#7a1f2b", in quotes',
+            'write "#a8262b" for it, in quotes; bookmaker manual colours lists more',
             "23:67: slipcases.salt.faces.left has an unknown key 'pictur'; did you mean picture?",
         ],
     ),

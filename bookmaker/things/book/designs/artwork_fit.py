@@ -46,11 +46,21 @@ def picture_problems(picture: Picture, place: Size, whole: str, *, fitted: bool 
             remedy = f"crop it to {large}, back, spine and front"
             yield _warning(f"{name} does not have the proportions of the book: {fit.cropped}", remedy)
     elif abs(fit.wider) > TRUE_TO_FOLDS + MM_PER_INCH / resolution:
-        side = "wide" if fit.wider > 0 else "narrow"
-        yield _warning(
-            f"{name} is {print_mm(abs(fit.wider), 2)} too {side} for the flat: the folds drawn on it are off",
-            f"the spine may have changed since: make the picture {large}, or {OVER_THE_TEMPLATE}",
-        )
+        yield _off_the_folds(name, pixels, place, fit)
+
+
+def _off_the_folds(name: str, pixels: Size, place: Size, fit: Fit) -> Problem:
+    """A picture that is too narrow for its height, or too low for its width: no dot of it is lost where it grows."""
+    across, up = place.width / pixels.width, place.height / pixels.height
+    if fit.wider > 0:
+        off = f"{print_mm(place.height - pixels.height * across, 2)} too low for its width"
+    else:
+        off = f"{print_mm(-fit.wider, 2)} too narrow for its height"
+    wide, high = (ceil(side / min(across, up) - 1e-6) for side in place)
+    return _warning(
+        f"{name} is {off}: the folds drawn on it are off",
+        f"the book may have changed since: make the picture {wide} × {high} pixels, or {OVER_THE_TEMPLATE}",
+    )
 
 
 def flat_problems(page: ImportedPage, label: str, place: Size, flat: str) -> Iterator[Problem]:

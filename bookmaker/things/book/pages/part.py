@@ -21,7 +21,7 @@ from ....typesetting.page import Inside, PageFrame
 from ....typesetting.punctuation import Punctuation
 from .prose.copyfit import Bounds
 
-__all__ = ["LoadedPart", "Part", "UnreadPart", "some_empty"]
+__all__ = ["OR_FILLED", "LoadedPart", "Part", "UnreadPart", "some_empty"]
 
 
 class LoadedPart(ABC):
@@ -118,6 +118,10 @@ class UnreadPart(Part, LoadedPart):
     def load(self, folder: Path) -> LoadedPart:  # noqa: ARG002 (there is nothing to read)
         """The part itself."""
         return self
+
+
+OR_FILLED = ", or add a part that takes what is left, such as dummy text, for a book as thick"
+"""What else to do where pages stay empty: their number may be what gives the spine its width."""
 
 
 def some_empty(name: str, used: int, frame: PageFrame, key: str) -> Problem:

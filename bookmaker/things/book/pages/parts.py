@@ -18,6 +18,7 @@ from ....ground.problems import Problem, Severity
 from ....ground.units import from_pt, print_pt
 from ....typesetting.lines.fount import Style
 from ....typesetting.page import Heading, Inside, PageFrame
+from .part import OR_FILLED
 from .placed_part import PlacedPart
 from .prose.copyfit import largest_size
 from .written import marks_of
@@ -274,6 +275,5 @@ def _or_else(parts: Sequence[PlacedPart]) -> str:
     """What fills a book besides fewer pages."""
     if any(part.written.pages is not None for part in parts):
         return ", or leave pages out in one part, for what is left"
-    if len(parts) == 1 and parts[0].written.has_size:
-        return " for a thinner book, or a larger size"
-    return " for a thinner book, or add a part that takes what is left, such as dummy text"
+    larger = ", or a larger size" if len(parts) == 1 and parts[0].written.has_size else ""
+    return f" for a thinner book{larger}{OR_FILLED}"

@@ -21,6 +21,7 @@ from .wording import reads_upwards, shortened, with_subtitle
 
 __all__ = [
     "LARGEST",
+    "THICKER",
     "Spine",
     "alike",
     "help_for",
@@ -33,6 +34,9 @@ __all__ = [
 
 LARGEST = 5.0
 """The largest titling, as the em in mm, that a folio asks for at 1:12."""
+
+THICKER = "make the book thicker (thicker paper, or more pages, filled up with dummy text)"
+"""How a spine becomes wider: in one breath with what then becomes of the pages, which a text may not fill."""
 
 ACROSS_IF = 0.82
 """Titles run across if that makes them at least this share of the size they would have along the spine."""
@@ -262,7 +266,7 @@ def help_for(now: float, room: Size, words: Words, spine: Spine) -> str:
         advice.append(f"abbreviate: yes, which sets {show(shorter)!r}")
     said = [f"write {text}" for text in advice]
     if grows(room=Size(room.width * 1.3, room.height)):
-        said.append("make the book thicker")
+        said.append(THICKER)
     if grows(room=Size(room.width, room.height * 1.3)):
         said.append("make it taller" if said else "make the book taller")
     return ", or ".join(said or ["write a shorter title"])

@@ -14,7 +14,7 @@ from typing import cast
 from .....ground.geometry import Rect
 from ..design import Lettering, Words
 from ..ornament.ornaments import rule, stamp
-from .alike import Spine, alike, help_for, letters_of, serves_better, stacks_of, stand_upright, way_along
+from .alike import THICKER, Spine, alike, help_for, letters_of, serves_better, stacks_of, stand_upright, way_along
 from .lettering import (
     Hand,
     Lettered,
@@ -107,7 +107,7 @@ def letter_spine(room: Rect, words: Words, spine: Spine) -> Lettered:
     body = together(_placed(Rect(least.x, room.y, least.width, room.height), own, stacks, spine))
     told = help_for(own.letters, least.size, words, spine) if own.letters < READABLE else ""
     lettering = (replace(line, help=told) if line.what == "title" else line for line in body.lettering)
-    thin = "write spine_title: none, or make the book thicker: not even one letter finds room on this spine"
+    thin = f"write spine_title: none, or {THICKER}: not even one letter finds room on this spine"
     return replace(
         body, lettering=tuple(replace(line, help=thin) if _too_thin(least, line, spine) else line for line in lettering)
     )

@@ -23,7 +23,7 @@ from .....ground.units import from_pt
 from .....shelf_file.fields.counts import Count
 from .....shelf_file.fields.measures import TypeSize
 from .....shelf_file.fields.words import Flag, Ink
-from .....typesetting.dummy_words import DummyTongue
+from .....typesetting.dummy_words import SENTENCE, DummyTongue, punctuated
 from .....typesetting.page import Inside, PageFrame, numbered
 from ..part import UnreadPart
 from ..prose.sizes import type_too_large
@@ -50,6 +50,9 @@ SINK = 1 / 4
 
 HEADING = 1.6
 """Size of a chapter's heading as a multiple of the text's."""
+
+SHORTEST, SHORTEST_ALONE = 0.15, 0.5
+"""Of the measure, how far the last line of a paragraph reaches at least, and one that is a paragraph by itself."""
 
 FEWEST_ROWS = 8
 """Pages with fewer lines have no sunk chapter openings, and their paragraphs end where they end."""
@@ -80,19 +83,20 @@ class DummyText(UnreadPart):
             DummyPage(self, frame, number, tuple(rows[number])) if number in rows else NOTHING
             for number in range(1, frame.pages + 1)
         )
-        return Inside(numbered(pages, frame) if self.numbers else pages)
+        return Inside(numbered(pages, frame, largest=self.size) if self.numbers else pages)
 
 
 class DummyLine(NamedTuple):
     """A line of a page: which, counted from the top, and from where to where, as shares of the measure.
 
-    A `heading` stands in the middle and is larger.
+    A `heading` stands in the middle and is larger; a paragraph `opens` with its first line.
     """
 
     row: int
     start: float
     end: float
     heading: bool = False
+    opens: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,47 +112,65 @@ class DummyPage:
         """Draw the lines from the top of the type area down."""
         area, size, face = self.frame.type_area(self.number), self.entry.size, bundled(FACE)
         tongue, folio = DummyTongue(self.frame.book.seed), self.frame.folio(self.number)
-        prose, headings = tongue.words(folio), tongue.words(-folio)
+        prose, headings = tongue.bare(folio), tongue.bare(-folio)
+        so_far = _SoFar((), Random(f"{tongue.seed} {folio}").randint(*SENTENCE))
         for row in self.rows:
             baseline = area.top - (ASCENDER + row.row * LEADING) * size
             em = size * HEADING if row.heading else size
             # where a line begins is on the right in books that are read from there
             begins, ends = (1 - row.end, 1 - row.start) if self.frame.right_to_left else (row.start, row.end)
             start, end = area.x + begins * area.width, area.x + ends * area.width
-            runs = _line(headings if row.heading else prose, face, row, (end - start) / em)
-            line = TextLine(em, tuple((left * em, run) for left, run in _spread(runs, (end - start) / em, row)))
+            measure = (end - start) / em
+            if row.heading:
+                runs = [face.shape(word.capitalize()) for word in _filling(headings, face, measure)] or [
+                    face.shape(_beginning(face, next(headings).capitalize(), "", measure))
+                ]
+            else:
+                runs, so_far = _line(prose, face, row, measure, so_far, f"{tongue.seed} {folio} {row.row}")
+            line = TextLine(em, tuple((left * em, run) for left, run in _spread(runs, measure, row)))
             x = end - line.width if self.frame.right_to_left and not row.heading else start
             canvas.text(line, Point(x, baseline), self.entry.ink)
 
 
-def _line(words: Iterator[str], face: Typeface, row: DummyLine, measure: float) -> list[Run]:
+class _SoFar(NamedTuple):
+    """What lines before have said: the last two words, and how many words are `left` of the last sentence."""
+
+    words: tuple[str, ...]
+    left: int
+
+
+def _filling(words: Iterator[str], face: Typeface, measure: float, before: Sequence[str] = ()) -> list[str]:
     """Words for a line, as many as a measure in ems holds; of the last ones tried that which fills it best."""
     said: list[str] = []
     room = measure
     while not said or room > SPACE * len(said):
         tried = [next(words) for _ in range(TRIES if said and room < NEAR else 1)]
-        fit = [word for word in tried if face.shape(word).width <= room]
+        near = (*before, *said)[-2:]
+        fit = [word for word in tried if word not in near and face.shape(word).width <= room]
+        if not fit and len(tried) == 1 and tried[0] in near:
+            continue
         if not fit:
             break
-        best = max(fit, key=lambda word: face.shape(word).width)
-        said.append(best if len(tried) == 1 else best.strip(",.").casefold())
+        said.append(max(fit, key=lambda word: face.shape(word).width))
         room -= face.shape(said[-1]).width + SPACE
-    runs = _shaped(said, face, row)
-    while said and sum(run.width + LEAST for run in runs) > measure + LEAST:  # a capital or a stop was too much
-        said.pop()
-        runs = _shaped(said, face, row)
-    stop = "." if row.end < 1.0 and not row.heading else ""
-    return runs or [face.shape(_beginning(face, next(words).strip(",."), stop, measure))]
+    return said
 
 
-def _shaped(said: Sequence[str], face: Typeface, row: DummyLine) -> list[Run]:
-    """The words of a line with the capitals and stops that its place asks for."""
-    shown = [word.strip(",.").capitalize() if row.heading else word for word in said]
-    if shown and row.end < 1.0 and not row.heading:
-        shown[-1] = shown[-1].rstrip(",.") + "."
-    if shown and row.start > 0:
-        shown[0] = shown[0].capitalize()
-    return [face.shape(word) for word in shown]
+def _line(
+    words: Iterator[str], face: Typeface, row: DummyLine, measure: float, before: _SoFar, seed: str
+) -> tuple[list[Run], _SoFar]:
+    """The words of a line with its capitals and stops, and what has been said then."""
+    said, closes = _filling(words, face, measure, before.words), row.end < 1.0
+    begun = 0 if row.opens else before.left
+    while said:
+        shown, left = punctuated(said, begun, Random(seed), closes=closes)
+        runs = [face.shape(word) for word in shown]
+        if sum(run.width + LEAST for run in runs) <= measure + LEAST:
+            return runs, _SoFar((*before.words, *said)[-2:], left)
+        said.pop()  # a capital or a stop was too much
+    word = next(words)
+    shown_word = _beginning(face, word.capitalize() if row.opens else word, "." if closes else "", measure)
+    return [face.shape(shown_word)], _SoFar((word,), begun or 1)
 
 
 def _beginning(face: Typeface, word: str, stop: str, measure: float) -> str:
@@ -203,11 +225,12 @@ def _chapter(
     start = 0
     while start < len(lines):
         end = _paragraph_end(lines, start, chance, keep_together=roomy)
+        least = SHORTEST_ALONE if end - start == 1 else SHORTEST
         for i in range(start, end):
             left = indent if i == start and start else 0.0
             page, row = lines[i]
-            width = 1.0 if i < end - 1 else left + (1 - left) * (0.15 + 0.75 * chance.random())
-            yield page, DummyLine(row, left, width)
+            width = 1.0 if i < end - 1 else left + (1 - left) * (least + (0.9 - least) * chance.random())
+            yield page, DummyLine(row, left, width, opens=i == start)
         start = end
 
 

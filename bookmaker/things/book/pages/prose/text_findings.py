@@ -19,6 +19,7 @@ from .....typesetting.lines.fount import Style
 from .....typesetting.lines.hyphens import has_own_script
 from .....typesetting.manuscripts.manuscript import Manuscript
 from .....typesetting.manuscripts.passage import Role
+from ..part import OR_FILLED
 from .copyfit import LARGEST_FIT, MOST_PAGES, Bounds, Copy, Proof, is_largest
 from .loosest import Loosest
 from .remark_findings import quoted, remark_findings
@@ -220,10 +221,10 @@ def _extent(copy: Copy, proof: Proof, bounds: Bounds | None) -> Iterator[Problem
         yield Problem(f"{which} not fit in {copy.frame.count}", remedy, field=("file",))
     elif pages - used >= 2:
         in_type, or_else = _larger(copy, proof.setting.size, bounds, used)
-        why = "" if copy.frame.loose else " for a thinner book"
+        why, filled = ("", "") if copy.frame.loose else (" for a thinner book", OR_FILLED)
         yield Problem(
             f"{manuscript.name} fills {used} of {pages} pages{in_type}; the others stay empty",
-            f"write {copy.frame.to_write(used)}{why}{or_else}",
+            f"write {copy.frame.to_write(used)}{why}{or_else}{filled}",
             Severity.NOTE,
             field=("file",),
         )
