@@ -5,10 +5,13 @@ from __future__ import annotations
 from math import isclose
 from random import Random
 
+import numpy as np
+import numpy.typing as npt
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from bookmaker.ground.art import Group
 from bookmaker.ground.drawing import Colour
 from bookmaker.ground.geometry import Point, Rect
 from bookmaker.sheets.flat import Role
@@ -25,6 +28,7 @@ from bookmaker.things.book.designs.styles.picture_cover import PictureCover
 from bookmaker.things.book.designs.styles.school import School
 from bookmaker.things.book.designs.tones import apart
 from tests.kit.flats import flat_of, panel
+from tests.kit.pixels import pdf_pixels
 from tests.kit.recording import Filled, Stroked, record
 from tests.kit.styles import drawn
 
@@ -80,6 +84,28 @@ def test_marbled_paper_covers_its_area_in_the_colours_of_its_bath(kind: Marbling
 def test_the_same_chance_marbles_the_same_sheet(kind: Marbling) -> None:
     one, other = ([record(art).marks for art in marbled(AREA, BATH, Random(5), kind)] for _ in range(2))
     assert one == other
+
+
+@pytest.mark.parametrize(("kind", "most"), [("stone", 0.4), ("Spanish wave", 0.65)])
+def test_spots_do_not_repeat_within_a_board(kind: Marbling, most: float) -> None:
+    """Moved by any way of more than a millimetre, the paper of a board of 32 mm is unlike itself."""
+    board = Rect(0, 0, 21, 32)
+    sheet = Group(tuple(marbled(board, BATH, Random(3), kind)))
+    grey = pdf_pixels(sheet, 508.0, 10.0, board).mean(axis=2)
+    assert _most_alike(grey - grey.mean(), 10) < most
+
+
+def _most_alike(grey: npt.NDArray[np.float64], away: int) -> float:
+    """The greatest autocorrelation at ways longer than `away` pixels, of which half the picture is left to compare."""
+    high, wide = grey.shape
+    alike, overlap = (
+        np.fft.irfft2(np.abs(np.fft.rfft2(each, (2 * high, 2 * wide))) ** 2, (2 * high, 2 * wide))
+        for each in (grey, np.ones_like(grey))
+    )
+    down, across = (np.abs(np.fft.fftfreq(2 * side) * 2 * side) for side in (high, wide))
+    far = np.hypot(down[:, None], across[None, :]) > away
+    told = far & (down[:, None] < high / 2) & (across[None, :] < wide / 2)
+    return float((alike[told] / overlap[told]).max() / (alike[0, 0] / overlap[0, 0]))
 
 
 @pytest.mark.parametrize("kind", COMBED)

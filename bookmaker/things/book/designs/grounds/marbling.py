@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
-from math import ceil, hypot, pi, sin
+from math import ceil, cos, hypot, pi, sin
 from random import Random
 from typing import Literal
 
@@ -22,7 +22,6 @@ from ..chance import one_of
 from ..ornament.shapes import gathered, snapped
 from ..tones import darker
 from .combs import Pass, after, combed, curled, raked, waved
-from .textures import patches
 
 __all__ = ["MARBLINGS", "Marbling", "marbled"]
 
@@ -37,6 +36,10 @@ DROPS, DROPS_SHAKEN = (150, 0.62, 0.3), (70, 0.85, 0.42)
 
 BATHS = 3
 """So many baths of each kind are made; every sheet has its own colours, and begins elsewhere."""
+
+LOTS, LOTS_SHAKEN, APART = 8, 4, 0.618
+"""The drops fall in so many lots, one turned from the next by that share of a right angle: the bath of each repeats,
+all of them together do not. No two lots are turned alike, as multiples of the golden section never come together."""
 
 HIGH = 5.4
 """The colours of a column begin anew after so many mm."""
@@ -84,18 +87,36 @@ def _stones(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]
     """Drops as they fell: the first colours drawn out to veins, the last in round spots between them."""
     veins, *paints = _in_order_of_fall(bath, chance)
     yield Filled.box(area, veins)
-    yield _drops(area, paints, chance, DROPS)
+    yield from _drops(area, paints, chance, DROPS, LOTS)
 
 
-def _drops(area: Rect, paints: Sequence[Colour], chance: Random, drops: tuple[int, float, float]) -> Repeated:
-    """Drops of all colours, one after the other."""
+def _drops(
+    area: Rect, paints: Sequence[Colour], chance: Random, drops: tuple[int, float, float], count: int
+) -> Iterator[Repeated]:
+    """Drops of all colours, one after the other, in lots that each repeat in a direction of their own."""
     outlines = floating(f"sheet {int(chance.random() * BATHS)}", *drops, 10)
-    layers = []
+    lots: list[list[Filled]] = [[] for _ in range(count)]
     for number, outline in enumerate(outlines):
         turn = int((number / len(outlines)) ** 0.8 * len(paints) + 0.5 * chance.random())
         path = polygon([Point(x * STONES, y * STONES) for x, y in outline])
-        layers.append(Filled(snapped(path.commands), paints[min(turn, len(paints) - 1)]))
-    return Repeated(tuple(layers), tuple(patches(area, BATH * STONES, chance)))
+        lots[number * count // len(outlines)].append(Filled(snapped(path.commands), paints[min(turn, len(paints) - 1)]))
+    first = chance.random()
+    for number, lot in enumerate(lots):
+        turned = (first + number * APART) % 1 * pi / 2
+        yield Repeated(tuple(lot), tuple(_places(area, BATH * STONES, turned, chance)))
+
+
+def _places(area: Rect, side: float, turned: float, chance: Random) -> Iterator[Point]:
+    """The corners of a net of squares that was turned, wherever a bath that begins there reaches into an area."""
+    reach = area.grown(side * 1.1, side * 1.1, side * 0.1, side * 0.1)
+    dx, dy = side * cos(turned), side * sin(turned)
+    middle = reach.centre.plus(side * chance.random(), side * chance.random())
+    far = ceil(hypot(reach.width, reach.height) / 2 / side) + 1
+    for row in range(-far, far + 1):
+        for column in range(-far, far + 1):
+            place = middle.plus(column * dx - row * dy, column * dy + row * dx)
+            if reach.contains(Rect(*place, 0.0, 0.0)):
+                yield place
 
 
 def _in_order_of_fall(bath: Sequence[Colour], chance: Random) -> list[Colour]:
@@ -109,9 +130,10 @@ def _shaken(area: Rect, bath: Sequence[Colour], chance: Random) -> Iterator[Art]
     veins, *paints = _in_order_of_fall(bath, chance)
     yield Filled.box(area, veins)
     seed, length, lean = chance.random(), 1.0 + 0.5 * chance.random(), 0.3 + 0.4 * chance.random()
-    for wide, dark in ((0.0, 0.0), (0.7, 0.07), (0.45, 0.13), (0.2, 0.19)):
-        shade = _drops(area, [darker(colour, dark) for colour in paints], Random(seed), DROPS_SHAKEN)
-        yield Group((shade,), clip=gathered(_folds(area, length, wide * length, lean))) if wide else shade
+    for wide, dark in ((0.0, 0.0), (0.65, 0.08), (0.28, 0.18)):
+        shaded = [darker(colour, dark) for colour in paints]
+        shade = tuple(_drops(area, shaded, Random(seed), DROPS_SHAKEN, LOTS_SHAKEN))
+        yield Group(shade, clip=gathered(_folds(area, length, wide * length, lean)) if wide else None)
 
 
 def _folds(area: Rect, length: float, wide: float, lean: float) -> Iterator[Path]:

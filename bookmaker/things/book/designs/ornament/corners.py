@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from math import cos, radians, sin
 
 from .....ground.art import Filled
 from .....ground.drawing import Colour
-from .....ground.geometry import Path, Rect, Transform
+from .....ground.geometry import Path, Point, Rect, Transform, polygon
 from .fleurons import FLEURONS, FleuronName
 from .ornaments import diamond, dot, petal
 from .shapes import gathered
@@ -25,11 +26,18 @@ def _quarter_rosette() -> Path:
     )
 
 
-def _leaves() -> Path:
-    """A long leaf along each side and a broad one between them, from one bud."""
-    return gathered(
-        (petal(0.82, 0.2, -90, 0.1), petal(0.82, 0.2, 0, 0.1), petal(0.6, 0.34, -45, 0.1), dot(0.1, 0.1, 0.1))
+def _fan() -> Path:
+    """A quarter of a shell about the corner, a hoop beyond it, and pearls from end to end."""
+    shell = polygon([Point(0, 0), *(_around(0.36, deg) for deg in range(0, 91, 5))])
+    hoop = polygon(
+        [*(_around(0.56, deg) for deg in range(0, 91, 5)), *(_around(0.47, deg) for deg in range(90, -1, -5))]
     )
+    pearls = [dot(*_around(0.71, deg), 0.06) for deg in (5, 25, 45, 65, 85)]
+    return gathered((shell, hoop, *pearls))
+
+
+def _around(radius: float, deg: float) -> Point:
+    return Point(radius * cos(radians(deg)), radius * sin(radians(deg)))
 
 
 def _steps() -> Path:
@@ -54,7 +62,7 @@ def _leaning(name: FleuronName) -> Path:
 
 CORNERS: Sequence[Path] = (
     _quarter_rosette().transformed(INWARDS),
-    _leaves().transformed(INWARDS),
+    _fan().transformed(INWARDS),
     _steps(),
     _lobes(),
     _leaning("trefoil"),
