@@ -157,7 +157,7 @@ def test_inches_and_true_size(page: Page, shown: Running) -> None:
     page.goto(shown.address)
     page.wait_for_selector("html[data-complete=yes]")
     more(page, "lengths in inches")
-    expect(page.locator(".told").first).to_contain_text("in left of 2.64 in")
+    expect(page.locator(".told").first).to_contain_text("in left of 2.638 in")
     more(page, "how large is this screen")
     page.get_by_label("width of the rectangle").fill("5")
     card = page.locator(".card").bounding_box()

@@ -7,7 +7,7 @@ from enum import Enum
 from itertools import chain
 from typing import NamedTuple
 
-__all__ = ["UNREMARKABLE", "Hindrance", "Plain", "Remarks", "together"]
+__all__ = ["UNREMARKABLE", "Hindrance", "Plain", "Remarks", "Verse", "together"]
 
 
 class Hindrance(Enum):
@@ -28,14 +28,21 @@ class Plain(NamedTuple):
     why: Hindrance
 
 
+class Verse(NamedTuple):
+    """A line of verse: how wide it is, in ems, and of how many signs."""
+
+    width: float
+    signs: int
+
+
 class Remarks(NamedTuple):
     """All of it about some matter.
 
     `wide` are the words parted between letters, `short` the lines that do not reach the margin though they should,
     `placed` the lines for the middle or the right that are turned over, `unfit` the lines of the source in which
     tables begin that have no room for their columns, `long` the headings that are longer than a page, `captions` the
-    size of captions, in mm, that had to be smaller than the text. `verses` has for each line of verse how wide it is,
-    in ems, if it is turned over, and else 0.
+    size of captions, in mm, that had to be smaller than the text. `verses` has each line of verse that is turned over,
+    and None for every other.
     """
 
     wide: tuple[str, ...] = ()
@@ -45,7 +52,7 @@ class Remarks(NamedTuple):
     long: tuple[str, ...] = ()
     captions: tuple[float, ...] = ()
     plain: tuple[Plain, ...] = ()
-    verses: tuple[float, ...] = ()
+    verses: tuple[Verse | None, ...] = ()
 
 
 UNREMARKABLE = Remarks()
@@ -54,7 +61,7 @@ UNREMARKABLE = Remarks()
 def together(remarks: Iterable[Remarks]) -> Remarks:
     """The remarks about several pieces of matter as one.
 
-    >>> together([Remarks(wide=("fog",)), Remarks(wide=("bell",), verses=(0.0,))])[:2]
+    >>> together([Remarks(wide=("fog",)), Remarks(wide=("bell",), verses=(None,))])[:2]
     (('fog', 'bell'), ())
     """
     told = [some for some in remarks if some is not UNREMARKABLE]

@@ -10,6 +10,7 @@ from ..lines.boxes import Boxes
 from ..lines.paragraphs import Lines, Measures
 from ..lines.set_lines import SetLines, joined
 from ..manuscripts.passage import INDENT_SIGN, Passage, Role
+from .remarks import Verse
 from .setting import Setting
 
 __all__ = ["Stanza", "stanza", "verse_places"]
@@ -48,20 +49,20 @@ def _width_of(verse: str, width: Callable[[str], float], setting: Setting) -> fl
 class Stanza(NamedTuple):
     """The lines of a stanza, which of them are turned over, how many its first verse takes, and how wide verses are.
 
-    That is in ems, and 0 for those that are not turned over.
+    Those that are not turned over are None among the widths.
     """
 
     text: SetLines
     turned: frozenset[int]
     first: int
-    widths: tuple[float, ...]
+    widths: tuple[Verse | None, ...]
 
 
 def stanza(text: str, left: float, lines: Lines, boxes: Boxes, setting: Setting) -> Stanza:
     """A stanza that begins `left` mm from the left; signs of indentation set a line in by half an em each."""
     found: list[SetLines] = []
     turned: set[int] = set()
-    widths, begins = list[float](), 0
+    widths, begins = list[Verse | None](), 0
     for verse in text.split("\n"):
         words = verse.lstrip(INDENT_SIGN)
         within = min((len(verse) - len(words)) * setting.size / 2, setting.measure * WIDEST_INDENT)
@@ -71,9 +72,10 @@ def stanza(text: str, left: float, lines: Lines, boxes: Boxes, setting: Setting)
         count = len(found[-1].lines)
         turned.update(range(begins + 1, begins + count))
         begins += count
-        widths.append(0.0)
+        widths.append(None)
         if count > 1:
             width = lines.width(words) + left / setting.size
             # in a wider measure it would stand in further, up to a third of that
-            widths[-1] = min(width + (len(verse) - len(words)) / 2, width / (1 - WIDEST_INDENT))
+            within_ems = min(width + (len(verse) - len(words)) / 2, width / (1 - WIDEST_INDENT))
+            widths[-1] = Verse(within_ems, len(words))
     return Stanza(joined(found), frozenset(turned), len(found[0].lines), tuple(widths))

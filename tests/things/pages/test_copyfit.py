@@ -71,16 +71,21 @@ def test_the_size_found_fits_and_none_a_little_larger_does(
 
 
 def test_a_text_that_fits_again_in_larger_type_is_set_in_that() -> None:
-    """This one needs 15 pages in 4.65 pt and 4.7 pt and 14 in 4.75 pt, where its lines happen to fall well."""
+    """This one needs more than ten pages in 5.15 pt and 5.2 pt, and ten in 5.25 pt, where its lines fall well."""
     words = (
-        "a keeper dusk in harbour was dusk keeper lamp keeper down state harbour sky down sea wind and state writes in "
-        "writes down the wind it state keeper wind dusk in sky wind it harbour at sky state it down harbour it keeper "
-        "harbour it and writes of and sea sea sea of a of sea at sea trims trims in in it sea was sky harbour wind "
-        "writes down dusk was trims lamp"
+        "dusk in harbour keeper writes and writes of wind down wind lamp in down sea lamp a a dusk was "
+        "sea at state was sky and state at trims trims lamp keeper it sea was keeper it sea sky state "
+        "lamp down trims dusk wind of of and"
     )
-    source, frame = source_of(words.split()), PageFrame(10, 14, 14)
-    assert [fits(source, frame, steps * STEP) for steps in (92, 93, 94, 95, 96)] == [True, False, False, True, False]
-    assert size_of(fitted(source, frame, largest="9 pt")) == pytest.approx(95 * STEP)
+    source, frame = source_of(words.split()), PageFrame(10, 14, 10)
+    assert [fits(source, frame, steps * STEP) for steps in (102, 103, 104, 105, 106)] == [
+        True,
+        False,
+        False,
+        True,
+        False,
+    ]
+    assert size_of(fitted(source, frame, largest="9 pt")) == pytest.approx(105 * STEP)
 
 
 def test_sizes_are_looked_for_where_letters_are_likely_to_fill_the_pages(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -156,7 +161,7 @@ def test_a_larger_bound_is_offered_if_it_fills_more_pages_with_lines_of_enough_l
     source, frame = source_of(SENTENCE.split() * 25), PageFrame(15, 21, 48)
     *_, note = fitted(source, frame, largest="1.8 pt").problems
     *_, more = note.remedy.split(", or largest: ")
-    assert more == "2.55 pt to fill 7"
+    assert more == "2.55 pt to fill 7, or add a part that takes what is left, such as dummy text, for a book as thick"
     *_, again = fitted(source, frame, largest="2.55 pt").problems
     assert "fills 7 of 48 pages in 2.55 pt type, the largest allowed" in again.message
     assert "largest:" not in again.remedy

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from .....ground.problems import Problem, Severity
 from .....ground.quantities import counted
 from .....ground.told import print_mm, rounded_up
 from .....ground.units import from_pt, to_pt
 from .....paper.eyesight import FEWEST_DOTS
-from .....typesetting.galleys.remarks import Remarks
+from .....typesetting.galleys.remarks import Remarks, Verse
 from .....typesetting.galleys.setting import Setting
 from .....typesetting.lines.fount import as_read
+from .....typesetting.lines.tracking import tracking_at
 from .....typesetting.manuscripts.passage import INDENT_SIGN
 from .....typesetting.page import PageFrame
 from .sizes import type_too_small
@@ -62,14 +63,17 @@ def _turned_verses(
         which = counted(len(remarks.verses), "line of verse is", "lines of verse are")
         yield _note(
             f"{len(turned)} of {which} too wide for the page in {name}, and broken into two",
-            _room_for_verse(max(turned), setting, frame, fitted=fitted),
+            _room_for_verse(turned, setting, frame, fitted=fitted),
         )
 
 
-def _room_for_verse(widest: float, setting: Setting, frame: PageFrame, *, fitted: bool) -> str:
-    """What to write for a line of verse, its width in ems, to fit; nothing if neither type nor page can do it."""
+def _room_for_verse(turned: Sequence[Verse], setting: Setting, frame: PageFrame, *, fitted: bool) -> str:
+    """What to write for all lines of verse to fit; nothing if neither type nor page can do it."""
     area = frame.type_area(1)
+    widest = max(verse.width for verse in turned)
     points = math.floor(to_pt(area.width / widest) * 20) / 20
+    while points > 0 and from_pt(points) * _widest_at(from_pt(points), turned, setting) > area.width:
+        points = round(points - 0.05, 2)
     legible = FEWEST_DOTS * frame.dot / setting.typeface.x_height
     needed = widest * setting.size
     # by ninths the margins grow with the page
@@ -80,6 +84,12 @@ def _room_for_verse(widest: float, setting: Setting, frame: PageFrame, *, fitted
             f"{'' if ways else 'choose '}a page {print_mm(rounded_up(page), 1)} {'high' if frame.standing else 'wide'}"
         )
     return f"{', or '.join(ways)}, for the longest to fit" if ways else ""
+
+
+def _widest_at(size: float, turned: Iterable[Verse], setting: Setting) -> float:
+    """How wide the widest verse is in smaller type, in ems: its letters stand further apart there."""
+    further = tracking_at(size) - tracking_at(setting.size)
+    return max(verse.width + further * verse.signs for verse in turned)
 
 
 def _turned_placed(remarks: Remarks, name: str) -> Iterator[Problem]:
