@@ -6,10 +6,12 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, expect, sync_playwright
 
 from tests.kit.net_loft import SHELF, TABLE
 from tests.kit.shown import BROWSER, FLAGS, NO_BROWSER, REQUIRED, Running, running
+
+expect.set_options(timeout=20_000)
 
 
 @pytest.fixture(scope="session")

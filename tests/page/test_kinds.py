@@ -63,7 +63,7 @@ def test_each_kind_is_written_with_what_it_needs(desk: Page, folder: Path, steps
         if NEEDED[step]:
             beside = desk.locator(".beside")
             expect(beside).to_be_visible(timeout=20_000)
-            expect(desk.locator("#said.shown")).to_have_count(0, timeout=20_000)
+            expect(desk.locator("#said.shown")).to_have_count(0)
             for name, given in NEEDED[step].items():
                 asked = beside.get_by_label(name, exact=True)
                 if not asked.count():
@@ -77,8 +77,8 @@ def test_each_kind_is_written_with_what_it_needs(desk: Page, folder: Path, steps
                     asked.press("Tab")
             desk.get_by_role("button", name=f": {value} with").click()
         until(lambda key=key, value=value: f"{key.split(': ')[1]}: {value}" in entry_of(folder))
-        expect(desk.locator("#leaf[data-before]")).to_have_count(0, timeout=20_000)
-        expect(desk.locator(".beside")).to_have_count(0, timeout=20_000)
+        expect(desk.locator("#leaf[data-before]")).to_have_count(0)
+        expect(desk.locator(".beside")).to_have_count(0)
 
 
 def entry_of(folder: Path) -> str:
