@@ -184,6 +184,19 @@ def test_no_word_comes_twice_on_end_and_no_paragraph_has_one_word(frame: PageFra
         assert all(one != other for one, other in pairwise(said))
 
 
+@pytest.mark.parametrize("frame", BOOKS)
+def test_words_stand_apart_in_headings_too_and_nowhere_far(frame: PageFrame) -> None:
+    """A space is a quarter of an em; what is under an eighth is none."""
+    for page in DummyText(numbers="no").compose(frame).pages:
+        assert isinstance(page, DummyPage)
+        for row, text in zip(page.rows, ink(page), strict=True):
+            line = text.line
+            for (x, run), (after, _) in pairwise(line.runs):
+                gap = (after - x) / line.size - run.width
+                assert 0.125 < gap < 0.45, text.text
+                assert gap > 0.24 or not row.heading, text.text
+
+
 @pytest.mark.parametrize("size", [0.2, 0.35, 0.5, 3.0])
 def test_numbers_are_no_larger_than_the_text(size: float) -> None:
     page = DummyText(size=size).compose(FRAME).pages[1]

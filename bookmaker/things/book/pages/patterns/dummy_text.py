@@ -45,6 +45,10 @@ FACE = "text"
 TRIES, NEAR = 24, 6.0
 """So many words are tried where a line has only so many ems left, and that which fills it best is taken."""
 
+RESERVE, RESERVES, WIDE = 0.2, 6, 0.4
+"""A line whose capitals and stops do not fit, or leave gaps that are wider, is tried with so many ems less to fill, up
+to so many times as much."""
+
 SINK = 1 / 4
 """Share of the lines of a page that stay free over the first line of a chapter."""
 
@@ -122,9 +126,7 @@ class DummyPage:
             start, end = area.x + begins * area.width, area.x + ends * area.width
             measure = (end - start) / em
             if row.heading:
-                runs = [face.shape(word.capitalize()) for word in _filling(headings, face, measure)] or [
-                    face.shape(_beginning(face, next(headings).capitalize(), "", measure))
-                ]
+                runs = _heading(headings, face, measure)
             else:
                 runs, so_far = _line(prose, face, row, measure, so_far, f"{tongue.seed} {folio} {row.row}")
             line = TextLine(em, tuple((left * em, run) for left, run in _spread(runs, measure, row)))
@@ -159,18 +161,43 @@ def _filling(words: Iterator[str], face: Typeface, measure: float, before: Seque
 def _line(
     words: Iterator[str], face: Typeface, row: DummyLine, measure: float, before: _SoFar, seed: str
 ) -> tuple[list[Run], _SoFar]:
-    """The words of a line with its capitals and stops, and what has been said then."""
-    said, closes = _filling(words, face, measure, before.words), row.end < 1.0
-    begun = 0 if row.opens else before.left
-    while said:
-        shown, left = punctuated(said, begun, Random(seed), closes=closes)
+    """The words of a line with its capitals and stops, and what has been said then.
+
+    These take room too: a line is filled with so much less until they fit, and until no gap of a full line is wide.
+    """
+    closes, begun = row.end < 1.0, 0 if row.opens else before.left
+    found: list[tuple[float, list[Run], _SoFar]] = []
+    for place in range(TRIES):
+        said = _filling(words, face, measure - place % RESERVES * RESERVE, before.words)
+        if not said:
+            break
+        shown, left = punctuated(said, begun, Random(f"{seed} {place}" if place else seed), closes=closes)
         runs = [face.shape(word) for word in shown]
-        if sum(run.width + LEAST for run in runs) <= measure + LEAST:
-            return runs, _SoFar((*before.words, *said)[-2:], left)
-        said.pop()  # a capital or a stop was too much
+        gap = _gap(runs, measure)
+        if gap >= LEAST:
+            found.append((gap, runs, _SoFar((*before.words, *said)[-2:], left)))
+            if closes or gap <= WIDE:
+                break
+    if found:
+        _, runs, so_far = min(found, key=lambda one: one[0])
+        return runs, so_far
     word = next(words)
     shown_word = _beginning(face, word.capitalize() if row.opens else word, "." if closes else "", measure)
     return [face.shape(shown_word)], _SoFar((word,), begun or 1)
+
+
+def _heading(words: Iterator[str], face: Typeface, measure: float) -> list[Run]:
+    """The words of a heading, which all have capitals."""
+    said = [face.shape(word.capitalize()) for word in _filling(words, face, measure)]
+    while said and _gap(said, measure) < SPACE:
+        said.pop()
+    return said or [face.shape(_beginning(face, next(words).capitalize(), "", measure))]
+
+
+def _gap(runs: Sequence[Run], measure: float) -> float:
+    """How far apart words stand that fill a measure, in ems; one alone that has room is as good as any."""
+    spare = measure - sum(run.width for run in runs)
+    return spare / (len(runs) - 1) if len(runs) > 1 else math.copysign(SPACE, spare)
 
 
 def _beginning(face: Typeface, word: str, stop: str, measure: float) -> str:
