@@ -17,7 +17,7 @@ WIDTH = 920
 """How wide a picture is in pixels."""
 
 PAGES = {
-    "guide-page.png": ("", "24. Sermons in a Gale\r\nBy", 0.95),
+    "guide-page.png": ("29. Letters to a Cartographer", "case in full binding", 1.0),
     "guide-drawings.png": ("", "How it is done, in drawings", 0.94),
 }
 """What the page of each picture begins with, what it has, and how much of its height is shown, from the head down."""
