@@ -81,7 +81,7 @@ def case_view(job: BookJob, entry: CaseKeys) -> Figure:
     low, top = foot - 2 * APART - board, head + 2 * APART + board
     art.append(_covering(view, entry.turn_in * scale, (MARGIN, end + APART), (low, top), board))
     art.append(
-        view.word(f"joint {figure(reach - boards.width, 1)}", (spine + start) / 2 + 1, foot - APART - board - 2.6, 2.0)
+        view.word(f"joint {figure(reach - boards.width, 1)}", (spine + start) / 2 + 1, foot - APART - board - 3.2, 2.0)
     )
     art.append(view.word(f"square {figure(entry.square, 1)}", end + 13.0, foot + high / 2, 2.0, 20.0))
     what = "stiffener and boards" if stiffener else "boards"
